@@ -1,0 +1,5 @@
+/** Main, commands, configuration and wiring. */
+@NullMarked
+package tepidarium.app;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,5 @@
+/** Light events and light dose: pure functions over samples. */
+@NullMarked
+package tepidarium.light;
+
+import org.jspecify.annotations.NullMarked;

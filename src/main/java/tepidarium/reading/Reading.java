@@ -1,0 +1,61 @@
+package tepidarium.reading;
+
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What one sensor reported at one instant; any quantity may be absent, but not all.
+ *
+ * @param at event time, whole milliseconds
+ * @param temperatureC degrees Celsius
+ * @param humidityPercent percent relative humidity
+ * @param illuminanceLux lux
+ * @param batteryV volts
+ * @throws IllegalArgumentException when every quantity is absent or one is implausible
+ */
+public record Reading(
+    SensorId sensor,
+    Instant at,
+    @Nullable Double temperatureC,
+    @Nullable Double humidityPercent,
+    @Nullable Double illuminanceLux,
+    @Nullable Double batteryV) {
+
+  public Reading {
+    at = at.truncatedTo(ChronoUnit.MILLIS);
+    boolean empty = true;
+    for (Quantity quantity : Quantity.values()) {
+      Double value = pick(quantity, temperatureC, humidityPercent, illuminanceLux, batteryV);
+      if (value != null) {
+        empty = false;
+        if (!quantity.plausible(value)) {
+          throw new IllegalArgumentException(
+              quantity.key() + " " + value + " is outside " + quantity.range());
+        }
+      }
+    }
+    if (empty) {
+      throw new IllegalArgumentException("a reading needs at least one quantity");
+    }
+  }
+
+  /** The value of one quantity, or null where it is absent. */
+  public @Nullable Double value(Quantity quantity) {
+    return pick(quantity, temperatureC, humidityPercent, illuminanceLux, batteryV);
+  }
+
+  private static @Nullable Double pick(
+      Quantity quantity,
+      @Nullable Double temperatureC,
+      @Nullable Double humidityPercent,
+      @Nullable Double illuminanceLux,
+      @Nullable Double batteryV) {
+    return switch (quantity) {
+      case TEMPERATURE -> temperatureC;
+      case HUMIDITY -> humidityPercent;
+      case LIGHT -> illuminanceLux;
+      case BATTERY -> batteryV;
+    };
+  }
+}

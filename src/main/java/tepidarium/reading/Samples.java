@@ -1,0 +1,162 @@
+package tepidarium.reading;
+
+import java.util.Arrays;
+
+/**
+ * Values of one quantity at strictly ascending instants, in two plain arrays. Immutable; safe to
+ * share between threads. Between two neighbours the value is taken to follow a straight line unless
+ * they are further apart than the reader's longest gap.
+ */
+public final class Samples {
+  public static final Samples EMPTY = new Samples(new long[0], new double[0]);
+
+  private final long[] atMs;
+  private final double[] values;
+
+  private Samples(long[] atMs, double[] values) {
+    this.atMs = atMs;
+    this.values = values;
+  }
+
+  /**
+   * Samples out of two arrays of equal length.
+   *
+   * @param atMs epoch milliseconds, strictly ascending
+   * @throws IllegalArgumentException when the arrays differ in length or the instants do not ascend
+   */
+  public static Samples of(long[] atMs, double[] values) {
+    if (atMs.length != values.length) {
+      throw new IllegalArgumentException("as many values as instants are needed");
+    }
+    for (int i = 1; i < atMs.length; i++) {
+      if (atMs[i] <= atMs[i - 1]) {
+        throw new IllegalArgumentException("instants must ascend, at index " + i);
+      }
+    }
+    return new Samples(atMs.clone(), values.clone());
+  }
+
+  public int size() {
+    return atMs.length;
+  }
+
+  public boolean isEmpty() {
+    return atMs.length == 0;
+  }
+
+  public long atMs(int index) {
+    return atMs[index];
+  }
+
+  public double value(int index) {
+    return values[index];
+  }
+
+  public long firstMs() {
+    return atMs[0];
+  }
+
+  public long lastMs() {
+    return atMs[atMs.length - 1];
+  }
+
+  /** The index of the first sample at or after the instant; the size where there is none. */
+  public int indexFrom(long instantMs) {
+    int found = Arrays.binarySearch(atMs, instantMs);
+    return found >= 0 ? found : -found - 1;
+  }
+
+  /** The same values moved up by an offset, as a calibration asks. */
+  public Samples plus(double offset) {
+    if (offset == 0) {
+      return this;
+    }
+    double[] moved = new double[values.length];
+    for (int i = 0; i < moved.length; i++) {
+      moved[i] = values[i] + offset;
+    }
+    return new Samples(atMs, moved);
+  }
+
+  /**
+   * The samples from {@code fromMs} to {@code toMs}, both included, and the nearest one on either
+   * side, so that the straight lines across both edges are known.
+   */
+  public Samples around(long fromMs, long toMs) {
+    int start = Math.max(0, indexFrom(fromMs) - 1);
+    int end = Math.min(size(), indexFrom(toMs) + 1);
+    if (start == 0 && end == size()) {
+      return this;
+    }
+    return new Samples(
+        Arrays.copyOfRange(atMs, start, end), Arrays.copyOfRange(values, start, end));
+  }
+
+  /** Only the samples from {@code fromMs}, included, to {@code untilMs}, excluded. */
+  public Samples between(long fromMs, long untilMs) {
+    int start = indexFrom(fromMs);
+    int end = Math.max(start, indexFrom(untilMs));
+    return new Samples(
+        Arrays.copyOfRange(atMs, start, end), Arrays.copyOfRange(values, start, end));
+  }
+
+  /**
+   * These samples, and where two neighbours are further apart than {@code maxGapMs} (or none stands
+   * before or after), the other's samples strictly between them.
+   */
+  public Samples gapsFilledFrom(Samples other, long maxGapMs) {
+    if (isEmpty() || other.isEmpty()) {
+      return isEmpty() ? other : this;
+    }
+    Builder merged = new Builder(size() + 16);
+    merged.addAll(other.between(Long.MIN_VALUE, firstMs()));
+    merged.add(atMs[0], values[0]);
+    for (int i = 1; i < atMs.length; i++) {
+      if (atMs[i] - atMs[i - 1] > maxGapMs) {
+        merged.addAll(other.between(atMs[i - 1] + 1, atMs[i]));
+      }
+      merged.add(atMs[i], values[i]);
+    }
+    merged.addAll(other.between(lastMs() + 1, Long.MAX_VALUE));
+    return merged.build();
+  }
+
+  /** Collects samples in ascending order. Not safe for use by several threads. */
+  public static final class Builder {
+    private long[] atMs;
+    private double[] values;
+    private int size;
+
+    public Builder(int expected) {
+      atMs = new long[Math.max(16, expected)];
+      values = new double[atMs.length];
+    }
+
+    /**
+     * Adds one sample.
+     *
+     * @throws IllegalArgumentException when the instant is not after the last one added
+     */
+    public void add(long instantMs, double value) {
+      if (size > 0 && instantMs <= atMs[size - 1]) {
+        throw new IllegalArgumentException("instants must ascend, at " + instantMs);
+      }
+      if (size == atMs.length) {
+        atMs = Arrays.copyOf(atMs, size * 2);
+        values = Arrays.copyOf(values, size * 2);
+      }
+      atMs[size] = instantMs;
+      values[size++] = value;
+    }
+
+    public void addAll(Samples samples) {
+      for (int i = 0; i < samples.size(); i++) {
+        add(samples.atMs(i), samples.value(i));
+      }
+    }
+
+    public Samples build() {
+      return new Samples(Arrays.copyOf(atMs, size), Arrays.copyOf(values, size));
+    }
+  }
+}

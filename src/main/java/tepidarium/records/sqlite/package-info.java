@@ -1,0 +1,5 @@
+/** The records store in one SQLite file. */
+@NullMarked
+package tepidarium.records.sqlite;
+
+import org.jspecify.annotations.NullMarked;

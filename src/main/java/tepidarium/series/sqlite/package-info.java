@@ -1,0 +1,5 @@
+/** Readings in one SQLite file. */
+@NullMarked
+package tepidarium.series.sqlite;
+
+import org.jspecify.annotations.NullMarked;
