@@ -1,6 +1,7 @@
 package tepidarium.reading;
 
 import java.util.Arrays;
+import java.util.OptionalDouble;
 
 /**
  * Values of one quantity at strictly ascending instants, in two plain arrays. Immutable; safe to
@@ -119,6 +120,65 @@ public final class Samples {
     }
     merged.addAll(other.between(lastMs() + 1, Long.MAX_VALUE));
     return merged.build();
+  }
+
+  /**
+   * Walks the span from its start to its end. Neighbours at most {@code maxGapMs} apart give a
+   * straight line, clipped to the span by interpolation; all else is a gap. Walking two adjoining
+   * spans gives what walking their union gives.
+   */
+  public void walk(Span span, long maxGapMs, SegmentVisitor visitor) {
+    long from = span.fromMs();
+    long to = span.toMs();
+    if (from == to) {
+      return;
+    }
+    if (isEmpty() || lastMs() <= from || firstMs() >= to) {
+      visitor.gap(from, to);
+      return;
+    }
+    if (firstMs() > from) {
+      visitor.gap(from, firstMs());
+    }
+    int last = Math.min(size() - 1, indexFrom(to));
+    for (int i = Math.max(1, indexFrom(from + 1)); i <= last; i++) {
+      piece(i, from, to, maxGapMs, visitor);
+    }
+    if (lastMs() < to) {
+      visitor.gap(lastMs(), to);
+    }
+  }
+
+  private void piece(int end, long from, long to, long maxGapMs, SegmentVisitor visitor) {
+    long t0 = atMs[end - 1];
+    long t1 = atMs[end];
+    long start = Math.max(t0, from);
+    long stop = Math.min(t1, to);
+    if (t1 - t0 > maxGapMs) {
+      visitor.gap(start, stop);
+    } else {
+      double startValue = start == t0 ? values[end - 1] : along(end, start);
+      double stopValue = stop == t1 ? values[end] : along(end, stop);
+      visitor.line(start, startValue, stop, stopValue);
+    }
+  }
+
+  /** The value at an instant on the straight line that ends at a sample. */
+  private double along(int end, long instantMs) {
+    double share = (double) (instantMs - atMs[end - 1]) / (atMs[end] - atMs[end - 1]);
+    return values[end - 1] + share * (values[end] - values[end - 1]);
+  }
+
+  /** The value at an instant, on the straight line between its neighbours; empty within a gap. */
+  public OptionalDouble valueAt(long instantMs, long maxGapMs) {
+    int index = indexFrom(instantMs);
+    if (index < size() && atMs[index] == instantMs) {
+      return OptionalDouble.of(values[index]);
+    }
+    if (index == 0 || index == size() || atMs[index] - atMs[index - 1] > maxGapMs) {
+      return OptionalDouble.empty();
+    }
+    return OptionalDouble.of(along(index, instantMs));
   }
 
   /** Collects samples in ascending order. Not safe for use by several threads. */

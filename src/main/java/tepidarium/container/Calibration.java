@@ -1,0 +1,34 @@
+package tepidarium.container;
+
+import tepidarium.reading.Quantity;
+
+/**
+ * What is added to a sensor's raw readings when they are read back, and how far off its temperature
+ * may still be.
+ *
+ * @param temperatureOffsetC °C, −10 to 10
+ * @param humidityOffsetPercent percent relative humidity, −30 to 30
+ * @param temperatureErrorC ±°C, 0 to 5
+ */
+public record Calibration(
+    double temperatureOffsetC, double humidityOffsetPercent, double temperatureErrorC) {
+  /**
+   * An uncalibrated sensor. ±0.5 °C is what makers state for DS18B20 and DHT22 (value from memory).
+   */
+  public static final Calibration NONE = new Calibration(0, 0, 0.5);
+
+  public Calibration {
+    Checks.within("temperatureOffset", temperatureOffsetC, -10, 10, "°C");
+    Checks.within("humidityOffset", humidityOffsetPercent, -30, 30, "%");
+    Checks.within("temperatureError", temperatureErrorC, 0, 5, "°C");
+  }
+
+  /** What to add to a raw value of the quantity, in its unit. */
+  public double offset(Quantity quantity) {
+    return switch (quantity) {
+      case TEMPERATURE -> temperatureOffsetC;
+      case HUMIDITY -> humidityOffsetPercent;
+      case LIGHT, BATTERY -> 0;
+    };
+  }
+}

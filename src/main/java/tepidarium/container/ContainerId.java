@@ -1,0 +1,48 @@
+package tepidarium.container;
+
+import java.text.Normalizer;
+import java.util.Locale;
+import java.util.Set;
+import java.util.regex.Pattern;
+
+/**
+ * A container's name for machines: lower-case letters, digits and hyphens, so that it can stand in
+ * a topic and in an address. {@code room} is not a container: it stands for the surroundings.
+ */
+public record ContainerId(String value) {
+  /** Where a room sensor is placed. */
+  public static final ContainerId ROOM = new ContainerId("room");
+
+  private static final Pattern FORM = Pattern.compile("[a-z0-9][a-z0-9-]{0,63}");
+  private static final Pattern MARKS = Pattern.compile("\\p{M}+");
+  private static final Pattern OTHERS = Pattern.compile("[^a-z0-9]+");
+
+  public ContainerId {
+    if (!FORM.matcher(value).matches()) {
+      throw new IllegalArgumentException("\"" + value + "\" cannot name a container");
+    }
+  }
+
+  /** The id for a new container: its name made plain, and a number where that is taken. */
+  static ContainerId forName(String name, Set<ContainerId> taken) {
+    String plain = MARKS.matcher(Normalizer.normalize(name, Normalizer.Form.NFD)).replaceAll("");
+    String joined = OTHERS.matcher(plain.toLowerCase(Locale.ROOT)).replaceAll("-");
+    String stem = joined.replaceAll("^-+|-+$", "");
+    if (stem.length() > 56) {
+      stem = stem.substring(0, 56).replaceAll("-+$", "");
+    }
+    if (stem.isEmpty()) {
+      stem = "container";
+    }
+    ContainerId id = new ContainerId(stem);
+    for (int number = 2; id.equals(ROOM) || taken.contains(id); number++) {
+      id = new ContainerId(stem + "-" + number);
+    }
+    return id;
+  }
+
+  @Override
+  public String toString() {
+    return value;
+  }
+}

@@ -1,0 +1,9 @@
+package tepidarium.container;
+
+/** What the seeds lie in. */
+public enum ContainerKind {
+  BAG,
+  BOX,
+  JAR,
+  TRAY
+}

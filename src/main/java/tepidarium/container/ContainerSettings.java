@@ -1,0 +1,38 @@
+package tepidarium.container;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a grower decides about a container.
+ *
+ * @param heatSource what warms it, in the grower's words; null for nothing
+ * @param baseC base temperature, °C
+ * @param ceilingC ceiling temperature, °C, or null for none
+ * @throws IllegalArgumentException naming the setting that makes no sense
+ */
+public record ContainerSettings(
+    String name,
+    ContainerKind kind,
+    @Nullable String heatSource,
+    double baseC,
+    @Nullable Double ceilingC,
+    Band band) {
+  /** Within the 10 to 17 °C of many tropical species; value from memory. */
+  public static final double DEFAULT_BASE_C = 15;
+
+  public ContainerSettings {
+    name = Checks.text("name", name, 60);
+    heatSource =
+        heatSource == null || heatSource.isBlank()
+            ? null
+            : Checks.text("heatSource", heatSource, 60);
+    Checks.within("base", baseC, -20, 60, "°C");
+    if (ceilingC != null) {
+      Checks.within("ceiling", ceilingC, -20, 80, "°C");
+      if (ceilingC <= baseC) {
+        throw new IllegalArgumentException(
+            "ceiling " + ceilingC + " °C must lie above base " + baseC + " °C");
+      }
+    }
+  }
+}

@@ -1,0 +1,25 @@
+package tepidarium.container;
+
+import java.time.Instant;
+import org.jspecify.annotations.Nullable;
+import tepidarium.reading.SensorId;
+
+/**
+ * A sensor in a container (or in the room) from one instant, included, to another, excluded.
+ *
+ * @param until null while the sensor is still there
+ * @throws IllegalArgumentException when the end does not lie after the start
+ */
+public record Placement(
+    SensorId sensor, ContainerId container, Instant from, @Nullable Instant until) {
+  public Placement {
+    if (until != null && !until.isAfter(from)) {
+      throw new IllegalArgumentException(
+          "until " + until + " must lie after from " + from + " for sensor " + sensor);
+    }
+  }
+
+  public boolean holdsAt(Instant instant) {
+    return !instant.isBefore(from) && (until == null || instant.isBefore(until));
+  }
+}

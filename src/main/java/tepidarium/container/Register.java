@@ -1,0 +1,192 @@
+package tepidarium.container;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CopyOnWriteArrayList;
+import org.jspecify.annotations.Nullable;
+import tepidarium.reading.SensorId;
+import tepidarium.reading.Span;
+
+/**
+ * Which containers there are and which sensor is where. Reading is from a snapshot in memory, since
+ * every arriving reading asks; changes go to the store first. Safe for use by several threads;
+ * changes take turns.
+ */
+public final class Register {
+  /** Told after a change, on the thread that made it, with what it touched. */
+  public interface Listener {
+    void changed(Set<ContainerId> touched);
+  }
+
+  private record Snapshot(
+      Map<ContainerId, Container> containers,
+      List<Placement> placements,
+      Map<SensorId, List<Placement>> bySensor,
+      Map<SensorId, Calibration> calibrations,
+      List<Opening> openings) {}
+
+  private final ContainerStore store;
+  private final List<Listener> listeners = new CopyOnWriteArrayList<>();
+  private volatile Snapshot snapshot;
+
+  public Register(ContainerStore store) {
+    this.store = store;
+    this.snapshot = load(store);
+  }
+
+  public void listen(Listener listener) {
+    listeners.add(listener);
+  }
+
+  private static Snapshot load(ContainerStore store) {
+    Map<ContainerId, Container> containers = new java.util.LinkedHashMap<>();
+    store.containers().stream()
+        .sorted(Comparator.comparing(Container::createdAt).thenComparing(c -> c.id().value()))
+        .forEach(container -> containers.put(container.id(), container));
+    List<Placement> placements = new ArrayList<>(store.placements());
+    placements.sort(Comparator.comparing(Placement::from).thenComparing(Placement::sensor));
+    Map<SensorId, List<Placement>> bySensor = new java.util.HashMap<>();
+    for (Placement placement : placements) {
+      bySensor.computeIfAbsent(placement.sensor(), key -> new ArrayList<>()).add(placement);
+    }
+    return new Snapshot(containers, placements, bySensor, store.calibrations(), store.openings());
+  }
+
+  private void reload(Set<ContainerId> touched) {
+    snapshot = load(store);
+    listeners.forEach(listener -> listener.changed(touched));
+  }
+
+  /** All containers, oldest first. */
+  public List<Container> containers() {
+    return List.copyOf(snapshot.containers().values());
+  }
+
+  public Optional<Container> container(ContainerId id) {
+    return Optional.ofNullable(snapshot.containers().get(id));
+  }
+
+  /** Where the sensor was at that instant; empty when it was nowhere. */
+  public Optional<ContainerId> placeOf(SensorId sensor, Instant at) {
+    return placementsOf(sensor).stream()
+        .filter(placement -> placement.holdsAt(at))
+        .map(Placement::container)
+        .findFirst();
+  }
+
+  /** The sensor's placements, earliest first. */
+  public List<Placement> placementsOf(SensorId sensor) {
+    return snapshot.bySensor().getOrDefault(sensor, List.of());
+  }
+
+  /**
+   * The container's placements, earliest first: the order in which its sensors speak for it.
+   *
+   * @param id a container or {@link ContainerId#ROOM}
+   */
+  public List<Placement> placementsIn(ContainerId id) {
+    return snapshot.placements().stream().filter(p -> p.container().equals(id)).toList();
+  }
+
+  public Calibration calibration(SensorId sensor) {
+    return snapshot.calibrations().getOrDefault(sensor, Calibration.NONE);
+  }
+
+  /** The container's openings that overlap the span, in order of their start. */
+  public List<Opening> openings(ContainerId id, Span span) {
+    return snapshot.openings().stream()
+        .filter(opening -> opening.container().equals(id) && opening.span().overlaps(span))
+        .sorted(Comparator.comparing(opening -> opening.span().from()))
+        .toList();
+  }
+
+  /** The opening that is going on at that instant, if any. */
+  public Optional<Opening> openingAt(ContainerId id, Instant at) {
+    return snapshot.openings().stream()
+        .filter(opening -> opening.container().equals(id) && opening.span().contains(at))
+        .findFirst();
+  }
+
+  public synchronized Container add(ContainerSettings settings, Instant now) {
+    ContainerId id =
+        ContainerId.forName(settings.name(), new HashSet<>(snapshot.containers().keySet()));
+    Container container = new Container(id, settings, now);
+    store.put(container);
+    reload(Set.of(id));
+    return container;
+  }
+
+  /** Changes a container; empty when there is none with that id. */
+  public synchronized Optional<Container> change(ContainerId id, ContainerSettings settings) {
+    Container old = snapshot.containers().get(id);
+    if (old == null) {
+      return Optional.empty();
+    }
+    Container changed = new Container(id, settings, old.createdAt());
+    store.put(changed);
+    reload(Set.of(id));
+    return Optional.of(changed);
+  }
+
+  /** Forgets a container; false when there is none with that id. */
+  public synchronized boolean remove(ContainerId id) {
+    if (!snapshot.containers().containsKey(id)) {
+      return false;
+    }
+    store.remove(id);
+    reload(Set.of(id));
+    return true;
+  }
+
+  /**
+   * Puts a sensor into a container for a stretch; what was recorded for that stretch before gives
+   * way.
+   *
+   * @param place a container, {@link ContainerId#ROOM}, or null for nowhere
+   * @param until null for "from then on"
+   * @throws IllegalArgumentException when there is no such container or the stretch is empty
+   */
+  public synchronized void place(
+      SensorId sensor, @Nullable ContainerId place, Instant from, @Nullable Instant until) {
+    if (place != null && !place.equals(ContainerId.ROOM) && container(place).isEmpty()) {
+      throw new IllegalArgumentException("there is no container \"" + place + '"');
+    }
+    if (until != null && !until.isAfter(from)) {
+      throw new IllegalArgumentException("until " + until + " must lie after from " + from);
+    }
+    List<Placement> old = placementsOf(sensor);
+    Placement added = place == null ? null : new Placement(sensor, place, from, until);
+    List<Placement> replaced = Placements.replaced(old, from, until, added);
+    Set<ContainerId> touched = new HashSet<>();
+    old.forEach(placement -> touched.add(placement.container()));
+    replaced.forEach(placement -> touched.add(placement.container()));
+    store.replacePlacements(sensor, replaced);
+    reload(touched);
+  }
+
+  public synchronized void calibrate(SensorId sensor, Calibration calibration) {
+    store.putCalibration(sensor, calibration);
+    Set<ContainerId> touched = new HashSet<>();
+    placementsOf(sensor).forEach(placement -> touched.add(placement.container()));
+    reload(touched);
+  }
+
+  /**
+   * Records that the container is being opened.
+   *
+   * @throws IllegalArgumentException when there is no such container
+   */
+  public synchronized void open(Opening opening) {
+    if (container(opening.container()).isEmpty()) {
+      throw new IllegalArgumentException("there is no container \"" + opening.container() + '"');
+    }
+    store.addOpening(opening);
+    reload(Set.of(opening.container()));
+  }
+}

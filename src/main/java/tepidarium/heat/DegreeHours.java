@@ -1,0 +1,59 @@
+package tepidarium.heat;
+
+import java.time.Duration;
+import tepidarium.reading.Samples;
+import tepidarium.reading.SegmentVisitor;
+import tepidarium.reading.Span;
+import tepidarium.stats.Linear;
+
+/**
+ * Degree-hours: the integral over time of max(0, min(T, ceiling) − base), °C·h, where T is the
+ * straight line between neighbouring readings, so that crossings of base and ceiling count exactly.
+ * An interval longer than the longest gap adds nothing and is reported as a gap; one exactly as
+ * long is covered. Samples come sorted and without repeats from {@link Samples}; none at all makes
+ * the whole span a gap.
+ */
+public final class DegreeHours {
+  private DegreeHours() {}
+
+  /**
+   * Adds up the heat of a span.
+   *
+   * @param temperature °C
+   */
+  public static HeatSum of(Samples temperature, Span span, HeatRule rule, Duration maxGap) {
+    Adder adder = new Adder(rule);
+    temperature.walk(span, maxGap.toMillis(), adder);
+    return adder.sum();
+  }
+
+  private static final class Adder implements SegmentVisitor {
+    private final HeatRule rule;
+    private double degreeMs;
+    private double aboveMs;
+    private long coveredMs;
+    private long gapMs;
+
+    Adder(HeatRule rule) {
+      this.rule = rule;
+    }
+
+    @Override
+    public void line(long startMs, double startC, long endMs, double endC) {
+      long length = endMs - startMs;
+      degreeMs += rule.meanGain(startC, endC) * length;
+      aboveMs += Linear.shareAbove(startC, endC, rule.baseC()) * length;
+      coveredMs += length;
+    }
+
+    @Override
+    public void gap(long startMs, long endMs) {
+      gapMs += endMs - startMs;
+    }
+
+    HeatSum sum() {
+      return new HeatSum(
+          degreeMs / HeatSum.MS_PER_HOUR, aboveMs / HeatSum.MS_PER_HOUR, coveredMs, gapMs);
+    }
+  }
+}

@@ -1,0 +1,32 @@
+package tepidarium.heat;
+
+import org.jspecify.annotations.Nullable;
+import tepidarium.stats.Linear;
+
+/**
+ * What temperature is worth to the seeds: nothing below the base, no more above the ceiling than at
+ * it.
+ *
+ * @param baseC base temperature, °C
+ * @param ceilingC ceiling temperature, °C, or null for none
+ * @throws IllegalArgumentException when the ceiling does not lie above the base
+ */
+public record HeatRule(double baseC, @Nullable Double ceilingC) {
+  public HeatRule {
+    if (!Double.isFinite(baseC) || (ceilingC != null && !(ceilingC > baseC))) {
+      throw new IllegalArgumentException(
+          "the ceiling temperature " + ceilingC + " °C must lie above the base " + baseC + " °C");
+    }
+  }
+
+  /** The mean of max(0, min(T, ceiling) − base) over a straight line, °C. */
+  public double meanGain(double startC, double endC) {
+    double gain = Linear.meanAbove(startC, endC, baseC);
+    return ceilingC == null ? gain : gain - Linear.meanAbove(startC, endC, ceilingC);
+  }
+
+  /** What one hour at a steady temperature is worth, °C·h. */
+  public double gain(double temperatureC) {
+    return meanGain(temperatureC, temperatureC);
+  }
+}

@@ -1,0 +1,53 @@
+package tepidarium.series;
+
+import java.time.Instant;
+import java.util.EnumMap;
+import java.util.Map;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.Reading;
+
+/**
+ * What was heard of one sensor.
+ *
+ * @param first event time of its earliest reading
+ * @param last event time of its latest reading
+ * @param latest its newest raw value of each quantity it ever reported
+ */
+public record Heard(Instant first, Instant last, Map<Quantity, Value> latest) {
+  /** A raw value and its event time. */
+  public record Value(double value, Instant at) {}
+
+  public Heard {
+    latest = Map.copyOf(latest);
+  }
+
+  public static Heard of(Reading reading) {
+    return new Heard(reading.at(), reading.at(), values(reading));
+  }
+
+  /** This, after one more reading, in whatever order they come. */
+  public Heard with(Reading reading) {
+    Map<Quantity, Value> merged = new EnumMap<>(Quantity.class);
+    merged.putAll(latest);
+    values(reading).forEach((quantity, value) -> merged.merge(quantity, value, Heard::newer));
+    return new Heard(
+        reading.at().isBefore(first) ? reading.at() : first,
+        reading.at().isAfter(last) ? reading.at() : last,
+        merged);
+  }
+
+  private static Value newer(Value a, Value b) {
+    return b.at().isBefore(a.at()) ? a : b;
+  }
+
+  private static Map<Quantity, Value> values(Reading reading) {
+    Map<Quantity, Value> values = new EnumMap<>(Quantity.class);
+    for (Quantity quantity : Quantity.values()) {
+      Double value = reading.value(quantity);
+      if (value != null) {
+        values.put(quantity, new Value(value, reading.at()));
+      }
+    }
+    return values;
+  }
+}
