@@ -9,13 +9,13 @@ import tepidarium.reading.Span;
 /** Reads readings back, raw as the sensors sent them. Safe for use by several threads. */
 public interface ReadingSource {
   /**
-   * The samples of each quantity from the span's start to its end, both included; where {@code
-   * neighbours} is set also the nearest reading on either side, so that the straight lines across
-   * the edges are known. A quantity that was never reported has no entry.
+   * The samples of each quantity from the span's start to its end, both included. A quantity that
+   * was not reported has no entry. To know the straight lines across the edges, ask for a span
+   * wider by the longest gap on either side.
    *
    * @throws StoreException when the store cannot answer now
    */
-  Map<Quantity, Samples> read(SensorId sensor, Span span, boolean neighbours);
+  Map<Quantity, Samples> read(SensorId sensor, Span span);
 
   /**
    * Every sensor heard of, with what is known of it.

@@ -1,0 +1,59 @@
+package tepidarium.alert;
+
+import java.time.Duration;
+import java.time.Instant;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Where one condition stands after the readings so far. It becomes active when readings have been
+ * strictly outside the limit for the on-delay, counted from the first of them, and returns when
+ * they have been back inside by the deadband for the off-delay. Readings further apart than the
+ * longest gap do not count as one stretch. Immutable; readings come in order of their time.
+ *
+ * @param since the first reading outside; null while inside
+ * @param active whether the on-delay has run out
+ * @param clearSince the first reading back inside by the deadband; null while there is none
+ * @param lastAt the newest reading seen; null before the first
+ */
+public record Condition(
+    @Nullable Instant since,
+    boolean active,
+    @Nullable Instant clearSince,
+    @Nullable Instant lastAt) {
+  /** Nothing seen yet. */
+  public static final Condition UNKNOWN = new Condition(null, false, null, null);
+
+  /** An active condition found again after a restart. */
+  static Condition activeSince(Instant since, Instant lastAt) {
+    return new Condition(since, true, null, lastAt);
+  }
+
+  /** The condition after one more reading. */
+  public Condition after(Rule rule, Duration maxGap, Instant at, double value) {
+    boolean gap = lastAt != null && Duration.between(lastAt, at).compareTo(maxGap) > 0;
+    return active ? whileActive(rule, gap, at, value) : whileInactive(rule, gap, at, value);
+  }
+
+  private Condition whileInactive(Rule rule, boolean gap, Instant at, double value) {
+    if (!rule.outside(value)) {
+      return new Condition(null, false, null, at);
+    }
+    Instant start = since == null || gap ? at : since;
+    return new Condition(start, longEnough(start, at, rule.onDelay()), null, at);
+  }
+
+  private Condition whileActive(Rule rule, boolean gap, Instant at, double value) {
+    if (!rule.clear(value)) {
+      return new Condition(since, true, null, at);
+    }
+    Instant start = clearSince == null || gap ? at : clearSince;
+    if (longEnough(start, at, rule.offDelay())) {
+      return new Condition(null, false, null, at);
+    }
+    return new Condition(since, true, start, at);
+  }
+
+  private static boolean longEnough(Instant start, Instant at, Duration delay) {
+    return Duration.between(start, at).compareTo(delay) >= 0;
+  }
+}

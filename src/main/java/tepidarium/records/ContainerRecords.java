@@ -1,0 +1,200 @@
+package tepidarium.records;
+
+import static tepidarium.records.Rows.key;
+import static tepidarium.records.Rows.ofKey;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.Band;
+import tepidarium.container.Calibration;
+import tepidarium.container.Container;
+import tepidarium.container.ContainerId;
+import tepidarium.container.ContainerKind;
+import tepidarium.container.ContainerSettings;
+import tepidarium.container.ContainerStore;
+import tepidarium.container.Opening;
+import tepidarium.container.Placement;
+import tepidarium.reading.SensorId;
+import tepidarium.reading.Span;
+
+/** Containers, placements, calibrations and openings in the records store. */
+public final class ContainerRecords implements ContainerStore {
+  private final Database database;
+
+  public ContainerRecords(Database database) {
+    this.database = database;
+  }
+
+  @Override
+  public List<Container> containers() {
+    return database.transaction(
+        handle ->
+            handle
+                .createQuery("SELECT * FROM container")
+                .map((row, context) -> container(row))
+                .list());
+  }
+
+  private static Container container(ResultSet row) throws SQLException {
+    Band band =
+        new Band(
+            row.getDouble("temperature_low_c"),
+            row.getDouble("temperature_high_c"),
+            row.getDouble("light_high_lux"),
+            row.getDouble("humidity_low_percent"));
+    @Nullable String heatSource = row.getString("heat_source");
+    ContainerSettings settings =
+        new ContainerSettings(
+            row.getString("name"),
+            ofKey(ContainerKind.class, row.getString("kind")),
+            heatSource,
+            row.getDouble("base_c"),
+            Rows.doubleOrNull(row, "ceiling_c"),
+            band);
+    return new Container(
+        new ContainerId(row.getString("id")), settings, Rows.instant(row, "created_ms"));
+  }
+
+  @Override
+  public void put(Container container) {
+    ContainerSettings settings = container.settings();
+    Band band = container.band();
+    String sql =
+        """
+        INSERT INTO container (id, name, kind, heat_source, base_c, ceiling_c, temperature_low_c,
+          temperature_high_c, light_high_lux, humidity_low_percent, created_ms)
+        VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+        ON CONFLICT (id) DO UPDATE SET name = excluded.name, kind = excluded.kind,
+          heat_source = excluded.heat_source, base_c = excluded.base_c,
+          ceiling_c = excluded.ceiling_c, temperature_low_c = excluded.temperature_low_c,
+          temperature_high_c = excluded.temperature_high_c,
+          light_high_lux = excluded.light_high_lux,
+          humidity_low_percent = excluded.humidity_low_percent
+        """;
+    database.transaction(
+        handle ->
+            handle.execute(
+                sql,
+                container.id().value(),
+                settings.name(),
+                key(settings.kind()),
+                settings.heatSource(),
+                settings.baseC(),
+                settings.ceilingC(),
+                band.temperatureLowC(),
+                band.temperatureHighC(),
+                band.lightHighLux(),
+                band.humidityLowPercent(),
+                container.createdAt().toEpochMilli()));
+  }
+
+  @Override
+  public void remove(ContainerId id) {
+    database.transaction(
+        handle -> {
+          handle.execute("DELETE FROM placement WHERE container_id = ?", id.value());
+          return handle.execute("DELETE FROM container WHERE id = ?", id.value());
+        });
+  }
+
+  @Override
+  public List<Placement> placements() {
+    return database.transaction(
+        handle ->
+            handle
+                .createQuery("SELECT * FROM placement ORDER BY sensor, from_ms")
+                .map(
+                    (row, context) ->
+                        new Placement(
+                            new SensorId(row.getString("sensor")),
+                            new ContainerId(row.getString("container_id")),
+                            Rows.instant(row, "from_ms"),
+                            Rows.instantOrNull(row, "until_ms")))
+                .list());
+  }
+
+  @Override
+  public void replacePlacements(SensorId sensor, List<Placement> placements) {
+    database.transaction(
+        handle -> {
+          handle.execute("DELETE FROM placement WHERE sensor = ?", sensor.name());
+          for (Placement placement : placements) {
+            handle.execute(
+                "INSERT INTO placement (sensor, container_id, from_ms, until_ms)"
+                    + " VALUES (?, ?, ?, ?)",
+                sensor.name(),
+                placement.container().value(),
+                placement.from().toEpochMilli(),
+                Rows.ms(placement.until()));
+          }
+          return placements.size();
+        });
+  }
+
+  @Override
+  public Map<SensorId, Calibration> calibrations() {
+    return database.transaction(
+        handle ->
+            handle
+                .createQuery("SELECT * FROM calibration")
+                .map(
+                    (row, context) ->
+                        Map.entry(
+                            new SensorId(row.getString("sensor")),
+                            new Calibration(
+                                row.getDouble("temperature_offset_c"),
+                                row.getDouble("humidity_offset_percent"),
+                                row.getDouble("temperature_error_c"))))
+                .collect(Collectors.toUnmodifiableMap(Map.Entry::getKey, Map.Entry::getValue)));
+  }
+
+  @Override
+  public void putCalibration(SensorId sensor, Calibration calibration) {
+    String sql =
+        """
+        INSERT INTO calibration (sensor, temperature_offset_c, humidity_offset_percent,
+          temperature_error_c) VALUES (?, ?, ?, ?)
+        ON CONFLICT (sensor) DO UPDATE SET temperature_offset_c = excluded.temperature_offset_c,
+          humidity_offset_percent = excluded.humidity_offset_percent,
+          temperature_error_c = excluded.temperature_error_c
+        """;
+    database.transaction(
+        handle ->
+            handle.execute(
+                sql,
+                sensor.name(),
+                calibration.temperatureOffsetC(),
+                calibration.humidityOffsetPercent(),
+                calibration.temperatureErrorC()));
+  }
+
+  @Override
+  public List<Opening> openings() {
+    return database.transaction(
+        handle ->
+            handle
+                .createQuery("SELECT * FROM opening")
+                .map(
+                    (row, context) ->
+                        new Opening(
+                            new ContainerId(row.getString("container_id")),
+                            Span.ofMillis(row.getLong("from_ms"), row.getLong("until_ms"))))
+                .list());
+  }
+
+  @Override
+  public void addOpening(Opening opening) {
+    database.transaction(
+        handle ->
+            handle.execute(
+                "INSERT INTO opening (container_id, from_ms, until_ms) VALUES (?, ?, ?)"
+                    + " ON CONFLICT (container_id, from_ms) DO UPDATE SET until_ms = excluded.until_ms",
+                opening.container().value(),
+                opening.span().fromMs(),
+                opening.span().toMs()));
+  }
+}

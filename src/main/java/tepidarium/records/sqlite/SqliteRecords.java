@@ -1,0 +1,54 @@
+package tepidarium.records.sqlite;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.function.Function;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.JdbiException;
+import tepidarium.records.Database;
+import tepidarium.series.StoreException;
+import tepidarium.sqlite.SqliteFile;
+
+/** The records in one SQLite file, on one connection: callers take turns. */
+public final class SqliteRecords implements Database {
+  private final Connection connection;
+  private final Jdbi jdbi;
+
+  private SqliteRecords(Connection connection) {
+    this.connection = connection;
+    this.jdbi = Jdbi.create(connection);
+  }
+
+  /**
+   * Opens or creates the file.
+   *
+   * @throws IllegalStateException when the file cannot be used; the message names it
+   */
+  public static SqliteRecords open(Path path) {
+    try {
+      return new SqliteRecords(SqliteFile.open(path, "db/records").writer());
+    } catch (SQLException e) {
+      throw new IllegalStateException("cannot open the records in " + path, e);
+    }
+  }
+
+  @Override
+  public synchronized <T> T transaction(Function<Handle, T> work) {
+    try {
+      return jdbi.inTransaction(work::apply);
+    } catch (JdbiException e) {
+      throw new StoreException("the records store failed: " + e.getMessage(), e);
+    }
+  }
+
+  @Override
+  public synchronized void close() {
+    try {
+      connection.close();
+    } catch (SQLException e) {
+      throw new StoreException("cannot close the records", e);
+    }
+  }
+}

@@ -1,0 +1,270 @@
+package tepidarium.series.sqlite;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.sql.Types;
+import java.time.Instant;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import org.jspecify.annotations.Nullable;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.Reading;
+import tepidarium.reading.Samples;
+import tepidarium.reading.SensorId;
+import tepidarium.reading.Span;
+import tepidarium.series.Heard;
+import tepidarium.series.ReadingSink;
+import tepidarium.series.ReadingSource;
+import tepidarium.series.StoreException;
+import tepidarium.series.WriteResult;
+import tepidarium.sqlite.SqliteFile;
+
+/**
+ * Readings in one SQLite file. One thread writes; any number read, each on a connection of its own
+ * while it does.
+ */
+public final class SqliteReadings implements ReadingSink, ReadingSource, AutoCloseable {
+  /** How far back {@link #heard} looks for the newest value of each quantity, readings. */
+  private static final int LOOK_BACK = 200;
+
+  private static final double SCALE = 1e6;
+  private static final Quantity[] QUANTITIES = Quantity.values();
+
+  private static final String INSERT =
+      """
+      INSERT INTO reading (sensor_id, at_ms, temperature, humidity, light, battery)
+      VALUES (?, ?, ?, ?, ?, ?)
+      ON CONFLICT (sensor_id, at_ms) DO UPDATE SET
+        temperature = coalesce(temperature, excluded.temperature),
+        humidity = coalesce(humidity, excluded.humidity),
+        light = coalesce(light, excluded.light),
+        battery = coalesce(battery, excluded.battery)
+      WHERE (temperature IS NULL AND excluded.temperature IS NOT NULL)
+         OR (humidity IS NULL AND excluded.humidity IS NOT NULL)
+         OR (light IS NULL AND excluded.light IS NOT NULL)
+         OR (battery IS NULL AND excluded.battery IS NOT NULL)
+      """;
+  private static final String COLUMNS = "at_ms, temperature, humidity, light, battery";
+
+  private final Connection writer;
+  private final PreparedStatement insert;
+  private final ReaderPool readers;
+  private final Map<SensorId, Integer> sensorIds = new ConcurrentHashMap<>();
+
+  private SqliteReadings(SqliteFile file) throws SQLException {
+    writer = file.writer();
+    writer.setAutoCommit(false);
+    insert = writer.prepareStatement(INSERT);
+    readers = new ReaderPool(file);
+    loadSensors();
+  }
+
+  /**
+   * Opens or creates the file.
+   *
+   * @throws IllegalStateException when the file cannot be used; the message names it
+   */
+  public static SqliteReadings open(Path path) {
+    try {
+      return new SqliteReadings(SqliteFile.open(path, "db/readings"));
+    } catch (SQLException e) {
+      throw new IllegalStateException("cannot open the readings in " + path, e);
+    }
+  }
+
+  private void loadSensors() throws SQLException {
+    try (Statement statement = writer.createStatement();
+        ResultSet rows = statement.executeQuery("SELECT id, name FROM sensor")) {
+      while (rows.next()) {
+        sensorIds.put(new SensorId(rows.getString(2)), rows.getInt(1));
+      }
+    }
+    writer.commit();
+  }
+
+  @Override
+  public WriteResult write(List<Reading> batch) {
+    Map<SensorId, Integer> added = new HashMap<>();
+    try {
+      for (Reading reading : batch) {
+        bind(reading, idOf(reading.sensor(), added));
+        insert.addBatch();
+      }
+      int stored = 0;
+      for (int changed : insert.executeBatch()) {
+        stored += changed > 0 ? 1 : 0;
+      }
+      writer.commit();
+      sensorIds.putAll(added);
+      return new WriteResult(stored, batch.size() - stored);
+    } catch (SQLException e) {
+      undo(e);
+      throw new StoreException("cannot write readings: " + e.getMessage(), e);
+    }
+  }
+
+  private void undo(SQLException cause) {
+    try {
+      insert.clearBatch();
+      writer.rollback();
+    } catch (SQLException e) {
+      cause.addSuppressed(e);
+    }
+  }
+
+  private int idOf(SensorId sensor, Map<SensorId, Integer> added) throws SQLException {
+    Integer known = sensorIds.get(sensor);
+    if (known == null) {
+      known = added.get(sensor);
+    }
+    if (known != null) {
+      return known;
+    }
+    try (PreparedStatement statement =
+        writer.prepareStatement("INSERT INTO sensor (name) VALUES (?) RETURNING id")) {
+      statement.setString(1, sensor.name());
+      try (ResultSet row = statement.executeQuery()) {
+        row.next();
+        int id = row.getInt(1);
+        added.put(sensor, id);
+        return id;
+      }
+    }
+  }
+
+  private void bind(Reading reading, int sensorId) throws SQLException {
+    insert.setInt(1, sensorId);
+    insert.setLong(2, reading.at().toEpochMilli());
+    for (int i = 0; i < QUANTITIES.length; i++) {
+      Double value = reading.value(QUANTITIES[i]);
+      if (value == null) {
+        insert.setNull(3 + i, Types.INTEGER);
+      } else {
+        insert.setLong(3 + i, Math.round(value * SCALE));
+      }
+    }
+  }
+
+  @Override
+  public Map<Quantity, Samples> read(SensorId sensor, Span span) {
+    Integer id = sensorIds.get(sensor);
+    if (id == null) {
+      return Map.of();
+    }
+    String sql =
+        "SELECT "
+            + COLUMNS
+            + " FROM reading WHERE sensor_id = ? AND at_ms BETWEEN ? AND ? ORDER BY at_ms";
+    return readers.with(
+        connection -> {
+          try (PreparedStatement statement = connection.prepareStatement(sql)) {
+            statement.setInt(1, id);
+            statement.setLong(2, span.fromMs());
+            statement.setLong(3, span.toMs());
+            try (ResultSet rows = statement.executeQuery()) {
+              return samples(rows);
+            }
+          }
+        });
+  }
+
+  private static Map<Quantity, Samples> samples(ResultSet rows) throws SQLException {
+    Samples.@Nullable Builder[] builders = new Samples.Builder[QUANTITIES.length];
+    while (rows.next()) {
+      long at = rows.getLong(1);
+      for (int i = 0; i < QUANTITIES.length; i++) {
+        long scaled = rows.getLong(2 + i);
+        if (scaled != 0 || !rows.wasNull()) {
+          Samples.Builder builder = builders[i];
+          if (builder == null) {
+            builder = new Samples.Builder(1024);
+            builders[i] = builder;
+          }
+          builder.add(at, scaled / SCALE);
+        }
+      }
+    }
+    Map<Quantity, Samples> result = new EnumMap<>(Quantity.class);
+    for (int i = 0; i < QUANTITIES.length; i++) {
+      Samples.Builder builder = builders[i];
+      if (builder != null) {
+        result.put(QUANTITIES[i], builder.build());
+      }
+    }
+    return result;
+  }
+
+  @Override
+  public Map<SensorId, Heard> heard() {
+    return readers.with(
+        connection -> {
+          Map<SensorId, Heard> result = new LinkedHashMap<>();
+          for (Map.Entry<SensorId, Integer> sensor : sensorIds.entrySet()) {
+            Heard heard = heard(connection, sensor.getValue());
+            if (heard != null) {
+              result.put(sensor.getKey(), heard);
+            }
+          }
+          return result;
+        });
+  }
+
+  private static @Nullable Heard heard(Connection connection, int id) throws SQLException {
+    Instant first;
+    try (PreparedStatement statement =
+        connection.prepareStatement("SELECT min(at_ms) FROM reading WHERE sensor_id = ?")) {
+      statement.setInt(1, id);
+      try (ResultSet row = statement.executeQuery()) {
+        long firstMs = row.next() ? row.getLong(1) : 0;
+        if (row.wasNull()) {
+          return null;
+        }
+        first = Instant.ofEpochMilli(firstMs);
+      }
+    }
+    String sql =
+        "SELECT " + COLUMNS + " FROM reading WHERE sensor_id = ? ORDER BY at_ms DESC LIMIT ?";
+    try (PreparedStatement statement = connection.prepareStatement(sql)) {
+      statement.setInt(1, id);
+      statement.setInt(2, LOOK_BACK);
+      try (ResultSet rows = statement.executeQuery()) {
+        return newest(rows, first);
+      }
+    }
+  }
+
+  private static Heard newest(ResultSet rows, Instant first) throws SQLException {
+    Map<Quantity, Heard.Value> latest = new EnumMap<>(Quantity.class);
+    Instant last = first;
+    while (rows.next()) {
+      Instant at = Instant.ofEpochMilli(rows.getLong(1));
+      last = at.isAfter(last) ? at : last;
+      for (int i = 0; i < QUANTITIES.length; i++) {
+        long scaled = rows.getLong(2 + i);
+        if (!rows.wasNull()) {
+          latest.putIfAbsent(QUANTITIES[i], new Heard.Value(scaled / SCALE, at));
+        }
+      }
+    }
+    return new Heard(first, last, latest);
+  }
+
+  @Override
+  public void close() {
+    readers.close();
+    try {
+      insert.close();
+      writer.close();
+    } catch (SQLException e) {
+      throw new StoreException("cannot close the readings", e);
+    }
+  }
+}
