@@ -1,0 +1,186 @@
+package tepidarium.ingest;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.SensorId;
+
+/**
+ * Turns messages into readings. What cannot be read becomes a reject with its reason; no message
+ * makes it throw. Below the root topic the service's own form comes first, then the mapping rules;
+ * of these the first that fits is the one that counts. Immutable; safe for use by several threads.
+ */
+public final class Decoder {
+  /** The service's own presence; not a sensor. */
+  private static final String STATUS = "status";
+
+  /** The service's own alerts; not a sensor. */
+  private static final String ALERT = "alert";
+
+  private final String root;
+  private final String prefix;
+  private final List<MappedReadings> rules;
+  private final int maxPayloadBytes;
+
+  /**
+   * A decoder for one root topic.
+   *
+   * @param maxPayloadBytes a longer payload is rejected unread
+   * @throws IllegalArgumentException when the root is no plain topic or the limit is not positive
+   */
+  public Decoder(String rootTopic, List<MappingRule> rules, int maxPayloadBytes) {
+    if (rootTopic.isEmpty()
+        || rootTopic.startsWith("/")
+        || rootTopic.endsWith("/")
+        || rootTopic.startsWith("$")
+        || rootTopic.chars().anyMatch(c -> c == '+' || c == '#' || c == 0)) {
+      throw new IllegalArgumentException(
+          "the root topic "
+              + Text.quote(rootTopic)
+              + " must be a plain topic: no + or #, no / at either end, no $ in front");
+    }
+    if (maxPayloadBytes < 1) {
+      throw new IllegalArgumentException(
+          "the longest payload must be at least 1 byte, not " + maxPayloadBytes);
+    }
+    this.root = rootTopic;
+    this.prefix = rootTopic + '/';
+    this.rules = rules.stream().map(MappedReadings::of).toList();
+    this.maxPayloadBytes = maxPayloadBytes;
+  }
+
+  /** What to subscribe to: everything below the root, and each rule's filter. */
+  public List<String> topicFilters() {
+    Set<String> filters = new LinkedHashSet<>();
+    filters.add(prefix + '#');
+    rules.forEach(rule -> filters.add(rule.filter()));
+    return new ArrayList<>(filters);
+  }
+
+  /** The readings of a message, and what of it was rejected. */
+  public Decoded decode(Message message) {
+    Outcome outcome = new Outcome(message);
+    if (!isOwn(message.topic())) {
+      Payload payload = route(message.topic());
+      if (payload == null) {
+        outcome.reject(whyNoRoute(message.topic()));
+      } else if (canRead(message, outcome)) {
+        String text = text(message.payload(), outcome);
+        if (text != null) {
+          payload.read(text, outcome);
+        }
+      }
+    }
+    return outcome.decoded();
+  }
+
+  /** Reads the text of a payload whose topic is known. */
+  @FunctionalInterface
+  private interface Payload {
+    void read(String text, Outcome outcome);
+  }
+
+  private boolean isOwn(String topic) {
+    return topic.equals(prefix + STATUS) || topic.startsWith(prefix + ALERT + '/');
+  }
+
+  private @Nullable Payload route(String topic) {
+    Payload own = topic.startsWith(prefix) ? ownRoute(topic.substring(prefix.length())) : null;
+    return own == null ? mappedRoute(topic) : own;
+  }
+
+  private static @Nullable Payload ownRoute(String rest) {
+    int slash = rest.indexOf('/');
+    String name = slash < 0 ? rest : rest.substring(0, slash);
+    Optional<SensorId> sensor =
+        name.equals(STATUS) || name.equals(ALERT) ? Optional.empty() : SensorNames.exact(name);
+    if (sensor.isEmpty()) {
+      return null;
+    }
+    return slash < 0
+        ? (text, outcome) -> readJson(sensor.get(), text, outcome)
+        : plainRoute(sensor.get(), rest.substring(slash + 1));
+  }
+
+  private static void readJson(SensorId sensor, String text, Outcome outcome) {
+    JsonNode value = Json.parse(text, outcome);
+    if (value != null) {
+      JsonReadings.read(sensor, value, outcome);
+    }
+  }
+
+  private static @Nullable Payload plainRoute(SensorId sensor, String key) {
+    Quantity quantity = Quantity.ofKey(key).orElse(null);
+    return quantity == null
+        ? null
+        : (text, outcome) ->
+            PlainReadings.read(sensor, quantity, Unit.stored(quantity), text, outcome);
+  }
+
+  private @Nullable Payload mappedRoute(String topic) {
+    if (rules.isEmpty()) {
+      return null;
+    }
+    List<String> levels = TopicPattern.levels(topic);
+    for (MappedReadings rule : rules) {
+      String name = rule.sensorIn(levels);
+      SensorId sensor = name == null ? null : SensorNames.adapted(name).orElse(null);
+      if (sensor != null) {
+        return (text, outcome) -> rule.read(sensor, text, outcome);
+      }
+    }
+    return null;
+  }
+
+  private String whyNoRoute(String topic) {
+    String quoted = Text.quote(topic);
+    return topic.equals(root) || topic.startsWith(prefix)
+        ? quoted
+            + " is no sensor's topic: use "
+            + prefix
+            + "<sensor> or "
+            + prefix
+            + "<sensor>/<quantity>, with <sensor> 1 to 64 of A-Z a-z 0-9 _ - (but not status or"
+            + " alert) and <quantity> temperature, humidity, light or battery"
+        : quoted + " is neither below " + prefix + " nor covered: add a mapping rule for it";
+  }
+
+  private boolean canRead(Message message, Outcome outcome) {
+    int size = message.payload().length;
+    if (size == 0) {
+      outcome.reject("empty payload: send a reading, or nothing");
+    } else if (size > maxPayloadBytes) {
+      outcome.reject(
+          "payload of "
+              + size
+              + " bytes is over the limit of "
+              + maxPayloadBytes
+              + ": send a backlog in several messages");
+    } else if (!Times.canJudge(message.arrivedAt())) {
+      outcome.reject(
+          "this service's own clock says " + message.arrivedAt() + ": set it, then send again");
+    } else {
+      return true;
+    }
+    return false;
+  }
+
+  private static @Nullable String text(byte[] payload, Outcome outcome) {
+    String text = Text.lenient(payload);
+    // The replacement may have been sent as such; only a closer look tells.
+    int bad = text.indexOf(Text.REPLACEMENT) < 0 ? -1 : Text.firstBadByte(payload);
+    if (bad >= 0) {
+      outcome.reject("not UTF-8 from byte " + (bad + 1) + " on: send text in UTF-8");
+    } else if (text.isBlank()) {
+      outcome.reject("empty payload, only blanks: send a reading, or nothing");
+    } else {
+      return text;
+    }
+    return null;
+  }
+}

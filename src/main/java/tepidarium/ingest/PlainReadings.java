@@ -1,0 +1,23 @@
+package tepidarium.ingest;
+
+import tepidarium.reading.Quantity;
+import tepidarium.reading.SensorId;
+
+/** Readings of which the payload is one plain number, measured when it arrived. */
+final class PlainReadings {
+  private PlainReadings() {}
+
+  /** Takes the one value; quotation marks around it, which some devices send, are dropped. */
+  static void read(SensorId sensor, Quantity quantity, Unit unit, String payload, Outcome outcome) {
+    Values values = new Values(outcome::reject);
+    values.take(quantity, unit, bare(payload.strip()));
+    if (values.anyGood()) {
+      outcome.keep(sensor, Times.ofWhole(outcome).of(null, null), values);
+    }
+  }
+
+  private static String bare(String text) {
+    boolean quoted = text.length() > 1 && text.startsWith("\"") && text.endsWith("\"");
+    return quoted ? text.substring(1, text.length() - 1) : text;
+  }
+}

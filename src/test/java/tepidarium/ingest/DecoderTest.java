@@ -1,0 +1,352 @@
+package tepidarium.ingest;
+
+import static org.junit.jupiter.api.Assertions.assertAll;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static tepidarium.ingest.Messages.ARRIVAL;
+import static tepidarium.ingest.Messages.BAG;
+import static tepidarium.ingest.Messages.decode;
+import static tepidarium.ingest.Messages.decoder;
+import static tepidarium.ingest.Messages.message;
+import static tepidarium.ingest.Messages.reason;
+import static tepidarium.ingest.Messages.temperature;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import tepidarium.reading.Reading;
+
+class DecoderTest {
+  @Test
+  void anObjectGivesAReadingWithAllItsQuantities() {
+    String payload =
+        "{\"temperature\":30.2,\"humidity\":96.1,\"light\":0,\"battery\":3.91,"
+            + "\"at\":\"2026-03-01T05:59:00Z\"}";
+
+    Instant at = Instant.parse("2026-03-01T05:59:00Z");
+    assertEquals(
+        new Decoded(List.of(new Reading(BAG, at, 30.2, 96.1, 0.0, 3.91)), List.of()),
+        decode(payload));
+  }
+
+  @Test
+  void numericStringsNullsAndUnknownFieldsAreNoFault() {
+    Decoded decoded =
+        decode("{\"temperature\":\" 30.2 \",\"humidity\":null,\"rssi\":-61,\"net\":{\"ip\":[1]}}");
+
+    assertEquals(new Decoded(List.of(temperature(30.2)), List.of()), decoded);
+  }
+
+  @Test
+  void anArrayIsABacklog() {
+    Decoded decoded =
+        decode("[{\"temperature\":30,\"at\":1772344800},{\"temperature\":31,\"age\":60}]");
+
+    assertEquals(
+        List.of(
+            temperature(Instant.ofEpochSecond(1772344800), 30),
+            temperature(ARRIVAL.minusSeconds(60), 31)),
+        decoded.readings());
+    assertTrue(decoded.rejects().isEmpty());
+  }
+
+  @Test
+  void repeatedInstantsOfABacklogAreAllKept() {
+    String entry = "{\"temperature\":30,\"at\":1772344800}";
+
+    assertEquals(2, decode("[" + entry + "," + entry + "]").readings().size());
+  }
+
+  @Test
+  void aBadEntryOfABacklogDoesNotCostTheOthersAndIsShown() {
+    Decoded decoded = decode("[{\"temperature\":30,\"age\":1},7,{\"temperature\":31,\"age\":0}]");
+
+    assertEquals(2, decoded.readings().size());
+    assertTrue(reason(decoded).startsWith("entry 2 of 3: a number in place of an object"));
+    assertEquals("7", decoded.rejects().get(0).payload());
+  }
+
+  @Test
+  void aBadQuantityDoesNotCostTheOthers() {
+    Decoded decoded = decode("{\"temperature\":-127,\"humidity\":96,\"light\":NaN}");
+
+    assertEquals(List.of(new Reading(BAG, ARRIVAL, null, 96.0, null, null)), decoded.readings());
+    assertEquals(
+        "temperature -127.0 is outside -55 to 125 °C: check the sensor, its wiring and its unit",
+        decoded.rejects().get(0).reason());
+    assertTrue(decoded.rejects().get(1).reason().contains("light \"NaN\" is not a number"));
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "\"nan\"",
+        "\"NaN\"",
+        "\"Infinity\"",
+        "true",
+        "false",
+        "{}",
+        "[30.2]",
+        "\"\"",
+        "\"30,2\"",
+        "\"0x1p3\"",
+        "\"30.2d\"",
+        "\"warm\"",
+        "\"--1\"",
+        "\".\"",
+        "NaN"
+      })
+  void whatIsNoNumberIsRejectedWithItsQuantityAndRange(String value) {
+    Decoded decoded = decode("{\"temperature\":" + value + "}");
+
+    assertTrue(decoded.readings().isEmpty());
+    String reason = reason(decoded);
+    assertTrue(reason.startsWith("temperature "), reason);
+    assertTrue(reason.contains("is not a number"), reason);
+    assertTrue(reason.contains("-55 to 125 °C"), reason);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "temperature, -55.01, -55 to 125",
+    "temperature, 125.01, -55 to 125",
+    "temperature, 1e999, -55 to 125",
+    "temperature, 1e99999999999, -55 to 125",
+    "temperature, -Infinity, -55 to 125",
+    "temperature, \"1e999\", -55 to 125",
+    "humidity, 110.1, 0 to 110",
+    "light, -0.1, 0 to 200000",
+    "battery, 3910, 0 to 60"
+  })
+  void valuesThatNoSensorCanReportAreRejected(String quantity, String value, String range) {
+    String reason = reason(decode("{\"" + quantity + "\":" + value + "}"));
+
+    assertTrue(reason.startsWith(quantity + " "), reason);
+    assertTrue(reason.contains("is outside " + range), reason);
+  }
+
+  @Test
+  void theValueWithWhichAProbeStartsIsKeptForItMayBeReal() {
+    assertEquals(List.of(temperature(85)), decode("{\"temperature\":85.0}").readings());
+  }
+
+  @Test
+  void anObjectWithoutQuantityNamesTheFieldsItHas() {
+    assertTrue(reason(decode("{\"temp\":30,\"rssi\":-61}")).contains("found temp, rssi"));
+    assertTrue(reason(decode("{}")).contains("found nothing"));
+    assertTrue(reason(decode("{\"temperature\":null}")).contains("found temperature"));
+  }
+
+  @Test
+  void manyOrLongFieldNamesAreCut() {
+    StringBuilder fields = new StringBuilder("\"" + "n".repeat(100) + "\":0");
+    for (int i = 0; i < 30; i++) {
+      fields.append(",\"f").append(i).append("\":0");
+    }
+
+    String reason = reason(decode("{" + fields + "}"));
+    assertTrue(reason.contains("n".repeat(30) + "…, f0"), reason);
+    assertTrue(reason.contains("and 21 more: send an object"), reason);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "{\"temperature\":30.2 | line 1, column",
+        "{\"temperature\":30.2, | ends too early",
+        "{temperature:30.2} | broken JSON at line 1, column 2",
+        "{\"temperature\":nan} | broken JSON at line 1",
+        "{\"temperature\":30.2}x | something follows the JSON value at line 1, column 21",
+        "{\"temperature\":30.2}{\"temperature\":30.3} | something follows the JSON value",
+        "{\"temperature\":30.2,\"temperature\":30.3} | occurs twice",
+        "{\"x\":1,\"net\":{\"a\":1,\"a\":2},\"temperature\":30.2} | occurs twice",
+        "30.2 | a number in place of an object",
+        "\"30.2\" | a text in place of an object",
+        "null | null in place of an object",
+        "[] | empty array",
+        "hello | broken JSON at line 1"
+      })
+  void whatIsNoReadingIsRejectedInPlainWords(String payload, String expected) {
+    Decoded decoded = decode(payload);
+
+    assertTrue(decoded.readings().isEmpty());
+    String reason = reason(decoded);
+    assertTrue(reason.contains(expected), reason);
+    assertFalse(reason.contains("Source") || reason.contains("StreamRead"), reason);
+    assertTrue(reason.contains(": "), "a remedy is missing: " + reason);
+  }
+
+  @Test
+  void hugeNumbersAndDeepNestingAreRejected() {
+    String digits = "9".repeat(10_000);
+    String deep = "[".repeat(5_000);
+
+    assertAll(
+        () -> assertTrue(reason(decode("{\"temperature\":" + digits + "}")).contains("400 digits")),
+        () ->
+            assertTrue(
+                reason(decode("{\"temperature\":" + digits.substring(0, 399) + "}"))
+                    .contains("temperature Infinity is outside")),
+        () ->
+            assertTrue(
+                reason(decode("{\"temperature\":\"" + digits + "\"}")).contains("not a number")),
+        () ->
+            assertTrue(
+                reason(decode("{\"" + "n".repeat(60_000) + "\":1}")).contains("far too long")),
+        () -> assertTrue(reason(decode(deep)).contains("nested more than 32 deep")),
+        () ->
+            assertTrue(
+                reason(decode("{\"x\":" + deep + "}")).contains("nested more than 32 deep")));
+  }
+
+  @Test
+  void aPayloadThatIsNotUtf8IsRejectedWithThePlaceOfTheBadByte() {
+    byte[] payload = "{\"temperature\":30}".getBytes(StandardCharsets.ISO_8859_1);
+    payload[3] = (byte) 0xFC;
+
+    Decoded decoded = decoder().decode(message("tepidarium/bag-1", payload, false));
+
+    assertTrue(reason(decoded).contains("not UTF-8 from byte 4"));
+    assertEquals("{\"t\uFFFDmperature\":30}", decoded.rejects().get(0).payload());
+  }
+
+  @Test
+  void aByteOrderMarkAndAReplacementCharacterAreNoFault() {
+    assertEquals(1, decode("\uFEFF{\"temperature\":30}").readings().size());
+    assertEquals(1, decode("{\"temperature\":30,\"place\":\"\uFFFD\"}").readings().size());
+  }
+
+  @Test
+  void anEmptyPayloadIsRejected() {
+    assertTrue(reason(decode("")).startsWith("empty payload"));
+    assertTrue(reason(decode(" \n")).startsWith("empty payload"));
+  }
+
+  @Test
+  void aPayloadOverTheLimitIsRejectedWithSizeAndLimit() {
+    Decoder small = new Decoder("tepidarium", List.of(), 18);
+
+    assertEquals(
+        1, small.decode(message("tepidarium/a", "{\"temperature\":30}")).readings().size());
+    String reason = reason(small.decode(message("tepidarium/a", "{\"temperature\":30.}")));
+    assertTrue(reason.contains("19 bytes") && reason.contains("limit of 18"), reason);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"temperature,30.2", "humidity,96", "light,0", "battery,3.91", "light,1e3"})
+  void aTopicOfOneQuantityCarriesAPlainNumber(String quantity, String number) {
+    Decoded decoded = decoder().decode(message("tepidarium/bag-1/" + quantity, number));
+    Decoded quoted = decoder().decode(message("tepidarium/bag-1/" + quantity, '"' + number + '"'));
+
+    assertEquals(decode("{\"" + quantity + "\":" + number + "}"), decoded);
+    assertEquals(decoded, quoted);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"warm", "nan", "{\"temperature\":30}", "30 °C", "\"", "true"})
+  void aTopicOfOneQuantityWithAnythingElseIsRejected(String payload) {
+    String reason = reason(decoder().decode(message("tepidarium/bag-1/temperature", payload)));
+
+    assertTrue(reason.startsWith("temperature ") && reason.contains("is not a number"), reason);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"tepidarium/status", "tepidarium/alert/bag/too-cold", "tepidarium/alert/"})
+  void theServicesOwnTopicsAreIgnored(String topic) {
+    assertEquals(new Decoded(List.of(), List.of()), decoder().decode(message(topic, "online")));
+    assertEquals(new Decoded(List.of(), List.of()), decoder().decode(message(topic, "")));
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "tepidarium",
+        "tepidarium/",
+        "tepidarium/bag 1",
+        "tepidarium/Gewächshaus",
+        "tepidarium/bag-1/pressure",
+        "tepidarium/bag-1/Temperature",
+        "tepidarium/bag-1/temperature/raw",
+        "tepidarium//temperature",
+        "tepidarium/alert",
+        "tepidarium/status/temperature"
+      })
+  void otherTopicsBelowTheRootAreRejectedWithTheFormExpected(String topic) {
+    String reason = reason(decoder().decode(message(topic, "{\"temperature\":30}")));
+
+    assertTrue(reason.contains('"' + topic + '"'), reason);
+    assertTrue(reason.contains("tepidarium/<sensor>/<quantity>"), reason);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"garden/bag-1/state", "tepidariumX/bag-1", "", "Tepidarium/bag-1"})
+  void topicsOfNobodyAreRejected(String topic) {
+    String reason = reason(decoder().decode(message(topic, "{\"temperature\":30}")));
+
+    assertTrue(reason.contains("neither below tepidarium/"), reason);
+  }
+
+  @Test
+  void namesOfUpToSixtyFourCharactersAreRead() {
+    String longest = "n".repeat(64);
+
+    assertEquals(
+        1, decoder().decode(message("tepidarium/" + longest, "{\"light\":0}")).readings().size());
+    assertEquals(
+        1, decoder().decode(message("tepidarium/" + longest + "n", "{}")).rejects().size());
+  }
+
+  @Test
+  void theRootMayHaveSeveralLevels() {
+    Decoder decoder = new Decoder("home/seeds", List.of(), 1000);
+
+    assertEquals(List.of("home/seeds/#"), decoder.topicFilters());
+    assertEquals(
+        List.of(temperature(30)),
+        decoder.decode(message("home/seeds/bag-1/temperature", "30")).readings());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"", "/a", "a/", "a/+", "#", "$SYS", "a\0"})
+  void aRootThatIsNoPlainTopicIsRefused(String root) {
+    Exception e =
+        assertThrows(IllegalArgumentException.class, () -> new Decoder(root, List.of(), 1000));
+
+    assertTrue(String.valueOf(e.getMessage()).contains("plain topic"));
+  }
+
+  @Test
+  void aLimitBelowOneByteIsRefused() {
+    assertThrows(IllegalArgumentException.class, () -> new Decoder("a", List.of(), 0));
+  }
+
+  @Test
+  void theRejectsOfOneMessageAreBounded() {
+    Decoded twenty = decode("[" + "0,".repeat(19) + "0]");
+    Decoded many = decode("[" + "0,".repeat(999) + "0]");
+
+    assertEquals(20, twenty.rejects().size());
+    assertTrue(twenty.rejects().get(19).reason().startsWith("entry 20 of 20"));
+    assertEquals(20, many.rejects().size());
+    assertEquals("and 981 more of this message", many.rejects().get(19).reason());
+  }
+
+  @Test
+  void rejectsAreShortAndPrintable() {
+    String payload = "\u0007\u202E" + "🌱".repeat(300);
+    Reject reject = decoder().decode(message("t\n".repeat(300), payload)).rejects().get(0);
+
+    assertEquals(200, reject.topic().length());
+    assertTrue(reject.topic().startsWith("t\uFFFDt\uFFFD"));
+    assertEquals("\uFFFD\uFFFD" + "🌱".repeat(99), reject.payload());
+    assertEquals(ARRIVAL, reject.at());
+  }
+}
