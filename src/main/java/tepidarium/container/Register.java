@@ -3,7 +3,9 @@ package tepidarium.container;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -45,13 +47,13 @@ public final class Register {
   }
 
   private static Snapshot load(ContainerStore store) {
-    Map<ContainerId, Container> containers = new java.util.LinkedHashMap<>();
+    Map<ContainerId, Container> containers = new LinkedHashMap<>();
     store.containers().stream()
         .sorted(Comparator.comparing(Container::createdAt).thenComparing(c -> c.id().value()))
         .forEach(container -> containers.put(container.id(), container));
     List<Placement> placements = new ArrayList<>(store.placements());
     placements.sort(Comparator.comparing(Placement::from).thenComparing(Placement::sensor));
-    Map<SensorId, List<Placement>> bySensor = new java.util.HashMap<>();
+    Map<SensorId, List<Placement>> bySensor = new HashMap<>();
     for (Placement placement : placements) {
       bySensor.computeIfAbsent(placement.sensor(), key -> new ArrayList<>()).add(placement);
     }

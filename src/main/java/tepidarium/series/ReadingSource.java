@@ -1,6 +1,8 @@
 package tepidarium.series;
 
+import java.time.Instant;
 import java.util.Map;
+import java.util.Optional;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
@@ -16,6 +18,13 @@ public interface ReadingSource {
    * @throws StoreException when the store cannot answer now
    */
   Map<Quantity, Samples> read(SensorId sensor, Span span);
+
+  /**
+   * The instant of the sensor's first reading in the span, both ends included.
+   *
+   * @throws StoreException when the store cannot answer now
+   */
+  Optional<Instant> firstAt(SensorId sensor, Span span);
 
   /**
    * Every sensor heard of, with what is known of it.

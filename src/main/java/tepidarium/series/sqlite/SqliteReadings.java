@@ -13,6 +13,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Quantity;
@@ -203,6 +204,29 @@ public final class SqliteReadings implements ReadingSink, ReadingSource, AutoClo
   }
 
   @Override
+  public Optional<Instant> firstAt(SensorId sensor, Span span) {
+    Integer id = sensorIds.get(sensor);
+    if (id == null) {
+      return Optional.empty();
+    }
+    return readers.with(connection -> firstAt(connection, id, span.fromMs(), span.toMs()));
+  }
+
+  private static Optional<Instant> firstAt(Connection connection, int id, long fromMs, long toMs)
+      throws SQLException {
+    String sql = "SELECT min(at_ms) FROM reading WHERE sensor_id = ? AND at_ms BETWEEN ? AND ?";
+    try (PreparedStatement statement = connection.prepareStatement(sql)) {
+      statement.setInt(1, id);
+      statement.setLong(2, fromMs);
+      statement.setLong(3, toMs);
+      try (ResultSet row = statement.executeQuery()) {
+        long firstMs = row.next() ? row.getLong(1) : 0;
+        return row.wasNull() ? Optional.empty() : Optional.of(Instant.ofEpochMilli(firstMs));
+      }
+    }
+  }
+
+  @Override
   public Map<SensorId, Heard> heard() {
     return readers.with(
         connection -> {
@@ -218,17 +242,9 @@ public final class SqliteReadings implements ReadingSink, ReadingSource, AutoClo
   }
 
   private static @Nullable Heard heard(Connection connection, int id) throws SQLException {
-    Instant first;
-    try (PreparedStatement statement =
-        connection.prepareStatement("SELECT min(at_ms) FROM reading WHERE sensor_id = ?")) {
-      statement.setInt(1, id);
-      try (ResultSet row = statement.executeQuery()) {
-        long firstMs = row.next() ? row.getLong(1) : 0;
-        if (row.wasNull()) {
-          return null;
-        }
-        first = Instant.ofEpochMilli(firstMs);
-      }
+    Optional<Instant> first = firstAt(connection, id, Long.MIN_VALUE, Long.MAX_VALUE);
+    if (first.isEmpty()) {
+      return null;
     }
     String sql =
         "SELECT " + COLUMNS + " FROM reading WHERE sensor_id = ? ORDER BY at_ms DESC LIMIT ?";
@@ -236,7 +252,7 @@ public final class SqliteReadings implements ReadingSink, ReadingSource, AutoClo
       statement.setInt(1, id);
       statement.setInt(2, LOOK_BACK);
       try (ResultSet rows = statement.executeQuery()) {
-        return newest(rows, first);
+        return newest(rows, first.get());
       }
     }
   }

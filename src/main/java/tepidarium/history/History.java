@@ -1,0 +1,128 @@
+package tepidarium.history;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import tepidarium.container.Calibration;
+import tepidarium.container.ContainerId;
+import tepidarium.container.Placement;
+import tepidarium.container.Register;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.Samples;
+import tepidarium.reading.SensorId;
+import tepidarium.reading.Span;
+import tepidarium.series.ReadingSource;
+
+/**
+ * The readings of a container, calibrated. Where several sensors in it report the same quantity,
+ * the one placed first speaks for the container, and the next ones fill its gaps. Safe for use by
+ * several threads.
+ */
+public final class History {
+  private final ReadingSource source;
+  private final Register register;
+  private final Duration maxGap;
+
+  public History(ReadingSource source, Register register, Duration maxGap) {
+    this.source = source;
+    this.register = register;
+    this.maxGap = maxGap;
+  }
+
+  public Duration maxGap() {
+    return maxGap;
+  }
+
+  /**
+   * The container's samples of each quantity over the span, and as far beyond either end as a
+   * straight line can reach. A quantity without readings has no entry.
+   *
+   * @param container a container, or the room
+   */
+  public Map<Quantity, Samples> samples(ContainerId container, Span span) {
+    Span wide = new Span(span.from().minus(maxGap), span.to().plus(maxGap));
+    Map<Quantity, Samples> merged = new EnumMap<>(Quantity.class);
+    for (Placement placement : register.placementsIn(container)) {
+      Span stretch = stretch(placement, wide);
+      if (stretch.from().isBefore(stretch.to())) {
+        read(placement.sensor(), stretch)
+            .forEach(
+                (quantity, samples) ->
+                    merged.merge(
+                        quantity,
+                        samples,
+                        (first, next) -> first.gapsFilledFrom(next, maxGap.toMillis())));
+      }
+    }
+    return merged;
+  }
+
+  /** The samples of one quantity; empty ones where there are none. */
+  public Samples samples(ContainerId container, Quantity quantity, Span span) {
+    return samples(container, span).getOrDefault(quantity, Samples.EMPTY);
+  }
+
+  private static Span stretch(Placement placement, Span wide) {
+    Instant until = placement.until();
+    Instant end = until == null || until.isAfter(wide.to()) ? wide.to() : until;
+    Instant start = placement.from().isAfter(wide.from()) ? placement.from() : wide.from();
+    return end.isBefore(start) ? new Span(start, start) : new Span(start, end);
+  }
+
+  private Map<Quantity, Samples> read(SensorId sensor, Span stretch) {
+    Calibration calibration = register.calibration(sensor);
+    // The store includes the end, a placement does not.
+    Span closed = new Span(stretch.from(), stretch.to().minusMillis(1));
+    Map<Quantity, Samples> raw = new EnumMap<>(Quantity.class);
+    source
+        .read(sensor, closed)
+        .forEach(
+            (quantity, samples) -> raw.put(quantity, samples.plus(calibration.offset(quantity))));
+    return raw;
+  }
+
+  /**
+   * From when to when the container has a history: from its first reading, or placement, to now, or
+   * to when its last sensor was taken out. Empty when no sensor was ever in it.
+   */
+  public Optional<Span> extent(ContainerId container, Instant now) {
+    Instant from = null;
+    Instant to = null;
+    for (Placement placement : register.placementsIn(container)) {
+      Instant start = firstReading(placement, now).orElse(placement.from());
+      Instant until = placement.until();
+      Instant end = until == null || until.isAfter(now) ? now : until;
+      from = from == null || start.isBefore(from) ? start : from;
+      to = to == null || end.isAfter(to) ? end : to;
+    }
+    if (from == null || to == null) {
+      return Optional.empty();
+    }
+    return Optional.of(new Span(from.isAfter(to) ? to : from, to));
+  }
+
+  private Optional<Instant> firstReading(Placement placement, Instant now) {
+    Instant until = placement.until();
+    Instant end = until == null || until.isAfter(now) ? now : until;
+    if (end.isBefore(placement.from())) {
+      return Optional.empty();
+    }
+    return source.firstAt(placement.sensor(), new Span(placement.from(), end));
+  }
+
+  /** The worst temperature error of the sensors that were in the container during the span, ±°C. */
+  public double temperatureErrorC(ContainerId container, Span span) {
+    List<Double> errors = new ArrayList<>();
+    for (Placement placement : register.placementsIn(container)) {
+      Instant until = placement.until();
+      if (placement.from().isBefore(span.to()) && (until == null || until.isAfter(span.from()))) {
+        errors.add(register.calibration(placement.sensor()).temperatureErrorC());
+      }
+    }
+    return errors.stream().mapToDouble(Double::doubleValue).max().orElse(0);
+  }
+}

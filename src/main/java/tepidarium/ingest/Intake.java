@@ -1,0 +1,227 @@
+package tepidarium.ingest;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.Semaphore;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tepidarium.reading.Reading;
+import tepidarium.series.ReadingSink;
+import tepidarium.series.StoreException;
+import tepidarium.series.WriteResult;
+
+/**
+ * The way from a message to a durable reading. The receiving thread decodes and hands over; one
+ * writer thread collects a batch, commits it, and only then acknowledges each message of it, in the
+ * order of arrival. The hand-over is bounded by bytes: when it is full the receiving thread waits,
+ * and the broker is held back by the messages not yet acknowledged. While the store fails, the
+ * writer tries again and acknowledges nothing.
+ */
+public final class Intake implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Intake.class);
+
+  /** What may wait between the threads, in KiB of payload; each message counts for at least one. */
+  private static final int WAITING_KIB = 16 * 1024;
+
+  private static final int BATCH_READINGS = 5_000;
+  private static final long BATCH_NANOS = Duration.ofMillis(100).toNanos();
+
+  /**
+   * When nothing more comes for this long, the batch is committed: a small window goes no slower.
+   */
+  private static final long QUIET_NANOS = Duration.ofMillis(2).toNanos();
+
+  private static final Duration LONGEST_RETRY = Duration.ofSeconds(10);
+  private static final Duration STOP_WAIT = Duration.ofSeconds(10);
+
+  private record Item(Decoded decoded, Instant arrivedAt, int permits, Runnable acknowledge) {
+    int entries() {
+      return decoded.readings().size() + decoded.rejects().size();
+    }
+  }
+
+  /** What has just become durable, for those who follow. */
+  public record Stored(List<Reading> readings, Instant arrivedAt) {}
+
+  private final Decoder decoder;
+  private final ReadingSink sink;
+  private final RejectLog rejectLog;
+  private final Consumer<Stored> follower;
+  private final LinkedBlockingQueue<Item> queue = new LinkedBlockingQueue<>();
+  private final Semaphore space = new Semaphore(WAITING_KIB);
+  private final AtomicLong received = new AtomicLong();
+  private final AtomicLong waiting = new AtomicLong();
+  private final AtomicLong stored = new AtomicLong();
+  private final AtomicLong repeated = new AtomicLong();
+  private final AtomicLong rejected = new AtomicLong();
+  private final Thread writer;
+  private volatile boolean stopping;
+  private volatile @Nullable String trouble;
+
+  /**
+   * Starts the writer thread.
+   *
+   * @param follower told of readings after they are durable and acknowledged, on the writer thread
+   */
+  public Intake(Decoder decoder, ReadingSink sink, RejectLog rejectLog, Consumer<Stored> follower) {
+    this.decoder = decoder;
+    this.sink = sink;
+    this.rejectLog = rejectLog;
+    this.follower = follower;
+    this.writer = new Thread(this::run, "reading-writer");
+    writer.setDaemon(true);
+    writer.start();
+  }
+
+  /**
+   * Decodes a message and hands it over; waits while there is no space. Called by one thread.
+   *
+   * @param acknowledge run on the writer thread once everything in the message is durable
+   * @throws InterruptedException when the waiting is given up; the message is not acknowledged
+   */
+  public void take(Message message, int payloadBytes, Runnable acknowledge)
+      throws InterruptedException {
+    Decoded decoded = decoder.decode(message);
+    int permits = Math.min(WAITING_KIB, 1 + payloadBytes / 1024);
+    space.acquire(permits);
+    Item item = new Item(decoded, message.arrivedAt(), permits, acknowledge);
+    received.addAndGet(item.entries());
+    waiting.addAndGet(item.entries());
+    queue.add(item);
+  }
+
+  public IntakeCounts counts() {
+    return new IntakeCounts(
+        received.get(), stored.get(), repeated.get(), rejected.get(), waiting.get());
+  }
+
+  /** Why nothing becomes durable at the moment; null when all is well. */
+  public @Nullable String trouble() {
+    return trouble;
+  }
+
+  private void run() {
+    while (true) {
+      List<Item> batch = new ArrayList<>();
+      try {
+        collect(batch);
+        if (batch.isEmpty()) {
+          if (stopping) {
+            return;
+          }
+          continue;
+        }
+        keepUntilDurable(batch);
+        finish(batch);
+      } catch (InterruptedException e) {
+        return;
+      } catch (RuntimeException e) {
+        // A bug, not a broken store: the batch stays unacknowledged and the broker sends it again.
+        LOG.error("the writer met an unexpected failure; it goes on", e);
+        trouble = "unexpected failure: " + e;
+        release(batch);
+      }
+    }
+  }
+
+  private void collect(List<Item> batch) throws InterruptedException {
+    Item item = queue.poll(500, TimeUnit.MILLISECONDS);
+    long start = System.nanoTime();
+    int readings = 0;
+    while (item != null) {
+      batch.add(item);
+      readings += item.entries();
+      if (readings >= BATCH_READINGS || System.nanoTime() - start >= BATCH_NANOS) {
+        return;
+      }
+      item = queue.poll(QUIET_NANOS, TimeUnit.NANOSECONDS);
+    }
+  }
+
+  private void keepUntilDurable(List<Item> batch) throws InterruptedException {
+    List<Reading> readings = new ArrayList<>();
+    List<Reject> rejects = new ArrayList<>();
+    for (Item item : batch) {
+      readings.addAll(item.decoded().readings());
+      rejects.addAll(item.decoded().rejects());
+    }
+    WriteResult result = retry(() -> sink.write(readings));
+    if (!rejects.isEmpty()) {
+      retry(
+          () -> {
+            rejectLog.add(rejects);
+            return result;
+          });
+    }
+    stored.addAndGet(result.stored());
+    repeated.addAndGet(result.repeated());
+    rejected.addAndGet(rejects.size());
+  }
+
+  private interface Write {
+    WriteResult run();
+  }
+
+  private WriteResult retry(Write write) throws InterruptedException {
+    long pauseMs = 100;
+    while (true) {
+      try {
+        WriteResult result = write.run();
+        if (trouble != null) {
+          LOG.info("the store takes readings again");
+          trouble = null;
+        }
+        return result;
+      } catch (StoreException e) {
+        if (trouble == null) {
+          LOG.warn("{}; nothing is lost, trying again", e.getMessage());
+        }
+        trouble = e.getMessage();
+        if (stopping) {
+          throw new InterruptedException("stopped while the store was away");
+        }
+        TimeUnit.MILLISECONDS.sleep(pauseMs);
+        pauseMs = Math.min(pauseMs * 2, LONGEST_RETRY.toMillis());
+      }
+    }
+  }
+
+  private void finish(List<Item> batch) {
+    for (Item item : batch) {
+      item.acknowledge().run();
+    }
+    release(batch);
+    for (Item item : batch) {
+      if (!item.decoded().readings().isEmpty()) {
+        follower.accept(new Stored(item.decoded().readings(), item.arrivedAt()));
+      }
+    }
+  }
+
+  private void release(List<Item> batch) {
+    for (Item item : batch) {
+      space.release(item.permits());
+      waiting.addAndGet(-item.entries());
+    }
+    batch.clear();
+  }
+
+  /** Makes durable what was handed over, as far as the store lets it, and stops. */
+  @Override
+  public void close() {
+    stopping = true;
+    try {
+      writer.join(STOP_WAIT.toMillis());
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    writer.interrupt();
+  }
+}

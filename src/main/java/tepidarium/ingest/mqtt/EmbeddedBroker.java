@@ -1,0 +1,170 @@
+package tepidarium.ingest.mqtt;
+
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.ServerSocket;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.apache.activemq.artemis.api.core.SimpleString;
+import org.apache.activemq.artemis.core.config.Configuration;
+import org.apache.activemq.artemis.core.config.WildcardConfiguration;
+import org.apache.activemq.artemis.core.config.impl.ConfigurationImpl;
+import org.apache.activemq.artemis.core.security.Role;
+import org.apache.activemq.artemis.core.server.ActiveMQServer;
+import org.apache.activemq.artemis.core.server.JournalType;
+import org.apache.activemq.artemis.core.server.impl.ActiveMQServerImpl;
+import org.apache.activemq.artemis.core.settings.impl.AddressFullMessagePolicy;
+import org.apache.activemq.artemis.core.settings.impl.AddressSettings;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * An MQTT broker inside this process, for those who have none. Its journal is synced before it
+ * acknowledges, so a message it acknowledged survives the end of the process.
+ */
+public final class EmbeddedBroker implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(EmbeddedBroker.class);
+  private static final int JOURNAL_FILE_BYTES = 1 << 20;
+  private static final long MEMORY_BYTES = 16L << 20;
+
+  /** The largest packet taken; the decoder's own limit is lower and says so in words. */
+  private static final int LARGEST_PACKET_BYTES = 32 << 20;
+
+  private final ActiveMQServer server;
+  private final String host;
+  private final int port;
+
+  private EmbeddedBroker(ActiveMQServer server, String host, int port) {
+    this.server = server;
+    this.host = host;
+    this.port = port;
+  }
+
+  /**
+   * Starts the broker.
+   *
+   * @param host the address to listen on; 0.0.0.0 for all
+   * @param accounts who may log in, and the topics that others may use
+   * @throws IllegalStateException when it cannot start, for example since the port is in use
+   */
+  public static EmbeddedBroker start(String host, int port, Path folder, BrokerAccounts accounts) {
+    refuseTakenPort(host, port);
+    try {
+      Configuration configuration = configuration(host, port, folder);
+      ActiveMQServer server = new ActiveMQServerImpl(configuration, accounts);
+      server.start();
+      if (!server.isActive()) {
+        throw new IllegalStateException("the embedded broker did not start");
+      }
+      LOG.info("embedded broker listens on {}:{}", host, port);
+      return new EmbeddedBroker(server, host, port);
+    } catch (IllegalStateException e) {
+      throw e;
+    } catch (Exception e) {
+      throw new IllegalStateException(
+          "the embedded broker did not start in " + folder + ": " + e.getMessage(), e);
+    }
+  }
+
+  private static void refuseTakenPort(String host, int port) {
+    try (ServerSocket probe = new ServerSocket()) {
+      probe.setReuseAddress(true);
+      probe.bind(new InetSocketAddress(InetAddress.getByName(host), port));
+    } catch (IOException e) {
+      throw new IllegalStateException(
+          "MQTT port "
+              + port
+              + " on "
+              + host
+              + " cannot be used ("
+              + e.getMessage()
+              + "). If another broker runs there, set broker: tcp://127.0.0.1:"
+              + port
+              + " in the configuration; else choose another port with --mqtt-port.",
+          e);
+    }
+  }
+
+  private static Configuration configuration(String host, int port, Path folder) throws Exception {
+    ConfigurationImpl configuration = new ConfigurationImpl();
+    configuration.setName("tepidarium");
+    configuration.setPersistenceEnabled(true);
+    configuration.setJournalType(JournalType.NIO);
+    configuration.setJournalFileSize(JOURNAL_FILE_BYTES);
+    configuration.setJournalMinFiles(2);
+    configuration.setJournalPoolFiles(4);
+    configuration.setJournalSyncNonTransactional(true);
+    configuration.setJournalSyncTransactional(true);
+    configuration.setJournalDirectory(folder.resolve("journal").toString());
+    configuration.setBindingsDirectory(folder.resolve("bindings").toString());
+    configuration.setPagingDirectory(folder.resolve("paging").toString());
+    configuration.setLargeMessagesDirectory(folder.resolve("large").toString());
+    configuration.setGlobalMaxSize(MEMORY_BYTES);
+    configuration.setJMXManagementEnabled(false);
+    configuration.setSecurityEnabled(true);
+    configuration.setThreadPoolMaxSize(8);
+    configuration.setScheduledThreadPoolMaxSize(1);
+    configuration.setCriticalAnalyzer(false);
+    // MQTT's own signs, so that topics need no translation and a dot in a topic stays a dot.
+    configuration.setWildCardConfiguration(
+        new WildcardConfiguration().setDelimiter('/').setSingleWord('+').setAnyWords('#'));
+    configuration.setSecurityRoles(Map.of("#", Set.of(everything())));
+    configuration.setAddressSettings(Map.of("#", addressSettings()));
+    configuration.addAcceptorConfiguration(
+        "mqtt",
+        "tcp://"
+            + host
+            + ":"
+            + port
+            + "?protocols=MQTT&tcpNoDelay=true&useEpoll=false&remotingThreads=2"
+            + "&maximumPacketSize="
+            + LARGEST_PACKET_BYTES);
+    return configuration;
+  }
+
+  /** The broker asks {@link BrokerAccounts}, which decides by topic; roles carry nothing. */
+  private static Role everything() {
+    return new Role(
+        "any", true, true, true, true, true, true, true, true, true, true, false, false);
+  }
+
+  private static AddressSettings addressSettings() {
+    AddressSettings settings = new AddressSettings();
+    settings.setAddressFullMessagePolicy(AddressFullMessagePolicy.PAGE);
+    settings.setMaxSizeBytes(MEMORY_BYTES / 2);
+    settings.setPageSizeBytes(1 << 20);
+    // Never given up: a reading may be delivered as often as the service is killed.
+    settings.setMaxDeliveryAttempts(-1);
+    settings.setRedeliveryDelay(0);
+    settings.setDeadLetterAddress((SimpleString) null);
+    return settings;
+  }
+
+  public int port() {
+    return port;
+  }
+
+  /** The address for a client on this machine. */
+  public String localUri() {
+    boolean everywhere = "0.0.0.0".equals(host) || "::".equals(host);
+    return "tcp://" + (everywhere ? "127.0.0.1" : host) + ":" + port;
+  }
+
+  /** For how many subscribers messages wait, by queue; for tests and health. */
+  public List<String> queues() {
+    return Arrays.asList(server.getActiveMQServerControl().getQueueNames());
+  }
+
+  @Override
+  public void close() {
+    try {
+      server.stop();
+    } catch (Exception e) {
+      LOG.warn("the embedded broker did not stop cleanly: {}", e.getMessage());
+    }
+  }
+}

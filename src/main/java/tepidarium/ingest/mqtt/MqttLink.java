@@ -1,0 +1,305 @@
+package tepidarium.ingest.mqtt;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.List;
+import java.util.concurrent.Semaphore;
+import java.util.concurrent.ThreadLocalRandom;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Consumer;
+import org.eclipse.paho.mqttv5.client.IMqttToken;
+import org.eclipse.paho.mqttv5.client.MqttAsyncClient;
+import org.eclipse.paho.mqttv5.client.MqttCallback;
+import org.eclipse.paho.mqttv5.client.MqttConnectionOptions;
+import org.eclipse.paho.mqttv5.client.MqttDisconnectResponse;
+import org.eclipse.paho.mqttv5.client.persist.MemoryPersistence;
+import org.eclipse.paho.mqttv5.common.MqttException;
+import org.eclipse.paho.mqttv5.common.MqttMessage;
+import org.eclipse.paho.mqttv5.common.MqttSubscription;
+import org.eclipse.paho.mqttv5.common.packet.MqttProperties;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tepidarium.ingest.Intake;
+import tepidarium.ingest.Message;
+
+/**
+ * The link to the broker. A persistent session under a stable client id, so that what arrives while
+ * the service is away waits in the broker; quality of service 1, acknowledged by the intake once
+ * durable. One thread of its own connects and reconnects, with growing pauses, from the first
+ * attempt on; it subscribes again each time, whatever the broker remembers.
+ */
+public final class MqttLink implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(MqttLink.class);
+  private static final int KEEP_ALIVE_SECONDS = 30;
+  private static final int RECEIVE_MAXIMUM = 65_535;
+  private static final Duration CALL_LIMIT = Duration.ofSeconds(15);
+  private static final long FIRST_PAUSE_MS = 250;
+  private static final long LONGEST_PAUSE_MS = 30_000;
+
+  private final BrokerAddress broker;
+  private final String rootTopic;
+  private final List<String> filters;
+  private final String clientId;
+  private final Clock clock;
+  private final Intake intake;
+  private final Consumer<Boolean> upOrDown;
+  private final Semaphore wake = new Semaphore(0);
+  private final Thread connector;
+
+  /** Counts connections: packet ids of an earlier one mean nothing on this one. */
+  private final AtomicLong connection = new AtomicLong();
+
+  private volatile @Nullable MqttAsyncClient client;
+  private volatile boolean stopping;
+  private volatile String state = "not connected yet";
+
+  /**
+   * Prepares the link; {@link #start} begins to connect.
+   *
+   * @param filters the topic filters to subscribe to
+   * @param clientId stable over restarts and unlike any other client's
+   * @param upOrDown told when the link comes up or goes down
+   */
+  public MqttLink(
+      BrokerAddress broker,
+      String rootTopic,
+      List<String> filters,
+      String clientId,
+      Clock clock,
+      Intake intake,
+      Consumer<Boolean> upOrDown) {
+    this.broker = broker;
+    this.rootTopic = rootTopic;
+    this.filters = List.copyOf(filters);
+    this.clientId = clientId;
+    this.clock = clock;
+    this.intake = intake;
+    this.upOrDown = upOrDown;
+    this.connector = new Thread(this::run, "mqtt-connector");
+    connector.setDaemon(true);
+  }
+
+  public void start() {
+    connector.start();
+  }
+
+  public boolean isUp() {
+    MqttAsyncClient current = client;
+    return current != null && current.isConnected();
+  }
+
+  /** How the link is, in words. */
+  public String state() {
+    return state;
+  }
+
+  /**
+   * Publishes a retained message, if the link is up; state that is not delivered now is superseded
+   * by what is published after the next connection.
+   *
+   * @return whether it was handed to the client
+   */
+  public boolean publishRetained(String topicBelowRoot, byte[] payload) {
+    MqttAsyncClient current = client;
+    if (current == null || !current.isConnected()) {
+      return false;
+    }
+    try {
+      current.publish(rootTopic + '/' + topicBelowRoot, payload, 1, true);
+      return true;
+    } catch (MqttException e) {
+      LOG.warn("could not publish to {}/{}: {}", rootTopic, topicBelowRoot, e.getMessage());
+      return false;
+    }
+  }
+
+  private void run() {
+    long pauseMs = FIRST_PAUSE_MS;
+    while (!stopping) {
+      try {
+        if (isUp()) {
+          // Woken by a lost connection; looks by itself now and then in case nobody tells.
+          wake.tryAcquire(5, TimeUnit.SECONDS);
+          continue;
+        }
+        connect();
+        pauseMs = FIRST_PAUSE_MS;
+      } catch (MqttException e) {
+        giveUp(e);
+        long jitter = ThreadLocalRandom.current().nextLong(pauseMs / 2 + 1);
+        pauseMs = Math.min(pauseMs * 2, LONGEST_PAUSE_MS);
+        if (!pause(pauseMs / 2 + jitter)) {
+          return;
+        }
+      } catch (InterruptedException e) {
+        return;
+      }
+    }
+  }
+
+  private boolean pause(long ms) {
+    try {
+      TimeUnit.MILLISECONDS.sleep(ms);
+      return true;
+    } catch (InterruptedException e) {
+      return false;
+    }
+  }
+
+  private void giveUp(MqttException e) {
+    String reason = e.getCause() == null ? e.getMessage() : e.getCause().getMessage();
+    String words = "cannot reach the broker at " + broker + ": " + reason;
+    if (!words.equals(state)) {
+      LOG.warn("{}; trying again", words);
+    }
+    state = words;
+    discard();
+  }
+
+  private void connect() throws MqttException {
+    discard();
+    long generation = connection.incrementAndGet();
+    MqttAsyncClient fresh = new MqttAsyncClient(broker.uri(), clientId, new MemoryPersistence());
+    fresh.setManualAcks(true);
+    fresh.setCallback(new Receiver(fresh, generation));
+    client = fresh;
+    finish(fresh.connect(options()));
+    MqttSubscription[] subscriptions = new MqttSubscription[filters.size()];
+    for (int i = 0; i < subscriptions.length; i++) {
+      subscriptions[i] = new MqttSubscription(filters.get(i), 1);
+      subscriptions[i].setNoLocal(true);
+    }
+    finish(fresh.subscribe(subscriptions, null, null, new MqttProperties()));
+    state = "connected to " + broker;
+    LOG.info("{}", state);
+    publishRetained("status", status("up"));
+    upOrDown.accept(true);
+  }
+
+  private static void finish(IMqttToken token) throws MqttException {
+    token.waitForCompletion(CALL_LIMIT.toMillis());
+  }
+
+  private MqttConnectionOptions options() {
+    MqttConnectionOptions options = new MqttConnectionOptions();
+    options.setCleanStart(false);
+    options.setSessionExpiryInterval(0xFFFF_FFFFL);
+    options.setReceiveMaximum(RECEIVE_MAXIMUM);
+    options.setKeepAliveInterval(KEEP_ALIVE_SECONDS);
+    options.setConnectionTimeout((int) CALL_LIMIT.toSeconds());
+    options.setAutomaticReconnect(false);
+    options.setUserName(broker.user());
+    String password = broker.password();
+    if (password != null) {
+      options.setPassword(password.getBytes(StandardCharsets.UTF_8));
+    }
+    MqttMessage will = new MqttMessage(status("down"), 1, true, new MqttProperties());
+    options.setWill(rootTopic + "/status", will);
+    return options;
+  }
+
+  private static byte[] status(String word) {
+    return ("{\"status\":\"" + word + "\"}").getBytes(StandardCharsets.UTF_8);
+  }
+
+  private void discard() {
+    MqttAsyncClient old = client;
+    client = null;
+    if (old != null) {
+      try {
+        old.disconnectForcibly(0, 200, false);
+      } catch (MqttException e) {
+        LOG.debug("while letting an old connection go", e);
+      }
+      try {
+        old.close(true);
+      } catch (MqttException e) {
+        LOG.debug("while closing an old connection", e);
+      }
+    }
+  }
+
+  @Override
+  public void close() {
+    stopping = true;
+    MqttAsyncClient current = client;
+    if (current != null && current.isConnected()) {
+      try {
+        finish(current.publish(rootTopic + "/status", status("down"), 1, true));
+        finish(current.disconnect());
+      } catch (MqttException e) {
+        LOG.debug("while saying goodbye to the broker", e);
+      }
+    }
+    connector.interrupt();
+    discard();
+  }
+
+  /**
+   * What the client calls on its own thread; nothing may escape from here, and nothing may wait.
+   */
+  private final class Receiver implements MqttCallback {
+    private final MqttAsyncClient owner;
+    private final long generation;
+
+    Receiver(MqttAsyncClient owner, long generation) {
+      this.owner = owner;
+      this.generation = generation;
+    }
+
+    @Override
+    public void messageArrived(String topic, MqttMessage message) {
+      byte[] payload = message.getPayload();
+      int id = message.getId();
+      int qos = message.getQos();
+      try {
+        Message received = new Message(topic, payload, message.isRetained(), clock.instant());
+        intake.take(received, payload.length, () -> acknowledge(id, qos));
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+      } catch (RuntimeException e) {
+        LOG.error("a message on {} met an unexpected failure", topic, e);
+        acknowledge(id, qos);
+      }
+    }
+
+    private void acknowledge(int id, int qos) {
+      if (qos == 0 || connection.get() != generation) {
+        return;
+      }
+      try {
+        owner.messageArrivedComplete(id, qos);
+      } catch (MqttException e) {
+        // The link has gone: the broker sends the message again, and the store knows it.
+        LOG.debug("could not acknowledge", e);
+      }
+    }
+
+    @Override
+    public void disconnected(MqttDisconnectResponse response) {
+      if (connection.get() == generation && !stopping) {
+        state = "lost the broker at " + broker;
+        LOG.warn("{}: {}", state, response);
+        upOrDown.accept(false);
+        wake.release();
+      }
+    }
+
+    @Override
+    public void mqttErrorOccurred(MqttException exception) {
+      LOG.warn("the link to {} reports: {}", broker, exception.getMessage());
+    }
+
+    @Override
+    public void deliveryComplete(IMqttToken token) {}
+
+    @Override
+    public void connectComplete(boolean reconnect, String uri) {}
+
+    @Override
+    public void authPacketArrived(int reasonCode, MqttProperties properties) {}
+  }
+}

@@ -1,0 +1,54 @@
+package tepidarium.records;
+
+import java.util.List;
+import org.jdbi.v3.core.statement.PreparedBatch;
+import tepidarium.ingest.Reject;
+import tepidarium.ingest.RejectLog;
+
+/** The reject log in the records store; only the newest lines are kept. */
+public final class RejectRecords implements RejectLog {
+  /** How many lines are kept. */
+  public static final int KEPT = 1_000;
+
+  private final Database database;
+
+  public RejectRecords(Database database) {
+    this.database = database;
+  }
+
+  @Override
+  public void add(List<Reject> rejects) {
+    database.transaction(
+        handle -> {
+          PreparedBatch batch =
+              handle.prepareBatch(
+                  "INSERT INTO reject (at_ms, topic, reason, payload) VALUES (?, ?, ?, ?)");
+          for (Reject reject : rejects) {
+            batch.add(
+                reject.at().toEpochMilli(), reject.topic(), reject.reason(), reject.payload());
+          }
+          batch.execute();
+          return handle.execute(
+              "DELETE FROM reject WHERE id <= (SELECT max(id) FROM reject) - ?", KEPT);
+        });
+  }
+
+  @Override
+  public List<Line> newest(int most) {
+    return database.transaction(
+        handle ->
+            handle
+                .createQuery("SELECT * FROM reject ORDER BY id DESC LIMIT :most")
+                .bind("most", most)
+                .map(
+                    (row, context) ->
+                        new Line(
+                            row.getLong("id"),
+                            new Reject(
+                                Rows.instant(row, "at_ms"),
+                                row.getString("topic"),
+                                row.getString("reason"),
+                                row.getString("payload"))))
+                .list());
+  }
+}
