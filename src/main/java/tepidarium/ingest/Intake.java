@@ -88,10 +88,20 @@ public final class Intake implements AutoCloseable {
    */
   public void take(Message message, int payloadBytes, Runnable acknowledge)
       throws InterruptedException {
-    Decoded decoded = decoder.decode(message);
     int permits = Math.min(WAITING_KIB, 1 + payloadBytes / 1024);
     space.acquire(permits);
-    Item item = new Item(decoded, message.arrivedAt(), permits, acknowledge);
+    queue(new Item(decoder.decode(message), message.arrivedAt(), permits, acknowledge));
+  }
+
+  /** Notes a message that was refused before it came here; when there is no space, it is let go. */
+  public void refuse(Reject reject) {
+    if (space.tryAcquire()) {
+      Decoded decoded = new Decoded(List.of(), List.of(reject));
+      queue(new Item(decoded, reject.at(), 1, () -> {}));
+    }
+  }
+
+  private void queue(Item item) {
     received.addAndGet(item.entries());
     waiting.addAndGet(item.entries());
     queue.add(item);
@@ -210,7 +220,6 @@ public final class Intake implements AutoCloseable {
       space.release(item.permits());
       waiting.addAndGet(-item.entries());
     }
-    batch.clear();
   }
 
   /** Makes durable what was handed over, as far as the store lets it, and stops. */

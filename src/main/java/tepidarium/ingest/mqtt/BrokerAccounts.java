@@ -6,11 +6,14 @@ import java.security.Principal;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Consumer;
 import javax.security.auth.Subject;
 import org.apache.activemq.artemis.core.security.CheckType;
 import org.apache.activemq.artemis.core.security.Role;
 import org.apache.activemq.artemis.spi.core.protocol.RemotingConnection;
 import org.apache.activemq.artemis.spi.core.security.ActiveMQSecurityManager5;
+import org.apache.activemq.artemis.spi.core.security.jaas.RolePrincipal;
+import org.apache.activemq.artemis.spi.core.security.jaas.UserPrincipal;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,34 +22,35 @@ import org.jspecify.annotations.Nullable;
  * given topics, and nowhere else: not even make an address.
  */
 public final class BrokerAccounts implements ActiveMQSecurityManager5 {
-  private record Who(String name, boolean service) implements Principal {
-    @Override
-    public String getName() {
-      return name;
-    }
-  }
+  private static final RolePrincipal SERVICE = new RolePrincipal("service");
+  private static final RolePrincipal SENSOR = new RolePrincipal("sensor");
 
   private final String serviceUser;
   private final String servicePassword;
   private final Map<String, String> accounts;
   private final List<String> topics;
+  private final Consumer<String> refused;
 
   /**
    * The accounts of one start.
    *
    * @param servicePassword made anew for each start
    * @param accounts names and passwords; empty to let everybody in
-   * @param topics the first levels below which sensors may publish, without a trailing slash
+   * @param topics the first levels below which sensors may publish, without a trailing slash; an
+   *     empty one allows all
+   * @param refused told the topic of every message that was refused, on a broker thread
    */
   public BrokerAccounts(
       String serviceUser,
       String servicePassword,
       Map<String, String> accounts,
-      List<String> topics) {
+      List<String> topics,
+      Consumer<String> refused) {
     this.serviceUser = serviceUser;
     this.servicePassword = servicePassword;
     this.accounts = Map.copyOf(accounts);
     this.topics = List.copyOf(topics);
+    this.refused = refused;
   }
 
   @Override
@@ -74,7 +78,8 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
   }
 
   private static Subject subject(String name, boolean service) {
-    return new Subject(true, Set.of(new Who(name, service)), Set.of(), Set.of());
+    Set<Principal> principals = Set.of(new UserPrincipal(name), service ? SERVICE : SENSOR);
+    return new Subject(true, principals, Set.of(), Set.of());
   }
 
   @Override
@@ -83,16 +88,22 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
     if (subject == null) {
       return false;
     }
-    boolean service = subject.getPrincipals(Who.class).stream().anyMatch(Who::service);
-    if (service) {
+    if (subject.getPrincipals().contains(SERVICE)) {
       return true;
     }
-    return check != CheckType.MANAGE && topics.stream().anyMatch(topic -> below(topic, address));
+    if (check != CheckType.MANAGE && topics.stream().anyMatch(topic -> below(topic, address))) {
+      return true;
+    }
+    // The broker makes an address for a message to a new topic, and asks for that first.
+    if (check == CheckType.CREATE_ADDRESS || check == CheckType.SEND) {
+      refused.accept(address);
+    }
+    return false;
   }
 
   /** The broker names an address "topic" or, for a subscription's queue, "topic::queue". */
   private static boolean below(String topic, String address) {
-    return address.equals(topic) || address.startsWith(topic + '/');
+    return topic.isEmpty() || address.equals(topic) || address.startsWith(topic + '/');
   }
 
   @Override

@@ -121,6 +121,7 @@ public final class EmbeddedBroker implements AutoCloseable {
             + ":"
             + port
             + "?protocols=MQTT&tcpNoDelay=true&useEpoll=false&remotingThreads=2"
+            + "&closeMqttConnectionOnPublishAuthorizationFailure=false"
             + "&maximumPacketSize="
             + LARGEST_PACKET_BYTES);
     return configuration;
@@ -140,7 +141,9 @@ public final class EmbeddedBroker implements AutoCloseable {
     // Never given up: a reading may be delivered as often as the service is killed.
     settings.setMaxDeliveryAttempts(-1);
     settings.setRedeliveryDelay(0);
-    settings.setDeadLetterAddress((SimpleString) null);
+    // Never used, but the broker warns at every queue that has none.
+    settings.setDeadLetterAddress(SimpleString.of("$undelivered"));
+    settings.setExpiryAddress(SimpleString.of("$expired"));
     return settings;
   }
 

@@ -1,0 +1,195 @@
+package tepidarium.app;
+
+import java.net.URI;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.Duration;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Predicate;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+import tepidarium.ingest.MappingRule;
+
+/**
+ * All settings, checked. Read once by {@link ConfigReader}; every problem is reported, not only the
+ * first.
+ *
+ * @param data folder of everything that is kept
+ * @param httpHost address of the pages and the API; 0.0.0.0 lets other machines in
+ * @param httpPort port of the pages and the API; 0 takes a free one
+ * @param broker {@code embedded}, or the address of a broker such as {@code tcp://192.168.1.5:1883}
+ * @param brokerUser name to log in to that broker, or null
+ * @param brokerPassword password to log in to that broker, or null
+ * @param mqttHost address on which the embedded broker listens
+ * @param mqttPort port of the embedded broker
+ * @param accounts names and passwords of sensors on the embedded broker; empty lets all in
+ * @param rootTopic the topic below which sensors publish
+ * @param mappings rules for sensors that publish in their own way
+ * @param maxPayloadBytes the largest MQTT payload that is read
+ * @param maxGapMinutes readings further apart than this leave a gap
+ * @param silentAfterMinutes a placed sensor not heard for this long raises an alert
+ * @param silentGraceSeconds after the start nobody is called silent for this long
+ * @param timeZone where a day begins, for figures by day
+ */
+public record Config(
+    Path data,
+    String httpHost,
+    int httpPort,
+    String broker,
+    @Nullable String brokerUser,
+    @Nullable String brokerPassword,
+    String mqttHost,
+    int mqttPort,
+    Map<String, String> accounts,
+    String rootTopic,
+    List<MappingRule> mappings,
+    int maxPayloadBytes,
+    double maxGapMinutes,
+    double silentAfterMinutes,
+    int silentGraceSeconds,
+    ZoneId timeZone) {
+
+  static final String EMBEDDED = "embedded";
+  private static final Pattern ROOT = Pattern.compile("[^/+#\\s]+(/[^/+#\\s]+)*");
+
+  public Config {
+    accounts = Map.copyOf(accounts);
+    mappings = List.copyOf(mappings);
+  }
+
+  boolean embedded() {
+    return broker.equals(EMBEDDED);
+  }
+
+  Duration maxGap() {
+    return Duration.ofMillis(Math.round(maxGapMinutes * 60_000));
+  }
+
+  Duration silentAfter() {
+    return Duration.ofMillis(Math.round(silentAfterMinutes * 60_000));
+  }
+
+  /** The settings as they stand in a file; what is missing has its default. */
+  record File(
+      @Nullable String data,
+      @Nullable String httpHost,
+      @Nullable Integer httpPort,
+      @Nullable String broker,
+      @Nullable String brokerUser,
+      @Nullable String brokerPassword,
+      @Nullable String mqttHost,
+      @Nullable Integer mqttPort,
+      @Nullable Map<String, String> accounts,
+      @Nullable String rootTopic,
+      @Nullable List<MappingRule> mappings,
+      @Nullable Integer maxPayloadBytes,
+      @Nullable Double maxGapMinutes,
+      @Nullable Double silentAfterMinutes,
+      @Nullable Integer silentGraceSeconds,
+      @Nullable String timeZone) {
+
+    Config checked() {
+      Problems problems = new Problems();
+      Config config =
+          new Config(
+              problems.path("data", or(data, "data")),
+              or(httpHost, "127.0.0.1"),
+              problems.whole("httpPort", or(httpPort, 8080), 0, 65_535),
+              problems.that(
+                  "broker",
+                  or(broker, EMBEDDED),
+                  File::isBroker,
+                  "must be \"embedded\" or an address like tcp://192.168.1.5:1883"),
+              brokerUser,
+              brokerPassword,
+              or(mqttHost, "0.0.0.0"),
+              problems.whole("mqttPort", or(mqttPort, 1883), 1, 65_535),
+              or(accounts, Map.of()),
+              problems.that(
+                  "rootTopic",
+                  or(rootTopic, "tepidarium"),
+                  t -> ROOT.matcher(t).matches(),
+                  "must be a topic without +, #, spaces or empty levels"),
+              or(mappings, List.of()),
+              problems.whole("maxPayloadBytes", or(maxPayloadBytes, 4 << 20), 1_000, 16 << 20),
+              problems.number("maxGapMinutes", or(maxGapMinutes, 30.0), 1, 1_440),
+              problems.number("silentAfterMinutes", or(silentAfterMinutes, 30.0), 1, 10_080),
+              problems.whole("silentGraceSeconds", or(silentGraceSeconds, 300), 0, 86_400),
+              problems.zone("timeZone", timeZone));
+      problems.raise();
+      return config;
+    }
+
+    private static <T> T or(@Nullable T value, T otherwise) {
+      return value == null ? otherwise : value;
+    }
+
+    private static boolean isBroker(String text) {
+      if (text.equals(EMBEDDED)) {
+        return true;
+      }
+      try {
+        URI uri = URI.create(text);
+        return ("tcp".equals(uri.getScheme()) || "ssl".equals(uri.getScheme()))
+            && uri.getHost() != null
+            && uri.getPort() > 0;
+      } catch (IllegalArgumentException e) {
+        return false;
+      }
+    }
+  }
+
+  /** Collects what is wrong, so that all of it can be said at once. */
+  private static final class Problems {
+    private final List<String> lines = new ArrayList<>();
+
+    int whole(String name, int value, int least, int most) {
+      if (value < least || value > most) {
+        lines.add(name + " must be from " + least + " to " + most + ", not " + value);
+      }
+      return value;
+    }
+
+    double number(String name, double value, double least, double most) {
+      if (!(value >= least && value <= most)) {
+        lines.add(name + " must be from " + least + " to " + most + ", not " + value);
+      }
+      return value;
+    }
+
+    String that(String name, String value, Predicate<String> fits, String demand) {
+      if (!fits.test(value)) {
+        lines.add(name + " " + demand + ", not \"" + value + '"');
+      }
+      return value;
+    }
+
+    Path path(String name, String value) {
+      try {
+        return Path.of(value);
+      } catch (InvalidPathException e) {
+        lines.add(name + " is no folder's name: " + e.getMessage());
+        return Path.of("data");
+      }
+    }
+
+    ZoneId zone(String name, @Nullable String value) {
+      try {
+        return value == null ? ZoneId.systemDefault() : ZoneId.of(value);
+      } catch (DateTimeException e) {
+        lines.add(name + " must be a time zone like Europe/Berlin or UTC, not \"" + value + '"');
+        return ZoneId.of("UTC");
+      }
+    }
+
+    void raise() {
+      if (!lines.isEmpty()) {
+        throw new ConfigException(lines);
+      }
+    }
+  }
+}

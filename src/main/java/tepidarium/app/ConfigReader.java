@@ -1,0 +1,141 @@
+package tepidarium.app;
+
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonMappingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.apache.commons.text.similarity.LevenshteinDistance;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Reads the settings: a YAML file, over it the environment (TEPIDARIUM_HTTP_PORT for httpPort),
+ * over that the command line.
+ */
+final class ConfigReader {
+  private static final String PREFIX = "TEPIDARIUM_";
+  private static final int CLOSE_ENOUGH = 3;
+  private static final ObjectMapper YAML =
+      YAMLMapper.builder()
+          .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+          .enable(JsonParser.Feature.STRICT_DUPLICATE_DETECTION)
+          .build();
+
+  private ConfigReader() {}
+
+  /**
+   * The settings, all checked.
+   *
+   * @param file the YAML file, or null for none
+   * @param commandLine settings that win over all others, by name
+   * @throws ConfigException naming everything that is wrong and where
+   */
+  static Config read(
+      @Nullable Path file, Map<String, String> environment, Map<String, String> commandLine) {
+    ObjectNode settings = file == null ? YAML.createObjectNode() : tree(file);
+    List<String> names = names();
+    refuseUnknown(settings, names, file);
+    for (String name : names) {
+      String value = environment.get(PREFIX + snake(name));
+      if (value != null) {
+        settings.put(name, value);
+      }
+    }
+    commandLine.forEach(settings::put);
+    try {
+      return YAML.treeToValue(settings, Config.File.class).checked();
+    } catch (UnrecognizedPropertyException e) {
+      throw problem(place(e) + ": there is no setting \"" + e.getPropertyName() + "\" here");
+    } catch (JsonMappingException e) {
+      Throwable cause = e.getCause();
+      String words =
+          cause instanceof IllegalArgumentException && cause.getMessage() != null
+              ? cause.getMessage()
+              : "has a value of the wrong kind (" + e.getOriginalMessage() + ")";
+      throw problem(place(e) + ": " + words);
+    } catch (JsonProcessingException e) {
+      throw problem(String.valueOf(e.getOriginalMessage()));
+    }
+  }
+
+  private static ConfigException problem(String line) {
+    return new ConfigException(List.of(line));
+  }
+
+  private static ObjectNode tree(Path file) {
+    try {
+      JsonNode tree = YAML.readTree(Files.readString(file));
+      if (tree == null || tree.isMissingNode() || tree.isNull()) {
+        return YAML.createObjectNode();
+      }
+      if (tree instanceof ObjectNode object) {
+        return object;
+      }
+      throw problem(file + ": must hold lines like \"httpPort: 8080\"");
+    } catch (JsonProcessingException e) {
+      String where = e.getLocation() == null ? "" : " in line " + e.getLocation().getLineNr();
+      throw problem(file + where + ": " + firstLine(e.getOriginalMessage()));
+    } catch (IOException e) {
+      throw problem("cannot read " + file + ": " + e);
+    }
+  }
+
+  private static String firstLine(@Nullable String text) {
+    return text == null ? "is not YAML" : text.lines().findFirst().orElse("is not YAML");
+  }
+
+  private static List<String> names() {
+    return Arrays.stream(Config.File.class.getRecordComponents()).map(c -> c.getName()).toList();
+  }
+
+  private static void refuseUnknown(ObjectNode settings, List<String> names, @Nullable Path file) {
+    List<String> problems = new ArrayList<>();
+    settings
+        .fieldNames()
+        .forEachRemaining(
+            name -> {
+              if (!names.contains(name)) {
+                problems.add(file + ": there is no setting \"" + name + "\"" + hint(name, names));
+              }
+            });
+    if (!problems.isEmpty()) {
+      throw new ConfigException(problems);
+    }
+  }
+
+  private static String hint(String name, List<String> names) {
+    LevenshteinDistance distance = new LevenshteinDistance(CLOSE_ENOUGH);
+    return names.stream()
+        .filter(known -> distance.apply(name, known) >= 0)
+        .findFirst()
+        .map(known -> "; did you mean \"" + known + "\"?")
+        .orElse("; the settings are " + String.join(", ", names));
+  }
+
+  private static String place(JsonMappingException e) {
+    return e.getPath().stream()
+        .map(
+            part ->
+                part.getFieldName() == null
+                    ? "entry " + (part.getIndex() + 1)
+                    : part.getFieldName())
+        .collect(Collectors.joining(" "));
+  }
+
+  private static String snake(String name) {
+    return name.replaceAll("([A-Z])", "_$1").toUpperCase(Locale.ROOT);
+  }
+}

@@ -1,0 +1,91 @@
+package tepidarium.app;
+
+import java.net.Inet4Address;
+import java.net.InetAddress;
+import java.net.NetworkInterface;
+import java.net.SocketException;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import tepidarium.ingest.Intake;
+import tepidarium.ingest.IntakeCounts;
+import tepidarium.ingest.mqtt.MqttLink;
+import tepidarium.web.ServiceFacts;
+
+/** What the pages ask of the service as a whole. */
+final class Facts implements ServiceFacts {
+  private final Config config;
+  private final boolean demo;
+  private final Intake intake;
+  private volatile @Nullable MqttLink link;
+
+  Facts(Config config, boolean demo, Intake intake) {
+    this.config = config;
+    this.demo = demo;
+    this.intake = intake;
+  }
+
+  void link(MqttLink started) {
+    link = started;
+  }
+
+  @Override
+  public String version() {
+    String version = Facts.class.getPackage().getImplementationVersion();
+    return version == null ? "unpackaged" : version;
+  }
+
+  @Override
+  public Setup setup() {
+    Mqtt mqtt =
+        config.embedded()
+            ? new Mqtt(true, hosts(), config.mqttPort(), config.rootTopic())
+            : external();
+    return new Setup(demo, config.timeZone().getId(), config.maxGapMinutes(), mqtt);
+  }
+
+  private Mqtt external() {
+    java.net.URI uri = java.net.URI.create(config.broker());
+    return new Mqtt(false, List.of(uri.getHost()), uri.getPort(), config.rootTopic());
+  }
+
+  /** Under which addresses a sensor can reach the embedded broker. */
+  private List<String> hosts() {
+    if (!config.mqttHost().equals("0.0.0.0") && !config.mqttHost().equals("::")) {
+      return List.of(config.mqttHost());
+    }
+    List<String> hosts = new ArrayList<>();
+    try {
+      for (NetworkInterface network : Collections.list(NetworkInterface.getNetworkInterfaces())) {
+        for (InetAddress address : Collections.list(network.getInetAddresses())) {
+          if (address instanceof Inet4Address && !address.isLoopbackAddress()) {
+            hosts.add(address.getHostAddress());
+          }
+        }
+      }
+    } catch (SocketException e) {
+      // No network to name; the loopback address below still works on this machine.
+    }
+    return hosts.isEmpty() ? List.of("127.0.0.1") : hosts;
+  }
+
+  @Override
+  public Map<String, Part> parts() {
+    Map<String, Part> parts = new LinkedHashMap<>();
+    MqttLink current = link;
+    String linkState = current == null ? "the broker is starting" : current.state();
+    parts.put(
+        "broker", current != null && current.isUp() ? Part.up(linkState) : Part.down(linkState));
+    String trouble = intake.trouble();
+    parts.put("readings", trouble == null ? Part.up("writing") : Part.down(trouble));
+    return parts;
+  }
+
+  @Override
+  public IntakeCounts counts() {
+    return intake.counts();
+  }
+}

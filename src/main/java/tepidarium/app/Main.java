@@ -1,0 +1,176 @@
+package tepidarium.app;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.ZoneOffset;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** The commands. */
+@Command(
+    name = "tepidarium",
+    mixinStandardHelpOptions = true,
+    versionProvider = Main.Version.class,
+    sortOptions = false,
+    description = {
+      "Watches sealed, dark, warm, moist germination containers: listens to the sensors inside"
+          + " them over MQTT, keeps every reading, adds up the heat, and warns in time.",
+      "Without a command it starts the service, with its own MQTT broker and stores, and serves"
+          + " the pages."
+    },
+    footer = {
+      "",
+      "Every setting can also stand in the configuration file, or in the environment as"
+          + " TEPIDARIUM_ and its name in capitals (TEPIDARIUM_HTTP_PORT). README.md lists them."
+    },
+    subcommands = {Main.Demo.class, Main.CheckConfig.class})
+public final class Main implements Callable<Integer> {
+  @Mixin private Settings settings = new Settings();
+
+  /** Options that every starting command has. */
+  static final class Settings {
+    @Option(
+        names = "--config",
+        paramLabel = "FILE",
+        description = "read settings from this YAML file")
+    private @Nullable Path config;
+
+    @Option(
+        names = "--data",
+        paramLabel = "FOLDER",
+        description = "keep everything in this folder (default: ./data)")
+    private @Nullable String data;
+
+    @Option(
+        names = "--host",
+        paramLabel = "ADDRESS",
+        description =
+            "serve the pages on this address (default: 127.0.0.1; 0.0.0.0 lets phones in)")
+    private @Nullable String host;
+
+    @Option(
+        names = "--port",
+        paramLabel = "PORT",
+        description = "serve the pages on this port (default: 8080)")
+    private @Nullable String port;
+
+    @Option(
+        names = "--mqtt-port",
+        paramLabel = "PORT",
+        description = "let sensors publish to this port (default: 1883)")
+    private @Nullable String mqttPort;
+
+    @Option(
+        names = "--broker",
+        paramLabel = "ADDRESS",
+        description =
+            "listen to this broker, such as tcp://192.168.1.5:1883, instead of the embedded one")
+    private @Nullable String broker;
+
+    Config read() {
+      Map<String, String> commandLine = new LinkedHashMap<>();
+      put(commandLine, "data", data);
+      put(commandLine, "httpHost", host);
+      put(commandLine, "httpPort", port);
+      put(commandLine, "mqttPort", mqttPort);
+      put(commandLine, "broker", broker);
+      return ConfigReader.read(config, System.getenv(), commandLine);
+    }
+
+    private static void put(Map<String, String> settings, String name, @Nullable String value) {
+      if (value != null) {
+        settings.put(name, value);
+      }
+    }
+  }
+
+  /** The version of the packaged program. */
+  static final class Version implements CommandLine.IVersionProvider {
+    @Override
+    public String[] getVersion() {
+      String version = Main.class.getPackage().getImplementationVersion();
+      return new String[] {"tepidarium " + (version == null ? "unpackaged" : version)};
+    }
+  }
+
+  /** Only reads the settings. */
+  @Command(
+      name = "check-config",
+      mixinStandardHelpOptions = true,
+      description = "Says whether a configuration file can be used, and what is wrong with it.")
+  static final class CheckConfig implements Callable<Integer> {
+    @Parameters(paramLabel = "FILE", description = "the configuration file")
+    private Path file = Path.of("tepidarium.yaml");
+
+    @Override
+    public Integer call() {
+      ConfigReader.read(file, System.getenv(), Map.of());
+      System.out.println(file + " can be used.");
+      return 0;
+    }
+  }
+
+  /** The invented scenario. */
+  @Command(
+      name = "demo",
+      mixinStandardHelpOptions = true,
+      description =
+          "Starts the service on a throw-away folder, with invented sensors that publish real"
+              + " MQTT: four weeks of history, then live readings.")
+  static final class Demo implements Callable<Integer> {
+    @Mixin private Settings settings = new Settings();
+
+    @Override
+    public Integer call() throws Exception {
+      return serve(settings.read());
+    }
+  }
+
+  @Override
+  public Integer call() throws Exception {
+    return serve(settings.read());
+  }
+
+  private static int serve(Config config) throws InterruptedException {
+    CountDownLatch stopped = new CountDownLatch(1);
+    Service service = Service.start(config, Clock.tickMillis(ZoneOffset.UTC), false);
+    Runtime.getRuntime()
+        .addShutdownHook(
+            new Thread(
+                () -> {
+                  service.close();
+                  stopped.countDown();
+                },
+                "stop"));
+    System.out.println(
+        "Tepidarium is ready: http://" + shown(config.httpHost()) + ":" + service.httpPort());
+    stopped.await();
+    return 0;
+  }
+
+  private static String shown(String host) {
+    return host.equals("0.0.0.0") || host.equals("::") ? "127.0.0.1" : host;
+  }
+
+  /** Starts what the command line asks for. */
+  public static void main(String[] args) {
+    CommandLine commands = new CommandLine(new Main());
+    commands.setExecutionExceptionHandler(
+        (exception, line, result) -> {
+          if (exception instanceof IllegalStateException || exception instanceof ConfigException) {
+            line.getErr().println("tepidarium: " + exception.getMessage());
+            return 1;
+          }
+          throw exception;
+        });
+    System.exit(commands.execute(args));
+  }
+}

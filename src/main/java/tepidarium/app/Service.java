@@ -1,0 +1,255 @@
+package tepidarium.app;
+
+import java.nio.charset.StandardCharsets;
+import java.security.SecureRandom;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.ArrayDeque;
+import java.util.Arrays;
+import java.util.Deque;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tepidarium.alert.Alert;
+import tepidarium.alert.AlertStore;
+import tepidarium.container.ContainerId;
+import tepidarium.container.Register;
+import tepidarium.history.History;
+import tepidarium.ingest.Decoder;
+import tepidarium.ingest.Intake;
+import tepidarium.ingest.Reject;
+import tepidarium.ingest.RejectLog;
+import tepidarium.ingest.mqtt.BrokerAccounts;
+import tepidarium.ingest.mqtt.BrokerAddress;
+import tepidarium.ingest.mqtt.EmbeddedBroker;
+import tepidarium.ingest.mqtt.MqttLink;
+import tepidarium.live.HeatSoFar;
+import tepidarium.live.LiveListener;
+import tepidarium.live.Newest;
+import tepidarium.live.Watch;
+import tepidarium.reading.SensorId;
+import tepidarium.records.AlertRecords;
+import tepidarium.records.ContainerRecords;
+import tepidarium.records.Database;
+import tepidarium.records.RejectRecords;
+import tepidarium.records.sqlite.SqliteRecords;
+import tepidarium.series.sqlite.SqliteReadings;
+import tepidarium.web.Json;
+import tepidarium.web.Views;
+import tepidarium.web.WebServer;
+
+/**
+ * Everything wired together and running. Started in the order store, watch, intake, broker, link,
+ * pages; stopped in the reverse order, so that what was taken in becomes durable.
+ */
+public final class Service implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Service.class);
+
+  private final Deque<AutoCloseable> running;
+  private final Config config;
+  private final WebServer web;
+  private final Intake intake;
+  private final MqttLink link;
+  private final Register register;
+
+  private Service(Deque<AutoCloseable> running, Config config, Clock clock, boolean demo) {
+    this.running = running;
+    this.config = config;
+    DataFolder folder = running(DataFolder.open(config.data()));
+    String servicePassword = randomPassword();
+    CompletableFuture<BrokerAddress> broker = startBroker(folder, servicePassword, clock);
+    SqliteReadings readings = running(SqliteReadings.open(folder.resolve("readings.db")));
+    Database records = running(SqliteRecords.open(folder.resolve("records.db")));
+
+    register = new Register(new ContainerRecords(records));
+    AlertStore alerts = new AlertRecords(records);
+    RejectLog rejectLog = new RejectRecords(records);
+    History history = new History(readings, register, config.maxGap());
+    Newest newest = new Newest(register, config.maxGap(), readings.heard());
+    HeatSoFar heatSoFar = new HeatSoFar(history);
+    Watch.Silence silence =
+        new Watch.Silence(config.silentAfter(), Duration.ofSeconds(config.silentGraceSeconds()));
+    Watch watch =
+        running(new Watch(register, newest, heatSoFar, alerts, config.maxGap(), silence, clock));
+
+    Decoder decoder = new Decoder(config.rootTopic(), config.mappings(), config.maxPayloadBytes());
+    intake =
+        running(
+            new Intake(
+                decoder,
+                readings,
+                rejectLog,
+                stored -> watch.stored(stored.readings(), stored.arrivedAt())));
+    Views views = new Views(register, newest, heatSoFar, history, watch, clock, config.timeZone());
+    Facts facts = new Facts(config, demo, intake);
+    web =
+        running(
+            WebServer.start(
+                config.httpHost(),
+                config.httpPort(),
+                new WebServer.Parts(register, history, watch, alerts, rejectLog, facts, views)));
+    link =
+        running(
+            new MqttLink(
+                join(broker),
+                config.rootTopic(),
+                decoder.topicFilters(),
+                folder.clientId(),
+                clock,
+                intake,
+                up -> linkChanged(up, watch, views)));
+    facts.link(link);
+    watch.listen(new Publisher(views));
+    link.start();
+  }
+
+  /**
+   * Starts everything.
+   *
+   * @param demo whether the pages should say that this is an invented scenario
+   * @throws IllegalStateException when a part cannot start; the message names it and the remedy
+   */
+  public static Service start(Config config, Clock clock, boolean demo) {
+    Deque<AutoCloseable> running = new ArrayDeque<>();
+    try {
+      return new Service(running, config, clock, demo);
+    } catch (RuntimeException e) {
+      stop(running);
+      throw e;
+    }
+  }
+
+  private <T extends AutoCloseable> T running(T part) {
+    running.push(part);
+    return part;
+  }
+
+  /** The broker takes longest to start, so it starts beside the rest. */
+  private CompletableFuture<BrokerAddress> startBroker(
+      DataFolder folder, String password, Clock clock) {
+    if (!config.embedded()) {
+      return CompletableFuture.completedFuture(
+          new BrokerAddress(config.broker(), config.brokerUser(), config.brokerPassword()));
+    }
+    String user = "tepidarium-service";
+    BrokerAccounts accounts =
+        new BrokerAccounts(
+            user, password, config.accounts(), sensorTopics(), topic -> refused(topic, clock));
+    CompletableFuture<EmbeddedBroker> broker =
+        CompletableFuture.supplyAsync(
+            () ->
+                EmbeddedBroker.start(
+                    config.mqttHost(), config.mqttPort(), folder.resolve("broker"), accounts));
+    running(() -> broker.thenAccept(EmbeddedBroker::close).exceptionally(e -> null).join());
+    return broker.thenApply(started -> new BrokerAddress(started.localUri(), user, password));
+  }
+
+  /**
+   * A sensor tried a topic that nothing here reads: the newcomer who mistyped it should see that.
+   */
+  private void refused(String topic, Clock clock) {
+    Intake current = intake;
+    if (current != null) {
+      String reason =
+          '"'
+              + topic
+              + "\" is not read here: publish to "
+              + config.rootTopic()
+              + "/<sensor>, or add a mapping rule for this topic";
+      current.refuse(Reject.of(clock.instant(), topic, reason, ""));
+    }
+  }
+
+  /** Below which topics sensors may publish: the root, and what the mapping rules listen to. */
+  private List<String> sensorTopics() {
+    return Stream.concat(
+            Stream.of(config.rootTopic()),
+            config.mappings().stream().map(rule -> fixedLevels(rule.topic())))
+        .toList();
+  }
+
+  private static String fixedLevels(String filter) {
+    return Arrays.stream(filter.split("/"))
+        .takeWhile(level -> !level.contains("{") && !level.equals("+") && !level.equals("#"))
+        .collect(Collectors.joining("/"));
+  }
+
+  private static <T> T join(CompletableFuture<T> future) {
+    try {
+      return future.join();
+    } catch (CompletionException e) {
+      if (e.getCause() instanceof IllegalStateException cause) {
+        throw cause;
+      }
+      throw e;
+    }
+  }
+
+  private static String randomPassword() {
+    byte[] random = new byte[24];
+    new SecureRandom().nextBytes(random);
+    return HexFormat.of().formatHex(random);
+  }
+
+  private void linkChanged(boolean up, Watch watch, Views views) {
+    watch.linkChanged(up);
+    if (up) {
+      watch.openAlerts().forEach(alert -> publish(alert, views));
+    }
+  }
+
+  private void publish(Alert alert, Views views) {
+    String topic = "alert/" + alert.container() + '/' + alert.kind().key();
+    String text = Json.write(views.alert(alert));
+    link.publishRetained(topic, text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** Tells lamps and buzzers over MQTT. */
+  private final class Publisher implements LiveListener {
+    private final Views views;
+
+    Publisher(Views views) {
+      this.views = views;
+    }
+
+    @Override
+    public void containerChanged(ContainerId container) {}
+
+    @Override
+    public void sensorHeard(SensorId sensor) {}
+
+    @Override
+    public void alertChanged(Alert alert) {
+      publish(alert, views);
+    }
+  }
+
+  public int httpPort() {
+    return web.port();
+  }
+
+  public Register register() {
+    return register;
+  }
+
+  @Override
+  public void close() {
+    stop(running);
+  }
+
+  private static void stop(Deque<AutoCloseable> running) {
+    while (!running.isEmpty()) {
+      AutoCloseable part = running.pop();
+      try {
+        part.close();
+      } catch (Exception e) {
+        LOG.warn("{} did not stop cleanly: {}", part.getClass().getSimpleName(), e.toString());
+      }
+    }
+  }
+}

@@ -1,0 +1,98 @@
+package tepidarium.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.Container;
+import tepidarium.container.ContainerId;
+import tepidarium.container.ContainerSettings;
+import tepidarium.container.Opening;
+import tepidarium.container.Register;
+import tepidarium.reading.Span;
+
+/** Containers and their openings. */
+final class ContainerRoutes {
+  private static final double LONGEST_OPENING_MINUTES = 240;
+
+  private final Register register;
+  private final Views views;
+
+  record OpeningRequest(@Nullable Double minutes) {}
+
+  record OpeningJson(String container, Instant from, Instant until) {
+    static OpeningJson of(Opening opening) {
+      Span span = opening.span();
+      return new OpeningJson(opening.container().value(), span.from(), span.to());
+    }
+  }
+
+  ContainerRoutes(Register register, Views views) {
+    this.register = register;
+    this.views = views;
+  }
+
+  void add(RoutesConfig routes) {
+    routes.get("/api/containers", this::list);
+    routes.post("/api/containers", this::create);
+    routes.get("/api/containers/{id}", this::show);
+    routes.put("/api/containers/{id}", this::change);
+    routes.delete("/api/containers/{id}", this::remove);
+    routes.post("/api/containers/{id}/openings", this::open);
+    routes.get("/api/containers/{id}/openings", this::openings);
+  }
+
+  private void list(Context ctx) {
+    ctx.json(register.containers().stream().map(views::container).toList());
+  }
+
+  private void create(Context ctx) {
+    Container container = register.add(settings(ctx), views.now());
+    ctx.status(HttpStatus.CREATED)
+        .header("Location", "/api/containers/" + container.id())
+        .json(views.container(container));
+  }
+
+  private static ContainerSettings settings(Context ctx) {
+    return Params.body(ctx, ContainerJson.Request.class).settings(ContainerSettings.DEFAULT_BASE_C);
+  }
+
+  private void show(Context ctx) {
+    ctx.json(views.container(views.existing(Params.containerId(ctx))));
+  }
+
+  private void change(Context ctx) {
+    ContainerId id = Params.containerId(ctx);
+    views.existing(id);
+    register.change(id, settings(ctx));
+    ctx.json(views.container(views.existing(id)));
+  }
+
+  private void remove(Context ctx) {
+    ContainerId id = Params.containerId(ctx);
+    views.existing(id);
+    register.remove(id);
+    ctx.status(HttpStatus.NO_CONTENT);
+  }
+
+  private void open(Context ctx) {
+    ContainerId id = views.existing(Params.containerId(ctx)).id();
+    OpeningRequest request = Params.body(ctx, OpeningRequest.class);
+    Double asked = request.minutes();
+    Duration time = Params.minutes(asked == null ? 10.0 : asked, LONGEST_OPENING_MINUTES);
+    Instant now = views.now();
+    Opening opening = new Opening(id, new Span(now, now.plus(time)));
+    register.open(opening);
+    ctx.status(HttpStatus.CREATED).json(OpeningJson.of(opening));
+  }
+
+  private void openings(Context ctx) {
+    ContainerId id = views.existing(Params.containerId(ctx)).id();
+    Span span = views.span(id, Params.instant(ctx, "from"), Params.instant(ctx, "to"));
+    List<OpeningJson> openings = register.openings(id, span).stream().map(OpeningJson::of).toList();
+    ctx.json(openings);
+  }
+}

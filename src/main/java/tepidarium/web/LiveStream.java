@@ -1,0 +1,116 @@
+package tepidarium.web;
+
+import io.javalin.http.sse.SseClient;
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.CopyOnWriteArraySet;
+import java.util.concurrent.TimeUnit;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tepidarium.alert.Alert;
+import tepidarium.container.ContainerId;
+import tepidarium.container.Register;
+import tepidarium.live.LiveListener;
+import tepidarium.reading.SensorId;
+
+/**
+ * The live stream to open pages. What changed is noted at once and told at most once a second, so
+ * that a flood of readings does not become a flood of events. One thread makes each event's text
+ * once; every client has a bounded queue and a sending thread, and one that does not keep up is let
+ * go: its page connects again.
+ */
+final class LiveStream implements LiveListener, AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(LiveStream.class);
+  private static final int MOST_CLIENTS = 100;
+  private static final Duration PACE = Duration.ofSeconds(1);
+
+  private final Register register;
+  private final Views views;
+  private final Set<LiveClient> clients = new CopyOnWriteArraySet<>();
+  private final Set<ContainerId> changedContainers = ConcurrentHashMap.newKeySet();
+  private final Set<SensorId> heardSensors = ConcurrentHashMap.newKeySet();
+  private final Thread teller;
+  private volatile boolean stopping;
+
+  LiveStream(Register register, Views views) {
+    this.register = register;
+    this.views = views;
+    this.teller = new Thread(this::run, "live-stream");
+    teller.setDaemon(true);
+    teller.start();
+  }
+
+  /** A page has opened the stream. */
+  void connect(SseClient client) {
+    if (clients.size() >= MOST_CLIENTS) {
+      client.close();
+      return;
+    }
+    client.keepAlive();
+    LiveClient added = new LiveClient(client, clients::remove);
+    clients.add(added);
+    added.offer("hello", Json.write(Map.of("time", views.now())));
+    added.start();
+  }
+
+  @Override
+  public void containerChanged(ContainerId container) {
+    changedContainers.add(container);
+  }
+
+  @Override
+  public void sensorHeard(SensorId sensor) {
+    heardSensors.add(sensor);
+  }
+
+  @Override
+  public void alertChanged(Alert alert) {
+    tell("alert", views.alert(alert));
+  }
+
+  private void run() {
+    while (!stopping) {
+      try {
+        TimeUnit.MILLISECONDS.sleep(PACE.toMillis());
+        tellChanges();
+      } catch (InterruptedException e) {
+        return;
+      } catch (RuntimeException e) {
+        LOG.error("the live stream met an unexpected failure and goes on", e);
+      }
+    }
+  }
+
+  private void tellChanges() {
+    if (clients.isEmpty()) {
+      changedContainers.clear();
+      heardSensors.clear();
+      return;
+    }
+    for (ContainerId id : List.copyOf(changedContainers)) {
+      changedContainers.remove(id);
+      register.container(id).ifPresent(container -> tell("container", views.container(container)));
+    }
+    for (SensorId sensor : List.copyOf(heardSensors)) {
+      heardSensors.remove(sensor);
+      tell("sensor", views.sensor(sensor));
+    }
+  }
+
+  private void tell(String event, Object value) {
+    if (!clients.isEmpty()) {
+      String data = Json.write(value);
+      clients.forEach(client -> client.offer(event, data));
+    }
+  }
+
+  @Override
+  public void close() {
+    stopping = true;
+    teller.interrupt();
+    clients.forEach(LiveClient::stop);
+  }
+}

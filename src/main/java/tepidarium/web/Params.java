@@ -1,0 +1,120 @@
+package tepidarium.web;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonMappingException;
+import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
+import io.javalin.http.Context;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.format.DateTimeParseException;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.ContainerId;
+import tepidarium.reading.SensorId;
+
+/** Reads parameters and bodies; what makes no sense is refused by name. */
+final class Params {
+  private Params() {}
+
+  static ContainerId containerId(Context ctx) {
+    String id = ctx.pathParam("id");
+    try {
+      return new ContainerId(id);
+    } catch (IllegalArgumentException e) {
+      throw new NotFound("there is no container \"" + id + '"');
+    }
+  }
+
+  static SensorId sensorId(Context ctx) {
+    try {
+      return new SensorId(ctx.pathParam("sensor"));
+    } catch (IllegalArgumentException e) {
+      throw new BadRequest(e.getMessage());
+    }
+  }
+
+  static @Nullable Instant instant(Context ctx, String name) {
+    String text = ctx.queryParam(name);
+    return text == null || text.isBlank() ? null : instant(name, text);
+  }
+
+  static Instant instant(String name, String text) {
+    try {
+      Instant instant = OffsetDateTime.parse(text.strip()).toInstant();
+      // What a database and a browser can hold; far beyond any germination.
+      if (instant.isBefore(Instant.EPOCH) || instant.getEpochSecond() > 253_402_300_799L) {
+        throw new BadRequest(name + " must lie between the years 1970 and 9999");
+      }
+      return instant;
+    } catch (DateTimeParseException e) {
+      throw new BadRequest(
+          name + " must be an instant like 2026-03-01T06:00:00Z, not \"" + text + '"');
+    }
+  }
+
+  static @Nullable Double number(Context ctx, String name) {
+    String text = ctx.queryParam(name);
+    if (text == null || text.isBlank()) {
+      return null;
+    }
+    try {
+      double value = Double.parseDouble(text);
+      if (Double.isFinite(value)) {
+        return value;
+      }
+    } catch (NumberFormatException e) {
+      // Refused below, together with the numbers that are none.
+    }
+    throw new BadRequest(name + " must be a number, not \"" + text + '"');
+  }
+
+  static int whole(Context ctx, String name, int otherwise, int least, int most) {
+    Double value = number(ctx, name);
+    if (value == null) {
+      return otherwise;
+    }
+    if (value != Math.rint(value) || value < least || value > most) {
+      throw new BadRequest(name + " must be a whole number from " + least + " to " + most);
+    }
+    return value.intValue();
+  }
+
+  static Duration minutes(@Nullable Double minutes, double most) {
+    if (minutes == null || !(minutes > 0 && minutes <= most)) {
+      throw new BadRequest("minutes must be above 0 and at most " + (int) most);
+    }
+    return Duration.ofMillis(Math.round(minutes * 60_000));
+  }
+
+  /** The body as a record; an empty one counts as an empty object. */
+  static <T> T body(Context ctx, Class<T> type) {
+    String text = ctx.body();
+    try {
+      return Json.MAPPER.readValue(text.isBlank() ? "{}" : text, type);
+    } catch (UnrecognizedPropertyException e) {
+      String known =
+          e.getKnownPropertyIds().stream()
+              .map(Object::toString)
+              .sorted()
+              .collect(Collectors.joining(", "));
+      throw new BadRequest("there is no field \"" + path(e) + "\" here; the fields are " + known);
+    } catch (JsonMappingException e) {
+      if (e.getCause() instanceof IllegalArgumentException cause && cause.getMessage() != null) {
+        throw new BadRequest(cause.getMessage());
+      }
+      throw new BadRequest(
+          path(e).isEmpty()
+              ? "the body must be a JSON object"
+              : "the field \"" + path(e) + "\" has a value of the wrong kind");
+    } catch (JsonProcessingException e) {
+      throw new BadRequest("the body is not JSON: " + e.getOriginalMessage());
+    }
+  }
+
+  private static String path(JsonMappingException e) {
+    return e.getPath().stream()
+        .map(part -> part.getFieldName() == null ? "[]" : part.getFieldName())
+        .collect(Collectors.joining("."));
+  }
+}

@@ -1,0 +1,64 @@
+package tepidarium.web;
+
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.Calibration;
+import tepidarium.container.Register;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.SensorId;
+import tepidarium.series.Heard;
+
+/** A sensor as the API shows it; values as it sent them. */
+record SensorJson(
+    String sensor,
+    @Nullable Instant firstHeard,
+    @Nullable Instant lastHeard,
+    Map<String, Heard.@Nullable Value> latest,
+    List<PlacementJson> placements,
+    CalibrationJson calibration) {
+
+  record PlacementJson(String container, Instant from, @Nullable Instant until) {}
+
+  record CalibrationJson(
+      double temperatureOffset, double humidityOffset, double temperatureError) {}
+
+  record PlacementRequest(
+      @Nullable String container, @Nullable String from, @Nullable String until) {}
+
+  record CalibrationRequest(
+      @Nullable Double temperatureOffset,
+      @Nullable Double humidityOffset,
+      @Nullable Double temperatureError) {
+
+    Calibration over(Calibration old) {
+      return new Calibration(
+          temperatureOffset == null ? old.temperatureOffsetC() : temperatureOffset,
+          humidityOffset == null ? old.humidityOffsetPercent() : humidityOffset,
+          temperatureError == null ? old.temperatureErrorC() : temperatureError);
+    }
+  }
+
+  static SensorJson of(SensorId sensor, Optional<Heard> heard, Register register) {
+    Map<String, Heard.@Nullable Value> latest = new LinkedHashMap<>();
+    for (Quantity quantity : Quantity.values()) {
+      latest.put(quantity.key(), heard.map(known -> known.latest().get(quantity)).orElse(null));
+    }
+    Calibration calibration = register.calibration(sensor);
+    return new SensorJson(
+        sensor.name(),
+        heard.map(Heard::first).orElse(null),
+        heard.map(Heard::last).orElse(null),
+        latest,
+        register.placementsOf(sensor).stream()
+            .map(p -> new PlacementJson(p.container().value(), p.from(), p.until()))
+            .toList(),
+        new CalibrationJson(
+            calibration.temperatureOffsetC(),
+            calibration.humidityOffsetPercent(),
+            calibration.temperatureErrorC()));
+  }
+}

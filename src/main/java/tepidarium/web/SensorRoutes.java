@@ -1,0 +1,58 @@
+package tepidarium.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.Instant;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.ContainerId;
+import tepidarium.container.Register;
+import tepidarium.reading.SensorId;
+
+/** Sensors, where they are placed, and their calibration. */
+final class SensorRoutes {
+  private final Register register;
+  private final Views views;
+
+  SensorRoutes(Register register, Views views) {
+    this.register = register;
+    this.views = views;
+  }
+
+  void add(RoutesConfig routes) {
+    routes.get("/api/sensors", ctx -> ctx.json(views.sensors()));
+    routes.get("/api/sensors/{sensor}", ctx -> ctx.json(views.sensor(Params.sensorId(ctx))));
+    routes.put("/api/sensors/{sensor}/placement", this::place);
+    routes.put("/api/sensors/{sensor}/calibration", this::calibrate);
+  }
+
+  private void place(Context ctx) {
+    SensorId sensor = Params.sensorId(ctx);
+    SensorJson.PlacementRequest request = Params.body(ctx, SensorJson.PlacementRequest.class);
+    String from = request.from();
+    String until = request.until();
+    Instant start = from == null ? views.now() : Params.instant("from", from);
+    Instant end = until == null ? null : Params.instant("until", until);
+    register.place(sensor, place(request.container()), start, end);
+    ctx.json(views.sensor(sensor));
+  }
+
+  private @Nullable ContainerId place(@Nullable String container) {
+    if (container == null) {
+      return null;
+    }
+    ContainerId id;
+    try {
+      id = new ContainerId(container);
+    } catch (IllegalArgumentException e) {
+      throw new BadRequest("there is no container \"" + container + '"');
+    }
+    return id;
+  }
+
+  private void calibrate(Context ctx) {
+    SensorId sensor = Params.sensorId(ctx);
+    SensorJson.CalibrationRequest request = Params.body(ctx, SensorJson.CalibrationRequest.class);
+    register.calibrate(sensor, request.over(register.calibration(sensor)));
+    ctx.json(views.sensor(sensor));
+  }
+}

@@ -1,0 +1,163 @@
+package tepidarium.web;
+
+import io.javalin.Javalin;
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import io.javalin.http.HttpStatus;
+import io.javalin.http.staticfiles.Location;
+import io.javalin.json.JavalinJackson;
+import java.util.HashMap;
+import java.util.Map;
+import org.eclipse.jetty.util.thread.QueuedThreadPool;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tepidarium.alert.AlertStore;
+import tepidarium.container.Register;
+import tepidarium.history.History;
+import tepidarium.ingest.RejectLog;
+import tepidarium.live.Watch;
+import tepidarium.series.StoreException;
+
+/** The HTTP server: the API, the live stream and the pages. */
+public final class WebServer implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
+  private static final int MOST_THREADS = 40;
+  private static final long LARGEST_BODY_BYTES = 1 << 20;
+
+  private final Javalin javalin;
+  private final LiveStream live;
+
+  private WebServer(Javalin javalin, LiveStream live) {
+    this.javalin = javalin;
+    this.live = live;
+  }
+
+  /** What the routes answer from. */
+  public record Parts(
+      Register register,
+      History history,
+      Watch watch,
+      AlertStore alerts,
+      RejectLog rejectLog,
+      ServiceFacts facts,
+      Views views) {}
+
+  /**
+   * Starts the server.
+   *
+   * @throws IllegalStateException when the port cannot be used; the message names it and the remedy
+   */
+  public static WebServer start(String host, int port, Parts parts) {
+    LiveStream live = new LiveStream(parts.register(), parts.views());
+    parts.watch().listen(live);
+    try {
+      Javalin javalin = Javalin.create(config -> configure(config, parts, live));
+      javalin.start(host, port);
+      LOG.info("pages and API at http://{}:{}/", host, javalin.port());
+      return new WebServer(javalin, live);
+    } catch (RuntimeException e) {
+      live.close();
+      throw new IllegalStateException(
+          "HTTP port "
+              + port
+              + " on "
+              + host
+              + " cannot be used: "
+              + e.getMessage()
+              + ". Choose another with --port.",
+          e);
+    }
+  }
+
+  private static void configure(JavalinConfig config, Parts parts, LiveStream live) {
+    config.startup.showJavalinBanner = false;
+    config.http.maxRequestSize = LARGEST_BODY_BYTES;
+    config.jsonMapper(new JavalinJackson(Json.MAPPER, false));
+    QueuedThreadPool threads = new QueuedThreadPool(MOST_THREADS, 4, 30_000);
+    threads.setName("http");
+    config.jetty.threadPool = threads;
+    config.staticFiles.add(
+        files -> {
+          files.hostedPath = "/";
+          files.directory = "/pages";
+          files.location = Location.CLASSPATH;
+          files.headers = pageHeaders();
+        });
+    config.routes.before("/api/*", ctx -> ctx.header("Cache-Control", "no-store"));
+    config.routes.before(WebServer::refuseForeignPages);
+    new ContainerRoutes(parts.register(), parts.views()).add(config.routes);
+    new SensorRoutes(parts.register(), parts.views()).add(config.routes);
+    new HistoryRoutes(parts.register(), parts.history(), parts.views()).add(config.routes);
+    new AlertRoutes(parts.watch(), parts.alerts(), parts.views()).add(config.routes);
+    new SystemRoutes(parts.facts(), parts.rejectLog(), parts.watch(), parts.views())
+        .add(config.routes);
+    config.routes.sse("/api/live", live::connect);
+    errors(config);
+  }
+
+  private static Map<String, String> pageHeaders() {
+    Map<String, String> headers = new HashMap<>();
+    headers.put("Cache-Control", "no-cache");
+    headers.put(
+        "Content-Security-Policy",
+        "default-src 'self'; style-src 'self' 'unsafe-inline'; frame-ancestors 'none'");
+    headers.put("X-Content-Type-Options", "nosniff");
+    headers.put("Referrer-Policy", "same-origin");
+    return headers;
+  }
+
+  /** A page of another site must not change anything through the grower's browser. */
+  private static void refuseForeignPages(Context ctx) {
+    String site = ctx.header("Sec-Fetch-Site");
+    boolean reads =
+        switch (ctx.method().name()) {
+          case "GET", "HEAD", "OPTIONS" -> true;
+          default -> false;
+        };
+    if (!reads && "cross-site".equals(site)) {
+      throw new BadRequest("changes are taken from this service's own pages only");
+    }
+  }
+
+  private static void errors(JavalinConfig config) {
+    config.routes.exception(
+        BadRequest.class, (e, ctx) -> Problem.send(ctx, HttpStatus.BAD_REQUEST, words(e)));
+    config.routes.exception(
+        IllegalArgumentException.class,
+        (e, ctx) -> Problem.send(ctx, HttpStatus.BAD_REQUEST, words(e)));
+    config.routes.exception(
+        NotFound.class, (e, ctx) -> Problem.send(ctx, HttpStatus.NOT_FOUND, words(e)));
+    config.routes.exception(
+        HttpResponseException.class,
+        (e, ctx) -> {
+          HttpStatus status = HttpStatus.forStatus(e.getStatus());
+          Problem.send(ctx, status, "there is nothing like this at " + ctx.path());
+        });
+    config.routes.exception(
+        StoreException.class,
+        (e, ctx) -> Problem.send(ctx, HttpStatus.SERVICE_UNAVAILABLE, words(e)));
+    config.routes.exception(
+        Exception.class,
+        (e, ctx) -> {
+          LOG.error("{} {} failed", ctx.method(), ctx.path(), e);
+          Problem.send(
+              ctx, HttpStatus.INTERNAL_SERVER_ERROR, "an unexpected failure; the log has more");
+        });
+  }
+
+  private static String words(Exception e) {
+    String message = e.getMessage();
+    return message == null ? e.getClass().getSimpleName() : message;
+  }
+
+  public int port() {
+    return javalin.port();
+  }
+
+  @Override
+  public void close() {
+    live.close();
+    javalin.stop();
+  }
+}
