@@ -10,12 +10,12 @@ import java.util.regex.Pattern;
  * a topic and in an address. {@code room} is not a container: it stands for the surroundings.
  */
 public record ContainerId(String value) {
-  /** Where a room sensor is placed. */
-  public static final ContainerId ROOM = new ContainerId("room");
-
   private static final Pattern FORM = Pattern.compile("[a-z0-9][a-z0-9-]{0,63}");
   private static final Pattern MARKS = Pattern.compile("\\p{M}+");
   private static final Pattern OTHERS = Pattern.compile("[^a-z0-9]+");
+
+  /** Where a room sensor is placed. Stands after the patterns, since making it needs one. */
+  public static final ContainerId ROOM = new ContainerId("room");
 
   public ContainerId {
     if (!FORM.matcher(value).matches()) {
