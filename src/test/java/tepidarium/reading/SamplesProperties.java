@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.TreeMap;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
-import net.jqwik.api.constraints.LongRange;
+import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.domains.Domain;
 import net.jqwik.api.domains.DomainContext;
 
@@ -75,8 +75,8 @@ class SamplesProperties {
   void fillingGapsKeepsEveryOwnSampleAndTakesOnlyWhereThereIsAGap(
       @ForAll Samples own,
       @ForAll Samples other,
-      @ForAll @LongRange(min = 0, max = 3_600_000) long laterMs) {
-    Samples second = later(other, laterMs);
+      @ForAll @IntRange(min = 0, max = 60) int laterMinutes) {
+    Samples second = later(other, 60_000L * laterMinutes);
     TreeMap<Long, Double> expected = new TreeMap<>();
     for (SampleRecords.Step sample : Pieces.steps(second)) {
       if (own.valueAt(sample.ms(), MAX_GAP_MS).isEmpty()) {
