@@ -147,6 +147,7 @@ class DegreeHoursTest {
     assertEquals(10, sum.degreeHours(), BY_HAND);
     assertEquals(10, sum.lower(), BY_HAND);
     assertEquals(10 + 2 * 17, sum.upper(rule, 34), BY_HAND);
+    assertEquals(10 + 2 * 17, sum.upper(rule, 30), BY_HAND);
   }
 
   @Test
