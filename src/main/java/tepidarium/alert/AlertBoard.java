@@ -51,7 +51,7 @@ public final class AlertBoard {
       Key key = new Key(alert.container(), alert.kind());
       open.put(key, alert);
       if (alert.active()) {
-        conditions.put(key, Condition.activeSince(alert.since(), alert.raisedAt()));
+        conditions.put(key, Condition.activeSince(alert.since(), alert.raisedAt(), alert.worst()));
       }
     }
   }
@@ -79,15 +79,13 @@ public final class AlertBoard {
   private void holdActive(
       Key key, Rule rule, Condition now, boolean wasActive, Instant at, double value) {
     Alert alert = open.get(key);
-    if (wasActive && alert != null) {
+    if (alert == null) {
+      change(key, Alert.raised(++lastId, key.container(), key.kind(), rule, now, at, value));
+    } else if (wasActive) {
       open.put(key, alert.withValue(rule, value));
       unsaved.add(key);
-    } else if (alert != null) {
-      change(key, alert.raisedAgain().withValue(rule, value));
     } else {
-      Instant since = now.since() == null ? at : now.since();
-      Alert raised = Alert.raised(++lastId, key.container(), key.kind(), rule, since, at);
-      change(key, raised.withValue(rule, value));
+      change(key, alert.raisedAgain().withValue(rule, now.worst()).withValue(rule, value));
     }
   }
 
