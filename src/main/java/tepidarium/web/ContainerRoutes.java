@@ -89,9 +89,16 @@ final class ContainerRoutes {
     ctx.status(HttpStatus.CREATED).json(OpeningJson.of(opening));
   }
 
+  private Instant to(Context ctx) {
+    Instant to = Params.instant(ctx, "to");
+    return to == null ? views.now() : to;
+  }
+
   private void openings(Context ctx) {
     ContainerId id = views.existing(Params.containerId(ctx)).id();
-    Span span = views.span(id, Params.instant(ctx, "from"), Params.instant(ctx, "to"));
+    // All of them unless asked otherwise: a container may be opened before it has a sensor.
+    Instant from = Params.instant(ctx, "from");
+    Span span = views.span(id, from == null ? Instant.EPOCH : from, to(ctx));
     List<OpeningJson> openings = register.openings(id, span).stream().map(OpeningJson::of).toList();
     ctx.json(openings);
   }

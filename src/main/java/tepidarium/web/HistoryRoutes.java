@@ -146,8 +146,8 @@ final class HistoryRoutes {
   private void heat(Context ctx) {
     Container container = views.existing(Params.containerId(ctx));
     Span span = span(ctx, container.id());
-    Double base = Params.number(ctx, "base");
-    Double ceiling = Params.number(ctx, "ceiling");
+    Double base = Params.number(ctx, "base", -20, 60, "°C");
+    Double ceiling = Params.number(ctx, "ceiling", -20, 80, "°C");
     HeatRule rule =
         new HeatRule(
             base == null ? container.settings().baseC() : base,
@@ -199,7 +199,7 @@ final class HistoryRoutes {
   private void light(Context ctx) {
     Container container = views.existing(Params.containerId(ctx));
     Span span = span(ctx, container.id());
-    Double asked = Params.number(ctx, "limit");
+    Double asked = Params.number(ctx, "limit", 0, 100_000, "lux");
     double limit = asked == null ? container.band().lightHighLux() : asked;
     int join = Params.whole(ctx, "joinSeconds", DEFAULT_JOIN_SECONDS, 0, 86_400);
     Map<Quantity, Samples> samples = history.samples(container.id(), span);

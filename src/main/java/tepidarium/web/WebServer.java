@@ -2,7 +2,9 @@ package tepidarium.web;
 
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
+import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.ForbiddenResponse;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.staticfiles.Location;
@@ -73,10 +75,12 @@ public final class WebServer implements AutoCloseable {
   private static void configure(JavalinConfig config, Parts parts, LiveStream live) {
     config.startup.showJavalinBanner = false;
     config.http.maxRequestSize = LARGEST_BODY_BYTES;
+    config.http.prefer405over404 = true;
     config.jsonMapper(new JavalinJackson(Json.MAPPER, false));
     QueuedThreadPool threads = new QueuedThreadPool(MOST_THREADS, 4, 30_000);
     threads.setName("http");
     config.jetty.threadPool = threads;
+    config.jetty.modifyServer(server -> server.setErrorHandler(new EarlyRefusals()));
     config.staticFiles.add(
         files -> {
           files.hostedPath = "/";
@@ -86,14 +90,18 @@ public final class WebServer implements AutoCloseable {
         });
     config.routes.before("/api/*", ctx -> ctx.header("Cache-Control", "no-store"));
     config.routes.before(WebServer::refuseForeignPages);
-    new ContainerRoutes(parts.register(), parts.views()).add(config.routes);
-    new SensorRoutes(parts.register(), parts.views()).add(config.routes);
-    new HistoryRoutes(parts.register(), parts.history(), parts.views()).add(config.routes);
-    new AlertRoutes(parts.watch(), parts.alerts(), parts.views()).add(config.routes);
-    new SystemRoutes(parts.facts(), parts.rejectLog(), parts.watch(), parts.views())
-        .add(config.routes);
-    config.routes.sse("/api/live", live::connect);
+    addRoutes(config.routes, parts, live);
     errors(config);
+  }
+
+  /** Everything that can be asked for besides the pages. */
+  static void addRoutes(RoutesConfig routes, Parts parts, LiveStream live) {
+    new ContainerRoutes(parts.register(), parts.views()).add(routes);
+    new SensorRoutes(parts.register(), parts.views()).add(routes);
+    new HistoryRoutes(parts.register(), parts.history(), parts.views()).add(routes);
+    new AlertRoutes(parts.watch(), parts.alerts(), parts.views()).add(routes);
+    new SystemRoutes(parts.facts(), parts.rejectLog(), parts.watch(), parts.views()).add(routes);
+    live.add(routes);
   }
 
   private static Map<String, String> pageHeaders() {
@@ -116,7 +124,7 @@ public final class WebServer implements AutoCloseable {
           default -> false;
         };
     if (!reads && "cross-site".equals(site)) {
-      throw new BadRequest("changes are taken from this service's own pages only");
+      throw new ForbiddenResponse("changes are taken from this service's own pages only");
     }
   }
 
@@ -132,7 +140,10 @@ public final class WebServer implements AutoCloseable {
         HttpResponseException.class,
         (e, ctx) -> {
           HttpStatus status = HttpStatus.forStatus(e.getStatus());
-          Problem.send(ctx, status, "there is nothing like this at " + ctx.path());
+          if (status == HttpStatus.METHOD_NOT_ALLOWED) {
+            ctx.header("Allow", String.join(", ", e.getDetails().values()));
+          }
+          Problem.send(ctx, status, refusal(ctx, status, words(e)));
         });
     config.routes.exception(
         StoreException.class,
@@ -144,6 +155,16 @@ public final class WebServer implements AutoCloseable {
           Problem.send(
               ctx, HttpStatus.INTERNAL_SERVER_ERROR, "an unexpected failure; the log has more");
         });
+  }
+
+  private static String refusal(Context ctx, HttpStatus status, String words) {
+    return switch (status) {
+      case NOT_FOUND -> "there is nothing like this at " + ctx.path();
+      case METHOD_NOT_ALLOWED -> ctx.method() + " cannot be used at " + ctx.path();
+      case CONTENT_TOO_LARGE ->
+          "the body is larger than the " + LARGEST_BODY_BYTES + " bytes that are taken";
+      default -> words;
+    };
   }
 
   private static String words(Exception e) {
