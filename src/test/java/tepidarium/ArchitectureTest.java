@@ -50,7 +50,7 @@ class ArchitectureTest {
       Map.ofEntries(
           Map.entry("reading", List.of()),
           Map.entry("stats", List.of()),
-          Map.entry("sqlite", List.of()),
+          Map.entry("sqlite", List.of("series")),
           Map.entry("series", List.of("reading")),
           Map.entry("series.sqlite", List.of("series", "reading", "sqlite")),
           Map.entry("series.influx", List.of("series", "reading")),
@@ -65,14 +65,24 @@ class ArchitectureTest {
           Map.entry("ingest.mqtt", List.of("ingest", "reading", "series")),
           Map.entry(
               "live",
-              List.of("reading", "container", "series", "heat", "light", "history", "alert")),
+              List.of(
+                  "reading", "container", "series", "heat", "light", "history", "alert", "ledger")),
+          Map.entry(
+              "ledger", List.of("reading", "container", "series", "heat", "light", "history")),
+          Map.entry("ledger.sqlite", and(DOMAIN, "ledger", "sqlite")),
           Map.entry("records", and(DOMAIN, "ingest")),
           Map.entry("records.sqlite", and(DOMAIN, "records", "sqlite")),
           Map.entry("records.postgres", and(DOMAIN, "records")),
-          Map.entry("web", and(DOMAIN, "live", "ingest")));
+          Map.entry("web", and(DOMAIN, "live", "ledger", "ingest")));
 
   private static final List<String> STORES =
-      List.of("sqlite", "series.sqlite", "records", "records.sqlite", "records.postgres");
+      List.of(
+          "sqlite",
+          "series.sqlite",
+          "ledger.sqlite",
+          "records",
+          "records.sqlite",
+          "records.postgres");
 
   /** A library and the packages that may use it besides {@code app}. */
   private static final Map<String, List<String>> LIBRARIES =

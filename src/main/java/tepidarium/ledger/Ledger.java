@@ -8,9 +8,11 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.atomic.AtomicLong;
+import tepidarium.container.Band;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
+import tepidarium.container.ContainerKind;
+import tepidarium.container.ContainerSettings;
 import tepidarium.container.Register;
 import tepidarium.history.History;
 import tepidarium.reading.Quantity;
@@ -28,6 +30,19 @@ import tepidarium.reading.Span;
 public final class Ledger {
   public static final long HOUR_MS = Duration.ofHours(1).toMillis();
 
+  /** The room as if it were a container; its heat and limits mean nothing. */
+  static final Container ROOM =
+      new Container(
+          ContainerId.ROOM,
+          new ContainerSettings(
+              "room",
+              ContainerKind.BOX,
+              null,
+              ContainerSettings.DEFAULT_BASE_C,
+              null,
+              Band.DEFAULT),
+          Instant.EPOCH);
+
   /** How much is worked out at once, to bound the memory it takes. */
   private static final long CHUNK_MS = Duration.ofDays(7).toMillis();
 
@@ -37,10 +52,19 @@ public final class Ledger {
   private final Clock clock;
   private final long maxGapMs;
 
-  /** Counts what changed a container's past, so that work begun before is not kept after. */
-  private final Map<ContainerId, AtomicLong> changes = new ConcurrentHashMap<>();
+  private final Map<ContainerId, Guard> guards = new ConcurrentHashMap<>();
 
   private final Map<ContainerId, Long> keptUntil = new ConcurrentHashMap<>();
+
+  /** What is worked out while the past is being changed must not be kept. Used holding itself. */
+  private static final class Guard {
+    private int writing;
+    private long changes;
+
+    boolean quietSince(long before) {
+      return writing == 0 && changes == before;
+    }
+  }
 
   public Ledger(History history, Register register, LedgerStore store, Clock clock) {
     this.history = history;
@@ -124,8 +148,11 @@ public final class Ledger {
 
   /** Works hours out from the readings, and keeps those that are settled. */
   private List<LedgerRow> workOut(Container container, long basis, long fromMs, long toMs) {
-    AtomicLong counter = changesOf(container.id());
-    long before = counter.get();
+    Guard guard = guardOf(container.id());
+    long before;
+    synchronized (guard) {
+      before = guard.changes;
+    }
     Map<Quantity, Samples> samples = history.samples(container.id(), Span.ofMillis(fromMs, toMs));
     List<LedgerRow> rows = new ArrayList<>();
     List<LedgerRow> settled = new ArrayList<>();
@@ -137,20 +164,19 @@ public final class Ledger {
         settled.add(row);
       }
     }
-    if (!settled.isEmpty()) {
-      synchronized (counter) {
-        if (counter.get() == before) {
-          long until = settled.get(settled.size() - 1).fromMs() + HOUR_MS;
-          keptUntil.merge(container.id(), until, Math::max);
-          store.put(container.id(), basis, settled);
-        }
+    boolean sameBasis = basis == Basis.of(container, register, history.maxGap());
+    synchronized (guard) {
+      if (!settled.isEmpty() && sameBasis && guard.quietSince(before)) {
+        long until = settled.get(settled.size() - 1).fromMs() + HOUR_MS;
+        keptUntil.merge(container.id(), until, Math::max);
+        store.put(container.id(), basis, settled);
       }
     }
     return rows;
   }
 
-  private AtomicLong changesOf(ContainerId container) {
-    return changes.computeIfAbsent(container, id -> new AtomicLong());
+  private Guard guardOf(ContainerId container) {
+    return guards.computeIfAbsent(container, id -> new Guard());
   }
 
   private long keptUntil(ContainerId container) {
@@ -162,14 +188,30 @@ public final class Ledger {
    * #stored} with the answer after it.
    */
   public Map<ContainerId, Span> aboutToStore(List<Reading> batch) {
+    // Hours end two longest gaps ago at the latest; half of one is left for the storing itself.
+    Instant late = clock.instant().minusMillis(maxGapMs / 2);
     Map<ContainerId, Span> touched = new HashMap<>();
     for (Reading reading : batch) {
-      ContainerId place = register.placeOf(reading.sensor(), reading.at()).orElse(null);
-      if (place != null && reading.at().toEpochMilli() - maxGapMs < keptUntil(place)) {
+      ContainerId place =
+          reading.at().isBefore(late)
+              ? register.placeOf(reading.sensor(), reading.at()).orElse(null)
+              : null;
+      if (place != null) {
         touched.merge(place, new Span(reading.at(), reading.at()), Ledger::both);
       }
     }
-    touched.forEach(this::forget);
+    Map<ContainerId, Span> begun = new HashMap<>();
+    try {
+      touched.forEach(
+          (container, span) -> {
+            begin(container);
+            begun.put(container, span);
+            forget(container, span);
+          });
+    } catch (RuntimeException e) {
+      stored(begun);
+      throw e;
+    }
     return touched;
   }
 
@@ -179,24 +221,39 @@ public final class Ledger {
     return new Span(from, to);
   }
 
-  private void forget(ContainerId container, Span span) {
-    AtomicLong counter = changesOf(container);
-    synchronized (counter) {
-      counter.incrementAndGet();
-      store.forget(
-          container, floor(span.fromMs() - maxGapMs), floor(span.toMs() + maxGapMs) + HOUR_MS);
+  private void begin(ContainerId container) {
+    Guard guard = guardOf(container);
+    synchronized (guard) {
+      guard.writing++;
+      guard.changes++;
     }
   }
 
-  /** The batch is stored, or was given up: what was begun meanwhile must not be kept. */
+  private void forget(ContainerId container, Span span) {
+    long from = floor(span.fromMs() - maxGapMs);
+    synchronized (guardOf(container)) {
+      if (from < keptUntil(container)) {
+        store.forget(container, from, floor(span.toMs() + maxGapMs) + HOUR_MS);
+      }
+    }
+  }
+
+  /** The batch is stored, or was given up. */
   public void stored(Map<ContainerId, Span> touched) {
-    touched.keySet().forEach(container -> changesOf(container).incrementAndGet());
+    for (ContainerId container : touched.keySet()) {
+      Guard guard = guardOf(container);
+      synchronized (guard) {
+        guard.writing--;
+      }
+    }
   }
 
   /** Works out and keeps every settled hour that is missing, of every container. */
   public void catchUp() {
     Instant now = clock.instant();
-    for (Container container : register.containers()) {
+    List<Container> all = new ArrayList<>(register.containers());
+    all.add(ROOM);
+    for (Container container : all) {
       history
           .extent(container.id(), now)
           .ifPresent(span -> hoursOf(container, ceil(span.fromMs()), floor(span.toMs())));

@@ -11,7 +11,6 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Alert;
-import tepidarium.alert.AlertKind;
 import tepidarium.container.Calibration;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
@@ -168,10 +167,6 @@ public final class Views {
       return from == null ? new Span(end, end) : new Span(start, start);
     }
     return new Span(start, end);
-  }
-
-  static AlertKind[] bandKinds() {
-    return new AlertKind[] {AlertKind.COLD, AlertKind.HOT, AlertKind.LIGHT, AlertKind.DRY};
   }
 
   ZoneId zone() {

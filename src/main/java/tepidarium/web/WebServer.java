@@ -18,6 +18,7 @@ import tepidarium.alert.AlertStore;
 import tepidarium.container.Register;
 import tepidarium.history.History;
 import tepidarium.ingest.RejectLog;
+import tepidarium.ledger.Chronicle;
 import tepidarium.live.Watch;
 import tepidarium.series.StoreException;
 
@@ -39,6 +40,7 @@ public final class WebServer implements AutoCloseable {
   public record Parts(
       Register register,
       History history,
+      Chronicle chronicle,
       Watch watch,
       AlertStore alerts,
       RejectLog rejectLog,
@@ -98,7 +100,8 @@ public final class WebServer implements AutoCloseable {
   static void addRoutes(RoutesConfig routes, Parts parts, LiveStream live) {
     new ContainerRoutes(parts.register(), parts.views()).add(routes);
     new SensorRoutes(parts.register(), parts.views()).add(routes);
-    new HistoryRoutes(parts.register(), parts.history(), parts.views()).add(routes);
+    new HistoryRoutes(parts.register(), parts.history(), parts.chronicle(), parts.views())
+        .add(routes);
     new AlertRoutes(parts.watch(), parts.alerts(), parts.views()).add(routes);
     new SystemRoutes(parts.facts(), parts.rejectLog(), parts.watch(), parts.views()).add(routes);
     live.add(routes);

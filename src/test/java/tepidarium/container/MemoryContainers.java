@@ -7,7 +7,7 @@ import java.util.Map;
 import tepidarium.reading.SensorId;
 
 /** Keeps containers in memory, for tests of the register alone. One thread only. */
-final class MemoryContainers implements ContainerStore {
+public final class MemoryContainers implements ContainerStore {
   private final Map<ContainerId, Container> containers = new HashMap<>();
   private final List<Placement> placements = new ArrayList<>();
   private final Map<SensorId, Calibration> calibrations = new HashMap<>();
