@@ -3,6 +3,7 @@ package tepidarium.web;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.config.RoutesConfig;
+import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
 import io.javalin.http.ForbiddenResponse;
 import io.javalin.http.HttpResponseException;
@@ -11,6 +12,7 @@ import io.javalin.http.staticfiles.Location;
 import io.javalin.json.JavalinJackson;
 import java.util.HashMap;
 import java.util.Map;
+import org.eclipse.jetty.io.EofException;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -90,6 +92,7 @@ public final class WebServer implements AutoCloseable {
         });
     config.routes.before("/api/*", ctx -> ctx.header("Cache-Control", "no-store"));
     config.routes.before(WebServer::refuseForeignPages);
+    config.routes.before(WebServer::refuseLargeBodies);
     addRoutes(config.routes, parts, live);
     errors(config);
   }
@@ -128,6 +131,13 @@ public final class WebServer implements AutoCloseable {
     }
   }
 
+  /** Before anything of it is read; a body that does not tell its length is counted later. */
+  private static void refuseLargeBodies(Context ctx) {
+    if (ctx.req().getContentLengthLong() > LARGEST_BODY_BYTES) {
+      throw new ContentTooLargeResponse();
+    }
+  }
+
   private static void errors(JavalinConfig config) {
     config.routes.exception(
         BadRequest.class, (e, ctx) -> Problem.send(ctx, HttpStatus.BAD_REQUEST, words(e)));
@@ -145,6 +155,8 @@ public final class WebServer implements AutoCloseable {
           }
           Problem.send(ctx, status, refusal(ctx, status, words(e)));
         });
+    config.routes.exception(
+        EofException.class, (e, ctx) -> LOG.debug("{} left in the middle of a request", ctx.ip()));
     config.routes.exception(
         StoreException.class,
         (e, ctx) -> Problem.send(ctx, HttpStatus.SERVICE_UNAVAILABLE, words(e)));
