@@ -118,7 +118,10 @@ public final class WebServer implements AutoCloseable {
     return headers;
   }
 
-  /** A page of another site must not change anything through the grower's browser. */
+  /**
+   * A page of another site, or of another service on this host, must not change anything through
+   * the grower's browser. What is no browser sends no such header.
+   */
   private static void refuseForeignPages(Context ctx) {
     String site = ctx.header("Sec-Fetch-Site");
     boolean reads =
@@ -126,7 +129,7 @@ public final class WebServer implements AutoCloseable {
           case "GET", "HEAD", "OPTIONS" -> true;
           default -> false;
         };
-    if (!reads && "cross-site".equals(site)) {
+    if (!reads && ("cross-site".equals(site) || "same-site".equals(site))) {
       throw new ForbiddenResponse("changes are taken from this service's own pages only");
     }
   }
