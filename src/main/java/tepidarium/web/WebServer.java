@@ -3,6 +3,7 @@ package tepidarium.web;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.config.RoutesConfig;
+import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
 import io.javalin.http.ForbiddenResponse;
 import io.javalin.http.HttpResponseException;
@@ -11,6 +12,7 @@ import io.javalin.http.staticfiles.Location;
 import io.javalin.json.JavalinJackson;
 import java.util.HashMap;
 import java.util.Map;
+import org.eclipse.jetty.io.EofException;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -92,6 +94,7 @@ public final class WebServer implements AutoCloseable {
         });
     config.routes.before("/api/*", ctx -> ctx.header("Cache-Control", "no-store"));
     config.routes.before(WebServer::refuseForeignPages);
+    config.routes.before(WebServer::refuseLargeBodies);
     addRoutes(config.routes, parts, live);
     errors(config);
   }
@@ -118,7 +121,10 @@ public final class WebServer implements AutoCloseable {
     return headers;
   }
 
-  /** A page of another site must not change anything through the grower's browser. */
+  /**
+   * A page of another site, or of another service on this host, must not change anything through
+   * the grower's browser. What is no browser sends no such header.
+   */
   private static void refuseForeignPages(Context ctx) {
     String site = ctx.header("Sec-Fetch-Site");
     boolean reads =
@@ -126,8 +132,15 @@ public final class WebServer implements AutoCloseable {
           case "GET", "HEAD", "OPTIONS" -> true;
           default -> false;
         };
-    if (!reads && "cross-site".equals(site)) {
+    if (!reads && ("cross-site".equals(site) || "same-site".equals(site))) {
       throw new ForbiddenResponse("changes are taken from this service's own pages only");
+    }
+  }
+
+  /** Before anything of it is read; a body that does not tell its length is counted later. */
+  private static void refuseLargeBodies(Context ctx) {
+    if (ctx.req().getContentLengthLong() > LARGEST_BODY_BYTES) {
+      throw new ContentTooLargeResponse();
     }
   }
 
@@ -148,6 +161,8 @@ public final class WebServer implements AutoCloseable {
           }
           Problem.send(ctx, status, refusal(ctx, status, words(e)));
         });
+    config.routes.exception(
+        EofException.class, (e, ctx) -> LOG.debug("{} left in the middle of a request", ctx.ip()));
     config.routes.exception(
         StoreException.class,
         (e, ctx) -> Problem.send(ctx, HttpStatus.SERVICE_UNAVAILABLE, words(e)));
