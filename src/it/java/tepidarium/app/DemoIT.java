@@ -201,7 +201,7 @@ class DemoIT {
   @Test
   void anOpeningCanBeRecordedAfterwardsButNotAhead() {
     String path = "/api/containers/lychee-tray-b/openings";
-    // Between history and now nothing else is asked of these ten minutes.
+    // No light then, so that no event of the other tests becomes an opening.
     String past = filledAt.minus(Duration.ofHours(3)).toString();
     JsonNode opening = api.post(path, "{\"minutes\":10,\"from\":\"" + past + "\"}");
     assertEquals(past, opening.path("from").asText());
