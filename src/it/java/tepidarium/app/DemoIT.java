@@ -14,6 +14,7 @@ import java.time.Instant;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Predicate;
@@ -43,7 +44,7 @@ class DemoIT {
     demo = DemoService.start(config(), Clock.tickMillis(ZoneOffset.UTC));
     api = new Api("http://127.0.0.1:" + demo.httpPort());
     filled = demo.fillIn();
-    filledAt = Instant.now();
+    filledAt = Instant.now().truncatedTo(ChronoUnit.MILLIS);
   }
 
   private static Config config() {
@@ -201,7 +202,7 @@ class DemoIT {
   @Test
   void anOpeningCanBeRecordedAfterwardsButNotAhead() {
     String path = "/api/containers/lychee-tray-b/openings";
-    // Between history and now nothing else is asked of these ten minutes.
+    // No light then, so that no event of the other tests becomes an opening.
     String past = filledAt.minus(Duration.ofHours(3)).toString();
     JsonNode opening = api.post(path, "{\"minutes\":10,\"from\":\"" + past + "\"}");
     assertEquals(past, opening.path("from").asText());

@@ -7,6 +7,8 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Span;
 
@@ -21,53 +23,50 @@ final class Backlog {
   private static final int EVERY_SHUFFLED = 11;
 
   private final Garden garden;
-  private final List<Parcel> parcels = new ArrayList<>();
   private final Random order = new Random(7);
+  private int number;
 
   private Backlog(Garden garden) {
     this.garden = garden;
   }
 
-  /** All messages of the history, in the order of sending. */
-  static List<Parcel> of(Garden garden) {
+  /** The messages of the history in the order of sending, a day's at a time to save memory. */
+  static Stream<List<Parcel>> of(Garden garden) {
     Backlog backlog = new Backlog(garden);
-    for (int daysAgo = 0; daysAgo < Almanac.DAYS; daysAgo++) {
-      backlog.addDay(daysAgo);
-    }
-    backlog.addLate();
-    return backlog.parcels;
+    return Stream.concat(
+        IntStream.range(0, Almanac.DAYS).mapToObj(backlog::day),
+        Stream.of(1).map(last -> backlog.late()));
   }
 
-  private void addDay(int daysAgo) {
+  private List<Parcel> day(int daysAgo) {
     Instant end = garden.almanac().now().minus(DAY.multipliedBy(daysAgo));
+    Span day = new Span(end.minus(DAY), end);
+    List<Parcel> parcels = new ArrayList<>();
     for (Node node : garden.nodes()) {
-      List<Reading> readings =
-          readings(node, new Span(end.minus(DAY), end), at -> !node.faults().lateAt(at));
-      int number = parcels.size();
-      if (daysAgo > 0 && number % EVERY_SHUFFLED == 0) {
-        Collections.shuffle(readings, order);
-      }
-      add(node, readings);
-      if (number % EVERY_REPEATED == 0) {
-        add(node, readings);
+      List<Reading> readings = readings(node, day, at -> !node.faults().lateAt(at));
+      if (!readings.isEmpty()) {
+        number++;
+        if (daysAgo > 0 && number % EVERY_SHUFFLED == 0) {
+          Collections.shuffle(readings, order);
+        }
+        parcels.add(new Parcel(node.sensor(), readings, false));
+        if (number % EVERY_REPEATED == 0) {
+          parcels.add(new Parcel(node.sensor(), readings, true));
+        }
       }
     }
+    return parcels;
   }
 
-  private void addLate() {
+  private List<Parcel> late() {
     Span all = new Span(garden.almanac().start(), garden.almanac().now());
-    for (Node node : garden.nodes()) {
-      add(node, readings(node, all, node.faults()::lateAt));
-    }
+    return garden.nodes().stream()
+        .map(node -> new Parcel(node.sensor(), readings(node, all, node.faults()::lateAt), false))
+        .filter(parcel -> !parcel.readings().isEmpty())
+        .toList();
   }
 
   private static List<Reading> readings(Node node, Span span, Predicate<Instant> which) {
     return new ArrayList<>(node.times(span).stream().filter(which).map(node::reading).toList());
-  }
-
-  private void add(Node node, List<Reading> readings) {
-    if (!readings.isEmpty()) {
-      parcels.add(new Parcel(node.sensor(), readings));
-    }
   }
 }

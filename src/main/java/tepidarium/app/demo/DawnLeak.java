@@ -16,8 +16,7 @@ record DawnLeak(Almanac almanac, Noise noise) implements Signal {
   @Override
   public double at(Instant instant) {
     double part = (almanac.hourOfDay(instant) - FROM_HOUR) / LENGTH_HOURS;
-    boolean begun = !instant.isBefore(almanac.at(SINCE_DAYS, LocalTime.MIDNIGHT));
-    if (!begun || part < 0 || part > 1) {
+    if (part < 0 || part > 1 || instant.isBefore(almanac.at(SINCE_DAYS, LocalTime.MIDNIGHT))) {
       return 0;
     }
     double most = noise.between(12, 25, almanac.day(instant));

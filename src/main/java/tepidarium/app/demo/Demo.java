@@ -5,18 +5,16 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import tepidarium.reading.Reading;
 
 /**
  * Brings a running service to life with an invented garden: containers and checks over HTTP, four
@@ -86,16 +84,22 @@ public final class Demo implements AutoCloseable {
     long start = System.nanoTime();
     Grower grower = new Grower(access.api());
     grower.layOut(garden);
-    List<Parcel> parcels = Backlog.of(garden);
-    radio.send(parcels);
-    long sent = parcels.stream().mapToLong(parcel -> parcel.readings().size()).sum();
-    Set<Reading> different = new HashSet<>();
-    parcels.forEach(parcel -> different.addAll(parcel.readings()));
-    awaitDurable(grower, different.size());
+    long different = 0;
+    long sent = 0;
+    for (List<Parcel> day : (Iterable<List<Parcel>>) Backlog.of(garden)::iterator) {
+      radio.send(day);
+      sent += readings(day, parcel -> true);
+      different += readings(day, parcel -> !parcel.repeated());
+    }
+    awaitDurable(grower, different);
     Duration took = Duration.ofNanos(System.nanoTime() - start);
     reports =
         live.scheduleAtFixedRate(this::report, 0, LIVE_PERIOD.toMillis(), TimeUnit.MILLISECONDS);
-    return new Filled(different.size(), sent, took);
+    return new Filled(different, sent, took);
+  }
+
+  private static long readings(List<Parcel> parcels, Predicate<Parcel> which) {
+    return parcels.stream().filter(which).mapToLong(parcel -> parcel.readings().size()).sum();
   }
 
   private static void awaitDurable(Grower grower, long readings)
@@ -117,7 +121,7 @@ public final class Demo implements AutoCloseable {
       radio.send(
           garden.nodes().stream()
               .filter(node -> node.faults().speaksAt(now))
-              .map(node -> new Parcel(node.sensor(), List.of(node.reading(now))))
+              .map(node -> new Parcel(node.sensor(), List.of(node.reading(now)), false))
               .toList());
     } catch (RuntimeException e) {
       // The next readings come soon; an exception would end them all.

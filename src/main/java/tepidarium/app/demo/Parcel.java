@@ -9,8 +9,12 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 import tepidarium.web.Json;
 
-/** The readings of one message, in the order in which they stand in it. */
-record Parcel(SensorId sensor, List<Reading> readings) {
+/**
+ * The readings of one message, in the order in which they stand in it.
+ *
+ * @param repeated whether the same message was sent before
+ */
+record Parcel(SensorId sensor, List<Reading> readings, boolean repeated) {
   @JsonInclude(JsonInclude.Include.NON_NULL)
   private record Entry(
       @Nullable Double temperature,

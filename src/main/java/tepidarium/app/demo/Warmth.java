@@ -16,10 +16,14 @@ final class Warmth {
 
   private final Almanac almanac;
   private final Noise noise;
+  private final Instant failed;
+  private final Instant mended;
 
   Warmth(Almanac almanac, Noise noise) {
     this.almanac = almanac;
     this.noise = noise;
+    this.failed = almanac.at(9, LocalTime.of(1, 30));
+    this.mended = almanac.at(9, LocalTime.of(6, 30));
   }
 
   /** The shed: 15 to 21 °C, coldest at four in the morning. */
@@ -30,20 +34,18 @@ final class Warmth {
 
   /** The airing cupboard, with the night in which its heating failed. */
   double cupboard(Instant at) {
-    Instant failed = almanac.at(9, LocalTime.of(1, 30));
-    Instant mended = almanac.at(9, LocalTime.of(6, 30));
     if (at.isBefore(failed)) {
       return heatedCupboard(at);
     }
     if (at.isBefore(mended)) {
-      return fallen(at, failed);
+      return fallen(at);
     }
-    double missing = heatedCupboard(mended) - fallen(mended, failed);
+    double missing = heatedCupboard(mended) - fallen(mended);
     return heatedCupboard(at) - missing * Math.exp(-Almanac.hours(mended, at) / REHEATING_HOURS);
   }
 
   /** First order: what is left of the difference to the room shrinks with the time constant. */
-  private double fallen(Instant at, Instant failed) {
+  private double fallen(Instant at) {
     double left = Math.exp(-Almanac.hours(failed, at) / COOLING_HOURS);
     return room(at) + (heatedCupboard(failed) - room(failed)) * left;
   }
