@@ -1,6 +1,5 @@
 package tepidarium.alert;
 
-import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
@@ -12,7 +11,6 @@ public final class AlertText {
 
   private static final String STILL_SILENT = "silent: a sensor in it has not been heard";
   private static final String WAS_SILENT = "silent: a sensor in it was not heard";
-  private static final double MS_PER_MINUTE = 60_000;
 
   private AlertText() {}
 
@@ -23,7 +21,7 @@ public final class AlertText {
    * @param zone in which to tell the time
    */
   public static String of(Alert alert, String containerName, ZoneId zone) {
-    String since = WHEN.format(start(alert).atZone(zone));
+    String since = WHEN.format(alert.since().atZone(zone));
     String what =
         switch (alert.kind()) {
           case COLD -> "colder than " + number(alert.limit()) + " °C";
@@ -39,13 +37,6 @@ public final class AlertText {
     return alert.active()
         ? containerName + " has been " + what + " since " + since + worst + "."
         : containerName + " was " + what + " from " + since + worst + "; it has returned.";
-  }
-
-  /** Silence counts from the last word, not from when it had lasted too long. */
-  private static Instant start(Alert alert) {
-    return alert.kind() == AlertKind.SILENT
-        ? alert.since().minusMillis(Math.round(alert.limit() * MS_PER_MINUTE))
-        : alert.since();
   }
 
   private static String number(double value) {

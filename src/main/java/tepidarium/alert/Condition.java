@@ -36,6 +36,12 @@ public record Condition(
     return active ? whileActive(rule, gap, at, value) : whileInactive(rule, gap, at, value);
   }
 
+  /** The same, but where it has only now gone outside, it did so at the instant given. */
+  Condition since(Condition before, Instant began) {
+    boolean fresh = since != null && !since.equals(before.since);
+    return fresh ? new Condition(began, active, clearSince, lastAt, worst) : this;
+  }
+
   private Condition whileInactive(Rule rule, boolean gap, Instant at, double value) {
     if (!rule.outside(value)) {
       return new Condition(null, false, null, at, Double.NaN);

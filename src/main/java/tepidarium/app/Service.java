@@ -94,7 +94,7 @@ public final class Service implements AutoCloseable {
                 rejectLog,
                 stored -> watch.stored(stored.readings(), stored.arrivedAt())));
     Views views = new Views(register, newest, heatSoFar, history, watch, clock, config.timeZone());
-    Facts facts = new Facts(config, demo, intake);
+    Facts facts = new Facts(config, demo, intake, records);
     web =
         running(
             WebServer.start(

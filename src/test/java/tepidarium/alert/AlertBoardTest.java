@@ -144,6 +144,17 @@ class AlertBoardTest {
   }
 
   @Test
+  void silenceCountsFromWhenTheSensorWasLastHeard() {
+    Instant lastHeard = START.minusSeconds(7_200);
+    board.observeSilence(JAR, Band.DEFAULT, START, lastHeard);
+    assertEquals(lastHeard, onlyOpen().since());
+    assertEquals(120, onlyOpen().latest());
+    board.observeSilence(JAR, Band.DEFAULT, START.plusSeconds(60), START.plusSeconds(30));
+    assertFalse(onlyOpen().active());
+    assertEquals(lastHeard, onlyOpen().since());
+  }
+
+  @Test
   void anUnknownAlertCannotBeAcknowledged() {
     assertThrows(NoSuchElementException.class, () -> board.acknowledge(77, "Ada", START));
   }

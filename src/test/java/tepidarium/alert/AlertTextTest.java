@@ -29,10 +29,10 @@ class AlertTextTest {
   @Test
   void silenceIsToldFromTheLastWordOn() {
     assertEquals(
-        "Bag has been silent: a sensor in it has not been heard since 1 Mar 06:00.",
+        "Bag has been silent: a sensor in it has not been heard since 1 Mar 06:30.",
         text(AlertKind.SILENT, 30, 30.1, null));
     assertEquals(
-        "Bag was silent: a sensor in it was not heard from 1 Mar 06:00; it has returned.",
+        "Bag was silent: a sensor in it was not heard from 1 Mar 06:30; it has returned.",
         text(AlertKind.SILENT, 30, 30.1, SINCE.plusSeconds(60)));
   }
 }
