@@ -1,6 +1,9 @@
 package tepidarium.it;
 
+import static org.awaitility.Awaitility.await;
+
 import com.fasterxml.jackson.databind.JsonNode;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -10,6 +13,11 @@ import java.util.TreeMap;
 /** What a grower does with the API, in short. */
 public record Grower(Api api) {
   private static final int MOST_POINTS = 5_000;
+
+  /** Waits until the service listens to its broker; what is sent before may reach nobody. */
+  public void awaitBroker() {
+    await().atMost(Duration.ofSeconds(40)).until(() -> part("broker").startsWith("up"));
+  }
 
   /** A new container with the usual band; its id. */
   public String container(String name) {

@@ -54,7 +54,7 @@ abstract class MqttContract {
   private void look() {
     grower = site.grower();
     publisher = Publisher.to(site.port());
-    await().atMost(SOON).until(() -> grower.part("broker").startsWith("up"));
+    grower.awaitBroker();
   }
 
   @BeforeEach
@@ -234,7 +234,7 @@ abstract class MqttContract {
         "{\"colour\":30}                    | no quantity with a value; found colour",
         "{\"temperature\":true}             | temperature true is not a number",
         "{\"temperature\":{\"value\":30}}   | temperature {\"value\":30} is not a number",
-        "{\"temperature\":NaN}              | temperature NaN is not a number",
+        "{\"temperature\":NaN}              | temperature \"NaN\" is not a number",
         "{\"temperature\":-127}             | temperature -127.0 is outside",
         "{\"humidity\":1e300}               | humidity 1.0E300 is outside",
         "{\"temperature\":30,\"at\":12}     | clock says 1970-01-01T00:00:12Z",

@@ -42,6 +42,7 @@ class OfficeRoomIT {
     service = RunningService.embedded(folder);
     api = service.api();
     Grower grower = new Grower(api);
+    grower.awaitBroker();
     for (String name : List.of("rows", "backlog")) {
       String id = grower.container(name);
       grower.place(name + "-sensor", id, Instant.parse(FROM));
