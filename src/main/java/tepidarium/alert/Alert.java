@@ -32,7 +32,14 @@ public record Alert(
     double worst) {
 
   static Alert raised(
-      long id, ContainerId container, AlertKind kind, Rule rule, Instant since, Instant at) {
+      long id,
+      ContainerId container,
+      AlertKind kind,
+      Rule rule,
+      Condition condition,
+      Instant at,
+      double value) {
+    Instant since = condition.since() == null ? at : condition.since();
     return new Alert(
         id,
         container,
@@ -44,8 +51,8 @@ public record Alert(
         null,
         null,
         null,
-        rule.limit().value(),
-        rule.limit().value());
+        value,
+        condition.worst());
   }
 
   public boolean active() {

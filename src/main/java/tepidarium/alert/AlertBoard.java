@@ -51,7 +51,7 @@ public final class AlertBoard {
       Key key = new Key(alert.container(), alert.kind());
       open.put(key, alert);
       if (alert.active()) {
-        conditions.put(key, Condition.activeSince(alert.since(), alert.raisedAt()));
+        conditions.put(key, Condition.activeSince(alert.since(), alert.raisedAt(), alert.worst()));
       }
     }
   }
@@ -61,13 +61,26 @@ public final class AlertBoard {
    * late reading is history, not news.
    */
   public void observe(ContainerId container, AlertKind kind, Band band, Instant at, double value) {
-    Key key = new Key(container, kind);
+    observe(new Key(container, kind), band, at, value, at);
+  }
+
+  /**
+   * Takes in when the container was last heard, as the clock goes on.
+   *
+   * @param lastHeard of the sensor in it that has been silent longest
+   */
+  public void observeSilence(ContainerId container, Band band, Instant now, Instant lastHeard) {
+    double minutes = Duration.between(lastHeard, now).toMillis() / 60_000.0;
+    observe(new Key(container, AlertKind.SILENT), band, now, minutes, lastHeard);
+  }
+
+  private void observe(Key key, Band band, Instant at, double value, Instant began) {
     Condition before = conditions.getOrDefault(key, Condition.UNKNOWN);
     if (before.lastAt() != null && at.isBefore(before.lastAt())) {
       return;
     }
-    Rule rule = kind.rule(kind.limit(band, silentAfter));
-    Condition after = before.after(rule, maxGap, at, value);
+    Rule rule = key.kind().rule(key.kind().limit(band, silentAfter));
+    Condition after = before.after(rule, maxGap, at, value).since(before, began);
     conditions.put(key, after);
     if (after.active()) {
       holdActive(key, rule, after, before.active(), at, value);
@@ -79,15 +92,13 @@ public final class AlertBoard {
   private void holdActive(
       Key key, Rule rule, Condition now, boolean wasActive, Instant at, double value) {
     Alert alert = open.get(key);
-    if (wasActive && alert != null) {
+    if (alert == null) {
+      change(key, Alert.raised(++lastId, key.container(), key.kind(), rule, now, at, value));
+    } else if (wasActive) {
       open.put(key, alert.withValue(rule, value));
       unsaved.add(key);
-    } else if (alert != null) {
-      change(key, alert.raisedAgain().withValue(rule, value));
     } else {
-      Instant since = now.since() == null ? at : now.since();
-      Alert raised = Alert.raised(++lastId, key.container(), key.kind(), rule, since, at);
-      change(key, raised.withValue(rule, value));
+      change(key, alert.raisedAgain().withValue(rule, now.worst()).withValue(rule, value));
     }
   }
 

@@ -9,6 +9,9 @@ public final class AlertText {
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ENGLISH);
 
+  private static final String STILL_SILENT = "silent: a sensor in it has not been heard";
+  private static final String WAS_SILENT = "silent: a sensor in it was not heard";
+
   private AlertText() {}
 
   /**
@@ -25,7 +28,7 @@ public final class AlertText {
           case HOT -> "hotter than " + number(alert.limit()) + " °C";
           case LIGHT -> "brighter than " + number(alert.limit()) + " lux";
           case DRY -> "drier than " + number(alert.limit()) + " %";
-          case SILENT -> "silent: a sensor in it has not been heard";
+          case SILENT -> alert.active() ? STILL_SILENT : WAS_SILENT;
         };
     String worst =
         alert.kind() == AlertKind.SILENT

@@ -14,18 +14,20 @@ import org.jspecify.annotations.Nullable;
  * @param active whether the on-delay has run out
  * @param clearSince the first reading back inside by the deadband; null while there is none
  * @param lastAt the newest reading seen; null before the first
+ * @param worst the value furthest outside since then; not a number while inside
  */
 public record Condition(
     @Nullable Instant since,
     boolean active,
     @Nullable Instant clearSince,
-    @Nullable Instant lastAt) {
+    @Nullable Instant lastAt,
+    double worst) {
   /** Nothing seen yet. */
-  public static final Condition UNKNOWN = new Condition(null, false, null, null);
+  public static final Condition UNKNOWN = new Condition(null, false, null, null, Double.NaN);
 
   /** An active condition found again after a restart. */
-  static Condition activeSince(Instant since, Instant lastAt) {
-    return new Condition(since, true, null, lastAt);
+  static Condition activeSince(Instant since, Instant lastAt, double worst) {
+    return new Condition(since, true, null, lastAt, worst);
   }
 
   /** The condition after one more reading. */
@@ -34,23 +36,32 @@ public record Condition(
     return active ? whileActive(rule, gap, at, value) : whileInactive(rule, gap, at, value);
   }
 
+  /** The same, but where it has only now gone outside, it did so at the instant given. */
+  Condition since(Condition before, Instant began) {
+    boolean fresh = since != null && !since.equals(before.since);
+    return fresh ? new Condition(began, active, clearSince, lastAt, worst) : this;
+  }
+
   private Condition whileInactive(Rule rule, boolean gap, Instant at, double value) {
     if (!rule.outside(value)) {
-      return new Condition(null, false, null, at);
+      return new Condition(null, false, null, at, Double.NaN);
     }
-    Instant start = since == null || gap ? at : since;
-    return new Condition(start, longEnough(start, at, rule.onDelay()), null, at);
+    if (since == null || gap) {
+      return new Condition(at, rule.onDelay().isZero(), null, at, value);
+    }
+    boolean delayOver = longEnough(since, at, rule.onDelay());
+    return new Condition(since, delayOver, null, at, rule.worse(worst, value));
   }
 
   private Condition whileActive(Rule rule, boolean gap, Instant at, double value) {
     if (!rule.clear(value)) {
-      return new Condition(since, true, null, at);
+      return new Condition(since, true, null, at, rule.worse(worst, value));
     }
     Instant start = clearSince == null || gap ? at : clearSince;
     if (longEnough(start, at, rule.offDelay())) {
-      return new Condition(null, false, null, at);
+      return new Condition(null, false, null, at, Double.NaN);
     }
-    return new Condition(since, true, start, at);
+    return new Condition(since, true, start, at, worst);
   }
 
   private static boolean longEnough(Instant start, Instant at, Duration delay) {

@@ -13,6 +13,8 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.IntakeCounts;
 import tepidarium.ingest.mqtt.MqttLink;
+import tepidarium.records.Database;
+import tepidarium.series.StoreException;
 import tepidarium.web.ServiceFacts;
 
 /** What the pages ask of the service as a whole. */
@@ -20,9 +22,11 @@ final class Facts implements ServiceFacts {
   private final Config config;
   private final boolean demo;
   private final Intake intake;
+  private final Database database;
   private volatile @Nullable MqttLink link;
 
-  Facts(Config config, boolean demo, Intake intake) {
+  Facts(Config config, boolean demo, Intake intake, Database database) {
+    this.database = database;
     this.config = config;
     this.demo = demo;
     this.intake = intake;
@@ -81,7 +85,17 @@ final class Facts implements ServiceFacts {
         "broker", current != null && current.isUp() ? Part.up(linkState) : Part.down(linkState));
     String trouble = intake.trouble();
     parts.put("readings", trouble == null ? Part.up("writing") : Part.down(trouble));
+    parts.put("records", records());
     return parts;
+  }
+
+  private Part records() {
+    try {
+      database.transaction(handle -> handle.createQuery("SELECT 1").mapTo(Integer.class).one());
+      return Part.up("answering");
+    } catch (StoreException e) {
+      return Part.down(String.valueOf(e.getMessage()));
+    }
   }
 
   @Override

@@ -11,8 +11,11 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** The commands. */
 @Command(
@@ -35,20 +38,8 @@ import picocli.CommandLine.Parameters;
 public final class Main implements Callable<Integer> {
   @Mixin private Settings settings = new Settings();
 
-  /** Options that every starting command has. */
-  static final class Settings {
-    @Option(
-        names = "--config",
-        paramLabel = "FILE",
-        description = "read settings from this YAML file")
-    private @Nullable Path config;
-
-    @Option(
-        names = "--data",
-        paramLabel = "FOLDER",
-        description = "keep everything in this folder (default: ./data)")
-    private @Nullable String data;
-
+  /** Where to listen. */
+  static final class Listening {
     @Option(
         names = "--host",
         paramLabel = "ADDRESS",
@@ -68,6 +59,31 @@ public final class Main implements Callable<Integer> {
         description = "let sensors publish to this port (default: 1883)")
     private @Nullable String mqttPort;
 
+    Map<String, String> given() {
+      Map<String, String> given = new LinkedHashMap<>();
+      put(given, "httpHost", host);
+      put(given, "httpPort", port);
+      put(given, "mqttPort", mqttPort);
+      return given;
+    }
+  }
+
+  /** Options of the service itself. */
+  static final class Settings {
+    @Option(
+        names = "--config",
+        paramLabel = "FILE",
+        description = "read settings from this YAML file")
+    private @Nullable Path config;
+
+    @Option(
+        names = "--data",
+        paramLabel = "FOLDER",
+        description = "keep everything in this folder (default: ./data)")
+    private @Nullable String data;
+
+    @Mixin private Listening listening = new Listening();
+
     @Option(
         names = "--broker",
         paramLabel = "ADDRESS",
@@ -76,19 +92,16 @@ public final class Main implements Callable<Integer> {
     private @Nullable String broker;
 
     Config read() {
-      Map<String, String> commandLine = new LinkedHashMap<>();
+      Map<String, String> commandLine = listening.given();
       put(commandLine, "data", data);
-      put(commandLine, "httpHost", host);
-      put(commandLine, "httpPort", port);
-      put(commandLine, "mqttPort", mqttPort);
       put(commandLine, "broker", broker);
       return ConfigReader.read(config, System.getenv(), commandLine);
     }
+  }
 
-    private static void put(Map<String, String> settings, String name, @Nullable String value) {
-      if (value != null) {
-        settings.put(name, value);
-      }
+  private static void put(Map<String, String> settings, String name, @Nullable String value) {
+    if (value != null) {
+      settings.put(name, value);
     }
   }
 
@@ -126,11 +139,25 @@ public final class Main implements Callable<Integer> {
           "Starts the service on a throw-away folder, with invented sensors that publish real"
               + " MQTT: four weeks of history, then live readings.")
   static final class Demo implements Callable<Integer> {
-    @Mixin private Settings settings = new Settings();
+    @Spec private @Nullable CommandSpec spec;
+
+    @Mixin private Listening listening = new Listening();
+
+    @Option(
+        names = {"--data", "--config", "--broker"},
+        hidden = true,
+        description = "refused")
+    private @Nullable String refused;
 
     @Override
     public Integer call() throws Exception {
-      return serve(settings.read());
+      if (refused != null && spec != null) {
+        throw new ParameterException(
+            spec.commandLine(),
+            "the demo keeps nothing and has its own broker and settings:"
+                + " leave out --data, --config and --broker, or start without demo");
+      }
+      return DemoRun.serve(ConfigReader.read(null, System.getenv(), listening.given()));
     }
   }
 
@@ -156,7 +183,8 @@ public final class Main implements Callable<Integer> {
     return 0;
   }
 
-  private static String shown(String host) {
+  /** The address to open for who sits at this machine. */
+  static String shown(String host) {
     return host.equals("0.0.0.0") || host.equals("::") ? "127.0.0.1" : host;
   }
 

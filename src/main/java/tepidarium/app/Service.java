@@ -28,6 +28,10 @@ import tepidarium.ingest.mqtt.BrokerAccounts;
 import tepidarium.ingest.mqtt.BrokerAddress;
 import tepidarium.ingest.mqtt.EmbeddedBroker;
 import tepidarium.ingest.mqtt.MqttLink;
+import tepidarium.ledger.Chronicle;
+import tepidarium.ledger.Ledger;
+import tepidarium.ledger.LedgerSink;
+import tepidarium.ledger.sqlite.SqliteLedger;
 import tepidarium.live.HeatSoFar;
 import tepidarium.live.LiveListener;
 import tepidarium.live.Newest;
@@ -70,8 +74,12 @@ public final class Service implements AutoCloseable {
     AlertStore alerts = new AlertRecords(records);
     RejectLog rejectLog = new RejectRecords(records);
     History history = new History(readings, register, config.maxGap());
+    SqliteLedger hours = running(SqliteLedger.open(folder.resolve("ledger.db")));
+    Ledger ledger = new Ledger(history, register, hours, clock);
+    Chronicle chronicle = new Chronicle(ledger, history);
+    running(Housekeeping.start(ledger));
     Newest newest = new Newest(register, config.maxGap(), readings.heard());
-    HeatSoFar heatSoFar = new HeatSoFar(history);
+    HeatSoFar heatSoFar = new HeatSoFar(chronicle, history);
     Watch.Silence silence =
         new Watch.Silence(config.silentAfter(), Duration.ofSeconds(config.silentGraceSeconds()));
     Watch watch =
@@ -82,17 +90,18 @@ public final class Service implements AutoCloseable {
         running(
             new Intake(
                 decoder,
-                readings,
+                new LedgerSink(ledger, readings),
                 rejectLog,
                 stored -> watch.stored(stored.readings(), stored.arrivedAt())));
     Views views = new Views(register, newest, heatSoFar, history, watch, clock, config.timeZone());
-    Facts facts = new Facts(config, demo, intake);
+    Facts facts = new Facts(config, demo, intake, records);
     web =
         running(
             WebServer.start(
                 config.httpHost(),
                 config.httpPort(),
-                new WebServer.Parts(register, history, watch, alerts, rejectLog, facts, views)));
+                new WebServer.Parts(
+                    register, history, chronicle, watch, alerts, rejectLog, facts, views)));
     link =
         running(
             new MqttLink(

@@ -14,7 +14,7 @@ public record ContainerId(String value) {
   private static final Pattern MARKS = Pattern.compile("\\p{M}+");
   private static final Pattern OTHERS = Pattern.compile("[^a-z0-9]+");
 
-  /** Where a room sensor is placed; made after the patterns that check it. */
+  /** Where a room sensor is placed. Stands after the patterns, since making it needs one. */
   public static final ContainerId ROOM = new ContainerId("room");
 
   public ContainerId {

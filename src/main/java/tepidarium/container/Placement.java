@@ -1,18 +1,22 @@
 package tepidarium.container;
 
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.SensorId;
 
 /**
  * A sensor in a container (or in the room) from one instant, included, to another, excluded.
  *
- * @param until null while the sensor is still there
+ * @param from whole milliseconds, as readings have
+ * @param until whole milliseconds; null while the sensor is still there
  * @throws IllegalArgumentException when the end does not lie after the start
  */
 public record Placement(
     SensorId sensor, ContainerId container, Instant from, @Nullable Instant until) {
   public Placement {
+    from = from.truncatedTo(ChronoUnit.MILLIS);
+    until = until == null ? null : until.truncatedTo(ChronoUnit.MILLIS);
     if (until != null && !until.isAfter(from)) {
       throw new IllegalArgumentException(
           "until " + until + " must lie after from " + from + " for sensor " + sensor);

@@ -1,6 +1,7 @@
 package tepidarium.container;
 
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -151,11 +152,14 @@ public final class Register {
    * way.
    *
    * @param place a container, {@link ContainerId#ROOM}, or null for nowhere
-   * @param until null for "from then on"
+   * @param start cut to whole milliseconds
+   * @param end cut to whole milliseconds; null for "from then on"
    * @throws IllegalArgumentException when there is no such container or the stretch is empty
    */
   public synchronized void place(
-      SensorId sensor, @Nullable ContainerId place, Instant from, @Nullable Instant until) {
+      SensorId sensor, @Nullable ContainerId place, Instant start, @Nullable Instant end) {
+    Instant from = start.truncatedTo(ChronoUnit.MILLIS);
+    Instant until = end == null ? null : end.truncatedTo(ChronoUnit.MILLIS);
     if (place != null && !place.equals(ContainerId.ROOM) && container(place).isEmpty()) {
       throw new IllegalArgumentException("there is no container \"" + place + '"');
     }

@@ -13,7 +13,8 @@ import tepidarium.stats.Linear;
  */
 public record HeatRule(double baseC, @Nullable Double ceilingC) {
   public HeatRule {
-    if (!Double.isFinite(baseC) || (ceilingC != null && !(ceilingC > baseC))) {
+    if (!Double.isFinite(baseC)
+        || (ceilingC != null && !(ceilingC > baseC && Double.isFinite(ceilingC)))) {
       throw new IllegalArgumentException(
           "the ceiling temperature " + ceilingC + " °C must lie above the base " + baseC + " °C");
     }

@@ -1,5 +1,6 @@
 package tepidarium.live;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.Map;
 import java.util.Optional;
@@ -11,6 +12,7 @@ import tepidarium.heat.DegreeHours;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.history.History;
+import tepidarium.ledger.Chronicle;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
@@ -25,10 +27,14 @@ public final class HeatSoFar {
   /** Heat from one instant to another. */
   public record Sum(Span span, HeatRule rule, HeatSum heat) {}
 
+  private static final Duration RECENT = Duration.ofHours(3);
+
+  private final Chronicle chronicle;
   private final History history;
   private final Map<ContainerId, Sum> kept = new ConcurrentHashMap<>();
 
-  public HeatSoFar(History history) {
+  public HeatSoFar(Chronicle chronicle, History history) {
+    this.chronicle = chronicle;
     this.history = history;
   }
 
@@ -46,7 +52,7 @@ public final class HeatSoFar {
         container.id(),
         (id, old) -> {
           Span whole = extent.get();
-          Sum known = usable(old, rule, whole) ? old : none(whole.from(), rule);
+          Sum known = usable(old, rule, whole) ? old : fromLedger(container, whole, rule);
           Span rest = new Span(known.span().to(), whole.to());
           Samples samples = history.samples(id, Quantity.TEMPERATURE, rest);
           Instant settled = settled(samples, rest);
@@ -61,8 +67,11 @@ public final class HeatSoFar {
     return old != null && old.rule().equals(rule) && !old.span().to().isAfter(whole.to());
   }
 
-  private static Sum none(Instant start, HeatRule rule) {
-    return new Sum(new Span(start, start), rule, HeatSum.ZERO);
+  /** All but the newest hours, which the ledger does not keep yet. */
+  private Sum fromLedger(Container container, Span whole, HeatRule rule) {
+    Instant end = whole.to().minus(RECENT);
+    Span span = new Span(whole.from(), end.isAfter(whole.from()) ? end : whole.from());
+    return new Sum(span, rule, chronicle.heat(container, span, rule));
   }
 
   private Sum extended(Sum sum, Samples samples, Instant to) {

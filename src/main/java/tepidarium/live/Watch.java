@@ -1,5 +1,7 @@
 package tepidarium.live;
 
+import static java.util.Comparator.naturalOrder;
+
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -17,6 +19,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -255,15 +258,24 @@ public final class Watch implements AutoCloseable {
     if (since == null) {
       return;
     }
-    Instant earliest = since.plus(silence.grace()).minus(silence.after());
-    double longest = 0;
-    for (Placement placement : placed) {
-      Instant last = lastNews.getOrDefault(placement.sensor(), placement.from());
-      Instant from = last.isAfter(earliest) ? last : earliest;
-      from = from.isAfter(placement.from()) ? from : placement.from();
-      longest = Math.max(longest, Duration.between(from, now).toMillis() / 60_000.0);
-    }
-    board.observe(container.id(), AlertKind.SILENT, container.band(), now, longest);
+    Instant lastHeard =
+        placed.stream()
+            .map(placement -> lastHeard(placement, since, now))
+            .min(naturalOrder())
+            .get();
+    board.observeSilence(container.id(), container.band(), now, lastHeard);
+  }
+
+  /**
+   * When the placed sensor was last heard. One that has not had its time to speak since it was
+   * placed, or since the service began to listen, counts as heard until then.
+   */
+  private Instant lastHeard(Placement placement, Instant listeningSince, Instant now) {
+    Instant last = lastNews.getOrDefault(placement.sensor(), placement.from());
+    Instant excused = listeningSince.plus(silence.grace()).minus(silence.after());
+    Instant counted = Stream.of(last, excused, placement.from()).max(naturalOrder()).get();
+    boolean silent = Duration.between(counted, now).compareTo(silence.after()) > 0;
+    return silent ? last : counted;
   }
 
   private void corrected(Set<ContainerId> touched) {

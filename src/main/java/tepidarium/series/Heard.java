@@ -25,7 +25,10 @@ public record Heard(Instant first, Instant last, Map<Quantity, Value> latest) {
     return new Heard(reading.at(), reading.at(), values(reading));
   }
 
-  /** This, after one more reading, in whatever order they come. */
+  /**
+   * This, after one more reading, in whatever order they come. Of two values at one instant the
+   * first to come stays, as it does in the store.
+   */
   public Heard with(Reading reading) {
     Map<Quantity, Value> merged = new EnumMap<>(Quantity.class);
     merged.putAll(latest);
@@ -36,8 +39,8 @@ public record Heard(Instant first, Instant last, Map<Quantity, Value> latest) {
         merged);
   }
 
-  private static Value newer(Value a, Value b) {
-    return b.at().isBefore(a.at()) ? a : b;
+  private static Value newer(Value known, Value come) {
+    return come.at().isAfter(known.at()) ? come : known;
   }
 
   private static Map<Quantity, Value> values(Reading reading) {

@@ -21,7 +21,23 @@ final class ContainerRoutes {
   private final Register register;
   private final Views views;
 
-  record OpeningRequest(@Nullable Double minutes) {}
+  /**
+   * What a request says of an opening; all of it may be left out.
+   *
+   * @param minutes how long it lasts, 10 when left out
+   * @param from when it began, an instant that has been; now when left out. So a check that nobody
+   *     announced can be recorded afterwards.
+   */
+  record OpeningRequest(@Nullable Double minutes, @Nullable String from) {
+    Span span(Instant now) {
+      Duration time = Params.minutes(minutes == null ? 10.0 : minutes, LONGEST_OPENING_MINUTES);
+      Instant start = from == null ? now : Params.instant("from", from);
+      if (start.isAfter(now)) {
+        throw new BadRequest("from must not lie in the future; it is " + now + " now");
+      }
+      return new Span(start, start.plus(time));
+    }
+  }
 
   record OpeningJson(String container, Instant from, Instant until) {
     static OpeningJson of(Opening opening) {
@@ -81,17 +97,21 @@ final class ContainerRoutes {
   private void open(Context ctx) {
     ContainerId id = views.existing(Params.containerId(ctx)).id();
     OpeningRequest request = Params.body(ctx, OpeningRequest.class);
-    Double asked = request.minutes();
-    Duration time = Params.minutes(asked == null ? 10.0 : asked, LONGEST_OPENING_MINUTES);
-    Instant now = views.now();
-    Opening opening = new Opening(id, new Span(now, now.plus(time)));
+    Opening opening = new Opening(id, request.span(views.now()));
     register.open(opening);
     ctx.status(HttpStatus.CREATED).json(OpeningJson.of(opening));
   }
 
+  private Instant to(Context ctx) {
+    Instant to = Params.instant(ctx, "to");
+    return to == null ? views.now() : to;
+  }
+
   private void openings(Context ctx) {
     ContainerId id = views.existing(Params.containerId(ctx)).id();
-    Span span = views.span(id, Params.instant(ctx, "from"), Params.instant(ctx, "to"));
+    // All of them unless asked otherwise: a container may be opened before it has a sensor.
+    Instant from = Params.instant(ctx, "from");
+    Span span = views.span(id, from == null ? Instant.EPOCH : from, to(ctx));
     List<OpeningJson> openings = register.openings(id, span).stream().map(OpeningJson::of).toList();
     ctx.json(openings);
   }

@@ -1,14 +1,22 @@
 package tepidarium.web;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.cfg.CoercionAction;
+import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.type.LogicalType;
 import com.fasterxml.jackson.databind.util.StdDateFormat;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 
-/** How values become JSON: instants as ISO 8601 in UTC, absent values as null. */
+/**
+ * How values become JSON: instants as ISO 8601 in UTC, absent values as null. What a request says
+ * is taken as it is written: no number is read out of a text, and no field may come twice.
+ */
 public final class Json {
   static final ObjectMapper MAPPER =
       JsonMapper.builder()
@@ -17,6 +25,14 @@ public final class Json {
           .disable(SerializationFeature.WRITE_DATES_AS_TIMESTAMPS)
           .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
           .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+          .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+          .disable(MapperFeature.ALLOW_COERCION_OF_SCALARS)
+          .withCoercionConfig(
+              LogicalType.Textual,
+              text ->
+                  text.setCoercion(CoercionInputShape.Integer, CoercionAction.Fail)
+                      .setCoercion(CoercionInputShape.Float, CoercionAction.Fail)
+                      .setCoercion(CoercionInputShape.Boolean, CoercionAction.Fail))
           .build();
 
   private Json() {}

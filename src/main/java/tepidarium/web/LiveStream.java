@@ -1,6 +1,11 @@
 package tepidarium.web;
 
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.NotAcceptableResponse;
+import io.javalin.http.ServiceUnavailableResponse;
 import io.javalin.http.sse.SseClient;
+import io.javalin.http.sse.SseHandler;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
@@ -43,12 +48,30 @@ final class LiveStream implements LiveListener, AutoCloseable {
     teller.start();
   }
 
-  /** A page has opened the stream. */
-  void connect(SseClient client) {
-    if (clients.size() >= MOST_CLIENTS) {
-      client.close();
-      return;
+  void add(RoutesConfig routes) {
+    SseHandler stream = new SseHandler(this::connect);
+    routes.get(
+        "/api/live",
+        ctx -> {
+          refuse(ctx);
+          stream.handle(ctx);
+        });
+  }
+
+  /** Says why there can be no stream, before the answer has become one. */
+  private void refuse(Context ctx) {
+    String accept = ctx.header("Accept");
+    if (accept == null || !accept.contains("text/event-stream")) {
+      throw new NotAcceptableResponse("this is a stream: ask with Accept: text/event-stream");
     }
+    if (clients.size() >= MOST_CLIENTS) {
+      throw new ServiceUnavailableResponse(
+          MOST_CLIENTS + " live streams are open already: close a page first");
+    }
+  }
+
+  /** A page has opened the stream. */
+  private void connect(SseClient client) {
     client.keepAlive();
     LiveClient added = new LiveClient(client, clients::remove);
     clients.add(added);

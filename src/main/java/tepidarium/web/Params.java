@@ -1,5 +1,6 @@
 package tepidarium.web;
 
+import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
@@ -8,6 +9,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
+import java.time.temporal.ChronoUnit;
+import java.util.Locale;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
@@ -41,7 +44,8 @@ final class Params {
 
   static Instant instant(String name, String text) {
     try {
-      Instant instant = OffsetDateTime.parse(text.strip()).toInstant();
+      Instant instant =
+          OffsetDateTime.parse(text.strip()).toInstant().truncatedTo(ChronoUnit.MILLIS);
       // What a database and a browser can hold; far beyond any germination.
       if (instant.isBefore(Instant.EPOCH) || instant.getEpochSecond() > 253_402_300_799L) {
         throw new BadRequest(name + " must lie between the years 1970 and 9999");
@@ -53,7 +57,18 @@ final class Params {
     }
   }
 
-  static @Nullable Double number(Context ctx, String name) {
+  /** A number with its unit, refused outside the range in which it makes sense. */
+  static @Nullable Double number(Context ctx, String name, double least, double most, String unit) {
+    Double value = number(ctx, name);
+    if (value != null && (value < least || value > most)) {
+      throw new BadRequest(
+          String.format(
+              Locale.ROOT, "%s must lie between %.0f and %.0f %s", name, least, most, unit));
+    }
+    return value;
+  }
+
+  private static @Nullable Double number(Context ctx, String name) {
     String text = ctx.queryParam(name);
     if (text == null || text.isBlank()) {
       return null;
@@ -91,7 +106,11 @@ final class Params {
   static <T> T body(Context ctx, Class<T> type) {
     String text = ctx.body();
     try {
-      return Json.MAPPER.readValue(text.isBlank() ? "{}" : text, type);
+      T body = Json.MAPPER.readValue(text.isBlank() ? "{}" : text, type);
+      if (body == null) {
+        throw new BadRequest("the body must be a JSON object");
+      }
+      return body;
     } catch (UnrecognizedPropertyException e) {
       String known =
           e.getKnownPropertyIds().stream()
@@ -108,7 +127,12 @@ final class Params {
               ? "the body must be a JSON object"
               : "the field \"" + path(e) + "\" has a value of the wrong kind");
     } catch (JsonProcessingException e) {
-      throw new BadRequest("the body is not JSON: " + e.getOriginalMessage());
+      JsonLocation at = e.getLocation();
+      throw new BadRequest(
+          "the body is not JSON, or has a field twice, at line "
+              + at.getLineNr()
+              + ", column "
+              + at.getColumnNr());
     }
   }
 

@@ -7,14 +7,27 @@ import java.util.Map;
 
 /** Errors as problem details (RFC 9457). */
 final class Problem {
+  static final String TYPE = "application/problem+json";
+
   private Problem() {}
 
   static void send(Context ctx, HttpStatus status, String detail) {
+    ctx.status(status).result(text(status, detail)).contentType(TYPE);
+  }
+
+  static String text(HttpStatus status, String detail) {
     Map<String, Object> problem = new LinkedHashMap<>();
     problem.put("type", "about:blank");
-    problem.put("title", status.getMessage());
+    problem.put("title", title(status));
     problem.put("status", status.getCode());
     problem.put("detail", detail);
-    ctx.status(status).result(Json.write(problem)).contentType("application/problem+json");
+    return Json.write(problem);
+  }
+
+  /** The phrase of the standard, from which the web server's own differs for an internal error. */
+  private static String title(HttpStatus status) {
+    return status == HttpStatus.INTERNAL_SERVER_ERROR
+        ? "Internal Server Error"
+        : status.getMessage();
   }
 }

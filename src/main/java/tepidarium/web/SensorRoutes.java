@@ -20,7 +20,7 @@ final class SensorRoutes {
 
   void add(RoutesConfig routes) {
     routes.get("/api/sensors", ctx -> ctx.json(views.sensors()));
-    routes.get("/api/sensors/{sensor}", ctx -> ctx.json(views.sensor(Params.sensorId(ctx))));
+    routes.get("/api/sensors/{sensor}", ctx -> ctx.json(views.existing(Params.sensorId(ctx))));
     routes.put("/api/sensors/{sensor}/placement", this::place);
     routes.put("/api/sensors/{sensor}/calibration", this::calibrate);
   }

@@ -11,7 +11,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Alert;
-import tepidarium.alert.AlertKind;
+import tepidarium.container.Calibration;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Placement;
@@ -123,9 +123,22 @@ public final class Views {
     return SensorJson.of(sensor, newest.of(sensor), register);
   }
 
+  /** A sensor that was heard of, placed or calibrated. */
+  SensorJson existing(SensorId sensor) {
+    boolean known =
+        newest.of(sensor).isPresent()
+            || !register.placementsOf(sensor).isEmpty()
+            || !register.calibration(sensor).equals(Calibration.NONE);
+    if (!known) {
+      throw new NotFound("nothing was heard yet of a sensor \"" + sensor + '"');
+    }
+    return sensor(sensor);
+  }
+
   /** Every sensor that was heard of or placed, by name. */
   List<SensorJson> sensors() {
     Set<SensorId> all = new TreeSet<>(newest.sensors());
+    register.placementsIn(ContainerId.ROOM).stream().map(Placement::sensor).forEach(all::add);
     for (Container container : register.containers()) {
       register.placementsIn(container.id()).stream().map(Placement::sensor).forEach(all::add);
     }
@@ -154,10 +167,6 @@ public final class Views {
       return from == null ? new Span(end, end) : new Span(start, start);
     }
     return new Span(start, end);
-  }
-
-  static AlertKind[] bandKinds() {
-    return new AlertKind[] {AlertKind.COLD, AlertKind.HOT, AlertKind.LIGHT, AlertKind.DRY};
   }
 
   ZoneId zone() {

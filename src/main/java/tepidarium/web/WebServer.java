@@ -2,13 +2,17 @@ package tepidarium.web;
 
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
+import io.javalin.http.ForbiddenResponse;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.staticfiles.Location;
 import io.javalin.json.JavalinJackson;
 import java.util.HashMap;
 import java.util.Map;
+import org.eclipse.jetty.io.EofException;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -16,6 +20,7 @@ import tepidarium.alert.AlertStore;
 import tepidarium.container.Register;
 import tepidarium.history.History;
 import tepidarium.ingest.RejectLog;
+import tepidarium.ledger.Chronicle;
 import tepidarium.live.Watch;
 import tepidarium.series.StoreException;
 
@@ -37,6 +42,7 @@ public final class WebServer implements AutoCloseable {
   public record Parts(
       Register register,
       History history,
+      Chronicle chronicle,
       Watch watch,
       AlertStore alerts,
       RejectLog rejectLog,
@@ -73,10 +79,12 @@ public final class WebServer implements AutoCloseable {
   private static void configure(JavalinConfig config, Parts parts, LiveStream live) {
     config.startup.showJavalinBanner = false;
     config.http.maxRequestSize = LARGEST_BODY_BYTES;
+    config.http.prefer405over404 = true;
     config.jsonMapper(new JavalinJackson(Json.MAPPER, false));
     QueuedThreadPool threads = new QueuedThreadPool(MOST_THREADS, 4, 30_000);
     threads.setName("http");
     config.jetty.threadPool = threads;
+    config.jetty.modifyServer(server -> server.setErrorHandler(new EarlyRefusals()));
     config.staticFiles.add(
         files -> {
           files.hostedPath = "/";
@@ -86,14 +94,20 @@ public final class WebServer implements AutoCloseable {
         });
     config.routes.before("/api/*", ctx -> ctx.header("Cache-Control", "no-store"));
     config.routes.before(WebServer::refuseForeignPages);
-    new ContainerRoutes(parts.register(), parts.views()).add(config.routes);
-    new SensorRoutes(parts.register(), parts.views()).add(config.routes);
-    new HistoryRoutes(parts.register(), parts.history(), parts.views()).add(config.routes);
-    new AlertRoutes(parts.watch(), parts.alerts(), parts.views()).add(config.routes);
-    new SystemRoutes(parts.facts(), parts.rejectLog(), parts.watch(), parts.views())
-        .add(config.routes);
-    config.routes.sse("/api/live", live::connect);
+    config.routes.before(WebServer::refuseLargeBodies);
+    addRoutes(config.routes, parts, live);
     errors(config);
+  }
+
+  /** Everything that can be asked for besides the pages. */
+  static void addRoutes(RoutesConfig routes, Parts parts, LiveStream live) {
+    new ContainerRoutes(parts.register(), parts.views()).add(routes);
+    new SensorRoutes(parts.register(), parts.views()).add(routes);
+    new HistoryRoutes(parts.register(), parts.history(), parts.chronicle(), parts.views())
+        .add(routes);
+    new AlertRoutes(parts.watch(), parts.alerts(), parts.views()).add(routes);
+    new SystemRoutes(parts.facts(), parts.rejectLog(), parts.watch(), parts.views()).add(routes);
+    live.add(routes);
   }
 
   private static Map<String, String> pageHeaders() {
@@ -101,13 +115,16 @@ public final class WebServer implements AutoCloseable {
     headers.put("Cache-Control", "no-cache");
     headers.put(
         "Content-Security-Policy",
-        "default-src 'self'; style-src 'self' 'unsafe-inline'; frame-ancestors 'none'");
+        "default-src 'self'; frame-ancestors 'none'; base-uri 'none'; form-action 'self'");
     headers.put("X-Content-Type-Options", "nosniff");
     headers.put("Referrer-Policy", "same-origin");
     return headers;
   }
 
-  /** A page of another site must not change anything through the grower's browser. */
+  /**
+   * A page of another site, or of another service on this host, must not change anything through
+   * the grower's browser. What is no browser sends no such header.
+   */
   private static void refuseForeignPages(Context ctx) {
     String site = ctx.header("Sec-Fetch-Site");
     boolean reads =
@@ -115,8 +132,15 @@ public final class WebServer implements AutoCloseable {
           case "GET", "HEAD", "OPTIONS" -> true;
           default -> false;
         };
-    if (!reads && "cross-site".equals(site)) {
-      throw new BadRequest("changes are taken from this service's own pages only");
+    if (!reads && ("cross-site".equals(site) || "same-site".equals(site))) {
+      throw new ForbiddenResponse("changes are taken from this service's own pages only");
+    }
+  }
+
+  /** Before anything of it is read; a body that does not tell its length is counted later. */
+  private static void refuseLargeBodies(Context ctx) {
+    if (ctx.req().getContentLengthLong() > LARGEST_BODY_BYTES) {
+      throw new ContentTooLargeResponse();
     }
   }
 
@@ -132,8 +156,13 @@ public final class WebServer implements AutoCloseable {
         HttpResponseException.class,
         (e, ctx) -> {
           HttpStatus status = HttpStatus.forStatus(e.getStatus());
-          Problem.send(ctx, status, "there is nothing like this at " + ctx.path());
+          if (status == HttpStatus.METHOD_NOT_ALLOWED) {
+            ctx.header("Allow", String.join(", ", e.getDetails().values()));
+          }
+          Problem.send(ctx, status, refusal(ctx, status, words(e)));
         });
+    config.routes.exception(
+        EofException.class, (e, ctx) -> LOG.debug("{} left in the middle of a request", ctx.ip()));
     config.routes.exception(
         StoreException.class,
         (e, ctx) -> Problem.send(ctx, HttpStatus.SERVICE_UNAVAILABLE, words(e)));
@@ -144,6 +173,16 @@ public final class WebServer implements AutoCloseable {
           Problem.send(
               ctx, HttpStatus.INTERNAL_SERVER_ERROR, "an unexpected failure; the log has more");
         });
+  }
+
+  private static String refusal(Context ctx, HttpStatus status, String words) {
+    return switch (status) {
+      case NOT_FOUND -> "there is nothing like this at " + ctx.path();
+      case METHOD_NOT_ALLOWED -> ctx.method() + " cannot be used at " + ctx.path();
+      case CONTENT_TOO_LARGE ->
+          "the body is larger than the " + LARGEST_BODY_BYTES + " bytes that are taken";
+      default -> words;
+    };
   }
 
   private static String words(Exception e) {

@@ -26,6 +26,7 @@ import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.StoreException;
 import tepidarium.series.WriteResult;
+import tepidarium.sqlite.ReaderPool;
 import tepidarium.sqlite.SqliteFile;
 
 /**

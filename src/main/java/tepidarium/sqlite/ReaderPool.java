@@ -1,30 +1,35 @@
-package tepidarium.series.sqlite;
+package tepidarium.sqlite;
 
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import tepidarium.series.StoreException;
-import tepidarium.sqlite.SqliteFile;
 
 /** A few long-lived reading connections, each used by one thread at a time. */
-final class ReaderPool implements AutoCloseable {
+public final class ReaderPool implements AutoCloseable {
   /** As many as can read at once with profit on a small machine. */
   private static final int SIZE = 4;
 
   private final BlockingQueue<Connection> idle = new ArrayBlockingQueue<>(SIZE);
 
-  interface Query<T> {
+  /** Something to read. */
+  public interface Query<T> {
     T run(Connection connection) throws SQLException;
   }
 
-  ReaderPool(SqliteFile file) throws SQLException {
+  public ReaderPool(SqliteFile file) throws SQLException {
     for (int i = 0; i < SIZE; i++) {
       idle.add(file.reader());
     }
   }
 
-  <T> T with(Query<T> query) {
+  /**
+   * Runs a query on a connection that nobody else uses meanwhile.
+   *
+   * @throws StoreException when it cannot be answered
+   */
+  public <T> T with(Query<T> query) {
     Connection connection;
     try {
       connection = idle.take();
@@ -35,7 +40,7 @@ final class ReaderPool implements AutoCloseable {
     try {
       return query.run(connection);
     } catch (SQLException e) {
-      throw new StoreException("cannot read readings: " + e.getMessage(), e);
+      throw new StoreException("cannot read: " + e.getMessage(), e);
     } finally {
       idle.add(connection);
     }

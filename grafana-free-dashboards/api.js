@@ -1,0 +1,88 @@
+// Every call to the service, and what goes wrong with it, in one place.
+
+import { learnTime } from './clock.js';
+
+const TIMEOUT_MS = 20_000;
+
+/** A failed call: `message` can be shown as it stands; `problems` names the fields that were wrong. */
+export class ApiError extends Error {
+  constructor(message, { status = 0, problems = [] } = {}) {
+    super(message);
+    this.name = 'ApiError';
+    this.status = status;
+    this.problems = problems;
+  }
+
+  get unreachable() {
+    return this.status === 0 || this.status === 502 || this.status === 503 || this.status === 504;
+  }
+}
+
+async function call(method, path, { query, body, timeoutMs = TIMEOUT_MS } = {}) {
+  const request = { method, headers: { Accept: 'application/json, application/problem+json' }, cache: 'no-store', signal: AbortSignal.timeout(timeoutMs) };
+  if (body !== undefined) {
+    request.headers['Content-Type'] = 'application/json';
+    request.body = JSON.stringify(body);
+  }
+  let response;
+  try {
+    response = await fetch(path + queryOf(query), request);
+  } catch {
+    throw new ApiError('The service does not answer. Is it running, and is this device on its network?');
+  }
+  if (!response.ok) throw await problemOf(response);
+  if (response.status === 204) return null;
+  try {
+    return await response.json();
+  } catch {
+    throw new ApiError('The service sent an answer that could not be read.', { status: response.status });
+  }
+}
+
+function queryOf(query = {}) {
+  const set = Object.entries(query).filter(([, value]) => value !== null && value !== undefined);
+  return set.length === 0 ? '' : `?${new URLSearchParams(set)}`;
+}
+
+/** RFC 9457 problem details, or the bare status where something in between answered. */
+async function problemOf(response) {
+  let told = {};
+  try {
+    told = await response.json();
+  } catch { /* not from the service itself */ }
+  const message = told.detail || told.title || `The service refused (${response.status}).`;
+  return new ApiError(message, { status: response.status, problems: Array.isArray(told.problems) ? told.problems : [] });
+}
+
+const at = (...parts) => `/api/${parts.map((part) => encodeURIComponent(part)).join('/')}`;
+const iso = (ms) => (ms === null || ms === undefined ? undefined : new Date(ms).toISOString());
+const span = ({ from, to, ...rest }) => ({ from: iso(from), to: iso(to), ...rest });
+
+export const api = {
+  async health(timeoutMs) {
+    const health = await call('GET', '/api/health', { timeoutMs });
+    learnTime(health.time);
+    return health;
+  },
+  setup: () => call('GET', '/api/setup'),
+  containers: () => call('GET', '/api/containers'),
+  container: (id) => call('GET', at('containers', id)),
+  createContainer: (body) => call('POST', '/api/containers', { body }),
+  changeContainer: (id, body) => call('PUT', at('containers', id), { body }),
+  removeContainer: (id) => call('DELETE', at('containers', id)),
+  /** Ranges are given in milliseconds since 1970, as the charts hold them. */
+  readings: (id, range) => call('GET', at('containers', id, 'readings'), { query: span(range) }),
+  heat: (id, range) => call('GET', at('containers', id, 'heat'), { query: span(range) }),
+  light: (id, range) => call('GET', at('containers', id, 'light'), { query: span(range) }),
+  band: (id, range) => call('GET', at('containers', id, 'band'), { query: span(range) }),
+  openings: (id, range) => call('GET', at('containers', id, 'openings'), { query: span(range) }),
+  open: (id, minutes) => call('POST', at('containers', id, 'openings'), { body: { minutes } }),
+  room: (range) => call('GET', '/api/room', { query: span(range) }),
+  sensors: () => call('GET', '/api/sensors'),
+  place: (sensor, body) => call('PUT', at('sensors', sensor, 'placement'), { body }),
+  calibrate: (sensor, body) => call('PUT', at('sensors', sensor, 'calibration'), { body }),
+  alerts: (state) => call('GET', '/api/alerts', { query: { state } }),
+  acknowledge: (id) => call('POST', at('alerts', id, 'acknowledge'), { body: {} }),
+  shelve: (id, minutes) => call('POST', at('alerts', id, 'shelve'), { body: { minutes } }),
+  rejects: (limit) => call('GET', '/api/rejects', { query: { limit } }),
+};

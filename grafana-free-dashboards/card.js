@@ -1,0 +1,113 @@
+// One container on the shelf. Made once, then updated in place, so that focus and selection stay where they are.
+
+import { h, setAge, setText } from './dom.js';
+import * as f from './format.js';
+import { now } from './clock.js';
+import { gauge } from './gauge.js';
+import { extremes, spark } from './spark.js';
+import { CONTAINER_KINDS, freshness, heatBounds, standing, whyUnknown } from './words.js';
+
+const QUANTITIES = [
+  { key: 'temperature', title: 'Temperature', show: f.temperature },
+  { key: 'humidity', title: 'Humidity', show: f.humidity },
+  { key: 'light', title: 'Light', show: f.lux },
+];
+const SIGNS = { act: '!', seen: '…', silent: '?', watch: '~', open: '○', empty: '–', unsure: '?', fine: '✓' };
+
+export const containerLink = (id) => `/container.html?id=${encodeURIComponent(id)}`;
+
+/** On the shelf the name is a link; on the container's own page it is the title, and the charts replace the thin line. */
+export function makeCard(container, { large = false } = {}) {
+  const values = QUANTITIES.map((quantity) => tile(quantity.key, quantity.title));
+  const name = large
+    ? h('h1', { id: `name-${container.id}`, class: 'name' })
+    : h('h3', { id: `name-${container.id}` }, h('a', { class: 'name', href: containerLink(container.id) }));
+  return h('article', { class: large ? 'card large' : 'card', data: { container: container.id }, 'aria-labelledby': `name-${container.id}` },
+    h('header', {},
+      name,
+      h('p', { class: 'badge' }, h('span', { class: 'sign', 'aria-hidden': 'true' }), h('span', { class: 'word' })),
+      h('p', { class: 'about quiet' })),
+    h('div', { class: 'gauge-place' }),
+    h('dl', { class: 'tiles' }, values, tile('heat', 'Heat so far')),
+    h('ul', { class: 'lines' }),
+    !large && h('figure', { class: 'spark-place', hidden: true }, h('div'), h('figcaption', { class: 'quiet' }, h('span', {}, '24 h ago'), h('span', { class: 'reach' }), h('span', {}, 'now'))));
+}
+
+function tile(key, title) {
+  return h('div', { class: `tile ${key}` }, h('dt', {}, title),
+    h('dd', {}, h('span', { class: 'figure', data: { value: key } }, f.UNKNOWN), h('span', { class: 'last' }), h('time', { class: 'age' }), h('span', { class: 'note' })));
+}
+
+export function updateCard(card, { container, day, maxGapMinutes, live = true }) {
+  const at = now();
+  const state = asHeard(standing(container, at, maxGapMinutes), live);
+  card.dataset.level = state.level;
+  setText(card.querySelector('.name'), container.name);
+  setText(card.querySelector('.badge .sign'), SIGNS[state.level]);
+  setText(card.querySelector('.badge .word'), state.title);
+  setText(card.querySelector('.about'), about(container));
+  for (const quantity of QUANTITIES) updateTile(card, container, quantity, at, maxGapMinutes);
+  updateHeat(card.querySelector('.tile.heat'), container.heat);
+  updateLines(card.querySelector('.lines'), state.lines);
+  const temperature = freshness(container, 'temperature', at, maxGapMinutes);
+  drawGauge(card.querySelector('.gauge-place'), container, temperature, day);
+  drawDay(card.querySelector('.spark-place'), container, day);
+}
+
+/** Without the stream nobody knows whether what was fine still is. */
+function asHeard(state, live) {
+  if (live || state.level !== 'fine') return state;
+  return { level: 'unsure', title: 'Was in order', lines: ['In order when last heard; the page is not live.'] };
+}
+
+export function about(container) {
+  const kind = CONTAINER_KINDS[container.kind] ?? container.kind;
+  return container.heatSource ? `${kind} · ${container.heatSource}` : `${kind} · no heat source named`;
+}
+
+function updateTile(card, container, quantity, at, maxGapMinutes) {
+  const part = card.querySelector(`.tile.${quantity.key}`);
+  const { state, latest } = freshness(container, quantity.key, at, maxGapMinutes);
+  part.dataset.state = state;
+  setText(part.querySelector('.figure'), state === 'fresh' ? quantity.show(latest.value) : f.UNKNOWN);
+  setText(part.querySelector('.last'), state === 'old' ? `last ${quantity.show(latest.value)}, ` : '');
+  setAge(part.querySelector('.age'), latest?.at);
+  setText(part.querySelector('.note'), state === 'none' ? whyUnknown(container, quantity.key) : '');
+}
+
+export function updateHeat(part, heat) {
+  setText(part.querySelector('.figure'), heat && heat.coveredHours > 0 ? f.degreeHours(heat.degreeHours) : f.UNKNOWN);
+  const note = !heat || !(heat.coveredHours > 0) ? 'no readings to add up yet' : heatBounds(heat) || `since ${f.moment(heat.from, now())}`;
+  setText(part.querySelector('.note'), note);
+}
+
+function updateLines(list, lines) {
+  if ([...list.children].map((item) => item.textContent).join('\n') === lines.join('\n')) return;
+  list.replaceChildren(...lines.map((line) => h('li', {}, line)));
+}
+
+/** Drawn anew only when what it shows has changed. */
+function drawIfChanged(place, key, draw) {
+  if (place.dataset.drawn === key) return;
+  place.dataset.drawn = key;
+  place.replaceChildren(draw());
+}
+
+function drawGauge(place, container, temperature, day) {
+  const { low, high } = container.band.temperature;
+  const value = temperature.state === 'fresh' ? temperature.latest.value : null;
+  const reach = day ? extremes(day.series) : null;
+  drawIfChanged(place, JSON.stringify([value, low, high, reach, f.temperatureUnit()]), () => gauge({ value, low, high, day: reach }));
+}
+
+function drawDay(figure, container, day) {
+  if (!figure) return;
+  const reach = day && extremes(day.series);
+  figure.hidden = !reach;
+  if (!reach) return;
+  const { low, high } = container.band.temperature;
+  const words = `${f.temperature(reach.min)} to ${f.temperature(reach.max)}`;
+  setText(figure.querySelector('.reach'), words);
+  drawIfChanged(figure.firstElementChild, JSON.stringify([day.to, low, high, f.temperatureUnit()]),
+    () => spark({ ...day, low, high, label: `Temperature over the past 24 hours: ${words}.` }));
+}

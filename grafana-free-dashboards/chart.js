@@ -1,0 +1,156 @@
+// The only file that touches uPlot. It owns what it makes: each listener, observer and chart created here is
+// undone by `destroy`.
+
+import uPlot from '/uplot/uPlot.esm.js';
+import { clockTime } from './format.js';
+import { drawGround, drawLabels } from './chart-marks.js';
+import { watchTouch } from './chart-touch.js';
+import { lonePoints } from './series.js';
+
+const DAY_MS = 86_400_000;
+const Y_AXIS_WIDTH = 52;
+
+/**
+ * Draws into `host`.
+ * @param spec
+ *   series: [{color, width, dash, dots}] for each column after the times, colours by name of a custom property;
+ *   envelope: {upper, lower, color}, by column number; range(min, max): lowest and highest of the y axis;
+ *   lightScale: true for the scale that shows 1 lux and 10 000 lux alike; formatTick(value);
+ *   zones: [{from, to, color}], limits: [value], both on the y axis;
+ *   onCursor(index or null), onZoom(from, to), onReset(); sync: charts of one name share their cursor.
+ */
+export function createChart(host, spec) {
+  let shown = { columns: [[], ...spec.series.map(() => [])], from: 0, to: 1, marks: [] };
+  let plot = null;
+  let undoTouch = null;
+  let frame = 0;
+
+  function build() {
+    undoTouch?.();
+    plot?.destroy();
+    plot = new uPlot(optionsOf(host, spec, () => shown), shown.columns, host);
+    undoTouch = watchTouch(plot, { onSelect: (left, right) => zoom(plot, spec, left, right), onReset: spec.onReset });
+  }
+
+  function resize() {
+    cancelAnimationFrame(frame);
+    frame = requestAnimationFrame(() => {
+      const size = sizeOf(host);
+      if (plot && size.width > 0 && (size.width !== plot.width || size.height !== plot.height)) plot.setSize(size);
+    });
+  }
+
+  const observer = new ResizeObserver(resize);
+  observer.observe(host);
+  const scheme = matchMedia('(prefers-color-scheme: dark)');
+  scheme.addEventListener('change', build);
+
+  return {
+    update(next) {
+      shown = { ...shown, ...next };
+      if (plot) plot.setData(shown.columns, true);
+      else build();
+    },
+    destroy() {
+      cancelAnimationFrame(frame);
+      observer.disconnect();
+      scheme.removeEventListener('change', build);
+      undoTouch?.();
+      plot?.destroy();
+      plot = null;
+    },
+  };
+}
+
+const sizeOf = (host) => ({ width: Math.floor(host.clientWidth), height: Math.floor(host.clientHeight) });
+
+function optionsOf(host, spec, shown) {
+  const style = getComputedStyle(host);
+  const colour = (name) => style.getPropertyValue(name).trim();
+  const font = `12px ${style.fontFamily}`;
+  const paint = { colour, font, spec, shown };
+  return {
+    ...sizeOf(host), ms: 1, padding: [14, 12, 0, 0],
+    legend: { show: false },
+    cursor: cursorOf(spec, colour),
+    select: { show: true, left: 0, top: 0, width: 0, height: 0 },
+    scales: { x: { time: true, range: () => [shown().from, shown().to] }, y: scaleOf(spec) },
+    axes: [timeAxis(colour, font), valueAxis(spec, colour, font)],
+    series: [{}, ...spec.series.map((series) => seriesOf(series, colour))],
+    bands: spec.envelope ? [{ series: [spec.envelope.upper, spec.envelope.lower], fill: colour(spec.envelope.color) }] : [],
+    hooks: {
+      drawAxes: [(u) => drawGround(u, paint)],
+      draw: [(u) => drawLabels(u, paint)],
+      setCursor: [(u) => spec.onCursor(u.cursor.left >= 0 ? u.cursor.idx : null)],
+      setSelect: [(u) => {
+        if (u.select.width > 0) zoom(u, spec, u.select.left, u.select.left + u.select.width);
+      }],
+    },
+  };
+}
+
+function zoom(u, spec, left, right) {
+  u.setSelect({ left: 0, top: 0, width: 0, height: 0 }, false);
+  if (right - left >= 8) spec.onZoom(u.posToVal(left, 'x'), u.posToVal(right, 'x'));
+}
+
+function cursorOf(spec, colour) {
+  const passed = (type) => type === 'mousemove' || type === 'mouseleave';
+  return {
+    y: false,
+    drag: { x: true, y: false, setScale: false, dist: 8 },
+    points: {
+      size: (u, index) => (spec.series[index - 1].width === 0 ? 0 : 9), width: 2,
+      fill: (u, index) => colour(spec.series[index - 1].color), stroke: () => colour('--card'),
+    },
+    // Zooming is not passed on: the page fetches the new range for all charts at once.
+    sync: { key: spec.sync, setSeries: false, scales: ['x', null], filters: { pub: passed, sub: passed } },
+    bind: { dblclick: () => () => spec.onReset() },
+  };
+}
+
+function scaleOf(spec) {
+  const range = (u, min, max) => spec.range(min, max);
+  return spec.lightScale ? { distr: 4, asinh: 1, range } : { range };
+}
+
+function seriesOf(series, colour) {
+  return {
+    stroke: series.width === 0 ? undefined : colour(series.color), width: series.width, dash: series.dash, spanGaps: false,
+    points: series.width === 0 ? { show: false } : {
+      show: true, size: 5, fill: colour(series.color), stroke: colour(series.color),
+      filter: (u, index) => (series.dots ? innerPoints(u.data[index]) : lonePoints(u.data[index])),
+    },
+  };
+}
+
+/** All but the ends, which are where the stretch shown was cut. */
+const innerPoints = (values) => values.map((value, i) => i).slice(1, -1);
+
+function timeAxis(colour, font) {
+  return {
+    stroke: colour('--soft'), font, size: 30, gap: 4, space: 64,
+    grid: { stroke: colour('--rule'), width: 1 }, ticks: { stroke: colour('--rule'), size: 4 },
+    values: (u, splits, axis, space, step) => splits.map((at) => tickText(at, step)),
+  };
+}
+
+/** The day where a day begins, else the hour; seconds never matter here. */
+function tickText(at, step) {
+  const date = new Date(at);
+  const midnight = date.getHours() === 0 && date.getMinutes() === 0;
+  if (step >= DAY_MS || midnight) return date.toLocaleDateString('en-GB', { day: 'numeric', month: 'short' });
+  return clockTime(at);
+}
+
+const LIGHT_TICKS = [0, 1, 10, 100, 1000, 10_000, 100_000];
+
+function valueAxis(spec, colour, font) {
+  const axis = {
+    stroke: colour('--soft'), font, size: Y_AXIS_WIDTH, gap: 4, space: 34,
+    grid: { stroke: colour('--rule'), width: 1 }, ticks: { show: false },
+    values: (u, splits) => splits.map((value) => spec.formatTick(value)),
+  };
+  if (!spec.lightScale) return axis;
+  return { ...axis, filter: (u, splits) => splits, splits: (u, index, min, max) => LIGHT_TICKS.filter((tick) => tick <= max) };
+}

@@ -1,0 +1,137 @@
+// Building the page without ever parsing data as HTML: names of sensors and containers come from outside.
+
+import { age } from './format.js';
+import { now } from './clock.js';
+
+const SVG = 'http://www.w3.org/2000/svg';
+
+/** Makes an element. `props` holds attributes, plus `on` (listeners), `data` (dataset) and `class`. */
+export function h(tag, props, ...children) {
+  return fill(document.createElement(tag), props, children);
+}
+
+/** The same for drawings. */
+export function svg(tag, props, ...children) {
+  return fill(document.createElementNS(SVG, tag), props, children);
+}
+
+function fill(element, props, children) {
+  for (const [name, value] of Object.entries(props ?? {})) setProp(element, name, value);
+  element.append(...children.flat(3).filter((child) => child !== null && child !== undefined && child !== false));
+  return element;
+}
+
+function setProp(element, name, value) {
+  if (name === 'on') {
+    for (const [type, listener] of Object.entries(value)) element.addEventListener(type, listener);
+  } else if (name === 'data') {
+    Object.assign(element.dataset, value);
+  } else if (value !== null && value !== undefined && value !== false) {
+    element.setAttribute(name, value === true ? '' : String(value));
+  }
+}
+
+export const byId = (id) => document.getElementById(id);
+
+/** Changes the text only when it differs, so that screen readers and selections are left in peace. */
+export function setText(element, text) {
+  if (element.textContent !== text) element.textContent = text;
+}
+
+/**
+ * Brings the children of `parent` in line with `items` and keeps the elements of items that stay,
+ * so that focus, open details and half-filled fields survive a live update.
+ */
+export function reconcile(parent, items, keyOf, make, update) {
+  const old = new Map([...parent.children].map((child) => [child.dataset.key, child]));
+  let place = parent.firstElementChild;
+  for (const item of items) {
+    const key = String(keyOf(item));
+    const element = old.get(key) ?? make(item);
+    element.dataset.key = key;
+    old.delete(key);
+    update?.(element, item);
+    if (element === place) place = place.nextElementSibling;
+    else parent.insertBefore(element, place);
+  }
+  for (const left of old.values()) left.remove();
+}
+
+/** A moment said as its age; kept up to date by `keepAges`. */
+export function ageOf(at, before = '', after = '') {
+  const element = h('time', { class: 'age', data: { before, after } });
+  setAge(element, at, before, after);
+  return element;
+}
+
+export function setAge(element, at, before = '', after = '') {
+  if (!at) {
+    element.removeAttribute('datetime');
+    setText(element, '');
+    return;
+  }
+  element.setAttribute('datetime', at);
+  element.title = new Date(at).toLocaleString();
+  Object.assign(element.dataset, { before, after });
+  setText(element, before + age(at, now()) + after);
+}
+
+/** Ages grow by themselves, also when nothing arrives. */
+export function keepAges() {
+  setInterval(() => {
+    for (const element of document.querySelectorAll('time.age[datetime]')) {
+      setText(element, (element.dataset.before ?? '') + age(element.getAttribute('datetime'), now()) + (element.dataset.after ?? ''));
+    }
+  }, 5000);
+}
+
+/** Options of a select, replaced only when they differ, with the choice kept where it still exists. */
+export function setOptions(select, options) {
+  const same = select.options.length === options.length
+    && options.every((option, i) => select.options[i].value === option.value && select.options[i].text === option.text);
+  if (same) return;
+  const chosen = select.options.length > 0 ? select.value : null;
+  select.replaceChildren(...options.map((option) => h('option', { value: option.value }, option.text)));
+  if (options.some((option) => option.value === chosen)) select.value = chosen;
+}
+
+/**
+ * A table that stays a table for a screen reader even where a narrow screen stacks its cells;
+ * explicit roles, because changing `display` makes some browsers forget them.
+ */
+export function table(caption, columns, rows) {
+  const head = h('tr', { role: 'row' }, columns.map((column) => h('th', { role: 'columnheader', scope: 'col', class: column.class }, column.title)));
+  const body = rows.map((row) => h('tr', { role: 'row', class: row.class }, columns.map((column) =>
+    h('td', { role: 'cell', class: column.class, data: { label: column.title } }, h('span', {}, column.cell(row))))));
+  return h('table', { role: 'table', class: 'stack' },
+    h('caption', {}, caption),
+    h('thead', { role: 'rowgroup' }, head),
+    h('tbody', { role: 'rowgroup' }, body));
+}
+
+/** Says something once to those who do not see the page. */
+export function announce(text) {
+  const region = byId('announce');
+  if (region) region.textContent = text;
+}
+
+/** Runs `work` while the button cannot be pressed a second time; a failure is shown where the press was. */
+export async function whileBusy(button, output, work) {
+  button.disabled = true;
+  try {
+    if (output) output.replaceChildren();
+    return await work();
+  } catch (problem) {
+    if (output) output.replaceChildren(problemBox(problem));
+    else announce(problem.message);
+    return undefined;
+  } finally {
+    button.disabled = false;
+  }
+}
+
+export function problemBox(problem) {
+  const lines = problem.problems ?? [];
+  return h('div', { class: 'problem', role: 'alert' }, h('p', {}, problem.message),
+    lines.length > 0 && h('ul', {}, lines.map((line) => h('li', {}, line))));
+}

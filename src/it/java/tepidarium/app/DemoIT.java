@@ -1,0 +1,215 @@
+package tepidarium.app;
+
+import static org.awaitility.Awaitility.await;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Predicate;
+import java.util.stream.StreamSupport;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import tepidarium.app.demo.Demo;
+import tepidarium.it.Api;
+import tepidarium.it.Ports;
+
+/** The demo as a visitor meets it: over HTTP, once its history is in. */
+class DemoIT {
+  /** Half an hour off the full hour, to see that dawn is the garden's and not UTC's. */
+  private static final ZoneId ZONE = ZoneId.of("Asia/Kolkata");
+
+  private static final List<String> JARS = List.of("cacao-jar-1", "cacao-jar-2", "lychee-jar");
+  private static final Duration HISTORY_LIMIT = Duration.ofSeconds(60);
+
+  private static DemoService demo;
+  private static Api api;
+  private static Demo.Filled filled;
+  private static Instant filledAt;
+
+  @BeforeAll
+  static void start() throws Exception {
+    demo = DemoService.start(config(), Clock.tickMillis(ZoneOffset.UTC));
+    api = new Api("http://127.0.0.1:" + demo.httpPort());
+    filled = demo.fillIn();
+    filledAt = Instant.now().truncatedTo(ChronoUnit.MILLIS);
+  }
+
+  private static Config config() {
+    return new Config(
+        Path.of("never-used"),
+        "127.0.0.1",
+        0,
+        "embedded",
+        null,
+        null,
+        "127.0.0.1",
+        Ports.free(),
+        Map.of(),
+        "tepidarium",
+        List.of(),
+        4 << 20,
+        30,
+        30,
+        300,
+        ZONE);
+  }
+
+  @AfterAll
+  static void stop() {
+    Path folder = demo.folder();
+    assertTrue(Files.exists(folder));
+    demo.close();
+    assertFalse(Files.exists(folder), "the throw-away folder is still there");
+    assertFalse(Files.exists(Path.of("never-used")));
+  }
+
+  private static boolean any(JsonNode list, Predicate<JsonNode> which) {
+    return StreamSupport.stream(list.spliterator(), false).anyMatch(which);
+  }
+
+  private static List<JsonNode> all(JsonNode list, Predicate<JsonNode> which) {
+    return StreamSupport.stream(list.spliterator(), false).filter(which).toList();
+  }
+
+  private static boolean is(JsonNode node, String field, String value) {
+    return node.path(field).asText().equals(value);
+  }
+
+  private static LocalTime local(JsonNode node, String field) {
+    return Instant.parse(node.path(field).asText()).atZone(ZONE).toLocalTime();
+  }
+
+  @Test
+  void theWholeHistoryIsInAndNothingWasRejected() {
+    assertTrue(filled.readings() > 70_000, "only " + filled);
+    assertTrue(filled.sent() > filled.readings(), "nothing was repeated: " + filled);
+    assertTrue(filled.took().compareTo(HISTORY_LIMIT) < 0, "too slow: " + filled);
+    JsonNode health = api.get("/api/health");
+    assertEquals("up", health.path("status").asText());
+    assertEquals(0, health.path("counts").path("rejected").asLong());
+    assertTrue(health.path("counts").path("stored").asLong() >= filled.readings());
+    assertTrue(api.get("/api/setup").path("demo").asBoolean());
+  }
+
+  @Test
+  void thereAreContainersWithHeatAndSensors() {
+    JsonNode containers = api.get("/api/containers");
+    assertTrue(containers.size() >= 6, "only " + containers.size());
+    for (JsonNode container : containers) {
+      assertTrue(container.path("sensors").size() >= 1, container.toString());
+      assertTrue(container.path("heat").path("degreeHours").asDouble() > 8_000);
+    }
+    assertEquals(2, api.get("/api/containers/cacao-jar-1").path("sensors").size());
+    JsonNode sensor = api.get("/api/sensors/shed-jar-2");
+    assertEquals(-0.3, sensor.path("calibration").path("temperatureOffset").asDouble());
+  }
+
+  @Test
+  void theJarsOfTheCupboardHadAColdNight() {
+    for (String jar : JARS) {
+      List<JsonNode> cold =
+          all(
+              api.get("/api/containers/" + jar + "/band").path("excursions"),
+              excursion -> is(excursion, "kind", "cold") && excursion.path("hours").asDouble() > 3);
+      assertEquals(1, cold.size(), jar);
+      assertEquals(24, cold.get(0).path("worst").asDouble(), 1.5);
+      assertTrue(local(cold.get(0), "start").isAfter(LocalTime.of(1, 30)));
+      assertTrue(local(cold.get(0), "start").isBefore(LocalTime.of(5, 0)));
+      assertTrue(cold.get(0).path("degreeHoursLost").asDouble() > 5);
+    }
+  }
+
+  @Test
+  void theLidLeaksAtDawnAndChecksAreOpenings() {
+    JsonNode events = api.get("/api/containers/paper-lined-box/light").path("events");
+    List<JsonNode> leaks = all(events, event -> is(event, "kind", "leak"));
+    assertTrue(leaks.size() >= 12 && leaks.size() <= 14, leaks.size() + " leaks");
+    for (JsonNode leak : leaks) {
+      assertTrue(local(leak, "start").isAfter(LocalTime.of(6, 29)), leak.toString());
+      assertTrue(local(leak, "start").isBefore(LocalTime.of(6, 36)), leak.toString());
+      assertTrue(leak.path("peakLux").asDouble() <= 25, leak.toString());
+    }
+    for (JsonNode container : api.get("/api/containers")) {
+      String path = "/api/containers/" + container.path("id").asText() + "/light";
+      List<JsonNode> openings =
+          all(api.get(path).path("events"), event -> is(event, "kind", "opening"));
+      assertEquals(4, openings.size(), path);
+      openings.forEach(event -> assertTrue(event.path("peakLux").asDouble() >= 150));
+    }
+  }
+
+  @Test
+  void oneTrayIsDry() {
+    JsonNode alerts = api.get("/api/alerts?state=active");
+    assertTrue(
+        any(alerts, a -> is(a, "kind", "dry") && is(a, "container", "lychee-tray-a")),
+        alerts.toString());
+  }
+
+  @Test
+  void oneSensorIsSilentAndNoOther() {
+    await()
+        .atMost(Duration.ofSeconds(60))
+        .untilAsserted(
+            () -> {
+              List<JsonNode> silent =
+                  all(api.get("/api/alerts?state=active"), a -> is(a, "kind", "silent"));
+              assertEquals(1, silent.size(), silent.toString());
+              assertEquals("cacao-bag", silent.get(0).path("container").asText());
+            });
+    // Nor was any other called silent while the history came in.
+    assertEquals(1, all(api.get("/api/alerts?state=all"), a -> is(a, "kind", "silent")).size());
+  }
+
+  @Test
+  void theGapStaysAndTheLateStretchIsThere() {
+    JsonNode lost = api.get("/api/containers/lychee-tray-b/heat");
+    assertEquals(5.1, lost.path("gapHours").asDouble(), 0.2);
+    JsonNode late = api.get("/api/containers/lychee-jar/heat");
+    assertEquals(0, late.path("gapHours").asDouble(), 0.1);
+  }
+
+  @Test
+  void theRoomIsThere() {
+    JsonNode temperature = api.get("/api/room").path("temperature");
+    assertTrue(temperature.path("at").size() > 100, temperature.toString());
+  }
+
+  @Test
+  void liveReadingsArrive() {
+    await()
+        .atMost(Duration.ofSeconds(30))
+        .untilAsserted(
+            () -> {
+              String last = api.get("/api/sensors/shed-room").path("lastHeard").asText();
+              assertTrue(Instant.parse(last).isAfter(filledAt), last);
+            });
+  }
+
+  @Test
+  void anOpeningCanBeRecordedAfterwardsButNotAhead() {
+    String path = "/api/containers/lychee-tray-b/openings";
+    // No light then, so that no event of the other tests becomes an opening.
+    String past = filledAt.minus(Duration.ofHours(3)).toString();
+    JsonNode opening = api.post(path, "{\"minutes\":10,\"from\":\"" + past + "\"}");
+    assertEquals(past, opening.path("from").asText());
+    String future = filledAt.plus(Duration.ofHours(1)).toString();
+    Api.Answer ahead = api.call("POST", path, "{\"from\":\"" + future + "\"}");
+    assertEquals(400, ahead.status());
+    assertTrue(ahead.text().contains("future"), ahead.text());
+    assertEquals(400, api.call("POST", path, "{\"from\":\"yesterday\"}").status());
+  }
+}

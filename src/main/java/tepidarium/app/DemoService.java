@@ -1,0 +1,128 @@
+package tepidarium.app;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.URI;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.TimeoutException;
+import java.util.stream.Stream;
+import tepidarium.app.demo.Demo;
+
+/** The real service on a folder that is thrown away at the end, with invented sensors. */
+public final class DemoService implements AutoCloseable {
+  private static final String ROOT_TOPIC = "tepidarium";
+  private static final int MAX_PAYLOAD_BYTES = 4 << 20;
+  private static final double MAX_GAP_MINUTES = 30;
+  private static final double SILENT_AFTER_MINUTES = 30;
+
+  /** Short, so that the sensor that went silent raises its alert while somebody watches. */
+  private static final int SILENT_GRACE_SECONDS = 20;
+
+  private final Path folder;
+  private final Service service;
+  private final Demo demo;
+
+  private DemoService(Path folder, Config config, Clock clock) {
+    this.folder = folder;
+    this.service = Service.start(config, clock, true);
+    try {
+      URI api = URI.create("http://" + local(config.httpHost()) + ':' + service.httpPort());
+      URI broker = URI.create("tcp://" + local(config.mqttHost()) + ':' + config.mqttPort());
+      this.demo = new Demo(new Demo.Access(api, broker, ROOT_TOPIC, config.timeZone()), clock);
+    } catch (RuntimeException e) {
+      service.close();
+      throw e;
+    }
+  }
+
+  /**
+   * Starts everything, without readings yet.
+   *
+   * @param asked where to listen and where a day begins; all other settings are the demo's own
+   * @throws IllegalStateException when a part cannot start; the message names it and the remedy
+   */
+  public static DemoService start(Config asked, Clock clock) {
+    Path folder = newFolder();
+    try {
+      return new DemoService(folder, config(asked, folder), clock);
+    } catch (RuntimeException e) {
+      delete(folder);
+      throw e;
+    }
+  }
+
+  private static Config config(Config asked, Path folder) {
+    return new Config(
+        folder,
+        asked.httpHost(),
+        asked.httpPort(),
+        Config.EMBEDDED,
+        null,
+        null,
+        asked.mqttHost(),
+        asked.mqttPort(),
+        Map.of(),
+        ROOT_TOPIC,
+        List.of(),
+        MAX_PAYLOAD_BYTES,
+        MAX_GAP_MINUTES,
+        SILENT_AFTER_MINUTES,
+        SILENT_GRACE_SECONDS,
+        asked.timeZone());
+  }
+
+  /** An address at which this machine reaches itself. */
+  private static String local(String host) {
+    if (host.equals("0.0.0.0") || host.equals("::")) {
+      return "127.0.0.1";
+    }
+    return host.contains(":") ? '[' + host + ']' : host;
+  }
+
+  private static Path newFolder() {
+    try {
+      return Files.createTempDirectory("tepidarium-demo-");
+    } catch (IOException e) {
+      throw new IllegalStateException("cannot make a temporary folder for the demo", e);
+    }
+  }
+
+  /** Publishes the history, waits until it is durable, and starts the live readings. */
+  public Demo.Filled fillIn() throws InterruptedException, TimeoutException {
+    return demo.fillIn();
+  }
+
+  public int httpPort() {
+    return service.httpPort();
+  }
+
+  Path folder() {
+    return folder;
+  }
+
+  /** Stops everything and throws the folder away. */
+  @Override
+  public void close() {
+    try {
+      demo.close();
+    } finally {
+      service.close();
+      delete(folder);
+    }
+  }
+
+  private static void delete(Path folder) {
+    try (Stream<Path> inside = Files.walk(folder)) {
+      for (Path path : inside.sorted(Comparator.reverseOrder()).toList()) {
+        Files.deleteIfExists(path);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException("cannot delete the demo's folder " + folder, e);
+    }
+  }
+}

@@ -1,0 +1,158 @@
+package tepidarium.app.demo;
+
+import static tepidarium.container.ContainerKind.BAG;
+import static tepidarium.container.ContainerKind.BOX;
+import static tepidarium.container.ContainerKind.JAR;
+import static tepidarium.container.ContainerKind.TRAY;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalTime;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import tepidarium.container.ContainerKind;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.SensorId;
+import tepidarium.reading.Span;
+
+/**
+ * The propagation shed of an invented school garden, with one example of each thing that goes wrong
+ * with sealed containers and cheap sensors. The same at every run, relative to now.
+ *
+ * @param room the sensor outside the containers
+ */
+record Garden(Almanac almanac, List<Plot> plots, Node room) {
+  private static final long SEED = 20_190;
+  private static final Set<Quantity> ALL = EnumSet.allOf(Quantity.class);
+  private static final Set<Quantity> WARMTH_ONLY =
+      EnumSet.of(Quantity.TEMPERATURE, Quantity.BATTERY);
+  private static final Set<Quantity> AIR = EnumSet.of(Quantity.TEMPERATURE, Quantity.HUMIDITY);
+
+  Garden {
+    plots = List.copyOf(plots);
+  }
+
+  static Garden of(Almanac almanac) {
+    return new Planner(almanac).garden();
+  }
+
+  /** All sensors, those in containers first. */
+  List<Node> nodes() {
+    return Stream.concat(plots.stream().flatMap(plot -> plot.nodes().stream()), Stream.of(room))
+        .toList();
+  }
+
+  /** Lays the garden out; numbers each source of chance. */
+  private static final class Planner {
+    private static final String CUPBOARD = "airing cupboard";
+    private static final String MAT = "heat mat";
+    private static final String BOILER = "shelf by the boiler";
+    private static final int[] CHECK_DAYS_AGO = {25, 18, 11, 4};
+    private static final LocalTime FIRST_CHECK = LocalTime.of(10, 0);
+    private static final int MINUTES_PER_PLOT = 12;
+
+    private final Almanac almanac;
+    private final Noise noise;
+    private final Warmth warmth;
+    private final Moisture moisture;
+    private final List<Plot> plots = new ArrayList<>();
+
+    Planner(Almanac almanac) {
+      this.almanac = almanac;
+      this.noise = new Noise(SEED, almanac.start());
+      this.warmth = new Warmth(almanac, noise);
+      this.moisture = new Moisture(almanac);
+    }
+
+    Garden garden() {
+      Instant now = almanac.now();
+      Node.Faults late = new Node.Faults(null, null, ended(now.minus(Duration.ofDays(3)), 7));
+      Node.Faults lost = new Node.Faults(null, ended(now.minus(Duration.ofDays(5)), 5), null);
+      Node.Faults silent = new Node.Faults(now.minus(Duration.ofDays(2)), null, null);
+      Node.Faults none = Node.Faults.NONE;
+
+      Climate cupboard = dark(warmth::cupboard, wet(1));
+      Climate lowShelf = dark(at -> warmth.cupboard(at) - 0.2, wet(2));
+      Climate highShelf = dark(at -> warmth.cupboard(at) + 0.3, wet(3));
+      plant(JAR, "Cacao jar 1", CUPBOARD, cupboard, this::twoNodes);
+      plant(JAR, "Cacao jar 2", CUPBOARD, lowShelf, in -> one("shed-jar-2", in, 0.3, none));
+      plant(JAR, "Lychee jar", CUPBOARD, highShelf, in -> one("shed-jar-3", in, 0, late));
+      plant(BAG, "Cacao bag", CUPBOARD, cupboard, in -> one("shed-bag-1", in, 0, silent));
+
+      Climate dryMat = dark(warmth::mat, moisture.drying(noise.other(50)));
+      Climate wetMat = dark(at -> warmth.mat(at) + 0.3, wet(4));
+      plant(TRAY, "Lychee tray A", MAT, dryMat, in -> one("shed-tray-1", in, 0, none));
+      plant(TRAY, "Lychee tray B", MAT, wetMat, in -> one("shed-tray-2", in, 0, lost));
+
+      Signal leak = new DawnLeak(almanac, noise.other(52));
+      Climate boiler = new Climate(warmth::boiler, wet(5), leak);
+      plant(BOX, "Paper-lined box", BOILER, boiler, in -> one("shed-box-1", in, 0, none));
+
+      Climate shed = dark(warmth::room, moisture.room(warmth, noise.other(53)));
+      return new Garden(almanac, plots, node("shed-room", shed, AIR, 0, none));
+    }
+
+    private static Climate dark(Signal temperatureC, Signal humidityPercent) {
+      return new Climate(temperatureC, humidityPercent, at -> 0);
+    }
+
+    private Signal wet(int number) {
+      return moisture.sealed(noise.other(60 + number));
+    }
+
+    private static Span ended(Instant end, int hours) {
+      return new Span(end.minus(Duration.ofHours(hours)), end);
+    }
+
+    /** Adds a container; its checks follow those of the container before on the same mornings. */
+    private void plant(
+        ContainerKind kind,
+        String name,
+        String heatSource,
+        Climate closed,
+        Function<Climate, List<Node>> nodes) {
+      List<Check> checks = checks(plots.size());
+      Climate inside =
+          new Climate(
+              at -> closed.temperatureC().at(at) - Check.cooledBy(checks, at),
+              at -> closed.humidityPercent().at(at) - Check.driedBy(checks, at),
+              at -> closed.illuminanceLux().at(at) + Check.lux(checks, at));
+      plots.add(new Plot(name, kind, heatSource, checks, nodes.apply(inside)));
+    }
+
+    private List<Check> checks(int number) {
+      LocalTime time = FIRST_CHECK.plusMinutes((long) number * MINUTES_PER_PLOT);
+      return IntStream.of(CHECK_DAYS_AGO)
+          .mapToObj(
+              daysAgo -> {
+                Instant from = almanac.at(daysAgo, time);
+                double lux = noise.between(150, 400, 1000L * number + daysAgo);
+                return new Check(new Span(from, from.plus(Check.LENGTH)), lux);
+              })
+          .toList();
+    }
+
+    private List<Node> one(String name, Climate inside, double readsHighC, Node.Faults faults) {
+      return List.of(node(name, inside, ALL, readsHighC, faults));
+    }
+
+    /** One among the seeds, and a bare thermometer under the lid, where it is a little cooler. */
+    private List<Node> twoNodes(Climate inside) {
+      Climate lid = dark(at -> inside.temperatureC().at(at) - 0.3, inside.humidityPercent());
+      return List.of(
+          node("shed-jar-1", inside, ALL, 0, Node.Faults.NONE),
+          node("shed-jar-1-lid", lid, WARMTH_ONLY, 0, Node.Faults.NONE));
+    }
+
+    private Node node(
+        String name, Climate climate, Set<Quantity> measures, double high, Node.Faults faults) {
+      Noise own = noise.other(100 + Math.floorMod(name.hashCode(), 10_000));
+      return new Node(new SensorId(name), climate, measures, high, faults, own);
+    }
+  }
+}

@@ -1,0 +1,253 @@
+package tepidarium.ledger;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.Container;
+import tepidarium.container.ContainerId;
+import tepidarium.heat.BandTime;
+import tepidarium.heat.DegreeHours;
+import tepidarium.heat.Excursion;
+import tepidarium.heat.HeatRule;
+import tepidarium.heat.HeatSum;
+import tepidarium.heat.Limit;
+import tepidarium.heat.LostHeat;
+import tepidarium.heat.TimeInBand;
+import tepidarium.history.History;
+import tepidarium.history.Thinned;
+import tepidarium.light.LightEvent;
+import tepidarium.light.LightEvents;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.Samples;
+import tepidarium.reading.Span;
+
+/**
+ * Tells what happened in a container over any span: sums from the ledger, and the readings
+ * themselves only around the hours in which something happened. Safe for use by several threads.
+ */
+public final class Chronicle {
+  /** Light events or excursions this much apart, or less, are one. */
+  public static final Duration DEFAULT_JOIN = Duration.ofMinutes(2);
+
+  /**
+   * A light event with what changed during it.
+   *
+   * @param temperatureChangeC from its start to its last reading, °C; null where not known
+   * @param humidityChangePercent the same of the humidity
+   */
+  public record Lit(
+      LightEvent event,
+      @Nullable Double temperatureChangeC,
+      @Nullable Double humidityChangePercent) {}
+
+  /** Light over a span: the dose in lux·h, covered and uncovered time in ms, and the events. */
+  public record LightTold(double luxHours, long coveredMs, long gapMs, List<Lit> events) {}
+
+  /**
+   * An excursion.
+   *
+   * @param degreeHoursLost heat lost to cold, °C·h; null where that is not the question
+   */
+  public record Out(Excursion excursion, @Nullable Double degreeHoursLost) {}
+
+  /** Time against one limit of the band, and the excursions beyond it. */
+  public record LimitTold(Limit limit, LimitTime time, List<Out> excursions) {}
+
+  private final Ledger ledger;
+  private final History history;
+
+  public Chronicle(Ledger ledger, History history) {
+    this.ledger = ledger;
+    this.history = history;
+  }
+
+  /** The heat of a span. With the container's own base and ceiling it comes from the ledger. */
+  public HeatSum heat(Container container, Span span, HeatRule rule) {
+    if (rule.equals(LedgerRow.rule(container.settings()))) {
+      return LedgerRow.heat(ledger.rows(container, span));
+    }
+    Samples temperature = history.samples(container.id(), Quantity.TEMPERATURE, span);
+    return DegreeHours.of(temperature, span, rule, history.maxGap());
+  }
+
+  /**
+   * The heat of each day, or part of a day, of a span. A day is 23 or 25 hours long when the clocks
+   * change.
+   *
+   * @param zone where a day begins
+   */
+  public Map<LocalDate, HeatSum> heatByDay(
+      Container container, Span span, HeatRule rule, ZoneId zone) {
+    List<LocalDate> days = days(span, zone);
+    boolean own = rule.equals(LedgerRow.rule(container.settings()));
+    boolean onTheHour = days.stream().allMatch(day -> startMs(day, zone) % Ledger.HOUR_MS == 0);
+    Function<Span, HeatSum> heat;
+    if (own && onTheHour) {
+      List<LedgerRow> rows = ledger.rows(container, span);
+      heat = day -> LedgerRow.heat(rowsIn(rows, day));
+    } else {
+      Samples temperature = history.samples(container.id(), Quantity.TEMPERATURE, span);
+      heat = day -> DegreeHours.of(temperature, day, rule, history.maxGap());
+    }
+    Map<LocalDate, HeatSum> sums = new LinkedHashMap<>();
+    for (LocalDate day : days) {
+      Span whole = Span.ofMillis(startMs(day, zone), startMs(day.plusDays(1), zone));
+      sums.put(day, heat.apply(whole.within(span)));
+    }
+    return sums;
+  }
+
+  private static List<LocalDate> days(Span span, ZoneId zone) {
+    List<LocalDate> days = new ArrayList<>();
+    LocalDate day = span.from().atZone(zone).toLocalDate();
+    while (startMs(day, zone) < span.toMs()) {
+      days.add(day);
+      day = day.plusDays(1);
+    }
+    return days;
+  }
+
+  private static long startMs(LocalDate day, ZoneId zone) {
+    return day.atStartOfDay(zone).toInstant().toEpochMilli();
+  }
+
+  private static List<LedgerRow> rowsIn(List<LedgerRow> rows, Span day) {
+    return rows.stream()
+        .filter(row -> row.fromMs() >= day.fromMs() && row.fromMs() < day.toMs())
+        .toList();
+  }
+
+  /** The light of a span. */
+  public LightTold light(Container container, Span span, double limitLux, Duration join) {
+    List<LedgerRow> rows = ledger.rows(container, span);
+    Predicate<LedgerRow> lit =
+        row -> {
+          Summary summary = row.summary(Quantity.LIGHT);
+          return summary != null && summary.max() > limitLux;
+        };
+    long widen = Math.max(Ledger.HOUR_MS, join.toMillis() + history.maxGap().toMillis());
+    List<Lit> events = new ArrayList<>();
+    for (Span run : Runs.of(rows, lit, span, widen)) {
+      Map<Quantity, Samples> samples = history.samples(container.id(), run);
+      Samples light =
+          samples.getOrDefault(Quantity.LIGHT, Samples.EMPTY).between(run.fromMs(), run.toMs() + 1);
+      LightEvents.of(light, limitLux, history.maxGap(), join)
+          .forEach(event -> events.add(lit(event, samples)));
+    }
+    double luxHours = rows.stream().mapToDouble(LedgerRow::luxHours).sum();
+    long covered = rows.stream().mapToLong(row -> row.light().coveredMs()).sum();
+    return new LightTold(luxHours, covered, span.length().toMillis() - covered, events);
+  }
+
+  private Lit lit(LightEvent event, Map<Quantity, Samples> samples) {
+    return new Lit(
+        event,
+        change(samples.getOrDefault(Quantity.TEMPERATURE, Samples.EMPTY), event),
+        change(samples.getOrDefault(Quantity.HUMIDITY, Samples.EMPTY), event));
+  }
+
+  private @Nullable Double change(Samples samples, LightEvent event) {
+    long gapMs = history.maxGap().toMillis();
+    var before = samples.valueAt(event.start().toEpochMilli(), gapMs);
+    var after = samples.valueAt(event.lastSeen().toEpochMilli(), gapMs);
+    return before.isPresent() && after.isPresent()
+        ? after.getAsDouble() - before.getAsDouble()
+        : null;
+  }
+
+  /** Time against the low temperature; its excursions say what heat they cost. */
+  public LimitTold cold(Container container, Span span) {
+    Limit limit = Limit.low(container.band().temperatureLowC());
+    return against(container, span, Quantity.TEMPERATURE, limit, LedgerRow::cold, true);
+  }
+
+  /** Time against the high temperature. */
+  public LimitTold hot(Container container, Span span) {
+    Limit limit = Limit.high(container.band().temperatureHighC());
+    return against(container, span, Quantity.TEMPERATURE, limit, LedgerRow::hot, false);
+  }
+
+  /** Time against the light limit. */
+  public LimitTold bright(Container container, Span span) {
+    Limit limit = Limit.high(container.band().lightHighLux());
+    return against(container, span, Quantity.LIGHT, limit, LedgerRow::light, false);
+  }
+
+  /** Time against the low humidity. */
+  public LimitTold dry(Container container, Span span) {
+    Limit limit = Limit.low(container.band().humidityLowPercent());
+    return against(container, span, Quantity.HUMIDITY, limit, LedgerRow::dry, false);
+  }
+
+  private LimitTold against(
+      Container container,
+      Span span,
+      Quantity quantity,
+      Limit limit,
+      Function<LedgerRow, LimitTime> time,
+      boolean heatIsLost) {
+    List<LedgerRow> rows = ledger.rows(container, span);
+    LimitTime total = rows.stream().map(time).reduce(LimitTime.NONE, LimitTime::plus);
+    Predicate<LedgerRow> outside = row -> time.apply(row).outsideMs() > 0;
+    List<Out> excursions = new ArrayList<>();
+    for (Span run : Runs.of(rows, outside, span, Ledger.HOUR_MS)) {
+      Samples samples = history.samples(container.id(), quantity, run);
+      BandTime found = TimeInBand.of(samples, run, limit, history.maxGap(), DEFAULT_JOIN);
+      for (Excursion excursion : found.excursions()) {
+        Double lost = heatIsLost ? lost(container, samples, excursion, run) : null;
+        excursions.add(new Out(excursion, lost));
+      }
+    }
+    return new LimitTold(limit, total, excursions);
+  }
+
+  private double lost(Container container, Samples samples, Excursion excursion, Span run) {
+    Instant end = excursion.end() == null ? run.to() : excursion.end();
+    return LostHeat.of(
+        samples,
+        new Span(excursion.start(), end),
+        LedgerRow.rule(container.settings()),
+        container.band().temperatureLowC(),
+        history.maxGap());
+  }
+
+  /**
+   * The readings thinned to so many points, with no extreme lost: from the ledger where a point
+   * stands for an hour or more, so that the time it takes depends on what is shown and not on what
+   * there is.
+   */
+  public Map<Quantity, List<Thinned.Point>> series(Container container, Span span, int points) {
+    Map<Quantity, List<Thinned.Point>> series = new EnumMap<>(Quantity.class);
+    boolean coarse = span.length().toMillis() / points >= Ledger.HOUR_MS;
+    List<LedgerRow> rows = coarse ? ledger.rows(container, span) : List.of();
+    Map<Quantity, Samples> samples = coarse ? Map.of() : history.samples(container.id(), span);
+    long gapMs = history.maxGap().toMillis();
+    for (Quantity quantity : Quantity.values()) {
+      series.put(
+          quantity,
+          coarse
+              ? ThinnedRows.of(rows, quantity, span, points, gapMs)
+              : Thinned.of(samples.getOrDefault(quantity, Samples.EMPTY), span, points, gapMs));
+    }
+    return series;
+  }
+
+  /** The same of the room sensor. */
+  public Map<Quantity, List<Thinned.Point>> roomSeries(Span span, int points) {
+    return series(Ledger.ROOM, span, points);
+  }
+
+  /** The container's extent; see {@link History#extent}. */
+  public Span extent(ContainerId container, Instant now) {
+    return history.extent(container, now).orElse(new Span(now, now));
+  }
+}

@@ -1,0 +1,268 @@
+package tepidarium.ledger;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import tepidarium.container.Band;
+import tepidarium.container.Container;
+import tepidarium.container.ContainerId;
+import tepidarium.container.ContainerKind;
+import tepidarium.container.ContainerSettings;
+import tepidarium.container.Register;
+import tepidarium.history.History;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.Reading;
+import tepidarium.reading.Samples;
+import tepidarium.reading.Span;
+
+/**
+ * The hours of every container. An hour is kept once nothing that comes in order can change it any
+ * more; a late reading makes the hours around it be forgotten before the reading is stored, so that
+ * a crash in between leaves nothing wrong behind. Hours that are missing, and the parts of hours at
+ * the ends of a span, are worked out from the readings when asked for. Safe for use by several
+ * threads.
+ */
+public final class Ledger {
+  public static final long HOUR_MS = Duration.ofHours(1).toMillis();
+
+  /** The room as if it were a container; its heat and limits mean nothing. */
+  static final Container ROOM =
+      new Container(
+          ContainerId.ROOM,
+          new ContainerSettings(
+              "room",
+              ContainerKind.BOX,
+              null,
+              ContainerSettings.DEFAULT_BASE_C,
+              null,
+              Band.DEFAULT),
+          Instant.EPOCH);
+
+  /** How much is worked out at once, to bound the memory it takes. */
+  private static final long CHUNK_MS = Duration.ofDays(7).toMillis();
+
+  private final History history;
+  private final Register register;
+  private final LedgerStore store;
+  private final Clock clock;
+  private final long maxGapMs;
+
+  private final Map<ContainerId, Guard> guards = new ConcurrentHashMap<>();
+
+  private final Map<ContainerId, Long> keptUntil = new ConcurrentHashMap<>();
+
+  /** What is worked out while the past is being changed must not be kept. Used holding itself. */
+  private static final class Guard {
+    private int writing;
+    private long changes;
+
+    boolean quietSince(long before) {
+      return writing == 0 && changes == before;
+    }
+  }
+
+  public Ledger(History history, Register register, LedgerStore store, Clock clock) {
+    this.history = history;
+    this.register = register;
+    this.store = store;
+    this.clock = clock;
+    this.maxGapMs = history.maxGap().toMillis();
+  }
+
+  /**
+   * The rows that together cover the span exactly, in order: a part of an hour at either end, whole
+   * hours between.
+   */
+  public List<LedgerRow> rows(Container container, Span span) {
+    long firstHour = ceil(span.fromMs());
+    long lastHour = floor(span.toMs());
+    if (firstHour >= lastHour) {
+      return parts(container, span);
+    }
+    List<LedgerRow> rows =
+        new ArrayList<>(parts(container, Span.ofMillis(span.fromMs(), firstHour)));
+    rows.addAll(hours(container, firstHour, lastHour));
+    rows.addAll(parts(container, Span.ofMillis(lastHour, span.toMs())));
+    return rows;
+  }
+
+  private static long floor(long ms) {
+    return Math.floorDiv(ms, HOUR_MS) * HOUR_MS;
+  }
+
+  private static long ceil(long ms) {
+    return -Math.floorDiv(-ms, HOUR_MS) * HOUR_MS;
+  }
+
+  /** A stretch without a whole hour, cut at the full hour where it lies across one. */
+  private List<LedgerRow> parts(Container container, Span span) {
+    List<LedgerRow> rows = new ArrayList<>();
+    if (span.fromMs() < span.toMs()) {
+      Map<Quantity, Samples> samples = history.samples(container.id(), span);
+      long cut = ceil(span.fromMs() + 1);
+      if (cut < span.toMs()) {
+        rows.add(row(container, samples, span.fromMs(), cut));
+        rows.add(row(container, samples, cut, span.toMs()));
+      } else {
+        rows.add(row(container, samples, span.fromMs(), span.toMs()));
+      }
+    }
+    return rows;
+  }
+
+  private LedgerRow row(
+      Container container, Map<Quantity, Samples> samples, long fromMs, long toMs) {
+    return LedgerRow.of(
+        samples, Span.ofMillis(fromMs, toMs), container.settings(), history.maxGap());
+  }
+
+  private List<LedgerRow> hours(Container container, long fromMs, long toMs) {
+    long basis = Basis.of(container, register, history.maxGap());
+    Map<Long, LedgerRow> kept = new HashMap<>();
+    for (LedgerRow row : store.read(container.id(), basis, fromMs, toMs)) {
+      kept.put(row.fromMs(), row);
+    }
+    List<LedgerRow> rows = new ArrayList<>((int) ((toMs - fromMs) / HOUR_MS));
+    long hour = fromMs;
+    while (hour < toMs) {
+      LedgerRow row = kept.get(hour);
+      if (row != null) {
+        rows.add(row);
+        hour += HOUR_MS;
+      } else {
+        long end = hour + HOUR_MS;
+        while (end < toMs && end - hour < CHUNK_MS && !kept.containsKey(end)) {
+          end += HOUR_MS;
+        }
+        rows.addAll(workOut(container, basis, hour, end));
+        hour = end;
+      }
+    }
+    return rows;
+  }
+
+  /** Works hours out from the readings, and keeps those that are settled. */
+  private List<LedgerRow> workOut(Container container, long basis, long fromMs, long toMs) {
+    Guard guard = guardOf(container.id());
+    long before;
+    synchronized (guard) {
+      before = guard.changes;
+    }
+    Map<Quantity, Samples> samples = history.samples(container.id(), Span.ofMillis(fromMs, toMs));
+    List<LedgerRow> rows = new ArrayList<>();
+    List<LedgerRow> settled = new ArrayList<>();
+    long settledUntil = clock.instant().toEpochMilli() - 2 * maxGapMs;
+    for (long hour = fromMs; hour < toMs; hour += HOUR_MS) {
+      LedgerRow row = row(container, samples, hour, hour + HOUR_MS);
+      rows.add(row);
+      if (hour + HOUR_MS <= settledUntil) {
+        settled.add(row);
+      }
+    }
+    boolean sameBasis = basis == Basis.of(container, register, history.maxGap());
+    synchronized (guard) {
+      if (!settled.isEmpty() && sameBasis && guard.quietSince(before)) {
+        long until = settled.get(settled.size() - 1).fromMs() + HOUR_MS;
+        keptUntil.merge(container.id(), until, Math::max);
+        store.put(container.id(), basis, settled);
+      }
+    }
+    return rows;
+  }
+
+  private Guard guardOf(ContainerId container) {
+    return guards.computeIfAbsent(container, id -> new Guard());
+  }
+
+  private long keptUntil(ContainerId container) {
+    return keptUntil.computeIfAbsent(container, store::keptUntilMs);
+  }
+
+  /**
+   * Forgets the hours that a batch will change. To be called before the batch is stored, and {@link
+   * #stored} with the answer after it.
+   */
+  public Map<ContainerId, Span> aboutToStore(List<Reading> batch) {
+    // Hours end two longest gaps ago at the latest; half of one is left for the storing itself.
+    Instant late = clock.instant().minusMillis(maxGapMs / 2);
+    Map<ContainerId, Span> touched = new HashMap<>();
+    for (Reading reading : batch) {
+      ContainerId place =
+          reading.at().isBefore(late)
+              ? register.placeOf(reading.sensor(), reading.at()).orElse(null)
+              : null;
+      if (place != null) {
+        touched.merge(place, new Span(reading.at(), reading.at()), Ledger::both);
+      }
+    }
+    Map<ContainerId, Span> begun = new HashMap<>();
+    try {
+      touched.forEach(
+          (container, span) -> {
+            begin(container);
+            begun.put(container, span);
+            forget(container, span);
+          });
+    } catch (RuntimeException e) {
+      stored(begun);
+      throw e;
+    }
+    return touched;
+  }
+
+  private static Span both(Span a, Span b) {
+    Instant from = a.from().isBefore(b.from()) ? a.from() : b.from();
+    Instant to = a.to().isAfter(b.to()) ? a.to() : b.to();
+    return new Span(from, to);
+  }
+
+  private void begin(ContainerId container) {
+    Guard guard = guardOf(container);
+    synchronized (guard) {
+      guard.writing++;
+      guard.changes++;
+    }
+  }
+
+  private void forget(ContainerId container, Span span) {
+    long from = floor(span.fromMs() - maxGapMs);
+    synchronized (guardOf(container)) {
+      if (from < keptUntil(container)) {
+        store.forget(container, from, floor(span.toMs() + maxGapMs) + HOUR_MS);
+      }
+    }
+  }
+
+  /** The batch is stored, or was given up. */
+  public void stored(Map<ContainerId, Span> touched) {
+    for (ContainerId container : touched.keySet()) {
+      Guard guard = guardOf(container);
+      synchronized (guard) {
+        guard.writing--;
+      }
+    }
+  }
+
+  /** Works out and keeps every settled hour that is missing, of every container. */
+  public void catchUp() {
+    Instant now = clock.instant();
+    List<Container> all = new ArrayList<>(register.containers());
+    all.add(ROOM);
+    for (Container container : all) {
+      history
+          .extent(container.id(), now)
+          .ifPresent(span -> hoursOf(container, ceil(span.fromMs()), floor(span.toMs())));
+    }
+  }
+
+  private void hoursOf(Container container, long fromMs, long toMs) {
+    if (fromMs < toMs) {
+      hours(container, fromMs, toMs);
+    }
+  }
+}

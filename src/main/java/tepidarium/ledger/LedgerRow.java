@@ -1,0 +1,94 @@
+package tepidarium.ledger;
+
+import java.time.Duration;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.Band;
+import tepidarium.container.ContainerSettings;
+import tepidarium.heat.BandTime;
+import tepidarium.heat.DegreeHours;
+import tepidarium.heat.HeatRule;
+import tepidarium.heat.HeatSum;
+import tepidarium.heat.Limit;
+import tepidarium.heat.TimeInBand;
+import tepidarium.light.LightDose;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.Samples;
+import tepidarium.reading.Span;
+
+/**
+ * Everything that adds up over one stretch of a container's history, an hour or less.
+ *
+ * @param fromMs start of the stretch
+ * @param heat with the container's base and ceiling
+ * @param luxHours light dose, lux·h
+ * @param cold time against the band's low temperature
+ * @param hot time against its high temperature
+ * @param light time against its light limit
+ * @param dry time against its low humidity
+ * @param summaries readings of each quantity; none where there were none
+ */
+public record LedgerRow(
+    long fromMs,
+    HeatSum heat,
+    double luxHours,
+    LimitTime cold,
+    LimitTime hot,
+    LimitTime light,
+    LimitTime dry,
+    Map<Quantity, Summary> summaries) {
+
+  public LedgerRow {
+    summaries = Map.copyOf(summaries);
+  }
+
+  /**
+   * Works out a stretch from the readings.
+   *
+   * @param samples of each quantity, reaching beyond the stretch by the longest gap
+   */
+  static LedgerRow of(
+      Map<Quantity, Samples> samples, Span span, ContainerSettings settings, Duration maxGap) {
+    Samples temperature = samples.getOrDefault(Quantity.TEMPERATURE, Samples.EMPTY);
+    Samples light = samples.getOrDefault(Quantity.LIGHT, Samples.EMPTY);
+    Samples humidity = samples.getOrDefault(Quantity.HUMIDITY, Samples.EMPTY);
+    Band band = settings.band();
+    Map<Quantity, Summary> summaries = new EnumMap<>(Quantity.class);
+    samples.forEach(
+        (quantity, found) -> {
+          Summary summary = Summary.of(found, span);
+          if (summary != null) {
+            summaries.put(quantity, summary);
+          }
+        });
+    return new LedgerRow(
+        span.fromMs(),
+        DegreeHours.of(temperature, span, rule(settings), maxGap),
+        LightDose.of(light, span, maxGap).luxHours(),
+        against(temperature, span, Limit.low(band.temperatureLowC()), maxGap),
+        against(temperature, span, Limit.high(band.temperatureHighC()), maxGap),
+        against(light, span, Limit.high(band.lightHighLux()), maxGap),
+        against(humidity, span, Limit.low(band.humidityLowPercent()), maxGap),
+        summaries);
+  }
+
+  static HeatRule rule(ContainerSettings settings) {
+    return new HeatRule(settings.baseC(), settings.ceilingC());
+  }
+
+  private static LimitTime against(Samples samples, Span span, Limit limit, Duration maxGap) {
+    BandTime time = TimeInBand.of(samples, span, limit, maxGap, Duration.ZERO);
+    return new LimitTime(time.coveredMs(), time.outsideMs());
+  }
+
+  public @Nullable Summary summary(Quantity quantity) {
+    return summaries.get(quantity);
+  }
+
+  /** The heat of all rows. */
+  public static HeatSum heat(List<LedgerRow> rows) {
+    return rows.stream().map(LedgerRow::heat).reduce(HeatSum.ZERO, HeatSum::plus);
+  }
+}

@@ -1,0 +1,22 @@
+package tepidarium.ledger;
+
+import java.util.List;
+import tepidarium.container.ContainerId;
+
+/**
+ * Keeps whole hours. Every row carries the basis on which it was worked out: one number for all the
+ * settings, placements and calibrations that went into it. Safe for use by several threads.
+ */
+public interface LedgerStore {
+  /** The hours from {@code fromMs}, included, to {@code toMs}, excluded, that have this basis. */
+  List<LedgerRow> read(ContainerId container, long basis, long fromMs, long toMs);
+
+  /** Adds or replaces hours. */
+  void put(ContainerId container, long basis, List<LedgerRow> rows);
+
+  /** Forgets the hours from {@code fromMs}, included, to {@code toMs}, excluded; durably. */
+  void forget(ContainerId container, long fromMs, long toMs);
+
+  /** The end of the latest hour that was ever kept for the container; 0 for none. */
+  long keptUntilMs(ContainerId container);
+}

@@ -1,0 +1,49 @@
+package tepidarium.ledger;
+
+import org.jspecify.annotations.Nullable;
+import tepidarium.reading.Samples;
+import tepidarium.reading.Span;
+
+/**
+ * The readings of one quantity in a stretch, summed up. Two stretches side by side join into one.
+ *
+ * @param count how many readings, at least one
+ * @param sum of their values, in the unit of the quantity
+ * @param firstMs instant of the first one
+ * @param lastMs instant of the last one
+ */
+public record Summary(int count, double sum, double min, double max, long firstMs, long lastMs) {
+
+  /** Sums up the samples from the span's start, included, to its end, excluded; null for none. */
+  static @Nullable Summary of(Samples samples, Span span) {
+    int start = samples.indexFrom(span.fromMs());
+    int end = samples.indexFrom(span.toMs());
+    if (start >= end) {
+      return null;
+    }
+    double sum = 0;
+    double min = Double.POSITIVE_INFINITY;
+    double max = Double.NEGATIVE_INFINITY;
+    for (int i = start; i < end; i++) {
+      sum += samples.value(i);
+      min = Math.min(min, samples.value(i));
+      max = Math.max(max, samples.value(i));
+    }
+    return new Summary(end - start, sum, min, max, samples.atMs(start), samples.atMs(end - 1));
+  }
+
+  /** This and a later one. */
+  public Summary plus(Summary later) {
+    return new Summary(
+        count + later.count,
+        sum + later.sum,
+        Math.min(min, later.min),
+        Math.max(max, later.max),
+        firstMs,
+        later.lastMs);
+  }
+
+  public double mean() {
+    return sum / count;
+  }
+}

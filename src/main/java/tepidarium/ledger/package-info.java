@@ -1,0 +1,5 @@
+/** The hourly ledger of each container, from which long spans are told without reading raw rows. */
+@NullMarked
+package tepidarium.ledger;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,225 @@
+package tepidarium.ledger.sqlite;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Types;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.ContainerId;
+import tepidarium.heat.HeatSum;
+import tepidarium.ledger.LedgerRow;
+import tepidarium.ledger.LedgerStore;
+import tepidarium.ledger.LimitTime;
+import tepidarium.ledger.Summary;
+import tepidarium.reading.Quantity;
+import tepidarium.series.StoreException;
+import tepidarium.sqlite.ReaderPool;
+import tepidarium.sqlite.SqliteFile;
+
+/**
+ * The ledger in one SQLite file: one writing connection, taken in turns, and a few reading ones.
+ */
+public final class SqliteLedger implements LedgerStore, AutoCloseable {
+  private static final int FIXED_COLUMNS = 14;
+  private static final int SUMMARY_COLUMNS = 6;
+  private static final Quantity[] QUANTITIES = Quantity.values();
+
+  private static final String PUT =
+      "INSERT OR REPLACE INTO hour VALUES ("
+          + String.join(
+              ", ", Collections.nCopies(FIXED_COLUMNS + SUMMARY_COLUMNS * QUANTITIES.length, "?"))
+          + ")";
+
+  private interface Work {
+    void run() throws SQLException;
+  }
+
+  private final Connection writer;
+  private final ReaderPool readers;
+
+  private SqliteLedger(SqliteFile file) throws SQLException {
+    writer = file.writer();
+    writer.setAutoCommit(false);
+    readers = new ReaderPool(file);
+  }
+
+  /**
+   * Opens or creates the file.
+   *
+   * @throws IllegalStateException when the file cannot be used; the message names it
+   */
+  public static SqliteLedger open(Path path) {
+    try {
+      return new SqliteLedger(SqliteFile.open(path, "db/ledger"));
+    } catch (SQLException e) {
+      throw new IllegalStateException("cannot open the ledger in " + path, e);
+    }
+  }
+
+  @Override
+  public List<LedgerRow> read(ContainerId container, long basis, long fromMs, long toMs) {
+    String sql =
+        "SELECT * FROM hour WHERE container_id = ? AND hour_ms >= ? AND hour_ms < ? AND basis = ?"
+            + " ORDER BY hour_ms";
+    return readers.with(
+        connection -> {
+          try (PreparedStatement statement = connection.prepareStatement(sql)) {
+            statement.setString(1, container.value());
+            statement.setLong(2, fromMs);
+            statement.setLong(3, toMs);
+            statement.setLong(4, basis);
+            List<LedgerRow> rows = new ArrayList<>();
+            try (ResultSet row = statement.executeQuery()) {
+              while (row.next()) {
+                rows.add(row(row));
+              }
+            }
+            return rows;
+          }
+        });
+  }
+
+  private static LedgerRow row(ResultSet row) throws SQLException {
+    long covered = row.getLong(6);
+    HeatSum heat = new HeatSum(row.getDouble(4), row.getDouble(5), covered, row.getLong(7));
+    Map<Quantity, Summary> summaries = new EnumMap<>(Quantity.class);
+    for (int i = 0; i < QUANTITIES.length; i++) {
+      int first = FIXED_COLUMNS + 1 + i * SUMMARY_COLUMNS;
+      int count = row.getInt(first);
+      if (count > 0) {
+        summaries.put(
+            QUANTITIES[i],
+            new Summary(
+                count,
+                row.getDouble(first + 1),
+                row.getDouble(first + 2),
+                row.getDouble(first + 3),
+                row.getLong(first + 4),
+                row.getLong(first + 5)));
+      }
+    }
+    return new LedgerRow(
+        row.getLong(2),
+        heat,
+        row.getDouble(8),
+        new LimitTime(covered, row.getDouble(9)),
+        new LimitTime(covered, row.getDouble(10)),
+        new LimitTime(row.getLong(12), row.getDouble(11)),
+        new LimitTime(row.getLong(14), row.getDouble(13)),
+        summaries);
+  }
+
+  @Override
+  public void put(ContainerId container, long basis, List<LedgerRow> rows) {
+    transaction(
+        () -> {
+          try (PreparedStatement statement = writer.prepareStatement(PUT)) {
+            for (LedgerRow row : rows) {
+              bind(statement, container, basis, row);
+              statement.addBatch();
+            }
+            statement.executeBatch();
+          }
+        });
+  }
+
+  private static void bind(
+      PreparedStatement statement, ContainerId container, long basis, LedgerRow row)
+      throws SQLException {
+    statement.setString(1, container.value());
+    statement.setLong(2, row.fromMs());
+    statement.setLong(3, basis);
+    statement.setDouble(4, row.heat().degreeHours());
+    statement.setDouble(5, row.heat().hoursAboveBase());
+    statement.setLong(6, row.heat().coveredMs());
+    statement.setLong(7, row.heat().gapMs());
+    statement.setDouble(8, row.luxHours());
+    statement.setDouble(9, row.cold().outsideMs());
+    statement.setDouble(10, row.hot().outsideMs());
+    statement.setDouble(11, row.light().outsideMs());
+    statement.setLong(12, row.light().coveredMs());
+    statement.setDouble(13, row.dry().outsideMs());
+    statement.setLong(14, row.dry().coveredMs());
+    for (int i = 0; i < QUANTITIES.length; i++) {
+      bind(statement, FIXED_COLUMNS + 1 + i * SUMMARY_COLUMNS, row.summary(QUANTITIES[i]));
+    }
+  }
+
+  private static void bind(PreparedStatement statement, int first, @Nullable Summary summary)
+      throws SQLException {
+    if (summary == null) {
+      statement.setInt(first, 0);
+      for (int i = 1; i < SUMMARY_COLUMNS; i++) {
+        statement.setNull(first + i, Types.REAL);
+      }
+      return;
+    }
+    statement.setInt(first, summary.count());
+    statement.setDouble(first + 1, summary.sum());
+    statement.setDouble(first + 2, summary.min());
+    statement.setDouble(first + 3, summary.max());
+    statement.setLong(first + 4, summary.firstMs());
+    statement.setLong(first + 5, summary.lastMs());
+  }
+
+  @Override
+  public void forget(ContainerId container, long fromMs, long toMs) {
+    transaction(
+        () -> {
+          try (PreparedStatement statement =
+              writer.prepareStatement(
+                  "DELETE FROM hour WHERE container_id = ? AND hour_ms >= ? AND hour_ms < ?")) {
+            statement.setString(1, container.value());
+            statement.setLong(2, fromMs);
+            statement.setLong(3, toMs);
+            statement.executeUpdate();
+          }
+        });
+  }
+
+  private synchronized void transaction(Work work) {
+    try {
+      work.run();
+      writer.commit();
+    } catch (SQLException e) {
+      try {
+        writer.rollback();
+      } catch (SQLException again) {
+        e.addSuppressed(again);
+      }
+      throw new StoreException("cannot write the ledger: " + e.getMessage(), e);
+    }
+  }
+
+  @Override
+  public long keptUntilMs(ContainerId container) {
+    return readers.with(
+        connection -> {
+          try (PreparedStatement statement =
+              connection.prepareStatement("SELECT max(hour_ms) FROM hour WHERE container_id = ?")) {
+            statement.setString(1, container.value());
+            try (ResultSet row = statement.executeQuery()) {
+              long last = row.next() ? row.getLong(1) : 0;
+              return row.wasNull() ? 0 : last + 3_600_000L;
+            }
+          }
+        });
+  }
+
+  @Override
+  public synchronized void close() {
+    readers.close();
+    try {
+      writer.close();
+    } catch (SQLException e) {
+      throw new StoreException("cannot close the ledger", e);
+    }
+  }
+}

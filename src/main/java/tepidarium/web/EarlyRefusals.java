@@ -1,0 +1,28 @@
+package tepidarium.web;
+
+import io.javalin.http.HttpStatus;
+import org.eclipse.jetty.http.HttpHeader;
+import org.eclipse.jetty.io.Content;
+import org.eclipse.jetty.server.Request;
+import org.eclipse.jetty.server.Response;
+import org.eclipse.jetty.server.handler.ErrorHandler;
+import org.eclipse.jetty.util.Callback;
+import org.jspecify.annotations.Nullable;
+
+/** What is refused before any route sees it, such as an address that cannot be read. */
+final class EarlyRefusals extends ErrorHandler {
+  @Override
+  protected void generateResponse(
+      Request request,
+      Response response,
+      int code,
+      @Nullable String message,
+      @Nullable Throwable cause,
+      Callback callback) {
+    HttpStatus status = HttpStatus.forStatus(code);
+    String why = message == null ? status.getMessage() : message;
+    response.getHeaders().put(HttpHeader.CONTENT_TYPE, Problem.TYPE);
+    Content.Sink.write(
+        response, true, Problem.text(status, "the request cannot be read: " + why), callback);
+  }
+}

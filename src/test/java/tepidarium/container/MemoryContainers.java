@@ -1,0 +1,80 @@
+package tepidarium.container;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import tepidarium.reading.SensorId;
+
+/** Keeps containers in memory, for tests of the register alone. One thread only. */
+public final class MemoryContainers implements ContainerStore {
+  private final Map<ContainerId, Container> containers = new HashMap<>();
+  private final List<Placement> placements = new ArrayList<>();
+  private final Map<SensorId, Calibration> calibrations = new HashMap<>();
+  private final List<Opening> openings = new ArrayList<>();
+  private boolean broken;
+
+  /** From now on every change throws. */
+  void breakDown() {
+    broken = true;
+  }
+
+  private void write() {
+    if (broken) {
+      throw new IllegalStateException("the disk is full");
+    }
+  }
+
+  @Override
+  public List<Container> containers() {
+    return List.copyOf(containers.values());
+  }
+
+  @Override
+  public void put(Container container) {
+    write();
+    containers.put(container.id(), container);
+  }
+
+  @Override
+  public void remove(ContainerId id) {
+    write();
+    containers.remove(id);
+    placements.removeIf(placement -> placement.container().equals(id));
+    openings.removeIf(opening -> opening.container().equals(id));
+  }
+
+  @Override
+  public List<Placement> placements() {
+    return List.copyOf(placements);
+  }
+
+  @Override
+  public void replacePlacements(SensorId sensor, List<Placement> replaced) {
+    write();
+    placements.removeIf(placement -> placement.sensor().equals(sensor));
+    placements.addAll(replaced);
+  }
+
+  @Override
+  public Map<SensorId, Calibration> calibrations() {
+    return Map.copyOf(calibrations);
+  }
+
+  @Override
+  public void putCalibration(SensorId sensor, Calibration calibration) {
+    write();
+    calibrations.put(sensor, calibration);
+  }
+
+  @Override
+  public List<Opening> openings() {
+    return List.copyOf(openings);
+  }
+
+  @Override
+  public void addOpening(Opening opening) {
+    write();
+    openings.add(opening);
+  }
+}

@@ -1,0 +1,58 @@
+package tepidarium.ledger;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.List;
+import tepidarium.container.Band;
+import tepidarium.container.Container;
+import tepidarium.container.ContainerId;
+import tepidarium.container.ContainerKind;
+import tepidarium.container.ContainerSettings;
+import tepidarium.container.MemoryContainers;
+import tepidarium.container.Register;
+import tepidarium.history.History;
+import tepidarium.reading.Reading;
+import tepidarium.reading.SensorId;
+
+/** A ledger over readings in memory, with one container and its sensor. */
+final class Bench {
+  static final Instant START = Instant.parse("2026-03-01T00:17:00Z");
+  static final Duration GAP = Duration.ofMinutes(30);
+  static final SensorId SENSOR = new SensorId("s");
+
+  final MemoryReadings readings = new MemoryReadings();
+  final MemoryHours hours = new MemoryHours();
+  final Register register = new Register(new MemoryContainers());
+  final History history = new History(readings, register, GAP);
+  final Ledger ledger;
+  final LedgerSink sink;
+  final Chronicle chronicle;
+  private final ContainerId id;
+
+  Bench(Instant now) {
+    ledger = new Ledger(history, register, hours, Clock.fixed(now, ZoneOffset.UTC));
+    sink = new LedgerSink(ledger, readings);
+    chronicle = new Chronicle(ledger, history);
+    id = register.add(settings(12, 33.0), START).id();
+    register.place(SENSOR, id, START, null);
+  }
+
+  static ContainerSettings settings(double base, Double ceiling) {
+    return new ContainerSettings("Jar", ContainerKind.JAR, null, base, ceiling, Band.DEFAULT);
+  }
+
+  Container container() {
+    return register.container(id).orElseThrow();
+  }
+
+  static Reading reading(long secondsFromStart, double temperature, double humidity, double lux) {
+    return new Reading(
+        SENSOR, START.plusSeconds(secondsFromStart), temperature, humidity, lux, null);
+  }
+
+  void store(Reading... batch) {
+    sink.write(List.of(batch));
+  }
+}

@@ -1,0 +1,86 @@
+package tepidarium.ledger;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.Duration;
+import java.time.ZoneId;
+import org.junit.jupiter.api.Test;
+import tepidarium.heat.HeatRule;
+import tepidarium.reading.Span;
+
+class LedgerTest {
+  private static final HeatRule RULE = new HeatRule(12, 33.0);
+  private final Bench bench = new Bench(Bench.START.plus(Duration.ofDays(40)));
+
+  private void steady(int hours, double temperature) {
+    for (int minute = 0; minute <= hours * 60; minute += 10) {
+      bench.store(Bench.reading(minute * 60L, temperature, 95, 0));
+    }
+  }
+
+  private Span hours(int from, int to) {
+    return new Span(
+        Bench.START.plus(Duration.ofHours(from)), Bench.START.plus(Duration.ofHours(to)));
+  }
+
+  @Test
+  void settledHoursAreReadOnceFromTheReadingsAndThenFromTheLedger() {
+    steady(48, 30);
+    bench.ledger.catchUp();
+    int before = bench.readings.reads();
+    double told = bench.chronicle.heat(bench.container(), hours(0, 48), RULE).degreeHours();
+    assertEquals(18 * 48, told, 1e-9);
+    assertTrue(bench.readings.reads() - before <= 2, "only the two ends are read");
+  }
+
+  @Test
+  void hoursThatMayStillChangeAreNotKept() {
+    Bench young = new Bench(Bench.START.plus(Duration.ofHours(2)));
+    young.store(Bench.reading(0, 30, 95, 0), Bench.reading(1_200, 30, 95, 0));
+    young.ledger.catchUp();
+    assertEquals(0, young.hours.size());
+  }
+
+  @Test
+  void aWriteThatFailsLeavesTheLedgerUsable() {
+    steady(5, 30);
+    bench.ledger.catchUp();
+    int kept = bench.hours.size();
+    bench.ledger.stored(
+        bench.ledger.aboutToStore(java.util.List.of(Bench.reading(5_000, 1, 1, 1))));
+    assertTrue(bench.hours.size() < kept, "the hours around it are forgotten");
+    bench.ledger.catchUp();
+    assertEquals(kept, bench.hours.size());
+  }
+
+  @Test
+  void nothingIsKeptWhileAWriteIsGoingOn() {
+    steady(5, 30);
+    var touched = bench.ledger.aboutToStore(java.util.List.of(Bench.reading(5_000, 1, 1, 1)));
+    bench.ledger.catchUp();
+    assertEquals(0, bench.hours.size());
+    bench.ledger.stored(touched);
+    bench.ledger.catchUp();
+    assertTrue(bench.hours.size() > 0);
+  }
+
+  @Test
+  void aDayHasTwentyThreeHoursWhenTheClocksGoForward() {
+    Bench march = new Bench(Bench.START.plus(Duration.ofDays(40)));
+    for (int hour = 0; hour <= 31 * 24; hour++) {
+      for (int minute = 0; minute < 60; minute += 20) {
+        march.store(Bench.reading(hour * 3_600L + minute * 60L, 30, 95, 0));
+      }
+    }
+    var days =
+        march.chronicle.heatByDay(
+            march.container(), hours(1, 31 * 24), RULE, ZoneId.of("Europe/Berlin"));
+    assertEquals(23 * 18, days.get(java.time.LocalDate.of(2026, 3, 29)).degreeHours(), 1e-9);
+    assertEquals(24 * 18, days.get(java.time.LocalDate.of(2026, 3, 28)).degreeHours(), 1e-9);
+    var elsewhere =
+        march.chronicle.heatByDay(
+            march.container(), hours(1, 31 * 24), RULE, ZoneId.of("Asia/Kolkata"));
+    assertEquals(24 * 18, elsewhere.get(java.time.LocalDate.of(2026, 3, 28)).degreeHours(), 1e-9);
+  }
+}

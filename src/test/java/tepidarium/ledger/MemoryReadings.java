@@ -1,0 +1,67 @@
+package tepidarium.ledger;
+
+import java.time.Instant;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.Reading;
+import tepidarium.reading.Samples;
+import tepidarium.reading.SensorId;
+import tepidarium.reading.Span;
+import tepidarium.series.Heard;
+import tepidarium.series.ReadingSink;
+import tepidarium.series.ReadingSource;
+import tepidarium.series.WriteResult;
+
+/** Readings of one sensor in memory, for fast tests; the real stores have their own. */
+final class MemoryReadings implements ReadingSink, ReadingSource {
+  private final TreeMap<Long, Reading> readings = new TreeMap<>();
+  private int reads;
+
+  @Override
+  public WriteResult write(List<Reading> batch) {
+    int before = readings.size();
+    batch.forEach(reading -> readings.putIfAbsent(reading.at().toEpochMilli(), reading));
+    int stored = readings.size() - before;
+    return new WriteResult(stored, batch.size() - stored);
+  }
+
+  @Override
+  public Map<Quantity, Samples> read(SensorId sensor, Span span) {
+    reads++;
+    Map<Quantity, Samples> samples = new EnumMap<>(Quantity.class);
+    for (Quantity quantity : Quantity.values()) {
+      Samples.Builder builder = new Samples.Builder(16);
+      readings
+          .subMap(span.fromMs(), true, span.toMs(), true)
+          .forEach(
+              (at, reading) -> {
+                Double value = reading.value(quantity);
+                if (value != null) {
+                  builder.add(at, value);
+                }
+              });
+      samples.put(quantity, builder.build());
+    }
+    return samples;
+  }
+
+  int reads() {
+    return reads;
+  }
+
+  @Override
+  public Optional<Instant> firstAt(SensorId sensor, Span span) {
+    return readings.subMap(span.fromMs(), true, span.toMs(), true).keySet().stream()
+        .findFirst()
+        .map(Instant::ofEpochMilli);
+  }
+
+  @Override
+  public Map<SensorId, Heard> heard() {
+    return Map.of();
+  }
+}

@@ -1,0 +1,96 @@
+package tepidarium.series;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import java.time.Instant;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.Reading;
+import tepidarium.reading.SensorId;
+
+class HeardTest {
+  private static final SensorId SENSOR = new SensorId("bag-1");
+
+  @Test
+  void eachQuantityKeepsItsNewestValueAlsoWhenLaterReadingsLackIt() {
+    Heard heard = Heard.of(reading(1, 30.0, 96.0)).with(reading(3, 31.0, null));
+    assertEquals(at(1), heard.first());
+    assertEquals(at(3), heard.last());
+    assertEquals(
+        Map.of(
+            Quantity.TEMPERATURE, new Heard.Value(31.0, at(3)),
+            Quantity.HUMIDITY, new Heard.Value(96.0, at(1))),
+        heard.latest());
+  }
+
+  @Test
+  void aLateReadingMovesTheFirstInstantButNotTheNewestValue() {
+    Heard heard = Heard.of(reading(3, 31.0, null)).with(reading(1, 30.0, 96.0));
+    assertEquals(at(1), heard.first());
+    assertEquals(at(3), heard.last());
+    assertEquals(new Heard.Value(31.0, at(3)), heard.latest().get(Quantity.TEMPERATURE));
+    assertEquals(new Heard.Value(96.0, at(1)), heard.latest().get(Quantity.HUMIDITY));
+  }
+
+  @Test
+  void aReadingThatComesAgainAtTheSameInstantChangesNothing() {
+    Heard heard = Heard.of(reading(1, 30.0, null));
+    assertEquals(heard, heard.with(reading(1, 99.0, null)));
+  }
+
+  @Test
+  void aReadingAtTheSameInstantCompletesWhatWasMissing() {
+    Heard heard = Heard.of(reading(1, 30.0, null)).with(reading(1, 99.0, 96.0));
+    assertEquals(new Heard.Value(30.0, at(1)), heard.latest().get(Quantity.TEMPERATURE));
+    assertEquals(new Heard.Value(96.0, at(1)), heard.latest().get(Quantity.HUMIDITY));
+  }
+
+  @Test
+  void whatIsKnownCannotBeChangedFromOutside() {
+    Map<Quantity, Heard.Value> latest = new EnumMap<>(Quantity.class);
+    Heard heard = new Heard(at(1), at(2), latest);
+    latest.put(Quantity.LIGHT, new Heard.Value(1, at(1)));
+    assertEquals(Map.of(), heard.latest());
+    assertThrows(UnsupportedOperationException.class, () -> heard.latest().clear());
+  }
+
+  @Provide
+  Arbitrary<List<Integer>> orders() {
+    return Arbitraries.shuffle(0, 1, 2, 3, 4, 5, 6, 7);
+  }
+
+  @Property
+  void theOrderOfArrivalDoesNotMatter(@ForAll("orders") List<Integer> order) {
+    assertEquals(heard(List.of(0, 1, 2, 3, 4, 5, 6, 7)), heard(order));
+  }
+
+  /** Readings at distinct instants; only every third one holds a humidity. */
+  private static Heard heard(List<Integer> order) {
+    List<Reading> readings =
+        order.stream().map(i -> reading(i, 20.0 + i, i % 3 == 0 ? 90.0 + i : null)).toList();
+    Heard heard = Heard.of(readings.get(0));
+    for (Reading reading : readings.subList(1, readings.size())) {
+      heard = heard.with(reading);
+    }
+    return heard;
+  }
+
+  private static Instant at(int second) {
+    return Instant.ofEpochSecond(1_770_000_000L + second);
+  }
+
+  private static Reading reading(
+      int second, double temperatureC, @Nullable Double humidityPercent) {
+    return new Reading(SENSOR, at(second), temperatureC, humidityPercent, null, null);
+  }
+}
