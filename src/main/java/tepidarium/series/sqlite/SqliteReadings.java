@@ -63,7 +63,6 @@ public final class SqliteReadings implements ReadingSink, ReadingSource, AutoClo
 
   private SqliteReadings(SqliteFile file) throws SQLException {
     writer = file.writer();
-    writer.setAutoCommit(false);
     insert = writer.prepareStatement(INSERT);
     readers = new ReaderPool(file);
     loadSensors();
@@ -89,13 +88,13 @@ public final class SqliteReadings implements ReadingSink, ReadingSource, AutoClo
         sensorIds.put(new SensorId(rows.getString(2)), rows.getInt(1));
       }
     }
-    writer.commit();
   }
 
   @Override
   public WriteResult write(List<Reading> batch) {
     Map<SensorId, Integer> added = new HashMap<>();
     try {
+      execute("BEGIN IMMEDIATE");
       for (Reading reading : batch) {
         bind(reading, idOf(reading.sensor(), added));
         insert.addBatch();
@@ -104,7 +103,7 @@ public final class SqliteReadings implements ReadingSink, ReadingSource, AutoClo
       for (int changed : insert.executeBatch()) {
         stored += changed > 0 ? 1 : 0;
       }
-      writer.commit();
+      execute("COMMIT");
       sensorIds.putAll(added);
       return new WriteResult(stored, batch.size() - stored);
     } catch (SQLException e) {
@@ -113,10 +112,20 @@ public final class SqliteReadings implements ReadingSink, ReadingSource, AutoClo
     }
   }
 
+  /**
+   * The driver's own transactions would begin the next one at once, and so hold the file's write
+   * lock for ever; and when that beginning failed, it would never begin one again.
+   */
+  private void execute(String sql) throws SQLException {
+    try (Statement statement = writer.createStatement()) {
+      statement.execute(sql);
+    }
+  }
+
   private void undo(SQLException cause) {
     try {
       insert.clearBatch();
-      writer.rollback();
+      execute("ROLLBACK");
     } catch (SQLException e) {
       cause.addSuppressed(e);
     }

@@ -1,0 +1,257 @@
+package tepidarium.it;
+
+import static org.awaitility.Awaitility.await;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Alerts from the sensor's message to the lamp's, on a clock that the test moves. */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class AlertIT {
+  private static final Duration SOON = Duration.ofSeconds(20);
+  private static final String GOOD = "{\"temperature\":31,\"humidity\":95,\"light\":0,\"at\":\"";
+
+  private final MovableClock clock = new MovableClock(Instant.parse("2026-03-01T12:00:00Z"));
+  private Path data;
+  private int mqttPort;
+  private RunningService service;
+  private Grower grower;
+  private String sensor;
+  private String container;
+
+  /** When the test begins; minutes count from here. */
+  private Instant start;
+
+  private int tests;
+
+  @BeforeAll
+  void startTheService(@TempDir Path folder) {
+    data = folder;
+    mqttPort = Ports.free();
+    start();
+  }
+
+  private void start() {
+    service =
+        RunningService.start(RunningService.config(data, "embedded", mqttPort, List.of()), clock);
+    grower = new Grower(service.api());
+    grower.awaitBroker();
+  }
+
+  @AfterAll
+  void stopTheService() {
+    service.close();
+  }
+
+  @BeforeEach
+  void placeAFreshSensor() {
+    start = clock.instant().plusSeconds(7_200);
+    clock.set(start);
+    sensor = "sensor-" + ++tests;
+    container = grower.container("Bag " + tests);
+    grower.place(sensor, container, start);
+  }
+
+  private Instant minute(double minute) {
+    return start.plusMillis(Math.round(minute * 60_000));
+  }
+
+  /** Sends a value every half minute of the stretch, both ends included, and awaits it. */
+  private void report(String quantity, double value, int fromMinute, int toMinute) {
+    long received = grower.count("received");
+    Publisher publisher = Publisher.to(mqttPort);
+    StringBuilder backlog = new StringBuilder("[");
+    for (double minute = fromMinute; minute <= toMinute; minute += 0.5) {
+      backlog
+          .append(minute > fromMinute ? "," : "")
+          .append("{\"" + quantity + "\":" + value + ",\"at\":\"" + minute(minute) + "\"}");
+    }
+    clock.set(minute(toMinute));
+    publisher.send("tepidarium/" + sensor, backlog.append(']').toString());
+    int readings = 2 * (toMinute - fromMinute) + 1;
+    await()
+        .atMost(SOON)
+        .until(
+            () -> grower.count("received") >= received + readings && grower.count("waiting") == 0);
+    await()
+        .atMost(SOON)
+        .until(() -> latest(quantity).get("at").textValue().equals(minute(toMinute).toString()));
+  }
+
+  private JsonNode latest(String quantity) {
+    return show().get("latest").get(quantity);
+  }
+
+  private JsonNode show() {
+    return service.api().get("/api/containers/" + container);
+  }
+
+  private String limit(String kind) {
+    return show().get("limits").get(kind).textValue();
+  }
+
+  /** This container's alerts of a kind among those in a state. */
+  private List<JsonNode> alerts(String state, String kind) {
+    return service
+        .api()
+        .get("/api/alerts?state=" + state)
+        .valueStream()
+        .filter(alert -> alert.get("container").textValue().equals(container))
+        .filter(alert -> alert.get("kind").textValue().equals(kind))
+        .toList();
+  }
+
+  private JsonNode theAlert(String state, String kind) {
+    await().atMost(SOON).until(() -> alerts(state, kind).size() == 1);
+    return alerts(state, kind).get(0);
+  }
+
+  private void awaitRetained(String kind, String words) {
+    String topic = "tepidarium/alert/" + container + "/" + kind;
+    await()
+        .atMost(SOON)
+        .until(() -> Subscriber.to(mqttPort).retained(topic), text -> text.contains(words));
+  }
+
+  private JsonNode post(JsonNode alert, String what, String body) {
+    return service.api().post("/api/alerts/" + alert.get("id") + "/" + what, body);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "cold,  temperature, 25,  29.6, 31, 10, 10",
+    "hot,   temperature, 36,  33.9, 32, 10, 10",
+    "light, light,       120, 120,  0,   1,  2",
+    "dry,   humidity,    60,  81,   95, 30, 10",
+  })
+  void anAlertIsRaisedReturnsAndIsClosed(
+      String kind, String quantity, double bad, double stillBad, double good, int on, int off) {
+    report(quantity, bad, 0, on - 1);
+    await().atMost(SOON).until(() -> limit(kind).equals("outside"));
+    assertEquals(List.of(), alerts("all", kind));
+
+    report(quantity, bad, on, on);
+    JsonNode alert = theAlert("open", kind);
+    assertEquals("active", alert.get("state").textValue());
+    assertEquals(start.toString(), alert.get("since").textValue());
+    assertEquals(minute(on).toString(), alert.get("raisedAt").textValue());
+    assertEquals("alert", limit(kind));
+    assertEquals(alert.get("id"), show().get("alerts").get(0).get("id"));
+    awaitRetained(kind, "\"state\":\"active\"");
+
+    // Inside again, but not by the deadband, it does not return; nor before the off-delay.
+    report(quantity, stillBad, on + 1, on + 11);
+    report(quantity, good, on + 12, on + 11 + off);
+    assertEquals(1, alerts("active", kind).size());
+
+    report(quantity, good, on + 12 + off, on + 12 + off);
+    JsonNode returned = theAlert("returned", kind);
+    assertEquals(minute(on + 12 + off).toString(), returned.get("returnedAt").textValue());
+    assertEquals(bad, returned.get("worst").doubleValue());
+    assertEquals("inside", limit(kind));
+    awaitRetained(kind, "\"state\":\"returned\"");
+
+    post(returned, "acknowledge", "{\"by\":\"Ada\"}");
+    assertEquals(List.of(), alerts("open", kind));
+    assertEquals("Ada", theAlert("all", kind).get("acknowledgedBy").textValue());
+    awaitRetained(kind, "\"acknowledgedBy\":\"Ada\"");
+  }
+
+  @Test
+  void shelvingHidesAnAlertUntilItEnds() {
+    report("temperature", 25, 0, 10);
+    JsonNode alert = theAlert("open", "cold");
+
+    post(alert, "shelve", "{\"minutes\":20}");
+    assertEquals(List.of(), alerts("open", "cold"));
+    assertEquals(1, alerts("shelved", "cold").size());
+    clock.set(minute(29));
+    assertEquals(List.of(), alerts("open", "cold"));
+
+    clock.set(minute(30));
+    assertEquals(1, alerts("open", "cold").size());
+    // The lamp, too, learns that the time is over.
+    awaitRetained("cold", "\"shelvedUntil\":null");
+  }
+
+  @Test
+  void theClockAloneRaisesSilence() {
+    report("temperature", 31, 0, 0);
+    clock.set(minute(30));
+    await().atMost(SOON).until(() -> limit("silent").equals("inside"));
+    assertEquals(List.of(), alerts("open", "silent"));
+
+    clock.set(minute(31));
+    assertEquals("active", theAlert("open", "silent").get("state").textValue());
+    awaitRetained("silent", "\"state\":\"active\"");
+
+    report("temperature", 31, 32, 32);
+    assertEquals("returned", theAlert("returned", "silent").get("state").textValue());
+  }
+
+  @Test
+  void aRestartKeepsTheAlertAndRaisesNoSecond() {
+    report("temperature", 25, 0, 10);
+    report("light", 50, 0, 2);
+    post(theAlert("open", "light"), "acknowledge", "{}");
+    JsonNode before = theAlert("open", "cold");
+    service.close();
+
+    start();
+    assertEquals(before, theAlert("open", "cold"));
+    assertTrue(theAlert("active", "light").get("acknowledged").booleanValue());
+    report("temperature", 24, 11, 30);
+    await().atMost(SOON).until(() -> limit("cold").equals("alert"));
+    assertEquals(1, alerts("all", "cold").size());
+    assertEquals(24, theAlert("open", "cold").get("worst").doubleValue());
+
+    report("temperature", 31, 31, 41);
+    theAlert("returned", "cold");
+  }
+
+  @Test
+  void anOpeningExcusesLightAndColdButNotHeat() {
+    service.api().post("/api/containers/" + container + "/openings", "{\"minutes\":30}");
+    report("light", 300, 1, 12);
+    report("temperature", 25, 1, 12);
+    assertEquals(List.of(), alerts("all", "light"));
+    assertEquals(List.of(), alerts("all", "cold"));
+    report("temperature", 36, 13, 24);
+    theAlert("open", "hot");
+
+    report("light", 300, 31, 33);
+    theAlert("open", "light");
+  }
+
+  @Test
+  void lateReadingsRaiseNothing() {
+    clock.set(minute(120));
+    long stored = grower.count("stored");
+    Publisher.to(mqttPort)
+        .lines(
+            "tepidarium/" + sensor,
+            IntStream.rangeClosed(0, 50)
+                .mapToObj(m -> "{\"temperature\":20,\"light\":300,\"at\":\"" + minute(m) + "\"}")
+                .toList());
+    Publisher.to(mqttPort).send("tepidarium/" + sensor, GOOD + minute(120) + "\"}");
+
+    await().atMost(SOON).until(() -> grower.count("stored") == stored + 52);
+    await().atMost(SOON).until(() -> limit("cold").equals("inside"));
+    assertEquals(List.of(), alerts("all", "cold"));
+    assertEquals(List.of(), alerts("all", "light"));
+  }
+}

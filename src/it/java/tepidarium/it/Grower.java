@@ -1,0 +1,79 @@
+package tepidarium.it;
+
+import static org.awaitility.Awaitility.await;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/** What a grower does with the API, in short. */
+public record Grower(Api api) {
+  private static final int MOST_POINTS = 5_000;
+
+  /** Waits until the service listens to its broker; what is sent before may reach nobody. */
+  public void awaitBroker() {
+    await().atMost(Duration.ofSeconds(40)).until(() -> part("broker").startsWith("up"));
+  }
+
+  /** A new container with the usual band; its id. */
+  public String container(String name) {
+    return container(name, "");
+  }
+
+  /**
+   * A new container; its id.
+   *
+   * @param more further fields, each with a comma in front
+   */
+  public String container(String name, String more) {
+    String body = "{\"name\":\"" + name + "\",\"kind\":\"bag\"" + more + "}";
+    return api.post("/api/containers", body).get("id").textValue();
+  }
+
+  /** Puts a sensor into a container from then on. */
+  public void place(String sensor, String container, Instant from) {
+    api.put(
+        "/api/sensors/" + sensor + "/placement",
+        "{\"container\":\"" + container + "\",\"from\":\"" + from + "\"}");
+  }
+
+  /** The values of a quantity by time; they must lie further apart than a 5,000th of the span. */
+  public Map<Instant, Double> values(String container, String quantity, Instant from, Instant to) {
+    String query = "?from=" + from + "&to=" + to + "&points=" + MOST_POINTS;
+    JsonNode series = api.get("/api/containers/" + container + "/readings" + query).get(quantity);
+    Map<Instant, Double> values = new TreeMap<>();
+    for (int i = 0; i < series.get("at").size(); i++) {
+      JsonNode value = series.get("mean").get(i);
+      if (!value.isNull()) {
+        values.put(Instant.parse(series.get("at").get(i).textValue()), value.doubleValue());
+      }
+    }
+    return values;
+  }
+
+  /** One of the service's counts, by its name. */
+  public long count(String name) {
+    return api.get("/api/health").get("counts").get(name).longValue();
+  }
+
+  /** The state of a part of the service, with its words. */
+  public String part(String name) {
+    JsonNode part = api.get("/api/health").get("parts").get(name);
+    return part.get("status").textValue() + ": " + part.get("detail").textValue();
+  }
+
+  /** The reasons of the newest rejects of a topic, newest first. */
+  public List<String> rejects(String topic) {
+    List<String> reasons = new ArrayList<>();
+    for (JsonNode line : api.get("/api/rejects?limit=1000").get("rejects")) {
+      if (line.get("topic").textValue().equals(topic)) {
+        reasons.add(line.get("reason").textValue());
+      }
+    }
+    return reasons;
+  }
+}

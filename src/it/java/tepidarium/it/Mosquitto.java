@@ -1,0 +1,124 @@
+package tepidarium.it;
+
+import static org.awaitility.Awaitility.await;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.Socket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+
+/** A broker that we did not write: Debian's mosquitto, on a free loopback port. */
+public final class Mosquitto implements AutoCloseable {
+  private final Path folder;
+  private final int port;
+  private Process process;
+
+  private Mosquitto(Path folder, int port) {
+    this.folder = folder;
+    this.port = port;
+  }
+
+  /** One that is not started yet, with its files in the folder. */
+  public static Mosquitto prepared(Path folder) {
+    Mosquitto broker = new Mosquitto(folder, Ports.free());
+    broker.configure();
+    return broker;
+  }
+
+  /** One that takes connections. */
+  public static Mosquitto started(Path folder) {
+    Mosquitto broker = prepared(folder);
+    broker.start();
+    return broker;
+  }
+
+  private void configure() {
+    // The user: started by root it would become another, who may not write to the folder.
+    List<String> lines =
+        List.of(
+            "listener " + port + " 127.0.0.1",
+            "allow_anonymous true",
+            "user " + System.getProperty("user.name"),
+            "persistence true",
+            "persistence_location " + folder + "/",
+            "max_queued_messages 0",
+            "log_dest file " + folder.resolve("mosquitto.log"));
+    try {
+      Files.createDirectories(folder);
+      Files.write(folder.resolve("mosquitto.conf"), lines);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Starts it, on the same port each time. */
+  public void start() {
+    List<String> command =
+        Command.of(
+            "/usr/sbin/mosquitto",
+            "mosquitto",
+            List.of("-c", folder.resolve("mosquitto.conf").toString()));
+    try {
+      process =
+          new ProcessBuilder(command)
+              .redirectErrorStream(true)
+              .redirectOutput(folder.resolve("mosquitto.out").toFile())
+              .start();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    await("mosquitto takes connections")
+        .atMost(Duration.ofSeconds(20))
+        .pollInterval(Duration.ofMillis(20))
+        .until(this::takesConnections);
+  }
+
+  private boolean takesConnections() {
+    if (!process.isAlive()) {
+      throw new AssertionError("mosquitto ended at once; see " + folder.resolve("mosquitto.log"));
+    }
+    try (Socket socket = new Socket()) {
+      socket.connect(new InetSocketAddress(InetAddress.getLoopbackAddress(), port), 500);
+      return true;
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  public int port() {
+    return port;
+  }
+
+  /** Stops it in order; it saves its sessions. */
+  public void stop() {
+    process.destroy();
+    awaitEnd();
+  }
+
+  /** Kills it; what it had not saved is lost, sessions and subscriptions included. */
+  public void kill() {
+    process.destroyForcibly();
+    awaitEnd();
+  }
+
+  private void awaitEnd() {
+    try {
+      process.waitFor();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException(e);
+    }
+  }
+
+  @Override
+  public void close() {
+    if (process != null) {
+      kill();
+    }
+  }
+}

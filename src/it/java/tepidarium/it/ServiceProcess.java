@@ -1,0 +1,103 @@
+package tepidarium.it;
+
+import static org.awaitility.Awaitility.await;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+
+/** The service as a process of its own, which can be killed at any moment. */
+public final class ServiceProcess implements AutoCloseable {
+  private static final String READY = "Tepidarium is ready: ";
+
+  private final Process process;
+  private final Path output;
+
+  private ServiceProcess(Process process, Path output) {
+    this.process = process;
+    this.output = output;
+  }
+
+  /** Starts it and waits until it listens to its broker, all on loopback. */
+  public static ServiceProcess start(Path data, int mqttPort, String broker) {
+    List<String> command =
+        List.of(
+            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+            "-cp",
+            System.getProperty("java.class.path"),
+            "-Dorg.slf4j.simpleLogger.defaultLogLevel=warn",
+            "tepidarium.app.Main",
+            "--data=" + data,
+            "--port=0",
+            "--mqtt-port=" + mqttPort,
+            "--broker=" + broker);
+    try {
+      Path output = Files.createTempFile(data.toAbsolutePath().getParent(), "service", ".out");
+      ProcessBuilder builder =
+          new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(output.toFile());
+      builder.environment().put("TEPIDARIUM_MQTT_HOST", "127.0.0.1");
+      ServiceProcess service = new ServiceProcess(builder.start(), output);
+      service.awaitReady();
+      return service;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private void awaitReady() {
+    await("the service is ready")
+        .atMost(Duration.ofSeconds(60))
+        .until(
+            () -> {
+              if (!process.isAlive()) {
+                throw new AssertionError("the service ended: " + Files.readString(output));
+              }
+              return Files.readString(output).contains(READY);
+            });
+    grower().awaitBroker();
+  }
+
+  public Grower grower() {
+    try {
+      String url =
+          Files.readString(output)
+              .lines()
+              .filter(line -> line.startsWith(READY))
+              .findFirst()
+              .orElseThrow()
+              .substring(READY.length());
+      return new Grower(new Api(url));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Ends it without any warning. */
+  public void kill() {
+    process.destroyForcibly();
+    awaitEnd();
+  }
+
+  /** Asks it to end, and waits; its exit status. */
+  public int stop() {
+    process.destroy();
+    return awaitEnd();
+  }
+
+  private int awaitEnd() {
+    try {
+      return process.waitFor();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException(e);
+    }
+  }
+
+  @Override
+  public void close() {
+    kill();
+  }
+}

@@ -1,0 +1,257 @@
+package tepidarium.series;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.Reading;
+import tepidarium.reading.Samples;
+import tepidarium.reading.SensorId;
+import tepidarium.reading.Span;
+
+/**
+ * What every store of readings must do. A backend's test only opens its own store.
+ *
+ * @param <S> the store
+ */
+abstract class SeriesContract<S extends ReadingSink & ReadingSource> {
+  private static final SensorId BAG = new SensorId("bag");
+  private static final Instant START = Instant.parse("2026-03-01T06:00:00.123Z");
+  private static final Span ALL = new Span(START.minusSeconds(1_000), START.plusSeconds(1_000_000));
+
+  private S store;
+
+  /** Opens the store, with what it held before. */
+  abstract S open();
+
+  abstract void close(S opened);
+
+  @BeforeEach
+  void openAnEmptyStore() {
+    store = open();
+    assertEquals(Map.of(), store.heard());
+  }
+
+  @AfterEach
+  void closeTheStore() {
+    close(store);
+  }
+
+  private void restart() {
+    close(store);
+    store = open();
+  }
+
+  S store() {
+    return store;
+  }
+
+  static Instant second(long seconds) {
+    return START.plusSeconds(seconds);
+  }
+
+  static Reading warm(SensorId sensor, long second, double temperature) {
+    return new Reading(sensor, second(second), temperature, null, null, null);
+  }
+
+  static Reading warm(long second, double temperature) {
+    return warm(BAG, second, temperature);
+  }
+
+  private static Reading full(
+      long second,
+      @Nullable Double temperature,
+      @Nullable Double humidity,
+      @Nullable Double light,
+      @Nullable Double battery) {
+    return new Reading(BAG, second(second), temperature, humidity, light, battery);
+  }
+
+  private static Map<Instant, Double> values(@Nullable Samples samples) {
+    Map<Instant, Double> values = new TreeMap<>();
+    for (int i = 0; samples != null && i < samples.size(); i++) {
+      values.put(Instant.ofEpochMilli(samples.atMs(i)), samples.value(i));
+    }
+    return values;
+  }
+
+  Map<Instant, Double> temperatures(SensorId sensor, Span span) {
+    return values(store.read(sensor, span).get(Quantity.TEMPERATURE));
+  }
+
+  private Map<Instant, Double> temperatures() {
+    return temperatures(BAG, ALL);
+  }
+
+  @Test
+  void readingsComeBackInOrderHoweverTheyCame() {
+    List<Reading> readings =
+        new ArrayList<>(
+            IntStream.range(0, 500).mapToObj(i -> warm(i * 60L, 20 + i / 100.0)).toList());
+    long seed = System.nanoTime();
+    Collections.shuffle(readings, new Random(seed));
+    store.write(readings.subList(0, 200));
+    store.write(readings.subList(200, 500));
+
+    Samples samples = store.read(BAG, ALL).get(Quantity.TEMPERATURE);
+    assertEquals(500, samples == null ? 0 : samples.size(), "seed " + seed);
+    for (int i = 0; samples != null && i < 500; i++) {
+      assertEquals(second(i * 60L).toEpochMilli(), samples.atMs(i), "seed " + seed);
+      assertEquals(20 + i / 100.0, samples.value(i), 1e-9, "seed " + seed);
+    }
+  }
+
+  @Test
+  void aReadingThatComesAgainChangesNothing() {
+    assertEquals(new WriteResult(1, 0), store.write(List.of(warm(0, 30))));
+
+    assertEquals(new WriteResult(0, 1), store.write(List.of(warm(0, 30))));
+    assertEquals(new WriteResult(0, 2), store.write(List.of(warm(0, 31), warm(0, 32))));
+    assertEquals(new WriteResult(1, 1), store.write(List.of(warm(1, 33), warm(1, 33))));
+    assertEquals(Map.of(second(0), 30.0, second(1), 33.0), temperatures());
+  }
+
+  @Test
+  void aReadingIsCompletedByTheQuantitiesItLacked() {
+    store.write(List.of(full(0, 30.0, null, null, null)));
+
+    assertEquals(new WriteResult(1, 0), store.write(List.of(full(0, 31.0, 96.0, null, null))));
+    assertEquals(
+        new WriteResult(2, 0),
+        store.write(List.of(full(0, null, null, 0.0, null), full(0, null, null, null, 3.9))));
+    Map<Quantity, Samples> samples = store.read(BAG, ALL);
+    assertEquals(Map.of(second(0), 30.0), values(samples.get(Quantity.TEMPERATURE)));
+    assertEquals(Map.of(second(0), 96.0), values(samples.get(Quantity.HUMIDITY)));
+    assertEquals(Map.of(second(0), 0.0), values(samples.get(Quantity.LIGHT)));
+    assertEquals(Map.of(second(0), 3.9), values(samples.get(Quantity.BATTERY)));
+  }
+
+  @Test
+  void lateReadingsLandInTheirPlace() {
+    store.write(List.of(warm(600, 31)));
+    store.write(List.of(warm(0, 29), warm(300, 30)));
+
+    assertEquals(Map.of(second(0), 29.0, second(300), 30.0, second(600), 31.0), temperatures());
+    assertEquals(Optional.of(second(0)), store.firstAt(BAG, ALL));
+  }
+
+  @Test
+  void bothEndsOfASpanBelongToIt() {
+    store.write(List.of(warm(0, 29), warm(60, 30), warm(120, 31), warm(180, 32)));
+
+    Span span = new Span(second(60), second(120));
+    assertEquals(Map.of(second(60), 30.0, second(120), 31.0), temperatures(BAG, span));
+    assertEquals(Optional.of(second(60)), store.firstAt(BAG, span));
+    Span inner = new Span(second(60).plusMillis(1), second(120).minusMillis(1));
+    assertEquals(Map.of(), temperatures(BAG, inner));
+    assertEquals(Map.of(second(60), 30.0), temperatures(BAG, new Span(second(60), second(60))));
+  }
+
+  @Test
+  void whereNothingIsThereIsNothing() {
+    store.write(List.of(warm(0, 30)));
+
+    Span later = new Span(second(10), second(20));
+    assertEquals(Map.of(), store.read(BAG, later));
+    assertEquals(Optional.empty(), store.firstAt(BAG, later));
+    SensorId stranger = new SensorId("stranger");
+    assertEquals(Map.of(), store.read(stranger, ALL));
+    assertEquals(Optional.empty(), store.firstAt(stranger, ALL));
+    assertEquals(new WriteResult(0, 0), store.write(List.of()));
+  }
+
+  @Test
+  void extremeValuesComeBackAsTheyWere() {
+    store.write(List.of(full(0, -55.0, 0.0, 0.0, 0.0), full(1, 125.0, 110.0, 200_000.0, 60.0)));
+    store.write(List.of(full(2, 21.123456, 0.000001, 99_999.999999, 3.3)));
+
+    Map<Quantity, Samples> samples = store.read(BAG, ALL);
+    assertEquals(
+        Map.of(second(0), -55.0, second(1), 125.0, second(2), 21.123456),
+        values(samples.get(Quantity.TEMPERATURE)));
+    assertEquals(
+        Map.of(second(0), 0.0, second(1), 110.0, second(2), 0.000001),
+        values(samples.get(Quantity.HUMIDITY)));
+    assertEquals(
+        Map.of(second(0), 0.0, second(1), 200_000.0, second(2), 99_999.999999),
+        values(samples.get(Quantity.LIGHT)));
+  }
+
+  @Test
+  void everythingSurvivesARestart() {
+    store.write(List.of(full(0, 30.0, 96.0, 0.0, 3.9), full(60, 31.0, null, null, null)));
+    Map<SensorId, Heard> heard = store.heard();
+    restart();
+
+    assertEquals(Map.of(second(0), 30.0, second(60), 31.0), temperatures());
+    assertEquals(heard, store.heard());
+    assertEquals(new WriteResult(1, 1), store.write(List.of(warm(60, 31), warm(120, 32))));
+  }
+
+  @Test
+  void aLargeBatchIsWrittenWhole() {
+    List<Reading> batch =
+        IntStream.range(0, 5_000)
+            .mapToObj(i -> warm(new SensorId("sensor-" + i % 50), i, i / 100.0))
+            .toList();
+
+    assertEquals(new WriteResult(5_000, 0), store.write(batch));
+    assertEquals(new WriteResult(0, 5_000), store.write(batch));
+    restart();
+    assertEquals(50, store.heard().size());
+    assertEquals(100, temperatures(new SensorId("sensor-7"), ALL).size());
+  }
+
+  @Test
+  void sensorsOfAnyAllowedNameAreKeptApart() {
+    List<SensorId> sensors =
+        IntStream.of(1, 64)
+            .mapToObj("x"::repeat)
+            .map(SensorId::new)
+            .collect(Collectors.toCollection(ArrayList::new));
+    for (String name : List.of("X", "0", "-", "_", "a-b", "a_b", "A-b", "DROP", "null", "001")) {
+      sensors.add(new SensorId(name));
+    }
+    for (int i = 0; i < sensors.size(); i++) {
+      store.write(List.of(warm(sensors.get(i), 0, i)));
+    }
+    restart();
+
+    for (int i = 0; i < sensors.size(); i++) {
+      assertEquals(Map.of(second(0), (double) i), temperatures(sensors.get(i), ALL));
+    }
+    assertTrue(store.heard().keySet().containsAll(sensors));
+  }
+
+  @Test
+  void whatWasHeardIsTheNewestOfEachQuantity() {
+    store.write(List.of(full(0, 30.0, 96.0, null, 3.9), full(60, 31.0, null, 5.0, null)));
+    store.write(List.of(full(30, 29.0, 95.0, null, null)));
+
+    Heard heard = store.heard().get(BAG);
+    assertEquals(
+        new Heard(
+            second(0),
+            second(60),
+            Map.of(
+                Quantity.TEMPERATURE, new Heard.Value(31, second(60)),
+                Quantity.HUMIDITY, new Heard.Value(95, second(30)),
+                Quantity.LIGHT, new Heard.Value(5, second(60)),
+                Quantity.BATTERY, new Heard.Value(3.9, second(0)))),
+        heard);
+  }
+}
