@@ -1,0 +1,177 @@
+package tepidarium.pages;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.awaitility.Awaitility.await;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import tepidarium.it.Grower;
+import tepidarium.it.Publisher;
+import tepidarium.it.RunningService;
+
+/** A real browser looks at the pages of a real service while a real sensor publishes. */
+class PagesIT {
+  @TempDir Path data;
+  private RunningService service;
+  private Browser browser;
+  private Grower grower;
+  private Publisher sensor;
+
+  @BeforeEach
+  void start() {
+    service = RunningService.embedded(data);
+    grower = new Grower(service.api());
+    grower.awaitBroker();
+    sensor = Publisher.to(service.mqttPort());
+    browser = Browser.start();
+  }
+
+  @AfterEach
+  void stop() {
+    browser.close();
+    service.close();
+  }
+
+  private Page open(int width, String path) {
+    Page page = browser.page(width);
+    page.navigate(service.url() + path);
+    return page;
+  }
+
+  private static void live(Page page) {
+    assertThat(page.locator("#live")).hasAttribute("data-state", "live");
+  }
+
+  private void publish(String payload) {
+    sensor.send("tepidarium/jar-1", payload);
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {1280, 390})
+  void aNewcomerIsLedFromNothingToALiveContainer(int width) {
+    Page page = open(width, "/");
+    live(page);
+    assertThat(page.locator("#guide")).isVisible();
+    assertThat(page.locator("#guide")).containsText(String.valueOf(service.mqttPort()));
+    publish("{\"temperature\":30.4,\"humidity\":91,\"light\":0}");
+    assertThat(page.locator("#heard [data-sensor=jar-1]")).isVisible();
+    sensor.send("tepidarium/jar-1", "{\"temperature\":");
+    assertThat(page.locator("#guide")).containsText("broken JSON");
+
+    Locator form = page.locator("#new-container");
+    form.locator("[name=name]").fill("Jar <b>one</b>");
+    form.locator("[name=kind]").selectOption("jar");
+    form.locator("[type=submit]").click();
+    Locator placement = page.locator("#place-sensor");
+    placement.locator("[name=sensor]").selectOption("jar-1");
+    placement.locator("[name=container]").selectOption("jar-b-one-b");
+    placement.locator("[type=submit]").click();
+
+    Locator card = page.locator("article[data-container=jar-b-one-b]");
+    assertThat(card).containsText("Jar <b>one</b>");
+    publish("{\"temperature\":31.7,\"humidity\":92,\"light\":0}");
+    assertThat(card.locator("[data-value=temperature]")).containsText("31.7");
+    assertNothingWrong(page);
+  }
+
+  @Test
+  void aReadingArrivesAndAnAlertAppearsWithoutReloading() {
+    String jar = grower.container("Jar");
+    grower.place("jar-1", jar, Instant.now().minusSeconds(7_200));
+    Page page = open(1280, "/");
+    live(page);
+    temperatureAgo(15, 30.2);
+    Locator card = page.locator("article[data-container=" + jar + "]");
+    assertThat(card.locator("[data-value=temperature]")).containsText("30.2");
+    assertThat(card.locator("[data-value=humidity]")).containsText("saturated");
+    assertThat(page.locator("#attention [data-alert]")).hasCount(0);
+
+    temperatureAgo(11, 24.5);
+    temperatureAgo(6, 24.3);
+    temperatureAgo(1, 24.4);
+    Locator alert = page.locator("#attention [data-alert][data-kind=cold]");
+    assertThat(alert).isVisible();
+    assertThat(alert).containsText("Jar");
+    alert.locator("button").first().click();
+    assertThat(alert).containsText(Pattern.compile("[Aa]cknowledged|[Ss]een"));
+    assertNothingWrong(page);
+  }
+
+  private void temperatureAgo(int minutes, double temperature) {
+    Instant at = Instant.now().minusSeconds(minutes * 60L);
+    publish(
+        "{\"temperature\":"
+            + temperature
+            + ",\"humidity\":96.5,\"light\":0,\"at\":\""
+            + at
+            + "\"}");
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {1280, 390})
+  void theContainerPageShowsItsCourse(int width) {
+    String jar = grower.container("Jar");
+    Instant start = Instant.now().minusSeconds(20 * 3_600);
+    grower.place("jar-1", jar, start);
+    StringBuilder backlog = new StringBuilder("[");
+    for (int i = 0; i < 200; i++) {
+      double light = i > 100 && i < 110 ? 12 : 0;
+      double temperature = i > 150 ? 26 : 30.5;
+      backlog
+          .append(i == 0 ? "" : ",")
+          .append("{\"temperature\":" + temperature + ",\"humidity\":90,\"light\":" + light)
+          .append(",\"at\":\"" + start.plusSeconds(i * 300L) + "\"}");
+    }
+    publish(backlog.append("]").toString());
+    Page page = open(width, "/container.html?id=" + jar);
+    live(page);
+    assertThat(page.locator("h1")).containsText("Jar");
+    assertThat(page.locator("canvas")).hasCount(4);
+    assertThat(page.locator("main")).containsText("Light leak");
+    assertThat(page.locator("main")).containsText("Too cold");
+    page.getByText("I am opening it").click();
+    await()
+        .untilAsserted(
+            () ->
+                assertEquals(1, service.api().get("/api/containers/" + jar + "/openings").size()));
+    assertNothingWrong(page);
+  }
+
+  @Test
+  void anUnknownContainerIsSaidInWords() {
+    Page page = open(390, "/container.html?id=nowhere");
+    assertThat(page.locator("main")).containsText("nowhere");
+    assertTrue(
+        browser.complaints().stream().allMatch(text -> text.contains("404")),
+        () -> "complaints: " + browser.complaints());
+  }
+
+  @Test
+  void whatCouldNotBeReadIsListedWithItsReason() {
+    publish("{\"temperature\":\"warm\"}");
+    Page page = open(390, "/rejects.html");
+    assertThat(page.locator("main")).containsText("warm");
+    assertThat(page.locator("main")).containsText("tepidarium/jar-1");
+    assertNothingWrong(page);
+  }
+
+  private void assertNothingWrong(Page page) {
+    assertEquals(List.of(), browser.complaints());
+    assertEquals(
+        page.evaluate("() => document.documentElement.clientWidth"),
+        page.evaluate("() => document.documentElement.scrollWidth"),
+        "the page must not scroll sideways");
+  }
+}
