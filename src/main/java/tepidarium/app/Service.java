@@ -8,7 +8,9 @@ import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.Deque;
 import java.util.HexFormat;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.stream.Collectors;
@@ -42,6 +44,7 @@ import tepidarium.records.ContainerRecords;
 import tepidarium.records.Database;
 import tepidarium.records.RejectRecords;
 import tepidarium.records.sqlite.SqliteRecords;
+import tepidarium.series.StoreException;
 import tepidarium.series.sqlite.SqliteReadings;
 import tepidarium.web.Json;
 import tepidarium.web.Views;
@@ -53,6 +56,9 @@ import tepidarium.web.WebServer;
  */
 public final class Service implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Service.class);
+
+  /** How far back alerts are told again when the broker is back. */
+  private static final int TOLD_AGAIN = 100;
 
   private final Deque<AutoCloseable> running;
   private final Config config;
@@ -111,7 +117,7 @@ public final class Service implements AutoCloseable {
                 folder.clientId(),
                 clock,
                 intake,
-                up -> linkChanged(up, watch, views)));
+                up -> linkChanged(up, watch, alerts, views)));
     facts.link(link);
     watch.listen(new Publisher(views));
     link.start();
@@ -205,17 +211,32 @@ public final class Service implements AutoCloseable {
     return HexFormat.of().formatHex(random);
   }
 
-  private void linkChanged(boolean up, Watch watch, Views views) {
+  private void linkChanged(boolean up, Watch watch, AlertStore alerts, Views views) {
     watch.linkChanged(up);
     if (up) {
-      watch.openAlerts().forEach(alert -> publish(alert, views));
+      newestOfEachKind(watch, alerts).forEach(alert -> publish(alert, views));
     }
   }
 
+  /** Closed ones too: a lamp must learn what was acknowledged while its broker was away. */
+  private static List<Alert> newestOfEachKind(Watch watch, AlertStore alerts) {
+    Map<String, Alert> newest = new LinkedHashMap<>();
+    try {
+      alerts.newest(TOLD_AGAIN).forEach(alert -> newest.putIfAbsent(topic(alert), alert));
+    } catch (StoreException e) {
+      LOG.warn("closed alerts are not told again to MQTT: {}", e.getMessage());
+    }
+    watch.openAlerts().forEach(alert -> newest.put(topic(alert), alert));
+    return List.copyOf(newest.values());
+  }
+
+  private static String topic(Alert alert) {
+    return "alert/" + alert.container() + '/' + alert.kind().key();
+  }
+
   private void publish(Alert alert, Views views) {
-    String topic = "alert/" + alert.container() + '/' + alert.kind().key();
     String text = Json.write(views.alert(alert));
-    link.publishRetained(topic, text.getBytes(StandardCharsets.UTF_8));
+    link.publishRetained(topic(alert), text.getBytes(StandardCharsets.UTF_8));
   }
 
   /** Tells lamps and buzzers over MQTT. */
