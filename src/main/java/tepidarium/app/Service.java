@@ -1,6 +1,5 @@
 package tepidarium.app;
 
-import java.nio.charset.StandardCharsets;
 import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.Duration;
@@ -8,18 +7,14 @@ import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.Deque;
 import java.util.HexFormat;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import tepidarium.alert.Alert;
 import tepidarium.alert.AlertStore;
-import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
 import tepidarium.history.History;
 import tepidarium.ingest.Decoder;
@@ -35,18 +30,14 @@ import tepidarium.ledger.Ledger;
 import tepidarium.ledger.LedgerSink;
 import tepidarium.ledger.sqlite.SqliteLedger;
 import tepidarium.live.HeatSoFar;
-import tepidarium.live.LiveListener;
 import tepidarium.live.Newest;
 import tepidarium.live.Watch;
-import tepidarium.reading.SensorId;
 import tepidarium.records.AlertRecords;
 import tepidarium.records.ContainerRecords;
 import tepidarium.records.Database;
 import tepidarium.records.RejectRecords;
 import tepidarium.records.sqlite.SqliteRecords;
-import tepidarium.series.StoreException;
 import tepidarium.series.sqlite.SqliteReadings;
-import tepidarium.web.Json;
 import tepidarium.web.Views;
 import tepidarium.web.WebServer;
 
@@ -57,8 +48,12 @@ import tepidarium.web.WebServer;
 public final class Service implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Service.class);
 
-  /** How far back alerts are told again when the broker is back. */
-  private static final int TOLD_AGAIN = 100;
+  /**
+   * The broker in use.
+   *
+   * @param letSensorsIn to be run once the service has subscribed
+   */
+  private record Broker(BrokerAddress address, Runnable letSensorsIn) {}
 
   private final Deque<AutoCloseable> running;
   private final Config config;
@@ -72,7 +67,7 @@ public final class Service implements AutoCloseable {
     this.config = config;
     DataFolder folder = running(DataFolder.open(config.data()));
     String servicePassword = randomPassword();
-    CompletableFuture<BrokerAddress> broker = startBroker(folder, servicePassword, clock);
+    CompletableFuture<Broker> broker = startBroker(folder, servicePassword, clock);
     SqliteReadings readings = running(SqliteReadings.open(folder.resolve("readings.db")));
     Database records = running(SqliteRecords.open(folder.resolve("records.db")));
 
@@ -111,16 +106,23 @@ public final class Service implements AutoCloseable {
     link =
         running(
             new MqttLink(
-                join(broker),
+                join(broker).address(),
                 config.rootTopic(),
                 decoder.topicFilters(),
                 folder.clientId(),
                 clock,
-                intake,
-                up -> linkChanged(up, watch, alerts, views)));
+                intake));
     facts.link(link);
-    watch.listen(new Publisher(views));
-    link.start();
+    AlertTopics topics = new AlertTopics(link, watch, alerts, register, views);
+    watch.listen(topics);
+    link.start(
+        up -> {
+          watch.linkChanged(up);
+          if (up) {
+            topics.tellAll();
+            join(broker).letSensorsIn().run();
+          }
+        });
   }
 
   /**
@@ -145,11 +147,11 @@ public final class Service implements AutoCloseable {
   }
 
   /** The broker takes longest to start, so it starts beside the rest. */
-  private CompletableFuture<BrokerAddress> startBroker(
-      DataFolder folder, String password, Clock clock) {
+  private CompletableFuture<Broker> startBroker(DataFolder folder, String password, Clock clock) {
     if (!config.embedded()) {
-      return CompletableFuture.completedFuture(
-          new BrokerAddress(config.broker(), config.brokerUser(), config.brokerPassword()));
+      BrokerAddress address =
+          new BrokerAddress(config.broker(), config.brokerUser(), config.brokerPassword());
+      return CompletableFuture.completedFuture(new Broker(address, () -> {}));
     }
     String user = "tepidarium-service";
     BrokerAccounts accounts =
@@ -161,7 +163,10 @@ public final class Service implements AutoCloseable {
                 EmbeddedBroker.start(
                     config.mqttHost(), config.mqttPort(), folder.resolve("broker"), accounts));
     running(() -> broker.thenAccept(EmbeddedBroker::close).exceptionally(e -> null).join());
-    return broker.thenApply(started -> new BrokerAddress(started.localUri(), user, password));
+    return broker.thenApply(
+        started ->
+            new Broker(
+                new BrokerAddress(started.serviceUri(), user, password), started::letSensorsIn));
   }
 
   /**
@@ -209,54 +214,6 @@ public final class Service implements AutoCloseable {
     byte[] random = new byte[24];
     new SecureRandom().nextBytes(random);
     return HexFormat.of().formatHex(random);
-  }
-
-  private void linkChanged(boolean up, Watch watch, AlertStore alerts, Views views) {
-    watch.linkChanged(up);
-    if (up) {
-      newestOfEachKind(watch, alerts).forEach(alert -> publish(alert, views));
-    }
-  }
-
-  /** Closed ones too: a lamp must learn what was acknowledged while its broker was away. */
-  private static List<Alert> newestOfEachKind(Watch watch, AlertStore alerts) {
-    Map<String, Alert> newest = new LinkedHashMap<>();
-    try {
-      alerts.newest(TOLD_AGAIN).forEach(alert -> newest.putIfAbsent(topic(alert), alert));
-    } catch (StoreException e) {
-      LOG.warn("closed alerts are not told again to MQTT: {}", e.getMessage());
-    }
-    watch.openAlerts().forEach(alert -> newest.put(topic(alert), alert));
-    return List.copyOf(newest.values());
-  }
-
-  private static String topic(Alert alert) {
-    return "alert/" + alert.container() + '/' + alert.kind().key();
-  }
-
-  private void publish(Alert alert, Views views) {
-    String text = Json.write(views.alert(alert));
-    link.publishRetained(topic(alert), text.getBytes(StandardCharsets.UTF_8));
-  }
-
-  /** Tells lamps and buzzers over MQTT. */
-  private final class Publisher implements LiveListener {
-    private final Views views;
-
-    Publisher(Views views) {
-      this.views = views;
-    }
-
-    @Override
-    public void containerChanged(ContainerId container) {}
-
-    @Override
-    public void sensorHeard(SensorId sensor) {}
-
-    @Override
-    public void alertChanged(Alert alert) {
-      publish(alert, views);
-    }
   }
 
   public int httpPort() {

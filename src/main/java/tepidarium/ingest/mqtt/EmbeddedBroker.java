@@ -5,8 +5,6 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.ServerSocket;
 import java.nio.file.Path;
-import java.util.Arrays;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.apache.activemq.artemis.api.core.SimpleString;
@@ -38,14 +36,18 @@ public final class EmbeddedBroker implements AutoCloseable {
   private final String host;
   private final int port;
 
-  private EmbeddedBroker(ActiveMQServer server, String host, int port) {
+  private final int servicePort;
+
+  private EmbeddedBroker(ActiveMQServer server, String host, int port, int servicePort) {
     this.server = server;
     this.host = host;
     this.port = port;
+    this.servicePort = servicePort;
   }
 
   /**
-   * Starts the broker.
+   * Starts the broker, for this service alone: sensors come in with {@link #letSensorsIn}, once
+   * somebody has subscribed, since what nobody has subscribed to is acknowledged and dropped.
    *
    * @param host the address to listen on; 0.0.0.0 for all
    * @param accounts who may log in, and the topics that others may use
@@ -54,14 +56,14 @@ public final class EmbeddedBroker implements AutoCloseable {
   public static EmbeddedBroker start(String host, int port, Path folder, BrokerAccounts accounts) {
     refuseTakenPort(host, port);
     try {
-      Configuration configuration = configuration(host, port, folder);
+      int servicePort = freePort();
+      Configuration configuration = configuration(servicePort, folder);
       ActiveMQServer server = new ActiveMQServerImpl(configuration, accounts);
       server.start();
       if (!server.isActive()) {
         throw new IllegalStateException("the embedded broker did not start");
       }
-      LOG.info("embedded broker listens on {}:{}", host, port);
-      return new EmbeddedBroker(server, host, port);
+      return new EmbeddedBroker(server, host, port, servicePort);
     } catch (IllegalStateException e) {
       throw e;
     } catch (Exception e) {
@@ -89,7 +91,13 @@ public final class EmbeddedBroker implements AutoCloseable {
     }
   }
 
-  private static Configuration configuration(String host, int port, Path folder) throws Exception {
+  private static int freePort() throws IOException {
+    try (ServerSocket probe = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      return probe.getLocalPort();
+    }
+  }
+
+  private static Configuration configuration(int servicePort, Path folder) throws Exception {
     ConfigurationImpl configuration = new ConfigurationImpl();
     configuration.setName("tepidarium");
     configuration.setPersistenceEnabled(true);
@@ -114,17 +122,36 @@ public final class EmbeddedBroker implements AutoCloseable {
         new WildcardConfiguration().setDelimiter('/').setSingleWord('+').setAnyWords('#'));
     configuration.setSecurityRoles(Map.of("#", Set.of(everything())));
     configuration.setAddressSettings(Map.of("#", addressSettings()));
-    configuration.addAcceptorConfiguration(
-        "mqtt",
-        "tcp://"
-            + host
-            + ":"
-            + port
-            + "?protocols=MQTT&tcpNoDelay=true&useEpoll=false&remotingThreads=2"
-            + "&closeMqttConnectionOnPublishAuthorizationFailure=false"
-            + "&maximumPacketSize="
-            + LARGEST_PACKET_BYTES);
+    configuration.addAcceptorConfiguration("service", acceptor("127.0.0.1", servicePort));
     return configuration;
+  }
+
+  private static String acceptor(String host, int port) {
+    return "tcp://"
+        + host
+        + ":"
+        + port
+        + "?protocols=MQTT&tcpNoDelay=true&useEpoll=false&remotingThreads=2"
+        + "&closeMqttConnectionOnPublishAuthorizationFailure=false"
+        + "&maximumPacketSize="
+        + LARGEST_PACKET_BYTES;
+  }
+
+  /**
+   * Opens the port for sensors; asked again, does nothing.
+   *
+   * @throws IllegalStateException when the port has been taken meanwhile
+   */
+  public synchronized void letSensorsIn() {
+    if (server.getRemotingService().getAcceptor("sensors") != null) {
+      return;
+    }
+    try {
+      server.getRemotingService().createAcceptor("sensors", acceptor(host, port)).start();
+      LOG.info("sensors can publish to {}:{}", host, port);
+    } catch (Exception e) {
+      throw new IllegalStateException("cannot listen on " + host + ":" + port, e);
+    }
   }
 
   /** The broker asks {@link BrokerAccounts}, which decides by topic; roles carry nothing. */
@@ -147,19 +174,9 @@ public final class EmbeddedBroker implements AutoCloseable {
     return settings;
   }
 
-  public int port() {
-    return port;
-  }
-
-  /** The address for a client on this machine. */
-  public String localUri() {
-    boolean everywhere = "0.0.0.0".equals(host) || "::".equals(host);
-    return "tcp://" + (everywhere ? "127.0.0.1" : host) + ":" + port;
-  }
-
-  /** For how many subscribers messages wait, by queue; for tests and health. */
-  public List<String> queues() {
-    return Arrays.asList(server.getActiveMQServerControl().getQueueNames());
+  /** Where this service itself connects. */
+  public String serviceUri() {
+    return "tcp://127.0.0.1:" + servicePort;
   }
 
   @Override

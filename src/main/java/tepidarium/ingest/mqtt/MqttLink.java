@@ -45,14 +45,16 @@ public final class MqttLink implements AutoCloseable {
   private final String clientId;
   private final Clock clock;
   private final Intake intake;
-  private final Consumer<Boolean> upOrDown;
+  private final RetainedTopics retained = new RetainedTopics();
   private final Semaphore wake = new Semaphore(0);
   private final Thread connector;
 
   /** Counts connections: packet ids of an earlier one mean nothing on this one. */
   private final AtomicLong connection = new AtomicLong();
 
+  private volatile Consumer<Boolean> upOrDown = up -> {};
   private volatile @Nullable MqttAsyncClient client;
+  private volatile boolean told;
   private volatile boolean stopping;
   private volatile String state = "not connected yet";
 
@@ -61,7 +63,6 @@ public final class MqttLink implements AutoCloseable {
    *
    * @param filters the topic filters to subscribe to
    * @param clientId stable over restarts and unlike any other client's
-   * @param upOrDown told when the link comes up or goes down
    */
   public MqttLink(
       BrokerAddress broker,
@@ -69,24 +70,33 @@ public final class MqttLink implements AutoCloseable {
       List<String> filters,
       String clientId,
       Clock clock,
-      Intake intake,
-      Consumer<Boolean> upOrDown) {
+      Intake intake) {
     this.broker = broker;
     this.rootTopic = rootTopic;
     this.filters = List.copyOf(filters);
     this.clientId = clientId;
     this.clock = clock;
     this.intake = intake;
-    this.upOrDown = upOrDown;
     this.connector = new Thread(this::run, "mqtt-connector");
     connector.setDaemon(true);
   }
 
-  public void start() {
+  /**
+   * Begins to connect.
+   *
+   * @param follower told when the link comes up or goes down, on a thread of the link
+   */
+  public void start(Consumer<Boolean> follower) {
+    upOrDown = follower;
     connector.start();
   }
 
+  /** Whether the link is connected and subscribed, and who follows it has been told. */
   public boolean isUp() {
+    return told && isConnected();
+  }
+
+  private boolean isConnected() {
     MqttAsyncClient current = client;
     return current != null && current.isConnected();
   }
@@ -97,37 +107,25 @@ public final class MqttLink implements AutoCloseable {
   }
 
   /**
-   * Publishes a retained message, if the link is up; state that is not delivered now is superseded
-   * by what is published after the next connection.
-   *
-   * @return whether it was handed to the client
+   * Publishes a retained message, at once or when the link is up; a newer one to the same topic
+   * takes its place. An empty one clears the topic.
    */
-  public boolean publishRetained(String topicBelowRoot, byte[] payload) {
-    MqttAsyncClient current = client;
-    if (current == null || !current.isConnected()) {
-      return false;
-    }
-    try {
-      current.publish(rootTopic + '/' + topicBelowRoot, payload, 1, true);
-      return true;
-    } catch (MqttException e) {
-      LOG.warn("could not publish to {}/{}: {}", rootTopic, topicBelowRoot, e.getMessage());
-      return false;
-    }
+  public void publishRetained(String topicBelowRoot, byte[] payload) {
+    retained.put(rootTopic + '/' + topicBelowRoot, payload);
   }
 
   private void run() {
     long pauseMs = FIRST_PAUSE_MS;
     while (!stopping) {
       try {
-        if (isUp()) {
+        if (isConnected()) {
           // Woken by a lost connection; looks by itself now and then in case nobody tells.
           wake.tryAcquire(5, TimeUnit.SECONDS);
           continue;
         }
         connect();
         pauseMs = FIRST_PAUSE_MS;
-      } catch (MqttException e) {
+      } catch (MqttException | RuntimeException e) {
         giveUp(e);
         long jitter = ThreadLocalRandom.current().nextLong(pauseMs / 2 + 1);
         pauseMs = Math.min(pauseMs * 2, LONGEST_PAUSE_MS);
@@ -149,7 +147,7 @@ public final class MqttLink implements AutoCloseable {
     }
   }
 
-  private void giveUp(MqttException e) {
+  private void giveUp(Exception e) {
     String reason = e.getCause() == null ? e.getMessage() : e.getCause().getMessage();
     String words = "cannot reach the broker at " + broker + ": " + reason;
     if (!words.equals(state)) {
@@ -176,7 +174,9 @@ public final class MqttLink implements AutoCloseable {
     state = "connected to " + broker;
     LOG.info("{}", state);
     publishRetained("status", status("up"));
+    retained.over(fresh);
     upOrDown.accept(true);
+    told = true;
   }
 
   private static void finish(IMqttToken token) throws MqttException {
@@ -206,6 +206,8 @@ public final class MqttLink implements AutoCloseable {
   }
 
   private void discard() {
+    told = false;
+    retained.over(null);
     MqttAsyncClient old = client;
     client = null;
     if (old != null) {
@@ -236,6 +238,7 @@ public final class MqttLink implements AutoCloseable {
     }
     connector.interrupt();
     discard();
+    retained.close();
   }
 
   /**

@@ -1,0 +1,83 @@
+package tepidarium.app;
+
+import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tepidarium.alert.Alert;
+import tepidarium.alert.AlertKind;
+import tepidarium.alert.AlertStore;
+import tepidarium.container.ContainerId;
+import tepidarium.container.Register;
+import tepidarium.ingest.mqtt.MqttLink;
+import tepidarium.live.LiveListener;
+import tepidarium.live.Watch;
+import tepidarium.reading.SensorId;
+import tepidarium.series.StoreException;
+import tepidarium.web.Json;
+import tepidarium.web.Views;
+
+/** Keeps the retained topics right that a lamp or a buzzer follows. */
+final class AlertTopics implements LiveListener {
+  private static final Logger LOG = LoggerFactory.getLogger(AlertTopics.class);
+
+  /** How far back alerts are told again when the broker is back. */
+  private static final int TOLD_AGAIN = 100;
+
+  private static final byte[] NOTHING = new byte[0];
+
+  private final MqttLink link;
+  private final Watch watch;
+  private final AlertStore alerts;
+  private final Register register;
+  private final Views views;
+
+  AlertTopics(MqttLink link, Watch watch, AlertStore alerts, Register register, Views views) {
+    this.link = link;
+    this.watch = watch;
+    this.alerts = alerts;
+    this.register = register;
+    this.views = views;
+  }
+
+  /** The link is up again. Closed alerts too: a lamp must learn what was acknowledged meanwhile. */
+  void tellAll() {
+    Map<String, Alert> newest = new LinkedHashMap<>();
+    try {
+      alerts.newest(TOLD_AGAIN).forEach(alert -> newest.putIfAbsent(topic(alert), alert));
+    } catch (StoreException e) {
+      LOG.warn("closed alerts are not told again to MQTT: {}", e.getMessage());
+    }
+    watch.openAlerts().forEach(alert -> newest.put(topic(alert), alert));
+    List.copyOf(newest.values()).forEach(this::alertChanged);
+  }
+
+  @Override
+  public void alertChanged(Alert alert) {
+    String text = Json.write(views.alert(alert));
+    link.publishRetained(topic(alert), text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  private static String topic(Alert alert) {
+    return topic(alert.container(), alert.kind());
+  }
+
+  private static String topic(ContainerId container, AlertKind kind) {
+    return "alert/" + container + '/' + kind.key();
+  }
+
+  /** A container that is no more leaves no lamp on. */
+  @Override
+  public void containerChanged(ContainerId container) {
+    if (!container.equals(ContainerId.ROOM) && register.container(container).isEmpty()) {
+      for (AlertKind kind : AlertKind.values()) {
+        link.publishRetained(topic(container, kind), NOTHING);
+      }
+    }
+  }
+
+  @Override
+  public void sensorHeard(SensorId sensor) {}
+}

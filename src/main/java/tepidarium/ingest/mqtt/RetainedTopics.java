@@ -1,0 +1,89 @@
+package tepidarium.ingest.mqtt;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.eclipse.paho.mqttv5.client.MqttAsyncClient;
+import org.eclipse.paho.mqttv5.common.MqttException;
+import org.eclipse.paho.mqttv5.common.MqttMessage;
+import org.eclipse.paho.mqttv5.common.packet.MqttProperties;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Publishes retained messages one after the other on a thread of its own, each waited for, so that
+ * no flood runs into the broker's limit. For each topic only the newest message waits; while there
+ * is no connection all wait. Anybody may add, without waiting.
+ */
+final class RetainedTopics implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(RetainedTopics.class);
+  private static final long CALL_LIMIT_MS = 15_000;
+
+  private final Map<String, MqttMessage> waiting = new LinkedHashMap<>();
+  private final Thread thread;
+  private @Nullable MqttAsyncClient client;
+
+  RetainedTopics() {
+    thread = new Thread(this::run, "mqtt-publisher");
+    thread.setDaemon(true);
+    thread.start();
+  }
+
+  synchronized void put(String topic, byte[] payload) {
+    waiting.remove(topic);
+    waiting.put(topic, new MqttMessage(payload, 1, true, new MqttProperties()));
+    notifyAll();
+  }
+
+  /** A fresh connection to publish over, or null while there is none. */
+  synchronized void over(@Nullable MqttAsyncClient connected) {
+    client = connected;
+    notifyAll();
+  }
+
+  private record Next(MqttAsyncClient client, String topic, MqttMessage message) {}
+
+  private synchronized Next next() throws InterruptedException {
+    while (true) {
+      MqttAsyncClient current = client;
+      if (current != null && !waiting.isEmpty()) {
+        Map.Entry<String, MqttMessage> first = waiting.entrySet().iterator().next();
+        return new Next(current, first.getKey(), first.getValue());
+      }
+      wait();
+    }
+  }
+
+  private synchronized void done(Next next) {
+    waiting.remove(next.topic(), next.message());
+  }
+
+  /** Waits for another connection, unless there is one already. */
+  private synchronized void failed(Next next, MqttException e) {
+    if (client == next.client()) {
+      LOG.debug("could not publish to {}: {}", next.topic(), e.getMessage());
+      client = null;
+    }
+  }
+
+  private void run() {
+    try {
+      while (true) {
+        Next next = next();
+        try {
+          next.client().publish(next.topic(), next.message()).waitForCompletion(CALL_LIMIT_MS);
+          done(next);
+        } catch (MqttException e) {
+          failed(next, e);
+        }
+      }
+    } catch (InterruptedException e) {
+      // The link is being closed.
+    }
+  }
+
+  @Override
+  public void close() {
+    thread.interrupt();
+  }
+}
