@@ -94,7 +94,8 @@ public final class Service implements AutoCloseable {
                 new LedgerSink(ledger, readings),
                 rejectLog,
                 stored -> watch.stored(stored.readings(), stored.arrivedAt())));
-    Views views = new Views(register, newest, heatSoFar, history, watch, clock, config.timeZone());
+    Views views =
+        new Views(register, newest, heatSoFar, history, chronicle, watch, clock, config.timeZone());
     Facts facts = new Facts(config, demo, intake, records);
     web =
         running(

@@ -9,6 +9,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
@@ -246,8 +247,8 @@ public final class Chronicle {
     return series(Ledger.ROOM, span, points);
   }
 
-  /** The container's extent; see {@link History#extent}. */
-  public Span extent(ContainerId container, Instant now) {
-    return history.extent(container, now).orElse(new Span(now, now));
+  /** From when to when there is something to tell; see {@link Ledger#extent}. */
+  public Optional<Span> extent(ContainerId container, Instant now) {
+    return ledger.extent(container, now);
   }
 }

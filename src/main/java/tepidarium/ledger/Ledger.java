@@ -7,6 +7,8 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.concurrent.ConcurrentHashMap;
 import tepidarium.container.Band;
 import tepidarium.container.Container;
@@ -52,6 +54,7 @@ public final class Ledger {
   private final Clock clock;
   private final long maxGapMs;
 
+  private volatile long rawFromMs;
   private final Map<ContainerId, Guard> guards = new ConcurrentHashMap<>();
 
   private final Map<ContainerId, Long> keptUntil = new ConcurrentHashMap<>();
@@ -72,6 +75,7 @@ public final class Ledger {
     this.store = store;
     this.clock = clock;
     this.maxGapMs = history.maxGap().toMillis();
+    this.rawFromMs = store.rawFromMs();
   }
 
   /**
@@ -160,7 +164,7 @@ public final class Ledger {
     for (long hour = fromMs; hour < toMs; hour += HOUR_MS) {
       LedgerRow row = row(container, samples, hour, hour + HOUR_MS);
       rows.add(row);
-      if (hour + HOUR_MS <= settledUntil) {
+      if (hour + HOUR_MS <= settledUntil && hour >= rawFromMs) {
         settled.add(row);
       }
     }
@@ -258,6 +262,43 @@ public final class Ledger {
           .extent(container.id(), now)
           .ifPresent(span -> hoursOf(container, ceil(span.fromMs()), floor(span.toMs())));
     }
+  }
+
+  /**
+   * Raw readings before the full hour at or before the instant are about to be let go: works out
+   * what is missing, and from then on keeps those hours as they are.
+   *
+   * @return that full hour; what is older may be removed
+   */
+  public Instant letGoBefore(Instant instant) {
+    catchUp();
+    long hour = floor(instant.toEpochMilli());
+    if (hour > rawFromMs) {
+      store.rawFromMs(hour);
+      rawFromMs = hour;
+    }
+    return Instant.ofEpochMilli(rawFromMs);
+  }
+
+  /** Before which instant a reading comes too late, since its neighbours have been let go. */
+  public Instant rawFrom() {
+    return Instant.ofEpochMilli(rawFromMs);
+  }
+
+  /**
+   * From when to when there is something to tell of the container: see {@link History#extent}, but
+   * also from before raw readings were let go.
+   */
+  public Optional<Span> extent(ContainerId container, Instant now) {
+    Optional<Span> raw = history.extent(container, now);
+    if (rawFromMs == 0) {
+      return raw;
+    }
+    OptionalLong kept = store.keptFromMs(container);
+    if (raw.isEmpty() || kept.isEmpty() || kept.getAsLong() >= raw.get().fromMs()) {
+      return raw;
+    }
+    return Optional.of(Span.ofMillis(kept.getAsLong(), raw.get().toMs()));
   }
 
   private void hoursOf(Container container, long fromMs, long toMs) {

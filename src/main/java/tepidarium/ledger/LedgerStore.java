@@ -1,6 +1,7 @@
 package tepidarium.ledger;
 
 import java.util.List;
+import java.util.OptionalLong;
 import tepidarium.container.ContainerId;
 
 /**
@@ -8,7 +9,10 @@ import tepidarium.container.ContainerId;
  * settings, placements and calibrations that went into it. Safe for use by several threads.
  */
 public interface LedgerStore {
-  /** The hours from {@code fromMs}, included, to {@code toMs}, excluded, that have this basis. */
+  /**
+   * The hours from {@code fromMs}, included, to {@code toMs}, excluded, that have this basis, and
+   * those for which there are no raw readings any more, whatever theirs.
+   */
   List<LedgerRow> read(ContainerId container, long basis, long fromMs, long toMs);
 
   /** Adds or replaces hours. */
@@ -19,4 +23,13 @@ public interface LedgerStore {
 
   /** The end of the latest hour that was ever kept for the container; 0 for none. */
   long keptUntilMs(ContainerId container);
+
+  /** The start of the earliest hour that is kept for the container; empty for none. */
+  OptionalLong keptFromMs(ContainerId container);
+
+  /** Before which instant raw readings have been let go; 0 for none. */
+  long rawFromMs();
+
+  /** Raw readings before this instant are about to be let go. */
+  void rawFromMs(long instantMs);
 }

@@ -40,7 +40,7 @@ public final class HeatSoFar {
 
   /** The heat until now; empty when no sensor was ever in the container. */
   public Optional<Sum> of(Container container, Instant now) {
-    Optional<Span> extent = history.extent(container.id(), now);
+    Optional<Span> extent = chronicle.extent(container.id(), now);
     if (extent.isEmpty()) {
       return Optional.empty();
     }

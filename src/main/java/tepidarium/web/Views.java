@@ -17,6 +17,7 @@ import tepidarium.container.ContainerId;
 import tepidarium.container.Placement;
 import tepidarium.container.Register;
 import tepidarium.history.History;
+import tepidarium.ledger.Chronicle;
 import tepidarium.live.HeatSoFar;
 import tepidarium.live.Newest;
 import tepidarium.live.Watch;
@@ -30,6 +31,7 @@ public final class Views {
   private final Newest newest;
   private final HeatSoFar heatSoFar;
   private final History history;
+  private final Chronicle chronicle;
   private final Watch watch;
   private final Clock clock;
   private final ZoneId zone;
@@ -39,6 +41,7 @@ public final class Views {
       Newest newest,
       HeatSoFar heatSoFar,
       History history,
+      Chronicle chronicle,
       Watch watch,
       Clock clock,
       ZoneId zone) {
@@ -46,6 +49,7 @@ public final class Views {
     this.newest = newest;
     this.heatSoFar = heatSoFar;
     this.history = history;
+    this.chronicle = chronicle;
     this.watch = watch;
     this.clock = clock;
     this.zone = zone;
@@ -157,7 +161,7 @@ public final class Views {
    */
   Span span(ContainerId id, @Nullable Instant from, @Nullable Instant to) {
     Instant now = clock.instant();
-    Span extent = history.extent(id, now).orElse(new Span(now, now));
+    Span extent = chronicle.extent(id, now).orElse(new Span(now, now));
     Instant start = from == null ? extent.from() : from;
     Instant end = to == null ? extent.to() : to;
     if (end.isBefore(start)) {

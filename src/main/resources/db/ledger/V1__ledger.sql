@@ -22,3 +22,10 @@ CREATE TABLE hour (
   s4_n INTEGER NOT NULL, s4_sum REAL, s4_min REAL, s4_max REAL, s4_first_ms INTEGER, s4_last_ms INTEGER,
   PRIMARY KEY (container_id, hour_ms)
 ) STRICT, WITHOUT ROWID;
+
+-- One row: before this instant raw readings have been let go, and hours are kept as they are.
+CREATE TABLE raw_from (
+  only_row INTEGER NOT NULL PRIMARY KEY CHECK (only_row = 1),
+  at_ms    INTEGER NOT NULL
+) STRICT;
+INSERT INTO raw_from VALUES (1, 0);

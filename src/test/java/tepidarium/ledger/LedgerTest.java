@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.time.ZoneId;
 import org.junit.jupiter.api.Test;
 import tepidarium.heat.HeatRule;
@@ -82,5 +83,39 @@ class LedgerTest {
         march.chronicle.heatByDay(
             march.container(), hours(1, 31 * 24), RULE, ZoneId.of("Asia/Kolkata"));
     assertEquals(24 * 18, elsewhere.get(java.time.LocalDate.of(2026, 3, 28)).degreeHours(), 1e-9);
+  }
+
+  @Test
+  void heatStaysWhenRawReadingsAreLetGo() {
+    steady(48, 30);
+    Span whole = hours(1, 48);
+    double before = bench.chronicle.heat(bench.container(), whole, RULE).degreeHours();
+    bench.readings.forgetBefore(bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
+    assertEquals(
+        before, bench.chronicle.heat(bench.container(), whole, RULE).degreeHours(), 18 * 0.75);
+    // The part of an hour at the start has gone; whole hours have not.
+    Span wholeHours = new Span(Bench.START.plusSeconds(43 * 60), hours(0, 48).to());
+    assertEquals(
+        18 * (48 - 43 / 60.0),
+        bench.chronicle.heat(bench.container(), wholeHours, RULE).degreeHours(),
+        1e-9);
+    Instant now = Bench.START.plus(Duration.ofDays(2));
+    assertEquals(
+        Bench.START.plusSeconds(43 * 60),
+        bench.chronicle.extent(bench.container().id(), now).orElseThrow().from());
+  }
+
+  @Test
+  void lettingGoIsNotUndoneByANewBase() {
+    steady(48, 30);
+    bench.readings.forgetBefore(bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
+    bench.register.change(bench.container().id(), Bench.settings(20, null));
+    Span old = new Span(Bench.START.plusSeconds(43 * 60), hours(0, 20).to().minusSeconds(17 * 60));
+    HeatRule now = new HeatRule(20, null);
+    assertEquals(
+        18 * old.length().toMinutes() / 60.0,
+        bench.chronicle.heat(bench.container(), old, now).degreeHours(),
+        1e-9,
+        "hours without readings keep the base they were worked out with");
   }
 }

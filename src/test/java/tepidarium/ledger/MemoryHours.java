@@ -1,6 +1,7 @@
 package tepidarium.ledger;
 
 import java.util.List;
+import java.util.OptionalLong;
 import java.util.TreeMap;
 import tepidarium.container.ContainerId;
 
@@ -10,10 +11,12 @@ final class MemoryHours implements LedgerStore {
 
   private final TreeMap<Long, Kept> hours = new TreeMap<>();
 
+  private long rawFromMs;
+
   @Override
   public List<LedgerRow> read(ContainerId container, long basis, long fromMs, long toMs) {
     return hours.subMap(fromMs, toMs).values().stream()
-        .filter(kept -> kept.basis() == basis)
+        .filter(kept -> kept.basis() == basis || kept.row().fromMs() < rawFromMs)
         .map(Kept::row)
         .toList();
   }
@@ -31,6 +34,21 @@ final class MemoryHours implements LedgerStore {
   @Override
   public long keptUntilMs(ContainerId container) {
     return hours.isEmpty() ? 0 : hours.lastKey() + Ledger.HOUR_MS;
+  }
+
+  @Override
+  public OptionalLong keptFromMs(ContainerId container) {
+    return hours.isEmpty() ? OptionalLong.empty() : OptionalLong.of(hours.firstKey());
+  }
+
+  @Override
+  public long rawFromMs() {
+    return rawFromMs;
+  }
+
+  @Override
+  public void rawFromMs(long instantMs) {
+    rawFromMs = instantMs;
   }
 
   int size() {

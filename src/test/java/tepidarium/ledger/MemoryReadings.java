@@ -49,6 +49,10 @@ final class MemoryReadings implements ReadingSink, ReadingSource {
     return samples;
   }
 
+  void forgetBefore(Instant instant) {
+    readings.headMap(instant.toEpochMilli()).clear();
+  }
+
   int reads() {
     return reads;
   }

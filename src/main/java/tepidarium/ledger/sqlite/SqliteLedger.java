@@ -11,6 +11,7 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalLong;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.heat.HeatSum;
@@ -66,7 +67,8 @@ public final class SqliteLedger implements LedgerStore, AutoCloseable {
   @Override
   public List<LedgerRow> read(ContainerId container, long basis, long fromMs, long toMs) {
     String sql =
-        "SELECT * FROM hour WHERE container_id = ? AND hour_ms >= ? AND hour_ms < ? AND basis = ?"
+        "SELECT * FROM hour WHERE container_id = ? AND hour_ms >= ? AND hour_ms < ?"
+            + " AND (basis = ? OR hour_ms < (SELECT at_ms FROM raw_from))"
             + " ORDER BY hour_ms";
     return readers.with(
         connection -> {
@@ -209,6 +211,45 @@ public final class SqliteLedger implements LedgerStore, AutoCloseable {
               long last = row.next() ? row.getLong(1) : 0;
               return row.wasNull() ? 0 : last + 3_600_000L;
             }
+          }
+        });
+  }
+
+  @Override
+  public OptionalLong keptFromMs(ContainerId container) {
+    return readers.with(
+        connection -> {
+          try (PreparedStatement statement =
+              connection.prepareStatement("SELECT min(hour_ms) FROM hour WHERE container_id = ?")) {
+            statement.setString(1, container.value());
+            try (ResultSet row = statement.executeQuery()) {
+              long first = row.next() ? row.getLong(1) : 0;
+              return row.wasNull() ? OptionalLong.empty() : OptionalLong.of(first);
+            }
+          }
+        });
+  }
+
+  @Override
+  public long rawFromMs() {
+    return readers.with(
+        connection -> {
+          try (PreparedStatement statement =
+                  connection.prepareStatement("SELECT at_ms FROM raw_from");
+              ResultSet row = statement.executeQuery()) {
+            return row.next() ? row.getLong(1) : 0;
+          }
+        });
+  }
+
+  @Override
+  public void rawFromMs(long instantMs) {
+    transaction(
+        () -> {
+          try (PreparedStatement statement =
+              writer.prepareStatement("UPDATE raw_from SET at_ms = max(at_ms, ?)")) {
+            statement.setLong(1, instantMs);
+            statement.executeUpdate();
           }
         });
   }

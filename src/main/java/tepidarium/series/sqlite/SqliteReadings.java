@@ -24,6 +24,7 @@ import tepidarium.reading.Span;
 import tepidarium.series.Heard;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
+import tepidarium.series.ReadingTrimmer;
 import tepidarium.series.StoreException;
 import tepidarium.series.WriteResult;
 import tepidarium.sqlite.ReaderPool;
@@ -33,7 +34,8 @@ import tepidarium.sqlite.SqliteFile;
  * Readings in one SQLite file. One thread writes; any number read, each on a connection of its own
  * while it does.
  */
-public final class SqliteReadings implements ReadingSink, ReadingSource, AutoCloseable {
+public final class SqliteReadings
+    implements ReadingSink, ReadingSource, ReadingTrimmer, AutoCloseable {
   /** How far back {@link #heard} looks for the newest value of each quantity, readings. */
   private static final int LOOK_BACK = 200;
 
@@ -56,12 +58,14 @@ public final class SqliteReadings implements ReadingSink, ReadingSource, AutoClo
       """;
   private static final String COLUMNS = "at_ms, temperature, humidity, light, battery";
 
+  private final SqliteFile file;
   private final Connection writer;
   private final PreparedStatement insert;
   private final ReaderPool readers;
   private final Map<SensorId, Integer> sensorIds = new ConcurrentHashMap<>();
 
   private SqliteReadings(SqliteFile file) throws SQLException {
+    this.file = file;
     writer = file.writer();
     insert = writer.prepareStatement(INSERT);
     readers = new ReaderPool(file);
@@ -281,6 +285,33 @@ public final class SqliteReadings implements ReadingSink, ReadingSource, AutoClo
       }
     }
     return new Heard(first, last, latest);
+  }
+
+  /** On a connection of its own; freed space is used again by later readings. */
+  @Override
+  public int forgetBefore(Instant instant, int most) {
+    String sql =
+        """
+        DELETE FROM reading WHERE (sensor_id, at_ms) IN
+          (SELECT sensor_id, at_ms FROM reading
+           WHERE sensor_id = ? AND at_ms < ? ORDER BY at_ms LIMIT ?)
+        """;
+    int removed = 0;
+    try (Connection connection = file.writer();
+        PreparedStatement statement = connection.prepareStatement(sql)) {
+      for (int id : List.copyOf(sensorIds.values())) {
+        statement.setInt(1, id);
+        statement.setLong(2, instant.toEpochMilli());
+        statement.setInt(3, most - removed);
+        removed += statement.executeUpdate();
+        if (removed >= most) {
+          return removed;
+        }
+      }
+      return removed;
+    } catch (SQLException e) {
+      throw new StoreException("cannot remove old readings: " + e.getMessage(), e);
+    }
   }
 
   @Override
