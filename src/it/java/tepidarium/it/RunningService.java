@@ -9,6 +9,7 @@ import java.util.Map;
 import tepidarium.app.Config;
 import tepidarium.app.Service;
 import tepidarium.ingest.MappingRule;
+import tepidarium.series.influx.InfluxAddress;
 
 /** The whole service inside the test's process, on free loopback ports, with real parts. */
 public final class RunningService implements AutoCloseable {
@@ -25,6 +26,32 @@ public final class RunningService implements AutoCloseable {
   /** Starts with the embedded broker. */
   public static RunningService embedded(Path data) {
     return start(config(data, "embedded", Ports.free(), List.of()), realClock());
+  }
+
+  /** Starts with the embedded broker and the readings in InfluxDB. */
+  public static RunningService withInflux(Path data, InfluxAddress influx) {
+    Config config = config(data, "embedded", Ports.free(), List.of());
+    return start(
+        new Config(
+            config.data(),
+            config.httpHost(),
+            config.httpPort(),
+            config.broker(),
+            config.brokerUser(),
+            config.brokerPassword(),
+            config.mqttHost(),
+            config.mqttPort(),
+            config.accounts(),
+            config.rootTopic(),
+            config.mappings(),
+            config.maxPayloadBytes(),
+            config.maxGapMinutes(),
+            config.silentAfterMinutes(),
+            config.silentGraceSeconds(),
+            config.timeZone(),
+            influx,
+            64),
+        realClock());
   }
 
   /** Starts with a broker that runs already on this machine. */

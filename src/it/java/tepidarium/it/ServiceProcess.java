@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.Map;
 
 /** The service as a process of its own, which can be killed at any moment. */
 public final class ServiceProcess implements AutoCloseable {
@@ -23,6 +24,12 @@ public final class ServiceProcess implements AutoCloseable {
 
   /** Starts it and waits until it listens to its broker, all on loopback. */
   public static ServiceProcess start(Path data, int mqttPort, String broker) {
+    return start(data, mqttPort, broker, Map.of());
+  }
+
+  /** Starts it with further settings, under their names in the environment. */
+  public static ServiceProcess start(
+      Path data, int mqttPort, String broker, Map<String, String> settings) {
     List<String> command =
         List.of(
             Path.of(System.getProperty("java.home"), "bin", "java").toString(),
@@ -39,6 +46,7 @@ public final class ServiceProcess implements AutoCloseable {
       ProcessBuilder builder =
           new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(output.toFile());
       builder.environment().put("TEPIDARIUM_MQTT_HOST", "127.0.0.1");
+      builder.environment().putAll(settings);
       ServiceProcess service = new ServiceProcess(builder.start(), output);
       service.awaitReady();
       return service;

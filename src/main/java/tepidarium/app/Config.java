@@ -13,6 +13,7 @@ import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import tepidarium.ingest.MappingRule;
+import tepidarium.series.influx.InfluxAddress;
 
 /**
  * All settings, checked. Read once by {@link ConfigReader}; every problem is reported, not only the
@@ -34,6 +35,8 @@ import tepidarium.ingest.MappingRule;
  * @param silentAfterMinutes a placed sensor not heard for this long raises an alert
  * @param silentGraceSeconds after the start nobody is called silent for this long
  * @param timeZone where a day begins, for figures by day
+ * @param influx the InfluxDB server that keeps the readings; null keeps them in a file of their own
+ * @param spoolMaxMegabytes the disk space for readings while that server is away, MiB
  */
 public record Config(
     Path data,
@@ -51,14 +54,63 @@ public record Config(
     double maxGapMinutes,
     double silentAfterMinutes,
     int silentGraceSeconds,
-    ZoneId timeZone) {
+    ZoneId timeZone,
+    @Nullable InfluxAddress influx,
+    int spoolMaxMegabytes) {
 
   static final String EMBEDDED = "embedded";
+  private static final int SPOOL_MEGABYTES = 1_024;
+  private static final Pattern DATABASE = Pattern.compile("[A-Za-z0-9_./-]{1,64}");
   private static final Pattern ROOT = Pattern.compile("[^/+#\\s]+(/[^/+#\\s]+)*");
+
+  /** With the readings in a file of their own. */
+  public Config(
+      Path data,
+      String httpHost,
+      int httpPort,
+      String broker,
+      @Nullable String brokerUser,
+      @Nullable String brokerPassword,
+      String mqttHost,
+      int mqttPort,
+      Map<String, String> accounts,
+      String rootTopic,
+      List<MappingRule> mappings,
+      int maxPayloadBytes,
+      double maxGapMinutes,
+      double silentAfterMinutes,
+      int silentGraceSeconds,
+      ZoneId timeZone) {
+    this(
+        data,
+        httpHost,
+        httpPort,
+        broker,
+        brokerUser,
+        brokerPassword,
+        mqttHost,
+        mqttPort,
+        accounts,
+        rootTopic,
+        mappings,
+        maxPayloadBytes,
+        maxGapMinutes,
+        silentAfterMinutes,
+        silentGraceSeconds,
+        timeZone,
+        null,
+        SPOOL_MEGABYTES);
+  }
 
   public Config {
     accounts = Map.copyOf(accounts);
     mappings = List.copyOf(mappings);
+  }
+
+  /** Without secrets, so that it can be printed. */
+  @Override
+  public String toString() {
+    return "Config[data=" + data + ", broker=" + broker + ", influx=" + influx + ']';
   }
 
   boolean embedded() {
@@ -90,7 +142,13 @@ public record Config(
       @Nullable Double maxGapMinutes,
       @Nullable Double silentAfterMinutes,
       @Nullable Integer silentGraceSeconds,
-      @Nullable String timeZone) {
+      @Nullable String timeZone,
+      @Nullable String influxUrl,
+      @Nullable String influxDatabase,
+      @Nullable String influxUser,
+      @Nullable String influxPassword,
+      @Nullable String influxToken,
+      @Nullable Integer spoolMaxMegabytes) {
 
     Config checked() {
       Problems problems = new Problems();
@@ -119,9 +177,53 @@ public record Config(
               problems.number("maxGapMinutes", or(maxGapMinutes, 30.0), 1, 1_440),
               problems.number("silentAfterMinutes", or(silentAfterMinutes, 30.0), 1, 10_080),
               problems.whole("silentGraceSeconds", or(silentGraceSeconds, 300), 0, 86_400),
-              problems.zone("timeZone", timeZone));
+              problems.zone("timeZone", timeZone),
+              influx(problems),
+              problems.whole(
+                  "spoolMaxMegabytes", or(spoolMaxMegabytes, SPOOL_MEGABYTES), 1, 1 << 20));
       problems.raise();
       return config;
+    }
+
+    private @Nullable InfluxAddress influx(Problems problems) {
+      if (influxUrl == null) {
+        problems.without("influxUrl", "influxDatabase", influxDatabase);
+        problems.without("influxUrl", "influxUser", influxUser);
+        problems.without("influxUrl", "influxPassword", influxPassword);
+        problems.without("influxUrl", "influxToken", influxToken);
+        return null;
+      }
+      if (influxUser == null) {
+        problems.without("influxUser", "influxPassword", influxPassword);
+      } else if (influxToken != null) {
+        problems.add("influxToken and influxUser are two ways to log in; set one of them");
+      }
+      return new InfluxAddress(
+          problems.that(
+              "influxUrl",
+              influxUrl,
+              File::isWebAddress,
+              "must be an address like http://192.168.1.5:8086, without a name or password in it"),
+          problems.that(
+              "influxDatabase",
+              or(influxDatabase, "tepidarium"),
+              name -> DATABASE.matcher(name).matches(),
+              "must be 1 to 64 of A-Z a-z 0-9 _ - / and ."),
+          influxUser,
+          influxPassword,
+          influxToken);
+    }
+
+    private static boolean isWebAddress(String text) {
+      try {
+        URI uri = URI.create(text);
+        return ("http".equals(uri.getScheme()) || "https".equals(uri.getScheme()))
+            && uri.getHost() != null
+            && uri.getUserInfo() == null
+            && uri.getQuery() == null;
+      } catch (IllegalArgumentException e) {
+        return false;
+      }
     }
 
     private static <T> T or(@Nullable T value, T otherwise) {
@@ -184,6 +286,16 @@ public record Config(
         lines.add(name + " must be a time zone like Europe/Berlin or UTC, not \"" + value + '"');
         return ZoneId.of("UTC");
       }
+    }
+
+    void without(String needed, String name, @Nullable String value) {
+      if (value != null) {
+        lines.add(name + " means nothing without " + needed);
+      }
+    }
+
+    void add(String line) {
+      lines.add(line);
     }
 
     void raise() {

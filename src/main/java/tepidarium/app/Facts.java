@@ -22,10 +22,12 @@ final class Facts implements ServiceFacts {
   private final Config config;
   private final boolean demo;
   private final Intake intake;
+  private final Storage storage;
   private final Database database;
   private volatile @Nullable MqttLink link;
 
-  Facts(Config config, boolean demo, Intake intake, Database database) {
+  Facts(Config config, boolean demo, Intake intake, Storage storage, Database database) {
+    this.storage = storage;
     this.database = database;
     this.config = config;
     this.demo = demo;
@@ -84,7 +86,7 @@ final class Facts implements ServiceFacts {
     parts.put(
         "broker", current != null && current.isUp() ? Part.up(linkState) : Part.down(linkState));
     String trouble = intake.trouble();
-    parts.put("readings", trouble == null ? Part.up("writing") : Part.down(trouble));
+    parts.put("readings", trouble == null ? storage.part() : Part.down(trouble));
     parts.put("records", records());
     return parts;
   }

@@ -21,13 +21,13 @@ import tepidarium.ingest.Decoder;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectLog;
+import tepidarium.ingest.Settlement;
 import tepidarium.ingest.mqtt.BrokerAccounts;
 import tepidarium.ingest.mqtt.BrokerAddress;
 import tepidarium.ingest.mqtt.EmbeddedBroker;
 import tepidarium.ingest.mqtt.MqttLink;
 import tepidarium.ledger.Chronicle;
 import tepidarium.ledger.Ledger;
-import tepidarium.ledger.LedgerSink;
 import tepidarium.ledger.sqlite.SqliteLedger;
 import tepidarium.live.HeatSoFar;
 import tepidarium.live.Newest;
@@ -37,7 +37,7 @@ import tepidarium.records.ContainerRecords;
 import tepidarium.records.Database;
 import tepidarium.records.RejectRecords;
 import tepidarium.records.sqlite.SqliteRecords;
-import tepidarium.series.sqlite.SqliteReadings;
+import tepidarium.series.ReadingSink;
 import tepidarium.web.Views;
 import tepidarium.web.WebServer;
 
@@ -68,18 +68,18 @@ public final class Service implements AutoCloseable {
     DataFolder folder = running(DataFolder.open(config.data()));
     String servicePassword = randomPassword();
     CompletableFuture<Broker> broker = startBroker(folder, servicePassword, clock);
-    SqliteReadings readings = running(SqliteReadings.open(folder.resolve("readings.db")));
+    Storage storage = running(Storage.open(config, folder, clock));
     Database records = running(SqliteRecords.open(folder.resolve("records.db")));
 
     register = new Register(new ContainerRecords(records));
     AlertStore alerts = new AlertRecords(records);
     RejectLog rejectLog = new RejectRecords(records);
-    History history = new History(readings, register, config.maxGap());
+    History history = new History(storage.source(), register, config.maxGap());
     SqliteLedger hours = running(SqliteLedger.open(folder.resolve("ledger.db")));
     Ledger ledger = new Ledger(history, register, hours, clock);
     Chronicle chronicle = new Chronicle(ledger, history);
     running(Housekeeping.start(ledger));
-    Newest newest = new Newest(register, config.maxGap(), readings.heard());
+    Newest newest = new Newest(register, config.maxGap(), storage.heard());
     HeatSoFar heatSoFar = new HeatSoFar(chronicle, history);
     Watch.Silence silence =
         new Watch.Silence(config.silentAfter(), Duration.ofSeconds(config.silentGraceSeconds()));
@@ -87,16 +87,20 @@ public final class Service implements AutoCloseable {
         running(new Watch(register, newest, heatSoFar, alerts, config.maxGap(), silence, clock));
 
     Decoder decoder = new Decoder(config.rootTopic(), config.mappings(), config.maxPayloadBytes());
+    Settlement settlement = new Settlement(rejectLog, config.rootTopic(), clock);
+    ReadingSink sink = storage.sink(ledger);
+    running(storage::stopHandingOver);
     intake =
         running(
             new Intake(
                 decoder,
-                new LedgerSink(ledger, readings),
-                rejectLog,
+                sink,
+                settlement,
                 stored -> watch.stored(stored.readings(), stored.arrivedAt())));
+    storage.start(settlement, watch);
     Views views =
         new Views(register, newest, heatSoFar, history, chronicle, watch, clock, config.timeZone());
-    Facts facts = new Facts(config, demo, intake, records);
+    Facts facts = new Facts(config, demo, intake, storage, records);
     web =
         running(
             WebServer.start(

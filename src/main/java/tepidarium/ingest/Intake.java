@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -52,15 +51,10 @@ public final class Intake implements AutoCloseable {
 
   private final Decoder decoder;
   private final ReadingSink sink;
-  private final RejectLog rejectLog;
+  private final Settlement settlement;
   private final Consumer<Stored> follower;
   private final LinkedBlockingQueue<Item> queue = new LinkedBlockingQueue<>();
   private final Semaphore space = new Semaphore(WAITING_KIB);
-  private final AtomicLong received = new AtomicLong();
-  private final AtomicLong waiting = new AtomicLong();
-  private final AtomicLong stored = new AtomicLong();
-  private final AtomicLong repeated = new AtomicLong();
-  private final AtomicLong rejected = new AtomicLong();
   private final Thread writer;
   private volatile boolean stopping;
   private volatile @Nullable String trouble;
@@ -70,10 +64,11 @@ public final class Intake implements AutoCloseable {
    *
    * @param follower told of readings after they are durable and acknowledged, on the writer thread
    */
-  public Intake(Decoder decoder, ReadingSink sink, RejectLog rejectLog, Consumer<Stored> follower) {
+  public Intake(
+      Decoder decoder, ReadingSink sink, Settlement settlement, Consumer<Stored> follower) {
     this.decoder = decoder;
     this.sink = sink;
-    this.rejectLog = rejectLog;
+    this.settlement = settlement;
     this.follower = follower;
     this.writer = new Thread(this::run, "reading-writer");
     writer.setDaemon(true);
@@ -102,14 +97,12 @@ public final class Intake implements AutoCloseable {
   }
 
   private void queue(Item item) {
-    received.addAndGet(item.entries());
-    waiting.addAndGet(item.entries());
+    settlement.received(item.entries());
     queue.add(item);
   }
 
   public IntakeCounts counts() {
-    return new IntakeCounts(
-        received.get(), stored.get(), repeated.get(), rejected.get(), waiting.get());
+    return settlement.counts();
   }
 
   /** Why nothing becomes durable at the moment; null when all is well. */
@@ -136,6 +129,7 @@ public final class Intake implements AutoCloseable {
         // A bug, not a broken store: the batch stays unacknowledged and the broker sends it again.
         LOG.error("the writer met an unexpected failure; it goes on", e);
         trouble = "unexpected failure: " + e;
+        batch.forEach(item -> settlement.givenBack(item.entries()));
         release(batch);
       }
     }
@@ -163,16 +157,13 @@ public final class Intake implements AutoCloseable {
       rejects.addAll(item.decoded().rejects());
     }
     WriteResult result = retry(() -> sink.write(readings));
-    if (!rejects.isEmpty()) {
-      retry(
-          () -> {
-            rejectLog.add(rejects);
-            return result;
-          });
-    }
-    stored.addAndGet(result.stored());
-    repeated.addAndGet(result.repeated());
-    rejected.addAndGet(rejects.size());
+    retry(
+        () -> {
+          settlement.log(rejects, result.refused());
+          return result;
+        });
+    settlement.settled(result);
+    settlement.rejected(rejects.size());
   }
 
   private interface Write {
@@ -218,7 +209,6 @@ public final class Intake implements AutoCloseable {
   private void release(List<Item> batch) {
     for (Item item : batch) {
       space.release(item.permits());
-      waiting.addAndGet(-item.entries());
     }
   }
 

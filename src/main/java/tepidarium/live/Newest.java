@@ -38,6 +38,10 @@ public final class Newest {
     heard.merge(reading.sensor(), Heard.of(reading), (old, fresh) -> old.with(reading));
   }
 
+  void add(SensorId sensor, Heard more) {
+    heard.merge(sensor, more, Heard::with);
+  }
+
   /** All sensors heard of, by name. */
   public List<SensorId> sensors() {
     List<SensorId> sensors = new ArrayList<>(heard.keySet());

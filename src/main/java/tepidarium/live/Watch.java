@@ -35,6 +35,7 @@ import tepidarium.container.Register;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
+import tepidarium.series.Heard;
 
 /**
  * The one thread that watches: it takes in readings that are durable, judges every condition, and
@@ -103,6 +104,42 @@ public final class Watch implements AutoCloseable {
   /** Readings that have become durable. */
   public void stored(List<Reading> readings, Instant arrivedAt) {
     add(() -> takeIn(readings, arrivedAt));
+  }
+
+  /**
+   * Readings, durable for some time, that can only now be read back: what was added up without them
+   * is added up again.
+   */
+  public void readable(List<Reading> readings) {
+    add(() -> readBack(readings));
+  }
+
+  /** What the readings store had before this service started, where it was away then. */
+  public void learn(Map<SensorId, Heard> heard) {
+    add(() -> heard.forEach(this::learn));
+  }
+
+  private void learn(SensorId sensor, Heard known) {
+    newest.add(sensor, known);
+    noteHeard(sensor, known.last());
+    listeners.forEach(listener -> listener.sensorHeard(sensor));
+    register.placeOf(sensor, known.last()).ifPresent(place -> tellContainers(Set.of(place)));
+  }
+
+  private void readBack(List<Reading> readings) {
+    Set<ContainerId> touched = new HashSet<>();
+    for (Reading reading : readings) {
+      newest.add(reading);
+      noteHeard(reading.sensor(), reading.at());
+      register
+          .placeOf(reading.sensor(), reading.at())
+          .ifPresent(
+              place -> {
+                heatSoFar.arrived(place, reading.at());
+                touched.add(place);
+              });
+    }
+    tellContainers(touched);
   }
 
   /** The link to the broker came up or went down: while it is down, silence says nothing. */
@@ -201,7 +238,7 @@ public final class Watch implements AutoCloseable {
       newest.add(reading);
       heard.add(reading.sensor());
       boolean news = Duration.between(reading.at(), arrivedAt).compareTo(NEWS) <= 0;
-      noteHeard(reading, news ? arrivedAt : reading.at());
+      noteHeard(reading.sensor(), news ? arrivedAt : reading.at());
       ContainerId place = register.placeOf(reading.sensor(), reading.at()).orElse(null);
       if (place != null) {
         heatSoFar.arrived(place, reading.at());
@@ -216,8 +253,8 @@ public final class Watch implements AutoCloseable {
     tellContainers(touched);
   }
 
-  private void noteHeard(Reading reading, Instant at) {
-    lastNews.merge(reading.sensor(), at, (old, fresh) -> fresh.isAfter(old) ? fresh : old);
+  private void noteHeard(SensorId sensor, Instant at) {
+    lastNews.merge(sensor, at, (old, fresh) -> fresh.isAfter(old) ? fresh : old);
   }
 
   private void judge(Container container, Reading reading) {

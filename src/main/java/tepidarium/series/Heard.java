@@ -30,12 +30,17 @@ public record Heard(Instant first, Instant last, Map<Quantity, Value> latest) {
    * first to come stays, as it does in the store.
    */
   public Heard with(Reading reading) {
+    return with(of(reading));
+  }
+
+  /** This and what was heard elsewhere of the same sensor. */
+  public Heard with(Heard other) {
     Map<Quantity, Value> merged = new EnumMap<>(Quantity.class);
     merged.putAll(latest);
-    values(reading).forEach((quantity, value) -> merged.merge(quantity, value, Heard::newer));
+    other.latest.forEach((quantity, value) -> merged.merge(quantity, value, Heard::newer));
     return new Heard(
-        reading.at().isBefore(first) ? reading.at() : first,
-        reading.at().isAfter(last) ? reading.at() : last,
+        other.first.isBefore(first) ? other.first : first,
+        other.last.isAfter(last) ? other.last : last,
         merged);
   }
 

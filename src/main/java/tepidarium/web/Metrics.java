@@ -17,7 +17,7 @@ final class Metrics {
     counter(text, "stored", "Readings that added something to the record.", counts.stored());
     counter(text, "repeated", "Readings that were there already.", counts.repeated());
     counter(text, "rejected", "Lines in the reject log.", counts.rejected());
-    gauge(text, "waiting", "Readings handed over and not yet durable.");
+    gauge(text, "waiting", "Readings not yet durable, or kept on this disk for the store.");
     text.append("tepidarium_waiting ").append(counts.waiting()).append('\n');
     gauge(text, "part_up", "Whether a part works.");
     parts.forEach(

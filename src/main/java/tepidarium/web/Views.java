@@ -24,6 +24,7 @@ import tepidarium.live.Watch;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
+import tepidarium.series.StoreException;
 
 /** Puts together what the API shows of containers, sensors and alerts as they are now. */
 public final class Views {
@@ -99,7 +100,16 @@ public final class Views {
     return limits;
   }
 
+  /** Null also while the readings store is away: all else about a container is known without it. */
   private @Nullable HeatJson heat(Container container, Instant now) {
+    try {
+      return addedUp(container, now);
+    } catch (StoreException e) {
+      return null;
+    }
+  }
+
+  private @Nullable HeatJson addedUp(Container container, Instant now) {
     return heatSoFar
         .of(container, now)
         .map(

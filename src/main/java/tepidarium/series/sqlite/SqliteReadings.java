@@ -22,6 +22,7 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 import tepidarium.series.Heard;
+import tepidarium.series.Millionths;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.ReadingTrimmer;
@@ -39,7 +40,6 @@ public final class SqliteReadings
   /** How far back {@link #heard} looks for the newest value of each quantity, readings. */
   private static final int LOOK_BACK = 200;
 
-  private static final double SCALE = 1e6;
   private static final Quantity[] QUANTITIES = Quantity.values();
 
   private static final String INSERT =
@@ -163,7 +163,7 @@ public final class SqliteReadings
       if (value == null) {
         insert.setNull(3 + i, Types.INTEGER);
       } else {
-        insert.setLong(3 + i, Math.round(value * SCALE));
+        insert.setLong(3 + i, Millionths.of(value));
       }
     }
   }
@@ -203,7 +203,7 @@ public final class SqliteReadings
             builder = new Samples.Builder(1024);
             builders[i] = builder;
           }
-          builder.add(at, scaled / SCALE);
+          builder.add(at, Millionths.value(scaled));
         }
       }
     }
@@ -280,7 +280,7 @@ public final class SqliteReadings
       for (int i = 0; i < QUANTITIES.length; i++) {
         long scaled = rows.getLong(2 + i);
         if (!rows.wasNull()) {
-          latest.putIfAbsent(QUANTITIES[i], new Heard.Value(scaled / SCALE, at));
+          latest.putIfAbsent(QUANTITIES[i], new Heard.Value(Millionths.value(scaled), at));
         }
       }
     }

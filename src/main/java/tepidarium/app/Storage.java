@@ -1,0 +1,188 @@
+package tepidarium.app;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tepidarium.ingest.Settlement;
+import tepidarium.ledger.Ledger;
+import tepidarium.ledger.LedgerSink;
+import tepidarium.live.Watch;
+import tepidarium.reading.Reading;
+import tepidarium.reading.SensorId;
+import tepidarium.series.Heard;
+import tepidarium.series.ReadingSink;
+import tepidarium.series.ReadingSource;
+import tepidarium.series.Refused;
+import tepidarium.series.StoreException;
+import tepidarium.series.WriteResult;
+import tepidarium.series.influx.InfluxAddress;
+import tepidarium.series.influx.InfluxReadings;
+import tepidarium.series.spool.Spool;
+import tepidarium.series.sqlite.SqliteReadings;
+import tepidarium.web.ServiceFacts.Part;
+
+/** Where readings are kept: in a file of their own, or in InfluxDB with a spool in front of it. */
+final class Storage implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Storage.class);
+
+  private final ReadingSink store;
+  private final ReadingSource source;
+  private final String place;
+  private final @Nullable Remote remote;
+  private final Runnable closeStore;
+  private @Nullable Spool spool;
+
+  /** What a store on another machine needs besides. */
+  private record Remote(Runnable probe, Path spoolFile, long spoolLimitBytes, Clock clock) {}
+
+  private Storage(
+      ReadingSink store,
+      ReadingSource source,
+      String place,
+      Runnable closeStore,
+      @Nullable Remote remote) {
+    this.store = store;
+    this.source = source;
+    this.place = place;
+    this.remote = remote;
+    this.closeStore = closeStore;
+  }
+
+  static Storage open(Config config, DataFolder folder, Clock clock) {
+    InfluxAddress influx = config.influx();
+    Path spoolFile = folder.resolve("spool.db");
+    if (influx != null) {
+      InfluxReadings readings = new InfluxReadings(influx);
+      long limitBytes = (long) config.spoolMaxMegabytes() << 20;
+      Remote remote = new Remote(readings::probe, spoolFile, limitBytes, clock);
+      String place = "InfluxDB at " + influx.url();
+      return new Storage(readings, readings, place, readings::close, remote);
+    }
+    if (Files.exists(spoolFile)) {
+      LOG.warn("{} may hold readings for InfluxDB: set influxUrl to hand them over", spoolFile);
+    }
+    SqliteReadings readings = SqliteReadings.open(folder.resolve("readings.db"));
+    return new Storage(readings, readings, "a file of its own", readings::close, null);
+  }
+
+  ReadingSource source() {
+    return source;
+  }
+
+  /**
+   * Where readings go; to be called once. What is kept in the spool cannot be read back yet, so the
+   * ledger is told when it leaves it.
+   */
+  ReadingSink sink(Ledger ledger) {
+    ReadingSink sink = new LedgerSink(ledger, store);
+    if (remote == null) {
+      return sink;
+    }
+    Spool opened =
+        Spool.open(
+            new Backend(sink, remote.probe()),
+            remote.spoolFile(),
+            remote.spoolLimitBytes(),
+            remote.clock());
+    spool = opened;
+    return opened;
+  }
+
+  private record Backend(ReadingSink sink, Runnable look) implements Spool.Backend {
+    @Override
+    public WriteResult write(List<Reading> batch) {
+      return sink.write(batch);
+    }
+
+    @Override
+    public void probe() {
+      look.run();
+    }
+  }
+
+  /** What the store knows of every sensor; nothing yet when it is away. */
+  Map<SensorId, Heard> heard() {
+    try {
+      return source.heard();
+    } catch (StoreException e) {
+      LOG.warn("{}; starting without it", e.getMessage());
+      return Map.of();
+    }
+  }
+
+  /** Begins to hand over what waits on disk, and tells of it. To be called once. */
+  void start(Settlement settlement, Watch watch) {
+    if (spool != null) {
+      settlement.received(spool.state().waiting());
+      spool.start(new Follower(settlement, watch));
+    }
+  }
+
+  private final class Follower implements Spool.Follower {
+    private final Settlement settlement;
+    private final Watch watch;
+
+    Follower(Settlement settlement, Watch watch) {
+      this.settlement = settlement;
+      this.watch = watch;
+    }
+
+    @Override
+    public void reached() {
+      watch.learn(source.heard());
+      LOG.info("{} answers", place);
+    }
+
+    @Override
+    public void refused(List<Refused> refused) {
+      settlement.log(List.of(), refused);
+    }
+
+    @Override
+    public void handedOver(List<Reading> readings, WriteResult result) {
+      settlement.settled(result);
+      watch.readable(readings);
+    }
+  }
+
+  /** Stops before what it tells of the handing over: the watch, the ledger, the reject log. */
+  void stopHandingOver() {
+    if (spool != null) {
+      spool.close();
+    }
+  }
+
+  /** How it is, in words. */
+  Part part() {
+    Spool spool = this.spool;
+    if (spool == null) {
+      return Part.up("writing to " + place);
+    }
+    Spool.State state = spool.state();
+    if (state.awaySince() == null) {
+      return state.waiting() == 0
+          ? Part.up("writing to " + place)
+          : Part.up(
+              place + " is back: " + state.waiting() + " readings on this disk go over to it");
+    }
+    return Part.down(
+        String.format(
+            Locale.ROOT,
+            "InfluxDB away since %s, %d readings kept on this disk (%.1f %% of the spool). %s",
+            state.awaySince(),
+            state.waiting(),
+            100 * state.share(),
+            state.reason()));
+  }
+
+  @Override
+  public void close() {
+    closeStore.run();
+  }
+}

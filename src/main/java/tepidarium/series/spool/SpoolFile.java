@@ -1,0 +1,246 @@
+package tepidarium.series.spool;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.sql.Types;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicLong;
+import org.jspecify.annotations.Nullable;
+import org.sqlite.SQLiteErrorCode;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.Reading;
+import tepidarium.reading.SensorId;
+import tepidarium.series.Millionths;
+import tepidarium.series.StoreException;
+import tepidarium.sqlite.SqliteFile;
+
+/**
+ * A queue of readings in one SQLite file that never grows over its limit. What was appended or
+ * removed has reached the disk. Safe for use by several threads, which take turns.
+ */
+final class SpoolFile implements AutoCloseable {
+  private static final Quantity[] QUANTITIES = Quantity.values();
+
+  /** An emptied file that is larger than this gives its space back. */
+  private static final long WORTH_SHRINKING_BYTES = 16L << 20;
+
+  private static final String INSERT =
+      "INSERT INTO waiting (sensor, at_ms, temperature, humidity, light, battery)"
+          + " VALUES (?, ?, ?, ?, ?, ?)";
+  private static final String OLDEST =
+      "SELECT id, sensor, at_ms, temperature, humidity, light, battery FROM waiting"
+          + " ORDER BY id LIMIT ?";
+
+  /** The oldest readings, and the number under which to remove them. */
+  record Batch(long lastId, List<Reading> readings) {}
+
+  private final Connection connection;
+  private final long limitBytes;
+  private final long pageBytes;
+  private final AtomicLong size = new AtomicLong();
+  private volatile double share;
+
+  private SpoolFile(SqliteFile file, long limitBytes) throws SQLException {
+    this.limitBytes = limitBytes;
+    connection = file.writer();
+    pageBytes = number("PRAGMA page_size");
+    // SQLite itself keeps to the limit; a file that is larger already stays as large as it is.
+    number("PRAGMA max_page_count = " + limitBytes / pageBytes);
+    size.set(number("SELECT count(*) FROM waiting"));
+    share = measuredShare();
+  }
+
+  /**
+   * Opens or creates the file.
+   *
+   * @throws IllegalStateException when the file cannot be used; the message names it
+   */
+  static SpoolFile open(Path path, long limitBytes) {
+    try {
+      return new SpoolFile(SqliteFile.open(path, "db/spool"), limitBytes);
+    } catch (SQLException e) {
+      throw new IllegalStateException("cannot open the spool " + path, e);
+    }
+  }
+
+  private long number(String sql) throws SQLException {
+    try (Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery(sql)) {
+      return row.next() ? row.getLong(1) : 0;
+    }
+  }
+
+  /** How many readings wait. */
+  long size() {
+    return size.get();
+  }
+
+  /** How much of the limit is in use, from 0 to 1. */
+  double share() {
+    return share;
+  }
+
+  private double measuredShare() throws SQLException {
+    long pages = number("PRAGMA page_count") - number("PRAGMA freelist_count");
+    return (double) pages * pageBytes / limitBytes;
+  }
+
+  private interface Step<T> {
+    T run() throws SQLException;
+  }
+
+  /**
+   * Transactions are begun and ended here and not by the driver, which loses count of them when
+   * SQLite itself rolls one back for want of space.
+   */
+  private synchronized <T> T transaction(String what, Step<T> step) {
+    try {
+      execute("BEGIN IMMEDIATE");
+      T result = step.run();
+      double used = measuredShare();
+      execute("COMMIT");
+      share = used;
+      return result;
+    } catch (SQLException e) {
+      undo(e);
+      throw failed(what, e);
+    }
+  }
+
+  private void execute(String sql) throws SQLException {
+    try (Statement statement = connection.createStatement()) {
+      statement.execute(sql);
+    }
+  }
+
+  private void undo(SQLException cause) {
+    try {
+      execute("ROLLBACK");
+    } catch (SQLException e) {
+      // Where SQLite has rolled back by itself there is nothing to undo.
+      cause.addSuppressed(e);
+    }
+  }
+
+  private StoreException failed(String what, SQLException e) {
+    if (SQLiteErrorCode.getErrorCode(e.getErrorCode()) != SQLiteErrorCode.SQLITE_FULL) {
+      return new StoreException("cannot " + what + " the spool: " + e.getMessage(), e);
+    }
+    share = 1;
+    return new StoreException(
+        "the spool is full at "
+            + size.get()
+            + " readings, or its disk is: nothing more is taken in until the readings store is"
+            + " back (spoolMaxMegabytes sets the limit)",
+        e);
+  }
+
+  /**
+   * Appends all of it or, when it throws, nothing.
+   *
+   * @throws StoreException when the limit is reached or the disk fails
+   */
+  void append(List<Reading> readings) {
+    transaction(
+        "write to",
+        () -> {
+          // Prepared each time: the driver closes a statement that has failed.
+          try (PreparedStatement insert = connection.prepareStatement(INSERT)) {
+            for (Reading reading : readings) {
+              bind(insert, reading);
+              insert.executeUpdate();
+            }
+          }
+          return true;
+        });
+    size.addAndGet(readings.size());
+  }
+
+  private static void bind(PreparedStatement insert, Reading reading) throws SQLException {
+    insert.setString(1, reading.sensor().name());
+    insert.setLong(2, reading.at().toEpochMilli());
+    for (int i = 0; i < QUANTITIES.length; i++) {
+      Double value = reading.value(QUANTITIES[i]);
+      if (value == null) {
+        insert.setNull(3 + i, Types.INTEGER);
+      } else {
+        insert.setLong(3 + i, Millionths.of(value));
+      }
+    }
+  }
+
+  Batch oldest(int most) {
+    return transaction(
+        "read",
+        () -> {
+          try (PreparedStatement statement = connection.prepareStatement(OLDEST)) {
+            statement.setInt(1, most);
+            try (ResultSet rows = statement.executeQuery()) {
+              return batch(rows);
+            }
+          }
+        });
+  }
+
+  private static Batch batch(ResultSet rows) throws SQLException {
+    List<Reading> readings = new ArrayList<>();
+    long last = 0;
+    while (rows.next()) {
+      last = rows.getLong(1);
+      readings.add(
+          new Reading(
+              new SensorId(rows.getString(2)),
+              Instant.ofEpochMilli(rows.getLong(3)),
+              value(rows, 4),
+              value(rows, 5),
+              value(rows, 6),
+              value(rows, 7)));
+    }
+    return new Batch(last, readings);
+  }
+
+  private static @Nullable Double value(ResultSet row, int column) throws SQLException {
+    long millionths = row.getLong(column);
+    return row.wasNull() ? null : Millionths.value(millionths);
+  }
+
+  void remove(Batch batch) {
+    transaction(
+        "clear",
+        () -> {
+          try (PreparedStatement delete =
+              connection.prepareStatement("DELETE FROM waiting WHERE id <= ?")) {
+            delete.setLong(1, batch.lastId());
+            return delete.executeUpdate();
+          }
+        });
+    size.addAndGet(-batch.readings().size());
+  }
+
+  /** Gives the space of a large file back, when it is empty and that costs nothing. */
+  synchronized void shrink() {
+    try {
+      if (size() == 0 && number("PRAGMA page_count") * pageBytes > WORTH_SHRINKING_BYTES) {
+        execute("VACUUM");
+        execute("PRAGMA wal_checkpoint(TRUNCATE)");
+      }
+    } catch (SQLException e) {
+      throw new StoreException("cannot shrink the spool: " + e.getMessage(), e);
+    }
+  }
+
+  @Override
+  public synchronized void close() {
+    try {
+      connection.close();
+    } catch (SQLException e) {
+      throw new StoreException("cannot close the spool", e);
+    }
+  }
+}
