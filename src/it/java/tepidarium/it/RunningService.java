@@ -49,8 +49,7 @@ public final class RunningService implements AutoCloseable {
             config.silentAfterMinutes(),
             config.silentGraceSeconds(),
             config.timeZone(),
-            influx,
-            64),
+            new Config.Keeping(influx, 64, null)),
         realClock());
   }
 

@@ -28,7 +28,7 @@ import tepidarium.reading.Span;
  *
  * @param <S> the store
  */
-abstract class SeriesContract<S extends ReadingSink & ReadingSource> {
+abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTrimmer> {
   private static final SensorId BAG = new SensorId("bag");
   private static final Instant START = Instant.parse("2026-03-01T06:00:00.123Z");
   private static final Span ALL = new Span(START.minusSeconds(1_000), START.plusSeconds(1_000_000));
@@ -253,5 +253,15 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource> {
                 Quantity.LIGHT, new Heard.Value(5, second(60)),
                 Quantity.BATTERY, new Heard.Value(3.9, second(0)))),
         heard);
+  }
+
+  @Test
+  void oldReadingsAreLetGoAndNewerOnesStay() {
+    store.write(IntStream.range(0, 100).mapToObj(i -> warm(i * 60L, 20)).toList());
+    while (store.forgetBefore(second(50 * 60), 20) == 20) {
+      assertTrue(temperatures().size() >= 50);
+    }
+    assertEquals(50, temperatures().size());
+    assertEquals(Optional.of(second(50 * 60)), store.firstAt(BAG, ALL));
   }
 }

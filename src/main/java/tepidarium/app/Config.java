@@ -35,8 +35,7 @@ import tepidarium.series.influx.InfluxAddress;
  * @param silentAfterMinutes a placed sensor not heard for this long raises an alert
  * @param silentGraceSeconds after the start nobody is called silent for this long
  * @param timeZone where a day begins, for figures by day
- * @param influx the InfluxDB server that keeps the readings; null keeps them in a file of their own
- * @param spoolMaxMegabytes the disk space for readings while that server is away, MiB
+ * @param keeping where readings are kept and for how long
  */
 public record Config(
     Path data,
@@ -55,8 +54,20 @@ public record Config(
     double silentAfterMinutes,
     int silentGraceSeconds,
     ZoneId timeZone,
-    @Nullable InfluxAddress influx,
-    int spoolMaxMegabytes) {
+    Keeping keeping) {
+
+  /**
+   * Where readings are kept and for how long.
+   *
+   * @param influx the InfluxDB server that keeps them; null keeps them in a file of their own
+   * @param spoolMaxMegabytes the disk space for readings while that server is away, MiB
+   * @param rawDays after how many days raw readings are let go; null keeps them for ever
+   */
+  public record Keeping(
+      @Nullable InfluxAddress influx, int spoolMaxMegabytes, @Nullable Double rawDays) {
+    /** In a file of their own, for ever. */
+    public static final Keeping IN_A_FILE = new Keeping(null, SPOOL_MEGABYTES, null);
+  }
 
   static final String EMBEDDED = "embedded";
   private static final int SPOOL_MEGABYTES = 1_024;
@@ -98,8 +109,7 @@ public record Config(
         silentAfterMinutes,
         silentGraceSeconds,
         timeZone,
-        null,
-        SPOOL_MEGABYTES);
+        Keeping.IN_A_FILE);
   }
 
   public Config {
@@ -110,7 +120,7 @@ public record Config(
   /** Without secrets, so that it can be printed. */
   @Override
   public String toString() {
-    return "Config[data=" + data + ", broker=" + broker + ", influx=" + influx + ']';
+    return "Config[data=" + data + ", broker=" + broker + ", influx=" + keeping.influx() + ']';
   }
 
   boolean embedded() {
@@ -148,7 +158,8 @@ public record Config(
       @Nullable String influxUser,
       @Nullable String influxPassword,
       @Nullable String influxToken,
-      @Nullable Integer spoolMaxMegabytes) {
+      @Nullable Integer spoolMaxMegabytes,
+      @Nullable Double keepRawDays) {
 
     Config checked() {
       Problems problems = new Problems();
@@ -178,9 +189,13 @@ public record Config(
               problems.number("silentAfterMinutes", or(silentAfterMinutes, 30.0), 1, 10_080),
               problems.whole("silentGraceSeconds", or(silentGraceSeconds, 300), 0, 86_400),
               problems.zone("timeZone", timeZone),
-              influx(problems),
-              problems.whole(
-                  "spoolMaxMegabytes", or(spoolMaxMegabytes, SPOOL_MEGABYTES), 1, 1 << 20));
+              new Keeping(
+                  influx(problems),
+                  problems.whole(
+                      "spoolMaxMegabytes", or(spoolMaxMegabytes, SPOOL_MEGABYTES), 1, 1 << 20),
+                  keepRawDays == null
+                      ? null
+                      : problems.number("keepRawDays", keepRawDays, 1, 36_500)));
       problems.raise();
       return config;
     }

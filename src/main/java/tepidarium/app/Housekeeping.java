@@ -1,18 +1,30 @@
 package tepidarium.app;
 
+import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.ledger.Ledger;
+import tepidarium.series.ReadingTrimmer;
 
-/** Slow work that nobody waits for, on one thread of its own: keeping the ledger filled. */
+/**
+ * Slow work that nobody waits for, on one thread of its own: keeping the ledger filled, and letting
+ * go of raw readings that are older than the grower wants to keep.
+ */
 final class Housekeeping implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Housekeeping.class);
   private static final Duration FIRST = Duration.ofSeconds(20);
   private static final Duration EVERY = Duration.ofMinutes(10);
+
+  /** Readings in one transaction: short enough that writing hardly waits. */
+  private static final int AT_ONCE = 2_000;
+
+  private static final double MS_PER_DAY = 86_400_000;
 
   private final ScheduledExecutorService thread =
       Executors.newSingleThreadScheduledExecutor(
@@ -22,22 +34,55 @@ final class Housekeeping implements AutoCloseable {
             return made;
           });
 
-  private Housekeeping() {}
+  private final Ledger ledger;
+  private final ReadingTrimmer trimmer;
+  private final @Nullable Double rawDays;
+  private final Clock clock;
 
-  static Housekeeping start(Ledger ledger) {
-    Housekeeping housekeeping = new Housekeeping();
+  private Housekeeping(
+      Ledger ledger, ReadingTrimmer trimmer, @Nullable Double rawDays, Clock clock) {
+    this.ledger = ledger;
+    this.trimmer = trimmer;
+    this.rawDays = rawDays;
+    this.clock = clock;
+  }
+
+  /**
+   * Begins.
+   *
+   * @param rawDays after how many days raw readings are let go; null for never
+   */
+  static Housekeeping start(
+      Ledger ledger, ReadingTrimmer trimmer, @Nullable Double rawDays, Clock clock) {
+    Housekeeping housekeeping = new Housekeeping(ledger, trimmer, rawDays, clock);
     var unused =
         housekeeping.thread.scheduleWithFixedDelay(
-            () -> housekeeping.run(ledger), FIRST.toSeconds(), EVERY.toSeconds(), TimeUnit.SECONDS);
+            housekeeping::run, FIRST.toSeconds(), EVERY.toSeconds(), TimeUnit.SECONDS);
     return housekeeping;
   }
 
-  private void run(Ledger ledger) {
+  private void run() {
     try {
       ledger.catchUp();
+      if (rawDays != null) {
+        letGo(clock.instant().minusMillis(Math.round(rawDays * MS_PER_DAY)));
+      }
     } catch (RuntimeException e) {
       // Tried again in ten minutes; pages work out meanwhile what they need.
-      LOG.warn("could not bring the ledger up to date: {}", e.toString());
+      LOG.warn("housekeeping is put off: {}", e.toString());
+    }
+  }
+
+  private void letGo(Instant before) {
+    Instant hour = ledger.letGoBefore(before);
+    int removed;
+    long total = 0;
+    do {
+      removed = trimmer.forgetBefore(hour, AT_ONCE);
+      total += removed;
+    } while (removed == AT_ONCE && !Thread.currentThread().isInterrupted());
+    if (total > 0) {
+      LOG.info("let go of {} raw readings from before {}", total, hour);
     }
   }
 

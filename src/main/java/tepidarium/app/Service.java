@@ -78,7 +78,7 @@ public final class Service implements AutoCloseable {
     SqliteLedger hours = running(SqliteLedger.open(folder.resolve("ledger.db")));
     Ledger ledger = new Ledger(history, register, hours, clock);
     Chronicle chronicle = new Chronicle(ledger, history);
-    running(Housekeeping.start(ledger));
+    running(Housekeeping.start(ledger, storage.trimmer(), config.keeping().rawDays(), clock));
     Newest newest = new Newest(register, config.maxGap(), storage.heard());
     HeatSoFar heatSoFar = new HeatSoFar(chronicle, history);
     Watch.Silence silence =

@@ -18,6 +18,7 @@ import tepidarium.reading.SensorId;
 import tepidarium.series.Heard;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
+import tepidarium.series.ReadingTrimmer;
 import tepidarium.series.Refused;
 import tepidarium.series.StoreException;
 import tepidarium.series.WriteResult;
@@ -33,6 +34,7 @@ final class Storage implements AutoCloseable {
 
   private final ReadingSink store;
   private final ReadingSource source;
+  private final ReadingTrimmer trimmer;
   private final String place;
   private final @Nullable Remote remote;
   private final Runnable closeStore;
@@ -44,31 +46,37 @@ final class Storage implements AutoCloseable {
   private Storage(
       ReadingSink store,
       ReadingSource source,
+      ReadingTrimmer trimmer,
       String place,
       Runnable closeStore,
       @Nullable Remote remote) {
     this.store = store;
     this.source = source;
+    this.trimmer = trimmer;
     this.place = place;
     this.remote = remote;
     this.closeStore = closeStore;
   }
 
   static Storage open(Config config, DataFolder folder, Clock clock) {
-    InfluxAddress influx = config.influx();
+    InfluxAddress influx = config.keeping().influx();
     Path spoolFile = folder.resolve("spool.db");
     if (influx != null) {
       InfluxReadings readings = new InfluxReadings(influx);
-      long limitBytes = (long) config.spoolMaxMegabytes() << 20;
+      long limitBytes = (long) config.keeping().spoolMaxMegabytes() << 20;
       Remote remote = new Remote(readings::probe, spoolFile, limitBytes, clock);
       String place = "InfluxDB at " + influx.url();
-      return new Storage(readings, readings, place, readings::close, remote);
+      return new Storage(readings, readings, readings, place, readings::close, remote);
     }
     if (Files.exists(spoolFile)) {
       LOG.warn("{} may hold readings for InfluxDB: set influxUrl to hand them over", spoolFile);
     }
     SqliteReadings readings = SqliteReadings.open(folder.resolve("readings.db"));
-    return new Storage(readings, readings, "a file of its own", readings::close, null);
+    return new Storage(readings, readings, readings, "a file of its own", readings::close, null);
+  }
+
+  ReadingTrimmer trimmer() {
+    return trimmer;
   }
 
   ReadingSource source() {

@@ -13,6 +13,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.reading.Reading;
 import tepidarium.series.ReadingSink;
+import tepidarium.series.Refused;
 import tepidarium.series.StoreException;
 import tepidarium.series.WriteResult;
 
@@ -121,16 +122,10 @@ public final class Intake implements AutoCloseable {
           }
           continue;
         }
-        keepUntilDurable(batch);
+        keepOrRefuse(batch);
         finish(batch);
       } catch (InterruptedException e) {
         return;
-      } catch (RuntimeException e) {
-        // A bug, not a broken store: the batch stays unacknowledged and the broker sends it again.
-        LOG.error("the writer met an unexpected failure; it goes on", e);
-        trouble = "unexpected failure: " + e;
-        batch.forEach(item -> settlement.givenBack(item.entries()));
-        release(batch);
       }
     }
   }
@@ -147,6 +142,38 @@ public final class Intake implements AutoCloseable {
       }
       item = queue.poll(QUIET_NANOS, TimeUnit.NANOSECONDS);
     }
+  }
+
+  /**
+   * A failure that is no broken store is a bug, and would come again with every try: the message
+   * that brings it about is found and refused, and the others go on.
+   */
+  private void keepOrRefuse(List<Item> batch) throws InterruptedException {
+    try {
+      keepUntilDurable(batch);
+    } catch (RuntimeException e) {
+      LOG.error("the writer met an unexpected failure with {} messages", batch.size(), e);
+      if (batch.size() > 1) {
+        for (Item item : batch) {
+          keepOrRefuse(List.of(item));
+        }
+      } else {
+        refuse(batch.get(0), "an unexpected failure, please report it: " + e);
+      }
+    }
+  }
+
+  private void refuse(Item item, String reason) throws InterruptedException {
+    Decoded decoded = item.decoded();
+    List<Refused> refused =
+        decoded.readings().stream().map(reading -> new Refused(reading, reason)).toList();
+    retry(
+        () -> {
+          settlement.log(decoded.rejects(), refused);
+          return WriteResult.NOTHING;
+        });
+    settlement.settled(new WriteResult(0, 0, refused));
+    settlement.rejected(decoded.rejects().size());
   }
 
   private void keepUntilDurable(List<Item> batch) throws InterruptedException {
@@ -201,8 +228,17 @@ public final class Intake implements AutoCloseable {
     release(batch);
     for (Item item : batch) {
       if (!item.decoded().readings().isEmpty()) {
-        follower.accept(new Stored(item.decoded().readings(), item.arrivedAt()));
+        tell(new Stored(item.decoded().readings(), item.arrivedAt()));
       }
+    }
+  }
+
+  private void tell(Stored readings) {
+    try {
+      follower.accept(readings);
+    } catch (RuntimeException e) {
+      // The readings are durable; only what is shown live may lag.
+      LOG.error("who follows the readings met an unexpected failure", e);
     }
   }
 

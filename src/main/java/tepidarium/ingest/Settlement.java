@@ -35,11 +35,6 @@ public final class Settlement {
     received += entries;
   }
 
-  /** They were not taken after all; whoever sent them still has them. */
-  synchronized void givenBack(long entries) {
-    received -= entries;
-  }
-
   /** Readings have come to their end. */
   public synchronized void settled(WriteResult result) {
     stored += result.stored();

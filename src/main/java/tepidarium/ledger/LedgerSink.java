@@ -1,11 +1,14 @@
 package tepidarium.ledger;
 
+import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import tepidarium.container.ContainerId;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Span;
 import tepidarium.series.ReadingSink;
+import tepidarium.series.Refused;
 import tepidarium.series.WriteResult;
 
 /**
@@ -20,11 +23,27 @@ public final class LedgerSink implements ReadingSink {
     this.sink = sink;
   }
 
+  /** A reading from before raw ones were let go is refused: its neighbours are no more. */
   @Override
   public WriteResult write(List<Reading> batch) {
-    Map<ContainerId, Span> touched = ledger.aboutToStore(batch);
+    Instant earliest = ledger.rawFrom();
+    List<Refused> refused = new ArrayList<>();
+    List<Reading> taken = new ArrayList<>(batch.size());
+    for (Reading reading : batch) {
+      if (reading.at().isBefore(earliest)) {
+        refused.add(
+            new Refused(
+                reading,
+                "older than "
+                    + earliest
+                    + ", before which raw readings have been let go (keepRawDays)"));
+      } else {
+        taken.add(reading);
+      }
+    }
+    Map<ContainerId, Span> touched = ledger.aboutToStore(taken);
     try {
-      return sink.write(batch);
+      return sink.write(taken).plus(new WriteResult(0, 0, refused));
     } finally {
       ledger.stored(touched);
     }

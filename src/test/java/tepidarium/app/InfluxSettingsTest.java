@@ -27,15 +27,18 @@ class InfluxSettingsTest {
   void withoutAnAddressReadingsStayInAFile() {
     Config config = read(Map.of());
 
-    assertNull(config.influx());
-    assertEquals(1_024, config.spoolMaxMegabytes());
+    assertNull(config.keeping().influx());
+    assertEquals(1_024, config.keeping().spoolMaxMegabytes());
+    assertNull(config.keeping().rawDays());
+    assertEquals(90.0, read(Map.of("keepRawDays", "90")).keeping().rawDays());
+    assertTrue(problem(Map.of("keepRawDays", "0")).contains("keepRawDays must be from"));
   }
 
   @Test
   void anAddressIsEnough() {
     assertEquals(
         new InfluxAddress(URL, "tepidarium", null, null, null),
-        read(Map.of("influxUrl", URL)).influx());
+        read(Map.of("influxUrl", URL)).keeping().influx());
   }
 
   @Test
@@ -50,8 +53,9 @@ class InfluxSettingsTest {
                 "TEPIDARIUM_INFLUX_PASSWORD", "secret"),
             Map.of("spoolMaxMegabytes", "50"));
 
-    assertEquals(new InfluxAddress(URL, "seeds", "grower", "secret", null), config.influx());
-    assertEquals(50, config.spoolMaxMegabytes());
+    assertEquals(
+        new InfluxAddress(URL, "seeds", "grower", "secret", null), config.keeping().influx());
+    assertEquals(50, config.keeping().spoolMaxMegabytes());
   }
 
   @ParameterizedTest

@@ -118,4 +118,18 @@ class LedgerTest {
         1e-9,
         "hours without readings keep the base they were worked out with");
   }
+
+  @Test
+  void aReadingFromBeforeRawOnesWereLetGoIsRefusedByName() {
+    steady(48, 30);
+    Instant kept = bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30)));
+    bench.readings.forgetBefore(kept);
+    var result =
+        bench.sink.write(
+            java.util.List.of(
+                Bench.reading(61, 25, 90, 0), Bench.reading(48 * 3_600 + 60, 25, 90, 0)));
+    assertEquals(1, result.stored());
+    assertEquals(1, result.refused().size());
+    assertTrue(result.refused().get(0).reason().contains("keepRawDays"));
+  }
 }

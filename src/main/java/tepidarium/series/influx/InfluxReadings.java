@@ -23,6 +23,7 @@ import tepidarium.reading.Span;
 import tepidarium.series.Heard;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
+import tepidarium.series.ReadingTrimmer;
 import tepidarium.series.Refused;
 import tepidarium.series.WriteResult;
 
@@ -33,7 +34,8 @@ import tepidarium.series.WriteResult;
  * server is asked what it has, and only what is missing is written. This holds while nobody else
  * writes that measurement. One thread writes, any number read.
  */
-public final class InfluxReadings implements ReadingSink, ReadingSource, AutoCloseable {
+public final class InfluxReadings
+    implements ReadingSink, ReadingSource, ReadingTrimmer, AutoCloseable {
   static final String MEASUREMENT = "reading";
 
   private static final int BATCH = 5_000;
@@ -250,6 +252,13 @@ public final class InfluxReadings implements ReadingSink, ReadingSource, AutoClo
     } catch (IllegalArgumentException e) {
       return null;
     }
+  }
+
+  /** The server does it in its own time, all at once. */
+  @Override
+  public int forgetBefore(Instant instant, int most) {
+    server.ask("DELETE FROM " + MEASUREMENT + " WHERE time < " + instant.toEpochMilli() + "ms");
+    return 0;
   }
 
   @Override

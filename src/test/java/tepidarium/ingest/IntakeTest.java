@@ -1,0 +1,128 @@
+package tepidarium.ingest;
+
+import static org.awaitility.Awaitility.await;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import tepidarium.reading.Reading;
+import tepidarium.series.ReadingSink;
+import tepidarium.series.StoreException;
+import tepidarium.series.WriteResult;
+
+class IntakeTest {
+  private static final Instant NOW = Instant.parse("2026-03-01T06:00:00Z");
+
+  private final List<Reading> kept = new CopyOnWriteArrayList<>();
+  private final List<Reject> rejects = new CopyOnWriteArrayList<>();
+  private final AtomicInteger acknowledged = new AtomicInteger();
+  private final AtomicInteger failures = new AtomicInteger();
+  private Intake intake;
+
+  private final RejectLog log =
+      new RejectLog() {
+        @Override
+        public void add(List<Reject> more) {
+          rejects.addAll(more);
+        }
+
+        @Override
+        public List<Line> newest(int most) {
+          return List.of();
+        }
+      };
+
+  private void start(ReadingSink sink) {
+    Settlement settlement = new Settlement(log, "tepidarium", Clock.fixed(NOW, ZoneOffset.UTC));
+    Decoder decoder = new Decoder("tepidarium", List.of(), 1_000_000);
+    intake = new Intake(decoder, sink, settlement, stored -> {});
+  }
+
+  @AfterEach
+  void stop() {
+    intake.close();
+  }
+
+  private WriteResult keep(List<Reading> batch) {
+    kept.addAll(batch);
+    return new WriteResult(batch.size(), 0);
+  }
+
+  private void send(String sensor, String payload) throws InterruptedException {
+    byte[] bytes = payload.getBytes(StandardCharsets.UTF_8);
+    intake.take(
+        new Message("tepidarium/" + sensor, bytes, false, NOW),
+        bytes.length,
+        acknowledged::incrementAndGet);
+  }
+
+  private void settled(int messages) {
+    await().until(() -> acknowledged.get() == messages && intake.counts().waiting() == 0);
+    IntakeCounts counts = intake.counts();
+    assertEquals(counts.received(), counts.stored() + counts.repeated() + counts.rejected());
+  }
+
+  @Test
+  void aReadingIsAcknowledgedOnlyAfterTheStoreHasTakenIt() throws InterruptedException {
+    start(
+        batch -> {
+          if (failures.incrementAndGet() <= 3) {
+            assertEquals(0, acknowledged.get());
+            throw new StoreException("away", new IllegalStateException());
+          }
+          return keep(batch);
+        });
+    send("a", "{\"temperature\":30}");
+    settled(1);
+    assertEquals(1, kept.size());
+    assertEquals(4, failures.get());
+  }
+
+  @Test
+  void aMessageThatBringsABugAboutIsRefusedAndTheOthersGoOn() throws InterruptedException {
+    start(
+        batch -> {
+          if (batch.stream().anyMatch(reading -> reading.sensor().name().equals("poison"))) {
+            throw new IllegalStateException("a bug");
+          }
+          return keep(batch);
+        });
+    for (int i = 0; i < 20; i++) {
+      send(i == 7 ? "poison" : "s" + i, "{\"temperature\":30}");
+    }
+    settled(20);
+    assertEquals(19, kept.size());
+    assertEquals(1, rejects.size());
+    assertEquals("tepidarium/poison", rejects.get(0).topic());
+    assertTrue(rejects.get(0).reason().contains("a bug"));
+  }
+
+  @Test
+  void whatCannotBeReadIsLoggedAndAcknowledged() throws InterruptedException {
+    start(this::keep);
+    send("a", "{");
+    send("b", "{\"temperature\":31}");
+    settled(2);
+    assertEquals(1, rejects.size());
+    assertEquals(1, kept.size());
+  }
+
+  @Test
+  void closingMakesDurableWhatWasHandedOver() throws InterruptedException {
+    start(this::keep);
+    for (int i = 0; i < 500; i++) {
+      send("s" + i, "{\"temperature\":30}");
+    }
+    intake.close();
+    assertEquals(500, kept.size());
+    assertEquals(500, acknowledged.get());
+  }
+}
