@@ -9,6 +9,7 @@ import java.net.InetSocketAddress;
 import java.net.Socket;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.time.Duration;
 import java.util.List;
 
@@ -23,21 +24,25 @@ public final class Mosquitto implements AutoCloseable {
     this.port = port;
   }
 
-  /** One that is not started yet, with its files in the folder. */
-  public static Mosquitto prepared(Path folder) {
+  /**
+   * One that is not started yet, with its files in the folder.
+   *
+   * @param more lines of its configuration; they win over the usual ones
+   */
+  public static Mosquitto prepared(Path folder, String... more) {
     Mosquitto broker = new Mosquitto(folder, Ports.free());
-    broker.configure();
+    broker.configure(List.of(more));
     return broker;
   }
 
   /** One that takes connections. */
-  public static Mosquitto started(Path folder) {
-    Mosquitto broker = prepared(folder);
+  public static Mosquitto started(Path folder, String... more) {
+    Mosquitto broker = prepared(folder, more);
     broker.start();
     return broker;
   }
 
-  private void configure() {
+  private void configure(List<String> more) {
     // The user: started by root it would become another, who may not write to the folder.
     List<String> lines =
         List.of(
@@ -50,7 +55,9 @@ public final class Mosquitto implements AutoCloseable {
             "log_dest file " + folder.resolve("mosquitto.log"));
     try {
       Files.createDirectories(folder);
-      Files.write(folder.resolve("mosquitto.conf"), lines);
+      Path file = folder.resolve("mosquitto.conf");
+      Files.write(file, lines);
+      Files.write(file, more, StandardOpenOption.APPEND);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

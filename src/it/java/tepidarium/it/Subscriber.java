@@ -34,6 +34,11 @@ public final class Subscriber {
     return ended.status() + ": " + ended.output();
   }
 
+  /** Subscribes for good under a name and leaves: the broker keeps messages for it from then on. */
+  public void leaveASession(String name, String filter) {
+    run(with("-i", name, "-c", "-q", "1", "-t", filter, "-E"));
+  }
+
   private Subscriber with(String... more) {
     List<String> all = new ArrayList<>(options);
     all.addAll(List.of(more));

@@ -9,6 +9,7 @@ import java.util.concurrent.ThreadLocalRandom;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import org.eclipse.paho.mqttv5.client.IMqttToken;
 import org.eclipse.paho.mqttv5.client.MqttAsyncClient;
 import org.eclipse.paho.mqttv5.client.MqttCallback;
@@ -46,6 +47,7 @@ public final class MqttLink implements AutoCloseable {
   private final Clock clock;
   private final Intake intake;
   private final RetainedTopics retained = new RetainedTopics();
+  private final BrokerReport report = new BrokerReport();
   private final Semaphore wake = new Semaphore(0);
   private final Thread connector;
 
@@ -103,7 +105,7 @@ public final class MqttLink implements AutoCloseable {
 
   /** How the link is, in words. */
   public String state() {
-    return state;
+    return state + report.warning();
   }
 
   /**
@@ -165,11 +167,10 @@ public final class MqttLink implements AutoCloseable {
     fresh.setCallback(new Receiver(fresh, generation));
     client = fresh;
     finish(fresh.connect(options()));
-    MqttSubscription[] subscriptions = new MqttSubscription[filters.size()];
-    for (int i = 0; i < subscriptions.length; i++) {
-      subscriptions[i] = new MqttSubscription(filters.get(i), 1);
-      subscriptions[i].setNoLocal(true);
-    }
+    MqttSubscription[] subscriptions =
+        Stream.concat(filters.stream(), BrokerReport.topics().stream())
+            .map(MqttLink::subscription)
+            .toArray(MqttSubscription[]::new);
     finish(fresh.subscribe(subscriptions, null, null, new MqttProperties()));
     state = "connected to " + broker;
     LOG.info("{}", state);
@@ -177,6 +178,12 @@ public final class MqttLink implements AutoCloseable {
     retained.over(fresh);
     upOrDown.accept(true);
     told = true;
+  }
+
+  private static MqttSubscription subscription(String filter) {
+    MqttSubscription subscription = new MqttSubscription(filter, 1);
+    subscription.setNoLocal(true);
+    return subscription;
   }
 
   private static void finish(IMqttToken token) throws MqttException {
@@ -258,6 +265,11 @@ public final class MqttLink implements AutoCloseable {
       byte[] payload = message.getPayload();
       int id = message.getId();
       int qos = message.getQos();
+      if (BrokerReport.isOne(topic)) {
+        report.take(topic, payload);
+        acknowledge(id, qos);
+        return;
+      }
       try {
         Message received = new Message(topic, payload, message.isRetained(), clock.instant());
         intake.take(received, payload.length, () -> acknowledge(id, qos));
