@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.exc.InvalidFormatException;
 import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
@@ -14,6 +15,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -59,6 +61,8 @@ final class ConfigReader {
       return YAML.treeToValue(settings, Config.File.class).checked();
     } catch (UnrecognizedPropertyException e) {
       throw problem(place(e) + ": there is no setting \"" + e.getPropertyName() + "\" here");
+    } catch (InvalidFormatException e) {
+      throw problem(place(e) + ": \"" + e.getValue() + "\" is not " + kind(e.getTargetType()));
     } catch (JsonMappingException e) {
       Throwable cause = e.getCause();
       String words =
@@ -120,9 +124,16 @@ final class ConfigReader {
     LevenshteinDistance distance = new LevenshteinDistance(CLOSE_ENOUGH);
     return names.stream()
         .filter(known -> distance.apply(name, known) >= 0)
-        .findFirst()
+        .min(Comparator.comparing(known -> distance.apply(name, known)))
         .map(known -> "; did you mean \"" + known + "\"?")
         .orElse("; the settings are " + String.join(", ", names));
+  }
+
+  private static String kind(Class<?> type) {
+    if (type == Integer.class) {
+      return "a whole number";
+    }
+    return type == Double.class ? "a number" : "of the kind that is needed here";
   }
 
   private static String place(JsonMappingException e) {

@@ -69,9 +69,7 @@ public final class WebServer implements AutoCloseable {
               + port
               + " on "
               + host
-              + " cannot be used: "
-              + e.getMessage()
-              + ". Choose another with --port.",
+              + " cannot be used. Does another program use it? Choose another with --port.",
           e);
     }
   }

@@ -1,0 +1,94 @@
+package tepidarium.app;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class ConfigReaderTest {
+  @TempDir private Path folder;
+
+  private Path file(String text) throws IOException {
+    return Files.writeString(folder.resolve("tepidarium.yaml"), text);
+  }
+
+  private String problem(String text) throws IOException {
+    Path file = file(text);
+    ConfigException e =
+        assertThrows(ConfigException.class, () -> ConfigReader.read(file, Map.of(), Map.of()));
+    return String.valueOf(e.getMessage());
+  }
+
+  @Test
+  void anEmptyFileGivesTheDefaults() throws IOException {
+    Config config = ConfigReader.read(file("# nothing yet\n"), Map.of(), Map.of());
+    assertTrue(config.embedded());
+    assertEquals(8080, config.httpPort());
+    assertEquals("127.0.0.1", config.httpHost());
+    assertEquals("tepidarium", config.rootTopic());
+    assertEquals(ZoneId.systemDefault(), config.timeZone());
+  }
+
+  @Test
+  void theCommandLineWinsOverTheEnvironmentAndThatOverTheFile() throws IOException {
+    Path file = file("httpPort: 1\nmqttPort: 2\nmaxGapMinutes: 20\n");
+    Map<String, String> environment =
+        Map.of("TEPIDARIUM_HTTP_PORT", "11", "TEPIDARIUM_MQTT_PORT", "12");
+    Config config = ConfigReader.read(file, environment, Map.of("httpPort", "111"));
+    assertEquals(111, config.httpPort());
+    assertEquals(12, config.mqttPort());
+    assertEquals(20, config.maxGapMinutes());
+  }
+
+  @Test
+  void mappingRulesAndAccountsAreRead() throws IOException {
+    Config config =
+        ConfigReader.read(
+            file(
+                """
+                accounts: {jar-1: secret}
+                mappings:
+                  - topic: garden/{sensor}/state
+                    temperature: {pointer: /temp, unit: °F}
+                """),
+            Map.of(),
+            Map.of());
+    assertEquals(Map.of("jar-1", "secret"), config.accounts());
+    assertEquals("garden/{sensor}/state", config.mappings().get(0).topic());
+    assertFalse(config.toString().contains("secret"));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "htpPort: 8080, did you mean \"httpPort\"?",
+    "brokr: embedded, did you mean \"broker\"?",
+    "colour: red, the settings are data",
+    "httpPort: abc, httpPort: \"abc\" is not a whole number",
+    "httpPort: 99999, httpPort must be from 0 to 65535",
+    "broker: mqtt.example, broker must be \"embedded\" or an address",
+    "timeZone: Mars, timeZone must be a time zone",
+    "rootTopic: a/+/b, rootTopic must be a topic",
+    "maxGapMinutes: 0, maxGapMinutes must be from 1",
+    "just words, must hold lines like",
+    "'httpPort: [1', in line"
+  })
+  void aMistakeIsNamedWithItsRemedy(String text, String said) throws IOException {
+    assertTrue(problem(text).contains(said), () -> "said: " + said);
+  }
+
+  @Test
+  void allProblemsAreSaidTogether() throws IOException {
+    String problems = problem("httpPort: 99999\ntimeZone: Mars\n");
+    assertTrue(problems.contains("httpPort") && problems.contains("timeZone"), problems);
+  }
+}
