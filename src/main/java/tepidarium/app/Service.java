@@ -10,6 +10,8 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.slf4j.Logger;
@@ -55,6 +57,9 @@ public final class Service implements AutoCloseable {
    */
   private record Broker(BrokerAddress address, Runnable letSensorsIn) {}
 
+  private static final Duration LONGEST_WAIT = Duration.ofSeconds(20);
+
+  private final CountDownLatch sensorsAreIn = new CountDownLatch(1);
   private final Deque<AutoCloseable> running;
   private final Config config;
   private final WebServer web;
@@ -126,8 +131,23 @@ public final class Service implements AutoCloseable {
           if (up) {
             topics.tellAll();
             join(broker).letSensorsIn().run();
+            sensorsAreIn.countDown();
           }
         });
+    if (config.embedded()) {
+      awaitSensors();
+    }
+  }
+
+  /** The embedded broker lets sensors in a moment after the pages are there. */
+  private void awaitSensors() {
+    try {
+      if (!sensorsAreIn.await(LONGEST_WAIT.toSeconds(), TimeUnit.SECONDS)) {
+        LOG.warn("sensors cannot publish yet: {}", link.state());
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
   }
 
   /**
