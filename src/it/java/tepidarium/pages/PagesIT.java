@@ -89,7 +89,7 @@ class PagesIT {
   @Test
   void aReadingArrivesAndAnAlertAppearsWithoutReloading() {
     String jar = grower.container("Jar");
-    grower.place("jar-1", jar, Instant.now().minusSeconds(7_200));
+    grower.place("jar-1", jar, Instant.now().minusSeconds(1_200));
     Page page = open(1280, "/");
     live(page);
     temperatureAgo(15, 30.2);

@@ -6,9 +6,12 @@ import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** One open page: a bounded queue and the thread that writes it out. */
 final class LiveClient {
+  private static final Logger LOG = LoggerFactory.getLogger(LiveClient.class);
   private static final int WAITING = 2_000;
   private static final long HEARTBEAT_SECONDS = 10;
 
@@ -59,7 +62,16 @@ final class LiveClient {
     } finally {
       stopping = true;
       gone.accept(this);
+      end();
+    }
+  }
+
+  /** Ends the answer, unless the server has done so already because the browser went away. */
+  private void end() {
+    try {
       client.close();
+    } catch (RuntimeException e) {
+      LOG.debug("a live stream was over before it was ended", e);
     }
   }
 

@@ -164,13 +164,22 @@ public final class WebServer implements AutoCloseable {
     config.routes.exception(
         StoreException.class,
         (e, ctx) -> Problem.send(ctx, HttpStatus.SERVICE_UNAVAILABLE, words(e)));
-    config.routes.exception(
-        Exception.class,
-        (e, ctx) -> {
-          LOG.error("{} {} failed", ctx.method(), ctx.path(), e);
-          Problem.send(
-              ctx, HttpStatus.INTERNAL_SERVER_ERROR, "an unexpected failure; the log has more");
-        });
+    config.routes.exception(Exception.class, WebServer::unexpected);
+  }
+
+  /**
+   * Never throws: the framework would hand what is thrown here to this handler again, for ever.
+   * Once the other side has gone and the server has taken the request back, nothing can be asked of
+   * it.
+   */
+  static void unexpected(Exception e, Context ctx) {
+    try {
+      LOG.error("{} {} failed", ctx.method(), ctx.path(), e);
+      Problem.send(
+          ctx, HttpStatus.INTERNAL_SERVER_ERROR, "an unexpected failure; the log has more");
+    } catch (RuntimeException gone) {
+      LOG.debug("the other side left before its answer", e);
+    }
   }
 
   private static String refusal(Context ctx, HttpStatus status, String words) {
