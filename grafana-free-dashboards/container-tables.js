@@ -61,7 +61,7 @@ function excursions(band) {
   const rows = band.excursions.filter((one) => one.kind !== 'light').reverse();
   if (rows.length === 0) return [nothing(`Temperature and humidity stayed inside their limits while heard${missing(band)}.`)];
   const columns = [
-    { title: 'What', cell: (one) => conditionOf(one.kind).title },
+    { title: 'What', cell: (one) => `${conditionOf(one.kind).title}${one.duringOpening ? ', during an opening' : ''}` },
     { title: 'Start', cell: (one) => f.stamp(one.start, now()) },
     { title: 'End', cell: (one) => endWords(one) },
     { title: 'Length', class: NUMBER, cell: (one) => f.hours(one.hours) },
@@ -69,7 +69,8 @@ function excursions(band) {
     { title: 'Worst at', cell: (one) => f.stamp(one.worstAt, now()) },
     { title: 'Degree-hours lost', class: NUMBER, cell: (one) => f.degreeHours(one.degreeHoursLost) },
   ];
-  return long('excursions', `${f.count(rows.length, 'excursion')}${missing(band)}. ${zoneWords()}`, columns, rows, () => excursions(band));
+  const counted = rows.filter((one) => !one.duringOpening).length;
+  return long('excursions', `${f.count(counted, 'excursion')}${missing(band)}. ${zoneWords()}`, columns, rows, () => excursions(band));
 }
 
 function heatByDay(heat, zone) {

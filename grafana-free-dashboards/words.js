@@ -12,11 +12,18 @@ export const CONDITIONS = {
   cold: { title: 'Too cold', group: 'are too cold', limitWord: 'below', worstWord: 'coldest', rank: 0, unitOf: f.temperature },
   dry: { title: 'Too dry', group: 'are too dry', limitWord: 'below', worstWord: 'driest', rank: 1, unitOf: (v) => `${f.number(v)} %` },
   silent: { title: 'Silent', group: 'are silent', limitWord: '', worstWord: '', rank: 2, unitOf: () => f.UNKNOWN },
+  faulty: { title: 'Sensor hard to believe', group: 'have a sensor that is hard to believe', limitWord: '', worstWord: '', rank: 2, unitOf: () => f.UNKNOWN },
+  headingCold: { title: 'Heading for too cold', group: 'are heading for too cold', limitWord: '', worstWord: '', rank: 3, unitOf: () => f.UNKNOWN },
   light: { title: 'Light inside', group: 'have light inside', limitWord: 'above', worstWord: 'brightest', rank: 3, unitOf: f.lux },
   hot: { title: 'Too hot', group: 'are too hot', limitWord: 'above', worstWord: 'hottest', rank: 4, unitOf: f.temperature },
+  headingHot: { title: 'Heading for too hot', group: 'are heading for too hot', limitWord: '', worstWord: '', rank: 5, unitOf: () => f.UNKNOWN },
+  battery: { title: 'Battery low', group: 'are low on battery', limitWord: 'below', worstWord: 'lowest', rank: 6, unitOf: (v) => `${f.number(v, 2)} V` },
 };
 
 export const conditionOf = (kind) => CONDITIONS[kind] ?? { title: kind, group: kind, limitWord: 'beyond', worstWord: 'worst', rank: 9, unitOf: (v) => f.number(v, 1) };
+
+/** Their values are counts and minutes, which say less than the words that come with them. */
+const WORDS_ONLY = new Set(['faulty', 'headingCold', 'headingHot']);
 
 const known = (value) => value !== null && value !== undefined;
 
@@ -32,6 +39,12 @@ export function alertDetail(alert, now) {
   const over = alert.state === 'returned';
   const lasting = f.duration(ended - began);
   const parts = [];
+  if (WORDS_ONLY.has(alert.kind)) {
+    parts.push(over ? `Lasted ${lasting}` : `For ${lasting}`);
+    if (alert.detail) parts.push(alert.detail);
+    if (!over && alert.forecastAt) parts.push(`outside at about ${f.moment(alert.forecastAt, now)}`);
+    return capital(`${parts.join(', ')}.`);
+  }
   if (alert.kind === 'silent') parts.push(over ? `Nothing was heard for ${lasting}` : `Nothing heard for ${lasting}, so nobody knows how it is inside`);
   else if (known(alert.limit)) parts.push(`${over ? 'Was ' : ''}${words.limitWord} ${words.unitOf(alert.limit)} for ${lasting}`);
   else parts.push(over ? `Lasted ${lasting}` : `For ${lasting}`);

@@ -63,6 +63,13 @@ test('over but unseen is still open', () => {
   assert.ok(!isOpen(alert({ state: 'returned', acknowledged: true })));
 });
 
+test('a forecast is told with its time, a doubtful sensor with its signs', () => {
+  const ahead = alert({ kind: 'headingCold', limit: 120, value: 60, worst: 55, detail: 'by 1 °C an hour', forecastAt: ago(-60) });
+  assert.match(alertDetail(ahead, NOW), /^For 3 h 10 min, by 1 °C an hour, outside at about .+\.$/);
+  const faulty = alert({ kind: 'faulty', limit: 0, value: 1, worst: 1, detail: 'the same value for six hours', forecastAt: null });
+  assert.equal(alertDetail(faulty, NOW), 'For 3 h 10 min, the same value for six hours.');
+});
+
 test('one failed mat is one thing; silence and light stay single; cold comes before heat', () => {
   const alerts = [alert({ id: 1, kind: 'hot', container: 'd' }), alert({ id: 2, container: 'a' }), alert({ id: 3, container: 'b' }), alert({ id: 4, kind: 'silent', container: 'c' })];
   const groups = groupAlerts(alerts, (id) => (id === 'd' ? null : 'Mat'), NOW);

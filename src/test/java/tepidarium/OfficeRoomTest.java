@@ -34,11 +34,16 @@ import tepidarium.reading.Samples;
  * Real readings of a room against values an independent program computed from them. Source and
  * licence of the data stand in the README beside them.
  */
-class OfficeRoomTest {
+public class OfficeRoomTest {
   private static final double RELATIVE = 1e-6;
   private static final JsonNode EXPECTED = CheckCase.json("office-room/expected.json");
   private static final Samples TEMPERATURE = column(2);
   private static final Samples LIGHT = column(4);
+
+  /** Its light, lux. */
+  public static Samples light() {
+    return LIGHT;
+  }
 
   @TestFactory
   Stream<DynamicTest> degreeHours() {

@@ -238,6 +238,115 @@ class AlertIT {
   }
 
   @Test
+  void aRunningDelayGoesOnAfterARestart() {
+    report("temperature", 25, 0, 6);
+    service.close();
+    start();
+    report("temperature", 25, 10, 10);
+    JsonNode alert = theAlert("open", "cold");
+    assertEquals(start.toString(), alert.get("since").textValue());
+
+    report("temperature", 31, 11, 15);
+    service.close();
+    start();
+    report("temperature", 31, 21, 21);
+    theAlert("returned", "cold");
+    assertEquals(List.of("raised", "returned"), transitions(alert));
+  }
+
+  /** What happened to an alert, in its order. */
+  private List<String> transitions(JsonNode alert) {
+    return service
+        .api()
+        .get("/api/alerts/" + alert.get("id"))
+        .get("transitions")
+        .valueStream()
+        .map(one -> one.get("what").textValue())
+        .toList();
+  }
+
+  @Test
+  void silenceIsNeitherOverNorToldAgainAfterARestart() {
+    report("temperature", 31, 0, 0);
+    clock.set(minute(31));
+    JsonNode alert = theAlert("open", "silent");
+    service.close();
+    start();
+    clock.set(minute(33));
+    await().atMost(SOON).until(() -> limit("silent").equals("alert"));
+    report("temperature", 31, 40, 40);
+    theAlert("returned", "silent");
+    assertEquals(List.of("raised", "returned"), transitions(alert));
+  }
+
+  @Test
+  void rulesOfOneContainerHoldAfterARestart() {
+    String path = "/api/containers/" + container + "/alert-rules";
+    service
+        .api()
+        .put(
+            path,
+            "{\"by\":\"Ada\",\"reason\":\"draughty\",\"rules\":{\"cold\":{\"onDelayMinutes\":20,"
+                + "\"priority\":\"low\"},\"light\":{\"inService\":false}}}");
+    service.close();
+    start();
+    JsonNode rules = service.api().get(path).get("rules");
+    assertEquals(20, rules.at("/cold/effective/onDelayMinutes").doubleValue());
+    assertEquals(10, rules.at("/cold/defaults/onDelayMinutes").doubleValue());
+    assertEquals("draughty", rules.at("/light/outOfService/reason").textValue());
+
+    report("temperature", 25, 0, 15);
+    report("light", 300, 16, 19);
+    await().atMost(SOON).until(() -> limit("cold").equals("outside"));
+    report("temperature", 25, 20, 20);
+    assertEquals("low", theAlert("open", "cold").get("priority").textValue());
+    assertEquals(List.of(), alerts("all", "light"));
+
+    service.api().put(path, "{\"rules\":{\"light\":{\"inService\":true}}}");
+    clock.set(minute(21));
+    report("light", 300, 22, 24);
+    theAlert("open", "light");
+  }
+
+  @Test
+  void aButtonOpensAndClosesAContainer() {
+    clock.set(minute(0));
+    String topic = "tepidarium/opening/" + container;
+    Publisher button = Publisher.to(mqttPort);
+    button.send(topic, "30");
+    await().atMost(SOON).until(() -> !show().get("opening").isNull());
+    report("light", 300, 1, 12);
+    assertEquals(List.of(), alerts("all", "light"));
+
+    button.send(topic, "0");
+    await().atMost(SOON).until(() -> show().get("opening").isNull());
+    JsonNode opening = service.api().get("/api/containers/" + container + "/openings").get(0);
+    assertEquals(minute(0).toString(), opening.get("from").textValue());
+    assertEquals(minute(12).toString(), opening.get("until").textValue());
+    report("light", 300, 13, 15);
+    theAlert("open", "light");
+  }
+
+  @Test
+  void aButtonThatMakesNoSenseLeavesALine() {
+    Publisher button = Publisher.to(mqttPort);
+    button.send("tepidarium/opening/" + container, "soon");
+    button.send("tepidarium/opening/attic-" + tests, "5");
+    button.retained().send("tepidarium/opening/kept-" + tests, "5");
+    awaitReject("tepidarium/opening/" + container, "send minutes from 0");
+    awaitReject("tepidarium/opening/attic-" + tests, "there is no container");
+    button.send("tepidarium/opening", "5");
+    awaitReject("tepidarium/opening", "no sensor's topic");
+    assertTrue(show().get("opening").isNull());
+  }
+
+  private void awaitReject(String topic, String words) {
+    await()
+        .atMost(SOON)
+        .until(() -> grower.rejects(topic).stream().anyMatch(line -> line.contains(words)));
+  }
+
+  @Test
   void lateReadingsRaiseNothing() {
     clock.set(minute(120));
     long stored = grower.count("stored");
@@ -251,7 +360,14 @@ class AlertIT {
 
     await().atMost(SOON).until(() -> grower.count("stored") == stored + 52);
     await().atMost(SOON).until(() -> limit("cold").equals("inside"));
-    assertEquals(List.of(), alerts("all", "cold"));
-    assertEquals(List.of(), alerts("all", "light"));
+    JsonNode cold = theAlert("history", "cold");
+    assertTrue(cold.get("foundLate").booleanValue());
+    assertEquals(minute(0).toString(), cold.get("since").textValue());
+    assertEquals(minute(50).toString(), cold.get("returnedAt").textValue());
+    assertEquals(List.of("foundLate"), transitions(cold));
+    theAlert("history", "light");
+    assertEquals(List.of(), alerts("open", "cold"));
+    assertEquals(List.of(), alerts("open", "light"));
+    assertEquals("", Subscriber.to(mqttPort).retained("tepidarium/alert/" + container + "/cold"));
   }
 }

@@ -4,6 +4,7 @@ import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -12,6 +13,8 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.Collections;
 import java.util.List;
 import java.util.Set;
@@ -116,6 +119,63 @@ class KillIT {
       }
       return Collections.unmodifiableSet(seconds);
     }
+  }
+
+  @Test
+  void anAlertIsNeitherLostNorRepeatedByAKill() {
+    Path data = folder.resolve("data");
+    int port = Ports.free();
+    Instant start = Instant.now().truncatedTo(ChronoUnit.SECONDS).minusSeconds(1_800);
+    try (ServiceProcess service = ServiceProcess.start(data, port, "embedded")) {
+      Grower grower = service.grower();
+      grower.place("bag", grower.container("Bag"), start);
+      sendCold(grower, port, start, 0, 9, 25);
+      service.kill();
+    }
+    try (ServiceProcess service = ServiceProcess.start(data, port, "embedded")) {
+      sendCold(service.grower(), port, start, 10, 10, 25);
+      await().atMost(SOON).until(() -> coldTransitions(service.grower()).equals("raised "));
+      service.kill();
+    }
+    try (ServiceProcess service = ServiceProcess.start(data, port, "embedded")) {
+      sendCold(service.grower(), port, start, 11, 16, 31);
+      service.kill();
+    }
+    try (ServiceProcess service = ServiceProcess.start(data, port, "embedded")) {
+      sendCold(service.grower(), port, start, 17, 21, 31);
+      await()
+          .atMost(SOON)
+          .until(() -> coldTransitions(service.grower()).equals("raised returned "));
+      JsonNode alert = service.grower().api().get("/api/alerts?state=history").get(0);
+      assertEquals(start.toString(), alert.get("since").textValue());
+      assertEquals(start.plusSeconds(600).toString(), alert.get("raisedAt").textValue());
+      assertEquals(start.plusSeconds(1_260).toString(), alert.get("returnedAt").textValue());
+    }
+  }
+
+  /** A reading a minute, each of which is durable when this returns, but perhaps not judged. */
+  private static void sendCold(
+      Grower grower, int port, Instant start, int from, int to, double temperatureC) {
+    long stored = grower.count("stored");
+    List<String> lines =
+        IntStream.rangeClosed(from, to)
+            .mapToObj(
+                minute ->
+                    "{\"temperature\":%s,\"at\":\"%s\"}"
+                        .formatted(temperatureC, start.plusSeconds(60L * minute)))
+            .toList();
+    Publisher.to(port).lines("tepidarium/bag", lines);
+    await().atMost(SOON).until(() -> grower.count("stored") == stored + lines.size());
+  }
+
+  private static String coldTransitions(Grower grower) {
+    StringBuilder all = new StringBuilder();
+    for (JsonNode alert : grower.api().get("/api/alerts?state=history")) {
+      for (JsonNode one : grower.api().get("/api/alerts/" + alert.get("id")).get("transitions")) {
+        all.append(one.get("what").textValue()).append(' ');
+      }
+    }
+    return all.toString();
   }
 
   @Test

@@ -10,6 +10,7 @@ import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
@@ -17,11 +18,20 @@ import java.util.Map;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.IntStream;
+import org.flywaydb.core.Flyway;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tepidarium.alert.Alert;
+import tepidarium.alert.AlertFilter;
+import tepidarium.alert.AlertKey;
 import tepidarium.alert.AlertKind;
+import tepidarium.alert.AlertRuleStore;
+import tepidarium.alert.Condition;
+import tepidarium.alert.OutOfService;
+import tepidarium.alert.Priority;
+import tepidarium.alert.RuleOverride;
+import tepidarium.alert.Transition;
 import tepidarium.app.Config;
 import tepidarium.container.Band;
 import tepidarium.container.Calibration;
@@ -45,6 +55,11 @@ class RecordsIT {
   private static final Instant START = Instant.parse("2026-03-01T06:00:00.123Z");
   private static final ContainerId BAG = new ContainerId("bag");
   private static final SensorId SENSOR = new SensorId("sensor-1");
+  private static final AlertKey KEY = new AlertKey(BAG, AlertKind.COLD);
+  private static final AlertRuleStore.Decision DECISION =
+      new AlertRuleStore.Decision(
+          new RuleOverride(null, 0.75, Duration.ofMinutes(3), null, Priority.LOW),
+          new OutOfService(START, "Ada", null));
 
   private final Path folder;
 
@@ -134,7 +149,8 @@ class RecordsIT {
           records.put(bag("Bag"));
           records.replacePlacements(SENSOR, List.of(new Placement(SENSOR, BAG, START, null)));
           records.addOpening(new Opening(BAG, new Span(START, START.plusSeconds(600))));
-          new AlertRecords(database).put(alert(1, null, null));
+          new AlertRecords(database).record(alert(1, null, null), null, raised(1));
+          new AlertRuleRecords(database).put(KEY, DECISION);
         });
 
     change(database -> new ContainerRecords(database).remove(BAG));
@@ -143,6 +159,9 @@ class RecordsIT {
     assertEquals(List.of(), read(database -> new ContainerRecords(database).placements()));
     assertEquals(List.of(), read(database -> new ContainerRecords(database).openings()));
     assertEquals(List.of(), read(database -> new AlertRecords(database).newest(10)));
+    assertEquals(List.of(), read(database -> new AlertRecords(database).transitions(1)));
+    assertEquals(Map.of(), read(database -> new AlertRuleRecords(database).decisions()));
+    assertEquals(1, lastAlertId(), "no number is given twice");
   }
 
   private static Alert alert(
@@ -160,7 +179,17 @@ class RecordsIT {
         by,
         START.plusSeconds(900),
         28.25,
-        27.5);
+        27.5,
+        new Alert.Extra(Priority.HIGH, "Ida", "in words", START.plusSeconds(7_200), id == 5));
+  }
+
+  private long lastAlertId() {
+    return read(database -> new AlertRecords(database).lastId());
+  }
+
+  private static Transition raised(long alertId) {
+    return new Transition(
+        0, alertId, KEY, Transition.What.RAISED, START, START.plusSeconds(1), "Ada", "why");
   }
 
   @Test
@@ -171,19 +200,100 @@ class RecordsIT {
             alert(1, later, later),
             alert(2, later, null),
             alert(3, null, later),
-            alert(4, null, null));
+            alert(4, null, null),
+            alert(5, later, null));
     change(
         database -> {
           new ContainerRecords(database).put(bag("Bag"));
-          alerts.forEach(new AlertRecords(database)::put);
+          new AlertRecords(database).save(alerts, Map.of());
         });
 
     assertEquals(alerts.subList(1, 4), read(database -> new AlertRecords(database).open()));
     assertEquals(
         List.of(alerts.get(3), alerts.get(2)),
         read(database -> new AlertRecords(database).newest(2)));
-    long lastId = read(database -> new AlertRecords(database).lastId());
-    assertEquals(4, lastId);
+    assertEquals(5, lastAlertId());
+    assertEquals(alerts.get(4), read(database -> new AlertRecords(database).alert(5)).get());
+    AlertFilter two = new AlertFilter(BAG, START, START.plusSeconds(601), 2);
+    assertEquals(
+        List.of(alerts.get(4), alerts.get(3)),
+        read(database -> new AlertRecords(database).history(two)));
+    AlertFilter none = new AlertFilter(null, null, START.plusSeconds(600), 9);
+    assertEquals(List.of(), read(database -> new AlertRecords(database).history(none)));
+    Span after = new Span(later.plusSeconds(1), later.plusSeconds(2));
+    assertEquals(
+        List.of(4L, 3L),
+        read(database -> new AlertRecords(database).overlapping(KEY, after)).stream()
+            .map(Alert::id)
+            .toList());
+  }
+
+  @Test
+  void transitionsConditionsAndDecisionsSurviveARestart() {
+    Condition outside = new Condition(START, true, START.plusSeconds(5), START, 27.5);
+    Condition inside = new Condition(null, false, null, START, Double.NaN);
+    AlertKey light = new AlertKey(BAG, AlertKind.LIGHT);
+    Transition service =
+        new Transition(
+            0, null, KEY, Transition.What.OUT_OF_SERVICE, START, START, "Ada", "on mains");
+    change(
+        database -> {
+          new ContainerRecords(database).put(bag("Bag"));
+          AlertRecords records = new AlertRecords(database);
+          records.record(alert(1, null, null), outside, raised(1));
+          records.record(null, null, service);
+          records.record(alert(2, null, null), outside, raised(2));
+          records.save(List.of(), Map.of(light, inside));
+          new AlertRuleRecords(database).put(KEY, DECISION);
+        });
+
+    assertEquals(
+        List.of(raised(2).numbered(3)),
+        read(database -> new AlertRecords(database).transitions(2)));
+    assertEquals(
+        List.of(raised(2).numbered(3)),
+        read(database -> new AlertRecords(database).transitionsAfter(1, 10)));
+    assertEquals(
+        List.of(service.numbered(2)),
+        read(database -> new AlertRecords(database).serviceChanges(BAG, 10)));
+    assertEquals(
+        Map.of(KEY, outside, light, inside),
+        read(database -> new AlertRecords(database).conditions()));
+    assertEquals(
+        Map.of(KEY, DECISION), read(database -> new AlertRuleRecords(database).decisions()));
+  }
+
+  @Test
+  void alertsOfAnOlderFileKeepTheirStateAndGetAHistory() throws SQLException {
+    String url = "jdbc:sqlite:" + file();
+    Flyway.configure()
+        .dataSource(url, null, null)
+        .locations("classpath:db/records")
+        .target("1")
+        .load()
+        .migrate();
+    try (Connection old = DriverManager.getConnection(url);
+        Statement statement = old.createStatement()) {
+      statement.execute("INSERT INTO container VALUES ('bag','B','bag',null,15,null,29,34,1,80,0)");
+      statement.execute(
+          "INSERT INTO alert VALUES (3,'bag','cold',29,1000,2000,5000,null,null,null,30,20)");
+      statement.execute(
+          "INSERT INTO alert VALUES (7,'bag','light',1,1000,2000,null,3000,'Ada',null,9,99)");
+    }
+
+    Map<AlertKey, Condition> conditions = read(database -> new AlertRecords(database).conditions());
+    Condition cold = new Condition(null, false, null, Instant.ofEpochMilli(5_000), Double.NaN);
+    assertEquals(cold, conditions.get(KEY));
+    assertTrue(conditions.get(new AlertKey(BAG, AlertKind.LIGHT)).active());
+    assertEquals(
+        List.of("raised", "returned"),
+        read(database -> new AlertRecords(database).transitions(3)).stream()
+            .map(one -> one.what().key())
+            .toList());
+    assertEquals("Ada", read(database -> new AlertRecords(database).transitions(7)).get(1).by());
+    assertEquals(7, lastAlertId());
+    assertEquals(
+        Priority.HIGH, read(database -> new AlertRecords(database).alert(3)).get().priority());
   }
 
   @Test

@@ -210,6 +210,64 @@ class ApiIT {
   }
 
   @Test
+  void anAlertTellsWhatHappenedToItAndComesBackFromTheShelf() {
+    JsonNode dry = grower.alert("dry");
+    String path = "/api/alerts/" + dry.path("id").asInt();
+    api.post(path + "/shelve", "{\"minutes\":60,\"by\":\"Ida\",\"reason\":\"spraying\"}", 200);
+    api.post(path + "/unshelve", "{\"by\":\"Ada\"}", 200);
+    JsonNode history = api.get(path);
+    assertEquals("high", history.at("/alert/priority").asText());
+    List<String> what = history.path("transitions").findValuesAsText("what");
+    assertEquals("raised", what.get(0));
+    assertTrue(what.containsAll(List.of("shelved", "unshelved")), what.toString());
+    assertTrue(history.path("transitions").findValuesAsText("note").contains("spraying"));
+    api.call("GET", "/api/alerts/999", null, 404);
+    String filter = "?state=history&container=jar-1&limit=1&from=" + grower.ago(300);
+    assertEquals(1, api.get("/api/alerts" + filter).size());
+    assertEquals(0, api.get("/api/alerts" + filter + "&to=" + grower.ago(200)).size());
+    assertEquals(0, api.get("/api/alerts?container=empty-tray").size());
+    api.call("GET", "/api/alerts?container=attic", null, 404);
+  }
+
+  @Test
+  void alertRulesAreOverriddenTakenBackAndPutOutOfService() {
+    String path = "/api/containers/empty-tray/alert-rules";
+    JsonNode before = api.get(path);
+    assertEquals(9, before.path("rules").size());
+    assertEquals(29.5, before.at("/rules/cold/effective/limit").asDouble());
+    JsonNode changed =
+        api.put(
+            path,
+            "{\"rules\":{\"silent\":{\"limit\":90,\"priority\":\"low\"},"
+                + "\"battery\":{\"inService\":false}},\"by\":\"Ida\",\"reason\":\"on mains\"}");
+    assertEquals(90, changed.at("/rules/silent/effective/limit").asDouble());
+    assertEquals(90, changed.at("/rules/silent/overrides/limit").asDouble());
+    assertEquals(30, changed.at("/rules/silent/defaults/limit").asDouble());
+    assertEquals("on mains", changed.at("/rules/battery/outOfService/reason").asText());
+    assertEquals("Ida", changed.at("/serviceChanges/0/by").asText());
+    JsonNode limitGone = api.put(path, "{\"rules\":{\"silent\":{\"limit\":null}}}");
+    assertEquals(30, limitGone.at("/rules/silent/effective/limit").asDouble());
+    assertEquals("low", limitGone.at("/rules/silent/effective/priority").asText());
+    JsonNode back = api.put(path, "{\"rules\":{\"silent\":null,\"battery\":{\"inService\":true}}}");
+    assertEquals(before.path("rules"), back.path("rules"));
+    assertEquals(2, back.path("serviceChanges").size());
+  }
+
+  @Test
+  void anOpeningIsEndedEarly() {
+    api.post("/api/containers", "{\"name\":\"Box 9\",\"kind\":\"box\"}", 201);
+    String box = "/api/containers/box-9";
+    api.call("POST", box + "/openings/end", "{}", 404);
+    JsonNode opening = api.post(box + "/openings", "{\"minutes\":60}", 201);
+    JsonNode ended = api.post(box + "/openings/end", "", 200);
+    assertEquals(opening.path("from"), ended.at("/0/from"));
+    Instant until = Instant.parse(ended.at("/0/until").asText());
+    assertTrue(until.isBefore(Instant.parse(opening.path("until").asText())));
+    assertTrue(api.get(box).path("opening").isNull());
+    api.call("DELETE", box, null, 204);
+  }
+
+  @Test
   void theServiceTellsHowItIsAndHowToReachIt() {
     JsonNode health = api.get("/api/health");
     assertEquals("up", health.path("status").asText());

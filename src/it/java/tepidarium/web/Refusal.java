@@ -50,9 +50,24 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         put("/api/sensors/" + "x".repeat(65) + "/calibration", "{}", "1 to 64"),
         post("/api/alerts/1/acknowledge", "{\"by\":" + '"' + "x".repeat(61) + "\"}", "by must"),
         post("/api/alerts/1/acknowledge", "{\"who\":\"Ida\"}", "\"who\""),
+        put(JAR + "/alert-rules", rule("wet", "{}"), "kinds are cold, hot"),
+        put(JAR + "/alert-rules", rule("cold", "{\"limit\":20}"), "container's band"),
+        put(JAR + "/alert-rules", rule("cold", "{\"colour\":1}"), "\"cold.colour\""),
+        put(JAR + "/alert-rules", rule("cold", "{\"deadband\":\"x\"}"), "must be a number"),
+        put(JAR + "/alert-rules", rule("dry", "{\"onDelayMinutes\":-1}"), "dry.onDelayMinutes"),
+        put(JAR + "/alert-rules", rule("dry", "{\"offDelayMinutes\":1e99}"), "0 and 1440 min"),
+        put(JAR + "/alert-rules", rule("hot", "{\"priority\":\"urgent\"}"), "low, medium or high"),
+        put(JAR + "/alert-rules", rule("hot", "{\"inService\":null}"), "true or false"),
+        put(JAR + "/alert-rules", rule("hot", "7"), "\"rules.hot\""),
+        put(JAR + "/alert-rules", "{\"reason\":" + '"' + "x".repeat(201) + "\"}", "reason must"),
+        post("/api/alerts/1/unshelve", "{\"who\":\"Ida\"}", "\"who\""),
         post("/api/alerts/1/shelve", "{}", "minutes must be"),
         post("/api/alerts/1/shelve", "{\"minutes\":-5}", "minutes must be"),
         post("/api/alerts/1/shelve", "{\"minutes\":10081}", "at most 10080"));
+  }
+
+  private static String rule(String kind, String fields) {
+    return "{\"rules\":{\"" + kind + "\":" + fields + "}}";
   }
 
   private static String band(String band) {
@@ -67,13 +82,16 @@ record Refusal(int status, String method, String path, @Nullable String body, St
   private static Stream<Refusal> unknown() {
     String none = "/api/containers/attic";
     return Stream.concat(
-        Stream.of("", "/openings", "/readings", "/heat", "/light", "/band")
+        Stream.of("", "/openings", "/alert-rules", "/readings", "/heat", "/light", "/band")
             .map(below -> new Refusal(404, "GET", none + below, null, "no container \"attic\"")),
         Stream.of(
             new Refusal(404, "GET", "/api/containers/Jar%201", null, "no container \"Jar 1\""),
             new Refusal(404, "PUT", none, "{\"name\":\"A\",\"kind\":\"jar\"}", "attic"),
             new Refusal(404, "DELETE", none, null, "attic"),
             new Refusal(404, "POST", none + "/openings", "{}", "attic"),
+            new Refusal(404, "POST", none + "/openings/end", "{}", "attic"),
+            new Refusal(404, "PUT", none + "/alert-rules", "{}", "attic"),
+            new Refusal(404, "POST", "/api/alerts/999/unshelve", "{}", "no open alert 999"),
             new Refusal(404, "GET", "/api/sensors/nobody", null, "\"nobody\""),
             new Refusal(400, "GET", "/api/sensors/no%20space", null, "1 to 64 of A-Z"),
             new Refusal(404, "POST", "/api/alerts/999/acknowledge", "{}", "no open alert 999"),
@@ -105,6 +123,8 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         get(JAR + "/light?limit=-1", "limit must lie between 0 and 100000 lux"),
         get(JAR + "/light?joinSeconds=-1", "joinSeconds must be"),
         get("/api/alerts?state=loud", "state must be open, active"),
+        get("/api/alerts?limit=0", "limit must be a whole number"),
+        get("/api/alerts" + swapped, "to must not lie before from"),
         get("/api/rejects?limit=0", "limit must be a whole number from 1 to 1000"));
   }
 

@@ -16,6 +16,7 @@ import tepidarium.container.ContainerId;
  * @param shelvedUntil null, or until when it is put aside
  * @param latest the newest value
  * @param worst the value furthest outside
+ * @param extra what not every alert has
  */
 public record Alert(
     long id,
@@ -29,30 +30,87 @@ public record Alert(
     @Nullable String acknowledgedBy,
     @Nullable Instant shelvedUntil,
     double latest,
-    double worst) {
+    double worst,
+    Extra extra) {
 
-  static Alert raised(
-      long id,
-      ContainerId container,
-      AlertKind kind,
-      Rule rule,
-      Condition condition,
-      Instant at,
-      double value) {
-    Instant since = condition.since() == null ? at : condition.since();
+  /**
+   * What not every alert has.
+   *
+   * @param shelvedBy who put it aside; null when it is not shelved
+   * @param detail more in words; null where the values say all
+   * @param forecastAt when the limit will be crossed; only for kinds that foresee
+   * @param foundLate whether only readings that came late show it; such an alert was never
+   *     announced and is never open
+   */
+  public record Extra(
+      Priority priority,
+      @Nullable String shelvedBy,
+      @Nullable String detail,
+      @Nullable Instant forecastAt,
+      boolean foundLate) {
+    static Extra of(Priority priority, Sign sign) {
+      return new Extra(priority, null, sign.detail(), sign.forecastAt(), false);
+    }
+  }
+
+  static Alert raised(long id, AlertKey key, AlertRule rule, Condition condition, Sign sign) {
+    Instant since = condition.since() == null ? sign.at() : condition.since();
     return new Alert(
         id,
-        container,
-        kind,
-        rule.limit().value(),
+        key.container(),
+        key.kind(),
+        rule.rule().limit().value(),
         since,
-        at,
+        sign.at(),
         null,
         null,
         null,
         null,
-        value,
-        condition.worst());
+        sign.value(),
+        condition.worst(),
+        Extra.of(rule.priority(), sign));
+  }
+
+  /** One that readings show which came too late to announce it. */
+  static Alert foundLate(long id, AlertKey key, AlertRule rule, PastExcursion past) {
+    return new Alert(
+        id,
+        key.container(),
+        key.kind(),
+        rule.rule().limit().value(),
+        past.since(),
+        past.raisedAt(),
+        past.endedAt(),
+        null,
+        null,
+        null,
+        past.worst(),
+        past.worst(),
+        new Extra(rule.priority(), null, null, null, true));
+  }
+
+  public AlertKey key() {
+    return new AlertKey(container, kind);
+  }
+
+  public Priority priority() {
+    return extra.priority();
+  }
+
+  public @Nullable String shelvedBy() {
+    return extra.shelvedBy();
+  }
+
+  public @Nullable String detail() {
+    return extra.detail();
+  }
+
+  public @Nullable Instant forecastAt() {
+    return extra.forecastAt();
+  }
+
+  public boolean foundLate() {
+    return extra.foundLate();
   }
 
   public boolean active() {
@@ -64,42 +122,26 @@ public record Alert(
   }
 
   public boolean open() {
-    return active() || !acknowledged();
+    return !foundLate() && (active() || !acknowledged());
   }
 
   public boolean shelvedAt(Instant now) {
     return shelvedUntil != null && now.isBefore(shelvedUntil);
   }
 
-  Alert withValue(Rule rule, double value) {
-    return copy(
-        returnedAt, acknowledgedAt, acknowledgedBy, shelvedUntil, value, rule.worse(worst, value));
+  Alert withSign(Rule rule, Sign sign) {
+    String words = sign.detail() == null ? detail() : sign.detail();
+    Extra told = new Extra(priority(), shelvedBy(), words, sign.forecastAt(), foundLate());
+    Alert alert = new Editor().extra(told).alert();
+    return alert.withValues(sign.value(), rule.worse(worst, sign.value()));
   }
 
-  Alert returned(Instant at) {
-    return copy(at, acknowledgedAt, acknowledgedBy, shelvedUntil, latest, worst);
+  /** The same with the worse of its worst value and another. */
+  Alert withWorst(Rule rule, double value) {
+    return withValues(latest, rule.worse(worst, value));
   }
 
-  /** Active again before anybody had seen that it returned. */
-  Alert raisedAgain() {
-    return copy(null, null, null, shelvedUntil, latest, worst);
-  }
-
-  Alert acknowledged(Instant at, String by) {
-    return copy(returnedAt, at, by, shelvedUntil, latest, worst);
-  }
-
-  Alert shelved(@Nullable Instant until) {
-    return copy(returnedAt, acknowledgedAt, acknowledgedBy, until, latest, worst);
-  }
-
-  private Alert copy(
-      @Nullable Instant returned,
-      @Nullable Instant acknowledged,
-      @Nullable String by,
-      @Nullable Instant shelved,
-      double newLatest,
-      double newWorst) {
+  private Alert withValues(double newLatest, double newWorst) {
     return new Alert(
         id,
         container,
@@ -107,11 +149,101 @@ public record Alert(
         limit,
         since,
         raisedAt,
-        returned,
-        acknowledged,
-        by,
-        shelved,
+        returnedAt,
+        acknowledgedAt,
+        acknowledgedBy,
+        shelvedUntil,
         newLatest,
-        newWorst);
+        newWorst,
+        extra);
+  }
+
+  Alert returned(Instant at) {
+    return new Editor().returned(at).alert();
+  }
+
+  /** Active again before anybody had seen that it returned. */
+  Alert raisedAgain() {
+    return new Editor().returned(null).alert();
+  }
+
+  Alert acknowledged(Instant at, String by) {
+    return new Editor().acknowledged(at, by).alert();
+  }
+
+  Alert shelved(Instant until, String by) {
+    return new Editor().shelved(until, by).alert();
+  }
+
+  Alert unshelved() {
+    return new Editor().shelved(null, null).alert();
+  }
+
+  /** One that began earlier, or lasted longer, than was known. */
+  Alert stretched(Rule rule, PastExcursion past) {
+    boolean earlier = past.since().isBefore(since);
+    boolean later = returnedAt != null && past.endedAt().isAfter(returnedAt);
+    return new Alert(
+            id,
+            container,
+            kind,
+            limit,
+            earlier ? past.since() : since,
+            earlier ? past.raisedAt() : raisedAt,
+            later ? past.endedAt() : returnedAt,
+            acknowledgedAt,
+            acknowledgedBy,
+            shelvedUntil,
+            latest,
+            worst,
+            extra)
+        .withWorst(rule, past.worst());
+  }
+
+  /** Changes some of the parts. */
+  private final class Editor {
+    private @Nullable Instant newReturnedAt = returnedAt;
+    private @Nullable Instant newAcknowledgedAt = acknowledgedAt;
+    private @Nullable String newAcknowledgedBy = acknowledgedBy;
+    private @Nullable Instant newShelvedUntil = shelvedUntil;
+    private Extra newExtra = extra;
+
+    Editor returned(@Nullable Instant at) {
+      newReturnedAt = at;
+      return this;
+    }
+
+    Editor acknowledged(Instant at, String by) {
+      newAcknowledgedAt = at;
+      newAcknowledgedBy = by;
+      return this;
+    }
+
+    Editor shelved(@Nullable Instant until, @Nullable String by) {
+      newShelvedUntil = until;
+      return extra(new Extra(priority(), by, detail(), forecastAt(), foundLate()));
+    }
+
+    Editor extra(Extra changed) {
+      newExtra = changed;
+      return this;
+    }
+
+    Alert alert() {
+      return new Alert(
+          id,
+          container,
+          kind,
+          limit,
+          since,
+          raisedAt,
+          newReturnedAt,
+          newAcknowledgedAt,
+          newAcknowledgedBy,
+          newShelvedUntil,
+          latest,
+          worst,
+          newExtra);
+    }
   }
 }

@@ -29,14 +29,28 @@ public final class AlertText {
           case LIGHT -> "brighter than " + number(alert.limit()) + " lux";
           case DRY -> "drier than " + number(alert.limit()) + " %";
           case SILENT -> alert.active() ? STILL_SILENT : WAS_SILENT;
+          case BATTERY -> "low on battery, below " + number(alert.limit()) + " V";
+          case FAULTY -> "watched by a sensor that is hard to believe";
+          case HEADING_COLD -> "heading for too cold";
+          case HEADING_HOT -> "heading for too hot";
         };
-    String worst =
-        alert.kind() == AlertKind.SILENT
-            ? ""
-            : ", " + number(alert.worst()) + " " + alert.kind().unit() + " at worst";
+    String worst = worst(alert, zone);
     return alert.active()
         ? containerName + " has been " + what + " since " + since + worst + "."
         : containerName + " was " + what + " from " + since + worst + "; it has returned.";
+  }
+
+  /** How bad it is, or when it will be. */
+  private static String worst(Alert alert, ZoneId zone) {
+    return switch (alert.kind()) {
+      case SILENT -> "";
+      case FAULTY -> alert.detail() == null ? "" : ": " + alert.detail();
+      case HEADING_COLD, HEADING_HOT ->
+          alert.forecastAt() == null || !alert.active()
+              ? ""
+              : ", and outside at about " + WHEN.format(alert.forecastAt().atZone(zone));
+      default -> ", " + number(alert.worst()) + " " + alert.kind().unit() + " at worst";
+    };
   }
 
   private static String number(double value) {

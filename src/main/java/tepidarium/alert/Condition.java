@@ -30,6 +30,11 @@ public record Condition(
     return new Condition(since, true, null, lastAt, worst);
   }
 
+  /** Judged up to an instant, and inside then. */
+  static Condition insideAt(Instant at) {
+    return new Condition(null, false, null, at, Double.NaN);
+  }
+
   /** The condition after one more reading. */
   public Condition after(Rule rule, Duration maxGap, Instant at, double value) {
     boolean gap = lastAt != null && Duration.between(lastAt, at).compareTo(maxGap) > 0;

@@ -16,6 +16,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.alert.AlertRules;
 import tepidarium.alert.AlertStore;
 import tepidarium.container.Register;
 import tepidarium.history.History;
@@ -35,6 +36,7 @@ import tepidarium.live.HeatSoFar;
 import tepidarium.live.Newest;
 import tepidarium.live.Watch;
 import tepidarium.records.AlertRecords;
+import tepidarium.records.AlertRuleRecords;
 import tepidarium.records.ContainerRecords;
 import tepidarium.records.Database;
 import tepidarium.records.RejectRecords;
@@ -78,6 +80,7 @@ public final class Service implements AutoCloseable {
 
     register = new Register(new ContainerRecords(records));
     AlertStore alerts = new AlertRecords(records);
+    AlertRules rules = new AlertRules(new AlertRuleRecords(records), config.silentAfter());
     RejectLog rejectLog = new RejectRecords(records);
     History history = new History(storage.source(), register, config.maxGap());
     SqliteLedger hours = running(SqliteLedger.open(folder.resolve("ledger.db")));
@@ -89,7 +92,7 @@ public final class Service implements AutoCloseable {
     Watch.Silence silence =
         new Watch.Silence(config.silentAfter(), Duration.ofSeconds(config.silentGraceSeconds()));
     Watch watch =
-        running(new Watch(register, newest, heatSoFar, alerts, config.maxGap(), silence, clock));
+        running(new Watch(register, newest, heatSoFar, history, alerts, rules, silence, clock));
 
     Decoder decoder = new Decoder(config.rootTopic(), config.mappings(), config.maxPayloadBytes());
     Settlement settlement = new Settlement(rejectLog, config.rootTopic(), clock);
@@ -101,6 +104,7 @@ public final class Service implements AutoCloseable {
                 decoder,
                 sink,
                 settlement,
+                new Buttons(register),
                 stored -> watch.stored(stored.readings(), stored.arrivedAt())));
     storage.start(settlement, watch);
     Views views =
@@ -112,7 +116,7 @@ public final class Service implements AutoCloseable {
                 config.httpHost(),
                 config.httpPort(),
                 new WebServer.Parts(
-                    register, history, chronicle, watch, alerts, rejectLog, facts, views)));
+                    register, history, chronicle, watch, alerts, rules, rejectLog, facts, views)));
     link =
         running(
             new MqttLink(
@@ -125,6 +129,7 @@ public final class Service implements AutoCloseable {
     facts.link(link);
     AlertTopics topics = new AlertTopics(link, watch, alerts, register, views);
     watch.listen(topics);
+    watch.catchUp();
     link.start(
         up -> {
           watch.linkChanged(up);

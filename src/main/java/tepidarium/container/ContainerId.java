@@ -2,6 +2,7 @@ package tepidarium.container;
 
 import java.text.Normalizer;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 
@@ -21,6 +22,11 @@ public record ContainerId(String value) {
     if (!FORM.matcher(value).matches()) {
       throw new IllegalArgumentException("\"" + value + "\" cannot name a container");
     }
+  }
+
+  /** The id that a text is; empty where it has another form than an id must have. */
+  public static Optional<ContainerId> ofText(String text) {
+    return FORM.matcher(text).matches() ? Optional.of(new ContainerId(text)) : Optional.empty();
   }
 
   /** The id for a new container: its name made plain, and a number where that is taken. */

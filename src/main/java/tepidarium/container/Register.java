@@ -1,5 +1,6 @@
 package tepidarium.container;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -194,5 +195,42 @@ public final class Register {
     }
     store.addOpening(opening);
     reload(Set.of(opening.container()));
+  }
+
+  /**
+   * Records that the container is being opened from now on. One that is open already stays open for
+   * as long as either says.
+   *
+   * @return the opening that is going on
+   * @throws IllegalArgumentException when there is no such container
+   */
+  public synchronized Opening openNow(ContainerId id, Duration time, Instant now) {
+    Span asked = new Span(now, now.plus(time));
+    Opening opening =
+        openingAt(id, now)
+            .map(
+                going -> {
+                  Instant end = going.span().to();
+                  Instant later = end.isAfter(asked.to()) ? end : asked.to();
+                  return new Opening(id, new Span(going.span().from(), later));
+                })
+            .orElse(new Opening(id, asked));
+    open(opening);
+    return opening;
+  }
+
+  /**
+   * Records that the container has been closed: what is going on there as an opening ends now.
+   *
+   * @return the openings that have ended; empty when none was going on
+   */
+  public synchronized List<Opening> close(ContainerId id, Instant now) {
+    List<Opening> ended =
+        snapshot.openings().stream()
+            .filter(opening -> opening.container().equals(id) && opening.span().contains(now))
+            .map(opening -> new Opening(id, new Span(opening.span().from(), now)))
+            .toList();
+    ended.forEach(this::open);
+    return ended;
   }
 }

@@ -22,6 +22,9 @@ public final class Decoder {
   /** The service's own alerts; not a sensor. */
   private static final String ALERT = "alert";
 
+  /** Below it stand containers that somebody opens; not a sensor. */
+  private static final String OPENING = "opening";
+
   private final String root;
   private final String prefix;
   private final List<MappedReadings> rules;
@@ -65,7 +68,10 @@ public final class Decoder {
   /** The readings of a message, and what of it was rejected. */
   public Decoded decode(Message message) {
     Outcome outcome = new Outcome(message);
-    if (!isOwn(message.topic())) {
+    String opened = openedContainer(message.topic());
+    if (opened != null) {
+      readPress(opened, message, outcome);
+    } else if (!isOwn(message.topic())) {
       Payload payload = route(message.topic());
       if (payload == null) {
         outcome.reject(whyNoRoute(message.topic()));
@@ -77,6 +83,20 @@ public final class Decoder {
       }
     }
     return outcome.decoded();
+  }
+
+  private @Nullable String openedContainer(String topic) {
+    String below = prefix + OPENING + '/';
+    boolean one = topic.startsWith(below) && topic.indexOf('/', below.length()) < 0;
+    return one ? topic.substring(below.length()) : null;
+  }
+
+  private void readPress(String container, Message message, Outcome outcome) {
+    boolean empty = message.payload().length == 0;
+    if (empty || canRead(message, outcome)) {
+      String text = Text.lenient(message.payload());
+      outcome.keep(ButtonPresses.read(container, text, outcome));
+    }
   }
 
   /** Reads the text of a payload whose topic is known. */
@@ -98,7 +118,9 @@ public final class Decoder {
     int slash = rest.indexOf('/');
     String name = slash < 0 ? rest : rest.substring(0, slash);
     Optional<SensorId> sensor =
-        name.equals(STATUS) || name.equals(ALERT) ? Optional.empty() : SensorNames.exact(name);
+        name.equals(STATUS) || name.equals(ALERT) || name.equals(OPENING)
+            ? Optional.empty()
+            : SensorNames.exact(name);
     if (sensor.isEmpty()) {
       return null;
     }
@@ -145,8 +167,8 @@ public final class Decoder {
             + prefix
             + "<sensor> or "
             + prefix
-            + "<sensor>/<quantity>, with <sensor> 1 to 64 of A-Z a-z 0-9 _ - (but not status or"
-            + " alert) and <quantity> temperature, humidity, light or battery"
+            + "<sensor>/<quantity>, with <sensor> 1 to 64 of A-Z a-z 0-9 _ - (but not status,"
+            + " alert or opening) and <quantity> temperature, humidity, light or battery"
         : quoted + " is neither below " + prefix + " nor covered: add a mapping rule for it";
   }
 

@@ -53,6 +53,7 @@ public final class Intake implements AutoCloseable {
   private final Decoder decoder;
   private final ReadingSink sink;
   private final Settlement settlement;
+  private final ButtonSink buttons;
   private final Consumer<Stored> follower;
   private final LinkedBlockingQueue<Item> queue = new LinkedBlockingQueue<>();
   private final Semaphore space = new Semaphore(WAITING_KIB);
@@ -63,13 +64,19 @@ public final class Intake implements AutoCloseable {
   /**
    * Starts the writer thread.
    *
+   * @param buttons where presses of buttons go, on the writer thread
    * @param follower told of readings after they are durable and acknowledged, on the writer thread
    */
   public Intake(
-      Decoder decoder, ReadingSink sink, Settlement settlement, Consumer<Stored> follower) {
+      Decoder decoder,
+      ReadingSink sink,
+      Settlement settlement,
+      ButtonSink buttons,
+      Consumer<Stored> follower) {
     this.decoder = decoder;
     this.sink = sink;
     this.settlement = settlement;
+    this.buttons = buttons;
     this.follower = follower;
     this.writer = new Thread(this::run, "reading-writer");
     writer.setDaemon(true);
@@ -183,6 +190,9 @@ public final class Intake implements AutoCloseable {
       readings.addAll(item.decoded().readings());
       rejects.addAll(item.decoded().rejects());
     }
+    // First: a reading of the same batch may already show what the press announces.
+    List<Reject> refusedPresses = press(batch);
+    rejects.addAll(refusedPresses);
     WriteResult result = retry(() -> sink.write(readings));
     retry(
         () -> {
@@ -190,7 +200,27 @@ public final class Intake implements AutoCloseable {
           return result;
         });
     settlement.settled(result);
+    settlement.received(refusedPresses.size());
     settlement.rejected(rejects.size());
+  }
+
+  /** Records the presses of buttons; what cannot be recorded counts as a line that came in. */
+  private List<Reject> press(List<Item> batch) throws InterruptedException {
+    List<Reject> refused = new ArrayList<>();
+    for (Item item : batch) {
+      ButtonPress press = item.decoded().press();
+      if (press != null) {
+        retry(
+            () -> {
+              String reason = buttons.press(press);
+              if (reason != null) {
+                refused.add(Reject.of(press.at(), press.topic(), reason, ""));
+              }
+              return WriteResult.NOTHING;
+            });
+      }
+    }
+    return refused;
   }
 
   private interface Write {

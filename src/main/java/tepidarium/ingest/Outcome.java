@@ -16,6 +16,7 @@ final class Outcome {
   private final Message message;
   private final List<Reading> readings = new ArrayList<>(1);
   private final List<Reject> rejects = new ArrayList<>(0);
+  private @Nullable ButtonPress press;
   private int rejected;
 
   Outcome(Message message) {
@@ -31,6 +32,11 @@ final class Outcome {
     if (at != null) {
       readings.add(values.reading(sensor, at));
     }
+  }
+
+  /** Keeps that a button was pressed. */
+  void keep(@Nullable ButtonPress pressed) {
+    press = pressed;
   }
 
   /** Rejects the message, or something about it as a whole. */
@@ -57,6 +63,6 @@ final class Outcome {
       int more = rejected - rejects.size();
       add("and " + more + " more of this message", Text.beginning(message.payload()));
     }
-    return new Decoded(readings, rejects);
+    return new Decoded(readings, rejects, press);
   }
 }

@@ -19,23 +19,30 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.Function;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.alert.Alert;
 import tepidarium.alert.AlertBoard;
+import tepidarium.alert.AlertKey;
 import tepidarium.alert.AlertKind;
+import tepidarium.alert.AlertRules;
 import tepidarium.alert.AlertStore;
 import tepidarium.alert.LimitState;
+import tepidarium.alert.RuleChange;
+import tepidarium.alert.Sign;
+import tepidarium.alert.Transition;
+import tepidarium.alert.TransitionListener;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Placement;
 import tepidarium.container.Register;
+import tepidarium.history.History;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 import tepidarium.series.Heard;
+import tepidarium.series.StoreException;
 
 /**
  * The one thread that watches: it takes in readings that are durable, judges every condition, and
@@ -55,7 +62,7 @@ public final class Watch implements AutoCloseable {
   /**
    * How silence is judged.
    *
-   * @param after how long a sensor may say nothing
+   * @param after how long a sensor may say nothing, where no rule of the container says otherwise
    * @param grace how long after the service began to listen nobody is called silent
    */
   public record Silence(Duration after, Duration grace) {}
@@ -63,10 +70,13 @@ public final class Watch implements AutoCloseable {
   private final Register register;
   private final Newest newest;
   private final HeatSoFar heatSoFar;
+  private final AlertRules rules;
   private final AlertBoard board;
+  private final Replay replay;
   private final Silence silence;
   private final Clock clock;
   private final List<LiveListener> listeners = new CopyOnWriteArrayList<>();
+  private final List<TransitionListener> followers = new CopyOnWriteArrayList<>();
   private final Map<SensorId, Instant> lastNews = new ConcurrentHashMap<>();
   private final BlockingQueue<Runnable> work = new ArrayBlockingQueue<>(256);
   private final Thread thread;
@@ -77,8 +87,9 @@ public final class Watch implements AutoCloseable {
       Register register,
       Newest newest,
       HeatSoFar heatSoFar,
+      History history,
       AlertStore alerts,
-      Duration maxGap,
+      AlertRules rules,
       Silence silence,
       Clock clock) {
     this.register = register;
@@ -86,7 +97,9 @@ public final class Watch implements AutoCloseable {
     this.heatSoFar = heatSoFar;
     this.silence = silence;
     this.clock = clock;
-    this.board = new AlertBoard(alerts, maxGap, silence.after(), this::tellAlert);
+    this.rules = rules;
+    this.board = new AlertBoard(alerts, rules, history.maxGap(), this::tellTransition);
+    this.replay = new Replay(register, history, rules, board);
     newest
         .sensors()
         .forEach(
@@ -99,6 +112,34 @@ public final class Watch implements AutoCloseable {
 
   public void listen(LiveListener listener) {
     listeners.add(listener);
+  }
+
+  /** Told of every transition of an alert, as {@link TransitionListener} says. */
+  public void follow(TransitionListener follower) {
+    followers.add(follower);
+  }
+
+  /**
+   * Judges readings that were stored before this service started and perhaps not judged then. To be
+   * called once, after those who listen have said so and before readings come.
+   */
+  public void catchUp() {
+    add(
+        () -> {
+          Instant now = clock.instant();
+          Instant newestStored =
+              newest.sensors().stream()
+                  .flatMap(sensor -> newest.of(sensor).stream())
+                  .map(Heard::last)
+                  .filter(at -> !at.isAfter(now))
+                  .max(naturalOrder())
+                  .orElse(now);
+          try {
+            replay.catchUp(newestStored.minus(NEWS), now);
+          } catch (StoreException e) {
+            LOG.warn("{}; limits are judged from the next readings on", e.getMessage());
+          }
+        });
   }
 
   /** Readings that have become durable. */
@@ -136,6 +177,7 @@ public final class Watch implements AutoCloseable {
           .ifPresent(
               place -> {
                 heatSoFar.arrived(place, reading.at());
+                replay.cameLate(place, reading.at());
                 touched.add(place);
               });
     }
@@ -171,14 +213,42 @@ public final class Watch implements AutoCloseable {
   /**
    * Puts an open alert aside for a time.
    *
+   * @param reason in that person's words; null where none was given
    * @throws NoSuchElementException when no open alert has this id
    */
-  public Alert shelve(long id, Duration time) {
-    return ask(onBoard -> onBoard.shelve(id, clock.instant().plus(time)));
+  public Alert shelve(long id, Duration time, String by, @Nullable String reason) {
+    return ask(
+        onBoard -> {
+          Instant now = clock.instant();
+          return onBoard.shelve(id, now.plus(time), by, reason, now);
+        });
   }
 
-  private Alert ask(Function<AlertBoard, Alert> change) {
-    CompletableFuture<Alert> answer = new CompletableFuture<>();
+  /**
+   * Takes an open alert back from the shelf.
+   *
+   * @throws NoSuchElementException when no open alert has this id
+   */
+  public Alert unshelve(long id, String by) {
+    return ask(onBoard -> onBoard.unshelve(id, by, clock.instant()));
+  }
+
+  /**
+   * Changes what holds for kinds of alert in one container; see {@link AlertBoard#change}. From the
+   * next readings on.
+   */
+  public void change(
+      ContainerId container, Map<AlertKind, RuleChange> changes, String by, @Nullable String why) {
+    ask(
+        onBoard -> {
+          onBoard.change(container, changes, by, why, clock.instant());
+          tellContainers(Set.of(container));
+          return changes;
+        });
+  }
+
+  private <T> T ask(Function<AlertBoard, T> change) {
+    CompletableFuture<T> answer = new CompletableFuture<>();
     add(
         () -> {
           try {
@@ -223,11 +293,24 @@ public final class Watch implements AutoCloseable {
           tick(clock.instant());
         }
       } catch (InterruptedException e) {
-        return;
+        break;
       } catch (RuntimeException e) {
         // One bad case must not end the watch over all others.
         LOG.error("the watch met an unexpected failure and goes on", e);
       }
+    }
+    finish();
+  }
+
+  /** What is still waiting is judged, so that the next start has less to catch up with. */
+  private void finish() {
+    try {
+      for (Runnable job = work.poll(); job != null; job = work.poll()) {
+        job.run();
+      }
+      board.save();
+    } catch (RuntimeException e) {
+      LOG.warn("the watch could not finish, and catches up at the next start: {}", e.toString());
     }
   }
 
@@ -243,9 +326,11 @@ public final class Watch implements AutoCloseable {
       if (place != null) {
         heatSoFar.arrived(place, reading.at());
         touched.add(place);
-        Container container = news ? register.container(place).orElse(null) : null;
-        if (container != null) {
-          judge(container, reading);
+        Container container = register.container(place).orElse(null);
+        if (container != null && news) {
+          judge(container, reading, arrivedAt);
+        } else if (container != null) {
+          replay.cameLate(place, reading.at());
         }
       }
     }
@@ -257,23 +342,33 @@ public final class Watch implements AutoCloseable {
     lastNews.merge(sensor, at, (old, fresh) -> fresh.isAfter(old) ? fresh : old);
   }
 
-  private void judge(Container container, Reading reading) {
-    boolean open = register.openingAt(container.id(), reading.at()).isPresent();
+  /**
+   * Holds the values of a reading against their limits. What is worked out from several readings,
+   * such as signs of a fault or where a trend leads, goes to the board in the same way.
+   */
+  private void judge(Container container, Reading reading, Instant now) {
     for (AlertKind kind : AlertKind.values()) {
       Quantity quantity = kind.quantity();
-      if (quantity == null || reading.value(quantity) == null) {
-        continue;
-      }
-      if (open && kind.expectedWhileOpen()) {
+      if (quantity == null
+          || reading.value(quantity) == null
+          || !replay.counts(container.id(), kind, reading.at())) {
         continue;
       }
       newest
           .of(container.id(), quantity, reading.at())
           .filter(value -> value.sensor().equals(reading.sensor()))
-          .filter(value -> value.at().equals(reading.at()))
-          .ifPresent(
-              value ->
-                  board.observe(container.id(), kind, container.band(), value.at(), value.value()));
+          .ifPresent(value -> judge(container, kind, value, reading.at(), now));
+    }
+  }
+
+  private void judge(
+      Container container, AlertKind kind, Newest.Value value, Instant at, Instant now) {
+    boolean judged =
+        value.at().equals(at)
+            && board.observe(
+                container.id(), container.band(), Sign.value(kind, at, value.value()), now);
+    if (!judged) {
+      replay.cameLate(container.id(), at);
     }
   }
 
@@ -282,6 +377,11 @@ public final class Watch implements AutoCloseable {
       judgeSilence(container, now);
     }
     board.tick(now);
+    try {
+      replay.markLate(now);
+    } catch (StoreException e) {
+      LOG.debug("late readings are looked at again when the store answers", e);
+    }
   }
 
   private void judgeSilence(Container container, Instant now) {
@@ -295,24 +395,31 @@ public final class Watch implements AutoCloseable {
     if (since == null) {
       return;
     }
+    Duration after = silentAfter(container);
     Instant lastHeard =
         placed.stream()
-            .map(placement -> lastHeard(placement, since, now))
+            .map(
+                placement ->
+                    later(lastNews.getOrDefault(placement.sensor(), Instant.MIN), placement.from()))
             .min(naturalOrder())
             .get();
+    boolean silent = Duration.between(lastHeard, now).compareTo(after) > 0;
+    if (silent && Duration.between(since, now).compareTo(silence.grace()) <= 0) {
+      // It has not had its time to speak since this service began to listen: neither news of
+      // silence, nor a sign that an earlier one is over.
+      return;
+    }
     board.observeSilence(container.id(), container.band(), now, lastHeard);
   }
 
-  /**
-   * When the placed sensor was last heard. One that has not had its time to speak since it was
-   * placed, or since the service began to listen, counts as heard until then.
-   */
-  private Instant lastHeard(Placement placement, Instant listeningSince, Instant now) {
-    Instant last = lastNews.getOrDefault(placement.sensor(), placement.from());
-    Instant excused = listeningSince.plus(silence.grace()).minus(silence.after());
-    Instant counted = Stream.of(last, excused, placement.from()).max(naturalOrder()).get();
-    boolean silent = Duration.between(counted, now).compareTo(silence.after()) > 0;
-    return silent ? last : counted;
+  private static Instant later(Instant a, Instant b) {
+    return a.isAfter(b) ? a : b;
+  }
+
+  private Duration silentAfter(Container container) {
+    AlertKey key = new AlertKey(container.id(), AlertKind.SILENT);
+    double minutes = rules.effective(key, container.band()).rule().limit().value();
+    return Duration.ofMillis(Math.round(minutes * 60_000));
   }
 
   private void corrected(Set<ContainerId> touched) {
@@ -331,9 +438,12 @@ public final class Watch implements AutoCloseable {
     }
   }
 
-  private void tellAlert(Alert alert) {
-    listeners.forEach(listener -> listener.alertChanged(alert));
-    listeners.forEach(listener -> listener.containerChanged(alert.container()));
+  private void tellTransition(@Nullable Alert before, Alert after, Transition transition) {
+    followers.forEach(follower -> follower.changed(before, after, transition));
+    if (!after.foundLate()) {
+      listeners.forEach(listener -> listener.alertChanged(after));
+      listeners.forEach(listener -> listener.containerChanged(after.container()));
+    }
   }
 
   @Override

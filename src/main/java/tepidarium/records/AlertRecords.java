@@ -1,5 +1,6 @@
 package tepidarium.records;
 
+import static tepidarium.records.Rows.doubleOrNull;
 import static tepidarium.records.Rows.instant;
 import static tepidarium.records.Rows.instantOrNull;
 import static tepidarium.records.Rows.ms;
@@ -7,12 +8,23 @@ import static tepidarium.records.Rows.ofKey;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.jdbi.v3.core.Handle;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Alert;
-import tepidarium.alert.AlertKind;
+import tepidarium.alert.AlertFilter;
+import tepidarium.alert.AlertKey;
 import tepidarium.alert.AlertStore;
+import tepidarium.alert.Condition;
+import tepidarium.alert.Priority;
+import tepidarium.alert.Transition;
 import tepidarium.container.ContainerId;
+import tepidarium.reading.Span;
 
 /** Alerts in the records store. */
 public final class AlertRecords implements AlertStore {
@@ -23,65 +35,182 @@ public final class AlertRecords implements AlertStore {
   }
 
   @Override
-  public void put(Alert alert) {
+  public Transition record(
+      @Nullable Alert after, @Nullable Condition condition, Transition transition) {
+    return database.transaction(
+        handle -> {
+          if (after != null) {
+            put(handle, after);
+          }
+          if (condition != null) {
+            put(handle, transition.key(), condition);
+          }
+          return transition.numbered(add(handle, transition));
+        });
+  }
+
+  @Override
+  public void save(Collection<Alert> alerts, Map<AlertKey, Condition> conditions) {
+    database.transaction(
+        handle -> {
+          alerts.forEach(alert -> put(handle, alert));
+          conditions.forEach((key, condition) -> put(handle, key, condition));
+          return alerts.size();
+        });
+  }
+
+  private static void put(Handle handle, Alert alert) {
     String sql =
         """
         INSERT INTO alert (id, container_id, kind, limit_value, since_ms, raised_ms, returned_ms,
-          acknowledged_ms, acknowledged_by, shelved_ms, latest_value, worst_value)
-        SELECT ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?
+          acknowledged_ms, acknowledged_by, shelved_ms, latest_value, worst_value, priority,
+          shelved_by, detail, forecast_ms, found_late)
+        SELECT ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?
         WHERE EXISTS (SELECT 1 FROM container WHERE id = ?)
-        ON CONFLICT (id) DO UPDATE SET returned_ms = excluded.returned_ms,
+        ON CONFLICT (id) DO UPDATE SET since_ms = excluded.since_ms,
+          raised_ms = excluded.raised_ms, returned_ms = excluded.returned_ms,
           acknowledged_ms = excluded.acknowledged_ms, acknowledged_by = excluded.acknowledged_by,
           shelved_ms = excluded.shelved_ms, latest_value = excluded.latest_value,
+          worst_value = excluded.worst_value, shelved_by = excluded.shelved_by,
+          detail = excluded.detail, forecast_ms = excluded.forecast_ms
+        """;
+    handle.execute(
+        sql,
+        alert.id(),
+        alert.container().value(),
+        alert.kind().key(),
+        alert.limit(),
+        ms(alert.since()),
+        ms(alert.raisedAt()),
+        ms(alert.returnedAt()),
+        ms(alert.acknowledgedAt()),
+        alert.acknowledgedBy(),
+        ms(alert.shelvedUntil()),
+        alert.latest(),
+        alert.worst(),
+        alert.priority().key(),
+        alert.shelvedBy(),
+        alert.detail(),
+        ms(alert.forecastAt()),
+        alert.foundLate() ? 1 : 0,
+        alert.container().value());
+    handle.execute("UPDATE alert_last_id SET id = ? WHERE id < ?", alert.id(), alert.id());
+  }
+
+  private static void put(Handle handle, AlertKey key, Condition condition) {
+    String sql =
+        """
+        INSERT INTO alert_condition (container_id, kind, since_ms, active, clear_ms, last_ms,
+          worst_value)
+        SELECT ?, ?, ?, ?, ?, ?, ?
+        WHERE EXISTS (SELECT 1 FROM container WHERE id = ?)
+        ON CONFLICT (container_id, kind) DO UPDATE SET since_ms = excluded.since_ms,
+          active = excluded.active, clear_ms = excluded.clear_ms, last_ms = excluded.last_ms,
           worst_value = excluded.worst_value
         """;
-    database.transaction(
-        handle ->
-            handle.execute(
-                sql,
-                alert.id(),
-                alert.container().value(),
-                alert.kind().key(),
-                alert.limit(),
-                ms(alert.since()),
-                ms(alert.raisedAt()),
-                ms(alert.returnedAt()),
-                ms(alert.acknowledgedAt()),
-                alert.acknowledgedBy(),
-                ms(alert.shelvedUntil()),
-                alert.latest(),
-                alert.worst(),
-                alert.container().value()));
+    handle.execute(
+        sql,
+        key.container().value(),
+        key.kind().key(),
+        ms(condition.since()),
+        condition.active() ? 1 : 0,
+        ms(condition.clearSince()),
+        ms(condition.lastAt()),
+        Double.isNaN(condition.worst()) ? null : condition.worst(),
+        key.container().value());
+  }
+
+  /** The number of the transition; 0 where the container is no more. */
+  private static long add(Handle handle, Transition transition) {
+    AlertKey key = transition.key();
+    int added =
+        handle.execute(
+            """
+            INSERT INTO alert_transition (alert_id, container_id, kind, what, at_ms, recorded_ms,
+              done_by, note)
+            SELECT ?, ?, ?, ?, ?, ?, ?, ?
+            WHERE EXISTS (SELECT 1 FROM container WHERE id = ?)
+            """,
+            transition.alertId(),
+            key.container().value(),
+            key.kind().key(),
+            transition.what().key(),
+            ms(transition.at()),
+            ms(transition.recordedAt()),
+            transition.by(),
+            transition.note(),
+            key.container().value());
+    return added == 0
+        ? 0
+        : handle.createQuery("SELECT max(id) FROM alert_transition").mapTo(Long.class).one();
   }
 
   @Override
   public List<Alert> open() {
-    return list(
-        "SELECT * FROM alert WHERE returned_ms IS NULL OR acknowledged_ms IS NULL ORDER BY id",
+    return alerts(
+        "found_late = 0 AND (returned_ms IS NULL OR acknowledged_ms IS NULL) ORDER BY id",
         Integer.MAX_VALUE);
   }
 
   @Override
   public List<Alert> newest(int most) {
-    return list("SELECT * FROM alert ORDER BY id DESC", most);
+    return alerts("found_late = 0 ORDER BY id DESC", most);
   }
 
-  private List<Alert> list(String sql, int most) {
+  @Override
+  public List<Alert> history(AlertFilter filter) {
+    ContainerId container = filter.container();
+    Instant from = filter.from();
+    Instant to = filter.to();
+    return alerts(
+        "raised_ms >= ? AND raised_ms < ?"
+            + (container == null ? "" : " AND container_id = ?")
+            + " ORDER BY raised_ms DESC, id DESC",
+        filter.most(),
+        from == null ? Long.MIN_VALUE : from.toEpochMilli(),
+        to == null ? Long.MAX_VALUE : to.toEpochMilli(),
+        container == null ? null : container.value());
+  }
+
+  @Override
+  public Optional<Alert> alert(long id) {
+    return alerts("id = ?", 1, id).stream().findFirst();
+  }
+
+  @Override
+  public List<Alert> overlapping(AlertKey key, Span span) {
+    return alerts(
+        "container_id = ? AND kind = ? AND since_ms < ? AND coalesce(returned_ms, ?) >= ?"
+            + " ORDER BY since_ms DESC, id DESC",
+        Integer.MAX_VALUE,
+        key.container().value(),
+        key.kind().key(),
+        span.toMs(),
+        Long.MAX_VALUE,
+        span.fromMs());
+  }
+
+  private List<Alert> alerts(String where, int most, @Nullable Object... values) {
     return database.transaction(
-        handle ->
-            handle
-                .createQuery(sql + " LIMIT :most")
-                .bind("most", most)
-                .map((row, context) -> alert(row))
-                .list());
+        handle -> {
+          var query = handle.createQuery("SELECT * FROM alert WHERE " + where + " LIMIT " + most);
+          int place = 0;
+          for (Object value : values) {
+            if (value != null) {
+              query.bind(place++, value);
+            }
+          }
+          return query.map((row, context) -> alert(row)).list();
+        });
   }
 
   private static Alert alert(ResultSet row) throws SQLException {
     @Nullable String by = row.getString("acknowledged_by");
+    AlertKey key = alertKey(row);
     return new Alert(
         row.getLong("id"),
-        new ContainerId(row.getString("container_id")),
-        ofKey(AlertKind.class, row.getString("kind")),
+        key.container(),
+        key.kind(),
         row.getDouble("limit_value"),
         instant(row, "since_ms"),
         instant(row, "raised_ms"),
@@ -90,13 +219,95 @@ public final class AlertRecords implements AlertStore {
         by,
         instantOrNull(row, "shelved_ms"),
         row.getDouble("latest_value"),
-        row.getDouble("worst_value"));
+        row.getDouble("worst_value"),
+        extra(row));
+  }
+
+  private static Alert.Extra extra(ResultSet row) throws SQLException {
+    @Nullable String shelvedBy = row.getString("shelved_by");
+    @Nullable String detail = row.getString("detail");
+    return new Alert.Extra(
+        ofKey(Priority.class, row.getString("priority")),
+        shelvedBy,
+        detail,
+        instantOrNull(row, "forecast_ms"),
+        row.getInt("found_late") == 1);
+  }
+
+  static AlertKey alertKey(ResultSet row) throws SQLException {
+    return new AlertKey(new ContainerId(row.getString("container_id")), Rows.kind(row));
+  }
+
+  @Override
+  public List<Transition> transitions(long alertId) {
+    return transitions("alert_id = ? ORDER BY id", Integer.MAX_VALUE, alertId);
+  }
+
+  @Override
+  public List<Transition> serviceChanges(ContainerId container, int most) {
+    return transitions(
+        "container_id = ? AND what IN ('outOfService', 'inService') ORDER BY id DESC",
+        most,
+        container.value());
+  }
+
+  @Override
+  public List<Transition> transitionsAfter(long transitionId, int most) {
+    return transitions("id > ? AND alert_id IS NOT NULL ORDER BY id", most, transitionId);
+  }
+
+  private List<Transition> transitions(String where, int most, Object value) {
+    return database.transaction(
+        handle ->
+            handle
+                .createQuery("SELECT * FROM alert_transition WHERE " + where + " LIMIT " + most)
+                .bind(0, value)
+                .map((row, context) -> transition(row))
+                .list());
+  }
+
+  private static Transition transition(ResultSet row) throws SQLException {
+    long alert = row.getLong("alert_id");
+    @Nullable Long alertId = row.wasNull() ? null : alert;
+    @Nullable String by = row.getString("done_by");
+    @Nullable String note = row.getString("note");
+    return new Transition(
+        row.getLong("id"),
+        alertId,
+        alertKey(row),
+        Transition.What.ofKey(row.getString("what")),
+        instant(row, "at_ms"),
+        instant(row, "recorded_ms"),
+        by,
+        note);
+  }
+
+  @Override
+  public Map<AlertKey, Condition> conditions() {
+    return database.transaction(
+        handle ->
+            handle
+                .createQuery("SELECT * FROM alert_condition")
+                .map((row, context) -> Map.entry(alertKey(row), condition(row)))
+                .list()
+                .stream()
+                .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue)));
+  }
+
+  private static Condition condition(ResultSet row) throws SQLException {
+    Double worst = doubleOrNull(row, "worst_value");
+    @Nullable Instant since = instantOrNull(row, "since_ms");
+    return new Condition(
+        since,
+        row.getInt("active") == 1,
+        instantOrNull(row, "clear_ms"),
+        instantOrNull(row, "last_ms"),
+        worst == null || since == null ? Double.NaN : worst);
   }
 
   @Override
   public long lastId() {
     return database.transaction(
-        handle ->
-            handle.createQuery("SELECT coalesce(max(id), 0) FROM alert").mapTo(Long.class).one());
+        handle -> handle.createQuery("SELECT id FROM alert_last_id").mapTo(Long.class).one());
   }
 }

@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import tepidarium.alert.AlertKind;
 
 /** How columns become values, and back. */
 final class Rows {
@@ -26,6 +27,12 @@ final class Rows {
 
   static @Nullable Long ms(@Nullable Instant instant) {
     return instant == null ? null : instant.toEpochMilli();
+  }
+
+  static AlertKind kind(ResultSet row) throws SQLException {
+    String key = row.getString("kind");
+    return AlertKind.ofKey(key)
+        .orElseThrow(() -> new IllegalStateException("no kind of alert is called " + key));
   }
 
   static String key(Enum<?> value) {

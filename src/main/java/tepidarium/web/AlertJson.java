@@ -12,11 +12,13 @@ public record AlertJson(
     String container,
     String containerName,
     String kind,
+    String priority,
     String state,
     boolean acknowledged,
     @Nullable Instant acknowledgedAt,
     @Nullable String acknowledgedBy,
     @Nullable Instant shelvedUntil,
+    @Nullable String shelvedBy,
     Instant since,
     Instant raisedAt,
     @Nullable Instant returnedAt,
@@ -24,6 +26,9 @@ public record AlertJson(
     double value,
     double worst,
     String unit,
+    @Nullable String detail,
+    @Nullable Instant forecastAt,
+    boolean foundLate,
     String message) {
 
   /** The alert, with the name that its container has now. */
@@ -33,11 +38,13 @@ public record AlertJson(
         alert.container().value(),
         containerName,
         alert.kind().key(),
+        alert.priority().key(),
         alert.active() ? "active" : "returned",
         alert.acknowledged(),
         alert.acknowledgedAt(),
         alert.acknowledgedBy(),
         alert.shelvedUntil(),
+        alert.shelvedBy(),
         alert.since(),
         alert.raisedAt(),
         alert.returnedAt(),
@@ -45,6 +52,9 @@ public record AlertJson(
         alert.latest(),
         alert.worst(),
         alert.kind().unit(),
+        alert.detail(),
+        alert.forecastAt(),
+        alert.foundLate(),
         AlertText.of(alert, containerName, zone));
   }
 }

@@ -3,27 +3,47 @@ package tepidarium.web;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Alert;
+import tepidarium.alert.AlertFilter;
 import tepidarium.alert.AlertStore;
+import tepidarium.alert.Transition;
+import tepidarium.container.ContainerId;
 import tepidarium.live.Watch;
 
-/** Alerts, and what a person does about them. */
+/** Alerts, their history, and what a person does about them. */
 final class AlertRoutes {
   private static final int NEWEST = 500;
+  private static final int MOST = 1_000;
   private static final double LONGEST_SHELVING_MINUTES = 7 * 24 * 60;
 
   private final Watch watch;
   private final AlertStore store;
   private final Views views;
 
-  record Acknowledgement(@Nullable String by) {}
+  record Person(@Nullable String by) {}
 
-  record Shelving(@Nullable Double minutes) {}
+  record Shelving(@Nullable Double minutes, @Nullable String by, @Nullable String reason) {}
+
+  record TransitionJson(
+      String what, Instant at, Instant recordedAt, @Nullable String by, @Nullable String note) {
+    static TransitionJson of(Transition transition) {
+      return new TransitionJson(
+          transition.what().key(),
+          transition.at(),
+          transition.recordedAt(),
+          transition.by(),
+          transition.note());
+    }
+  }
+
+  record AlertHistory(AlertJson alert, List<TransitionJson> transitions) {}
 
   AlertRoutes(Watch watch, AlertStore store, Views views) {
     this.watch = watch;
@@ -33,47 +53,98 @@ final class AlertRoutes {
 
   void add(RoutesConfig routes) {
     routes.get("/api/alerts", this::list);
+    routes.get("/api/alerts/{alert}", this::show);
     routes.post("/api/alerts/{alert}/acknowledge", this::acknowledge);
     routes.post("/api/alerts/{alert}/shelve", this::shelve);
+    routes.post("/api/alerts/{alert}/unshelve", this::unshelve);
   }
 
   private void list(Context ctx) {
     String asked = ctx.queryParam("state");
     String state = asked == null || asked.isBlank() ? "open" : asked;
     Instant now = views.now();
-    List<Alert> alerts =
+    AlertFilter filter = filter(ctx);
+    Stream<Alert> alerts =
         switch (state) {
-          case "open" -> open(alert -> !alert.shelvedAt(now));
-          case "active" -> open(Alert::active);
-          case "returned" -> open(alert -> !alert.active());
-          case "shelved" -> open(alert -> alert.shelvedAt(now));
-          case "all" -> store.newest(NEWEST);
-          default -> throw new BadRequest("state must be open, active, returned, shelved or all");
+          case "open" -> open(alert -> !alert.shelvedAt(now), filter);
+          case "active" -> open(Alert::active, filter);
+          case "returned" -> open(alert -> !alert.active(), filter);
+          case "shelved" -> open(alert -> alert.shelvedAt(now), filter);
+          case "all", "history" -> store.history(filter).stream();
+          default ->
+              throw new BadRequest("state must be open, active, returned, shelved, history or all");
         };
-    ctx.json(alerts.stream().map(views::alert).toList());
+    ctx.json(alerts.map(views::alert).toList());
   }
 
-  private List<Alert> open(Predicate<Alert> which) {
-    return watch.openAlerts().stream().filter(which).toList();
+  private AlertFilter filter(Context ctx) {
+    Instant from = Params.instant(ctx, "from");
+    Instant to = Params.instant(ctx, "to");
+    if (from != null && to != null && to.isBefore(from)) {
+      throw new BadRequest("to must not lie before from");
+    }
+    String container = ctx.queryParam("container");
+    return new AlertFilter(
+        container == null || container.isBlank() ? null : existing(container),
+        from,
+        to,
+        Params.whole(ctx, "limit", NEWEST, 1, MOST));
+  }
+
+  private ContainerId existing(String container) {
+    return ContainerId.ofText(container)
+        .map(views::existing)
+        .orElseThrow(() -> new NotFound("there is no container \"" + container + '"'))
+        .id();
+  }
+
+  /** The newest that the filter takes, oldest first. */
+  private Stream<Alert> open(Predicate<Alert> which, AlertFilter filter) {
+    return watch.openAlerts().stream()
+        .filter(which)
+        .filter(filter::takes)
+        .sorted(Comparator.comparing(Alert::raisedAt).thenComparing(Alert::id).reversed())
+        .limit(filter.most())
+        .sorted(Comparator.comparing(Alert::raisedAt).thenComparing(Alert::id));
+  }
+
+  private void show(Context ctx) {
+    long id = id(ctx);
+    // What is open may have moved on since it was saved.
+    Alert alert =
+        watch.openAlerts().stream()
+            .filter(open -> open.id() == id)
+            .findFirst()
+            .or(() -> store.alert(id))
+            .orElseThrow(() -> new NotFound("there is no alert " + id));
+    List<TransitionJson> transitions =
+        store.transitions(id).stream().map(TransitionJson::of).toList();
+    ctx.json(new AlertHistory(views.alert(alert), transitions));
   }
 
   private void acknowledge(Context ctx) {
-    String by = Params.body(ctx, Acknowledgement.class).by();
-    String name = by == null || by.isBlank() ? "somebody" : by.strip();
-    if (name.length() > 60) {
-      throw new BadRequest("by must have at most 60 characters");
-    }
-    ctx.json(views.alert(found(() -> watch.acknowledge(id(ctx), name))));
+    String by = Params.person(Params.body(ctx, Person.class).by());
+    ctx.json(views.alert(found(() -> watch.acknowledge(id(ctx), by))));
   }
 
   private void shelve(Context ctx) {
     Shelving shelving = Params.body(ctx, Shelving.class);
+    String by = Params.person(shelving.by());
+    String reason = Params.reason(shelving.reason());
     ctx.json(
         views.alert(
             found(
                 () ->
                     watch.shelve(
-                        id(ctx), Params.minutes(shelving.minutes(), LONGEST_SHELVING_MINUTES)))));
+                        id(ctx),
+                        Params.minutes(shelving.minutes(), LONGEST_SHELVING_MINUTES),
+                        by,
+                        reason))));
+  }
+
+  private void unshelve(Context ctx) {
+    String by = Params.person(Params.body(ctx, Person.class).by());
+    ctx.json(views.alert(found(() -> watch.unshelve(id(ctx), by))));
   }
 
   private static Alert found(Supplier<Alert> change) {

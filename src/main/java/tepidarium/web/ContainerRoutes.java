@@ -59,6 +59,7 @@ final class ContainerRoutes {
     routes.delete("/api/containers/{id}", this::remove);
     routes.post("/api/containers/{id}/openings", this::open);
     routes.get("/api/containers/{id}/openings", this::openings);
+    routes.post("/api/containers/{id}/openings/end", this::close);
   }
 
   private void list(Context ctx) {
@@ -100,6 +101,15 @@ final class ContainerRoutes {
     Opening opening = new Opening(id, request.span(views.now()));
     register.open(opening);
     ctx.status(HttpStatus.CREATED).json(OpeningJson.of(opening));
+  }
+
+  private void close(Context ctx) {
+    ContainerId id = views.existing(Params.containerId(ctx)).id();
+    List<Opening> ended = register.close(id, views.now());
+    if (ended.isEmpty()) {
+      throw new NotFound("no opening of \"" + id + "\" is going on");
+    }
+    ctx.json(ended.stream().map(OpeningJson::of).toList());
   }
 
   private Instant to(Context ctx) {

@@ -11,8 +11,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import tepidarium.alert.AlertKind;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
+import tepidarium.container.Opening;
 import tepidarium.container.Register;
 import tepidarium.heat.Excursion;
 import tepidarium.heat.HeatRule;
@@ -32,6 +34,7 @@ final class HistoryRoutes {
   private static final int DEFAULT_JOIN_SECONDS = 120;
   private static final int MOST_DAYS = 4_000;
   private static final double MS_PER_HOUR = 3_600_000.0;
+  private static final Duration AROUND_OPENING = Duration.ofMinutes(10);
 
   private final Register register;
   private final History history;
@@ -88,7 +91,8 @@ final class HistoryRoutes {
       double hours,
       double worst,
       Instant worstAt,
-      @Nullable Double degreeHoursLost) {}
+      @Nullable Double degreeHoursLost,
+      boolean duringOpening) {}
 
   record BandAnswer(
       Instant from,
@@ -228,7 +232,12 @@ final class HistoryRoutes {
     told.forEach(
         (kind, limit) -> {
           limits.put(kind, limit(limit));
-          limit.excursions().forEach(out -> excursions.add(excursion(kind, out)));
+          limit
+              .excursions()
+              .forEach(
+                  out ->
+                      excursions.add(
+                          excursion(kind, out, duringOpening(container.id(), kind, out))));
         });
     excursions.sort(Comparator.comparing(ExcursionJson::start));
     ctx.json(
@@ -250,7 +259,28 @@ final class HistoryRoutes {
         time.coveredMs() / MS_PER_HOUR);
   }
 
-  private static ExcursionJson excursion(String kind, Chronicle.Out out) {
+  /**
+   * Whether opening the container brought it about by design: it lies within a recorded opening and
+   * the minutes around it, as readings come some minutes apart and a container needs some to
+   * recover.
+   */
+  private boolean duringOpening(ContainerId id, String kind, Chronicle.Out out) {
+    Instant end = out.excursion().end();
+    boolean byDesign = AlertKind.ofKey(kind).filter(AlertKind::expectedWhileOpen).isPresent();
+    if (!byDesign || end == null) {
+      return false;
+    }
+    Instant start = out.excursion().start();
+    Span around = new Span(start.minus(AROUND_OPENING), end.plus(AROUND_OPENING));
+    return register.openings(id, around).stream()
+        .map(Opening::span)
+        .anyMatch(
+            open ->
+                !start.isBefore(open.from().minus(AROUND_OPENING))
+                    && !end.isAfter(open.to().plus(AROUND_OPENING)));
+  }
+
+  private static ExcursionJson excursion(String kind, Chronicle.Out out, boolean duringOpening) {
     Excursion excursion = out.excursion();
     return new ExcursionJson(
         kind,
@@ -259,6 +289,7 @@ final class HistoryRoutes {
         excursion.hours(),
         excursion.worst(),
         excursion.worstAt(),
-        out.degreeHoursLost());
+        out.degreeHoursLost(),
+        duringOpening);
   }
 }

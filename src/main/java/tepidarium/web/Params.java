@@ -102,6 +102,26 @@ final class Params {
     return Duration.ofMillis(Math.round(minutes * 60_000));
   }
 
+  /** Who does something, as that person gave it. */
+  static String person(@Nullable String by) {
+    String name = by == null || by.isBlank() ? "somebody" : by.strip();
+    if (name.length() > 60) {
+      throw new BadRequest("by must have at most 60 characters");
+    }
+    return name;
+  }
+
+  /** Why, in that person's words; null where none were given. */
+  static @Nullable String reason(@Nullable String reason) {
+    if (reason == null || reason.isBlank()) {
+      return null;
+    }
+    if (reason.strip().length() > 200) {
+      throw new BadRequest("reason must have at most 200 characters");
+    }
+    return reason.strip();
+  }
+
   /** The body as a record; an empty one counts as an empty object. */
   static <T> T body(Context ctx, Class<T> type) {
     String text = ctx.body();

@@ -16,6 +16,7 @@ import org.eclipse.jetty.io.EofException;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.alert.AlertRules;
 import tepidarium.alert.AlertStore;
 import tepidarium.container.Register;
 import tepidarium.history.History;
@@ -45,6 +46,7 @@ public final class WebServer implements AutoCloseable {
       Chronicle chronicle,
       Watch watch,
       AlertStore alerts,
+      AlertRules rules,
       RejectLog rejectLog,
       ServiceFacts facts,
       Views views) {}
@@ -104,6 +106,7 @@ public final class WebServer implements AutoCloseable {
     new HistoryRoutes(parts.register(), parts.history(), parts.chronicle(), parts.views())
         .add(routes);
     new AlertRoutes(parts.watch(), parts.alerts(), parts.views()).add(routes);
+    new AlertRuleRoutes(parts.watch(), parts.rules(), parts.alerts(), parts.views()).add(routes);
     new SystemRoutes(parts.facts(), parts.rejectLog(), parts.watch(), parts.views()).add(routes);
     live.add(routes);
   }

@@ -11,10 +11,12 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.NoSuchElementException;
 import org.junit.jupiter.api.Test;
 import tepidarium.container.Band;
 import tepidarium.container.ContainerId;
+import tepidarium.reading.Span;
 
 class AlertBoardTest {
   private static final Instant START = Instant.parse("2026-03-01T00:00:00Z");
@@ -23,14 +25,32 @@ class AlertBoardTest {
 
   private final MemoryAlerts store = new MemoryAlerts();
   private final List<Alert> told = new ArrayList<>();
+  private AlertRules rules = new AlertRules(store, GAP);
   private AlertBoard board = open();
 
   private AlertBoard open() {
-    return new AlertBoard(store, GAP, GAP, told::add);
+    rules = new AlertRules(store, GAP);
+    return new AlertBoard(store, rules, GAP, (before, after, transition) -> told.add(after));
+  }
+
+  private static Instant minute(int minute) {
+    return START.plusSeconds(minute * 60L);
+  }
+
+  private void observe(Sign sign) {
+    board.observe(JAR, Band.DEFAULT, sign, sign.at());
   }
 
   private void temperature(int minute, double value) {
-    board.observe(JAR, AlertKind.COLD, Band.DEFAULT, START.plusSeconds(minute * 60L), value);
+    observe(Sign.value(AlertKind.COLD, minute(minute), value));
+  }
+
+  private List<String> transitions() {
+    return store.transitions().stream().map(one -> one.what().key()).toList();
+  }
+
+  private void change(AlertKind kind, RuleChange change, int minute) {
+    board.change(JAR, Map.of(kind, change), "Ada", "why not", minute(minute));
   }
 
   private Alert onlyOpen() {
@@ -106,12 +126,171 @@ class AlertBoardTest {
   void shelvingEndsByItself() {
     coldForTenMinutes();
     Instant until = START.plusSeconds(7_200);
-    board.shelve(onlyOpen().id(), until);
+    board.shelve(onlyOpen().id(), until, "Ada", "the mat is on its way", minute(11));
     assertTrue(onlyOpen().shelvedAt(until.minusSeconds(1)));
     board.tick(until.minusSeconds(1));
     assertEquals(until, onlyOpen().shelvedUntil());
+    assertEquals("Ada", onlyOpen().shelvedBy());
     board.tick(until);
     assertNull(onlyOpen().shelvedUntil());
+    assertNull(onlyOpen().shelvedBy());
+    assertEquals(List.of("raised", "shelved", "unshelved"), transitions());
+    assertEquals("the mat is on its way", store.transitions().get(1).note());
+    assertNull(store.transitions().get(2).by());
+  }
+
+  @Test
+  void somebodyTakesAnAlertBackFromTheShelf() {
+    coldForTenMinutes();
+    board.unshelve(onlyOpen().id(), "Ada", minute(11));
+    assertEquals(List.of("raised"), transitions());
+    board.shelve(onlyOpen().id(), minute(99), "Ada", null, minute(12));
+    board.unshelve(onlyOpen().id(), "Ida", minute(13));
+    assertNull(onlyOpen().shelvedUntil());
+    assertEquals("Ida", store.transitions().get(2).by());
+  }
+
+  @Test
+  void whatIsOutOfServiceRaisesNothingUntilItIsBack() {
+    change(AlertKind.COLD, new RuleChange(null, false), 0);
+    coldForTenMinutes();
+    assertEquals(List.of(), board.open());
+    assertEquals("why not", rules.outOfService(new AlertKey(JAR, AlertKind.COLD)).reason());
+    board = open();
+    temperature(20, 20);
+    temperature(40, 20);
+    assertEquals(List.of(), board.open());
+    change(AlertKind.COLD, new RuleChange(null, true), 45);
+    temperature(50, 20);
+    assertEquals(List.of(), board.open());
+    temperature(60, 20);
+    assertEquals(minute(50), onlyOpen().since());
+    assertEquals(List.of("outOfService", "inService", "raised"), transitions());
+  }
+
+  @Test
+  void anOpenAlertIsClosedWhenItsKindGoesOutOfService() {
+    coldForTenMinutes();
+    change(AlertKind.COLD, new RuleChange(null, false), 12);
+    assertEquals(List.of(), board.open());
+    Alert closed = store.newest(1).get(0);
+    assertEquals(minute(12), closed.returnedAt());
+    assertEquals("Ada", closed.acknowledgedBy());
+    assertEquals(List.of("raised", "outOfService"), transitions());
+    change(AlertKind.COLD, new RuleChange(null, false), 13);
+    assertEquals(2, transitions().size());
+  }
+
+  @Test
+  void anOverrideHoldsForItsContainerAloneAndCanBeTakenBack() {
+    RuleOverride slow = new RuleOverride(null, 1.5, Duration.ofMinutes(60), null, Priority.LOW);
+    change(AlertKind.COLD, new RuleChange(slow, null), 0);
+    coldForTenMinutes();
+    assertEquals(List.of(), board.open());
+    board.save();
+    board = open();
+    for (int minute = 15; minute <= 60; minute += 15) {
+      temperature(minute, 26);
+    }
+    assertEquals(Priority.LOW, onlyOpen().priority());
+    AlertKey key = new AlertKey(JAR, AlertKind.COLD);
+    change(AlertKind.COLD, new RuleChange(RuleOverride.NONE, null), 61);
+    assertEquals(rules.standard(AlertKind.COLD, Band.DEFAULT), rules.effective(key, Band.DEFAULT));
+  }
+
+  @Test
+  void whatMakesNoSenseAsAnOverrideIsRefused() {
+    RuleOverride limit = new RuleOverride(20.0, null, null, null, null);
+    assertThrows(IllegalArgumentException.class, () -> limit.check(AlertKind.COLD));
+    limit.check(AlertKind.SILENT);
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> new RuleOverride(null, -1.0, null, null, null).check(AlertKind.COLD));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> new RuleOverride(null, null, Duration.ofDays(2), null, null).check(AlertKind.SILENT));
+  }
+
+  @Test
+  void dryingAndColdComeBeforeSlightWarmth() {
+    for (AlertKind kind : AlertKind.values()) {
+      Priority priority = rules.standard(kind, Band.DEFAULT).priority();
+      boolean first = kind == AlertKind.COLD || kind == AlertKind.DRY;
+      assertEquals(first, priority == Priority.HIGH, kind.key());
+    }
+  }
+
+  @Test
+  void aFaultySensorIsToldWithItsSigns() {
+    observe(Sign.faults(minute(0), 1, "the same value for six hours"));
+    observe(Sign.faults(minute(10), 1, "the same value for six hours"));
+    assertEquals("the same value for six hours", onlyOpen().detail());
+    observe(Sign.faults(minute(20), 0, null));
+    observe(Sign.faults(minute(50), 0, null));
+    assertFalse(onlyOpen().active());
+    assertEquals("the same value for six hours", onlyOpen().detail());
+  }
+
+  @Test
+  void aForecastNamesTheTimeAndGivesWayToWhatItForesaw() {
+    Instant crossing = minute(90);
+    observe(Sign.heading(AlertKind.HEADING_COLD, minute(0), crossing, "by 1 °C an hour"));
+    observe(Sign.heading(AlertKind.HEADING_COLD, minute(15), crossing, "by 1 °C an hour"));
+    assertEquals(crossing, onlyOpen().forecastAt());
+    assertEquals(75, onlyOpen().latest());
+    temperature(20, 29);
+    temperature(30, 29);
+    assertEquals(List.of("raised", "raised", "returned"), transitions());
+    assertEquals(AlertKind.HEADING_COLD, store.transitions().get(2).key().kind());
+    observe(Sign.heading(AlertKind.HEADING_COLD, minute(31), minute(31), null));
+    observe(Sign.heading(AlertKind.HEADING_COLD, minute(59), minute(59), null));
+    assertEquals(3, transitions().size());
+  }
+
+  @Test
+  void whatIsNotHeadingAnywhereIsFarFromItsLimit() {
+    assertEquals(7 * 24 * 60, Sign.heading(AlertKind.HEADING_HOT, START, null, null).value());
+    Instant farAway = START.plus(Duration.ofDays(900));
+    Sign far = Sign.heading(AlertKind.HEADING_HOT, START, farAway, null);
+    assertEquals(7 * 24 * 60, far.value());
+    assertNull(far.forecastAt());
+    Instant gone = START.minusSeconds(60);
+    assertEquals(0, Sign.heading(AlertKind.HEADING_HOT, START, gone, null).value());
+  }
+
+  private void foundLate(int since, int raised, int ended, double worst) {
+    PastExcursion past = new PastExcursion(minute(since), minute(raised), minute(ended), worst);
+    Span late = new Span(minute(since), minute(ended));
+    board.foundLate(new AlertKey(JAR, AlertKind.COLD), Band.DEFAULT, past, late, minute(999));
+  }
+
+  @Test
+  void whatIsFoundLateIsMarkedOnceAndNeverOpen() {
+    foundLate(0, 10, 60, 20);
+    assertEquals(List.of(), board.open());
+    assertEquals(List.of(), store.newest(9));
+    foundLate(0, 10, 60, 20);
+    foundLate(30, 40, 90, 18);
+    Alert found = store.history(new AlertFilter(JAR, null, null, 9)).get(0);
+    assertTrue(found.foundLate());
+    assertEquals(minute(0), found.since());
+    assertEquals(minute(90), found.returnedAt());
+    assertEquals(18, found.worst());
+    assertEquals(List.of("foundLate"), transitions());
+    foundLate(200, 210, 220, 20);
+    assertEquals(2, store.history(new AlertFilter(JAR, null, null, 9)).size());
+  }
+
+  @Test
+  void lateReadingsCanShowThatAnAlertBeganEarlier() {
+    coldForTenMinutes();
+    foundLate(-60, -50, 10, 19);
+    assertEquals(minute(-60), onlyOpen().since());
+    assertEquals(19, onlyOpen().worst());
+    foundLate(-60, -50, 10, 19);
+    assertEquals(List.of("raised", "foundLate"), transitions());
+    warmFrom(15);
+    assertFalse(onlyOpen().active());
   }
 
   @Test

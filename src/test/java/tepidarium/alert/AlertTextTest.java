@@ -12,10 +12,15 @@ import tepidarium.container.ContainerId;
 class AlertTextTest {
   private static final Instant SINCE = Instant.parse("2026-03-01T06:30:00Z");
 
+  private static Alert.Extra extra(@Nullable String detail) {
+    return new Alert.Extra(Priority.MEDIUM, null, detail, SINCE.plusSeconds(3_600), false);
+  }
+
   private static String text(AlertKind kind, double limit, double worst, @Nullable Instant back) {
     ContainerId bag = new ContainerId("bag");
     Alert alert =
-        new Alert(1, bag, kind, limit, SINCE, SINCE, back, null, null, null, worst, worst);
+        new Alert(
+            1, bag, kind, limit, SINCE, SINCE, back, null, null, null, worst, worst, extra(null));
     return AlertText.of(alert, "Bag", ZoneOffset.UTC);
   }
 
@@ -24,6 +29,16 @@ class AlertTextTest {
     assertEquals(
         "Bag has been colder than 29.5 °C since 1 Mar 06:30, 24 °C at worst.",
         text(AlertKind.COLD, 29.5, 24, null));
+  }
+
+  @Test
+  void aForecastIsToldWithItsTime() {
+    assertEquals(
+        "Bag has been heading for too cold since 1 Mar 06:30, and outside at about 1 Mar 07:30.",
+        text(AlertKind.HEADING_COLD, 120, 60, null));
+    assertEquals(
+        "Bag was heading for too cold from 1 Mar 06:30; it has returned.",
+        text(AlertKind.HEADING_COLD, 120, 60, SINCE.plusSeconds(60)));
   }
 
   @Test

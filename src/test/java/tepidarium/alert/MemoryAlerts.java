@@ -1,16 +1,52 @@
 package tepidarium.alert;
 
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.ContainerId;
+import tepidarium.reading.Span;
 
-/** Alerts in memory, for fast tests; the real store has its own. */
-final class MemoryAlerts implements AlertStore {
+/** Alerts and decisions in memory, for fast tests; the real store has its own. */
+final class MemoryAlerts implements AlertStore, AlertRuleStore {
   private final TreeMap<Long, Alert> alerts = new TreeMap<>();
+  private final List<Transition> transitions = new ArrayList<>();
+  private final Map<AlertKey, Condition> conditions = new HashMap<>();
+  private final Map<AlertKey, Decision> decisions = new HashMap<>();
 
   @Override
-  public void put(Alert alert) {
-    alerts.put(alert.id(), alert);
+  public Transition record(
+      @Nullable Alert after, @Nullable Condition condition, Transition transition) {
+    if (after != null) {
+      alerts.put(after.id(), after);
+    }
+    if (condition != null) {
+      conditions.put(transition.key(), condition);
+    }
+    Transition numbered = transition.numbered(transitions.size() + 1);
+    transitions.add(numbered);
+    return numbered;
+  }
+
+  @Override
+  public void save(Collection<Alert> moved, Map<AlertKey, Condition> movedConditions) {
+    moved.forEach(alert -> alerts.put(alert.id(), alert));
+    conditions.putAll(movedConditions);
+  }
+
+  /** Every transition so far. */
+  List<Transition> transitions() {
+    return transitions;
+  }
+
+  private Stream<Alert> newestFirst() {
+    return alerts.descendingMap().values().stream();
   }
 
   @Override
@@ -20,11 +56,71 @@ final class MemoryAlerts implements AlertStore {
 
   @Override
   public List<Alert> newest(int most) {
-    return new ArrayList<>(alerts.descendingMap().values()).stream().limit(most).toList();
+    return newestFirst().filter(alert -> !alert.foundLate()).limit(most).toList();
+  }
+
+  @Override
+  public List<Alert> history(AlertFilter filter) {
+    return newestFirst()
+        .filter(filter::takes)
+        .sorted(Comparator.comparing(Alert::raisedAt).reversed())
+        .limit(filter.most())
+        .toList();
+  }
+
+  @Override
+  public Optional<Alert> alert(long id) {
+    return Optional.ofNullable(alerts.get(id));
+  }
+
+  @Override
+  public List<Alert> overlapping(AlertKey key, Span span) {
+    return newestFirst()
+        .filter(alert -> alert.key().equals(key) && alert.since().isBefore(span.to()))
+        .filter(a -> a.returnedAt() == null || !a.returnedAt().isBefore(span.from()))
+        .toList();
+  }
+
+  @Override
+  public List<Transition> transitions(long alertId) {
+    return transitions.stream()
+        .filter(one -> one.alertId() != null && one.alertId() == alertId)
+        .toList();
+  }
+
+  @Override
+  public List<Transition> serviceChanges(ContainerId container, int most) {
+    return transitions.stream()
+        .filter(one -> one.key().container().equals(container))
+        .filter(
+            one ->
+                one.what() == Transition.What.OUT_OF_SERVICE
+                    || one.what() == Transition.What.IN_SERVICE)
+        .toList();
+  }
+
+  @Override
+  public List<Transition> transitionsAfter(long transitionId, int most) {
+    return transitions.stream().filter(one -> one.id() > transitionId).limit(most).toList();
+  }
+
+  @Override
+  public Map<AlertKey, Condition> conditions() {
+    return Map.copyOf(conditions);
   }
 
   @Override
   public long lastId() {
     return alerts.isEmpty() ? 0 : alerts.lastKey();
+  }
+
+  @Override
+  public Map<AlertKey, Decision> decisions() {
+    return Map.copyOf(decisions);
+  }
+
+  @Override
+  public void put(AlertKey key, Decision decision) {
+    decisions.put(key, decision);
   }
 }

@@ -75,6 +75,10 @@ public final class MemoryContainers implements ContainerStore {
   @Override
   public void addOpening(Opening opening) {
     write();
+    openings.removeIf(
+        old ->
+            old.container().equals(opening.container())
+                && old.span().from().equals(opening.span().from()));
     openings.add(opening);
   }
 }

@@ -43,7 +43,7 @@ class IntakeTest {
   private void start(ReadingSink sink) {
     Settlement settlement = new Settlement(log, "tepidarium", Clock.fixed(NOW, ZoneOffset.UTC));
     Decoder decoder = new Decoder("tepidarium", List.of(), 1_000_000);
-    intake = new Intake(decoder, sink, settlement, stored -> {});
+    intake = new Intake(decoder, sink, settlement, press -> null, stored -> {});
   }
 
   @AfterEach

@@ -1,0 +1,74 @@
+package tepidarium.alert;
+
+import java.time.Duration;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What somebody decided for one kind of alert in one container, in place of the default; null where
+ * the default holds.
+ *
+ * @param limit in the unit of the kind; never where the band sets it
+ * @param deadband in the unit of the kind, 0 to 1,000
+ * @param onDelay 0 to 24 hours
+ * @param offDelay 0 to 24 hours
+ */
+public record RuleOverride(
+    @Nullable Double limit,
+    @Nullable Double deadband,
+    @Nullable Duration onDelay,
+    @Nullable Duration offDelay,
+    @Nullable Priority priority) {
+  /** Every default holds. */
+  public static final RuleOverride NONE = new RuleOverride(null, null, null, null, null);
+
+  private static final double MOST_MINUTES = 24 * 60;
+  private static final double MOST_DEADBAND = 1_000;
+
+  /**
+   * Refuses what makes no sense for the kind.
+   *
+   * @throws IllegalArgumentException naming the field and the remedy
+   */
+  public void check(AlertKind kind) {
+    if (limit != null) {
+      checkLimit(kind, limit);
+    }
+    within(kind, "deadband", deadband, 0, MOST_DEADBAND, kind.unit());
+    within(kind, "onDelayMinutes", minutes(onDelay), 0, MOST_MINUTES, "min");
+    within(kind, "offDelayMinutes", minutes(offDelay), 0, MOST_MINUTES, "min");
+  }
+
+  private static void checkLimit(AlertKind kind, double limit) {
+    if (kind.limitFromBand()) {
+      throw new IllegalArgumentException(
+          kind.key() + ".limit stands in the container's band: change it there");
+    }
+    switch (kind) {
+      case SILENT -> within(kind, "limit", limit, 1, 7 * MOST_MINUTES, "min");
+      case BATTERY -> within(kind, "limit", limit, 0, 60, "V");
+      case FAULTY -> within(kind, "limit", limit, 0, 10, "signs");
+      default -> within(kind, "limit", limit, 5, MOST_MINUTES, "min");
+    }
+  }
+
+  private static @Nullable Double minutes(@Nullable Duration delay) {
+    return delay == null ? null : delay.toMillis() / 60_000.0;
+  }
+
+  private static void within(
+      AlertKind kind, String field, @Nullable Double value, double low, double high, String unit) {
+    if (value != null && !(value >= low && value <= high)) {
+      throw new IllegalArgumentException(
+          String.format(
+              Locale.ROOT,
+              "%s.%s must be between %.0f and %.0f %s, not %s",
+              kind.key(),
+              field,
+              low,
+              high,
+              unit,
+              value));
+    }
+  }
+}

@@ -1,0 +1,135 @@
+package tepidarium.live;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import tepidarium.alert.AlertBoard;
+import tepidarium.alert.AlertKey;
+import tepidarium.alert.AlertKind;
+import tepidarium.alert.AlertRules;
+import tepidarium.alert.LimitState;
+import tepidarium.alert.PastExcursion;
+import tepidarium.alert.Rule;
+import tepidarium.alert.Sign;
+import tepidarium.container.Container;
+import tepidarium.container.ContainerId;
+import tepidarium.container.Register;
+import tepidarium.history.History;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.Samples;
+import tepidarium.reading.Span;
+
+/**
+ * Judges readings from the store: those that a process which ended did not get to, and those that
+ * came too late to be news, which raise nothing but leave a mark in the history. Used by the
+ * watching thread alone.
+ */
+final class Replay {
+  private final Register register;
+  private final History history;
+  private final AlertRules rules;
+  private final AlertBoard board;
+  private final Map<ContainerId, Span> late = new HashMap<>();
+
+  Replay(Register register, History history, AlertRules rules, AlertBoard board) {
+    this.register = register;
+    this.history = history;
+    this.rules = rules;
+    this.board = board;
+  }
+
+  /**
+   * Judges what was stored but perhaps not judged. What was judged before changes nothing.
+   *
+   * @param from what was measured earlier is history
+   */
+  void catchUp(Instant from, Instant now) {
+    Span span = new Span(from, now.isBefore(from) ? from : now);
+    for (Container container : register.containers()) {
+      Map<Quantity, Samples> samples = history.samples(container.id(), span);
+      for (AlertKind kind : AlertKind.values()) {
+        Samples values = samplesOf(kind, samples);
+        for (int i = values.indexFrom(from.toEpochMilli()); i < values.size(); i++) {
+          Instant at = Instant.ofEpochMilli(values.atMs(i));
+          if (counts(container.id(), kind, at)) {
+            Sign sign = Sign.value(kind, at, values.value(i));
+            board.observe(container.id(), container.band(), sign, now);
+          }
+        }
+      }
+    }
+  }
+
+  private static Samples samplesOf(AlertKind kind, Map<Quantity, Samples> samples) {
+    Quantity quantity = kind.quantity();
+    return quantity == null ? Samples.EMPTY : samples.getOrDefault(quantity, Samples.EMPTY);
+  }
+
+  /** Whether a reading of that instant is judged: not what an opening brings about by design. */
+  boolean counts(ContainerId container, AlertKind kind, Instant at) {
+    return !kind.expectedWhileOpen() || register.openingAt(container, at).isEmpty();
+  }
+
+  /** A reading has come too late to be judged. */
+  void cameLate(ContainerId container, Instant at) {
+    late.merge(container, new Span(at, at), Replay::both);
+  }
+
+  private static Span both(Span a, Span b) {
+    Instant from = a.from().isBefore(b.from()) ? a.from() : b.from();
+    return new Span(from, a.to().isAfter(b.to()) ? a.to() : b.to());
+  }
+
+  /** Marks excursions that late readings show. */
+  void markLate(Instant now) {
+    for (Map.Entry<ContainerId, Span> entry : Map.copyOf(late).entrySet()) {
+      Container container = register.container(entry.getKey()).orElse(null);
+      if (container == null || markLate(container, entry.getValue(), now)) {
+        late.remove(entry.getKey());
+      }
+    }
+  }
+
+  /** Returns false where it must be looked at again, since what it belongs to goes on. */
+  private boolean markLate(Container container, Span span, Instant now) {
+    Map<AlertKind, LimitState> states = board.states(container.id());
+    Map<Quantity, Samples> samples = history.samples(container.id(), wide(container, span));
+    boolean done = true;
+    for (AlertKind kind : AlertKind.values()) {
+      Samples values = samplesOf(kind, samples);
+      AlertKey key = new AlertKey(container.id(), kind);
+      for (PastExcursion past : excursions(container, key, values, span)) {
+        boolean seenToEnd = past.endedAt().toEpochMilli() < values.lastMs();
+        if (seenToEnd || states.get(kind) != LimitState.OUTSIDE) {
+          board.foundLate(key, container.band(), past, span, now);
+        } else {
+          done = false;
+        }
+      }
+    }
+    return done;
+  }
+
+  private List<PastExcursion> excursions(
+      Container container, AlertKey key, Samples values, Span span) {
+    Rule rule = rules.effective(key, container.band()).rule();
+    return PastExcursion.in(
+            values, rule, history.maxGap(), at -> counts(container.id(), key.kind(), at))
+        .stream()
+        .filter(past -> !past.since().isAfter(span.to()) && !past.endedAt().isBefore(span.from()))
+        .toList();
+  }
+
+  /** As far around the span as a condition remembers. */
+  private Span wide(Container container, Span span) {
+    Duration reach = history.maxGap();
+    for (AlertKind kind : AlertKind.values()) {
+      Rule rule = rules.effective(new AlertKey(container.id(), kind), container.band()).rule();
+      Duration delays = history.maxGap().plus(rule.onDelay()).plus(rule.offDelay());
+      reach = delays.compareTo(reach) > 0 ? delays : reach;
+    }
+    return new Span(span.from().minus(reach), span.to().plus(reach));
+  }
+}

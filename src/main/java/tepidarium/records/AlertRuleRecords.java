@@ -1,0 +1,97 @@
+package tepidarium.records;
+
+import static tepidarium.records.Rows.doubleOrNull;
+import static tepidarium.records.Rows.instantOrNull;
+import static tepidarium.records.Rows.ms;
+import static tepidarium.records.Rows.ofKey;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import tepidarium.alert.AlertKey;
+import tepidarium.alert.AlertRuleStore;
+import tepidarium.alert.OutOfService;
+import tepidarium.alert.Priority;
+import tepidarium.alert.RuleOverride;
+
+/** What somebody decided about alerts, in the records store. */
+public final class AlertRuleRecords implements AlertRuleStore {
+  private final Database database;
+
+  public AlertRuleRecords(Database database) {
+    this.database = database;
+  }
+
+  @Override
+  public Map<AlertKey, Decision> decisions() {
+    return database.transaction(
+        handle ->
+            handle
+                .createQuery("SELECT * FROM alert_rule")
+                .map((row, context) -> Map.entry(AlertRecords.alertKey(row), decision(row)))
+                .list()
+                .stream()
+                .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue)));
+  }
+
+  private static Decision decision(ResultSet row) throws SQLException {
+    @Nullable String priority = row.getString("priority");
+    RuleOverride override =
+        new RuleOverride(
+            doubleOrNull(row, "limit_value"),
+            doubleOrNull(row, "deadband"),
+            durationOrNull(row, "on_delay_ms"),
+            durationOrNull(row, "off_delay_ms"),
+            priority == null ? null : ofKey(Priority.class, priority));
+    @Nullable Instant outAt = instantOrNull(row, "out_ms");
+    @Nullable String reason = row.getString("out_reason");
+    return new Decision(
+        override, outAt == null ? null : new OutOfService(outAt, row.getString("out_by"), reason));
+  }
+
+  private static @Nullable Duration durationOrNull(ResultSet row, String column)
+      throws SQLException {
+    long ms = row.getLong(column);
+    return row.wasNull() ? null : Duration.ofMillis(ms);
+  }
+
+  @Override
+  public void put(AlertKey key, Decision decision) {
+    String sql =
+        """
+        INSERT INTO alert_rule (container_id, kind, limit_value, deadband, on_delay_ms,
+          off_delay_ms, priority, out_ms, out_by, out_reason)
+        SELECT ?, ?, ?, ?, ?, ?, ?, ?, ?, ?
+        WHERE EXISTS (SELECT 1 FROM container WHERE id = ?)
+        ON CONFLICT (container_id, kind) DO UPDATE SET limit_value = excluded.limit_value,
+          deadband = excluded.deadband, on_delay_ms = excluded.on_delay_ms,
+          off_delay_ms = excluded.off_delay_ms, priority = excluded.priority,
+          out_ms = excluded.out_ms, out_by = excluded.out_by, out_reason = excluded.out_reason
+        """;
+    RuleOverride override = decision.override();
+    OutOfService out = decision.outOfService();
+    database.transaction(
+        handle ->
+            handle.execute(
+                sql,
+                key.container().value(),
+                key.kind().key(),
+                override.limit(),
+                override.deadband(),
+                millis(override.onDelay()),
+                millis(override.offDelay()),
+                override.priority() == null ? null : override.priority().key(),
+                out == null ? null : ms(out.at()),
+                out == null ? null : out.by(),
+                out == null ? null : out.reason(),
+                key.container().value()));
+  }
+
+  private static @Nullable Long millis(@Nullable Duration duration) {
+    return duration == null ? null : duration.toMillis();
+  }
+}
