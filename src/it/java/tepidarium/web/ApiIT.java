@@ -259,7 +259,7 @@ class ApiIT {
     String box = "/api/containers/box-9";
     api.call("POST", box + "/openings/end", "{}", 404);
     JsonNode opening = api.post(box + "/openings", "{\"minutes\":60}", 201);
-    JsonNode ended = api.post(box + "/openings/end", "", 200);
+    JsonNode ended = api.call("POST", box + "/openings/end", null, 200).json();
     assertEquals(opening.path("from"), ended.at("/0/from"));
     Instant until = Instant.parse(ended.at("/0/until").asText());
     assertTrue(until.isBefore(Instant.parse(opening.path("until").asText())));
