@@ -309,6 +309,24 @@ class AlertIT {
   }
 
   @Test
+  void anExcursionDuringAnOpeningIsMarked() {
+    service.api().post("/api/containers/" + container + "/openings", "{\"minutes\":10}");
+    report("light", 0, 0, 1);
+    report("light", 300, 2, 5);
+    report("light", 0, 6, 40);
+    report("light", 300, 41, 43);
+    report("light", 0, 44, 50);
+    String span = "?from=" + start + "&to=" + minute(50);
+    JsonNode band = service.api().get("/api/containers/" + container + "/band" + span);
+    assertEquals(
+        List.of(true, false),
+        band.get("excursions")
+            .valueStream()
+            .map(one -> one.get("duringOpening").booleanValue())
+            .toList());
+  }
+
+  @Test
   void aButtonOpensAndClosesAContainer() {
     clock.set(minute(0));
     String topic = "tepidarium/opening/" + container;

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import tepidarium.alert.AlertBoard;
 import tepidarium.alert.AlertKey;
 import tepidarium.alert.AlertKind;
@@ -86,17 +87,20 @@ final class Replay {
   void markLate(Instant now) {
     for (Map.Entry<ContainerId, Span> entry : Map.copyOf(late).entrySet()) {
       Container container = register.container(entry.getKey()).orElse(null);
-      if (container == null || markLate(container, entry.getValue(), now)) {
+      Span rest = container == null ? null : markLate(container, entry.getValue(), now);
+      if (rest == null) {
         late.remove(entry.getKey());
+      } else {
+        late.put(entry.getKey(), rest);
       }
     }
   }
 
-  /** Returns false where it must be looked at again, since what it belongs to goes on. */
-  private boolean markLate(Container container, Span span, Instant now) {
+  /** What must be looked at again, since what it belongs to goes on; null where all is told. */
+  private @Nullable Span markLate(Container container, Span span, Instant now) {
     Map<AlertKind, LimitState> states = board.states(container.id());
     Map<Quantity, Samples> samples = history.samples(container.id(), wide(container, span));
-    boolean done = true;
+    Instant goesOnFrom = null;
     for (AlertKind kind : AlertKind.values()) {
       Samples values = samplesOf(kind, samples);
       AlertKey key = new AlertKey(container.id(), kind);
@@ -105,11 +109,16 @@ final class Replay {
         if (seenToEnd || states.get(kind) != LimitState.OUTSIDE) {
           board.foundLate(key, container.band(), past, span, now);
         } else {
-          done = false;
+          boolean first = goesOnFrom == null || past.since().isBefore(goesOnFrom);
+          goesOnFrom = first ? past.since() : goesOnFrom;
         }
       }
     }
-    return done;
+    if (goesOnFrom == null) {
+      return null;
+    }
+    Instant from = goesOnFrom.isBefore(span.from()) ? span.from() : goesOnFrom;
+    return new Span(from.isAfter(span.to()) ? span.to() : from, span.to());
   }
 
   private List<PastExcursion> excursions(

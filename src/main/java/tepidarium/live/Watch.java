@@ -439,7 +439,14 @@ public final class Watch implements AutoCloseable {
   }
 
   private void tellTransition(@Nullable Alert before, Alert after, Transition transition) {
-    followers.forEach(follower -> follower.changed(before, after, transition));
+    for (TransitionListener follower : followers) {
+      try {
+        follower.changed(before, after, transition);
+      } catch (RuntimeException e) {
+        // The transition is recorded; whoever failed can ask for it again.
+        LOG.error("who follows the alerts met an unexpected failure", e);
+      }
+    }
     if (!after.foundLate()) {
       listeners.forEach(listener -> listener.alertChanged(after));
       listeners.forEach(listener -> listener.containerChanged(after.container()));

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -63,6 +64,28 @@ class RegisterTest {
     assertEquals(List.of(), register.placementsOf(SENSOR));
     assertEquals(Optional.empty(), register.openingAt(bag.id(), NOON));
     assertFalse(register.remove(bag.id()));
+  }
+
+  @Test
+  void whatIsOpenStaysOpenForAsLongAsEitherSaysAndCanEndEarly() {
+    Duration ten = Duration.ofMinutes(10);
+    register.openNow(bag.id(), ten, NOON);
+    Instant later = NOON.plusSeconds(300);
+    assertEquals(
+        new Opening(bag.id(), new Span(NOON, later.plus(ten))),
+        register.openNow(bag.id(), ten, later));
+    register.openNow(bag.id(), Duration.ofMinutes(1), later);
+    assertTrue(register.openingAt(bag.id(), later.plusSeconds(599)).isPresent());
+
+    assertEquals(List.of(), register.close(box.id(), later));
+    Opening ended = new Opening(bag.id(), new Span(NOON, later));
+    assertEquals(List.of(ended), register.close(bag.id(), later));
+    assertEquals(Optional.empty(), register.openingAt(bag.id(), later));
+    assertEquals(
+        List.of(ended), register.openings(bag.id(), new Span(NOON, NOON.plusSeconds(9_999))));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> register.openNow(new ContainerId("attic"), ten, NOON));
   }
 
   @Test

@@ -3,6 +3,7 @@ package tepidarium.ingest;
 import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static tepidarium.ingest.Messages.ARRIVAL;
@@ -14,6 +15,7 @@ import static tepidarium.ingest.Messages.reason;
 import static tepidarium.ingest.Messages.temperature;
 
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -41,6 +43,36 @@ class DecoderTest {
         decode("{\"temperature\":\" 30.2 \",\"humidity\":null,\"rssi\":-61,\"net\":{\"ip\":[1]}}");
 
     assertEquals(new Decoded(List.of(temperature(30.2)), List.of()), decoded);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"'', 600", "' ', 600", "5, 300", "2.5, 150", "0, 0", "240, 14400"})
+  void aButtonSaysForHowLongItsContainerIsOpen(String payload, long seconds) {
+    String topic = "tepidarium/opening/jar-1";
+    ButtonPress press = new ButtonPress(topic, "jar-1", Duration.ofSeconds(seconds), ARRIVAL);
+    assertEquals(
+        new Decoded(List.of(), List.of(), press), decoder().decode(message(topic, payload)));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"-1", "241", "NaN", "soon", "{\"minutes\":5}"})
+  void aButtonThatMakesNoSenseIsRejected(String payload) {
+    Decoded decoded = decoder().decode(message("tepidarium/opening/jar-1", payload));
+    assertTrue(reason(decoded).contains("send minutes from 0"), reason(decoded));
+    assertNull(decoded.press());
+  }
+
+  @Test
+  void aButtonsMessageThatWasKeptSaysNothingAboutNow() {
+    Decoded decoded = decoder().decode(message("tepidarium/opening/jar-1", new byte[] {'5'}, true));
+    assertTrue(reason(decoded).contains("without the retain flag"), reason(decoded));
+    assertNull(decoded.press());
+  }
+
+  @Test
+  void openingIsNoSensorsName() {
+    Decoded decoded = decoder().decode(message("tepidarium/opening", "{\"temperature\":30}"));
+    assertTrue(reason(decoded).contains("alert or opening"), reason(decoded));
   }
 
   @Test
