@@ -386,6 +386,7 @@ class AlertIT {
     theAlert("history", "light");
     assertEquals(List.of(), alerts("open", "cold"));
     assertEquals(List.of(), alerts("open", "light"));
-    assertEquals("", Subscriber.to(mqttPort).retained("tepidarium/alert/" + container + "/cold"));
+    String kept = Subscriber.to(mqttPort).retained("tepidarium/alert/" + container + "/cold");
+    assertTrue(!kept.contains("{"), kept);
   }
 }
