@@ -133,6 +133,7 @@ final class Load implements AutoCloseable {
 
     private void run() {
       BitSet open = new BitSet();
+      long done = 0;
       boolean again = false;
       while (!stopping && !(finishing && open.isEmpty())) {
         try (MqttSocket socket = new MqttSocket(port, name, 8_192)) {
@@ -147,8 +148,9 @@ final class Load implements AutoCloseable {
             while (!open.isEmpty()) {
               open.clear(socket.acknowledged() - 1);
             }
-            acknowledged = acknowledged + WINDOW;
-            windows.add(new Window(acknowledged, System.nanoTime()));
+            done += WINDOW;
+            windows.add(new Window(done, System.nanoTime()));
+            acknowledged = done;
             LockSupport.parkNanos(PAUSE_NANOS);
           }
         } catch (IOException e) {

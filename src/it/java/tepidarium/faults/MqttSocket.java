@@ -85,7 +85,7 @@ final class MqttSocket implements AutoCloseable {
   private void writeLength(int length) throws IOException {
     int rest = length;
     while (rest >= 0x80) {
-      out.writeByte(rest & 0x7F | 0x80);
+      out.writeByte((rest & 0x7F) | 0x80);
       rest >>= 7;
     }
     out.writeByte(rest);

@@ -30,6 +30,16 @@ public final class ServiceProcess implements AutoCloseable {
   /** Starts it with further settings, under their names in the environment. */
   public static ServiceProcess start(
       Path data, int mqttPort, String broker, Map<String, String> settings) {
+    return start(data.toAbsolutePath().getParent(), data, mqttPort, broker, settings);
+  }
+
+  /** Starts it with what it says in a file of another folder, since its own may not be writable. */
+  public static ServiceProcess start(Path log, Path data, int mqttPort, String broker) {
+    return start(log, data, mqttPort, broker, Map.of());
+  }
+
+  private static ServiceProcess start(
+      Path log, Path data, int mqttPort, String broker, Map<String, String> settings) {
     List<String> command =
         List.of(
             Path.of(System.getProperty("java.home"), "bin", "java").toString(),
@@ -42,7 +52,7 @@ public final class ServiceProcess implements AutoCloseable {
             "--mqtt-port=" + mqttPort,
             "--broker=" + broker);
     try {
-      Path output = Files.createTempFile(data.toAbsolutePath().getParent(), "service", ".out");
+      Path output = Files.createTempFile(log, "service", ".out");
       ProcessBuilder builder =
           new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(output.toFile());
       builder.environment().put("TEPIDARIUM_MQTT_HOST", "127.0.0.1");
