@@ -3,6 +3,7 @@ package tepidarium.faults;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -110,7 +111,7 @@ final class SmallDisk implements AutoCloseable {
   private static void run(List<String> command) {
     try {
       Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
-      String output = new String(process.getInputStream().readAllBytes());
+      String output = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
       if (!process.waitFor(LIMIT_SECONDS, TimeUnit.SECONDS) || process.exitValue() != 0) {
         throw new IllegalStateException(command + ": " + output);
       }

@@ -3,6 +3,7 @@ package tepidarium.faults;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
 import tepidarium.it.Grower;
 import tepidarium.it.ServiceProcess;
@@ -20,7 +21,7 @@ final class Supervised implements AutoCloseable {
   private volatile ServiceProcess service;
   private volatile Tally before = Tally.NOTHING;
   private volatile Tally last = Tally.NOTHING;
-  private volatile int restarts;
+  private final AtomicInteger restarts = new AtomicInteger();
   private volatile boolean held;
 
   private Supervised(Supplier<ServiceProcess> starting) {
@@ -42,7 +43,7 @@ final class Supervised implements AutoCloseable {
         before = before.plus(last.settled());
         last = Tally.NOTHING;
         service = starting.get();
-        restarts++;
+        restarts.incrementAndGet();
       }
     } catch (RuntimeException | AssertionError e) {
       // It is just ending, or cannot start yet: the next look sees to it.
@@ -58,7 +59,7 @@ final class Supervised implements AutoCloseable {
   }
 
   int restarts() {
-    return restarts;
+    return restarts.get();
   }
 
   /** Ends it without any warning; the supervisor sees to the rest. */
