@@ -72,7 +72,7 @@ public final class ServiceProcess implements AutoCloseable {
 
   private void awaitReady() {
     await("the service is ready")
-        .atMost(Duration.ofSeconds(60))
+        .atMost(Duration.ofMinutes(3))
         .until(
             () -> {
               if (!process.isAlive()) {
