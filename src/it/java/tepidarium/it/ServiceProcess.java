@@ -43,6 +43,9 @@ public final class ServiceProcess implements AutoCloseable {
     List<String> command =
         List.of(
             Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+            "-Xmx256m",
+            "-Xss512k",
+            "-XX:+UseSerialGC",
             "-cp",
             System.getProperty("java.class.path"),
             "-Dorg.slf4j.simpleLogger.defaultLogLevel=warn",
