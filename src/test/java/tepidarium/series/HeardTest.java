@@ -102,8 +102,7 @@ class HeardTest {
 
     assertEquals(at(1), forgetful.first());
     assertEquals(at(2), forgetful.last());
-    assertEquals(
-        Map.of(Quantity.HUMIDITY, new Heard.Value(96.0, at(1))), forgetful.latest());
+    assertEquals(Map.of(Quantity.HUMIDITY, new Heard.Value(96.0, at(1))), forgetful.latest());
     assertEquals(heard, heard.forgetAfter(at(3)));
   }
 }
