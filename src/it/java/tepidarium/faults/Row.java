@@ -43,7 +43,7 @@ record Row(String fault, Tally tally, long lost, long doubled, double secondsToH
   }
 
   private void write(String remark) {
-    boolean good = met() && !remark.equals("lost");
+    boolean good = met() && remark.isEmpty();
     String line =
         String.format(
             Locale.ROOT,
