@@ -26,6 +26,7 @@ final class Load implements AutoCloseable {
   private static final long PAUSE_NANOS = TimeUnit.MILLISECONDS.toNanos(5);
   private static final long RECONNECT_NANOS = TimeUnit.MILLISECONDS.toNanos(200);
 
+  /** Readings before a number, the first of which was acknowledged at the time. */
   private record Window(long until, long atNanos) {}
 
   private final int port;
@@ -134,6 +135,7 @@ final class Load implements AutoCloseable {
     private void run() {
       BitSet open = new BitSet();
       long done = 0;
+      long firstNanos = 0;
       boolean again = false;
       while (!stopping && !(finishing && open.isEmpty())) {
         try (MqttSocket socket = new MqttSocket(port, name, 8_192)) {
@@ -141,15 +143,17 @@ final class Load implements AutoCloseable {
           while (!stopping && !(finishing && open.isEmpty())) {
             if (open.isEmpty()) {
               open.set(0, WINDOW);
+              firstNanos = 0;
               again = false;
             }
             send(socket, open, again);
             again = true;
             while (!open.isEmpty()) {
               open.clear(socket.acknowledged() - 1);
+              firstNanos = firstNanos == 0 ? System.nanoTime() : firstNanos;
             }
             done += WINDOW;
-            windows.add(new Window(done, System.nanoTime()));
+            windows.add(new Window(done, firstNanos));
             acknowledged = done;
             LockSupport.parkNanos(PAUSE_NANOS);
           }
