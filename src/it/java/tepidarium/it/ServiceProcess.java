@@ -30,9 +30,22 @@ public final class ServiceProcess implements AutoCloseable {
   /** Starts it with further settings, under their names in the environment. */
   public static ServiceProcess start(
       Path data, int mqttPort, String broker, Map<String, String> settings) {
+    return start(data.toAbsolutePath().getParent(), data, mqttPort, broker, settings);
+  }
+
+  /** Starts it with what it says in a file of another folder, since its own may not be writable. */
+  public static ServiceProcess start(Path log, Path data, int mqttPort, String broker) {
+    return start(log, data, mqttPort, broker, Map.of());
+  }
+
+  private static ServiceProcess start(
+      Path log, Path data, int mqttPort, String broker, Map<String, String> settings) {
     List<String> command =
         List.of(
             Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+            "-Xmx256m",
+            "-Xss512k",
+            "-XX:+UseSerialGC",
             "-cp",
             System.getProperty("java.class.path"),
             "-Dorg.slf4j.simpleLogger.defaultLogLevel=warn",
@@ -42,13 +55,18 @@ public final class ServiceProcess implements AutoCloseable {
             "--mqtt-port=" + mqttPort,
             "--broker=" + broker);
     try {
-      Path output = Files.createTempFile(data.toAbsolutePath().getParent(), "service", ".out");
+      Path output = Files.createTempFile(log, "service", ".out");
       ProcessBuilder builder =
           new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(output.toFile());
       builder.environment().put("TEPIDARIUM_MQTT_HOST", "127.0.0.1");
       builder.environment().putAll(settings);
       ServiceProcess service = new ServiceProcess(builder.start(), output);
-      service.awaitReady();
+      try {
+        service.awaitReady();
+      } catch (RuntimeException | AssertionError e) {
+        service.kill();
+        throw e;
+      }
       return service;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -57,7 +75,7 @@ public final class ServiceProcess implements AutoCloseable {
 
   private void awaitReady() {
     await("the service is ready")
-        .atMost(Duration.ofSeconds(60))
+        .atMost(Duration.ofMinutes(3))
         .until(
             () -> {
               if (!process.isAlive()) {
@@ -81,6 +99,14 @@ public final class ServiceProcess implements AutoCloseable {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  public boolean isAlive() {
+    return process.isAlive();
+  }
+
+  public long pid() {
+    return process.pid();
   }
 
   /** Ends it without any warning. */

@@ -178,6 +178,14 @@ public final class AlertBoard {
     }
   }
 
+  /**
+   * Forgets what conditions have seen after the instant, which a clock that was set back has not
+   * reached yet, so that they are judged again. Raises and returns nothing.
+   */
+  public void forgetAfter(Instant instant) {
+    conditions.replaceAll((key, condition) -> condition.forgetAfter(instant));
+  }
+
   /** Forgets a container that is no more, with its alerts. */
   public void forget(ContainerId container) {
     rules.forget(container);

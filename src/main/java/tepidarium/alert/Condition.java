@@ -47,6 +47,21 @@ public record Condition(
     return fresh ? new Condition(began, active, clearSince, lastAt, worst) : this;
   }
 
+  /**
+   * The same as if nothing had been seen after the instant: a clock that was set back would else
+   * make every reading older than the newest. What is active stays so.
+   */
+  Condition forgetAfter(Instant instant) {
+    if (lastAt == null || !lastAt.isAfter(instant)) {
+      return this;
+    }
+    if (!active) {
+      return UNKNOWN;
+    }
+    Instant began = since != null && since.isAfter(instant) ? instant : since;
+    return new Condition(began, true, null, instant, worst);
+  }
+
   private Condition whileInactive(Rule rule, boolean gap, Instant at, double value) {
     if (!rule.outside(value)) {
       return new Condition(null, false, null, at, Double.NaN);

@@ -38,7 +38,9 @@ public final class Intake implements AutoCloseable {
    */
   private static final long QUIET_NANOS = Duration.ofMillis(2).toNanos();
 
-  private static final Duration LONGEST_RETRY = Duration.ofSeconds(10);
+  /** Short enough that what waits flows again soon after the store is back. */
+  private static final Duration LONGEST_RETRY = Duration.ofSeconds(5);
+
   private static final Duration STOP_WAIT = Duration.ofSeconds(10);
 
   private record Item(Decoded decoded, Instant arrivedAt, int permits, Runnable acknowledge) {

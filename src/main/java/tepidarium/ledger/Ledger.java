@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicLong;
 import tepidarium.container.Band;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
@@ -59,6 +60,9 @@ public final class Ledger {
 
   private final Map<ContainerId, Long> keptUntil = new ConcurrentHashMap<>();
 
+  /** The end of the latest hour kept of any container, which a clock set back must not hide. */
+  private final AtomicLong latestKeptMs = new AtomicLong();
+
   /** What is worked out while the past is being changed must not be kept. Used holding itself. */
   private static final class Guard {
     private int writing;
@@ -76,6 +80,8 @@ public final class Ledger {
     this.clock = clock;
     this.maxGapMs = history.maxGap().toMillis();
     this.rawFromMs = store.rawFromMs();
+    keptUntil(ROOM.id());
+    register.containers().forEach(container -> keptUntil(container.id()));
   }
 
   /**
@@ -173,6 +179,7 @@ public final class Ledger {
       if (!settled.isEmpty() && sameBasis && guard.quietSince(before)) {
         long until = settled.get(settled.size() - 1).fromMs() + HOUR_MS;
         keptUntil.merge(container.id(), until, Math::max);
+        latestKeptMs.accumulateAndGet(until, Math::max);
         store.put(container.id(), basis, settled);
       }
     }
@@ -184,7 +191,13 @@ public final class Ledger {
   }
 
   private long keptUntil(ContainerId container) {
-    return keptUntil.computeIfAbsent(container, store::keptUntilMs);
+    return keptUntil.computeIfAbsent(
+        container,
+        id -> {
+          long until = store.keptUntilMs(id);
+          latestKeptMs.accumulateAndGet(until, Math::max);
+          return until;
+        });
   }
 
   /**
@@ -193,7 +206,10 @@ public final class Ledger {
    */
   public Map<ContainerId, Span> aboutToStore(List<Reading> batch) {
     // Hours end two longest gaps ago at the latest; half of one is left for the storing itself.
-    Instant late = clock.instant().minusMillis(maxGapMs / 2);
+    // After the clock was set back, hours may be kept that end later than that.
+    long lateMs =
+        Math.max(clock.instant().toEpochMilli() - maxGapMs / 2, latestKeptMs.get() + maxGapMs);
+    Instant late = Instant.ofEpochMilli(lateMs);
     Map<ContainerId, Span> touched = new HashMap<>();
     for (Reading reading : batch) {
       ContainerId place =

@@ -42,6 +42,11 @@ public final class Newest {
     heard.merge(sensor, more, Heard::with);
   }
 
+  /** Forgets values from after the instant: the clock has been set back. */
+  void forgetAfter(Instant instant) {
+    heard.replaceAll((sensor, known) -> known.forgetAfter(instant));
+  }
+
   /** All sensors heard of, by name. */
   public List<SensorId> sensors() {
     List<SensorId> sensors = new ArrayList<>(heard.keySet());

@@ -56,6 +56,12 @@ public final class Watch implements AutoCloseable {
   /** A reading that arrives later than this after its event time is history, not news. */
   private static final Duration NEWS = Duration.ofHours(1);
 
+  /**
+   * So far ahead of the clock may a sensor be; what lies further ahead is from before the clock was
+   * set back.
+   */
+  private static final Duration MOST_AHEAD = Duration.ofMinutes(5);
+
   private static final Duration TICK = Duration.ofSeconds(5);
   private static final Duration ANSWER_LIMIT = Duration.ofSeconds(10);
 
@@ -373,6 +379,7 @@ public final class Watch implements AutoCloseable {
   }
 
   private void tick(Instant now) {
+    forgetFuture(now);
     for (Container container : register.containers()) {
       judgeSilence(container, now);
     }
@@ -382,6 +389,17 @@ public final class Watch implements AutoCloseable {
     } catch (StoreException e) {
       LOG.debug("late readings are looked at again when the store answers", e);
     }
+  }
+
+  /** After the clock was set back, silence counts from now, and limits from what comes now. */
+  private void forgetFuture(Instant now) {
+    Instant since = listeningSince;
+    if (since != null && since.isAfter(now)) {
+      listeningSince = now;
+    }
+    lastNews.replaceAll((sensor, at) -> at.isAfter(now) ? now : at);
+    newest.forgetAfter(now.plus(MOST_AHEAD));
+    board.forgetAfter(now.plus(MOST_AHEAD));
   }
 
   private void judgeSilence(Container container, Instant now) {

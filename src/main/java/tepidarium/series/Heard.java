@@ -44,6 +44,24 @@ public record Heard(Instant first, Instant last, Map<Quantity, Value> latest) {
         merged);
   }
 
+  /**
+   * This without what lies after the instant, for a clock that has been set back: what was heard
+   * then counts as heard at the instant, and its values are forgotten.
+   */
+  public Heard forgetAfter(Instant instant) {
+    if (!last.isAfter(instant)) {
+      return this;
+    }
+    Map<Quantity, Value> kept = new EnumMap<>(Quantity.class);
+    latest.forEach(
+        (quantity, value) -> {
+          if (!value.at().isAfter(instant)) {
+            kept.put(quantity, value);
+          }
+        });
+    return new Heard(first.isAfter(instant) ? instant : first, instant, kept);
+  }
+
   private static Value newer(Value known, Value come) {
     return come.at().isAfter(known.at()) ? come : known;
   }

@@ -344,4 +344,38 @@ class AlertBoardTest {
     String text = AlertText.of(onlyOpen(), "Jar <1>", ZoneId.of("UTC"));
     assertEquals("Jar <1> has been colder than 29.5 °C since 1 Mar 00:00, 26 °C at worst.", text);
   }
+
+  @Test
+  void afterTheClockWasSetBackLimitsAreJudgedAgain() {
+    temperature(60, 31);
+    temperature(1, 26);
+    assertEquals(LimitState.INSIDE, board.states(JAR).get(AlertKind.COLD));
+
+    board.forgetAfter(START);
+
+    assertEquals(LimitState.UNKNOWN, board.states(JAR).get(AlertKind.COLD));
+    coldForTenMinutes();
+    assertFalse(board.open().isEmpty());
+  }
+
+  @Test
+  void anAlertStaysWhenTheClockIsSetBackAndReturnsInItsTime() {
+    coldForTenMinutes();
+    Instant before = START.minusSeconds(3_600);
+
+    board.forgetAfter(before);
+
+    assertTrue(onlyOpen().active());
+    assertEquals(1, told.size());
+    warmFrom(-50);
+    assertFalse(onlyOpen().active());
+  }
+
+  @Test
+  void whatLiesBeforeTheInstantIsNotForgotten() {
+    temperature(0, 26);
+    board.forgetAfter(START);
+    temperature(10, 26);
+    assertTrue(onlyOpen().active());
+  }
 }

@@ -3,9 +3,12 @@ package tepidarium.ledger;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import tepidarium.heat.HeatRule;
 import tepidarium.reading.Span;
@@ -131,5 +134,18 @@ class LedgerTest {
     assertEquals(1, result.stored());
     assertEquals(1, result.refused().size());
     assertTrue(result.refused().get(0).reason().contains("keepRawDays"));
+  }
+
+  @Test
+  void hoursKeptBeforeTheClockWasSetBackAreForgottenForNewReadings() {
+    steady(24, 30);
+    bench.ledger.catchUp();
+    Clock earlier = Clock.fixed(Bench.START.plus(Duration.ofHours(10)), ZoneOffset.UTC);
+    Ledger later = new Ledger(bench.history, bench.register, bench.hours, earlier);
+    int kept = bench.hours.size();
+
+    later.stored(later.aboutToStore(List.of(Bench.reading(12 * 3_600L, 1, 1, 1))));
+
+    assertTrue(bench.hours.size() < kept, "the hours around it are forgotten");
   }
 }

@@ -93,4 +93,16 @@ class HeardTest {
       int second, double temperatureC, @Nullable Double humidityPercent) {
     return new Reading(SENSOR, at(second), temperatureC, humidityPercent, null, null);
   }
+
+  @Test
+  void whatLiesAfterAnInstantIsForgotten() {
+    Heard heard = Heard.of(reading(1, 30.0, 96.0)).with(reading(3, 31.0, null));
+
+    Heard forgetful = heard.forgetAfter(at(2));
+
+    assertEquals(at(1), forgetful.first());
+    assertEquals(at(2), forgetful.last());
+    assertEquals(Map.of(Quantity.HUMIDITY, new Heard.Value(96.0, at(1))), forgetful.latest());
+    assertEquals(heard, heard.forgetAfter(at(3)));
+  }
 }

@@ -7,6 +7,7 @@ import java.net.ServerSocket;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.TimeUnit;
 import org.apache.activemq.artemis.api.core.SimpleString;
 import org.apache.activemq.artemis.core.config.Configuration;
 import org.apache.activemq.artemis.core.config.WildcardConfiguration;
@@ -22,27 +23,43 @@ import org.slf4j.LoggerFactory;
 
 /**
  * An MQTT broker inside this process, for those who have none. Its journal is synced before it
- * acknowledges, so a message it acknowledged survives the end of the process.
+ * acknowledges, so a message it acknowledged survives the end of the process. It takes nothing more
+ * while its disk is nearly full. Where its journal cannot be written it ends itself, and a keeping
+ * thread starts it again, for this service alone at first, once that is possible.
  */
 public final class EmbeddedBroker implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(EmbeddedBroker.class);
   private static final int JOURNAL_FILE_BYTES = 1 << 20;
   private static final long MEMORY_BYTES = 16L << 20;
 
+  /** With less room on its disk, publishers wait; by default it would be a tenth of the disk. */
+  private static final long LEAST_FREE_BYTES = 8L << 20;
+
+  private static final int LOOK_EVERY_MS = 1_000;
+
   /** The largest packet taken; the decoder's own limit is lower and says so in words. */
   private static final int LARGEST_PACKET_BYTES = 32 << 20;
 
-  private final ActiveMQServer server;
   private final String host;
   private final int port;
-
   private final int servicePort;
+  private final Path folder;
+  private final BrokerAccounts accounts;
+  private final Thread keeper;
+  private ActiveMQServer server;
+  private volatile boolean stopping;
 
-  private EmbeddedBroker(ActiveMQServer server, String host, int port, int servicePort) {
-    this.server = server;
+  private EmbeddedBroker(String host, int port, Path folder, BrokerAccounts accounts)
+      throws Exception {
     this.host = host;
     this.port = port;
-    this.servicePort = servicePort;
+    this.folder = folder;
+    this.accounts = accounts;
+    this.servicePort = freePort();
+    this.server = started();
+    this.keeper = new Thread(this::keepUp, "broker-keeper");
+    keeper.setDaemon(true);
+    keeper.start();
   }
 
   /**
@@ -56,20 +73,64 @@ public final class EmbeddedBroker implements AutoCloseable {
   public static EmbeddedBroker start(String host, int port, Path folder, BrokerAccounts accounts) {
     refuseTakenPort(host, port);
     try {
-      int servicePort = freePort();
-      Configuration configuration = configuration(servicePort, folder);
-      ActiveMQServer server = new ActiveMQServerImpl(configuration, accounts);
-      server.start();
-      if (!server.isActive()) {
-        throw new IllegalStateException("the embedded broker did not start");
-      }
-      return new EmbeddedBroker(server, host, port, servicePort);
+      return new EmbeddedBroker(host, port, folder, accounts);
     } catch (IllegalStateException e) {
       throw e;
     } catch (Exception e) {
       throw new IllegalStateException(
           "the embedded broker did not start in " + folder + ": " + e.getMessage(), e);
     }
+  }
+
+  private ActiveMQServer started() throws Exception {
+    ActiveMQServer fresh = new ActiveMQServerImpl(configuration(servicePort, folder), accounts);
+    try {
+      fresh.start();
+      if (!fresh.isActive()) {
+        throw new IllegalStateException("the embedded broker did not start");
+      }
+    } catch (Exception e) {
+      fresh.stop();
+      throw e;
+    }
+    return fresh;
+  }
+
+  private void keepUp() {
+    boolean told = false;
+    while (!stopping) {
+      try {
+        TimeUnit.MILLISECONDS.sleep(LOOK_EVERY_MS);
+        if (!isRunning()) {
+          if (!told) {
+            LOG.warn("the embedded broker ended, its disk may be full; starting it again");
+            told = true;
+          }
+          startAgain();
+          told = false;
+          LOG.info("the embedded broker runs again");
+        }
+      } catch (InterruptedException e) {
+        return;
+      } catch (Exception e) {
+        LOG.debug("the embedded broker cannot start yet", e);
+      }
+    }
+  }
+
+  private synchronized boolean isRunning() {
+    return server.isStarted() && server.isActive();
+  }
+
+  private synchronized void startAgain() throws Exception {
+    if (stopping) {
+      return;
+    }
+    server.stop();
+    if (folder.toFile().getUsableSpace() < LEAST_FREE_BYTES) {
+      throw new IOException("there is no room on the disk of " + folder);
+    }
+    server = started();
   }
 
   private static void refuseTakenPort(String host, int port) {
@@ -112,6 +173,9 @@ public final class EmbeddedBroker implements AutoCloseable {
     configuration.setPagingDirectory(folder.resolve("paging").toString());
     configuration.setLargeMessagesDirectory(folder.resolve("large").toString());
     configuration.setGlobalMaxSize(MEMORY_BYTES);
+    configuration.setMaxDiskUsage(-1);
+    configuration.setMinDiskFree(LEAST_FREE_BYTES);
+    configuration.setDiskScanPeriod(LOOK_EVERY_MS);
     configuration.setJMXManagementEnabled(false);
     configuration.setSecurityEnabled(true);
     configuration.setThreadPoolMaxSize(8);
@@ -138,7 +202,8 @@ public final class EmbeddedBroker implements AutoCloseable {
   }
 
   /**
-   * Opens the port for sensors; asked again, does nothing.
+   * Opens the port for sensors; asked again, does nothing. To be called each time that the service
+   * has subscribed, since the broker may have started again.
    *
    * @throws IllegalStateException when the port has been taken meanwhile
    */
@@ -181,10 +246,16 @@ public final class EmbeddedBroker implements AutoCloseable {
 
   @Override
   public void close() {
+    stopping = true;
+    keeper.interrupt();
     try {
-      server.stop();
+      stop();
     } catch (Exception e) {
       LOG.warn("the embedded broker did not stop cleanly: {}", e.getMessage());
     }
+  }
+
+  private synchronized void stop() throws Exception {
+    server.stop();
   }
 }

@@ -38,7 +38,7 @@ public final class MqttLink implements AutoCloseable {
   private static final int RECEIVE_MAXIMUM = 65_535;
   private static final Duration CALL_LIMIT = Duration.ofSeconds(15);
   private static final long FIRST_PAUSE_MS = 250;
-  private static final long LONGEST_PAUSE_MS = 30_000;
+  private static final long LONGEST_PAUSE_MS = 5_000;
 
   private final BrokerAddress broker;
   private final String rootTopic;

@@ -34,7 +34,7 @@ public final class Spool implements ReadingSink, AutoCloseable {
   private static final int BATCH = 5_000;
   private static final Duration LOOK_EVERY = Duration.ofSeconds(5);
   private static final long FIRST_PAUSE_MS = 250;
-  private static final long LONGEST_PAUSE_MS = 10_000;
+  private static final long LONGEST_PAUSE_MS = 5_000;
   private static final Duration STOP_WAIT = Duration.ofSeconds(35);
 
   /** The store behind, and a way to find out whether it is there. */

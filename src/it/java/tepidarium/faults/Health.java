@@ -1,0 +1,35 @@
+package tepidarium.faults;
+
+import static org.awaitility.Awaitility.await;
+
+import java.time.Duration;
+import java.util.function.Supplier;
+import tepidarium.it.Grower;
+
+/** How soon a service calls itself up. */
+final class Health {
+  private Health() {}
+
+  static boolean isUp(Grower grower) {
+    return grower.api().get("/api/health").get("status").textValue().equals("up");
+  }
+
+  /** The time from an instant until the service is up, in seconds. */
+  static double secondsUntilUp(Supplier<Grower> grower, long fromNanos) {
+    await("the service is healthy")
+        .atMost(Form.SOON)
+        .pollDelay(Duration.ZERO)
+        .pollInterval(Duration.ofMillis(50))
+        .ignoreExceptions()
+        .until(() -> isUp(grower.get()));
+    return (System.nanoTime() - fromNanos) / 1e9;
+  }
+
+  /** Waits until everything that came in has come to its end; the counts then. */
+  static Tally settled(Supplier<Grower> grower) {
+    return await("everything has come to its end")
+        .atMost(Form.SOON)
+        .ignoreExceptions()
+        .until(() -> Tally.of(grower.get()), Tally::addsUp);
+  }
+}
