@@ -83,6 +83,11 @@ public final class ServiceProcess implements AutoCloseable {
     }
   }
 
+  /** Its number among the processes of this machine. */
+  public long pid() {
+    return process.pid();
+  }
+
   /** Ends it without any warning. */
   public void kill() {
     process.destroyForcibly();
