@@ -103,8 +103,8 @@ final class EndToEnd {
     Path own = Site.fresh(folder.resolve("bare-broker")).data();
     try (Helper subscriber = Helper.bareSubscriber(broker, port, own);
         Load load = new Load(port, CONNECTIONS, SENSORS)) {
-      int warmUp = readings / 2 / SENSORS;
-      load.send(warmUp, BURST);
+      long warmUp = readings / 2 / SENSORS;
+      load.send((int) warmUp, BURST);
       subscriber.ask(String.valueOf(warmUp * SENSORS), "reached");
       long start = System.nanoTime();
       load.send(readings / SENSORS, BURST);
@@ -121,8 +121,8 @@ final class EndToEnd {
     try (ServiceProcess service = site.start(own, broker, Site.SMALL, settings);
         Load load = new Load(port, CONNECTIONS, SENSORS)) {
       Grower grower = service.grower();
-      int warmUp = readings / 2 / SENSORS;
-      load.send(warmUp, BURST);
+      long warmUp = readings / 2 / SENSORS;
+      load.send((int) warmUp, BURST);
       awaitStored(grower, warmUp * SENSORS);
       ProcessFigures process = new ProcessFigures(service.pid());
       double before = process.cpuSeconds();

@@ -15,7 +15,7 @@ record ProcessFigures(long pid) {
   double cpuSeconds() {
     String line = read("stat").get(0);
     // The second field is a name in parentheses and may hold blanks.
-    String[] fields = line.substring(line.lastIndexOf(')') + 2).split(" ");
+    String[] fields = line.substring(line.lastIndexOf(')') + 2).split(" ", -1);
     return (Long.parseLong(fields[11]) + Long.parseLong(fields[12])) / TICKS_PER_SECOND;
   }
 

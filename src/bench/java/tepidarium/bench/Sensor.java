@@ -113,7 +113,7 @@ final class Sensor implements AutoCloseable {
   private void writeLength(int length) throws IOException {
     int rest = length;
     while (rest > 0x7F) {
-      out.write(rest & 0x7F | 0x80);
+      out.write((rest & 0x7F) | 0x80);
       rest >>= 7;
     }
     out.write(rest);
