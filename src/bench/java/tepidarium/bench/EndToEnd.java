@@ -74,8 +74,8 @@ final class EndToEnd {
         slower,
         Math.min(subscriber, insert));
     report.figure(
-        what + ", of the service's process",
-        "256 MB",
+        what + " at full speed, of the service's process",
+        "",
         Report.figure(Stores.median(runs.stream().map(Run::cpuSeconds).toList()))
             + " CPU-s a 1,000 readings, at most "
             + Report.figure(Stores.median(runs.stream().map(Run::megabytes).toList()))
