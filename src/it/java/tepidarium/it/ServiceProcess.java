@@ -48,7 +48,12 @@ public final class ServiceProcess implements AutoCloseable {
       builder.environment().put("TEPIDARIUM_MQTT_HOST", "127.0.0.1");
       builder.environment().putAll(settings);
       ServiceProcess service = new ServiceProcess(builder.start(), output);
-      service.awaitReady();
+      try {
+        service.awaitReady();
+      } catch (RuntimeException | AssertionError e) {
+        service.kill();
+        throw e;
+      }
       return service;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
