@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import tepidarium.it.Grower;
 import tepidarium.it.Influx;
@@ -37,7 +38,7 @@ final class EndToEnd {
       double sqlite = new Stores(folder, readings).bareSqlite(readings, 5_000);
       double client = Stores.bareInflux(influx, "bare", readings);
       for (boolean embedded : new boolean[] {true, false}) {
-        List<Double> bare = new ArrayList<>();
+        List<Run> bare = new ArrayList<>();
         List<Run> inSqlite = new ArrayList<>();
         List<Run> inInflux = new ArrayList<>();
         for (int round = 0; round < rounds; round++) {
@@ -53,14 +54,15 @@ final class EndToEnd {
           inInflux.add(with(embedded, (broker, port) -> service(broker, port, there)));
         }
         String broker = embedded ? "embedded broker" : "Mosquitto";
-        tell(report, broker + " to SQLite", inSqlite, Stores.median(bare), sqlite);
-        tell(report, broker + " to InfluxDB", inInflux, Stores.median(bare), client);
+        tell(report, broker + " to SQLite", inSqlite, bare, sqlite);
+        tell(report, broker + " to InfluxDB", inInflux, bare, client);
       }
     }
   }
 
   private static void tell(
-      Report report, String what, List<Run> runs, double subscriber, double insert) {
+      Report report, String what, List<Run> runs, List<Run> bare, double insert) {
+    double subscriber = median(bare, Run::rate);
     String slower = subscriber < insert ? "bare subscriber" : "bare insert";
     String other =
         subscriber < insert
@@ -70,19 +72,27 @@ final class EndToEnd {
         what + ", end to end" + other,
         "at least 0.8",
         " readings/s",
-        Stores.median(runs.stream().map(Run::rate).toList()),
+        median(runs, Run::rate),
         slower,
         Math.min(subscriber, insert));
-    report.figure(
-        what + " at full speed, of the service's process",
+    report.ratio(
+        what + " at full speed, time on the processors for 1,000 readings",
         "",
-        Report.figure(Stores.median(runs.stream().map(Run::cpuSeconds).toList()))
-            + " CPU-s a 1,000 readings, at most "
-            + Report.figure(Stores.median(runs.stream().map(Run::megabytes).toList()))
-            + " MiB resident");
+        " s",
+        median(runs, Run::cpuSeconds),
+        "bare subscriber",
+        median(bare, Run::cpuSeconds));
+    report.figure(
+        what + " at full speed, memory of the service's process",
+        "",
+        "at most " + Report.figure(median(runs, Run::megabytes)) + " MiB resident");
   }
 
-  /** What one run of the service gave; the CPU time is for 1,000 readings. */
+  private static double median(List<Run> runs, Function<Run, Double> figure) {
+    return Stores.median(runs.stream().map(figure).toList());
+  }
+
+  /** What one run gave; the CPU time is for 1,000 readings. */
   private record Run(double rate, double cpuSeconds, double megabytes) {}
 
   private interface Measured<T> {
@@ -99,17 +109,17 @@ final class EndToEnd {
     }
   }
 
-  private double bareSubscriber(String broker, int port) {
+  private Run bareSubscriber(String broker, int port) {
     Path own = Site.fresh(folder.resolve("bare-broker")).data();
     try (Helper subscriber = Helper.bareSubscriber(broker, port, own);
         Load load = new Load(port, CONNECTIONS, SENSORS)) {
       long warmUp = readings / 2 / SENSORS;
       load.send((int) warmUp, BURST);
       subscriber.ask(String.valueOf(warmUp * SENSORS), "reached");
-      long start = System.nanoTime();
-      load.send(readings / SENSORS, BURST);
-      subscriber.ask(String.valueOf(warmUp * SENSORS + readings), "reached");
-      return readings / Wait.secondsSince(start);
+      return measured(
+          subscriber.pid(),
+          load,
+          () -> subscriber.ask(String.valueOf(warmUp * SENSORS + readings), "reached"));
     }
   }
 
@@ -124,15 +134,20 @@ final class EndToEnd {
       long warmUp = readings / 2 / SENSORS;
       load.send((int) warmUp, BURST);
       awaitStored(grower, warmUp * SENSORS);
-      ProcessFigures process = new ProcessFigures(service.pid());
-      double before = process.cpuSeconds();
-      long start = System.nanoTime();
-      load.send(readings / SENSORS, BURST);
-      awaitStored(grower, warmUp * SENSORS + readings);
-      double seconds = Wait.secondsSince(start);
-      double cpu = process.cpuSeconds() - before;
-      return new Run(readings / seconds, cpu / readings * 1_000, process.peakMegabytes());
+      return measured(
+          service.pid(), load, () -> awaitStored(grower, warmUp * SENSORS + readings));
     }
+  }
+
+  private Run measured(long pid, Load load, Runnable awaitAll) {
+    ProcessFigures process = new ProcessFigures(pid);
+    double before = process.cpuSeconds();
+    long start = System.nanoTime();
+    load.send(readings / SENSORS, BURST);
+    awaitAll.run();
+    double seconds = Wait.secondsSince(start);
+    double cpu = process.cpuSeconds() - before;
+    return new Run(readings / seconds, cpu / readings * 1_000, process.peakMegabytes());
   }
 
   /** Until so many are durable; that is the service's own count, which its tests hold it to. */

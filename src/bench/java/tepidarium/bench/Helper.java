@@ -49,6 +49,11 @@ final class Helper implements AutoCloseable {
     return new Helper(command, Site.environment(Site.SMALL));
   }
 
+  /** Its number among the processes of this machine. */
+  long pid() {
+    return process.pid();
+  }
+
   /** Says a line and waits for the answer. */
   void ask(String line, String answer) {
     try {

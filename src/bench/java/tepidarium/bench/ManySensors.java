@@ -2,6 +2,7 @@ package tepidarium.bench;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import tepidarium.it.Ports;
 import tepidarium.it.ServiceProcess;
@@ -30,7 +31,7 @@ final class ManySensors {
       Site site = Site.fresh(folder.resolve("sensors"));
       site.plant(count / IN_EACH, IN_EACH);
       int port = Ports.free();
-      String heap = count > 1_000 ? "-Xmx256m" : Site.SMALL;
+      String heap = count > 1_000 ? Site.LARGE : Site.SMALL;
       try (ServiceProcess service = site.start(port, Site.EMBEDDED, heap, Map.of());
           Load load = new Load(port, count, count)) {
         int each = Math.max(2, readings / count);
@@ -42,14 +43,14 @@ final class ManySensors {
         double rate = (double) each * count / Wait.secondsSince(start);
         fewest = fewest == 0 ? rate : fewest;
         report.ratio(
-            String.format("%,d sensors, each connected", count),
+            String.format(Locale.ROOT, "%,d sensors, each connected", count),
             "",
             " readings/s",
             rate,
             "with " + counts.get(0),
             fewest);
         report.figure(
-            String.format("%,d sensors, each connected (%s)", count, heap),
+            String.format(Locale.ROOT, "%,d sensors, each connected (%s)", count, heap),
             count > 1_000 ? "512 MB" : "256 MB",
             "at most "
                 + Report.figure(new ProcessFigures(service.pid()).peakMegabytes())

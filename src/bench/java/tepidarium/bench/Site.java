@@ -26,7 +26,10 @@ final class Site {
   static final String EMBEDDED = "embedded";
 
   /** As the start script has it for a household. */
-  static final String SMALL = "-Xmx96m";
+  static final String SMALL = "-Xms24m -Xmx96m";
+
+  /** For thousands of sensors. */
+  static final String LARGE = "-Xms24m -Xmx256m";
 
   private static final String OTHERS = "-Xss512k -XX:+UseSerialGC";
 
@@ -97,7 +100,7 @@ final class Site {
    *
    * @param mqttPort where its own broker listens, if it is to have one
    * @param broker the word for its own, or an address
-   * @param heap the option for the heap
+   * @param heap the options for the heap
    */
   ServiceProcess start(int mqttPort, String broker, String heap, Map<String, String> settings) {
     Map<String, String> all = new HashMap<>(settings);
