@@ -4,11 +4,14 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import tepidarium.container.Band;
@@ -16,7 +19,6 @@ import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.ContainerKind;
 import tepidarium.container.ContainerSettings;
-import tepidarium.container.Placement;
 import tepidarium.it.ServiceProcess;
 import tepidarium.records.ContainerRecords;
 import tepidarium.records.sqlite.SqliteRecords;
@@ -75,19 +77,34 @@ final class Site {
   /** Puts the first sensors into containers, equally many into each, for a long time. */
   void plant(int containers, int sensorsInEach) {
     Instant longAgo = Instant.now().minus(Duration.ofDays(400));
-    try (SqliteRecords database = SqliteRecords.open(data.resolve("records.db"))) {
+    Path file = data.resolve("records.db");
+    try (SqliteRecords database = SqliteRecords.open(file)) {
       ContainerRecords records = new ContainerRecords(database);
       for (int i = 0; i < containers; i++) {
-        ContainerId id = container(i);
         ContainerSettings settings =
             new ContainerSettings("Bag " + i, ContainerKind.BAG, "closet", 15, 35.0, Band.DEFAULT);
-        records.put(new Container(id, settings, longAgo));
-        for (int j = 0; j < sensorsInEach; j++) {
-          Placement placement =
-              new Placement(Load.sensor(i * sensorsInEach + j), id, longAgo, null);
-          records.replacePlacements(placement.sensor(), List.of(placement));
-        }
+        records.put(new Container(container(i), settings, longAgo));
       }
+    }
+    place(file, containers * sensorsInEach, sensorsInEach, longAgo);
+  }
+
+  /** All in one transaction, which the service itself never needs. */
+  private static void place(Path file, int sensors, int sensorsInEach, Instant from) {
+    String sql = "INSERT INTO placement (sensor, container_id, from_ms) VALUES (?, ?, ?)";
+    try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
+        PreparedStatement insert = connection.prepareStatement(sql)) {
+      connection.setAutoCommit(false);
+      for (int i = 0; i < sensors; i++) {
+        insert.setString(1, Load.sensor(i).name());
+        insert.setString(2, container(i / sensorsInEach).value());
+        insert.setLong(3, from.toEpochMilli());
+        insert.addBatch();
+      }
+      insert.executeBatch();
+      connection.commit();
+    } catch (SQLException e) {
+      throw new IllegalStateException("cannot place sensors in " + file, e);
     }
   }
 
