@@ -134,8 +134,7 @@ final class EndToEnd {
       long warmUp = readings / 2 / SENSORS;
       load.send((int) warmUp, BURST);
       awaitStored(grower, warmUp * SENSORS);
-      return measured(
-          service.pid(), load, () -> awaitStored(grower, warmUp * SENSORS + readings));
+      return measured(service.pid(), load, () -> awaitStored(grower, warmUp * SENSORS + readings));
     }
   }
 
