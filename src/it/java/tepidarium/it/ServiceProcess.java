@@ -105,6 +105,7 @@ public final class ServiceProcess implements AutoCloseable {
     return process.isAlive();
   }
 
+  /** Its number among the processes of this machine. */
   public long pid() {
     return process.pid();
   }

@@ -183,7 +183,14 @@ public final class AlertBoard {
    * reached yet, so that they are judged again. Raises and returns nothing.
    */
   public void forgetAfter(Instant instant) {
-    conditions.replaceAll((key, condition) -> condition.forgetAfter(instant));
+    conditions.replaceAll(
+        (key, condition) -> {
+          Condition left = condition.forgetAfter(instant);
+          if (!left.equals(condition)) {
+            unsaved.add(key);
+          }
+          return left;
+        });
   }
 
   /** Forgets a container that is no more, with its alerts. */

@@ -30,7 +30,7 @@ public final class Register {
 
   private record Snapshot(
       Map<ContainerId, Container> containers,
-      List<Placement> placements,
+      Map<ContainerId, List<Placement>> byContainer,
       Map<SensorId, List<Placement>> bySensor,
       Map<SensorId, Calibration> calibrations,
       List<Opening> openings) {}
@@ -56,10 +56,13 @@ public final class Register {
     List<Placement> placements = new ArrayList<>(store.placements());
     placements.sort(Comparator.comparing(Placement::from).thenComparing(Placement::sensor));
     Map<SensorId, List<Placement>> bySensor = new HashMap<>();
+    Map<ContainerId, List<Placement>> byContainer = new HashMap<>();
     for (Placement placement : placements) {
       bySensor.computeIfAbsent(placement.sensor(), key -> new ArrayList<>()).add(placement);
+      byContainer.computeIfAbsent(placement.container(), key -> new ArrayList<>()).add(placement);
     }
-    return new Snapshot(containers, placements, bySensor, store.calibrations(), store.openings());
+    byContainer.replaceAll((container, list) -> List.copyOf(list));
+    return new Snapshot(containers, byContainer, bySensor, store.calibrations(), store.openings());
   }
 
   private void reload(Set<ContainerId> touched) {
@@ -95,7 +98,7 @@ public final class Register {
    * @param id a container or {@link ContainerId#ROOM}
    */
   public List<Placement> placementsIn(ContainerId id) {
-    return snapshot.placements().stream().filter(p -> p.container().equals(id)).toList();
+    return snapshot.byContainer().getOrDefault(id, List.of());
   }
 
   public Calibration calibration(SensorId sensor) {

@@ -35,6 +35,7 @@ public final class Intake implements AutoCloseable {
 
   /**
    * When nothing more comes for this long, the batch is committed: a small window goes no slower.
+   * Slept through, so that not every message wakes the writer.
    */
   private static final long QUIET_NANOS = Duration.ofMillis(2).toNanos();
 
@@ -149,7 +150,11 @@ public final class Intake implements AutoCloseable {
       if (readings >= BATCH_READINGS || System.nanoTime() - start >= BATCH_NANOS) {
         return;
       }
-      item = queue.poll(QUIET_NANOS, TimeUnit.NANOSECONDS);
+      item = queue.poll();
+      if (item == null) {
+        TimeUnit.NANOSECONDS.sleep(QUIET_NANOS);
+        item = queue.poll();
+      }
     }
   }
 
@@ -258,9 +263,19 @@ public final class Intake implements AutoCloseable {
       item.acknowledge().run();
     }
     release(batch);
-    for (Item item : batch) {
-      if (!item.decoded().readings().isEmpty()) {
-        tell(new Stored(item.decoded().readings(), item.arrivedAt()));
+    tellAll(batch);
+  }
+
+  /** In one go what arrived in the same millisecond, as many messages do when they come fast. */
+  private void tellAll(List<Item> batch) {
+    List<Reading> together = new ArrayList<>();
+    for (int i = 0; i < batch.size(); i++) {
+      Instant arrivedAt = batch.get(i).arrivedAt();
+      together.addAll(batch.get(i).decoded().readings());
+      boolean last = i == batch.size() - 1 || !batch.get(i + 1).arrivedAt().equals(arrivedAt);
+      if (last && !together.isEmpty()) {
+        tell(new Stored(List.copyOf(together), arrivedAt));
+        together.clear();
       }
     }
   }

@@ -35,7 +35,8 @@ public final class Newest {
   }
 
   void add(Reading reading) {
-    heard.merge(reading.sensor(), Heard.of(reading), (old, fresh) -> old.with(reading));
+    heard.compute(
+        reading.sensor(), (sensor, old) -> old == null ? Heard.of(reading) : old.with(reading));
   }
 
   void add(SensorId sensor, Heard more) {

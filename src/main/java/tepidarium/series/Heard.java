@@ -1,6 +1,7 @@
 package tepidarium.series;
 
 import java.time.Instant;
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
 import tepidarium.reading.Quantity;
@@ -18,7 +19,10 @@ public record Heard(Instant first, Instant last, Map<Quantity, Value> latest) {
   public record Value(double value, Instant at) {}
 
   public Heard {
-    latest = Map.copyOf(latest);
+    // In an enum map, as this is made anew for every reading that comes.
+    Map<Quantity, Value> copy = new EnumMap<>(Quantity.class);
+    copy.putAll(latest);
+    latest = Collections.unmodifiableMap(copy);
   }
 
   public static Heard of(Reading reading) {

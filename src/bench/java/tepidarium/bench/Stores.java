@@ -1,0 +1,128 @@
+package tepidarium.bench;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import tepidarium.it.Influx;
+import tepidarium.reading.Reading;
+import tepidarium.series.influx.InfluxReadings;
+import tepidarium.series.sqlite.SqliteReadings;
+
+/** Batches into each store, by the service's own part and bare, in turns; room on the disk. */
+final class Stores {
+  private static final int SENSORS = 20;
+  private static final int ROUNDS = 3;
+  private static final long STEP_MS = 60_000;
+  private static final long FIRST_MS = 1_772_344_800_000L;
+
+  private final Path folder;
+  private final int readings;
+
+  Stores(Path folder, int readings) {
+    this.folder = folder;
+    this.readings = readings;
+  }
+
+  void run(Report report) throws Exception {
+    for (int size : new int[] {5_000, 500}) {
+      List<Double> ours = new ArrayList<>();
+      List<Double> bare = new ArrayList<>();
+      for (int round = 0; round < ROUNDS; round++) {
+        bare.add(bareSqlite(readings, size));
+        ours.add(sqlite(size));
+      }
+      report.ratio(
+          "SQLite, batches of " + size,
+          "",
+          " readings/s",
+          median(ours),
+          "bare insert",
+          median(bare));
+    }
+    long bytes = Files.size(file());
+    report.figure(
+        "room in `readings.db`, as they come in, four quantities",
+        "at most 30 bytes",
+        Report.figure((double) bytes / readings) + " bytes a reading");
+    try (Influx server = Influx.started(Site.fresh(folder.resolve("influx")).data())) {
+      List<Double> ours = new ArrayList<>();
+      List<Double> bare = new ArrayList<>();
+      for (int round = 0; round < ROUNDS; round++) {
+        bare.add(bareInflux(server, "bare" + round, readings));
+        try (InfluxReadings store = new InfluxReadings(server.address("ours" + round))) {
+          ours.add(rate(readings, 5_000, store::write));
+        }
+      }
+      report.ratio(
+          "InfluxDB, batches of 5000",
+          "at least 0.8",
+          " readings/s",
+          median(ours),
+          "bare client",
+          median(bare));
+    }
+  }
+
+  private Path file() {
+    return folder.resolve("store").resolve("readings.db");
+  }
+
+  private double sqlite(int size) throws Exception {
+    Site.fresh(file().getParent());
+    try (SqliteReadings store = SqliteReadings.open(file())) {
+      return rate(readings, size, store::write);
+    }
+  }
+
+  /** Readings a second into a file of the bare driver's. */
+  double bareSqlite(int count, int size) throws Exception {
+    Path bare = Site.fresh(folder.resolve("bare-store")).data();
+    try (BareStores.Store store = BareStores.sqlite(bare.resolve("bare.db"))) {
+      return rate(count, size, store::write);
+    }
+  }
+
+  /** Readings a second into a server by the bare client. */
+  static double bareInflux(Influx server, String database, int count) throws Exception {
+    try (BareStores.Store store = BareStores.influx(server.address(database))) {
+      return rate(count, 5_000, store::write);
+    }
+  }
+
+  private interface Write {
+    void write(List<Reading> batch) throws Exception;
+  }
+
+  private static double rate(int count, int size, Write store) throws Exception {
+    double seconds = 0;
+    List<Reading> batch = new ArrayList<>(size);
+    for (int i = 0; i < count; i++) {
+      long round = i / SENSORS;
+      batch.add(Load.reading(i % SENSORS, round, FIRST_MS + round * STEP_MS));
+      if (batch.size() == size || i == count - 1) {
+        long start = System.nanoTime();
+        store.write(batch);
+        seconds += Wait.secondsSince(start);
+        batch.clear();
+      }
+    }
+    return count / seconds;
+  }
+
+  static double median(List<Double> values) {
+    List<Double> sorted = new ArrayList<>(values);
+    Collections.sort(sorted);
+    int middle = sorted.size() / 2;
+    return sorted.size() % 2 == 1
+        ? sorted.get(middle)
+        : (sorted.get(middle - 1) + sorted.get(middle)) / 2;
+  }
+
+  static double percentile(List<Double> values, double share) {
+    List<Double> sorted = new ArrayList<>(values);
+    Collections.sort(sorted);
+    return sorted.get((int) Math.ceil(share * sorted.size()) - 1);
+  }
+}
