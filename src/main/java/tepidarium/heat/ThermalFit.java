@@ -214,6 +214,8 @@ final class ThermalFit {
     double room = 0;
     double heater = 0;
     double variance = 0;
+    double lastStep = Double.NaN;
+    double stays = 1;
     for (int i = 0; i < record.size(); i++) {
       if (record.afterGap[i]) {
         seen = record.insideC[i];
@@ -223,7 +225,10 @@ final class ThermalFit {
         continue;
       }
       double step = record.hours[i] - record.hours[i - 1];
-      double stays = Math.exp(-step / tau);
+      if (step != lastStep) {
+        stays = Math.exp(-step / tau);
+        lastStep = step;
+      }
       double slope = (record.roomC[i] - record.roomC[i - 1]) * (tau / step) * (1 - stays);
       seen *= stays;
       room = stays * room + record.roomC[i] - stays * record.roomC[i - 1] - slope;

@@ -47,7 +47,7 @@ public final class TrialWords {
             "This place falls below %s °C when the room stays below %.1f °C (95 %%: %.1f to %.1f;"
                 + " the sensors may add ±%.1f).",
             plain(low.limitC()), room.value(), room.low(), room.high(), trial.sensorErrorC());
-    return first + fall(low.hoursToFall()) + failure(low.hoursWithoutHeat(), trial, low);
+    return first + fall(low.hoursToFall()) + failure(low.hoursWithoutHeat(), low);
   }
 
   private static String fall(@Nullable Figure hours) {
@@ -58,7 +58,7 @@ public final class TrialWords {
             plain(PlaceTrial.COLDER_C), hours.value(), hours.low(), hours.high());
   }
 
-  private static String failure(@Nullable Figure hours, PlaceTrial trial, PlaceTrial.Low low) {
+  private static String failure(@Nullable Figure hours, PlaceTrial.Low low) {
     return hours == null
         ? ""
         : format(
