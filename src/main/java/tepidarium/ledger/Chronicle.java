@@ -137,19 +137,15 @@ public final class Chronicle {
   HeatHours heatHours(Container container, LocalHours hours, HeatRule rule) {
     boolean own = rule.equals(LedgerRow.rule(container.settings()));
     Samples temperature =
-        own
-            ? Samples.EMPTY
-            : history.samples(container.id(), Quantity.TEMPERATURE, hours.span());
+        own ? Samples.EMPTY : history.samples(container.id(), Quantity.TEMPERATURE, hours.span());
     HeatHours columns = new HeatHours(hours);
     for (LedgerRow row : ledger.rows(container, hours.span())) {
       Summary summary = row.summary(Quantity.TEMPERATURE);
       if (summary != null) {
         Span hour = Span.ofMillis(row.fromMs(), row.fromMs() + Ledger.HOUR_MS);
-        HeatSum heat =
-            own ? row.heat() : DegreeHours.of(temperature, hour, rule, history.maxGap());
+        HeatSum heat = own ? row.heat() : DegreeHours.of(temperature, hour, rule, history.maxGap());
         double outsideMs = row.cold().outsideMs() + row.hot().outsideMs();
-        columns.add(
-            row.fromMs(), heat, outsideMs, summary.mean(), summary.min(), summary.max());
+        columns.add(row.fromMs(), heat, outsideMs, summary.mean(), summary.min(), summary.max());
       }
     }
     return columns;

@@ -62,8 +62,7 @@ record HeatBenchJson(
 
   record Recovery(int openings, int seen, @Nullable Interval minutes) {}
 
-  record Longest(
-      String kind, Instant start, @Nullable Instant end, double hours, double worst) {
+  record Longest(String kind, Instant start, @Nullable Instant end, double hours, double worst) {
     static @Nullable Longest of(BenchPlace.@Nullable Longest longest) {
       if (longest == null) {
         return null;

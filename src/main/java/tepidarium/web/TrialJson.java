@@ -28,8 +28,7 @@ record TrialJson(
     @Nullable Energy energy,
     String verdict) {
 
-  record Cycles(
-      int count, double onBelow, double offAbove, double periodHours, Interval duty) {
+  record Cycles(int count, double onBelow, double offAbove, double periodHours, Interval duty) {
     static @Nullable Cycles of(@Nullable HeaterCycles cycles) {
       if (cycles == null) {
         return null;
