@@ -94,8 +94,7 @@ class HeatBenchIT {
   void theLampOnTrialShowsWhatItCanDo() {
     JsonNode trial = api.get("/api/containers/lamp-1/trial?watts=40");
     assertEquals("told", trial.path("outcome").asText(), trial.toString());
-    assertEquals(
-        BenchShelf.LAMP_TAU_HOURS, trial.at("/timeConstantHours/value").asDouble(), 0.6);
+    assertEquals(BenchShelf.LAMP_TAU_HOURS, trial.at("/timeConstantHours/value").asDouble(), 0.6);
     assertEquals(BenchShelf.LAMP_RISE_C, trial.at("/rise/value").asDouble(), 0.15);
     assertEquals(29.5 - BenchShelf.LAMP_RISE_C, trial.at("/low/roomBelow/value").asDouble(), 0.15);
     assertEquals(0.96, trial.at("/energy/kilowattHoursPerDay").asDouble(), 1e-9);

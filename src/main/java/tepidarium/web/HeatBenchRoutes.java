@@ -27,7 +27,7 @@ final class HeatBenchRoutes {
   private static final int MOST_DAYS = 1_000;
   private static final int MOST_WATTS = 5_000;
   private static final int MOST_TRIAL_DAYS = 60;
-  private static final Duration TRIAL = Duration.ofHours(48);
+  private static final Duration TRIAL = Duration.ofDays(2);
 
   private final Register register;
   private final BenchReader reader;

@@ -10,8 +10,8 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
-import java.util.function.IntToDoubleFunction;
 import java.util.function.IntPredicate;
+import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Test;
 import tepidarium.container.ContainerId;
 import tepidarium.heat.HeatBench.Comparison;
@@ -30,7 +30,9 @@ class HeatBenchTest {
     return LocalHours.of(new Span(START, START.plusSeconds(days * 86_400L)), ZoneId.of("UTC"));
   }
 
-  /** A place with one temperature in each hour, measured throughout in those hours that are told. */
+  /**
+   * A place with one temperature in each hour, measured throughout in those hours that are told.
+   */
   private static BenchPlace place(
       String name, LocalHours hours, IntToDoubleFunction temperatureC, IntPredicate told) {
     HeatHours columns = new HeatHours(hours);
@@ -168,7 +170,8 @@ class HeatBenchTest {
   @Test
   void betweenSourcesTheContainerIsTheUnit() {
     LocalHours hours = hours(14);
-    Pair clear = pair(hours, source(hours, "mat", 32, 32.1, 32), source(hours, "shelf", 30, 30.1, 29.9));
+    Pair clear =
+        pair(hours, source(hours, "mat", 32, 32.1, 32), source(hours, "shelf", 30, 30.1, 29.9));
     assertEquals(BenchFinding.MORE, clear.finding());
     assertTrue(
         BenchFinding.words(clear).contains("with 3 against 3 no permutation p can be under 0.100"),
@@ -186,7 +189,8 @@ class HeatBenchTest {
   void theSpreadOfAShelfIsThatOfItsPlaces() {
     LocalHours hours = hours(14);
     Told told =
-        HeatBench.compare(hours, List.of(source(hours, "shelf", 30, 30.4, 30.9), source(hours, "mat", 31)))
+        HeatBench.compare(
+                hours, List.of(source(hours, "shelf", 30, 30.4, 30.9), source(hours, "mat", 31)))
             .sides()
             .get(0);
     assertNotNull(told.spreadC());
@@ -208,10 +212,10 @@ class HeatBenchTest {
   @Test
   void nightFloorSwingAndProfileFollowTheLocalClock() {
     // Berlin is an hour ahead of UTC: coldest from 3 to 4 there is from 2 to 3 in UTC.
-    LocalHours hours =
-        LocalHours.of(new Span(START, START.plusSeconds(10 * 86_400L)), BERLIN);
+    LocalHours hours = LocalHours.of(new Span(START, START.plusSeconds(10 * 86_400L)), BERLIN);
     BenchPlace place = place("a", hours, hour -> hour % 24 == 2 ? 25 : hour % 24 == 13 ? 35 : 30);
-    Told told = HeatBench.compare(hours, List.of(container(place), container(place))).sides().get(0);
+    Told told =
+        HeatBench.compare(hours, List.of(container(place), container(place))).sides().get(0);
     assertNotNull(told.figures().nightFloorC());
     assertEquals(24.8, told.figures().nightFloorC().value(), 1e-9);
     assertNotNull(told.figures().dailySwingC());

@@ -41,7 +41,8 @@ class PlaceTrialTest {
     assertEquals(13.5, trial.riseC().value(), 0.3);
     assertEquals(16, low(trial).roomC().value(), 0.3);
     String words = TrialWords.of(trial);
-    assertTrue(words.startsWith("This place falls below 29.5 °C when the room stays below 1"), words);
+    assertTrue(
+        words.startsWith("This place falls below 29.5 °C when the room stays below 1"), words);
     // No cycles show: a lamp of 40 W that burns all day takes 0.96 kWh at most.
     assertNotNull(trial.energy());
     assertEquals(0.96, trial.energy().kilowattHoursPerDay().high(), 1e-9);
@@ -116,8 +117,7 @@ class PlaceTrialTest {
     SimulatedPlace place = new SimulatedPlace(SIX_HOURS, 4);
     PlaceTrial.Question question = new PlaceTrial.Question(29.5, null, 0.2);
     PlaceTrial noRoom =
-        PlaceTrial.of(
-            place.inside, Samples.EMPTY, place.span, SampleRecords.HALF_HOUR, question);
+        PlaceTrial.of(place.inside, Samples.EMPTY, place.span, SampleRecords.HALF_HOUR, question);
     assertEquals(Outcome.TOO_SHORT, noRoom.outcome());
     PlaceTrial tenHours =
         PlaceTrial.of(

@@ -1,6 +1,7 @@
 package tepidarium.heat;
 
 import java.util.SplittableRandom;
+import org.jspecify.annotations.Nullable;
 import tepidarium.reading.SampleRecords;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
@@ -18,11 +19,9 @@ final class SimulatedPlace {
    * @param roomSwingC half of what the room varies in a day, °C
    * @param thermostatC between which temperatures it is switched, if it is: low and high
    */
+  @SuppressWarnings("ArrayRecordComponent")
   record Truth(
       double tauHours, double riseC, double roomSwingC, double draughtC, double[] thermostatC) {
-    @SuppressWarnings("ArrayRecordComponent")
-    Truth {}
-
     static Truth plain(double tauHours, double riseC) {
       return new Truth(tauHours, riseC, 2.5, 0.15, new double[0]);
     }
@@ -79,7 +78,7 @@ final class SimulatedPlace {
     return Math.rint((trueC + 0.05 * random.nextGaussian()) * 10) / 10;
   }
 
-  PlaceTrial trial(Double watts) {
+  PlaceTrial trial(@Nullable Double watts) {
     return PlaceTrial.of(
         inside, room, span, SampleRecords.HALF_HOUR, new PlaceTrial.Question(LOW_C, watts, 0.2));
   }

@@ -1,6 +1,7 @@
 package tepidarium.heat;
 
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 import tepidarium.heat.SimulatedPlace.Truth;
 
 /**
@@ -53,7 +54,7 @@ final class TrialCoverage {
     return new Tally(trials, told, tau, rise, room);
   }
 
-  static boolean holds(PlaceTrial.Figure figure, double truth) {
+  static boolean holds(PlaceTrial.@Nullable Figure figure, double truth) {
     return figure != null && figure.low() <= truth && truth <= figure.high();
   }
 

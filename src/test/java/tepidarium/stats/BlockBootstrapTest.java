@@ -19,7 +19,8 @@ class BlockBootstrapTest {
   }
 
   /** Hours that take after the one before, around a mean. */
-  private static double[] likeHours(int hours, double likeness, double mean, SplittableRandom random) {
+  private static double[] likeHours(
+      int hours, double likeness, double mean, SplittableRandom random) {
     double[] values = new double[hours];
     double state = random.nextGaussian();
     for (int i = 0; i < hours; i++) {
@@ -106,8 +107,7 @@ class BlockBootstrapTest {
   void aFigureOfSeveralColumnsUsesOnlyCompleteRows() {
     double[] a = {1, 2, Double.NaN, 4, 5, 6, 7, 8};
     double[] b = {0, 0, 0, 0, Double.NaN, 0, 0, 0};
-    Estimate estimate =
-        BlockBootstrap.of(new double[][] {a, b}, 1, means -> means[0] - means[1]);
+    Estimate estimate = BlockBootstrap.of(new double[][] {a, b}, 1, means -> means[0] - means[1]);
     assertNotNull(estimate);
     assertEquals((1 + 2 + 4 + 6 + 7 + 8) / 6.0, estimate.value(), 1e-12);
     assertEquals(6, estimate.blocks());
