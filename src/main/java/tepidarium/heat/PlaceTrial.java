@@ -92,6 +92,9 @@ public record PlaceTrial(
   private static final double WIDEST_RISE_C = 6;
   private static final double WIDEST_TAU_RATIO = 20;
   private static final double HOURS_PER_DAY = 24;
+  /** A place that follows its room this nearly follows it fully. Common practice, no source. */
+  private static final double NEAR_ENOUGH = 0.1;
+
   private static final double SAMPLES_TO_FIT_CYCLES = 8;
 
   /**
@@ -143,10 +146,10 @@ public record PlaceTrial(
     if (gain.low() <= 0 && gain.high() >= 1) {
       return Optional.of(Outcome.ROOM_TOO_STEADY);
     }
-    if (gain.high() < 1) {
+    if (gain.high() < 1 - NEAR_ENOUGH) {
       return Optional.of(Outcome.REGULATED);
     }
-    return gain.low() > 1 ? Optional.of(Outcome.NO_FIT) : Optional.empty();
+    return gain.low() > 1 + NEAR_ENOUGH ? Optional.of(Outcome.NO_FIT) : Optional.empty();
   }
 
   /** What is known of a trial before, or without, the fit. */

@@ -9,8 +9,10 @@ final class Warmth {
   private static final double ROOM_MEAN_C = 18;
   private static final double COOLING_HOURS = 8.5;
   private static final double REHEATING_HOURS = 1.2;
+
   /** Out of step with the sensors, or each would always meet the same part of the cycle. */
   private static final long MAT_PERIOD_MS = Duration.ofMinutes(23).toMillis();
+
   private static final double MAT_ON_FRACTION = 0.4;
   private static final double MAT_SWING_C = 0.8;
   private static final double BOILER_PERIOD_HOURS = 0.9;
@@ -89,8 +91,8 @@ final class Warmth {
   double lampBox(Instant at) {
     double followed = 0;
     double weights = 0;
-    // The room of the past, weighted by what is left of it now; after five time constants nothing.
-    for (double ago = LAMP_STEP_HOURS / 2; ago < 5 * LAMP_TAU_HOURS; ago += LAMP_STEP_HOURS) {
+    // The room of the past, weighted by what is left of it now; after eight time constants nothing.
+    for (double ago = LAMP_STEP_HOURS / 2; ago < 8 * LAMP_TAU_HOURS; ago += LAMP_STEP_HOURS) {
       double weight = Math.exp(-ago / LAMP_TAU_HOURS);
       followed += weight * room(at.minusMillis(Math.round(ago * 3_600_000)));
       weights += weight;
