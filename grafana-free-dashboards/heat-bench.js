@@ -22,6 +22,7 @@ let answer = null;
 let trial = null;
 let chart = null;
 let newestAsk = 0;
+let loading = null;
 
 startPage({ current: 'heat-bench', reload: () => load().catch(showTrouble), redraw });
 untilItWorks(load, showTrouble).catch(showTrouble);
@@ -39,7 +40,15 @@ function toAddress() {
   history.replaceState(null, '', `?${query}`);
 }
 
-async function load() {
+/** The page and the live stream both ask at the start; one answer serves both. */
+function load() {
+  loading ??= fetchAll().finally(() => {
+    loading = null;
+  });
+  return loading;
+}
+
+async function fetchAll() {
   containers = await api.containers();
   byId('loading')?.remove();
   byId('content').hidden = false;
@@ -103,6 +112,7 @@ async function compare() {
     return;
   }
   byId('comparison').setAttribute('aria-busy', 'true');
+  if (answer === null) byId('comparison').replaceChildren(h('p', { class: 'waiting' }, 'Comparing …'));
   try {
     const from = choice.span.days === null ? undefined : now() - choice.span.days * DAY_MS;
     const next = await api.compareHeat({ [choice.by]: keys, from });
