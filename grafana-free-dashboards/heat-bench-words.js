@@ -19,11 +19,14 @@ export const MEASURES = [
   { key: 'dailySwing', title: 'Swing in a day', say: difference, sayDifference: difference },
 ];
 
+/** Without its unit, which the figure above has already. */
+const bare = (text) => text.replace(/ [^0-9 ]+$/, '');
+
 /** A figure and, on a line of its own, its interval; or that there is none. */
 export function figure(interval, say) {
   if (!interval || !known(interval.value)) return { main: f.UNKNOWN, interval: '' };
   const told = known(interval.low) && known(interval.high);
-  return { main: say(interval.value), interval: told ? `${say(interval.low)} to ${say(interval.high)}` : 'too few for an interval' };
+  return { main: say(interval.value), interval: told ? `${bare(say(interval.low))} to ${bare(say(interval.high))}` : 'too few for an interval' };
 }
 
 /** One row for each that was compared. */

@@ -23,7 +23,7 @@ const answer = (more = {}) => ({
 
 test('a figure comes with its interval, or says why not', () => {
   const say = (value) => `${value} u`;
-  assert.deepEqual(figure(interval(1, 0, 2), say), { main: '1 u', interval: '0 u to 2 u' });
+  assert.deepEqual(figure(interval(1, 0, 2), say), { main: '1 u', interval: '0 to 2' });
   assert.deepEqual(figure(interval(1), say), { main: '1 u', interval: 'too few for an interval' });
   assert.deepEqual(figure(null, say), { main: '–', interval: '' });
 });
@@ -35,11 +35,11 @@ test('rows have a cell for each title', () => {
 
 test('a row says heat, excursion and recovery', () => {
   const [a, b] = comparedRows(answer());
-  assert.deepEqual(a.cells[1], { main: '384.0 °C·h', interval: '380.0 °C·h to 388.0 °C·h' });
+  assert.deepEqual(a.cells[1], { main: '384.0 °C·h', interval: '380.0 to 388.0' });
   assert.deepEqual(a.cells[6], { main: 'none', interval: '' });
   assert.deepEqual(a.cells[7], { main: '–', interval: 'no opening cooled it' });
   assert.deepEqual(b.cells[6], { main: '4 h 30 min', interval: 'cold' });
-  assert.deepEqual(b.cells[7], { main: '18 min', interval: '12 min to 24 min, 4 openings; 1 not seen to end' });
+  assert.deepEqual(b.cells[7], { main: '18 min', interval: '12 to 24, 4 openings; 1 not seen to end' });
 });
 
 test('a difference has no offset in Fahrenheit, a temperature has', () => {
@@ -77,8 +77,8 @@ test('a trial that tells, and one that does not', () => {
   const told = { ...base, timeConstantHours: interval(6, 5.5, 6.6), rise: interval(13.5, 13.4, 13.6), energy: { kilowattHoursPerDay: 0.96, low: 0, high: 0.96, atMost: true },
     low: { limit: 29.5, roomBelow: interval(16, 15.9, 16.1), colderBy: 2, hoursToFall: interval(4.1, 3.8, 4.5), hoursWithoutHeat: null } };
   const rows = new Map(trialRows(told));
-  assert.equal(rows.get('Time constant'), '6.0 h (5.5 h to 6.6 h)');
-  assert.equal(rows.get('Falls below 29.5 °C in a room below'), '16.0 °C (15.9 °C to 16.1 °C)');
+  assert.equal(rows.get('Time constant'), '6.0 h (5.5 to 6.6)');
+  assert.equal(rows.get('Falls below 29.5 °C in a room below'), '16.0 °C (15.9 to 16.1)');
   assert.equal(rows.get('Energy a day'), 'at most 0.96 kWh: on all day');
 });
 
