@@ -92,6 +92,7 @@ public record PlaceTrial(
   private static final double WIDEST_RISE_C = 6;
   private static final double WIDEST_TAU_RATIO = 20;
   private static final double HOURS_PER_DAY = 24;
+
   /** A place that follows its room this nearly follows it fully. Common practice, no source. */
   private static final double NEAR_ENOUGH = 0.1;
 
