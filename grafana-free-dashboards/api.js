@@ -41,7 +41,8 @@ async function call(method, path, { query, body, timeoutMs = TIMEOUT_MS } = {}) 
 
 function queryOf(query = {}) {
   const set = Object.entries(query).filter(([, value]) => value !== null && value !== undefined);
-  return set.length === 0 ? '' : `?${new URLSearchParams(set)}`;
+  const pairs = set.flatMap(([name, value]) => (Array.isArray(value) ? value.map((one) => [name, one]) : [[name, value]]));
+  return pairs.length === 0 ? '' : `?${new URLSearchParams(pairs)}`;
 }
 
 /** RFC 9457 problem details, or the bare status where something in between answered. */
@@ -75,6 +76,9 @@ export const api = {
   heat: (id, range) => call('GET', at('containers', id, 'heat'), { query: span(range) }),
   light: (id, range) => call('GET', at('containers', id, 'light'), { query: span(range) }),
   band: (id, range) => call('GET', at('containers', id, 'band'), { query: span(range) }),
+  /** `containers` or `sources`: two or more ids, or names. */
+  compareHeat: (what) => call('GET', '/api/compare/heat', { query: span(what) }),
+  trial: (id, range) => call('GET', at('containers', id, 'trial'), { query: span(range) }),
   openings: (id, range) => call('GET', at('containers', id, 'openings'), { query: span(range) }),
   open: (id, minutes) => call('POST', at('containers', id, 'openings'), { body: { minutes } }),
   room: (range) => call('GET', '/api/room', { query: span(range) }),

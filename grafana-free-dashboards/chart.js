@@ -15,6 +15,7 @@ const Y_AXIS_WIDTH = 52;
  * @param spec
  *   series: [{color, width, dash, dots}] for each column after the times, colours by name of a custom property;
  *   envelope: {upper, lower, color}, by column number; range(min, max): lowest and highest of the y axis;
+ *   formatTime(ms): ticks of the x axis, day and hour where left out;
  *   lightScale: true for the scale that shows 1 lux and 10 000 lux alike; formatTick(value);
  *   zones: [{from, to, color}], limits: [value], both on the y axis;
  *   onCursor(index or null), onZoom(from, to), onReset(); sync: charts of one name share their cursor.
@@ -75,7 +76,7 @@ function optionsOf(host, spec, shown) {
     cursor: cursorOf(spec, colour),
     select: { show: true, left: 0, top: 0, width: 0, height: 0 },
     scales: { x: { time: true, range: () => [shown().from, shown().to] }, y: scaleOf(spec) },
-    axes: [timeAxis(colour, font), valueAxis(spec, colour, font)],
+    axes: [timeAxis(spec, colour, font), valueAxis(spec, colour, font)],
     series: [{}, ...spec.series.map((series) => seriesOf(series, colour))],
     bands: spec.envelope ? [{ series: [spec.envelope.upper, spec.envelope.lower], fill: colour(spec.envelope.color) }] : [],
     hooks: {
@@ -127,11 +128,11 @@ function seriesOf(series, colour) {
 /** All but the ends, which are where the stretch shown was cut. */
 const innerPoints = (values) => values.map((value, i) => i).slice(1, -1);
 
-function timeAxis(colour, font) {
+function timeAxis(spec, colour, font) {
   return {
     stroke: colour('--soft'), font, size: 30, gap: 4, space: 64,
     grid: { stroke: colour('--rule'), width: 1 }, ticks: { stroke: colour('--rule'), size: 4 },
-    values: (u, splits, axis, space, step) => splits.map((at) => tickText(at, step)),
+    values: (u, splits, axis, space, step) => splits.map((at) => (spec.formatTime ?? tickText)(at, step)),
   };
 }
 

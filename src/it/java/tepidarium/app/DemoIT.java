@@ -183,6 +183,18 @@ class DemoIT {
   }
 
   @Test
+  void theHeatBenchTellsTheDemosTruth() {
+    JsonNode sources = api.get("/api/compare/heat?sources=airing%20cupboard,heat%20mat");
+    assertEquals("less", sources.at("/pairs/0/finding").asText(), sources.toString());
+    JsonNode trays = api.get("/api/compare/heat?containers=lychee-tray-a,lychee-tray-b");
+    String finding = trays.at("/pairs/0/finding").asText();
+    assertTrue(List.of("none-shown", "within-sensor-error").contains(finding), trays.toString());
+    JsonNode trial = api.get("/api/containers/trial-box/trial");
+    assertEquals("told", trial.path("outcome").asText(), trial.toString());
+    assertEquals(16, trial.at("/low/roomBelow/value").asDouble(), 0.3);
+  }
+
+  @Test
   void theRoomIsThere() {
     JsonNode temperature = api.get("/api/room").path("temperature");
     assertTrue(temperature.path("at").size() > 100, temperature.toString());

@@ -127,6 +127,16 @@ class ApiIT {
   }
 
   @Test
+  void aFewHoursTellNothingOfHeatSourcesOrPlaces() {
+    JsonNode compared = api.get("/api/compare/heat?containers=jar-1,empty-tray");
+    assertEquals("cannot-tell", compared.at("/pairs/0/finding").asText());
+    assertTrue(compared.at("/compared/1/measures/degreeHoursPerDay").isNull());
+    JsonNode trial = api.get(JAR + "/trial");
+    assertEquals("too-short", trial.path("outcome").asText());
+    assertTrue(trial.path("rise").isNull());
+  }
+
+  @Test
   void lightThatNobodyAnnouncedIsALeakAndOtherwiseAnOpening() {
     JsonNode leak = api.get(JAR + "/light?limit=5&joinSeconds=60&to=" + grower.ago(10));
     assertEquals(1, leak.path("events").size());

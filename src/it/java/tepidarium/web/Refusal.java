@@ -82,7 +82,7 @@ record Refusal(int status, String method, String path, @Nullable String body, St
   private static Stream<Refusal> unknown() {
     String none = "/api/containers/attic";
     return Stream.concat(
-        Stream.of("", "/openings", "/alert-rules", "/readings", "/heat", "/light", "/band")
+        Stream.of("", "/openings", "/alert-rules", "/readings", "/heat", "/light", "/band", "/trial")
             .map(below -> new Refusal(404, "GET", none + below, null, "no container \"attic\"")),
         Stream.of(
             new Refusal(404, "GET", "/api/containers/Jar%201", null, "no container \"Jar 1\""),
@@ -122,6 +122,14 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         get(JAR + "/heat" + years, "too many days"),
         get(JAR + "/light?limit=-1", "limit must lie between 0 and 100000 lux"),
         get(JAR + "/light?joinSeconds=-1", "joinSeconds must be"),
+        get(JAR + "/trial?watts=-1", "watts must lie between 0 and 5000 W"),
+        get(JAR + "/trial" + years, "a trial has at most 60 days"),
+        get("/api/compare/heat", "say what to compare"),
+        get("/api/compare/heat?containers=jar-1,empty-tray&sources=mat", "say what to compare"),
+        get("/api/compare/heat?containers=jar-1,jar-1", "two to 8 different ones"),
+        get("/api/compare/heat?containers=jar-1,attic", "no container \"attic\""),
+        get("/api/compare/heat?sources=mat,moon", "no container has the heat source \"moon\""),
+        get("/api/compare/heat" + years + "&containers=jar-1,empty-tray", "no more than 1000 days"),
         get("/api/alerts?state=loud", "state must be open, active"),
         get("/api/alerts?limit=0", "limit must be a whole number"),
         get("/api/alerts" + swapped, "to must not lie before from"),

@@ -18,9 +18,11 @@ import tepidarium.container.ContainerId;
 import tepidarium.heat.BandTime;
 import tepidarium.heat.DegreeHours;
 import tepidarium.heat.Excursion;
+import tepidarium.heat.HeatHours;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.Limit;
+import tepidarium.heat.LocalHours;
 import tepidarium.heat.LostHeat;
 import tepidarium.heat.TimeInBand;
 import tepidarium.history.History;
@@ -125,6 +127,28 @@ public final class Chronicle {
     return rows.stream()
         .filter(row -> row.fromMs() >= day.fromMs() && row.fromMs() < day.toMs())
         .toList();
+  }
+
+  /**
+   * The hours of a container for the heat bench.
+   *
+   * @param rule the same for all that are compared
+   */
+  HeatHours heatHours(Container container, LocalHours hours, HeatRule rule) {
+    boolean own = rule.equals(LedgerRow.rule(container.settings()));
+    Samples temperature =
+        own ? Samples.EMPTY : history.samples(container.id(), Quantity.TEMPERATURE, hours.span());
+    HeatHours columns = new HeatHours(hours);
+    for (LedgerRow row : ledger.rows(container, hours.span())) {
+      Summary summary = row.summary(Quantity.TEMPERATURE);
+      if (summary != null) {
+        Span hour = Span.ofMillis(row.fromMs(), row.fromMs() + Ledger.HOUR_MS);
+        HeatSum heat = own ? row.heat() : DegreeHours.of(temperature, hour, rule, history.maxGap());
+        double outsideMs = row.cold().outsideMs() + row.hot().outsideMs();
+        columns.add(row.fromMs(), heat, outsideMs, summary.mean(), summary.min(), summary.max());
+      }
+    }
+    return columns;
   }
 
   /** The light of a span. */

@@ -105,6 +105,8 @@ public final class WebServer implements AutoCloseable {
     new SensorRoutes(parts.register(), parts.views()).add(routes);
     new HistoryRoutes(parts.register(), parts.history(), parts.chronicle(), parts.views())
         .add(routes);
+    new HeatBenchRoutes(parts.register(), parts.history(), parts.chronicle(), parts.views())
+        .add(routes);
     new AlertRoutes(parts.watch(), parts.alerts(), parts.views()).add(routes);
     new AlertRuleRoutes(parts.watch(), parts.rules(), parts.alerts(), parts.views()).add(routes);
     new SystemRoutes(parts.facts(), parts.rejectLog(), parts.watch(), parts.views()).add(routes);

@@ -52,6 +52,7 @@ record Garden(Almanac almanac, List<Plot> plots, Node room) {
     private static final String CUPBOARD = "airing cupboard";
     private static final String MAT = "heat mat";
     private static final String BOILER = "shelf by the boiler";
+    private static final String LAMP = "lamp, always on";
     private static final int[] CHECK_DAYS_AGO = {25, 18, 11, 4};
     private static final LocalTime FIRST_CHECK = LocalTime.of(10, 0);
     private static final int MINUTES_PER_PLOT = 12;
@@ -85,13 +86,17 @@ record Garden(Almanac almanac, List<Plot> plots, Node room) {
       plant(BAG, "Cacao bag", CUPBOARD, cupboard, in -> one("shed-bag-1", in, 0, silent));
 
       Climate dryMat = dark(warmth::mat, moisture.drying(noise.other(50)));
-      Climate wetMat = dark(at -> warmth.mat(at) + 0.3, wet(4));
+      // As warm as the first, so that a comparison of the two has nothing to find.
+      Climate wetMat = dark(warmth::mat, wet(4));
       plant(TRAY, "Lychee tray A", MAT, dryMat, in -> one("shed-tray-1", in, 0, none));
       plant(TRAY, "Lychee tray B", MAT, wetMat, in -> one("shed-tray-2", in, 0, lost));
 
       Signal leak = new DawnLeak(almanac, noise.other(52));
       Climate boiler = new Climate(warmth::boiler, wet(5), leak);
       plant(BOX, "Paper-lined box", BOILER, boiler, in -> one("shed-box-1", in, 0, none));
+
+      Climate lamp = dark(warmth::lampBox, wet(6));
+      plant(BOX, "Trial box", LAMP, lamp, in -> one("shed-trial", in, 0, none));
 
       Climate shed = dark(warmth::room, moisture.room(warmth, noise.other(53)));
       return new Garden(almanac, plots, node("shed-room", shed, AIR, 0, none));

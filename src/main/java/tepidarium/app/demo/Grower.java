@@ -24,6 +24,8 @@ final class Grower {
   /** What the service has taken in; see its health. */
   record Counts(long stored, long rejected, long waiting) {}
 
+  private static final double BATH_ERROR_C = 0.1;
+
   private final URI api;
   private final HttpClient client = HttpClient.newBuilder().connectTimeout(CALL_LIMIT).build();
 
@@ -53,9 +55,10 @@ final class Grower {
     String path = "/api/sensors/" + node.sensor().name();
     Map<String, Object> request = Map.of("container", container, "from", garden.almanac().start());
     call("PUT", path + "/placement", request);
-    if (node.readsHighC() != 0) {
-      call("PUT", path + "/calibration", Map.of("temperatureOffset", -node.readsHighC()));
-    }
+    // All of them lay in one bath of warm water before the season.
+    Map<String, Object> calibration =
+        Map.of("temperatureOffset", -node.readsHighC(), "temperatureError", BATH_ERROR_C);
+    call("PUT", path + "/calibration", calibration);
   }
 
   private void record(Check check, String container) {

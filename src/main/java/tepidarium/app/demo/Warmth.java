@@ -9,10 +9,16 @@ final class Warmth {
   private static final double ROOM_MEAN_C = 18;
   private static final double COOLING_HOURS = 8.5;
   private static final double REHEATING_HOURS = 1.2;
-  private static final long MAT_PERIOD_MS = Duration.ofMinutes(20).toMillis();
+
+  /** Out of step with the sensors, or each would always meet the same part of the cycle. */
+  private static final long MAT_PERIOD_MS = Duration.ofMinutes(23).toMillis();
+
   private static final double MAT_ON_FRACTION = 0.4;
   private static final double MAT_SWING_C = 0.8;
   private static final double BOILER_PERIOD_HOURS = 0.9;
+  static final double LAMP_RISE_C = 13.5;
+  static final double LAMP_TAU_HOURS = 6;
+  private static final double LAMP_STEP_HOURS = 0.5;
 
   private final Almanac almanac;
   private final Noise noise;
@@ -76,6 +82,22 @@ final class Warmth {
   double boiler(Instant at) {
     double cycle = Math.sin(Almanac.hours(almanac.start(), at) / BOILER_PERIOD_HOURS * 2 * Math.PI);
     return 30.8 + 0.25 * cycle + 0.1 * (room(at) - ROOM_MEAN_C);
+  }
+
+  /**
+   * A box with a lamp that is always on and a jar of water in it, tried before any seed is at risk:
+   * a first-order body, {@link #LAMP_RISE_C} above a room that it follows with its time constant.
+   */
+  double lampBox(Instant at) {
+    double followed = 0;
+    double weights = 0;
+    // The room of the past, weighted by what is left of it now; after eight time constants nothing.
+    for (double ago = LAMP_STEP_HOURS / 2; ago < 8 * LAMP_TAU_HOURS; ago += LAMP_STEP_HOURS) {
+      double weight = Math.exp(-ago / LAMP_TAU_HOURS);
+      followed += weight * room(at.minusMillis(Math.round(ago * 3_600_000)));
+      weights += weight;
+    }
+    return LAMP_RISE_C + followed / weights;
   }
 
   private static double clamped(double value, double most) {

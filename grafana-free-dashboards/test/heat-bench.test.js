@@ -1,0 +1,100 @@
+import assert from 'node:assert/strict';
+import { afterEach, test } from 'node:test';
+import { api } from '../api.js';
+import { setTemperatureUnit } from '../format.js';
+import { COMPARED_TITLES, PAIR_TITLES, comparedRows, figure, leftOut, pairRows, profileColumns, sourcesOf, trialRows, wattsOf } from '../heat-bench-words.js';
+
+const realFetch = globalThis.fetch;
+afterEach(() => {
+  globalThis.fetch = realFetch;
+  setTemperatureUnit('C');
+});
+
+const interval = (value, low = null, high = null) => ({ value, low, high });
+const measures = (heat) => ({ degreeHoursPerDay: heat, fractionInside: interval(0.975, 0.95, 1), meanTemperature: interval(31, 30.9, 31.1), nightFloor: interval(30.2), dailySwing: null });
+const compared = (key, more = {}) => ({
+  key, name: key.toUpperCase(), containers: [key], leftOut: [], coveredHours: 670, measures: measures(interval(384, 380, 388)), spread: null,
+  recovery: { openings: 0, seen: 0, minutes: null }, longestExcursion: null, profile: Array(24).fill(31), ...more,
+});
+const answer = (more = {}) => ({
+  by: 'containers', compared: [compared('a'), compared('b', { recovery: { openings: 4, seen: 3, minutes: interval(18, 12, 24) }, longestExcursion: { kind: 'cold', hours: 4.5 } })],
+  pairs: [{ first: 'a', second: 'b', pairedHours: 660, differences: measures(interval(-12.34, -15, -9.7)), recoveryMinutes: null, sensorError: 4.8, finding: 'less', words: 'Less.' }], ...more,
+});
+
+test('a figure comes with its interval, or says why not', () => {
+  const say = (value) => `${value} u`;
+  assert.deepEqual(figure(interval(1, 0, 2), say), { main: '1 u', interval: '0 to 2' });
+  assert.deepEqual(figure(interval(1), say), { main: '1 u', interval: 'too few for an interval' });
+  assert.deepEqual(figure(null, say), { main: '–', interval: '' });
+});
+
+test('rows have a cell for each title', () => {
+  for (const row of comparedRows(answer())) assert.equal(row.cells.length, COMPARED_TITLES.length);
+  for (const row of pairRows(answer())) assert.equal(row.cells.length, PAIR_TITLES.length);
+});
+
+test('a row says heat, excursion and recovery', () => {
+  const [a, b] = comparedRows(answer());
+  assert.deepEqual(a.cells[1], { main: '384.0 °C·h', interval: '380.0 to 388.0' });
+  assert.deepEqual(a.cells[6], { main: 'none', interval: '' });
+  assert.deepEqual(a.cells[7], { main: '–', interval: 'no opening cooled it' });
+  assert.deepEqual(b.cells[6], { main: '4 h 30 min', interval: 'cold' });
+  assert.deepEqual(b.cells[7], { main: '18 min', interval: '12 to 24, 4 openings; 1 not seen to end' });
+});
+
+test('a difference has no offset in Fahrenheit, a temperature has', () => {
+  setTemperatureUnit('F');
+  const [pair] = pairRows(answer());
+  assert.equal(pair.name, 'A less B');
+  assert.equal(pair.cells[1].main, '−22.2 °F·h');
+  assert.equal(pair.cells[3].main, '55.8 °F');
+  assert.equal(comparedRows(answer())[0].cells[3].main, '87.8 °F');
+});
+
+test('who was left out is named', () => {
+  assert.equal(leftOut(answer(), (id) => id), '');
+  const one = answer({ compared: [compared('mat', { leftOut: ['x', 'y'] })] });
+  assert.match(leftOut(one, (id) => id.toUpperCase()), /: X, Y\.$/);
+});
+
+test('the profile: a gap stays a gap', () => {
+  const profile = Array(24).fill(30);
+  profile[3] = null;
+  const columns = profileColumns({ compared: [compared('a', { profile })] }, 0);
+  assert.equal(columns[0].length, 24);
+  assert.equal(columns[0][1] - columns[0][0], 3600_000);
+  assert.equal(columns[1][3], null);
+  assert.equal(columns[1][4], 30);
+});
+
+test('heat sources are counted', () => {
+  assert.deepEqual(sourcesOf([{ heatSource: 'mat' }, { heatSource: null }, { heatSource: 'closet' }, { heatSource: 'mat' }]), [{ name: 'closet', count: 1 }, { name: 'mat', count: 2 }]);
+});
+
+test('a trial that tells, and one that does not', () => {
+  const base = { coveredHours: 47.9, meanTemperature: 31.5, roomMin: 15.4, roomMax: 20.6, timeConstantHours: null, rise: null, cycles: null, low: null, energy: null };
+  assert.equal(trialRows(base).length, 3);
+  const told = { ...base, timeConstantHours: interval(6, 5.5, 6.6), rise: interval(13.5, 13.4, 13.6), energy: { kilowattHoursPerDay: 0.96, low: 0, high: 0.96, atMost: true },
+    low: { limit: 29.5, roomBelow: interval(16, 15.9, 16.1), colderBy: 2, hoursToFall: interval(4.1, 3.8, 4.5), hoursWithoutHeat: null } };
+  const rows = new Map(trialRows(told));
+  assert.equal(rows.get('Time constant'), '6.0 h (5.5 to 6.6)');
+  assert.equal(rows.get('Falls below 29.5 °C in a room below'), '16.0 °C (15.9 to 16.1)');
+  assert.equal(rows.get('Energy a day'), 'at most 0.96 kWh: on all day');
+});
+
+test('watts: a comma is a decimal point, nothing is nothing, words are refused', () => {
+  assert.equal(wattsOf(' 12,5 '), 12.5);
+  assert.equal(wattsOf(''), null);
+  assert.equal(wattsOf('much'), undefined);
+  assert.equal(wattsOf('-3'), undefined);
+});
+
+test('names are asked for one by one, so that one may hold a comma', async () => {
+  let asked = '';
+  globalThis.fetch = async (url) => {
+    asked = url;
+    return Response.json({});
+  };
+  await api.compareHeat({ sources: ['lamp, on', 'mat'], from: 0 });
+  assert.equal(asked, '/api/compare/heat?from=1970-01-01T00%3A00%3A00.000Z&sources=lamp%2C+on&sources=mat');
+});

@@ -1,0 +1,102 @@
+package tepidarium.pages;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import tepidarium.it.BenchShelf;
+import tepidarium.it.Grower;
+import tepidarium.it.Publisher;
+import tepidarium.it.RunningService;
+
+/** A real browser on the heat bench of a shelf whose truth is known. */
+class HeatBenchPageIT {
+  private static final double PATIENCE_MS = 60_000;
+
+  private static RunningService service;
+  private static Browser browser;
+
+  @BeforeAll
+  static void start(@TempDir Path data) {
+    service = RunningService.embedded(data);
+    Grower grower = new Grower(service.api());
+    grower.awaitBroker();
+    new BenchShelf(grower, Publisher.to(service.mqttPort())).fill();
+    browser = Browser.start();
+  }
+
+  @AfterAll
+  static void stop() {
+    browser.close();
+    service.close();
+  }
+
+  private static Page open(int width, String query) {
+    Page page = browser.page(width);
+    page.setDefaultTimeout(PATIENCE_MS);
+    page.navigate(service.url() + "/heat-bench.html" + query);
+    assertThat(page.locator("#live")).hasAttribute("data-state", "live");
+    return page;
+  }
+
+  private static void says(Locator place, Pattern words) {
+    assertThat(place)
+        .containsText(
+            words,
+            new com.microsoft.playwright.assertions.LocatorAssertions.ContainsTextOptions()
+                .setTimeout(PATIENCE_MS));
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {1280, 390})
+  void theSourcesAreComparedAtOnceAndAPlaceCanBeTried(int width) {
+    Page page = open(width, "");
+    assertThat(page.locator("nav a[aria-current]")).hasText("Heat bench");
+    Locator verdict = page.locator("#comparison .bench-verdict");
+    says(verdict, Pattern.compile("gave (59|60)\\.\\d °C·h a day (more|less)"));
+    assertThat(page.locator("#comparison table")).hasCount(2);
+    assertThat(page.locator("#profile canvas")).hasCount(1);
+
+    page.locator("#trial-container").selectOption("lamp-1");
+    page.locator("#trial-watts").fill("40");
+    page.locator("#trial-form [type=submit]").click();
+    says(
+        page.locator("#trial .bench-verdict"),
+        Pattern.compile("falls below 29\\.5 °C when the room stays below 1[67]\\.\\d °C"));
+    assertThat(page.locator("#trial")).containsText("at most 0.96 kWh");
+    assertNothingWrong(page);
+  }
+
+  @Test
+  void equalContainersAreChosenAndNothingIsFound() {
+    Page page = open(390, "?container=mat-1&span=all");
+    assertThat(page.locator("#choice-help")).containsText("Choose two");
+    page.locator("#containers input[value=mat-2]").check();
+    says(
+        page.locator("#comparison .bench-verdict"),
+        Pattern.compile("No difference in heat between Mat 1 and Mat 2|swap the sensors"));
+    assertThat(page).hasURL(Pattern.compile("container=mat-1&container=mat-2&span=all"));
+    page.locator("#trial-watts").fill("much");
+    page.locator("#trial-form [type=submit]").click();
+    assertThat(page.locator("#trial [role=alert]")).containsText("number of watts");
+    assertNothingWrong(page);
+  }
+
+  private static void assertNothingWrong(Page page) {
+    assertEquals(List.of(), browser.complaints());
+    assertEquals(
+        page.evaluate("() => document.documentElement.clientWidth"),
+        page.evaluate("() => document.documentElement.scrollWidth"),
+        "the page must not scroll sideways");
+  }
+}

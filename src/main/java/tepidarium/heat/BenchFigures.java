@@ -1,0 +1,83 @@
+package tepidarium.heat;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.DoubleBinaryOperator;
+import org.jspecify.annotations.Nullable;
+import tepidarium.stats.BlockBootstrap;
+import tepidarium.stats.BlockBootstrap.Estimate;
+
+/**
+ * The measures of a place, or the differences between two, each with its interval; null where there
+ * is nothing to tell.
+ *
+ * @param degreeHoursPerDay °C·h a day
+ * @param fractionInside share of covered time within the band's temperatures, 0 to 1
+ * @param meanC mean temperature, °C
+ * @param nightFloorC mean of the lowest temperatures of the nights, °C
+ * @param dailySwingC mean of highest less lowest temperature of the days, °C
+ */
+public record BenchFigures(
+    @Nullable Estimate degreeHoursPerDay,
+    @Nullable Estimate fractionInside,
+    @Nullable Estimate meanC,
+    @Nullable Estimate nightFloorC,
+    @Nullable Estimate dailySwingC) {
+  static final int HOURS_PER_DAY = 24;
+
+  /** The columns behind the figures; hours first, then days. */
+  @SuppressWarnings("ArrayRecordComponent")
+  record Columns(double[] gain, double[] inside, double[] mean, double[] floors, double[] swings) {
+    static Columns of(HeatHours hours, boolean[] use) {
+      return new Columns(
+          hours.gain(use),
+          hours.inside(use),
+          hours.mean(use),
+          hours.nightFloors(use),
+          hours.swings(use));
+    }
+
+    /** The mean over several places, of each hour and day. */
+    static Columns averaged(List<HeatHours> places, boolean[] use) {
+      Columns sum =
+          places.stream()
+              .map(hours -> of(hours, use))
+              .reduce((a, b) -> a.with(b, (x, y) -> x + y))
+              .orElseThrow();
+      double share = 1.0 / places.size();
+      return sum.with(sum, (x, same) -> x * share);
+    }
+
+    Columns minus(Columns other) {
+      return with(other, (a, b) -> a - b);
+    }
+
+    private Columns with(Columns other, DoubleBinaryOperator join) {
+      return new Columns(
+          joined(gain, other.gain, join),
+          joined(inside, other.inside, join),
+          joined(mean, other.mean, join),
+          joined(floors, other.floors, join),
+          joined(swings, other.swings, join));
+    }
+
+    private static double[] joined(double[] a, double[] b, DoubleBinaryOperator join) {
+      double[] joined = new double[a.length];
+      Arrays.setAll(joined, i -> join.applyAsDouble(a[i], b[i]));
+      return joined;
+    }
+  }
+
+  static BenchFigures of(Columns columns) {
+    long hours = Arrays.stream(columns.gain()).filter(gain -> !Double.isNaN(gain)).count();
+    int days = BlockBootstrap.daysPerBlock((double) hours / HOURS_PER_DAY);
+    int block = days * HOURS_PER_DAY;
+    Estimate gain = BlockBootstrap.mean(columns.gain(), block);
+    return new BenchFigures(
+        gain == null ? null : gain.map(perHour -> perHour * HOURS_PER_DAY),
+        BlockBootstrap.mean(columns.inside(), block),
+        BlockBootstrap.mean(columns.mean(), block),
+        BlockBootstrap.mean(columns.floors(), days),
+        BlockBootstrap.mean(columns.swings(), days));
+  }
+}

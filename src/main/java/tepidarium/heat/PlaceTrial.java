@@ -1,0 +1,210 @@
+package tepidarium.heat;
+
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import tepidarium.heat.ThermalFit.Range;
+import tepidarium.reading.Samples;
+import tepidarium.reading.Span;
+
+/**
+ * What a place can do, tried with a jar of water before any seed is at risk: from the temperature
+ * inside and that of the room, by a first-order thermal model (see {@link ThermalFit}).
+ *
+ * @param coveredHours time in which place and room were both measured, h
+ * @param insideMeanC mean temperature inside, °C
+ * @param roomMinC coldest the room was, °C
+ * @param roomMaxC warmest the room was, °C
+ * @param outcome what can be told
+ * @param tauHours time constant, h; null where it is not determined
+ * @param riseC rise above the room with the heater as it was, or, where its cycles show, with it on
+ *     all the time, °C; null where it is not determined
+ * @param cycles of a switched heater, where they show
+ * @param low the band's low limit and when the place falls below it; null where that is not told
+ * @param energy null where the heater's power was not given
+ * @param sensorErrorC by how much the two sensors may make the rise wrong, ±°C
+ */
+public record PlaceTrial(
+    double coveredHours,
+    double insideMeanC,
+    double roomMinC,
+    double roomMaxC,
+    Outcome outcome,
+    @Nullable Figure tauHours,
+    @Nullable Figure riseC,
+    @Nullable HeaterCycles cycles,
+    @Nullable Low low,
+    @Nullable Energy energy,
+    double sensorErrorC) {
+
+  /** What the hours can tell. */
+  public enum Outcome {
+    /** The model fits and its figures are determined. */
+    TOLD,
+    /** Too few hours in which both were measured. */
+    TOO_SHORT,
+    /** The room changed too little to see how the place follows it. */
+    ROOM_TOO_STEADY,
+    /** The place follows the room less than a plain heater lets it: something regulates it. */
+    REGULATED,
+    /** The place does not behave like a first-order body in this room. */
+    NO_FIT
+  }
+
+  /** A figure with its 95 % interval. */
+  public record Figure(double value, double low, double high) {
+    static Figure of(Range range) {
+      return new Figure(range.value(), range.low(), range.high());
+    }
+  }
+
+  /**
+   * The band's low limit.
+   *
+   * @param limitC the limit, °C
+   * @param roomC below which room temperature the place settles below the limit, °C
+   * @param hoursToFall how long it takes in a room {@link #COLDER_C} colder than that, from the
+   *     mean of the trial; null where the mean is below the limit already
+   * @param hoursWithoutHeat how long it takes in the trial's mean room once the heat fails; null
+   *     where the mean is below the limit already, or the room is not
+   */
+  public record Low(
+      double limitC,
+      Figure roomC,
+      @Nullable Figure hoursToFall,
+      @Nullable Figure hoursWithoutHeat) {}
+
+  /**
+   * Energy for a day.
+   *
+   * @param watts the heater's power as given, W
+   * @param kilowattHoursPerDay with its interval where the heater's cycles show; else, with no
+   *     interval, the most it can be: the heater on all day
+   */
+  public record Energy(double watts, Figure kilowattHoursPerDay, boolean atMost) {}
+
+  /** How much colder than the limiting one the room is that the time to fall is told for, °C. */
+  public static final double COLDER_C = 2;
+
+  private static final double FEWEST_HOURS = 12;
+  private static final int FEWEST_SAMPLES = 48;
+  private static final double WIDEST_RISE_C = 6;
+  private static final double WIDEST_TAU_RATIO = 20;
+  private static final double HOURS_PER_DAY = 24;
+
+  /** A place that follows its room this nearly follows it fully. Common practice, no source. */
+  private static final double NEAR_ENOUGH = 0.1;
+
+  private static final double SAMPLES_TO_FIT_CYCLES = 8;
+
+  /**
+   * What is asked of a trial.
+   *
+   * @param lowC the band's low limit, °C
+   * @param watts the heater's power while it is on, W; null where it is not known
+   * @param sensorErrorC by how much the two sensors together may be off, ±°C
+   */
+  public record Question(double lowC, @Nullable Double watts, double sensorErrorC) {}
+
+  /** Works a trial out. */
+  public static PlaceTrial of(
+      Samples inside, Samples room, Span span, Duration maxGap, Question question) {
+    TrialRecord record = TrialRecord.of(inside, room, span, maxGap);
+    if (record.size() < FEWEST_SAMPLES || record.coveredHours() < FEWEST_HOURS) {
+      return new Told(record, question, null).without(Outcome.TOO_SHORT);
+    }
+    HeaterCycles cycles = HeaterCycles.in(record).orElse(null);
+    Told told = new Told(record, question, cycles);
+    boolean fitCycles = cycles != null && cycles.samplesPerCycle() >= SAMPLES_TO_FIT_CYCLES;
+    double[] on = fitCycles ? HeaterCycles.on(record) : always(record.size());
+    if (!fitCycles) {
+      Optional<Outcome> doubt = doubt(ThermalFit.of(record, on, true));
+      if (doubt.isPresent()) {
+        return told.without(doubt.get());
+      }
+    }
+    ThermalFit fit = ThermalFit.of(record, on, false);
+    Range tau = fit.tau();
+    Range rise = fit.rise();
+    if (!tau.isBounded()
+        || tau.high() > WIDEST_TAU_RATIO * tau.low()
+        || rise.high() - rise.low() > WIDEST_RISE_C) {
+      return told.without(Outcome.ROOM_TOO_STEADY);
+    }
+    return told.with(Figure.of(tau), Figure.of(rise));
+  }
+
+  private static double[] always(int size) {
+    double[] on = new double[size];
+    Arrays.fill(on, 1);
+    return on;
+  }
+
+  /** A plain heater lets a place follow its room fully: is that so, and can it be seen at all? */
+  private static Optional<Outcome> doubt(ThermalFit free) {
+    Range gain = free.gain(ThermalFit.DROP_99);
+    if (gain.low() <= 0 && gain.high() >= 1) {
+      return Optional.of(Outcome.ROOM_TOO_STEADY);
+    }
+    if (gain.high() < 1 - NEAR_ENOUGH) {
+      return Optional.of(Outcome.REGULATED);
+    }
+    return gain.low() > 1 + NEAR_ENOUGH ? Optional.of(Outcome.NO_FIT) : Optional.empty();
+  }
+
+  /** What is known of a trial before, or without, the fit. */
+  private record Told(TrialRecord record, Question question, @Nullable HeaterCycles cycles) {
+    PlaceTrial without(Outcome outcome) {
+      return trial(outcome, null, null, null);
+    }
+
+    PlaceTrial with(Figure tau, Figure rise) {
+      double limit = question.lowC();
+      double mean = TrialRecord.mean(record.insideC);
+      double room = TrialRecord.mean(record.roomC);
+      Figure roomC = new Figure(limit - rise.value(), limit - rise.high(), limit - rise.low());
+      Figure fall =
+          mean > limit ? times(tau, Math.log((mean - limit + COLDER_C) / COLDER_C)) : null;
+      Figure without =
+          mean > limit && room < limit
+              ? times(tau, Math.log((mean - room) / (limit - room)))
+              : null;
+      return trial(Outcome.TOLD, tau, rise, new Low(limit, roomC, fall, without));
+    }
+
+    private PlaceTrial trial(
+        Outcome outcome, @Nullable Figure tau, @Nullable Figure rise, @Nullable Low low) {
+      return new PlaceTrial(
+          record.coveredHours(),
+          TrialRecord.mean(record.insideC),
+          Arrays.stream(record.roomC).min().orElse(Double.NaN),
+          Arrays.stream(record.roomC).max().orElse(Double.NaN),
+          outcome,
+          tau,
+          rise,
+          cycles,
+          low,
+          energy(),
+          question.sensorErrorC());
+    }
+
+    private static Figure times(Figure figure, double factor) {
+      return new Figure(figure.value() * factor, figure.low() * factor, figure.high() * factor);
+    }
+
+    private @Nullable Energy energy() {
+      Double watts = question.watts();
+      if (watts == null) {
+        return null;
+      }
+      double most = watts * HOURS_PER_DAY / 1000;
+      if (cycles == null) {
+        return new Energy(watts, new Figure(most, 0, most), true);
+      }
+      var duty = cycles.duty();
+      Figure share = new Figure(duty.value(), duty.low(), duty.high());
+      return new Energy(watts, times(share, most), false);
+    }
+  }
+}

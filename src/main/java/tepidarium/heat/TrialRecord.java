@@ -1,0 +1,89 @@
+package tepidarium.heat;
+
+import java.time.Duration;
+import java.util.Arrays;
+import tepidarium.reading.Samples;
+import tepidarium.reading.Span;
+
+/**
+ * The temperatures inside a place and in the room around it at the same moments, in columns. Many
+ * readings are thinned to means of short stretches, which lose nothing that a place of hours shows.
+ */
+final class TrialRecord {
+  static final int MOST_SAMPLES = 2_000;
+  private static final double MS_PER_HOUR = 3_600_000;
+
+  final double[] hours;
+  final double[] insideC;
+  final double[] roomC;
+
+  /** Before which samples there is a gap, in the place or in the room. */
+  final boolean[] afterGap;
+
+  private TrialRecord(double[] hours, double[] insideC, double[] roomC, boolean[] afterGap) {
+    this.hours = hours;
+    this.insideC = insideC;
+    this.roomC = roomC;
+    this.afterGap = afterGap;
+  }
+
+  static TrialRecord of(Samples inside, Samples room, Span span, Duration maxGap) {
+    Samples within = inside.between(span.fromMs(), span.toMs());
+    int together = 1 + within.size() / MOST_SAMPLES;
+    long gapMs = maxGap.toMillis();
+    int most = within.size() / together + 1;
+    double[] hours = new double[most];
+    double[] insideC = new double[most];
+    double[] roomC = new double[most];
+    boolean[] afterGap = new boolean[most];
+    int count = 0;
+    boolean gap = true;
+    for (int i = 0; i + together <= within.size(); i += together) {
+      long first = within.atMs(i);
+      long last = within.atMs(i + together - 1);
+      long at = (first + last) / 2;
+      var roomNow = room.valueAt(at, gapMs);
+      gap |= i > 0 && first - within.atMs(i - 1) > gapMs;
+      if (roomNow.isEmpty() || last - first > gapMs) {
+        gap = true;
+        continue;
+      }
+      hours[count] = (at - span.fromMs()) / MS_PER_HOUR;
+      insideC[count] = mean(within, i, together);
+      roomC[count] = roomNow.getAsDouble();
+      afterGap[count] = gap;
+      count++;
+      gap = false;
+    }
+    return new TrialRecord(
+        Arrays.copyOf(hours, count),
+        Arrays.copyOf(insideC, count),
+        Arrays.copyOf(roomC, count),
+        Arrays.copyOf(afterGap, count));
+  }
+
+  private static double mean(Samples samples, int from, int count) {
+    double sum = 0;
+    for (int i = from; i < from + count; i++) {
+      sum += samples.value(i);
+    }
+    return sum / count;
+  }
+
+  int size() {
+    return hours.length;
+  }
+
+  /** The time from each sample to the next, gaps left out, h. */
+  double coveredHours() {
+    double covered = 0;
+    for (int i = 1; i < size(); i++) {
+      covered += afterGap[i] ? 0 : hours[i] - hours[i - 1];
+    }
+    return covered;
+  }
+
+  static double mean(double[] values) {
+    return Arrays.stream(values).average().orElse(Double.NaN);
+  }
+}
