@@ -61,7 +61,7 @@ class ArchitectureTest {
           Map.entry("history", List.of("reading", "container", "series", "heat", "light")),
           Map.entry("alert", List.of("reading", "container", "heat", "light")),
           Map.entry("alert.notify", List.of("alert", "reading", "container", "heat", "light")),
-          Map.entry("germination", List.of("container", "heat", "stats")),
+          Map.entry("germination", List.of("reading", "container", "heat", "stats")),
           Map.entry("ingest", List.of("reading", "series")),
           Map.entry("ingest.mqtt", List.of("ingest", "reading", "series")),
           Map.entry(
