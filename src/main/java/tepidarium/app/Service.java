@@ -18,6 +18,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.alert.AlertStore;
 import tepidarium.container.Register;
+import tepidarium.germination.SeedJournal;
 import tepidarium.history.History;
 import tepidarium.ingest.Decoder;
 import tepidarium.ingest.Intake;
@@ -37,6 +38,7 @@ import tepidarium.live.Watch;
 import tepidarium.records.AlertRecords;
 import tepidarium.records.ContainerRecords;
 import tepidarium.records.Database;
+import tepidarium.records.GerminationRecords;
 import tepidarium.records.RejectRecords;
 import tepidarium.records.sqlite.SqliteRecords;
 import tepidarium.series.ReadingSink;
@@ -77,6 +79,7 @@ public final class Service implements AutoCloseable {
     Database records = running(SqliteRecords.open(folder.resolve("records.db")));
 
     register = new Register(new ContainerRecords(records));
+    SeedJournal seeds = new SeedJournal(new GerminationRecords(records), register);
     AlertStore alerts = new AlertRecords(records);
     RejectLog rejectLog = new RejectRecords(records);
     History history = new History(storage.source(), register, config.maxGap());
@@ -112,7 +115,7 @@ public final class Service implements AutoCloseable {
                 config.httpHost(),
                 config.httpPort(),
                 new WebServer.Parts(
-                    register, history, chronicle, watch, alerts, rejectLog, facts, views)));
+                    register, history, chronicle, watch, alerts, rejectLog, facts, views, seeds)));
     link =
         running(
             new MqttLink(

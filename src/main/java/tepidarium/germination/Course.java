@@ -66,7 +66,7 @@ public final class Course {
     } else if (first == null) {
       throw new Refusal("it lies before the sowing");
     } else if (act instanceof Act.Moved moved) {
-      move(moved, at);
+      move(moved, entry);
     } else if (act instanceof Act.Checked checked) {
       check(checked, at);
     } else if (act instanceof Act.Survival survival) {
@@ -81,9 +81,16 @@ public final class Course {
     }
     first = entry;
     for (Act.Part part : sown.parts()) {
+      ownGroup(entry, part.group());
       if (groups.put(part.group(), GroupState.begun(part, entry.at())) != null) {
         throw new Refusal("group " + part.group() + " comes twice");
       }
+    }
+  }
+
+  private static void ownGroup(Entry entry, GroupId group) {
+    if (group.sowing() != entry.sowing()) {
+      throw new Refusal("group " + group + " cannot be one of sowing " + entry.sowing());
     }
   }
 
@@ -104,7 +111,8 @@ public final class Course {
     return group;
   }
 
-  private void move(Act.Moved move, Instant at) {
+  private void move(Act.Moved move, Entry entry) {
+    Instant at = entry.at();
     GroupState group = living(move.group());
     int ungerminated = taken(move, move.ungerminated(), group.ungerminated());
     int germinated = taken(move, move.germinated(), group.germinated());
@@ -124,6 +132,7 @@ public final class Course {
       groups.put(joinTo, target.joinedBy(group, ungerminated, germinated, at));
       groups.put(group.id(), group.without(ungerminated, germinated, at));
     } else if (splitInto != null) {
+      ownGroup(entry, splitInto);
       if (groups.containsKey(splitInto)) {
         throw new Refusal("there is a group " + splitInto + " already");
       }

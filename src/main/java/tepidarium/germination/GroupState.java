@@ -125,7 +125,8 @@ public record GroupState(
     List<Strand> both =
         Strand.joined(
             strands, living(), other.ways(container, at), ungerminatedCome + germinatedCome);
-    boolean earlier = ungerminatedCome > 0 && other.soundAt.isBefore(soundAt);
+    boolean takesTheirs =
+        ungerminatedCome > 0 && (ungerminated == 0 || other.soundAt.isBefore(soundAt));
     return new GroupState(
         id,
         container,
@@ -135,7 +136,7 @@ public record GroupState(
         culledGerminated,
         potted,
         alive,
-        ungerminated == 0 && ungerminatedCome > 0 || earlier ? other.soundAt : soundAt,
+        takesTheirs ? other.soundAt : soundAt,
         checkedAt,
         null,
         both);
