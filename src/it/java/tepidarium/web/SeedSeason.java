@@ -109,7 +109,10 @@ final class SeedSeason {
     photo(first.at("/entry/id").asText());
     assertConflict("POST", path, "{\"germinated\":35}", "counts 35 newly germinated");
     assertConflict(
-        "POST", path, "{\"at\":\"" + grower.ago(60) + "\",\"germinated\":36}", "the check of group");
+        "POST",
+        path,
+        "{\"at\":\"" + grower.ago(60) + "\",\"germinated\":36}",
+        "the check of group");
   }
 
   private void photo(String entry) {
@@ -150,8 +153,7 @@ final class SeedSeason {
             201);
     assertEquals(check.path("at"), corrected.at("/entry/at"));
     assertEquals(10, corrected.at("/sowing/everGerminated").asInt());
-    assertEquals(
-        corrected.at("/entry/id"), api.get(sowing + "/entries").at("/1/correctedBy"));
+    assertEquals(corrected.at("/entry/id"), api.get(sowing + "/entries").at("/1/correctedBy"));
     assertConflict("POST", path + "/withdrawal", "{}", "counts no more");
     String now = "/api/entries/" + corrected.at("/entry/id").asText();
     assertConflict("POST", now + "/correction", "{\"check\":{\"germinated\":1}}", "the move of");
@@ -161,7 +163,8 @@ final class SeedSeason {
     JsonNode look = api.post("/api/groups/" + group + "/checks", "{\"remark\":\"wet\"}", 201);
     String undo = "/api/entries/" + look.at("/entry/id").asText() + "/withdrawal";
     JsonNode undone = api.post(undo, "{\"reason\":\"another jar\"}", 201);
-    assertEquals(corrected.at("/sowing/groups/0/lastCheck"), undone.at("/sowing/groups/0/lastCheck"));
+    assertEquals(
+        corrected.at("/sowing/groups/0/lastCheck"), undone.at("/sowing/groups/0/lastCheck"));
   }
 
   private void seedlings(String group) {
@@ -242,7 +245,8 @@ final class SeedSeason {
   }
 
   private void refusals(String lot, String group) {
-    String small = "{\"species\":\"paw-paw\",\"seeds\":5,\"gatheredAt\":\"" + grower.ago(1440) + "\"}";
+    String small =
+        "{\"species\":\"paw-paw\",\"seeds\":5,\"gatheredAt\":\"" + grower.ago(1440) + "\"}";
     assertConflict("PUT", lot, small, "has 5 seeds");
     assertConflict("DELETE", "/api/species/paw-paw", null, "seed lot");
     api.call("GET", "/api/groups/" + group + "9/path", null, 404);

@@ -93,7 +93,9 @@ final class TallyRoutes {
     }
     return register.containers().stream()
         .filter(container -> byContainer.containsKey(container.id().value()))
-        .map(container -> due(container, byContainer.get(container.id().value())))
+        .map(
+            container ->
+                due(container, byContainer.getOrDefault(container.id().value(), List.of())))
         .sorted(Comparator.comparing(DueJson::at).thenComparing(DueJson::container))
         .toList();
   }

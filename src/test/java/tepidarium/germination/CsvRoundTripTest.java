@@ -97,7 +97,8 @@ class CsvRoundTripTest {
     Table.SPECIES.read(Table.SPECIES.write(bench.journal), empty, NOW);
     Table.LOTS.read(Table.LOTS.write(bench.journal), empty, NOW);
     String entries = Table.ENTRIES.write(bench.journal);
-    String told = refusal(Table.ENTRIES, entries.replace("1-1 in bag-a: 20", "1-1 in bag-a: 5"), empty);
+    String told =
+        refusal(Table.ENTRIES, entries.replace("1-1 in bag-a: 20", "1-1 in bag-a: 5"), empty);
     assertTrue(told.contains("line 4: it counts 6 newly germinated"), told);
     assertTrue(
         refusal(Table.ENTRIES, entries.replace("bag-b", "attic"), empty)
