@@ -61,7 +61,8 @@ class ArchitectureTest {
           Map.entry("history", List.of("reading", "container", "series", "heat", "light")),
           Map.entry("alert", List.of("reading", "container", "heat", "light")),
           Map.entry("alert.notify", List.of("alert", "reading", "container", "heat", "light")),
-          Map.entry("germination", List.of("container", "heat", "stats")),
+          Map.entry("germination", List.of("reading", "container", "heat", "stats")),
+          Map.entry("exchange", List.of("germination")),
           Map.entry("ingest", List.of("reading", "series")),
           Map.entry("ingest.mqtt", List.of("ingest", "reading", "series")),
           Map.entry(
@@ -74,7 +75,7 @@ class ArchitectureTest {
           Map.entry("records", and(DOMAIN, "ingest")),
           Map.entry("records.sqlite", and(DOMAIN, "records", "sqlite")),
           Map.entry("records.postgres", and(DOMAIN, "records")),
-          Map.entry("web", and(DOMAIN, "live", "ledger", "ingest")));
+          Map.entry("web", and(DOMAIN, "live", "ledger", "ingest", "exchange")));
 
   private static final List<String> STORES =
       List.of(

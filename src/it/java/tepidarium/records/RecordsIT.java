@@ -13,8 +13,10 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.IntStream;
@@ -41,6 +43,18 @@ import tepidarium.container.ContainerKind;
 import tepidarium.container.ContainerSettings;
 import tepidarium.container.Opening;
 import tepidarium.container.Placement;
+import tepidarium.germination.Act;
+import tepidarium.germination.CullReason;
+import tepidarium.germination.Culled;
+import tepidarium.germination.Entry;
+import tepidarium.germination.Figure;
+import tepidarium.germination.GroupId;
+import tepidarium.germination.Lot;
+import tepidarium.germination.LotDetails;
+import tepidarium.germination.Origin;
+import tepidarium.germination.Photo;
+import tepidarium.germination.Species;
+import tepidarium.germination.Trait;
 import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectLog;
 import tepidarium.it.Ports;
@@ -312,6 +326,57 @@ class RecordsIT {
 
     change(database -> new RejectRecords(database).add(rejects.subList(0, 1)));
     assertEquals(1_501, read(database -> new RejectRecords(database).newest(1)).get(0).number());
+  }
+
+  @Test
+  void theGerminationRecordSurvivesARestart() {
+    List<Species> shipped = read(database -> new GerminationRecords(database).species());
+    assertEquals(3, shipped.size());
+    Species own = new Species("own", "Own", Map.of(Trait.BASE, new Figure(11.5, "own results")));
+    LotDetails details =
+        new LotDetails("own", "Lot ü", 40, START, Origin.GROUND, "row 3", "sawdust", "wet");
+    Lot lot = new Lot(1, details);
+    GroupId group = new GroupId(1, 1);
+    List<Entry> entries =
+        List.of(
+            entry(new Act.Sown(1, "first", List.of(new Act.Part(group, BAG, 40))), null),
+            entry(new Act.Moved(group, BAG, 3, null, new GroupId(1, 2), null), null),
+            entry(new Act.Survival(group, 0), null));
+    Culled culled = new Culled(1, CullReason.MOULD, true);
+    Entry check = entry(new Act.Checked(group, 3, List.of(culled), 1, List.of(2.5)), null);
+    Entry withdrawal = entry(new Act.Withdrawn(), check.id());
+    change(
+        database -> {
+          GerminationRecords records = new GerminationRecords(database);
+          records.putSpecies(List.of(own));
+          records.putLots(List.of(new Lot(1, details), lot));
+          records.append(entries);
+          records.append(List.of(check, withdrawal));
+          records.putPhoto(check.id(), new Photo(new byte[] {-1, -40, -1, 7}));
+          assertThrows(StoreException.class, () -> records.append(List.of(withdrawal)));
+          assertThrows(StoreException.class, () -> records.removeSpecies("own"));
+          records.removeSpecies("cacao");
+        });
+
+    List<Species> species = read(database -> new GerminationRecords(database).species());
+    assertEquals(3, species.size());
+    assertTrue(species.contains(own));
+    assertEquals(List.of(lot), read(database -> new GerminationRecords(database).lots()));
+    List<Entry> all = new ArrayList<>(entries);
+    all.addAll(List.of(check, withdrawal));
+    assertEquals(all, read(database -> new GerminationRecords(database).entries()));
+    assertEquals(
+        List.of(check.id()), read(database -> new GerminationRecords(database).photographed()));
+    Photo photo =
+        read(database -> new GerminationRecords(database).photo(check.id())).orElseThrow();
+    assertEquals("image/jpeg", photo.mediaType());
+    assertEquals(4, photo.bytes().length);
+  }
+
+  private static Entry entry(Act act, @Nullable UUID corrects) {
+    String reason = corrects == null ? null : "a mistake";
+    UUID id = UUID.randomUUID();
+    return new Entry(id, 1, START, act, START, "Ida", "a\nb", corrects, reason, "digest");
   }
 
   @Test

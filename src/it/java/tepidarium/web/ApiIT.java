@@ -339,6 +339,11 @@ class ApiIT {
     assertTrue(api.call("GET", "/api/live", null, 406).text().contains("text/event-stream"));
   }
 
+  @Test
+  void aSeasonIsWrittenDown() {
+    new SeedSeason(api, grower).run();
+  }
+
   @ParameterizedTest
   @MethodSource("tepidarium.web.Refusal#all")
   void whatMakesNoSenseIsRefusedByName(Refusal refusal) {
@@ -390,7 +395,13 @@ class ApiIT {
         .path()
         .replace("{id}", "jar-1")
         .replace("{sensor}", Grower.SENSOR)
-        .replace("{alert}", "1");
+        .replace("{alert}", "1")
+        .replace("{species}", "cacao")
+        .replace("{lot}", "1")
+        .replace("{sowing}", "1")
+        .replace("{group}", "1-1")
+        .replace("{entry}", "00000000-0000-0000-0000-000000000001")
+        .replace("{table}", "lots");
   }
 
   @Test

@@ -9,6 +9,7 @@ import java.io.UncheckedIOException;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublisher;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
@@ -130,6 +131,25 @@ final class CheckedApi {
     headers.forEach(request::header);
     try {
       return client.send(request.build(), BodyHandlers.ofString());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /** Any call with bytes that are no text. */
+  HttpResponse<byte[]> sendBytes(String method, String path, byte[] body) {
+    BodyPublisher publisher =
+        body.length == 0 ? BodyPublishers.noBody() : BodyPublishers.ofByteArray(body);
+    HttpRequest request =
+        HttpRequest.newBuilder(URI.create(base + path))
+            .timeout(Duration.ofSeconds(30))
+            .method(method, publisher)
+            .build();
+    try {
+      return client.send(request, BodyHandlers.ofByteArray());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     } catch (InterruptedException e) {

@@ -9,7 +9,7 @@ record Refusal(int status, String method, String path, @Nullable String body, St
   private static final String PROBE = "/api/sensors/" + Grower.SENSOR;
 
   static Stream<Refusal> all() {
-    return Stream.of(bodies(), unknown(), parameters()).flatMap(refusals -> refusals);
+    return Stream.of(bodies(), unknown(), parameters(), seeds()).flatMap(refusals -> refusals);
   }
 
   private static Stream<Refusal> bodies() {
@@ -96,6 +96,55 @@ record Refusal(int status, String method, String path, @Nullable String body, St
             new Refusal(400, "GET", "/api/sensors/no%20space", null, "1 to 64 of A-Z"),
             new Refusal(404, "POST", "/api/alerts/999/acknowledge", "{}", "no open alert 999"),
             new Refusal(404, "POST", "/api/alerts/one/shelve", "{\"minutes\":5}", "\"one\"")));
+  }
+
+  private static Stream<Refusal> seeds() {
+    String lot = "\"gatheredAt\":\"2026-03-01T06:00:00Z\"";
+    String none = "/api/entries/00000000-0000-0000-0000-000000000001";
+    return Stream.of(
+        post("/api/species", "{}", "name is missing"),
+        post("/api/species", "{\"name\":\"A\",\"figures\":{\"ph\":null}}", "no \"ph\""),
+        post("/api/species", figure("base", "{\"value\":15}"), "base.source is missing"),
+        post("/api/species", figure("base", "{\"source\":\"x\"}"), "base.value is missing"),
+        post("/api/species", figure("fraction", "{\"value\":2,\"source\":\"x\"}"), "fraction must"),
+        put("/api/species/cacao", "{\"name\":\"\"}", "name must have"),
+        new Refusal(404, "PUT", "/api/species/oak", "{\"name\":\"Oak\"}", "no species \"oak\""),
+        post("/api/lots", "{\"species\":\"oak\",\"seeds\":1," + lot + "}", "no species \"oak\""),
+        post("/api/lots", "{\"species\":\"cacao\",\"seeds\":0," + lot + "}", "seeds must be"),
+        post("/api/lots", "{\"species\":\"cacao\",\"seeds\":2.5," + lot + "}", "\"seeds\""),
+        post("/api/lots", "{\"species\":\"cacao\",\"seeds\":1}", "gatheredAt is missing"),
+        post(
+            "/api/lots",
+            "{\"species\":\"cacao\",\"seeds\":1,\"from\":\"shop\"," + lot + "}",
+            "from must be plant"),
+        new Refusal(404, "GET", "/api/lots/99", null, "no seed lot 99"),
+        new Refusal(404, "PUT", "/api/lots/x", "{}", "no lot \"x\""),
+        post("/api/sowings", "{\"groups\":[]}", "lot is missing"),
+        post("/api/sowings", "{\"lot\":99,\"groups\":[]}", "at least one container"),
+        post("/api/sowings", "{\"lot\":99," + JAR_GROUP + "}", "no seed lot 99"),
+        post(
+            "/api/sowings",
+            "{\"lot\":1,\"entry\":\"one\"," + JAR_GROUP + "}",
+            "must be a UUID, not \"one\""),
+        new Refusal(404, "GET", "/api/sowings/99", null, "no sowing 99"),
+        new Refusal(404, "GET", "/api/sowings/99/entries", null, "no sowing 99"),
+        new Refusal(404, "GET", "/api/sowings/x/germination", null, "no sowing \"x\""),
+        new Refusal(404, "GET", "/api/groups/x/path", null, "named like 3-1"),
+        new Refusal(404, "POST", "/api/groups/99-1/moves", "{\"to\":\"jar-1\"}", "group 99-1"),
+        new Refusal(404, "POST", "/api/groups/99-1/checks", "{}", "group 99-1"),
+        new Refusal(404, "POST", "/api/groups/99-1/survival", "{\"alive\":1}", "group 99-1"),
+        post("/api/groups/1-1/moves", "{}", "to is missing"),
+        post("/api/groups/1-1/checks", "{\"germinated\":-1}", "germinated must be"),
+        post("/api/groups/1-1/checks", "{\"culled\":[{\"count\":1,\"reason\":\"odd\"}]}", "mould"),
+        post("/api/groups/1-1/survival", "{}", "alive is missing"),
+        new Refusal(404, "POST", none + "/correction", "{\"check\":{}}", "no entry 0000"),
+        new Refusal(404, "POST", none + "/withdrawal", "{}", "no entry 0000"));
+  }
+
+  private static final String JAR_GROUP = "\"groups\":[{\"container\":\"jar-1\",\"seeds\":1}]";
+
+  private static String figure(String trait, String figure) {
+    return "{\"name\":\"A\",\"figures\":{\"" + trait + "\":" + figure + "}}";
   }
 
   private static Stream<Refusal> parameters() {

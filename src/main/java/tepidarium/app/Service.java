@@ -19,6 +19,7 @@ import org.slf4j.LoggerFactory;
 import tepidarium.alert.AlertRules;
 import tepidarium.alert.AlertStore;
 import tepidarium.container.Register;
+import tepidarium.germination.SeedJournal;
 import tepidarium.history.History;
 import tepidarium.ingest.Decoder;
 import tepidarium.ingest.Intake;
@@ -39,6 +40,7 @@ import tepidarium.records.AlertRecords;
 import tepidarium.records.AlertRuleRecords;
 import tepidarium.records.ContainerRecords;
 import tepidarium.records.Database;
+import tepidarium.records.GerminationRecords;
 import tepidarium.records.RejectRecords;
 import tepidarium.records.sqlite.SqliteRecords;
 import tepidarium.series.ReadingSink;
@@ -79,6 +81,7 @@ public final class Service implements AutoCloseable {
     Database records = running(SqliteRecords.open(folder.resolve("records.db")));
 
     register = new Register(new ContainerRecords(records));
+    SeedJournal seeds = new SeedJournal(new GerminationRecords(records), register);
     AlertStore alerts = new AlertRecords(records);
     AlertRules rules = new AlertRules(new AlertRuleRecords(records), config.silentAfter());
     RejectLog rejectLog = new RejectRecords(records);
@@ -116,7 +119,16 @@ public final class Service implements AutoCloseable {
                 config.httpHost(),
                 config.httpPort(),
                 new WebServer.Parts(
-                    register, history, chronicle, watch, alerts, rules, rejectLog, facts, views)));
+                    register,
+                    history,
+                    chronicle,
+                    watch,
+                    alerts,
+                    rules,
+                    rejectLog,
+                    facts,
+                    views,
+                    seeds)));
     link =
         running(
             new MqttLink(

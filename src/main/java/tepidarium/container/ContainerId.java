@@ -30,7 +30,7 @@ public record ContainerId(String value) {
   }
 
   /** The id for a new container: its name made plain, and a number where that is taken. */
-  static ContainerId forName(String name, Set<ContainerId> taken) {
+  public static ContainerId forName(String name, Set<ContainerId> taken) {
     String plain = MARKS.matcher(Normalizer.normalize(name, Normalizer.Form.NFD)).replaceAll("");
     String joined = OTHERS.matcher(plain.toLowerCase(Locale.ROOT)).replaceAll("-");
     String stem = joined.replaceAll("^-+|-+$", "");

@@ -25,6 +25,16 @@ final class Rows {
     return row.wasNull() ? null : value;
   }
 
+  static @Nullable Integer intOrNull(ResultSet row, String column) throws SQLException {
+    int value = row.getInt(column);
+    return row.wasNull() ? null : value;
+  }
+
+  static @Nullable Long longOrNull(ResultSet row, String column) throws SQLException {
+    long value = row.getLong(column);
+    return row.wasNull() ? null : value;
+  }
+
   static @Nullable Long ms(@Nullable Instant instant) {
     return instant == null ? null : instant.toEpochMilli();
   }

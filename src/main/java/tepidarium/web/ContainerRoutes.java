@@ -12,6 +12,7 @@ import tepidarium.container.ContainerId;
 import tepidarium.container.ContainerSettings;
 import tepidarium.container.Opening;
 import tepidarium.container.Register;
+import tepidarium.germination.SeedJournal;
 import tepidarium.reading.Span;
 
 /** Containers and their openings. */
@@ -19,6 +20,7 @@ final class ContainerRoutes {
   private static final double LONGEST_OPENING_MINUTES = 240;
 
   private final Register register;
+  private final SeedJournal seeds;
   private final Views views;
 
   /**
@@ -46,8 +48,9 @@ final class ContainerRoutes {
     }
   }
 
-  ContainerRoutes(Register register, Views views) {
+  ContainerRoutes(Register register, SeedJournal seeds, Views views) {
     this.register = register;
+    this.seeds = seeds;
     this.views = views;
   }
 
@@ -91,7 +94,7 @@ final class ContainerRoutes {
   private void remove(Context ctx) {
     ContainerId id = Params.containerId(ctx);
     views.existing(id);
-    register.remove(id);
+    seeds.removeContainer(id);
     ctx.status(HttpStatus.NO_CONTENT);
   }
 

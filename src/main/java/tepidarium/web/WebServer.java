@@ -19,6 +19,8 @@ import org.slf4j.LoggerFactory;
 import tepidarium.alert.AlertRules;
 import tepidarium.alert.AlertStore;
 import tepidarium.container.Register;
+import tepidarium.germination.Contradiction;
+import tepidarium.germination.SeedJournal;
 import tepidarium.history.History;
 import tepidarium.ingest.RejectLog;
 import tepidarium.ledger.Chronicle;
@@ -49,7 +51,8 @@ public final class WebServer implements AutoCloseable {
       AlertRules rules,
       RejectLog rejectLog,
       ServiceFacts facts,
-      Views views) {}
+      Views views,
+      SeedJournal seeds) {}
 
   /**
    * Starts the server.
@@ -101,7 +104,7 @@ public final class WebServer implements AutoCloseable {
 
   /** Everything that can be asked for besides the pages. */
   static void addRoutes(RoutesConfig routes, Parts parts, LiveStream live) {
-    new ContainerRoutes(parts.register(), parts.views()).add(routes);
+    new ContainerRoutes(parts.register(), parts.seeds(), parts.views()).add(routes);
     new SensorRoutes(parts.register(), parts.views()).add(routes);
     new HistoryRoutes(parts.register(), parts.history(), parts.chronicle(), parts.views())
         .add(routes);
@@ -111,6 +114,16 @@ public final class WebServer implements AutoCloseable {
     new AlertRuleRoutes(parts.watch(), parts.rules(), parts.alerts(), parts.views()).add(routes);
     new SystemRoutes(parts.facts(), parts.rejectLog(), parts.watch(), parts.views()).add(routes);
     live.add(routes);
+    addSeedRoutes(routes, parts);
+  }
+
+  private static void addSeedRoutes(RoutesConfig routes, Parts parts) {
+    SeedJournal journal = parts.seeds();
+    SeedViews seeds = new SeedViews(journal, parts.register(), parts.chronicle(), parts.views());
+    new SpeciesRoutes(journal, seeds).add(routes);
+    new SowingRoutes(journal, seeds).add(routes);
+    new GerminationRoutes(seeds, parts.chronicle()).add(routes);
+    new TallyRoutes(journal, parts.register(), seeds, parts.views()).add(routes);
   }
 
   private static Map<String, String> pageHeaders() {
@@ -153,6 +166,8 @@ public final class WebServer implements AutoCloseable {
     config.routes.exception(
         IllegalArgumentException.class,
         (e, ctx) -> Problem.send(ctx, HttpStatus.BAD_REQUEST, words(e)));
+    config.routes.exception(
+        Contradiction.class, (e, ctx) -> Problem.send(ctx, HttpStatus.CONFLICT, words(e)));
     config.routes.exception(
         NotFound.class, (e, ctx) -> Problem.send(ctx, HttpStatus.NOT_FOUND, words(e)));
     config.routes.exception(

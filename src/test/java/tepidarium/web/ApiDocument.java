@@ -134,7 +134,11 @@ final class ApiDocument {
   /** What is wrong with the body of a request. */
   List<String> faultsOfRequest(Operation operation, String body) {
     JsonNode described = resolved(details(operation).path("requestBody"));
-    JsonNode schema = described.path("content").path("application/json").path("schema");
+    JsonNode content = described.path("content");
+    if (!content.isMissingNode() && !content.has("application/json")) {
+      return List.of();
+    }
+    JsonNode schema = content.path("application/json").path("schema");
     return schema.isMissingNode()
         ? List.of("a body, but none is described")
         : faults(schema, json(body));

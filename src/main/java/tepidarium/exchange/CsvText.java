@@ -1,0 +1,117 @@
+package tepidarium.exchange;
+
+import java.io.IOException;
+import java.io.StringReader;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVPrinter;
+import org.apache.commons.csv.CSVRecord;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * CSV after RFC 4180: commas, quotes where needed, a header. A spreadsheet would run a cell that
+ * begins like a formula, so such a text gets an apostrophe in front (as OWASP advises against CSV
+ * injection), which is taken off again when read.
+ */
+final class CsvText {
+  private static final String RISKY = "=+-@\t\r'";
+  private static final Pattern NUMBER = Pattern.compile("-?\\d+(\\.\\d+)?(E-?\\d+)?");
+  private static final String BYTE_ORDER_MARK = "\uFEFF";
+
+  private CsvText() {}
+
+  static String write(List<String> header, List<List<@Nullable String>> rows) {
+    StringBuilder text = new StringBuilder();
+    try (CSVPrinter printer = new CSVPrinter(text, CSVFormat.RFC4180)) {
+      printer.printRecord(header);
+      for (List<@Nullable String> row : rows) {
+        printer.printRecord(row.stream().map(CsvText::guarded));
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return text.toString();
+  }
+
+  private static String guarded(@Nullable String cell) {
+    if (cell == null || cell.isEmpty() || NUMBER.matcher(cell).matches()) {
+      return cell == null ? "" : cell;
+    }
+    return RISKY.indexOf(cell.charAt(0)) < 0 ? cell : "'" + cell;
+  }
+
+  private static String bare(String cell) {
+    return cell.startsWith("'") ? cell.substring(1) : cell;
+  }
+
+  /**
+   * Reads a table.
+   *
+   * @throws IllegalArgumentException when it is no CSV, or a column is unknown or missing
+   */
+  static List<Row> read(String text, List<String> header) {
+    String plain = text.startsWith(BYTE_ORDER_MARK) ? text.substring(1) : text;
+    CSVFormat format = CSVFormat.RFC4180.builder().setIgnoreEmptyLines(true).get();
+    try (CSVParser parser = CSVParser.parse(new StringReader(plain), format)) {
+      return rows(parser, header);
+    } catch (IOException | UncheckedIOException e) {
+      throw new IllegalArgumentException("this is no CSV: " + e.getMessage(), e);
+    }
+  }
+
+  private static List<Row> rows(CSVParser parser, List<String> header) {
+    Iterator<CSVRecord> records = parser.iterator();
+    if (!records.hasNext()) {
+      throw new IllegalArgumentException("the first line must be " + String.join(",", header));
+    }
+    List<String> columns = records.next().toList();
+    checkHeader(columns, header);
+    Problems problems = new Problems();
+    List<Row> rows = new ArrayList<>();
+    while (true) {
+      long line = parser.getCurrentLineNumber() + 1;
+      if (!records.hasNext()) {
+        break;
+      }
+      CSVRecord record = records.next();
+      if (record.size() != columns.size()) {
+        problems.add(
+            line, "has " + record.size() + " cells where the header has " + columns.size());
+      } else {
+        rows.add(new Row(line, cells(columns, record)));
+      }
+    }
+    problems.refuseIfAny();
+    return rows;
+  }
+
+  private static void checkHeader(List<String> columns, List<String> header) {
+    for (String column : columns) {
+      if (!header.contains(column)) {
+        throw new IllegalArgumentException(
+            "line 1: there is no column \"" + column + "\"; they are " + String.join(",", header));
+      }
+    }
+    if (columns.stream().distinct().count() != columns.size()) {
+      throw new IllegalArgumentException("line 1: a column comes twice");
+    }
+  }
+
+  private static Map<String, String> cells(List<String> columns, CSVRecord record) {
+    Map<String, String> cells = new HashMap<>();
+    for (int i = 0; i < columns.size(); i++) {
+      String cell = bare(record.get(i));
+      if (!cell.isBlank()) {
+        cells.put(columns.get(i), cell);
+      }
+    }
+    return cells;
+  }
+}

@@ -1,0 +1,110 @@
+package tepidarium.exchange;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import tepidarium.germination.Contradiction;
+import tepidarium.germination.RefusedRow;
+import tepidarium.germination.SeedJournal;
+
+/** The tables in which the germination record goes out and comes in; see records-csv.md. */
+public enum Table {
+  SPECIES,
+  LOTS,
+  ENTRIES;
+
+  /** What came of taking a table over. */
+  public record Taken(int rows, int added) {}
+
+  private List<String> header() {
+    return switch (this) {
+      case SPECIES -> SpeciesTable.HEADER;
+      case LOTS -> LotTable.HEADER;
+      case ENTRIES -> EntryTable.HEADER;
+    };
+  }
+
+  /**
+   * The table of that name; null when there is none.
+   *
+   * @param name species, lots or entries
+   */
+  public static @Nullable Table named(String name) {
+    return Arrays.stream(values())
+        .filter(table -> table.key().equals(name))
+        .findFirst()
+        .orElse(null);
+  }
+
+  public String key() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+
+  /** All of it as CSV. */
+  public String write(SeedJournal journal) {
+    List<List<@Nullable String>> rows =
+        switch (this) {
+          case SPECIES -> journal.species().all().stream().map(SpeciesTable::row).toList();
+          case LOTS -> journal.lots().stream().map(LotTable::row).toList();
+          case ENTRIES -> journal.entries().stream().map(EntryTable::row).toList();
+        };
+    return CsvText.write(header(), rows);
+  }
+
+  /**
+   * Takes all of a table over, or nothing.
+   *
+   * @throws IllegalArgumentException naming each line that cannot be
+   */
+  public Taken read(String csv, SeedJournal journal, Instant now) {
+    List<Row> rows = CsvText.read(csv, header());
+    int added =
+        switch (this) {
+          case SPECIES -> journal.takeOverSpecies(parsed(rows, SpeciesTable::species));
+          case LOTS -> {
+            var lots = parsed(rows, LotTable::lot);
+            yield taken(rows, () -> journal.takeOverLots(lots, now));
+          }
+          case ENTRIES -> {
+            var entries = parsed(rows, EntryTable::entry);
+            yield taken(rows, () -> journal.takeOverEntries(entries, now));
+          }
+        };
+    return new Taken(rows.size(), added);
+  }
+
+  private interface Taking {
+    int run();
+  }
+
+  private static int taken(List<Row> rows, Taking taking) {
+    Problems problems = new Problems();
+    try {
+      return taking.run();
+    } catch (RefusedRow e) {
+      problems.add(rows.get(e.index()).line(), e.getMessage());
+      problems.refuseIfAny();
+      return 0;
+    } catch (Contradiction e) {
+      throw new IllegalArgumentException("nothing was taken over: " + e.getMessage(), e);
+    }
+  }
+
+  private static <T> List<T> parsed(List<Row> rows, Function<Row, T> parse) {
+    Problems problems = new Problems();
+    List<T> all = new ArrayList<>();
+    for (Row row : rows) {
+      try {
+        all.add(parse.apply(row));
+      } catch (IllegalArgumentException | ArithmeticException e) {
+        problems.add(row.line(), e.getMessage());
+      }
+    }
+    problems.refuseIfAny();
+    return all;
+  }
+}

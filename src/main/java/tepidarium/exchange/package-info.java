@@ -1,0 +1,5 @@
+/** The germination record as CSV, out and in. */
+@NullMarked
+package tepidarium.exchange;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,15 @@
+package tepidarium.germination;
+
+/** Reads whole numbers. */
+final class Counts {
+  private Counts() {}
+
+  static int parse(String name, String text) {
+    try {
+      return Integer.parseInt(text.strip());
+    } catch (NumberFormatException e) {
+      throw new IllegalArgumentException(
+          name + " must be a whole number, not \"" + text.strip() + '"', e);
+    }
+  }
+}

@@ -1,0 +1,48 @@
+package tepidarium.germination;
+
+import java.util.Arrays;
+import java.util.Locale;
+
+/**
+ * Seeds discarded at a check for one reason.
+ *
+ * @param germinated whether they had germinated before
+ */
+public record Culled(int count, CullReason reason, boolean germinated) {
+  public Culled {
+    Require.count("culled.count", count, 1);
+  }
+
+  /** As one cell of a table: {@code 2 mould} or {@code 1 dead germinated}. */
+  String text() {
+    String plain = count + " " + reason.name().toLowerCase(Locale.ROOT);
+    return germinated ? plain + " germinated" : plain;
+  }
+
+  static Culled parse(String text) {
+    String[] words = text.strip().split(" +", -1);
+    boolean germinated = words.length == 3 && words[2].equals("germinated");
+    if (words.length < 2 || (words.length > 2 && !germinated)) {
+      throw new IllegalArgumentException(
+          "culled must read like \"2 mould\" or \"1 dead germinated\", not \"" + text + '"');
+    }
+    return new Culled(Counts.parse("culled", words[0]), reason(words[1]), germinated);
+  }
+
+  /**
+   * The reason of that name, in any case.
+   *
+   * @throws IllegalArgumentException naming all reasons when there is none
+   */
+  public static CullReason reason(String name) {
+    return Arrays.stream(CullReason.values())
+        .filter(reason -> reason.name().equalsIgnoreCase(name))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "culled.reason must be mould, dead, empty, eaten, taken or other, not \""
+                        + name
+                        + '"'));
+  }
+}

@@ -1,0 +1,36 @@
+package tepidarium.germination;
+
+import java.util.Comparator;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** A seed group's name: its sowing's number and its own, such as 3-1. */
+public record GroupId(long sowing, int number) implements Comparable<GroupId> {
+  private static final Pattern FORM = Pattern.compile("([1-9]\\d{0,14})-([1-9]\\d{0,6})");
+  private static final Comparator<GroupId> ORDER =
+      Comparator.comparingLong(GroupId::sowing).thenComparingInt(GroupId::number);
+
+  /**
+   * Reads such a name.
+   *
+   * @throws IllegalArgumentException when it is none
+   */
+  public static GroupId parse(String text) {
+    Matcher parts = FORM.matcher(text);
+    if (!parts.matches()) {
+      throw new IllegalArgumentException(
+          "\"" + text + "\" names no seed group; one is named like 3-1");
+    }
+    return new GroupId(Long.parseLong(parts.group(1)), Integer.parseInt(parts.group(2)));
+  }
+
+  @Override
+  public int compareTo(GroupId other) {
+    return ORDER.compare(this, other);
+  }
+
+  @Override
+  public String toString() {
+    return sowing + "-" + number;
+  }
+}

@@ -1,0 +1,180 @@
+package tepidarium.germination;
+
+import java.time.Instant;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.ContainerId;
+
+/**
+ * A seed group at one instant. The seeds it ever held that did not leave it for another group are
+ * ungerminated, germinated, culled or potted.
+ *
+ * @param container where the living seeds are, or were last
+ * @param ungerminated sound and not germinated
+ * @param germinated in the container
+ * @param culledUngerminated discarded before they germinated
+ * @param culledGerminated discarded after they germinated
+ * @param potted seedlings potted from it
+ * @param alive of the potted ones, as far as known
+ * @param soundAt when its ungerminated seeds were last seen sound; of joined seeds the earliest
+ * @param checkedAt null until its first check
+ * @param endedAt when its last living seed left it; null before
+ */
+public record GroupState(
+    GroupId id,
+    ContainerId container,
+    int ungerminated,
+    int germinated,
+    int culledUngerminated,
+    int culledGerminated,
+    int potted,
+    int alive,
+    Instant soundAt,
+    @Nullable Instant checkedAt,
+    @Nullable Instant endedAt,
+    List<Strand> strands) {
+  public GroupState {
+    strands = List.copyOf(strands);
+  }
+
+  static GroupState begun(Act.Part part, Instant at) {
+    return new GroupState(
+        part.group(),
+        part.container(),
+        part.seeds(),
+        0,
+        0,
+        0,
+        0,
+        0,
+        at,
+        null,
+        null,
+        List.of(Strand.begun(part.container(), at)));
+  }
+
+  /** Seeds in the container. */
+  public int living() {
+    return ungerminated + germinated;
+  }
+
+  public int culled() {
+    return culledUngerminated + culledGerminated;
+  }
+
+  /** All that germinated and did not leave for another group, whatever became of them. */
+  public int everGerminated() {
+    return germinated + culledGerminated + potted;
+  }
+
+  /** All that did not leave for another group. */
+  public int seeds() {
+    return living() + culled() + potted;
+  }
+
+  private GroupState with(
+      int ungerminated, int germinated, ContainerId container, Instant at, List<Strand> strands) {
+    return new GroupState(
+        id,
+        container,
+        ungerminated,
+        germinated,
+        culledUngerminated,
+        culledGerminated,
+        potted,
+        alive,
+        soundAt,
+        checkedAt,
+        ungerminated + germinated == 0 ? at : null,
+        strands);
+  }
+
+  GroupState movedTo(ContainerId to, Instant at) {
+    return with(ungerminated, germinated, to, at, ways(to, at));
+  }
+
+  private List<Strand> ways(ContainerId to, Instant at) {
+    return strands.stream().map(strand -> strand.movedTo(to, at)).toList();
+  }
+
+  GroupState without(int ungerminatedGone, int germinatedGone, Instant at) {
+    return with(
+        ungerminated - ungerminatedGone, germinated - germinatedGone, container, at, strands);
+  }
+
+  /** The new group that a part of this one becomes. */
+  GroupState part(
+      GroupId part, int ungerminatedTaken, int germinatedTaken, ContainerId to, Instant at) {
+    return new GroupState(
+        part,
+        to,
+        ungerminatedTaken,
+        germinatedTaken,
+        0,
+        0,
+        0,
+        0,
+        soundAt,
+        checkedAt,
+        null,
+        ways(to, at));
+  }
+
+  /** This group with seeds of another one put to it. */
+  GroupState joinedBy(GroupState other, int ungerminatedCome, int germinatedCome, Instant at) {
+    List<Strand> both =
+        Strand.joined(
+            strands, living(), other.ways(container, at), ungerminatedCome + germinatedCome);
+    boolean takesTheirs =
+        ungerminatedCome > 0 && (ungerminated == 0 || other.soundAt.isBefore(soundAt));
+    return new GroupState(
+        id,
+        container,
+        ungerminated + ungerminatedCome,
+        germinated + germinatedCome,
+        culledUngerminated,
+        culledGerminated,
+        potted,
+        alive,
+        takesTheirs ? other.soundAt : soundAt,
+        checkedAt,
+        null,
+        both);
+  }
+
+  GroupState checked(Act.Checked check, Instant at) {
+    int culledBefore = check.culledCount(false);
+    int culledAfter = check.culledCount(true);
+    int left = ungerminated - check.germinated() - culledBefore;
+    int up = germinated + check.germinated() - culledAfter - check.pottedOn();
+    return new GroupState(
+        id,
+        container,
+        left,
+        up,
+        culledUngerminated + culledBefore,
+        culledGerminated + culledAfter,
+        potted + check.pottedOn(),
+        alive + check.pottedOn(),
+        at,
+        at,
+        left + up == 0 ? at : null,
+        strands);
+  }
+
+  GroupState survived(int aliveNow) {
+    return new GroupState(
+        id,
+        container,
+        ungerminated,
+        germinated,
+        culledUngerminated,
+        culledGerminated,
+        potted,
+        aliveNow,
+        soundAt,
+        checkedAt,
+        endedAt,
+        strands);
+  }
+}

@@ -1,0 +1,55 @@
+package tepidarium.germination;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.ContainerId;
+
+/**
+ * One way through containers that seeds of a group took. A group has one, until it is joined with
+ * another that came another way.
+ *
+ * @param legs the containers in order, without a break
+ * @param share of the group's seeds that came this way when it was last joined, above 0 to 1
+ */
+public record Strand(List<Leg> legs, double share) {
+  /**
+   * Time in one container.
+   *
+   * @param until null while the seeds are still there
+   */
+  public record Leg(ContainerId container, Instant from, @Nullable Instant until) {}
+
+  public Strand {
+    legs = List.copyOf(legs);
+  }
+
+  static Strand begun(ContainerId container, Instant at) {
+    return new Strand(List.of(new Leg(container, at, null)), 1);
+  }
+
+  Strand movedTo(ContainerId container, Instant at) {
+    Leg last = legs.get(legs.size() - 1);
+    if (last.container().equals(container)) {
+      return this;
+    }
+    List<Leg> longer = new ArrayList<>(legs.subList(0, legs.size() - 1));
+    if (last.from().isBefore(at)) {
+      longer.add(new Leg(last.container(), last.from(), at));
+    }
+    longer.add(new Leg(container, at, null));
+    return new Strand(longer, share);
+  }
+
+  /** Both groups' ways, weighted by their seeds; the same way from both sides is one. */
+  static List<Strand> joined(List<Strand> a, int seedsA, List<Strand> b, int seedsB) {
+    Map<List<Leg>, Double> shares = new LinkedHashMap<>();
+    double all = seedsA + seedsB;
+    a.forEach(s -> shares.merge(s.legs(), s.share() * seedsA / all, Double::sum));
+    b.forEach(s -> shares.merge(s.legs(), s.share() * seedsB / all, Double::sum));
+    return shares.entrySet().stream().map(e -> new Strand(e.getKey(), e.getValue())).toList();
+  }
+}

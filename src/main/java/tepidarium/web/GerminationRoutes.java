@@ -1,0 +1,208 @@
+package tepidarium.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.Container;
+import tepidarium.germination.Act;
+import tepidarium.germination.Course;
+import tepidarium.germination.FractionEstimate;
+import tepidarium.germination.GerminationData;
+import tepidarium.germination.GerminationData.Fate;
+import tepidarium.germination.GroupId;
+import tepidarium.germination.GroupState;
+import tepidarium.germination.Sowing;
+import tepidarium.germination.Species;
+import tepidarium.germination.Strand;
+import tepidarium.ledger.Chronicle;
+import tepidarium.ledger.LimitTime;
+import tepidarium.reading.Span;
+import tepidarium.series.StoreException;
+
+/** What became of a sowing, and of its groups on their path. */
+final class GerminationRoutes {
+  private static final Duration JOIN = Duration.ofMinutes(2);
+  private static final double MS_PER_HOUR = 3_600_000.0;
+
+  private final SeedViews seeds;
+  private final Chronicle chronicle;
+
+  GerminationRoutes(SeedViews seeds, Chronicle chronicle) {
+    this.seeds = seeds;
+    this.chronicle = chronicle;
+  }
+
+  record LegJson(
+      String container,
+      Instant from,
+      Instant until,
+      PathHeat.HeatJson heat,
+      double doseLuxHours,
+      double hoursTooCold,
+      double hoursTooDry,
+      double humidityCoveredHours) {}
+
+  record WayJson(double share, List<LegJson> legs) {}
+
+  record CheckJson(
+      UUID entry,
+      String group,
+      Instant at,
+      double day,
+      int germinated,
+      int culled,
+      int pottedOn,
+      int ungerminatedLeft,
+      int germinatedSoFar,
+      double fractionSoFar,
+      PathHeat.@Nullable HeatJson heat) {}
+
+  record PathAnswer(
+      String group,
+      double base,
+      @Nullable Double ceiling,
+      PathHeat.HeatJson heat,
+      List<WayJson> ways,
+      List<CheckJson> checks) {}
+
+  record RowJson(double from, @Nullable Double to, int count, String fate, String group) {
+    static RowJson of(GerminationData.Row row) {
+      return new RowJson(
+          row.from(), row.to(), row.count(), SeedJson.lower(row.fate()), row.group().toString());
+    }
+  }
+
+  record GerminationAnswer(
+      long sowing,
+      String species,
+      Instant sownAt,
+      int sown,
+      int germinated,
+      int culledUngerminated,
+      int remaining,
+      FractionEstimate fraction,
+      double base,
+      @Nullable Double ceiling,
+      List<RowJson> rows,
+      List<CheckJson> checks) {}
+
+  void add(RoutesConfig routes) {
+    routes.get("/api/sowings/{sowing}/germination", this::germination);
+    routes.get("/api/groups/{group}/path", this::path);
+  }
+
+  private void germination(Context ctx) {
+    Sowing sowing = seeds.existing(SeedParams.number(ctx, "sowing"));
+    Course course = seeds.course(sowing);
+    Species species = seeds.species(course);
+    PathHeat heat = seeds.heat(species);
+    GerminationData data = course.data();
+    int germinated = data.count(Fate.GERMINATED);
+    ctx.json(
+        new GerminationAnswer(
+            sowing.id(),
+            species.id(),
+            course.sownAt(),
+            data.sown(),
+            germinated,
+            data.count(Fate.CULLED),
+            data.count(Fate.REMAINING),
+            FractionEstimate.of(germinated, data.sown()),
+            heat.rule().baseC(),
+            heat.rule().ceilingC(),
+            data.rows().stream().map(RowJson::of).toList(),
+            checks(course, heat)));
+  }
+
+  private static List<CheckJson> checks(Course course, PathHeat heat) {
+    List<Instant> cuts = course.steps().stream().map(step -> step.entry().at()).toList();
+    List<CheckJson> checks = new ArrayList<>();
+    int soFar = 0;
+    int sown = course.sowing().seeds();
+    for (Course.Step step : course.steps()) {
+      if (step.entry().act() instanceof Act.Checked check) {
+        soFar += check.germinated();
+        GroupState group = step.after().get(check.group());
+        Instant at = step.entry().at();
+        checks.add(
+            new CheckJson(
+                step.entry().id(),
+                check.group().toString(),
+                at,
+                course.day(at),
+                check.germinated(),
+                check.culled().stream().mapToInt(line -> line.count()).sum(),
+                check.pottedOn(),
+                step.after().values().stream().mapToInt(GroupState::ungerminated).sum(),
+                soFar,
+                (double) soFar / sown,
+                group == null ? null : known(group, at, cuts, heat)));
+      }
+    }
+    return checks;
+  }
+
+  /** Null while the readings store is away: the counts are known without it. */
+  private static PathHeat.@Nullable HeatJson known(
+      GroupState group, Instant at, List<Instant> cuts, PathHeat heat) {
+    try {
+      return heat.of(group.strands(), at, cuts);
+    } catch (StoreException e) {
+      return null;
+    }
+  }
+
+  private void path(Context ctx) {
+    GroupId id = SeedParams.group(ctx);
+    Course course = seeds.course(seeds.existing(id.sowing()));
+    GroupState group = course.group(id);
+    if (group == null) {
+      throw new NotFound("there is no seed group " + id);
+    }
+    PathHeat heat = seeds.heat(seeds.species(course));
+    Instant now = seeds.now();
+    Instant end = group.endedAt() == null || group.endedAt().isAfter(now) ? now : group.endedAt();
+    List<CheckJson> checks =
+        checks(course, heat).stream().filter(c -> c.group().equals(id.toString())).toList();
+    ctx.json(
+        new PathAnswer(
+            id.toString(),
+            heat.rule().baseC(),
+            heat.rule().ceilingC(),
+            heat.of(group.strands(), end, List.of()),
+            group.strands().stream().map(strand -> way(strand, end, heat)).toList(),
+            checks));
+  }
+
+  private WayJson way(Strand strand, Instant end, PathHeat heat) {
+    List<LegJson> legs =
+        PathHeat.until(strand, end).stream().map(leg -> leg(leg, end, heat)).toList();
+    return new WayJson(strand.share(), legs);
+  }
+
+  private LegJson leg(Strand.Leg leg, Instant end, PathHeat heat) {
+    Instant until = leg.until() == null ? end : leg.until();
+    Container container = heat.container(leg.container());
+    if (container == null) {
+      return new LegJson(leg.container().value(), leg.from(), until, heat.of(leg, end), 0, 0, 0, 0);
+    }
+    Span span = new Span(leg.from(), until);
+    double limit = container.band().lightHighLux();
+    LimitTime dry = chronicle.dry(container, span).time();
+    LimitTime cold = chronicle.cold(container, span).time();
+    return new LegJson(
+        leg.container().value(),
+        leg.from(),
+        until,
+        heat.of(leg, end),
+        chronicle.light(container, span, limit, JOIN).luxHours(),
+        cold.outsideMs() / MS_PER_HOUR,
+        dry.outsideMs() / MS_PER_HOUR,
+        dry.coveredMs() / MS_PER_HOUR);
+  }
+}
