@@ -271,6 +271,17 @@ class ApiIT {
     assertTrue(api.call("GET", "/api/live", null, 406).text().contains("text/event-stream"));
   }
 
+  @Test
+  void sumsAreThoseOfThePublishedChecks() {
+    SumsChecks checks = new SumsChecks(api);
+    checks.fractions();
+    checks.differences();
+    checks.seedsNeeded();
+    checks.fits();
+    checks.dishes();
+    checks.air();
+  }
+
   @ParameterizedTest
   @MethodSource("tepidarium.web.Refusal#all")
   void whatMakesNoSenseIsRefusedByName(Refusal refusal) {

@@ -21,6 +21,8 @@ public final class GerminationMeasures {
   private final double lastCheck;
 
   /**
+   * Of one sowing.
+   *
    * @param sown at least 1
    * @param intervals one for each check, in order and without a gap from 0: from the check before
    *     to this one, with the seeds newly found, which may be 0; only closed intervals

@@ -16,6 +16,8 @@ public record ContainerPermutation(double difference, long asExtreme, long arran
   private static final double ROUNDING = 1e-9;
 
   /**
+   * All ways to share the containers out.
+   *
    * @throws IllegalArgumentException for an empty kind, or more than 22 containers in all
    */
   public static ContainerPermutation of(List<Proportion> first, List<Proportion> second) {

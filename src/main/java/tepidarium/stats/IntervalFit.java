@@ -23,6 +23,9 @@ public final class IntervalFit {
 
   private static final double FLAT = 1e-7;
 
+  private static final String FLAT_WORDS =
+      "the likelihood is flat: more than one set of numbers fits these counts equally well";
+
   /**
    * What was found.
    *
@@ -35,9 +38,15 @@ public final class IntervalFit {
 
   /** One of the numbers that are fitted. */
   public enum Parameter {
-    MU,
-    SIGMA,
-    FINAL_FRACTION
+    MU(0),
+    SIGMA(1),
+    FINAL_FRACTION(2);
+
+    private final int index;
+
+    Parameter(int index) {
+      this.index = index;
+    }
   }
 
   private final TimeModel model;
@@ -69,9 +78,6 @@ public final class IntervalFit {
     String reason = top == null ? FLAT_WORDS : reason(model, rows, likelihood, top);
     return new IntervalFit(model, rows, reason == null ? top : null, reason);
   }
-
-  private static final String FLAT_WORDS =
-      "the likelihood is flat: more than one set of numbers fits these counts equally well";
 
   private static Maximum.@Nullable Top highest(
       IntervalLikelihood likelihood, List<double[]> starts) {
@@ -162,6 +168,8 @@ public final class IntervalFit {
   }
 
   /**
+   * The likeliest numbers.
+   *
    * @throws IllegalStateException where the fit is not identified
    */
   public Estimate estimate() {
@@ -233,7 +241,7 @@ public final class IntervalFit {
    * Venzon and Moolgavkar, Applied Statistics 37 (1988) 87-94.
    */
   public Limits interval(Parameter parameter) {
-    int index = parameter.ordinal();
+    int index = parameter.index;
     if (index >= model.parameters()) {
       return new Limits(1, 1);
     }

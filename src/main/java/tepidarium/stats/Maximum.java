@@ -26,7 +26,29 @@ final class Maximum {
   }
 
   /** A place with its height, and whether the climb ended on level ground. */
-  record Top(double[] at, double value, boolean level) {}
+  static final class Top {
+    private final double[] at;
+    private final double value;
+    private final boolean level;
+
+    Top(double[] at, double value, boolean level) {
+      this.at = at;
+      this.value = value;
+      this.level = level;
+    }
+
+    double[] at() {
+      return at;
+    }
+
+    double value() {
+      return value;
+    }
+
+    boolean level() {
+      return level;
+    }
+  }
 
   private Maximum() {}
 

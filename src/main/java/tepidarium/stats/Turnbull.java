@@ -28,6 +28,8 @@ public record Turnbull(List<Step> steps, double logLikelihood) {
   }
 
   /**
+   * The likeliest curve.
+   *
    * @throws IllegalArgumentException where no row says anything
    */
   public static Turnbull of(List<Censored> all) {
@@ -86,7 +88,7 @@ public record Turnbull(List<Step> steps, double logLikelihood) {
   public double atMostBy(double time) {
     return sum(
         step ->
-            step.left() < time && step.right() < Double.POSITIVE_INFINITY || step.right() <= time);
+            step.left() < time && step.right() < Double.POSITIVE_INFINITY);
   }
 
   private double sum(Predicate<Step> which) {

@@ -166,7 +166,9 @@ class IntervalFitTest {
       refused(IntervalFit.of(model, rows(0, 7, 4, 7, NEVER, 5)), "between the same two checks");
     }
     refused(IntervalFit.of(plain, rows(0, 7, 4, 21, NEVER, 5)), "grows without end");
-    refused(IntervalFit.of(part, rows(0, 7, 4, 7, 14, 3, 14, NEVER, 5)), "bound of 1");
+    refused(
+        IntervalFit.of(part, rows(0, 7, 1, 7, 14, 2, 14, 21, 4, 21, 28, 6, 28, NEVER, 40)),
+        "bound of 1");
   }
 
   @Test
