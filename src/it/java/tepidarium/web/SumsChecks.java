@@ -29,9 +29,7 @@ final class SumsChecks {
   }
 
   private static ObjectNode count(JsonNode germinated, JsonNode sown) {
-    return JSON.createObjectNode()
-        .put("germinated", germinated.asInt())
-        .put("sown", sown.asInt());
+    return JSON.createObjectNode().put("germinated", germinated.asInt()).put("sown", sown.asInt());
   }
 
   private static void pair(JsonNode expected, JsonNode found) {
@@ -41,8 +39,7 @@ final class SumsChecks {
 
   void fractions() {
     for (JsonNode check : CheckRows.cases("proportions.json", "one_proportion_interval")) {
-      JsonNode found =
-          ask("fraction", count(check.at("/input/x"), check.at("/input/n")));
+      JsonNode found = ask("fraction", count(check.at("/input/x"), check.at("/input/n")));
       JsonNode expected = check.path("expected");
       assertEquals(expected.path("proportion").asDouble(), found.path("fraction").asDouble(), 1e-9);
       pair(expected.path("wilson95"), found.path("wilson"));
@@ -94,7 +91,9 @@ final class SumsChecks {
   void fits() {
     for (JsonNode check : CheckRows.cases("time-to-event.json", "interval_censored_fit")) {
       JsonNode fit =
-          fit(CheckRows.rows(check.at("/input/rows"), ""), check.at("/input/distribution").asText());
+          fit(
+              CheckRows.rows(check.at("/input/rows"), ""),
+              check.at("/input/distribution").asText());
       JsonNode expected = check.path("expected");
       near(expected.path("location"), fit.path("mu"), 1e-4);
       near(expected.path("scale"), fit.path("sigma"), 1e-4);
@@ -104,8 +103,7 @@ final class SumsChecks {
       assertEquals(4 - 2 * log, fit.path("aic").asDouble(), 2e-4);
     }
     for (JsonNode check : CheckRows.cases("time-to-event.json", "cure_fraction_lognormal")) {
-      JsonNode fit =
-          fit(CheckRows.rows(check.at("/input/rows"), ""), "lognormalWithFinalFraction");
+      JsonNode fit = fit(CheckRows.rows(check.at("/input/rows"), ""), "lognormalWithFinalFraction");
       near(check.at("/expected/germinable_fraction"), fit.path("finalFraction"), 2e-4);
       near(check.at("/expected/mu"), fit.path("mu"), 2e-4);
       near(check.at("/expected/sigma"), fit.path("sigma"), 2e-4);
@@ -140,8 +138,7 @@ final class SumsChecks {
     ObjectNode body = JSON.createObjectNode();
     ArrayNode intervals = body.putArray("intervals");
     for (Censored row : rows) {
-      ObjectNode interval =
-          intervals.addObject().put("from", row.left()).put("count", row.count());
+      ObjectNode interval = intervals.addObject().put("from", row.left()).put("count", row.count());
       if (row.open()) {
         interval.putNull("to");
       } else {

@@ -7,9 +7,9 @@ import tepidarium.stats.Limits;
 
 /**
  * The base temperature by the classical regression: below the optimum, the rate 1/t of germination
- * is a straight line in the temperature, 1/t = (T − base) / θ. Source: Garcia-Huidobro, Monteith and
- * Squire, J. Exp. Bot. 33 (1982) 288-296; interval of the base after Fieller, J. R. Stat. Soc. B 16
- * (1954) 175-185, which may be open.
+ * is a straight line in the temperature, 1/t = (T − base) / θ. Source: Garcia-Huidobro, Monteith
+ * and Squire, J. Exp. Bot. 33 (1982) 288-296; interval of the base after Fieller, J. R. Stat. Soc.
+ * B 16 (1954) 175-185, which may be open.
  *
  * @param baseC where the line meets a rate of 0, °C
  * @param baseError standard error of it by the delta method, °C
@@ -25,7 +25,9 @@ public record RateRegression(
     double theta,
     double thetaError,
     double rSquared) {
-  /** With fewer temperatures the base cannot be told with any honesty; common practice, no source. */
+  /**
+   * With fewer temperatures the base cannot be told with any honesty; common practice, no source.
+   */
   public static final int FEWEST_TEMPERATURES = 4;
 
   /**
@@ -91,10 +93,7 @@ public record RateRegression(
       return new Limits(meanX - (b + half) / a, meanX - (b - half) / a);
     }
     // The slope could be 0: the base may lie anywhere below the upper end.
-    double high =
-        root >= 0 && a < 0
-            ? meanX - (b - Math.sqrt(root)) / a
-            : Double.POSITIVE_INFINITY;
+    double high = root >= 0 && a < 0 ? meanX - (b - Math.sqrt(root)) / a : Double.POSITIVE_INFINITY;
     return new Limits(Double.NEGATIVE_INFINITY, high);
   }
 }

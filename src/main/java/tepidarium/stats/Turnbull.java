@@ -86,9 +86,7 @@ public record Turnbull(List<Step> steps, double logLikelihood) {
 
   /** The part that can have met its event by a time: all of each stretch that has begun. */
   public double atMostBy(double time) {
-    return sum(
-        step ->
-            step.left() < time && step.right() < Double.POSITIVE_INFINITY);
+    return sum(step -> step.left() < time && step.right() < Double.POSITIVE_INFINITY);
   }
 
   private double sum(Predicate<Step> which) {

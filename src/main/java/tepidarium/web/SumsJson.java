@@ -36,14 +36,14 @@ final class SumsJson {
 
   record AirRequest(@Nullable Double temperature, @Nullable Double humidity) {}
 
-  record Fraction(double fraction, double[] wilson, double[] exact) {
+  record Fraction(double fraction, List<Double> wilson, List<Double> exact) {
     static Fraction of(Proportion p) {
       return new Fraction(p.fraction(), pair(p.wilson()), pair(p.exact()));
     }
   }
 
   record Difference(
-      double difference, double[] newcombe, double fisherP, @Nullable Long seedsEachForPower80) {
+      double difference, List<Double> newcombe, double fisherP, @Nullable Long seedsEachForPower80) {
     static Difference of(ProportionDifference d) {
       OptionalLong seeds = d.trialsEachForPower80();
       return new Difference(
@@ -132,10 +132,7 @@ final class SumsJson {
   }
 
   record Air(
-      double saturationPressure,
-      double vapourPressure,
-      double deficit,
-      @Nullable Double dewPoint) {
+      double saturationPressure, double vapourPressure, double deficit, @Nullable Double dewPoint) {
     static Air of(MoistAir air) {
       OptionalDouble dewPoint = air.dewPointC();
       return new Air(
@@ -146,8 +143,8 @@ final class SumsJson {
     }
   }
 
-  private static double[] pair(Limits limits) {
-    return new double[] {limits.low(), limits.high()};
+  private static List<Double> pair(Limits limits) {
+    return List.of(limits.low(), limits.high());
   }
 
   /** An end that the data leave open is null. */

@@ -50,8 +50,7 @@ final class SumsRoutes {
     int of = whole(prefix + "sown", sown, 1, MOST_SEEDS);
     int hits = whole(prefix + "germinated", germinated, 0, MOST_SEEDS);
     if (hits > of) {
-      throw new BadRequest(
-          prefix + "germinated must not be more than sown: " + hits + " of " + of);
+      throw new BadRequest(prefix + "germinated must not be more than sown: " + hits + " of " + of);
     }
     return new Proportion(hits, of);
   }
@@ -109,9 +108,7 @@ final class SumsRoutes {
     SumsJson.IntervalRequest interval = needed(name, asked);
     double from = time(name + ".from", needed(name + ".from", interval.from()));
     double to =
-        interval.to() == null
-            ? Double.POSITIVE_INFINITY
-            : time(name + ".to", interval.to());
+        interval.to() == null ? Double.POSITIVE_INFINITY : time(name + ".to", interval.to());
     if (!(from < to)) {
       throw new BadRequest(
           name + ".to must be later than its from; null where it was never seen to germinate");
@@ -138,8 +135,7 @@ final class SumsRoutes {
     double given = needed(name, value);
     if (!(given >= least && given <= most) || given != Math.rint(given)) {
       throw new BadRequest(
-          String.format(
-              Locale.ROOT, "%s must be a whole number from %d to %d", name, least, most));
+          String.format(Locale.ROOT, "%s must be a whole number from %d to %d", name, least, most));
     }
     return (int) given;
   }

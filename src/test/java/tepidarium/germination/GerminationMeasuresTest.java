@@ -84,9 +84,7 @@ class GerminationMeasuresTest {
   }
 
   private static OptionalDouble root(OptionalDouble variance) {
-    return variance.isEmpty()
-        ? variance
-        : OptionalDouble.of(Math.sqrt(variance.getAsDouble()));
+    return variance.isEmpty() ? variance : OptionalDouble.of(Math.sqrt(variance.getAsDouble()));
   }
 
   /** Formulas as in Ranal and Santana, Revista Brasileira de Botânica 29 (2006) 1-11. */

@@ -76,8 +76,7 @@ class SeedsNeededTest {
     "1, 0.875, 0.5, 3",
   })
   void seedsForAFraction(int wanted, double confidence, double fraction, long seeds) {
-    assertEquals(
-        seeds, SeedsNeeded.knownFraction(wanted, confidence, fraction).orElseThrow());
+    assertEquals(seeds, SeedsNeeded.knownFraction(wanted, confidence, fraction).orElseThrow());
   }
 
   /** SciPy 1.10: beta-binomial tail with Jeffreys' prior. */
@@ -85,8 +84,7 @@ class SeedsNeededTest {
   @CsvSource({"12, 0.90, 45, 250, 94", "12, 0.90, 3, 16, 136"})
   void aSmallTrialCostsSeeds(int wanted, double confidence, int hits, int of, long seeds) {
     assertEquals(
-        seeds,
-        SeedsNeeded.afterResult(wanted, confidence, new Proportion(hits, of)).orElseThrow());
+        seeds, SeedsNeeded.afterResult(wanted, confidence, new Proportion(hits, of)).orElseThrow());
   }
 
   @Test
@@ -136,8 +134,7 @@ class SeedsNeededTest {
 
   @Test
   void whatMakesNoSenseIsRefused() {
-    assertThrows(
-        IllegalArgumentException.class, () -> SeedsNeeded.knownFraction(0, 0.9, 0.5));
+    assertThrows(IllegalArgumentException.class, () -> SeedsNeeded.knownFraction(0, 0.9, 0.5));
     assertThrows(IllegalArgumentException.class, () -> SeedsNeeded.knownFraction(1, 1, 0.5));
     assertThrows(IllegalArgumentException.class, () -> SeedsNeeded.knownFraction(1, 0.9, 0));
     assertThrows(

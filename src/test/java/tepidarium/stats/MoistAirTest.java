@@ -37,8 +37,7 @@ class MoistAirTest {
   void deficitIsThatOfFao56(CheckCase check) {
     MoistAir air = air(check);
     assertEquals(check.expected("vpd_kpa"), air.deficitKpa(), 1e-6, check.says("vpd_kpa"));
-    assertEquals(
-        air.saturationPressureKpa(), air.vapourPressureKpa() + air.deficitKpa(), 1e-12);
+    assertEquals(air.saturationPressureKpa(), air.vapourPressureKpa() + air.deficitKpa(), 1e-12);
   }
 
   /** Another formula than ours; the file's tolerance between formulas is 0.06 °C. */

@@ -107,7 +107,8 @@ class ProportionTest {
   @MethodSource("tables")
   void fishersTestIsExact(JsonNode check) {
     ProportionDifference d =
-        new ProportionDifference(group(check.at("/input/group1")), group(check.at("/input/group2")));
+        new ProportionDifference(
+            group(check.at("/input/group1")), group(check.at("/input/group2")));
     assertEquals(check.at("/expected/two_sided").asDouble(), d.fisherP(), 1e-7);
   }
 
@@ -146,8 +147,7 @@ class ProportionTest {
 
   @Test
   void equalFractionsCannotBeToldApartByAnyNumber() {
-    ProportionDifference d =
-        new ProportionDifference(new Proportion(1, 3), new Proportion(2, 6));
+    ProportionDifference d = new ProportionDifference(new Proportion(1, 3), new Proportion(2, 6));
     assertTrue(d.trialsEachForPower80().isEmpty());
     assertEquals(1, d.fisherP());
   }

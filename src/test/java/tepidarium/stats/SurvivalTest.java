@@ -84,7 +84,8 @@ class SurvivalTest {
   @Test
   void theRemissionsOfFreireich() {
     List<Observed> treated = new ArrayList<>();
-    DoubleStream.of(6, 6, 6, 7, 10, 13, 16, 22, 23).forEach(t -> treated.add(new Observed(t, true)));
+    DoubleStream.of(6, 6, 6, 7, 10, 13, 16, 22, 23)
+        .forEach(t -> treated.add(new Observed(t, true)));
     DoubleStream.of(6, 9, 10, 11, 17, 19, 20, 25, 32, 32, 34, 35)
         .forEach(t -> treated.add(new Observed(t, false)));
     List<Observed> placebo = new ArrayList<>();
@@ -168,8 +169,7 @@ class SurvivalTest {
     List<Censored> early = group(10, 1);
     List<Censored> late = group(15, 2);
     assertTrue(IntervalLogRank.of(late, early).score() > 0);
-    assertEquals(
-        IntervalLogRank.of(early, late).p(), IntervalLogRank.of(late, early).p(), 1e-9);
+    assertEquals(IntervalLogRank.of(early, late).p(), IntervalLogRank.of(late, early).p(), 1e-9);
     assertEquals(1, IntervalLogRank.of(early, early).p(), 1e-9);
     assertEquals(1, IntervalLogRank.of(early, List.of()).p());
   }
@@ -179,7 +179,9 @@ class SurvivalTest {
     return left >= 30 ? new Censored(30, NEVER, 1) : new Censored(left, left + every, 1);
   }
 
-  /** Without ties and censoring its scores are those of Savage, and it is near the log-rank test. */
+  /**
+   * Without ties and censoring its scores are those of Savage, and it is near the log-rank test.
+   */
   @Test
   void theIntervalLogRankIsNearTheLogRankAtSharedChecks() {
     List<Censored> first = new ArrayList<>();
