@@ -20,14 +20,12 @@ import tepidarium.stats.Limits;
  * @param limits of the base at 95 %, °C; an end is infinite where it lies outside the range
  * @param reason why it cannot be told; null where it can
  */
-public record BaseTemperature(
-    @Nullable ThermalTime best, Limits limits, @Nullable String reason) {
+public record BaseTemperature(@Nullable ThermalTime best, Limits limits, @Nullable String reason) {
   /** Half the 95 % quantile of χ² with one degree of freedom. */
   private static final double DROP = 1.920729410347062;
 
   private static final double STEP_C = 1;
-  private static final Limits ANY =
-      new Limits(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
+  private static final Limits ANY = new Limits(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
 
   /**
    * Over a range of bases.

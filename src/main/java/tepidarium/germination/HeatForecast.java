@@ -59,7 +59,9 @@ public record HeatForecast(
             when(remaining, tenth, branches, 1 - TAIL, 0)));
   }
 
-  /** The hours after which the tenth has come with a probability, at a rate between low and high. */
+  /**
+   * The hours after which the tenth has come with a probability, at a rate between low and high.
+   */
   private static OptionalDouble when(
       int remaining, int tenth, List<Branch> branches, double probability, double rate) {
     if (come(remaining, tenth, branches, LONGEST_HOURS, rate) < probability) {

@@ -48,7 +48,8 @@ public record Prospect(
   /**
    * From this sowing's counts, and past ones where there are some.
    *
-   * @param rows this sowing's counts; the remaining seeds are in it as never seen, since {@code now}
+   * @param rows this sowing's counts; the remaining seeds are in it as never seen, since {@code
+   *     now}
    * @param now the last check, in the unit of the rows, above 0
    * @param stretch how far to look, such as a week, above 0
    * @param remaining sound seeds that have not germinated, at least 0

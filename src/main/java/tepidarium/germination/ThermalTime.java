@@ -14,7 +14,8 @@ import tepidarium.stats.TimeModel;
  * The thermal-time model: each seed needs its own sum of heat above the base temperature before it
  * germinates, lognormal over seeds, and a fraction never does. Fitted by maximum likelihood on the
  * heat between checks. Source: Garcia-Huidobro, Monteith and Squire, J. Exp. Bot. 33 (1982)
- * 288-296; Ellis et al., J. Exp. Bot. 37 (1986) 1503-1515; Bradford, Weed Science 50 (2002) 248-260.
+ * 288-296; Ellis et al., J. Exp. Bot. 37 (1986) 1503-1515; Bradford, Weed Science 50 (2002)
+ * 248-260.
  *
  * @param baseC the base temperature that heat is counted from, °C
  * @param medianHeat heat by which half of those that ever germinate have done so, in the unit of

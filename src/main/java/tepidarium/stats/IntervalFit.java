@@ -3,8 +3,6 @@ package tepidarium.stats;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.hipparchus.linear.EigenDecompositionSymmetric;
-import org.hipparchus.linear.RealMatrix;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,6 +23,9 @@ public final class IntervalFit {
 
   private static final String FLAT_WORDS =
       "the likelihood is flat: more than one set of numbers fits these counts equally well";
+
+  private static final String EVERY_SEED_WORDS =
+      "every seed germinated, so the final fraction sits on its bound of 1: see the fit without it";
 
   /**
    * What was found.
@@ -73,6 +74,11 @@ public final class IntervalFit {
     if (Censored.met(rows) == 0) {
       return new IntervalFit(model, rows, null, "none has been seen to germinate");
     }
+    if (model.withFinalFraction() && rows.stream().noneMatch(Censored::open)) {
+      IntervalFit whole = of(new TimeModel(model.family(), false), rows);
+      return new IntervalFit(
+          model, rows, null, whole.identified() ? EVERY_SEED_WORDS : whole.reason());
+    }
     IntervalLikelihood likelihood = new IntervalLikelihood(model, rows);
     Maximum.Top top = highest(likelihood, Starts.of(model, rows));
     String reason = top == null ? FLAT_WORDS : reason(model, rows, likelihood, top);
@@ -105,11 +111,8 @@ public final class IntervalFit {
               + " spread goes to 0, so neither it nor the time can be told";
     }
     if (model.withFinalFraction() && atItsBound(model, rows, top)) {
-      return rows.stream().noneMatch(Censored::open)
-          ? "every seed germinated, so the final fraction sits on its bound of 1: see the fit"
-              + " without it"
-          : "the likelihood is highest with the final fraction on its bound of 1: these counts"
-              + " do not show that some never germinate; see the fit without it";
+      return "the likelihood is highest with the final fraction on its bound of 1: these counts do"
+          + " not show that some never germinate; see the fit without it";
     }
     if (edges.withoutEnd() > top.value() - TIE) {
       return "the likelihood rises as the spread grows without end: it takes counts at more times";
@@ -125,13 +128,12 @@ public final class IntervalFit {
 
   /** Whether the top is one in every direction. */
   private static boolean curved(IntervalLikelihood likelihood, double[] at) {
-    RealMatrix curvature = Maximum.curvature(likelihood, at);
-    EigenDecompositionSymmetric axes = new EigenDecompositionSymmetric(curvature);
+    Axes axes = Maximum.curvature(likelihood, at);
     double least = Double.POSITIVE_INFINITY;
     double most = 0;
     for (int i = 0; i < at.length; i++) {
-      least = Math.min(least, -axes.getEigenvalue(i));
-      most = Math.max(most, -axes.getEigenvalue(i));
+      least = Math.min(least, -axes.bend(i));
+      most = Math.max(most, -axes.bend(i));
     }
     return least > FLAT * most;
   }
@@ -214,11 +216,7 @@ public final class IntervalFit {
 
   /** The inverse of the observed information, in μ, ln σ and ln(p / (1 − p)). */
   double[][] covariance() {
-    return new EigenDecompositionSymmetric(
-            Maximum.curvature(likelihood, top().at()).scalarMultiply(-1))
-        .getSolver()
-        .getInverse()
-        .getData();
+    return Maximum.curvature(likelihood, top().at()).covariance();
   }
 
   /** Where the top is, in μ, ln σ and ln(p / (1 − p)). */

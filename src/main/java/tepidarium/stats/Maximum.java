@@ -1,9 +1,6 @@
 package tepidarium.stats;
 
 import java.util.function.ToDoubleFunction;
-import org.hipparchus.linear.Array2DRowRealMatrix;
-import org.hipparchus.linear.EigenDecompositionSymmetric;
-import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.optim.InitialGuess;
 import org.hipparchus.optim.MaxEval;
 import org.hipparchus.optim.SimpleValueChecker;
@@ -102,8 +99,8 @@ final class Maximum {
     return new Top(at, value, false);
   }
 
-  /** The matrix of second derivatives, from differences of the slope. */
-  static RealMatrix curvature(Smooth function, double[] at) {
+  /** The main axes of the second derivatives, from differences of the slope. */
+  static Axes curvature(Smooth function, double[] at) {
     int n = at.length;
     double[][] second = new double[n][n];
     double[] up = new double[n];
@@ -126,20 +123,19 @@ final class Maximum {
       }
       second[i][i] = Double.isFinite(second[i][i]) ? second[i][i] : -1;
     }
-    return new Array2DRowRealMatrix(second, false);
+    return new Axes(second);
   }
 
-  private static double[] uphill(RealMatrix curvature, double[] slope) {
+  private static double[] uphill(Axes axes, double[] slope) {
     int n = slope.length;
-    EigenDecompositionSymmetric axes = new EigenDecompositionSymmetric(curvature);
     double steepest = 0;
     for (int i = 0; i < n; i++) {
-      steepest = Math.max(steepest, Math.abs(axes.getEigenvalue(i)));
+      steepest = Math.max(steepest, Math.abs(axes.bend(i)));
     }
     double[] move = new double[n];
     for (int i = 0; i < n; i++) {
-      double[] axis = axes.getEigenvector(i).toArray();
-      double bend = Math.max(Math.abs(axes.getEigenvalue(i)), 1e-9 * Math.max(steepest, 1e-3));
+      double[] axis = axes.axis(i);
+      double bend = Math.max(Math.abs(axes.bend(i)), 1e-9 * Math.max(steepest, 1e-3));
       double along = dot(axis, slope) / bend;
       for (int j = 0; j < n; j++) {
         move[j] += along * axis[j];

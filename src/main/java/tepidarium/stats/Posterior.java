@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.apache.commons.statistics.distribution.NormalDistribution;
-import org.hipparchus.linear.EigenDecompositionSymmetric;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -126,15 +125,16 @@ public final class Posterior {
 
   private static Optional<Posterior> draw(
       TimeFamily family, Maximum.Smooth weight, Maximum.Top top) {
-    EigenDecompositionSymmetric axes =
-        new EigenDecompositionSymmetric(Maximum.curvature(weight, top.at()));
+    Axes axes = Maximum.curvature(weight, top.at());
     double[][] axis = new double[3][];
     for (int j = 0; j < 3; j++) {
-      if (!(axes.getEigenvalue(j) < 0)) {
+      if (!(axes.bend(j) < 0)) {
         return Optional.empty();
       }
-      axis[j] =
-          axes.getEigenvector(j).mapMultiply(WIDER / Math.sqrt(-axes.getEigenvalue(j))).toArray();
+      axis[j] = axes.axis(j).clone();
+      for (int k = 0; k < 3; k++) {
+        axis[j][k] *= WIDER / Math.sqrt(-axes.bend(j));
+      }
     }
     List<double[]> places = new ArrayList<>();
     double[] shares = new double[DRAWS];

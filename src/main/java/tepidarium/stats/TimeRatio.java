@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
-import org.hipparchus.linear.EigenDecompositionSymmetric;
 
 /**
  * How many times as long one group takes as another, on intervals: ln T = μ + δ · (second group) +
@@ -47,12 +46,7 @@ public record TimeRatio(
       two.estimate().mu() - one.estimate().mu()
     };
     Maximum.Top top = Maximum.newton(joint, start);
-    double error =
-        Math.sqrt(
-            new EigenDecompositionSymmetric(Maximum.curvature(joint, top.at()).scalarMultiply(-1))
-                .getSolver()
-                .getInverse()
-                .getEntry(2, 2));
+    double error = Math.sqrt(Maximum.curvature(joint, top.at()).covariance()[2][2]);
     double drop =
         Math.sqrt(ChiSquaredDistribution.of(1).inverseCumulativeProbability(Limits.LEVEL));
     double low = new Profile(joint, top.at(), top.value(), 2).end(-drop * error, drop);

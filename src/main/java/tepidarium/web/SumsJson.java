@@ -43,7 +43,10 @@ final class SumsJson {
   }
 
   record Difference(
-      double difference, List<Double> newcombe, double fisherP, @Nullable Long seedsEachForPower80) {
+      double difference,
+      List<Double> newcombe,
+      double fisherP,
+      @Nullable Long seedsEachForPower80) {
     static Difference of(ProportionDifference d) {
       OptionalLong seeds = d.trialsEachForPower80();
       return new Difference(

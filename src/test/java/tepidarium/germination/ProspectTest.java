@@ -95,8 +95,7 @@ class ProspectTest {
     slow.latestHours().ifPresent(latest -> assertTrue(latest > slow.hours()));
     Posterior fit = Posterior.of(TimeFamily.LOGNORMAL, UNDER_WAY, null).orElseThrow();
     HeatForecast unsure =
-        HeatForecast.of(51, List.of(new HeatForecast.Branch(1, fit, 35, 0.04, 0.06)))
-            .orElseThrow();
+        HeatForecast.of(51, List.of(new HeatForecast.Branch(1, fit, 35, 0.04, 0.06))).orElseThrow();
     assertTrue(unsure.earliestHours() < slow.earliestHours());
     assertEquals(slow.hours(), unsure.hours(), 0.05);
   }

@@ -176,8 +176,8 @@ class ThermalTimeTest {
   /**
    * Ritz, Pipper and Streibig, European Journal of Agronomy 45 (2013) 1-6. Wheat gains nothing more
    * above about 16 °C in these dishes, so heat is counted with a ceiling, which is chosen by the
-   * likelihood too; the dish at 40 °C is past the heat that wheat bears. Published range of the base
-   * of wheat, 0 to 4 °C: value from memory.
+   * likelihood too; the dish at 40 °C is past the heat that wheat bears. Published range of the
+   * base of wheat, 0 to 4 °C: value from memory.
    */
   @Test
   void wheatHasABaseTemperatureInThePublishedRange() {
