@@ -68,9 +68,6 @@ final class Axes {
     a[q][p] = 0;
   }
 
-  int size() {
-    return bend.length;
-  }
 
   /** The eigenvalue along an axis. */
   double bend(int i) {
