@@ -42,8 +42,7 @@ class IntervalFitProperties {
   }
 
   @Property(tries = 60)
-  void everyTableIsFittedOrRefusedAndNothingNearIsLikelier(
-      @ForAll("tables") List<Censored> rows) {
+  void everyTableIsFittedOrRefusedAndNothingNearIsLikelier(@ForAll("tables") List<Censored> rows) {
     for (IntervalFit fit : IntervalFit.all(rows)) {
       assertEquals(fit.identified(), fit.reason() == null);
       if (fit.identified()) {
