@@ -1,6 +1,7 @@
 package tepidarium.alert;
 
 import java.util.List;
+import tepidarium.reading.Span;
 
 /** Keeps alerts. What a method wrote has reached the disk when it returns. */
 public interface AlertStore {
@@ -12,6 +13,9 @@ public interface AlertStore {
 
   /** The newest ones, open or not, newest first. */
   List<Alert> newest(int most);
+
+  /** Those raised before the end of the span and not returned before its start, by when raised. */
+  List<Alert> within(Span span);
 
   /** The highest id ever given; 0 when there was none. */
   long lastId();

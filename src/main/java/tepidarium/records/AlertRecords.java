@@ -13,6 +13,7 @@ import tepidarium.alert.Alert;
 import tepidarium.alert.AlertKind;
 import tepidarium.alert.AlertStore;
 import tepidarium.container.ContainerId;
+import tepidarium.reading.Span;
 
 /** Alerts in the records store. */
 public final class AlertRecords implements AlertStore {
@@ -64,6 +65,20 @@ public final class AlertRecords implements AlertStore {
   @Override
   public List<Alert> newest(int most) {
     return list("SELECT * FROM alert ORDER BY id DESC", most);
+  }
+
+  @Override
+  public List<Alert> within(Span span) {
+    return database.transaction(
+        handle ->
+            handle
+                .createQuery(
+                    "SELECT * FROM alert WHERE raised_ms < :to"
+                        + " AND (returned_ms IS NULL OR returned_ms >= :from) ORDER BY raised_ms, id")
+                .bind("from", span.fromMs())
+                .bind("to", span.toMs())
+                .map((row, context) -> alert(row))
+                .list());
   }
 
   private List<Alert> list(String sql, int most) {

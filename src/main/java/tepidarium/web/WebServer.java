@@ -103,6 +103,9 @@ public final class WebServer implements AutoCloseable {
     new SensorRoutes(parts.register(), parts.views()).add(routes);
     new HistoryRoutes(parts.register(), parts.history(), parts.chronicle(), parts.views())
         .add(routes);
+    new SuggestedOpeningRoutes(parts.register(), parts.chronicle(), parts.views()).add(routes);
+    new PerformanceRoutes(parts.register(), parts.history(), parts.alerts(), parts.views())
+        .add(routes);
     new AlertRoutes(parts.watch(), parts.alerts(), parts.views()).add(routes);
     new SystemRoutes(parts.facts(), parts.rejectLog(), parts.watch(), parts.views()).add(routes);
     live.add(routes);

@@ -1,8 +1,10 @@
 package tepidarium.alert;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.TreeMap;
+import tepidarium.reading.Span;
 
 /** Alerts in memory, for fast tests; the real store has its own. */
 final class MemoryAlerts implements AlertStore {
@@ -21,6 +23,15 @@ final class MemoryAlerts implements AlertStore {
   @Override
   public List<Alert> newest(int most) {
     return new ArrayList<>(alerts.descendingMap().values()).stream().limit(most).toList();
+  }
+
+  @Override
+  public List<Alert> within(Span span) {
+    return alerts.values().stream()
+        .filter(alert -> alert.raisedAt().isBefore(span.to()))
+        .filter(alert -> alert.active() || !alert.returnedAt().isBefore(span.from()))
+        .sorted(Comparator.comparing(Alert::raisedAt))
+        .toList();
   }
 
   @Override
