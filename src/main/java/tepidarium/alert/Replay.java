@@ -124,7 +124,7 @@ public final class Replay {
   }
 
   private static Duration longer(Duration delay, double factor) {
-    double seconds = Math.max(delay.toSeconds(), SHORTEST_DELAY.toSeconds() / FACTORS[0]);
+    double seconds = Math.max((double) delay.toSeconds(), SHORTEST_DELAY.toSeconds() / FACTORS[0]);
     return Duration.ofSeconds(Math.round(seconds * factor));
   }
 }

@@ -67,8 +67,8 @@ public final class SensorFaults {
    * @param samples of each quantity, calibrated; the last {@link #LOOKS_BACK} of them
    * @param temperatureErrorC how far off its temperature may be, ±°C
    */
-  public record Record(SensorId sensor, Map<Quantity, Samples> samples, double temperatureErrorC) {
-    public Record {
+  public record Report(SensorId sensor, Map<Quantity, Samples> samples, double temperatureErrorC) {
+    public Report {
       samples = Map.copyOf(samples);
     }
 
@@ -89,19 +89,19 @@ public final class SensorFaults {
    * @param maxGap readings further apart are not compared
    */
   public static List<SensorFault> of(
-      List<Record> inside, List<Samples> elsewhere, Duration maxGap) {
+      List<Report> inside, List<Samples> elsewhere, Duration maxGap) {
     List<SensorFault> faults = new ArrayList<>();
-    for (Record record : inside) {
+    for (Report report : inside) {
       List<Samples> beside =
           inside.stream()
-              .filter(other -> !other.sensor().equals(record.sensor()))
+              .filter(other -> !other.sensor().equals(report.sensor()))
               .map(other -> other.of(Quantity.TEMPERATURE))
               .toList();
       for (Quantity quantity : JUDGED) {
-        Samples samples = record.of(quantity);
-        implausible(record, quantity, samples).ifPresent(faults::add);
-        stuck(record, quantity, samples, beside, elsewhere).ifPresent(faults::add);
-        jumping(record, quantity, samples).ifPresent(faults::add);
+        Samples samples = report.of(quantity);
+        implausible(report, quantity, samples).ifPresent(faults::add);
+        stuck(report, quantity, samples, beside, elsewhere).ifPresent(faults::add);
+        jumping(report, quantity, samples).ifPresent(faults::add);
       }
     }
     faults.addAll(disagreeing(inside, maxGap));
@@ -133,12 +133,12 @@ public final class SensorFaults {
   }
 
   private static Optional<SensorFault> implausible(
-      Record record, Quantity quantity, Samples samples) {
+      Report report, Quantity quantity, Samples samples) {
     Samples late = latest(samples, NEWS);
     for (int i = late.size() - 1; i >= 0; i--) {
       Optional<String> words = implausible(quantity, late.value(i));
       if (words.isPresent()) {
-        return Optional.of(fault(record, quantity, IMPLAUSIBLE, late.atMs(i), words.get()));
+        return Optional.of(fault(report, quantity, IMPLAUSIBLE, late.atMs(i), words.get()));
       }
     }
     return Optional.empty();
@@ -149,7 +149,7 @@ public final class SensorFaults {
    * beside it that moved by two of them tells.
    */
   private static Optional<SensorFault> stuck(
-      Record record,
+      Report report,
       Quantity quantity,
       Samples samples,
       List<Samples> beside,
@@ -182,7 +182,7 @@ public final class SensorFaults {
             number(value),
             quantity.unit(),
             (to - from) / 3_600_000.0);
-    return Optional.of(fault(record, quantity, STUCK, from, words));
+    return Optional.of(fault(report, quantity, STUCK, from, words));
   }
 
   private static double range(Samples other, long fromMs, long toMs) {
@@ -203,7 +203,7 @@ public final class SensorFaults {
   }
 
   /** Steps to and fro: an opening is one step down and a slow way back. */
-  private static Optional<SensorFault> jumping(Record record, Quantity quantity, Samples all) {
+  private static Optional<SensorFault> jumping(Report report, Quantity quantity, Samples all) {
     Samples samples = latest(all, JUMPS_WITHIN.plus(NEWS));
     double least = quantity == Quantity.TEMPERATURE ? JUMP_C : JUMP_PERCENT;
     List<Long> jumps = new ArrayList<>();
@@ -227,14 +227,14 @@ public final class SensorFaults {
                       + " wiring and supply",
                   number(least),
                   quantity.unit());
-          return Optional.of(fault(record, quantity, JUMPING, jumps.get(0), words));
+          return Optional.of(fault(report, quantity, JUMPING, jumps.get(0), words));
         }
       }
     }
     return Optional.empty();
   }
 
-  private static List<SensorFault> disagreeing(List<Record> inside, Duration maxGap) {
+  private static List<SensorFault> disagreeing(List<Report> inside, Duration maxGap) {
     List<SensorFault> faults = new ArrayList<>();
     for (int i = 0; i < inside.size(); i++) {
       for (int j = i + 1; j < inside.size(); j++) {
@@ -248,7 +248,7 @@ public final class SensorFaults {
 
   /** Told of the second one; which of the two is wrong cannot be known. */
   private static Optional<SensorFault> disagreeing(
-      Record first, Record second, Quantity quantity, Duration maxGap) {
+      Report first, Report second, Quantity quantity, Duration maxGap) {
     double allowed =
         quantity == Quantity.TEMPERATURE
             ? first.temperatureErrorC() + second.temperatureErrorC() + PLACES_C
@@ -291,8 +291,8 @@ public final class SensorFaults {
   }
 
   private static SensorFault fault(
-      Record record, Quantity quantity, SensorFault.Kind kind, long sinceMs, String words) {
-    return new SensorFault(record.sensor(), quantity, kind, Instant.ofEpochMilli(sinceMs), words);
+      Report report, Quantity quantity, SensorFault.Kind kind, long sinceMs, String words) {
+    return new SensorFault(report.sensor(), quantity, kind, Instant.ofEpochMilli(sinceMs), words);
   }
 
   private static String number(double value) {
