@@ -124,6 +124,23 @@ class RecordsIT {
         Map.of(SENSOR, calibration),
         read(database -> new ContainerRecords(database).calibrations()));
     assertEquals(List.of(opening), read(database -> new ContainerRecords(database).openings()));
+    assertEquals(List.of(), read(database -> new ContainerRecords(database).declinedOpenings()));
+  }
+
+  @Test
+  void declinedOpeningsSurviveARestart() {
+    Opening declined = new Opening(BAG, new Span(START, START.plusSeconds(300)));
+    change(
+        database -> {
+          new ContainerRecords(database).put(bag("Bag"));
+          new ContainerRecords(database).addDeclinedOpening(declined);
+          new ContainerRecords(database).addDeclinedOpening(declined);
+        });
+    assertEquals(
+        List.of(declined), read(database -> new ContainerRecords(database).declinedOpenings()));
+    assertEquals(List.of(), read(database -> new ContainerRecords(database).openings()));
+    change(database -> new ContainerRecords(database).remove(BAG));
+    assertEquals(List.of(), read(database -> new ContainerRecords(database).declinedOpenings()));
   }
 
   @Test
@@ -182,6 +199,12 @@ class RecordsIT {
     assertEquals(
         List.of(alerts.get(3), alerts.get(2)),
         read(database -> new AlertRecords(database).newest(2)));
+    Span hour = new Span(later, later.plusSeconds(3_600));
+    assertEquals(alerts, read(database -> new AlertRecords(database).within(hour)));
+    Span after = new Span(later.plusMillis(1), later.plusSeconds(3_600));
+    assertEquals(alerts.subList(2, 4), read(database -> new AlertRecords(database).within(after)));
+    Span before = new Span(START, START.plusSeconds(600));
+    assertEquals(List.of(), read(database -> new AlertRecords(database).within(before)));
     long lastId = read(database -> new AlertRecords(database).lastId());
     assertEquals(4, lastId);
   }

@@ -38,6 +38,13 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         post(JAR + "/openings", "{\"minutes\":0}", "minutes"),
         post(JAR + "/openings", "{\"minutes\":\"ten\"}", "\"minutes\""),
         post(JAR + "/openings", "{\"minutes\":241}", "at most 240"),
+        post(
+            JAR + "/openings", "{\"minutes\":5,\"until\":\"2026-03-01T06:00:00Z\"}", "one of them"),
+        post(
+            JAR + "/openings", "{\"until\":\"2026-03-01T06:00:00Z\"}", "until must lie after from"),
+        post(JAR + "/openings", "{\"until\":\"noon\"}", "until must be an instant"),
+        post(JAR + "/openings/suggested/decline", "{}", "from and until are needed"),
+        post(JAR + "/openings/suggested/decline", backwards(), "until must lie after from"),
         put(PROBE + "/placement", "{\"container\":\"attic\"}", "no container \"attic\""),
         put(PROBE + "/placement", "{\"container\":\"No Such\"}", "no container \"No Such\""),
         put(PROBE + "/placement", "{\"container\":\"room\",\"from\":\"noon\"}", "from must be"),
@@ -59,6 +66,10 @@ record Refusal(int status, String method, String path, @Nullable String body, St
     return "{\"name\":\"A\",\"kind\":\"jar\",\"band\":" + band + '}';
   }
 
+  private static String backwards() {
+    return "{\"from\":\"2026-03-02T06:00:00Z\",\"until\":\"2026-03-01T06:00:00Z\"}";
+  }
+
   private static String stretch() {
     return "{\"container\":\"room\",\"from\":\"2026-03-02T06:00:00Z\","
         + "\"until\":\"2026-03-01T06:00:00Z\"}";
@@ -67,13 +78,14 @@ record Refusal(int status, String method, String path, @Nullable String body, St
   private static Stream<Refusal> unknown() {
     String none = "/api/containers/attic";
     return Stream.concat(
-        Stream.of("", "/openings", "/readings", "/heat", "/light", "/band")
+        Stream.of("", "/openings", "/openings/suggested", "/readings", "/heat", "/light", "/band")
             .map(below -> new Refusal(404, "GET", none + below, null, "no container \"attic\"")),
         Stream.of(
             new Refusal(404, "GET", "/api/containers/Jar%201", null, "no container \"Jar 1\""),
             new Refusal(404, "PUT", none, "{\"name\":\"A\",\"kind\":\"jar\"}", "attic"),
             new Refusal(404, "DELETE", none, null, "attic"),
             new Refusal(404, "POST", none + "/openings", "{}", "attic"),
+            new Refusal(404, "POST", none + "/openings/suggested/decline", "{}", "attic"),
             new Refusal(404, "GET", "/api/sensors/nobody", null, "\"nobody\""),
             new Refusal(400, "GET", "/api/sensors/no%20space", null, "1 to 64 of A-Z"),
             new Refusal(404, "POST", "/api/alerts/999/acknowledge", "{}", "no open alert 999"),
@@ -104,6 +116,10 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         get(JAR + "/heat" + years, "too many days"),
         get(JAR + "/light?limit=-1", "limit must lie between 0 and 100000 lux"),
         get(JAR + "/light?joinSeconds=-1", "joinSeconds must be"),
+        get(JAR + "/openings/suggested" + swapped, "to must not lie before from"),
+        get(JAR + "/openings/suggested" + years, "more than 100 days"),
+        get("/api/alerts/performance" + swapped, "to must not lie before from"),
+        get("/api/alerts/performance" + years, "more than 100 days"),
         get("/api/alerts?state=loud", "state must be open, active"),
         get("/api/rejects?limit=0", "limit must be a whole number from 1 to 1000"));
   }

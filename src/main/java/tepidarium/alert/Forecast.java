@@ -11,8 +11,8 @@ import tepidarium.stats.Approach;
 
 /**
  * Says that the temperature is heading for a limit, and when it will be there if it goes on like
- * this. A first-order approach to a steady value ({@link Approach}) is fitted to the last half
- * hour, hour, or two hours, the shortest that tells. There is no forecast
+ * this. A first-order approach to a steady value ({@link Approach}) is fitted to the last quarter
+ * of an hour, half hour, hour, or two hours, the shortest that tells. There is no forecast
  *
  * <ul>
  *   <li>when the steady value stays inside the limit, or the crossing lies beyond the horizon;
@@ -38,7 +38,7 @@ public record Forecast(Limit limit, Instant at, double valueC, double steadyC, d
   public static final Duration LOOKS_BACK = Duration.ofHours(6);
 
   private static final Duration[] WINDOWS = {
-    Duration.ofMinutes(30), Duration.ofMinutes(60), Duration.ofMinutes(120)
+    Duration.ofMinutes(15), Duration.ofMinutes(30), Duration.ofMinutes(60), Duration.ofMinutes(120)
   };
   private static final Duration EARLIER = Duration.ofHours(4);
   private static final Duration STALE = Duration.ofMinutes(15);
@@ -113,7 +113,7 @@ public record Forecast(Limit limit, Instant at, double valueC, double steadyC, d
         && longest <= window.toMillis() / 3;
   }
 
-  /** Half an hour of a record that has just begun may be one stroke of a heat mat. */
+  /** Some minutes of a record that has just begun may be one stroke of a heat mat. */
   private static boolean knownBefore(Samples recent, Duration window) {
     long known = recent.lastMs() - window.toMillis() - recent.firstMs();
     return window.compareTo(RECORD_FOR_SHORT_WINDOW) >= 0
