@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.apache.commons.statistics.distribution.TDistribution;
+import org.jspecify.annotations.Nullable;
 import tepidarium.heat.Limit;
 import tepidarium.reading.Samples;
 import tepidarium.stats.Approach;
@@ -51,7 +52,7 @@ public record Forecast(Limit limit, Instant at, double valueC, double steadyC, d
   /** Half the step of a common sensor; a record without jitter is still no better than this. */
   private static final double LEAST_NOISE_C = 0.03;
 
-  private static final double NOISE_SHARE = 0.15;
+  private static final double NOISE_SHARE = 0.12;
   private static final double NEWS_SHARE = 0.15;
   private static final double MS_PER_HOUR = 3_600_000.0;
 
@@ -68,35 +69,48 @@ public record Forecast(Limit limit, Instant at, double valueC, double steadyC, d
     if (recent.isEmpty() || nowMs - recent.lastMs() > STALE.toMillis()) {
       return Optional.empty();
     }
-    for (Duration window : WINDOWS) {
-      Optional<Forecast> forecast = within(window, recent, limit, horizon);
-      if (forecast.isPresent()) {
-        return forecast;
-      }
-    }
-    return Optional.empty();
+    Trend trend = trend(recent);
+    return trend == null ? Optional.empty() : crossing(trend, recent, limit, horizon);
   }
 
-  private static Optional<Forecast> within(
-      Duration window, Samples recent, Limit limit, Duration horizon) {
-    long end = recent.lastMs();
-    long start = end - window.toMillis();
-    Samples part = recent.between(start, end + 1);
-    if (!enough(part, window) || !knownBefore(recent, window)) {
-      return Optional.empty();
+  /**
+   * The shortest stretch with a distinct trend decides; the longest one that its curve describes as
+   * well gives it, since that is surer of the time.
+   */
+  private static @Nullable Trend trend(Samples recent) {
+    Trend found = null;
+    for (Duration window : WINDOWS) {
+      long start = recent.lastMs() - window.toMillis();
+      Samples part = recent.between(start, recent.lastMs() + 1);
+      if (!enough(part, window) || !knownBefore(recent, window)) {
+        continue;
+      }
+      Trend trend = Trend.of(part, start);
+      if (found == null && trend.distinct()) {
+        found = trend;
+      } else if (found != null && trend.distinct() && trend.fitsLike(found)) {
+        found = trend;
+      } else if (found != null) {
+        break;
+      }
     }
-    Trend trend = Trend.of(part);
+    return found;
+  }
+
+  private static Optional<Forecast> crossing(
+      Trend trend, Samples recent, Limit limit, Duration horizon) {
     double towards = limit.side() == Limit.Side.LOW ? -1 : 1;
-    if (!trend.distinct(towards)
+    if (towards * trend.change() < 0
         || limit.outside(trend.value())
-        || cameBack(recent, start, trend, towards)) {
+        || cameBack(recent, trend, towards)) {
       return Optional.empty();
     }
     OptionalDouble hours = trend.hoursUntil(limit.value());
     if (hours.isEmpty() || hours.getAsDouble() * MS_PER_HOUR > horizon.toMillis()) {
       return Optional.empty();
     }
-    Instant at = Instant.ofEpochMilli(end + Math.round(hours.getAsDouble() * MS_PER_HOUR));
+    Instant at =
+        Instant.ofEpochMilli(recent.lastMs() + Math.round(hours.getAsDouble() * MS_PER_HOUR));
     return Optional.of(
         new Forecast(limit, at, trend.value(), trend.curve.steady(), trend.perHour()));
   }
@@ -121,8 +135,8 @@ public record Forecast(Limit limit, Instant at, double valueC, double steadyC, d
   }
 
   /** Whether it was as far out before, within some hours, and returned. */
-  private static boolean cameBack(Samples recent, long startMs, Trend trend, double towards) {
-    Samples earlier = recent.between(startMs - EARLIER.toMillis(), startMs);
+  private static boolean cameBack(Samples recent, Trend trend, double towards) {
+    Samples earlier = recent.between(trend.startMs - EARLIER.toMillis(), trend.startMs);
     if (earlier.isEmpty()) {
       return false;
     }
@@ -138,8 +152,14 @@ public record Forecast(Limit limit, Instant at, double valueC, double steadyC, d
 
   /** The fitted curve over a stretch, in hours from its start. */
   private record Trend(
-      Approach curve, double noise, double hours, double t, double tailSlope, int points) {
-    static Trend of(Samples part) {
+      long startMs,
+      Approach curve,
+      double noise,
+      double hours,
+      double t,
+      double tailSlope,
+      int points) {
+    static Trend of(Samples part, long startMs) {
       double[] t = new double[part.size()];
       double[] y = new double[part.size()];
       for (int i = 0; i < t.length; i++) {
@@ -151,7 +171,8 @@ public record Forecast(Limit limit, Instant at, double valueC, double steadyC, d
       double slope = slope(t, y, 0);
       double studentT = Math.abs(slope) * Math.sqrt(squares(t)) / noise;
       int tail = t.length * 2 / 3;
-      return new Trend(curve, noise, t[t.length - 1], studentT, slope(t, y, tail), t.length);
+      return new Trend(
+          startMs, curve, noise, t[t.length - 1], studentT, slope(t, y, tail), t.length);
     }
 
     private static double slope(double[] t, double[] y, int from) {
@@ -190,14 +211,23 @@ public record Forecast(Limit limit, Instant at, double valueC, double steadyC, d
       return (curve.steady() - value()) / curve.timeConstant();
     }
 
-    /** Whether it really moves, to the side given, and still does so at the end. */
-    boolean distinct(double towards) {
-      double change = towards * (value() - curve.start());
+    /** From its start to its end, °C. */
+    double change() {
+      return value() - curve.start();
+    }
+
+    /** Whether it really moves, and still does so the same way at the end. */
+    boolean distinct() {
       TDistribution byChance = TDistribution.of(points - 3.0);
-      return change >= LEAST_CHANGE_C
-          && noise <= NOISE_SHARE * change
-          && towards * tailSlope > 0
+      return Math.abs(change()) >= LEAST_CHANGE_C
+          && noise <= NOISE_SHARE * Math.abs(change())
+          && change() * tailSlope > 0
           && t >= byChance.inverseSurvivalProbability(CHANCE);
+    }
+
+    /** Whether its curve is as close to its readings as the other's, but for chance. */
+    boolean fitsLike(Trend other) {
+      return curve.residual() <= 1.6 * other.curve.residual() + 0.005;
     }
 
     OptionalDouble hoursUntil(double level) {

@@ -58,18 +58,15 @@ class ReplayTest {
     assertEquals(1, advice.after());
   }
 
+  /** Short flashes 45 minutes apart: no off-delay on the ladder bridges them. */
   @Test
-  void theDeadbandOfALightLimitCannotReachBelowDark() {
+  void shortFlashesNeedALongerOnDelayAndTheDeadbandStaysAboveDark() {
     Rule light = new Rule(Limit.high(1), 0, Duration.ofMinutes(1), Duration.ofMinutes(2));
-    Replay.Advice advice = Replay.advice(wave(50, 0), light, HALF_HOUR, 1.5).orElseThrow();
-    assertEquals(Replay.Setting.ON_DELAY, advice(light).changed());
-    assertTrue(advice.rule().deadband() <= 1);
-  }
-
-  /** Short flashes twenty minutes apart: no off-delay on the ladder bridges them. */
-  private static Replay.Advice advice(Rule light) {
     Samples flashes = record(at -> (at >= 300 && at < 340) || (at % 45 < 3 && at < 300) ? 50 : 0);
-    return Replay.advice(flashes, light, HALF_HOUR, 1.5).orElseThrow();
+    Replay.Advice advice = Replay.advice(flashes, light, HALF_HOUR, 1.5).orElseThrow();
+    assertEquals(Replay.Setting.ON_DELAY, advice.changed());
+    assertEquals(0, advice.rule().deadband());
+    assertEquals(1, advice.after());
   }
 
   @Test
