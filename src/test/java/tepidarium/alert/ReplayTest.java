@@ -2,7 +2,6 @@ package tepidarium.alert;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 import static tepidarium.reading.SampleRecords.HALF_HOUR;
 import static tepidarium.reading.SampleRecords.instant;
 import static tepidarium.reading.SampleRecords.minute;

@@ -19,8 +19,10 @@ import tepidarium.reading.Span;
 /** Invented records of six hours, a reading every two minutes; what happens, happens at 120. */
 class OpeningSignsTest {
   private static final Span ALL = span(0, 360);
-  private static final DoubleUnaryOperator FIVE_MINUTES_OF_LIGHT =
-      minute -> minute >= 120 && minute < 126 ? 150 : 0;
+
+  private static double fiveMinutesOfLight(double minute) {
+    return minute >= 120 && minute < 126 ? 150 : 0;
+  }
 
   private static Samples record(DoubleUnaryOperator value) {
     Samples.Builder builder = new Samples.Builder(200);
@@ -56,7 +58,7 @@ class OpeningSignsTest {
 
   @Test
   void lightAtOnceAndBothDownAndBackIsAnOpening() {
-    List<OpeningSign> signs = signs(FIVE_MINUTES_OF_LIGHT, dip(31, 2), dip(96, 20));
+    List<OpeningSign> signs = signs(OpeningSignsTest::fiveMinutesOfLight, dip(31, 2), dip(96, 20));
     assertEquals(1, signs.size());
     OpeningSign sign = signs.get(0);
     assertEquals(new Span(instant(120), instant(126)), sign.span());
@@ -67,7 +69,7 @@ class OpeningSignsTest {
 
   @Test
   void lightAloneIsNone() {
-    assertEquals(List.of(), signs(FIVE_MINUTES_OF_LIGHT, at -> 31, at -> 96));
+    assertEquals(List.of(), signs(OpeningSignsTest::fiveMinutesOfLight, at -> 31, at -> 96));
   }
 
   @Test
@@ -84,16 +86,16 @@ class OpeningSignsTest {
   @Test
   void aFallThatDoesNotRecoverIsNone() {
     DoubleUnaryOperator cut = at -> at < 120 ? 31 : 31 - Math.min(4, (at - 120) / 5);
-    assertEquals(List.of(), signs(FIVE_MINUTES_OF_LIGHT, cut, at -> at < 120 ? 96 : 80));
+    assertEquals(List.of(), signs(OpeningSignsTest::fiveMinutesOfLight, cut, at -> at < 120 ? 96 : 80));
   }
 
   @Test
   void theStrokeOfAHeatMatWhileItWasLightIsNoFall() {
-    assertEquals(List.of(), signs(FIVE_MINUTES_OF_LIGHT, OpeningSignsTest::mat, at -> 96));
+    assertEquals(List.of(), signs(OpeningSignsTest::fiveMinutesOfLight, OpeningSignsTest::mat, at -> 96));
     Map<Quantity, Samples> onlyWarmth =
         Map.of(
             Quantity.LIGHT,
-            record(FIVE_MINUTES_OF_LIGHT),
+            record(OpeningSignsTest::fiveMinutesOfLight),
             Quantity.TEMPERATURE,
             record(OpeningSignsTest::mat));
     assertEquals(List.of(), OpeningSigns.of(onlyWarmth, ALL, 1, HALF_HOUR));
@@ -104,13 +106,13 @@ class OpeningSignsTest {
     Map<Quantity, Samples> samples =
         Map.of(
             Quantity.LIGHT,
-            record(FIVE_MINUTES_OF_LIGHT),
+            record(OpeningSignsTest::fiveMinutesOfLight),
             Quantity.TEMPERATURE,
             record(dip(31, 2)));
     List<OpeningSign> signs = OpeningSigns.of(samples, ALL, 1, HALF_HOUR);
     assertEquals(1, signs.size());
     assertNull(signs.get(0).humidityFallPercent());
-    Map<Quantity, Samples> lightAlone = Map.of(Quantity.LIGHT, record(FIVE_MINUTES_OF_LIGHT));
+    Map<Quantity, Samples> lightAlone = Map.of(Quantity.LIGHT, record(OpeningSignsTest::fiveMinutesOfLight));
     assertEquals(List.of(), OpeningSigns.of(lightAlone, ALL, 1, HALF_HOUR));
     assertEquals(List.of(), OpeningSigns.of(Map.of(), ALL, 1, HALF_HOUR));
   }
@@ -120,7 +122,7 @@ class OpeningSignsTest {
     Map<Quantity, Samples> samples =
         Map.of(
             Quantity.LIGHT,
-            record(FIVE_MINUTES_OF_LIGHT),
+            record(OpeningSignsTest::fiveMinutesOfLight),
             Quantity.TEMPERATURE,
             record(dip(31, 2)));
     assertEquals(List.of(), OpeningSigns.of(samples, span(0, 120), 1, HALF_HOUR));
