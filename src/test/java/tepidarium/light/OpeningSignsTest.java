@@ -86,12 +86,14 @@ class OpeningSignsTest {
   @Test
   void aFallThatDoesNotRecoverIsNone() {
     DoubleUnaryOperator cut = at -> at < 120 ? 31 : 31 - Math.min(4, (at - 120) / 5);
-    assertEquals(List.of(), signs(OpeningSignsTest::fiveMinutesOfLight, cut, at -> at < 120 ? 96 : 80));
+    assertEquals(
+        List.of(), signs(OpeningSignsTest::fiveMinutesOfLight, cut, at -> at < 120 ? 96 : 80));
   }
 
   @Test
   void theStrokeOfAHeatMatWhileItWasLightIsNoFall() {
-    assertEquals(List.of(), signs(OpeningSignsTest::fiveMinutesOfLight, OpeningSignsTest::mat, at -> 96));
+    assertEquals(
+        List.of(), signs(OpeningSignsTest::fiveMinutesOfLight, OpeningSignsTest::mat, at -> 96));
     Map<Quantity, Samples> onlyWarmth =
         Map.of(
             Quantity.LIGHT,
@@ -112,7 +114,8 @@ class OpeningSignsTest {
     List<OpeningSign> signs = OpeningSigns.of(samples, ALL, 1, HALF_HOUR);
     assertEquals(1, signs.size());
     assertNull(signs.get(0).humidityFallPercent());
-    Map<Quantity, Samples> lightAlone = Map.of(Quantity.LIGHT, record(OpeningSignsTest::fiveMinutesOfLight));
+    Map<Quantity, Samples> lightAlone =
+        Map.of(Quantity.LIGHT, record(OpeningSignsTest::fiveMinutesOfLight));
     assertEquals(List.of(), OpeningSigns.of(lightAlone, ALL, 1, HALF_HOUR));
     assertEquals(List.of(), OpeningSigns.of(Map.of(), ALL, 1, HALF_HOUR));
   }
