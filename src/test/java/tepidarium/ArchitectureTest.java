@@ -59,7 +59,7 @@ class ArchitectureTest {
           Map.entry("heat", List.of("reading", "container", "stats")),
           Map.entry("light", List.of("reading", "container", "stats")),
           Map.entry("history", List.of("reading", "container", "series", "heat", "light")),
-          Map.entry("alert", List.of("reading", "container", "heat", "light")),
+          Map.entry("alert", List.of("reading", "container", "heat", "light", "stats")),
           Map.entry("alert.notify", List.of("alert", "reading", "container", "heat", "light")),
           Map.entry("germination", List.of("reading", "container", "heat", "stats")),
           Map.entry("exchange", List.of("germination")),

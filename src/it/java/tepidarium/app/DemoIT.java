@@ -135,12 +135,13 @@ class DemoIT {
   @Test
   void theLidLeaksAtDawnAndChecksAreOpenings() {
     JsonNode events = api.get("/api/containers/paper-lined-box/light").path("events");
-    List<JsonNode> leaks = all(events, event -> is(event, "kind", "leak"));
+    List<JsonNode> leaks = all(events, event -> is(event, "kind", "daylight"));
     assertTrue(leaks.size() >= 12 && leaks.size() <= 14, leaks.size() + " leaks");
     for (JsonNode leak : leaks) {
       assertTrue(local(leak, "start").isAfter(LocalTime.of(6, 29)), leak.toString());
       assertTrue(local(leak, "start").isBefore(LocalTime.of(6, 36)), leak.toString());
       assertTrue(leak.path("peakLux").asDouble() <= 25, leak.toString());
+      assertTrue(leak.path("advice").asText().contains("east"), leak.toString());
     }
     for (JsonNode container : api.get("/api/containers")) {
       String path = "/api/containers/" + container.path("id").asText() + "/light";

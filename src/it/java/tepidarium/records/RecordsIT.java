@@ -153,6 +153,23 @@ class RecordsIT {
         Map.of(SENSOR, calibration),
         read(database -> new ContainerRecords(database).calibrations()));
     assertEquals(List.of(opening), read(database -> new ContainerRecords(database).openings()));
+    assertEquals(List.of(), read(database -> new ContainerRecords(database).declinedOpenings()));
+  }
+
+  @Test
+  void declinedOpeningsSurviveARestart() {
+    Opening declined = new Opening(BAG, new Span(START, START.plusSeconds(300)));
+    change(
+        database -> {
+          new ContainerRecords(database).put(bag("Bag"));
+          new ContainerRecords(database).addDeclinedOpening(declined);
+          new ContainerRecords(database).addDeclinedOpening(declined);
+        });
+    assertEquals(
+        List.of(declined), read(database -> new ContainerRecords(database).declinedOpenings()));
+    assertEquals(List.of(), read(database -> new ContainerRecords(database).openings()));
+    change(database -> new ContainerRecords(database).remove(BAG));
+    assertEquals(List.of(), read(database -> new ContainerRecords(database).declinedOpenings()));
   }
 
   @Test
@@ -308,6 +325,25 @@ class RecordsIT {
     assertEquals(7, lastAlertId());
     assertEquals(
         Priority.HIGH, read(database -> new AlertRecords(database).alert(3)).get().priority());
+  }
+
+  @Test
+  void alertsThatLastedIntoASpanAreFound() {
+    Instant later = START.plusSeconds(900);
+    List<Alert> alerts = List.of(alert(1, null, null), alert(2, later, null));
+    change(
+        database -> {
+          new ContainerRecords(database).put(bag("Bag"));
+          AlertRecords records = new AlertRecords(database);
+          records.record(alerts.get(0), null, raised(1));
+          records.record(alerts.get(1), null, raised(2));
+        });
+    Span hour = new Span(later, later.plusSeconds(3_600));
+    assertEquals(alerts, read(database -> new AlertRecords(database).within(hour)));
+    Span after = new Span(later.plusMillis(1), later.plusSeconds(3_600));
+    assertEquals(alerts.subList(0, 1), read(database -> new AlertRecords(database).within(after)));
+    Span before = new Span(START, START.plusSeconds(600));
+    assertEquals(List.of(), read(database -> new AlertRecords(database).within(before)));
   }
 
   @Test

@@ -140,7 +140,8 @@ class ApiIT {
   void lightThatNobodyAnnouncedIsALeakAndOtherwiseAnOpening() {
     JsonNode leak = api.get(JAR + "/light?limit=5&joinSeconds=60&to=" + grower.ago(10));
     assertEquals(1, leak.path("events").size());
-    assertEquals("leak", leak.at("/events/0/kind").asText());
+    assertEquals("other", leak.at("/events/0/kind").asText());
+    assertTrue(leak.at("/events/0/advice").asText().contains("site"));
     assertEquals(60, leak.at("/events/0/peakLux").asDouble());
 
     JsonNode opening = api.post("/api/containers/jar-1/openings", "{\"minutes\":5}", 201);
@@ -159,6 +160,44 @@ class ApiIT {
     assertEquals(1, api.get("/api/containers/empty-tray/openings" + later).size());
     String before = "?from=" + grower.ago(60) + "&to=" + grower.ago(50);
     assertEquals(0, api.get("/api/containers/empty-tray/openings" + before).size());
+  }
+
+  @Test
+  void anOpeningThatNobodyRecordedIsSuggestedThenConfirmedOrDeclined() {
+    grower.peekTwice("peeked-at", "peek");
+    String openings = "/api/containers/peeked-at/openings";
+    String suggested = openings + "/suggested";
+    await().atMost(Duration.ofSeconds(30)).until(() -> api.get(suggested).size() == 2);
+    JsonNode first = api.get(suggested).path(0);
+    assertEquals(grower.ago(130).toString(), first.path("from").asText());
+    assertEquals(-3, first.path("temperatureChange").asDouble(), 0.01);
+    assertTrue(first.path("reason").asText().contains("3.0 °C"), first.toString());
+
+    String stretch = "{\"from\":%s,\"until\":%s}";
+    JsonNode confirmed =
+        api.post(openings, stretch.formatted(first.path("from"), first.path("until")), 201);
+    assertEquals(first.path("until"), confirmed.path("until"));
+    JsonNode second = api.get(suggested);
+    assertEquals(1, second.size());
+    assertEquals(grower.ago(90).toString(), second.at("/0/from").asText());
+    String none = stretch.formatted(second.at("/0/from"), second.at("/0/until"));
+    api.call("POST", suggested + "/decline", none, 204);
+    assertEquals(0, api.get(suggested).size());
+    assertEquals(1, api.get(openings).size());
+  }
+
+  @Test
+  void alertsAreCountedByContainerAndKind() {
+    String span = "?from=" + grower.ago(160) + "&to=" + grower.ago(-30);
+    JsonNode told = api.get("/api/alerts/performance" + span);
+    assertEquals(3, told.path("raised").asInt(), told.toString());
+    assertEquals(
+        Set.of("cold", "dry", "light"),
+        new TreeSet<>(told.path("groups").findValuesAsText("kind")));
+    assertEquals("Jar 1", told.at("/groups/0/containerName").asText());
+    assertEquals(3 / (190 / 1_440.0), told.path("perDay").asDouble(), 1e-6);
+    assertTrue(told.at("/groups/0/hint").isNull());
+    assertTrue(api.get("/api/alerts/performance").path("raised").asInt() >= 3);
   }
 
   @Test

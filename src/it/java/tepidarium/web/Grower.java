@@ -70,6 +70,29 @@ final class Grower implements AutoCloseable {
     api.put("/api/sensors/" + sensor + "/placement", body);
   }
 
+  /**
+   * A container that was warm and dark but for two openings that nobody announced, 130 and 90
+   * minutes ago: too long ago to raise anything.
+   */
+  void peekTwice(String container, String sensor) {
+    api.post("/api/containers", "{\"name\":\"" + container + "\",\"kind\":\"bag\"}", 201);
+    // First heard, then placed: otherwise it would count as silent in between.
+    publish(sensor, "{\"temperature\":31,\"humidity\":92,\"light\":0}");
+    await()
+        .atMost(Duration.ofSeconds(30))
+        .until(() -> api.get("/api/sensors").findValuesAsText("sensor").contains(sensor));
+    place(sensor, container);
+    List<String> entries = new ArrayList<>();
+    for (int minute = 195; minute >= 65; minute--) {
+      int since = minute > 90 ? 130 - minute : 90 - minute;
+      boolean lit = since >= 0 && since < 5;
+      double share =
+          since < 0 ? 0 : Math.min(since / 5.0, 1) * Math.exp(-Math.max(0, since - 5) / 6.0);
+      entries.add(entry(minute, 31 - 3 * share, 92 - 20 * share, lit ? 150 : 0));
+    }
+    publish(sensor, '[' + String.join(",", entries) + ']');
+  }
+
   JsonNode alerts() {
     return api.get("/api/alerts");
   }

@@ -39,6 +39,13 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         post(JAR + "/openings", "{\"minutes\":0}", "minutes"),
         post(JAR + "/openings", "{\"minutes\":\"ten\"}", "\"minutes\""),
         post(JAR + "/openings", "{\"minutes\":241}", "at most 240"),
+        post(
+            JAR + "/openings", "{\"minutes\":5,\"until\":\"2026-03-01T06:00:00Z\"}", "one of them"),
+        post(
+            JAR + "/openings", "{\"until\":\"2026-03-01T06:00:00Z\"}", "until must lie after from"),
+        post(JAR + "/openings", "{\"until\":\"noon\"}", "until must be an instant"),
+        post(JAR + "/openings/suggested/decline", "{}", "from and until are needed"),
+        post(JAR + "/openings/suggested/decline", backwards(), "until must lie after from"),
         put(PROBE + "/placement", "{\"container\":\"attic\"}", "no container \"attic\""),
         put(PROBE + "/placement", "{\"container\":\"No Such\"}", "no container \"No Such\""),
         put(PROBE + "/placement", "{\"container\":\"room\",\"from\":\"noon\"}", "from must be"),
@@ -73,6 +80,10 @@ record Refusal(int status, String method, String path, @Nullable String body, St
 
   private static String band(String band) {
     return "{\"name\":\"A\",\"kind\":\"jar\",\"band\":" + band + '}';
+  }
+
+  private static String backwards() {
+    return "{\"from\":\"2026-03-02T06:00:00Z\",\"until\":\"2026-03-01T06:00:00Z\"}";
   }
 
   private static String stretch() {
@@ -138,7 +149,16 @@ record Refusal(int status, String method, String path, @Nullable String body, St
   private static Stream<Refusal> unknown() {
     String none = "/api/containers/attic";
     return Stream.concat(
-        Stream.of("", "/openings", "/alert-rules", "/readings", "/heat", "/light", "/band", "/trial")
+        Stream.of(
+                "",
+                "/openings",
+                "/openings/suggested",
+                "/alert-rules",
+                "/readings",
+                "/heat",
+                "/light",
+                "/band",
+                "/trial")
             .map(below -> new Refusal(404, "GET", none + below, null, "no container \"attic\"")),
         Stream.of(
             new Refusal(404, "GET", "/api/containers/Jar%201", null, "no container \"Jar 1\""),
@@ -148,6 +168,7 @@ record Refusal(int status, String method, String path, @Nullable String body, St
             new Refusal(404, "POST", none + "/openings/end", "{}", "attic"),
             new Refusal(404, "PUT", none + "/alert-rules", "{}", "attic"),
             new Refusal(404, "POST", "/api/alerts/999/unshelve", "{}", "no open alert 999"),
+            new Refusal(404, "POST", none + "/openings/suggested/decline", "{}", "attic"),
             new Refusal(404, "GET", "/api/sensors/nobody", null, "\"nobody\""),
             new Refusal(400, "GET", "/api/sensors/no%20space", null, "1 to 64 of A-Z"),
             new Refusal(404, "POST", "/api/alerts/999/acknowledge", "{}", "no open alert 999"),
@@ -235,6 +256,10 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         get("/api/compare/heat?containers=jar-1,attic", "no container \"attic\""),
         get("/api/compare/heat?sources=mat,moon", "no container has the heat source \"moon\""),
         get("/api/compare/heat" + years + "&containers=jar-1,empty-tray", "no more than 1000 days"),
+        get(JAR + "/openings/suggested" + swapped, "to must not lie before from"),
+        get(JAR + "/openings/suggested" + years, "more than 100 days"),
+        get("/api/alerts/performance" + swapped, "to must not lie before from"),
+        get("/api/alerts/performance" + years, "more than 100 days"),
         get("/api/alerts?state=loud", "state must be open, active"),
         get("/api/alerts?limit=0", "limit must be a whole number"),
         get("/api/alerts" + swapped, "to must not lie before from"),

@@ -51,6 +51,12 @@ public interface AlertStore {
 
   Map<AlertKey, Condition> conditions();
 
+  /**
+   * Those raised before the end of the span and not returned before its start, by when raised;
+   * none that were found late.
+   */
+  List<Alert> within(Span span);
+
   /** The highest id ever given to an alert, to one of a forgotten container too; 0 for none. */
   long lastId();
 }

@@ -13,6 +13,7 @@ import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import tepidarium.ingest.MappingRule;
+import tepidarium.light.Site;
 import tepidarium.series.influx.InfluxAddress;
 
 /**
@@ -36,6 +37,7 @@ import tepidarium.series.influx.InfluxAddress;
  * @param silentGraceSeconds after the start nobody is called silent for this long
  * @param timeZone where a day begins, for figures by day
  * @param keeping where readings are kept and for how long
+ * @param site where the containers stand, to tell daylight from a lamp; null when not told
  */
 public record Config(
     Path data,
@@ -54,7 +56,8 @@ public record Config(
     double silentAfterMinutes,
     int silentGraceSeconds,
     ZoneId timeZone,
-    Keeping keeping) {
+    Keeping keeping,
+    @Nullable Site site) {
 
   /**
    * Where readings are kept and for how long.
@@ -74,7 +77,7 @@ public record Config(
   private static final Pattern DATABASE = Pattern.compile("[A-Za-z0-9_./-]{1,64}");
   private static final Pattern ROOT = Pattern.compile("[^/+#\\s]+(/[^/+#\\s]+)*");
 
-  /** With the readings in a file of their own. */
+  /** With the readings in a file of their own, at a site that is not told. */
   public Config(
       Path data,
       String httpHost,
@@ -109,7 +112,8 @@ public record Config(
         silentAfterMinutes,
         silentGraceSeconds,
         timeZone,
-        Keeping.IN_A_FILE);
+        Keeping.IN_A_FILE,
+        null);
   }
 
   public Config {
@@ -133,6 +137,22 @@ public record Config(
 
   Duration silentAfter() {
     return Duration.ofMillis(Math.round(silentAfterMinutes * 60_000));
+  }
+
+  /** The site as it stands in a file, degrees north and east. */
+  record Place(@Nullable Double latitude, @Nullable Double longitude) {
+    private @Nullable Site checked(Problems problems) {
+      if (latitude == null || longitude == null) {
+        problems.add("site needs both latitude and longitude, in degrees north and east");
+        return null;
+      }
+      try {
+        return new Site(latitude, longitude);
+      } catch (IllegalArgumentException e) {
+        problems.add("site " + e.getMessage());
+        return null;
+      }
+    }
   }
 
   /** The settings as they stand in a file; what is missing has its default. */
@@ -159,7 +179,8 @@ public record Config(
       @Nullable String influxPassword,
       @Nullable String influxToken,
       @Nullable Integer spoolMaxMegabytes,
-      @Nullable Double keepRawDays) {
+      @Nullable Double keepRawDays,
+      @Nullable Place site) {
 
     Config checked() {
       Problems problems = new Problems();
@@ -195,7 +216,8 @@ public record Config(
                       "spoolMaxMegabytes", or(spoolMaxMegabytes, SPOOL_MEGABYTES), 1, 1 << 20),
                   keepRawDays == null
                       ? null
-                      : problems.number("keepRawDays", keepRawDays, 1, 36_500)));
+                      : problems.number("keepRawDays", keepRawDays, 1, 36_500)),
+              site == null ? null : site.checked(problems));
       problems.raise();
       return config;
     }

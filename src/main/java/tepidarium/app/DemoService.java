@@ -6,12 +6,14 @@ import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.ZoneId;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeoutException;
 import java.util.stream.Stream;
 import tepidarium.app.demo.Demo;
+import tepidarium.light.Site;
 
 /** The real service on a folder that is thrown away at the end, with invented sensors. */
 public final class DemoService implements AutoCloseable {
@@ -49,14 +51,20 @@ public final class DemoService implements AutoCloseable {
   public static DemoService start(Config asked, Clock clock) {
     Path folder = newFolder();
     try {
-      return new DemoService(folder, config(asked, folder), clock);
+      return new DemoService(folder, config(asked, folder, clock), clock);
     } catch (RuntimeException e) {
       delete(folder);
       throw e;
     }
   }
 
-  private static Config config(Config asked, Path folder) {
+  /** On the equator, where the clocks of the zone are right: dawn is at six on every day. */
+  private static Site site(ZoneId zone, Clock clock) {
+    int offsetSeconds = zone.getRules().getOffset(clock.instant()).getTotalSeconds();
+    return new Site(0, Math.max(-180, Math.min(180, offsetSeconds / 240.0)));
+  }
+
+  private static Config config(Config asked, Path folder, Clock clock) {
     return new Config(
         folder,
         asked.httpHost(),
@@ -73,7 +81,9 @@ public final class DemoService implements AutoCloseable {
         MAX_GAP_MINUTES,
         SILENT_AFTER_MINUTES,
         SILENT_GRACE_SECONDS,
-        asked.timeZone());
+        asked.timeZone(),
+        Config.Keeping.IN_A_FILE,
+        site(asked.timeZone(), clock));
   }
 
   /** An address at which this machine reaches itself. */

@@ -111,7 +111,16 @@ public final class Service implements AutoCloseable {
                 stored -> watch.stored(stored.readings(), stored.arrivedAt())));
     storage.start(settlement, watch);
     Views views =
-        new Views(register, newest, heatSoFar, history, chronicle, watch, clock, config.timeZone());
+        new Views(
+            register,
+            newest,
+            heatSoFar,
+            history,
+            chronicle,
+            watch,
+            clock,
+            config.timeZone(),
+            config.site());
     Facts facts = new Facts(config, demo, intake, storage, records);
     web =
         running(

@@ -15,7 +15,10 @@ public interface ContainerStore {
   /** Adds the container, or replaces the one with its id. */
   void put(Container container);
 
-  /** Forgets the container, its placements and its openings. Readings stay with their sensors. */
+  /**
+   * Forgets the container, its placements and its openings, declined ones too. Readings stay with
+   * their sensors.
+   */
   void remove(ContainerId id);
 
   List<Placement> placements();
@@ -30,4 +33,9 @@ public interface ContainerStore {
   List<Opening> openings();
 
   void addOpening(Opening opening);
+
+  /** Suggested openings that the grower said were none. */
+  List<Opening> declinedOpenings();
+
+  void addDeclinedOpening(Opening declined);
 }

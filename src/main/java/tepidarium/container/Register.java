@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
@@ -33,7 +34,8 @@ public final class Register {
       Map<ContainerId, List<Placement>> byContainer,
       Map<SensorId, List<Placement>> bySensor,
       Map<SensorId, Calibration> calibrations,
-      List<Opening> openings) {}
+      List<Opening> openings,
+      List<Opening> declined) {}
 
   private final ContainerStore store;
   private final List<Listener> listeners = new CopyOnWriteArrayList<>();
@@ -62,7 +64,13 @@ public final class Register {
       byContainer.computeIfAbsent(placement.container(), key -> new ArrayList<>()).add(placement);
     }
     byContainer.replaceAll((container, list) -> List.copyOf(list));
-    return new Snapshot(containers, byContainer, bySensor, store.calibrations(), store.openings());
+    return new Snapshot(
+        containers,
+        byContainer,
+        bySensor,
+        store.calibrations(),
+        store.openings(),
+        store.declinedOpenings());
   }
 
   private void reload(Set<ContainerId> touched) {
@@ -111,6 +119,17 @@ public final class Register {
         .filter(opening -> opening.container().equals(id) && opening.span().overlaps(span))
         .sorted(Comparator.comparing(opening -> opening.span().from()))
         .toList();
+  }
+
+  /**
+   * Whether a suggested opening is settled: it overlaps a recorded one, or one that was declined.
+   */
+  public boolean settled(Opening suggested) {
+    return Stream.concat(snapshot.openings().stream(), snapshot.declined().stream())
+        .anyMatch(
+            known ->
+                known.container().equals(suggested.container())
+                    && known.span().overlaps(suggested.span()));
   }
 
   /** The opening that is going on at that instant, if any. */
@@ -193,9 +212,7 @@ public final class Register {
    * @throws IllegalArgumentException when there is no such container
    */
   public synchronized void open(Opening opening) {
-    if (container(opening.container()).isEmpty()) {
-      throw new IllegalArgumentException("there is no container \"" + opening.container() + '"');
-    }
+    refuseUnknown(opening.container());
     store.addOpening(opening);
     reload(Set.of(opening.container()));
   }
@@ -235,5 +252,22 @@ public final class Register {
             .toList();
     ended.forEach(this::open);
     return ended;
+  }
+
+  /**
+   * Records that a suggested opening was none, so that it is not offered again.
+   *
+   * @throws IllegalArgumentException when there is no such container
+   */
+  public synchronized void decline(Opening suggested) {
+    refuseUnknown(suggested.container());
+    store.addDeclinedOpening(suggested);
+    reload(Set.of(suggested.container()));
+  }
+
+  private void refuseUnknown(ContainerId id) {
+    if (container(id).isEmpty()) {
+      throw new IllegalArgumentException("there is no container \"" + id + '"');
+    }
   }
 }

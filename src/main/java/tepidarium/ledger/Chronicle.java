@@ -29,6 +29,9 @@ import tepidarium.history.History;
 import tepidarium.history.Thinned;
 import tepidarium.light.LightEvent;
 import tepidarium.light.LightEvents;
+import tepidarium.light.LightShape;
+import tepidarium.light.OpeningSign;
+import tepidarium.light.OpeningSigns;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
@@ -42,13 +45,14 @@ public final class Chronicle {
   public static final Duration DEFAULT_JOIN = Duration.ofMinutes(2);
 
   /**
-   * A light event with what changed during it.
+   * A light event with how it came and went and what changed during it.
    *
    * @param temperatureChangeC from its start to its last reading, °C; null where not known
    * @param humidityChangePercent the same of the humidity
    */
   public record Lit(
       LightEvent event,
+      LightShape shape,
       @Nullable Double temperatureChangeC,
       @Nullable Double humidityChangePercent) {}
 
@@ -166,18 +170,38 @@ public final class Chronicle {
       Samples light =
           samples.getOrDefault(Quantity.LIGHT, Samples.EMPTY).between(run.fromMs(), run.toMs() + 1);
       LightEvents.of(light, limitLux, history.maxGap(), join)
-          .forEach(event -> events.add(lit(event, samples)));
+          .forEach(event -> events.add(lit(event, LightShape.of(light, event, limitLux), samples)));
     }
     double luxHours = rows.stream().mapToDouble(LedgerRow::luxHours).sum();
     long covered = rows.stream().mapToLong(row -> row.light().coveredMs()).sum();
     return new LightTold(luxHours, covered, span.length().toMillis() - covered, events);
   }
 
-  private Lit lit(LightEvent event, Map<Quantity, Samples> samples) {
+  private Lit lit(LightEvent event, LightShape shape, Map<Quantity, Samples> samples) {
     return new Lit(
         event,
+        shape,
         change(samples.getOrDefault(Quantity.TEMPERATURE, Samples.EMPTY), event),
         change(samples.getOrDefault(Quantity.HUMIDITY, Samples.EMPTY), event));
+  }
+
+  /**
+   * Where the readings look as if somebody had opened the container: read only around the hours in
+   * which it was light.
+   */
+  public List<OpeningSign> openingSigns(Container container, Span span) {
+    double limitLux = container.band().lightHighLux();
+    Predicate<LedgerRow> lit =
+        row -> {
+          Summary summary = row.summary(Quantity.LIGHT);
+          return summary != null && summary.max() > limitLux;
+        };
+    List<OpeningSign> signs = new ArrayList<>();
+    for (Span run : Runs.of(ledger.rows(container, span), lit, span, Ledger.HOUR_MS)) {
+      Map<Quantity, Samples> samples = history.samples(container.id(), OpeningSigns.neededFor(run));
+      signs.addAll(OpeningSigns.of(samples, run, limitLux, history.maxGap()));
+    }
+    return signs;
   }
 
   private @Nullable Double change(Samples samples, LightEvent event) {

@@ -190,6 +190,16 @@ public final class AlertRecords implements AlertStore {
         span.fromMs());
   }
 
+  @Override
+  public List<Alert> within(Span span) {
+    return alerts(
+        "found_late = 0 AND raised_ms < ? AND (returned_ms IS NULL OR returned_ms >= ?)"
+            + " ORDER BY raised_ms, id",
+        Integer.MAX_VALUE,
+        span.toMs(),
+        span.fromMs());
+  }
+
   private List<Alert> alerts(String where, int most, @Nullable Object... values) {
     return database.transaction(
         handle -> {

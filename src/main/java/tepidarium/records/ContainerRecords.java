@@ -174,10 +174,29 @@ public final class ContainerRecords implements ContainerStore {
 
   @Override
   public List<Opening> openings() {
+    return openings("opening");
+  }
+
+  @Override
+  public void addOpening(Opening opening) {
+    add("opening", opening);
+  }
+
+  @Override
+  public List<Opening> declinedOpenings() {
+    return openings("declined_opening");
+  }
+
+  @Override
+  public void addDeclinedOpening(Opening declined) {
+    add("declined_opening", declined);
+  }
+
+  private List<Opening> openings(String table) {
     return database.transaction(
         handle ->
             handle
-                .createQuery("SELECT * FROM opening")
+                .createQuery("SELECT * FROM " + table)
                 .map(
                     (row, context) ->
                         new Opening(
@@ -186,12 +205,13 @@ public final class ContainerRecords implements ContainerStore {
                 .list());
   }
 
-  @Override
-  public void addOpening(Opening opening) {
+  private void add(String table, Opening opening) {
     database.transaction(
         handle ->
             handle.execute(
-                "INSERT INTO opening (container_id, from_ms, until_ms) VALUES (?, ?, ?)"
+                "INSERT INTO "
+                    + table
+                    + " (container_id, from_ms, until_ms) VALUES (?, ?, ?)"
                     + " ON CONFLICT (container_id, from_ms) DO UPDATE SET until_ms = excluded.until_ms",
                 opening.container().value(),
                 opening.span().fromMs(),

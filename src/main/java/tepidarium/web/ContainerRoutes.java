@@ -29,15 +29,33 @@ final class ContainerRoutes {
    * @param minutes how long it lasts, 10 when left out
    * @param from when it began, an instant that has been; now when left out. So a check that nobody
    *     announced can be recorded afterwards.
+   * @param until when it ends, in place of minutes
    */
-  record OpeningRequest(@Nullable Double minutes, @Nullable String from) {
+  record OpeningRequest(@Nullable Double minutes, @Nullable String from, @Nullable String until) {
     Span span(Instant now) {
-      Duration time = Params.minutes(minutes == null ? 10.0 : minutes, LONGEST_OPENING_MINUTES);
+      if (minutes != null && until != null) {
+        throw new BadRequest("minutes and until both tell the end; give one of them");
+      }
       Instant start = from == null ? now : Params.instant("from", from);
       if (start.isAfter(now)) {
         throw new BadRequest("from must not lie in the future; it is " + now + " now");
       }
-      return new Span(start, start.plus(time));
+      return until == null
+          ? new Span(start, start.plus(time()))
+          : stretch(start, Params.instant("until", until));
+    }
+
+    private Duration time() {
+      return Params.minutes(minutes == null ? 10.0 : minutes, LONGEST_OPENING_MINUTES);
+    }
+
+    private static Span stretch(Instant start, Instant end) {
+      long longestMs = Math.round(LONGEST_OPENING_MINUTES * 60_000);
+      if (!end.isAfter(start) || end.isAfter(start.plusMillis(longestMs))) {
+        throw new BadRequest(
+            "until must lie after from, by at most " + (int) LONGEST_OPENING_MINUTES + " minutes");
+      }
+      return new Span(start, end);
     }
   }
 

@@ -23,6 +23,8 @@ import tepidarium.history.History;
 import tepidarium.history.Thinned;
 import tepidarium.ledger.Chronicle;
 import tepidarium.ledger.LimitTime;
+import tepidarium.light.LightCause;
+import tepidarium.light.LightCauses;
 import tepidarium.light.LightEvent;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Span;
@@ -68,6 +70,7 @@ final class HistoryRoutes {
       double peakLux,
       double doseLuxHours,
       String kind,
+      String advice,
       @Nullable Double temperatureChange,
       @Nullable Double humidityChange) {}
 
@@ -200,19 +203,36 @@ final class HistoryRoutes {
             told.luxHours(),
             told.coveredMs() / MS_PER_HOUR,
             told.gapMs() / MS_PER_HOUR,
-            told.events().stream().map(lit -> lightEvent(lit, container.id())).toList()));
+            lightEvents(told.events(), container.id())));
   }
 
-  private LightEventJson lightEvent(Chronicle.Lit lit, ContainerId id) {
-    LightEvent event = lit.event();
+  private List<LightEventJson> lightEvents(List<Chronicle.Lit> lit, ContainerId id) {
+    List<LightCauses.Seen> seen =
+        lit.stream()
+            .map(one -> new LightCauses.Seen(one.event(), one.shape(), isOpening(one.event(), id)))
+            .toList();
+    List<LightCause> causes = LightCauses.of(seen, views.site());
+    List<LightEventJson> events = new ArrayList<>();
+    for (int i = 0; i < lit.size(); i++) {
+      events.add(lightEvent(lit.get(i), causes.get(i)));
+    }
+    return events;
+  }
+
+  private boolean isOpening(LightEvent event, ContainerId id) {
     Span stretch = new Span(event.start(), event.lastSeen().plusMillis(1));
-    boolean opening = !register.openings(id, stretch).isEmpty();
+    return !register.openings(id, stretch).isEmpty();
+  }
+
+  private static LightEventJson lightEvent(Chronicle.Lit lit, LightCause cause) {
+    LightEvent event = lit.event();
     return new LightEventJson(
         event.start(),
         event.end(),
         event.peakLux(),
         event.doseLuxHours(),
-        opening ? "opening" : "leak",
+        cause.kind().key(),
+        cause.advice(),
         lit.temperatureChangeC(),
         lit.humidityChangePercent());
   }

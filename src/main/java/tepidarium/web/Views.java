@@ -18,6 +18,7 @@ import tepidarium.container.Placement;
 import tepidarium.container.Register;
 import tepidarium.history.History;
 import tepidarium.ledger.Chronicle;
+import tepidarium.light.Site;
 import tepidarium.live.HeatSoFar;
 import tepidarium.live.Newest;
 import tepidarium.live.Watch;
@@ -36,6 +37,7 @@ public final class Views {
   private final Watch watch;
   private final Clock clock;
   private final ZoneId zone;
+  private final @Nullable Site site;
 
   public Views(
       Register register,
@@ -45,7 +47,8 @@ public final class Views {
       Chronicle chronicle,
       Watch watch,
       Clock clock,
-      ZoneId zone) {
+      ZoneId zone,
+      @Nullable Site site) {
     this.register = register;
     this.newest = newest;
     this.heatSoFar = heatSoFar;
@@ -54,6 +57,7 @@ public final class Views {
     this.watch = watch;
     this.clock = clock;
     this.zone = zone;
+    this.site = site;
   }
 
   ContainerJson container(Container container) {
@@ -185,6 +189,11 @@ public final class Views {
 
   ZoneId zone() {
     return zone;
+  }
+
+  /** Where the containers stand; null when that is not known. */
+  @Nullable Site site() {
+    return site;
   }
 
   Instant now() {

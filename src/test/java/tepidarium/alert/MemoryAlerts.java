@@ -110,6 +110,15 @@ final class MemoryAlerts implements AlertStore, AlertRuleStore {
   }
 
   @Override
+  public List<Alert> within(Span span) {
+    return alerts.values().stream()
+        .filter(alert -> !alert.foundLate() && alert.raisedAt().isBefore(span.to()))
+        .filter(alert -> alert.active() || !alert.returnedAt().isBefore(span.from()))
+        .sorted(Comparator.comparing(Alert::raisedAt))
+        .toList();
+  }
+
+  @Override
   public long lastId() {
     return alerts.isEmpty() ? 0 : alerts.lastKey();
   }

@@ -2,6 +2,7 @@ package tepidarium.app;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -14,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import tepidarium.light.Site;
 
 class ConfigReaderTest {
   @TempDir private Path folder;
@@ -68,6 +70,14 @@ class ConfigReaderTest {
     assertFalse(config.toString().contains("secret"));
   }
 
+  @Test
+  void theSiteIsReadAndMayBeLeftOut() throws IOException {
+    Path file = file("site: {latitude: 52.52, longitude: -13.4}\n");
+    Config config = ConfigReader.read(file, Map.of(), Map.of());
+    assertEquals(new Site(52.52, -13.4), config.site());
+    assertNull(ConfigReader.read(file("httpPort: 1\n"), Map.of(), Map.of()).site());
+  }
+
   @ParameterizedTest
   @CsvSource({
     "htpPort: 8080, did you mean \"httpPort\"?",
@@ -80,6 +90,11 @@ class ConfigReaderTest {
     "rootTopic: a/+/b, rootTopic must be a topic",
     "maxGapMinutes: 0, maxGapMinutes must be from 1",
     "just words, must hold lines like",
+    "'site: {latitude: 91, longitude: 0}', site latitude must lie from -90 to 90",
+    "'site: {latitude: 9, longitude: 200}', site longitude must lie",
+    "'site: {latitude: 52.5}', site needs both latitude and longitude",
+    "'site: {lat: 52.5, lon: 13}', there is no setting",
+    "'site: Berlin', site: has a value of the wrong kind",
     "'httpPort: [1', in line"
   })
   void aMistakeIsNamedWithItsRemedy(String text, String said) throws IOException {

@@ -12,6 +12,7 @@ public final class MemoryContainers implements ContainerStore {
   private final List<Placement> placements = new ArrayList<>();
   private final Map<SensorId, Calibration> calibrations = new HashMap<>();
   private final List<Opening> openings = new ArrayList<>();
+  private final List<Opening> declined = new ArrayList<>();
   private boolean broken;
 
   /** From now on every change throws. */
@@ -42,6 +43,7 @@ public final class MemoryContainers implements ContainerStore {
     containers.remove(id);
     placements.removeIf(placement -> placement.container().equals(id));
     openings.removeIf(opening -> opening.container().equals(id));
+    declined.removeIf(opening -> opening.container().equals(id));
   }
 
   @Override
@@ -80,5 +82,16 @@ public final class MemoryContainers implements ContainerStore {
             old.container().equals(opening.container())
                 && old.span().from().equals(opening.span().from()));
     openings.add(opening);
+  }
+
+  @Override
+  public List<Opening> declinedOpenings() {
+    return List.copyOf(declined);
+  }
+
+  @Override
+  public void addDeclinedOpening(Opening suggested) {
+    write();
+    declined.add(suggested);
   }
 }

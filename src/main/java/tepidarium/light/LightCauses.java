@@ -1,0 +1,170 @@
+package tepidarium.light;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Tells where light came from. With a recorded opening it is one. While the sun is more than 6°
+ * below the horizon it cannot be daylight. By day it is a lamp where it is there at once and stays
+ * as bright, and daylight where it comes and goes by degrees, or comes back on other days when the
+ * sun stands in the same place. Daylight elevation is necessary, not sufficient: what shows neither
+ * is told as not known, and so is everything where the site is not known. The bounds are common
+ * practice, no source.
+ */
+public final class LightCauses {
+  private static final long STEP_MS = Duration.ofMinutes(5).toMillis();
+  private static final int MOST_STEPS = 24;
+  private static final Duration DARK_TOLERANCE = Duration.ofMinutes(5);
+  private static final int OTHER_DAYS = 2;
+  private static final double SAME_ELEVATION_DEGREES = 6;
+  private static final double SAME_AZIMUTH_DEGREES = 20;
+
+  /**
+   * One event of a container.
+   *
+   * @param opening whether a recorded opening overlaps it
+   */
+  public record Seen(LightEvent event, LightShape shape, boolean opening) {}
+
+  /**
+   * The sun in the middle of an event, at its lowest and highest, and how long it gave no light.
+   */
+  private record Sky(Sun middle, Sun lowest, Sun highest, Duration dark, long solarDay) {}
+
+  private LightCauses() {}
+
+  /**
+   * The cause of each event, in their order.
+   *
+   * @param seen all events of a container over some span; more days tell more
+   * @param site null when it is not known
+   */
+  public static List<LightCause> of(List<Seen> seen, @Nullable Site site) {
+    if (site == null) {
+      return seen.stream().map(one -> one.opening() ? opening() : unknownSite()).toList();
+    }
+    List<Sky> skies = seen.stream().map(one -> sky(one.event(), site)).toList();
+    List<LightCause> causes = new ArrayList<>();
+    for (int i = 0; i < seen.size(); i++) {
+      causes.add(cause(seen, skies, i));
+    }
+    return causes;
+  }
+
+  private static LightCause cause(List<Seen> seen, List<Sky> skies, int index) {
+    Seen one = seen.get(index);
+    Sky sky = skies.get(index);
+    if (one.opening()) {
+      return opening();
+    }
+    if (!sky.highest().givesLight() || sky.dark().compareTo(DARK_TOLERANCE) > 0) {
+      return lampAtNight(sky);
+    }
+    if (one.shape().likeALamp()) {
+      return lampByDay();
+    }
+    boolean gradual = one.shape().likeTheSky();
+    return gradual || comesBackWithTheSun(seen, skies, index) ? daylight(sky) : other();
+  }
+
+  private static boolean comesBackWithTheSun(List<Seen> seen, List<Sky> skies, int index) {
+    Sky sky = skies.get(index);
+    Set<Long> days = new HashSet<>();
+    for (int i = 0; i < seen.size(); i++) {
+      boolean counts = !seen.get(i).opening() && !seen.get(i).shape().likeALamp();
+      if (counts && samePlace(sky.middle(), skies.get(i).middle())) {
+        days.add(skies.get(i).solarDay());
+      }
+    }
+    days.remove(sky.solarDay());
+    return days.size() >= OTHER_DAYS;
+  }
+
+  private static boolean samePlace(Sun a, Sun b) {
+    double turn = Math.abs(a.azimuthDegrees() - b.azimuthDegrees());
+    return Math.abs(a.elevationDegrees() - b.elevationDegrees()) <= SAME_ELEVATION_DEGREES
+        && Math.min(turn, 360 - turn) <= SAME_AZIMUTH_DEGREES;
+  }
+
+  private static Sky sky(LightEvent event, Site site) {
+    long start = event.start().toEpochMilli();
+    long length = event.lastSeen().toEpochMilli() - start;
+    int steps = (int) Math.max(1, Math.min(MOST_STEPS, length / STEP_MS));
+    List<Sun> suns = new ArrayList<>();
+    for (int i = 0; i <= steps; i++) {
+      suns.add(Sun.over(site, Instant.ofEpochMilli(start + length * i / steps)));
+    }
+    long dark = suns.stream().filter(sun -> !sun.givesLight()).count();
+    Comparator<Sun> byElevation = Comparator.comparing(Sun::elevationDegrees);
+    Instant middle = Instant.ofEpochMilli(start + length / 2);
+    long aheadMs = Math.round(site.longitudeDegrees() / 15 * 3_600_000);
+    long solarDay = Math.floorDiv(middle.toEpochMilli() + aheadMs, 86_400_000L);
+    return new Sky(
+        Sun.over(site, middle),
+        suns.stream().min(byElevation).get(),
+        suns.stream().max(byElevation).get(),
+        Duration.ofMillis(length * dark / suns.size()),
+        solarDay);
+  }
+
+  private static LightCause opening() {
+    return new LightCause(LightKind.OPENING, "An opening for a check: nothing to do.");
+  }
+
+  private static LightCause daylight(Sky sky) {
+    Sun sun = sky.highest();
+    String where =
+        sun.elevationDegrees() < 0
+            ? "below the horizon in the " + sun.quarter()
+            : String.format(
+                Locale.ROOT, "in the %s, %.0f° high", sun.quarter(), sun.elevationDegrees());
+    return new LightCause(
+        LightKind.DAYLIGHT,
+        "Daylight gets in (the sun stood "
+            + where
+            + "). Turn the seam or the lid's edge that faces the window away from it, or cover it"
+            + " with something opaque; keep the closet door shut.");
+  }
+
+  private static LightCause lampAtNight(Sky sky) {
+    return new LightCause(
+        LightKind.LAMP,
+        String.format(
+            Locale.ROOT,
+            "Not daylight alone: the sun was %.0f° below the horizon, so a lamp was on. See that the"
+                + " closet door shuts and the lid sits tight where the lamp shines; if you looked"
+                + " inside then, record the opening.",
+            -sky.lowest().elevationDegrees()));
+  }
+
+  private static LightCause lampByDay() {
+    return new LightCause(
+        LightKind.LAMP,
+        "Like a lamp: there at once and as bright all the time. See which lamp was on then, that"
+            + " the closet door shuts and the lid sits tight; if you looked inside then, record the"
+            + " opening.");
+  }
+
+  private static LightCause other() {
+    return new LightCause(
+        LightKind.OTHER,
+        "Daylight or a lamp, it cannot be told. See that the lid sits tight, that the seam does not"
+            + " face the window and that the closet door shuts; if you looked inside then, record"
+            + " the opening.");
+  }
+
+  private static LightCause unknownSite() {
+    return new LightCause(
+        LightKind.OTHER,
+        "See that the lid sits tight, that the seam does not face the window and that the closet"
+            + " door shuts; if you looked inside then, record the opening. With a site in the"
+            + " settings, daylight can be told from a lamp.");
+  }
+}

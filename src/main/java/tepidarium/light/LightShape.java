@@ -1,0 +1,73 @@
+package tepidarium.light;
+
+import java.util.Arrays;
+import tepidarium.reading.Samples;
+
+/**
+ * How the light of an event came and went. A lamp is there at once and stays as bright; the sky
+ * comes and goes by degrees. The bounds are common practice, no source.
+ *
+ * @param litReadings how many readings were above the limit
+ * @param firstShare the first of them against the upper range of all (their 80th percentile), 0 and
+ *     up
+ * @param lastShare the same of the last of them
+ * @param spread the range from the 10th to the 90th percentile against the median, 0 and up
+ */
+public record LightShape(int litReadings, double firstShare, double lastShare, double spread) {
+  private static final int ENOUGH_READINGS = 3;
+  private static final double SUDDEN_SHARE = 0.6;
+  private static final double STEADY_SPREAD = 0.2;
+
+  /** The shape of an event that was found in the samples with this limit. */
+  public static LightShape of(Samples light, LightEvent event, double limitLux) {
+    long end = event.lastSeen().toEpochMilli();
+    double[] lit = new double[light.size()];
+    int count = 0;
+    int from = light.indexFrom(event.start().toEpochMilli());
+    for (int i = from; i < light.size() && light.atMs(i) <= end; i++) {
+      if (light.value(i) > limitLux) {
+        lit[count++] = light.value(i);
+      }
+    }
+    if (count == 0) {
+      return new LightShape(0, 0, 0, 0);
+    }
+    double first = lit[0];
+    double last = lit[count - 1];
+    double[] sorted = Arrays.copyOf(lit, count);
+    Arrays.sort(sorted);
+    double upper = percentile(sorted, 0.8);
+    double spread = (percentile(sorted, 0.9) - percentile(sorted, 0.1)) / percentile(sorted, 0.5);
+    return new LightShape(count, first / upper, last / upper, spread);
+  }
+
+  private static double percentile(double[] sorted, double share) {
+    return sorted[(int) Math.round(share * (sorted.length - 1))];
+  }
+
+  /** Enough readings to judge by. */
+  boolean known() {
+    return litReadings >= ENOUGH_READINGS;
+  }
+
+  /** There at once, and as bright all the time. */
+  boolean likeALamp() {
+    return known()
+        && spread <= STEADY_SPREAD
+        && firstShare > SUDDEN_SHARE
+        && lastShare > SUDDEN_SHARE;
+  }
+
+  /** Came by degrees and went by degrees. */
+  boolean likeTheSky() {
+    return known()
+        && spread > STEADY_SPREAD
+        && firstShare <= SUDDEN_SHARE
+        && lastShare <= SUDDEN_SHARE;
+  }
+
+  /** There at once. */
+  boolean sudden() {
+    return firstShare > SUDDEN_SHARE;
+  }
+}

@@ -1,0 +1,50 @@
+package tepidarium.light;
+
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.ZonedDateTime;
+import net.e175.klaus.solarpositioning.DeltaT;
+import net.e175.klaus.solarpositioning.SPA;
+import net.e175.klaus.solarpositioning.SolarPosition;
+
+/**
+ * Where the centre of the sun's disc stands, without refraction. Computed by the algorithm of Reda
+ * and Andreas (NREL/TP-560-34302, 2004); the difference between the earth's and the clocks' time is
+ * estimated. Defined at every place and instant, polar day and night included.
+ *
+ * @param elevationDegrees above the horizon, negative below it, −90 to 90
+ * @param azimuthDegrees clockwise from north, 0 to 360
+ */
+public record Sun(double elevationDegrees, double azimuthDegrees) {
+  /**
+   * The end of civil twilight: below it the sky lights no room (the common definition of civil
+   * twilight, value from memory).
+   */
+  public static final double CIVIL_TWILIGHT_DEGREES = -6;
+
+  /** The sun over the site at the instant. */
+  public static Sun over(Site site, Instant at) {
+    ZonedDateTime utc = at.atZone(ZoneOffset.UTC);
+    SolarPosition position =
+        SPA.calculateSolarPosition(
+            utc,
+            site.latitudeDegrees(),
+            site.longitudeDegrees(),
+            0,
+            DeltaT.estimate(utc.toLocalDate()));
+    return new Sun(90 - position.zenithAngle(), position.azimuth());
+  }
+
+  /** Whether any daylight can be about. */
+  public boolean givesLight() {
+    return elevationDegrees > CIVIL_TWILIGHT_DEGREES;
+  }
+
+  /** The quarter of the sky in words, for example south-east. */
+  public String quarter() {
+    String[] names = {
+      "north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"
+    };
+    return names[(int) Math.round(azimuthDegrees / 45) % names.length];
+  }
+}

@@ -1,0 +1,148 @@
+package tepidarium.stats;
+
+import java.util.Arrays;
+import java.util.OptionalDouble;
+
+/**
+ * A first-order approach to a steady value, y(t) = steady + (start − steady)·exp(−t/τ), as a body
+ * without much inner resistance cools or warms (Newton's law of cooling, elementary). Fitted by
+ * least squares: linear in start and steady for each τ, with τ searched between a tenth of the
+ * length of the record and twenty times it; far points count less (weights after Huber, Annals of
+ * Mathematical Statistics 35 (1964) 73-101, tuning constant 1.345), the scale being taken from the
+ * median of the residuals. A slower approach than the longest τ is a straight line within the
+ * record, and is fitted as one.
+ *
+ * @param start the value at t = 0
+ * @param steady where it tends
+ * @param timeConstant τ, in the unit of the times, above 0
+ * @param residual the standard deviation of the points about the curve (three parameters taken off)
+ */
+public record Approach(double start, double steady, double timeConstant, double residual) {
+  private static final int LEAST_POINTS = 4;
+  private static final int GRID = 40;
+  private static final int REFINEMENTS = 40;
+  private static final int REWEIGHTINGS = 3;
+  private static final double HUBER = 1.345;
+  private static final double SD_FROM_MEDIAN = 1.4826;
+  private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
+
+  /**
+   * Fits the curve.
+   *
+   * @param t ascending times from 0 on, at least four
+   * @param y the values at them
+   * @throws IllegalArgumentException when there are too few points, or they span no time
+   */
+  public static Approach fit(double[] t, double[] y) {
+    double length = t.length < LEAST_POINTS ? 0 : t[t.length - 1] - t[0];
+    if (t.length != y.length || !(length > 0)) {
+      throw new IllegalArgumentException("at least four points over some time are needed");
+    }
+    double[] weights = new double[t.length];
+    Arrays.fill(weights, 1);
+    Line best = search(t, y, weights, length);
+    for (int i = 0; i < REWEIGHTINGS; i++) {
+      weights = weights(best, t, y);
+      best = search(t, y, weights, length);
+    }
+    double sum = 0;
+    for (int i = 0; i < t.length; i++) {
+      double off = y[i] - best.at(t[i]);
+      sum += off * off;
+    }
+    double residual = Math.sqrt(sum / (t.length - 3));
+    return new Approach(best.offset + best.factor, best.offset, best.tau, residual);
+  }
+
+  /** The curve offset + factor·exp(−t/τ), and its weighted sum of squares. */
+  private record Line(double tau, double offset, double factor, double squares) {
+    double at(double t) {
+      return offset + factor * Math.exp(-t / tau);
+    }
+  }
+
+  private static Line search(double[] t, double[] y, double[] weights, double length) {
+    double low = Math.log(length / 10);
+    double high = Math.log(length * 20);
+    double step = (high - low) / GRID;
+    int best = 0;
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 0; i <= GRID; i++) {
+      double squares = line(t, y, weights, Math.exp(low + i * step)).squares;
+      if (squares < least) {
+        least = squares;
+        best = i;
+      }
+    }
+    return refine(
+        t, y, weights, low + Math.max(0, best - 1) * step, low + Math.min(GRID, best + 1) * step);
+  }
+
+  /** Golden section search in the logarithm of τ. */
+  private static Line refine(double[] t, double[] y, double[] weights, double low, double high) {
+    double a = low;
+    double b = high;
+    for (int i = 0; i < REFINEMENTS; i++) {
+      double left = b - GOLDEN * (b - a);
+      double right = a + GOLDEN * (b - a);
+      boolean leftIsBetter =
+          line(t, y, weights, Math.exp(left)).squares
+              <= line(t, y, weights, Math.exp(right)).squares;
+      a = leftIsBetter ? a : left;
+      b = leftIsBetter ? right : b;
+    }
+    return line(t, y, weights, Math.exp((a + b) / 2));
+  }
+
+  /** Weighted linear least squares in exp(−t/τ). */
+  private static Line line(double[] t, double[] y, double[] weights, double tau) {
+    double sum = 0;
+    double meanX = 0;
+    double meanY = 0;
+    for (int i = 0; i < t.length; i++) {
+      sum += weights[i];
+      meanX += weights[i] * Math.exp(-t[i] / tau);
+      meanY += weights[i] * y[i];
+    }
+    meanX /= sum;
+    meanY /= sum;
+    double xx = 0;
+    double xy = 0;
+    double yy = 0;
+    for (int i = 0; i < t.length; i++) {
+      double x = Math.exp(-t[i] / tau) - meanX;
+      xx += weights[i] * x * x;
+      xy += weights[i] * x * (y[i] - meanY);
+      yy += weights[i] * (y[i] - meanY) * (y[i] - meanY);
+    }
+    double factor = xx > 0 ? xy / xx : 0;
+    return new Line(tau, meanY - factor * meanX, factor, yy - factor * xy);
+  }
+
+  private static double[] weights(Line line, double[] t, double[] y) {
+    double[] off = new double[t.length];
+    for (int i = 0; i < t.length; i++) {
+      off[i] = Math.abs(y[i] - line.at(t[i]));
+    }
+    double[] sorted = off.clone();
+    Arrays.sort(sorted);
+    double bound = HUBER * SD_FROM_MEDIAN * sorted[sorted.length / 2];
+    double[] weights = new double[t.length];
+    for (int i = 0; i < t.length; i++) {
+      weights[i] = off[i] <= bound || bound == 0 ? 1 : bound / off[i];
+    }
+    return weights;
+  }
+
+  public double at(double t) {
+    return steady + (start - steady) * Math.exp(-t / timeConstant);
+  }
+
+  /** When it reaches a level; empty when it never does. Negative for a level before the start. */
+  public OptionalDouble timeOf(double level) {
+    double share = (level - steady) / (start - steady);
+    return share > 0 && Double.isFinite(share)
+        ? OptionalDouble.of(-timeConstant * Math.log(share))
+        : OptionalDouble.empty();
+  }
+}
