@@ -52,8 +52,8 @@ public interface AlertStore {
   Map<AlertKey, Condition> conditions();
 
   /**
-   * Those raised before the end of the span and not returned before its start, by when raised;
-   * none that were found late.
+   * Those raised before the end of the span and not returned before its start, by when raised; none
+   * that were found late.
    */
   List<Alert> within(Span span);
 

@@ -128,15 +128,7 @@ public final class Service implements AutoCloseable {
                 config.httpHost(),
                 config.httpPort(),
                 new WebServer.Parts(
-                    register,
-                    history,
-                    chronicle,
-                    watch,
-                    alerts,
-                    rules,
-                    rejectLog,
-                    facts,
-                    views,
+                    register, history, chronicle, watch, alerts, rules, rejectLog, facts, views,
                     seeds)));
     link =
         running(

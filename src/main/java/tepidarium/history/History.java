@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -59,6 +60,18 @@ public final class History {
       }
     }
     return merged;
+  }
+
+  /** The same, apart for each sensor that was in the container during the span. */
+  public Map<SensorId, Map<Quantity, Samples>> bySensor(ContainerId container, Span span) {
+    Map<SensorId, Map<Quantity, Samples>> sensors = new LinkedHashMap<>();
+    for (Placement placement : register.placementsIn(container)) {
+      Span stretch = stretch(placement, span);
+      if (stretch.from().isBefore(stretch.to())) {
+        sensors.put(placement.sensor(), read(placement.sensor(), stretch));
+      }
+    }
+    return sensors;
   }
 
   /** The samples of one quantity; empty ones where there are none. */

@@ -79,6 +79,7 @@ public final class Watch implements AutoCloseable {
   private final AlertRules rules;
   private final AlertBoard board;
   private final Replay replay;
+  private final Signs signs;
   private final Silence silence;
   private final Clock clock;
   private final List<LiveListener> listeners = new CopyOnWriteArrayList<>();
@@ -106,6 +107,7 @@ public final class Watch implements AutoCloseable {
     this.rules = rules;
     this.board = new AlertBoard(alerts, rules, history.maxGap(), this::tellTransition);
     this.replay = new Replay(register, history, rules, board);
+    this.signs = new Signs(register, history, rules, board);
     newest
         .sensors()
         .forEach(
@@ -349,8 +351,8 @@ public final class Watch implements AutoCloseable {
   }
 
   /**
-   * Holds the values of a reading against their limits. What is worked out from several readings,
-   * such as signs of a fault or where a trend leads, goes to the board in the same way.
+   * Holds the values of a reading against their limits. What is worked out from several readings is
+   * the part of {@link Signs}.
    */
   private void judge(Container container, Reading reading, Instant now) {
     for (AlertKind kind : AlertKind.values()) {
@@ -386,8 +388,9 @@ public final class Watch implements AutoCloseable {
     board.tick(now);
     try {
       replay.markLate(now);
+      signs.look(now);
     } catch (StoreException e) {
-      LOG.debug("late readings are looked at again when the store answers", e);
+      LOG.debug("stored readings are looked at again when the store answers", e);
     }
   }
 

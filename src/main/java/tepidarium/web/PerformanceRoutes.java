@@ -9,7 +9,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import tepidarium.alert.AlertKey;
 import tepidarium.alert.AlertKind;
+import tepidarium.alert.AlertRules;
 import tepidarium.alert.AlertStore;
 import tepidarium.alert.Performance;
 import tepidarium.alert.Raised;
@@ -33,6 +35,7 @@ final class PerformanceRoutes {
   private final Register register;
   private final History history;
   private final AlertStore store;
+  private final AlertRules rules;
   private final Views views;
 
   record FloodJson(Instant from, Instant until) {}
@@ -68,10 +71,12 @@ final class PerformanceRoutes {
       int stale,
       List<GroupJson> groups) {}
 
-  PerformanceRoutes(Register register, History history, AlertStore store, Views views) {
+  PerformanceRoutes(
+      Register register, History history, AlertStore store, AlertRules rules, Views views) {
     this.register = register;
     this.history = history;
     this.store = store;
+    this.rules = rules;
     this.views = views;
   }
 
@@ -140,7 +145,7 @@ final class PerformanceRoutes {
     if (quantity == null) {
       return Optional.empty();
     }
-    Rule rule = kind.rule(kind.limit(container.band(), Duration.ZERO));
+    Rule rule = rules.effective(new AlertKey(container.id(), kind), container.band()).rule();
     Samples samples = history.samples(container.id(), quantity, span);
     return Replay.advice(samples, rule, history.maxGap(), smallestDeadband(quantity))
         .map(advice -> hint(advice, quantity));

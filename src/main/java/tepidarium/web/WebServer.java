@@ -111,7 +111,8 @@ public final class WebServer implements AutoCloseable {
     new HeatBenchRoutes(parts.register(), parts.history(), parts.chronicle(), parts.views())
         .add(routes);
     new SuggestedOpeningRoutes(parts.register(), parts.chronicle(), parts.views()).add(routes);
-    new PerformanceRoutes(parts.register(), parts.history(), parts.alerts(), parts.views())
+    new PerformanceRoutes(
+            parts.register(), parts.history(), parts.alerts(), parts.rules(), parts.views())
         .add(routes);
     new AlertRoutes(parts.watch(), parts.alerts(), parts.views()).add(routes);
     new AlertRuleRoutes(parts.watch(), parts.rules(), parts.alerts(), parts.views()).add(routes);

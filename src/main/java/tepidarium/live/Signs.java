@@ -1,0 +1,153 @@
+package tepidarium.live;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import tepidarium.alert.AlertBoard;
+import tepidarium.alert.AlertKey;
+import tepidarium.alert.AlertKind;
+import tepidarium.alert.AlertRules;
+import tepidarium.alert.Forecast;
+import tepidarium.alert.SensorFault;
+import tepidarium.alert.SensorFaults;
+import tepidarium.alert.Sign;
+import tepidarium.container.Container;
+import tepidarium.container.ContainerId;
+import tepidarium.container.Register;
+import tepidarium.heat.Limit;
+import tepidarium.history.History;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.Samples;
+import tepidarium.reading.SensorId;
+import tepidarium.reading.Span;
+
+/**
+ * Looks at the last hours of each container, once a minute where time allows, for what no single
+ * reading tells: where the temperature is heading, and sensors that cannot be right. With thousands
+ * of containers a round takes longer than a minute, since it must not hold up the watch. Used by
+ * the watching thread alone.
+ */
+final class Signs {
+  private static final Duration EVERY = Duration.ofMinutes(1);
+  private static final Duration NEWS = Duration.ofMinutes(15);
+  private static final long MOST_NANOS_A_TICK = Duration.ofMillis(100).toNanos();
+
+  /** So many other containers are asked whether they moved while a sensor stood still. */
+  private static final int OTHERS = 3;
+
+  private final Register register;
+  private final History history;
+  private final AlertRules rules;
+  private final AlertBoard board;
+  private final Deque<Container> round = new ArrayDeque<>();
+  private @Nullable Instant roundBegan;
+
+  Signs(Register register, History history, AlertRules rules, AlertBoard board) {
+    this.register = register;
+    this.history = history;
+    this.rules = rules;
+    this.board = board;
+  }
+
+  /** Goes on with the round, or begins the next one when it is due. */
+  void look(Instant now) {
+    boolean due =
+        roundBegan == null || roundBegan.isAfter(now) || !roundBegan.plus(EVERY).isAfter(now);
+    if (round.isEmpty() && due) {
+      roundBegan = now;
+      round.addAll(register.containers());
+    }
+    long began = System.nanoTime();
+    while (!round.isEmpty() && System.nanoTime() - began < MOST_NANOS_A_TICK) {
+      look(round.remove(), now);
+    }
+  }
+
+  private void look(Container container, Instant now) {
+    if (register.openingAt(container.id(), now).isPresent()) {
+      return;
+    }
+    Span span = new Span(now.minus(SensorFaults.LOOKS_BACK), now);
+    Map<SensorId, Map<Quantity, Samples>> inside = history.bySensor(container.id(), span);
+    Optional<Instant> last = last(inside);
+    if (last.isEmpty() || last.get().isBefore(now.minus(NEWS)) || last.get().isAfter(now)) {
+      return;
+    }
+    heading(container, AlertKind.HEADING_COLD, AlertKind.COLD, span, last.get(), now);
+    heading(container, AlertKind.HEADING_HOT, AlertKind.HOT, span, last.get(), now);
+    faults(container, inside, span, last.get(), now);
+  }
+
+  private static Optional<Instant> last(Map<SensorId, Map<Quantity, Samples>> inside) {
+    return inside.values().stream()
+        .flatMap(quantities -> quantities.values().stream())
+        .filter(samples -> !samples.isEmpty())
+        .map(samples -> Instant.ofEpochMilli(samples.lastMs()))
+        .max(Instant::compareTo);
+  }
+
+  private void heading(
+      Container container, AlertKind kind, AlertKind ofKind, Span span, Instant at, Instant now) {
+    Samples temperature = history.samples(container.id(), Quantity.TEMPERATURE, span);
+    Limit limit =
+        rules.effective(new AlertKey(container.id(), ofKind), container.band()).rule().limit();
+    Forecast forecast = Forecast.of(temperature, limit, now, Forecast.HORIZON).orElse(null);
+    Sign sign =
+        forecast == null
+            ? Sign.heading(kind, at, null, null)
+            : Sign.heading(kind, at, forecast.at(), words(forecast));
+    board.observe(container.id(), container.band(), sign, now);
+  }
+
+  private static String words(Forecast forecast) {
+    return String.format(
+        Locale.ROOT,
+        "now %.1f °C and changing by %+.1f °C an hour, towards about %.1f °C",
+        forecast.valueC(),
+        forecast.perHourC(),
+        forecast.steadyC());
+  }
+
+  private void faults(
+      Container container,
+      Map<SensorId, Map<Quantity, Samples>> inside,
+      Span span,
+      Instant at,
+      Instant now) {
+    List<SensorFaults.Report> reports =
+        inside.entrySet().stream()
+            .map(
+                one ->
+                    new SensorFaults.Report(
+                        one.getKey(),
+                        one.getValue(),
+                        register.calibration(one.getKey()).temperatureErrorC()))
+            .toList();
+    List<Samples> elsewhere =
+        Stream.concat(Stream.of(ContainerId.ROOM), others(container))
+            .map(place -> history.samples(place, Quantity.TEMPERATURE, span))
+            .toList();
+    List<SensorFault> faults = SensorFaults.of(reports, elsewhere, history.maxGap());
+    String detail =
+        faults.stream()
+            .map(fault -> fault.sensor() + ": " + fault.words())
+            .collect(Collectors.joining("; "));
+    Sign sign = Sign.faults(at, faults.size(), faults.isEmpty() ? null : detail);
+    board.observe(container.id(), container.band(), sign, now);
+  }
+
+  private Stream<ContainerId> others(Container container) {
+    return register.containers().stream()
+        .map(Container::id)
+        .filter(id -> !id.equals(container.id()))
+        .limit(OTHERS);
+  }
+}
