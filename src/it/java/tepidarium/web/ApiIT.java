@@ -169,7 +169,7 @@ class ApiIT {
     String suggested = openings + "/suggested";
     await().atMost(Duration.ofSeconds(30)).until(() -> api.get(suggested).size() == 2);
     JsonNode first = api.get(suggested).path(0);
-    assertEquals(grower.ago(130).toString(), first.path("from").asText());
+    assertEquals(grower.ago(175).toString(), first.path("from").asText());
     assertEquals(-3, first.path("temperatureChange").asDouble(), 0.01);
     assertTrue(first.path("reason").asText().contains("3.0 °C"), first.toString());
 
@@ -179,7 +179,7 @@ class ApiIT {
     assertEquals(first.path("until"), confirmed.path("until"));
     JsonNode second = api.get(suggested);
     assertEquals(1, second.size());
-    assertEquals(grower.ago(90).toString(), second.at("/0/from").asText());
+    assertEquals(grower.ago(100).toString(), second.at("/0/from").asText());
     String none = stretch.formatted(second.at("/0/from"), second.at("/0/until"));
     api.call("POST", suggested + "/decline", none, 204);
     assertEquals(0, api.get(suggested).size());

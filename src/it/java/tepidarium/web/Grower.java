@@ -71,7 +71,7 @@ final class Grower implements AutoCloseable {
   }
 
   /**
-   * A container that was warm and dark but for two openings that nobody announced, 130 and 90
+   * A container that was warm and dark but for two openings that nobody announced, 175 and 100
    * minutes ago: too long ago to raise anything.
    */
   void peekTwice(String container, String sensor) {
@@ -84,7 +84,7 @@ final class Grower implements AutoCloseable {
     place(sensor, container);
     List<String> entries = new ArrayList<>();
     for (int minute = 195; minute >= 65; minute--) {
-      int since = minute > 90 ? 130 - minute : 90 - minute;
+      int since = minute > 100 ? 175 - minute : 100 - minute;
       boolean lit = since >= 0 && since < 5;
       double share =
           since < 0 ? 0 : Math.min(since / 5.0, 1) * Math.exp(-Math.max(0, since - 5) / 6.0);
