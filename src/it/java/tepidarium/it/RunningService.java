@@ -49,7 +49,8 @@ public final class RunningService implements AutoCloseable {
             config.silentAfterMinutes(),
             config.silentGraceSeconds(),
             config.timeZone(),
-            new Config.Keeping(influx, 64, null)),
+            new Config.Keeping(influx, 64, null),
+            null),
         realClock());
   }
 

@@ -36,6 +36,7 @@ import tepidarium.series.influx.InfluxAddress;
  * @param silentGraceSeconds after the start nobody is called silent for this long
  * @param timeZone where a day begins, for figures by day
  * @param keeping where readings are kept and for how long
+ * @param notices who is told, how and when; null tells open pages and MQTT only
  */
 public record Config(
     Path data,
@@ -54,7 +55,8 @@ public record Config(
     double silentAfterMinutes,
     int silentGraceSeconds,
     ZoneId timeZone,
-    Keeping keeping) {
+    Keeping keeping,
+    @Nullable NoticesConfig notices) {
 
   /**
    * Where readings are kept and for how long.
@@ -109,7 +111,8 @@ public record Config(
         silentAfterMinutes,
         silentGraceSeconds,
         timeZone,
-        Keeping.IN_A_FILE);
+        Keeping.IN_A_FILE,
+        null);
   }
 
   public Config {
@@ -159,10 +162,12 @@ public record Config(
       @Nullable String influxPassword,
       @Nullable String influxToken,
       @Nullable Integer spoolMaxMegabytes,
-      @Nullable Double keepRawDays) {
+      @Nullable Double keepRawDays,
+      NoticesConfig.@Nullable File notices) {
 
-    Config checked() {
+    Config checked(Map<String, String> environment) {
       Problems problems = new Problems();
+      ZoneId zone = problems.zone("timeZone", timeZone);
       Config config =
           new Config(
               problems.path("data", or(data, "data")),
@@ -188,14 +193,15 @@ public record Config(
               problems.number("maxGapMinutes", or(maxGapMinutes, 30.0), 1, 1_440),
               problems.number("silentAfterMinutes", or(silentAfterMinutes, 30.0), 1, 10_080),
               problems.whole("silentGraceSeconds", or(silentGraceSeconds, 300), 0, 86_400),
-              problems.zone("timeZone", timeZone),
+              zone,
               new Keeping(
                   influx(problems),
                   problems.whole(
                       "spoolMaxMegabytes", or(spoolMaxMegabytes, SPOOL_MEGABYTES), 1, 1 << 20),
                   keepRawDays == null
                       ? null
-                      : problems.number("keepRawDays", keepRawDays, 1, 36_500)));
+                      : problems.number("keepRawDays", keepRawDays, 1, 36_500)),
+              notices == null ? null : notices.checked(problems, environment, zone));
       problems.raise();
       return config;
     }
@@ -261,7 +267,7 @@ public record Config(
   }
 
   /** Collects what is wrong, so that all of it can be said at once. */
-  private static final class Problems {
+  static final class Problems {
     private final List<String> lines = new ArrayList<>();
 
     int whole(String name, int value, int least, int most) {

@@ -37,6 +37,7 @@ import tepidarium.live.Watch;
 import tepidarium.records.AlertRecords;
 import tepidarium.records.ContainerRecords;
 import tepidarium.records.Database;
+import tepidarium.records.NoticeRecords;
 import tepidarium.records.RejectRecords;
 import tepidarium.records.sqlite.SqliteRecords;
 import tepidarium.series.ReadingSink;
@@ -106,13 +107,29 @@ public final class Service implements AutoCloseable {
     Views views =
         new Views(register, newest, heatSoFar, history, chronicle, watch, clock, config.timeZone());
     Facts facts = new Facts(config, demo, intake, storage, records);
+    NoticesConfig asked = config.notices();
+    NoticeDesk desk =
+        new NoticeDesk(
+            asked == null ? NoticesConfig.unset(config.timeZone()) : asked,
+            config.data(),
+            new NoticeDesk.Sources(register, chronicle, alerts, new NoticeRecords(records)),
+            clock);
+    facts.more(desk::parts);
     web =
         running(
             WebServer.start(
                 config.httpHost(),
                 config.httpPort(),
                 new WebServer.Parts(
-                    register, history, chronicle, watch, alerts, rejectLog, facts, views)));
+                    register,
+                    history,
+                    chronicle,
+                    watch,
+                    alerts,
+                    rejectLog,
+                    facts,
+                    views,
+                    desk.notices())));
     link =
         running(
             new MqttLink(
@@ -125,6 +142,8 @@ public final class Service implements AutoCloseable {
     facts.link(link);
     AlertTopics topics = new AlertTopics(link, watch, alerts, register, views);
     watch.listen(topics);
+    watch.listen(desk);
+    running(desk).start(link, config.rootTopic(), web.pages());
     link.start(
         up -> {
           watch.linkChanged(up);

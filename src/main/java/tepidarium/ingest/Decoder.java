@@ -22,6 +22,8 @@ public final class Decoder {
   /** The service's own alerts; not a sensor. */
   private static final String ALERT = "alert";
 
+  private static final String NOTICE = "notice";
+
   private final String root;
   private final String prefix;
   private final List<MappedReadings> rules;
@@ -86,7 +88,9 @@ public final class Decoder {
   }
 
   private boolean isOwn(String topic) {
-    return topic.equals(prefix + STATUS) || topic.startsWith(prefix + ALERT + '/');
+    return topic.equals(prefix + STATUS)
+        || topic.startsWith(prefix + ALERT + '/')
+        || topic.startsWith(prefix + NOTICE + '/');
   }
 
   private @Nullable Payload route(String topic) {

@@ -17,6 +17,8 @@ import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.alert.AlertStore;
+import tepidarium.alert.notify.Notices;
+import tepidarium.alert.notify.Notifier;
 import tepidarium.container.Register;
 import tepidarium.history.History;
 import tepidarium.ingest.RejectLog;
@@ -47,7 +49,8 @@ public final class WebServer implements AutoCloseable {
       AlertStore alerts,
       RejectLog rejectLog,
       ServiceFacts facts,
-      Views views) {}
+      Views views,
+      Notices notices) {}
 
   /**
    * Starts the server.
@@ -105,6 +108,7 @@ public final class WebServer implements AutoCloseable {
         .add(routes);
     new AlertRoutes(parts.watch(), parts.alerts(), parts.views()).add(routes);
     new SystemRoutes(parts.facts(), parts.rejectLog(), parts.watch(), parts.views()).add(routes);
+    new NoticeRoutes(parts.notices()).add(routes);
     live.add(routes);
   }
 
@@ -199,6 +203,11 @@ public final class WebServer implements AutoCloseable {
 
   public int port() {
     return javalin.port();
+  }
+
+  /** Tells the open pages. */
+  public Notifier pages() {
+    return live;
   }
 
   @Override

@@ -64,7 +64,8 @@ class ApiDescriptionTest {
   /** The server's own routes, added by the same code, with nothing behind them. */
   @SuppressWarnings("NullAway")
   private static Set<Operation> routes() {
-    WebServer.Parts nothing = new WebServer.Parts(null, null, null, null, null, null, null, null);
+    WebServer.Parts nothing =
+        new WebServer.Parts(null, null, null, null, null, null, null, null, null);
     try (LiveStream live = new LiveStream(null, null)) {
       Javalin server =
           Javalin.create(
