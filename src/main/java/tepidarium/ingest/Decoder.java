@@ -102,7 +102,9 @@ public final class Decoder {
     int slash = rest.indexOf('/');
     String name = slash < 0 ? rest : rest.substring(0, slash);
     Optional<SensorId> sensor =
-        name.equals(STATUS) || name.equals(ALERT) ? Optional.empty() : SensorNames.exact(name);
+        name.equals(STATUS) || name.equals(ALERT) || name.equals(NOTICE)
+            ? Optional.empty()
+            : SensorNames.exact(name);
     if (sensor.isEmpty()) {
       return null;
     }

@@ -49,7 +49,7 @@ public final class NoticeText {
       List<Trouble> troubles,
       Instant now) {
     boolean one = situations.size() + troubles.size() == 1;
-    String subject = one ? subject(situations, troubles) : subject(situations, troubles, now);
+    String subject = one ? subject(situations, troubles) : counted(situations, troubles);
     List<String> lines = new ArrayList<>();
     lines.addAll(opening(kind));
     if (one) {
@@ -129,7 +129,7 @@ public final class NoticeText {
   }
 
   /** Such as "12 containers: 10 too cold, 2 silent". */
-  private static String subject(List<Situation> situations, List<Trouble> troubles, Instant now) {
+  private static String counted(List<Situation> situations, List<Trouble> troubles) {
     Map<String, Long> counts = new LinkedHashMap<>();
     situations.forEach(s -> counts.merge(Words.state(s.alert().kind().key()), 1L, Long::sum));
     String kinds =

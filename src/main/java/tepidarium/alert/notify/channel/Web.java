@@ -17,6 +17,8 @@ import tepidarium.alert.notify.Outcome;
  * followed: what is sent goes where the grower said and nowhere else.
  */
 final class Web {
+  private static final String NO_REDIRECT = ", which leads elsewhere: set that address instead";
+
   private final HttpClient client;
   private final Duration limit;
 
@@ -49,15 +51,14 @@ final class Web {
       answer.cancel(true);
       return Outcome.later(shown + " did not answer within " + limit.toSeconds() + " s");
     } catch (ExecutionException e) {
-      return Outcome.later("cannot reach " + shown + ": " + words(e.getCause()));
+      return Outcome.later(
+          "cannot reach " + shown + ": " + words(e.getCause() == null ? e : e.getCause()));
     } catch (InterruptedException e) {
       answer.cancel(true);
       Thread.currentThread().interrupt();
       return Outcome.later("stopped while " + shown + " had not answered");
     }
   }
-
-  private static final String NO_REDIRECT = ", which leads elsewhere: set that address instead";
 
   private static String words(Throwable cause) {
     String message = cause.getMessage();
