@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
@@ -27,10 +28,13 @@ public final class ServiceProcess implements AutoCloseable {
     return start(data, mqttPort, broker, Map.of());
   }
 
-  /** Starts it with further settings, under their names in the environment. */
+  /**
+   * Starts it with further settings, under their names in the environment, and further arguments.
+   */
   public static ServiceProcess start(
-      Path data, int mqttPort, String broker, Map<String, String> settings) {
-    List<String> command =
+      Path data, int mqttPort, String broker, Map<String, String> settings, String... more) {
+    List<String> command = new ArrayList<>();
+    command.addAll(
         List.of(
             Path.of(System.getProperty("java.home"), "bin", "java").toString(),
             "-cp",
@@ -40,7 +44,8 @@ public final class ServiceProcess implements AutoCloseable {
             "--data=" + data,
             "--port=0",
             "--mqtt-port=" + mqttPort,
-            "--broker=" + broker);
+            "--broker=" + broker));
+    command.addAll(List.of(more));
     try {
       Path output = Files.createTempFile(data.toAbsolutePath().getParent(), "service", ".out");
       ProcessBuilder builder =
