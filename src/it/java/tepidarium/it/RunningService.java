@@ -50,6 +50,7 @@ public final class RunningService implements AutoCloseable {
             config.silentGraceSeconds(),
             config.timeZone(),
             new Config.Keeping(influx, 64, null),
+            null,
             null),
         realClock());
   }

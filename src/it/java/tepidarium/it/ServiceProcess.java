@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
@@ -27,20 +28,29 @@ public final class ServiceProcess implements AutoCloseable {
     return start(data, mqttPort, broker, Map.of());
   }
 
-  /** Starts it with further settings, under their names in the environment. */
+  /**
+   * Starts it with further settings, under their names in the environment, and further arguments.
+   */
   public static ServiceProcess start(
-      Path data, int mqttPort, String broker, Map<String, String> settings) {
-    return start(data.toAbsolutePath().getParent(), data, mqttPort, broker, settings);
+      Path data, int mqttPort, String broker, Map<String, String> settings, String... more) {
+    Path log = data.toAbsolutePath().getParent();
+    return start(log, data, mqttPort, broker, settings, List.of(more));
   }
 
   /** Starts it with what it says in a file of another folder, since its own may not be writable. */
   public static ServiceProcess start(Path log, Path data, int mqttPort, String broker) {
-    return start(log, data, mqttPort, broker, Map.of());
+    return start(log, data, mqttPort, broker, Map.of(), List.of());
   }
 
   private static ServiceProcess start(
-      Path log, Path data, int mqttPort, String broker, Map<String, String> settings) {
-    List<String> command =
+      Path log,
+      Path data,
+      int mqttPort,
+      String broker,
+      Map<String, String> settings,
+      List<String> more) {
+    List<String> command = new ArrayList<>();
+    command.addAll(
         List.of(
             Path.of(System.getProperty("java.home"), "bin", "java").toString(),
             "-Xmx256m",
@@ -53,7 +63,8 @@ public final class ServiceProcess implements AutoCloseable {
             "--data=" + data,
             "--port=0",
             "--mqtt-port=" + mqttPort,
-            "--broker=" + broker);
+            "--broker=" + broker));
+    command.addAll(more);
     try {
       Path output = Files.createTempFile(log, "service", ".out");
       ProcessBuilder builder =

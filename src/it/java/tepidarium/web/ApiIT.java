@@ -317,6 +317,18 @@ class ApiIT {
   }
 
   @Test
+  void noticesAndNotifiersAreListedAndTested() {
+    Set<String> names = new TreeSet<>(api.get("/api/notifiers").findValuesAsText("name"));
+    assertEquals(Set.of("mqtt", "page"), names);
+    JsonNode tested = api.call("POST", "/api/notifiers/mqtt/test", null, 200).json();
+    assertTrue(tested.path("delivered").asBoolean(), tested.toString());
+    assertTrue(tested.path("words").asText().contains("tepidarium/notice/test/low"));
+    assertTrue(api.get("/api/notices?state=failed").isEmpty());
+    api.call("GET", "/api/notices?state=lost", null, 400);
+    api.call("POST", "/api/notifiers/nobody/test", null, 404);
+  }
+
+  @Test
   void theServiceTellsHowItIsAndHowToReachIt() {
     JsonNode health = api.get("/api/health");
     assertEquals("up", health.path("status").asText());
@@ -362,12 +374,14 @@ class ApiIT {
       grower.publish(Grower.SENSOR, "{\"temperature\":26.75}");
       String dry = "/api/alerts/" + grower.alert("dry").path("id").asInt();
       api.post(dry + "/acknowledge", "{}", 200);
+      api.call("POST", "/api/notifiers/page/test", null, 200);
       await()
           .atMost(Duration.ofSeconds(10))
           .until(
               () ->
                   stream.has("container", "26.75")
                       && stream.has("sensor", "26.75")
+                      && stream.has("notice", "\"kind\":\"test\"")
                       && stream.has("alert", "\"acknowledged\":true"));
       api.check(live, stream.status(), stream.type(), "");
       for (LiveEvents.Event event : stream.events()) {
@@ -451,7 +465,8 @@ class ApiIT {
         .replace("{sowing}", "1")
         .replace("{group}", "1-1")
         .replace("{entry}", "00000000-0000-0000-0000-000000000001")
-        .replace("{table}", "lots");
+        .replace("{table}", "lots")
+        .replace("{name}", "page");
   }
 
   @Test

@@ -11,4 +11,9 @@ public enum Priority {
   public String key() {
     return name().toLowerCase(Locale.ROOT);
   }
+
+  /** The more urgent of the two. */
+  public Priority or(Priority other) {
+    return compareTo(other) >= 0 ? this : other;
+  }
 }

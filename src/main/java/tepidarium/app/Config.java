@@ -38,6 +38,7 @@ import tepidarium.series.influx.InfluxAddress;
  * @param timeZone where a day begins, for figures by day
  * @param keeping where readings are kept and for how long
  * @param site where the containers stand, to tell daylight from a lamp; null when not told
+ * @param notices who is told, how and when; null tells open pages and MQTT only
  */
 public record Config(
     Path data,
@@ -57,7 +58,8 @@ public record Config(
     int silentGraceSeconds,
     ZoneId timeZone,
     Keeping keeping,
-    @Nullable Site site) {
+    @Nullable Site site,
+    @Nullable NoticesConfig notices) {
 
   /**
    * Where readings are kept and for how long.
@@ -77,7 +79,7 @@ public record Config(
   private static final Pattern DATABASE = Pattern.compile("[A-Za-z0-9_./-]{1,64}");
   private static final Pattern ROOT = Pattern.compile("[^/+#\\s]+(/[^/+#\\s]+)*");
 
-  /** With the readings in a file of their own, at a site that is not told. */
+  /** With the readings in a file of their own; site and notices are not told. */
   public Config(
       Path data,
       String httpHost,
@@ -113,6 +115,7 @@ public record Config(
         silentGraceSeconds,
         timeZone,
         Keeping.IN_A_FILE,
+        null,
         null);
   }
 
@@ -180,10 +183,12 @@ public record Config(
       @Nullable String influxToken,
       @Nullable Integer spoolMaxMegabytes,
       @Nullable Double keepRawDays,
-      @Nullable Place site) {
+      @Nullable Place site,
+      NoticesConfig.@Nullable File notices) {
 
-    Config checked() {
+    Config checked(Map<String, String> environment) {
       Problems problems = new Problems();
+      ZoneId zone = problems.zone("timeZone", timeZone);
       Config config =
           new Config(
               problems.path("data", or(data, "data")),
@@ -209,7 +214,7 @@ public record Config(
               problems.number("maxGapMinutes", or(maxGapMinutes, 30.0), 1, 1_440),
               problems.number("silentAfterMinutes", or(silentAfterMinutes, 30.0), 1, 10_080),
               problems.whole("silentGraceSeconds", or(silentGraceSeconds, 300), 0, 86_400),
-              problems.zone("timeZone", timeZone),
+              zone,
               new Keeping(
                   influx(problems),
                   problems.whole(
@@ -217,7 +222,8 @@ public record Config(
                   keepRawDays == null
                       ? null
                       : problems.number("keepRawDays", keepRawDays, 1, 36_500)),
-              site == null ? null : site.checked(problems));
+              site == null ? null : site.checked(problems),
+              notices == null ? null : notices.checked(problems, environment, zone));
       problems.raise();
       return config;
     }
@@ -283,7 +289,7 @@ public record Config(
   }
 
   /** Collects what is wrong, so that all of it can be said at once. */
-  private static final class Problems {
+  static final class Problems {
     private final List<String> lines = new ArrayList<>();
 
     int whole(String name, int value, int least, int most) {

@@ -58,7 +58,7 @@ final class ConfigReader {
     }
     commandLine.forEach(settings::put);
     try {
-      return YAML.treeToValue(settings, Config.File.class).checked();
+      return YAML.treeToValue(settings, Config.File.class).checked(environment);
     } catch (UnrecognizedPropertyException e) {
       throw problem(place(e) + ": there is no setting \"" + e.getPropertyName() + "\" here");
     } catch (InvalidFormatException e) {

@@ -83,7 +83,8 @@ public final class DemoService implements AutoCloseable {
         SILENT_GRACE_SECONDS,
         asked.timeZone(),
         Config.Keeping.IN_A_FILE,
-        site(asked.timeZone(), clock));
+        site(asked.timeZone(), clock),
+        null);
   }
 
   /** An address at which this machine reaches itself. */

@@ -9,6 +9,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.IntakeCounts;
@@ -25,6 +26,7 @@ final class Facts implements ServiceFacts {
   private final Storage storage;
   private final Database database;
   private volatile @Nullable MqttLink link;
+  private volatile Supplier<Map<String, Part>> more = Map::of;
 
   Facts(Config config, boolean demo, Intake intake, Storage storage, Database database) {
     this.storage = storage;
@@ -32,6 +34,11 @@ final class Facts implements ServiceFacts {
     this.config = config;
     this.demo = demo;
     this.intake = intake;
+  }
+
+  /** Further parts of the service. */
+  void more(Supplier<Map<String, Part>> parts) {
+    more = parts;
   }
 
   void link(MqttLink started) {
@@ -88,6 +95,7 @@ final class Facts implements ServiceFacts {
     String trouble = intake.trouble();
     parts.put("readings", trouble == null ? storage.part() : Part.down(trouble));
     parts.put("records", records());
+    parts.putAll(more.get());
     return parts;
   }
 

@@ -41,6 +41,7 @@ import tepidarium.records.AlertRuleRecords;
 import tepidarium.records.ContainerRecords;
 import tepidarium.records.Database;
 import tepidarium.records.GerminationRecords;
+import tepidarium.records.NoticeRecords;
 import tepidarium.records.RejectRecords;
 import tepidarium.records.sqlite.SqliteRecords;
 import tepidarium.series.ReadingSink;
@@ -122,14 +123,31 @@ public final class Service implements AutoCloseable {
             config.timeZone(),
             config.site());
     Facts facts = new Facts(config, demo, intake, storage, records);
+    NoticesConfig asked = config.notices();
+    NoticeDesk desk =
+        new NoticeDesk(
+            asked == null ? NoticesConfig.unset(config.timeZone()) : asked,
+            config.data(),
+            new NoticeDesk.Sources(register, chronicle, alerts, new NoticeRecords(records)),
+            clock);
+    facts.more(desk::parts);
     web =
         running(
             WebServer.start(
                 config.httpHost(),
                 config.httpPort(),
                 new WebServer.Parts(
-                    register, history, chronicle, watch, alerts, rules, rejectLog, facts, views,
-                    seeds)));
+                    register,
+                    history,
+                    chronicle,
+                    watch,
+                    alerts,
+                    rules,
+                    rejectLog,
+                    facts,
+                    views,
+                    seeds,
+                    desk.notices())));
     link =
         running(
             new MqttLink(
@@ -142,6 +160,8 @@ public final class Service implements AutoCloseable {
     facts.link(link);
     AlertTopics topics = new AlertTopics(link, watch, alerts, register, views);
     watch.listen(topics);
+    watch.listen(desk);
+    running(desk).start(link, config.rootTopic(), web.pages());
     watch.catchUp();
     link.start(
         up -> {

@@ -25,6 +25,8 @@ public final class Decoder {
   /** Below it stand containers that somebody opens; not a sensor. */
   private static final String OPENING = "opening";
 
+  private static final String NOTICE = "notice";
+
   private final String root;
   private final String prefix;
   private final List<MappedReadings> rules;
@@ -106,7 +108,9 @@ public final class Decoder {
   }
 
   private boolean isOwn(String topic) {
-    return topic.equals(prefix + STATUS) || topic.startsWith(prefix + ALERT + '/');
+    return topic.equals(prefix + STATUS)
+        || topic.startsWith(prefix + ALERT + '/')
+        || topic.startsWith(prefix + NOTICE + '/');
   }
 
   private @Nullable Payload route(String topic) {
@@ -118,7 +122,7 @@ public final class Decoder {
     int slash = rest.indexOf('/');
     String name = slash < 0 ? rest : rest.substring(0, slash);
     Optional<SensorId> sensor =
-        name.equals(STATUS) || name.equals(ALERT) || name.equals(OPENING)
+        name.equals(STATUS) || name.equals(ALERT) || name.equals(OPENING) || name.equals(NOTICE)
             ? Optional.empty()
             : SensorNames.exact(name);
     if (sensor.isEmpty()) {

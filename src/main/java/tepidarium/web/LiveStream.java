@@ -16,6 +16,10 @@ import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.alert.Alert;
+import tepidarium.alert.notify.Delivery;
+import tepidarium.alert.notify.NoticeJson;
+import tepidarium.alert.notify.Notifier;
+import tepidarium.alert.notify.Outcome;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
 import tepidarium.live.LiveListener;
@@ -27,7 +31,7 @@ import tepidarium.reading.SensorId;
  * once; every client has a bounded queue and a sending thread, and one that does not keep up is let
  * go: its page connects again.
  */
-final class LiveStream implements LiveListener, AutoCloseable {
+final class LiveStream implements LiveListener, Notifier, AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(LiveStream.class);
   private static final int MOST_CLIENTS = 100;
   private static final Duration PACE = Duration.ofSeconds(1);
@@ -92,6 +96,28 @@ final class LiveStream implements LiveListener, AutoCloseable {
   @Override
   public void alertChanged(Alert alert) {
     tell("alert", views.alert(alert));
+  }
+
+  @Override
+  public String name() {
+    return "page";
+  }
+
+  @Override
+  public String kind() {
+    return "page";
+  }
+
+  @Override
+  public String target() {
+    return clients.size() + " open now";
+  }
+
+  /** Open pages are told as it happens; whoever opens one later asks for the newest notices. */
+  @Override
+  public Outcome deliver(Delivery delivery) {
+    tell("notice", NoticeJson.of(delivery.notice()));
+    return Outcome.delivered("told to " + clients.size() + " open pages");
   }
 
   private void run() {

@@ -18,6 +18,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.alert.AlertRules;
 import tepidarium.alert.AlertStore;
+import tepidarium.alert.notify.Notices;
+import tepidarium.alert.notify.Notifier;
 import tepidarium.container.Register;
 import tepidarium.germination.Contradiction;
 import tepidarium.germination.SeedJournal;
@@ -52,7 +54,8 @@ public final class WebServer implements AutoCloseable {
       RejectLog rejectLog,
       ServiceFacts facts,
       Views views,
-      SeedJournal seeds) {}
+      SeedJournal seeds,
+      Notices notices) {}
 
   /**
    * Starts the server.
@@ -118,6 +121,7 @@ public final class WebServer implements AutoCloseable {
     new AlertRuleRoutes(parts.watch(), parts.rules(), parts.alerts(), parts.views()).add(routes);
     new SystemRoutes(parts.facts(), parts.rejectLog(), parts.watch(), parts.views()).add(routes);
     new SumsRoutes().add(routes);
+    new NoticeRoutes(parts.notices()).add(routes);
     live.add(routes);
     addSeedRoutes(routes, parts);
   }
@@ -224,6 +228,11 @@ public final class WebServer implements AutoCloseable {
 
   public int port() {
     return javalin.port();
+  }
+
+  /** Tells the open pages. */
+  public Notifier pages() {
+    return live;
   }
 
   @Override

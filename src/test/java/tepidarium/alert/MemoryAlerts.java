@@ -14,7 +14,7 @@ import tepidarium.container.ContainerId;
 import tepidarium.reading.Span;
 
 /** Alerts and decisions in memory, for fast tests; the real store has its own. */
-final class MemoryAlerts implements AlertStore, AlertRuleStore {
+public final class MemoryAlerts implements AlertStore, AlertRuleStore {
   private final TreeMap<Long, Alert> alerts = new TreeMap<>();
   private final List<Transition> transitions = new ArrayList<>();
   private final Map<AlertKey, Condition> conditions = new HashMap<>();

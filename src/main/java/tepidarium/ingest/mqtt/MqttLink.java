@@ -20,6 +20,7 @@ import org.eclipse.paho.mqttv5.common.MqttException;
 import org.eclipse.paho.mqttv5.common.MqttMessage;
 import org.eclipse.paho.mqttv5.common.MqttSubscription;
 import org.eclipse.paho.mqttv5.common.packet.MqttProperties;
+import org.eclipse.paho.mqttv5.common.packet.MqttPubAck;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -114,6 +115,27 @@ public final class MqttLink implements AutoCloseable {
    */
   public void publishRetained(String topicBelowRoot, byte[] payload) {
     retained.put(rootTopic + '/' + topicBelowRoot, payload);
+  }
+
+  /**
+   * Publishes a message once and waits until the broker has acknowledged it.
+   *
+   * @return whether it has, within the time that a call may take
+   */
+  public boolean publish(String topicBelowRoot, byte[] payload) {
+    MqttAsyncClient current = client;
+    if (current == null || !isUp()) {
+      return false;
+    }
+    try {
+      IMqttToken sent = current.publish(rootTopic + '/' + topicBelowRoot, payload, 1, false);
+      finish(sent);
+      // The client also ends the waiting when it loses the broker; only the broker's word counts.
+      return sent.getResponse() instanceof MqttPubAck;
+    } catch (MqttException e) {
+      LOG.debug("a message was not acknowledged", e);
+      return false;
+    }
   }
 
   private void run() {

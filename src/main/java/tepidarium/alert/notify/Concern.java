@@ -1,0 +1,45 @@
+package tepidarium.alert.notify;
+
+import java.time.Instant;
+import tepidarium.alert.Alert;
+import tepidarium.alert.Priority;
+
+/**
+ * What somebody may have to be told about, as it is now: an alert, or trouble of the service
+ * itself.
+ *
+ * @param key unlike that of any other concern, for ever
+ * @param topic what it is about: the alert's kind, or the part of the service
+ */
+public record Concern(
+    String key,
+    String topic,
+    Priority priority,
+    boolean active,
+    boolean acknowledged,
+    boolean shelved) {
+
+  static Concern of(Alert alert, Instant now) {
+    return new Concern(
+        key(alert),
+        alert.kind().key(),
+        alert.priority(),
+        alert.active(),
+        alert.acknowledged(),
+        alert.shelvedAt(now));
+  }
+
+  static String key(Alert alert) {
+    return "alert-" + alert.id() + '-' + alert.raisedAt().toEpochMilli();
+  }
+
+  static Concern of(Trouble trouble) {
+    return new Concern(
+        trouble.key(),
+        trouble.kind().key(),
+        trouble.kind().priority(),
+        trouble.active(),
+        false,
+        false);
+  }
+}

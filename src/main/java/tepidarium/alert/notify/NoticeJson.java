@@ -1,0 +1,29 @@
+package tepidarium.alert.notify;
+
+import java.time.Instant;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** A notice as the webhook, the MQTT topic, the live stream and the API show it. */
+public record NoticeJson(
+    long id,
+    String kind,
+    String priority,
+    Instant createdAt,
+    String subject,
+    String text,
+    @Nullable String link,
+    List<Notice.About> about) {
+
+  public static NoticeJson of(Notice notice) {
+    return new NoticeJson(
+        notice.id(),
+        notice.kind().key(),
+        notice.priority().key(),
+        notice.createdAt(),
+        notice.subject(),
+        notice.text(),
+        notice.link(),
+        notice.about());
+  }
+}

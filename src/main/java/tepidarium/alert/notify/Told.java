@@ -1,0 +1,49 @@
+package tepidarium.alert.notify;
+
+import java.time.Instant;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * How far a concern has been told.
+ *
+ * @param concern its key
+ * @param topic its topic
+ * @param raisedAt when it was last told that it is wrong
+ * @param remindedAt when it was last reminded of since then, or null
+ * @param escalatedAt when it went to the second address since then, or null
+ */
+public record Told(
+    String concern,
+    String topic,
+    Stage stage,
+    Instant raisedAt,
+    @Nullable Instant remindedAt,
+    @Nullable Instant escalatedAt) {
+
+  /** The last that was told. */
+  public enum Stage {
+    RAISED,
+    RETURNED
+  }
+
+  static Told raised(Concern concern, Instant now) {
+    Stage stage = concern.active() ? Stage.RAISED : Stage.RETURNED;
+    return new Told(concern.key(), concern.topic(), stage, now, null, null);
+  }
+
+  Told returned() {
+    return new Told(concern, topic, Stage.RETURNED, raisedAt, remindedAt, escalatedAt);
+  }
+
+  Told reminded(Instant now) {
+    return new Told(concern, topic, stage, raisedAt, now, escalatedAt);
+  }
+
+  Told escalated(Instant now) {
+    return new Told(concern, topic, stage, raisedAt, remindedAt, now);
+  }
+
+  Instant lastAt() {
+    return remindedAt == null ? raisedAt : remindedAt;
+  }
+}

@@ -1,0 +1,5 @@
+/** The ways to reach somebody outside: e-mail, a webhook, and the heartbeat to another machine. */
+@NullMarked
+package tepidarium.alert.notify.channel;
+
+import org.jspecify.annotations.NullMarked;

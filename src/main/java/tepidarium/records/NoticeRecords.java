@@ -1,0 +1,307 @@
+package tepidarium.records;
+
+import static tepidarium.records.Rows.instant;
+import static tepidarium.records.Rows.instantOrNull;
+import static tepidarium.records.Rows.ms;
+import static tepidarium.records.Rows.ofKey;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jdbi.v3.core.Handle;
+import org.jspecify.annotations.Nullable;
+import tepidarium.alert.Priority;
+import tepidarium.alert.notify.Delivery;
+import tepidarium.alert.notify.Notice;
+import tepidarium.alert.notify.NoticeKind;
+import tepidarium.alert.notify.NoticeStore;
+import tepidarium.alert.notify.Told;
+import tepidarium.alert.notify.Trouble;
+
+/** Notices and the outbox in the records store; only the newest notices are kept. */
+public final class NoticeRecords implements NoticeStore {
+  /** How many notices are kept besides those that still wait. */
+  public static final int KEPT = 1_000;
+
+  private static final int MOST_AT_ONCE = 200;
+
+  /** No pause is so long: what is due later was noted before the clock was put back. */
+  private static final long CLOCK_PUT_BACK_MS = 3_600_000;
+
+  private static final String DELIVERIES =
+      """
+      SELECT d.id, d.notice_id, d.notifier, d.state, d.attempts, d.next_ms, d.settled_ms, d.words,
+        n.kind, n.priority, n.created_ms, n.subject, n.body, n.link
+      FROM notice_delivery d JOIN notice n ON n.id = d.notice_id
+      """;
+
+  private final Database database;
+
+  public NoticeRecords(Database database) {
+    this.database = database;
+  }
+
+  @Override
+  public Map<String, Told> told() {
+    Map<String, Told> told = new HashMap<>();
+    database
+        .transaction(
+            handle ->
+                handle
+                    .createQuery("SELECT * FROM notice_told")
+                    .map((row, context) -> told(row))
+                    .list())
+        .forEach(each -> told.put(each.concern(), each));
+    return told;
+  }
+
+  private static Told told(ResultSet row) throws SQLException {
+    return new Told(
+        row.getString("concern"),
+        row.getString("topic"),
+        ofKey(Told.Stage.class, row.getString("stage")),
+        instant(row, "raised_ms"),
+        instantOrNull(row, "reminded_ms"),
+        instantOrNull(row, "escalated_ms"));
+  }
+
+  @Override
+  public void tell(Collection<Told> told, Set<String> forgotten) {
+    database.transaction(
+        handle -> {
+          told.forEach(each -> put(handle, each));
+          forgotten.forEach(
+              key -> handle.execute("DELETE FROM notice_told WHERE concern = ?", key));
+          return told.size();
+        });
+  }
+
+  private static void put(Handle handle, Told told) {
+    handle.execute(
+        """
+        INSERT INTO notice_told (concern, topic, stage, raised_ms, reminded_ms, escalated_ms)
+        VALUES (?, ?, ?, ?, ?, ?)
+        ON CONFLICT (concern) DO UPDATE SET stage = excluded.stage, raised_ms = excluded.raised_ms,
+          reminded_ms = excluded.reminded_ms, escalated_ms = excluded.escalated_ms
+        """,
+        told.concern(),
+        told.topic(),
+        Rows.key(told.stage()),
+        ms(told.raisedAt()),
+        ms(told.remindedAt()),
+        ms(told.escalatedAt()));
+  }
+
+  @Override
+  public void add(Notice notice, List<String> notifiers, Collection<Told> told) {
+    database.transaction(
+        handle -> {
+          long id = insert(handle, notice);
+          for (int position = 0; position < notice.about().size(); position++) {
+            Notice.About about = notice.about().get(position);
+            handle.execute(
+                "INSERT INTO notice_about (notice_id, position, alert_id, container_id, topic,"
+                    + " active) VALUES (?, ?, ?, ?, ?, ?)",
+                id,
+                position,
+                about.alert(),
+                about.container(),
+                about.topic(),
+                about.active());
+          }
+          for (String notifier : notifiers) {
+            handle.execute(
+                "INSERT INTO notice_delivery (notice_id, notifier, state, attempts, next_ms)"
+                    + " VALUES (?, ?, 'waiting', 0, ?)",
+                id,
+                notifier,
+                ms(notice.createdAt()));
+          }
+          told.forEach(each -> put(handle, each));
+          return letGo(handle, id);
+        });
+  }
+
+  private static long insert(Handle handle, Notice notice) {
+    return handle
+        .createUpdate(
+            "INSERT INTO notice (kind, priority, created_ms, subject, body, link)"
+                + " VALUES (:kind, :priority, :created, :subject, :body, :link)")
+        .bind("kind", notice.kind().key())
+        .bind("priority", notice.priority().key())
+        .bind("created", ms(notice.createdAt()))
+        .bind("subject", notice.subject())
+        .bind("body", notice.text())
+        .bind("link", notice.link())
+        .executeAndReturnGeneratedKeys("id")
+        .mapTo(Long.class)
+        .one();
+  }
+
+  private static int letGo(Handle handle, long newest) {
+    return handle.execute(
+        "DELETE FROM notice WHERE id <= ? AND NOT EXISTS (SELECT 1 FROM notice_delivery d"
+            + " WHERE d.notice_id = notice.id AND d.state = 'waiting')",
+        newest - KEPT);
+  }
+
+  @Override
+  public List<Delivery> due(Instant now) {
+    long nowMs = now.toEpochMilli();
+    return deliveries(
+        DELIVERIES
+            + " WHERE d.state = 'waiting' AND (d.next_ms <= :now OR d.next_ms > :ahead)"
+            + " ORDER BY d.id LIMIT :most",
+        Map.of("now", nowMs, "ahead", nowMs + CLOCK_PUT_BACK_MS, "most", MOST_AT_ONCE));
+  }
+
+  @Override
+  public List<Delivery> newest(Delivery.@Nullable State state, int most) {
+    String where = state == null ? "" : " WHERE d.state = '" + state.key() + '\'';
+    return deliveries(DELIVERIES + where + " ORDER BY d.id DESC LIMIT :most", Map.of("most", most));
+  }
+
+  private List<Delivery> deliveries(String sql, Map<String, Object> values) {
+    return database.transaction(
+        handle -> {
+          Map<Long, List<Notice.About>> about = new HashMap<>();
+          return handle
+              .createQuery(sql)
+              .bindMap(values)
+              .map((row, context) -> delivery(row, handle, about))
+              .list();
+        });
+  }
+
+  private static Delivery delivery(
+      ResultSet row, Handle handle, Map<Long, List<Notice.About>> known) throws SQLException {
+    long id = row.getLong("notice_id");
+    @Nullable String link = row.getString("link");
+    @Nullable String words = row.getString("words");
+    Notice notice =
+        new Notice(
+            id,
+            ofKey(NoticeKind.class, row.getString("kind")),
+            ofKey(Priority.class, row.getString("priority")),
+            instant(row, "created_ms"),
+            row.getString("subject"),
+            row.getString("body"),
+            link,
+            known.computeIfAbsent(id, each -> about(handle, each)));
+    return new Delivery(
+        row.getLong("id"),
+        notice,
+        row.getString("notifier"),
+        ofKey(Delivery.State.class, row.getString("state")),
+        row.getInt("attempts"),
+        instant(row, "next_ms"),
+        instantOrNull(row, "settled_ms"),
+        words);
+  }
+
+  private static List<Notice.About> about(Handle handle, long notice) {
+    return new ArrayList<>(
+        handle
+            .createQuery("SELECT * FROM notice_about WHERE notice_id = :notice ORDER BY position")
+            .bind("notice", notice)
+            .map(
+                (row, context) -> {
+                  long alert = row.getLong("alert_id");
+                  @Nullable Long number = row.wasNull() ? null : alert;
+                  @Nullable String container = row.getString("container_id");
+                  return new Notice.About(
+                      number, container, row.getString("topic"), row.getBoolean("active"));
+                })
+            .list());
+  }
+
+  @Override
+  public void update(Delivery delivery) {
+    database.transaction(
+        handle ->
+            handle.execute(
+                "UPDATE notice_delivery SET state = ?, attempts = ?, next_ms = ?, settled_ms = ?,"
+                    + " words = ? WHERE id = ?",
+                delivery.state().key(),
+                delivery.attempts(),
+                ms(delivery.nextAt()),
+                ms(delivery.settledAt()),
+                delivery.words(),
+                delivery.id()));
+  }
+
+  @Override
+  public Map<String, Tally> tally() {
+    String sql =
+        """
+        SELECT notifier,
+          count(CASE WHEN state = 'waiting' THEN 1 END) AS waiting,
+          count(CASE WHEN state = 'failed' THEN 1 END) AS failed,
+          max(CASE WHEN state = 'delivered' THEN settled_ms END) AS delivered_ms,
+          max(CASE WHEN state = 'failed' THEN settled_ms END) AS failed_ms,
+          (SELECT w.words FROM notice_delivery w WHERE w.notifier = d.notifier
+            AND w.state = 'waiting' AND w.words IS NOT NULL ORDER BY w.id LIMIT 1) AS words
+        FROM notice_delivery d GROUP BY notifier
+        """;
+    record Line(String notifier, Tally tally) {}
+    Map<String, Tally> tally = new LinkedHashMap<>();
+    database
+        .transaction(
+            handle ->
+                handle
+                    .createQuery(sql)
+                    .map((row, context) -> new Line(row.getString("notifier"), tally(row)))
+                    .list())
+        .forEach(line -> tally.put(line.notifier(), line.tally()));
+    return tally;
+  }
+
+  private static Tally tally(ResultSet row) throws SQLException {
+    @Nullable String words = row.getString("words");
+    return new Tally(
+        row.getLong("waiting"),
+        row.getLong("failed"),
+        instantOrNull(row, "delivered_ms"),
+        instantOrNull(row, "failed_ms"),
+        words);
+  }
+
+  @Override
+  public List<Trouble> troubles() {
+    return database.transaction(
+        handle ->
+            handle
+                .createQuery("SELECT * FROM service_trouble ORDER BY kind")
+                .map(
+                    (row, context) ->
+                        new Trouble(
+                            ofKey(Trouble.Kind.class, row.getString("kind")),
+                            instant(row, "since_ms"),
+                            instantOrNull(row, "ended_ms"),
+                            row.getString("detail")))
+                .list());
+  }
+
+  @Override
+  public void put(Trouble trouble) {
+    database.transaction(
+        handle ->
+            handle.execute(
+                """
+                INSERT INTO service_trouble (kind, since_ms, ended_ms, detail) VALUES (?, ?, ?, ?)
+                ON CONFLICT (kind) DO UPDATE SET since_ms = excluded.since_ms,
+                  ended_ms = excluded.ended_ms, detail = excluded.detail
+                """,
+                trouble.kind().key(),
+                ms(trouble.since()),
+                ms(trouble.endedAt()),
+                trouble.detail()));
+  }
+}

@@ -1,0 +1,222 @@
+package tepidarium.alert.notify;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import tepidarium.alert.Priority;
+
+/** What is told when, minute by minute, on a clock of the test's own. */
+class NoticeRulesTest {
+  private static final Instant START = Instant.parse("2026-03-04T08:00:00Z");
+
+  private final Map<String, Concern> concerns = new LinkedHashMap<>();
+  private final Map<String, Told> told = new HashMap<>();
+  private final Map<String, Instant> pendingSince = new HashMap<>();
+  private final List<String> sent = new ArrayList<>();
+  private NoticeRules rules = new NoticeRules(settings(30, 6, true, Map.of()));
+
+  private static NoticeSettings settings(
+      int escalateMinutes, int remindHours, boolean returned, Map<Priority, QuietHours> quiet) {
+    return new NoticeSettings(
+        Duration.ofSeconds(60),
+        Duration.ofMinutes(10),
+        Duration.ofMinutes(escalateMinutes),
+        Duration.ofHours(remindHours),
+        returned,
+        quiet,
+        ZoneId.of("UTC"),
+        Duration.ofHours(24));
+  }
+
+  private void set(String key, String topic, Priority priority, String state) {
+    concerns.put(
+        key,
+        new Concern(
+            key,
+            topic,
+            priority,
+            state.contains("active"),
+            state.contains("seen"),
+            state.contains("shelved")));
+  }
+
+  private void cold(String key, String state) {
+    set(key, "cold", Priority.HIGH, state);
+  }
+
+  /** Lets minutes pass; looks every half minute, as the service does more often. */
+  private List<String> pass(int fromMinute, int toMinute) {
+    sent.clear();
+    for (int half = 2 * fromMinute; half <= 2 * toMinute; half++) {
+      look(START.plusSeconds(30L * half));
+    }
+    return List.copyOf(sent);
+  }
+
+  private void look(Instant now) {
+    concerns
+        .values()
+        .forEach(
+            c -> {
+              if (rules.pending(c, told.get(c.key()))) {
+                pendingSince.putIfAbsent(c.key(), now);
+              } else {
+                pendingSince.remove(c.key());
+              }
+            });
+    NoticeRules.Plan plan = rules.plan(concerns.values(), told, pendingSince, now);
+    for (NoticeRules.Due due : plan.due()) {
+      sent.add(
+          Duration.between(START, now).toMinutes()
+              + " "
+              + due.kind().key()
+              + " "
+              + due.concerns().size());
+      due.concerns()
+          .forEach(
+              c -> {
+                told.put(c.key(), NoticeRules.after(due.kind(), c, told.get(c.key()), now));
+                pendingSince.remove(c.key());
+              });
+    }
+    plan.silently().forEach(t -> told.put(t.concern(), t));
+    told.keySet().removeAll(plan.forgotten());
+  }
+
+  @Test
+  void aPowerCutRaisesOneMessageAboutTheWholeShelf() {
+    IntStream.range(0, 25).forEach(i -> cold("a" + i, "active"));
+    assertEquals(List.of(), pass(0, 0));
+    IntStream.range(0, 15).forEach(i -> cold("b" + i, "active"));
+    assertEquals(List.of("1 raised 40"), pass(0, 5));
+  }
+
+  @Test
+  void stragglersOfTheSameKindGoTogetherTenMinutesLater() {
+    cold("a", "active");
+    assertEquals(List.of("1 raised 1"), pass(0, 2));
+    cold("b", "active");
+    assertEquals(List.of(), pass(3, 6));
+    cold("c", "active");
+    assertEquals(List.of("11 raised 2"), pass(7, 15));
+    // Another kind does not wait for that.
+    set("d", "dry", Priority.HIGH, "active");
+    assertEquals(List.of("17 raised 1"), pass(16, 20));
+  }
+
+  @Test
+  void itIsToldOnceHoweverLongItLastsAndOnceWhenItReturns() {
+    rules = new NoticeRules(settings(10_000, 700, true, Map.of()));
+    cold("a", "active");
+    assertEquals(List.of("1 raised 1"), pass(0, 600));
+    cold("a", "returned");
+    assertEquals(List.of("602 returned 1"), pass(601, 700));
+    cold("a", "active");
+    assertEquals(List.of("702 raised 1"), pass(701, 800));
+  }
+
+  @Test
+  void whoseReturnIsNotWantedIsNotToldOfItButOfTheNextTime() {
+    rules = new NoticeRules(settings(10_000, 700, false, Map.of()));
+    cold("a", "active");
+    assertEquals(List.of("1 raised 1"), pass(0, 5));
+    cold("a", "returned");
+    assertEquals(List.of(), pass(6, 20));
+    cold("a", "active");
+    assertEquals(List.of("22 raised 1"), pass(21, 30));
+  }
+
+  @Test
+  void whatWasOverBeforeItWasToldIsToldOnce() {
+    set("a", "light", Priority.LOW, "returned");
+    assertEquals(List.of("1 raised 1"), pass(0, 600));
+  }
+
+  @Test
+  void whatSomebodyHasSeenOrShelvedIsNotTold() {
+    cold("a", "active seen");
+    cold("b", "active shelved");
+    assertEquals(List.of(), pass(0, 100));
+    cold("b", "active");
+    assertEquals(List.of("102 raised 1"), pass(101, 110));
+    cold("b", "returned shelved");
+    assertEquals(List.of(), pass(111, 200));
+  }
+
+  @Test
+  void theSecondAddressIsToldOnceWhenNobodyAcknowledges() {
+    cold("a", "active");
+    cold("b", "active");
+    cold("c", "active");
+    assertEquals(List.of("1 raised 3"), pass(0, 10));
+    cold("b", "active seen");
+    cold("c", "returned");
+    assertEquals(List.of("12 returned 1", "31 escalation 1"), pass(11, 120));
+  }
+
+  @Test
+  void lowPriorityIsNeverEscalated() {
+    set("a", "light", Priority.LOW, "active");
+    assertEquals(List.of("1 raised 1"), pass(0, 120));
+  }
+
+  @Test
+  void whileItLastsOneReminderForAllComesEverySixHours() {
+    rules = new NoticeRules(settings(10_000, 6, true, Map.of()));
+    cold("a", "active");
+    pass(0, 5);
+    set("b", "dry", Priority.HIGH, "active");
+    assertEquals(List.of("7 raised 1"), pass(6, 10));
+    cold("a", "active seen");
+    assertEquals(List.of("361 reminder 2", "721 reminder 2"), pass(11, 800));
+    cold("a", "active seen shelved");
+    assertEquals(List.of("1081 reminder 1"), pass(801, 1_100));
+  }
+
+  @Test
+  void quietHoursHoldBackWhatCanWaitAndTheMorningBringsOneDigest() {
+    QuietHours night = new QuietHours(LocalTime.of(22, 0), LocalTime.of(7, 0));
+    rules = new NoticeRules(settings(30, 600, true, Map.of(Priority.MEDIUM, night)));
+    int evening = 14 * 60;
+    set("a", "hot", Priority.MEDIUM, "active");
+    set("b", "silent", Priority.MEDIUM, "active");
+    assertEquals(List.of(), pass(evening, evening + 120));
+    cold("c", "active");
+    assertEquals(List.of("961 raised 1", "991 escalation 1"), pass(960, 1_000));
+    set("b", "silent", Priority.MEDIUM, "returned");
+    int morning = 23 * 60;
+    assertEquals(List.of(morning + " raised 2"), pass(1_001, morning + 10));
+    assertEquals(Told.Stage.RETURNED, told.get("b").stage());
+    // Held back at night, then told: half an hour for somebody to answer begins in the morning.
+    assertEquals(List.of((morning + 30) + " escalation 1"), pass(morning + 11, morning + 60));
+  }
+
+  @Test
+  void aClockPutBackHoldsNothingUp() {
+    cold("a", "active");
+    pass(60 * 24 * 365, 60 * 24 * 365 + 2);
+    cold("b", "active");
+    pendingSince.clear();
+    assertEquals(
+        List.of("1 raised 1"), pass(0, 2).stream().filter(s -> s.contains("raised")).toList());
+  }
+
+  @Test
+  void whatIsGoneIsForgotten() {
+    cold("a", "active");
+    pass(0, 5);
+    concerns.clear();
+    assertEquals(List.of(), pass(6, 10));
+    assertEquals(Map.of(), told);
+  }
+}

@@ -1,0 +1,135 @@
+package tepidarium.alert.notify;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import tepidarium.alert.Alert;
+import tepidarium.alert.AlertKind;
+import tepidarium.alert.Priority;
+import tepidarium.container.ContainerId;
+
+class NoticeTextTest {
+  private static final ZoneId BERLIN = ZoneId.of("Europe/Berlin");
+  private static final Instant SINCE = Instant.parse("2026-03-04T01:10:00Z");
+  private static final Alert.Extra PLAIN = new Alert.Extra(Priority.HIGH, null, null, null, false);
+  private static final Instant NOW = Instant.parse("2026-03-04T02:40:00Z");
+
+  private static Situation cold(int number, String name) {
+    Alert alert =
+        new Alert(
+            number,
+            new ContainerId("jar-" + number),
+            AlertKind.COLD,
+            29.5,
+            SINCE,
+            SINCE.plusSeconds(600),
+            null,
+            null,
+            null,
+            null,
+            26,
+            24.5,
+            PLAIN);
+    return new Situation(alert, name, 4.25);
+  }
+
+  private static Notice raised(Units units, List<Situation> situations) {
+    return new NoticeText(BERLIN, units, "http://192.168.1.20:8080")
+        .of(NoticeKind.RAISED, Priority.HIGH, situations, List.of(), NOW);
+  }
+
+  @Test
+  void oneScreenSaysEverything() {
+    Notice notice = raised(new Units(false), List.of(cold(1, "Jar 1")));
+    assertEquals("Jar 1 is too cold, 24.5 °C at worst, since 4 Mar 02:10", notice.subject());
+    assertEquals(
+        """
+        Jar 1 is colder than 29.5 °C.
+
+        Since      4 Mar 02:10, 1 h 30 min
+        Limit      29.5 °C
+        Last value 26 °C
+        At worst   24.5 °C, 5 °C below the limit
+        Costs      4.3 °C·h of heat lost so far, against staying at the limit
+
+        What to do first
+        - Look whether the heat source has power: plug, fuse, residual-current device.
+        - Unplug a mat before you touch it where anything is wet.
+        - No power? Wrap the containers, or carry them to a warm room, closed.
+
+        http://192.168.1.20:8080/container.html?id=jar-1
+        """,
+        notice.text());
+  }
+
+  @Test
+  void whoThinksInFahrenheitReadsThat() {
+    String text = raised(new Units(true), List.of(cold(1, "Jar 1"))).text();
+    // 29.5 °C is 85.1 °F; a difference of 5 °C is one of 9 °F; 4.25 °C·h are 7.65 °F·h.
+    assertTrue(text.contains("colder than 85.1 °F"), text);
+    assertTrue(text.contains("76.1 °F, 9 °F below"), text);
+    assertTrue(text.contains("7.7 °F·h") || text.contains("7.6 °F·h"), text);
+    assertFalse(text.contains("°C"), text);
+  }
+
+  @Test
+  void fortyFitOneScreen() {
+    List<Situation> shelf =
+        IntStream.rangeClosed(1, 40).mapToObj(i -> cold(i, "Jar " + i)).toList();
+    Notice notice = raised(new Units(false), shelf);
+    assertEquals("40 containers: 40 too cold", notice.subject());
+    assertTrue(notice.text().contains("- Jar 20: too cold since"), notice.text());
+    assertTrue(notice.text().contains("and 20 more"), notice.text());
+    assertTrue(notice.text().contains("170 °C·h of heat lost, in all"), notice.text());
+    assertTrue(notice.text().contains("one cause"), notice.text());
+    assertTrue(notice.text().lines().count() <= 35);
+    assertEquals(40, notice.about().size());
+  }
+
+  @Test
+  void aNameCannotBeginAnotherHeader() {
+    String subject = raised(new Units(false), List.of(cold(1, "Jar\r\nBcc: x@y"))).subject();
+    assertFalse(subject.contains("\n") || subject.contains("\r"), subject);
+  }
+
+  @Test
+  void everyKindHasItsWordsAndItsSteps() {
+    for (AlertKind kind : AlertKind.values()) {
+      Alert alert =
+          new Alert(
+              1,
+              new ContainerId("bag"),
+              kind,
+              5,
+              SINCE,
+              SINCE,
+              null,
+              null,
+              null,
+              null,
+              6,
+              7,
+              PLAIN);
+      Notice notice = raised(new Units(false), List.of(new Situation(alert, "Bag", null)));
+      assertTrue(notice.text().contains("What to do first\n- "), notice.text());
+      assertTrue(notice.text().contains("Costs      "), notice.text());
+      assertTrue(notice.subject().startsWith("Bag is "), notice.subject());
+    }
+  }
+
+  @Test
+  void whatIsBackToNormalNeedsNoSteps() {
+    Notice notice =
+        new NoticeText(BERLIN, new Units(false), null)
+            .of(NoticeKind.RETURNED, Priority.HIGH, List.of(cold(1, "Jar 1")), List.of(), NOW);
+    assertTrue(notice.subject().startsWith("Back to normal: Jar 1"), notice.subject());
+    assertFalse(notice.text().contains("What to do first"), notice.text());
+    assertEquals(null, notice.link());
+  }
+}

@@ -1,0 +1,295 @@
+package tepidarium.alert.notify;
+
+import static org.awaitility.Awaitility.await;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CopyOnWriteArrayList;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tepidarium.alert.Alert;
+import tepidarium.alert.AlertKind;
+import tepidarium.alert.MemoryAlerts;
+import tepidarium.alert.Priority;
+import tepidarium.container.ContainerId;
+import tepidarium.records.Database;
+import tepidarium.records.NoticeRecords;
+import tepidarium.records.sqlite.SqliteRecords;
+
+/** Notices and their outbox on a real records file, over ends and new starts. */
+class NoticesTest {
+  private static final Duration SOON = Duration.ofSeconds(30);
+  private static final Instant START = Instant.parse("2026-03-04T08:00:00Z");
+
+  @TempDir private Path folder;
+  private final List<String> reached = new CopyOnWriteArrayList<>();
+  private volatile Instant now = START;
+  private volatile Outcome answer = Outcome.delivered("taken");
+  private Database database;
+  private NoticeRecords store;
+  private Notices notices;
+
+  private final Clock clock =
+      new Clock() {
+        @Override
+        public Instant instant() {
+          return now;
+        }
+
+        @Override
+        public ZoneId getZone() {
+          return ZoneOffset.UTC;
+        }
+
+        @Override
+        public Clock withZone(ZoneId zone) {
+          return this;
+        }
+      };
+
+  private final MemoryAlerts alertStore = new MemoryAlerts();
+
+  /** A receiver that notes what reaches it, with the number that it would know a repeat by. */
+  private final class Receiver implements Notifier {
+    private final String name;
+
+    Receiver(String name) {
+      this.name = name;
+    }
+
+    @Override
+    public String name() {
+      return name;
+    }
+
+    @Override
+    public String kind() {
+      return "webhook";
+    }
+
+    @Override
+    public String target() {
+      return name;
+    }
+
+    @Override
+    public boolean onlyForEscalation() {
+      return name.equals("second");
+    }
+
+    @Override
+    public Outcome deliver(Delivery delivery) {
+      if (answer.result() == Outcome.Result.DELIVERED) {
+        reached.add(name + ": " + delivery.notice().subject());
+      }
+      return answer;
+    }
+  }
+
+  @BeforeEach
+  void open() {
+    database = SqliteRecords.open(folder.resolve("records.db"));
+    store = new NoticeRecords(database);
+    NoticeSettings settings =
+        new NoticeSettings(
+            Duration.ofSeconds(60),
+            Duration.ofMinutes(10),
+            Duration.ofMinutes(30),
+            Duration.ofHours(6),
+            true,
+            Map.of(),
+            ZoneOffset.UTC,
+            Duration.ofHours(24));
+    notices =
+        new Notices(
+            alertStore,
+            store,
+            settings,
+            new NoticeText(ZoneOffset.UTC, new Units(false), null),
+            alert -> new Situation(alert, "Jar " + alert.id(), null),
+            clock);
+  }
+
+  private void start() {
+    notices.start(List.of(new Receiver("first"), new Receiver("second")));
+  }
+
+  @AfterEach
+  void close() {
+    notices.close();
+    database.close();
+  }
+
+  private void restart() {
+    close();
+    open();
+    start();
+  }
+
+  private static Alert cold(int id, Instant returned, Instant acknowledged) {
+    return new Alert(
+        id,
+        new ContainerId("jar-" + id),
+        AlertKind.COLD,
+        29.5,
+        START,
+        START,
+        returned,
+        acknowledged,
+        acknowledged == null ? null : "Ida",
+        null,
+        25,
+        24,
+        new Alert.Extra(Priority.HIGH, null, null, null, false));
+  }
+
+  private void raise(int id) {
+    alertStore.save(List.of(cold(id, null, null)), Map.of());
+    notices.alertChanged(cold(id, null, null));
+  }
+
+  private void awaitReached(int count) {
+    await().atMost(SOON).until(() -> moving() && reached.size() >= count);
+  }
+
+  @Test
+  void oneRaisedRightBeforeAKillIsToldOnceAfterIt() {
+    // In the store, but nobody was told: the service died in between.
+    alertStore.save(List.of(cold(1, null, null)), Map.of());
+    start();
+    await().atMost(SOON).until(() -> moving() && first().size() == 1);
+    for (int i = 0; i < 3; i++) {
+      restart();
+      raise(1);
+      now = now.plusSeconds(700);
+    }
+    raise(2);
+    await().atMost(SOON).until(() -> moving() && first().size() == 2);
+    assertTrue(first().get(0).contains("Jar 1"), reached.toString());
+    assertTrue(first().get(1).contains("Jar 2"), reached.toString());
+  }
+
+  /** What reached the first address. */
+  private List<String> first() {
+    return reached.stream().filter(each -> each.startsWith("first")).toList();
+  }
+
+  /** The clock goes on while something is awaited. */
+  private boolean moving() {
+    now = now.plusSeconds(61);
+    return true;
+  }
+
+  @Test
+  void whatWaitsInTheOutboxOutlivesTheServiceAndIsDeliveredOnce() {
+    answer = Outcome.later("busy");
+    start();
+    raise(1);
+    await()
+        .atMost(SOON)
+        .until(() -> moving() && store.tally().containsKey("first") && attempts() >= 2);
+    assertEquals("busy", store.tally().get("first").trouble());
+    restart();
+    answer = Outcome.delivered("taken");
+    await().atMost(SOON).until(() -> moving() && !reached.isEmpty());
+    restart();
+    await().atMost(SOON).until(() -> moving() && waiting() == 0);
+    assertEquals(1, first().stream().filter(s -> s.startsWith("first: Jar 1")).count());
+  }
+
+  private int attempts() {
+    return store.newest(null, 10).stream().mapToInt(Delivery::attempts).max().orElse(0);
+  }
+
+  private long waiting() {
+    return store.tally().values().stream().mapToLong(NoticeStore.Tally::waiting).sum();
+  }
+
+  @Test
+  void whatCannotBeDeliveredForADayIsGivenUpAndShown() {
+    answer = Outcome.later("nobody there");
+    start();
+    raise(1);
+    await().atMost(SOON).until(() -> moving() && attempts() >= 1);
+    now = now.plus(Duration.ofHours(25));
+    await().atMost(SOON).until(() -> !store.newest(Delivery.State.FAILED, 10).isEmpty());
+    Delivery failed = store.newest(Delivery.State.FAILED, 10).get(0);
+    assertEquals("nobody there", failed.words());
+  }
+
+  @Test
+  void whoIsNoLongerThereIsGivenUpWithTheReason() {
+    answer = Outcome.later("busy");
+    start();
+    raise(1);
+    await().atMost(SOON).until(() -> moving() && attempts() >= 1);
+    close();
+    open();
+    notices.start(List.of());
+    await()
+        .atMost(SOON)
+        .until(() -> moving() && !store.newest(Delivery.State.FAILED, 10).isEmpty());
+    assertTrue(
+        store.newest(Delivery.State.FAILED, 1).get(0).words().contains("no notifier \"first\""));
+  }
+
+  @Test
+  void fortyAtOnceAreOneMessage() {
+    start();
+    for (int i = 1; i <= 40; i++) {
+      raise(i);
+    }
+    awaitReached(1);
+    assertEquals(List.of("first: 40 containers: 40 too cold"), List.copyOf(reached));
+    assertEquals(40, store.newest(null, 1).get(0).notice().about().size());
+  }
+
+  @Test
+  void theSecondAddressHearsOfItAndOfItsEnd() {
+    start();
+    raise(1);
+    awaitReached(1);
+    now = now.plus(Duration.ofMinutes(31));
+    awaitReached(2);
+    alertStore.save(List.of(cold(1, now, now)), Map.of());
+    notices.alertChanged(cold(1, now, now));
+    await().atMost(SOON).until(() -> moving() && reached.size() == 4);
+    List<String> who = new ArrayList<>(reached.stream().map(s -> s.split(":", 2)[0]).toList());
+    assertEquals("first", who.get(0));
+    assertEquals("second", who.get(1));
+    assertEquals(List.of("first", "second"), who.subList(2, 4).stream().sorted().toList());
+    assertTrue(reached.get(3).contains("Back to normal"), reached.toString());
+  }
+
+  @Test
+  void theServiceSpeaksOfItselfOnce() {
+    start();
+    notices.troubleChanged(new Trouble(Trouble.Kind.CLOCK, START, START, "It jumped."));
+    await().atMost(SOON).until(() -> moving() && first().size() == 1);
+    restart();
+    raise(1);
+    await().atMost(SOON).until(() -> moving() && first().size() == 2);
+    assertEquals("first: Tepidarium: clock jumped", first().get(0));
+    assertTrue(first().get(1).contains("Jar 1"));
+  }
+
+  @Test
+  void pausesDoubleUpToAQuarterOfAnHour() {
+    assertEquals(Duration.ofSeconds(10), Delivery.pause(1));
+    assertEquals(Duration.ofSeconds(20), Delivery.pause(2));
+    assertEquals(Duration.ofSeconds(640), Delivery.pause(7));
+    assertEquals(Duration.ofMinutes(15), Delivery.pause(8));
+    assertEquals(Duration.ofMinutes(15), Delivery.pause(500));
+  }
+}

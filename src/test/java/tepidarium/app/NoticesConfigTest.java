@@ -1,0 +1,113 @@
+package tepidarium.app;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import tepidarium.alert.Priority;
+import tepidarium.alert.notify.channel.MailServer;
+
+class NoticesConfigTest {
+  private static final Map<String, String> SECRETS = Map.of("MAIL", "hush", "HOOK", "whisper");
+
+  @TempDir private Path folder;
+
+  private Config read(String text) throws IOException {
+    Path file = Files.writeString(folder.resolve("tepidarium.yaml"), text);
+    return ConfigReader.read(file, SECRETS, Map.of());
+  }
+
+  @Test
+  void theExampleOfTheHandbookIsRead() throws IOException {
+    String handbook = Files.readString(Path.of("src/docs/notices.md"));
+    String example = handbook.split("```yaml\n", 2)[1].split("```", 2)[0];
+    NoticesConfig notices = read(example.replace("MAIL_PASSWORD", "MAIL")).notices();
+    assertNotNull(notices);
+    assertNotNull(notices.email());
+    assertEquals("hush", notices.email().server().password());
+    assertEquals(MailServer.Tls.STARTTLS, notices.email().server().tls());
+    assertEquals(Duration.ofMinutes(30), notices.rules().escalateAfter());
+    assertTrue(notices.rules().quietHours().containsKey(Priority.LOW));
+    assertFalse(notices.toString().contains("hush"), notices.toString());
+  }
+
+  @Test
+  void withoutTheSectionNothingIsSet() throws IOException {
+    assertNull(read("# nothing\n").notices());
+  }
+
+  @Test
+  void aSecretComesFromTheEnvironmentOrAFile() throws IOException {
+    Path secret = Files.writeString(folder.resolve("secret"), "from the file\n");
+    String text = "notices: {webhook: {url: 'http://h/', %s}}";
+    NoticesConfig file = read(text.formatted("secretFile: '" + secret + '\'')).notices();
+    NoticesConfig variable = read(text.formatted("secretEnv: HOOK")).notices();
+    assertEquals("from the file", file.webhook().secret());
+    assertEquals("whisper", variable.webhook().secret());
+    assertFalse(variable.toString().contains("whisper"));
+  }
+
+  @Test
+  void allThatIsWrongIsSaidTogether() throws IOException {
+    ConfigException e =
+        assertThrows(
+            ConfigException.class,
+            () ->
+                read(
+                    """
+                    notices:
+                      publicUrl: shelf
+                      temperatureUnit: K
+                      escalateAfterMinutes: 5
+                      quietHours: {low: late, urgent: "22:00-07:00", medium: "22:00-22:00"}
+                      collectSeconds: -1
+                      email: {port: 0, tls: maybe, user: ida, from: nobody, to: ""}
+                    """));
+    String said = String.valueOf(e.getMessage());
+    for (String part :
+        new String[] {
+          "publicUrl must be",
+          "temperatureUnit must be",
+          "escalateAfterMinutes means nothing without",
+          "quietHours.low must be",
+          "quietHours knows low, medium and high",
+          "quiet hours must end at another time",
+          "collectSeconds must be from 0",
+          "email.host is needed",
+          "email.port must be from 1",
+          "email.tls must be",
+          "email.user needs a password",
+          "email.from must be",
+          "email.to is needed"
+        }) {
+      assertTrue(said.contains(part), () -> part + " in: " + said);
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "{webhook: {url: 'http://h/', secretEnv: NOT_THERE}}",
+        "{webhook: {url: 'http://h/', secretFile: /not/there}}",
+        "{webhook: {url: 'http://h/', secret: a, secretEnv: HOOK}}",
+        "{webhook: {url: 'http://user:secret@h/'}}",
+        "{heartbeatMinutes: 5}",
+        "{heartbeatUrl: 'ftp://h/'}",
+        "{email: {hst: h}}"
+      })
+  void aMistakeIsRefused(String section) {
+    assertThrows(ConfigException.class, () -> read("notices: " + section));
+  }
+}
