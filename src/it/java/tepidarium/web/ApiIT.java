@@ -276,6 +276,17 @@ class ApiIT {
     new SeedSeason(api, grower).run();
   }
 
+  @Test
+  void sumsAreThoseOfThePublishedChecks() {
+    SumsChecks checks = new SumsChecks(api);
+    checks.fractions();
+    checks.differences();
+    checks.seedsNeeded();
+    checks.fits();
+    checks.dishes();
+    checks.air();
+  }
+
   @ParameterizedTest
   @MethodSource("tepidarium.web.Refusal#all")
   void whatMakesNoSenseIsRefusedByName(Refusal refusal) {

@@ -9,7 +9,8 @@ record Refusal(int status, String method, String path, @Nullable String body, St
   private static final String PROBE = "/api/sensors/" + Grower.SENSOR;
 
   static Stream<Refusal> all() {
-    return Stream.of(bodies(), unknown(), parameters(), seeds()).flatMap(refusals -> refusals);
+    return Stream.of(bodies(), sums(), unknown(), parameters(), seeds())
+        .flatMap(refusals -> refusals);
   }
 
   private static Stream<Refusal> bodies() {
@@ -62,6 +63,61 @@ record Refusal(int status, String method, String path, @Nullable String body, St
   private static String stretch() {
     return "{\"container\":\"room\",\"from\":\"2026-03-02T06:00:00Z\","
         + "\"until\":\"2026-03-01T06:00:00Z\"}";
+  }
+
+  private static Stream<Refusal> sums() {
+    String fraction = "/api/sums/fraction";
+    String difference = "/api/sums/difference";
+    String seeds = "/api/sums/seeds-needed";
+    String germination = "/api/sums/germination";
+    String air = "/api/sums/air";
+    return Stream.of(
+        post(fraction, "{\"germinated\":5,\"sown\":4}", "germinated must not be more than sown"),
+        post(fraction, "{\"germinated\":-1,\"sown\":4}", "germinated must be"),
+        post(fraction, "{\"germinated\":1.5,\"sown\":4}", "whole number"),
+        post(fraction, "{\"germinated\":0,\"sown\":0}", "sown must be"),
+        post(fraction, "{\"germinated\":1,\"sown\":1e12}", "sown must be"),
+        post(fraction, "{\"germinated\":NaN,\"sown\":4}", "not JSON"),
+        post(fraction, "{\"germinated\":\"1\",\"sown\":4}", "\"germinated\""),
+        post(fraction, "{\"germinated\":1}", "sown is missing"),
+        post(difference, "{\"a\":{\"germinated\":1,\"sown\":2}}", "b is missing"),
+        post(
+            difference,
+            "{\"a\":{\"germinated\":3,\"sown\":2},\"b\":{\"germinated\":1,\"sown\":2}}",
+            "a.germinated"),
+        post(seeds, "{\"wanted\":0,\"confidence\":0.9,\"fraction\":0.2}", "wanted"),
+        post(seeds, "{\"wanted\":5,\"confidence\":1,\"fraction\":0.2}", "confidence"),
+        post(seeds, "{\"wanted\":5,\"confidence\":0.9,\"fraction\":0}", "fraction must"),
+        post(seeds, "{\"wanted\":5,\"confidence\":0.9,\"fraction\":1.2}", "fraction must"),
+        post(seeds, "{\"wanted\":5,\"confidence\":0.9}", "give fraction"),
+        post(seeds, "{\"wanted\":5,\"confidence\":0.9,\"germinated\":5}", "sown is missing"),
+        post(
+            seeds,
+            "{\"wanted\":5,\"confidence\":0.9,\"fraction\":0.2,\"germinated\":5,\"sown\":9}",
+            "not both"),
+        post(seeds, "{\"wanted\":9,\"confidence\":0.9,\"fraction\":1e-12}", "want fewer"),
+        post(germination, "{}", "intervals is missing"),
+        post(germination, "{\"intervals\":[]}", "1 to 1000 rows"),
+        post(germination, rows(1001), "1 to 1000 rows"),
+        post(germination, "{\"intervals\":[null]}", "intervals[0] is missing"),
+        post(germination, row("\"from\":9,\"to\":7,\"count\":1"), "later than its from"),
+        post(germination, row("\"from\":7,\"to\":7,\"count\":1"), "later than its from"),
+        post(germination, row("\"from\":-1,\"to\":7,\"count\":1"), "intervals[0].from"),
+        post(germination, row("\"from\":1,\"to\":1e400,\"count\":1"), "intervals[0].to"),
+        post(germination, row("\"from\":1,\"to\":7,\"count\":-1"), "intervals[0].count"),
+        post(germination, row("\"from\":1,\"to\":7"), "intervals[0].count is missing"),
+        post(air, "{\"temperature\":30}", "humidity is missing"),
+        post(air, "{\"temperature\":30,\"humidity\":101}", "humidity must lie"),
+        post(air, "{\"temperature\":300,\"humidity\":50}", "temperature must lie"));
+  }
+
+  private static String row(String fields) {
+    return "{\"intervals\":[{" + fields + "}]}";
+  }
+
+  private static String rows(int many) {
+    String row = "{\"from\":1,\"to\":2,\"count\":1}";
+    return "{\"intervals\":[" + (row + ',').repeat(many - 1) + row + "]}";
   }
 
   private static Stream<Refusal> unknown() {

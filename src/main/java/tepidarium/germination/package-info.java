@@ -1,4 +1,7 @@
-/** The germination record: every seed followed from gathering to pot. */
+/**
+ * The germination record, every seed followed from gathering to pot, and how seeds germinate:
+ * measures, fits, planning, and what heat does. Pure.
+ */
 @NullMarked
 package tepidarium.germination;
 

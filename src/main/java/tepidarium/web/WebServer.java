@@ -108,6 +108,7 @@ public final class WebServer implements AutoCloseable {
         .add(routes);
     new AlertRoutes(parts.watch(), parts.alerts(), parts.views()).add(routes);
     new SystemRoutes(parts.facts(), parts.rejectLog(), parts.watch(), parts.views()).add(routes);
+    new SumsRoutes().add(routes);
     live.add(routes);
     addSeedRoutes(routes, parts);
   }

@@ -1,0 +1,99 @@
+package tepidarium.germination;
+
+import java.util.List;
+import java.util.Optional;
+import org.apache.commons.statistics.distribution.TDistribution;
+import tepidarium.stats.Limits;
+
+/**
+ * The base temperature by the classical regression: below the optimum, the rate 1/t of germination
+ * is a straight line in the temperature, 1/t = (T − base) / θ. Source: Garcia-Huidobro, Monteith
+ * and Squire, J. Exp. Bot. 33 (1982) 288-296; interval of the base after Fieller, J. R. Stat. Soc.
+ * B 16 (1954) 175-185, which may be open.
+ *
+ * @param baseC where the line meets a rate of 0, °C
+ * @param baseError standard error of it by the delta method, °C
+ * @param baseLimits at 95 %; an end is infinite where the slope could be 0
+ * @param theta heat to germinate above the base, °C × the unit of the times
+ * @param thetaError standard error of it by the delta method
+ * @param rSquared the part of the variance of the rates that the line explains
+ */
+public record RateRegression(
+    double baseC,
+    double baseError,
+    Limits baseLimits,
+    double theta,
+    double thetaError,
+    double rSquared) {
+  /**
+   * With fewer temperatures the base cannot be told with any honesty; common practice, no source.
+   */
+  public static final int FEWEST_TEMPERATURES = 4;
+
+  /**
+   * A time to germination at one temperature.
+   *
+   * @param temperatureC the mean temperature, °C, below the optimum
+   * @param time above 0
+   */
+  public record Point(double temperatureC, double time) {
+    public Point {
+      if (!(time > 0) || !Double.isFinite(temperatureC)) {
+        throw new IllegalArgumentException("no time to germination: " + time);
+      }
+    }
+  }
+
+  /** None with fewer than four temperatures, or where the rate does not rise with temperature. */
+  public static Optional<RateRegression> of(List<Point> points) {
+    int n = points.size();
+    long temperatures = points.stream().mapToDouble(Point::temperatureC).distinct().count();
+    if (temperatures < FEWEST_TEMPERATURES) {
+      return Optional.empty();
+    }
+    double meanX = points.stream().mapToDouble(Point::temperatureC).sum() / n;
+    double meanY = points.stream().mapToDouble(p -> 1 / p.time()).sum() / n;
+    double xx = 0;
+    double xy = 0;
+    double yy = 0;
+    for (Point p : points) {
+      double x = p.temperatureC() - meanX;
+      double y = 1 / p.time() - meanY;
+      xx += x * x;
+      xy += x * y;
+      yy += y * y;
+    }
+    double slope = xy / xx;
+    if (!(slope > 0)) {
+      return Optional.empty();
+    }
+    double residual = Math.max(0, yy - slope * xy) / (n - 2);
+    double slopeError = Math.sqrt(residual / xx);
+    double below = meanY / slope;
+    return Optional.of(
+        new RateRegression(
+            meanX - below,
+            Math.sqrt(residual / n + residual / xx * below * below) / slope,
+            fieller(n, meanX, meanY, xx, slope, residual),
+            1 / slope,
+            slopeError / (slope * slope),
+            yy == 0 ? 1 : slope * xy / yy));
+  }
+
+  /** All d with (ȳ − slope d)² ≤ t² s² (1/n + d²/Sxx), where d is the mean less the base. */
+  private static Limits fieller(
+      int n, double meanX, double meanY, double xx, double slope, double residual) {
+    double t = TDistribution.of(n - 2).inverseCumulativeProbability((1 + Limits.LEVEL) / 2);
+    double a = slope * slope - t * t * residual / xx;
+    double c = meanY * meanY - t * t * residual / n;
+    double b = meanY * slope;
+    double root = b * b - a * c;
+    if (a > 0) {
+      double half = Math.sqrt(Math.max(0, root));
+      return new Limits(meanX - (b + half) / a, meanX - (b - half) / a);
+    }
+    // The slope could be 0: the base may lie anywhere below the upper end.
+    double high = root >= 0 && a < 0 ? meanX - (b - Math.sqrt(root)) / a : Double.POSITIVE_INFINITY;
+    return new Limits(Double.NEGATIVE_INFINITY, high);
+  }
+}

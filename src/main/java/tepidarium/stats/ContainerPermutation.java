@@ -1,0 +1,63 @@
+package tepidarium.stats;
+
+import java.util.List;
+
+/**
+ * Compares two kinds of containers with the container, not the seed, as the unit: how many of all
+ * ways to share the containers out among the kinds have a difference of mean fractions at least as
+ * large. Source: Fisher, The Design of Experiments (1935), the randomisation test.
+ *
+ * @param difference mean fraction of the first kind less that of the second
+ * @param asExtreme arrangements with at least this difference either way
+ * @param arrangements all arrangements; 1 by half of it is about the least p that can come out
+ */
+public record ContainerPermutation(double difference, long asExtreme, long arrangements) {
+  private static final int MOST_CONTAINERS = 22;
+  private static final double ROUNDING = 1e-9;
+
+  /**
+   * All ways to share the containers out.
+   *
+   * @throws IllegalArgumentException for an empty kind, or more than 22 containers in all
+   */
+  public static ContainerPermutation of(List<Proportion> first, List<Proportion> second) {
+    int all = first.size() + second.size();
+    if (first.isEmpty() || second.isEmpty() || all > MOST_CONTAINERS) {
+      throw new IllegalArgumentException(
+          "each kind needs a container, and at most " + MOST_CONTAINERS + " are compared");
+    }
+    double[] fractions = new double[all];
+    for (int i = 0; i < all; i++) {
+      fractions[i] = (i < first.size() ? first.get(i) : second.get(i - first.size())).fraction();
+    }
+    double observed = difference(fractions, (1 << first.size()) - 1, first.size());
+    long extreme = 0;
+    long count = 0;
+    for (int chosen = 0; chosen < 1 << all; chosen++) {
+      if (Integer.bitCount(chosen) == first.size()) {
+        count++;
+        double other = difference(fractions, chosen, first.size());
+        extreme += Math.abs(other) >= Math.abs(observed) - ROUNDING ? 1 : 0;
+      }
+    }
+    return new ContainerPermutation(observed, extreme, count);
+  }
+
+  private static double difference(double[] fractions, int chosen, int size) {
+    double in = 0;
+    double out = 0;
+    for (int i = 0; i < fractions.length; i++) {
+      if ((chosen >> i & 1) == 1) {
+        in += fractions[i];
+      } else {
+        out += fractions[i];
+      }
+    }
+    return in / size - out / (fractions.length - size);
+  }
+
+  /** Two-sided. */
+  public double p() {
+    return (double) asExtreme / arrangements;
+  }
+}

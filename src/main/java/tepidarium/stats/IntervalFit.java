@@ -1,0 +1,271 @@
+package tepidarium.stats;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A model of times fitted to interval-censored rows by maximum likelihood. Rows from 0 that were
+ * never looked at again say nothing and change nothing. Where the likelihood has no highest point
+ * inside, or is flat, the fit is not identified: it has a reason and no estimate.
+ */
+public final class IntervalFit {
+  /** Half the 95 % quantile of χ² with one degree of freedom. */
+  private static final double PROFILE_DROP = 1.920729410347062;
+
+  private static final double ROOT_DROP = Math.sqrt(2 * PROFILE_DROP);
+
+  /** Differences of log-likelihood below this are none. */
+  private static final double TIE = 1e-5;
+
+  private static final double FLAT = 1e-7;
+
+  private static final String FLAT_WORDS =
+      "the likelihood is flat: more than one set of numbers fits these counts equally well";
+
+  private static final String EVERY_SEED_WORDS =
+      "every seed germinated, so the final fraction sits on its bound of 1: see the fit without it";
+
+  /**
+   * What was found.
+   *
+   * @param mu the location of ln T
+   * @param sigma the scale of ln T, above 0
+   * @param finalFraction the part that ever meets its event, above 0 and at most 1; 1 by assumption
+   *     where the model has none
+   */
+  public record Estimate(double mu, double sigma, double finalFraction, double logLikelihood) {}
+
+  /** One of the numbers that are fitted. */
+  public enum Parameter {
+    MU(0),
+    SIGMA(1),
+    FINAL_FRACTION(2);
+
+    private final int index;
+
+    Parameter(int index) {
+      this.index = index;
+    }
+  }
+
+  private final TimeModel model;
+  private final List<Censored> rows;
+  private final IntervalLikelihood likelihood;
+  private final Maximum.@Nullable Top top;
+  private final @Nullable String reason;
+
+  private IntervalFit(
+      TimeModel model, List<Censored> rows, Maximum.@Nullable Top top, @Nullable String reason) {
+    this.model = model;
+    this.rows = rows;
+    this.likelihood = new IntervalLikelihood(model, rows);
+    this.top = top;
+    this.reason = reason;
+  }
+
+  /** The likeliest model of this kind. */
+  public static IntervalFit of(TimeModel model, List<Censored> all) {
+    List<Censored> rows = Censored.compact(all);
+    if (rows.isEmpty()) {
+      return new IntervalFit(model, rows, null, "nothing was looked at after its start");
+    }
+    if (Censored.met(rows) == 0) {
+      return new IntervalFit(model, rows, null, "none has been seen to germinate");
+    }
+    if (model.withFinalFraction() && rows.stream().noneMatch(Censored::open)) {
+      IntervalFit whole = of(new TimeModel(model.family(), false), rows);
+      return new IntervalFit(
+          model, rows, null, whole.identified() ? EVERY_SEED_WORDS : whole.reason());
+    }
+    IntervalLikelihood likelihood = new IntervalLikelihood(model, rows);
+    Maximum.Top top = highest(likelihood, Starts.of(model, rows));
+    String reason = top == null ? FLAT_WORDS : reason(model, rows, likelihood, top);
+    return new IntervalFit(model, rows, reason == null ? top : null, reason);
+  }
+
+  private static Maximum.@Nullable Top highest(
+      IntervalLikelihood likelihood, List<double[]> starts) {
+    Maximum.Top best = null;
+    for (double[] start : starts) {
+      if (Double.isFinite(likelihood.value(start))) {
+        Maximum.Top found = Maximum.newton(likelihood, start);
+        if (best == null
+            || found.value() > best.value() + TIE
+            || (found.level() && !best.level() && found.value() > best.value() - TIE)) {
+          best = found;
+        }
+      }
+    }
+    return best;
+  }
+
+  private static @Nullable String reason(
+      TimeModel model, List<Censored> rows, IntervalLikelihood likelihood, Maximum.Top top) {
+    Degenerate edges = new Degenerate(model, rows);
+    if (edges.withoutSpread() > top.value() - TIE) {
+      return rows.stream().filter(row -> !row.open()).count() == 1
+          ? "all that germinated did so between the same two checks, so their spread is not known"
+          : "those that germinated did so in neighbouring intervals: the likelihood rises as the"
+              + " spread goes to 0, so neither it nor the time can be told";
+    }
+    if (model.withFinalFraction() && atItsBound(model, rows, top)) {
+      return "the likelihood is highest with the final fraction on its bound of 1: these counts do"
+          + " not show that some never germinate; see the fit without it";
+    }
+    if (edges.withoutEnd() > top.value() - TIE) {
+      return "the likelihood rises as the spread grows without end: it takes counts at more times";
+    }
+    return top.level() && curved(likelihood, top.at()) ? null : FLAT_WORDS;
+  }
+
+  private static boolean atItsBound(TimeModel model, List<Censored> rows, Maximum.Top top) {
+    TimeModel whole = new TimeModel(model.family(), false);
+    Maximum.Top without = highest(new IntervalLikelihood(whole, rows), Starts.of(whole, rows));
+    return without != null && without.value() > top.value() - TIE;
+  }
+
+  /** Whether the top is one in every direction. */
+  private static boolean curved(IntervalLikelihood likelihood, double[] at) {
+    Axes axes = Maximum.curvature(likelihood, at);
+    double least = Double.POSITIVE_INFINITY;
+    double most = 0;
+    for (int i = 0; i < at.length; i++) {
+      least = Math.min(least, -axes.bend(i));
+      most = Math.max(most, -axes.bend(i));
+    }
+    return least > FLAT * most;
+  }
+
+  /** All six models: three distributions, each without and with a final fraction. */
+  public static List<IntervalFit> all(List<Censored> rows) {
+    List<IntervalFit> fits = new ArrayList<>();
+    for (boolean withFraction : new boolean[] {false, true}) {
+      for (TimeFamily family : TimeFamily.values()) {
+        fits.add(of(new TimeModel(family, withFraction), rows));
+      }
+    }
+    return fits;
+  }
+
+  /** The identified fit with the least AIC, if any is identified. */
+  public static Optional<IntervalFit> best(List<IntervalFit> fits) {
+    return fits.stream()
+        .filter(IntervalFit::identified)
+        .min((a, b) -> Double.compare(a.aic(), b.aic()));
+  }
+
+  public TimeModel model() {
+    return model;
+  }
+
+  public boolean identified() {
+    return top != null;
+  }
+
+  /** Why it is not identified; null where it is. */
+  public @Nullable String reason() {
+    return reason;
+  }
+
+  /**
+   * The likeliest numbers.
+   *
+   * @throws IllegalStateException where the fit is not identified
+   */
+  public Estimate estimate() {
+    Maximum.Top found = top();
+    return estimate(found.at(), found.value());
+  }
+
+  private Estimate estimate(double[] at, double value) {
+    double fraction = model.withFinalFraction() ? IntervalLikelihood.fraction(at[2]) : 1;
+    return new Estimate(at[0], Math.exp(at[1]), fraction, value);
+  }
+
+  private Maximum.Top top() {
+    if (top == null) {
+      throw new IllegalStateException("not identified: " + reason);
+    }
+    return top;
+  }
+
+  /** Akaike's criterion, 2 k − 2 ln L; IEEE Transactions on Automatic Control 19 (1974) 716-723. */
+  public double aic() {
+    return 2 * model.parameters() - 2 * top().value();
+  }
+
+  /** The time by which half of those that ever meet their event have met it. */
+  public double median() {
+    return Math.exp(top().at()[0] + Math.exp(top().at()[1]) * model.family().quantile(0.5));
+  }
+
+  /**
+   * Standard errors of μ, ln σ and ln(p / (1 − p)), from the curvature of the log-likelihood at its
+   * top.
+   */
+  public double[] standardErrors() {
+    double[][] covariance = covariance();
+    double[] errors = new double[covariance.length];
+    for (int i = 0; i < errors.length; i++) {
+      errors[i] = Math.sqrt(covariance[i][i]);
+    }
+    return errors;
+  }
+
+  /** The inverse of the observed information, in μ, ln σ and ln(p / (1 − p)). */
+  double[][] covariance() {
+    return Maximum.curvature(likelihood, top().at()).covariance();
+  }
+
+  /** Where the top is, in μ, ln σ and ln(p / (1 − p)). */
+  double[] at() {
+    return top().at().clone();
+  }
+
+  IntervalLikelihood likelihood() {
+    return likelihood;
+  }
+
+  /** The rows that say something. */
+  List<Censored> rows() {
+    return rows;
+  }
+
+  /**
+   * The profile-likelihood interval at 95 %: all values that are not refused by a likelihood-ratio
+   * test, the other numbers fitted anew for each. An open end is infinite, or 0 for σ. Source:
+   * Venzon and Moolgavkar, Applied Statistics 37 (1988) 87-94.
+   */
+  public Limits interval(Parameter parameter) {
+    int index = parameter.index;
+    if (index >= model.parameters()) {
+      return new Limits(1, 1);
+    }
+    double low = end(index, -1);
+    double high = end(index, 1);
+    return switch (parameter) {
+      case MU -> new Limits(low, high);
+      case SIGMA -> new Limits(Math.exp(low), Math.exp(high));
+      case FINAL_FRACTION ->
+          new Limits(IntervalLikelihood.fraction(low), IntervalLikelihood.fraction(high));
+    };
+  }
+
+  private double end(int index, int direction) {
+    if (index == 2 && direction > 0 && wholeIsLikely()) {
+      return Double.POSITIVE_INFINITY;
+    }
+    double[] at = top().at();
+    double error = standardErrors()[index];
+    Profile profile = new Profile(likelihood, at, top().value(), index);
+    return profile.end(direction * Math.min(ROOT_DROP * error, 3), ROOT_DROP);
+  }
+
+  private boolean wholeIsLikely() {
+    TimeModel whole = new TimeModel(model.family(), false);
+    Maximum.Top without = highest(new IntervalLikelihood(whole, rows), Starts.of(whole, rows));
+    return without != null && top().value() - without.value() < PROFILE_DROP;
+  }
+}

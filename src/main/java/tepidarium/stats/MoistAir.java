@@ -1,0 +1,54 @@
+package tepidarium.stats;
+
+import java.util.OptionalDouble;
+
+/**
+ * Moist air over water. All figures come from one formula, that of FAO Irrigation and Drainage
+ * Paper 56 (Allen et al. 1998), so that they agree with each other: saturation pressure eq. 11,
+ * vapour pressure eq. 10 turned round, deficit as their difference, dew point as eq. 11 solved for
+ * the temperature. Other formulas differ by up to 0.3 % in pressure and 0.02 °C in dew point.
+ *
+ * @param temperatureC °C, −40 to 100
+ * @param humidityPercent relative humidity over water, %, 0 to 100
+ */
+public record MoistAir(double temperatureC, double humidityPercent) {
+  private static final double AT_ZERO_KPA = 0.6108;
+  private static final double SLOPE = 17.27;
+  private static final double OFFSET_C = 237.3;
+
+  public MoistAir {
+    if (!(temperatureC >= -40 && temperatureC <= 100)) {
+      throw new IllegalArgumentException("temperature must lie between -40 and 100 °C");
+    }
+    if (!(humidityPercent >= 0 && humidityPercent <= 100)) {
+      throw new IllegalArgumentException("humidity must lie between 0 and 100 %");
+    }
+  }
+
+  /** The pressure of vapour over water at this temperature, kPa. */
+  public static double saturationPressureKpa(double temperatureC) {
+    return AT_ZERO_KPA * Math.exp(SLOPE * temperatureC / (temperatureC + OFFSET_C));
+  }
+
+  public double saturationPressureKpa() {
+    return saturationPressureKpa(temperatureC);
+  }
+
+  public double vapourPressureKpa() {
+    return saturationPressureKpa() * humidityPercent / 100;
+  }
+
+  /** What the air lacks to be saturated, kPa; near 100 % only an upper limit of the truth. */
+  public double deficitKpa() {
+    return saturationPressureKpa() * (100 - humidityPercent) / 100;
+  }
+
+  /** °C; none in perfectly dry air. */
+  public OptionalDouble dewPointC() {
+    if (humidityPercent == 0) {
+      return OptionalDouble.empty();
+    }
+    double log = SLOPE * temperatureC / (temperatureC + OFFSET_C) + Math.log(humidityPercent / 100);
+    return OptionalDouble.of(OFFSET_C * log / (SLOPE - log));
+  }
+}

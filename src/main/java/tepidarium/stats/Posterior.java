@@ -1,0 +1,228 @@
+package tepidarium.stats;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What interval-censored rows leave likely about the numbers of a model with a final fraction, as
+ * weighted draws. The draws lie on a net that is always the same, spread around the likeliest
+ * numbers by the curvature there and weighted by what they are worth (importance sampling with
+ * Halton's net; Robert and Casella, Monte Carlo Statistical Methods, 2004, chapter 3).
+ */
+public final class Posterior {
+  private static final int DRAWS = 1_000;
+  private static final int[] PRIMES = {2, 3, 5};
+
+  /** How much wider than the curvature says the draws are spread, so that tails are in it. */
+  private static final double WIDER = 1.5;
+
+  private static final double FEWEST_WORTH = 0.02;
+  private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
+
+  /** One set of numbers, with its share of all; the shares add up to 1. */
+  public record Draw(double mu, double sigma, double finalFraction, double share) {}
+
+  /**
+   * What is thought before the rows are seen: μ, ln σ and ln(p / (1 − p)) are normal and
+   * independent.
+   */
+  public record Prior(
+      double mu,
+      double muError,
+      double logSigma,
+      double logSigmaError,
+      double logit,
+      double logitError) {
+    /** One past sowing says little of how far sowings differ; common practice, no source. */
+    private static final double[] USUAL_SPREAD = {0.3, 0.4, 0.8};
+
+    /**
+     * From past sowings: the mean of their estimates, with the spread between them and the error of
+     * each in it. With less than three the usual spread stands in.
+     *
+     * @param past fits of the same family, with a final fraction, all identified
+     * @throws IllegalArgumentException where there is none
+     */
+    public static Prior ofPast(List<IntervalFit> past) {
+      if (past.isEmpty()) {
+        throw new IllegalArgumentException("no past sowing");
+      }
+      double[] mean = new double[3];
+      double[] error = new double[3];
+      for (int j = 0; j < 3; j++) {
+        double sum = 0;
+        double squares = 0;
+        double own = 0;
+        for (IntervalFit fit : past) {
+          double at = fit.at()[j];
+          sum += at;
+          squares += at * at;
+          own += Math.pow(Math.min(fit.standardErrors()[j], 2), 2);
+        }
+        int n = past.size();
+        mean[j] = sum / n;
+        double between = n < 2 ? 0 : Math.max(0, (squares - sum * sum / n) / (n - 1));
+        double least = n < 3 ? USUAL_SPREAD[j] * USUAL_SPREAD[j] : 0;
+        error[j] = Math.sqrt(Math.max(between, least) * (1 + 1.0 / n) + own / n / n);
+        error[j] = Math.max(error[j], 0.05);
+      }
+      return new Prior(mean[0], error[0], mean[1], error[1], mean[2], error[2]);
+    }
+
+    private double addTo(double[] x, double[] slope) {
+      double[] mean = {mu, logSigma, logit};
+      double[] error = {muError, logSigmaError, logitError};
+      double sum = 0;
+      for (int j = 0; j < 3; j++) {
+        double z = (x[j] - mean[j]) / error[j];
+        sum -= z * z / 2;
+        slope[j] -= z / error[j];
+      }
+      return sum;
+    }
+  }
+
+  private final TimeFamily family;
+  private final List<Draw> draws;
+
+  private Posterior(TimeFamily family, List<Draw> draws) {
+    this.family = family;
+    this.draws = List.copyOf(draws);
+  }
+
+  /**
+   * Of rows, after a prior; without one, μ and ln σ may be anything and p follows Beta(½, ½). None
+   * where the rows, with the prior, do not pin the numbers down.
+   */
+  public static Optional<Posterior> of(
+      TimeFamily family, List<Censored> all, @Nullable Prior prior) {
+    TimeModel model = new TimeModel(family, true);
+    IntervalFit fit = IntervalFit.of(model, all);
+    if (prior == null && !fit.identified()) {
+      return Optional.empty();
+    }
+    List<Censored> rows = Censored.compact(all);
+    IntervalLikelihood likelihood = new IntervalLikelihood(model, rows);
+    Maximum.Smooth weight =
+        (x, slope) -> {
+          double value = likelihood.value(x, slope);
+          if (prior != null) {
+            return value + prior.addTo(x, slope);
+          }
+          double p = IntervalLikelihood.fraction(x[2]);
+          slope[2] += 0.5 - p;
+          return value + 0.5 * Math.log(p) + 0.5 * Math.log(IntervalLikelihood.fraction(-x[2]));
+        };
+    double[] start =
+        prior == null ? fit.at() : new double[] {prior.mu(), prior.logSigma(), prior.logit()};
+    Maximum.Top top = Maximum.newton(weight, start);
+    return Double.isFinite(top.value()) ? draw(family, weight, top) : Optional.empty();
+  }
+
+  private static Optional<Posterior> draw(
+      TimeFamily family, Maximum.Smooth weight, Maximum.Top top) {
+    Axes axes = Maximum.curvature(weight, top.at());
+    double[][] axis = new double[3][];
+    for (int j = 0; j < 3; j++) {
+      if (!(axes.bend(j) < 0)) {
+        return Optional.empty();
+      }
+      axis[j] = axes.axis(j).clone();
+      for (int k = 0; k < 3; k++) {
+        axis[j][k] *= WIDER / Math.sqrt(-axes.bend(j));
+      }
+    }
+    List<double[]> places = new ArrayList<>();
+    double[] shares = new double[DRAWS];
+    double[] slope = new double[3];
+    double sum = 0;
+    for (int i = 0; i < DRAWS; i++) {
+      double[] x = top.at().clone();
+      double squares = 0;
+      for (int j = 0; j < 3; j++) {
+        double z = NORMAL.inverseCumulativeProbability(halton(i + 1, PRIMES[j]));
+        squares += z * z;
+        for (int k = 0; k < 3; k++) {
+          x[k] += z * axis[j][k];
+        }
+      }
+      places.add(x);
+      shares[i] = Math.exp(weight.value(x, slope) - top.value() + squares / 2);
+      sum += shares[i];
+    }
+    List<Draw> draws = new ArrayList<>();
+    double worth = 0;
+    for (int i = 0; i < DRAWS; i++) {
+      double share = shares[i] / sum;
+      worth += share * share;
+      double[] x = places.get(i);
+      draws.add(new Draw(x[0], Math.exp(x[1]), IntervalLikelihood.fraction(x[2]), share));
+    }
+    return 1 / (worth * DRAWS) < FEWEST_WORTH
+        ? Optional.empty()
+        : Optional.of(new Posterior(family, draws));
+  }
+
+  private static double halton(int index, int prime) {
+    double value = 0;
+    double part = 1.0 / prime;
+    for (int i = index; i > 0; i /= prime) {
+      value += part * (i % prime);
+      part /= prime;
+    }
+    return value;
+  }
+
+  public List<Draw> draws() {
+    return draws;
+  }
+
+  /** The probability that one that had not met its event by {@code from} meets it by {@code to}. */
+  public double meets(Draw draw, double from, double to) {
+    double p = draw.finalFraction();
+    double left = family.below((Math.log(from) - draw.mu()) / draw.sigma());
+    double between =
+        to == Double.POSITIVE_INFINITY
+            ? 1 - left
+            : family.between(
+                (Math.log(from) - draw.mu()) / draw.sigma(),
+                (Math.log(to) - draw.mu()) / draw.sigma());
+    double still = 1 - p * left;
+    return still <= 0 ? 1 : Math.min(1, p * between / still);
+  }
+
+  /** The mean of a figure over all draws. */
+  public double mean(ToDoubleFunction<Draw> figure) {
+    return draws.stream().mapToDouble(d -> d.share() * figure.applyAsDouble(d)).sum();
+  }
+
+  /** Between which ends 95 % of a figure lie. */
+  public Limits limits(ToDoubleFunction<Draw> figure) {
+    double[][] pairs =
+        draws.stream()
+            .map(d -> new double[] {figure.applyAsDouble(d), d.share()})
+            .sorted((a, b) -> Double.compare(a[0], b[0]))
+            .toArray(double[][]::new);
+    double tail = (1 - Limits.LEVEL) / 2;
+    double sum = 0;
+    double low = pairs[0][0];
+    double high = pairs[pairs.length - 1][0];
+    boolean started = false;
+    for (double[] pair : pairs) {
+      sum += pair[1];
+      if (!started && sum >= tail) {
+        low = pair[0];
+        started = true;
+      }
+      if (sum >= 1 - tail) {
+        high = pair[0];
+        break;
+      }
+    }
+    return new Limits(low, Math.max(low, high));
+  }
+}

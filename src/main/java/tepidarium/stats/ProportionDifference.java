@@ -1,0 +1,86 @@
+package tepidarium.stats;
+
+import java.util.OptionalLong;
+import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.apache.commons.statistics.inference.FisherExactTest;
+
+/** Two proportions of independent trials against each other; the difference is a − b. */
+public record ProportionDifference(Proportion a, Proportion b) {
+  private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
+
+  /** a − b, −1 to 1. */
+  public double difference() {
+    return a.fraction() - b.fraction();
+  }
+
+  /**
+   * The interval of the difference at 95 % from the two Wilson intervals. Source: method 10 of
+   * Newcombe, Statistics in Medicine 17 (1998) 873-890.
+   */
+  public Limits newcombe() {
+    Limits ofA = a.wilson();
+    Limits ofB = b.wilson();
+    double down = Math.hypot(a.fraction() - ofA.low(), ofB.high() - b.fraction());
+    double up = Math.hypot(ofA.high() - a.fraction(), b.fraction() - ofB.low());
+    return new Limits(
+        Math.max(-1, difference() - down), Math.max(-1, Math.min(1, difference() + up)));
+  }
+
+  /**
+   * Fisher's exact test, two-sided: the probability, with both margins fixed, of all tables that
+   * are no more probable than this one. Source: Fisher, The Design of Experiments (1935).
+   */
+  public double fisherP() {
+    int hits = a.hits() + b.hits();
+    if (hits == 0 || hits == a.trials() + b.trials()) {
+      return 1;
+    }
+    int[][] table = {
+      {a.hits(), a.trials() - a.hits()},
+      {b.hits(), b.trials() - b.hits()}
+    };
+    return Math.min(1, FisherExactTest.withDefaults().test(table).getPValue());
+  }
+
+  /**
+   * How many trials each would have been needed to tell these two fractions apart with a power of
+   * 80 % at 5 %, two-sided; none where they are equal.
+   */
+  public OptionalLong trialsEachForPower80() {
+    double first = a.fraction();
+    double second = b.fraction();
+    return first == second
+        ? OptionalLong.empty()
+        : OptionalLong.of((long) Math.ceil(trialsEach(first, second, 0.8, 0.05) - 1e-9));
+  }
+
+  /**
+   * Trials in each of two equal groups, before rounding up, so that a true difference is found with
+   * the power asked for: n = (z(1−α/2) √(2 p̄ (1−p̄)) + z(power) √(p₁(1−p₁) + p₂(1−p₂)))² / (p₁ −
+   * p₂)², with p̄ = (p₁ + p₂)/2. Source: Fleiss, Statistical Methods for Rates and Proportions, eq.
+   * 4.14, without continuity correction; the exact test needs somewhat more.
+   */
+  public static double trialsEach(double first, double second, double power, double alpha) {
+    double mean = (first + second) / 2;
+    double none = quantile(1 - alpha / 2) * Math.sqrt(2 * mean * (1 - mean));
+    double some = quantile(power) * Math.sqrt(first * (1 - first) + second * (1 - second));
+    double gap = first - second;
+    return (none + some) * (none + some) / (gap * gap);
+  }
+
+  /**
+   * The power with which two groups of so many trials each tell two true fractions apart; the same
+   * normal approximation, solved for the power.
+   */
+  public static double power(double first, double second, int trialsEach, double alpha) {
+    double mean = (first + second) / 2;
+    double none = quantile(1 - alpha / 2) * Math.sqrt(2 * mean * (1 - mean));
+    double some = Math.sqrt(first * (1 - first) + second * (1 - second));
+    double gap = Math.abs(first - second) * Math.sqrt(trialsEach);
+    return NORMAL.cumulativeProbability((gap - none) / some);
+  }
+
+  private static double quantile(double probability) {
+    return NORMAL.inverseCumulativeProbability(probability);
+  }
+}

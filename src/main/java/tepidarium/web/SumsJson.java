@@ -1,0 +1,164 @@
+package tepidarium.web;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import org.jspecify.annotations.Nullable;
+import tepidarium.germination.SeedsNeeded;
+import tepidarium.stats.Censored;
+import tepidarium.stats.IntervalFit;
+import tepidarium.stats.IntervalFit.Estimate;
+import tepidarium.stats.IntervalFit.Parameter;
+import tepidarium.stats.Limits;
+import tepidarium.stats.MoistAir;
+import tepidarium.stats.Proportion;
+import tepidarium.stats.ProportionDifference;
+
+/** What is asked of the sums and what they answer. */
+final class SumsJson {
+  private SumsJson() {}
+
+  record CountRequest(@Nullable Double germinated, @Nullable Double sown) {}
+
+  record DifferenceRequest(@Nullable CountRequest a, @Nullable CountRequest b) {}
+
+  record SeedsRequest(
+      @Nullable Double wanted,
+      @Nullable Double confidence,
+      @Nullable Double fraction,
+      @Nullable Double germinated,
+      @Nullable Double sown) {}
+
+  record IntervalRequest(@Nullable Double from, @Nullable Double to, @Nullable Double count) {}
+
+  record GerminationRequest(@Nullable List<@Nullable IntervalRequest> intervals) {}
+
+  record AirRequest(@Nullable Double temperature, @Nullable Double humidity) {}
+
+  record Fraction(double fraction, List<Double> wilson, List<Double> exact) {
+    static Fraction of(Proportion p) {
+      return new Fraction(p.fraction(), pair(p.wilson()), pair(p.exact()));
+    }
+  }
+
+  record Difference(
+      double difference,
+      List<Double> newcombe,
+      double fisherP,
+      @Nullable Long seedsEachForPower80) {
+    static Difference of(ProportionDifference d) {
+      OptionalLong seeds = d.trialsEachForPower80();
+      return new Difference(
+          d.difference(),
+          pair(d.newcombe()),
+          d.fisherP(),
+          seeds.isPresent() ? seeds.getAsLong() : null);
+    }
+  }
+
+  record Seeds(long seeds, String assumption) {
+    static final String KNOWN =
+        "Each seed germinates with exactly this fraction, whatever the others do.";
+    static final String PAST =
+        "The next lot is like the past one; its fraction is as uncertain as that result leaves it"
+            + " (beta-binomial, Jeffreys' prior).";
+
+    static Seeds of(OptionalLong seeds, String assumption) {
+      return new Seeds(
+          seeds.orElseThrow(
+              () ->
+                  new BadRequest(
+                      "more than "
+                          + SeedsNeeded.MOST_SEEDS
+                          + " seeds would be needed: want fewer, or be content with less"
+                          + " confidence")),
+          assumption);
+    }
+  }
+
+  record Fit(
+      String model,
+      boolean identified,
+      @Nullable String reason,
+      @Nullable Double mu,
+      @Nullable Double sigma,
+      @Nullable Double finalFraction,
+      @Nullable Double logLikelihood,
+      @Nullable Double aic,
+      @Nullable Double median,
+      @Nullable List<@Nullable Double> muInterval,
+      @Nullable List<@Nullable Double> sigmaInterval,
+      @Nullable List<@Nullable Double> finalFractionInterval) {
+    static Fit of(IntervalFit fit) {
+      if (!fit.identified()) {
+        return new Fit(
+            fit.model().word(),
+            false,
+            fit.reason(),
+            null,
+            null,
+            null,
+            null,
+            null,
+            null,
+            null,
+            null,
+            null);
+      }
+      Estimate estimate = fit.estimate();
+      return new Fit(
+          fit.model().word(),
+          true,
+          null,
+          estimate.mu(),
+          estimate.sigma(),
+          estimate.finalFraction(),
+          estimate.logLikelihood(),
+          fit.aic(),
+          finite(fit.median()),
+          ends(fit.interval(Parameter.MU)),
+          ends(fit.interval(Parameter.SIGMA)),
+          fit.model().withFinalFraction() ? ends(fit.interval(Parameter.FINAL_FRACTION)) : null);
+    }
+  }
+
+  record Germination(int seeds, int germinated, @Nullable String best, List<Fit> fits) {
+    static Germination of(List<Censored> rows) {
+      List<IntervalFit> fits = IntervalFit.all(rows);
+      return new Germination(
+          rows.stream().mapToInt(Censored::count).sum(),
+          rows.stream().filter(row -> !row.open()).mapToInt(Censored::count).sum(),
+          IntervalFit.best(fits).map(fit -> fit.model().word()).orElse(null),
+          fits.stream().map(Fit::of).toList());
+    }
+  }
+
+  record Air(
+      double saturationPressure, double vapourPressure, double deficit, @Nullable Double dewPoint) {
+    static Air of(MoistAir air) {
+      OptionalDouble dewPoint = air.dewPointC();
+      return new Air(
+          air.saturationPressureKpa(),
+          air.vapourPressureKpa(),
+          air.deficitKpa(),
+          dewPoint.isPresent() ? dewPoint.getAsDouble() : null);
+    }
+  }
+
+  private static List<Double> pair(Limits limits) {
+    return List.of(limits.low(), limits.high());
+  }
+
+  /** An end that the data leave open is null. */
+  private static List<@Nullable Double> ends(Limits limits) {
+    List<@Nullable Double> ends = new ArrayList<>();
+    ends.add(finite(limits.low()));
+    ends.add(finite(limits.high()));
+    return ends;
+  }
+
+  private static @Nullable Double finite(double value) {
+    return Double.isFinite(value) ? value : null;
+  }
+}

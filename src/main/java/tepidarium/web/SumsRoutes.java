@@ -1,0 +1,149 @@
+package tepidarium.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import tepidarium.germination.SeedsNeeded;
+import tepidarium.stats.Censored;
+import tepidarium.stats.MoistAir;
+import tepidarium.stats.Proportion;
+import tepidarium.stats.ProportionDifference;
+
+/** The arithmetic by itself, on numbers that the caller brings; nothing of it is kept. */
+final class SumsRoutes {
+  private static final int MOST_SEEDS = 1_000_000;
+  private static final int MOST_WANTED = 100_000;
+  private static final int MOST_INTERVALS = 1_000;
+  private static final double MOST_TIME = 1e9;
+  private static final double LEAST_TIME = 1e-9;
+
+  void add(RoutesConfig routes) {
+    routes.post("/api/sums/fraction", SumsRoutes::fraction);
+    routes.post("/api/sums/difference", SumsRoutes::difference);
+    routes.post("/api/sums/seeds-needed", SumsRoutes::seedsNeeded);
+    routes.post("/api/sums/germination", SumsRoutes::germination);
+    routes.post("/api/sums/air", SumsRoutes::air);
+  }
+
+  private static void fraction(Context ctx) {
+    SumsJson.CountRequest asked = Params.body(ctx, SumsJson.CountRequest.class);
+    ctx.json(SumsJson.Fraction.of(proportion("", asked.germinated(), asked.sown())));
+  }
+
+  private static void difference(Context ctx) {
+    SumsJson.DifferenceRequest asked = Params.body(ctx, SumsJson.DifferenceRequest.class);
+    ctx.json(
+        SumsJson.Difference.of(
+            new ProportionDifference(proportion("a", asked.a()), proportion("b", asked.b()))));
+  }
+
+  private static Proportion proportion(String name, SumsJson.@Nullable CountRequest asked) {
+    SumsJson.CountRequest count = needed(name, asked);
+    return proportion(name + '.', count.germinated(), count.sown());
+  }
+
+  private static Proportion proportion(
+      String prefix, @Nullable Double germinated, @Nullable Double sown) {
+    int of = whole(prefix + "sown", sown, 1, MOST_SEEDS);
+    int hits = whole(prefix + "germinated", germinated, 0, MOST_SEEDS);
+    if (hits > of) {
+      throw new BadRequest(prefix + "germinated must not be more than sown: " + hits + " of " + of);
+    }
+    return new Proportion(hits, of);
+  }
+
+  private static void seedsNeeded(Context ctx) {
+    SumsJson.SeedsRequest asked = Params.body(ctx, SumsJson.SeedsRequest.class);
+    int wanted = whole("wanted", asked.wanted(), 1, MOST_WANTED);
+    double confidence = needed("confidence", asked.confidence());
+    if (!(confidence > 0 && confidence < 1)) {
+      throw new BadRequest("confidence must lie above 0 and below 1, such as 0.9");
+    }
+    boolean hasResult = asked.germinated() != null || asked.sown() != null;
+    if (asked.fraction() != null && hasResult) {
+      throw new BadRequest("give either fraction, or germinated and sown, not both");
+    }
+    if (hasResult) {
+      Proportion past = proportion("", asked.germinated(), asked.sown());
+      ctx.json(
+          SumsJson.Seeds.of(
+              SeedsNeeded.afterResult(wanted, confidence, past), SumsJson.Seeds.PAST));
+      return;
+    }
+    if (asked.fraction() == null) {
+      throw new BadRequest("give fraction, or germinated and sown of a past result");
+    }
+    double fraction = asked.fraction();
+    if (!(fraction > 0 && fraction <= 1)) {
+      throw new BadRequest("fraction must lie above 0 and be at most 1");
+    }
+    ctx.json(
+        SumsJson.Seeds.of(
+            SeedsNeeded.knownFraction(wanted, confidence, fraction), SumsJson.Seeds.KNOWN));
+  }
+
+  private static void germination(Context ctx) {
+    SumsJson.GerminationRequest asked = Params.body(ctx, SumsJson.GerminationRequest.class);
+    List<SumsJson.@Nullable IntervalRequest> intervals = needed("intervals", asked.intervals());
+    if (intervals.isEmpty() || intervals.size() > MOST_INTERVALS) {
+      throw new BadRequest("intervals must be 1 to " + MOST_INTERVALS + " rows");
+    }
+    List<Censored> rows = new ArrayList<>();
+    long seeds = 0;
+    for (int i = 0; i < intervals.size(); i++) {
+      Censored row = row("intervals[" + i + ']', intervals.get(i));
+      rows.add(row);
+      seeds += row.count();
+    }
+    if (seeds > MOST_SEEDS) {
+      throw new BadRequest("intervals must hold at most " + MOST_SEEDS + " seeds in all");
+    }
+    ctx.json(SumsJson.Germination.of(rows));
+  }
+
+  private static Censored row(String name, SumsJson.@Nullable IntervalRequest asked) {
+    SumsJson.IntervalRequest interval = needed(name, asked);
+    double from = time(name + ".from", needed(name + ".from", interval.from()));
+    double to =
+        interval.to() == null ? Double.POSITIVE_INFINITY : time(name + ".to", interval.to());
+    if (!(from < to)) {
+      throw new BadRequest(
+          name + ".to must be later than its from; null where it was never seen to germinate");
+    }
+    return new Censored(from, to, whole(name + ".count", interval.count(), 0, MOST_SEEDS));
+  }
+
+  private static double time(String name, double value) {
+    if (!(value == 0 || (value >= LEAST_TIME && value <= MOST_TIME))) {
+      throw new BadRequest(name + " must be 0 or later, at most 1000000000");
+    }
+    return value;
+  }
+
+  private static void air(Context ctx) {
+    SumsJson.AirRequest asked = Params.body(ctx, SumsJson.AirRequest.class);
+    ctx.json(
+        SumsJson.Air.of(
+            new MoistAir(
+                needed("temperature", asked.temperature()), needed("humidity", asked.humidity()))));
+  }
+
+  private static int whole(String name, @Nullable Double value, int least, int most) {
+    double given = needed(name, value);
+    if (!(given >= least && given <= most) || given != Math.rint(given)) {
+      throw new BadRequest(
+          String.format(Locale.ROOT, "%s must be a whole number from %d to %d", name, least, most));
+    }
+    return (int) given;
+  }
+
+  private static <T> T needed(String name, @Nullable T value) {
+    if (value == null) {
+      throw new BadRequest(name + " is missing");
+    }
+    return value;
+  }
+}
