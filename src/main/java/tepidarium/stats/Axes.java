@@ -2,8 +2,8 @@ package tepidarium.stats;
 
 /**
  * The main axes of a small symmetric matrix of finite numbers. Jacobi's rotations are used because
- * they come to an end for every such matrix, also for one that is nearly 0 in one direction. Source:
- * Golub and Van Loan, Matrix Computations (2013), section 8.5.
+ * they come to an end for every such matrix, also for one that is nearly 0 in one direction.
+ * Source: Golub and Van Loan, Matrix Computations (2013), section 8.5.
  */
 final class Axes {
   private static final int MOST_SWEEPS = 60;
