@@ -45,7 +45,7 @@ export function prospectWords({ prospect, remaining, day, giveUpDays }) {
     : `Common practice is to give up after about six weeks; this is ${dayWords(Math.floor(day))}.`;
   if (remaining === 0) return { headline: 'Done: no sound ungerminated seed is left.', lines: [] };
   if (!prospect) {
-    return { headline: 'The counts cannot tell yet whether more will come.', lines: ['It takes seeds found germinated at two checks or more.', usual] };
+    return { headline: 'The counts cannot tell yet whether more will come.', lines: ['Too few germinated so far, or the checks do not show yet that it levels off.', usual] };
   }
   const { soon, soonLimits, ever, everLimits, expectedMore } = prospect;
   return {

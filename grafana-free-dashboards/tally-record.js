@@ -25,7 +25,7 @@ export async function showRecord(place, sowing, context) {
 function whatNext(told, sowing, { species }) {
   const day = (now() - Date.parse(told.sownAt)) / 86_400_000;
   const words = prospectWords({ prospect: told.prospect, remaining: told.remaining, day, giveUpDays: species?.figures.giveUpDays?.value ?? null });
-  const checks = sowing.groups.filter((group) => group.nextCheck).map((group) => h('li', {}, `Group ${group.id}: ${f.moment(group.nextCheck.at, now())}, ${group.nextCheck.why}.`));
+  const checks = sowing.groups.filter((group) => group.nextCheck).map((group) => h('li', {}, `Group ${group.id}: ${f.stamp(group.nextCheck.at, now())}, ${group.nextCheck.why}.`));
   return h('div', { class: 'next' }, h('p', { class: 'headline' }, words.headline), words.lines.map((line) => h('p', {}, line)),
     words.assumption && h('p', { class: 'quiet' }, words.assumption), checks.length > 0 && h('ul', {}, checks));
 }
@@ -58,7 +58,7 @@ function curve(told, sowing) {
     svg('polygon', { class: 'between', points: `${path(most)} ${path([...least].reverse())}` }),
     svg('polyline', { class: 'most', points: path(most) }), svg('polyline', { class: 'least', points: path(least) }),
     [0, end / 2, end].map((day, i) => svg('text', { x: x(day), y: HEIGHT - 6, 'text-anchor': ['start', 'middle', 'end'][i] }, `day ${f.number(day, end < 4 ? 1 : 0)}`))),
-  h('figcaption', { class: 'quiet' }, 'Full line: found germinated by then. Dashed: they may have germinated as early as that, just after the check before. In the shade between it is not known.'));
+  h('figcaption', { class: 'quiet' }, 'Full line: found germinated by then. Dashed: they may have germinated as early as that, just after the check before. In the shade between it is not known. What was culled is left out from then on, so that the curve can end above the plain fraction.'));
 }
 
 const niceTop = (most) => [0.02, 0.05, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.8].find((top) => top >= most) ?? 1;

@@ -88,7 +88,9 @@ export function makeStart({ host, done }) {
     });
   }
 
-  const containerOptions = () => (state.tally?.containers ?? []).map((one) => ({ value: one.id, text: one.name }));
+  function containerOptions() {
+    return (state.tally?.containers ?? []).map((one) => ({ value: one.id, text: one.name }));
+  }
 
   function update(tally) {
     state.tally = tally;

@@ -13,6 +13,7 @@ import com.microsoft.playwright.options.BoundingBox;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
@@ -101,7 +102,9 @@ class TallyPageIT {
   }
 
   private static LocalDateTime daysAgo(int days) {
-    return LocalDateTime.now().minusDays(days).truncatedTo(ChronoUnit.MINUTES);
+    return LocalDateTime.now(ZoneId.systemDefault())
+        .minusDays(days)
+        .truncatedTo(ChronoUnit.MINUTES);
   }
 
   private void checkAndUndo() {

@@ -17,7 +17,10 @@ import java.util.Locale;
 import java.util.Map;
 import tepidarium.web.Json;
 
-/** Does over the HTTP API what a grower does on the pages: lays out containers and sensors, keeps a seed book. */
+/**
+ * Does over the HTTP API what a grower does on the pages: lays out containers and sensors, keeps a
+ * seed book.
+ */
 final class Grower {
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final Duration CALL_LIMIT = Duration.ofSeconds(30);
