@@ -72,7 +72,7 @@ function prospectHeadline({ soon, ever, everLimits }) {
 export function comparisonWords({ a, b, difference, logRank }, names) {
   const [low, high] = difference.newcombe;
   const apart = low > 0 || high < 0;
-  const signed = (value) => `${value > 0 ? '+' : ''}${number(value * 100)}`;
+  const signed = (value) => `${value > 0 ? '+' : ''}${number(value * 100, Math.abs(value) < 0.1 ? 1 : 0)}`;
   const lines = [
     `${names[0]}: ${number(a.fraction.germinated)} of ${number(a.fraction.sown)}, ${fractionWords(a.fraction.fraction, a.fraction.wilson)}.`,
     `${names[1]}: ${number(b.fraction.germinated)} of ${number(b.fraction.sown)}, ${fractionWords(b.fraction.fraction, b.fraction.wilson)}.`,

@@ -17,7 +17,7 @@ export async function showRecord(place, sowing, context) {
     h('h4', {}, 'What next'), whatNext(told, sowing, context),
     h('h4', {}, 'How they came up'), curve(told, sowing),
     h('dl', { class: 'measures' }, measureRows(told.measures).flatMap(([title, value]) => [h('dt', {}, title), h('dd', {}, value)])),
-    bestFit(told.fits),
+    bestFit(told),
     h('h4', {}, 'Seeds to gather next time'), seedsToGather(told, sowing),
     h('h4', {}, 'The record'), output, record(entries, sowing, context, output));
 }
@@ -30,11 +30,16 @@ function whatNext(told, sowing, { species }) {
     words.assumption && h('p', { class: 'quiet' }, words.assumption), checks.length > 0 && h('ul', {}, checks));
 }
 
-function bestFit({ best, fits }) {
+function bestFit({ fits: { best, fits }, checks }) {
   const fit = fits.find((one) => one.model === best);
   if (!fit) return h('p', { class: 'quiet' }, `No curve can be fitted to these counts: ${fits.at(-1)?.reason ?? 'too few'}.`);
-  const open = (ends) => (ends && ends[0] !== null && ends[1] !== null ? `, ${fractionWords(fit.finalFraction, ends)}` : '');
-  return h('p', { class: 'quiet' }, `Best of six fitted curves: ${fit.model.replace('WithFinalFraction', ' with a final fraction')}${open(fit.finalFractionInterval)}; half of those that ever germinate by day ${f.number(fit.median, 1)}.`);
+  const [low, high] = fit.finalFractionInterval ?? [null, null];
+  const name = fit.model.replace('WithFinalFraction', '');
+  const final = !fit.model.endsWith('WithFinalFraction') ? ', taking every seed to germinate in the end'
+    : `, with a final fraction of ${low === null || high === null ? `${f.number(fit.finalFraction * 100)} % (its interval is open)` : fractionWords(fit.finalFraction, [low, high])}`;
+  const watched = Math.max(0, ...checks.map((check) => check.day));
+  const half = fit.median <= watched ? `half of those that ever germinate by day ${f.number(fit.median, 1)}` : 'half of those that ever germinate only after the last check, which is a guess beyond what was seen';
+  return h('p', { class: 'quiet' }, `Best of six fitted curves: ${name}${final}; ${half}.`);
 }
 
 const WIDTH = 360;

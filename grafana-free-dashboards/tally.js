@@ -26,7 +26,8 @@ const names = (id) => places.get(id)?.name ?? id;
 const nameOf = (sowing) => `${sowing.name ?? sowing.speciesName}, sowing ${sowing.id}`;
 const start = makeStart({ host: byId('start'), done: (words, next) => {
   say(words);
-  load().then(() => start.show(next)).catch(showTrouble);
+  start.show(next);
+  load().catch(showTrouble);
 } });
 const comparison = makeComparison(byId('compare-part'), nameOf);
 

@@ -68,11 +68,13 @@ class TallyPageIT {
     page.locator("#start-species > summary").click();
     page.locator("#species-form [name=name]").fill("Paw paw");
     page.locator("#species-form [type=submit]").click();
+    says("#said", "Added: Paw paw");
     Locator lot = page.locator("#new-lot");
     lot.locator("[name=species]").selectOption("Paw paw");
     lot.locator("[name=seeds]").fill("40");
     lot.locator("[name=gatheredAt]").fill(daysAgo(12).toLocalDate().toString());
     lot.locator("[type=submit]").click();
+    says("#said", "The lot is in");
     sow("jar-1", 20, 10);
     says("[data-sowing='1'] .fraction", "0 of 20 germinated");
     says("#due", "Jar 1");
