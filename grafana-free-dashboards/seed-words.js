@@ -76,13 +76,17 @@ export function comparisonWords({ a, b, difference, logRank }, names) {
   const lines = [
     `${names[0]}: ${number(a.fraction.germinated)} of ${number(a.fraction.sown)}, ${fractionWords(a.fraction.fraction, a.fraction.wilson)}.`,
     `${names[1]}: ${number(b.fraction.germinated)} of ${number(b.fraction.sown)}, ${fractionWords(b.fraction.fraction, b.fraction.wilson)}.`,
-    `The first less the second: ${signed(difference.difference)} percentage points; anything from ${signed(low)} to ${signed(high)} fits these counts (95 %, Newcombe). Fisher's exact test: p = ${pWords(difference.fisherP)}.`,
+    `The first less the second: ${signed(difference.difference)} percentage points; `
+      + `anything from ${signed(low)} to ${signed(high)} fits these counts (95 %, Newcombe). Fisher's exact test: p = ${pWords(difference.fisherP)}.`,
   ];
   const needed = difference.seedsEachForPower80;
   if (needed === null) lines.push('Both fractions are the same so far; that is no proof that the two are alike.');
   else lines.push(`To find a difference of this size in four of five trials, each would need about ${count(needed, 'seed')}; they had ${number(a.fraction.sown)} and ${number(b.fraction.sown)}.`);
   if (logRank) lines.push(`Pace and final fraction together (log-rank on intervals): p = ${pWords(logRank.p)}.`);
-  if (a.remaining > 0 || b.remaining > 0) lines.push(`Not over yet: last looked at on ${dayWords(a.lastCheckDay)} and ${dayWords(b.lastCheckDay)}, with ${number(a.remaining)} and ${number(b.remaining)} seeds still sound. A sowing that was watched for longer had more time.`);
+  if (a.remaining > 0 || b.remaining > 0) {
+    lines.push(`Not over yet: last looked at on ${dayWords(a.lastCheckDay)} and ${dayWords(b.lastCheckDay)}, with ${number(a.remaining)} and `
+      + `${number(b.remaining)} seeds still sound. A sowing that was watched for longer had more time.`);
+  }
   return { headline: comparisonHeadline(difference, apart, names, { a, b }), lines };
 }
 
@@ -99,7 +103,10 @@ const pWords = (p) => (p < 0.001 ? 'under 0.001' : number(p, p < 0.1 ? 3 : 2));
 export function entryWords(entry, names) {
   const { sown, move, check, survival } = entry;
   if (sown) return `Sown: ${sown.groups.map((part) => `${count(part.seeds, 'seed')} into ${names(part.container)} (group ${part.group})`).join(', ')}`;
-  if (move) return `Group ${entry.group}: ${movedWhat(move)} moved to ${names(move.to)}${move.joinTo ? `, put with group ${move.joinTo}` : ''}${move.splitInto ? `, now group ${move.splitInto}` : ''}`;
+  if (move) {
+    const join = move.joinTo ? `, put with group ${move.joinTo}` : '';
+    return `Group ${entry.group}: ${movedWhat(move)} moved to ${names(move.to)}${join}${move.splitInto ? `, now group ${move.splitInto}` : ''}`;
+  }
   if (check) return `Check of group ${entry.group}: ${checkWords(check)}`;
   if (survival) return `Seedlings of group ${entry.group}: ${number(survival.alive)} alive`;
   return 'Withdrawn';

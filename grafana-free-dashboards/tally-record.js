@@ -5,7 +5,7 @@ import { h, svg, whileBusy } from './dom.js';
 import * as f from './format.js';
 import { now } from './clock.js';
 import { curveLines, entryWords, fractionWords, measureRows, prospectWords } from './seed-words.js';
-import { counter, checkFields, openSheet } from './tally-sheet.js';
+import { counter, checkFields, localTime, openSheet, whenField } from './tally-sheet.js';
 
 const CONFIDENCE = 0.9;
 
@@ -59,11 +59,13 @@ function curve(told, sowing) {
   const ticks = [0, 0.5, 1].map((part) => part * top);
   const label = `Germinated of ${sowing.sown} sown, by day: ${told.checks.map((check) => `day ${f.number(check.day)}: ${check.germinatedSoFar}`).join(', ')}`;
   return h('figure', { class: 'curve-figure' }, svg('svg', { class: 'curve', viewBox: `0 0 ${WIDTH} ${HEIGHT}`, role: 'img', 'aria-label': label },
-    ticks.map((tick) => [svg('line', { class: 'grid', x1: LEFT, x2: WIDTH - 8, y1: y(tick), y2: y(tick) }), svg('text', { x: LEFT - 5, y: y(tick) + 4, 'text-anchor': 'end' }, `${f.number(tick * 100, tick > 0 && tick < 0.02 ? 1 : 0)} %`)]),
+    ticks.map((tick) => [svg('line', { class: 'grid', x1: LEFT, x2: WIDTH - 8, y1: y(tick), y2: y(tick) }),
+      svg('text', { x: LEFT - 5, y: y(tick) + 4, 'text-anchor': 'end' }, `${f.number(tick * 100, tick > 0 && tick < 0.02 ? 1 : 0)} %`)]),
     svg('polygon', { class: 'between', points: `${path(most)} ${path([...least].reverse())}` }),
     svg('polyline', { class: 'most', points: path(most) }), svg('polyline', { class: 'least', points: path(least) }),
     [0, end / 2, end].map((day, i) => svg('text', { x: x(day), y: HEIGHT - 6, 'text-anchor': ['start', 'middle', 'end'][i] }, `day ${f.number(day, end < 4 ? 1 : 0)}`))),
-  h('figcaption', { class: 'quiet' }, 'Full line: found germinated by then. Dashed: they may have germinated as early as that, just after the check before. In the shade between it is not known. What was culled is left out from then on, so that the curve can end above the plain fraction.'));
+  h('figcaption', { class: 'quiet' }, 'Full line: found germinated by then. Dashed: they may have germinated as early as that, just after the check '
+    + 'before. In the shade between it is not known. What was culled is left out from then on, so that the curve can end above the plain fraction.'));
 }
 
 const niceTop = (most) => [0.02, 0.05, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.8].find((top) => top >= most) ?? 1;
@@ -93,7 +95,9 @@ function record(entries, sowing, context, output) {
   return h('ul', { class: 'record' }, [...entries].filter((entry) => entry.kind !== 'withdrawn').sort((a, b) => Date.parse(b.at) - Date.parse(a.at)).map((entry) => {
     const after = entry.correctedBy && by.get(entry.correctedBy);
     const state = !after ? '' : after.kind === 'withdrawn' ? ` Withdrawn: ${after.reason}.` : ` Corrected: ${after.reason}.`;
-    return h('li', { data: { entry: entry.id } }, h('span', { class: after ? 'void' : '' }, `${f.stamp(entry.at, now())}. ${entryWords(entry, context.names)}.`), entry.remark && ` “${entry.remark}”`, state, entry.corrects && !after && ' (a correction)',
+    return h('li', { data: { entry: entry.id } },
+      h('span', { class: after ? 'void' : '' }, `${f.stamp(entry.at, now())}. ${entryWords(entry, context.names)}.`),
+      entry.remark && ` “${entry.remark}”`, state, entry.corrects && !after && ' (a correction)',
       !after && h('div', { class: 'actions' },
         ['checked', 'survival'].includes(entry.kind) && h('button', { type: 'button', on: { click: () => correct(entry, context) } }, 'Correct'),
         h('button', { type: 'button', class: 'plain', on: { click: () => confirmWithdrawal(entry, context) } }, 'Withdraw')));
@@ -108,13 +112,16 @@ const reasonField = () => {
 function correct(entry, { names, write }) {
   const reason = reasonField();
   const fields = entry.check ? checkFields(null, entry.check) : null;
+  const was = localTime(entry.at);
+  const when = whenField('Done at', was);
+  const at = () => (when.input.value === was ? null : when.read());
   const alive = entry.survival ? counter('Alive', { name: 'alive', value: entry.survival.alive }) : null;
   openSheet({
     title: 'Correct this entry', lead: `${f.stamp(entry.at, now())}. ${entryWords(entry, names)}. The old entry stays in the record, crossed out.`,
-    content: [...(fields ? fields.elements : [alive.element]), reason.element], submit: 'Correct it',
+    content: [...(fields ? fields.elements : [alive.element]), when.element, reason.element], submit: 'Correct it',
     save: () => write({
       path: `/api/entries/${entry.id}/correction`, kind: 'correction', group: entry.group, what: `Correction of: ${entryWords(entry, names)}`,
-      body: { reason: reason.read(), ...(fields ? { check: { ...fields.read(), remark: entry.remark } } : { survival: { alive: alive.read(), remark: entry.remark } }) },
+      body: { reason: reason.read(), ...(fields ? { check: { ...fields.read(), rootLengthsCm: entry.check.rootLengthsCm, at: at(), remark: entry.remark } } : { survival: { alive: alive.read(), at: at(), remark: entry.remark } }) },
     }),
   });
 }

@@ -74,7 +74,8 @@ export function checkFields(group, check = {}) {
     culled: lines.filter((line) => line.count.read() > 0).map((line) => ({ count: line.count.read(), reason: line.reason.value, germinated: line.had() })),
     pottedOn: potted.read(),
   });
-  return { read, elements: [germinated.element, culledHost, h('button', { type: 'button', class: 'plain', on: { click: () => addLine() } }, 'Culled for another reason too'), potted.element] };
+  const more = h('button', { type: 'button', class: 'plain', on: { click: () => addLine() } }, 'Culled for another reason too');
+  return { read, elements: [germinated.element, culledHost, more, potted.element] };
 }
 
 export function remarkField() {
@@ -85,7 +86,7 @@ export function remarkField() {
 /** When it was done, if not now: a field that starts empty. */
 export function whenField(label = 'Not now, but at', value = '') {
   const input = h('input', { type: 'datetime-local', name: 'at', id: 'sheet-at', value });
-  return { read: () => (input.value === '' ? null : new Date(input.value).toISOString()), element: h('div', { class: 'field' }, h('label', { for: 'sheet-at' }, label), input) };
+  return { input, read: () => (input.value === '' ? null : new Date(input.value).toISOString()), element: h('div', { class: 'field' }, h('label', { for: 'sheet-at' }, label), input) };
 }
 
 /** An instant as such a field wants it, in the browser's zone. */

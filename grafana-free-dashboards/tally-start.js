@@ -148,7 +148,8 @@ function speciesForm(species, done) {
       const raw = typed[figure.key].trim();
       if (raw === '') continue;
       const unchanged = raw === String(value(figure));
-      figures[figure.key] = unchanged ? species.figures[figure.key] : { value: inUnit(figure, decimal(raw, figure.title)), source: typed.source.trim() || 'own results' };
+      figures[figure.key] = unchanged ? species.figures[figure.key]
+        : { value: inUnit(figure, decimal(raw, figure.title)), source: typed.source.trim() || 'own results' };
     }
     const body = { name: typed.name.trim(), figures };
     if (species) await api.changeSpecies(species.id, body);

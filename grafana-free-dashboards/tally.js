@@ -126,7 +126,8 @@ function drawUnsent() {
   const part = byId('unsent');
   part.hidden = list.length === 0;
   const waiting = list.filter((entry) => !entry.refused);
-  const items = list.map((entry) => h('li', { class: entry.refused ? 'refused' : '' }, `${f.stamp(entry.writtenAt, now())}. ${entry.what}`, entry.refused && `: refused, since ${entry.refused}`, ' ',
+  const items = list.map((entry) => h('li', { class: entry.refused ? 'refused' : '' },
+    `${f.stamp(entry.writtenAt, now())}. ${entry.what}`, entry.refused && `: refused, since ${entry.refused}`, ' ',
     h('button', { type: 'button', class: 'plain', on: { click: () => unsent.discard(entry.key) } }, 'Discard')));
   part.replaceChildren(h('strong', {}, waiting.length > 0 ? `${f.count(waiting.length, 'entry', 'entries')} waiting to be sent` : 'Not taken by the service'), h('ul', {}, items));
 }
@@ -152,19 +153,24 @@ const waitingFor = (group) => unsent.list().filter((entry) => entry.group === gr
 function updateSowing(card, sowing) {
   const groups = sowing.groups.map((group) => withUnsent(group, unsent.list()));
   const sum = (key) => groups.reduce((total, group) => total + group[key], 0);
-  const newly = unsent.list().filter((entry) => entry.kind === 'check' && !entry.refused && sowing.groups.some((group) => group.id === entry.group)).reduce((total, entry) => total + (entry.body.germinated ?? 0), 0);
+  const newly = sowing.groups.flatMap(waitingFor).filter((one) => one.kind === 'check').reduce((total, one) => total + (one.body.germinated ?? 0), 0);
   const germinated = sowing.everGerminated + newly;
   setText(card.querySelector('h3'), nameOf(sowing));
   setText(card.querySelector('.about'), `Sown ${f.moment(sowing.at, now())}, day ${Math.floor((now() - Date.parse(sowing.at)) / 86_400_000)}`);
   setText(card.querySelector('.fraction'), `${f.number(germinated)} of ${f.number(sowing.sown)} germinated: ${countWords(germinated, sowing.sown)}`);
-  setText(card.querySelector('.tally'), `Now: ${f.number(sum('ungerminated'))} ungerminated, ${f.number(sum('germinated'))} germinated, ${f.number(sum('potted'))} potted on (${f.number(sowing.alive + sum('potted') - sowing.potted)} alive), ${f.number(sum('culled'))} culled`);
+  const alive = sowing.alive + sum('potted') - sowing.potted;
+  setText(card.querySelector('.tally'), `Now: ${f.number(sum('ungerminated'))} ungerminated, ${f.number(sum('germinated'))} germinated, `
+    + `${f.number(sum('potted'))} potted on (${f.number(alive)} alive), ${f.number(sum('culled'))} culled`);
   const shown = groups.filter((group) => group.ungerminated + group.germinated > 0 || group.potted > 0 || waitingFor(group).length > 0);
   reconcile(card.querySelector('.groups'), shown, (group) => group.id, makeGroup, updateGroup);
 }
 
 function makeGroup(group) {
-  const button = (word, act, style) => h('button', { type: 'button', class: style, data: { act: word.toLowerCase() }, 'aria-label': `${word}, group ${group.id}`, on: { click: () => act(group.id) } }, word);
-  return h('div', { class: 'seed-group', data: { group: group.id } }, h('p', {}, h('strong', { class: 'where' }), ' ', h('span', { class: 'counts' })), h('p', { class: 'quiet due' }), h('p', { class: 'waits' }),
+  const button = (word, act, style) => h('button', {
+    type: 'button', class: style, data: { act: word.toLowerCase() }, 'aria-label': `${word}, group ${group.id}`, on: { click: () => act(group.id) },
+  }, word);
+  return h('div', { class: 'seed-group', data: { group: group.id } },
+    h('p', {}, h('strong', { class: 'where' }), ' ', h('span', { class: 'counts' })), h('p', { class: 'quiet due' }), h('p', { class: 'waits' }),
     h('div', { class: 'actions' }, button('Check', openCheck, 'main'), button('Move', openMove), button('Seedlings', openSurvival)));
 }
 
@@ -172,7 +178,8 @@ function updateGroup(element, group) {
   const living = group.ungerminated + group.germinated;
   const waits = waitingFor(group).length;
   setText(element.querySelector('.where'), living > 0 ? names(group.container) : 'Potted on');
-  setText(element.querySelector('.counts'), living > 0 ? `group ${group.id}: ${f.number(group.ungerminated)} ungerminated, ${f.number(group.germinated)} germinated` : `group ${group.id}: ${f.count(group.potted, 'seedling')}`);
+  setText(element.querySelector('.counts'), living > 0
+    ? `group ${group.id}: ${f.number(group.ungerminated)} ungerminated, ${f.number(group.germinated)} germinated` : `group ${group.id}: ${f.count(group.potted, 'seedling')}`);
   setText(element.querySelector('.due'), group.nextCheck && living > 0 ? `${sentence(dueWords(group.nextCheck.at, now()))}: ${group.nextCheck.why}.` : '');
   setText(element.querySelector('.waits'), waits > 0 ? `${f.count(waits, 'entry', 'entries')} waiting to be sent.` : '');
   element.querySelector('[data-act=check]').hidden = living === 0;
@@ -235,7 +242,7 @@ function openMove(id) {
 
 function openSurvival(id) {
   const { group } = find(id);
-  const alive = counter('Alive', { name: 'alive', value: group.alive, most: () => group.potted });
+  const alive = counter('Alive', { name: 'alive', value: group.alive, most: () => group.alive });
   openSheet({
     title: 'Count seedlings', lead: `Group ${id}: ${f.count(group.potted, 'seedling')} potted on.`, content: [alive.element],
     save: () => write(entry('survival', id, `Group ${id}: ${f.number(alive.read())} seedlings alive`, pathOf(id, 'survival'), { alive: alive.read() })),
