@@ -61,7 +61,7 @@ final class Grower implements AutoCloseable {
     publish(SPARE, "{\"temperature\":21,\"battery\":3.7}");
     publish(SENSOR, "{\"temperature\":\"warm\"}");
     await()
-        .atMost(Duration.ofSeconds(20))
+        .atMost(Duration.ofSeconds(60))
         .until(() -> alerts().size() == 3 && sensors() == 3 && rejects() > 0);
   }
 
