@@ -88,5 +88,16 @@ export const api = {
   alerts: (state) => call('GET', '/api/alerts', { query: { state } }),
   acknowledge: (id) => call('POST', at('alerts', id, 'acknowledge'), { body: {} }),
   shelve: (id, minutes) => call('POST', at('alerts', id, 'shelve'), { body: { minutes } }),
+  tally: () => call('GET', '/api/tally'),
+  addSpecies: (body) => call('POST', '/api/species', { body }),
+  changeSpecies: (id, body) => call('PUT', at('species', id), { body }),
+  addLot: (body) => call('POST', '/api/lots', { body }),
+  sow: (body) => call('POST', '/api/sowings', { body }),
+  /** An entry of the record; `body.entry` makes it count once, however often it is sent. */
+  write: (path, body) => call('POST', path, { body }),
+  entries: (sowing) => call('GET', at('sowings', sowing, 'entries')),
+  germination: (sowing) => call('GET', at('sowings', sowing, 'germination'), { timeoutMs: 60_000 }),
+  compareGermination: (a, b) => call('GET', '/api/compare/germination', { query: { sowings: `${a},${b}` }, timeoutMs: 60_000 }),
+  seedsNeeded: (body) => call('POST', '/api/sums/seeds-needed', { body }),
   rejects: (limit) => call('GET', '/api/rejects', { query: { limit } }),
 };

@@ -6,7 +6,12 @@ import { number, moment, setTemperatureUnit, temperatureUnit, count } from './fo
 import { learnTime, now } from './clock.js';
 import { liveStream } from './live.js';
 
-const PAGES = [{ key: 'shelf', href: '/', title: 'Shelf' }, { key: 'heat-bench', href: '/heat-bench.html', title: 'Heat bench' }, { key: 'rejects', href: '/rejects.html', title: 'Not read' }];
+const PAGES = [
+  { key: 'shelf', href: '/', title: 'Shelf' },
+  { key: 'tally', href: '/tally.html', title: 'Tally' },
+  { key: 'heat-bench', href: '/heat-bench.html', title: 'Heat bench' },
+  { key: 'rejects', href: '/rejects.html', title: 'Not read' },
+];
 const HEALTH_EVERY_MS = 30_000;
 const LIVE_WORDS = { live: 'Live', connecting: 'Connecting', down: 'Not live' };
 

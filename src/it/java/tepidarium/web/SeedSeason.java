@@ -38,6 +38,8 @@ final class SeedSeason {
     correct(sowing, group);
     seedlings(group);
     germination(sowing, group);
+    statistics(sowing);
+    comparison(lot);
     due(group);
     tables(sowing);
     refusals(lot, group);
@@ -200,6 +202,51 @@ final class SeedSeason {
     }
     assertTrue(heat.path("degreeHours").asDouble() > 0);
     assertEquals(2, api.get("/api/groups/" + group + "/path").path("checks").size());
+  }
+
+  /** Ten of 55 at one check, and again 0 at later ones: the same numbers as the sums give. */
+  private void statistics(String sowing) {
+    JsonNode told = api.get(sowing + "/germination");
+    JsonNode measures = told.path("measures");
+    double day = told.at("/checks/0/day").asDouble();
+    assertEquals(day, measures.path("meanTime").asDouble(), 1e-9);
+    assertEquals(0, measures.at("/meanBetween/0").asDouble(), 1e-9);
+    assertEquals(1, measures.path("synchrony").asDouble(), 1e-12);
+    assertEquals(day, measures.at("/curve/0/to").asDouble(), 1e-9);
+    double sum = 0;
+    for (JsonNode step : measures.path("curve")) {
+      sum += step.path("fraction").asDouble();
+    }
+    assertEquals(1, sum, 1e-6);
+    StringBuilder rows = new StringBuilder();
+    for (JsonNode row : told.path("rows")) {
+      rows.append(rows.isEmpty() ? "" : ",")
+          .append("{\"from\":" + row.path("from") + ",\"to\":" + row.path("to"))
+          .append(",\"count\":" + row.path("count") + "}");
+    }
+    JsonNode sums = api.post("/api/sums/germination", "{\"intervals\":[" + rows + "]}", 200);
+    assertEquals(sums, told.path("fits"));
+  }
+
+  private void comparison(String lot) {
+    String body =
+        "{\"lot\":%s,\"groups\":[{\"container\":\"jar-1\",\"seeds\":5}],\"at\":\"%s\"}"
+            .formatted(lot.substring(10), grower.ago(130));
+    JsonNode other = api.post("/api/sowings", body, 201);
+    JsonNode told = api.get("/api/compare/germination?sowings=1,2");
+    JsonNode sums =
+        api.post(
+            "/api/sums/difference",
+            "{\"a\":{\"germinated\":10,\"sown\":55},\"b\":{\"germinated\":0,\"sown\":5}}",
+            200);
+    assertEquals(sums, told.path("difference"));
+    assertTrue(told.at("/b/lastCheckDay").isNull());
+    for (String wrong : new String[] {"1", "1,1", "1,x", "1,2,3"}) {
+      api.call("GET", "/api/compare/germination?sowings=" + wrong, null, 400);
+    }
+    api.call("GET", "/api/compare/germination?sowings=1,77", null, 404);
+    String undo = "/api/entries/" + other.at("/entry/id").asText() + "/withdrawal";
+    assertTrue(api.post(undo, "{}", 201).path("sowing").isNull());
   }
 
   private void due(String group) {

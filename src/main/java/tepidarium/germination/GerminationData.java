@@ -1,13 +1,18 @@
 package tepidarium.germination;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
+import tepidarium.stats.Censored;
 
 /**
  * What the checks of a sowing tell of when its seeds germinated, in days since it. Counts add up to
  * the number sown.
  */
 public record GerminationData(int sown, List<Row> rows) {
+  private static final double SECOND_DAYS = 1 / 86_400.0;
+
   /** What became of the seeds of a row. */
   public enum Fate {
     GERMINATED,
@@ -32,5 +37,45 @@ public record GerminationData(int sown, List<Row> rows) {
   /** How many seeds had that fate. */
   public int count(Fate fate) {
     return rows.stream().filter(row -> row.fate() == fate).mapToInt(Row::count).sum();
+  }
+
+  /** The rows as curves are fitted to them, in days. */
+  public List<Censored> intervals() {
+    return rows.stream().map(GerminationData::interval).toList();
+  }
+
+  /** Seeds seen sound and found germinated at one instant are given a second for it. */
+  private static Censored interval(Row row) {
+    Double to = row.to();
+    if (to == null) {
+      return new Censored(Math.max(0, row.from()), Double.POSITIVE_INFINITY, row.count());
+    }
+    double right = Math.max(to, SECOND_DAYS);
+    return new Censored(Math.max(0, Math.min(row.from(), right - SECOND_DAYS)), right, row.count());
+  }
+
+  /**
+   * The usual measures, with the checks of all groups put in one row: a seed counts at the check at
+   * which it was found.
+   *
+   * @param checkDays of all checks, days since sowing
+   */
+  public GerminationMeasures measures(List<Double> checkDays) {
+    TreeSet<Double> days = new TreeSet<>();
+    checkDays.forEach(day -> days.add(Math.max(day, SECOND_DAYS)));
+    List<Censored> found = new ArrayList<>();
+    double before = 0;
+    for (double day : days) {
+      found.add(new Censored(before, day, foundAt(day)));
+      before = day;
+    }
+    return new GerminationMeasures(sown, found);
+  }
+
+  private int foundAt(double day) {
+    return rows.stream()
+        .filter(row -> row.to() != null && Math.max(row.to(), SECOND_DAYS) == day)
+        .mapToInt(Row::count)
+        .sum();
   }
 }

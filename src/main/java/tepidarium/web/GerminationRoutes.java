@@ -23,6 +23,8 @@ import tepidarium.ledger.Chronicle;
 import tepidarium.ledger.LimitTime;
 import tepidarium.reading.Span;
 import tepidarium.series.StoreException;
+import tepidarium.stats.Censored;
+import tepidarium.stats.IntervalFit;
 
 /** What became of a sowing, and of its groups on their path. */
 final class GerminationRoutes {
@@ -89,7 +91,10 @@ final class GerminationRoutes {
       double base,
       @Nullable Double ceiling,
       List<RowJson> rows,
-      List<CheckJson> checks) {}
+      List<CheckJson> checks,
+      MeasuresJson measures,
+      SumsJson.Germination fits,
+      @Nullable ProspectJson prospect) {}
 
   void add(RoutesConfig routes) {
     routes.get("/api/sowings/{sowing}/germination", this::germination);
@@ -103,6 +108,9 @@ final class GerminationRoutes {
     PathHeat heat = seeds.heat(species);
     GerminationData data = course.data();
     int germinated = data.count(Fate.GERMINATED);
+    List<Censored> intervals = data.intervals();
+    List<IntervalFit> fits = IntervalFit.all(intervals);
+    List<Double> days = checkDays(course);
     ctx.json(
         new GerminationAnswer(
             sowing.id(),
@@ -116,7 +124,18 @@ final class GerminationRoutes {
             heat.rule().baseC(),
             heat.rule().ceilingC(),
             data.rows().stream().map(RowJson::of).toList(),
-            checks(course, heat)));
+            checks(course, heat),
+            MeasuresJson.of(data, days),
+            SumsJson.Germination.of(intervals, fits),
+            ProspectJson.of(data, days, fits, seeds.past(sowing, course, species))));
+  }
+
+  static List<Double> checkDays(Course course) {
+    return course.steps().stream()
+        .map(Course.Step::entry)
+        .filter(entry -> entry.act() instanceof Act.Checked)
+        .map(entry -> course.day(entry.at()))
+        .toList();
   }
 
   private static List<CheckJson> checks(Course course, PathHeat heat) {

@@ -10,6 +10,7 @@ import tepidarium.container.Register;
 import tepidarium.germination.Course;
 import tepidarium.germination.Entry;
 import tepidarium.germination.Freshness;
+import tepidarium.germination.GerminationData;
 import tepidarium.germination.GroupState;
 import tepidarium.germination.Lot;
 import tepidarium.germination.LotDetails;
@@ -86,6 +87,17 @@ final class SeedViews {
         .lot(lot)
         .map(found -> journal.species().existing(found.details().species()))
         .orElseThrow(() -> new NotFound("there is no seed lot " + lot));
+  }
+
+  /** What the checks told of the sowings of this species that were sown before. */
+  List<GerminationData> past(Sowing sowing, Course course, Species species) {
+    return journal.sowings().stream()
+        .filter(other -> other.id() != sowing.id())
+        .map(this::course)
+        .filter(other -> other.sownAt().isBefore(course.sownAt()))
+        .filter(other -> species(other).id().equals(species.id()))
+        .map(Course::data)
+        .toList();
   }
 
   PathHeat heat(Species species) {

@@ -125,7 +125,10 @@ final class SumsJson {
 
   record Germination(int seeds, int germinated, @Nullable String best, List<Fit> fits) {
     static Germination of(List<Censored> rows) {
-      List<IntervalFit> fits = IntervalFit.all(rows);
+      return of(rows, IntervalFit.all(rows));
+    }
+
+    static Germination of(List<Censored> rows, List<IntervalFit> fits) {
       return new Germination(
           rows.stream().mapToInt(Censored::count).sum(),
           rows.stream().filter(row -> !row.open()).mapToInt(Censored::count).sum(),
@@ -146,19 +149,19 @@ final class SumsJson {
     }
   }
 
-  private static List<Double> pair(Limits limits) {
+  static List<Double> pair(Limits limits) {
     return List.of(limits.low(), limits.high());
   }
 
   /** An end that the data leave open is null. */
-  private static List<@Nullable Double> ends(Limits limits) {
+  static List<@Nullable Double> ends(Limits limits) {
     List<@Nullable Double> ends = new ArrayList<>();
     ends.add(finite(limits.low()));
     ends.add(finite(limits.high()));
     return ends;
   }
 
-  private static @Nullable Double finite(double value) {
+  static @Nullable Double finite(double value) {
     return Double.isFinite(value) ? value : null;
   }
 }

@@ -12,11 +12,15 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.time.Duration;
+import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import tepidarium.web.Json;
 
-/** Does over the HTTP API what a grower does on the pages: lays out containers and sensors. */
+/**
+ * Does over the HTTP API what a grower does on the pages: lays out containers and sensors, keeps a
+ * seed book.
+ */
 final class Grower {
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final Duration CALL_LIMIT = Duration.ofSeconds(30);
@@ -34,12 +38,15 @@ final class Grower {
   }
 
   void layOut(Garden garden) {
+    Map<String, String> containers = new HashMap<>();
     for (Plot plot : garden.plots()) {
       String id = add(plot);
+      containers.put(plot.name(), id);
       plot.nodes().forEach(node -> place(node, id, garden));
       plot.checks().forEach(check -> record(check, id));
     }
     place(garden.room(), "room", garden);
+    new SeedWriter(this, garden, containers).write(SeedBook.LOTS);
   }
 
   private String add(Plot plot) {
@@ -75,7 +82,7 @@ final class Grower {
         counts.required("waiting").asLong());
   }
 
-  private JsonNode call(String method, String path, Map<String, Object> body) {
+  JsonNode call(String method, String path, Map<String, Object> body) {
     HttpRequest request =
         HttpRequest.newBuilder(api.resolve(path))
             .timeout(CALL_LIMIT)

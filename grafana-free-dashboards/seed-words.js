@@ -1,0 +1,163 @@
+// Seeds in words: fractions with their intervals, what may still come, what a comparison can tell. Pure.
+
+import { count, number, UNKNOWN } from './format.js';
+
+const Z95 = 1.959963984540054;
+export const CULL_REASONS = { mould: 'mould', dead: 'dead', empty: 'empty', eaten: 'eaten', taken: 'taken out', other: 'other' };
+export const COMMON_GIVE_UP_DAYS = 42;
+
+/** The 95 % interval of a fraction after Wilson (JASA 22, 1927, 209-212). */
+export function wilson(germinated, sown) {
+  const p = germinated / sown;
+  const z2 = Z95 * Z95;
+  const middle = (p + z2 / (2 * sown)) / (1 + z2 / sown);
+  const half = (Z95 / (1 + z2 / sown)) * Math.sqrt((p * (1 - p)) / sown + z2 / (4 * sown * sown));
+  return [Math.max(0, middle - half), Math.min(1, middle + half)];
+}
+
+/** A percentage to the whole, finer only next to none and to all. */
+function points(fraction) {
+  const percent = fraction * 100;
+  const fine = (percent >= 0.05 && percent < 1) || (percent > 99 && percent <= 99.95);
+  return number(percent, fine ? 1 : 0);
+}
+
+export const intervalWords = ([low, high]) => `95 %: ${points(low)} to ${points(high)} %`;
+export const fractionWords = (fraction, interval) => `${points(fraction)} % (${intervalWords(interval)})`;
+export const countWords = (germinated, sown) => fractionWords(germinated / sown, wilson(germinated, sown));
+
+export const dayWords = (days) => (days === null || days === undefined ? UNKNOWN : `day ${number(days, days < 10 && !Number.isInteger(days) ? 1 : 0)}`);
+const spanWords = ([low, high]) => `${number(low, 1)} to ${number(high, 1)} days`;
+
+/** When a check is due, from now on; whole days, as a grower plans. */
+export function dueWords(at, now) {
+  const days = Math.round((Date.parse(at) - now) / 86_400_000);
+  if (days < -1) return `check overdue by ${-days} days`;
+  if (days < 0) return 'check overdue by a day';
+  if (days === 0) return 'check due today';
+  return days === 1 ? 'check due tomorrow' : `check due in ${days} days`;
+}
+
+/** When to stop: a headline, what it rests on, and the assumption. */
+export function prospectWords({ prospect, remaining, day, giveUpDays }) {
+  const usual = giveUpDays
+    ? `The species profile gives up after ${number(giveUpDays)} days; this is ${dayWords(Math.floor(day))}.`
+    : `Common practice is to give up after about six weeks; this is ${dayWords(Math.floor(day))}.`;
+  if (remaining === 0) return { headline: 'Done: no sound ungerminated seed is left.', lines: [] };
+  if (!prospect) {
+    return { headline: 'The counts cannot tell yet whether more will come.', lines: ['Too few germinated so far, or the checks do not show yet that it levels off.', usual] };
+  }
+  const { soon, soonLimits, ever, everLimits, expectedMore } = prospect;
+  return {
+    headline: prospectHeadline(prospect),
+    lines: [
+      `At least one more within a week of the last check: ${chance(soon)} (${intervalWords(soonLimits)}).`,
+      `At least one more ever: ${chance(ever)} (${intervalWords(everLimits)}); about ${number(expectedMore, expectedMore < 10 ? 1 : 0)} more to be expected of ${number(remaining)} left.`,
+      usual,
+    ],
+    assumption: `Taken for granted: ${prospect.assumption}`,
+  };
+}
+
+const chance = (p) => (p > 0.99 ? 'over 99 %' : p < 0.01 ? 'under 1 %' : `${number(p * 100)} %`);
+
+function prospectHeadline({ soon, ever, everLimits }) {
+  if (everLimits[1] < 0.1) return 'You can stop: it is unlikely that any more will come.';
+  if (soon >= 0.5) return 'Go on: more are likely within a week.';
+  if (ever >= 0.5) return 'Go on if you have the patience: more are likely, but hardly within a week.';
+  return everLimits[1] > 0.5 ? 'Open: the counts leave it uncertain whether more will come.' : 'More are possible but not likely: go on or stop, as you like.';
+}
+
+/** What two sowings tell of each other, and what they do not. */
+export function comparisonWords({ a, b, difference, logRank }, names) {
+  const [low, high] = difference.newcombe;
+  const apart = low > 0 || high < 0;
+  const signed = (value) => `${value > 0 ? '+' : ''}${number(value * 100, Math.abs(value) < 0.1 ? 1 : 0)}`;
+  const lines = [
+    `${names[0]}: ${number(a.fraction.germinated)} of ${number(a.fraction.sown)}, ${fractionWords(a.fraction.fraction, a.fraction.wilson)}.`,
+    `${names[1]}: ${number(b.fraction.germinated)} of ${number(b.fraction.sown)}, ${fractionWords(b.fraction.fraction, b.fraction.wilson)}.`,
+    `The first less the second: ${signed(difference.difference)} percentage points; `
+      + `anything from ${signed(low)} to ${signed(high)} fits these counts (95 %, Newcombe). Fisher's exact test: p = ${pWords(difference.fisherP)}.`,
+  ];
+  const needed = difference.seedsEachForPower80;
+  if (needed === null) lines.push('Both fractions are the same so far; that is no proof that the two are alike.');
+  else lines.push(`To find a difference of this size in four of five trials, each would need about ${count(needed, 'seed')}; they had ${number(a.fraction.sown)} and ${number(b.fraction.sown)}.`);
+  if (logRank) lines.push(`Pace and final fraction together (log-rank on intervals): p = ${pWords(logRank.p)}.`);
+  if (a.remaining > 0 || b.remaining > 0) {
+    lines.push(`Not over yet: last looked at on ${dayWords(a.lastCheckDay)} and ${dayWords(b.lastCheckDay)}, with ${number(a.remaining)} and `
+      + `${number(b.remaining)} seeds still sound. A sowing that was watched for longer had more time.`);
+  }
+  return { headline: comparisonHeadline(difference, apart, names, { a, b }), lines };
+}
+
+function comparisonHeadline(difference, apart, names, { a, b }) {
+  if (apart) return `${names[difference.difference > 0 ? 0 : 1]} did better, by more than luck alone would make likely.`;
+  const needed = difference.seedsEachForPower80;
+  const few = needed === null || needed > 2 * Math.min(a.fraction.sown, b.fraction.sown);
+  return few ? 'These two say almost nothing about which is better.' : 'These two do not tell for sure which is better.';
+}
+
+const pWords = (p) => (p < 0.001 ? 'under 0.001' : number(p, p < 0.1 ? 3 : 2));
+
+/** An entry of the record as one line. */
+export function entryWords(entry, names) {
+  const { sown, move, check, survival } = entry;
+  if (sown) return `Sown: ${sown.groups.map((part) => `${count(part.seeds, 'seed')} into ${names(part.container)} (group ${part.group})`).join(', ')}`;
+  if (move) {
+    const join = move.joinTo ? `, put with group ${move.joinTo}` : '';
+    return `Group ${entry.group}: ${movedWhat(move)} moved to ${names(move.to)}${join}${move.splitInto ? `, now group ${move.splitInto}` : ''}`;
+  }
+  if (check) return `Check of group ${entry.group}: ${checkWords(check)}`;
+  if (survival) return `Seedlings of group ${entry.group}: ${number(survival.alive)} alive`;
+  return 'Withdrawn';
+}
+
+function movedWhat({ ungerminated, germinated }) {
+  if (ungerminated === null && germinated === null) return 'all seeds';
+  const parts = [ungerminated > 0 && `${number(ungerminated)} ungerminated`, germinated > 0 && `${number(germinated)} germinated`];
+  return parts.filter(Boolean).join(' and ') || 'no seeds';
+}
+
+export function checkWords({ germinated = 0, culled = [], pottedOn = 0 }) {
+  const parts = [
+    germinated > 0 && `${number(germinated)} newly germinated`,
+    ...(culled ?? []).map((line) => `${number(line.count)} culled (${CULL_REASONS[line.reason] ?? line.reason}${line.germinated ? ', had germinated' : ''})`),
+    pottedOn > 0 && `${number(pottedOn)} potted on`,
+  ];
+  return parts.filter(Boolean).join(', ') || 'nothing new';
+}
+
+/**
+ * The curve of interval-censored counts as two lines of [day, fraction]: at least so many had germinated by then, and
+ * at most. Between them it is not known.
+ */
+export function curveLines(curve, end) {
+  const steps = curve.filter((step) => step.to !== null);
+  const line = (edge) => {
+    const path = [[0, 0]];
+    let sum = 0;
+    for (const step of [...steps].sort((a, b) => a[edge] - b[edge])) {
+      path.push([step[edge], sum]);
+      sum += step.fraction;
+      path.push([step[edge], sum]);
+    }
+    path.push([Math.max(end, path.at(-1)[0]), sum]);
+    return path;
+  };
+  return { least: line('to'), most: line('from') };
+}
+
+/** The measures that a grower asks for first, in words; times of a check are late by up to the interval. */
+export function measureRows(measures) {
+  const days = (value) => (value === null ? UNKNOWN : `${number(value, 1)} days`);
+  return [
+    ['First germinated', measures.firstTime === null ? UNKNOWN : `found on ${dayWords(measures.firstTime)}`],
+    ['Mean germination time', measures.meanBetween === null ? UNKNOWN : `${spanWords(measures.meanBetween)}, between the checks (${days(measures.meanTime)} by the day of the check)`],
+    ['Half of those germinated', days(measures.halfTimeCoolbear)],
+    ['Half of those sown', measures.halfOfSownBetween === null ? 'not reached' : spanWords(measures.halfOfSownBetween)],
+    ['Spread (standard deviation)', measures.variance === null ? UNKNOWN : days(Math.sqrt(measures.variance))],
+    ['Speed (Maguire)', `${number(measures.speed, 2)} seeds a day`],
+    ['Rate index', `${number(measures.rateIndexPercent, 2)} % a day`],
+    ['Synchrony (0 to 1)', measures.synchrony === null ? UNKNOWN : number(measures.synchrony, 2)],
+  ];
+}

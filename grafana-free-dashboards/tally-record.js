@@ -1,0 +1,137 @@
+// The record of one sowing: what next, the curve, measures, every entry with its correction.
+
+import { api } from './api.js';
+import { h, svg, whileBusy } from './dom.js';
+import * as f from './format.js';
+import { now } from './clock.js';
+import { curveLines, entryWords, fractionWords, measureRows, prospectWords } from './seed-words.js';
+import { counter, checkFields, localTime, openSheet, whenField } from './tally-sheet.js';
+
+const CONFIDENCE = 0.9;
+
+/** @param place to fill; @param context names(container), species, write(entry) */
+export async function showRecord(place, sowing, context) {
+  const [told, entries] = await Promise.all([api.germination(sowing.id), api.entries(sowing.id)]);
+  const output = h('div');
+  place.replaceChildren(
+    h('h4', {}, 'What next'), whatNext(told, sowing, context),
+    h('h4', {}, 'How they came up'), curve(told, sowing),
+    h('dl', { class: 'measures' }, measureRows(told.measures).flatMap(([title, value]) => [h('dt', {}, title), h('dd', {}, value)])),
+    bestFit(told),
+    h('h4', {}, 'Seeds to gather next time'), seedsToGather(told, sowing),
+    h('h4', {}, 'The record'), output, record(entries, sowing, context, output));
+}
+
+function whatNext(told, sowing, { species }) {
+  const day = (now() - Date.parse(told.sownAt)) / 86_400_000;
+  const words = prospectWords({ prospect: told.prospect, remaining: told.remaining, day, giveUpDays: species?.figures.giveUpDays?.value ?? null });
+  const checks = sowing.groups.filter((group) => group.nextCheck).map((group) => h('li', {}, `Group ${group.id}: ${f.stamp(group.nextCheck.at, now())}, ${group.nextCheck.why}.`));
+  return h('div', { class: 'next' }, h('p', { class: 'headline' }, words.headline), words.lines.map((line) => h('p', {}, line)),
+    words.assumption && h('p', { class: 'quiet' }, words.assumption), checks.length > 0 && h('ul', {}, checks));
+}
+
+function bestFit({ fits: { best, fits }, checks }) {
+  const fit = fits.find((one) => one.model === best);
+  if (!fit) return h('p', { class: 'quiet' }, `No curve can be fitted to these counts: ${fits.at(-1)?.reason ?? 'too few'}.`);
+  const [low, high] = fit.finalFractionInterval ?? [null, null];
+  const name = fit.model.replace('WithFinalFraction', '');
+  const final = !fit.model.endsWith('WithFinalFraction') ? ', taking every seed to germinate in the end'
+    : `, with a final fraction of ${low === null || high === null ? `${f.number(fit.finalFraction * 100)} % (its interval is open)` : fractionWords(fit.finalFraction, [low, high])}`;
+  const watched = Math.max(0, ...checks.map((check) => check.day));
+  const half = fit.median <= watched ? `half of those that ever germinate by day ${f.number(fit.median, 1)}` : 'half of those that ever germinate only after the last check, which is a guess beyond what was seen';
+  return h('p', { class: 'quiet' }, `Best of six fitted curves: ${name}${final}; ${half}.`);
+}
+
+const WIDTH = 360;
+const HEIGHT = 200;
+const LEFT = 40;
+const BOTTOM = 26;
+
+/** Drawn as two lines and what lies between: a check tells by when, not when. */
+function curve(told, sowing) {
+  if (told.measures.curve.length === 0) return h('p', { class: 'waiting' }, 'The curve begins with the first check.');
+  const end = Math.max(1, ...told.checks.map((check) => check.day));
+  const { least, most } = curveLines(told.measures.curve, end);
+  const top = niceTop(Math.max(...most.map(([, y]) => y), 0.02));
+  const x = (day) => LEFT + (day / end) * (WIDTH - LEFT - 8);
+  const y = (fraction) => HEIGHT - BOTTOM - (fraction / top) * (HEIGHT - BOTTOM - 12);
+  const path = (line) => line.map(([day, fraction]) => `${x(day).toFixed(1)},${y(fraction).toFixed(1)}`).join(' ');
+  const ticks = [0, 0.5, 1].map((part) => part * top);
+  const label = `Germinated of ${sowing.sown} sown, by day: ${told.checks.map((check) => `day ${f.number(check.day)}: ${check.germinatedSoFar}`).join(', ')}`;
+  return h('figure', { class: 'curve-figure' }, svg('svg', { class: 'curve', viewBox: `0 0 ${WIDTH} ${HEIGHT}`, role: 'img', 'aria-label': label },
+    ticks.map((tick) => [svg('line', { class: 'grid', x1: LEFT, x2: WIDTH - 8, y1: y(tick), y2: y(tick) }),
+      svg('text', { x: LEFT - 5, y: y(tick) + 4, 'text-anchor': 'end' }, `${f.number(tick * 100, tick > 0 && tick < 0.02 ? 1 : 0)} %`)]),
+    svg('polygon', { class: 'between', points: `${path(most)} ${path([...least].reverse())}` }),
+    svg('polyline', { class: 'most', points: path(most) }), svg('polyline', { class: 'least', points: path(least) }),
+    [0, end / 2, end].map((day, i) => svg('text', { x: x(day), y: HEIGHT - 6, 'text-anchor': ['start', 'middle', 'end'][i] }, `day ${f.number(day, end < 4 ? 1 : 0)}`))),
+  h('figcaption', { class: 'quiet' }, 'Full line: found germinated by then. Dashed: they may have germinated as early as that, just after the check '
+    + 'before. In the shade between it is not known. What was culled is left out from then on, so that the curve can end above the plain fraction.'));
+}
+
+const niceTop = (most) => [0.02, 0.05, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.8].find((top) => top >= most) ?? 1;
+
+function seedsToGather(told, sowing) {
+  const potted = sowing.potted > 0;
+  const hits = potted ? sowing.potted : told.germinated;
+  const result = h('p', { role: 'status' });
+  const output = h('div');
+  const input = h('input', { id: `wanted-${sowing.id}`, inputmode: 'numeric', value: 10, autocomplete: 'off' });
+  const button = h('button', { type: 'submit' }, 'How many?');
+  const ask = () => whileBusy(button, output, async () => {
+    result.replaceChildren();
+    const wanted = Math.trunc(Number(input.value)) || 0;
+    const { seeds, assumption } = await api.seedsNeeded({ wanted, confidence: CONFIDENCE, germinated: hits, sown: told.sown });
+    result.replaceChildren(h('strong', {}, `Sow about ${f.count(seeds, 'seed')}`), ` for ${f.number(wanted)} ${potted ? 'potted on' : 'germinated'}, with nine chances in ten. ${assumption}`);
+  });
+  return h('form', { class: 'form', on: { submit: (event) => {
+    event.preventDefault();
+    ask();
+  } } }, h('p', { class: 'quiet' }, `From this sowing alone: ${hits} ${potted ? 'potted on' : 'germinated'} of ${told.sown}.`),
+  h('div', { class: 'field' }, h('label', { for: input.id }, potted ? 'Seedlings wanted in pots' : 'Germinated seeds wanted'), input), output, result, h('div', { class: 'actions' }, button));
+}
+
+function record(entries, sowing, context, output) {
+  const by = new Map(entries.map((entry) => [entry.id, entry]));
+  return h('ul', { class: 'record' }, [...entries].filter((entry) => entry.kind !== 'withdrawn').sort((a, b) => Date.parse(b.at) - Date.parse(a.at)).map((entry) => {
+    const after = entry.correctedBy && by.get(entry.correctedBy);
+    const state = !after ? '' : after.kind === 'withdrawn' ? ` Withdrawn: ${after.reason}.` : ` Corrected: ${after.reason}.`;
+    return h('li', { data: { entry: entry.id } },
+      h('span', { class: after ? 'void' : '' }, `${f.stamp(entry.at, now())}. ${entryWords(entry, context.names)}.`),
+      entry.remark && ` “${entry.remark}”`, state, entry.corrects && !after && ' (a correction)',
+      !after && h('div', { class: 'actions' },
+        ['checked', 'survival'].includes(entry.kind) && h('button', { type: 'button', on: { click: () => correct(entry, context) } }, 'Correct'),
+        h('button', { type: 'button', class: 'plain', on: { click: () => confirmWithdrawal(entry, context) } }, 'Withdraw')));
+  }));
+}
+
+const reasonField = () => {
+  const input = h('input', { id: 'reason', name: 'reason', maxlength: 300, autocomplete: 'off', placeholder: 'a mistake' });
+  return { read: () => input.value.trim() || null, element: h('div', { class: 'field' }, h('label', { for: 'reason' }, 'Why (optional)'), input) };
+};
+
+function correct(entry, { names, write }) {
+  const reason = reasonField();
+  const fields = entry.check ? checkFields(null, entry.check) : null;
+  const was = localTime(entry.at);
+  const when = whenField('Done at', was);
+  const at = () => (when.input.value === was ? null : when.read());
+  const alive = entry.survival ? counter('Alive', { name: 'alive', value: entry.survival.alive }) : null;
+  openSheet({
+    title: 'Correct this entry', lead: `${f.stamp(entry.at, now())}. ${entryWords(entry, names)}. The old entry stays in the record, crossed out.`,
+    content: [...(fields ? fields.elements : [alive.element]), when.element, reason.element], submit: 'Correct it',
+    save: () => write({
+      path: `/api/entries/${entry.id}/correction`, kind: 'correction', group: entry.group, what: `Correction of: ${entryWords(entry, names)}`,
+      body: { reason: reason.read(), ...(fields ? { check: { ...fields.read(), rootLengthsCm: entry.check.rootLengthsCm, at: at(), remark: entry.remark } } : { survival: { alive: alive.read(), at: at(), remark: entry.remark } }) },
+    }),
+  });
+}
+
+export function confirmWithdrawal(entry, { names, write }) {
+  const reason = reasonField();
+  openSheet({
+    title: 'Withdraw this entry?', lead: `${f.stamp(entry.at, now())}. ${entryWords(entry, names)}. It stays in the record, crossed out, and counts no more.`,
+    content: [reason.element], submit: 'Withdraw it',
+    save: () => write({ path: `/api/entries/${entry.id}/withdrawal`, kind: 'withdrawal', group: entry.group, what: `Withdrawal of: ${entryWords(entry, names)}`, body: { reason: reason.read() } }),
+  });
+}
+

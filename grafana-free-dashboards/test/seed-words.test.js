@@ -1,0 +1,69 @@
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import * as w from '../seed-words.js';
+
+test('a fraction comes with its interval', () => {
+  assert.equal(w.countWords(45, 250), '18 % (95 %: 14 to 23 %)');
+  assert.equal(w.countWords(3, 16), '19 % (95 %: 7 to 43 %)');
+  assert.equal(w.countWords(0, 10), '0 % (95 %: 0 to 28 %)');
+  assert.equal(w.countWords(10, 10), '100 % (95 %: 72 to 100 %)');
+  assert.equal(w.countWords(1, 400), '0.3 % (95 %: 0 to 1 %)');
+});
+
+test('Wilson: 81 of 263 gives 25.5 to 36.6 % (Newcombe, Statistics in Medicine 17, 1998, 857-872, table I)', () => {
+  const [low, high] = w.wilson(81, 263);
+  assert.ok(Math.abs(low - 0.2553) < 5e-5 && Math.abs(high - 0.3662) < 5e-5);
+});
+
+const side = (germinated, sown, more = {}) => ({ fraction: { germinated, sown, fraction: germinated / sown, wilson: w.wilson(germinated, sown) }, remaining: 0, lastCheckDay: 42, ...more });
+
+test('3 of 16 against 45 of 250 says almost nothing, and the words say so', () => {
+  const told = w.comparisonWords({ a: side(3, 16), b: side(45, 250), difference: { difference: 0.0075, newcombe: [-0.117, 0.252], fisherP: 1, seedsEachForPower80: 41_800 }, logRank: null }, ['A', 'B']);
+  assert.match(told.headline, /almost nothing/);
+  assert.ok(told.lines.some((line) => line.includes('41\u202f800 seeds') && line.includes('16 and 250')));
+});
+
+test('a clear difference names the better one; an unfinished one warns', () => {
+  const told = w.comparisonWords({ a: side(5, 80), b: side(60, 80, { remaining: 4 }), difference: { difference: -0.6875, newcombe: [-0.77, -0.56], fisherP: 1e-12, seedsEachForPower80: 8 }, logRank: { chiSquare: 70, p: 1e-16 } }, ['A', 'B']);
+  assert.match(told.headline, /^B did better/);
+  assert.ok(told.lines.some((line) => line.startsWith('Not over yet')));
+  assert.ok(told.lines.some((line) => line.includes('p = under 0.001')));
+});
+
+test('equal fractions are no proof', () => {
+  const told = w.comparisonWords({ a: side(5, 50), b: side(5, 50), difference: { difference: 0, newcombe: [-0.13, 0.13], fisherP: 1, seedsEachForPower80: null }, logRank: null }, ['A', 'B']);
+  assert.match(told.headline, /almost nothing/);
+  assert.ok(told.lines.some((line) => line.includes('no proof')));
+});
+
+test('when to stop: said with its uncertainty, or that it cannot be said', () => {
+  const prospect = (soon, ever, high) => ({ soon, soonLimits: [0, high], ever, everLimits: [0, high], expectedMore: 0.4, assumption: 'The seeds are sound.' });
+  const of = (one) => w.prospectWords({ prospect: one, remaining: 9, day: 30.6, giveUpDays: 42 });
+  assert.match(of(prospect(0.01, 0.02, 0.05)).headline, /can stop/);
+  assert.match(of(prospect(0.7, 0.9, 1)).headline, /within a week/);
+  assert.match(of(prospect(0.1, 0.3, 0.9)).headline, /uncertain/);
+  assert.match(of(null).headline, /cannot tell/);
+  assert.ok(of(prospect(0.1, 0.3, 0.9)).lines[2].includes('42 days; this is day 30'));
+  assert.match(w.prospectWords({ prospect: null, remaining: 0, day: 3 }).headline, /^Done/);
+});
+
+test('the curve: between the two lines it is not known when', () => {
+  const { least, most } = w.curveLines([{ from: 0, to: 7, fraction: 0.1 }, { from: 7, to: 14, fraction: 0.2 }, { from: 14, to: null, fraction: 0.7 }], 21);
+  const same = (got, wanted) => got.forEach(([x, y], i) => assert.ok(x === wanted[i][0] && Math.abs(y - wanted[i][1]) < 1e-12, `${x} ${y}`));
+  same(least, [[0, 0], [7, 0], [7, 0.1], [14, 0.1], [14, 0.3], [21, 0.3]]);
+  same(most, [[0, 0], [0, 0], [0, 0.1], [7, 0.1], [7, 0.3], [21, 0.3]]);
+});
+
+test('checks and entries as a line', () => {
+  assert.equal(w.checkWords({ germinated: 3, culled: [{ count: 2, reason: 'mould' }], pottedOn: 1 }), '3 newly germinated, 2 culled (mould), 1 potted on');
+  assert.equal(w.checkWords({}), 'nothing new');
+  assert.equal(w.entryWords({ group: '1-1', move: { to: 'bag', ungerminated: 0, germinated: 4, splitInto: '1-2', joinTo: null } }, (id) => `“${id}”`), 'Group 1-1: 4 germinated moved to “bag”, now group 1-2');
+  assert.equal(w.entryWords({ sown: { groups: [{ container: 'jar', seeds: 1, group: '1-1' }] } }, () => 'Jar'), 'Sown: 1 seed into Jar (group 1-1)');
+});
+
+test('when a check is due', () => {
+  const now = Date.parse('2026-03-01T12:00:00Z');
+  assert.equal(w.dueWords('2026-03-01T15:00:00Z', now), 'check due today');
+  assert.equal(w.dueWords('2026-03-08T12:00:00Z', now), 'check due in 7 days');
+  assert.equal(w.dueWords('2026-02-25T12:00:00Z', now), 'check overdue by 4 days');
+});

@@ -1,0 +1,249 @@
+package tepidarium.pages;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.awaitility.Awaitility.await;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
+import com.microsoft.playwright.options.BoundingBox;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tepidarium.it.Grower;
+import tepidarium.it.RunningService;
+
+/** A grower with a phone and an empty installation writes a small season down. */
+class TallyPageIT {
+  private static final double THUMB_PX = 44;
+  private static final double PATIENCE_MS = 30_000;
+
+  @TempDir Path data;
+  private RunningService service;
+  private Browser browser;
+  private Page page;
+
+  @BeforeEach
+  void start() {
+    service = RunningService.embedded(data);
+    new Grower(service.api()).awaitBroker();
+    PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE_MS);
+    browser = Browser.start();
+    page = browser.page(390);
+    page.setDefaultTimeout(PATIENCE_MS);
+    page.navigate(service.url() + "/tally.html");
+  }
+
+  @AfterEach
+  void stop() {
+    browser.close();
+    service.close();
+  }
+
+  @Test
+  void aSeasonIsEnteredFromNothing() {
+    setUp();
+    checkAndUndo();
+    correctAnOldCheck();
+    countWhileTheConnectionIsDown();
+    splitPotOnAndJoin();
+    lookAtTheRecord();
+    compare();
+    assertNothingWrong();
+  }
+
+  private void setUp() {
+    says("#start", "Nothing sown yet");
+    make("container", "#tally-container", "Jar 1");
+    page.locator("#start-species > summary").click();
+    page.locator("#species-form [name=name]").fill("Paw paw");
+    page.locator("#species-form [type=submit]").click();
+    says("#said", "Added: Paw paw");
+    Locator lot = page.locator("#new-lot");
+    lot.locator("[name=species]").selectOption("Paw paw");
+    lot.locator("[name=seeds]").fill("40");
+    lot.locator("[name=gatheredAt]").fill(daysAgo(12).toLocalDate().toString());
+    lot.locator("[type=submit]").click();
+    says("#said", "The lot is in");
+    sow("jar-1", 20, 10);
+    says("[data-sowing='1'] .fraction", "0 of 20 germinated");
+    says("#due", "Jar 1");
+  }
+
+  /** The form of a step is opened by what went before it, or by hand. */
+  private void make(String step, String form, String name) {
+    Locator details = page.locator("#start-" + step);
+    if (details.getAttribute("open") == null) {
+      details.locator("> summary").click();
+    }
+    page.locator(form + " [name=name]").fill(name);
+    page.locator(form + " [type=submit]").click();
+    says("#said", name);
+  }
+
+  private void sow(String container, int seeds, int daysAgo) {
+    Locator sowing = page.locator("#new-sowing");
+    if (!sowing.isVisible()) {
+      page.locator("#start-sowing > summary").click();
+    }
+    sowing.locator("[name=container1]").selectOption(container);
+    sowing.locator("[name=seeds1]").fill(String.valueOf(seeds));
+    sowing.locator("[name=at]").fill(daysAgo(daysAgo).toString());
+    sowing.locator("[type=submit]").click();
+    says("#said", "Sown");
+  }
+
+  private static LocalDateTime daysAgo(int days) {
+    return LocalDateTime.now(ZoneId.systemDefault())
+        .minusDays(days)
+        .truncatedTo(ChronoUnit.MINUTES);
+  }
+
+  private void checkAndUndo() {
+    openCheck("1-1");
+    press("germinated", 3);
+    press("culled", 1);
+    page.locator("#sheet [name=reason]").selectOption("mould");
+    write();
+    says("[data-sowing='1'] .fraction", "3 of 20 germinated: 15 % (95 %: 5 to 36 %)");
+    says("[data-group='1-1'] .counts", "16 ungerminated, 3 germinated");
+    page.locator("#said button").click();
+    says("#sheet", "Withdraw this entry?");
+    write();
+    says("[data-sowing='1'] .fraction", "0 of 20 germinated");
+    says("[data-group='1-1'] .counts", "20 ungerminated");
+  }
+
+  private void correctAnOldCheck() {
+    openCheck("1-1");
+    press("germinated", 3);
+    page.locator("#sheet details > summary").click();
+    page.locator("#sheet [name=at]").fill(daysAgo(5).toString());
+    write();
+    says("[data-sowing='1'] .fraction", "3 of 20 germinated");
+    page.locator("[data-sowing='1'] details > summary").first().click();
+    Locator check =
+        page.locator(".record li")
+            .filter(new Locator.FilterOptions().setHasText("3 newly germinated"))
+            .filter(new Locator.FilterOptions().setHas(page.getByText("Correct")));
+    check.first().getByText("Correct").click();
+    says("#sheet", "Correct this entry");
+    press("germinated", 1);
+    write();
+    says("[data-sowing='1'] .fraction", "4 of 20 germinated");
+    says(".record", "Corrected: a mistake");
+  }
+
+  private void countWhileTheConnectionIsDown() {
+    page.context().setOffline(true);
+    openCheck("1-1");
+    press("germinated", 2);
+    write();
+    says("#unsent", "1 entry waiting to be sent");
+    says("[data-sowing='1'] .fraction", "6 of 20 germinated");
+    assertEquals(4, sowing().path("everGerminated").asInt());
+    page.context().setOffline(false);
+    await()
+        .atMost(Duration.ofSeconds(60))
+        .until(() -> sowing().path("everGerminated").asInt() == 6);
+    assertThat(page.locator("#unsent")).isHidden();
+    int times = 0;
+    for (JsonNode entry : service.api().get("/api/sowings/1/entries")) {
+      times += entry.at("/check/germinated").asInt() == 2 ? 1 : 0;
+    }
+    assertEquals(1, times, "it must have been written down once");
+  }
+
+  private JsonNode sowing() {
+    return service.api().get("/api/sowings/1");
+  }
+
+  private void splitPotOnAndJoin() {
+    make("container", "#tally-container", "Root bag");
+    page.locator("[data-group='1-1'] [data-act=move]").click();
+    page.locator("#sheet [name=to]").selectOption("root-bag");
+    page.locator("#sheet [name=ungerminated]").fill("0");
+    write();
+    says("[data-group='1-2']", "Root bag");
+    says("[data-group='1-2'] .counts", "0 ungerminated, 6 germinated");
+    openCheck("1-2");
+    press("pottedOn", 2);
+    write();
+    says("[data-sowing='1'] .tally", "2 potted on (2 alive)");
+    page.locator("[data-group='1-2'] [data-act=move]").click();
+    page.locator("#sheet [name=to]").selectOption("jar-1");
+    page.locator("#sheet [name=joinTo]").selectOption("1-1");
+    write();
+    says("[data-group='1-1'] .counts", "14 ungerminated, 4 germinated");
+    JsonNode told = sowing();
+    int seeds = 0;
+    for (String place : new String[] {"ungerminated", "germinated", "culled", "potted"}) {
+      seeds += told.path(place).asInt();
+    }
+    assertEquals(20, seeds);
+  }
+
+  private void lookAtTheRecord() {
+    says(".record", "moved to Root bag");
+    assertThat(page.locator("svg.curve")).isVisible();
+    says(".next", "six weeks");
+    Locator form = page.locator(".record-place form");
+    form.locator("input").fill("5");
+    form.locator("[type=submit]").click();
+    says(".record-place form", "Sow about");
+  }
+
+  private void compare() {
+    sow("root-bag", 10, 9);
+    Locator pick = page.locator("#compare-second");
+    pick.selectOption("2");
+    page.locator("#compare-first").selectOption("1");
+    page.locator("#compare-form [type=submit]").click();
+    says("#comparison", "almost nothing");
+    says("#comparison", "each would need about");
+  }
+
+  private void openCheck(String group) {
+    page.locator("[data-group='" + group + "'] [data-act=check]").click();
+    assertThat(page.locator("#sheet")).isVisible();
+  }
+
+  private void press(String counter, int times) {
+    Locator plus = page.locator("#sheet [data-counter=" + counter + "] button").last();
+    BoundingBox box = plus.boundingBox();
+    assertTrue(box.width >= THUMB_PX && box.height >= THUMB_PX, "too small for a thumb");
+    for (int i = 0; i < times; i++) {
+      plus.click();
+    }
+  }
+
+  private void write() {
+    page.locator("#sheet [type=submit]").click();
+    assertThat(page.locator("#sheet")).isHidden();
+  }
+
+  private void says(String place, String words) {
+    assertThat(page.locator(place).first()).containsText(words);
+  }
+
+  /** While the connection is down, the browser complains of that itself. */
+  private void assertNothingWrong() {
+    List<String> complaints =
+        browser.complaints().stream().filter(text -> !text.contains("ERR_INTERNET")).toList();
+    assertEquals(List.of(), complaints);
+    assertEquals(
+        page.evaluate("() => document.documentElement.clientWidth"),
+        page.evaluate("() => document.documentElement.scrollWidth"),
+        "the page must not scroll sideways");
+  }
+}

@@ -1,0 +1,73 @@
+package tepidarium.app.demo;
+
+import java.time.LocalTime;
+import java.util.List;
+
+/**
+ * What the invented gardeners wrote down of their seeds: two sowings of one lot of lychee that
+ * differ in size so much that they can hardly be compared, and two of cacao.
+ */
+final class SeedBook {
+  static final int GATHERED_DAYS_AGO = 28;
+  static final int SOWN_DAYS_AGO = 27;
+  static final LocalTime SOWN_AT = LocalTime.of(9, 0);
+
+  private SeedBook() {}
+
+  /** What was found at one check. */
+  record Count(int germinated, int mouldy, int pottedOn) {}
+
+  /** The seeds that went into one container, with one count for each check of it. */
+  record Portion(String container, int seeds, List<Count> counts) {}
+
+  /** Seeds put to germinate at one time. */
+  record Sowing(String name, List<Portion> portions) {}
+
+  /**
+   * Seeds gathered together.
+   *
+   * @param seeds how many
+   */
+  record Lot(String species, int seeds, String kept, List<Sowing> sowings) {}
+
+  static final List<Lot> LOTS =
+      List.of(
+          new Lot(
+              "lychee",
+              280,
+              "in the fruit until sown",
+              List.of(
+                  new Sowing(
+                      "Lychee on trays",
+                      List.of(
+                          portion("Lychee tray A", 125, 0, 1, 0, 9, 4, 0, 10, 6, 8, 3, 5, 9),
+                          portion("Lychee tray B", 125, 0, 0, 0, 11, 3, 0, 9, 4, 10, 3, 3, 8))),
+                  new Sowing(
+                      "Lychee in a jar",
+                      List.of(portion("Lychee jar", 16, 0, 0, 0, 2, 0, 0, 1, 1, 2, 0, 0, 1))))),
+          new Lot(
+              "cacao",
+              110,
+              "in the pod until sown",
+              List.of(
+                  new Sowing(
+                      "Cacao in jars",
+                      List.of(
+                          portion("Cacao jar 1", 40, 1, 0, 0, 24, 1, 12, 8, 2, 18, 2, 1, 4),
+                          portion("Cacao jar 2", 40, 0, 0, 0, 21, 2, 10, 9, 3, 17, 3, 2, 3))),
+                  new Sowing(
+                      "Cacao in a bag",
+                      List.of(portion("Cacao bag", 24, 0, 1, 0, 13, 1, 6, 4, 2, 9, 1, 0, 2))))));
+
+  /** Numbers in threes: germinated, mouldy, potted on, at each of the four checks. */
+  private static Portion portion(String container, int seeds, int... n) {
+    return new Portion(
+        container,
+        seeds,
+        List.of(
+            new Count(n[0], n[1], n[2]),
+            new Count(n[3], n[4], n[5]),
+            new Count(n[6], n[7], n[8]),
+            new Count(n[9], n[10], n[11])));
+  }
+}

@@ -1,0 +1,86 @@
+package tepidarium.app.demo;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/** Writes the seed book into the record over the HTTP API, as a grower does on the Tally. */
+final class SeedWriter {
+  private final Grower grower;
+  private final Garden garden;
+  private final Map<String, String> containers;
+
+  /**
+   * For a garden that is laid out.
+   *
+   * @param containers the id of each container by its name
+   */
+  SeedWriter(Grower grower, Garden garden, Map<String, String> containers) {
+    this.grower = grower;
+    this.garden = garden;
+    this.containers = Map.copyOf(containers);
+  }
+
+  void write(List<SeedBook.Lot> lots) {
+    for (SeedBook.Lot lot : lots) {
+      Instant gathered = garden.almanac().at(SeedBook.GATHERED_DAYS_AGO, SeedBook.SOWN_AT);
+      Map<String, Object> request =
+          Map.of(
+              "species", lot.species(),
+              "seeds", lot.seeds(),
+              "gatheredAt", gathered,
+              "from", "plant",
+              "kept", lot.kept());
+      long id = grower.call("POST", "/api/lots", request).required("id").asLong();
+      lot.sowings().forEach(sowing -> sow(id, sowing));
+    }
+  }
+
+  private void sow(long lot, SeedBook.Sowing sowing) {
+    List<Map<String, Object>> groups = new ArrayList<>();
+    for (SeedBook.Portion portion : sowing.portions()) {
+      groups.add(Map.of("container", id(portion.container()), "seeds", portion.seeds()));
+    }
+    Instant at = garden.almanac().at(SeedBook.SOWN_DAYS_AGO, SeedBook.SOWN_AT);
+    Map<String, Object> request =
+        Map.of("lot", lot, "name", sowing.name(), "groups", groups, "at", at);
+    JsonNode sown =
+        grower.call("POST", "/api/sowings", request).required("sowing").required("groups");
+    for (int i = 0; i < sowing.portions().size(); i++) {
+      count(sown.required(i).required("id").asText(), sowing.portions().get(i));
+    }
+  }
+
+  private String id(String container) {
+    String id = containers.get(container);
+    if (id == null) {
+      throw new IllegalStateException("the garden has no container " + container);
+    }
+    return id;
+  }
+
+  private void count(String group, SeedBook.Portion portion) {
+    List<Check> checks =
+        garden.plots().stream()
+            .filter(plot -> plot.name().equals(portion.container()))
+            .findFirst()
+            .orElseThrow()
+            .checks();
+    for (int i = 0; i < portion.counts().size(); i++) {
+      SeedBook.Count count = portion.counts().get(i);
+      List<Map<String, Object>> culled =
+          count.mouldy() == 0
+              ? List.of()
+              : List.of(Map.of("count", count.mouldy(), "reason", "mould"));
+      Map<String, Object> request =
+          Map.of(
+              "germinated", count.germinated(),
+              "culled", culled,
+              "pottedOn", count.pottedOn(),
+              "at", checks.get(i).span().to());
+      grower.call("POST", "/api/groups/" + group + "/checks", request);
+    }
+  }
+}

@@ -1,0 +1,61 @@
+package tepidarium.web;
+
+import java.util.Collections;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import tepidarium.germination.GerminationData;
+import tepidarium.germination.GerminationData.Fate;
+import tepidarium.germination.Prospect;
+import tepidarium.stats.IntervalFit;
+import tepidarium.stats.TimeFamily;
+
+/** What may still come of the seeds that remain. */
+record ProspectJson(
+    double day,
+    int remaining,
+    double withinDays,
+    double soon,
+    List<Double> soonLimits,
+    double ever,
+    List<Double> everLimits,
+    double expectedMore,
+    String assumption) {
+  private static final double WEEK_DAYS = 7;
+
+  /** Null where nothing remains, or the counts do not tell. */
+  static @Nullable ProspectJson of(
+      GerminationData data,
+      List<Double> checkDays,
+      List<IntervalFit> fits,
+      List<GerminationData> past) {
+    int remaining = data.count(Fate.REMAINING);
+    double day = checkDays.isEmpty() ? 0 : Collections.max(checkDays);
+    if (remaining == 0 || day <= 0) {
+      return null;
+    }
+    TimeFamily family =
+        IntervalFit.best(fits).map(fit -> fit.model().family()).orElse(TimeFamily.LOGNORMAL);
+    return Prospect.of(
+            family,
+            data.intervals(),
+            day,
+            WEEK_DAYS,
+            remaining,
+            past.stream().map(GerminationData::intervals).toList())
+        .map(prospect -> of(prospect, day, remaining))
+        .orElse(null);
+  }
+
+  private static ProspectJson of(Prospect prospect, double day, int remaining) {
+    return new ProspectJson(
+        day,
+        remaining,
+        WEEK_DAYS,
+        prospect.soon(),
+        SumsJson.pair(prospect.soonLimits()),
+        prospect.ever(),
+        SumsJson.pair(prospect.everLimits()),
+        prospect.expectedMore(),
+        prospect.assumption());
+  }
+}
