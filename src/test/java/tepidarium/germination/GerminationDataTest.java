@@ -1,0 +1,51 @@
+package tepidarium.germination;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import tepidarium.germination.GerminationData.Fate;
+import tepidarium.germination.GerminationData.Row;
+import tepidarium.stats.Censored;
+
+class GerminationDataTest {
+  private static Row row(int group, double from, @Nullable Double to, int count) {
+    Fate fate = to == null ? Fate.REMAINING : Fate.GERMINATED;
+    return new Row(from, to, count, fate, new GroupId(1, group));
+  }
+
+  /** By hand: Σ n t / N with 2 at day 7, 3 at day 8 and 1 at day 14; pairs (1 + 3) of 15. */
+  @Test
+  void groupsThatWereCheckedOnOtherDaysAreMeasuredTogether() {
+    GerminationData data =
+        new GerminationData(
+            20,
+            List.of(row(1, 0, 7.0, 2), row(1, 7, 14.0, 1), row(2, 0, 8.0, 3), row(2, 8, null, 14)));
+    GerminationMeasures measures = data.measures(List.of(14.0, 7.0, 8.0));
+    assertEquals(52.0 / 6, measures.meanTime().orElseThrow(), 1e-12);
+    assertEquals(4.0 / 15, measures.synchrony().orElseThrow(), 1e-12);
+    assertEquals(0.3, measures.finalFraction(), 1e-12);
+    // Group 1 was not looked at on day 8: its seed may be older than that.
+    assertEquals(new Censored(7, 14, 1), data.intervals().get(1));
+    assertTrue(data.intervals().get(3).open());
+  }
+
+  @Test
+  void whatIsFoundAtTheInstantOfTheSowingOrOfAnotherCheckIsAnIntervalToo() {
+    GerminationData data =
+        new GerminationData(3, List.of(row(1, 0, 0.0, 1), row(1, 3, 3.0, 1), row(1, 3, null, 1)));
+    for (Censored interval : data.intervals()) {
+      assertTrue(interval.left() < interval.right());
+    }
+    assertEquals(2, data.measures(List.of(0.0, 3.0, 3.0)).germinated());
+  }
+
+  @Test
+  void withoutAnyCheckNothingIsMeasured() {
+    GerminationData data = new GerminationData(5, List.of(row(1, 0, null, 5)));
+    assertTrue(data.measures(List.of()).meanTime().isEmpty());
+    assertEquals(0, data.measures(List.of()).germinated());
+  }
+}
