@@ -67,16 +67,6 @@ final class Supervised implements AutoCloseable {
     service.kill();
   }
 
-  /** Ends it and leaves it so until {@link #release}: the machine is off. */
-  void hold() {
-    held = true;
-    service.kill();
-  }
-
-  void release() {
-    held = false;
-  }
-
   /** Everything that came in since the first start, once all of it has come to its end. */
   Tally settled() {
     Tally now = Health.settled(this::grower);

@@ -34,17 +34,17 @@ final class SeedBook {
       List.of(
           new Lot(
               "lychee",
-              280,
+              250,
               "in the fruit until sown",
               List.of(
                   new Sowing(
                       "Lychee on trays",
                       List.of(
-                          portion("Lychee tray A", 125, 0, 1, 0, 9, 4, 0, 10, 6, 8, 3, 5, 9),
-                          portion("Lychee tray B", 125, 0, 0, 0, 11, 3, 0, 9, 4, 10, 3, 3, 8))),
+                          portion("Lychee tray A", 110, 0, 1, 0, 8, 4, 0, 9, 6, 7, 2, 5, 8),
+                          portion("Lychee tray B", 110, 0, 0, 0, 10, 3, 0, 8, 4, 9, 2, 3, 7))),
                   new Sowing(
                       "Lychee in a jar",
-                      List.of(portion("Lychee jar", 16, 0, 0, 0, 2, 0, 0, 1, 1, 2, 0, 0, 1))))),
+                      List.of(portion("Lychee jar", 20, 0, 0, 0, 2, 0, 0, 2, 1, 2, 0, 0, 1))))),
           new Lot(
               "cacao",
               110,
