@@ -120,7 +120,7 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         post(
             seeds,
             "{\"wanted\":5,\"confidence\":0.9,\"fraction\":0.2,\"germinated\":5,\"sown\":9}",
-            "not both"),
+            "not two of them"),
         post(seeds, "{\"wanted\":9,\"confidence\":0.9,\"fraction\":1e-12}", "want fewer"),
         post(germination, "{}", "intervals is missing"),
         post(germination, "{\"intervals\":[]}", "1 to 1000 rows"),

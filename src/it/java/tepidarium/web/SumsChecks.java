@@ -86,6 +86,16 @@ final class SumsChecks {
             "{\"wanted\":12,\"confidence\":0.9,\"germinated\":3,\"sown\":16}",
             200);
     assertEquals(136, small.path("seeds").asLong());
+    long alike =
+        seedsAfterLots("[{\"germinated\":18,\"sown\":100},{\"germinated\":18,\"sown\":100}]");
+    long unlike =
+        seedsAfterLots("[{\"germinated\":4,\"sown\":100},{\"germinated\":32,\"sown\":100}]");
+    assertTrue(alike >= 90 && unlike > 2 * alike, alike + " and " + unlike);
+  }
+
+  private long seedsAfterLots(String lots) {
+    String body = "{\"wanted\":12,\"confidence\":0.9,\"lots\":" + lots + '}';
+    return api.post("/api/sums/seeds-needed", body, 200).path("seeds").asLong();
   }
 
   void fits() {

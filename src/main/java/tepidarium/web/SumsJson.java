@@ -28,7 +28,8 @@ final class SumsJson {
       @Nullable Double confidence,
       @Nullable Double fraction,
       @Nullable Double germinated,
-      @Nullable Double sown) {}
+      @Nullable Double sown,
+      @Nullable List<@Nullable CountRequest> lots) {}
 
   record IntervalRequest(@Nullable Double from, @Nullable Double to, @Nullable Double count) {}
 
@@ -63,6 +64,9 @@ final class SumsJson {
     static final String PAST =
         "The next lot is like the past one; its fraction is as uncertain as that result leaves it"
             + " (beta-binomial, Jeffreys' prior).";
+    static final String LOTS =
+        "The next lot is one more of the same kind; lots differ among themselves as these leave it"
+            + " uncertain (beta-binomial, summed over mean and spread).";
 
     static Seeds of(OptionalLong seeds, String assumption) {
       return new Seeds(

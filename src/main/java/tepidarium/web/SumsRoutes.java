@@ -16,6 +16,7 @@ import tepidarium.stats.ProportionDifference;
 final class SumsRoutes {
   private static final int MOST_SEEDS = 1_000_000;
   private static final int MOST_WANTED = 100_000;
+  private static final int MOST_LOTS = 100;
   private static final int MOST_INTERVALS = 1_000;
   private static final double MOST_TIME = 1e9;
   private static final double LEAST_TIME = 1e-9;
@@ -63,8 +64,16 @@ final class SumsRoutes {
       throw new BadRequest("confidence must lie above 0 and below 1, such as 0.9");
     }
     boolean hasResult = asked.germinated() != null || asked.sown() != null;
-    if (asked.fraction() != null && hasResult) {
-      throw new BadRequest("give either fraction, or germinated and sown, not both");
+    if ((asked.fraction() == null ? 0 : 1) + (hasResult ? 1 : 0) + (asked.lots() == null ? 0 : 1)
+        > 1) {
+      throw new BadRequest(
+          "give one of fraction, germinated and sown of a past result, or lots, not two of them");
+    }
+    if (asked.lots() != null) {
+      ctx.json(
+          SumsJson.Seeds.of(
+              SeedsNeeded.afterLots(wanted, confidence, lots(asked.lots())), SumsJson.Seeds.LOTS));
+      return;
     }
     if (hasResult) {
       Proportion past = proportion("", asked.germinated(), asked.sown());
@@ -74,7 +83,7 @@ final class SumsRoutes {
       return;
     }
     if (asked.fraction() == null) {
-      throw new BadRequest("give fraction, or germinated and sown of a past result");
+      throw new BadRequest("give fraction, or germinated and sown of a past result, or lots");
     }
     double fraction = asked.fraction();
     if (!(fraction > 0 && fraction <= 1)) {
@@ -83,6 +92,17 @@ final class SumsRoutes {
     ctx.json(
         SumsJson.Seeds.of(
             SeedsNeeded.knownFraction(wanted, confidence, fraction), SumsJson.Seeds.KNOWN));
+  }
+
+  private static List<Proportion> lots(List<SumsJson.@Nullable CountRequest> asked) {
+    if (asked.size() < 2 || asked.size() > MOST_LOTS) {
+      throw new BadRequest("lots must be 2 to " + MOST_LOTS + " past results");
+    }
+    List<Proportion> lots = new ArrayList<>();
+    for (int i = 0; i < asked.size(); i++) {
+      lots.add(proportion("lots[" + i + ']', asked.get(i)));
+    }
+    return lots;
   }
 
   private static void germination(Context ctx) {
