@@ -15,7 +15,10 @@ const PRIORITIES = ['high', 'medium', 'low'];
 export function alertRules(id) {
   const place = h('div');
   const details = h('details', { id: 'rules', on: { toggle: () => details.open && show(id, place) } }, h('summary', {}, 'Change when alerts are raised'), place);
-  if (globalThis.location?.hash === '#rules') details.open = true;
+  if (location.hash === '#rules') {
+    details.open = true;
+    requestAnimationFrame(() => details.scrollIntoView());
+  }
   return details;
 }
 
