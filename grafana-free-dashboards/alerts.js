@@ -47,7 +47,7 @@ begin();
 
 async function begin() {
   try {
-    await untilItWorks(load, showTrouble);
+    await untilItWorks(loadOpen, showTrouble);
   } catch (problem) {
     showTrouble(problem);
     return;
@@ -59,11 +59,16 @@ async function begin() {
 }
 
 async function load() {
+  await loadOpen();
+  await loadTab();
+}
+
+async function loadOpen() {
   const [open, shelved] = await Promise.all([api.alerts('open'), api.alerts('shelved')]);
   alerts.clear();
   for (const alert of [...open, ...shelved]) alerts.set(alert.id, alert);
   draw();
-  await loadTab();
+  byId('trouble').replaceChildren();
 }
 
 function takeAlert(alert) {

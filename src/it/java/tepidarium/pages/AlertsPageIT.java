@@ -94,7 +94,9 @@ class AlertsPageIT {
     assertThat(page.locator("#figures-place")).containsText("1 alert in the last 7 days");
     assertThat(page.locator("#figures-place table")).containsText("Too cold");
 
-    page.locator("#tab-notices").click();
+    page.navigate(service.url() + "/alerts.html#notices");
+    page.reload();
+    assertThat(page.locator("#part-open")).isHidden();
     Locator notifier = page.locator("[data-notifier=page]");
     notifier.locator("button").click();
     assertThat(notifier.locator(".done")).containsText("It arrived");
