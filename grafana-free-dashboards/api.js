@@ -1,6 +1,7 @@
 // Every call to the service, and what goes wrong with it, in one place.
 
 import { learnTime } from './clock.js';
+import { who } from './who.js';
 
 const TIMEOUT_MS = 20_000;
 
@@ -81,13 +82,26 @@ export const api = {
   trial: (id, range) => call('GET', at('containers', id, 'trial'), { query: span(range) }),
   openings: (id, range) => call('GET', at('containers', id, 'openings'), { query: span(range) }),
   open: (id, minutes) => call('POST', at('containers', id, 'openings'), { body: { minutes } }),
+  endOpening: (id) => call('POST', at('containers', id, 'openings', 'end'), { body: {} }),
+  suggestedOpenings: (id, range) => call('GET', at('containers', id, 'openings', 'suggested'), { query: span(range) }),
+  recordOpening: (id, { from, until }) => call('POST', at('containers', id, 'openings'), { body: { from, until } }),
+  declineOpening: (id, { from, until }) => call('POST', at('containers', id, 'openings', 'suggested', 'decline'), { body: { from, until } }),
   room: (range) => call('GET', '/api/room', { query: span(range) }),
   sensors: () => call('GET', '/api/sensors'),
   place: (sensor, body) => call('PUT', at('sensors', sensor, 'placement'), { body }),
   calibrate: (sensor, body) => call('PUT', at('sensors', sensor, 'calibration'), { body }),
   alerts: (state) => call('GET', '/api/alerts', { query: { state } }),
-  acknowledge: (id) => call('POST', at('alerts', id, 'acknowledge'), { body: {} }),
-  shelve: (id, minutes) => call('POST', at('alerts', id, 'shelve'), { body: { minutes } }),
+  /** One alert with its transitions. */
+  alert: (id) => call('GET', at('alerts', id)),
+  acknowledge: (id) => call('POST', at('alerts', id, 'acknowledge'), { body: { by: who() } }),
+  shelve: (id, minutes, reason) => call('POST', at('alerts', id, 'shelve'), { body: { minutes, reason, by: who() } }),
+  unshelve: (id) => call('POST', at('alerts', id, 'unshelve'), { body: { by: who() } }),
+  alertPerformance: (range) => call('GET', '/api/alerts/performance', { query: span(range), timeoutMs: 60_000 }),
+  alertRules: (id) => call('GET', at('containers', id, 'alert-rules')),
+  changeAlertRules: (id, rules) => call('PUT', at('containers', id, 'alert-rules'), { body: { rules, by: who() } }),
+  notices: () => call('GET', '/api/notices'),
+  notifiers: () => call('GET', '/api/notifiers'),
+  testNotifier: (name) => call('POST', at('notifiers', name, 'test'), { timeoutMs: 60_000 }),
   tally: () => call('GET', '/api/tally'),
   addSpecies: (body) => call('POST', '/api/species', { body }),
   changeSpecies: (id, body) => call('PUT', at('species', id), { body }),

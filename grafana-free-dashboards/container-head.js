@@ -36,11 +36,16 @@ export function updateAlerts(container, changed) {
   reconcile(byId('attention'), open, (alert) => alert.id, (alert) => makeAlert(alert, changed), updateAlert);
 }
 
+/** @param opened called with the opening that goes on, or null when it was ended */
 export function makeOpening(id, opened) {
   const output = h('div', { class: 'output', role: 'status' });
   const button = h('button', { type: 'button', class: 'main', id: 'open-now', on: { click: () => whileBusy(button, output, async () => opened(await api.open(id, OPEN_MINUTES))) } }, 'I am opening it');
+  const end = h('button', { type: 'button', id: 'end-opening', on: { click: () => whileBusy(end, output, async () => {
+    await api.endOpening(id);
+    opened(null);
+  }) } }, 'It is closed again');
   byId('opening').append(
-    h('div', {}, h('h2', { id: 'opening-title' }, 'A check'), h('p', { id: 'opening-words' }), button, output),
+    h('div', {}, h('h2', { id: 'opening-title' }, 'A check'), h('p', { id: 'opening-words' }), h('div', { class: 'actions' }, button, end), output),
     h('p', { class: 'caution' }, h('strong', {}, 'Mould. '), 'Open it where air moves, wear a mask, and do not lean over it: warm, moist containers can let out many spores at once. Wash your hands. Switch a mat off before you wet or lift anything on it.'));
 }
 
@@ -51,5 +56,6 @@ export function updateOpening(container) {
   setText(byId('opening-words'), open
     ? `Open until ${f.clockTime(until)}: light until then counts as an opening, not as a leak. Pressing again gives ten minutes from then on.`
     : 'Press before you open it. Light in the next 10 minutes then counts as an opening, not as a light leak.');
+  byId('end-opening').hidden = !open;
   setText(byId('open-now'), open ? 'Ten minutes more' : 'I am opening it');
 }

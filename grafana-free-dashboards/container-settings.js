@@ -4,6 +4,7 @@ import { api } from './api.js';
 import { byId, h, problemBox, reconcile, setAge, setText, whileBusy } from './dom.js';
 import * as f from './format.js';
 import { containerForm } from './container-form.js';
+import { alertRules } from './alert-rules.js';
 import { latestWords } from './guide.js';
 
 export function makeSettings(container, changed) {
@@ -15,7 +16,7 @@ export function makeSettings(container, changed) {
   let latest = container;
   const place = h('div');
   const edit = h('details', { on: { toggle: () => edit.open && place.replaceChildren(form()) } }, h('summary', {}, 'Change name, band or how heat is counted'), place);
-  byId('settings').append(edit, removal(container.id));
+  byId('settings').append(edit, alertRules(container.id), removal(container.id));
   return {
     update: (next) => {
       latest = next;

@@ -2,6 +2,7 @@
 
 import { byId, h, table } from './dom.js';
 import * as f from './format.js';
+import { LIGHT_KINDS } from './alerts-words.js';
 import { now } from './clock.js';
 import { conditionOf, limitOf } from './words.js';
 
@@ -42,7 +43,7 @@ function lightEvents(light) {
   const events = [...light.events].reverse();
   if (events.length === 0) return [nothing(`No light above ${f.lux(light.limit)} was seen${missing(light)}.`)];
   const columns = [
-    { title: 'What', cell: (event) => (event.kind === 'opening' ? 'Opening' : 'Light leak') },
+    { title: 'What', cell: (event) => LIGHT_KINDS[event.kind] ?? event.kind },
     { title: 'Start', cell: (event) => f.stamp(event.start, now()) },
     { title: 'End', cell: (event) => endWords(event) },
     { title: 'Length', class: NUMBER, cell: (event) => lengthWords(event) },
@@ -50,6 +51,7 @@ function lightEvents(light) {
     { title: 'Light dose', class: NUMBER, cell: (event) => f.luxHours(event.doseLuxHours) },
     { title: 'Temperature', class: NUMBER, cell: (event) => f.temperatureChange(event.temperatureChange) },
     { title: 'Humidity', class: NUMBER, cell: (event) => f.humidityChange(event.humidityChange) },
+    { title: 'What to do', cell: (event) => event.advice },
   ];
   const leaks = events.filter((event) => event.kind !== 'opening').length;
   const caption = `${f.count(leaks, 'light leak')}, ${f.count(events.length - leaks, 'opening')}; ${f.luxHours(light.doseLuxHours)} in all${missing(light)}. ${zoneWords()}`;

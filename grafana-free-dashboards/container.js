@@ -10,6 +10,7 @@ import { makeCharts } from './container-charts.js';
 import { makeRange } from './container-range.js';
 import { makeSettings, showSensors } from './container-settings.js';
 import { showTables } from './container-tables.js';
+import { loadSuggested } from './suggested.js';
 import { isLive, startPage, untilItWorks } from './page.js';
 
 const id = new URLSearchParams(location.search).get('id') ?? '';
@@ -92,6 +93,7 @@ async function reload() {
   for (const sensor of all) sensors.set(sensor.sensor, sensor);
   take(next);
   await course();
+  await loadSuggested(id, () => course().catch(showTrouble));
 }
 
 /** Fetches the stretch of time shown. A later question overtakes an earlier one whose answer comes late. */

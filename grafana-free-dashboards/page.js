@@ -8,6 +8,7 @@ import { liveStream } from './live.js';
 
 const PAGES = [
   { key: 'shelf', href: '/', title: 'Shelf' },
+  { key: 'alerts', href: '/alerts.html', title: 'Alerts' },
   { key: 'tally', href: '/tally.html', title: 'Tally' },
   { key: 'heat-bench', href: '/heat-bench.html', title: 'Heat bench' },
   { key: 'rejects', href: '/rejects.html', title: 'Not read' },

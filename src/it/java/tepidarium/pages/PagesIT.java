@@ -139,7 +139,7 @@ class PagesIT {
     live(page);
     assertThat(page.locator("h1")).containsText("Jar");
     assertThat(page.locator("canvas")).hasCount(4);
-    assertThat(page.locator("main")).containsText("Light leak");
+    assertThat(page.locator("#light-part")).containsText("Other light");
     assertThat(page.locator("main")).containsText("Too cold");
     page.getByText("I am opening it").click();
     await()

@@ -1,0 +1,162 @@
+// The Alerts page: what is open, what was put aside, what was, how the alerts do, and what was sent.
+
+import { api } from './api.js';
+import { byId, h, problemBox, setText, whileBusy } from './dom.js';
+import { announceChange } from './attention.js';
+import { now } from './clock.js';
+import { drawFigures, drawNotices, drawNotifiers } from './alerts-figures.js';
+import { drawHistory, drawOpen } from './alerts-lists.js';
+import { tellingWords } from './alerts-words.js';
+import { startPage, untilItWorks } from './page.js';
+import { permission, setTellsHere, tell, tellsHere, wakeOnFirstPress } from './tell-here.js';
+import { isOpen } from './words.js';
+import { setWho, who } from './who.js';
+
+const TABS = { open: 'Open', shelved: 'Shelved', history: 'History', figures: 'Figures', notices: 'Notices' };
+const LOOK_AGAIN_MS = 15_000;
+const TOGETHER_MS = 300;
+const DAY_MS = 86_400_000;
+
+const alerts = new Map();
+let past = [];
+let figures = null;
+let ready = false;
+
+startPage({
+  current: 'alerts',
+  reload: () => ready && load().catch(showTrouble),
+  redraw: () => {
+    draw();
+    drawHistory(byId('past'), past);
+    if (figures) drawFigures(byId('figures-place'), figures);
+  },
+  handlers: {
+    alert: takeAlert,
+    notice: (notice) => {
+      tell(notice);
+      loadTabSoon();
+    },
+  },
+});
+makeTabs();
+makeTelling();
+makeWho();
+wakeOnFirstPress();
+byId('figures-days').addEventListener('change', () => loadTab().catch(showTrouble));
+begin();
+
+async function begin() {
+  try {
+    await untilItWorks(loadOpen, showTrouble);
+  } catch (problem) {
+    showTrouble(problem);
+    return;
+  }
+  ready = true;
+  byId('loading').remove();
+  showTab();
+  setInterval(draw, LOOK_AGAIN_MS);
+}
+
+async function load() {
+  await loadOpen();
+  await loadTab();
+}
+
+async function loadOpen() {
+  const [open, shelved] = await Promise.all([api.alerts('open'), api.alerts('shelved')]);
+  alerts.clear();
+  for (const alert of [...open, ...shelved]) alerts.set(alert.id, alert);
+  draw();
+  byId('trouble').replaceChildren();
+}
+
+function takeAlert(alert) {
+  announceChange(alerts.get(alert.id), alert);
+  if (isOpen(alert)) alerts.set(alert.id, alert);
+  else alerts.delete(alert.id);
+  draw();
+  loadTabSoon();
+}
+
+function draw() {
+  const { open, shelved } = drawOpen(byId('open-list'), byId('shelved-list'), [...alerts.values()], takeAlert);
+  byId('no-open').hidden = open > 0;
+  byId('no-shelved').hidden = shelved > 0;
+  setText(byId('tab-open'), open > 0 ? `Open (${open})` : TABS.open);
+  setText(byId('tab-shelved'), shelved > 0 ? `Shelved (${shelved})` : TABS.shelved);
+  document.title = open > 0 ? `(${open}) Alerts · Tepidarium` : 'Alerts · Tepidarium';
+}
+
+const LOADERS = {
+  history: async () => {
+    past = await api.alerts('history');
+    byId('no-past').hidden = past.length > 0;
+    drawHistory(byId('past'), past);
+  },
+  figures: async () => {
+    figures = await api.alertPerformance({ from: now() - Number(byId('figures-days').value) * DAY_MS, to: now() });
+    drawFigures(byId('figures-place'), figures);
+  },
+  notices: async () => {
+    const [notices, notifiers] = await Promise.all([api.notices(), api.notifiers()]);
+    byId('no-notices').hidden = notices.length > 0;
+    drawNotifiers(byId('notifiers'), notifiers);
+    drawNotices(byId('notices-list'), notices);
+  },
+};
+
+async function loadTab() {
+  await LOADERS[tab()]?.();
+}
+
+let loading = null;
+/** Many events in one breath make one question. */
+function loadTabSoon() {
+  loading ??= setTimeout(() => {
+    loading = null;
+    // Figures replay stored readings: too dear to follow every event.
+    if (tab() !== 'figures') loadTab().catch(() => {});
+  }, TOGETHER_MS);
+}
+
+const tab = () => (location.hash.slice(1) in TABS ? location.hash.slice(1) : 'open');
+
+function makeTabs() {
+  byId('tabs').append(h('ul', {}, Object.entries(TABS).map(([key, title]) => h('li', {}, h('a', { id: `tab-${key}`, href: `#${key}` }, title)))));
+  globalThis.addEventListener('hashchange', showTab);
+}
+
+function showTab() {
+  for (const key of Object.keys(TABS)) {
+    byId(`part-${key}`).hidden = key !== tab();
+    if (key === tab()) byId(`tab-${key}`).setAttribute('aria-current', 'true');
+    else byId(`tab-${key}`).removeAttribute('aria-current');
+  }
+  loadTab().catch(showTrouble);
+}
+
+function makeTelling() {
+  const button = byId('tell');
+  const show = () => {
+    setText(button, tellsHere() ? 'Keep quiet on this device' : 'Tell me on this device');
+    setText(byId('telling'), tellingWords(tellsHere(), permission()));
+  };
+  button.addEventListener('click', () => whileBusy(button, null, async () => {
+    const wanted = setTellsHere(!tellsHere());
+    show();
+    await wanted;
+    show();
+  }));
+  show();
+}
+
+function makeWho() {
+  byId('who').value = who() ?? '';
+  byId('who').addEventListener('change', () => setWho(byId('who').value));
+}
+
+function showTrouble(problem) {
+  const box = [problemBox(problem), problem.unreachable ? 'Trying again by itself.' : ''];
+  (byId('loading') ?? byId('trouble')).replaceChildren(...box);
+}

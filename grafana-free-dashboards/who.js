@@ -1,0 +1,24 @@
+// Who sits at this device, for the record of who acknowledged or shelved what. Remembered here, asked nowhere else.
+
+const KEY = 'tepidarium.who';
+const MOST_CHARACTERS = 60;
+
+let name = remembered();
+
+function remembered() {
+  try {
+    return globalThis.localStorage?.getItem(KEY) ?? '';
+  } catch {
+    return ''; // storage may be forbidden; the name then lasts as long as the page
+  }
+}
+
+/** Undefined where nobody gave a name: the record then says 'somebody'. */
+export const who = () => (name === '' ? undefined : name);
+
+export function setWho(typed) {
+  name = typed.trim().slice(0, MOST_CHARACTERS);
+  try {
+    globalThis.localStorage?.setItem(KEY, name);
+  } catch { /* see above */ }
+}

@@ -1,0 +1,129 @@
+package tepidarium.pages;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tepidarium.it.Grower;
+import tepidarium.it.Publisher;
+import tepidarium.it.RunningService;
+
+/** A grower with a phone deals with a cold alert on the Alerts page. */
+class AlertsPageIT {
+  private static final double LONG_ENOUGH_MS = 30_000;
+
+  @TempDir Path data;
+  private RunningService service;
+  private Browser browser;
+  private Grower grower;
+  private Publisher sensor;
+
+  @BeforeEach
+  void start() {
+    PlaywrightAssertions.setDefaultAssertionTimeout(LONG_ENOUGH_MS);
+    service = RunningService.embedded(data);
+    grower = new Grower(service.api());
+    grower.awaitBroker();
+    sensor = Publisher.to(service.mqttPort());
+    browser = Browser.start();
+  }
+
+  @AfterEach
+  void stop() {
+    browser.close();
+    service.close();
+  }
+
+  @Test
+  void aColdAlertIsShelvedTakenBackAcknowledgedAndRemembered() {
+    coldJar();
+    Page page = browser.page(390);
+    page.navigate(service.url() + "/alerts.html");
+    Locator open = page.locator("#open-list [data-kind=cold]");
+    assertThat(open).containsText("Jar");
+    page.locator("#who").fill("Ada");
+
+    open.locator("summary").click();
+    open.locator("[name=minutes]").fill("0");
+    open.locator("[type=submit]").click();
+    assertThat(open.locator(".problem")).containsText("minutes");
+    open.locator("[name=minutes]").fill("30");
+    open.locator("[name=reason]").fill("the mat is being changed");
+    open.locator("[type=submit]").click();
+    assertThat(open).hasCount(0);
+    assertThat(page.locator("#no-open")).isVisible();
+
+    page.locator("#tab-shelved").click();
+    Locator shelved = page.locator("#shelved-list [data-kind=cold]");
+    assertThat(shelved).containsText(Pattern.compile("until .*\\d\\d:\\d\\d by Ada"));
+    shelved.locator("button").click();
+    assertThat(shelved).hasCount(0);
+
+    page.locator("#tab-open").click();
+    open.locator("button.acknowledge").click();
+    assertThat(open).containsText("by Ada");
+
+    page.locator("#tab-history").click();
+    Locator past = page.locator("#past [data-kind=cold]");
+    past.locator("summary").click();
+    Locator transitions = past.locator(".transitions");
+    assertThat(transitions).containsText("Shelved by Ada: the mat is being changed");
+    assertThat(transitions.locator("[data-what=raised]")).hasCount(1);
+    assertThat(transitions.locator("[data-what=unshelved]")).containsText("by Ada");
+    assertThat(transitions.locator("[data-what=acknowledged]")).containsText("by Ada");
+    assertNothingWrong(page);
+  }
+
+  @Test
+  void figuresAndNotifiersAreSaidInWords() {
+    coldJar();
+    Page page = browser.page(390);
+    page.navigate(service.url() + "/alerts.html");
+    assertThat(page.locator("#open-list [data-kind=cold]")).isVisible();
+    page.locator("#tab-figures").click();
+    assertThat(page.locator("#figures-place")).containsText("1 alert in the last 7 days");
+    assertThat(page.locator("#figures-place table")).containsText("Too cold");
+
+    page.navigate(service.url() + "/alerts.html#notices");
+    page.reload();
+    assertThat(page.locator("#part-open")).isHidden();
+    Locator notifier = page.locator("[data-notifier=page]");
+    notifier.locator("button").click();
+    assertThat(notifier.locator(".done")).containsText("It arrived");
+    assertNothingWrong(page);
+  }
+
+  private void coldJar() {
+    String jar = grower.container("Jar");
+    grower.place("jar-1", jar, Instant.now().minusSeconds(1_200));
+    temperatureAgo(15, 30.2);
+    temperatureAgo(11, 24.5);
+    temperatureAgo(6, 24.3);
+    temperatureAgo(1, 24.4);
+  }
+
+  private void temperatureAgo(int minutes, double temperatureC) {
+    Instant at = Instant.now().minusSeconds(minutes * 60L);
+    sensor.send(
+        "tepidarium/jar-1",
+        "{\"temperature\":" + temperatureC + ",\"humidity\":96.5,\"at\":\"" + at + "\"}");
+  }
+
+  private void assertNothingWrong(Page page) {
+    assertEquals(List.of(), browser.complaints());
+    assertEquals(
+        page.evaluate("() => document.documentElement.clientWidth"),
+        page.evaluate("() => document.documentElement.scrollWidth"),
+        "the page must not scroll sideways");
+  }
+}
