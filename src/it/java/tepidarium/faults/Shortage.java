@@ -20,7 +20,7 @@ interface Shortage extends AutoCloseable {
 
   /** A small disk that somebody fills up to the last byte. */
   static Shortage fullDisk(Path folder) {
-    SmallDisk disk = SmallDisk.inMemory(folder.resolve("disk"), 96);
+    SmallDisk disk = SmallDisk.inMemory(folder.resolve("disk"), 800);
     return new Shortage() {
       @Override
       public Path data() {

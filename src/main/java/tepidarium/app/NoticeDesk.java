@@ -204,11 +204,13 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
     return parts;
   }
 
+  /** A jump is over as soon as it is noticed; it is told for a day. */
   private Part clockPart() {
     Trouble jump = troubles.get(Trouble.Kind.CLOCK);
-    return jump != null && recent(jump.since())
-        ? Part.down(jump.detail() + " Noticed at " + jump.since() + '.')
-        : Part.up("runs evenly");
+    return Part.up(
+        jump != null && recent(jump.since())
+            ? jump.detail() + " Noticed at " + jump.since() + '.'
+            : "runs evenly");
   }
 
   private boolean recent(@Nullable Instant at) {
