@@ -2,6 +2,7 @@ package tepidarium.alert.notify;
 
 import java.time.Instant;
 import tepidarium.alert.Alert;
+import tepidarium.alert.AlertKind;
 import tepidarium.alert.Priority;
 
 /**
@@ -18,6 +19,14 @@ public record Concern(
     boolean active,
     boolean acknowledged,
     boolean shelved) {
+
+  /**
+   * Whether it told of what had not happened yet. Its end is no news: what was foreseen has come,
+   * and has a notice of its own, or will not come.
+   */
+  boolean foresees() {
+    return topic.equals(AlertKind.HEADING_COLD.key()) || topic.equals(AlertKind.HEADING_HOT.key());
+  }
 
   static Concern of(Alert alert, Instant now) {
     return new Concern(

@@ -63,7 +63,10 @@ public final class NoticeRules {
   }
 
   private boolean pendingReturn(Concern concern, @Nullable Told told) {
-    return settings.tellReturned() && hasReturned(concern, told) && !concern.shelved();
+    return settings.tellReturned()
+        && hasReturned(concern, told)
+        && !concern.shelved()
+        && !concern.foresees();
   }
 
   private static boolean hasReturned(Concern concern, @Nullable Told told) {
@@ -139,8 +142,23 @@ public final class NoticeRules {
     boolean ready =
         pending.stream()
             .anyMatch(
-                c -> passed(pendingSince.getOrDefault(c.key(), now), settings.collect(), now));
+                c ->
+                    passed(
+                        pendingSince.getOrDefault(c.key(), now),
+                        othersLast(c, audible, told) ? settings.spacing() : settings.collect(),
+                        now));
     return ready ? pending : List.of();
+  }
+
+  /** Those that began together seldom end together; they are waited for as for a next notice. */
+  private static boolean othersLast(
+      Concern returned, List<Concern> audible, Map<String, Told> told) {
+    return audible.stream()
+        .anyMatch(
+            other ->
+                other.active()
+                    && other.topic().equals(returned.topic())
+                    && told.containsKey(other.key()));
   }
 
   private List<Concern> escalated(List<Concern> audible, Map<String, Told> told, Instant now) {

@@ -21,6 +21,9 @@ final class Words {
       case "light" -> "too bright";
       case "dry" -> "too dry";
       case "battery" -> "low on battery";
+      case "faulty" -> "hard to believe";
+      case "headingCold" -> "heading for too cold";
+      case "headingHot" -> "heading for too hot";
       case "broker" -> "no broker";
       case "disk" -> "disk filling";
       case "clock" -> "clock jumped";

@@ -1,0 +1,206 @@
+package tepidarium.alert.notify;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.time.DayOfWeek;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalTime;
+import java.time.ZoneOffset;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Random;
+import java.util.function.Predicate;
+import org.junit.jupiter.api.Test;
+import tepidarium.alert.Alert;
+import tepidarium.alert.AlertBoard;
+import tepidarium.alert.AlertKind;
+import tepidarium.alert.AlertRules;
+import tepidarium.alert.MemoryAlerts;
+import tepidarium.alert.Priority;
+import tepidarium.alert.Sign;
+import tepidarium.container.Band;
+import tepidarium.container.ContainerId;
+
+/**
+ * A week of six boxes on one shelf, from readings to messages: what a grower gets who wants to
+ * sleep and to miss nothing. Invented readings every minute, default rules and a clock of the test.
+ */
+class ScriptedWeekTest {
+  private static final int BOXES = 6;
+  private static final ZonedDateTime MONDAY =
+      ZonedDateTime.of(2026, 3, 2, 0, 0, 0, 0, ZoneOffset.UTC);
+  private static final DateTimeFormatter WHEN =
+      DateTimeFormatter.ofPattern("EEE HH:mm", Locale.ENGLISH);
+  private static final NoticeSettings SETTINGS =
+      new NoticeSettings(
+          Duration.ofSeconds(60),
+          Duration.ofMinutes(10),
+          Duration.ofMinutes(30),
+          Duration.ofHours(6),
+          true,
+          Map.of(
+              Priority.LOW, new QuietHours(LocalTime.of(22, 0), LocalTime.of(7, 0)),
+              Priority.MEDIUM, new QuietHours(LocalTime.of(22, 0), LocalTime.of(7, 0))),
+          ZoneOffset.UTC,
+          Duration.ofHours(24));
+
+  private final MemoryAlerts alerts = new MemoryAlerts();
+  private final AlertBoard board =
+      new AlertBoard(
+          alerts,
+          new AlertRules(alerts, Duration.ofMinutes(30)),
+          Duration.ofMinutes(30),
+          (before, after, transition) -> {});
+  private final NoticeRules rules = new NoticeRules(SETTINGS);
+  private final NoticeText text = new NoticeText(ZoneOffset.UTC, new Units(false), null);
+  private final Map<String, Told> told = new HashMap<>();
+  private final Map<String, Instant> pendingSince = new HashMap<>();
+  private final Map<ContainerId, Instant> heard = new HashMap<>();
+  private final Random jitter = new Random(20_260_305);
+  private final List<String> messages = new ArrayList<>();
+
+  @Test
+  void theWeekSendsWhatASensiblePersonWouldWant() {
+    for (int minute = 0; minute < 7 * 24 * 60; minute++) {
+      ZonedDateTime now = MONDAY.plusMinutes(minute);
+      if (minute % 5 == 0) {
+        lookAhead(now.toInstant());
+      }
+      for (int box = 1; box <= BOXES; box++) {
+        report(box, now);
+      }
+      board.tick(now.toInstant());
+      acknowledge(now);
+      tell(now.toInstant());
+    }
+
+    assertEquals(
+        List.of(
+            // The power cut. The trend is noticed first; whoever is told acknowledges nothing yet,
+            // so the
+            // second address is told. The boxes cool and warm at their own pace, hence two messages
+            // each way and not six.
+            "Tue 10:31 raised: Box 6 is heading for too cold, since 3 Mar 10:15",
+            "Tue 11:01 escalation: Nobody has answered: Box 6 is heading for too cold,"
+                + " since 3 Mar 10:15",
+            "Tue 11:05 raised: 2 containers: 2 too cold",
+            "Tue 11:15 raised: 4 containers: 4 too cold",
+            "Tue 14:09 returned: Back to normal: 4 containers: 4 too cold",
+            "Tue 14:17 returned: Back to normal: 2 containers: 2 too cold",
+            // The cold night: nobody wakes up, so the second address is told.
+            "Wed 02:11 raised: Box 2 is too cold, 28 °C at worst, since 4 Mar 02:00",
+            "Wed 02:41 escalation: Nobody has answered: Box 2 is too cold, 28 °C at worst,"
+                + " since 4 Mar 02:00",
+            "Wed 05:11 returned: Back to normal: Box 2 was too cold, 28 °C at worst,"
+                + " since 4 Mar 02:00",
+            // The jitter of Thursday says nothing. The leak at dawn waits for the morning.
+            "Fri 07:00 raised: Box 4 was too bright, 40 lux at worst, since 6 Mar 05:40",
+            // The sensor that died; seen at once, so nobody else is told. It lasts, which is said
+            // every six hours until somebody shelves it, but not at night.
+            "Sat 09:31 raised: Box 5 is silent, since 7 Mar 08:59",
+            "Sat 15:31 reminder: Still: Box 5 is silent, since 7 Mar 08:59",
+            "Sat 21:31 reminder: Still: Box 5 is silent, since 7 Mar 08:59",
+            "Sun 07:00 reminder: Still: Box 5 is silent, since 7 Mar 08:59",
+            "Sun 13:00 reminder: Still: Box 5 is silent, since 7 Mar 08:59",
+            "Sun 19:00 reminder: Still: Box 5 is silent, since 7 Mar 08:59"),
+        messages);
+  }
+
+  private void report(int box, ZonedDateTime now) {
+    ContainerId id = new ContainerId("box-" + box);
+    Instant at = now.toInstant();
+    boolean dead = box == 5 && !now.isBefore(MONDAY.plusDays(5).withHour(9));
+    if (!dead) {
+      heard.put(id, at);
+      double temperatureC = temperatureC(box, now);
+      board.observe(id, Band.DEFAULT, Sign.value(AlertKind.COLD, at, temperatureC), at);
+      board.observe(id, Band.DEFAULT, Sign.value(AlertKind.HOT, at, temperatureC), at);
+      board.observe(id, Band.DEFAULT, Sign.value(AlertKind.LIGHT, at, lux(box, now)), at);
+      board.observe(id, Band.DEFAULT, Sign.value(AlertKind.DRY, at, 97), at);
+    }
+    board.observeSilence(id, Band.DEFAULT, at, heard.getOrDefault(id, at));
+  }
+
+  /** What the trend of the power cut says of box 6, before it is too cold. */
+  private void lookAhead(Instant now) {
+    ContainerId box = new ContainerId("box-6");
+    Instant cut = MONDAY.plusDays(1).withHour(10).toInstant();
+    boolean falls = !now.isBefore(cut.plusSeconds(900)) && now.isBefore(cut.plusSeconds(9_000));
+    Instant crosses = falls ? cut.plusSeconds(3_214) : null;
+    Sign sign = Sign.heading(AlertKind.HEADING_COLD, now, crosses, falls ? "it falls" : null);
+    board.observe(box, Band.DEFAULT, sign, now);
+  }
+
+  private double temperatureC(int box, ZonedDateTime now) {
+    DayOfWeek day = now.getDayOfWeek();
+    double hour = now.getHour() + now.getMinute() / 60.0;
+    if (day == DayOfWeek.TUESDAY && hour >= 10 && hour < 13) {
+      return 30.5 - (1 + 0.02 * box) * (hour - 10);
+    }
+    if (day == DayOfWeek.TUESDAY && hour >= 13 && hour < 15) {
+      return Math.min(30.5, 27.5 - 0.06 * box + (3 - 0.1 * box) * (hour - 13));
+    }
+    if (day == DayOfWeek.WEDNESDAY && box == 2 && hour >= 2 && hour < 5) {
+      return 28;
+    }
+    if (day == DayOfWeek.THURSDAY && box == 3 && hour >= 12 && hour < 18) {
+      return 29.55 + 0.4 * (jitter.nextDouble() - 0.5);
+    }
+    return 30.5;
+  }
+
+  private static double lux(int box, ZonedDateTime now) {
+    LocalTime time = now.toLocalTime();
+    boolean dawn = !time.isBefore(LocalTime.of(5, 40)) && time.isBefore(LocalTime.of(6, 10));
+    return now.getDayOfWeek() == DayOfWeek.FRIDAY && box == 4 && dawn ? 40 : 0;
+  }
+
+  /** The grower sees to the power cut after a quarter of an hour, and to the dead sensor too. */
+  private void acknowledge(ZonedDateTime now) {
+    String when = WHEN.format(now);
+    if (when.equals("Tue 11:30") || when.equals("Sat 09:45")) {
+      alerts.open().forEach(alert -> board.acknowledge(alert.id(), "Ida", now.toInstant()));
+    }
+  }
+
+  private void tell(Instant now) {
+    Map<String, Alert> known = new LinkedHashMap<>();
+    Predicate<Alert> counts = alert -> alert.open() || told.containsKey(Concern.key(alert));
+    alerts.newest(1_000).stream()
+        .filter(counts)
+        .forEach(alert -> known.put(Concern.key(alert), alert));
+    List<Concern> concerns = known.values().stream().map(a -> Concern.of(a, now)).toList();
+    for (Concern concern : concerns) {
+      if (rules.pending(concern, told.get(concern.key()))) {
+        pendingSince.putIfAbsent(concern.key(), now);
+      }
+    }
+    NoticeRules.Plan plan = rules.plan(concerns, told, pendingSince, now);
+    plan.due().forEach(due -> send(due, known, now));
+    plan.silently().forEach(one -> told.put(one.concern(), one));
+    plan.forgotten().forEach(told::remove);
+  }
+
+  private void send(NoticeRules.Due due, Map<String, Alert> known, Instant now) {
+    List<Situation> situations =
+        due.concerns().stream()
+            .map(concern -> known.get(concern.key()))
+            .map(alert -> new Situation(alert, "Box " + alert.container().value().charAt(4), null))
+            .toList();
+    Notice notice = text.of(due.kind(), due.priority(), situations, List.of(), now);
+    String when = WHEN.format(now.atZone(ZoneOffset.UTC));
+    messages.add(when + ' ' + due.kind().key() + ": " + notice.subject());
+    for (Concern concern : due.concerns()) {
+      String key = concern.key();
+      told.put(key, NoticeRules.after(due.kind(), concern, told.get(key), now));
+      pendingSince.remove(key);
+    }
+  }
+}
