@@ -81,8 +81,9 @@ final class Signs {
     if (last.isEmpty() || last.get().isBefore(now.minus(NEWS)) || last.get().isAfter(now)) {
       return;
     }
-    heading(container, AlertKind.HEADING_COLD, AlertKind.COLD, span, last.get(), now);
-    heading(container, AlertKind.HEADING_HOT, AlertKind.HOT, span, last.get(), now);
+    Samples temperature = history.samples(container.id(), Quantity.TEMPERATURE, span);
+    heading(container, AlertKind.HEADING_COLD, AlertKind.COLD, temperature, last.get(), now);
+    heading(container, AlertKind.HEADING_HOT, AlertKind.HOT, temperature, last.get(), now);
     faults(container, inside, span, last.get(), now);
   }
 
@@ -95,8 +96,12 @@ final class Signs {
   }
 
   private void heading(
-      Container container, AlertKind kind, AlertKind ofKind, Span span, Instant at, Instant now) {
-    Samples temperature = history.samples(container.id(), Quantity.TEMPERATURE, span);
+      Container container,
+      AlertKind kind,
+      AlertKind ofKind,
+      Samples temperature,
+      Instant at,
+      Instant now) {
     Limit limit =
         rules.effective(new AlertKey(container.id(), ofKind), container.band()).rule().limit();
     Forecast forecast = Forecast.of(temperature, limit, now, Forecast.HORIZON).orElse(null);

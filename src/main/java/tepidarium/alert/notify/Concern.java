@@ -1,6 +1,7 @@
 package tepidarium.alert.notify;
 
 import java.time.Instant;
+import java.util.Arrays;
 import tepidarium.alert.Alert;
 import tepidarium.alert.AlertKind;
 import tepidarium.alert.Priority;
@@ -25,7 +26,8 @@ public record Concern(
    * and has a notice of its own, or will not come.
    */
   boolean foresees() {
-    return topic.equals(AlertKind.HEADING_COLD.key()) || topic.equals(AlertKind.HEADING_HOT.key());
+    return Arrays.stream(AlertKind.values())
+        .anyMatch(kind -> kind.foresees() && kind.key().equals(topic));
   }
 
   static Concern of(Alert alert, Instant now) {
