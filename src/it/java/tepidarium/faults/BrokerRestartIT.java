@@ -40,7 +40,7 @@ class BrokerRestartIT {
           Form.last(SECONDS_UP);
           broker.kill();
           ends.add(System.nanoTime());
-          await().atMost(Form.SOON).until(() -> !Health.isUp(grower));
+          Health.awaitTrouble(() -> grower);
           broker.start();
           slowest = Math.max(slowest, Health.secondsUntilUp(() -> grower, System.nanoTime()));
         }

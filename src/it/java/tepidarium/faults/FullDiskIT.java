@@ -53,7 +53,7 @@ class FullDiskIT {
         Load load = Load.on(sensorPort, SENSORS)) {
       load.awaitMore(ENOUGH);
       shortage.begin(service.process().pid());
-      await().atMost(Form.SOON).ignoreExceptions().until(() -> !Health.isUp(service.grower()));
+      Health.awaitTrouble(service::grower);
       Form.last(SECONDS);
       long from = System.nanoTime();
       shortage.end(service.process().pid());

@@ -14,6 +14,19 @@ final class Health {
     return grower.api().get("/api/health").get("status").textValue().equals("up");
   }
 
+  /** Waits until the service does not call itself up; one that has ended does not either. */
+  static void awaitTrouble(Supplier<Grower> grower) {
+    await("the service is in trouble").atMost(Form.SOON).until(() -> !answersUp(grower.get()));
+  }
+
+  private static boolean answersUp(Grower grower) {
+    try {
+      return isUp(grower);
+    } catch (RuntimeException | AssertionError e) {
+      return false;
+    }
+  }
+
   /** The time from an instant until the service is up, in seconds. */
   static double secondsUntilUp(Supplier<Grower> grower, long fromNanos) {
     await("the service is healthy")

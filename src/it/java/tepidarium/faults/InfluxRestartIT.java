@@ -32,7 +32,7 @@ class InfluxRestartIT {
         for (int kill = 1; kill <= KILLS; kill++) {
           load.awaitMore(ENOUGH);
           influx.kill();
-          await().atMost(Form.SOON).until(() -> !Health.isUp(grower));
+          Health.awaitTrouble(() -> grower);
           load.awaitMore(ENOUGH);
           Form.last(SECONDS_AWAY);
           influx.start();

@@ -260,10 +260,19 @@ public final class Intake implements AutoCloseable {
 
   private void finish(List<Item> batch) {
     for (Item item : batch) {
-      item.acknowledge().run();
+      acknowledge(item);
     }
     release(batch);
     tellAll(batch);
+  }
+
+  private void acknowledge(Item item) {
+    try {
+      item.acknowledge().run();
+    } catch (RuntimeException e) {
+      // The readings are durable: whoever sent them sends them again, and the store knows them.
+      LOG.error("an acknowledgement met an unexpected failure", e);
+    }
   }
 
   /** In one go what arrived in the same millisecond, as many messages do when they come fast. */

@@ -57,11 +57,13 @@ class IntakeTest {
   }
 
   private void send(String sensor, String payload) throws InterruptedException {
+    send(sensor, payload, acknowledged::incrementAndGet);
+  }
+
+  private void send(String sensor, String payload, Runnable acknowledge)
+      throws InterruptedException {
     byte[] bytes = payload.getBytes(StandardCharsets.UTF_8);
-    intake.take(
-        new Message("tepidarium/" + sensor, bytes, false, NOW),
-        bytes.length,
-        acknowledged::incrementAndGet);
+    intake.take(new Message("tepidarium/" + sensor, bytes, false, NOW), bytes.length, acknowledge);
   }
 
   private void settled(int messages) {
@@ -113,6 +115,22 @@ class IntakeTest {
     settled(2);
     assertEquals(1, rejects.size());
     assertEquals(1, kept.size());
+  }
+
+  @Test
+  void anAcknowledgementThatFailsEndsNothing() throws InterruptedException {
+    start(this::keep);
+    send(
+        "a",
+        "{\"temperature\":30}",
+        () -> {
+          throw new IllegalStateException("the link has gone");
+        });
+    send("b", "{\"temperature\":31}");
+    settled(1);
+    send("c", "{\"temperature\":32}");
+    settled(2);
+    assertEquals(3, kept.size());
   }
 
   @Test

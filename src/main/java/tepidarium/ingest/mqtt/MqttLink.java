@@ -309,8 +309,9 @@ public final class MqttLink implements AutoCloseable {
       }
       try {
         owner.messageArrivedComplete(id, qos);
-      } catch (MqttException e) {
-        // The link has gone: the broker sends the message again, and the store knows it.
+      } catch (MqttException | RuntimeException e) {
+        // The link has gone: the broker sends the message again, and the store knows it. A client
+        // that is closed meanwhile throws a NullPointerException.
         LOG.debug("could not acknowledge", e);
       }
     }
