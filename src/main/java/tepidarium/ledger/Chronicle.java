@@ -25,6 +25,7 @@ import tepidarium.heat.Limit;
 import tepidarium.heat.LocalHours;
 import tepidarium.heat.LostHeat;
 import tepidarium.heat.TimeInBand;
+import tepidarium.heat.Warmth;
 import tepidarium.history.History;
 import tepidarium.history.Thinned;
 import tepidarium.light.LightEvent;
@@ -77,13 +78,24 @@ public final class Chronicle {
     this.history = history;
   }
 
-  /** The heat of a span. With the container's own base and ceiling it comes from the ledger. */
+  /**
+   * The heat of a span. It comes from the ledger with the container's own base and ceiling, and
+   * with such as lie on whole quarters of a degree.
+   */
   public HeatSum heat(Container container, Span span, HeatRule rule) {
     if (rule.equals(LedgerRow.rule(container.settings()))) {
       return LedgerRow.heat(ledger.rows(container, span));
     }
+    if (Warmth.isExact(rule)) {
+      return warmth(container, span).heat(rule);
+    }
     Samples temperature = history.samples(container.id(), Quantity.TEMPERATURE, span);
     return DegreeHours.of(temperature, span, rule, history.maxGap());
+  }
+
+  /** For how long it was how warm in a span: from the ledger, for the heat by any rule. */
+  public Warmth warmth(Container container, Span span) {
+    return Warmth.sum(ledger.rows(container, span).stream().map(LedgerRow::warmth).toList());
   }
 
   /**
@@ -140,14 +152,22 @@ public final class Chronicle {
    */
   HeatHours heatHours(Container container, LocalHours hours, HeatRule rule) {
     boolean own = rule.equals(LedgerRow.rule(container.settings()));
+    boolean exact = Warmth.isExact(rule);
     Samples temperature =
-        own ? Samples.EMPTY : history.samples(container.id(), Quantity.TEMPERATURE, hours.span());
+        own || exact
+            ? Samples.EMPTY
+            : history.samples(container.id(), Quantity.TEMPERATURE, hours.span());
     HeatHours columns = new HeatHours(hours);
     for (LedgerRow row : ledger.rows(container, hours.span())) {
       Summary summary = row.summary(Quantity.TEMPERATURE);
       if (summary != null) {
         Span hour = Span.ofMillis(row.fromMs(), row.fromMs() + Ledger.HOUR_MS);
-        HeatSum heat = own ? row.heat() : DegreeHours.of(temperature, hour, rule, history.maxGap());
+        HeatSum heat =
+            own
+                ? row.heat()
+                : exact
+                    ? row.warmth().heat(rule)
+                    : DegreeHours.of(temperature, hour, rule, history.maxGap());
         double outsideMs = row.cold().outsideMs() + row.hot().outsideMs();
         columns.add(row.fromMs(), heat, outsideMs, summary.mean(), summary.min(), summary.max());
       }

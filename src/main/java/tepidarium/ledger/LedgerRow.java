@@ -13,6 +13,7 @@ import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.Limit;
 import tepidarium.heat.TimeInBand;
+import tepidarium.heat.Warmth;
 import tepidarium.light.LightDose;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
@@ -28,6 +29,7 @@ import tepidarium.reading.Span;
  * @param hot time against its high temperature
  * @param light time against its light limit
  * @param dry time against its low humidity
+ * @param warmth for how long it was how warm
  * @param summaries readings of each quantity; none where there were none
  */
 public record LedgerRow(
@@ -38,6 +40,7 @@ public record LedgerRow(
     LimitTime hot,
     LimitTime light,
     LimitTime dry,
+    Warmth warmth,
     Map<Quantity, Summary> summaries) {
 
   public LedgerRow {
@@ -71,6 +74,7 @@ public record LedgerRow(
         against(temperature, span, Limit.high(band.temperatureHighC()), maxGap),
         against(light, span, Limit.high(band.lightHighLux()), maxGap),
         against(humidity, span, Limit.low(band.humidityLowPercent()), maxGap),
+        Warmth.of(temperature, span, maxGap),
         summaries);
   }
 

@@ -93,6 +93,12 @@ class LedgerProperties {
     assertEquals(exact.coveredMs(), told.coveredMs());
     assertEquals(exact.gapMs(), told.gapMs());
 
+    HeatRule other = new HeatRule(12.25, null);
+    close(
+        DegreeHours.of(temperature, span, other, Bench.GAP).degreeHours(),
+        bench.chronicle.warmth(container, span).heat(other).degreeHours(),
+        "degree-hours above another base");
+
     Duration join = Duration.ofMinutes(2);
     var lit = bench.chronicle.light(container, span, 1, join);
     close(LightDose.of(light, span, Bench.GAP).luxHours(), lit.luxHours(), "light dose");

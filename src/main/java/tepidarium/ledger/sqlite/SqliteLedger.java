@@ -15,6 +15,7 @@ import java.util.OptionalLong;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.heat.HeatSum;
+import tepidarium.heat.Warmth;
 import tepidarium.ledger.LedgerRow;
 import tepidarium.ledger.LedgerStore;
 import tepidarium.ledger.LimitTime;
@@ -32,10 +33,11 @@ public final class SqliteLedger implements LedgerStore, AutoCloseable {
   private static final int SUMMARY_COLUMNS = 6;
   private static final Quantity[] QUANTITIES = Quantity.values();
 
+  private static final int WARMTH_COLUMN = FIXED_COLUMNS + SUMMARY_COLUMNS * QUANTITIES.length + 1;
+
   private static final String PUT =
       "INSERT OR REPLACE INTO hour VALUES ("
-          + String.join(
-              ", ", Collections.nCopies(FIXED_COLUMNS + SUMMARY_COLUMNS * QUANTITIES.length, "?"))
+          + String.join(", ", Collections.nCopies(WARMTH_COLUMN, "?"))
           + ")";
 
   private interface Work {
@@ -115,6 +117,7 @@ public final class SqliteLedger implements LedgerStore, AutoCloseable {
         new LimitTime(covered, row.getDouble(10)),
         new LimitTime(row.getLong(12), row.getDouble(11)),
         new LimitTime(row.getLong(14), row.getDouble(13)),
+        Warmth.fromBytes(row.getBytes(WARMTH_COLUMN), covered, heat.gapMs()),
         summaries);
   }
 
@@ -152,6 +155,7 @@ public final class SqliteLedger implements LedgerStore, AutoCloseable {
     for (int i = 0; i < QUANTITIES.length; i++) {
       bind(statement, FIXED_COLUMNS + 1 + i * SUMMARY_COLUMNS, row.summary(QUANTITIES[i]));
     }
+    statement.setBytes(WARMTH_COLUMN, row.warmth().toBytes());
   }
 
   private static void bind(PreparedStatement statement, int first, @Nullable Summary summary)

@@ -1,0 +1,253 @@
+package tepidarium.heat;
+
+import java.nio.ByteBuffer;
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import tepidarium.reading.Samples;
+import tepidarium.reading.SegmentVisitor;
+import tepidarium.reading.Span;
+
+/**
+ * For how long it was how warm, in steps of a quarter of a degree: enough to tell the degree-hours
+ * above any base without the readings. What is known of each step is the time in it and the
+ * integral of the temperature over that time, so degree-hours above an edge between two steps are
+ * exact; between edges they are a cubic with the right values and slopes at both (Hermite), off by
+ * at most a thirty-second of a degree × the time in the step.
+ */
+public final class Warmth {
+  static final double STEP_C = 0.25;
+  private static final double LOWEST_C = -10;
+  private static final int STEPS = 280;
+  private static final double HIGHEST_C = LOWEST_C + STEPS * STEP_C;
+
+  /** One more at either end, for what is colder or warmer. */
+  private static final int BINS = STEPS + 2;
+
+  private static final double ON_AN_EDGE = 1e-9;
+
+  private final int first;
+  private final double[] hours;
+  private final double[] degreeHours;
+  private final long coveredMs;
+  private final long gapMs;
+
+  private Warmth(int first, double[] hours, double[] degreeHours, long coveredMs, long gapMs) {
+    this.first = first;
+    this.hours = hours;
+    this.degreeHours = degreeHours;
+    this.coveredMs = coveredMs;
+    this.gapMs = gapMs;
+  }
+
+  /** Of a stretch of which nothing is known. */
+  public static Warmth unknown(long lengthMs) {
+    return new Warmth(0, new double[0], new double[0], 0, lengthMs);
+  }
+
+  /**
+   * Of a span, with straight lines between readings as in {@link DegreeHours}.
+   *
+   * @param temperature °C
+   */
+  public static Warmth of(Samples temperature, Span span, Duration maxGap) {
+    Adder adder = new Adder();
+    temperature.walk(span, maxGap.toMillis(), adder);
+    return adder.sum();
+  }
+
+  /** All of them together. */
+  public static Warmth sum(List<Warmth> parts) {
+    Adder adder = new Adder();
+    parts.forEach(adder::add);
+    return adder.sum();
+  }
+
+  public long coveredMs() {
+    return coveredMs;
+  }
+
+  public long gapMs() {
+    return gapMs;
+  }
+
+  public double coveredHours() {
+    return coveredMs / HeatSum.MS_PER_HOUR;
+  }
+
+  public double gapHours() {
+    return gapMs / HeatSum.MS_PER_HOUR;
+  }
+
+  /** The mean temperature over covered time, °C; NaN where none is covered. */
+  public double meanC() {
+    double sum = 0;
+    for (double part : degreeHours) {
+      sum += part;
+    }
+    return sum / coveredHours();
+  }
+
+  /** Whether the heat by a rule is exact: base and ceiling lie on edges between two steps. */
+  public static boolean isExact(HeatRule rule) {
+    return onAnEdge(rule.baseC()) && (rule.ceilingC() == null || onAnEdge(rule.ceilingC()));
+  }
+
+  private static boolean onAnEdge(double temperatureC) {
+    double steps = (temperatureC - LOWEST_C) / STEP_C;
+    return inRange(temperatureC) && Math.abs(steps - Math.rint(steps)) < ON_AN_EDGE;
+  }
+
+  private static boolean inRange(double temperatureC) {
+    return temperatureC >= LOWEST_C && temperatureC <= HIGHEST_C;
+  }
+
+  /**
+   * The heat by a rule. Time at exactly the base counts as above it.
+   *
+   * @param rule base from −10 to 60 °C; a ceiling of more counts as 60 °C
+   */
+  public HeatSum heat(HeatRule rule) {
+    if (!inRange(rule.baseC())) {
+      throw new IllegalArgumentException("no base from -10 to 60 °C: " + rule.baseC());
+    }
+    Double ceiling = rule.ceilingC();
+    double capped = ceiling == null ? 0 : above(Math.min(ceiling, HIGHEST_C));
+    return new HeatSum(above(rule.baseC()) - capped, hoursAbove(rule.baseC()), coveredMs, gapMs);
+  }
+
+  private double above(double temperatureC) {
+    double steps = (temperatureC - LOWEST_C) / STEP_C;
+    int edge = (int) Math.floor(steps + ON_AN_EDGE);
+    double part = Math.max(0, steps - edge);
+    if (part < ON_AN_EDGE) {
+      return aboveEdge(edge);
+    }
+    double start = aboveEdge(edge);
+    double end = aboveEdge(edge + 1);
+    double startSlope = -STEP_C * hoursAboveEdge(edge);
+    double endSlope = -STEP_C * hoursAboveEdge(edge + 1);
+    double rest = 1 - part;
+    return rest * rest * ((1 + 2 * part) * start + part * startSlope)
+        + part * part * ((1 + 2 * rest) * end - rest * endSlope);
+  }
+
+  private double hoursAbove(double temperatureC) {
+    double steps = (temperatureC - LOWEST_C) / STEP_C;
+    int edge = (int) Math.floor(steps + ON_AN_EDGE);
+    double part = Math.max(0, steps - edge);
+    return (1 - part) * hoursAboveEdge(edge) + part * hoursAboveEdge(edge + 1);
+  }
+
+  /** Degree-hours above the edge under the step {@code edge} + 1. */
+  private double aboveEdge(int edge) {
+    double edgeC = LOWEST_C + edge * STEP_C;
+    double sum = 0;
+    for (int i = Math.max(0, edge + 1 - first); i < hours.length; i++) {
+      sum += degreeHours[i] - edgeC * hours[i];
+    }
+    return Math.max(0, sum);
+  }
+
+  private double hoursAboveEdge(int edge) {
+    double sum = 0;
+    for (int i = Math.max(0, edge + 1 - first); i < hours.length; i++) {
+      sum += hours[i];
+    }
+    return sum;
+  }
+
+  /** What {@link #fromBytes} needs to make it again, besides covered time and gaps. */
+  public byte[] toBytes() {
+    ByteBuffer bytes = ByteBuffer.allocate(Short.BYTES + 2 * Double.BYTES * hours.length);
+    bytes.putShort((short) first);
+    for (int i = 0; i < hours.length; i++) {
+      bytes.putDouble(hours[i]).putDouble(degreeHours[i]);
+    }
+    return bytes.array();
+  }
+
+  /** Made again; where the bytes were not kept, nothing is known of the time. */
+  public static Warmth fromBytes(byte @Nullable [] kept, long coveredMs, long gapMs) {
+    if (kept == null) {
+      return unknown(coveredMs + gapMs);
+    }
+    ByteBuffer bytes = ByteBuffer.wrap(kept);
+    int first = bytes.getShort();
+    double[] hours = new double[bytes.remaining() / (2 * Double.BYTES)];
+    double[] degreeHours = new double[hours.length];
+    for (int i = 0; i < hours.length; i++) {
+      hours[i] = bytes.getDouble();
+      degreeHours[i] = bytes.getDouble();
+    }
+    return new Warmth(first, hours, degreeHours, coveredMs, gapMs);
+  }
+
+  private static final class Adder implements SegmentVisitor {
+    private final double[] hours = new double[BINS];
+    private final double[] degreeHours = new double[BINS];
+    private long coveredMs;
+    private long gapMs;
+
+    @Override
+    public void line(long startMs, double startC, long endMs, double endC) {
+      coveredMs += endMs - startMs;
+      double length = (endMs - startMs) / HeatSum.MS_PER_HOUR;
+      double low = Math.min(startC, endC);
+      double high = Math.max(startC, endC);
+      double perDegree = length / (high - low);
+      int last = bin(high);
+      for (int bin = bin(low); bin < last; bin++) {
+        double edge = LOWEST_C + bin * STEP_C;
+        double part = Math.min(length, (edge - low) * perDegree);
+        put(bin, part, (low + edge) / 2);
+        length -= part;
+        low = edge;
+      }
+      put(last, length, (low + high) / 2);
+    }
+
+    /** The step that holds a temperature; one on an edge belongs to the step above it. */
+    private static int bin(double temperatureC) {
+      double steps = Math.floor((temperatureC - LOWEST_C) / STEP_C);
+      return (int) Math.max(0, Math.min(BINS - 1, steps + 1));
+    }
+
+    private void put(int bin, double length, double meanC) {
+      hours[bin] += length;
+      degreeHours[bin] += length * meanC;
+    }
+
+    @Override
+    public void gap(long startMs, long endMs) {
+      gapMs += endMs - startMs;
+    }
+
+    void add(Warmth part) {
+      for (int i = 0; i < part.hours.length; i++) {
+        hours[part.first + i] += part.hours[i];
+        degreeHours[part.first + i] += part.degreeHours[i];
+      }
+      coveredMs += part.coveredMs;
+      gapMs += part.gapMs;
+    }
+
+    Warmth sum() {
+      int from = 0;
+      int to = BINS;
+      while (from < to && hours[from] == 0) {
+        from++;
+      }
+      while (to > from && hours[to - 1] == 0) {
+        to--;
+      }
+      return new Warmth(
+          from,
+          Arrays.copyOfRange(hours, from, to),
+          Arrays.copyOfRange(degreeHours, from, to),
+          coveredMs,
+          gapMs);
+    }
+  }
+}
