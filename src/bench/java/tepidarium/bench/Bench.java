@@ -41,6 +41,7 @@ public final class Bench {
         new Named("sensors", new ManySensors(folder, sensors, readings / 2)::run),
         new Named("heat", new HeatLoop()::run),
         new Named("latency", new Latency(folder, quick ? 30 : 200)::run),
+        new Named("season", new Season(folder)::run),
         new Named("queries", new Queries(folder, rows)::run));
   }
 
