@@ -50,6 +50,7 @@ class ArchitectureTest {
       Map.ofEntries(
           Map.entry("reading", List.of()),
           Map.entry("stats", List.of()),
+          Map.entry("memo", List.of()),
           Map.entry("sqlite", List.of("series")),
           Map.entry("series", List.of("reading")),
           Map.entry("series.sqlite", List.of("series", "reading", "sqlite")),
@@ -71,12 +72,14 @@ class ArchitectureTest {
               List.of(
                   "reading", "container", "series", "heat", "light", "history", "alert", "ledger")),
           Map.entry(
-              "ledger", List.of("reading", "container", "series", "heat", "light", "history")),
+              "ledger",
+              List.of("reading", "container", "series", "heat", "light", "history", "memo")),
           Map.entry("ledger.sqlite", and(DOMAIN, "ledger", "sqlite")),
           Map.entry("records", and(DOMAIN, "ingest", "alert.notify")),
           Map.entry("records.sqlite", and(DOMAIN, "records", "sqlite")),
           Map.entry("records.postgres", and(DOMAIN, "records")),
-          Map.entry("web", and(DOMAIN, "live", "ledger", "ingest", "exchange", "alert.notify")));
+          Map.entry(
+              "web", and(DOMAIN, "memo", "live", "ledger", "ingest", "exchange", "alert.notify")));
 
   private static final List<String> STORES =
       List.of(

@@ -1,6 +1,5 @@
 package tepidarium.germination;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import tepidarium.stats.Censored;
@@ -8,7 +7,6 @@ import tepidarium.stats.IntervalFit;
 import tepidarium.stats.Limits;
 import tepidarium.stats.Posterior;
 import tepidarium.stats.TimeFamily;
-import tepidarium.stats.TimeModel;
 
 /**
  * Whether it is worth to wait for the seeds that remain: how likely at least one more germinates,
@@ -53,8 +51,8 @@ public record Prospect(
    * @param now the last check, in the unit of the rows, above 0
    * @param stretch how far to look, such as a week, above 0
    * @param remaining sound seeds that have not germinated, at least 0
-   * @param past the counts of past sowings of the species; those whose final fraction cannot be
-   *     told say nothing
+   * @param past fits, with a final fraction, of past sowings of the species by the same family;
+   *     those that are not identified say nothing
    * @return none where the counts do not tell: too few germinated, or all between the same checks
    */
   public static Optional<Prospect> of(
@@ -63,17 +61,11 @@ public record Prospect(
       double now,
       double stretch,
       int remaining,
-      List<List<Censored>> past) {
+      List<IntervalFit> past) {
     if (!(now > 0 && stretch > 0) || remaining < 0) {
       throw new IllegalArgumentException("a check, a stretch and seeds are needed");
     }
-    List<IntervalFit> fits = new ArrayList<>();
-    for (List<Censored> sowing : past) {
-      IntervalFit fit = IntervalFit.of(new TimeModel(family, true), sowing);
-      if (fit.identified()) {
-        fits.add(fit);
-      }
-    }
+    List<IntervalFit> fits = past.stream().filter(IntervalFit::identified).toList();
     String words = assumption(family, fits.size());
     return Posterior.of(family, rows, fits.isEmpty() ? null : Posterior.Prior.ofPast(fits))
         .map(posterior -> of(posterior, now, stretch, remaining, words));

@@ -33,6 +33,7 @@ import tepidarium.light.LightEvents;
 import tepidarium.light.LightShape;
 import tepidarium.light.OpeningSign;
 import tepidarium.light.OpeningSigns;
+import tepidarium.memo.Memo;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
@@ -70,8 +71,13 @@ public final class Chronicle {
   /** Time against one limit of the band, and the excursions beyond it. */
   public record LimitTold(Limit limit, LimitTime time, List<Out> excursions) {}
 
+  private static final int WARMTHS = 5_000;
+
   private final Ledger ledger;
   private final History history;
+  private final Memo<Told, Warmth> warmths = new Memo<>(WARMTHS);
+
+  private record Told(ContainerId container, Span span, Ledger.Version version) {}
 
   public Chronicle(Ledger ledger, History history) {
     this.ledger = ledger;
@@ -95,6 +101,23 @@ public final class Chronicle {
 
   /** For how long it was how warm in a span: from the ledger, for the heat by any rule. */
   public Warmth warmth(Container container, Span span) {
+    Optional<Ledger.Version> version = ledger.version(container, span);
+    if (version.isEmpty()) {
+      return warmthNow(container, span);
+    }
+    Told told = new Told(container.id(), span, version.get());
+    Warmth known = warmths.known(told);
+    if (known != null) {
+      return known;
+    }
+    Warmth warmth = warmthNow(container, span);
+    if (ledger.version(container, span).equals(version)) {
+      warmths.keep(told, warmth);
+    }
+    return warmth;
+  }
+
+  private Warmth warmthNow(Container container, Span span) {
     return Warmth.sum(ledger.rows(container, span).stream().map(LedgerRow::warmth).toList());
   }
 

@@ -156,6 +156,25 @@ public final class Ledger {
     return rows;
   }
 
+  /** Equal to another of the same span only if the same is told of it. */
+  record Version(long basis, long changes) {}
+
+  /**
+   * Which version of a span is told now; empty while that may change from one moment to the next,
+   * because the span is not over or its past is being written.
+   */
+  Optional<Version> version(Container container, Span span) {
+    long settledUntil = clock.instant().toEpochMilli() - 2 * maxGapMs;
+    if (span.toMs() > settledUntil) {
+      return Optional.empty();
+    }
+    long basis = Basis.of(container, register, history.maxGap());
+    Guard guard = guardOf(container.id());
+    synchronized (guard) {
+      return guard.writing > 0 ? Optional.empty() : Optional.of(new Version(basis, guard.changes));
+    }
+  }
+
   /** Works hours out from the readings, and keeps those that are settled. */
   private List<LedgerRow> workOut(Container container, long basis, long fromMs, long toMs) {
     Guard guard = guardOf(container.id());

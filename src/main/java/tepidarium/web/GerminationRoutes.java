@@ -21,18 +21,32 @@ import tepidarium.germination.Species;
 import tepidarium.germination.Strand;
 import tepidarium.ledger.Chronicle;
 import tepidarium.ledger.LimitTime;
+import tepidarium.memo.Memo;
 import tepidarium.reading.Span;
 import tepidarium.series.StoreException;
 import tepidarium.stats.Censored;
 import tepidarium.stats.IntervalFit;
+import tepidarium.stats.TimeFamily;
+import tepidarium.stats.TimeModel;
 
 /** What became of a sowing, and of its groups on their path. */
 final class GerminationRoutes {
   private static final Duration JOIN = Duration.ofMinutes(2);
   private static final double MS_PER_HOUR = 3_600_000.0;
 
+  private static final int REMEMBERED = 1_000;
+
   private final SeedViews seeds;
   private final Chronicle chronicle;
+  private final Memo<Told, Fitted> fitted = new Memo<>(REMEMBERED);
+  private final Memo<Model, IntervalFit> past = new Memo<>(REMEMBERED);
+
+  /** What the checks of a sowing and of those before it told. */
+  private record Told(GerminationData data, List<Double> days, List<GerminationData> past) {}
+
+  private record Fitted(SumsJson.Germination fits, @Nullable ProspectJson prospect) {}
+
+  private record Model(TimeFamily family, List<Censored> intervals) {}
 
   GerminationRoutes(SeedViews seeds, Chronicle chronicle) {
     this.seeds = seeds;
@@ -108,9 +122,9 @@ final class GerminationRoutes {
     PathHeat heat = seeds.heat(species);
     GerminationData data = course.data();
     int germinated = data.count(Fate.GERMINATED);
-    List<Censored> intervals = data.intervals();
-    List<IntervalFit> fits = IntervalFit.all(intervals);
     List<Double> days = checkDays(course);
+    Fitted fits =
+        fitted.answer(new Told(data, days, seeds.past(sowing, course, species)), this::fitted);
     ctx.json(
         new GerminationAnswer(
             sowing.id(),
@@ -126,8 +140,27 @@ final class GerminationRoutes {
             data.rows().stream().map(RowJson::of).toList(),
             checks(course, heat),
             MeasuresJson.of(data, days),
-            SumsJson.Germination.of(intervals, fits),
-            ProspectJson.of(data, days, fits, seeds.past(sowing, course, species))));
+            fits.fits(),
+            fits.prospect()));
+  }
+
+  private Fitted fitted(Told told) {
+    List<Censored> intervals = told.data().intervals();
+    List<IntervalFit> fits = IntervalFit.all(intervals);
+    return new Fitted(
+        SumsJson.Germination.of(intervals, fits),
+        ProspectJson.of(told.data(), told.days(), fits, family -> past(told.past(), family)));
+  }
+
+  private List<IntervalFit> past(List<GerminationData> sowings, TimeFamily family) {
+    return sowings.stream()
+        .map(sowing -> new Model(family, sowing.intervals()))
+        .map(model -> past.answer(model, GerminationRoutes::fit))
+        .toList();
+  }
+
+  private static IntervalFit fit(Model model) {
+    return IntervalFit.of(new TimeModel(model.family(), true), model.intervals());
   }
 
   static List<Double> checkDays(Course course) {

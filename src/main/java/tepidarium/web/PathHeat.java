@@ -15,6 +15,7 @@ import tepidarium.germination.Strand;
 import tepidarium.germination.Trait;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
+import tepidarium.heat.Warmth;
 import tepidarium.ledger.Chronicle;
 import tepidarium.reading.Span;
 
@@ -125,7 +126,10 @@ final class PathHeat {
     if (container == null) {
       return new Told(new HeatSum(0, 0, 0, piece.span().length().toMillis()), 0);
     }
-    HeatSum sum = chronicle.heat(container, piece.span(), rule);
+    HeatSum sum =
+        Warmth.isExact(rule)
+            ? chronicle.warmth(container, piece.span()).heat(rule)
+            : chronicle.heat(container, piece.span(), rule);
     return new Told(sum, sum.upper(rule, container.band().temperatureHighC()));
   }
 

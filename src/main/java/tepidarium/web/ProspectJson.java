@@ -2,6 +2,7 @@ package tepidarium.web;
 
 import java.util.Collections;
 import java.util.List;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import tepidarium.germination.GerminationData;
 import tepidarium.germination.GerminationData.Fate;
@@ -22,12 +23,16 @@ record ProspectJson(
     String assumption) {
   private static final double WEEK_DAYS = 7;
 
-  /** Null where nothing remains, or the counts do not tell. */
+  /**
+   * Null where nothing remains, or the counts do not tell.
+   *
+   * @param past for a family, the fits with a final fraction of past sowings of the species
+   */
   static @Nullable ProspectJson of(
       GerminationData data,
       List<Double> checkDays,
       List<IntervalFit> fits,
-      List<GerminationData> past) {
+      Function<TimeFamily, List<IntervalFit>> past) {
     int remaining = data.count(Fate.REMAINING);
     double day = checkDays.isEmpty() ? 0 : Collections.max(checkDays);
     if (remaining == 0 || day <= 0) {
@@ -35,13 +40,7 @@ record ProspectJson(
     }
     TimeFamily family =
         IntervalFit.best(fits).map(fit -> fit.model().family()).orElse(TimeFamily.LOGNORMAL);
-    return Prospect.of(
-            family,
-            data.intervals(),
-            day,
-            WEEK_DAYS,
-            remaining,
-            past.stream().map(GerminationData::intervals).toList())
+    return Prospect.of(family, data.intervals(), day, WEEK_DAYS, remaining, past.apply(family))
         .map(prospect -> of(prospect, day, remaining))
         .orElse(null);
   }

@@ -7,8 +7,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import tepidarium.stats.Censored;
+import tepidarium.stats.IntervalFit;
 import tepidarium.stats.Posterior;
 import tepidarium.stats.TimeFamily;
+import tepidarium.stats.TimeModel;
 
 class ProspectTest {
   private static final double NEVER = Double.POSITIVE_INFINITY;
@@ -21,6 +23,9 @@ class ProspectTest {
           new Censored(28, 35, 7),
           new Censored(35, 42, 1),
           new Censored(70, NEVER, 60));
+
+  private static final IntervalFit PAST =
+      IntervalFit.of(new TimeModel(TimeFamily.LOGNORMAL, true), DONE);
 
   private static final List<Censored> UNDER_WAY =
       List.of(
@@ -63,12 +68,12 @@ class ProspectTest {
     List<Censored> nothing = List.of(new Censored(21, NEVER, 40));
     assertTrue(Prospect.of(TimeFamily.LOGNORMAL, nothing, 21, 7, 40, List.of()).isEmpty());
     Prospect early =
-        Prospect.of(TimeFamily.LOGNORMAL, nothing, 21, 7, 40, List.of(DONE, DONE)).orElseThrow();
+        Prospect.of(TimeFamily.LOGNORMAL, nothing, 21, 7, 40, List.of(PAST, PAST)).orElseThrow();
     assertTrue(early.ever() > 0.5, early.toString());
     assertTrue(early.assumption().contains("past sowings (2)"), early.assumption());
     List<Censored> late = List.of(new Censored(90, NEVER, 40));
     Prospect hopeless =
-        Prospect.of(TimeFamily.LOGNORMAL, late, 90, 7, 40, List.of(DONE, DONE)).orElseThrow();
+        Prospect.of(TimeFamily.LOGNORMAL, late, 90, 7, 40, List.of(PAST, PAST)).orElseThrow();
     assertTrue(hopeless.soon() < early.soon());
     assertTrue(hopeless.ever() < 0.5, hopeless.toString());
   }

@@ -1,0 +1,5 @@
+/** Remembers answers, so that they are not worked out again. */
+@NullMarked
+package tepidarium.memo;
+
+import org.jspecify.annotations.NullMarked;
