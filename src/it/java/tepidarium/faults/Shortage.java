@@ -18,6 +18,8 @@ interface Shortage extends AutoCloseable {
   @Override
   void close();
 
+  long LIMIT_BYTES = 3 << 19;
+
   /** A small disk that somebody fills up to the last byte. */
   static Shortage fullDisk(Path folder) {
     SmallDisk disk = SmallDisk.inMemory(folder.resolve("disk"), 800);
@@ -44,7 +46,11 @@ interface Shortage extends AutoCloseable {
     };
   }
 
-  /** The system refuses the process every further byte in any file. */
+  /**
+   * The system refuses the process to let any file grow beyond a size that the embedded broker's
+   * journal files have from the start and that the stores soon reach, as with a quota that is used
+   * up: what has its blocks already can still be written.
+   */
   static Shortage fileSizeLimit(Path folder) {
     return new Shortage() {
       @Override
@@ -54,7 +60,7 @@ interface Shortage extends AutoCloseable {
 
       @Override
       public void begin(long pid) {
-        limit(pid, "0");
+        limit(pid, "" + LIMIT_BYTES);
       }
 
       @Override
