@@ -7,6 +7,7 @@ import { now } from './clock.js';
 import { startPage, untilItWorks } from './page.js';
 import { checkWords, countWords, dueWords } from './seed-words.js';
 import { makeComparison } from './tally-compare.js';
+import { makeHeatOrDays } from './tally-heat-or-days.js';
 import { confirmWithdrawal, showRecord } from './tally-record.js';
 import { checkFields, counter, openSheet, remarkField, whenField } from './tally-sheet.js';
 import { makeStart } from './tally-start.js';
@@ -30,8 +31,9 @@ const start = makeStart({ host: byId('start'), done: (words, next) => {
   load().catch(showTrouble);
 } });
 const comparison = makeComparison(byId('compare-part'), nameOf);
+const heatOrDays = makeHeatOrDays(byId('heat-or-days-part'));
 
-startPage({ current: 'tally', reload: () => unsent.flush().then(load).catch(showTrouble), redraw: () => draw() });
+startPage({ current: 'tally', reload: () => unsent.flush().then(load).catch(showTrouble), redraw });
 begin();
 
 async function begin() {
@@ -80,6 +82,7 @@ function arrived(entry, answer) {
   tally.sowings = answer.sowing ? tally.sowings.map((one) => (one.id === id ? answer.sowing : one)) : tally.sowings.filter((one) => one.id !== id);
   draw();
   refreshOpenRecord(id);
+  heatOrDays.refresh();
 }
 
 /** Keeps an entry, sends it if that goes at once; the words of a refusal come back. */
@@ -119,6 +122,14 @@ function draw() {
   reconcile(byId('sowings'), [...tally.sowings].reverse(), (one) => one.id, makeSowing, updateSowing);
   drawDue();
   comparison.update(tally.sowings);
+  heatOrDays.update(tally);
+}
+
+/** In the other unit of temperature. */
+function redraw() {
+  draw();
+  for (const card of byId('sowings').children) refreshOpenRecord(Number(card.dataset.sowing));
+  heatOrDays.refresh();
 }
 
 function drawUnsent() {
