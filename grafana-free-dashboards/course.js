@@ -37,6 +37,13 @@ export function heatWhiskers({ rows, curve }) {
 /** The heat up to which somebody looked: the most that any group had received at its last check. */
 export const watchedHeat = ({ rows }) => Math.max(0, ...rows.flatMap(({ from, to }) => [from, to].filter(Boolean).map((heat) => heat.likely)));
 
+/** Where the axis of heat ends: beyond the last check by as much as its heat is uncertain, but not by more than a quarter. */
+export function heatEnd(course) {
+  const watched = watchedHeat(course);
+  const most = Math.max(0, ...heatWhiskers(course).map((one) => one.high));
+  return Math.max(watched, Math.min(1.25 * watched, most));
+}
+
 /**
  * The lognormal distribution function with a final fraction, as [heat, fraction] pairs up to `end`; the fraction that
  * never germinates needs no heat.

@@ -25,24 +25,24 @@ export function degrees(celsius) {
 export const aboveWords = ({ base, ceiling }) => `above ${degrees(base)}${known(ceiling) ? `, no more than at ${degrees(ceiling)}` : ''}`;
 
 /** A 95 % interval whose ends may be open. */
-export function intervalText(interval, say) {
+export function intervalText(interval, say, unit = '') {
   const [low, high] = interval ?? [null, null];
-  if (known(low) && known(high)) return `95 %: ${say(low)} to ${say(high)}`;
-  if (known(low)) return `95 %: ${say(low)} or more, with no upper end`;
-  return known(high) ? `95 %: ${say(high)} or less, with no lower end` : 'its interval is open at both ends';
+  if (known(low) && known(high)) return `95 %: ${say(low)} to ${say(high)}${unit}`;
+  if (known(low)) return `95 %: ${say(low)}${unit} or more, with no upper end`;
+  return known(high) ? `95 %: ${say(high)}${unit} or less, with no lower end` : 'its interval is open at both ends';
 }
 
-const percent = (fraction) => `${number(fraction * 100)} %`;
+const percent = (fraction) => number(fraction * 100);
 
 /** What the counts of one sowing say about the heat that its seeds needed. `watched`: heat at the last check. */
-export function fitWords({ base, ceiling, fit }, watched) {
+export function fitWords({ base, fit }, watched) {
   if (!fit.identified) return { headline: 'How much heat half of them need cannot be told yet.', lines: [sentence(fit.reason)].filter(Boolean) };
   const beyond = fit.medianHeat > watched;
-  const headline = `Half of those that ${beyond ? 'ever germinate would need' : 'germinated needed'} ${heat(fit.medianHeat)} ${aboveWords({ base, ceiling })} (${intervalText(fit.medianInterval, heatNumber)}).`;
+  const headline = `Half of those that ${beyond ? 'ever germinate would need' : 'germinated needed'} ${heat(fit.medianHeat)} above ${degrees(base)} (${intervalText(fit.medianInterval, heatNumber)}).`;
   const lines = [
     beyond && `That is a guess beyond what was seen: they have received ${heat(watched)} so far.`,
     known(fit.heatForTenth) && `One in ten of them came by ${heat(fit.heatForTenth)}.`,
-    known(fit.finalFraction) && `In the end ${percent(fit.finalFraction)} germinate (${intervalText(fit.finalFractionInterval, percent)}).`,
+    known(fit.finalFraction) && `In the end ${percent(fit.finalFraction)} % germinate (${intervalText(fit.finalFractionInterval, percent, ' %')}).`,
   ];
   return { headline, lines: lines.filter(Boolean) };
 }
@@ -69,7 +69,7 @@ export function forecastWords(forecast, nextCheck, now, zone = undefined) {
   const next = `the next ${number(forecast.seeds)} of ${number(forecast.remaining)}`;
   const latest = known(forecast.latest) ? `${shortDay(forecast.earliest, zone)} to ${shortDay(forecast.latest, zone)}` : `not before ${shortDay(forecast.earliest, zone)}, perhaps never`;
   const when = at <= now ? `${next} should have come by now (${latest})` : `${next} ${forecast.seeds === 1 ? 'comes' : 'come'} around ${longDay(at, zone)} (${latest})`;
-  const why = due < at && best === due ? `, ${nextCheck.why}` : '';
+  const why = due < at ? `, ${nextCheck.why}` : '';
   const day = best === now ? 'today' : longDay(best, zone);
   return {
     line: `If it stays as warm as in the last days (${pace(forecast.heatPerDay)}), ${when}.`,
@@ -82,21 +82,22 @@ function pace({ low, likely, high }) {
   return from === to ? `${heat(likely)} a day` : `${from} to ${to} ${heatUnit()} a day`;
 }
 
-const VERDICTS = {
-  heat: 'Count the heat: it tells better than days when these seeds germinate.',
-  clock: 'Count the days: they tell better than heat when these seeds germinate.',
-  cannotBeTold: 'Whether heat or days count for these seeds cannot be told from these data.',
-};
+/** Where there is a verdict, the base is said in the reader's unit; where there is none, the service says why. */
+function verdict({ verdict: found, verdictWords, base }) {
+  if (found === 'heat') return `The counts follow the heat above ${degrees(base)} better than the days.`;
+  if (found === 'clock') return `The counts follow the days better than the heat above ${degrees(base)}.`;
+  return sentence(verdictWords);
+}
 
 /** The verdict over all sowings of a species, and what it rests on, as rows of name and value. */
 export function thermalTimeWords(told) {
   const rows = [['Seeds', `${number(told.germinated)} germinated of ${number(told.seeds)}, in ${count(told.sowings.length, 'sowing')}`]];
   const { heatModel, clockModel } = told;
-  if (heatModel) rows.push(['By heat', `half by ${heat(heatModel.medianHeat)} ${aboveWords(told)} (${intervalText(heatModel.medianInterval, heatNumber)})`]);
+  if (heatModel) rows.push(['By heat', `half by ${heat(heatModel.medianHeat)} above ${degrees(told.base)} (${intervalText(heatModel.medianInterval, heatNumber)})`]);
   if (clockModel) rows.push(['By days', `half by day ${number(clockModel.medianDays, 1)}`]);
   if (heatModel && clockModel) rows.push(['Fit (AIC, lower is better)', `heat ${number(heatModel.aic, 1)}, days ${number(clockModel.aic, 1)}`]);
-  rows.push(['Base temperature, by likelihood', baseWords(told.baseByLikelihood)], ['Base temperature, by regression of rate on temperature', baseWords(told.baseByRegression)]);
-  return { headline: VERDICTS[told.verdict] ?? told.verdict, rows };
+  rows.push(['Base temperature by likelihood', baseWords(told.baseByLikelihood)], ['Base temperature by regression', baseWords(told.baseByRegression)]);
+  return { headline: verdict(told), rows };
 }
 
 /** Base temperatures are known to half a degree at best: one digit. */

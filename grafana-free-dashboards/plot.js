@@ -14,9 +14,8 @@ let drawings = 0;
 /** Round numbers (1, 2 or 5 times a power of ten apart) from one end to the other, `most` at most. */
 export function ticksOf(from, to, most = 5) {
   if (!(to > from)) return [from];
-  const rough = (to - from) / Math.max(1, most - 1);
-  const power = 10 ** Math.floor(Math.log10(rough));
-  const step = [1, 2, 5, 10].map((factor) => factor * power).find((one) => one >= rough * (1 - 1e-9));
+  const power = 10 ** Math.floor(Math.log10((to - from) / most));
+  const step = [1, 2, 5, 10, 20].map((factor) => factor * power).find((one) => Math.floor(to / one + 1e-9) - Math.ceil(from / one - 1e-9) < most);
   const ticks = [];
   for (let i = Math.ceil(from / step - 1e-9); i * step <= to + step * 1e-9; i += 1) ticks.push(Number((i * step).toPrecision(12)));
   return ticks;

@@ -118,11 +118,12 @@ function movedWhat({ ungerminated, germinated }) {
   return parts.filter(Boolean).join(' and ') || 'no seeds';
 }
 
-export function checkWords({ germinated = 0, culled = [], pottedOn = 0 }) {
+export function checkWords({ germinated = 0, culled = [], pottedOn = 0, rootLengthsCm = [] }) {
   const parts = [
     germinated > 0 && `${number(germinated)} newly germinated`,
     ...(culled ?? []).map((line) => `${number(line.count)} culled (${CULL_REASONS[line.reason] ?? line.reason}${line.germinated ? ', had germinated' : ''})`),
     pottedOn > 0 && `${number(pottedOn)} potted on`,
+    rootLengthsCm.length > 0 && `${rootLengthsCm.length === 1 ? 'a root' : 'roots'} of ${rootLengthsCm.join('; ')} cm`,
   ];
   return parts.filter(Boolean).join(', ') || 'nothing new';
 }

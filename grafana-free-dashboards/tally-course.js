@@ -1,9 +1,9 @@
 // How the seeds of one sowing came up: the curve over days or over degree-hours, what it says, and the same as a table.
 
-import { curveLines, fittedLine, heatWhiskers, watchedHeat } from './course.js';
+import { curveLines, fittedLine, heatEnd, heatWhiskers, watchedHeat } from './course.js';
 import { h, svg, table } from './dom.js';
 import * as f from './format.js';
-import { aboveWords, fitWords, heat, heatNumber, heatUnit, noHeatWords } from './heat-words.js';
+import { aboveWords, fitWords, heatNumber, heatUnit, noHeatWords } from './heat-words.js';
 import { plot, ticksOf, whisker } from './plot.js';
 
 const AXES = { days: 'Over days', heat: 'Over heat' };
@@ -62,8 +62,8 @@ function overHeat({ course, trouble }, sowing) {
   const keys = [BETWEEN, whiskers.length > 0 && 'Bars with ends: how far the heat at a check is uncertain, from gaps and from what the sensors may be off by.',
     course.fit.identified && 'Smooth line: the fitted curve; the heavy bar on it is the heat of half of them, with its 95 % interval.'];
   return [
-    drawing({ curve: course.curve, end: watched, title: `Germinated, by heat ${aboveWords(course)}`, description: `${words.headline} ${sowing.sown} seeds were sown.`,
-      xTitle: `${heatUnit()} ${aboveWords(course)}`, tickText: heatNumber, toShown: f.differenceToUnit, whiskers, fit: course.fit.identified ? course.fit : null }),
+    drawing({ curve: course.curve, end: heatEnd(course), title: `Germinated, by heat ${aboveWords(course)}`, description: `${words.headline} ${sowing.sown} seeds were sown.`,
+      xTitle: `${heatUnit()} ${aboveWords(course)}`, tickText: (shown) => f.number(shown), toShown: f.differenceToUnit, whiskers, fit: course.fit.identified ? course.fit : null }),
     sure, ...lines, h('p', { class: 'quiet' }, keys.filter(Boolean).join(' ')),
     unfolded(table(`Heat in ${heatUnit()} ${aboveWords(course)}`, [
       { title: 'Seeds', cell: (row) => `${f.number(row.count)} ${FATES[row.fate] ?? row.fate}, group ${row.group}` },
@@ -77,7 +77,7 @@ const boundsText = ({ likely, lower, upper }) => (heatNumber(lower) === heatNumb
 
 const unfolded = (content) => h('details', {}, h('summary', {}, 'The same as a table'), h('div', { class: 'table-place' }, content));
 
-/** Two lines and what lies between: a check tells by when, not when. `toShown` turns a round number of the reader's unit back. */
+/** Two lines and what lies between: a check tells by when, not when. `toShown` turns into the reader's unit. */
 function drawing({ curve, end, title, description, xTitle, tickText, toShown = (value) => value, whiskers = [], fit = null }) {
   const { least, most } = curveLines(curve, end);
   const top = niceTop(Math.max(most.at(-1)[1], fit ? fittedLine(fit, end).at(-1)[1] : 0, 0.02));
@@ -85,7 +85,7 @@ function drawing({ curve, end, title, description, xTitle, tickText, toShown = (
   const ratio = toShown(1);
   return h('figure', { class: 'curve-figure' }, plot({
     title, description,
-    x: { from: 0, to, title: xTitle, ticks: ticksOf(0, to * ratio, 5).map((shown) => ({ at: shown / ratio, text: tickText(shown / ratio) })) },
+    x: { from: 0, to, title: xTitle, ticks: ticksOf(0, to * ratio, 5).map((shown) => ({ at: shown / ratio, text: tickText(shown) })) },
     y: { from: 0, to: top, ticks: [0, 0.5, 1].map((part) => ({ at: part * top, text: `${f.number(part * top * 100, part * top > 0 && part * top < 0.02 ? 1 : 0)} %` })) },
     draw: (place) => [
       svg('polygon', { class: 'between', points: `${place.points(most)} ${place.points([...least].reverse())}` }),

@@ -4,7 +4,7 @@ import { api } from './api.js';
 import { DROP_95, profileLines } from './course.js';
 import { byId, h, reconcile, setText, svg, table } from './dom.js';
 import * as f from './format.js';
-import { degrees, noHeatWords, sentence, thermalTimeWords } from './heat-words.js';
+import { degrees, noHeatWords, thermalTimeWords } from './heat-words.js';
 import { plot, ticksOf } from './plot.js';
 
 /** One panel for each species, worked out when it is unfolded. */
@@ -44,7 +44,7 @@ async function fill(species, place) {
 function panel(told) {
   const words = thermalTimeWords(told);
   return [
-    h('p', { class: 'headline', data: { verdict: told.verdict } }, words.headline), h('p', {}, sentence(told.verdictWords)),
+    h('p', { class: 'headline', data: { verdict: told.verdict } }, words.headline),
     h('dl', { class: 'measures' }, words.rows.flatMap(([title, value]) => [h('dt', {}, title), h('dd', {}, value)])),
     ...likelihood(told),
   ];

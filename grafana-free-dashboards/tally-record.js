@@ -7,11 +7,12 @@ import { now } from './clock.js';
 import { entryWords, fractionWords, measureRows, prospectWords } from './seed-words.js';
 import { makeCourse } from './tally-course.js';
 import { forecasts } from './tally-forecast.js';
+import { pictureButton, pictureOf } from './tally-photo.js';
 import { counter, checkFields, localTime, openSheet, whenField } from './tally-sheet.js';
 
 const CONFIDENCE = 0.9;
 
-/** @param place to fill; @param context names(container), species, write(entry) */
+/** @param place to fill; @param context names(container), species, write(entry), refresh() */
 export async function showRecord(place, sowing, context) {
   const asked = api.heatCourse(sowing.id);
   asked.catch(() => {}); // it is told where the answer would have stood
@@ -73,9 +74,11 @@ function record(entries, sowing, context, output) {
     return h('li', { data: { entry: entry.id } },
       h('span', { class: after ? 'void' : '' }, `${f.stamp(entry.at, now())}. ${entryWords(entry, context.names)}.`),
       entry.remark && ` “${entry.remark}”`, state, entry.corrects && !after && ' (a correction)',
+      pictureOf(entry, entryWords(entry, context.names)),
       !after && h('div', { class: 'actions' },
         ['checked', 'survival'].includes(entry.kind) && h('button', { type: 'button', on: { click: () => correct(entry, context) } }, 'Correct'),
-        h('button', { type: 'button', class: 'plain', on: { click: () => confirmWithdrawal(entry, context) } }, 'Withdraw')));
+        h('button', { type: 'button', class: 'plain', on: { click: () => confirmWithdrawal(entry, context) } }, 'Withdraw'),
+        pictureButton(entry, output, context.refresh)));
   }));
 }
 
@@ -93,10 +96,10 @@ function correct(entry, { names, write }) {
   const alive = entry.survival ? counter('Alive', { name: 'alive', value: entry.survival.alive }) : null;
   openSheet({
     title: 'Correct this entry', lead: `${f.stamp(entry.at, now())}. ${entryWords(entry, names)}. The old entry stays in the record, crossed out.`,
-    content: [...(fields ? fields.elements : [alive.element]), when.element, reason.element], submit: 'Correct it',
+    content: [...(fields ? [...fields.elements, fields.roots] : [alive.element]), when.element, reason.element], submit: 'Correct it',
     save: () => write({
       path: `/api/entries/${entry.id}/correction`, kind: 'correction', group: entry.group, what: `Correction of: ${entryWords(entry, names)}`,
-      body: { reason: reason.read(), ...(fields ? { check: { ...fields.read(), rootLengthsCm: entry.check.rootLengthsCm, at: at(), remark: entry.remark } } : { survival: { alive: alive.read(), at: at(), remark: entry.remark } }) },
+      body: { reason: reason.read(), ...(fields ? { check: { ...fields.read(), at: at(), remark: entry.remark } } : { survival: { alive: alive.read(), at: at(), remark: entry.remark } }) },
     }),
   });
 }

@@ -27,6 +27,8 @@ test('each check has one whisker, at the height found by then; sure heat has non
   assert.deepEqual(whiskers.map(({ low, high }) => [low, high]), [[1900, 2300], [3900, 4400], [4900, 5400]]);
   [0.2, 0.3, 0.3].forEach((at, i) => close(whiskers[i].at, at));
   assert.equal(c.watchedHeat(course), 5000);
+  assert.equal(c.heatEnd(course), 5400);
+  assert.equal(c.heatEnd({ ...course, rows: [{ from: heat(0), to: heat(1000, 900, 4000) }] }), 1250);
 });
 
 test('the normal distribution: 0.975 at 1.959964, 0.158655 at −1 (Abramowitz and Stegun, table 26.1)', () => {
@@ -53,7 +55,8 @@ test('a likelihood is told as how far it is below the highest; impossible bases 
 
 test('ticks are round and lie within', () => {
   assert.deepEqual(ticksOf(0, 5000, 5), [0, 2000, 4000]);
-  assert.deepEqual(ticksOf(0, 21, 5), [0, 10, 20]);
+  assert.deepEqual(ticksOf(0, 21, 5), [0, 5, 10, 15, 20]);
+  assert.deepEqual(ticksOf(0, 9700, 5), [0, 2000, 4000, 6000, 8000]);
   assert.deepEqual(ticksOf(5, 20, 6), [5, 10, 15, 20]);
   assert.deepEqual(ticksOf(0, 1, 5), [0, 0.5, 1]);
   assert.deepEqual(ticksOf(3, 3), [3]);

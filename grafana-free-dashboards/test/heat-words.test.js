@@ -20,6 +20,7 @@ test('the heat of half of them, with its interval, in either unit', () => {
 });
 
 test('open ends, and a median that nobody has seen', () => {
+  assert.equal(w.fitWords(course(), 6000).lines.at(-1), 'In the end 42 % germinate (95 %: 30 to 55 %).');
   assert.match(w.fitWords(course({ medianInterval: [3500, null] }), 6000).headline, /3500 or more, with no upper end/);
   const beyond = w.fitWords(course(), 3000);
   assert.match(beyond.headline, /^Half of those that ever germinate would need/);
@@ -43,6 +44,7 @@ test('the next and the best day to look', () => {
 
 test('a check that is due anyway comes first; one that is expected by now is for today', () => {
   assert.equal(w.forecastWords(forecast(), { at: '2026-11-28T09:00:00Z', why: 'a week after the last check' }, NOW, 'UTC').best, 'Best day for the next check: Saturday 28 November, a week after the last check.');
+  assert.equal(w.forecastWords(forecast(), { at: '2026-11-25T09:00:00Z', why: '4 germinated, to be potted on' }, NOW, 'UTC').best, 'Best day for the next check: today, 4 germinated, to be potted on.');
   const late = w.forecastWords(forecast({ at: '2026-11-25T10:00:00Z', earliest: '2026-11-24T10:00:00Z', latest: null }), null, NOW, 'UTC');
   assert.match(late.line, /should have come by now \(not before 24 Nov, perhaps never\)/);
   assert.equal(late.best, 'Best day for the next check: today.');
@@ -57,13 +59,14 @@ const species = (more = {}) => ({
 
 test('heat or days: the verdict and what it rests on', () => {
   const { headline, rows } = w.thermalTimeWords(species());
-  assert.match(headline, /^Count the heat/);
+  assert.equal(headline, 'The counts follow the heat above 15 °C better than the days.');
+  assert.equal(w.thermalTimeWords(species({ verdict: 'clock' })).headline, 'The counts follow the days better than the heat above 15 °C.');
   const told = new Map(rows);
   assert.equal(told.get('By heat'), 'half by 3900 °C·h above 15 °C (95 %: 3500 to 4400)');
   assert.equal(told.get('Fit (AIC, lower is better)'), 'heat 120.3, days 131.0');
-  assert.equal(told.get('Base temperature, by likelihood'), '12.5 °C (95 %: 10.0 or more, with no upper end)');
-  assert.equal(told.get('Base temperature, by regression of rate on temperature'), 'cannot be told from these data: all groups were about as warm');
-  assert.match(w.thermalTimeWords(species({ verdict: 'cannotBeTold', heatModel: null, clockModel: null })).headline, /cannot be told/);
+  assert.equal(told.get('Base temperature by likelihood'), '12.5 °C (95 %: 10.0 or more, with no upper end)');
+  assert.equal(told.get('Base temperature by regression'), 'cannot be told from these data: all groups were about as warm');
+  assert.match(w.thermalTimeWords(species({ verdict: 'cannotBeTold', verdictWords: 'it cannot be told: one group', heatModel: null, clockModel: null })).headline, /^It cannot be told: one group\.$/);
 });
 
 test('no heat: the readings are away, or the service does not know the question', async () => {

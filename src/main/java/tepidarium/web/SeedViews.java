@@ -3,6 +3,7 @@ package tepidarium.web;
 import java.time.Instant;
 import java.util.List;
 import java.util.NoSuchElementException;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -168,8 +169,14 @@ final class SeedViews {
     }
   }
 
-  SeedJson.EntryJson entry(Sowing sowing, Entry entry) {
-    return SeedJson.EntryJson.of(entry, sowing.replacement(entry.id()));
+  List<SeedJson.EntryJson> entries(Sowing sowing) {
+    Set<UUID> photographed = journal.photographed();
+    return sowing.entries().stream().map(entry -> entry(sowing, entry, photographed)).toList();
+  }
+
+  private static SeedJson.EntryJson entry(Sowing sowing, Entry entry, Set<UUID> photographed) {
+    boolean photo = photographed.contains(entry.id());
+    return SeedJson.EntryJson.of(entry, sowing.replacement(entry.id()), photo);
   }
 
   SeedJson.EntryAnswer answer(Entry entry) {
@@ -178,6 +185,7 @@ final class SeedViews {
             .sowing(entry.sowing())
             .orElseThrow(() -> new NotFound("there is no sowing " + entry.sowing()));
     return new SeedJson.EntryAnswer(
-        entry(sowing, entry), sowing.course() == null ? null : sowing(sowing));
+        entry(sowing, entry, journal.photographed()),
+        sowing.course() == null ? null : sowing(sowing));
   }
 }
