@@ -23,19 +23,17 @@ export function curveLines(curve, end) {
 /** The fraction found germinated once x was reached. */
 const foundBy = (curve, x) => curve.filter((step) => step.to !== null && step.to <= x * (1 + 1e-9)).reduce((sum, step) => sum + step.fraction, 0);
 
+/** Heat at the checks of seeds whose time is covered by readings; of others hardly anything is known. */
+const measuredHeat = (rows) => rows.filter((row) => row.measured !== false).flatMap(({ from, to }) => [from, to]).filter(Boolean);
+
 /** How uncertain the heat is at each check of each group: [{low, high, at}], `at` the fraction found by then. */
 export function heatWhiskers({ rows, curve }) {
-  const checks = new Map();
-  for (const { from, to } of rows) {
-    for (const heat of [from, to]) {
-      if (heat && heat.upper > heat.lower) checks.set(`${heat.likely}/${heat.lower}/${heat.upper}`, heat);
-    }
-  }
+  const checks = new Map(measuredHeat(rows).filter((heat) => heat.upper > heat.lower).map((heat) => [`${heat.likely}/${heat.lower}/${heat.upper}`, heat]));
   return [...checks.values()].map((heat) => ({ low: heat.lower, high: heat.upper, at: foundBy(curve, heat.likely) }));
 }
 
 /** The heat up to which somebody looked: the most that any group had received at its last check. */
-export const watchedHeat = ({ rows }) => Math.max(0, ...rows.flatMap(({ from, to }) => [from, to].filter(Boolean).map((heat) => heat.likely)));
+export const watchedHeat = ({ rows }) => Math.max(0, ...measuredHeat(rows).map((heat) => heat.likely));
 
 /** Where the axis of heat ends: beyond the last check by as much as its heat is uncertain, but not by more than a quarter. */
 export function heatEnd(course) {

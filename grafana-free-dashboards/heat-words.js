@@ -2,6 +2,7 @@
 
 import { count, differenceToUnit, number, toUnit, unitName, UNKNOWN } from './format.js';
 
+const HOUR_MS = 3_600_000;
 const known = (value) => value !== null && value !== undefined;
 
 /** Degree-hours to three digits: no fit is surer than that. */
@@ -41,7 +42,7 @@ export function fitWords({ base, fit }, watched) {
   const headline = `Half of those that ${beyond ? 'ever germinate would need' : 'germinated needed'} ${heat(fit.medianHeat)} above ${degrees(base)} (${intervalText(fit.medianInterval, heatNumber)}).`;
   const lines = [
     beyond && `That is a guess beyond what was seen: they have received ${heat(watched)} so far.`,
-    known(fit.heatForTenth) && `One in ten of them came by ${heat(fit.heatForTenth)}.`,
+    known(fit.heatForTenth) && `The first tenth of them ${beyond ? 'would need' : 'needed'} ${heat(fit.heatForTenth)}.`,
     known(fit.finalFraction) && `In the end ${percent(fit.finalFraction)} % germinate (${intervalText(fit.finalFractionInterval, percent, ' %')}).`,
   ];
   return { headline, lines: lines.filter(Boolean) };
@@ -68,9 +69,9 @@ export function forecastWords(forecast, nextCheck, now, zone = undefined) {
   const best = Math.max(now, Math.min(at, due));
   const next = `the next ${number(forecast.seeds)} of ${number(forecast.remaining)}`;
   const latest = known(forecast.latest) ? `${shortDay(forecast.earliest, zone)} to ${shortDay(forecast.latest, zone)}` : `not before ${shortDay(forecast.earliest, zone)}, perhaps never`;
-  const when = at <= now ? `${next} should have come by now (${latest})` : `${next} ${forecast.seeds === 1 ? 'comes' : 'come'} around ${longDay(at, zone)} (${latest})`;
+  const when = at - now < HOUR_MS ? `${next} should have come by now (${latest})` : `${next} ${forecast.seeds === 1 ? 'comes' : 'come'} around ${longDay(at, zone)} (${latest})`;
   const why = due < at ? `, ${nextCheck.why}` : '';
-  const day = best === now ? 'today' : longDay(best, zone);
+  const day = longDay(best, zone) === longDay(now, zone) ? 'today' : longDay(best, zone);
   return {
     line: `If it stays as warm as in the last days (${pace(forecast.heatPerDay)}), ${when}.`,
     best: `Best day for the next check: ${day}${why}.`, bestAt: best,

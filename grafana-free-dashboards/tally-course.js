@@ -67,8 +67,8 @@ function overHeat({ course, trouble }, sowing) {
     sure, ...lines, h('p', { class: 'quiet' }, keys.filter(Boolean).join(' ')),
     unfolded(table(`Heat in ${heatUnit()} ${aboveWords(course)}`, [
       { title: 'Seeds', cell: (row) => `${f.number(row.count)} ${FATES[row.fate] ?? row.fate}, group ${row.group}` },
-      { title: 'Not yet at', class: 'number', cell: (row) => boundsText(row.from) },
-      { title: 'Found by', class: 'number', cell: (row) => (row.to ? boundsText(row.to) : 'not seen') },
+      { title: 'Not yet at', class: 'number', cell: (row) => (row.measured === false ? 'hardly measured' : boundsText(row.from)) },
+      { title: 'Found by', class: 'number', cell: (row) => (!row.to ? 'not seen' : row.measured === false ? 'hardly measured' : boundsText(row.to)) },
     ], course.rows)),
   ];
 }

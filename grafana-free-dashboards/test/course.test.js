@@ -31,6 +31,12 @@ test('each check has one whisker, at the height found by then; sure heat has non
   assert.equal(c.heatEnd({ ...course, rows: [{ from: heat(0), to: heat(1000, 900, 4000) }] }), 1250);
 });
 
+test('seeds whose time is not covered by readings draw no whisker and no axis', () => {
+  const rows = [...course.rows, { group: '1-2', fate: 'remaining', count: 3, from: heat(100, 0, 90_000), to: null, measured: false }];
+  assert.equal(c.heatWhiskers({ ...course, rows }).length, 3);
+  assert.equal(c.heatEnd({ ...course, rows }), 5400);
+});
+
 test('the normal distribution: 0.975 at 1.959964, 0.158655 at −1 (Abramowitz and Stegun, table 26.1)', () => {
   close(c.normal(1.959964), 0.975, 1e-6);
   close(c.normal(-1), 0.1586553, 1e-6);
