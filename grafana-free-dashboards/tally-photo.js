@@ -74,6 +74,6 @@ export function pictureButton(entry, output, done) {
       input.value = '';
     }
   } } });
-  const button = h('button', { type: 'button', class: 'plain', on: { click: () => input.click() } }, entry.photo ? 'Another picture' : 'Add a picture');
+  const button = h('button', { type: 'button', class: 'plain', on: { click: () => input.click() } }, entry.photo ? 'New picture' : 'Add a picture');
   return [button, input];
 }
