@@ -92,12 +92,16 @@ final class SeedViews {
 
   /** What the checks told of the sowings of this species that were sown before. */
   List<GerminationData> past(Sowing sowing, Course course, Species species) {
+    return pastCourses(sowing, course, species).stream().map(Course::data).toList();
+  }
+
+  /** The sowings of this species that were sown before, in the order of their numbers. */
+  List<Course> pastCourses(Sowing sowing, Course course, Species species) {
     return journal.sowings().stream()
         .filter(other -> other.id() != sowing.id())
         .map(this::course)
         .filter(other -> other.sownAt().isBefore(course.sownAt()))
         .filter(other -> species(other).id().equals(species.id()))
-        .map(Course::data)
         .toList();
   }
 
