@@ -32,10 +32,16 @@ export function makeHeatOrDays(host) {
   };
 }
 
+/** Which question about a place is the newest: an older answer that comes later is not drawn. */
+const newest = new WeakMap();
+
 async function fill(species, place) {
+  const mine = {};
+  newest.set(place, mine);
   if (!place.firstChild) place.replaceChildren(h('p', { class: 'loading' }, 'Working it out …'));
   try {
-    place.replaceChildren(...panel(await api.thermalTime(species)));
+    const told = await api.thermalTime(species);
+    if (newest.get(place) === mine) place.replaceChildren(...panel(told));
   } catch (problem) {
     place.replaceChildren(h('p', { class: 'caution', role: 'status' }, noHeatWords(problem)));
   }

@@ -12,11 +12,17 @@ import { counter, checkFields, localTime, openSheet, whenField } from './tally-s
 
 const CONFIDENCE = 0.9;
 
+/** Which question about a place is the newest, so that an older answer that comes later does not take its place. */
+const newest = new WeakMap();
+
 /** @param place to fill; @param context names(container), species, write(entry), refresh() */
 export async function showRecord(place, sowing, context) {
+  const mine = {};
+  newest.set(place, mine);
   const asked = api.heatCourse(sowing.id);
   asked.catch(() => {}); // it is told where the answer would have stood
   const [told, entries] = await Promise.all([api.germination(sowing.id), api.entries(sowing.id)]);
+  if (newest.get(place) !== mine) return;
   const output = h('div');
   place.replaceChildren(
     h('h4', {}, 'What next'), whatNext(told, sowing, context), forecasts(sowing, context.names, asked),

@@ -33,6 +33,7 @@ import tepidarium.it.RunningService;
 class TallyPageIT {
   private static final double THUMB_PX = 44;
   private static final double PATIENCE_MS = 30_000;
+  private static final Integer KEPT_WIDTH = 1600;
 
   @TempDir Path data;
   private RunningService service;
@@ -231,11 +232,19 @@ class TallyPageIT {
     page.locator("#sheet [name=picture]").setInputFiles(picture());
     write();
     says("#said", "roots of 2.5; 3 cm");
-    Locator shown = page.locator(".record .picture img");
-    shown.scrollIntoViewIfNeeded();
-    assertThat(shown).hasJSProperty("naturalWidth", 1600);
+    await().atMost(Duration.ofSeconds(30)).until(() -> KEPT_WIDTH.equals(shownWidth()));
     assertEquals(2.5, lastEntry().at("/check/rootLengthsCm/0").asDouble());
     assertTrue(lastEntry().path("photo").asBoolean());
+  }
+
+  /**
+   * A picture is fetched when it comes into sight; the record around it may be drawn anew
+   * meanwhile.
+   */
+  private Object shownWidth() {
+    return page.evaluate(
+        "() => { const shown = document.querySelector('.record .picture img');"
+            + " shown?.scrollIntoView(); return shown?.naturalWidth ?? 0; }");
   }
 
   private JsonNode lastEntry() {
