@@ -42,10 +42,17 @@ export function fitWords({ base, fit }, watched) {
   const headline = `Half of those that ${beyond ? 'ever germinate would need' : 'germinated needed'} ${heat(fit.medianHeat)} above ${degrees(base)} (${intervalText(fit.medianInterval, heatNumber)}).`;
   const lines = [
     beyond && `That is a guess beyond what was seen: they have received ${heat(watched)} so far.`,
-    known(fit.heatForTenth) && `The first tenth of them ${beyond ? 'would need' : 'needed'} ${heat(fit.heatForTenth)}.`,
-    known(fit.finalFraction) && `In the end ${percent(fit.finalFraction)} % germinate (${intervalText(fit.finalFractionInterval, percent, ' %')}).`,
+    known(fit.heatForTenth) && `The first tenth of them ${fit.heatForTenth > watched ? 'would need' : 'needed'} ${heat(fit.heatForTenth)}.`,
+    finalWords(fit),
   ];
   return { headline, lines: lines.filter(Boolean) };
+}
+
+/** Where the fraction was not fitted, it was taken for granted. */
+function finalWords({ finalFraction, finalFractionInterval }) {
+  if (!known(finalFraction)) return '';
+  if (!finalFractionInterval && finalFraction === 1) return 'Taken for granted: every seed germinates in the end.';
+  return `In the end ${percent(finalFraction)} % germinate (${intervalText(finalFractionInterval, percent, ' %')}).`;
 }
 
 /** A reason of the service as a sentence of its own. */
@@ -101,10 +108,12 @@ export function thermalTimeWords(told) {
   return { headline: verdict(told), rows };
 }
 
+const CANNOT = 'cannot be told from these data';
+
 /** Base temperatures are known to half a degree at best: one digit. */
 function baseWords({ identified, base, interval, reason }) {
   const bare = (celsius) => number(toUnit(celsius), 1);
-  if (!identified || !known(base)) return `cannot be told from these data${reason ? `: ${reason}` : ''}`;
+  if (!identified || !known(base)) return !reason ? CANNOT : reason.includes('cannot be told') ? reason : `${CANNOT}: ${reason}`;
   return `${bare(base)} ${unitName()} (${intervalText(interval, bare)})`;
 }
 

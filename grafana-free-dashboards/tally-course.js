@@ -60,7 +60,8 @@ function overHeat({ course, trouble }, sowing) {
   if (course.curve.length === 0 || watched === 0) return [sure, ...lines];
   const whiskers = heatWhiskers(course);
   const keys = [BETWEEN, whiskers.length > 0 && 'Bars with ends: how far the heat at a check is uncertain, from gaps and from what the sensors may be off by.',
-    course.fit.identified && 'Smooth line: the fitted curve; the heavy bar on it is the heat of half of them, with its 95 % interval.'];
+    course.fit.identified && 'Smooth line: the fitted curve.',
+    course.fit.identified && course.fit.medianHeat <= heatEnd(course) && 'The heavy bar on it is the heat of half of them, with its 95 % interval.'];
   return [
     drawing({ curve: course.curve, end: heatEnd(course), title: `Germinated, by heat ${aboveWords(course)}`, description: `${words.headline} ${sowing.sown} seeds were sown.`,
       xTitle: `${heatUnit()} ${aboveWords(course)}`, tickText: (shown) => f.number(shown), toShown: f.differenceToUnit, whiskers, fit: course.fit.identified ? course.fit : null }),

@@ -3,7 +3,7 @@
 import { now } from './clock.js';
 import { h } from './dom.js';
 import * as f from './format.js';
-import { forecastWords, noHeatWords, sentence } from './heat-words.js';
+import { forecastWords, noHeatWords } from './heat-words.js';
 
 /** Each group with its check due; the forecasts by heat join them when they are there. @param asked a promise of the course over heat */
 export function forecasts(sowing, names, asked) {
@@ -11,7 +11,7 @@ export function forecasts(sowing, names, asked) {
   const place = h('div', { class: 'forecasts' }, list(groups, names, []));
   if (groups.length === 0) return place;
   asked.then(({ forecasts: told, noForecast }) => {
-    place.replaceChildren(list(groups, names, told), ...(told.length === 0 && noForecast ? [h('p', { class: 'quiet' }, `No forecast by heat: ${sentence(noForecast)}`)] : []));
+    place.replaceChildren(list(groups, names, told), ...(noForecast ? [h('p', { class: 'quiet' }, `${told.length === 0 ? 'No forecast by heat' : 'No forecast by heat for other groups'}: ${noForecast}.`)] : []));
   }, (problem) => place.append(h('p', { class: 'quiet' }, noHeatWords(problem))));
   return place;
 }

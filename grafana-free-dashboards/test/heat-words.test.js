@@ -21,6 +21,7 @@ test('the heat of half of them, with its interval, in either unit', () => {
 
 test('open ends, and a median that nobody has seen', () => {
   assert.equal(w.fitWords(course(), 6000).lines.at(-1), 'In the end 42 % germinate (95 %: 30 to 55 %).');
+  assert.equal(w.fitWords(course({ finalFraction: 1, finalFractionInterval: null }), 6000).lines.at(-1), 'Taken for granted: every seed germinates in the end.');
   assert.match(w.fitWords(course({ medianInterval: [3500, null] }), 6000).headline, /3500 or more, with no upper end/);
   const beyond = w.fitWords(course(), 3000);
   assert.match(beyond.headline, /^Half of those that ever germinate would need/);
@@ -66,6 +67,8 @@ test('heat or days: the verdict and what it rests on', () => {
   assert.equal(told.get('Fit (AIC, lower is better)'), 'heat 120.3, days 131.0');
   assert.equal(told.get('Base temperature by likelihood'), '12.5 °C (95 %: 10.0 or more, with no upper end)');
   assert.equal(told.get('Base temperature by regression'), 'cannot be told from these data: all groups were about as warm');
+  const flat = { identified: false, base: null, interval: [null, null], reason: 'the base temperature cannot be told from these data: every base fits', profile: [] };
+  assert.equal(new Map(w.thermalTimeWords(species({ baseByLikelihood: flat })).rows).get('Base temperature by likelihood'), flat.reason);
   assert.match(w.thermalTimeWords(species({ verdict: 'cannotBeTold', verdictWords: 'it cannot be told: one group', heatModel: null, clockModel: null })).headline, /^It cannot be told: one group\.$/);
 });
 
