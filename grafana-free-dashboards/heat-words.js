@@ -9,7 +9,7 @@ const known = (value) => value !== null && value !== undefined;
 export function heatNumber(value) {
   if (!known(value)) return UNKNOWN;
   const shown = differenceToUnit(value);
-  const digits = Math.abs(shown) < 100 ? 1 : 0;
+  const digits = Math.abs(shown) < 100 && !Number.isInteger(shown) ? 1 : 0;
   return number(Math.abs(shown) < 1000 ? shown : Number(shown.toPrecision(3)), digits);
 }
 

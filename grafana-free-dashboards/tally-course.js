@@ -92,7 +92,7 @@ function drawing({ curve, end, title, description, xTitle, tickText, toShown = (
       svg('polygon', { class: 'between', points: `${place.points(most)} ${place.points([...least].reverse())}` }),
       svg('polyline', { class: 'most', points: place.points(most) }), svg('polyline', { class: 'least', points: place.points(least) }),
       whiskers.map((one) => whisker(place, { ...one, className: 'whisker' })),
-      fit && [svg('polyline', { class: 'fitted', points: place.points(fittedLine(fit, to)) }), half(place, fit)],
+      fit && [svg('polyline', { class: 'fitted', points: place.points(fittedLine(fit, to)) }), fit.medianHeat <= end && half(place, fit)],
     ],
   }));
 }
