@@ -2,6 +2,7 @@
 
 import { api } from './api.js';
 import { h, problemBox, whileBusy } from './dom.js';
+import { differenceFromUnit, differenceToUnit, fromUnit, round, toUnit, unitName } from './format.js';
 import { conditionOf } from './words.js';
 
 const NUMBERS = {
@@ -12,6 +13,16 @@ const NUMBERS = {
 };
 const PRIORITIES = ['high', 'medium', 'low'];
 
+/** How a field of a kind is said and read: in °F where the reader chose so, a limit with the offset, a deadband without. */
+function unitOf(rule, field) {
+  if (rule.unit !== '°C' || !['limit', 'deadband'].includes(field)) return { name: rule.unit, show: (value) => value, read: (value) => value };
+  const [to, from] = field === 'limit' ? [toUnit, fromUnit] : [differenceToUnit, differenceFromUnit];
+  return { name: unitName(), show: (value) => round(to(value), 2), read: from };
+}
+
+const shownOf = (rule, field, value) => (value === null || value === undefined ? '' : String(unitOf(rule, field).show(value)));
+
+/** @return its element, and what says it anew when the unit has changed */
 export function alertRules(id) {
   const place = h('div');
   const details = h('details', { id: 'rules', on: { toggle: () => details.open && show(id, place) } }, h('summary', {}, 'Change when alerts are raised'), place);
@@ -19,7 +30,7 @@ export function alertRules(id) {
     details.open = true;
     requestAnimationFrame(() => details.scrollIntoView());
   }
-  return details;
+  return { element: details, redraw: () => details.open && show(id, place) };
 }
 
 async function show(id, place) {
@@ -51,8 +62,8 @@ function form(id, place, { rules }) {
 function kindFields(kind, rule) {
   const numbers = Object.entries(NUMBERS).filter(([field]) => field !== 'limit' || !rule.limitFromBand).map(([field, title]) => {
     const name = `${kind}.${field}`;
-    return h('div', { class: 'field' }, h('label', { for: name }, title(rule.unit)),
-      h('input', { id: name, name, type: 'text', inputmode: 'decimal', autocomplete: 'off', value: rule.overrides[field] ?? '', placeholder: rule.defaults[field] }));
+    return h('div', { class: 'field' }, h('label', { for: name }, title(unitOf(rule, field).name)),
+      h('input', { id: name, name, type: 'text', inputmode: 'decimal', autocomplete: 'off', value: shownOf(rule, field, rule.overrides[field]), placeholder: shownOf(rule, field, rule.defaults[field]) }));
   });
   const name = `${kind}.priority`;
   const options = [h('option', { value: '' }, `default (${rule.defaults.priority})`), ...PRIORITIES.map((one) => h('option', { value: one, selected: rule.overrides.priority === one }, one))];
@@ -75,9 +86,10 @@ export function readRules(rules, fieldOf) {
     for (const field of Object.keys(NUMBERS)) {
       const typed = fieldOf(`${kind}.${field}`)?.value;
       if (typed === undefined) continue;
-      const value = typed.trim() === '' ? null : Number(typed.trim().replace(',', '.'));
+      const text = typed.trim();
+      const value = text === '' ? null : Number(text.replace(',', '.'));
       if (Number.isNaN(value)) problems.push(`${conditionOf(kind).title}: “${typed}” is not a number.`);
-      else if (value !== (rule.overrides[field] ?? null)) change(kind, field, value);
+      else if (text !== shownOf(rule, field, rule.overrides[field])) change(kind, field, value === null ? null : unitOf(rule, field).read(value));
     }
     const priority = fieldOf(`${kind}.priority`).value || null;
     if (priority !== (rule.overrides.priority ?? null)) change(kind, 'priority', priority);

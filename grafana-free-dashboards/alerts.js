@@ -1,11 +1,11 @@
 // The Alerts page: what is open, what was put aside, what was, how the alerts do, and what was sent.
 
 import { api } from './api.js';
-import { byId, h, problemBox, setText, whileBusy } from './dom.js';
+import { byId, h, problemBox, setOptions, setText, whileBusy } from './dom.js';
 import { announceChange } from './attention.js';
 import { now } from './clock.js';
 import { drawFigures, drawNotices, drawNotifiers } from './alerts-figures.js';
-import { drawHistory, drawOpen } from './alerts-lists.js';
+import { drawHistory, drawOpen, historyChoices, narrowed } from './alerts-lists.js';
 import { tellingWords } from './alerts-words.js';
 import { startPage, untilItWorks } from './page.js';
 import { permission, setTellsHere, tell, tellsHere, wakeOnFirstPress } from './tell-here.js';
@@ -27,7 +27,7 @@ startPage({
   reload: () => ready && load().catch(showTrouble),
   redraw: () => {
     draw();
-    drawHistory(byId('past'), past);
+    drawPast();
     if (figures) drawFigures(byId('figures-place'), figures);
   },
   handlers: {
@@ -42,6 +42,7 @@ makeTabs();
 makeTelling();
 makeWho();
 wakeOnFirstPress();
+for (const id of ['past-container', 'past-kind']) byId(id).addEventListener('change', drawPast);
 byId('figures-days').addEventListener('change', () => loadTab().catch(showTrouble));
 begin();
 
@@ -88,11 +89,21 @@ function draw() {
   document.title = open > 0 ? `(${open}) Alerts · Tepidarium` : 'Alerts · Tepidarium';
 }
 
+function drawPast() {
+  const choices = historyChoices(past);
+  const picks = Object.fromEntries(Object.keys(choices).map((key) => [key, byId(`past-${key}`)]));
+  for (const [key, pick] of Object.entries(picks)) setOptions(pick, choices[key]);
+  byId('past-filter').hidden = past.length < 2;
+  byId('no-past').hidden = past.length > 0;
+  const shown = narrowed(past, { container: picks.container.value, kind: picks.kind.value });
+  drawHistory(byId('past'), shown);
+  byId('none-such').hidden = past.length === 0 || shown.length > 0;
+}
+
 const LOADERS = {
   history: async () => {
     past = await api.alerts('history');
-    byId('no-past').hidden = past.length > 0;
-    drawHistory(byId('past'), past);
+    drawPast();
   },
   figures: async () => {
     figures = await api.alertPerformance({ from: now() - Number(byId('figures-days').value) * DAY_MS, to: now() });

@@ -19,11 +19,12 @@ export class ApiError extends Error {
   }
 }
 
-async function call(method, path, { query, body, timeoutMs = TIMEOUT_MS } = {}) {
+/** `body` goes as JSON, or as it is where its media type is given. */
+async function call(method, path, { query, body, type, timeoutMs = TIMEOUT_MS } = {}) {
   const request = { method, headers: { Accept: 'application/json, application/problem+json' }, cache: 'no-store', signal: AbortSignal.timeout(timeoutMs) };
   if (body !== undefined) {
-    request.headers['Content-Type'] = 'application/json';
-    request.body = JSON.stringify(body);
+    request.headers['Content-Type'] = type ?? 'application/json';
+    request.body = type ? body : JSON.stringify(body);
   }
   let response;
   try {
@@ -110,7 +111,12 @@ export const api = {
   /** An entry of the record; `body.entry` makes it count once, however often it is sent. */
   write: (path, body) => call('POST', path, { body }),
   entries: (sowing) => call('GET', at('sowings', sowing, 'entries')),
+  /** @param picture a Blob, JPEG or PNG */
+  putPhoto: (entry, picture) => call('PUT', at('entries', entry, 'photo'), { body: picture, type: picture.type, timeoutMs: 60_000 }),
+  importTable: (table, csv) => call('POST', at('import', table), { body: csv, type: 'text/csv', timeoutMs: 60_000 }),
   germination: (sowing) => call('GET', at('sowings', sowing, 'germination'), { timeoutMs: 60_000 }),
+  heatCourse: (sowing) => call('GET', at('sowings', sowing, 'heat-course'), { timeoutMs: 60_000 }),
+  thermalTime: (species) => call('GET', at('species', species, 'thermal-time'), { timeoutMs: 60_000 }),
   compareGermination: (a, b) => call('GET', '/api/compare/germination', { query: { sowings: `${a},${b}` }, timeoutMs: 60_000 }),
   seedsNeeded: (body) => call('POST', '/api/sums/seeds-needed', { body }),
   rejects: (limit) => call('GET', '/api/rejects', { query: { limit } }),

@@ -5,7 +5,9 @@ const MARKS = {
   cold: { letter: 'C', color: '--cold', pattern: 'falling' },
   hot: { letter: 'H', color: '--hot', pattern: 'rising' },
   dry: { letter: 'D', color: '--watch', pattern: 'rising' },
-  leak: { letter: 'L', color: '--alarm', pattern: 'upright' },
+  daylight: { letter: 'S', color: '--alarm', pattern: 'rising' },
+  lamp: { letter: 'L', color: '--alarm', pattern: 'falling' },
+  other: { letter: 'X', color: '--alarm', pattern: 'upright' },
   opening: { letter: 'O', color: '--soft', pattern: 'none' },
 };
 const LEAST_WIDTH = 3;

@@ -9,7 +9,8 @@ import { columnsOf, heatColumns, join, marksOf, reach, within } from './series.j
 const NO_READINGS = 'nothing heard';
 
 /** The kinds of marks that each chart shows. */
-const MARKS_ON = { temperature: ['cold', 'hot', 'opening', 'leak'], humidity: ['dry', 'opening'], light: ['leak', 'opening'], heat: ['cold', 'hot'] };
+const LEAKS = ['daylight', 'lamp', 'other'];
+const MARKS_ON = { temperature: ['cold', 'hot', 'opening', ...LEAKS], humidity: ['dry', 'opening'], light: [...LEAKS, 'opening'], heat: ['cold', 'hot'] };
 
 const LINE = [{ color: '--line', width: 1.8 }, { color: '--line', width: 0 }, { color: '--line', width: 0 }];
 const SPREAD = { lower: 2, upper: 3, color: '--spread' };
@@ -62,7 +63,7 @@ function padded(min, max, others, least) {
 export function makeCharts({ getBand, onZoom, onReset }) {
   const panels = Object.entries(specs(getBand)).map(([name, spec]) => makePanel(name, spec, { onZoom, onReset }));
   byId('charts').replaceChildren(...panels.map((panel) => panel.element));
-  setText(byId('mark-key'), 'Letters above the charts: C too cold, H too hot, D too dry, L light leak, O opening. Blank stretches are gaps: nothing was heard.');
+  setText(byId('mark-key'), 'Letters above the charts: C too cold, H too hot, D too dry, O opening; light leaks: S daylight (sun), L lamp, X other light. Blank stretches are gaps: nothing was heard.');
   return {
     /** @param data answers of the service for this range; @param zone the service's, for its days */
     show(data, range, zone) {

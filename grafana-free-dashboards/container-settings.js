@@ -16,13 +16,17 @@ export function makeSettings(container, changed) {
   let latest = container;
   const place = h('div');
   const edit = h('details', { on: { toggle: () => edit.open && place.replaceChildren(form()) } }, h('summary', {}, 'Change name, band or how heat is counted'), place);
-  byId('settings').append(edit, alertRules(container.id), removal(container.id));
+  const rules = alertRules(container.id);
+  byId('settings').append(edit, rules.element, removal(container.id));
   return {
     update: (next) => {
       latest = next;
     },
     /** The unit has changed: the fields must say the same temperatures anew. */
-    redraw: () => edit.open && place.replaceChildren(form()),
+    redraw: () => {
+      if (edit.open) place.replaceChildren(form());
+      rules.redraw();
+    },
   };
 }
 

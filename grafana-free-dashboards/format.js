@@ -36,6 +36,8 @@ export const fromUnit = (shown) => (known(shown) ? round(unit === 'F' ? (shown -
 /** A difference in °C, or degree-hours in °C·h: no offset. */
 export const differenceToUnit = (celsius) => (known(celsius) ? (unit === 'F' ? celsius * 1.8 : celsius) : null);
 
+export const differenceFromUnit = (shown) => (known(shown) ? round(unit === 'F' ? shown / 1.8 : shown, 3) : null);
+
 export function round(value, digits) {
   const scale = 10 ** digits;
   return Math.round(value * scale) / scale;

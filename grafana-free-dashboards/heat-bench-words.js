@@ -1,6 +1,7 @@
 // What the heat bench shows, in words and rows. Pure: answers of the service in, texts out.
 
 import * as f from './format.js';
+import { pairSentence } from './heat-bench-sentences.js';
 
 const known = (value) => value !== null && value !== undefined && Number.isFinite(value);
 
@@ -67,7 +68,7 @@ export function pairRows(answer) {
       figure(pair.recoveryMinutes, minutes),
       { main: `±${heat(pair.sensorError)}`, interval: '' },
     ],
-    words: pair.words,
+    words: pairSentence(answer, pair),
     finding: pair.finding,
   }));
 }

@@ -5,6 +5,7 @@ import { byId, h, problemBox, setOptions, setText, table } from './dom.js';
 import * as f from './format.js';
 import { now } from './clock.js';
 import { createChart } from './chart.js';
+import { comparisonSentence, trialSentence } from './heat-bench-sentences.js';
 import { startPage, untilItWorks } from './page.js';
 import { COMPARED_TITLES, PAIR_TITLES, comparedRows, leftOut, pairRows, profileColumns, sourcesOf, trialRows, wattsOf } from './heat-bench-words.js';
 
@@ -139,7 +140,7 @@ function drawComparison() {
   const finding = pairs.length === 1 ? pairs[0].finding : 'several';
   const nameOf = (id) => containers.find((one) => one.id === id)?.name ?? id;
   byId('comparison').replaceChildren(
-    h('p', { class: 'bench-verdict', data: { finding } }, answer.verdict),
+    h('p', { class: 'bench-verdict', data: { finding } }, comparisonSentence(answer)),
     ...[leftOut(answer, nameOf)].filter((text) => text).map((text) => h('p', { class: 'caution' }, text)),
     tablePlace(`Each by itself, from ${f.stamp(answer.from, now())} to ${f.stamp(answer.to, now())}. Heat above ${f.temperature(answer.base)}; below each figure its 95 % interval.`, COMPARED_TITLES, comparedRows(answer)),
     h('h3', {}, 'Differences'),
@@ -209,7 +210,7 @@ async function tryPlace() {
 
 function drawTrial() {
   byId('trial').replaceChildren(
-    h('p', { class: 'bench-verdict', data: { outcome: trial.outcome } }, trial.verdict),
+    h('p', { class: 'bench-verdict', data: { outcome: trial.outcome } }, trialSentence(trial)),
     h('dl', { class: 'facts' }, trialRows(trial).map(([title, text]) => h('div', {}, h('dt', {}, title), h('dd', {}, text)))));
 }
 

@@ -118,33 +118,14 @@ function movedWhat({ ungerminated, germinated }) {
   return parts.filter(Boolean).join(' and ') || 'no seeds';
 }
 
-export function checkWords({ germinated = 0, culled = [], pottedOn = 0 }) {
+export function checkWords({ germinated = 0, culled = [], pottedOn = 0, rootLengthsCm = [] }) {
   const parts = [
     germinated > 0 && `${number(germinated)} newly germinated`,
     ...(culled ?? []).map((line) => `${number(line.count)} culled (${CULL_REASONS[line.reason] ?? line.reason}${line.germinated ? ', had germinated' : ''})`),
     pottedOn > 0 && `${number(pottedOn)} potted on`,
+    rootLengthsCm.length > 0 && `${rootLengthsCm.length === 1 ? 'a root' : 'roots'} of ${rootLengthsCm.join('; ')} cm`,
   ];
   return parts.filter(Boolean).join(', ') || 'nothing new';
-}
-
-/**
- * The curve of interval-censored counts as two lines of [day, fraction]: at least so many had germinated by then, and
- * at most. Between them it is not known.
- */
-export function curveLines(curve, end) {
-  const steps = curve.filter((step) => step.to !== null);
-  const line = (edge) => {
-    const path = [[0, 0]];
-    let sum = 0;
-    for (const step of [...steps].sort((a, b) => a[edge] - b[edge])) {
-      path.push([step[edge], sum]);
-      sum += step.fraction;
-      path.push([step[edge], sum]);
-    }
-    path.push([Math.max(end, path.at(-1)[0]), sum]);
-    return path;
-  };
-  return { least: line('to'), most: line('from') };
 }
 
 /** The measures that a grower asks for first, in words; times of a check are late by up to the interval. */

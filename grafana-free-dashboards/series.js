@@ -101,11 +101,11 @@ export function within(columns, from, to) {
   return kept;
 }
 
-/** Openings, light leaks and excursions as stretches that charts mark. A stretch with no seen end lasts to the edge. */
+/** Openings, light by its kind, and excursions as stretches that charts mark. A stretch with no seen end lasts to the edge. */
 export function marksOf({ light, band, openings }, edge) {
   const end = (one) => (one ? Date.parse(one) : edge);
   const marks = [];
-  for (const event of light?.events ?? []) marks.push({ kind: event.kind === 'opening' ? 'opening' : 'leak', from: Date.parse(event.start), to: end(event.end) });
+  for (const event of light?.events ?? []) marks.push({ kind: event.kind, from: Date.parse(event.start), to: end(event.end) });
   for (const one of openings ?? []) marks.push({ kind: 'opening', from: Date.parse(one.from), to: Math.min(edge, end(one.until)) });
   for (const one of band?.excursions ?? []) {
     if (one.kind !== 'light') marks.push({ kind: one.kind, from: Date.parse(one.start), to: end(one.end) });

@@ -1,21 +1,32 @@
 // The record of one sowing: what next, the curve, measures, every entry with its correction.
 
 import { api } from './api.js';
-import { h, svg, whileBusy } from './dom.js';
+import { h, whileBusy } from './dom.js';
 import * as f from './format.js';
 import { now } from './clock.js';
-import { curveLines, entryWords, fractionWords, measureRows, prospectWords } from './seed-words.js';
+import { entryWords, fractionWords, measureRows, prospectWords } from './seed-words.js';
+import { makeCourse } from './tally-course.js';
+import { forecasts } from './tally-forecast.js';
+import { pictureButton, pictureOf } from './tally-photo.js';
 import { counter, checkFields, localTime, openSheet, whenField } from './tally-sheet.js';
 
 const CONFIDENCE = 0.9;
 
-/** @param place to fill; @param context names(container), species, write(entry) */
+/** Which question about a place is the newest, so that an older answer that comes later does not take its place. */
+const newest = new WeakMap();
+
+/** @param place to fill; @param context names(container), species, write(entry), refresh() */
 export async function showRecord(place, sowing, context) {
+  const mine = {};
+  newest.set(place, mine);
+  const asked = api.heatCourse(sowing.id);
+  asked.catch(() => {}); // it is told where the answer would have stood
   const [told, entries] = await Promise.all([api.germination(sowing.id), api.entries(sowing.id)]);
+  if (newest.get(place) !== mine) return;
   const output = h('div');
   place.replaceChildren(
-    h('h4', {}, 'What next'), whatNext(told, sowing, context),
-    h('h4', {}, 'How they came up'), curve(told, sowing),
+    h('h4', {}, 'What next'), whatNext(told, sowing, context), forecasts(sowing, context.names, asked),
+    h('h4', {}, 'How they came up'), makeCourse(told, sowing, asked),
     h('dl', { class: 'measures' }, measureRows(told.measures).flatMap(([title, value]) => [h('dt', {}, title), h('dd', {}, value)])),
     bestFit(told),
     h('h4', {}, 'Seeds to gather next time'), seedsToGather(told, sowing),
@@ -25,9 +36,8 @@ export async function showRecord(place, sowing, context) {
 function whatNext(told, sowing, { species }) {
   const day = (now() - Date.parse(told.sownAt)) / 86_400_000;
   const words = prospectWords({ prospect: told.prospect, remaining: told.remaining, day, giveUpDays: species?.figures.giveUpDays?.value ?? null });
-  const checks = sowing.groups.filter((group) => group.nextCheck).map((group) => h('li', {}, `Group ${group.id}: ${f.stamp(group.nextCheck.at, now())}, ${group.nextCheck.why}.`));
   return h('div', { class: 'next' }, h('p', { class: 'headline' }, words.headline), words.lines.map((line) => h('p', {}, line)),
-    words.assumption && h('p', { class: 'quiet' }, words.assumption), checks.length > 0 && h('ul', {}, checks));
+    words.assumption && h('p', { class: 'quiet' }, words.assumption));
 }
 
 function bestFit({ fits: { best, fits }, checks }) {
@@ -41,34 +51,6 @@ function bestFit({ fits: { best, fits }, checks }) {
   const half = fit.median <= watched ? `half of those that ever germinate by day ${f.number(fit.median, 1)}` : 'half of those that ever germinate only after the last check, which is a guess beyond what was seen';
   return h('p', { class: 'quiet' }, `Best of six fitted curves: ${name}${final}; ${half}.`);
 }
-
-const WIDTH = 360;
-const HEIGHT = 200;
-const LEFT = 40;
-const BOTTOM = 26;
-
-/** Drawn as two lines and what lies between: a check tells by when, not when. */
-function curve(told, sowing) {
-  if (told.measures.curve.length === 0) return h('p', { class: 'waiting' }, 'The curve begins with the first check.');
-  const end = Math.max(1, ...told.checks.map((check) => check.day));
-  const { least, most } = curveLines(told.measures.curve, end);
-  const top = niceTop(Math.max(...most.map(([, y]) => y), 0.02));
-  const x = (day) => LEFT + (day / end) * (WIDTH - LEFT - 8);
-  const y = (fraction) => HEIGHT - BOTTOM - (fraction / top) * (HEIGHT - BOTTOM - 12);
-  const path = (line) => line.map(([day, fraction]) => `${x(day).toFixed(1)},${y(fraction).toFixed(1)}`).join(' ');
-  const ticks = [0, 0.5, 1].map((part) => part * top);
-  const label = `Germinated of ${sowing.sown} sown, by day: ${told.checks.map((check) => `day ${f.number(check.day)}: ${check.germinatedSoFar}`).join(', ')}`;
-  return h('figure', { class: 'curve-figure' }, svg('svg', { class: 'curve', viewBox: `0 0 ${WIDTH} ${HEIGHT}`, role: 'img', 'aria-label': label },
-    ticks.map((tick) => [svg('line', { class: 'grid', x1: LEFT, x2: WIDTH - 8, y1: y(tick), y2: y(tick) }),
-      svg('text', { x: LEFT - 5, y: y(tick) + 4, 'text-anchor': 'end' }, `${f.number(tick * 100, tick > 0 && tick < 0.02 ? 1 : 0)} %`)]),
-    svg('polygon', { class: 'between', points: `${path(most)} ${path([...least].reverse())}` }),
-    svg('polyline', { class: 'most', points: path(most) }), svg('polyline', { class: 'least', points: path(least) }),
-    [0, end / 2, end].map((day, i) => svg('text', { x: x(day), y: HEIGHT - 6, 'text-anchor': ['start', 'middle', 'end'][i] }, `day ${f.number(day, end < 4 ? 1 : 0)}`))),
-  h('figcaption', { class: 'quiet' }, 'Full line: found germinated by then. Dashed: they may have germinated as early as that, just after the check '
-    + 'before. In the shade between it is not known. What was culled is left out from then on, so that the curve can end above the plain fraction.'));
-}
-
-const niceTop = (most) => [0.02, 0.05, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.8].find((top) => top >= most) ?? 1;
 
 function seedsToGather(told, sowing) {
   const potted = sowing.potted > 0;
@@ -98,9 +80,11 @@ function record(entries, sowing, context, output) {
     return h('li', { data: { entry: entry.id } },
       h('span', { class: after ? 'void' : '' }, `${f.stamp(entry.at, now())}. ${entryWords(entry, context.names)}.`),
       entry.remark && ` “${entry.remark}”`, state, entry.corrects && !after && ' (a correction)',
+      pictureOf(entry, entryWords(entry, context.names)),
       !after && h('div', { class: 'actions' },
         ['checked', 'survival'].includes(entry.kind) && h('button', { type: 'button', on: { click: () => correct(entry, context) } }, 'Correct'),
-        h('button', { type: 'button', class: 'plain', on: { click: () => confirmWithdrawal(entry, context) } }, 'Withdraw')));
+        h('button', { type: 'button', class: 'plain', on: { click: () => confirmWithdrawal(entry, context) } }, 'Withdraw'),
+        pictureButton(entry, output, context.refresh)));
   }));
 }
 
@@ -118,10 +102,10 @@ function correct(entry, { names, write }) {
   const alive = entry.survival ? counter('Alive', { name: 'alive', value: entry.survival.alive }) : null;
   openSheet({
     title: 'Correct this entry', lead: `${f.stamp(entry.at, now())}. ${entryWords(entry, names)}. The old entry stays in the record, crossed out.`,
-    content: [...(fields ? fields.elements : [alive.element]), when.element, reason.element], submit: 'Correct it',
+    content: [...(fields ? [...fields.elements, fields.roots] : [alive.element]), when.element, reason.element], submit: 'Correct it',
     save: () => write({
       path: `/api/entries/${entry.id}/correction`, kind: 'correction', group: entry.group, what: `Correction of: ${entryWords(entry, names)}`,
-      body: { reason: reason.read(), ...(fields ? { check: { ...fields.read(), rootLengthsCm: entry.check.rootLengthsCm, at: at(), remark: entry.remark } } : { survival: { alive: alive.read(), at: at(), remark: entry.remark } }) },
+      body: { reason: reason.read(), ...(fields ? { check: { ...fields.read(), at: at(), remark: entry.remark } } : { survival: { alive: alive.read(), at: at(), remark: entry.remark } }) },
     }),
   });
 }

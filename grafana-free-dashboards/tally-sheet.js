@@ -57,6 +57,8 @@ export function checkFields(group, check = {}) {
   const germinated = counter('Newly germinated', { name: 'germinated', value: check.germinated, most: room.germinated });
   const potted = counter('Potted on', { name: 'pottedOn', value: check.pottedOn, most: room.potted });
 
+  const roots = rootsField(check.rootLengthsCm ?? []);
+
   function addLine(line = {}) {
     const number = lines.length + 1;
     const reason = h('select', { name: 'reason', 'aria-label': `Why culled, ${number}` }, Object.entries(CULL_REASONS).map(([value, word]) => h('option', { value, selected: value === line.reason }, word)));
@@ -73,9 +75,25 @@ export function checkFields(group, check = {}) {
     germinated: germinated.read(),
     culled: lines.filter((line) => line.count.read() > 0).map((line) => ({ count: line.count.read(), reason: line.reason.value, germinated: line.had() })),
     pottedOn: potted.read(),
+    rootLengthsCm: roots.read(),
   });
   const more = h('button', { type: 'button', class: 'plain', on: { click: () => addLine() } }, 'Culled for another reason too');
-  return { read, elements: [germinated.element, culledHost, more, potted.element] };
+  return { read, elements: [germinated.element, culledHost, more, potted.element], roots: roots.element };
+}
+
+/** Root lengths of a check, cm, in the order in which they were measured. */
+function rootsField(lengths) {
+  const input = h('input', { id: 'sheet-roots', name: 'rootLengthsCm', inputmode: 'text', autocomplete: 'off', value: lengths.join('; ') });
+  return { read: () => readLengths(input.value), element: h('div', { class: 'field' }, h('label', { for: 'sheet-roots' }, 'Root lengths (cm, optional)'), input, h('p', { class: 'help' }, 'One for each seed measured: 2.5; 3; 4')) };
+}
+
+/** Numbers apart by a semicolon, or by a space with or without a comma before it; a comma within a number is a decimal point. */
+export function readLengths(text) {
+  return text.split(/[;\s]+|,\s+/).map((part) => part.replace(/,$/, '')).filter((part) => part !== '').map((part) => {
+    const length = Number(part.replace(',', '.'));
+    if (!(length >= 0 && length <= 200)) throw new Error(`Root lengths: “${part}” is not a length in cm.`);
+    return length;
+  });
 }
 
 export function remarkField() {

@@ -7,7 +7,10 @@ import { now } from './clock.js';
 import { startPage, untilItWorks } from './page.js';
 import { checkWords, countWords, dueWords } from './seed-words.js';
 import { makeComparison } from './tally-compare.js';
+import { makeImport } from './tally-import.js';
+import { makeHeatOrDays } from './tally-heat-or-days.js';
 import { confirmWithdrawal, showRecord } from './tally-record.js';
+import { keepPicture, pictureField } from './tally-photo.js';
 import { checkFields, counter, openSheet, remarkField, whenField } from './tally-sheet.js';
 import { makeStart } from './tally-start.js';
 import { makeUnsent, withUnsent } from './unsent.js';
@@ -30,8 +33,10 @@ const start = makeStart({ host: byId('start'), done: (words, next) => {
   load().catch(showTrouble);
 } });
 const comparison = makeComparison(byId('compare-part'), nameOf);
+makeImport(byId('export-part'), () => load().catch(showTrouble));
+const heatOrDays = makeHeatOrDays(byId('heat-or-days-part'));
 
-startPage({ current: 'tally', reload: () => unsent.flush().then(load).catch(showTrouble), redraw: () => draw() });
+startPage({ current: 'tally', reload: () => unsent.flush().then(load).catch(showTrouble), redraw });
 begin();
 
 async function begin() {
@@ -80,18 +85,26 @@ function arrived(entry, answer) {
   tally.sowings = answer.sowing ? tally.sowings.map((one) => (one.id === id ? answer.sowing : one)) : tally.sowings.filter((one) => one.id !== id);
   draw();
   refreshOpenRecord(id);
+  heatOrDays.refresh();
 }
 
-/** Keeps an entry, sends it if that goes at once; the words of a refusal come back. */
-async function write(entry) {
+/**
+ * Keeps an entry, sends it if that goes at once; the words of a refusal come back. A picture is too large to be kept
+ * here: it goes at once or not at all.
+ */
+async function write(entry, picture = null) {
   const writing = unsent.add(entry);
   const result = await Promise.race([writing, new Promise((wake) => setTimeout(wake, PATIENCE_MS, { state: 'waiting' }))]);
   if (result.state === 'refused') {
     unsent.discard(result.key);
     return result.message;
   }
-  if (result.state === 'waiting') say('Kept on this device. It is sent as soon as the service answers.');
-  else say(`Written down. ${entry.what}.`, entry.kind !== 'withdrawal' && undoButton(result.answer));
+  const written = result.state === 'sent';
+  const lost = picture && (written && result.answer ? await keepPicture(result.answer.entry.id, picture) : 'the entry is not there yet');
+  const pictureWords = lost ? ` The picture was not kept, since ${lost.replace(/\.$/, '')}: add it later, in the record.` : '';
+  if (!written) say(`Kept on this device. It is sent as soon as the service answers.${pictureWords}`);
+  else say(`Written down. ${entry.what}.${pictureWords}`, entry.kind !== 'withdrawal' && undoButton(result.answer));
+  if (picture && !lost) refreshOpenRecord(result.answer.entry.sowing);
   return null;
 }
 
@@ -119,6 +132,14 @@ function draw() {
   reconcile(byId('sowings'), [...tally.sowings].reverse(), (one) => one.id, makeSowing, updateSowing);
   drawDue();
   comparison.update(tally.sowings);
+  heatOrDays.update(tally);
+}
+
+/** In the other unit of temperature. */
+function redraw() {
+  draw();
+  for (const card of byId('sowings').children) refreshOpenRecord(Number(card.dataset.sowing));
+  heatOrDays.refresh();
 }
 
 function drawUnsent() {
@@ -203,13 +224,15 @@ function openCheck(id) {
   const { sowing, group } = find(id);
   const fields = checkFields(group);
   const remark = remarkField();
+  const picture = pictureField();
   const when = whenField();
   openSheet({
     title: names(group.container), lead: `${sowing.speciesName}, group ${id}: ${f.number(group.ungerminated)} ungerminated, ${f.number(group.germinated)} germinated in there.`,
-    content: [...fields.elements, h('details', {}, h('summary', {}, 'Remark, or another time'), remark.element, when.element)],
-    save: () => {
+    content: [...fields.elements, h('details', {}, h('summary', {}, 'Roots, remark, picture, another time'), fields.roots, remark.element, picture.element, when.element)],
+    save: async () => {
       const check = fields.read();
-      return write(entry('check', id, `Group ${id}: ${checkWords(check)}`, pathOf(id, 'checks'), { ...check, remark: remark.read(), ...given(when.read()) }));
+      const taken = await picture.read();
+      return write(entry('check', id, `Group ${id}: ${checkWords(check)}`, pathOf(id, 'checks'), { ...check, remark: remark.read(), ...given(when.read()) }), taken);
     },
   });
 }
@@ -253,7 +276,7 @@ async function fillRecord(id, place) {
   const sowing = tally.sowings.find((one) => one.id === id);
   if (!place.firstChild) place.replaceChildren(h('p', { class: 'loading' }, 'Working it out …'));
   try {
-    await showRecord(place, sowing, { names, species: tally.species.find((one) => one.id === sowing.species), write: writeNow });
+    await showRecord(place, sowing, { names, species: tally.species.find((one) => one.id === sowing.species), write: writeNow, refresh: () => refreshOpenRecord(id) });
   } catch (problem) {
     place.replaceChildren(problemBox(problem));
     announce(problem.message);

@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { readRules } from '../alert-rules.js';
 import { deliveryWords, failedFirst, groupMarks, hintWords, newestFirst, notifierWords, rateWords, readMinutes, tellingWords, testWords, transitionTime, transitionWords, troubleWords } from '../alerts-words.js';
+import { historyChoices, narrowed } from '../alerts-lists.js';
 import { setTemperatureUnit } from '../format.js';
 import { isLoud } from '../tell-here.js';
 
@@ -76,6 +77,35 @@ test('rules: only what was changed is sent, an emptied field brings back the def
   const typed = { 'cold.deadband': '', 'cold.onDelayMinutes': '12,5', 'cold.offDelayMinutes': '', 'cold.priority': '', 'cold.inService': 'no' };
   const fieldOf = (name) => (name in typed ? { value: typed[name] } : null);
   assert.deepEqual(readRules({ cold: rule }, fieldOf), { changes: { cold: { deadband: null, onDelayMinutes: 12.5, inService: false } }, problems: [] });
+  typed['cold.deadband'] = '0,50';
+  assert.deepEqual(readRules({ cold: { ...rule, unit: '°C' } }, fieldOf).changes.cold.deadband, 0.5);
   typed['cold.deadband'] = 'wide';
   assert.match(readRules({ cold: rule }, fieldOf).problems[0], /Too cold: “wide”/);
+});
+
+test('rules in Fahrenheit: a deadband has no offset, what was not touched is not sent, other units stay', () => {
+  const overrides = { deadband: 0.3, onDelayMinutes: null, offDelayMinutes: null, priority: null };
+  const rules = { cold: { unit: '°C', overrides, inService: true }, dry: { unit: '%', overrides: { ...overrides, deadband: 2 }, inService: true } };
+  const typed = { 'cold.deadband': '0.54', 'dry.deadband': '2' };
+  const fieldOf = (name) => (name in typed ? { value: typed[name] } : name.endsWith('priority') ? { value: '' } : name.endsWith('inService') ? { value: 'yes' } : null);
+  setTemperatureUnit('F');
+  try {
+    assert.deepEqual(readRules(rules, fieldOf), { changes: {}, problems: [] });
+    typed['cold.deadband'] = '0,9';
+    typed['dry.deadband'] = '3';
+    assert.deepEqual(readRules(rules, fieldOf).changes, { cold: { deadband: 0.5 }, dry: { deadband: 3 } });
+  } finally {
+    setTemperatureUnit('C');
+  }
+});
+
+test('the history is narrowed down to a container, a kind, or both', () => {
+  const alerts = [{ id: 1, container: 'b', containerName: 'Bag', kind: 'cold' }, { id: 2, container: 'a', containerName: null, kind: 'cold' }, { id: 3, container: 'b', containerName: 'Bag', kind: 'dry' }];
+  assert.deepEqual(historyChoices(alerts).container, [{ value: '', text: 'All' }, { value: 'a', text: 'a' }, { value: 'b', text: 'Bag' }]);
+  assert.deepEqual(historyChoices(alerts).kind.map((one) => one.text), ['All', 'Too cold', 'Too dry']);
+  const ids = (choice) => narrowed(alerts, choice).map((one) => one.id);
+  assert.deepEqual(ids({ container: '', kind: '' }), [1, 2, 3]);
+  assert.deepEqual(ids({ container: 'b', kind: '' }), [1, 3]);
+  assert.deepEqual(ids({ container: 'b', kind: 'cold' }), [1]);
+  assert.deepEqual(ids({ container: 'a', kind: 'dry' }), []);
 });

@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { afterEach, test } from 'node:test';
 import { api } from '../api.js';
 import { setTemperatureUnit } from '../format.js';
+import { comparisonSentence, pairSentence, trialSentence } from '../heat-bench-sentences.js';
 import { COMPARED_TITLES, PAIR_TITLES, comparedRows, figure, leftOut, pairRows, profileColumns, sourcesOf, trialRows, wattsOf } from '../heat-bench-words.js';
 
 const realFetch = globalThis.fetch;
@@ -97,4 +98,35 @@ test('names are asked for one by one, so that one may hold a comma', async () =>
   };
   await api.compareHeat({ sources: ['lamp, on', 'mat'], from: 0 });
   assert.equal(asked, '/api/compare/heat?from=1970-01-01T00%3A00%3A00.000Z&sources=lamp%2C+on&sources=mat');
+});
+
+const pairOf = (more) => {
+  const told = answer();
+  Object.assign(told.pairs[0], more);
+  return [told, told.pairs[0]];
+};
+
+test('verdicts in either unit', () => {
+  assert.equal(comparisonSentence(answer()), 'A gave 12.3 °C·h a day less than B (95 %: 9.7 to 15.0).');
+  setTemperatureUnit('F');
+  assert.equal(comparisonSentence(answer()), 'A gave 22.2 °F·h a day less than B (95 %: 17.5 to 27.0).');
+  assert.match(pairSentence(...pairOf({ finding: 'within-sensor-error' })), /off by as much \(±8\.6 °F·h a day\): swap/);
+  assert.match(pairSentence(...pairOf({ finding: 'none-shown', differences: measures(interval(0.1, -1, 1)) })), /it is 0\.2 °F·h a day \(95 %: −1\.8 to 1\.8\)/);
+});
+
+test('the container is the unit between sources; without an interval the service says why', () => {
+  assert.match(pairSentence(...pairOf({ permutationP: null, leastPermutationP: 0.5 })), /with 1 against 1, a source cannot be told/);
+  const [told, pair] = pairOf({ permutationP: 0.2, leastPermutationP: 0.1 });
+  for (const side of told.compared) side.containers = ['x', 'y', 'z'];
+  assert.match(pairSentence(told, pair), /with 3 against 3 no permutation p can be under 0\.100; here it is 0\.200\.$/);
+  assert.equal(pairSentence(...pairOf({ differences: measures(interval(3)), words: 'Too few.', finding: 'cannot-tell' })), 'Too few.');
+  assert.equal(comparisonSentence(answer({ pairs: [{}, {}], verdict: 'None of 2.' })), 'None of 2.');
+});
+
+test('a trial in Fahrenheit', () => {
+  setTemperatureUnit('F');
+  const low = { limit: 29.5, roomBelow: interval(16, 15, 17), colderBy: 2, hoursToFall: interval(4.1, 3.8, 4.5), hoursWithoutHeat: null };
+  assert.equal(trialSentence({ outcome: 'told', low, sensorError: 0.5 }), 'This place falls below 85.1 °F when the room stays below 60.8 °F (95 %: 59.0 to 62.6; the sensors may add ±0.9). In a room 3.6 °F colder still, that takes 4.1 hours (3.8 to 4.5).');
+  assert.match(trialSentence({ outcome: 'room-too-steady', roomMin: 20, roomMax: 21 }), /between 68\.0 and 69\.8 °F/);
+  assert.equal(trialSentence({ outcome: 'no-fit', verdict: 'It cannot.' }), 'It cannot.');
 });

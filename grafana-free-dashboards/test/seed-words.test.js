@@ -47,13 +47,6 @@ test('when to stop: said with its uncertainty, or that it cannot be said', () =>
   assert.match(w.prospectWords({ prospect: null, remaining: 0, day: 3 }).headline, /^Done/);
 });
 
-test('the curve: between the two lines it is not known when', () => {
-  const { least, most } = w.curveLines([{ from: 0, to: 7, fraction: 0.1 }, { from: 7, to: 14, fraction: 0.2 }, { from: 14, to: null, fraction: 0.7 }], 21);
-  const same = (got, wanted) => got.forEach(([x, y], i) => assert.ok(x === wanted[i][0] && Math.abs(y - wanted[i][1]) < 1e-12, `${x} ${y}`));
-  same(least, [[0, 0], [7, 0], [7, 0.1], [14, 0.1], [14, 0.3], [21, 0.3]]);
-  same(most, [[0, 0], [0, 0], [0, 0.1], [7, 0.1], [7, 0.3], [21, 0.3]]);
-});
-
 test('checks and entries as a line', () => {
   assert.equal(w.checkWords({ germinated: 3, culled: [{ count: 2, reason: 'mould' }], pottedOn: 1 }), '3 newly germinated, 2 culled (mould), 1 potted on');
   assert.equal(w.checkWords({}), 'nothing new');

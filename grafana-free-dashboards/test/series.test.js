@@ -63,12 +63,12 @@ test('straight lines are cut at the edges of the stretch', () => {
 
 test('marks: an end that was not seen lasts to the edge, a plan to be open does not pass it', () => {
   const marks = marksOf({
-    light: { events: [{ kind: 'leak', start: at(1), end: null }, { kind: 'opening', start: at(5), end: at(6) }] },
+    light: { events: [{ kind: 'daylight', start: at(1), end: null }, { kind: 'opening', start: at(5), end: at(6) }] },
     openings: [{ from: at(8), until: at(60) }],
     band: { excursions: [{ kind: 'cold', start: at(0), end: at(2) }, { kind: 'light', start: at(1), end: at(2) }] },
   }, ms(10));
   assert.deepEqual(marks, [
-    { kind: 'cold', from: ms(0), to: ms(2) }, { kind: 'leak', from: ms(1), to: ms(10) },
+    { kind: 'cold', from: ms(0), to: ms(2) }, { kind: 'daylight', from: ms(1), to: ms(10) },
     { kind: 'opening', from: ms(5), to: ms(6) }, { kind: 'opening', from: ms(8), to: ms(10) }]);
 });
 

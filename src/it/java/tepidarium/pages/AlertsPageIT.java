@@ -3,6 +3,7 @@ package tepidarium.pages;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
@@ -81,6 +82,24 @@ class AlertsPageIT {
     assertThat(transitions.locator("[data-what=raised]")).hasCount(1);
     assertThat(transitions.locator("[data-what=unshelved]")).containsText("by Ada");
     assertThat(transitions.locator("[data-what=acknowledged]")).containsText("by Ada");
+    assertNothingWrong(page);
+  }
+
+  @Test
+  void aDeadbandIsTypedInFahrenheit() {
+    String jar = grower.container("Jar");
+    Page page = browser.page(390);
+    page.navigate(service.url() + "/container.html?id=" + jar + "#rules");
+    Locator deadband = page.locator("[name='cold.deadband']");
+    assertThat(deadband).hasAttribute("placeholder", "0.3");
+    page.locator("#head .units").click();
+    assertThat(deadband).hasAttribute("placeholder", "0.54");
+    deadband.fill("0,9");
+    page.locator("#rules [type=submit]").click();
+    assertThat(page.locator("#rules .done")).containsText("Kept");
+    assertThat(deadband).hasValue("0.9");
+    JsonNode rules = service.api().get("/api/containers/" + jar + "/alert-rules");
+    assertEquals(0.5, rules.at("/rules/cold/overrides/deadband").asDouble());
     assertNothingWrong(page);
   }
 

@@ -64,6 +64,7 @@ class HeatBenchPageIT {
     assertThat(page.locator("nav a[aria-current]")).hasText("Heat bench");
     Locator verdict = page.locator("#comparison .bench-verdict");
     says(verdict, Pattern.compile("gave (59|60)\\.\\d °C·h a day (more|less)"));
+    theServiceSaysTheSame(page, verdict);
     assertThat(page.locator("#comparison table")).hasCount(2);
     assertThat(page.locator("#profile canvas")).hasCount(1);
 
@@ -75,6 +76,20 @@ class HeatBenchPageIT {
         Pattern.compile("falls below 29\\.5 °C when the room stays below 1[67]\\.\\d °C"));
     assertThat(page.locator("#trial")).containsText("at most 0.96 kWh");
     assertNothingWrong(page);
+  }
+
+  /** The page composes the sentence itself, in the reader's unit; in °C it is the service's. */
+  private static void theServiceSaysTheSame(Page page, Locator verdict) {
+    String from =
+        String.valueOf(
+            page.evaluate(
+                "() => performance.getEntriesByType('resource')"
+                    + ".map((one) => one.name).filter((name) => name.includes('/api/compare/heat')).at(-1)"));
+    String path = from.substring(service.url().length());
+    assertThat(verdict).hasText(service.api().get(path).path("verdict").asText());
+    page.locator("#head .units").click();
+    says(verdict, Pattern.compile("gave 10[678]\\.\\d °F·h a day (more|less)"));
+    page.locator("#head .units").click();
   }
 
   @Test

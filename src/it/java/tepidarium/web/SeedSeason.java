@@ -109,7 +109,9 @@ final class SeedSeason {
     String other = body.replace("9", "8");
     String detail = api.call("POST", path, other, key, 409).json().path("detail").asText();
     assertTrue(detail.contains("other contents"), detail);
+    assertFalse(first.at("/entry/photo").asBoolean());
     photo(first.at("/entry/id").asText());
+    assertTrue(api.call("POST", path, body, key, 201).json().at("/entry/photo").asBoolean());
     assertConflict("POST", path, "{\"germinated\":35}", "counts 35 newly germinated");
     assertConflict(
         "POST",

@@ -1,7 +1,11 @@
 package tepidarium.germination;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.NavigableMap;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.DoubleFunction;
 import org.hipparchus.optim.MaxEval;
 import org.hipparchus.optim.nonlinear.scalar.GoalType;
@@ -9,7 +13,11 @@ import org.hipparchus.optim.univariate.BrentOptimizer;
 import org.hipparchus.optim.univariate.SearchInterval;
 import org.hipparchus.optim.univariate.UnivariateObjectiveFunction;
 import org.jspecify.annotations.Nullable;
+import tepidarium.stats.Censored;
+import tepidarium.stats.IntervalFit;
 import tepidarium.stats.Limits;
+import tepidarium.stats.TimeFamily;
+import tepidarium.stats.TimeModel;
 
 /**
  * The base temperature by the likelihood of the {@link ThermalTime} model, over a range of bases,
@@ -19,13 +27,37 @@ import tepidarium.stats.Limits;
  * @param best the model at the likeliest base; null where the base cannot be told
  * @param limits of the base at 95 %, °C; an end is infinite where it lies outside the range
  * @param reason why it cannot be told; null where it can
+ * @param profile how likely each base is, over the range
  */
-public record BaseTemperature(@Nullable ThermalTime best, Limits limits, @Nullable String reason) {
+public record BaseTemperature(
+    @Nullable ThermalTime best, Limits limits, @Nullable String reason, List<Height> profile) {
   /** Half the 95 % quantile of χ² with one degree of freedom. */
   private static final double DROP = 1.920729410347062;
 
   private static final double STEP_C = 1;
+  private static final double LOWEST_C = 0;
+  private static final double HIGHEST_C = 25;
+  private static final double MARGIN_C = 0.5;
+  private static final String NO_BASE_WORDS =
+      "these counts do not tell how heat is needed, at any base in the range";
+  private static final String OPEN_WORDS =
+      "the base temperature cannot be told from these data: every base in the range fits them; it"
+          + " takes sowings at different temperatures";
+  private static final String END_WORDS =
+      "the likelihood is highest at the end of the range of bases: it cannot be told from these"
+          + " data";
   private static final Limits ANY = new Limits(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
+
+  /**
+   * The greatest log-likelihood at one base.
+   *
+   * @param logLikelihood minus infinity where some seed germinated without any heat above it
+   */
+  public record Height(double baseC, double logLikelihood) {}
+
+  public BaseTemperature {
+    profile = List.copyOf(profile);
+  }
 
   /**
    * Over a range of bases.
@@ -44,13 +76,14 @@ public record BaseTemperature(@Nullable ThermalTime best, Limits limits, @Nullab
     double step = (toC - fromC) / steps;
     int best = 0;
     double[] heights = new double[steps + 1];
+    List<Height> profile = new ArrayList<>();
     for (int i = 0; i <= steps; i++) {
       heights[i] = search.height(fromC + i * step);
+      profile.add(new Height(fromC + i * step, heights[i]));
       best = heights[i] > heights[best] ? i : best;
     }
     if (heights[best] == Double.NEGATIVE_INFINITY) {
-      return new BaseTemperature(
-          null, ANY, "these counts do not tell how heat is needed, at any base in the range");
+      return new BaseTemperature(null, ANY, NO_BASE_WORDS, profile);
     }
     double low = fromC + Math.max(0, best - 1) * step;
     double high = fromC + Math.min(steps, best + 1) * step;
@@ -63,17 +96,9 @@ public record BaseTemperature(@Nullable ThermalTime best, Limits limits, @Nullab
             search.end(at, fromC, step, steps, top - DROP, 1));
     boolean atAnEnd = at - fromC < 1e-3 * step || toC - at < 1e-3 * step;
     boolean open = Double.isInfinite(limits.low()) && Double.isInfinite(limits.high());
-    if (atAnEnd || open) {
-      return new BaseTemperature(
-          null,
-          limits,
-          open
-              ? "the base temperature cannot be told from these data: every base in the range fits"
-                  + " them; it takes sowings at different temperatures"
-              : "the likelihood is highest at the end of the range of bases: it cannot be told from"
-                  + " these data");
-    }
-    return new BaseTemperature(search.fit(at).orElse(null), limits, null);
+    ThermalTime model = open || atAnEnd ? null : search.fit(at).orElse(null);
+    String reason = open ? OPEN_WORDS : atAnEnd ? END_WORDS : model == null ? NO_BASE_WORDS : null;
+    return new BaseTemperature(model, limits, reason, profile);
   }
 
   /**
@@ -100,7 +125,31 @@ public record BaseTemperature(@Nullable ThermalTime best, Limits limits, @Nullab
         new Limits(
             Math.min(middle.limits().low(), Math.min(low.low(), high.low())),
             Math.max(middle.limits().high(), Math.max(low.high(), high.high()))),
-        middle.reason());
+        middle.reason(),
+        middle.profile());
+  }
+
+  /**
+   * Of counts, over a range from 0 °C to just below the coldest mean temperature of any group, at
+   * most 25 °C.
+   */
+  public static BaseTemperature of(HeatCounts counts) {
+    double toC = Math.min(HIGHEST_C, Math.floor(counts.coldestC() - MARGIN_C));
+    if (!(toC >= LOWEST_C + STEP_C)) {
+      return new BaseTemperature(
+          null, ANY, "no seeds whose temperatures are known lay warm enough to tell", List.of());
+    }
+    DoubleFunction<List<ThermalTime.HeatInterval>> likely =
+        base -> counts.intervals(base, Dose::likely);
+    return HeatFit.certain(counts.above(LOWEST_C))
+        ? of(likely, LOWEST_C, toC, true)
+        : ofUncertain(
+            base -> counts.intervals(base, Dose::lower),
+            likely,
+            base -> counts.intervals(base, Dose::upper),
+            LOWEST_C,
+            toC,
+            true);
   }
 
   /** Which of two models of the same counts is the better. */
@@ -124,14 +173,68 @@ public record BaseTemperature(@Nullable ThermalTime best, Limits limits, @Nullab
     return best != null;
   }
 
-  private record Search(
-      DoubleFunction<List<ThermalTime.HeatInterval>> heatAbove, boolean withFinalFraction) {
+  /** Remembers what it found, and climbs from there: neighbouring bases fit nearly alike. */
+  private static final class Search {
+    private final DoubleFunction<List<ThermalTime.HeatInterval>> heatAbove;
+    private final boolean withFinalFraction;
+    private final TimeModel model;
+    private final NavigableMap<Double, Found> known = new TreeMap<>();
+
+    /** The likeliest numbers at a base, if any, and the mean logarithm of the heat there. */
+    private record Found(IntervalFit.@Nullable Estimate estimate, double centre) {
+      double height() {
+        return estimate == null ? Double.NEGATIVE_INFINITY : estimate.logLikelihood();
+      }
+    }
+
+    Search(DoubleFunction<List<ThermalTime.HeatInterval>> heatAbove, boolean withFinalFraction) {
+      this.heatAbove = heatAbove;
+      this.withFinalFraction = withFinalFraction;
+      this.model = new TimeModel(TimeFamily.LOGNORMAL, withFinalFraction);
+    }
+
     Optional<ThermalTime> fit(double baseC) {
       return ThermalTime.at(baseC, heatAbove.apply(baseC), withFinalFraction);
     }
 
     double height(double baseC) {
-      return fit(baseC).map(ThermalTime::logLikelihood).orElse(Double.NEGATIVE_INFINITY);
+      Found found = known.get(baseC);
+      if (found == null) {
+        found =
+            ThermalTime.rows(heatAbove.apply(baseC))
+                .map(rows -> find(baseC, rows))
+                .orElse(new Found(null, 0));
+        known.put(baseC, found);
+      }
+      return found.height();
+    }
+
+    private Found find(double baseC, List<Censored> rows) {
+      double centre =
+          rows.stream()
+              .filter(row -> !row.open())
+              .mapToDouble(row -> Math.log(row.right()))
+              .average()
+              .orElse(0);
+      Found near = nearest(baseC);
+      IntervalFit.Estimate e = near == null ? null : near.estimate();
+      IntervalFit.Estimate start =
+          near == null || e == null
+              ? null
+              : new IntervalFit.Estimate(
+                  e.mu() + centre - near.centre(), e.sigma(), e.finalFraction(), 0);
+      return new Found(IntervalFit.near(model, rows, start).orElse(null), centre);
+    }
+
+    private @Nullable Found nearest(double baseC) {
+      Map.Entry<Double, Found> below = known.floorEntry(baseC);
+      Map.Entry<Double, Found> above = known.ceilingEntry(baseC);
+      if (below == null || above == null) {
+        return below != null ? below.getValue() : above == null ? null : above.getValue();
+      }
+      boolean up = above.getKey() - baseC < baseC - below.getKey();
+      Found first = up ? above.getValue() : below.getValue();
+      return first.estimate() != null ? first : up ? below.getValue() : above.getValue();
     }
 
     double highest(double lowC, double highC) {
@@ -146,25 +249,31 @@ public record BaseTemperature(@Nullable ThermalTime best, Limits limits, @Nullab
 
     /** Where the likelihood falls below a height; infinite where it does not within the range. */
     double end(double at, double fromC, double step, int steps, double height, int direction) {
+      double place = (at - fromC) / step;
+      int next = (int) (direction < 0 ? Math.ceil(place) - 1 : Math.floor(place) + 1);
       double inside = at;
-      double outside = at;
-      double last = direction < 0 ? fromC : fromC + steps * step;
-      do {
-        inside = outside;
-        outside = direction < 0 ? Math.max(last, outside - step) : Math.min(last, outside + step);
+      for (int i = next; i >= 0 && i <= steps; i += direction) {
+        double outside = fromC + i * step;
         if (height(outside) < height) {
-          while (Math.abs(outside - inside) > 1e-3) {
-            double middle = (inside + outside) / 2;
-            if (height(middle) < height) {
-              outside = middle;
-            } else {
-              inside = middle;
-            }
-          }
-          return (inside + outside) / 2;
+          return crossing(inside, outside, height);
         }
-      } while (outside != last);
+        inside = outside;
+      }
       return direction * Double.POSITIVE_INFINITY;
+    }
+
+    private double crossing(double highEnough, double tooLow, double height) {
+      double inside = highEnough;
+      double outside = tooLow;
+      while (Math.abs(outside - inside) > 1e-3) {
+        double middle = (inside + outside) / 2;
+        if (height(middle) < height) {
+          outside = middle;
+        } else {
+          inside = middle;
+        }
+      }
+      return (inside + outside) / 2;
     }
   }
 }

@@ -18,19 +18,26 @@ public record HeatForecast(
     int seeds, double hours, double earliestHours, OptionalDouble latestHours) {
   private static final double LONGEST_HOURS = 24 * 365.0;
   private static final double TAIL = 0.025;
+  private static final double CLOSE_HOURS = 0.02;
+  private static final int FEW = 30;
+
+  /** The first draws of the net are spread like all of it. */
+  private static final int DRAWS = 250;
 
   /**
    * One base temperature that the counts allow, with what follows from it.
    *
    * @param weight how likely it is, in any unit
    * @param fit of the counts by degree-hours above this base
-   * @param heatNow degree-hours received so far, °C·h, above 0
+   * @param heatSeen degree-hours received when the seeds were last seen ungerminated, °C·h
+   * @param heatNow degree-hours received so far, °C·h, no less than that
    * @param heatPerHourLow the least that it goes on with, °C
    * @param heatPerHourHigh the most that it goes on with, °C
    */
   public record Branch(
       double weight,
       Posterior fit,
+      double heatSeen,
       double heatNow,
       double heatPerHourLow,
       double heatPerHourHigh) {}
@@ -38,7 +45,8 @@ public record HeatForecast(
   /**
    * None where the tenth is more likely never to come, or no heat comes in.
    *
-   * @param remaining sound seeds that have not germinated, at least 1
+   * @param remaining seeds that were sound and had not germinated when last seen, at least 1; some
+   *     may have germinated since
    * @param branches at least one; several where the base temperature is uncertain
    */
   public static Optional<HeatForecast> of(int remaining, List<Branch> branches) {
@@ -64,12 +72,19 @@ public record HeatForecast(
    */
   private static OptionalDouble when(
       int remaining, int tenth, List<Branch> branches, double probability, double rate) {
+    if (come(remaining, tenth, branches, 0, rate) >= probability) {
+      return OptionalDouble.of(0);
+    }
     if (come(remaining, tenth, branches, LONGEST_HOURS, rate) < probability) {
       return OptionalDouble.empty();
     }
     double low = 0;
-    double high = LONGEST_HOURS;
-    while (high - low > 0.01) {
+    double high = 1;
+    while (high < LONGEST_HOURS && come(remaining, tenth, branches, high, rate) < probability) {
+      low = high;
+      high = Math.min(LONGEST_HOURS, 2 * high);
+    }
+    while (high - low > CLOSE_HOURS) {
       double hours = (low + high) / 2;
       if (come(remaining, tenth, branches, hours, rate) < probability) {
         low = hours;
@@ -88,16 +103,29 @@ public record HeatForecast(
       double perHour =
           branch.heatPerHourLow() + rate * (branch.heatPerHourHigh() - branch.heatPerHourLow());
       double then = branch.heatNow() + hours * perHour;
-      double come =
-          branch
-              .fit()
-              .mean(
-                  d ->
-                      SeedsNeeded.binomialAtLeast(
-                          tenth, remaining, branch.fit().meets(d, branch.heatNow(), then)));
-      sum += branch.weight() * come;
-      weights += branch.weight();
+      Posterior fit = branch.fit();
+      List<Posterior.Draw> draws = fit.draws();
+      for (Posterior.Draw draw : draws.subList(0, Math.min(DRAWS, draws.size()))) {
+        double chance = then > branch.heatSeen() ? fit.meets(draw, branch.heatSeen(), then) : 0;
+        double weight = branch.weight() * draw.share();
+        sum += weight * atLeast(tenth, remaining, chance);
+        weights += weight;
+      }
     }
     return sum / weights;
+  }
+
+  /** P(X ≥ wanted); the few terms below are added up, which is much quicker for a few. */
+  private static double atLeast(int wanted, int n, double chance) {
+    if (wanted > FEW || chance >= 1) {
+      return SeedsNeeded.binomialAtLeast(wanted, n, chance);
+    }
+    double term = Math.exp(n * Math.log1p(-chance));
+    double below = term;
+    for (int k = 1; k < wanted; k++) {
+      term *= (n - k + 1.0) / k * chance / (1 - chance);
+      below += term;
+    }
+    return Math.max(0, 1 - below);
   }
 }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
 import java.util.function.Function;
@@ -540,5 +541,10 @@ public final class SeedJournal {
 
   public Optional<Photo> photo(UUID id) {
     return store.photo(id);
+  }
+
+  /** Which entries have a picture. */
+  public Set<UUID> photographed() {
+    return Set.copyOf(store.photographed());
   }
 }

@@ -54,7 +54,23 @@ public record ThermalTime(
    */
   public static Optional<ThermalTime> at(
       double baseC, List<HeatInterval> intervals, boolean withFinalFraction) {
-    List<Censored> rows = new ArrayList<>();
+    return rows(intervals).flatMap(rows -> fit(rows, withFinalFraction)).map(fit -> of(baseC, fit));
+  }
+
+  static ThermalTime of(double baseC, IntervalFit fit) {
+    IntervalFit.Estimate e = fit.estimate();
+    return new ThermalTime(
+        baseC,
+        Math.exp(e.mu()),
+        e.sigma(),
+        e.finalFraction(),
+        fit.model().withFinalFraction(),
+        e.logLikelihood());
+  }
+
+  /** None where some seed germinated without any heat. */
+  static Optional<List<Censored>> rows(List<HeatInterval> intervals) {
+    List<Censored> rows = new ArrayList<>(intervals.size());
     for (HeatInterval interval : intervals) {
       if (interval.count() > 0) {
         if (!(interval.to() > interval.from())) {
@@ -63,18 +79,7 @@ public record ThermalTime(
         rows.add(new Censored(interval.from(), interval.to(), interval.count()));
       }
     }
-    return fit(rows, withFinalFraction)
-        .map(
-            fit -> {
-              IntervalFit.Estimate e = fit.estimate();
-              return new ThermalTime(
-                  baseC,
-                  Math.exp(e.mu()),
-                  e.sigma(),
-                  e.finalFraction(),
-                  fit.model().withFinalFraction(),
-                  e.logLikelihood());
-            });
+    return Optional.of(rows);
   }
 
   /** Lognormal with a final fraction, or without where the fraction sits on its bound of 1. */

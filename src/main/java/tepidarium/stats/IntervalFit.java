@@ -21,6 +21,8 @@ public final class IntervalFit {
 
   private static final double FLAT = 1e-7;
 
+  private static final double NEAR_BOUND = 0.995;
+
   private static final String FLAT_WORDS =
       "the likelihood is flat: more than one set of numbers fits these counts equally well";
 
@@ -83,6 +85,33 @@ public final class IntervalFit {
     Maximum.Top top = highest(likelihood, Starts.of(model, rows));
     String reason = top == null ? FLAT_WORDS : reason(model, rows, likelihood, top);
     return new IntervalFit(model, rows, reason == null ? top : null, reason);
+  }
+
+  /**
+   * The likeliest numbers that one climb finds from numbers that must be near them: for a search
+   * over rows that change little from step to step. Whether the rows tell the numbers is not looked
+   * into; none where they cannot be at any numbers that were tried.
+   *
+   * @param near null where nothing is known yet
+   */
+  public static Optional<Estimate> near(
+      TimeModel model, List<Censored> all, @Nullable Estimate near) {
+    List<Censored> rows = Censored.compact(all);
+    if (rows.isEmpty() || Censored.met(rows) == 0) {
+      return Optional.empty();
+    }
+    IntervalLikelihood likelihood = new IntervalLikelihood(model, rows);
+    Maximum.Top top = near == null ? null : highest(likelihood, List.of(start(model, near)));
+    Maximum.Top found = top == null ? highest(likelihood, Starts.of(model, rows)) : top;
+    return Optional.ofNullable(found).map(high -> estimate(model, high.at(), high.value()));
+  }
+
+  private static double[] start(TimeModel model, Estimate near) {
+    double[] start = {near.mu(), Math.log(near.sigma()), 0};
+    // From the bound itself there would be no way back.
+    double fraction = Math.min(NEAR_BOUND, near.finalFraction());
+    start[2] = Math.log(fraction / (1 - fraction));
+    return model.withFinalFraction() ? start : new double[] {start[0], start[1]};
   }
 
   private static Maximum.@Nullable Top highest(
@@ -176,10 +205,10 @@ public final class IntervalFit {
    */
   public Estimate estimate() {
     Maximum.Top found = top();
-    return estimate(found.at(), found.value());
+    return estimate(model, found.at(), found.value());
   }
 
-  private Estimate estimate(double[] at, double value) {
+  private static Estimate estimate(TimeModel model, double[] at, double value) {
     double fraction = model.withFinalFraction() ? IntervalLikelihood.fraction(at[2]) : 1;
     return new Estimate(at[0], Math.exp(at[1]), fraction, value);
   }

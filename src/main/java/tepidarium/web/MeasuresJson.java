@@ -69,6 +69,12 @@ record MeasuresJson(
         curve == null ? List.of() : steps(curve));
   }
 
+  /** The Turnbull curve of rows in any unit; empty where they tell nothing. */
+  static List<StepJson> steps(List<Censored> rows) {
+    Turnbull curve = curve(rows);
+    return curve == null ? List.of() : steps(curve);
+  }
+
   private static @Nullable Turnbull curve(List<Censored> rows) {
     boolean told =
         rows.stream().anyMatch(row -> row.count() > 0 && !(row.left() == 0 && row.open()));

@@ -56,10 +56,15 @@ final class PathHeat {
   PathHeat(Chronicle chronicle, Register register, Species species) {
     this.chronicle = chronicle;
     this.register = register;
+    this.rule = rule(species);
+  }
+
+  /** Base and ceiling of a species; the usual base where its profile has none. */
+  static HeatRule rule(Species species) {
     Double base = species.value(Trait.BASE);
     double baseC = base == null ? ContainerSettings.DEFAULT_BASE_C : base;
     Double ceiling = species.value(Trait.CEILING);
-    this.rule = new HeatRule(baseC, ceiling != null && ceiling > baseC ? ceiling : null);
+    return new HeatRule(baseC, ceiling != null && ceiling > baseC ? ceiling : null);
   }
 
   HeatRule rule() {

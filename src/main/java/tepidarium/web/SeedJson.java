@@ -81,8 +81,9 @@ final class SeedJson {
       @Nullable String remark,
       @Nullable UUID corrects,
       @Nullable String reason,
-      @Nullable UUID correctedBy) {
-    static EntryJson of(Entry entry, @Nullable Entry replacement) {
+      @Nullable UUID correctedBy,
+      boolean photo) {
+    static EntryJson of(Entry entry, @Nullable Entry replacement, boolean photo) {
       Act act = entry.act();
       return new EntryJson(
           entry.id(),
@@ -99,7 +100,8 @@ final class SeedJson {
           entry.remark(),
           entry.corrects(),
           entry.reason(),
-          replacement == null ? null : replacement.id());
+          replacement == null ? null : replacement.id(),
+          photo);
     }
 
     private static SownJson sown(Act.Sown sown) {

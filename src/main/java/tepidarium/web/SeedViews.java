@@ -3,6 +3,7 @@ package tepidarium.web;
 import java.time.Instant;
 import java.util.List;
 import java.util.NoSuchElementException;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -91,12 +92,16 @@ final class SeedViews {
 
   /** What the checks told of the sowings of this species that were sown before. */
   List<GerminationData> past(Sowing sowing, Course course, Species species) {
+    return pastCourses(sowing, course, species).stream().map(Course::data).toList();
+  }
+
+  /** The sowings of this species that were sown before, in the order of their numbers. */
+  List<Course> pastCourses(Sowing sowing, Course course, Species species) {
     return journal.sowings().stream()
         .filter(other -> other.id() != sowing.id())
         .map(this::course)
         .filter(other -> other.sownAt().isBefore(course.sownAt()))
         .filter(other -> species(other).id().equals(species.id()))
-        .map(Course::data)
         .toList();
   }
 
@@ -168,8 +173,14 @@ final class SeedViews {
     }
   }
 
-  SeedJson.EntryJson entry(Sowing sowing, Entry entry) {
-    return SeedJson.EntryJson.of(entry, sowing.replacement(entry.id()));
+  List<SeedJson.EntryJson> entries(Sowing sowing) {
+    Set<UUID> photographed = journal.photographed();
+    return sowing.entries().stream().map(entry -> entry(sowing, entry, photographed)).toList();
+  }
+
+  private static SeedJson.EntryJson entry(Sowing sowing, Entry entry, Set<UUID> photographed) {
+    boolean photo = photographed.contains(entry.id());
+    return SeedJson.EntryJson.of(entry, sowing.replacement(entry.id()), photo);
   }
 
   SeedJson.EntryAnswer answer(Entry entry) {
@@ -178,6 +189,7 @@ final class SeedViews {
             .sowing(entry.sowing())
             .orElseThrow(() -> new NotFound("there is no sowing " + entry.sowing()));
     return new SeedJson.EntryAnswer(
-        entry(sowing, entry), sowing.course() == null ? null : sowing(sowing));
+        entry(sowing, entry, journal.photographed()),
+        sowing.course() == null ? null : sowing(sowing));
   }
 }

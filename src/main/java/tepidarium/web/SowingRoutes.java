@@ -3,7 +3,6 @@ package tepidarium.web;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
-import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.Optional;
 import java.util.UUID;
@@ -59,9 +58,7 @@ final class SowingRoutes {
 
   private void entries(Context ctx) {
     Sowing sowing = existing(ctx);
-    List<SeedJson.EntryJson> entries =
-        sowing.entries().stream().map(entry -> seeds.entry(sowing, entry)).toList();
-    ctx.json(entries);
+    ctx.json(seeds.entries(sowing));
   }
 
   private void sow(Context ctx) {

@@ -132,6 +132,8 @@ public final class WebServer implements AutoCloseable {
     new SpeciesRoutes(journal, seeds).add(routes);
     new SowingRoutes(journal, seeds).add(routes);
     new GerminationRoutes(seeds, parts.chronicle()).add(routes);
+    new HeatCourseRoutes(journal, seeds, parts.register(), parts.history(), parts.chronicle())
+        .add(routes);
     new CompareRoutes(seeds).add(routes);
     new TallyRoutes(journal, parts.register(), seeds, parts.views()).add(routes);
   }

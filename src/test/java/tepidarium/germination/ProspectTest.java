@@ -86,7 +86,7 @@ class ProspectTest {
 
   private static HeatForecast.Branch branch(List<Censored> rows, double now, double rate) {
     Posterior fit = Posterior.of(TimeFamily.LOGNORMAL, rows, null).orElseThrow();
-    return new HeatForecast.Branch(1, fit, now, rate, rate);
+    return new HeatForecast.Branch(1, fit, now, now, rate, rate);
   }
 
   /** The same counts, with a day of 15 °C·h for each unit. */
@@ -100,7 +100,8 @@ class ProspectTest {
     slow.latestHours().ifPresent(latest -> assertTrue(latest > slow.hours()));
     Posterior fit = Posterior.of(TimeFamily.LOGNORMAL, UNDER_WAY, null).orElseThrow();
     HeatForecast unsure =
-        HeatForecast.of(51, List.of(new HeatForecast.Branch(1, fit, 35, 0.04, 0.06))).orElseThrow();
+        HeatForecast.of(51, List.of(new HeatForecast.Branch(1, fit, 35, 35, 0.04, 0.06)))
+            .orElseThrow();
     assertTrue(unsure.earliestHours() < slow.earliestHours());
     assertEquals(slow.hours(), unsure.hours(), 0.05);
   }

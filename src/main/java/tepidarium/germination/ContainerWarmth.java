@@ -1,0 +1,18 @@
+package tepidarium.germination;
+
+import tepidarium.container.ContainerId;
+import tepidarium.heat.HeatRule;
+import tepidarium.heat.HeatSum;
+import tepidarium.reading.Span;
+
+/** What is known of the warmth of containers; worked out from readings by whoever keeps them. */
+public interface ContainerWarmth {
+  /** The heat of a span; all of it is a gap where nothing was measured. */
+  HeatSum heat(ContainerId container, Span span, HeatRule rule);
+
+  /** By how much its sensors may have been off during a span, ±°C, at least 0. */
+  double temperatureErrorC(ContainerId container, Span span);
+
+  /** The high limit of its band, °C; what a gap is taken to have been at the most. */
+  double highLimitC(ContainerId container);
+}

@@ -1,0 +1,137 @@
+package tepidarium.germination;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.UUID;
+import tepidarium.container.ContainerId;
+import tepidarium.heat.HeatRule;
+import tepidarium.heat.HeatSum;
+import tepidarium.reading.Span;
+
+/** Containers at temperatures that are known, with gaps, and sowings in them. */
+final class Shelf implements ContainerWarmth {
+  static final Instant SOWN = Instant.parse("2026-03-01T06:00:00Z");
+  static final double HIGH_LIMIT_C = 33;
+
+  private final Map<ContainerId, Double> temperaturesC = new HashMap<>();
+  private final Map<ContainerId, Span> gaps = new HashMap<>();
+  private double errorC;
+
+  /** In what the seeds are all alike, and in what not. */
+  record Truth(double baseC, double medianHeat, double sigma, double finalFraction) {
+    /** Hours until a seed germinates; infinite for one that never does. */
+    double hours(Random random, double temperatureC) {
+      double needs = medianHeat * Math.exp(sigma * random.nextGaussian());
+      boolean ever = random.nextDouble() < finalFraction;
+      return ever && temperatureC > baseC
+          ? needs / (temperatureC - baseC)
+          : Double.POSITIVE_INFINITY;
+    }
+  }
+
+  static Instant day(double day) {
+    return SOWN.plus(Freshness.days(day));
+  }
+
+  ContainerId container(String id, double temperatureC) {
+    ContainerId container = new ContainerId(id);
+    temperaturesC.put(container, temperatureC);
+    return container;
+  }
+
+  void gap(ContainerId container, Instant from, Instant to) {
+    gaps.put(container, new Span(from, to));
+  }
+
+  void sensorsMayBeOffBy(double offC) {
+    errorC = offC;
+  }
+
+  @Override
+  public HeatSum heat(ContainerId container, Span span, HeatRule rule) {
+    Double temperature = temperaturesC.get(container);
+    long gap = span.length().toMillis();
+    if (temperature == null) {
+      return new HeatSum(0, 0, 0, gap);
+    }
+    gap = gaps.containsKey(container) ? overlap(gaps.get(container), span) : 0;
+    long covered = span.length().toMillis() - gap;
+    double hours = covered / 3_600_000.0;
+    boolean above = temperature > rule.baseC();
+    return new HeatSum(rule.gain(temperature) * hours, above ? hours : 0, covered, gap);
+  }
+
+  private static long overlap(Span gap, Span span) {
+    return gap.within(span).length().toMillis();
+  }
+
+  @Override
+  public double temperatureErrorC(ContainerId container, Span span) {
+    return errorC;
+  }
+
+  @Override
+  public double highLimitC(ContainerId container) {
+    return HIGH_LIMIT_C;
+  }
+
+  static Entry entry(long sowing, double day, Act act) {
+    Instant at = day(day);
+    UUID id = new UUID(sowing, at.toEpochMilli() * 1_000 + act.hashCode() % 1_000);
+    return new Entry(id, sowing, at, act, at, null, null, null, null, null);
+  }
+
+  /** A sowing with a group of so many seeds in each container, looked at every so many days. */
+  Course sow(
+      long sowing, Random random, Truth truth, int seeds, int every, int last, double... degrees) {
+    List<Act.Part> parts = new ArrayList<>();
+    Map<Act.Part, int[]> found = new HashMap<>();
+    for (int i = 0; i < degrees.length; i++) {
+      ContainerId bag = container("bag-" + sowing + "-" + (i + 1), degrees[i]);
+      Act.Part part = new Act.Part(new GroupId(sowing, i + 1), bag, seeds);
+      parts.add(part);
+      int[] at = new int[last / every + 1];
+      for (int seed = 0; seed < seeds; seed++) {
+        double check = Math.ceil(truth.hours(random, degrees[i]) / 24 / every);
+        if (check < at.length) {
+          at[(int) check]++;
+        }
+      }
+      found.put(part, at);
+    }
+    List<Entry> entries = new ArrayList<>();
+    entries.add(entry(sowing, 0, new Act.Sown(1, null, parts)));
+    for (int check = 1; check * every <= last; check++) {
+      for (Act.Part part : parts) {
+        int up = found.get(part)[check];
+        boolean any = up > 0 || left(found.get(part), seeds, check) > 0;
+        if (any) {
+          Act act = new Act.Checked(part.group(), up, List.of(), 0, List.of());
+          entries.add(entry(sowing, check * every, act));
+        }
+      }
+    }
+    return Course.of(entries);
+  }
+
+  private static int left(int[] found, int seeds, int check) {
+    int left = seeds;
+    for (int i = 0; i < check; i++) {
+      left -= found[i];
+    }
+    return left;
+  }
+
+  HeatCounts counts(double nowDay, Course... courses) {
+    return new HeatCounts(List.of(courses), new HeatPath(this), day(nowDay), null);
+  }
+
+  static double hours(double days) {
+    return days * Duration.ofDays(1).toHours();
+  }
+}
