@@ -204,9 +204,7 @@ public final class HeatCounts {
   double coldestC() {
     OptionalDouble coldest =
         groups.stream()
-            .map(
-                group ->
-                    path.meanTemperatureC(group.state().strands(), group.lastLooked(), group.end()))
+            .map(group -> path.meanTemperatureC(group.state().strands(), group.lastLooked()))
             .flatMapToDouble(OptionalDouble::stream)
             .min();
     double ceiling = ceilingC == null ? Double.POSITIVE_INFINITY : ceilingC;

@@ -5,29 +5,28 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 import tepidarium.container.ContainerId;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
+import tepidarium.heat.Warmth;
 import tepidarium.reading.Span;
 
 /**
- * Heat along the ways of seeds through containers. Made for one question: a sum that was worked out
- * once is kept. Not safe for use by several threads.
+ * Heat along the ways of seeds through containers. Made for one question: what was read once is
+ * kept. Not safe for use by several threads.
  */
 public final class HeatPath {
-  /** Below every temperature: the mean heat above it tells the mean temperature. */
-  private static final double COLD_C = -50;
-
   private final ContainerWarmth warmth;
-  private final Map<HeatRule, Map<Piece, HeatSum>> known = new HashMap<>();
+  private final Map<Start, NavigableMap<Instant, Warmth>> known = new HashMap<>();
   private final Map<Piece, Double> errors = new HashMap<>();
 
-  private record Piece(ContainerId container, Instant from, Instant to) {
-    Span span() {
-      return new Span(from, to);
-    }
-  }
+  /** From when something is told of a container. */
+  private record Start(ContainerId container, Instant from) {}
+
+  private record Piece(ContainerId container, Span span) {}
 
   public HeatPath(ContainerWarmth warmth) {
     this.warmth = warmth;
@@ -41,14 +40,13 @@ public final class HeatPath {
    *     gaps are filled
    */
   public Dose dose(List<Strand> ways, Instant until, Instant end, HeatRule rule) {
-    Map<Piece, HeatSum> sums = known.computeIfAbsent(rule, any -> new HashMap<>());
     List<Dose> doses = new ArrayList<>(ways.size());
     List<Double> shares = new ArrayList<>(ways.size());
     for (Strand way : ways) {
       Dose dose = Dose.NONE;
       for (Strand.Leg leg : way.legs()) {
         if (leg.from().isBefore(until)) {
-          dose = dose.plus(leg(leg, until, end, rule, sums));
+          dose = dose.plus(leg(leg, until, end, rule));
         }
       }
       doses.add(dose);
@@ -57,39 +55,75 @@ public final class HeatPath {
     return Dose.overWays(doses, shares);
   }
 
-  private Dose leg(
-      Strand.Leg leg, Instant until, Instant end, HeatRule rule, Map<Piece, HeatSum> sums) {
+  private Dose leg(Strand.Leg leg, Instant until, Instant end, HeatRule rule) {
     Instant left = leg.until() == null ? latest(end, until) : leg.until();
-    Piece whole = new Piece(leg.container(), leg.from(), left);
-    Piece part = left.isAfter(until) ? new Piece(leg.container(), leg.from(), until) : whole;
+    Span part = new Span(leg.from(), left.isAfter(until) ? until : left);
+    HeatSum sum = until(leg.container(), part).heat(rule);
+    boolean gaps = sum.gapMs() > 0;
+    Span whole = new Span(leg.from(), left);
     return Dose.of(
-        sum(part, rule, sums),
-        sum(whole, rule, sums),
+        sum,
+        gaps ? until(leg.container(), whole).heat(rule) : sum,
         rule,
         warmth.highLimitC(leg.container()),
-        errors.computeIfAbsent(whole, p -> warmth.temperatureErrorC(p.container(), p.span())));
+        error(leg.container(), whole));
   }
 
   private static Instant latest(Instant a, Instant b) {
     return a.isAfter(b) ? a : b;
   }
 
-  private HeatSum sum(Piece piece, HeatRule rule, Map<Piece, HeatSum> sums) {
-    return sums.computeIfAbsent(piece, p -> warmth.heat(p.container(), p.span(), rule));
+  private double error(ContainerId container, Span span) {
+    return errors.computeIfAbsent(
+        new Piece(container, span), p -> warmth.temperatureErrorC(container, span));
+  }
+
+  /** Put together from the longest part of the span that is known, and the rest. */
+  private Warmth until(ContainerId container, Span span) {
+    NavigableMap<Instant, Warmth> parts =
+        known.computeIfAbsent(new Start(container, span.from()), any -> new TreeMap<>());
+    Map.Entry<Instant, Warmth> part = parts.floorEntry(span.to());
+    if (part != null && part.getKey().equals(span.to())) {
+      return part.getValue();
+    }
+    Warmth sum =
+        part == null
+            ? warmth.warmth(container, span)
+            : Warmth.sum(
+                List.of(
+                    part.getValue(), warmth.warmth(container, new Span(part.getKey(), span.to()))));
+    parts.put(span.to(), sum);
+    return sum;
   }
 
   /** The heat of a container over a span, gaps filled at its own mean rate. */
   Dose dose(ContainerId container, Span span, HeatRule rule) {
-    HeatSum sum = warmth.heat(container, span, rule);
-    double error = warmth.temperatureErrorC(container, span);
+    HeatSum sum = until(container, span).heat(rule);
+    double error = error(container, span);
     return Dose.of(sum, sum, rule, warmth.highLimitC(container), error);
   }
 
   /** The mean temperature until an instant, °C; none where less than half of it is known. */
-  OptionalDouble meanTemperatureC(List<Strand> ways, Instant until, Instant end) {
-    Dose dose = dose(ways, until, end, new HeatRule(COLD_C, null));
-    return dose.known() && dose.hours() > 0
-        ? OptionalDouble.of(dose.likely() / dose.hours() + COLD_C)
+  OptionalDouble meanTemperatureC(List<Strand> ways, Instant until) {
+    double mean = 0;
+    double covered = 0;
+    double gap = 0;
+    for (Strand way : ways) {
+      List<Warmth> legs = new ArrayList<>();
+      for (Strand.Leg leg : way.legs()) {
+        if (leg.from().isBefore(until)) {
+          Instant left = leg.until();
+          Instant end = left != null && left.isBefore(until) ? left : until;
+          legs.add(until(leg.container(), new Span(leg.from(), end)));
+        }
+      }
+      Warmth whole = Warmth.sum(legs);
+      covered += way.share() * whole.coveredHours();
+      gap += way.share() * whole.gapHours();
+      mean += way.share() * whole.meanC();
+    }
+    return covered > 0 && covered >= gap && Double.isFinite(mean)
+        ? OptionalDouble.of(mean)
         : OptionalDouble.empty();
   }
 }

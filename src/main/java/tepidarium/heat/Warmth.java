@@ -104,20 +104,19 @@ public final class Warmth {
   }
 
   /**
-   * The heat by a rule. Time at exactly the base counts as above it.
-   *
-   * @param rule base from −10 to 60 °C; a ceiling of more counts as 60 °C
+   * The heat by a rule. Time at exactly the base counts as above it. Time below −10 °C or above 60
+   * °C counts with its mean temperature.
    */
   public HeatSum heat(HeatRule rule) {
-    if (!inRange(rule.baseC())) {
-      throw new IllegalArgumentException("no base from -10 to 60 °C: " + rule.baseC());
-    }
     Double ceiling = rule.ceilingC();
-    double capped = ceiling == null ? 0 : above(Math.min(ceiling, HIGHEST_C));
+    double capped = ceiling == null ? 0 : above(ceiling);
     return new HeatSum(above(rule.baseC()) - capped, hoursAbove(rule.baseC()), coveredMs, gapMs);
   }
 
   private double above(double temperatureC) {
+    if (!inRange(temperatureC)) {
+      return aboveOutside(temperatureC);
+    }
     double steps = (temperatureC - LOWEST_C) / STEP_C;
     int edge = (int) Math.floor(steps + ON_AN_EDGE);
     double part = Math.max(0, steps - edge);
@@ -133,8 +132,17 @@ public final class Warmth {
         + part * part * ((1 + 2 * rest) * end - rest * endSlope);
   }
 
+  private double aboveOutside(double temperatureC) {
+    double sum = 0;
+    for (int i = 0; i < hours.length; i++) {
+      sum += Math.max(0, degreeHours[i] - temperatureC * hours[i]);
+    }
+    return sum;
+  }
+
   private double hoursAbove(double temperatureC) {
-    double steps = (temperatureC - LOWEST_C) / STEP_C;
+    double inside = Math.max(LOWEST_C, Math.min(HIGHEST_C, temperatureC));
+    double steps = (inside - LOWEST_C) / STEP_C;
     int edge = (int) Math.floor(steps + ON_AN_EDGE);
     double part = Math.max(0, steps - edge);
     return (1 - part) * hoursAboveEdge(edge) + part * hoursAboveEdge(edge + 1);

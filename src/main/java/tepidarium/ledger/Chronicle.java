@@ -72,6 +72,7 @@ public final class Chronicle {
   public record LimitTold(Limit limit, LimitTime time, List<Out> excursions) {}
 
   private static final int WARMTHS = 5_000;
+  private static final long DAY_MS = Duration.ofDays(1).toMillis();
 
   private final Ledger ledger;
   private final History history;
@@ -99,8 +100,22 @@ public final class Chronicle {
     return DegreeHours.of(temperature, span, rule, history.maxGap());
   }
 
-  /** For how long it was how warm in a span: from the ledger, for the heat by any rule. */
+  /**
+   * For how long it was how warm in a span: from the ledger, for the heat by any rule. What does
+   * not change any more is remembered; of what may, at most the last days.
+   */
   public Warmth warmth(Container container, Span span) {
+    long settledMs = ledger.settledUntilMs() / DAY_MS * DAY_MS;
+    if (span.toMs() <= ledger.settledUntilMs() || span.fromMs() >= settledMs) {
+      return settledWarmth(container, span);
+    }
+    return Warmth.sum(
+        List.of(
+            settledWarmth(container, Span.ofMillis(span.fromMs(), settledMs)),
+            warmthNow(container, Span.ofMillis(settledMs, span.toMs()))));
+  }
+
+  private Warmth settledWarmth(Container container, Span span) {
     Optional<Ledger.Version> version = ledger.version(container, span);
     if (version.isEmpty()) {
       return warmthNow(container, span);

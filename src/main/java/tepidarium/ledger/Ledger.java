@@ -156,6 +156,11 @@ public final class Ledger {
     return rows;
   }
 
+  /** Before this, nothing that comes in order changes anything any more. */
+  long settledUntilMs() {
+    return clock.instant().toEpochMilli() - 2 * maxGapMs;
+  }
+
   /** Equal to another of the same span only if the same is told of it. */
   record Version(long basis, long changes) {}
 
@@ -164,8 +169,7 @@ public final class Ledger {
    * because the span is not over or its past is being written.
    */
   Optional<Version> version(Container container, Span span) {
-    long settledUntil = clock.instant().toEpochMilli() - 2 * maxGapMs;
-    if (span.toMs() > settledUntil) {
+    if (span.toMs() > settledUntilMs()) {
       return Optional.empty();
     }
     long basis = Basis.of(container, register, history.maxGap());
@@ -185,7 +189,7 @@ public final class Ledger {
     Map<Quantity, Samples> samples = history.samples(container.id(), Span.ofMillis(fromMs, toMs));
     List<LedgerRow> rows = new ArrayList<>();
     List<LedgerRow> settled = new ArrayList<>();
-    long settledUntil = clock.instant().toEpochMilli() - 2 * maxGapMs;
+    long settledUntil = settledUntilMs();
     for (long hour = fromMs; hour < toMs; hour += HOUR_MS) {
       LedgerRow row = row(container, samples, hour, hour + HOUR_MS);
       rows.add(row);

@@ -9,8 +9,8 @@ import java.util.Map;
 import java.util.Random;
 import java.util.UUID;
 import tepidarium.container.ContainerId;
-import tepidarium.heat.HeatRule;
-import tepidarium.heat.HeatSum;
+import tepidarium.heat.Warmth;
+import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 
 /** Containers at temperatures that are known, with gaps, and sowings in them. */
@@ -53,17 +53,20 @@ final class Shelf implements ContainerWarmth {
   }
 
   @Override
-  public HeatSum heat(ContainerId container, Span span, HeatRule rule) {
+  public Warmth warmth(ContainerId container, Span span) {
     Double temperature = temperaturesC.get(container);
-    long gap = span.length().toMillis();
     if (temperature == null) {
-      return new HeatSum(0, 0, 0, gap);
+      return Warmth.unknown(span.length().toMillis());
     }
-    gap = gaps.containsKey(container) ? overlap(gaps.get(container), span) : 0;
-    long covered = span.length().toMillis() - gap;
-    double hours = covered / 3_600_000.0;
-    boolean above = temperature > rule.baseC();
-    return new HeatSum(rule.gain(temperature) * hours, above ? hours : 0, covered, gap);
+    long gap = gaps.containsKey(container) ? overlap(gaps.get(container), span) : 0;
+    Span covered = Span.ofMillis(span.fromMs(), span.toMs() - gap);
+    Samples.Builder steady = new Samples.Builder(2);
+    steady.add(covered.fromMs(), temperature);
+    if (covered.fromMs() < covered.toMs()) {
+      steady.add(covered.toMs(), temperature);
+    }
+    return Warmth.sum(
+        List.of(Warmth.of(steady.build(), covered, covered.length()), Warmth.unknown(gap)));
   }
 
   private static long overlap(Span gap, Span span) {
