@@ -16,8 +16,8 @@ import tepidarium.reading.Span;
  * once is kept. Not safe for use by several threads.
  */
 public final class HeatPath {
-  /** Below every temperature: the mean heat above it tells the mean temperature. */
-  private static final double COLD_C = -50;
+  /** Colder than seeds are ever kept: the mean heat above it tells the mean temperature. */
+  private static final double COLD_C = -10;
 
   private final ContainerWarmth warmth;
   private final Map<HeatRule, Map<Piece, HeatSum>> known = new HashMap<>();
