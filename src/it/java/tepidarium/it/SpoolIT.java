@@ -128,6 +128,8 @@ class SpoolIT {
       Publisher publisher = Publisher.to(service.mqttPort());
       publisher.send(TOPIC, backlog(0, 1_000));
       await().atMost(SOON).until(() -> grower.count("stored") == 1_000);
+      String sowing = sow(service.api(), container);
+      assertEquals(200, service.api().call("GET", sowing, null).status());
 
       influx.kill();
       publisher.send(TOPIC, backlog(500, 2_000));
@@ -141,6 +143,7 @@ class SpoolIT {
           service.api().call("GET", "/api/containers/" + container + "/readings", null);
       assertEquals(503, history.status());
       assertTrue(history.type().startsWith("application/problem+json"), history.type());
+      assertEquals(503, service.api().call("GET", sowing, null).status());
       JsonNode now = service.api().get("/api/containers/" + container);
       assertEquals(
           temperature(2_999), now.get("latest").get("temperature").get("value").doubleValue());
@@ -157,6 +160,21 @@ class SpoolIT {
           temperature(2_500),
           grower.values(container, "temperature", at(2_000), at(3_000)).get(at(2_500)));
     }
+  }
+
+  /** A sowing of a species with a base of its own; where its heat is told. */
+  private String sow(Api api, String container) {
+    api.post(
+        "/api/species",
+        "{\"name\":\"Oil nut\",\"figures\":{\"base\":{\"value\":12,\"source\":\"own results\"}}}");
+    String seeds =
+        "{\"species\":\"oil-nut\",\"seeds\":9,\"from\":\"plant\",\"gatheredAt\":\"" + at(0);
+    int lot = api.post("/api/lots", seeds + "\"}").get("id").intValue();
+    String group = "{\"container\":\"" + container + "\",\"seeds\":9}";
+    String sown = "{\"lot\":" + lot + ",\"groups\":[" + group + "],\"at\":\"" + at(0) + "\"}";
+    api.post("/api/sowings", sown);
+    api.post("/api/groups/1-1/checks", "{\"germinated\":2,\"at\":\"" + at(900) + "\"}");
+    return "/api/sowings/1/heat-course";
   }
 
   @Test

@@ -203,7 +203,18 @@ final class SeedSeason {
       assertEquals(jar.path(sum).asDouble(), heat.path(sum).asDouble(), 1e-9, sum);
     }
     assertTrue(heat.path("degreeHours").asDouble() > 0);
+    againstHeat(sowing, heat);
     assertEquals(2, api.get("/api/groups/" + group + "/path").path("checks").size());
+  }
+
+  private void againstHeat(String sowing, JsonNode heat) {
+    JsonNode row = api.get(sowing + "/heat-course").at("/rows/0/to");
+    // The sensor may be off, which the other answer leaves out.
+    assertTrue(row.path("lower").asDouble() <= heat.path("lower").asDouble() + 1e-9);
+    assertTrue(row.path("upper").asDouble() >= heat.path("upper").asDouble() - 1e-9);
+    assertTrue(row.path("likely").asDouble() > heat.path("lower").asDouble());
+    JsonNode species = api.get("/api/species/paw-paw/thermal-time");
+    assertEquals("cannotBeTold", species.path("verdict").asText());
   }
 
   /** Ten of 55 at one check, and again 0 at later ones: the same numbers as the sums give. */

@@ -115,7 +115,7 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
     }
     Optional<Posterior> likely = posterior(rows, Dose::likely, past);
     if (likely.isEmpty()) {
-      return "too few have germinated yet to tell how much heat the others need";
+      return "too few have germinated yet, or at too few checks, to tell how much heat the others need";
     }
     boolean gaps = rows.stream().anyMatch(row -> gaps(row.to() == null ? row.from() : row.to()));
     fits.add(new Weighted(gaps ? 2 : 1, likely.get(), Dose::likely));

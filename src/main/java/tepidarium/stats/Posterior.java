@@ -21,6 +21,12 @@ public final class Posterior {
   private static final double WIDER = 1.5;
 
   private static final double FEWEST_WORTH = 0.02;
+
+  private static final int FEWEST_INTERVALS = 3;
+
+  /** The logit of a fraction of 0.95. */
+  private static final double NEAR_BOUND = 3;
+
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
 
   /** One set of numbers, with its share of all; the shares add up to 1. */
@@ -102,7 +108,11 @@ public final class Posterior {
       TimeFamily family, List<Censored> all, @Nullable Prior prior) {
     TimeModel model = new TimeModel(family, true);
     IntervalFit fit = IntervalFit.of(model, all);
-    if (prior == null && !fit.identified()) {
+    double[] start =
+        prior == null
+            ? start(fit, all)
+            : new double[] {prior.mu(), prior.logSigma(), prior.logit()};
+    if (start == null) {
       return Optional.empty();
     }
     List<Censored> rows = Censored.compact(all);
@@ -117,10 +127,24 @@ public final class Posterior {
           slope[2] += 0.5 - p;
           return value + 0.5 * Math.log(p) + 0.5 * Math.log(IntervalLikelihood.fraction(-x[2]));
         };
-    double[] start =
-        prior == null ? fit.at() : new double[] {prior.mu(), prior.logSigma(), prior.logit()};
     Maximum.Top top = Maximum.newton(weight, start);
     return Double.isFinite(top.value()) ? draw(family, weight, top) : Optional.empty();
+  }
+
+  /**
+   * The likeliest numbers. Where the fraction sits on its bound of 1, the other two must be told
+   * without it, and by events in three intervals or more: fewer leave open how many never meet
+   * theirs. Beta(½, ½) keeps the fraction off the bound.
+   */
+  private static double @Nullable [] start(IntervalFit fit, List<Censored> all) {
+    if (fit.identified()) {
+      return fit.at();
+    }
+    IntervalFit whole = IntervalFit.of(new TimeModel(fit.model().family(), false), all);
+    long intervals = whole.rows().stream().filter(row -> !row.open()).count();
+    return whole.identified() && intervals >= FEWEST_INTERVALS
+        ? new double[] {whole.at()[0], whole.at()[1], NEAR_BOUND}
+        : null;
   }
 
   private static Optional<Posterior> draw(
