@@ -23,10 +23,15 @@ import tepidarium.reading.Span;
  * one request: what was added up once is kept, so that a path is not read again for each check.
  */
 final class PathHeat {
-  private final Chronicle chronicle;
+  private final HeatOf heat;
   private final Register register;
   private final HeatRule rule;
   private final Map<Piece, Told> known = new HashMap<>();
+
+  /** The heat of a container over a span. */
+  interface HeatOf {
+    HeatSum of(Container container, Span span, HeatRule rule);
+  }
 
   private record Piece(ContainerId container, Span span) {}
 
@@ -53,7 +58,11 @@ final class PathHeat {
       int ways) {}
 
   PathHeat(Chronicle chronicle, Register register, Species species) {
-    this.chronicle = chronicle;
+    this(chronicle::heat, register, species);
+  }
+
+  PathHeat(HeatOf heat, Register register, Species species) {
+    this.heat = heat;
     this.register = register;
     Double base = species.value(Trait.BASE);
     double baseC = base == null ? ContainerSettings.DEFAULT_BASE_C : base;
@@ -125,7 +134,7 @@ final class PathHeat {
     if (container == null) {
       return new Told(new HeatSum(0, 0, 0, piece.span().length().toMillis()), 0);
     }
-    HeatSum sum = chronicle.heat(container, piece.span(), rule);
+    HeatSum sum = heat.of(container, piece.span(), rule);
     return new Told(sum, sum.upper(rule, container.band().temperatureHighC()));
   }
 
