@@ -51,12 +51,18 @@ export function sowingRows(report, zone) {
       figure(`${f.number(one.germinated)} = ${points(one.fraction.value)} %`, range([one.fraction.low, one.fraction.high], points)),
       figure(known(one.firstFoundDay) ? `day ${dayNumber(one.firstFoundDay)}` : f.UNKNOWN),
       figure(one.medianBetween ? `day ${range(one.medianBetween, dayNumber)}` : 'not told'),
-      figure(f.number(one.culled), one.culledFor.map(({ reason, seeds }) => `${seeds} ${reason}`).join(', ')),
+      figure(f.number(one.culled), culledWords(one)),
       figure(f.number(one.pottedOn), one.pottedOn > 0 ? `${one.alive} alive` : ''),
       figure(f.number(one.remaining)),
       sowingHeat(one),
     ],
   }));
+}
+
+/** Culled counts the ungerminated alone; the reasons count what had germinated before, too. */
+function culledWords({ culled, culledFor }) {
+  if (culledFor.length === 1 && culledFor[0].seeds === culled) return culledFor[0].reason;
+  return culledFor.map(({ reason, seeds }) => `${seeds} ${reason}`).join(', ');
 }
 
 const dayNumber = (days) => f.number(days, days < 10 && !Number.isInteger(days) ? 1 : 0);
@@ -93,7 +99,7 @@ function outside({ coveredHours }, { excursions, duringOpenings, hours, longestH
   if (excursions + duringOpenings === 0) return figure('never');
   const longest = excursions > 1 ? `longest ${f.hours(longestHours)}` : '';
   const open = duringOpenings > 0 ? `${duringOpenings} while open` : '';
-  const lost = cold && degreeHoursLost > 0 ? `${f.degreeHours(degreeHoursLost)} lost` : '';
+  const lost = cold && degreeHoursLost >= 0.05 ? `${f.degreeHours(degreeHoursLost)} lost` : '';
   return figure(`${excursions > 0 ? `${excursions} ×, ` : ''}${f.hours(hours)}`, [longest, open, lost].filter((text) => text).join('; '));
 }
 

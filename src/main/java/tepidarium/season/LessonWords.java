@@ -48,6 +48,13 @@ final class LessonWords {
     return format(Math.abs(value) < 100 ? "%.1f" : "%.0f", value);
   }
 
+  /** A name at the start of a sentence. */
+  static String capital(String name) {
+    int first = name.codePointAt(0);
+    return Character.toString(Character.toTitleCase(first))
+        + name.substring(Character.charCount(first));
+  }
+
   static String format(String words, Object... values) {
     return String.format(Locale.ROOT, words, values);
   }

@@ -40,7 +40,7 @@ final class ResultLessons {
             .orElseThrow();
     String why =
         most.reason().equals("mould")
-            ? format("%d of them for mould", most.seeds())
+            ? (most.seeds() == discarded(worst) ? "all" : most.seeds() + " of them") + " for mould"
             : format("most often as \"%s\" (%d)", most.reason(), most.seeds());
     return new Lesson(
         "culled",
@@ -124,7 +124,7 @@ final class ResultLessons {
     boolean more = gain.value() > 0;
     return format(
         "%s gave %s a day more than %s (95 %%: %s to %s).",
-        more ? pair.first() : pair.second(),
+        LessonWords.capital(more ? pair.first() : pair.second()),
         heat(Math.abs(gain.value())),
         more ? pair.second() : pair.first(),
         heat(more ? low : -high),

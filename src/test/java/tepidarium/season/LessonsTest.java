@@ -112,6 +112,9 @@ class LessonsTest {
     assertEquals(
         "5 of 40 seeds of Lychee, sowing 1 were discarded, 4 of them for mould.",
         words(mould, "culled"));
+    assertTrue(
+        words(report(List.of(sowing(1, 40, 20, new CulledFor("mould", 5)))), "culled")
+            .endsWith("were discarded, all for mould."));
     SeasonReport dead = report(List.of(sowing(1, 40, 20, new CulledFor("dead", 5))));
     assertTrue(words(dead, "culled").contains("\"dead\" (5)"), words(dead, "culled"));
     assertEquals(List.of(), kinds(report(List.of(sowing(1, 40, 20, new CulledFor("mould", 4))))));
