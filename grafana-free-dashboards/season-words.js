@@ -11,7 +11,7 @@ const heatPerDay = (value) => `${f.degreeHours(value)}`;
 /** A figure and what stands below it. */
 const figure = (main, below = '') => ({ main, below });
 
-const dateOf = (at, zone) => new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: zone }).format(new Date(at));
+export const dateOf = (at, zone) => new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: zone }).format(new Date(at));
 const shortDate = (at, zone) => new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', timeZone: zone }).format(new Date(at));
 /** A season ends with the moment before its last instant: at midnight, that is the day before. */
 export const spanWords = ({ from, to }, zone) => `${dateOf(from, zone)} to ${dateOf(Date.parse(to) - 1, zone)}`;
@@ -50,7 +50,7 @@ export function sowingRows(report, zone) {
       figure(f.number(one.seeds)),
       figure(`${f.number(one.germinated)} = ${points(one.fraction.value)} %`, range([one.fraction.low, one.fraction.high], points)),
       figure(known(one.firstFoundDay) ? `day ${dayNumber(one.firstFoundDay)}` : f.UNKNOWN),
-      figure(one.medianBetween ? `day ${range(one.medianBetween, dayNumber)}` : 'not told'),
+      figure(one.halfBetween ? `day ${range(one.halfBetween, dayNumber)}` : 'not half'),
       figure(f.number(one.culled), culledWords(one)),
       figure(f.number(one.pottedOn), one.pottedOn > 0 ? `${one.alive} alive` : ''),
       figure(f.number(one.remaining)),

@@ -75,6 +75,7 @@ function draw() {
   byId('report').replaceChildren(...head(), ...lessons(report), ...sowings(report), ...containers(report), ...comparisons(report), ...earlier(report),
     h('section', { class: 'small-print' }, words.smallPrint(report).map((line) => h('p', {}, line))));
   drawKept();
+  announce(byId('report-title').textContent);
 }
 
 function head() {
@@ -82,7 +83,7 @@ function head() {
   const span = words.spanWords(report, zone);
   return [
     h('h2', { id: 'report-title', class: 'report-title' }, name ? `${name}, ${span}` : `Season ${span}`),
-    keptAt && h('p', { class: 'quiet' }, `Kept on ${f.stamp(keptAt)}; the figures are those of then.`),
+    keptAt && h('p', { class: 'quiet' }, `Kept on ${words.dateOf(keptAt, zone)}; the figures are those of then.`),
     remark && h('p', {}, remark),
     ...words.headlines(report).map((line) => h('p', { class: 'headline' }, line)),
   ].filter(Boolean);
@@ -111,7 +112,7 @@ function comparisons(report) {
   }
   if (report.heatSources) {
     made.push(rowsTable(`Heat sources, all above ${f.temperature(report.heatSources.base)}.`, 'Heat source', words.SOURCE_TITLES, words.sourceRows(report.heatSources)),
-      h('p', { class: 'verdict' }, report.heatSources.verdict));
+      h('p', {}, report.heatSources.verdict));
   }
   return made.length > 0 ? [part('Compared', ...made)] : [];
 }

@@ -8,7 +8,7 @@ afterEach(() => setTemperatureUnit('C'));
 const sowing = (more = {}) => ({
   sowing: 1, name: 'In the closet', species: 'lychee', speciesName: 'Lychee', lot: 1, sownAt: '2026-03-01T06:00:00Z', seeds: 40, germinated: 22,
   fraction: { value: 0.55, low: 0.398, high: 0.693 }, culled: 5, culledFor: [{ reason: 'mould', seeds: 5 }], pottedOn: 4, alive: 3, remaining: 13,
-  firstFoundDay: 4, lastCheckDay: 8, medianBetween: [4, 8],
+  firstFoundDay: 4, lastCheckDay: 8, halfBetween: [4, 8],
   heat: { base: 15, ceiling: 36, degreeHours: 3029.1, lower: 3029.1, upper: 3029.1, coveredHours: 192, gapHours: 0 }, containers: ['Closet'], ...more,
 });
 const outside = (more = {}) => ({ excursions: 0, duringOpenings: 0, hours: 0, longestHours: 0, degreeHoursLost: 0, ...more });

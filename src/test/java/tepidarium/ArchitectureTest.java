@@ -63,8 +63,7 @@ class ArchitectureTest {
           Map.entry("alert", List.of("reading", "container", "heat", "light", "stats")),
           Map.entry("alert.notify", List.of("alert", "reading", "container", "heat", "light")),
           Map.entry("germination", List.of("reading", "container", "heat", "stats")),
-          Map.entry(
-              "season", List.of("reading", "container", "heat", "light", "germination", "stats")),
+          Map.entry("season", List.of("reading", "heat", "stats")),
           Map.entry("exchange", List.of("germination")),
           Map.entry("alert.notify.channel", List.of("alert.notify")),
           Map.entry("ingest", List.of("reading", "series")),

@@ -59,9 +59,9 @@ class SeasonIT {
     assertEquals(0.69295, sowing.at("/fraction/high").asDouble(), 1e-5);
     assertEquals(4, sowing.path("firstFoundDay").asDouble(), 1e-9);
     assertEquals(8, sowing.path("lastCheckDay").asDouble(), 1e-9);
-    // 6 of the 35 that were looked at by day 4, 22 by day 8: half of them in between.
-    assertEquals(4, sowing.at("/medianBetween/0").asDouble(), 1e-9);
-    assertEquals(8, sowing.at("/medianBetween/1").asDouble(), 1e-9);
+    // 6 of 40 by day 4, 22 by day 8: the twentieth in between.
+    assertEquals(4, sowing.at("/halfBetween/0").asDouble(), 1e-9);
+    assertEquals(8, sowing.at("/halfBetween/1").asDouble(), 1e-9);
     // 192 h at 16 °C above the base, less 12 h and two ramps of 15 minutes at 3.5 °C less.
     JsonNode heat = sowing.path("heat");
     assertEquals(192 * 16 - 3.5 * 12.25, heat.path("degreeHours").asDouble(), 1e-6);
@@ -77,7 +77,7 @@ class SeasonIT {
     assertEquals(0, tray.at("/heat/degreeHours").asDouble());
     assertEquals(192, tray.at("/heat/gapHours").asDouble(), 1e-9);
     assertEquals(192 * (36 - 15), tray.at("/heat/upper").asDouble(), 1e-6);
-    assertTrue(tray.path("medianBetween").isNull());
+    assertTrue(tray.path("halfBetween").isNull());
     JsonNode container = whole().path("containers").path(2);
     assertEquals("tray", container.path("id").asText());
     assertTrue(container.path("seeds").asBoolean());
@@ -165,6 +165,8 @@ class SeasonIT {
             .asText();
     assertTrue(detail.contains("\"first half\" is kept already"), detail);
 
+    String usual = api.get("/api/seasons/report").path("from").asText();
+    assertEquals(season.day(5.5).toString(), usual, "the first sowing that it did not have");
     JsonNode second = report(5, SmallSeason.DAYS);
     assertEquals(1, second.path("sowings").size());
     assertEquals(2, second.path("earlierSowings").asInt());

@@ -17,8 +17,8 @@ import tepidarium.stats.Proportion;
  * @param alive of those potted on, as far as known
  * @param remaining sound and ungerminated when last seen
  * @param firstFoundDay the check at which the first germinated seed was found, days since sowing
- * @param medianBetween between which days half of the sown seeds had germinated (Turnbull, 1976);
- *     null where the counts do not tell
+ * @param halfBetween between which days half of the sown seeds had germinated; null where they had
+ *     not
  * @param heat along the paths of its groups until the last check of each; null before the first
  * @param containers the names of those that its seeds lay in, in order
  */
@@ -39,7 +39,7 @@ public record SowingResult(
     int remaining,
     @Nullable Double firstFoundDay,
     @Nullable Double lastCheckDay,
-    @Nullable List<Double> medianBetween,
+    @Nullable List<Double> halfBetween,
     @Nullable Heat heat,
     List<String> containers) {
   /** So many discarded for one reason. */
@@ -63,7 +63,7 @@ public record SowingResult(
 
   public SowingResult {
     culledFor = List.copyOf(culledFor);
-    medianBetween = medianBetween == null ? null : List.copyOf(medianBetween);
+    halfBetween = halfBetween == null ? null : List.copyOf(halfBetween);
     containers = List.copyOf(containers);
   }
 

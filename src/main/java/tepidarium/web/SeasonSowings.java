@@ -29,9 +29,7 @@ import tepidarium.germination.Strand;
 import tepidarium.reading.Span;
 import tepidarium.season.Interval;
 import tepidarium.season.SowingResult;
-import tepidarium.stats.Limits;
 import tepidarium.stats.Proportion;
-import tepidarium.stats.Turnbull;
 
 /** What became of the sowings of a season by its end. Made for one report. */
 final class SeasonSowings {
@@ -114,7 +112,7 @@ final class SeasonSowings {
         data.count(Fate.REMAINING),
         firstFound(data),
         checks.isEmpty() ? null : Collections.max(checks),
-        median(data),
+        data.halfOfSownBetween(),
         heat(course, heats.computeIfAbsent(species.id(), id -> path(heat, species))),
         places(course));
   }
@@ -151,14 +149,6 @@ final class SeasonSowings {
       }
     }
     return first;
-  }
-
-  private static @Nullable List<Double> median(GerminationData data) {
-    if (data.count(Fate.GERMINATED) == 0) {
-      return null;
-    }
-    Limits half = Turnbull.of(data.intervals()).when(0.5);
-    return half.high() < Double.POSITIVE_INFINITY ? SumsJson.pair(half) : null;
   }
 
   private static SowingResult.@Nullable Heat heat(Course course, PathHeat path) {
