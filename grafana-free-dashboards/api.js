@@ -118,6 +118,11 @@ export const api = {
   heatCourse: (sowing) => call('GET', at('sowings', sowing, 'heat-course'), { timeoutMs: 60_000 }),
   thermalTime: (species) => call('GET', at('species', species, 'thermal-time'), { timeoutMs: 60_000 }),
   compareGermination: (a, b) => call('GET', '/api/compare/germination', { query: { sowings: `${a},${b}` }, timeoutMs: 60_000 }),
+  seasonReport: (range) => call('GET', '/api/seasons/report', { query: span(range), timeoutMs: 60_000 }),
+  seasons: () => call('GET', '/api/seasons'),
+  season: (id) => call('GET', at('seasons', id)),
+  keepSeason: (body) => call('POST', '/api/seasons', { body, timeoutMs: 60_000 }),
+  removeSeason: (id) => call('DELETE', at('seasons', id)),
   seedsNeeded: (body) => call('POST', '/api/sums/seeds-needed', { body }),
   rejects: (limit) => call('GET', '/api/rejects', { query: { limit } }),
 };

@@ -40,7 +40,8 @@ class ArchitectureTest {
           "light",
           "history",
           "alert",
-          "germination");
+          "germination",
+          "season");
 
   /**
    * Each package and what it may use besides itself; {@code app} may use everything. The package
@@ -63,6 +64,7 @@ class ArchitectureTest {
           Map.entry("alert", List.of("reading", "container", "heat", "light", "stats")),
           Map.entry("alert.notify", List.of("alert", "reading", "container", "heat", "light")),
           Map.entry("germination", List.of("reading", "container", "heat", "stats")),
+          Map.entry("season", List.of("reading", "heat", "stats")),
           Map.entry("exchange", List.of("germination")),
           Map.entry("alert.notify.channel", List.of("alert.notify")),
           Map.entry("ingest", List.of("reading", "series")),

@@ -62,6 +62,8 @@ import tepidarium.it.RunningService;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 import tepidarium.records.sqlite.SqliteRecords;
+import tepidarium.season.KeptSeason;
+import tepidarium.season.SeasonStore;
 import tepidarium.series.StoreException;
 
 /** The precious record in a real file; each step opens the file anew, as a restart does. */
@@ -413,6 +415,27 @@ class RecordsIT {
     String reason = corrects == null ? null : "a mistake";
     UUID id = UUID.randomUUID();
     return new Entry(id, 1, START, act, START, "Ida", "a\nb", corrects, reason, "digest");
+  }
+
+  @Test
+  void keptSeasonsSurviveARestartAndNoNameIsTakenTwice() {
+    Span spring = new Span(START, START.plus(Duration.ofDays(60)));
+    Span later = new Span(spring.to(), spring.to().plus(Duration.ofDays(60)));
+    String report = "{\"lessons\":[\"Größe 🌱\"]}";
+    SeasonStore.Asked first = new SeasonStore.Asked(" Frühling ", spring, spring.to(), " ", report);
+    SeasonStore.Asked second = new SeasonStore.Asked("Summer", later, later.to(), "hot", report);
+    KeptSeason kept = read(database -> new SeasonRecords(database).keep(first)).orElseThrow();
+    assertEquals(new KeptSeason(1, "Frühling", spring, spring.to(), null, report), kept);
+    SeasonStore.Asked again = new SeasonStore.Asked("FRÜHLING", later, later.to(), null, report);
+    assertTrue(read(database -> new SeasonRecords(database).keep(again)).isEmpty());
+    KeptSeason summer = read(database -> new SeasonRecords(database).keep(second)).orElseThrow();
+    assertEquals(List.of(summer, kept), read(database -> new SeasonRecords(database).seasons()));
+    assertEquals(
+        kept, read(database -> new SeasonRecords(database).season(kept.id())).orElseThrow());
+    assertEquals(true, read(database -> new SeasonRecords(database).remove(kept.id())));
+    assertEquals(false, read(database -> new SeasonRecords(database).remove(kept.id())));
+    assertTrue(read(database -> new SeasonRecords(database).season(kept.id())).isEmpty());
+    assertTrue(read(database -> new SeasonRecords(database).keep(again)).isPresent());
   }
 
   @Test

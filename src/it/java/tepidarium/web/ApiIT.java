@@ -395,6 +395,7 @@ class ApiIT {
   @Test
   void aSeasonIsWrittenDown() {
     new SeedSeason(api, grower).run();
+    new SeasonChecks(api).run();
   }
 
   @Test
@@ -463,6 +464,7 @@ class ApiIT {
         .replace("{species}", "cacao")
         .replace("{lot}", "1")
         .replace("{sowing}", "1")
+        .replace("{season}", "1")
         .replace("{group}", "1-1")
         .replace("{entry}", "00000000-0000-0000-0000-000000000001")
         .replace("{table}", "lots")

@@ -43,6 +43,7 @@ import tepidarium.records.Database;
 import tepidarium.records.GerminationRecords;
 import tepidarium.records.NoticeRecords;
 import tepidarium.records.RejectRecords;
+import tepidarium.records.SeasonRecords;
 import tepidarium.records.sqlite.SqliteRecords;
 import tepidarium.series.ReadingSink;
 import tepidarium.web.Views;
@@ -147,7 +148,8 @@ public final class Service implements AutoCloseable {
                     facts,
                     views,
                     seeds,
-                    desk.notices())));
+                    desk.notices(),
+                    new SeasonRecords(records))));
     link =
         running(
             new MqttLink(

@@ -197,6 +197,11 @@ public final class Course {
     return List.copyOf(steps);
   }
 
+  /** The course as it had come by an instant, not before the sowing: later entries left out. */
+  public Course until(Instant instant) {
+    return of(steps.stream().map(Step::entry).filter(e -> !e.at().isAfter(instant)).toList());
+  }
+
   /** The sowing's own entry. */
   public Entry first() {
     if (first == null) {

@@ -1,8 +1,10 @@
 package tepidarium.germination;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.TreeSet;
+import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import tepidarium.stats.Censored;
 
@@ -37,6 +39,34 @@ public record GerminationData(int sown, List<Row> rows) {
   /** How many seeds had that fate. */
   public int count(Fate fate) {
     return rows.stream().filter(row -> row.fate() == fate).mapToInt(Row::count).sum();
+  }
+
+  /**
+   * Between which days the seed germinated with which half of all that were sown had: a bound by
+   * the counts alone, whatever would have become of the culled ones. Null where less than half did.
+   */
+  public @Nullable List<Double> halfOfSownBetween() {
+    int half = (sown + 1) / 2;
+    Double after = nth(half, Row::from);
+    Double by = nth(half, row -> row.to() == null ? Double.NaN : row.to());
+    return after == null || by == null ? null : List.of(after, by);
+  }
+
+  /** The end of the germinated rows, in order, that the so manyth seed has; null for none. */
+  private @Nullable Double nth(int seed, ToDoubleFunction<Row> end) {
+    List<Row> found =
+        rows.stream()
+            .filter(row -> row.fate() == Fate.GERMINATED)
+            .sorted(Comparator.comparingDouble(end))
+            .toList();
+    int sum = 0;
+    for (Row row : found) {
+      sum += row.count();
+      if (sum >= seed) {
+        return end.applyAsDouble(row);
+      }
+    }
+    return null;
   }
 
   /** The rows as curves are fitted to them, in days. */

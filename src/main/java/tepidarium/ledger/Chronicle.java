@@ -9,6 +9,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Predicate;
@@ -86,6 +87,45 @@ public final class Chronicle {
   }
 
   /**
+   * All that a container did over a span, from hours that are read once.
+   *
+   * @param heat with the container's own base and ceiling
+   * @param temperature all its readings summed up; null for none
+   */
+  public record Whole(
+      ContainerHours hours,
+      HeatSum heat,
+      @Nullable Summary temperature,
+      LimitTold cold,
+      LimitTold hot,
+      LimitTold dry,
+      LightTold light) {}
+
+  /** Tells all of a span at once, light by the container's own limit. */
+  public Whole whole(Container container, Span span) {
+    ContainerHours hours = hours(container, span);
+    List<LedgerRow> rows = hours.rows();
+    Summary temperature =
+        rows.stream()
+            .map(row -> row.summary(Quantity.TEMPERATURE))
+            .filter(Objects::nonNull)
+            .reduce(Summary::plus)
+            .orElse(null);
+    return new Whole(
+        hours,
+        LedgerRow.heat(rows),
+        temperature,
+        cold(container, span, rows),
+        hot(container, span, rows),
+        dry(container, span, rows),
+        light(container, span, rows, container.band().lightHighLux(), DEFAULT_JOIN));
+  }
+
+  private ContainerHours hours(Container container, Span span) {
+    return new ContainerHours(container, span, ledger.rows(container, span), history);
+  }
+
+  /**
    * The heat of a span. It comes from the ledger with the container's own base and ceiling, and
    * with such as lie on whole quarters of a degree.
    */
@@ -144,21 +184,11 @@ public final class Chronicle {
    */
   public Map<LocalDate, HeatSum> heatByDay(
       Container container, Span span, HeatRule rule, ZoneId zone) {
-    List<LocalDate> days = days(span, zone);
-    boolean own = rule.equals(LedgerRow.rule(container.settings()));
-    boolean onTheHour = days.stream().allMatch(day -> startMs(day, zone) % Ledger.HOUR_MS == 0);
-    Function<Span, HeatSum> heat;
-    if (own && onTheHour) {
-      List<LedgerRow> rows = ledger.rows(container, span);
-      heat = day -> LedgerRow.heat(rowsIn(rows, day));
-    } else {
-      Samples temperature = history.samples(container.id(), Quantity.TEMPERATURE, span);
-      heat = day -> DegreeHours.of(temperature, day, rule, history.maxGap());
-    }
+    ContainerHours hours = hours(container, span);
     Map<LocalDate, HeatSum> sums = new LinkedHashMap<>();
-    for (LocalDate day : days) {
+    for (LocalDate day : days(span, zone)) {
       Span whole = Span.ofMillis(startMs(day, zone), startMs(day.plusDays(1), zone));
-      sums.put(day, heat.apply(whole.within(span)));
+      sums.put(day, hours.heat(whole.within(span), rule));
     }
     return sums;
   }
@@ -177,45 +207,22 @@ public final class Chronicle {
     return day.atStartOfDay(zone).toInstant().toEpochMilli();
   }
 
-  private static List<LedgerRow> rowsIn(List<LedgerRow> rows, Span day) {
-    return rows.stream()
-        .filter(row -> row.fromMs() >= day.fromMs() && row.fromMs() < day.toMs())
-        .toList();
-  }
-
   /**
    * The hours of a container for the heat bench.
    *
    * @param rule the same for all that are compared
    */
   HeatHours heatHours(Container container, LocalHours hours, HeatRule rule) {
-    boolean own = rule.equals(LedgerRow.rule(container.settings()));
-    boolean exact = Warmth.isExact(rule);
-    Samples temperature =
-        own || exact
-            ? Samples.EMPTY
-            : history.samples(container.id(), Quantity.TEMPERATURE, hours.span());
-    HeatHours columns = new HeatHours(hours);
-    for (LedgerRow row : ledger.rows(container, hours.span())) {
-      Summary summary = row.summary(Quantity.TEMPERATURE);
-      if (summary != null) {
-        Span hour = Span.ofMillis(row.fromMs(), row.fromMs() + Ledger.HOUR_MS);
-        HeatSum heat =
-            own
-                ? row.heat()
-                : exact
-                    ? row.warmth().heat(rule)
-                    : DegreeHours.of(temperature, hour, rule, history.maxGap());
-        double outsideMs = row.cold().outsideMs() + row.hot().outsideMs();
-        columns.add(row.fromMs(), heat, outsideMs, summary.mean(), summary.min(), summary.max());
-      }
-    }
-    return columns;
+    return hours(container, hours.span()).bench(hours, rule);
   }
 
   /** The light of a span. */
   public LightTold light(Container container, Span span, double limitLux, Duration join) {
-    List<LedgerRow> rows = ledger.rows(container, span);
+    return light(container, span, ledger.rows(container, span), limitLux, join);
+  }
+
+  private LightTold light(
+      Container container, Span span, List<LedgerRow> rows, double limitLux, Duration join) {
     Predicate<LedgerRow> lit =
         row -> {
           Summary summary = row.summary(Quantity.LIGHT);
@@ -273,36 +280,49 @@ public final class Chronicle {
 
   /** Time against the low temperature; its excursions say what heat they cost. */
   public LimitTold cold(Container container, Span span) {
+    return cold(container, span, ledger.rows(container, span));
+  }
+
+  private LimitTold cold(Container container, Span span, List<LedgerRow> rows) {
     Limit limit = Limit.low(container.band().temperatureLowC());
-    return against(container, span, Quantity.TEMPERATURE, limit, LedgerRow::cold, true);
+    return against(container, span, rows, Quantity.TEMPERATURE, limit, LedgerRow::cold, true);
   }
 
   /** Time against the high temperature. */
   public LimitTold hot(Container container, Span span) {
+    return hot(container, span, ledger.rows(container, span));
+  }
+
+  private LimitTold hot(Container container, Span span, List<LedgerRow> rows) {
     Limit limit = Limit.high(container.band().temperatureHighC());
-    return against(container, span, Quantity.TEMPERATURE, limit, LedgerRow::hot, false);
+    return against(container, span, rows, Quantity.TEMPERATURE, limit, LedgerRow::hot, false);
   }
 
   /** Time against the light limit. */
   public LimitTold bright(Container container, Span span) {
     Limit limit = Limit.high(container.band().lightHighLux());
-    return against(container, span, Quantity.LIGHT, limit, LedgerRow::light, false);
+    List<LedgerRow> rows = ledger.rows(container, span);
+    return against(container, span, rows, Quantity.LIGHT, limit, LedgerRow::light, false);
   }
 
   /** Time against the low humidity. */
   public LimitTold dry(Container container, Span span) {
+    return dry(container, span, ledger.rows(container, span));
+  }
+
+  private LimitTold dry(Container container, Span span, List<LedgerRow> rows) {
     Limit limit = Limit.low(container.band().humidityLowPercent());
-    return against(container, span, Quantity.HUMIDITY, limit, LedgerRow::dry, false);
+    return against(container, span, rows, Quantity.HUMIDITY, limit, LedgerRow::dry, false);
   }
 
   private LimitTold against(
       Container container,
       Span span,
+      List<LedgerRow> rows,
       Quantity quantity,
       Limit limit,
       Function<LedgerRow, LimitTime> time,
       boolean heatIsLost) {
-    List<LedgerRow> rows = ledger.rows(container, span);
     LimitTime total = rows.stream().map(time).reduce(LimitTime.NONE, LimitTime::plus);
     Predicate<LedgerRow> outside = row -> time.apply(row).outsideMs() > 0;
     List<Out> excursions = new ArrayList<>();

@@ -290,14 +290,19 @@ final class HistoryRoutes {
     if (!byDesign || end == null) {
       return false;
     }
-    Instant start = out.excursion().start();
-    Span around = new Span(start.minus(AROUND_OPENING), end.plus(AROUND_OPENING));
-    return register.openings(id, around).stream()
-        .map(Opening::span)
-        .anyMatch(
-            open ->
-                !start.isBefore(open.from().minus(AROUND_OPENING))
-                    && !end.isAfter(open.to().plus(AROUND_OPENING)));
+    return register.openings(id, around(out.excursion().start(), end)).stream()
+        .anyMatch(open -> explains(open, out.excursion()));
+  }
+
+  private static Span around(Instant start, Instant end) {
+    return new Span(start.minus(AROUND_OPENING), end.plus(AROUND_OPENING));
+  }
+
+  /** Whether an excursion lies within an opening and the minutes around it. */
+  static boolean explains(Opening opening, Excursion excursion) {
+    Instant end = excursion.end();
+    Span around = around(opening.span().from(), opening.span().to());
+    return end != null && !excursion.start().isBefore(around.from()) && !end.isAfter(around.to());
   }
 
   private static ExcursionJson excursion(String kind, Chronicle.Out out, boolean duringOpening) {

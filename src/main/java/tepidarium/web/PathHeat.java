@@ -24,10 +24,15 @@ import tepidarium.reading.Span;
  * one request: what was added up once is kept, so that a path is not read again for each check.
  */
 final class PathHeat {
-  private final Chronicle chronicle;
+  private final HeatOf heat;
   private final Register register;
   private final HeatRule rule;
   private final Map<Piece, Told> known = new HashMap<>();
+
+  /** The heat of a container over a span. */
+  interface HeatOf {
+    HeatSum of(Container container, Span span, HeatRule rule);
+  }
 
   private record Piece(ContainerId container, Span span) {}
 
@@ -54,9 +59,20 @@ final class PathHeat {
       int ways) {}
 
   PathHeat(Chronicle chronicle, Register register, Species species) {
-    this.chronicle = chronicle;
+    this((container, span, rule) -> heat(chronicle, container, span, rule), register, species);
+  }
+
+  PathHeat(HeatOf heat, Register register, Species species) {
+    this.heat = heat;
     this.register = register;
     this.rule = rule(species);
+  }
+
+  /** What was told before of a stretch that is over is remembered, where the rule allows it. */
+  private static HeatSum heat(Chronicle chronicle, Container container, Span span, HeatRule rule) {
+    return Warmth.isExact(rule)
+        ? chronicle.warmth(container, span).heat(rule)
+        : chronicle.heat(container, span, rule);
   }
 
   /** Base and ceiling of a species; the usual base where its profile has none. */
@@ -131,10 +147,7 @@ final class PathHeat {
     if (container == null) {
       return new Told(new HeatSum(0, 0, 0, piece.span().length().toMillis()), 0);
     }
-    HeatSum sum =
-        Warmth.isExact(rule)
-            ? chronicle.warmth(container, piece.span()).heat(rule)
-            : chronicle.heat(container, piece.span(), rule);
+    HeatSum sum = heat.of(container, piece.span(), rule);
     return new Told(sum, sum.upper(rule, container.band().temperatureHighC()));
   }
 

@@ -27,6 +27,7 @@ import tepidarium.history.History;
 import tepidarium.ingest.RejectLog;
 import tepidarium.ledger.Chronicle;
 import tepidarium.live.Watch;
+import tepidarium.season.SeasonStore;
 import tepidarium.series.StoreException;
 
 /** The HTTP server: the API, the live stream and the pages. */
@@ -55,7 +56,8 @@ public final class WebServer implements AutoCloseable {
       ServiceFacts facts,
       Views views,
       SeedJournal seeds,
-      Notices notices) {}
+      Notices notices,
+      SeasonStore seasons) {}
 
   /**
    * Starts the server.
@@ -136,6 +138,15 @@ public final class WebServer implements AutoCloseable {
         .add(routes);
     new CompareRoutes(seeds).add(routes);
     new TallyRoutes(journal, parts.register(), seeds, parts.views()).add(routes);
+    new SeasonRoutes(
+            parts.register(),
+            parts.history(),
+            parts.chronicle(),
+            parts.views(),
+            journal,
+            seeds,
+            parts.seasons())
+        .add(routes);
   }
 
   private static Map<String, String> pageHeaders() {

@@ -1,9 +1,11 @@
 package tepidarium.germination;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import tepidarium.germination.GerminationData.Fate;
@@ -30,6 +32,20 @@ class GerminationDataTest {
     // Group 1 was not looked at on day 8: its seed may be older than that.
     assertEquals(new Censored(7, 14, 1), data.intervals().get(1));
     assertTrue(data.intervals().get(3).open());
+  }
+
+  @Test
+  void halfOfTheSownHadGerminatedBetweenTwoChecks() {
+    List<Row> rows = List.of(row(1, 0, 7.0, 4), row(2, 0, 12.0, 1), row(1, 7, 9.0, 2));
+    GerminationData data =
+        new GerminationData(
+            10, Stream.concat(rows.stream(), Stream.of(row(2, 12, null, 3))).toList());
+    // Five can have germinated at once; of those found by day 9, the fifth had by then at the
+    // latest.
+    assertEquals(List.of(0.0, 9.0), data.halfOfSownBetween());
+    Row culled = new Row(0, null, 30, Fate.CULLED, new GroupId(1, 1));
+    GerminationData few = new GerminationData(50, List.of(row(1, 0, 7.0, 20), culled));
+    assertNull(few.halfOfSownBetween(), "20 of 50 are less than half, whatever the culled would");
   }
 
   @Test

@@ -1,0 +1,171 @@
+package tepidarium.pages;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import tepidarium.it.Grower;
+import tepidarium.it.Publisher;
+import tepidarium.it.RunningService;
+import tepidarium.it.SmallSeason;
+
+/** A real browser on the report of a season whose figures were worked by hand. */
+class SeasonPageIT {
+  private static final double PATIENCE_MS = 30_000;
+  private static final Pattern PAPER = Pattern.compile("/Type\\s*/Page\\b(?!s)");
+
+  private static RunningService service;
+  private static Browser browser;
+  private static SmallSeason season;
+
+  @BeforeAll
+  static void start(@TempDir Path data) {
+    service = RunningService.embedded(data);
+    Grower grower = new Grower(service.api());
+    grower.awaitBroker();
+    season = new SmallSeason(grower, Publisher.to(service.mqttPort()));
+    season.fill();
+    PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE_MS);
+    browser = Browser.start();
+  }
+
+  @AfterAll
+  static void stop() {
+    browser.close();
+    service.close();
+  }
+
+  private static Page open(int width, String query) {
+    Page page = browser.page(width);
+    page.setDefaultTimeout(PATIENCE_MS);
+    page.navigate(service.url() + "/season.html" + query);
+    assertThat(page.locator("#report h3").first()).hasText("Lessons");
+    return page;
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {1280, 390})
+  void theSeasonIsToldOnOnePage(int width) {
+    Page page = open(width, "");
+    assertThat(page.locator("nav a[aria-current]")).hasText("Tally");
+    says(page, ".headline", "Lychee: 42 of 100 seeds germinated, 42 % (95 %: 33 to 52 %)");
+    says(page, ".lessons li[data-kind=culled]", "5 of 40 seeds of In the closet were discarded");
+    Locator closet = row(page, "Sown and come up", "In the closet");
+    assertThat(closet).containsText("22 = 55 %40 to 69");
+    assertThat(closet).containsText("day 4 to 8");
+    assertThat(closet).containsText("3029 °C·h");
+    assertThat(row(page, "Sown and come up", "sowing 2")).containsText("not measured");
+    Locator container = row(page, "Containers", "Closet");
+    assertThat(container).containsText("1 ×, 12 h 17 min");
+    assertThat(container).containsText("24.3 °C·h lost");
+    assertThat(container).containsText("2 ×, 10.0 lux·h");
+    assertThat(row(page, "Compared", "In the closet less Lychee, sowing 2"))
+        .containsText("+35+14 to +52");
+    assertNothingWrong(page);
+  }
+
+  @Test
+  void everyTemperatureFollowsTheUnit() {
+    Page page = open(1280, "");
+    says(page, ".lessons li[data-kind=cold]", "below 29.5 °C");
+    page.locator("#head .units").click();
+    // 29.5 °C and 24.3 °C·h in degrees of 5/9 °C.
+    says(page, ".lessons li[data-kind=cold]", "below 85.1 °F");
+    says(page, ".lessons li[data-kind=cold]", "cost 43.7 °F·h");
+    assertThat(row(page, "Sown and come up", "In the closet")).containsText("5452 °F·h");
+    assertThat(page.locator(".lessons")).not().containsText("°C");
+    assertNothingWrong(page);
+  }
+
+  @Test
+  void aSeasonIsKeptComparedWithAndRemoved() {
+    Page page = open(390, "");
+    String first = season.day(0).toString().substring(0, 10);
+    page.locator("#from").fill(first);
+    page.locator("#to").fill(season.day(4).toString().substring(0, 10));
+    page.locator("#choice [type=submit]").click();
+    says(page, ".headline", "of 80 seeds germinated");
+    page.locator("#keep-name").fill("First half");
+    page.locator("#keep [type=submit]").click();
+    says(page, "#said", "Kept: First half");
+    says(page, "#report-title", "First half, ");
+    assertThat(page).hasURL(Pattern.compile("season=\\d+"));
+    assertThat(page.locator("#keep-part")).isHidden();
+    says(page, "#kept li", "6 of 80 seeds germinated");
+
+    page.locator("#from").fill(season.day(5).toString().substring(0, 10));
+    page.locator("#to").fill(season.day(9).toString().substring(0, 10));
+    page.locator("#choice [type=submit]").click();
+    says(page, "#report-title", "Season ");
+    Locator lychee = row(page, "Against earlier seasons", "Lychee");
+    assertThat(lychee).containsText("6 of 80");
+    assertThat(lychee).containsText("12 of 20");
+    assertThat(lychee).containsText("+30 to +71");
+    page.locator("#keep-name").fill("first HALF");
+    page.locator("#keep [type=submit]").click();
+    says(page, "#said", "is kept already");
+
+    Locator remove = page.locator("#kept li button");
+    remove.click();
+    assertThat(remove).hasText("Really remove it?");
+    remove.click();
+    says(page, "#said", "Removed: First half");
+    assertThat(page.locator("#kept-part")).isHidden();
+    List<String> complaints =
+        browser.complaints().stream().filter(text -> !text.contains("409")).toList();
+    assertEquals(List.of(), complaints);
+    browser.complaints().clear();
+  }
+
+  @Test
+  void itIsPrintedOnOneOrTwoPages() {
+    Page page = open(1280, "");
+    for (String paper : List.of("A4", "Letter")) {
+      byte[] pdf = page.pdf(new Page.PdfOptions().setFormat(paper));
+      long pages = PAPER.matcher(new String(pdf, StandardCharsets.ISO_8859_1)).results().count();
+      assertTrue(pages == 1 || pages == 2, pages + " pages of " + paper);
+    }
+    page.emulateMedia(
+        new Page.EmulateMediaOptions().setMedia(com.microsoft.playwright.options.Media.PRINT));
+    for (String place : List.of("#head", "#foot", "#choice", "#keep-part", "#print")) {
+      assertThat(page.locator(place)).isHidden();
+    }
+    assertThat(page.locator("#report-title")).isVisible();
+    assertEquals("rgb(0, 0, 0)", page.evaluate("() => getComputedStyle(document.body).color"));
+  }
+
+  private static Locator row(Page page, String section, String words) {
+    return page.locator("#report section")
+        .filter(
+            new Locator.FilterOptions()
+                .setHas(page.locator("h3", new Page.LocatorOptions().setHasText(section))))
+        .locator("tbody tr")
+        .filter(new Locator.FilterOptions().setHasText(words))
+        .first();
+  }
+
+  private static void says(Page page, String place, String words) {
+    assertThat(page.locator(place).first()).containsText(words);
+  }
+
+  private static void assertNothingWrong(Page page) {
+    assertEquals(List.of(), browser.complaints());
+    assertEquals(
+        page.evaluate("() => document.documentElement.clientWidth"),
+        page.evaluate("() => document.documentElement.scrollWidth"),
+        "the page must not scroll sideways");
+  }
+}

@@ -1,0 +1,47 @@
+package tepidarium.season;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import tepidarium.reading.Span;
+
+/**
+ * Keeps the reports of seasons. Each method is one transaction and has reached the disk when it
+ * returns.
+ */
+public interface SeasonStore {
+  /** What is asked to be kept. */
+  record Asked(String name, Span span, Instant at, @Nullable String remark, String report) {
+    private static final int LONGEST_NAME = 60;
+    private static final int LONGEST_REMARK = 2_000;
+
+    public Asked {
+      name = name.strip();
+      if (name.isEmpty() || name.length() > LONGEST_NAME) {
+        throw new IllegalArgumentException("name must have 1 to " + LONGEST_NAME + " characters");
+      }
+      remark = remark == null || remark.isBlank() ? null : remark.strip();
+      if (remark != null && remark.length() > LONGEST_REMARK) {
+        throw new IllegalArgumentException(
+            "remark must have at most " + LONGEST_REMARK + " characters");
+      }
+      if ((name + (remark == null ? "" : remark.replace("\n", "")))
+          .chars()
+          .anyMatch(Character::isISOControl)) {
+        throw new IllegalArgumentException("name or remark has characters that cannot be shown");
+      }
+    }
+  }
+
+  /** The one that ended last comes first. */
+  List<KeptSeason> seasons();
+
+  Optional<KeptSeason> season(long id);
+
+  /** Keeps a season; empty when there is one of that name, in whatever case, already. */
+  Optional<KeptSeason> keep(Asked asked);
+
+  /** Forgets a season; false when there is none with that number. */
+  boolean remove(long id);
+}

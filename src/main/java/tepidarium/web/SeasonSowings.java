@@ -1,0 +1,193 @@
+package tepidarium.web;
+
+import java.time.Instant;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.Container;
+import tepidarium.container.ContainerId;
+import tepidarium.container.Register;
+import tepidarium.germination.Act;
+import tepidarium.germination.Course;
+import tepidarium.germination.CullReason;
+import tepidarium.germination.Culled;
+import tepidarium.germination.GerminationData;
+import tepidarium.germination.GerminationData.Fate;
+import tepidarium.germination.GroupState;
+import tepidarium.germination.SeedJournal;
+import tepidarium.germination.Sowing;
+import tepidarium.germination.Species;
+import tepidarium.germination.Strand;
+import tepidarium.reading.Span;
+import tepidarium.season.Interval;
+import tepidarium.season.SowingResult;
+import tepidarium.stats.Proportion;
+
+/** What became of the sowings of a season by its end. Made for one report. */
+final class SeasonSowings {
+  private final SeedJournal journal;
+  private final SeedViews seeds;
+  private final Register register;
+  private final Span season;
+  private final Map<String, PathHeat> heats = new HashMap<>();
+
+  SeasonSowings(SeedJournal journal, SeedViews seeds, Register register, Span season) {
+    this.journal = journal;
+    this.seeds = seeds;
+    this.register = register;
+    this.season = season;
+  }
+
+  /** Those sown in the season, as they were at its end. */
+  List<SowingResult> results(PathHeat.HeatOf heat) {
+    return journal.sowings().stream()
+        .filter(sowing -> season.contains(seeds.course(sowing).sownAt()))
+        .sorted(Comparator.comparing(sowing -> seeds.course(sowing).sownAt()))
+        .map(sowing -> result(sowing, heat))
+        .toList();
+  }
+
+  /** How many were sown before and still had seeds in a container when it began. */
+  int earlier() {
+    return (int)
+        journal.sowings().stream()
+            .map(seeds::course)
+            .filter(course -> course.sownAt().isBefore(season.from()))
+            .filter(
+                course -> course.at(season.from()).values().stream().anyMatch(g -> g.living() > 0))
+            .count();
+  }
+
+  /** In which seeds lay at some time of the season. */
+  Set<ContainerId> containers() {
+    Set<ContainerId> found = new HashSet<>();
+    for (Sowing sowing : journal.sowings()) {
+      for (GroupState group : seeds.course(sowing).groups()) {
+        group.strands().forEach(strand -> addLegs(found, strand, group.endedAt()));
+      }
+    }
+    return found;
+  }
+
+  private void addLegs(Set<ContainerId> found, Strand strand, @Nullable Instant endedAt) {
+    Instant last = endedAt == null ? season.to() : endedAt;
+    for (Strand.Leg leg : strand.legs()) {
+      Instant until = leg.until() == null ? last : leg.until();
+      if (leg.from().isBefore(season.to()) && until.isAfter(season.from())) {
+        found.add(leg.container());
+      }
+    }
+  }
+
+  private SowingResult result(Sowing sowing, PathHeat.HeatOf heat) {
+    Course course = seeds.course(sowing).until(season.to());
+    Species species = seeds.species(course);
+    GerminationData data = course.data();
+    int germinated = data.count(Fate.GERMINATED);
+    Proportion fraction = new Proportion(germinated, data.sown());
+    List<Double> checks = GerminationRoutes.checkDays(course);
+    String name = course.sowing().name();
+    return new SowingResult(
+        sowing.id(),
+        name == null ? species.name() + ", sowing " + sowing.id() : name,
+        species.id(),
+        species.name(),
+        course.sowing().lot(),
+        course.sownAt(),
+        data.sown(),
+        germinated,
+        new Interval(fraction.fraction(), fraction.wilson().low(), fraction.wilson().high()),
+        data.count(Fate.CULLED),
+        culledFor(course),
+        course.sum(GroupState::potted),
+        course.sum(GroupState::alive),
+        data.count(Fate.REMAINING),
+        firstFound(data),
+        checks.isEmpty() ? null : Collections.max(checks),
+        data.halfOfSownBetween(),
+        heat(course, heats.computeIfAbsent(species.id(), id -> path(heat, species))),
+        places(course));
+  }
+
+  private PathHeat path(PathHeat.HeatOf heat, Species species) {
+    return new PathHeat(heat, register, species);
+  }
+
+  private static List<SowingResult.CulledFor> culledFor(Course course) {
+    Map<CullReason, Integer> counts = new EnumMap<>(CullReason.class);
+    for (Course.Step step : course.steps()) {
+      if (step.entry().act() instanceof Act.Checked check) {
+        for (Culled culled : check.culled()) {
+          counts.merge(culled.reason(), culled.count(), Integer::sum);
+        }
+      }
+    }
+    return counts.entrySet().stream()
+        .sorted(Map.Entry.<CullReason, Integer>comparingByValue().reversed())
+        .map(e -> new SowingResult.CulledFor(word(e.getKey()), e.getValue()))
+        .toList();
+  }
+
+  private static String word(CullReason reason) {
+    return reason.name().toLowerCase(Locale.ROOT);
+  }
+
+  private static @Nullable Double firstFound(GerminationData data) {
+    Double first = null;
+    for (GerminationData.Row row : data.rows()) {
+      Double found = row.to();
+      if (found != null && (first == null || found < first)) {
+        first = found;
+      }
+    }
+    return first;
+  }
+
+  private static SowingResult.@Nullable Heat heat(Course course, PathHeat path) {
+    double seeds = 0;
+    double[] sums = new double[5];
+    for (GroupState group : course.groups()) {
+      Instant checked = group.checkedAt();
+      if (checked != null && group.seeds() > 0) {
+        PathHeat.HeatJson told = path.of(group.strands(), checked, List.of());
+        double[] parts = {
+          told.degreeHours(), told.lower(), told.upper(), told.coveredHours(), told.gapHours()
+        };
+        for (int i = 0; i < sums.length; i++) {
+          sums[i] += group.seeds() * parts[i];
+        }
+        seeds += group.seeds();
+      }
+    }
+    return seeds == 0
+        ? null
+        : new SowingResult.Heat(
+            path.rule().baseC(),
+            path.rule().ceilingC(),
+            sums[0] / seeds,
+            sums[1] / seeds,
+            sums[2] / seeds,
+            sums[3] / seeds,
+            sums[4] / seeds);
+  }
+
+  private List<String> places(Course course) {
+    Set<ContainerId> found = new LinkedHashSet<>();
+    course.groups().stream()
+        .flatMap(group -> group.strands().stream())
+        .flatMap(strand -> strand.legs().stream())
+        .sorted(Comparator.comparing(Strand.Leg::from))
+        .forEach(leg -> found.add(leg.container()));
+    return found.stream()
+        .map(id -> register.container(id).map(Container::name).orElse(id.value()))
+        .toList();
+  }
+}
