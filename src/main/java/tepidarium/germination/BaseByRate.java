@@ -92,7 +92,8 @@ public record BaseByRate(
     if (half.isAfter(group.lastLooked())) {
       return null;
     }
-    OptionalDouble temperature = path.meanTemperatureC(group.state().strands(), half, group.end());
+    OptionalDouble temperature =
+        path.meanTemperatureC(group.state().strands(), half, group.lastLooked());
     return temperature.isEmpty()
         ? null
         : new RateRegression.Point(temperature.getAsDouble(), median);
