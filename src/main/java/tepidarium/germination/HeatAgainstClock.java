@@ -90,7 +90,11 @@ public record HeatAgainstClock(
       Dose dose =
           counts
               .path()
-              .dose(group.state().strands(), group.lastLooked(), group.end(), counts.rule(baseC));
+              .dose(
+                  group.state().strands(),
+                  group.lastLooked(),
+                  group.lastLooked(),
+                  counts.rule(baseC));
       if (dose.known() && dose.hours() > 0) {
         perDay.add(dose.likely() / dose.hours() * Duration.ofDays(1).toHours());
       }

@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import tepidarium.germination.GerminationData.Fate;
@@ -22,7 +23,6 @@ public final class HeatCounts {
   private static final double LEAST_WIDTH = 0.01;
 
   private final HeatPath path;
-  private final Instant now;
   private final @Nullable Double ceilingC;
   private final List<Line> lines = new ArrayList<>();
   private final List<Group> groups = new ArrayList<>();
@@ -68,7 +68,7 @@ public final class HeatCounts {
       Instant end) {}
 
   /** A seed group with its rows. */
-  record Group(Course course, GroupState state, List<GerminationData.Row> rows, Instant end) {
+  record Group(Course course, GroupState state, List<GerminationData.Row> rows) {
     /** When it was last looked at, or its seeds were last seen. */
     Instant lastLooked() {
       double last = 0;
@@ -92,9 +92,8 @@ public final class HeatCounts {
    *
    * @param ceilingC the ceiling temperature, °C; null for none
    */
-  public HeatCounts(List<Course> courses, HeatPath path, Instant now, @Nullable Double ceilingC) {
+  public HeatCounts(List<Course> courses, HeatPath path, @Nullable Double ceilingC) {
     this.path = path;
-    this.now = now;
     this.ceilingC = ceilingC;
     courses.forEach(this::add);
   }
@@ -102,27 +101,24 @@ public final class HeatCounts {
   private void add(Course course) {
     GerminationData data = course.data();
     List<Censored> days = data.intervals();
-    Map<GroupId, List<GerminationData.Row>> byGroup = new HashMap<>();
+    Map<GroupId, List<GerminationData.Row>> byGroup = new TreeMap<>();
+    data.rows()
+        .forEach(row -> byGroup.computeIfAbsent(row.group(), any -> new ArrayList<>()).add(row));
+    Map<GroupId, Instant> ends = new HashMap<>();
+    byGroup.forEach(
+        (id, rows) -> {
+          Group group = new Group(course, state(course, id), rows);
+          groups.add(group);
+          ends.put(id, group.lastLooked());
+        });
     for (int i = 0; i < days.size(); i++) {
       GerminationData.Row row = data.rows().get(i);
       Censored interval = days.get(i);
-      byGroup.computeIfAbsent(row.group(), any -> new ArrayList<>()).add(row);
       Instant from = instant(course, interval.left());
       Instant to = interval.open() ? null : instant(course, interval.right());
-      lines.add(
-          new Line(
-              row,
-              interval,
-              ways(course, row, to == null ? from : to),
-              from,
-              to,
-              end(state(course, row.group()))));
-    }
-    for (GroupState state : course.groups()) {
-      List<GerminationData.Row> rows = byGroup.getOrDefault(state.id(), List.of());
-      if (!rows.isEmpty()) {
-        groups.add(new Group(course, state, rows, end(state)));
-      }
+      List<Strand> ways = ways(course, row, to == null ? from : to);
+      Instant end = ends.getOrDefault(row.group(), from);
+      lines.add(new Line(row, interval, ways, from, to, end));
     }
   }
 
@@ -136,11 +132,6 @@ public final class HeatCounts {
       throw new IllegalStateException("a row of a group that is not there: " + id);
     }
     return state;
-  }
-
-  private Instant end(GroupState state) {
-    Instant ended = state.endedAt();
-    return ended == null || ended.isAfter(now) ? now : ended;
   }
 
   /** The group's ways as they were at an instant, or when it was begun later. */

@@ -2,6 +2,7 @@ package tepidarium.germination;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -179,11 +180,15 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
     return null;
   }
 
-  /** The last days that are covered by half or more; none where the very last is not. */
+  /**
+   * The last days, up to the last whole hour, that are covered by half or more; none where the very
+   * last is not.
+   */
   private static List<Dose> days(ContainerId container, HeatPath path, HeatRule rule, Instant now) {
     List<Dose> days = new ArrayList<>();
+    Instant hour = now.truncatedTo(ChronoUnit.HOURS);
     for (int back = 0; back < LAST_DAYS; back++) {
-      Instant end = now.minus(DAY.multipliedBy(back));
+      Instant end = hour.minus(DAY.multipliedBy(back));
       Dose day = path.dose(container, new Span(end.minus(DAY), end), rule);
       if (day.known()) {
         days.add(day);

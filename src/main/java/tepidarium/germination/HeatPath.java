@@ -36,8 +36,8 @@ public final class HeatPath {
    * The heat from sowing until an instant.
    *
    * @param ways as they were at that instant or later; what came after it is left out
-   * @param end until when the seeds were in their last container at the most, for the rate at which
-   *     gaps are filled
+   * @param end until when their last container is looked at for the rate at which gaps are filled;
+   *     the same for all instants of a group
    */
   public Dose dose(List<Strand> ways, Instant until, Instant end, HeatRule rule) {
     List<Dose> doses = new ArrayList<>(ways.size());

@@ -61,7 +61,7 @@ final class HeatCourseRoutes {
     HeatRule rule = PathHeat.rule(species);
     Instant now = seeds.now();
     HeatPath path = path();
-    HeatCounts counts = new HeatCounts(List.of(course), path, now, rule.ceilingC());
+    HeatCounts counts = new HeatCounts(List.of(course), path, rule.ceilingC());
     HeatFit fit = HeatFit.of(rule.baseC(), counts);
     HeatOutlook outlook =
         HeatOutlook.of(course, counts, rule.baseC(), past(sowing, course, species, path), now);
@@ -73,7 +73,7 @@ final class HeatCourseRoutes {
     HeatRule rule = PathHeat.rule(species);
     List<HeatCounts> past = new ArrayList<>();
     for (Course other : seeds.pastCourses(sowing, course, species)) {
-      past.add(new HeatCounts(List.of(other), path, seeds.now(), rule.ceilingC()));
+      past.add(new HeatCounts(List.of(other), path, rule.ceilingC()));
     }
     return HeatFit.prior(rule.baseC(), past);
   }
@@ -87,7 +87,7 @@ final class HeatCourseRoutes {
             .toList();
     List<Course> courses = sowings.stream().map(seeds::course).toList();
     HeatRule rule = PathHeat.rule(species);
-    HeatCounts counts = new HeatCounts(courses, path(), seeds.now(), rule.ceilingC());
+    HeatCounts counts = new HeatCounts(courses, path(), rule.ceilingC());
     ctx.json(
         ThermalTimeJson.of(
             species.id(),

@@ -19,7 +19,7 @@ class HeatAgainstClockTest {
   private final Random random = new Random(41);
 
   private HeatCounts counts(double... degrees) {
-    return shelf.counts(42, shelf.sow(1, random, TRUTH, 80, 2, 42, degrees));
+    return shelf.counts(shelf.sow(1, random, TRUTH, 80, 2, 42, degrees));
   }
 
   @Test
@@ -46,9 +46,9 @@ class HeatAgainstClockTest {
   @Test
   void anErrorOfTheSensorWidensTheInterval() {
     Course course = shelf.sow(1, random, TRUTH, 80, 2, 42, 27);
-    Limits exact = HeatFit.of(BASE_C, shelf.counts(42, course)).median();
+    Limits exact = HeatFit.of(BASE_C, shelf.counts(course)).median();
     shelf.sensorsMayBeOffBy(0.6);
-    HeatFit fit = HeatFit.of(BASE_C, shelf.counts(42, course));
+    HeatFit fit = HeatFit.of(BASE_C, shelf.counts(course));
     assertEquals(exact.low() * 0.96, fit.median().low(), 1e-4 * exact.low());
     assertEquals(exact.high() * 1.04, fit.median().high(), 1e-4 * exact.high());
   }
@@ -56,9 +56,9 @@ class HeatAgainstClockTest {
   @Test
   void aGapWidensTheIntervalUpwards() {
     Course course = shelf.sow(1, random, TRUTH, 80, 2, 42, 27);
-    HeatFit exact = HeatFit.of(BASE_C, shelf.counts(42, course));
+    HeatFit exact = HeatFit.of(BASE_C, shelf.counts(course));
     shelf.gap(shelf.container("bag-1-1", 27), Shelf.day(1), Shelf.day(2.5));
-    HeatFit fit = HeatFit.of(BASE_C, shelf.counts(42, course));
+    HeatFit fit = HeatFit.of(BASE_C, shelf.counts(course));
     assertEquals(exact.model().medianHeat(), fit.model().medianHeat(), 1e-6);
     // 36 h: 540 °C·h at 27 °C, nothing at the least and 756 °C·h at the most.
     assertEquals(exact.median().high() + 216, fit.median().high(), 60);
@@ -74,7 +74,7 @@ class HeatAgainstClockTest {
     // The same counts, but the second lay 5 °C warmer than the days say.
     Course twin = shelf.sow(2, new Random(7), TRUTH, 80, 2, 42, 27);
     shelf.container("bag-2-1", 32);
-    HeatAgainstClock clock = HeatAgainstClock.of(BASE_C, shelf.counts(42, byDays, twin));
+    HeatAgainstClock clock = HeatAgainstClock.of(BASE_C, shelf.counts(byDays, twin));
     assertEquals(Verdict.CLOCK, clock.verdict());
     assertEquals("The counts follow the days better than the heat above 12.00 °C.", clock.words());
   }
@@ -83,7 +83,7 @@ class HeatAgainstClockTest {
   void sowingsOfTheSameWarmthCannotTell() {
     Course first = shelf.sow(1, random, TRUTH, 80, 2, 42, 30);
     Course second = shelf.sow(2, random, TRUTH, 80, 3, 42, 30.3);
-    HeatCounts counts = shelf.counts(42, first, second);
+    HeatCounts counts = shelf.counts(first, second);
     HeatAgainstClock compared = HeatAgainstClock.of(BASE_C, counts);
     assertEquals(Verdict.CANNOT_BE_TOLD, compared.verdict());
     assertTrue(compared.words().contains("nearly the same warmth"), compared.words());
@@ -91,16 +91,16 @@ class HeatAgainstClockTest {
     assertFalse(base.identified());
     assertTrue(base.reason().contains("cannot be told"), base.reason());
     assertEquals(26, base.profile().size());
-    HeatAgainstClock alone = HeatAgainstClock.of(BASE_C, shelf.counts(42, first));
+    HeatAgainstClock alone = HeatAgainstClock.of(BASE_C, shelf.counts(first));
     assertTrue(alone.words().contains("only one seed group"), alone.words());
   }
 
   @Test
   void whatIsHardlyKnownDecidesNothing() {
     Course course = shelf.sow(1, random, TRUTH, 80, 2, 42, 24, 28);
-    assertEquals(Verdict.HEAT, HeatAgainstClock.of(BASE_C, shelf.counts(42, course)).verdict());
+    assertEquals(Verdict.HEAT, HeatAgainstClock.of(BASE_C, shelf.counts(course)).verdict());
     shelf.gap(shelf.container("bag-1-2", 28), Shelf.day(0.1), Shelf.day(2.3));
-    HeatAgainstClock unsure = HeatAgainstClock.of(BASE_C, shelf.counts(42, course));
+    HeatAgainstClock unsure = HeatAgainstClock.of(BASE_C, shelf.counts(course));
     assertEquals(Verdict.CANNOT_BE_TOLD, unsure.verdict(), unsure.words());
     assertTrue(unsure.words().contains("not known well enough"), unsure.words());
   }
@@ -121,7 +121,7 @@ class HeatAgainstClockTest {
     assertTrue(top <= exact.best().logLikelihood() + 1e-6);
     shelf.sensorsMayBeOffBy(0.4);
     Course again = shelf.sow(1, new Random(41), TRUTH, 80, 2, 42, 22, 24.5, 27, 29.5, 32);
-    BaseTemperature unsure = BaseTemperature.of(shelf.counts(42, again));
+    BaseTemperature unsure = BaseTemperature.of(shelf.counts(again));
     assertEquals(exact.best().baseC(), unsure.best().baseC(), 0.01);
     assertEquals(exact.limits().low() - 0.4, unsure.limits().low(), 0.02);
     assertEquals(exact.limits().high() + 0.4, unsure.limits().high(), 0.02);

@@ -52,7 +52,7 @@ class HeatCountsTest {
                 check(ONE, 2, 3, 0),
                 move(3, ONE, cool, null, null, null),
                 check(ONE, 5, 4, 1)));
-    HeatCounts counts = shelf.counts(6, course);
+    HeatCounts counts = shelf.counts(course);
     List<HeatCounts.Row> rows = counts.above(BASE_C);
     assertEquals(4, rows.size());
     assertSame(rows, counts.above(BASE_C), "worked out twice");
@@ -75,7 +75,7 @@ class HeatCountsTest {
     shelf.gap(warm, day(0.5), day(1));
     shelf.sensorsMayBeOffBy(0.5);
     Course course = Course.of(List.of(sown(warm, 20), check(ONE, 2, 3, 0)));
-    HeatCounts.Row row = shelf.counts(2, course).above(BASE_C).get(0);
+    HeatCounts.Row row = shelf.counts(course).above(BASE_C).get(0);
     assertTrue(row.known());
     // 36 h covered and 12 h not, at the most 18 °C above the base; ±0.5 °C for 36 h.
     assertDose(12 * 36 - 18, 12 * 48, 12 * 36 + 18 * 12 + 18, row.to());
@@ -87,7 +87,7 @@ class HeatCountsTest {
   void aPathWithoutReadingsIsNotKnown() {
     ContainerId blind = new ContainerId("blind");
     Course course = Course.of(List.of(sown(blind, 20), check(ONE, 2, 3, 0)));
-    HeatCounts counts = shelf.counts(2, course);
+    HeatCounts counts = shelf.counts(course);
     HeatCounts.Row row = counts.above(BASE_C).get(0);
     assertFalse(row.known());
     assertDose(0, 0, 18 * 48, row.to());
@@ -106,7 +106,7 @@ class HeatCountsTest {
                 move(3, TWO, warm, null, null, null),
                 move(3.5, TWO, warm, null, null, ONE),
                 check(ONE, 4, 2, 0)));
-    HeatCounts.Row row = shelf.counts(4, course).above(BASE_C).get(0);
+    HeatCounts.Row row = shelf.counts(course).above(BASE_C).get(0);
     double stayed = 12 * 96;
     double went = 12 * 48 + 6 * 48;
     assertDose(went, 0.75 * stayed + 0.25 * went, stayed, row.to());
@@ -124,7 +124,7 @@ class HeatCountsTest {
                 move(2, ONE, cool, 5, TWO, null),
                 check(TWO, 3, 2, 0),
                 check(TWO, 4, 0, 1)));
-    List<HeatCounts.Row> rows = shelf.counts(4, course).above(BASE_C);
+    List<HeatCounts.Row> rows = shelf.counts(course).above(BASE_C);
     double seen = 12 * 24;
     double found = 12 * 48 + 6 * 24;
     assertDose(seen, seen, seen, rows.get(0).from());
@@ -139,12 +139,12 @@ class HeatCountsTest {
     Course course =
         Course.of(
             List.of(sown(warm, 20), check(ONE, 1, 2, 0), check(ONE, 2, 3, 0), check(ONE, 4, 5, 0)));
-    HeatCounts.Row row = shelf.counts(4, course).above(BASE_C).get(1);
+    HeatCounts.Row row = shelf.counts(course).above(BASE_C).get(1);
     assertEquals(row.from().lower(), row.to().lower(), 1e-9);
     ThermalTime.HeatInterval least = row.by(Dose::lower);
     assertTrue(least.to() > least.from());
     assertEquals(12 * 24, row.to().likely() - row.from().likely(), 1e-9);
-    HeatFit fit = HeatFit.of(BASE_C, shelf.counts(4, course));
+    HeatFit fit = HeatFit.of(BASE_C, shelf.counts(course));
     assertTrue(fit.median().low() > 0 && fit.median().contains(fit.model().medianHeat()));
   }
 }

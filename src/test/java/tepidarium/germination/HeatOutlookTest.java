@@ -24,7 +24,7 @@ class HeatOutlookTest {
   }
 
   private HeatOutlook outlook(Course course, double nowDay) {
-    return HeatOutlook.of(course, shelf.counts(nowDay, course), BASE_C, null, Shelf.day(nowDay));
+    return HeatOutlook.of(course, shelf.counts(course), BASE_C, null, Shelf.day(nowDay));
   }
 
   /** Half of those that ever germinate do so after ten days at 27 °C. */
@@ -108,9 +108,9 @@ class HeatOutlookTest {
     HeatOutlook told =
         HeatOutlook.of(
             young,
-            shelf.counts(5, young),
+            shelf.counts(young),
             BASE_C,
-            HeatFit.prior(BASE_C, List.of(shelf.counts(30, sow(1, 30)))),
+            HeatFit.prior(BASE_C, List.of(shelf.counts(sow(1, 30)))),
             Shelf.day(5));
     HeatForecast next = told.expected().get(0).next();
     // A tenth of 100, that is a ninth of the 90 that do, needs about 2824 °C·h: 7.8 days.

@@ -1,6 +1,5 @@
 package tepidarium.germination;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -130,11 +129,7 @@ final class Shelf implements ContainerWarmth {
     return left;
   }
 
-  HeatCounts counts(double nowDay, Course... courses) {
-    return new HeatCounts(List.of(courses), new HeatPath(this), day(nowDay), null);
-  }
-
-  static double hours(double days) {
-    return days * Duration.ofDays(1).toHours();
+  HeatCounts counts(Course... courses) {
+    return new HeatCounts(List.of(courses), new HeatPath(this), null);
   }
 }
