@@ -22,7 +22,15 @@ export const fractionWords = ({ value, low, high }) => `${points(value)} % (95 %
 /** What was sown and came up, species by species. */
 export function headlines(report) {
   if (report.sowings.length === 0) return ['Nothing was sown in this season.', ...earlierWords(report)];
-  return [...report.species.map((one) => `${one.name}: ${f.number(one.germinated)} of ${f.count(one.sown, 'seed')} germinated, ${fractionWords(one.fraction)}${one.sowings > 1 ? `, in ${one.sowings} sowings` : ''}.`), ...earlierWords(report)];
+  return [...report.species.map(speciesWords), ...earlierWords(report)];
+}
+
+/** Seeds that nobody looked at are no failures. */
+function speciesWords({ name, sowings, sown, unchecked, germinated, fraction }) {
+  const many = sowings > 1 ? ` in ${sowings} sowings` : '';
+  if (!fraction) return `${name}: ${f.count(sown, 'seed')} sown${many}, not checked yet.`;
+  const more = unchecked > 0 ? `; ${f.number(unchecked)} more were not checked yet` : '';
+  return `${name}: ${f.number(germinated)} of ${f.count(sown - unchecked, 'seed')} germinated, ${fractionWords(fraction)}${many ? `,${many}` : ''}${more}.`;
 }
 
 function earlierWords({ earlierSowings }) {
@@ -48,9 +56,9 @@ export function sowingRows(report, zone) {
     cells: [
       figure(shortDate(one.sownAt, zone), one.containers.join(', ')),
       figure(f.number(one.seeds)),
-      figure(`${f.number(one.germinated)} = ${points(one.fraction.value)} %`, range([one.fraction.low, one.fraction.high], points)),
+      one.fraction ? figure(`${f.number(one.germinated)} = ${points(one.fraction.value)} %`, range([one.fraction.low, one.fraction.high], points)) : figure('not checked'),
       figure(known(one.firstFoundDay) ? `day ${dayNumber(one.firstFoundDay)}` : f.UNKNOWN),
-      figure(one.halfBetween ? `day ${range(one.halfBetween, dayNumber)}` : 'not half'),
+      figure(one.halfBetween ? `day ${range(one.halfBetween, dayNumber)}` : one.fraction ? 'not half' : f.UNKNOWN),
       figure(f.number(one.culled), culledWords(one)),
       figure(f.number(one.pottedOn), one.pottedOn > 0 ? `${one.alive} alive` : ''),
       figure(f.number(one.remaining)),
@@ -115,7 +123,7 @@ export const PAIR_TITLES = ['Difference, points', 'p (Fisher)', 'Seeds each to t
 
 export function pairRows(report) {
   return report.pairs.map((one) => ({
-    name: figure(`${one.firstName} less ${one.secondName}`, one.speciesName),
+    name: figure(`${one.firstName} less ${one.secondName}`, `${one.speciesName}; watched for ${dayNumber(one.firstDays)} and ${dayNumber(one.secondDays)} days`),
     cells: [
       figure(signed(one.difference.value), range([one.difference.low, one.difference.high], signed)),
       figure(pWords(one.fisherP)),

@@ -141,7 +141,7 @@ function drawKept() {
     link.href = `?season=${one.id}`;
     link.setAttribute('aria-current', String(shown.id === one.id));
     setText(link, one.name);
-    setText(item.querySelector('.about'), ` ${words.spanWords(one, zone)}: ${one.sown > 0 ? `${f.number(one.germinated)} of ${f.count(one.sown, 'seed')} germinated` : 'nothing sown'}`);
+    setText(item.querySelector('.about'), ` ${words.spanWords(one, zone)}: ${one.sown > 0 ? `${f.count(one.sown, 'seed')} sown, ${f.number(one.germinated)} germinated` : 'nothing sown'}`);
   });
 }
 

@@ -73,6 +73,15 @@ test('seasons before are told as far as they can be compared', () => {
   assert.match(autumn, /Autumn cannot be compared/);
 });
 
+test('seeds that nobody looked at are not told as failures', () => {
+  const species = { species: 'lychee', name: 'Lychee', sowings: 2, sown: 80, unchecked: 40, germinated: 6, fraction: { value: 0.15, low: 0.071, high: 0.291 } };
+  const told = (more) => words.headlines(report({ sowings: [sowing()], species: [{ ...species, ...more }] }))[0];
+  assert.equal(told({}), 'Lychee: 6 of 40 seeds germinated, 15 % (95 %: 7 to 29 %), in 2 sowings; 40 more were not checked yet.');
+  assert.equal(told({ unchecked: 80, germinated: 0, fraction: null }), 'Lychee: 80 seeds sown in 2 sowings, not checked yet.');
+  const rows = words.sowingRows(report({ sowings: [sowing({ fraction: null, germinated: 0, lastCheckDay: null, heat: null, halfBetween: null })] }), 'UTC');
+  assert.equal(cell(rows, words.SOWING_TITLES, 'Germinated').main, 'not checked');
+});
+
 test('nothing sown is said', () => {
   assert.deepEqual(words.headlines(report({ earlierSowings: 1 })), ['Nothing was sown in this season.', '1 earlier sowing still had seeds in a container when it began, and is not counted here.']);
 });

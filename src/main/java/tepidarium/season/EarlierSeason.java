@@ -10,7 +10,7 @@ import tepidarium.stats.ProportionDifference;
 /**
  * A kept season against this one.
  *
- * @param species those that were sown in both
+ * @param species those that were sown, and looked at, in both
  * @param heat of both; null where either is not known or they were summed from different bases
  */
 public record EarlierSeason(
@@ -33,10 +33,14 @@ public record EarlierSeason(
     }
   }
 
-  /** Seeds of one species then. */
+  /**
+   * Seeds of one species.
+   *
+   * @param sown in sowings that were looked at
+   */
   public record Count(int germinated, int sown) {
     static Count of(SpeciesResult species) {
-      return new Count(species.germinated(), species.sown());
+      return new Count(species.germinated(), species.checked());
     }
   }
 
@@ -62,6 +66,7 @@ public record EarlierSeason(
                 mine ->
                     then.species().stream()
                         .filter(theirs -> theirs.species().equals(mine.species()))
+                        .filter(theirs -> theirs.checked() > 0 && mine.checked() > 0)
                         .map(theirs -> species(theirs, mine)))
             .toList();
     return new EarlierSeason(
@@ -69,8 +74,9 @@ public record EarlierSeason(
   }
 
   private static Species species(SpeciesResult then, SpeciesResult now) {
-    Proportion before = then.proportion();
-    ProportionDifference both = new ProportionDifference(now.proportion(), before);
+    Proportion before = new Proportion(then.germinated(), then.checked());
+    Proportion after = new Proportion(now.germinated(), now.checked());
+    ProportionDifference both = new ProportionDifference(after, before);
     return new Species(
         now.species(),
         now.name(),

@@ -73,11 +73,16 @@ final class ResultLessons {
     return new Lesson(
         "sowings",
         format(
-                "%s did better than %s by %s, by more than luck alone would make likely. The counts"
-                    + " do not say what made the difference.",
+                "%s did better than %s by %s, by more than luck alone would make likely.%s",
                 first ? most.firstName() : most.secondName(),
                 first ? most.secondName() : most.firstName(),
-                points(most.difference()))
+                points(most.difference()),
+                most.uneven()
+                    ? format(
+                        " They were not watched for equally long: %.0f and %.0f days.",
+                        first ? most.firstDays() : most.secondDays(),
+                        first ? most.secondDays() : most.firstDays())
+                    : " The counts do not say what made the difference.")
             + chance,
         Math.abs(most.difference().value()));
   }

@@ -14,6 +14,8 @@ import tepidarium.stats.ProportionDifference;
  * @param fisherP Fisher's exact test, two-sided
  * @param seedsEach how many each would have needed to find such a difference in four of five
  *     trials; null where there is none
+ * @param firstDays until the last check of the first one, days
+ * @param secondDays until that of the second one
  */
 public record SowingPair(
     long first,
@@ -24,20 +26,34 @@ public record SowingPair(
     Interval difference,
     double fisherP,
     @Nullable Long seedsEach,
-    int fewestSeeds) {
+    int fewestSeeds,
+    double firstDays,
+    double secondDays) {
+  /** One watched for less than this part of the other's time is told to have had less time. */
+  private static final double EVENLY = 0.8;
+
   /** More than a page can hold, and than a reader can weigh. */
   static final int MOST = 12;
 
+  /** Whether one of them had clearly less time to germinate. */
+  boolean uneven() {
+    return Math.min(firstDays, secondDays) < EVENLY * Math.max(firstDays, secondDays);
+  }
+
   /**
-   * Every two sowings of a species. Where there are too many, those with the most seeds: which ones
-   * are shown must not hang on what came of them.
+   * Every two sowings of a species that were both looked at. Where there are too many, those with
+   * the most seeds: which ones are shown must not hang on what came of them.
    */
   static List<SowingPair> all(List<SowingResult> sowings) {
     List<SowingPair> pairs = new ArrayList<>();
     for (int i = 0; i < sowings.size(); i++) {
       for (int j = i + 1; j < sowings.size(); j++) {
-        if (sowings.get(i).species().equals(sowings.get(j).species())) {
-          pairs.add(of(sowings.get(i), sowings.get(j)));
+        SowingResult first = sowings.get(i);
+        SowingResult second = sowings.get(j);
+        Double firstDays = first.lastCheckDay();
+        Double secondDays = second.lastCheckDay();
+        if (first.species().equals(second.species()) && firstDays != null && secondDays != null) {
+          pairs.add(of(first, firstDays, second, secondDays));
         }
       }
     }
@@ -51,7 +67,8 @@ public record SowingPair(
         .toList();
   }
 
-  private static SowingPair of(SowingResult first, SowingResult second) {
+  private static SowingPair of(
+      SowingResult first, double firstDays, SowingResult second, double secondDays) {
     ProportionDifference both = new ProportionDifference(first.proportion(), second.proportion());
     OptionalLong needed = both.trialsEachForPower80();
     return new SowingPair(
@@ -63,6 +80,8 @@ public record SowingPair(
         Interval.of(both.difference(), both.newcombe()),
         both.fisherP(),
         needed.isPresent() ? needed.getAsLong() : null,
-        Math.min(first.seeds(), second.seeds()));
+        Math.min(first.seeds(), second.seeds()),
+        firstDays,
+        secondDays);
   }
 }

@@ -10,7 +10,7 @@ import tepidarium.stats.Proportion;
  * germinated, culled before they germinated, or remaining.
  *
  * @param name as the grower calls it, or its species and number
- * @param fraction germinated by sown, with the interval after Wilson
+ * @param fraction germinated by sown, with the interval after Wilson; null before the first check
  * @param culled discarded ungerminated
  * @param culledFor why, the commonest reason first; germinated ones included
  * @param pottedOn of those that germinated
@@ -31,7 +31,7 @@ public record SowingResult(
     Instant sownAt,
     int seeds,
     int germinated,
-    Interval fraction,
+    @Nullable Interval fraction,
     int culled,
     List<CulledFor> culledFor,
     int pottedOn,
@@ -65,6 +65,11 @@ public record SowingResult(
     culledFor = List.copyOf(culledFor);
     halfBetween = halfBetween == null ? null : List.copyOf(halfBetween);
     containers = List.copyOf(containers);
+  }
+
+  /** Whether anybody looked: before that, none germinated only as far as known. */
+  boolean checked() {
+    return lastCheckDay != null;
   }
 
   Proportion proportion() {

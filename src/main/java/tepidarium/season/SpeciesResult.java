@@ -4,11 +4,24 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import tepidarium.stats.Proportion;
 
-/** All sowings of one species taken together. */
+/**
+ * All sowings of one species taken together.
+ *
+ * @param unchecked seeds of sowings that were not looked at yet; nothing is known of them
+ * @param germinated of the others
+ * @param fraction of the others, with the interval after Wilson; null where there are none
+ */
 public record SpeciesResult(
-    String species, String name, int sowings, int sown, int germinated, Interval fraction) {
+    String species,
+    String name,
+    int sowings,
+    int sown,
+    int unchecked,
+    int germinated,
+    @Nullable Interval fraction) {
   /** One of each species, in the order in which they were first sown. */
   static List<SpeciesResult> of(List<SowingResult> sowings) {
     Map<String, List<SowingResult>> bySpecies = new LinkedHashMap<>();
@@ -18,19 +31,27 @@ public record SpeciesResult(
   }
 
   private static SpeciesResult together(List<SowingResult> sowings) {
-    int sown = sowings.stream().mapToInt(SowingResult::seeds).sum();
-    int germinated = sowings.stream().mapToInt(SowingResult::germinated).sum();
-    Proportion all = new Proportion(germinated, sown);
+    int sown = 0;
+    int unchecked = 0;
+    int germinated = 0;
+    for (SowingResult one : sowings) {
+      sown += one.seeds();
+      unchecked += one.checked() ? 0 : one.seeds();
+      germinated += one.germinated();
+    }
+    Proportion all = sown == unchecked ? null : new Proportion(germinated, sown - unchecked);
     return new SpeciesResult(
         sowings.get(0).species(),
         sowings.get(0).speciesName(),
         sowings.size(),
         sown,
+        unchecked,
         germinated,
-        Interval.of(all.fraction(), all.wilson()));
+        all == null ? null : Interval.of(all.fraction(), all.wilson()));
   }
 
-  Proportion proportion() {
-    return new Proportion(germinated, sown);
+  /** Seeds of sowings that were looked at. */
+  int checked() {
+    return sown - unchecked;
   }
 }

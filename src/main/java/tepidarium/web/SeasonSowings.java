@@ -104,7 +104,9 @@ final class SeasonSowings {
         course.sownAt(),
         data.sown(),
         germinated,
-        new Interval(fraction.fraction(), fraction.wilson().low(), fraction.wilson().high()),
+        checks.isEmpty()
+            ? null
+            : new Interval(fraction.fraction(), fraction.wilson().low(), fraction.wilson().high()),
         data.count(Fate.CULLED),
         culledFor(course),
         course.sum(GroupState::potted),

@@ -1,6 +1,7 @@
 package tepidarium.season;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static tepidarium.season.Results.report;
 import static tepidarium.season.Results.sowing;
@@ -137,6 +138,26 @@ class LessonsTest {
     SowingPair pair = report.pairs().get(0);
     assertEquals(0.0524, pair.difference().low(), 5e-5);
     assertEquals(0.3339, pair.difference().high(), 5e-5);
+  }
+
+  @Test
+  void oneThatHadLessTimeIsSaidToHaveHad() {
+    SeasonReport report = report(List.of(sowing(1, 70, 56), sowing(15.0, 2, 80, 48)));
+    assertTrue(
+        words(report, "sowings").endsWith("not watched for equally long: 20 and 15 days."),
+        words(report, "sowings"));
+  }
+
+  /** Nobody looked at the second: that none germinated there is not known. */
+  @Test
+  void whatNobodyLookedAtIsNoFailure() {
+    SeasonReport report = report(List.of(sowing(1, 40, 30), sowing(null, 2, 40, 0)));
+    assertEquals(List.of(), report.pairs());
+    SpeciesResult lychee = report.species().get(0);
+    assertEquals(80, lychee.sown());
+    assertEquals(40, lychee.unchecked());
+    assertEquals(0.75, lychee.fraction().value(), 1e-12);
+    assertNull(report(List.of(sowing(null, 2, 40, 0))).species().get(0).fraction());
   }
 
   @Test

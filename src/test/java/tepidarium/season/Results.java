@@ -2,6 +2,7 @@ package tepidarium.season;
 
 import java.time.Instant;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import tepidarium.stats.Proportion;
 
 /** Results of made-up sowings and containers, all in order unless said otherwise. */
@@ -14,6 +15,15 @@ final class Results {
 
   static SowingResult sowing(
       long number, int seeds, int germinated, SowingResult.CulledFor... culledFor) {
+    return sowing(20.0, number, seeds, germinated, culledFor);
+  }
+
+  static SowingResult sowing(
+      @Nullable Double checkDay,
+      long number,
+      int seeds,
+      int germinated,
+      SowingResult.CulledFor... culledFor) {
     Proportion fraction = new Proportion(germinated, seeds);
     return new SowingResult(
         number,
@@ -24,14 +34,14 @@ final class Results {
         FROM,
         seeds,
         germinated,
-        Interval.of(fraction.fraction(), fraction.wilson()),
+        checkDay == null ? null : Interval.of(fraction.fraction(), fraction.wilson()),
         0,
         List.of(culledFor),
         0,
         0,
         seeds - germinated,
         null,
-        null,
+        checkDay,
         null,
         null,
         List.of());
