@@ -43,8 +43,12 @@ public record HeatFit(
   private static final double SAME = 1e-9;
 
   /** Of counts at a base, °C. */
-  public static HeatFit of(double baseC, HeatCounts counts) {
-    List<HeatCounts.Row> all = counts.above(baseC);
+  static HeatFit of(double baseC, HeatCounts counts) {
+    return of(baseC, counts.above(baseC));
+  }
+
+  /** Of counts by the heat above a base, °C. */
+  public static HeatFit of(double baseC, List<HeatCounts.Row> all) {
     List<HeatCounts.Row> rows = all.stream().filter(HeatCounts.Row::known).toList();
     if (rows.isEmpty() && !all.isEmpty()) {
       return none(UNMEASURED_WORDS);
@@ -102,14 +106,13 @@ public record HeatFit(
    * What past sowings say of the heat that seeds need, from the latest few whose final fraction can
    * be told.
    *
-   * @param past sowings of the species, the latest last
+   * @param past by the heat above one base, sowings of the species, the latest last
    * @return null where none says anything
    */
-  public static Posterior.@Nullable Prior prior(double baseC, List<HeatCounts> past) {
+  public static Posterior.@Nullable Prior prior(List<List<HeatCounts.Row>> past) {
     List<IntervalFit> fits = new ArrayList<>();
     for (int i = past.size() - 1; i >= 0 && fits.size() < MOST_PAST; i--) {
-      List<HeatCounts.Row> rows =
-          past.get(i).above(baseC).stream().filter(HeatCounts.Row::known).toList();
+      List<HeatCounts.Row> rows = past.get(i).stream().filter(HeatCounts.Row::known).toList();
       List<Censored> likely = by(rows, Dose::likely);
       if (likely != null) {
         IntervalFit fit = IntervalFit.of(new TimeModel(TimeFamily.LOGNORMAL, true), likely);

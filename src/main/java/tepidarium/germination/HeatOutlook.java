@@ -60,32 +60,52 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
 
   private record Weighted(double weight, Posterior fit, ToDoubleFunction<Dose> heat) {}
 
+  /** How much heat the seeds of some counts need, or why that cannot be told. */
+  public static final class Needs {
+    private final List<Weighted> fits;
+    private final @Nullable String none;
+
+    private Needs(List<Weighted> fits, @Nullable String none) {
+      this.fits = fits;
+      this.none = none;
+    }
+  }
+
   public HeatOutlook {
     expected = List.copyOf(expected);
+  }
+
+  /**
+   * How much heat the seeds need, from counts by the heat above a base.
+   *
+   * @param all of one sowing
+   * @param past what past sowings say of the heat needed; null where they say nothing
+   */
+  public static Needs needs(List<HeatCounts.Row> all, Posterior.@Nullable Prior past) {
+    List<Weighted> fits = new ArrayList<>();
+    return new Needs(fits, fit(all, past, fits));
   }
 
   /**
    * Of a sowing.
    *
    * @param counts of this sowing only
-   * @param past what past sowings say of the heat needed; null where they say nothing
+   * @param needs of its seeds, above the same base
    */
   public static HeatOutlook of(
-      Course course, HeatCounts counts, double baseC, Posterior.@Nullable Prior past, Instant now) {
+      Course course, HeatCounts counts, double baseC, Needs needs, Instant now) {
     List<GroupState> waiting =
         course.groups().stream().filter(group -> group.ungerminated() > 0).toList();
     if (waiting.isEmpty()) {
       return new HeatOutlook(List.of(), "no sound seeds are left to wait for");
     }
-    List<Weighted> fits = new ArrayList<>();
-    String reason = fit(counts, baseC, past, fits);
-    if (reason != null) {
-      return new HeatOutlook(List.of(), reason);
+    if (needs.none != null) {
+      return new HeatOutlook(List.of(), needs.none);
     }
     List<Expected> expected = new ArrayList<>();
     Map<String, List<String>> reasons = new LinkedHashMap<>();
     for (GroupState group : waiting) {
-      String why = expect(group, counts.path(), counts.rule(baseC), fits, now, expected);
+      String why = expect(group, counts.path(), counts.rule(baseC), needs.fits, now, expected);
       if (why != null) {
         reasons.computeIfAbsent(why, any -> new ArrayList<>()).add(group.id().toString());
       }
@@ -106,8 +126,8 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
 
   /** The counts on the likely heat, and where gaps matter on the least and the most too. */
   private static @Nullable String fit(
-      HeatCounts counts, double baseC, Posterior.@Nullable Prior past, List<Weighted> fits) {
-    List<HeatCounts.Row> rows = counts.above(baseC).stream().filter(HeatCounts.Row::known).toList();
+      List<HeatCounts.Row> all, Posterior.@Nullable Prior past, List<Weighted> fits) {
+    List<HeatCounts.Row> rows = all.stream().filter(HeatCounts.Row::known).toList();
     if (rows.isEmpty()) {
       return HeatFit.UNMEASURED_WORDS;
     }

@@ -3,7 +3,6 @@ package tepidarium.web;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.Register;
@@ -22,15 +21,35 @@ import tepidarium.germination.Trait;
 import tepidarium.heat.HeatRule;
 import tepidarium.history.History;
 import tepidarium.ledger.Chronicle;
-import tepidarium.stats.Posterior;
+import tepidarium.memo.Memo;
 
 /** Germination against heat: of a sowing, and of all sowings of a species. */
 final class HeatCourseRoutes {
+  private static final int REMEMBERED = 200;
+
   private final SeedJournal journal;
   private final SeedViews seeds;
   private final Register register;
   private final History history;
   private final Chronicle chronicle;
+
+  private final Memo<Counts, Told> sowings = new Memo<>(REMEMBERED);
+  private final Memo<Pooled, ThermalTimeJson> pooled = new Memo<>(REMEMBERED);
+
+  /** Counts of a sowing by the heat above a base, and of those before it. */
+  private record Counts(double baseC, List<HeatCounts.Row> rows, List<List<HeatCounts.Row>> past) {}
+
+  private record Told(HeatFit fit, HeatOutlook.Needs needs) {
+    static Told of(Counts counts) {
+      return new Told(
+          HeatFit.of(counts.baseC(), counts.rows()),
+          HeatOutlook.needs(counts.rows(), HeatFit.prior(counts.past())));
+    }
+  }
+
+  /** All counts of a species by the heat above its base; those above any other follow. */
+  private record Pooled(
+      String species, HeatRule rule, @Nullable Double optimum, List<HeatCounts.Row> rows) {}
 
   HeatCourseRoutes(
       SeedJournal journal,
@@ -62,40 +81,47 @@ final class HeatCourseRoutes {
     Instant now = seeds.now();
     HeatPath path = path();
     HeatCounts counts = new HeatCounts(List.of(course), path, rule.ceilingC());
-    HeatFit fit = HeatFit.of(rule.baseC(), counts);
-    HeatOutlook outlook =
-        HeatOutlook.of(course, counts, rule.baseC(), past(sowing, course, species, path), now);
-    ctx.json(HeatCourseJson.of(sowing.id(), species.id(), rule, counts, fit, outlook, now));
+    Told told =
+        sowings.answer(
+            new Counts(
+                rule.baseC(),
+                counts.above(rule.baseC()),
+                past(sowing, course, species, path, rule)),
+            Told::of);
+    HeatOutlook outlook = HeatOutlook.of(course, counts, rule.baseC(), told.needs(), now);
+    ctx.json(HeatCourseJson.of(sowing.id(), species.id(), rule, counts, told.fit(), outlook, now));
   }
 
-  private Posterior.@Nullable Prior past(
-      Sowing sowing, Course course, Species species, HeatPath path) {
-    HeatRule rule = PathHeat.rule(species);
-    List<HeatCounts> past = new ArrayList<>();
-    for (Course other : seeds.pastCourses(sowing, course, species)) {
-      past.add(new HeatCounts(List.of(other), path, rule.ceilingC()));
-    }
-    return HeatFit.prior(rule.baseC(), past);
+  private List<List<HeatCounts.Row>> past(
+      Sowing sowing, Course course, Species species, HeatPath path, HeatRule rule) {
+    return seeds.pastCourses(sowing, course, species).stream()
+        .map(other -> new HeatCounts(List.of(other), path, rule.ceilingC()))
+        .map(counts -> counts.above(rule.baseC()))
+        .toList();
   }
 
   private void thermalTime(Context ctx) {
     String id = ctx.pathParam("species");
     Species species = SeedViews.found(() -> journal.species().existing(id));
-    List<Sowing> sowings =
+    List<Sowing> sowingsOf =
         journal.sowings().stream()
             .filter(sowing -> seeds.species(seeds.course(sowing)).id().equals(species.id()))
             .toList();
-    List<Course> courses = sowings.stream().map(seeds::course).toList();
+    List<Course> courses = sowingsOf.stream().map(seeds::course).toList();
     HeatRule rule = PathHeat.rule(species);
     HeatCounts counts = new HeatCounts(courses, path(), rule.ceilingC());
+    Double optimum = species.value(Trait.OPTIMUM);
     ctx.json(
-        ThermalTimeJson.of(
-            species.id(),
-            sowings.stream().map(Sowing::id).toList(),
-            courses.stream().map(Course::data).toList(),
-            rule,
-            HeatAgainstClock.of(rule.baseC(), counts),
-            BaseTemperature.of(counts),
-            BaseByRate.of(counts, species.value(Trait.OPTIMUM))));
+        pooled.answer(
+            new Pooled(species.id(), rule, optimum, counts.above(rule.baseC())),
+            any ->
+                ThermalTimeJson.of(
+                    species.id(),
+                    sowingsOf.stream().map(Sowing::id).toList(),
+                    courses.stream().map(Course::data).toList(),
+                    rule,
+                    HeatAgainstClock.of(rule.baseC(), counts),
+                    BaseTemperature.of(counts),
+                    BaseByRate.of(counts, optimum))));
   }
 }

@@ -7,8 +7,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import tepidarium.container.ContainerId;
+import tepidarium.stats.Posterior;
 
 /** What is to be expected of invented sowings whose truth is known. */
 class HeatOutlookTest {
@@ -24,7 +26,13 @@ class HeatOutlookTest {
   }
 
   private HeatOutlook outlook(Course course, double nowDay) {
-    return HeatOutlook.of(course, shelf.counts(course), BASE_C, null, Shelf.day(nowDay));
+    return outlook(course, null, nowDay);
+  }
+
+  private HeatOutlook outlook(Course course, Posterior.@Nullable Prior past, double nowDay) {
+    HeatCounts counts = shelf.counts(course);
+    HeatOutlook.Needs needs = HeatOutlook.needs(counts.above(BASE_C), past);
+    return HeatOutlook.of(course, counts, BASE_C, needs, Shelf.day(nowDay));
   }
 
   /** Half of those that ever germinate do so after ten days at 27 °C. */
@@ -106,12 +114,7 @@ class HeatOutlookTest {
     HeatOutlook alone = outlook(young, 5);
     assertTrue(alone.none().startsWith("too few have germinated"), alone.none());
     HeatOutlook told =
-        HeatOutlook.of(
-            young,
-            shelf.counts(young),
-            BASE_C,
-            HeatFit.prior(BASE_C, List.of(shelf.counts(sow(1, 30)))),
-            Shelf.day(5));
+        outlook(young, HeatFit.prior(List.of(shelf.counts(sow(1, 30)).above(BASE_C))), 5);
     HeatForecast next = told.expected().get(0).next();
     // A tenth of 100, that is a ninth of the 90 that do, needs about 2824 °C·h: 7.8 days.
     double left = 24 * (3_600 * Math.exp(-0.2 * 1.22) / (15 * 24) - 5);
