@@ -27,6 +27,10 @@ import tepidarium.it.SmallSeason;
 /** A real browser on the report of a season whose figures were worked by hand. */
 class SeasonPageIT {
   private static final double PATIENCE_MS = 30_000;
+
+  /** 210 mm less 12 mm on either side, at 96 to the inch. */
+  private static final int A4_BETWEEN_MARGINS_PX = 703;
+
   private static final Pattern PAPER = Pattern.compile("/Type\\s*/Page\\b(?!s)");
 
   private static RunningService service;
@@ -156,6 +160,8 @@ class SeasonPageIT {
       assertThat(page.locator(place)).isHidden();
     }
     assertThat(page.locator("#report-title")).isVisible();
+    page.setViewportSize(A4_BETWEEN_MARGINS_PX, 900);
+    assertNothingWrong(page);
     assertEquals("rgb(0, 0, 0)", page.evaluate("() => getComputedStyle(document.body).color"));
   }
 

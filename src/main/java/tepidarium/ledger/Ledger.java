@@ -287,6 +287,8 @@ public final class Ledger {
       Guard guard = guardOf(container);
       synchronized (guard) {
         guard.writing--;
+        // What was read while the batch was on its way may lack it, also when it has arrived now.
+        guard.changes++;
       }
     }
   }

@@ -8,9 +8,11 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import tepidarium.heat.HeatRule;
+import tepidarium.reading.Reading;
 import tepidarium.reading.Span;
 
 class LedgerTest {
@@ -147,5 +149,26 @@ class LedgerTest {
     later.stored(later.aboutToStore(List.of(Bench.reading(12 * 3_600L, 1, 1, 1))));
 
     assertTrue(bench.hours.size() < kept, "the hours around it are forgotten");
+  }
+
+  /** The batch is announced, then read past, then stored: what was read must not be kept. */
+  @Test
+  void whatWasReadWhileABatchWasOnItsWayIsNotKept() {
+    Bench bench = new Bench(Bench.START.plusSeconds(10 * 86_400));
+    List<Reading> batch = new ArrayList<>();
+    for (int minute = 0; minute <= 600; minute += 10) {
+      batch.add(Bench.reading(60L * minute, 30, 90, 0));
+    }
+    var touched = bench.ledger.aboutToStore(batch);
+    bench.readings.afterNextRead(
+        () -> {
+          bench.readings.write(batch);
+          bench.ledger.stored(touched);
+        });
+    Span hours =
+        new Span(Instant.parse("2026-03-01T01:00:00Z"), Instant.parse("2026-03-01T09:00:00Z"));
+    HeatRule own = LedgerRow.rule(bench.container().settings());
+    assertEquals(0, bench.chronicle.heat(bench.container(), hours, own).coveredMs());
+    assertEquals(8 * 18, bench.chronicle.heat(bench.container(), hours, own).degreeHours(), 1e-9);
   }
 }

@@ -20,6 +20,7 @@ import tepidarium.series.WriteResult;
 final class MemoryReadings implements ReadingSink, ReadingSource {
   private final TreeMap<Long, Reading> readings = new TreeMap<>();
   private int reads;
+  private Runnable afterNextRead = () -> {};
 
   @Override
   public WriteResult write(List<Reading> batch) {
@@ -46,7 +47,15 @@ final class MemoryReadings implements ReadingSink, ReadingSource {
               });
       samples.put(quantity, builder.build());
     }
+    Runnable then = afterNextRead;
+    afterNextRead = () -> {};
+    then.run();
     return samples;
+  }
+
+  /** What happens once the next read has seen what it sees. */
+  void afterNextRead(Runnable then) {
+    afterNextRead = then;
   }
 
   void forgetBefore(Instant instant) {
