@@ -250,12 +250,15 @@ class ApiIT {
     assertFalse(api.get("/api/alerts").findValuesAsText("kind").contains("cold"));
     assertTrue(api.get("/api/alerts?state=shelved").findValuesAsText("kind").contains("cold"));
     assertTrue(api.get("/api/alerts?state=active").findValuesAsText("kind").contains("cold"));
-    assertEquals(List.of("light"), returned());
-    assertEquals(3, api.get("/api/alerts?state=all").size());
+    // The watch that looks ahead once a minute may have raised more by now.
+    List<String> all = kinds("all");
+    assertTrue(all.containsAll(List.of("cold", "dry", "light")), all.toString());
+    assertTrue(kinds("returned").contains("light"));
+    assertFalse(kinds("returned").contains("cold"));
   }
 
-  private static List<String> returned() {
-    return api.get("/api/alerts?state=returned").findValuesAsText("kind");
+  private static List<String> kinds(String state) {
+    return api.get("/api/alerts?state=" + state).findValuesAsText("kind");
   }
 
   @Test
