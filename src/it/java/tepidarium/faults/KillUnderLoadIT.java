@@ -4,14 +4,16 @@ import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.nio.file.Path;
+import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tepidarium.it.Ports;
 import tepidarium.it.ServiceProcess;
 
-/** The whole service, its broker inside, killed again and again while sensors publish. */
+/** The whole service, its broker inside, ended again and again while sensors publish. */
 class KillUnderLoadIT {
   private static final int KILLS = Form.of(3, 50);
+  private static final int STOPS = Form.of(2, 20);
   private static final int SENSORS = 4;
   private static final int ENOUGH = 500;
 
@@ -19,16 +21,26 @@ class KillUnderLoadIT {
 
   @Test
   void everyAcknowledgedReadingIsThereOnceAfterEveryKill() {
+    ended(KILLS, Supervised::kill, "service killed " + KILLS + " times (kill -9)");
+  }
+
+  /** While the broker lets go of its queues, sensors are still connected. */
+  @Test
+  void everyAcknowledgedReadingIsThereOnceAfterEveryStopInOrder() {
+    ended(STOPS, Supervised::stop, "service stopped in order " + STOPS + " times");
+  }
+
+  private void ended(int times, Consumer<Supervised> end, String name) {
     Path data = folder.resolve("data");
     int port = Ports.free();
     double slowest = 0;
     try (Supervised service = Supervised.start(() -> ServiceProcess.start(data, port, "embedded"));
         Load load = Load.on(port, SENSORS)) {
-      for (int kill = 1; kill <= KILLS; kill++) {
+      for (int time = 1; time <= times; time++) {
         load.awaitMore(ENOUGH);
-        int restarts = kill;
+        int restarts = time;
         long from = System.nanoTime();
-        service.kill();
+        end.accept(service);
         await().atMost(Form.SOON).until(() -> service.restarts() == restarts);
         slowest = Math.max(slowest, Health.secondsUntilUp(service::grower, from));
       }
@@ -39,7 +51,7 @@ class KillUnderLoadIT {
       Stored stored = Stored.in(data);
       assertEquals(load.acknowledged(), stored.rows());
       new Row(
-              "service killed " + KILLS + " times (kill -9)",
+              name,
               tally,
               load.lost(stored.seconds()),
               stored.repeated() + load.madeUp(stored.seconds()),

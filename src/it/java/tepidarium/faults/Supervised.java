@@ -67,6 +67,11 @@ final class Supervised implements AutoCloseable {
     service.kill();
   }
 
+  /** Asks it to end, as an init system does; the supervisor sees to the rest. */
+  void stop() {
+    service.stop();
+  }
+
   /** Everything that came in since the first start, once all of it has come to its end. */
   Tally settled() {
     Tally now = Health.settled(this::grower);

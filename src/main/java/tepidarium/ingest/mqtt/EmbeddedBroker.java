@@ -89,6 +89,7 @@ public final class EmbeddedBroker implements AutoCloseable {
       if (!fresh.isActive()) {
         throw new IllegalStateException("the embedded broker did not start");
       }
+      NoLateAcknowledgements.over(fresh);
     } catch (Exception e) {
       fresh.stop();
       throw e;
