@@ -49,10 +49,10 @@ final class BareStores {
           String name = reading.sensor().name();
           insert.setInt(1, Integer.parseInt(name.substring(name.lastIndexOf('-') + 1)));
           insert.setLong(2, reading.at().toEpochMilli());
-          insert.setLong(3, Math.round(reading.temperatureC() * 1e6));
-          insert.setLong(4, Math.round(reading.humidityPercent() * 1e6));
-          insert.setLong(5, Math.round(reading.illuminanceLux() * 1e6));
-          insert.setLong(6, Math.round(reading.batteryV() * 1e6));
+          insert.setLong(3, Math.round(reading.temperatureC() * 1e4));
+          insert.setLong(4, Math.round(reading.humidityPercent() * 1e4));
+          insert.setLong(5, Math.round(reading.illuminanceLux() * 1e4));
+          insert.setLong(6, Math.round(reading.batteryV() * 1e4));
           insert.addBatch();
         }
         insert.executeBatch();

@@ -33,8 +33,7 @@ final class Queries {
       """
       WITH RECURSIVE n (i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i < ?)
       INSERT OR IGNORE INTO reading
-      SELECT ?, ? + i * 60000, 30000000 + random() % 1500000, 95000000 + random() % 3000000, 0,
-        3900000
+      SELECT ?, ? + i * 60000, 300000 + random() % 15000, 950000 + random() % 30000, 0, 39000
       FROM n
       """;
 

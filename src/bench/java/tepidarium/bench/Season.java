@@ -43,7 +43,7 @@ final class Season {
       """
       WITH RECURSIVE n (i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i < ?)
       INSERT INTO reading
-      SELECT ?, ? + i * 300000, ? + abs(i % 288 - 144) * 15000, 95000000, 0, 3900000 FROM n
+      SELECT ?, ? + i * 300000, ? + abs(i % 288 - 144) * 150, 950000, 0, 39000 FROM n
       """;
 
   private final Path folder;
@@ -134,7 +134,7 @@ final class Season {
         rows.setInt(1, READINGS - 1);
         rows.setInt(2, sensor + 1);
         rows.setLong(3, start.toEpochMilli());
-        rows.setLong(4, Math.round(lowC(sensor) * 1e6));
+        rows.setLong(4, Math.round(lowC(sensor) * 1e4));
         rows.executeUpdate();
       }
     }

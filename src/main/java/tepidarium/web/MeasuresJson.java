@@ -57,7 +57,7 @@ record MeasuresJson(
         value(of.halfTimeCoolbear()),
         value(of.halfTimeFarooq()),
         value(of.halfTimeOfSown()),
-        curve == null ? null : halfBetween(curve),
+        data.halfOfSownBetween(),
         value(of.uncertaintyBits()),
         value(of.synchrony()),
         of.speed(),
@@ -85,12 +85,6 @@ record MeasuresJson(
     return curve.steps().stream()
         .map(step -> new StepJson(step.left(), SumsJson.finite(step.right()), step.mass()))
         .toList();
-  }
-
-  private static @Nullable List<Double> halfBetween(Turnbull curve) {
-    return curve.when(0.5).high() < Double.POSITIVE_INFINITY
-        ? SumsJson.pair(curve.when(0.5))
-        : null;
   }
 
   /**

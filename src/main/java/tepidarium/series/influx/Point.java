@@ -9,7 +9,7 @@ import java.util.Set;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
-import tepidarium.series.Millionths;
+import tepidarium.series.Fineness;
 
 /** One sensor's instant: what the server has there, and what a batch adds to it. For one thread. */
 final class Point {
@@ -22,7 +22,7 @@ final class Point {
 
   private final Key key;
   private final Set<Quantity> there = EnumSet.noneOf(Quantity.class);
-  private final Map<Quantity, Double> added = new EnumMap<>(Quantity.class);
+  private final Map<Quantity, Long> addedSteps = new EnumMap<>(Quantity.class);
   private final List<Reading> readings = new ArrayList<>(1);
 
   Point(Key key) {
@@ -49,7 +49,7 @@ final class Point {
     for (Quantity quantity : Quantity.values()) {
       Double value = reading.value(quantity);
       if (value != null && there.add(quantity)) {
-        added.put(quantity, Millionths.rounded(value));
+        addedSteps.put(quantity, Fineness.steps(value));
         more = true;
       }
     }
@@ -63,8 +63,9 @@ final class Point {
   void appendTo(StringBuilder lines) {
     lines.append(InfluxReadings.MEASUREMENT).append(",sensor=").append(key.sensor().name());
     char before = ' ';
-    for (Map.Entry<Quantity, Double> field : added.entrySet()) {
-      lines.append(before).append(field.getKey().key()).append('=').append(field.getValue());
+    for (Map.Entry<Quantity, Long> field : addedSteps.entrySet()) {
+      lines.append(before).append(field.getKey().key()).append('=');
+      Fineness.append(lines, field.getValue());
       before = ',';
     }
     lines.append(' ').append(key.atMs()).append('\n');

@@ -16,7 +16,7 @@ import org.sqlite.SQLiteErrorCode;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
-import tepidarium.series.Millionths;
+import tepidarium.series.Fineness;
 import tepidarium.series.StoreException;
 import tepidarium.sqlite.SqliteFile;
 
@@ -170,7 +170,7 @@ final class SpoolFile implements AutoCloseable {
       if (value == null) {
         insert.setNull(3 + i, Types.INTEGER);
       } else {
-        insert.setLong(3 + i, Millionths.of(value));
+        insert.setLong(3 + i, Fineness.steps(value));
       }
     }
   }
@@ -206,8 +206,8 @@ final class SpoolFile implements AutoCloseable {
   }
 
   private static @Nullable Double value(ResultSet row, int column) throws SQLException {
-    long millionths = row.getLong(column);
-    return row.wasNull() ? null : Millionths.value(millionths);
+    long steps = row.getLong(column);
+    return row.wasNull() ? null : Fineness.value(steps);
   }
 
   void remove(Batch batch) {

@@ -21,8 +21,8 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
+import tepidarium.series.Fineness;
 import tepidarium.series.Heard;
-import tepidarium.series.Millionths;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.ReadingTrimmer;
@@ -163,7 +163,7 @@ public final class SqliteReadings
       if (value == null) {
         insert.setNull(3 + i, Types.INTEGER);
       } else {
-        insert.setLong(3 + i, Millionths.of(value));
+        insert.setLong(3 + i, Fineness.steps(value));
       }
     }
   }
@@ -203,7 +203,7 @@ public final class SqliteReadings
             builder = new Samples.Builder(1024);
             builders[i] = builder;
           }
-          builder.add(at, Millionths.value(scaled));
+          builder.add(at, Fineness.value(scaled));
         }
       }
     }
@@ -280,7 +280,7 @@ public final class SqliteReadings
       for (int i = 0; i < QUANTITIES.length; i++) {
         long scaled = rows.getLong(2 + i);
         if (!rows.wasNull()) {
-          latest.putIfAbsent(QUANTITIES[i], new Heard.Value(Millionths.value(scaled), at));
+          latest.putIfAbsent(QUANTITIES[i], new Heard.Value(Fineness.value(scaled), at));
         }
       }
     }
