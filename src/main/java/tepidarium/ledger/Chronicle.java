@@ -234,7 +234,8 @@ public final class Chronicle {
       Map<Quantity, Samples> samples = history.samples(container.id(), run);
       Samples light =
           samples.getOrDefault(Quantity.LIGHT, Samples.EMPTY).between(run.fromMs(), run.toMs() + 1);
-      LightEvents.of(light, limitLux, history.maxGap(), join)
+      LightEvents.of(light, limitLux, history.maxGap(), join).stream()
+          .filter(event -> event.start().isBefore(span.to()))
           .forEach(event -> events.add(lit(event, LightShape.of(light, event, limitLux), samples)));
     }
     double luxHours = rows.stream().mapToDouble(LedgerRow::luxHours).sum();
