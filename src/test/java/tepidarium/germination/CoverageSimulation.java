@@ -2,7 +2,6 @@ package tepidarium.germination;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Random;
 import tepidarium.germination.ThermalTime.HeatInterval;
 import tepidarium.stats.Censored;
@@ -14,7 +13,7 @@ import tepidarium.stats.TimeModel;
 /**
  * How often 95 % intervals hold the truth, on invented sowings whose truth is known: base 12 °C,
  * 1800 °C·h for half of those that germinate, σ 0.25, and 70 % that ever do, in five containers of
- * 60 seeds from 22 to 32 °C. Run as a program for many rounds; the unit tests run a few.
+ * 60 seeds from 22 to 32 °C. The benchmark runs many rounds, the unit tests a few.
  */
 public final class CoverageSimulation {
   private static final double BASE_C = 12;
@@ -84,23 +83,5 @@ public final class CoverageSimulation {
 
   private static List<Censored> rows(List<HeatInterval> heat) {
     return heat.stream().map(i -> new Censored(i.from(), i.to(), i.count())).toList();
-  }
-
-  /** Prints the coverage of so many rounds, 500 when none is given. */
-  public static void main(String[] arguments) {
-    int rounds = arguments.length == 0 ? 500 : Integer.parseInt(arguments[0]);
-    long start = System.nanoTime();
-    Coverage c = run(rounds, 20260301);
-    System.out.printf(
-        Locale.ROOT,
-        "of %d rounds: base %.1f %%, heat %.1f %%, spread %.1f %%, fraction %.1f %%; %d identified,"
-            + " %.0f ms a round%n",
-        rounds,
-        100.0 * c.base() / rounds,
-        100.0 * c.mu() / rounds,
-        100.0 * c.sigma() / rounds,
-        100.0 * c.fraction() / rounds,
-        c.identified(),
-        (System.nanoTime() - start) / 1e6 / rounds);
   }
 }

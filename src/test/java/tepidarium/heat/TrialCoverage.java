@@ -5,17 +5,17 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.heat.SimulatedPlace.Truth;
 
 /**
- * How often the stated intervals of a trial hold the truth, over simulated places. {@link #main}
+ * How often the stated intervals of a trial hold the truth, over simulated places. The benchmark
  * runs the large number, a test a small one.
  */
-final class TrialCoverage {
+public final class TrialCoverage {
   private static final double[] TAUS = {3, 6, 10};
   private static final double[] RISES = {11, 13, 15};
 
   /**
    * Of how many trials the figures were told, and of how many of those the interval held the truth.
    */
-  record Tally(int trials, int told, int tau, int rise, int room) {
+  public record Tally(int trials, int told, int tau, int rise, int room) {
     double share(int held) {
       return (double) held / told;
     }
@@ -35,7 +35,8 @@ final class TrialCoverage {
 
   private TrialCoverage() {}
 
-  static Tally run(int trials, long seed) {
+  /** Runs so many trials from a seed of the generator. */
+  public static Tally run(int trials, long seed) {
     int told = 0;
     int tau = 0;
     int rise = 0;
@@ -56,13 +57,5 @@ final class TrialCoverage {
 
   static boolean holds(PlaceTrial.@Nullable Figure figure, double truth) {
     return figure != null && figure.low() <= truth && truth <= figure.high();
-  }
-
-  /** Runs 500 simulations, or as many as the first argument says. */
-  public static void main(String[] arguments) {
-    int trials = arguments.length == 0 ? 500 : Integer.parseInt(arguments[0]);
-    long start = System.nanoTime();
-    System.out.println(run(trials, 20_260));
-    System.out.printf(Locale.ROOT, "%.1f s%n", (System.nanoTime() - start) / 1e9);
   }
 }
