@@ -13,8 +13,8 @@ import tepidarium.reading.Span;
  * For how long it was how warm, in steps of a quarter of a degree: enough to tell the degree-hours
  * above any base without the readings. What is known of each step is the time in it and the
  * integral of the temperature over that time, so degree-hours above an edge between two steps are
- * exact; between edges they are a cubic with the right values and slopes at both (Hermite), off by
- * at most a thirty-second of a degree × the time in the step.
+ * exact; between edges they are a cubic with the right values and slopes at both (Hermite), kept
+ * between chord and tangents, off by at most a sixteenth of a degree × the time in the step.
  */
 public final class Warmth {
   static final double STEP_C = 0.25;
@@ -128,8 +128,13 @@ public final class Warmth {
     double startSlope = -STEP_C * hoursAboveEdge(edge);
     double endSlope = -STEP_C * hoursAboveEdge(edge + 1);
     double rest = 1 - part;
-    return rest * rest * ((1 + 2 * part) * start + part * startSlope)
-        + part * part * ((1 + 2 * rest) * end - rest * endSlope);
+    double cubic =
+        rest * rest * ((1 + 2 * part) * start + part * startSlope)
+            + part * part * ((1 + 2 * rest) * end - rest * endSlope);
+    // Heat over the base is convex: it lies below the chord, and above both tangents.
+    double chord = rest * start + part * end;
+    double tangents = Math.max(start + part * startSlope, end - rest * endSlope);
+    return Math.max(tangents, Math.min(chord, cubic));
   }
 
   private double aboveOutside(double temperatureC) {

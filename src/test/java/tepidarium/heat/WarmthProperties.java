@@ -52,7 +52,8 @@ class WarmthProperties {
     HeatRule rule = new HeatRule(base, null);
     HeatSum exact = DegreeHours.of(record, span, rule, HALF_HOUR);
     HeatSum told = Warmth.of(record, span, HALF_HOUR).heat(rule);
-    assertEquals(exact.degreeHours(), told.degreeHours(), exact.coveredHours() / 32 + 1e-9);
+    assertTrue(told.degreeHours() >= -1e-9);
+    assertEquals(exact.degreeHours(), told.degreeHours(), exact.coveredHours() / 16 + 1e-9);
   }
 
   @Property
