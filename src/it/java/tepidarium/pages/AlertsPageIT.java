@@ -9,7 +9,6 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.util.List;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -82,7 +81,7 @@ class AlertsPageIT {
     assertThat(transitions.locator("[data-what=raised]")).hasCount(1);
     assertThat(transitions.locator("[data-what=unshelved]")).containsText("by Ada");
     assertThat(transitions.locator("[data-what=acknowledged]")).containsText("by Ada");
-    assertNothingWrong(page);
+    browser.assertNothingWrong(page);
   }
 
   @Test
@@ -100,7 +99,7 @@ class AlertsPageIT {
     assertThat(deadband).hasValue("0.9");
     JsonNode rules = service.api().get("/api/containers/" + jar + "/alert-rules");
     assertEquals(0.5, rules.at("/rules/cold/overrides/deadband").asDouble());
-    assertNothingWrong(page);
+    browser.assertNothingWrong(page);
   }
 
   @Test
@@ -119,7 +118,7 @@ class AlertsPageIT {
     Locator notifier = page.locator("[data-notifier=page]");
     notifier.locator("button").click();
     assertThat(notifier.locator(".done")).containsText("It arrived");
-    assertNothingWrong(page);
+    browser.assertNothingWrong(page);
   }
 
   private void coldJar() {
@@ -136,13 +135,5 @@ class AlertsPageIT {
     sensor.send(
         "tepidarium/jar-1",
         "{\"temperature\":" + temperatureC + ",\"humidity\":96.5,\"at\":\"" + at + "\"}");
-  }
-
-  private void assertNothingWrong(Page page) {
-    assertEquals(List.of(), browser.complaints());
-    assertEquals(
-        page.evaluate("() => document.documentElement.clientWidth"),
-        page.evaluate("() => document.documentElement.scrollWidth"),
-        "the page must not scroll sideways");
   }
 }

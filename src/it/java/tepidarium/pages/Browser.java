@@ -1,5 +1,7 @@
 package tepidarium.pages;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
@@ -63,6 +65,19 @@ final class Browser implements AutoCloseable {
 
   List<String> complaints() {
     return complaints;
+  }
+
+  /** No page has complained, and this one is no wider than the window. */
+  void assertNothingWrong(Page page) {
+    assertEquals(List.of(), complaints);
+    assertNoSidewaysScrolling(page);
+  }
+
+  static void assertNoSidewaysScrolling(Page page) {
+    assertEquals(
+        page.evaluate("() => document.documentElement.clientWidth"),
+        page.evaluate("() => document.documentElement.scrollWidth"),
+        "the page must not scroll sideways");
   }
 
   @Override

@@ -1,12 +1,10 @@
 package tepidarium.pages;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
-import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -75,7 +73,7 @@ class HeatBenchPageIT {
         page.locator("#trial .bench-verdict"),
         Pattern.compile("falls below 29\\.5 °C when the room stays below 1[67]\\.\\d °C"));
     assertThat(page.locator("#trial")).containsText("at most 0.96 kWh");
-    assertNothingWrong(page);
+    browser.assertNothingWrong(page);
   }
 
   /** The page composes the sentence itself, in the reader's unit; in °C it is the service's. */
@@ -104,14 +102,6 @@ class HeatBenchPageIT {
     page.locator("#trial-watts").fill("much");
     page.locator("#trial-form [type=submit]").click();
     assertThat(page.locator("#trial [role=alert]")).containsText("number of watts");
-    assertNothingWrong(page);
-  }
-
-  private static void assertNothingWrong(Page page) {
-    assertEquals(List.of(), browser.complaints());
-    assertEquals(
-        page.evaluate("() => document.documentElement.clientWidth"),
-        page.evaluate("() => document.documentElement.scrollWidth"),
-        "the page must not scroll sideways");
+    browser.assertNothingWrong(page);
   }
 }

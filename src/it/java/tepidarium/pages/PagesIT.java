@@ -9,7 +9,6 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.util.List;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -83,7 +82,7 @@ class PagesIT {
     assertThat(card).containsText("Jar <b>one</b>");
     publish("{\"temperature\":31.7,\"humidity\":92,\"light\":0}");
     assertThat(card.locator("[data-value=temperature]")).containsText("31.7");
-    assertNothingWrong(page);
+    browser.assertNothingWrong(page);
   }
 
   @Test
@@ -106,7 +105,7 @@ class PagesIT {
     assertThat(alert).containsText("Jar");
     alert.locator("button").first().click();
     assertThat(alert).containsText(Pattern.compile("[Aa]cknowledged|[Ss]een"));
-    assertNothingWrong(page);
+    browser.assertNothingWrong(page);
   }
 
   private void temperatureAgo(int minutes, double temperature) {
@@ -146,7 +145,7 @@ class PagesIT {
         .untilAsserted(
             () ->
                 assertEquals(1, service.api().get("/api/containers/" + jar + "/openings").size()));
-    assertNothingWrong(page);
+    browser.assertNothingWrong(page);
   }
 
   @Test
@@ -164,14 +163,6 @@ class PagesIT {
     Page page = open(390, "/rejects.html");
     assertThat(page.locator("main")).containsText("warm");
     assertThat(page.locator("main")).containsText("tepidarium/jar-1");
-    assertNothingWrong(page);
-  }
-
-  private void assertNothingWrong(Page page) {
-    assertEquals(List.of(), browser.complaints());
-    assertEquals(
-        page.evaluate("() => document.documentElement.clientWidth"),
-        page.evaluate("() => document.documentElement.scrollWidth"),
-        "the page must not scroll sideways");
+    browser.assertNothingWrong(page);
   }
 }

@@ -80,7 +80,7 @@ class SeasonPageIT {
     assertThat(container).containsText("2 ×, 10.0 lux·h");
     assertThat(row(page, "Compared", "In the closet less Lychee, sowing 2"))
         .containsText("+35+14 to +52");
-    assertNothingWrong(page);
+    browser.assertNothingWrong(page);
   }
 
   @Test
@@ -89,7 +89,7 @@ class SeasonPageIT {
     page.navigate(service.url() + "/tally.html");
     page.locator("#export-part a[href='/season.html']").click();
     assertThat(page.locator("#report-title")).containsText("Season ");
-    assertNothingWrong(page);
+    browser.assertNothingWrong(page);
   }
 
   @Test
@@ -102,7 +102,7 @@ class SeasonPageIT {
     says(page, ".lessons li[data-kind=cold]", "cost 43.7 °F·h");
     assertThat(row(page, "Sown and come up", "In the closet")).containsText("5452 °F·h");
     assertThat(page.locator(".lessons")).not().containsText("°C");
-    assertNothingWrong(page);
+    browser.assertNothingWrong(page);
   }
 
   @Test
@@ -161,7 +161,7 @@ class SeasonPageIT {
     }
     assertThat(page.locator("#report-title")).isVisible();
     page.setViewportSize(A4_BETWEEN_MARGINS_PX, 900);
-    assertNothingWrong(page);
+    browser.assertNothingWrong(page);
     assertEquals("rgb(0, 0, 0)", page.evaluate("() => getComputedStyle(document.body).color"));
   }
 
@@ -177,13 +177,5 @@ class SeasonPageIT {
 
   private static void says(Page page, String place, String words) {
     assertThat(page.locator(place).first()).containsText(words);
-  }
-
-  private static void assertNothingWrong(Page page) {
-    assertEquals(List.of(), browser.complaints());
-    assertEquals(
-        page.evaluate("() => document.documentElement.clientWidth"),
-        page.evaluate("() => document.documentElement.scrollWidth"),
-        "the page must not scroll sideways");
   }
 }

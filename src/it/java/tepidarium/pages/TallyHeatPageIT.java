@@ -2,7 +2,6 @@ package tepidarium.pages;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.awaitility.Awaitility.await;
-import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
@@ -11,7 +10,6 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
-import java.util.List;
 import java.util.Locale;
 import java.util.StringJoiner;
 import java.util.regex.Pattern;
@@ -138,7 +136,7 @@ class TallyHeatPageIT {
     says(record.locator(".course table"), "germinated, group 1-1");
     page.locator("#head .units").click();
     says(record.locator(".course .headline"), "needed 5[3-6]\\d\\d °F·h above 59 °F");
-    assertNothingWrong(page);
+    browser.assertNothingWrong(page);
   }
 
   @Test
@@ -149,7 +147,7 @@ class TallyHeatPageIT {
         growing,
         "If it stays as warm as in the last days .* °C·h a day\\), the next \\d of \\d+ (come|should have come)");
     says(growing, "Best day for the next check: ");
-    assertNothingWrong(page);
+    browser.assertNothingWrong(page);
   }
 
   @Test
@@ -162,14 +160,6 @@ class TallyHeatPageIT {
     says(panel.locator(".measures"), "Base temperature by likelihood1[45]\\.\\d °C \\(95 %: ");
     assertThat(panel.locator("svg .limit")).hasCount(1);
     assertThat(panel.locator("svg .peak")).hasCount(1);
-    assertNothingWrong(page);
-  }
-
-  private static void assertNothingWrong(Page page) {
-    assertEquals(List.of(), browser.complaints());
-    assertEquals(
-        page.evaluate("() => document.documentElement.clientWidth"),
-        page.evaluate("() => document.documentElement.scrollWidth"),
-        "the page must not scroll sideways");
+    browser.assertNothingWrong(page);
   }
 }

@@ -311,9 +311,6 @@ class TallyPageIT {
             .filter(text -> !text.contains("ERR_INTERNET") && !text.contains("status of 400"))
             .toList();
     assertEquals(List.of(), complaints);
-    assertEquals(
-        page.evaluate("() => document.documentElement.clientWidth"),
-        page.evaluate("() => document.documentElement.scrollWidth"),
-        "the page must not scroll sideways");
+    Browser.assertNoSidewaysScrolling(page);
   }
 }

@@ -1,6 +1,7 @@
 package tepidarium.heat;
 
 import org.jspecify.annotations.Nullable;
+import tepidarium.container.ContainerSettings;
 import tepidarium.stats.Linear;
 
 /**
@@ -18,6 +19,11 @@ public record HeatRule(double baseC, @Nullable Double ceilingC) {
       throw new IllegalArgumentException(
           "the ceiling temperature " + ceilingC + " °C must lie above the base " + baseC + " °C");
     }
+  }
+
+  /** By the base and ceiling of a container. */
+  public static HeatRule of(ContainerSettings settings) {
+    return new HeatRule(settings.baseC(), settings.ceilingC());
   }
 
   /** The mean of max(0, min(T, ceiling) − base) over a straight line, °C. */

@@ -130,7 +130,7 @@ public final class Chronicle {
    * with such as lie on whole quarters of a degree.
    */
   public HeatSum heat(Container container, Span span, HeatRule rule) {
-    if (rule.equals(LedgerRow.rule(container.settings()))) {
+    if (rule.equals(HeatRule.of(container.settings()))) {
       return LedgerRow.heat(ledger.rows(container, span));
     }
     if (Warmth.isExact(rule)) {
@@ -343,7 +343,7 @@ public final class Chronicle {
     return LostHeat.of(
         samples,
         new Span(excursion.start(), end),
-        LedgerRow.rule(container.settings()),
+        HeatRule.of(container.settings()),
         container.band().temperatureLowC(),
         history.maxGap());
   }

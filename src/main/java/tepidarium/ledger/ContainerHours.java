@@ -30,7 +30,7 @@ public final class ContainerHours {
     this.span = span;
     this.rows = List.copyOf(rows);
     this.history = history;
-    this.own = LedgerRow.rule(container.settings());
+    this.own = HeatRule.of(container.settings());
   }
 
   List<LedgerRow> rows() {

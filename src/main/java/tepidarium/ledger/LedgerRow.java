@@ -68,7 +68,7 @@ public record LedgerRow(
         });
     return new LedgerRow(
         span.fromMs(),
-        DegreeHours.of(temperature, span, rule(settings), maxGap),
+        DegreeHours.of(temperature, span, HeatRule.of(settings), maxGap),
         LightDose.of(light, span, maxGap).luxHours(),
         against(temperature, span, Limit.low(band.temperatureLowC()), maxGap),
         against(temperature, span, Limit.high(band.temperatureHighC()), maxGap),
@@ -76,10 +76,6 @@ public record LedgerRow(
         against(humidity, span, Limit.low(band.humidityLowPercent()), maxGap),
         Warmth.of(temperature, span, maxGap),
         summaries);
-  }
-
-  static HeatRule rule(ContainerSettings settings) {
-    return new HeatRule(settings.baseC(), settings.ceilingC());
   }
 
   private static LimitTime against(Samples samples, Span span, Limit limit, Duration maxGap) {

@@ -44,7 +44,7 @@ public final class HeatSoFar {
     if (extent.isEmpty()) {
       return Optional.empty();
     }
-    HeatRule rule = new HeatRule(container.settings().baseC(), container.settings().ceilingC());
+    HeatRule rule = HeatRule.of(container.settings());
     Sum[] total = new Sum[1];
     // Within one step of the map, so that a late reading cannot slip in between reading and
     // keeping.

@@ -103,11 +103,8 @@ final class HeatCourseRoutes {
   private void thermalTime(Context ctx) {
     String id = ctx.pathParam("species");
     Species species = SeedViews.found(() -> journal.species().existing(id));
-    List<Sowing> sowingsOf =
-        journal.sowings().stream()
-            .filter(sowing -> seeds.species(seeds.course(sowing)).id().equals(species.id()))
-            .toList();
-    List<Course> courses = sowingsOf.stream().map(seeds::course).toList();
+    List<Sowing> all = seeds.sowingsOf(species);
+    List<Course> courses = all.stream().map(seeds::course).toList();
     HeatRule rule = PathHeat.rule(species);
     HeatCounts counts = new HeatCounts(courses, path(), rule.ceilingC());
     Double optimum = species.value(Trait.OPTIMUM);
@@ -117,7 +114,7 @@ final class HeatCourseRoutes {
             any ->
                 ThermalTimeJson.of(
                     species.id(),
-                    sowingsOf.stream().map(Sowing::id).toList(),
+                    all.stream().map(Sowing::id).toList(),
                     courses.stream().map(Course::data).toList(),
                     rule,
                     HeatAgainstClock.of(rule.baseC(), counts),

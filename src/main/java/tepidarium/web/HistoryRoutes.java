@@ -10,6 +10,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.AlertKind;
 import tepidarium.container.Container;
@@ -26,6 +27,7 @@ import tepidarium.ledger.LimitTime;
 import tepidarium.light.LightCause;
 import tepidarium.light.LightCauses;
 import tepidarium.light.LightEvent;
+import tepidarium.light.Site;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Span;
 
@@ -207,11 +209,7 @@ final class HistoryRoutes {
   }
 
   private List<LightEventJson> lightEvents(List<Chronicle.Lit> lit, ContainerId id) {
-    List<LightCauses.Seen> seen =
-        lit.stream()
-            .map(one -> new LightCauses.Seen(one.event(), one.shape(), isOpening(one.event(), id)))
-            .toList();
-    List<LightCause> causes = LightCauses.of(seen, views.site());
+    List<LightCause> causes = causes(lit, event -> isOpening(event, id), views.site());
     List<LightEventJson> events = new ArrayList<>();
     for (int i = 0; i < lit.size(); i++) {
       events.add(lightEvent(lit.get(i), causes.get(i)));
@@ -219,9 +217,23 @@ final class HistoryRoutes {
     return events;
   }
 
+  /** Why it was light, event by event, where it is known which of them were openings. */
+  static List<LightCause> causes(
+      List<Chronicle.Lit> lit, Predicate<LightEvent> isOpening, @Nullable Site site) {
+    List<LightCauses.Seen> seen =
+        lit.stream()
+            .map(one -> new LightCauses.Seen(one.event(), one.shape(), isOpening.test(one.event())))
+            .toList();
+    return LightCauses.of(seen, site);
+  }
+
+  /** The stretch in which it was seen to be light. */
+  static Span seen(LightEvent event) {
+    return new Span(event.start(), event.lastSeen().plusMillis(1));
+  }
+
   private boolean isOpening(LightEvent event, ContainerId id) {
-    Span stretch = new Span(event.start(), event.lastSeen().plusMillis(1));
-    return !register.openings(id, stretch).isEmpty();
+    return !register.openings(id, seen(event)).isEmpty();
   }
 
   private static LightEventJson lightEvent(Chronicle.Lit lit, LightCause cause) {

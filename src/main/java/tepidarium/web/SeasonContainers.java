@@ -24,7 +24,6 @@ import tepidarium.heat.LocalHours;
 import tepidarium.history.History;
 import tepidarium.ledger.Chronicle;
 import tepidarium.light.LightCause;
-import tepidarium.light.LightCauses;
 import tepidarium.light.LightEvent;
 import tepidarium.light.LightKind;
 import tepidarium.light.Site;
@@ -53,7 +52,7 @@ final class SeasonContainers {
     }
 
     HeatRule rule() {
-      return new HeatRule(container.settings().baseC(), container.settings().ceilingC());
+      return HeatRule.of(container.settings());
     }
   }
 
@@ -156,11 +155,7 @@ final class SeasonContainers {
   }
 
   private ContainerResult.Leaks leaks(List<Chronicle.Lit> lit, List<Opening> openings) {
-    List<LightCauses.Seen> seen =
-        lit.stream()
-            .map(one -> new LightCauses.Seen(one.event(), one.shape(), isOpen(one, openings)))
-            .toList();
-    List<LightCause> causes = LightCauses.of(seen, site);
+    List<LightCause> causes = HistoryRoutes.causes(lit, event -> isOpening(event, openings), site);
     Map<LightKind, List<LightEvent>> byKind = new LinkedHashMap<>();
     for (LightKind kind : List.of(LightKind.DAYLIGHT, LightKind.LAMP, LightKind.OTHER)) {
       byKind.put(kind, new ArrayList<>());
@@ -182,8 +177,8 @@ final class SeasonContainers {
         kinds);
   }
 
-  private static boolean isOpen(Chronicle.Lit lit, List<Opening> openings) {
-    Span stretch = new Span(lit.event().start(), lit.event().lastSeen().plusMillis(1));
+  private static boolean isOpening(LightEvent event, List<Opening> openings) {
+    Span stretch = HistoryRoutes.seen(event);
     return openings.stream().anyMatch(opening -> opening.span().overlaps(stretch));
   }
 

@@ -8,7 +8,6 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -115,12 +114,10 @@ final class SeasonSowings {
         firstFound(data),
         checks.isEmpty() ? null : Collections.max(checks),
         data.halfOfSownBetween(),
-        heat(course, heats.computeIfAbsent(species.id(), id -> path(heat, species))),
+        heat(
+            course,
+            heats.computeIfAbsent(species.id(), id -> new PathHeat(heat, register, species))),
         places(course));
-  }
-
-  private PathHeat path(PathHeat.HeatOf heat, Species species) {
-    return new PathHeat(heat, register, species);
   }
 
   private static List<SowingResult.CulledFor> culledFor(Course course) {
@@ -134,12 +131,8 @@ final class SeasonSowings {
     }
     return counts.entrySet().stream()
         .sorted(Map.Entry.<CullReason, Integer>comparingByValue().reversed())
-        .map(e -> new SowingResult.CulledFor(word(e.getKey()), e.getValue()))
+        .map(e -> new SowingResult.CulledFor(SeedJson.lower(e.getKey()), e.getValue()))
         .toList();
-  }
-
-  private static String word(CullReason reason) {
-    return reason.name().toLowerCase(Locale.ROOT);
   }
 
   private static @Nullable Double firstFound(GerminationData data) {

@@ -97,11 +97,17 @@ final class SeedViews {
 
   /** The sowings of this species that were sown before, in the order of their numbers. */
   List<Course> pastCourses(Sowing sowing, Course course, Species species) {
-    return journal.sowings().stream()
+    return sowingsOf(species).stream()
         .filter(other -> other.id() != sowing.id())
         .map(this::course)
         .filter(other -> other.sownAt().isBefore(course.sownAt()))
-        .filter(other -> species(other).id().equals(species.id()))
+        .toList();
+  }
+
+  /** All sowings of a species, in the order of their numbers. */
+  List<Sowing> sowingsOf(Species species) {
+    return journal.sowings().stream()
+        .filter(sowing -> species(course(sowing)).id().equals(species.id()))
         .toList();
   }
 

@@ -167,7 +167,7 @@ class LedgerTest {
         });
     Span hours =
         new Span(Instant.parse("2026-03-01T01:00:00Z"), Instant.parse("2026-03-01T09:00:00Z"));
-    HeatRule own = LedgerRow.rule(bench.container().settings());
+    HeatRule own = HeatRule.of(bench.container().settings());
     assertEquals(0, bench.chronicle.heat(bench.container(), hours, own).coveredMs());
     assertEquals(8 * 18, bench.chronicle.heat(bench.container(), hours, own).degreeHours(), 1e-9);
   }
