@@ -28,6 +28,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import tepidarium.app.Config;
+import tepidarium.ingest.mqtt.BrokerAccounts;
+import tepidarium.ingest.mqtt.EmbeddedBroker;
 
 /** The broker inside the service, as sensors and strangers meet it. */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
@@ -200,6 +202,31 @@ class BrokerIT {
           () -> assertTrue(message.contains("MQTT port " + port + " "), message),
           () -> assertTrue(message.contains("broker: tcp://127.0.0.1:" + port), message),
           () -> assertTrue(message.contains("--mqtt-port"), message));
+    }
+  }
+
+  @Test
+  void aPortTakenAfterTheStartIsSaidAndOpenedOnceItIsFree(@TempDir Path data) throws IOException {
+    int port = Ports.free();
+    EmbeddedBroker broker =
+        EmbeddedBroker.start(
+            "127.0.0.1",
+            port,
+            data,
+            new BrokerAccounts("service", "word", Map.of(), List.of("tepidarium"), topic -> {}));
+    try (broker) {
+      try (ServerSocket taken = new ServerSocket(port, 1, InetAddress.getLoopbackAddress())) {
+        String words = "sensors cannot publish, since port " + taken.getLocalPort() + " on ";
+        for (int asked = 1; asked <= 2; asked++) {
+          String message =
+              assertThrows(IllegalStateException.class, broker::letSensorsIn).getMessage();
+          assertTrue(message.startsWith(words), message);
+        }
+      }
+
+      broker.letSensorsIn();
+
+      Publisher.to(port).send("tepidarium/late", "{\"light\":0}");
     }
   }
 }

@@ -4,15 +4,49 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Scanner;
+import java.util.concurrent.ThreadLocalRandom;
 
-/** Free ports on the loopback address. */
+/**
+ * Free ports on the loopback address, for those who are to listen later. They lie below the range
+ * from which the system itself hands out ports, so that no page of a service and no connection
+ * takes one meanwhile; each is given once.
+ */
 public final class Ports {
+  private static final int FIRST = 20_000;
+  private static final int USUAL_END = 32_768;
+  private static final int END = endOfOurs();
+  private static int next = ThreadLocalRandom.current().nextInt(FIRST, END);
+
   private Ports() {}
 
   /** A port that was free a moment ago. */
-  public static int free() {
-    try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
-      return socket.getLocalPort();
+  public static synchronized int free() {
+    for (int tries = FIRST; tries < END; tries++) {
+      int port = next;
+      next = port + 1 < END ? port + 1 : FIRST;
+      if (isFree(port)) {
+        return port;
+      }
+    }
+    throw new AssertionError("no port from " + FIRST + " to " + END + " is free");
+  }
+
+  private static boolean isFree(int port) {
+    try (ServerSocket socket = new ServerSocket(port, 1, InetAddress.getLoopbackAddress())) {
+      return socket.isBound();
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  private static int endOfOurs() {
+    try (Scanner range =
+        new Scanner(Path.of("/proc/sys/net/ipv4/ip_local_port_range"), StandardCharsets.US_ASCII)) {
+      int firstOfTheSystem = range.nextInt();
+      return firstOfTheSystem > FIRST ? firstOfTheSystem : USUAL_END;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -224,6 +224,9 @@ public record Config(
                       : problems.number("keepRawDays", keepRawDays, 1, 36_500)),
               site == null ? null : site.checked(problems),
               notices == null ? null : notices.checked(problems, environment, zone));
+      if (config.embedded() && config.httpPort() == config.mqttPort()) {
+        problems.say("httpPort and mqttPort must differ, not both " + config.httpPort());
+      }
       problems.raise();
       return config;
     }
@@ -291,6 +294,10 @@ public record Config(
   /** Collects what is wrong, so that all of it can be said at once. */
   static final class Problems {
     private final List<String> lines = new ArrayList<>();
+
+    void say(String problem) {
+      lines.add(problem);
+    }
 
     int whole(String name, int value, int least, int most) {
       if (value < least || value > most) {

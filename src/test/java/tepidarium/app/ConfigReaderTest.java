@@ -85,6 +85,7 @@ class ConfigReaderTest {
     "colour: red, the settings are data",
     "httpPort: abc, httpPort: \"abc\" is not a whole number",
     "httpPort: 99999, httpPort must be from 0 to 65535",
+    "httpPort: 1883, httpPort and mqttPort must differ",
     "broker: mqtt.example, broker must be \"embedded\" or an address",
     "timeZone: Mars, timeZone must be a time zone",
     "rootTopic: a/+/b, rootTopic must be a topic",
@@ -99,6 +100,12 @@ class ConfigReaderTest {
   })
   void aMistakeIsNamedWithItsRemedy(String text, String said) throws IOException {
     assertTrue(problem(text).contains(said), () -> "said: " + said);
+  }
+
+  @Test
+  void aBrokerElsewhereLeavesThePortToThePages() throws IOException {
+    Path file = file("broker: tcp://192.168.1.5:1883\nhttpPort: 1883\n");
+    assertEquals(1883, ConfigReader.read(file, Map.of(), Map.of()).httpPort());
   }
 
   @Test

@@ -12,6 +12,7 @@ import org.apache.activemq.artemis.api.core.SimpleString;
 import org.apache.activemq.artemis.core.config.Configuration;
 import org.apache.activemq.artemis.core.config.WildcardConfiguration;
 import org.apache.activemq.artemis.core.config.impl.ConfigurationImpl;
+import org.apache.activemq.artemis.core.remoting.server.RemotingService;
 import org.apache.activemq.artemis.core.security.Role;
 import org.apache.activemq.artemis.core.server.ActiveMQServer;
 import org.apache.activemq.artemis.core.server.JournalType;
@@ -35,6 +36,7 @@ public final class EmbeddedBroker implements AutoCloseable {
   /** With less room on its disk, publishers wait; by default it would be a tenth of the disk. */
   private static final long LEAST_FREE_BYTES = 8L << 20;
 
+  private static final String SENSORS = "sensors";
   private static final int LOOK_EVERY_MS = 1_000;
 
   /** The largest packet taken; the decoder's own limit is lower and says so in words. */
@@ -206,17 +208,30 @@ public final class EmbeddedBroker implements AutoCloseable {
    * Opens the port for sensors; asked again, does nothing. To be called each time that the service
    * has subscribed, since the broker may have started again.
    *
-   * @throws IllegalStateException when the port has been taken meanwhile
+   * @throws IllegalStateException when the port has been taken meanwhile; may be asked again
    */
   public synchronized void letSensorsIn() {
-    if (server.getRemotingService().getAcceptor("sensors") != null) {
+    RemotingService doors = server.getRemotingService();
+    if (doors.getAcceptor(SENSORS) != null) {
       return;
     }
     try {
-      server.getRemotingService().createAcceptor("sensors", acceptor(host, port)).start();
+      doors.createAcceptor(SENSORS, acceptor(host, port)).start();
       LOG.info("sensors can publish to {}:{}", host, port);
     } catch (Exception e) {
-      throw new IllegalStateException("cannot listen on " + host + ":" + port, e);
+      forget(doors);
+      throw new IllegalStateException(
+          "sensors cannot publish, since port %d on %s is taken: %s"
+              .formatted(port, host, e.getMessage()),
+          e);
+    }
+  }
+
+  private static void forget(RemotingService doors) {
+    try {
+      doors.destroyAcceptor(SENSORS);
+    } catch (Exception e) {
+      LOG.debug("while letting go of a port that could not be opened", e);
     }
   }
 

@@ -87,7 +87,8 @@ public final class MqttLink implements AutoCloseable {
   /**
    * Begins to connect.
    *
-   * @param follower told when the link comes up or goes down, on a thread of the link
+   * @param follower told when the link comes up or goes down, on a thread of the link; an
+   *     IllegalStateException ends the connection, its words are shown, and it is tried again
    */
   public void start(Consumer<Boolean> follower) {
     upOrDown = follower;
@@ -172,13 +173,18 @@ public final class MqttLink implements AutoCloseable {
   }
 
   private void giveUp(Exception e) {
-    String reason = e.getCause() == null ? e.getMessage() : e.getCause().getMessage();
-    String words = "cannot reach the broker at " + broker + ": " + reason;
+    String words =
+        e instanceof IllegalStateException ? String.valueOf(e.getMessage()) : unreachable(e);
     if (!words.equals(state)) {
       LOG.warn("{}; trying again", words);
     }
     state = words;
     discard();
+  }
+
+  private String unreachable(Exception e) {
+    Throwable reason = e.getCause() == null ? e : e.getCause();
+    return "cannot reach the broker at " + broker + ": " + reason.getMessage();
   }
 
   private void connect() throws MqttException {
