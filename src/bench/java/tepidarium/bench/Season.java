@@ -151,8 +151,8 @@ final class Season {
                 "/api/species",
                 String.format(
                     """
-            {"name": "Invented %d", "figures": {"base": {"value": 15, "source": "invented"}}}
-            """,
+                    {"name": "Invented %d", "figures": {"base": {"value": 15, "source": "invented"}}}
+                    """,
                     i));
         species.add(added.get("id").textValue());
         int seeds = CONTAINERS * SEEDS_IN_EACH;
@@ -161,8 +161,8 @@ final class Season {
             "/api/lots",
             String.format(
                 """
-            {"species": "%s", "seeds": %d, "gatheredAt": "%s", "from": "plant"}
-            """,
+                {"species": "%s", "seeds": %d, "gatheredAt": "%s", "from": "plant"}
+                """,
                 species.get(i), seeds, gathered));
       }
       Random random = new Random(17);
@@ -177,9 +177,9 @@ final class Season {
           "/api/sowings",
           String.format(
               """
-          {"lot": %d, "at": "%s", "groups": [
-            {"container": "%s", "seeds": %d}, {"container": "%s", "seeds": %d}]}
-          """,
+              {"lot": %d, "at": "%s", "groups": [
+                {"container": "%s", "seeds": %d}, {"container": "%s", "seeds": %d}]}
+              """,
               1 + i % SPECIES,
               start.plus(Duration.ofHours(1)),
               Site.container(i).value(),

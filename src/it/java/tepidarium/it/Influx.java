@@ -1,7 +1,5 @@
 package tepidarium.it;
 
-import static org.awaitility.Awaitility.await;
-
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -9,7 +7,6 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.List;
 import tepidarium.series.influx.InfluxAddress;
 
@@ -20,7 +17,7 @@ public final class Influx implements AutoCloseable {
   private final int backupPort = Ports.free();
   private final Api api = new Api("http://127.0.0.1:" + port);
   private final String login;
-  private Process process;
+  private final ServerProcess server;
 
   /**
    * @param login what each call to it ends with, to log in as its administrator; empty for none
@@ -28,6 +25,10 @@ public final class Influx implements AutoCloseable {
   private Influx(Path folder, String login) {
     this.folder = folder;
     this.login = login;
+    List<String> arguments = List.of("-config", folder.resolve("influxdb.conf").toString());
+    this.server =
+        new ServerProcess(
+            Command.of("/usr/bin/influxd", "influxdb", arguments), folder.resolve("influxd.log"));
   }
 
   /** One that is not started yet, with its files in the folder. */
@@ -81,27 +82,10 @@ public final class Influx implements AutoCloseable {
 
   /** Starts it, on the same ports each time. */
   public void start() {
-    List<String> arguments = List.of("-config", folder.resolve("influxdb.conf").toString());
-    try {
-      process =
-          new ProcessBuilder(Command.of("/usr/bin/influxd", "influxdb", arguments))
-              .redirectErrorStream(true)
-              .redirectOutput(
-                  ProcessBuilder.Redirect.appendTo(folder.resolve("influxd.log").toFile()))
-              .start();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-    await("influxd answers")
-        .atMost(Duration.ofSeconds(30))
-        .pollInterval(Duration.ofMillis(20))
-        .until(this::answers);
+    server.start(this::answers);
   }
 
   private boolean answers() {
-    if (!process.isAlive()) {
-      throw new AssertionError("influxd ended at once; see " + folder.resolve("influxd.log"));
-    }
     try {
       return api.call("GET", "/ping", null).status() == 204;
     } catch (UncheckedIOException e) {
@@ -138,29 +122,16 @@ public final class Influx implements AutoCloseable {
 
   /** Stops it in order. */
   public void stop() {
-    process.destroy();
-    awaitEnd();
+    server.stop();
   }
 
   /** Kills it, as a power cut would. */
   public void kill() {
-    process.destroyForcibly();
-    awaitEnd();
-  }
-
-  private void awaitEnd() {
-    try {
-      process.waitFor();
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IllegalStateException(e);
-    }
+    server.kill();
   }
 
   @Override
   public void close() {
-    if (process != null) {
-      kill();
-    }
+    kill();
   }
 }

@@ -1,7 +1,5 @@
 package tepidarium.it;
 
-import static org.awaitility.Awaitility.await;
-
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.InetAddress;
@@ -10,18 +8,22 @@ import java.net.Socket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.time.Duration;
 import java.util.List;
 
 /** A broker that we did not write: Debian's mosquitto, on a free loopback port. */
 public final class Mosquitto implements AutoCloseable {
   private final Path folder;
   private final int port;
-  private Process process;
+  private final ServerProcess server;
 
   private Mosquitto(Path folder, int port) {
     this.folder = folder;
     this.port = port;
+    List<String> arguments = List.of("-c", folder.resolve("mosquitto.conf").toString());
+    this.server =
+        new ServerProcess(
+            Command.of("/usr/sbin/mosquitto", "mosquitto", arguments),
+            folder.resolve("mosquitto.out"));
   }
 
   /**
@@ -65,30 +67,10 @@ public final class Mosquitto implements AutoCloseable {
 
   /** Starts it, on the same port each time. */
   public void start() {
-    List<String> command =
-        Command.of(
-            "/usr/sbin/mosquitto",
-            "mosquitto",
-            List.of("-c", folder.resolve("mosquitto.conf").toString()));
-    try {
-      process =
-          new ProcessBuilder(command)
-              .redirectErrorStream(true)
-              .redirectOutput(folder.resolve("mosquitto.out").toFile())
-              .start();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-    await("mosquitto takes connections")
-        .atMost(Duration.ofSeconds(20))
-        .pollInterval(Duration.ofMillis(20))
-        .until(this::takesConnections);
+    server.start(this::takesConnections);
   }
 
   private boolean takesConnections() {
-    if (!process.isAlive()) {
-      throw new AssertionError("mosquitto ended at once; see " + folder.resolve("mosquitto.log"));
-    }
     try (Socket socket = new Socket()) {
       socket.connect(new InetSocketAddress(InetAddress.getLoopbackAddress(), port), 500);
       return true;
@@ -103,29 +85,16 @@ public final class Mosquitto implements AutoCloseable {
 
   /** Stops it in order; it saves its sessions. */
   public void stop() {
-    process.destroy();
-    awaitEnd();
+    server.stop();
   }
 
   /** Kills it; what it had not saved is lost, sessions and subscriptions included. */
   public void kill() {
-    process.destroyForcibly();
-    awaitEnd();
-  }
-
-  private void awaitEnd() {
-    try {
-      process.waitFor();
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IllegalStateException(e);
-    }
+    server.kill();
   }
 
   @Override
   public void close() {
-    if (process != null) {
-      kill();
-    }
+    kill();
   }
 }

@@ -124,22 +124,13 @@ public final class ServiceProcess implements AutoCloseable {
   /** Ends it without any warning. */
   public void kill() {
     process.destroyForcibly();
-    awaitEnd();
+    ServerProcess.awaitEnd(process);
   }
 
   /** Asks it to end, and waits; its exit status. */
   public int stop() {
     process.destroy();
-    return awaitEnd();
-  }
-
-  private int awaitEnd() {
-    try {
-      return process.waitFor();
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IllegalStateException(e);
-    }
+    return ServerProcess.awaitEnd(process);
   }
 
   @Override

@@ -1,0 +1,80 @@
+package tepidarium.it;
+
+import static org.awaitility.Awaitility.await;
+
+import java.io.File;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.function.BooleanSupplier;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A server of the system as a process of its own, which can be stopped and killed at any moment.
+ */
+final class ServerProcess {
+  private static final Duration START_LIMIT = Duration.ofSeconds(30);
+
+  private final List<String> command;
+  private final File output;
+  private @Nullable Process process;
+
+  /** One that is not started yet; what it says is added to the file. */
+  ServerProcess(List<String> command, Path output) {
+    this.command = List.copyOf(command);
+    this.output = output.toFile();
+  }
+
+  /** Starts it and waits until it answers. */
+  void start(BooleanSupplier answers) {
+    try {
+      Process started =
+          new ProcessBuilder(command)
+              .redirectErrorStream(true)
+              .redirectOutput(ProcessBuilder.Redirect.appendTo(output))
+              .start();
+      process = started;
+      await(command.get(0) + " answers")
+          .atMost(START_LIMIT)
+          .pollInterval(Duration.ofMillis(20))
+          .until(() -> answers(started, answers));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private boolean answers(Process started, BooleanSupplier answers) {
+    if (!started.isAlive()) {
+      throw new AssertionError(command.get(0) + " ended at once; see " + output);
+    }
+    return answers.getAsBoolean();
+  }
+
+  /** Stops it in order; nothing where it was never started. */
+  void stop() {
+    if (process != null) {
+      process.destroy();
+      awaitEnd(process);
+    }
+  }
+
+  /** Kills it, as a power cut would; nothing where it was never started. */
+  void kill() {
+    if (process != null) {
+      process.destroyForcibly();
+      awaitEnd(process);
+    }
+  }
+
+  /** Waits for the end of a process; its exit status. */
+  static int awaitEnd(Process process) {
+    try {
+      return process.waitFor();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException(e);
+    }
+  }
+}
