@@ -48,23 +48,18 @@ class DemoIT {
   }
 
   private static Config config() {
-    return new Config(
-        Path.of("never-used"),
-        "127.0.0.1",
-        0,
-        "embedded",
-        null,
-        null,
-        "127.0.0.1",
-        Ports.free(),
-        Map.of(),
-        "tepidarium",
-        List.of(),
-        4 << 20,
-        30,
-        30,
-        300,
-        ZONE);
+    return Config.of(
+        Map.of(
+            "data",
+            "never-used",
+            "httpPort",
+            0,
+            "mqttHost",
+            "127.0.0.1",
+            "mqttPort",
+            Ports.free(),
+            "timeZone",
+            ZONE.getId()));
   }
 
   @AfterAll

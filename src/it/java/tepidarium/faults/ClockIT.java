@@ -13,7 +13,6 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
-import java.util.List;
 import java.util.Map;
 import java.util.StringJoiner;
 import org.junit.jupiter.api.AfterEach;
@@ -22,7 +21,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import tepidarium.app.Config;
 import tepidarium.it.Grower;
 import tepidarium.it.MovableClock;
 import tepidarium.it.Ports;
@@ -52,24 +50,7 @@ class ClockIT {
     data = folder;
     service =
         RunningService.start(
-            new Config(
-                data,
-                "127.0.0.1",
-                0,
-                "embedded",
-                null,
-                null,
-                "127.0.0.1",
-                port,
-                Map.of(),
-                "tepidarium",
-                List.of(),
-                4 << 20,
-                30,
-                30,
-                0,
-                ZONE),
-            clock);
+            RunningService.config(data, "embedded", port, Map.of("timeZone", ZONE.getId())), clock);
     grower = new Grower(service.api());
     grower.awaitBroker();
   }

@@ -46,8 +46,7 @@ class AlertIT {
   }
 
   private void start() {
-    service =
-        RunningService.start(RunningService.config(data, "embedded", mqttPort, List.of()), clock);
+    service = RunningService.start(RunningService.config(data, "embedded", mqttPort), clock);
     grower = new Grower(service.api());
     grower.awaitBroker();
   }

@@ -13,7 +13,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
-import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
@@ -53,23 +52,7 @@ class BrokerIT {
   }
 
   private static Config config(Path data, int port, Map<String, String> accounts) {
-    return new Config(
-        data,
-        "127.0.0.1",
-        0,
-        "embedded",
-        null,
-        null,
-        "127.0.0.1",
-        port,
-        accounts,
-        "tepidarium",
-        List.of(),
-        4 << 20,
-        30,
-        30,
-        0,
-        ZoneId.of("UTC"));
+    return RunningService.config(data, "embedded", port, Map.of("accounts", accounts));
   }
 
   @AfterAll

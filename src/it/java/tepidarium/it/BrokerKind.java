@@ -3,7 +3,6 @@ package tepidarium.it;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneOffset;
-import java.util.List;
 import org.junit.jupiter.api.Assertions;
 
 /** The brokers that the service works with. */
@@ -31,7 +30,7 @@ public enum BrokerKind {
       service =
           mosquitto == null
               ? RunningService.start(
-                  RunningService.config(data, "embedded", embeddedPort, List.of()),
+                  RunningService.config(data, "embedded", embeddedPort),
                   Clock.tickMillis(ZoneOffset.UTC))
               : RunningService.withBroker(data, mosquitto.port());
     }

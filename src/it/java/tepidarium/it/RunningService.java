@@ -2,13 +2,11 @@ package tepidarium.it;
 
 import java.nio.file.Path;
 import java.time.Clock;
-import java.time.ZoneId;
 import java.time.ZoneOffset;
-import java.util.List;
+import java.util.HashMap;
 import java.util.Map;
 import tepidarium.app.Config;
 import tepidarium.app.Service;
-import tepidarium.ingest.MappingRule;
 import tepidarium.series.influx.InfluxAddress;
 
 /** The whole service inside the test's process, on free loopback ports, with real parts. */
@@ -25,39 +23,23 @@ public final class RunningService implements AutoCloseable {
 
   /** Starts with the embedded broker. */
   public static RunningService embedded(Path data) {
-    return start(config(data, "embedded", Ports.free(), List.of()), realClock());
+    return start(config(data, "embedded", Ports.free()), realClock());
   }
 
   /** Starts with the embedded broker and the readings in InfluxDB. */
   public static RunningService withInflux(Path data, InfluxAddress influx) {
-    Config config = config(data, "embedded", Ports.free(), List.of());
-    return start(
-        new Config(
-            config.data(),
-            config.httpHost(),
-            config.httpPort(),
-            config.broker(),
-            config.brokerUser(),
-            config.brokerPassword(),
-            config.mqttHost(),
-            config.mqttPort(),
-            config.accounts(),
-            config.rootTopic(),
-            config.mappings(),
-            config.maxPayloadBytes(),
-            config.maxGapMinutes(),
-            config.silentAfterMinutes(),
-            config.silentGraceSeconds(),
-            config.timeZone(),
-            new Config.Keeping(influx, 64, null),
-            null,
-            null),
-        realClock());
+    Map<String, Object> more = new HashMap<>();
+    more.put("influxUrl", influx.url());
+    more.put("influxDatabase", influx.database());
+    more.put("influxUser", influx.user());
+    more.put("influxPassword", influx.password());
+    more.put("spoolMaxMegabytes", 64);
+    return start(config(data, "embedded", Ports.free(), more), realClock());
   }
 
   /** Starts with a broker that runs already on this machine. */
   public static RunningService withBroker(Path data, int brokerPort) {
-    return start(config(data, "tcp://127.0.0.1:" + brokerPort, brokerPort, List.of()), realClock());
+    return start(config(data, "tcp://127.0.0.1:" + brokerPort, brokerPort), realClock());
   }
 
   /** Starts with settings and a clock of the test's own. */
@@ -70,24 +52,22 @@ public final class RunningService implements AutoCloseable {
   }
 
   /** The settings of a test: loopback only, days in UTC, no grace for silent sensors. */
-  public static Config config(Path data, String broker, int mqttPort, List<MappingRule> mappings) {
-    return new Config(
-        data,
-        "127.0.0.1",
-        0,
-        broker,
-        null,
-        null,
-        "127.0.0.1",
-        mqttPort,
-        Map.of(),
-        "tepidarium",
-        mappings,
-        4 << 20,
-        30,
-        30,
-        0,
-        ZoneId.of("UTC"));
+  public static Config config(Path data, String broker, int mqttPort) {
+    return config(data, broker, mqttPort, Map.of());
+  }
+
+  /** The same with further settings, by name, which win. */
+  public static Config config(Path data, String broker, int mqttPort, Map<String, ?> more) {
+    Map<String, Object> settings = new HashMap<>();
+    settings.put("data", data.toString());
+    settings.put("httpPort", 0);
+    settings.put("broker", broker);
+    settings.put("mqttHost", "127.0.0.1");
+    settings.put("mqttPort", mqttPort);
+    settings.put("silentGraceSeconds", 0);
+    settings.put("timeZone", "UTC");
+    settings.putAll(more);
+    return Config.of(settings);
   }
 
   public Api api() {

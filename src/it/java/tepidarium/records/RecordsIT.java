@@ -492,7 +492,7 @@ class RecordsIT {
   @Test
   void aFolderInUseIsRefusedByName() {
     try (RunningService first = RunningService.embedded(folder)) {
-      Config second = RunningService.config(folder, "embedded", Ports.free(), List.of());
+      Config second = RunningService.config(folder, "embedded", Ports.free());
       String message =
           String.valueOf(
               assertThrows(

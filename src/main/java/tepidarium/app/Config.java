@@ -79,44 +79,14 @@ public record Config(
   private static final Pattern DATABASE = Pattern.compile("[A-Za-z0-9_./-]{1,64}");
   private static final Pattern ROOT = Pattern.compile("[^/+#\\s]+(/[^/+#\\s]+)*");
 
-  /** With the readings in a file of their own; site and notices are not told. */
-  public Config(
-      Path data,
-      String httpHost,
-      int httpPort,
-      String broker,
-      @Nullable String brokerUser,
-      @Nullable String brokerPassword,
-      String mqttHost,
-      int mqttPort,
-      Map<String, String> accounts,
-      String rootTopic,
-      List<MappingRule> mappings,
-      int maxPayloadBytes,
-      double maxGapMinutes,
-      double silentAfterMinutes,
-      int silentGraceSeconds,
-      ZoneId timeZone) {
-    this(
-        data,
-        httpHost,
-        httpPort,
-        broker,
-        brokerUser,
-        brokerPassword,
-        mqttHost,
-        mqttPort,
-        accounts,
-        rootTopic,
-        mappings,
-        maxPayloadBytes,
-        maxGapMinutes,
-        silentAfterMinutes,
-        silentGraceSeconds,
-        timeZone,
-        Keeping.IN_A_FILE,
-        null,
-        null);
+  /**
+   * Settings that a program makes, by the names and in the shapes of a file; what is missing has
+   * its default.
+   *
+   * @throws ConfigException naming everything that is wrong
+   */
+  public static Config of(Map<String, ?> settings) {
+    return ConfigReader.read(settings);
   }
 
   public Config {
@@ -225,7 +195,7 @@ public record Config(
               site == null ? null : site.checked(problems),
               notices == null ? null : notices.checked(problems, environment, zone));
       if (config.embedded() && config.httpPort() == config.mqttPort()) {
-        problems.say("httpPort and mqttPort must differ, not both " + config.httpPort());
+        problems.add("httpPort and mqttPort must differ, not both " + config.httpPort());
       }
       problems.raise();
       return config;
@@ -294,10 +264,6 @@ public record Config(
   /** Collects what is wrong, so that all of it can be said at once. */
   static final class Problems {
     private final List<String> lines = new ArrayList<>();
-
-    void say(String problem) {
-      lines.add(problem);
-    }
 
     int whole(String name, int value, int least, int most) {
       if (value < least || value > most) {

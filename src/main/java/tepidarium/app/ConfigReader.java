@@ -57,6 +57,17 @@ final class ConfigReader {
       }
     }
     commandLine.forEach(settings::put);
+    return checked(settings, environment);
+  }
+
+  /** Settings by name, as {@link Config#of} takes them. */
+  static Config read(Map<String, ?> settings) {
+    ObjectNode tree = YAML.valueToTree(settings);
+    refuseUnknown(tree, names(), null);
+    return checked(tree, Map.of());
+  }
+
+  private static Config checked(ObjectNode settings, Map<String, String> environment) {
     try {
       return YAML.treeToValue(settings, Config.File.class).checked(environment);
     } catch (UnrecognizedPropertyException e) {
@@ -107,12 +118,13 @@ final class ConfigReader {
 
   private static void refuseUnknown(ObjectNode settings, List<String> names, @Nullable Path file) {
     List<String> problems = new ArrayList<>();
+    String where = file == null ? "" : file + ": ";
     settings
         .fieldNames()
         .forEachRemaining(
             name -> {
               if (!names.contains(name)) {
-                problems.add(file + ": there is no setting \"" + name + "\"" + hint(name, names));
+                problems.add(where + "there is no setting \"" + name + "\"" + hint(name, names));
               }
             });
     if (!problems.isEmpty()) {

@@ -8,19 +8,13 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
 import java.util.Comparator;
-import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeoutException;
 import java.util.stream.Stream;
 import tepidarium.app.demo.Demo;
-import tepidarium.light.Site;
 
 /** The real service on a folder that is thrown away at the end, with invented sensors. */
 public final class DemoService implements AutoCloseable {
-  private static final String ROOT_TOPIC = "tepidarium";
-  private static final int MAX_PAYLOAD_BYTES = 4 << 20;
-  private static final double MAX_GAP_MINUTES = 30;
-  private static final double SILENT_AFTER_MINUTES = 30;
 
   /** Short, so that the sensor that went silent raises its alert while somebody watches. */
   private static final int SILENT_GRACE_SECONDS = 20;
@@ -35,7 +29,8 @@ public final class DemoService implements AutoCloseable {
     try {
       URI api = URI.create("http://" + local(config.httpHost()) + ':' + service.httpPort());
       URI broker = URI.create("tcp://" + local(config.mqttHost()) + ':' + config.mqttPort());
-      this.demo = new Demo(new Demo.Access(api, broker, ROOT_TOPIC, config.timeZone()), clock);
+      this.demo =
+          new Demo(new Demo.Access(api, broker, config.rootTopic(), config.timeZone()), clock);
     } catch (RuntimeException e) {
       service.close();
       throw e;
@@ -59,32 +54,23 @@ public final class DemoService implements AutoCloseable {
   }
 
   /** On the equator, where the clocks of the zone are right: dawn is at six on every day. */
-  private static Site site(ZoneId zone, Clock clock) {
+  private static Map<String, Double> site(ZoneId zone, Clock clock) {
     int offsetSeconds = zone.getRules().getOffset(clock.instant()).getTotalSeconds();
-    return new Site(0, Math.max(-180, Math.min(180, offsetSeconds / 240.0)));
+    double east = Math.max(-180, Math.min(180, offsetSeconds / 240.0));
+    return Map.of("latitude", 0.0, "longitude", east);
   }
 
   private static Config config(Config asked, Path folder, Clock clock) {
-    return new Config(
-        folder,
-        asked.httpHost(),
-        asked.httpPort(),
-        Config.EMBEDDED,
-        null,
-        null,
-        asked.mqttHost(),
-        asked.mqttPort(),
-        Map.of(),
-        ROOT_TOPIC,
-        List.of(),
-        MAX_PAYLOAD_BYTES,
-        MAX_GAP_MINUTES,
-        SILENT_AFTER_MINUTES,
-        SILENT_GRACE_SECONDS,
-        asked.timeZone(),
-        Config.Keeping.IN_A_FILE,
-        site(asked.timeZone(), clock),
-        null);
+    return Config.of(
+        Map.of(
+            "data", folder.toString(),
+            "httpHost", asked.httpHost(),
+            "httpPort", asked.httpPort(),
+            "mqttHost", asked.mqttHost(),
+            "mqttPort", asked.mqttPort(),
+            "silentGraceSeconds", SILENT_GRACE_SECONDS,
+            "timeZone", asked.timeZone().getId(),
+            "site", site(asked.timeZone(), clock)));
   }
 
   /** An address at which this machine reaches itself. */

@@ -109,6 +109,17 @@ class ConfigReaderTest {
   }
 
   @Test
+  void aProgramMakesSettingsByTheSameNamesAndChecks() {
+    assertEquals(1, Config.of(Map.of("httpPort", 1)).httpPort());
+    String message =
+        String.valueOf(
+            assertThrows(ConfigException.class, () -> Config.of(Map.of("brokr", "embedded")))
+                .getMessage());
+    assertTrue(message.contains("there is no setting \"brokr\"; did you mean"), message);
+    assertFalse(message.contains("null"), message);
+  }
+
+  @Test
   void allProblemsAreSaidTogether() throws IOException {
     String problems = problem("httpPort: 99999\ntimeZone: Mars\n");
     assertTrue(problems.contains("httpPort") && problems.contains("timeZone"), problems);
