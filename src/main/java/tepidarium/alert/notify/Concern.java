@@ -52,8 +52,12 @@ public record Concern(
         alert.shelvedAt(now));
   }
 
+  /**
+   * By its number alone, which is never given twice: readings that come late may show that the same
+   * alert was raised earlier.
+   */
   static String key(Alert alert) {
-    return "alert-" + alert.id() + '-' + alert.raisedAt().toEpochMilli();
+    return "alert-" + alert.id();
   }
 
   static Concern of(Trouble trouble) {

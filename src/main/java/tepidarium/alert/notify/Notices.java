@@ -73,10 +73,22 @@ public final class Notices implements AutoCloseable {
     this.situations = situations;
     this.names = names;
     this.clock = clock;
-    this.told = new HashMap<>(store.told());
+    this.told = toldByNumber(store);
     this.outbox = new Outbox(store, settings.giveUpAfter(), List.of(), clock);
     this.thread = new Thread(this::run, "notices");
     thread.setDaemon(true);
+  }
+
+  private static Map<String, Told> toldByNumber(NoticeStore store) {
+    Map<String, Told> stored = store.told();
+    Map<String, Told> told = new HashMap<>();
+    stored.values().stream().map(Told::byNumber).forEach(each -> told.put(each.concern(), each));
+    Set<String> dated = new HashSet<>(stored.keySet());
+    dated.removeAll(told.keySet());
+    if (!dated.isEmpty()) {
+      store.tell(told.values(), dated);
+    }
+    return told;
   }
 
   /** Begins to tell, also what happened while nobody told. To be called once. */

@@ -2,6 +2,7 @@ package tepidarium.alert.notify;
 
 import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
@@ -141,13 +142,17 @@ class NoticesTest {
   }
 
   private static Alert cold(int id, Instant returned, Instant acknowledged) {
+    return cold(id, START, returned, acknowledged);
+  }
+
+  private static Alert cold(int id, Instant raised, Instant returned, Instant acknowledged) {
     return new Alert(
         id,
         new ContainerId("jar-" + id),
         AlertKind.COLD,
         29.5,
-        START,
-        START,
+        raised,
+        raised,
         returned,
         acknowledged,
         acknowledged == null ? null : "Ida",
@@ -279,6 +284,35 @@ class NoticesTest {
     assertTrue(first().get(1).contains("Jar 3 is too cold"), reached.toString());
     assertEquals(
         Set.of(), Set.copyOf(store.told().keySet().stream().filter(Coming::isKey).toList()));
+  }
+
+  @Test
+  void anAlertThatIsFoundToHaveBegunEarlierIsNotToldAgain() {
+    start();
+    raise(1);
+    await().atMost(SOON).until(() -> moving() && first().size() == 1);
+    Alert earlier = cold(1, START.minusSeconds(3_600), null, null);
+    alertStore.save(List.of(earlier), Map.of());
+    notices.alertChanged(earlier);
+    now = now.plus(Duration.ofMinutes(11));
+    raise(2);
+    await().atMost(SOON).until(() -> moving() && first().size() >= 2);
+    assertTrue(first().get(1).contains("Jar 2 is too cold"), reached.toString());
+  }
+
+  @Test
+  void whatWasToldUnderAKeyWithTheInstantIsNotToldAgain() {
+    close();
+    open();
+    String dated = Concern.key(cold(1, null, null)) + '-' + START.toEpochMilli();
+    store.tell(List.of(new Told(dated, "cold", Told.Stage.RAISED, START, null, null)), Set.of());
+    alertStore.save(List.of(cold(1, null, null)), Map.of());
+    restart();
+    now = now.plus(Duration.ofMinutes(11));
+    raise(2);
+    await().atMost(SOON).until(() -> moving() && !first().isEmpty());
+    assertTrue(first().get(0).contains("Jar 2 is too cold"), reached.toString());
+    assertFalse(store.told().containsKey(dated));
   }
 
   @Test
