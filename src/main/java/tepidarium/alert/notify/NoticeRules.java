@@ -24,9 +24,9 @@ import tepidarium.alert.notify.Told.Stage;
  * So a notice that something is wrong takes along those that are past the same limit and only wait
  * for their on-delay ({@link Coming}); that delays nothing, and the price is that one may be named
  * that comes back inside before its alert. The end is no hurry: it waits up to {@link
- * #END_TOGETHER} for others of the same kind that were told of, and the price is that the end of
- * one is told so much later while another lasts. Whatever else comes in between waits for the
- * spacing and goes together.
+ * #END_TOGETHER} for others of the same kind that were told of within as long, and the price is
+ * that the end of one is told so much later while another lasts. Whatever else comes in between
+ * waits for the spacing and goes together.
  *
  * <p>An acknowledged alert is one that somebody knows of (ANSI/ISA-18.2). It is not escalated, and
  * it is reminded of at most once in {@link #SEEN_PACE}, lest it be forgotten.
@@ -53,7 +53,10 @@ public final class NoticeRules {
    */
   public record Plan(List<Due> due, List<Told> silently, Set<String> forgotten) {}
 
-  /** How long the end of one waits for that of others; common practice, no source. */
+  /**
+   * How long the end of one waits for that of others, and how far apart those were told at most;
+   * common practice, no source.
+   */
   static final Duration END_TOGETHER = Duration.ofMinutes(30);
 
   /** How seldom, at most, what somebody knows is said again; common practice, no source. */
@@ -205,15 +208,21 @@ public final class NoticeRules {
     return ready ? pending : List.of();
   }
 
-  /** Those that began together seldom end together. */
+  /**
+   * Those that began together seldom end together; what began at another time is another matter.
+   */
   private static boolean othersLast(
       Concern returned, List<Concern> audible, Map<String, Told> told) {
-    return audible.stream()
-        .anyMatch(
-            other ->
-                other.active()
-                    && other.topic().equals(returned.topic())
-                    && told.containsKey(other.key()));
+    Told own = told.get(returned.key());
+    return own != null
+        && audible.stream()
+            .filter(other -> other.active() && other.topic().equals(returned.topic()))
+            .map(other -> told.get(other.key()))
+            .anyMatch(other -> other != null && together(own.raisedAt(), other.raisedAt()));
+  }
+
+  private static boolean together(Instant a, Instant b) {
+    return Duration.between(a, b).abs().compareTo(END_TOGETHER) <= 0;
   }
 
   private List<Concern> escalated(List<Concern> audible, Map<String, Told> told, Instant now) {

@@ -252,6 +252,17 @@ class NoticeRulesTest {
   }
 
   @Test
+  void theEndWaitsForNoneThatBeganAtAnotherTime() {
+    rules = new NoticeRules(settings(10_000, 700, true, Map.of()));
+    cold("old", "active");
+    assertEquals(List.of("1 raised 1"), pass(0, 60));
+    cold("new", "active");
+    assertEquals(List.of("62 raised 1"), pass(61, 80));
+    cold("new", "returned");
+    assertEquals(List.of("82 returned 1"), pass(81, 200));
+  }
+
+  @Test
   void lowPriorityIsNeverEscalated() {
     set("a", "light", Priority.LOW, "active");
     assertEquals(List.of("1 raised 1"), pass(0, 120));
