@@ -104,10 +104,10 @@ export const testWords = ({ delivered, words }) => (delivered ? `It arrived: ${w
 
 /** What this device does about notices, from whether it is switched on and what the browser allows. */
 export function tellingWords(on, allowed) {
-  if (!on) return 'This device stays quiet. The page must be open to tell; for the night, set up e-mail or another notifier.';
-  if (allowed === 'granted') return 'A sound and a notification, as long as this page is open.';
-  if (allowed === 'impossible') return 'A sound only, as long as this page is open: the browser allows notifications only over https or on the machine itself.';
-  return 'A sound only, as long as this page is open: notifications are not allowed for it in the browser’s settings.';
+  if (!on) return 'This device stays quiet. A page must be open to tell; for the night, set up e-mail or another notifier.';
+  if (allowed === 'granted') return 'A sound and a notification, as long as one of these pages is open and the device awake.';
+  if (allowed === 'impossible') return 'A sound only, as long as one of these pages is open and the device awake: the browser allows notifications only over https or on the machine itself.';
+  return 'A sound only, as long as one of these pages is open and the device awake: notifications are not allowed in the browser’s settings.';
 }
 
 /** Minutes as typed, and what is wrong with them. */

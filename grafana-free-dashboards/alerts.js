@@ -8,7 +8,7 @@ import { drawFigures, drawNotices, drawNotifiers } from './alerts-figures.js';
 import { drawHistory, drawOpen, historyChoices, narrowed } from './alerts-lists.js';
 import { tellingWords } from './alerts-words.js';
 import { startPage, untilItWorks } from './page.js';
-import { permission, setTellsHere, tell, tellsHere, wakeOnFirstPress } from './tell-here.js';
+import { permission, setTellsHere, tellsHere } from './tell-here.js';
 import { isOpen } from './words.js';
 import { setWho, who } from './who.js';
 
@@ -32,16 +32,12 @@ startPage({
   },
   handlers: {
     alert: takeAlert,
-    notice: (notice) => {
-      tell(notice);
-      loadTabSoon();
-    },
+    notice: loadTabSoon,
   },
 });
 makeTabs();
 makeTelling();
 makeWho();
-wakeOnFirstPress();
 for (const id of ['past-container', 'past-kind']) byId(id).addEventListener('change', drawPast);
 byId('figures-days').addEventListener('change', () => loadTab().catch(showTrouble));
 begin();

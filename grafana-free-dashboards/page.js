@@ -5,6 +5,7 @@ import { byId, h, keepAges, setText, reconcile } from './dom.js';
 import { number, moment, setTemperatureUnit, temperatureUnit, count } from './format.js';
 import { learnTime, now } from './clock.js';
 import { liveStream } from './live.js';
+import { catchUp, takeNotice, wakeWithPage } from './tell-here.js';
 
 const PAGES = [
   { key: 'shelf', href: '/', title: 'Shelf' },
@@ -29,12 +30,18 @@ export function startPage({ current, handlers = {}, reload, redraw, lost }) {
   keepAges();
   showHealth();
   setInterval(showHealth, HEALTH_EVERY_MS);
+  tellWithPage();
   const hello = ({ time }) => learnTime(time);
-  liveStream({ handlers: { hello, ...handlers }, probe: () => api.health(5000), onState: (state) => {
+  const notice = (told) => {
+    takeNotice(told);
+    handlers.notice?.(told);
+  };
+  liveStream({ handlers: { hello, ...handlers, notice }, probe: () => api.health(5000), onState: (state) => {
     showLive(state);
     if (state === 'live') {
       reload();
       showHealth();
+      catchUp();
     } else if (state === 'down') {
       lost?.();
     }
@@ -66,6 +73,13 @@ function unitSwitch(redraw) {
   };
   mark();
   return button;
+}
+
+/** Every page tells of notices where this device was asked to; the switch is on the Alerts page. */
+function tellWithPage() {
+  const missing = h('p', { id: 'press', class: 'press', role: 'status', hidden: true }, 'Press anywhere on this page: until then the browser lets it make no sound when there is a notice.');
+  byId('notice').after(missing);
+  wakeWithPage((needed) => { missing.hidden = !needed; });
 }
 
 let downSince = null;

@@ -52,6 +52,17 @@ final class Browser implements AutoCloseable {
     BrowserContext context =
         browser.newContext(
             new com.microsoft.playwright.Browser.NewContextOptions().setViewportSize(width, 900));
+    return pageBeside(context);
+  }
+
+  /**
+   * Another page of the browser that shows this one: with its permissions and what it remembers.
+   */
+  Page pageBeside(Page page) {
+    return pageBeside(page.context());
+  }
+
+  private Page pageBeside(BrowserContext context) {
     Page page = context.newPage();
     page.onPageError(complaints::add);
     page.onConsoleMessage(

@@ -8,9 +8,12 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.exc.InvalidFormatException;
 import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
+import com.fasterxml.jackson.databind.node.NullNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.TextNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.io.IOException;
+import java.lang.reflect.RecordComponent;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -25,7 +28,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Reads the settings: a YAML file, over it the environment (TEPIDARIUM_HTTP_PORT for httpPort),
- * over that the command line.
+ * over that the command line. In the environment, a setting that holds several values is written in
+ * YAML, as in the file: {@code TEPIDARIUM_SITE='{latitude: 52.5, longitude: 13.4}'}.
  */
 final class ConfigReader {
   private static final String PREFIX = "TEPIDARIUM_";
@@ -50,10 +54,12 @@ final class ConfigReader {
     ObjectNode settings = file == null ? YAML.createObjectNode() : tree(file);
     List<String> names = names();
     refuseUnknown(settings, names, file);
-    for (String name : names) {
-      String value = environment.get(PREFIX + snake(name));
+    for (RecordComponent setting : Config.File.class.getRecordComponents()) {
+      String variable = PREFIX + snake(setting.getName());
+      String value = environment.get(variable);
       if (value != null) {
-        settings.put(name, value);
+        settings.set(
+            setting.getName(), isPlain(setting) ? new TextNode(value) : of(variable, value));
       }
     }
     commandLine.forEach(settings::put);
@@ -83,6 +89,20 @@ final class ConfigReader {
       throw problem(place(e) + ": " + words);
     } catch (JsonProcessingException e) {
       throw problem(String.valueOf(e.getOriginalMessage()));
+    }
+  }
+
+  private static boolean isPlain(RecordComponent setting) {
+    Class<?> type = setting.getType();
+    return type == String.class || Number.class.isAssignableFrom(type);
+  }
+
+  private static JsonNode of(String variable, String value) {
+    try {
+      JsonNode tree = YAML.readTree(value);
+      return tree.isMissingNode() ? NullNode.instance : tree;
+    } catch (JsonProcessingException e) {
+      throw problem(variable + ": " + firstLine(e.getOriginalMessage()));
     }
   }
 

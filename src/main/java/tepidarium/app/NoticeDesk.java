@@ -83,6 +83,7 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
             config.rules(),
             text,
             alert -> situation(sources, alert),
+            container -> name(sources.register(), container),
             clock);
     this.selfWatch = new SelfWatch(config.limits(), notices.troubles(), notices::troubleChanged);
   }
@@ -144,12 +145,15 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
 
   private Situation situation(Sources sources, Alert alert) {
     Optional<Container> container = sources.register().container(alert.container());
-    String name = container.map(Container::name).orElse(alert.container().value());
     Double lost =
         alert.kind() == AlertKind.COLD && container.isPresent()
             ? lost(sources.chronicle(), container.get(), alert)
             : null;
-    return new Situation(alert, name, lost);
+    return new Situation(alert, name(sources.register(), alert.container()), lost);
+  }
+
+  private static String name(Register register, ContainerId container) {
+    return register.container(container).map(Container::name).orElse(container.value());
   }
 
   /** The heat lost from when it began until now, or until it returned; null when not known now. */

@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.Map;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -76,6 +77,44 @@ class ConfigReaderTest {
     Config config = ConfigReader.read(file, Map.of(), Map.of());
     assertEquals(new Site(52.52, -13.4), config.site());
     assertNull(ConfigReader.read(file("httpPort: 1\n"), Map.of(), Map.of()).site());
+  }
+
+  @Test
+  void whatHoldsSeveralValuesIsWrittenInTheEnvironmentAsInTheFile() throws IOException {
+    Path file = file("site: {latitude: 1, longitude: 2}\n");
+    Config config =
+        ConfigReader.read(
+            file,
+            Map.of(
+                "TEPIDARIUM_SITE", "{latitude: 52.52, longitude: -13.4}",
+                "TEPIDARIUM_ACCOUNTS", "{jar-1: secret}",
+                "TEPIDARIUM_NOTICES", "{temperatureUnit: °F}"),
+            Map.of());
+    assertEquals(new Site(52.52, -13.4), config.site());
+    assertEquals(Map.of("jar-1", "secret"), config.accounts());
+    assertTrue(Objects.requireNonNull(config.notices()).units().fahrenheit());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "'{latitude: 52.5', TEPIDARIUM_SITE: ",
+    "'{latitude: 52.5}', site needs both latitude and longitude",
+    "'{latitude: 91, longitude: 0}', site latitude must lie from -90 to 90",
+    "'{lat: 52.5, lon: 13}', site lat: there is no setting \"lat\" here",
+    "'{latitude: north, longitude: 13}', site latitude: \"north\" is not a number",
+    "'52.5, 13.4', site: has a value of the wrong kind"
+  })
+  void aMistakenSiteInTheEnvironmentIsNamedToo(String value, String said) {
+    ConfigException e =
+        assertThrows(
+            ConfigException.class,
+            () -> ConfigReader.read(null, Map.of("TEPIDARIUM_SITE", value), Map.of()));
+    assertTrue(String.valueOf(e.getMessage()).contains(said), e::getMessage);
+  }
+
+  @Test
+  void anEmptyVariableIsAsGoodAsNone() {
+    assertNull(ConfigReader.read(null, Map.of("TEPIDARIUM_SITE", " "), Map.of()).site());
   }
 
   @ParameterizedTest

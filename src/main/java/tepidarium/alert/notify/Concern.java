@@ -2,6 +2,7 @@ package tepidarium.alert.notify;
 
 import java.time.Instant;
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Alert;
 import tepidarium.alert.AlertKind;
 import tepidarium.alert.Priority;
@@ -11,15 +12,24 @@ import tepidarium.alert.Priority;
  * itself.
  *
  * @param key unlike that of any other concern, for ever
+ * @param comingKey under which it may have been told before it was raised
  * @param topic what it is about: the alert's kind, or the part of the service
+ * @param since when it began
+ * @param acknowledgedAt since when somebody knows; null while nobody does
  */
 public record Concern(
     String key,
+    String comingKey,
     String topic,
     Priority priority,
+    Instant since,
     boolean active,
-    boolean acknowledged,
+    @Nullable Instant acknowledgedAt,
     boolean shelved) {
+
+  boolean acknowledged() {
+    return acknowledgedAt != null;
+  }
 
   /**
    * Whether it told of what had not happened yet. Its end is no news: what was foreseen has come,
@@ -33,24 +43,32 @@ public record Concern(
   static Concern of(Alert alert, Instant now) {
     return new Concern(
         key(alert),
+        Coming.key(alert.key()),
         alert.kind().key(),
         alert.priority(),
+        alert.since(),
         alert.active(),
-        alert.acknowledged(),
+        alert.acknowledgedAt(),
         alert.shelvedAt(now));
   }
 
+  /**
+   * By its number alone, which is never given twice: readings that come late may show that the same
+   * alert was raised earlier.
+   */
   static String key(Alert alert) {
-    return "alert-" + alert.id() + '-' + alert.raisedAt().toEpochMilli();
+    return "alert-" + alert.id();
   }
 
   static Concern of(Trouble trouble) {
     return new Concern(
         trouble.key(),
+        trouble.key(),
         trouble.kind().key(),
         trouble.kind().priority(),
+        trouble.since(),
         trouble.active(),
-        false,
+        null,
         false);
   }
 }

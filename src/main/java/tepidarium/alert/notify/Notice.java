@@ -26,7 +26,8 @@ public record Notice(
   /**
    * What it is about.
    *
-   * @param alert the alert's number; null for the service itself
+   * @param alert the alert's number; null for the service itself, and for what is told along before
+   *     its alert is raised
    * @param container the container; null for the service itself
    * @param topic the alert's kind, or the part of the service
    * @param active whether it was so when the notice was written

@@ -9,6 +9,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Priority;
@@ -18,12 +19,24 @@ import tepidarium.alert.notify.Told.Stage;
  * Decides what has to be told now from how things are and what was told before; nothing else
  * counts, so that a restart at any moment changes nothing. What is acknowledged before it was told
  * is not told. What is shelved is not told while it is.
+ *
+ * <p>What reaches a whole shelf should be one message each way, whatever pace each container has.
+ * So a notice that something is wrong takes along those that are past the same limit and only wait
+ * for their on-delay ({@link Coming}); that delays nothing, and the price is that one may be named
+ * that comes back inside before its alert. The end is no hurry: it waits up to {@link
+ * #END_TOGETHER} for others of the same kind that were told of within as long, and the price is
+ * that the end of one is told so much later while another lasts. Whatever else comes in between
+ * waits for the spacing and goes together.
+ *
+ * <p>An acknowledged alert is one that somebody knows of (ANSI/ISA-18.2). It is not escalated, and
+ * it is reminded of at most once in {@link #SEEN_PACE}, lest it be forgotten.
  */
 public final class NoticeRules {
   /** Something to tell, together. */
-  public record Due(NoticeKind kind, List<Concern> concerns) {
+  public record Due(NoticeKind kind, List<Concern> concerns, List<Coming> along) {
     public Due {
       concerns = List.copyOf(concerns);
+      along = List.copyOf(along);
     }
 
     Priority priority() {
@@ -40,6 +53,15 @@ public final class NoticeRules {
    */
   public record Plan(List<Due> due, List<Told> silently, Set<String> forgotten) {}
 
+  /**
+   * How long the end of one waits for that of others, and how far apart those were told at most;
+   * common practice, no source.
+   */
+  static final Duration END_TOGETHER = Duration.ofMinutes(30);
+
+  /** How seldom, at most, what somebody knows is said again; common practice, no source. */
+  static final Duration SEEN_PACE = Duration.ofHours(24);
+
   private static final Duration CLOCK_PUT_BACK = Duration.ofHours(1);
 
   private final NoticeSettings settings;
@@ -51,15 +73,25 @@ public final class NoticeRules {
   /**
    * Whether a notice waits to be sent about this concern; from then on it is collected with others.
    */
-  public boolean pending(Concern concern, @Nullable Told told) {
-    return pendingRaise(concern, told) || pendingReturn(concern, told);
+  public boolean pending(Concern concern, Map<String, Told> told) {
+    return pendingRaise(concern, told) || pendingReturn(concern, told.get(concern.key()));
   }
 
-  private static boolean pendingRaise(Concern concern, @Nullable Told told) {
-    if (concern.acknowledged() || concern.shelved()) {
-      return false;
-    }
-    return told == null || (told.stage() == Stage.RETURNED && concern.active());
+  private static boolean pendingRaise(Concern concern, Map<String, Told> told) {
+    return !concern.acknowledged()
+        && !concern.shelved()
+        && newlyRaised(concern, told.get(concern.key()))
+        && along(concern, told) == null;
+  }
+
+  private static boolean newlyRaised(Concern concern, @Nullable Told own) {
+    return own == null || (own.stage() == Stage.RETURNED && concern.active());
+  }
+
+  /** How it was told along with others, before it was raised; null when it was not. */
+  private static @Nullable Told along(Concern concern, Map<String, Told> told) {
+    Told along = told.get(concern.comingKey());
+    return along != null && !concern.since().isAfter(along.raisedAt()) ? along : null;
   }
 
   private boolean pendingReturn(Concern concern, @Nullable Told told) {
@@ -77,27 +109,52 @@ public final class NoticeRules {
    * What has to be told now.
    *
    * @param concerns all that are open, and those told of whose end was not told yet
+   * @param coming all that only wait for their on-delay
    * @param told how far each was told, by its key
    * @param pendingSince since when each that is pending has been so, by its key
    */
   public Plan plan(
       Collection<Concern> concerns,
+      Collection<Coming> coming,
       Map<String, Told> told,
       Map<String, Instant> pendingSince,
       Instant now) {
     List<Due> due = new ArrayList<>();
     List<Concern> audible = concerns.stream().filter(c -> !quiet(c.priority(), now)).toList();
-    add(due, NoticeKind.RAISED, raised(audible, told, pendingSince, now));
-    add(due, NoticeKind.RETURNED, returned(audible, told, pendingSince, now));
-    add(due, NoticeKind.ESCALATION, escalated(audible, told, now));
-    add(due, NoticeKind.REMINDER, reminded(audible, told, now));
-    List<Told> silently =
-        known(concerns, told).stream()
-            .filter(k -> hasReturned(k.concern(), k.told()))
-            .filter(k -> !pendingReturn(k.concern(), k.told()))
-            .map(k -> k.told().returned())
-            .toList();
-    return new Plan(due, silently, gone(concerns, told));
+    List<Concern> raised = raised(audible, told, pendingSince, now);
+    add(due, NoticeKind.RAISED, raised, alongWith(raised, coming, told));
+    add(due, NoticeKind.RETURNED, returned(audible, told, pendingSince, now), List.of());
+    add(due, NoticeKind.ESCALATION, escalated(audible, told, now), List.of());
+    add(due, NoticeKind.REMINDER, reminded(audible, told, now), List.of());
+    return new Plan(due, silently(concerns, told), gone(concerns, coming, told));
+  }
+
+  /** Those of the same kinds that were not told along already. */
+  private static List<Coming> alongWith(
+      List<Concern> raised, Collection<Coming> coming, Map<String, Told> told) {
+    Set<String> topics = new HashSet<>();
+    raised.stream().filter(Concern::active).forEach(concern -> topics.add(concern.topic()));
+    return coming.stream()
+        .filter(one -> topics.contains(one.topic()) && !toldAlong(one, told.get(one.key())))
+        .toList();
+  }
+
+  private static boolean toldAlong(Coming coming, @Nullable Told along) {
+    return along != null && !coming.since().isAfter(along.raisedAt());
+  }
+
+  private List<Told> silently(Collection<Concern> concerns, Map<String, Told> told) {
+    List<Told> silently = new ArrayList<>();
+    for (Concern concern : concerns) {
+      Told own = told.get(concern.key());
+      Told along = along(concern, told);
+      if (along != null && newlyRaised(concern, own)) {
+        silently.add(Told.raised(concern, along.raisedAt()));
+      } else if (own != null && hasReturned(concern, own) && !pendingReturn(concern, own)) {
+        silently.add(own.returned());
+      }
+    }
+    return silently;
   }
 
   private boolean quiet(Priority priority, Instant now) {
@@ -105,9 +162,10 @@ public final class NoticeRules {
     return hours != null && hours.at(now, settings.zone());
   }
 
-  private static void add(List<Due> due, NoticeKind kind, List<Concern> concerns) {
+  private static void add(
+      List<Due> due, NoticeKind kind, List<Concern> concerns, List<Coming> along) {
     if (!concerns.isEmpty()) {
-      due.add(new Due(kind, concerns));
+      due.add(new Due(kind, concerns, along));
     }
   }
 
@@ -119,7 +177,7 @@ public final class NoticeRules {
       Instant now) {
     Map<String, Instant> lastByTopic = new HashMap<>();
     told.values().forEach(t -> lastByTopic.merge(t.topic(), t.raisedAt(), NoticeRules::later));
-    List<Concern> pending = which(audible, c -> pendingRaise(c, told.get(c.key())));
+    List<Concern> pending = which(audible, c -> pendingRaise(c, told));
     boolean ready =
         pending.stream()
             .anyMatch(
@@ -145,20 +203,26 @@ public final class NoticeRules {
                 c ->
                     passed(
                         pendingSince.getOrDefault(c.key(), now),
-                        othersLast(c, audible, told) ? settings.spacing() : settings.collect(),
+                        othersLast(c, audible, told) ? END_TOGETHER : settings.collect(),
                         now));
     return ready ? pending : List.of();
   }
 
-  /** Those that began together seldom end together; they are waited for as for a next notice. */
+  /**
+   * Those that began together seldom end together; what began at another time is another matter.
+   */
   private static boolean othersLast(
       Concern returned, List<Concern> audible, Map<String, Told> told) {
-    return audible.stream()
-        .anyMatch(
-            other ->
-                other.active()
-                    && other.topic().equals(returned.topic())
-                    && told.containsKey(other.key()));
+    Told own = told.get(returned.key());
+    return own != null
+        && audible.stream()
+            .filter(other -> other.active() && other.topic().equals(returned.topic()))
+            .map(other -> told.get(other.key()))
+            .anyMatch(other -> other != null && together(own.raisedAt(), other.raisedAt()));
+  }
+
+  private static boolean together(Instant a, Instant b) {
+    return Duration.between(a, b).abs().compareTo(END_TOGETHER) <= 0;
   }
 
   private List<Concern> escalated(List<Concern> audible, Map<String, Told> told, Instant now) {
@@ -166,29 +230,51 @@ public final class NoticeRules {
     if (after == null) {
       return List.of();
     }
-    return lasting(audible, told).stream()
-        .filter(k -> !k.concern().acknowledged() && k.concern().priority() != Priority.LOW)
-        .filter(k -> k.told().escalatedAt() == null)
-        .filter(k -> passed(k.told().raisedAt(), after, now))
-        .map(Known::concern)
-        .toList();
+    List<Known> unanswered =
+        lasting(audible, told).stream()
+            .filter(k -> !k.concern().acknowledged() && k.concern().priority() != Priority.LOW)
+            .filter(k -> k.told().escalatedAt() == null)
+            .toList();
+    return together(unanswered, k -> new Wait(k.told().raisedAt(), after), now);
   }
 
-  /** Those that would be due within the spacing go along, so that there is one reminder for all. */
   private List<Concern> reminded(List<Concern> audible, Map<String, Told> told, Instant now) {
     Duration after = settings.remindAfter();
     if (after == null) {
       return List.of();
     }
-    List<Known> lasting = lasting(audible, told);
-    boolean ready = lasting.stream().anyMatch(k -> passed(k.told().lastAt(), after, now));
-    Instant soon = now.plus(min(settings.spacing(), after.dividedBy(2)));
-    return ready
-        ? lasting.stream()
-            .filter(k -> passed(k.told().lastAt(), after, soon))
-            .map(Known::concern)
-            .toList()
+    return together(lasting(audible, told), k -> reminder(k, after), now);
+  }
+
+  private static Wait reminder(Known known, Duration after) {
+    Instant seen = known.concern().acknowledgedAt();
+    Instant last = known.told().lastAt();
+    return seen == null
+        ? new Wait(last, after)
+        : new Wait(later(last, seen), max(after, SEEN_PACE));
+  }
+
+  /** How long something waits, and since when. */
+  private record Wait(Instant since, Duration time) {
+    boolean over(Instant now) {
+      return passed(since, time, now);
+    }
+  }
+
+  /** As soon as the wait of one is over, those go along whose wait would be within the spacing. */
+  private List<Concern> together(List<Known> known, Function<Known, Wait> waits, Instant now) {
+    Predicate<Known> soon =
+        k -> {
+          Wait wait = waits.apply(k);
+          return wait.over(now.plus(min(settings.spacing(), wait.time().dividedBy(2))));
+        };
+    return known.stream().anyMatch(k -> waits.apply(k).over(now))
+        ? known.stream().filter(soon).map(Known::concern).toList()
         : List.of();
+  }
+
+  private static Duration max(Duration a, Duration b) {
+    return a.compareTo(b) > 0 ? a : b;
   }
 
   private static Duration min(Duration a, Duration b) {
@@ -216,9 +302,13 @@ public final class NoticeRules {
         .toList();
   }
 
-  private static Set<String> gone(Collection<Concern> concerns, Map<String, Told> told) {
+  private static Set<String> gone(
+      Collection<Concern> concerns, Collection<Coming> coming, Map<String, Told> told) {
     Set<String> gone = new HashSet<>(told.keySet());
     concerns.forEach(concern -> gone.remove(concern.key()));
+    coming.stream()
+        .filter(one -> toldAlong(one, told.get(one.key())))
+        .forEach(one -> gone.remove(one.key()));
     return gone;
   }
 

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Alert;
 import tepidarium.alert.AlertText;
 import tepidarium.alert.Priority;
+import tepidarium.container.ContainerId;
 
 /**
  * Writes notices: plain text for one screen, with what is wrong where and since when, how far
@@ -42,15 +43,19 @@ public final class NoticeText {
     this.publicUrl = publicUrl;
   }
 
+  /** One that is told along before its alert is raised, with what the grower calls it. */
+  public record Along(Coming coming, String containerName) {}
+
   /** A notice about alerts and troubles of the service, one or many. */
   public Notice of(
       NoticeKind kind,
       Priority priority,
       List<Situation> situations,
+      List<Along> along,
       List<Trouble> troubles,
       Instant now) {
-    boolean one = situations.size() + troubles.size() == 1;
-    String subject = one ? subject(situations, troubles) : counted(situations, troubles);
+    boolean one = situations.size() + along.size() + troubles.size() == 1;
+    String subject = one ? subject(situations, troubles) : counted(situations, along, troubles);
     List<String> lines = new ArrayList<>();
     lines.addAll(opening(kind));
     if (one) {
@@ -58,12 +63,13 @@ public final class NoticeText {
       troubles.forEach(trouble -> lines.addAll(inFull(trouble, now)));
     } else {
       lines.addAll(listed(situations, troubles));
+      lines.addAll(listed(along, LISTED - Math.min(LISTED, situations.size())));
     }
     boolean wrong = kind != NoticeKind.RETURNED;
     if (wrong) {
-      lines.addAll(advice(situations, troubles, one));
+      lines.addAll(advice(situations, along, troubles, one));
     }
-    String link = link(situations, troubles);
+    String link = link(situations, along, troubles);
     if (link != null) {
       lines.add("");
       lines.add(link);
@@ -76,11 +82,20 @@ public final class NoticeText {
         Words.oneLine(prefix(kind) + subject),
         String.join("\n", lines) + '\n',
         link,
-        Stream.concat(
-                situations.stream().map(Situation::about),
-                troubles.stream()
-                    .map(t -> new Notice.About(null, null, t.kind().key(), t.active())))
-            .toList());
+        about(situations, along, troubles));
+  }
+
+  private static List<Notice.About> about(
+      List<Situation> situations, List<Along> along, List<Trouble> troubles) {
+    List<Notice.About> about = new ArrayList<>();
+    situations.forEach(situation -> about.add(situation.about()));
+    along.stream().map(Along::coming).map(NoticeText::about).forEach(about::add);
+    troubles.forEach(t -> about.add(new Notice.About(null, null, t.kind().key(), t.active())));
+    return about;
+  }
+
+  private static Notice.About about(Coming coming) {
+    return new Notice.About(null, coming.of().container().value(), coming.topic(), true);
   }
 
   /** One that only shows that notices arrive. */
@@ -129,15 +144,19 @@ public final class NoticeText {
     return state + worst + ", since " + Words.when(alert.since(), zone);
   }
 
-  /** Such as "12 containers: 10 too cold, 2 silent". */
-  private static String counted(List<Situation> situations, List<Trouble> troubles) {
+  /** Such as "14 containers: 10 too cold, 2 silent, 2 on the way there". */
+  private static String counted(
+      List<Situation> situations, List<Along> along, List<Trouble> troubles) {
     Map<String, Long> counts = new LinkedHashMap<>();
     situations.forEach(s -> counts.merge(Words.state(s.alert().kind().key()), 1L, Long::sum));
     String kinds =
         counts.entrySet().stream()
             .map(entry -> entry.getValue() + " " + entry.getKey())
             .collect(Collectors.joining(", "));
-    long containers = situations.stream().map(s -> s.alert().container()).distinct().count();
+    if (!along.isEmpty()) {
+      kinds += ", " + along.size() + " on the way there";
+    }
+    long containers = containers(situations, along).size();
     String shelf =
         switch ((int) Math.min(containers, 2)) {
           case 0 -> "";
@@ -149,6 +168,15 @@ public final class NoticeText {
     return Stream.of(shelf, service.isEmpty() ? "" : "Tepidarium: " + service)
         .filter(part -> !part.isEmpty())
         .collect(Collectors.joining("; "));
+  }
+
+  private static List<String> containers(List<Situation> situations, List<Along> along) {
+    return Stream.concat(
+            situations.stream().map(s -> s.alert().container()),
+            along.stream().map(a -> a.coming().of().container()))
+        .distinct()
+        .map(ContainerId::value)
+        .toList();
   }
 
   private List<String> inFull(Situation situation, Instant now) {
@@ -247,6 +275,34 @@ public final class NoticeText {
     return lines;
   }
 
+  private List<String> listed(List<Along> along, int most) {
+    if (along.isEmpty()) {
+      return List.of();
+    }
+    List<String> lines = new ArrayList<>();
+    lines.add("");
+    lines.add("Past the same limit, but for less than their delay so far; told here once:");
+    along.stream().limit(most).forEach(one -> lines.add(inShort(one)));
+    if (along.size() > most) {
+      lines.add("and " + (along.size() - most) + " more, on the page.");
+    }
+    return lines;
+  }
+
+  private String inShort(Along along) {
+    Coming coming = along.coming();
+    String unit = coming.of().kind().unit();
+    String worst =
+        Words.beyond(coming.topic()).isEmpty()
+            ? ""
+            : ", " + units.value(coming.worst(), unit) + " at worst";
+    return "- "
+        + Words.oneLine(along.containerName())
+        + ": since "
+        + Words.when(coming.since(), zone)
+        + worst;
+  }
+
   private String inShort(Situation situation) {
     Alert alert = situation.alert();
     String topic = alert.kind().key();
@@ -258,13 +314,17 @@ public final class NoticeText {
         + " since "
         + Words.when(alert.since(), zone)
         + worst
-        + (alert.active() ? "" : "; it has returned");
+        + (alert.active() ? "" : "; it has returned")
+        + (alert.acknowledged()
+            ? "; seen by " + Words.oneLine(String.valueOf(alert.acknowledgedBy()))
+            : "");
   }
 
   private static List<String> advice(
-      List<Situation> situations, List<Trouble> troubles, boolean one) {
+      List<Situation> situations, List<Along> along, List<Trouble> troubles, boolean one) {
     Map<String, Long> topics = new LinkedHashMap<>();
     situations.forEach(s -> topics.merge(s.alert().kind().key(), 1L, Long::sum));
+    along.forEach(a -> topics.merge(a.coming().topic(), 1L, Long::sum));
     troubles.forEach(t -> topics.merge(t.kind().key(), 1L, Long::sum));
     List<String> lines = new ArrayList<>(List.of("", "What to do first"));
     if (topics.values().stream().anyMatch(count -> count >= ONE_CAUSE)) {
@@ -277,12 +337,12 @@ public final class NoticeText {
     return lines;
   }
 
-  private @Nullable String link(List<Situation> situations, List<Trouble> troubles) {
+  private @Nullable String link(
+      List<Situation> situations, List<Along> along, List<Trouble> troubles) {
     if (publicUrl == null) {
       return null;
     }
-    List<String> containers =
-        situations.stream().map(s -> s.alert().container().value()).distinct().toList();
+    List<String> containers = containers(situations, along);
     return containers.size() == 1 && troubles.isEmpty()
         ? publicUrl + "/container.html?id=" + containers.get(0)
         : publicUrl + '/';

@@ -16,8 +16,11 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.alert.Alert;
+import tepidarium.alert.AlertKey;
 import tepidarium.alert.AlertStore;
+import tepidarium.alert.Condition;
 import tepidarium.alert.notify.Told.Stage;
+import tepidarium.container.ContainerId;
 
 /**
  * Tells people about alerts and about trouble of the service itself. One thread looks, at each
@@ -38,6 +41,7 @@ public final class Notices implements AutoCloseable {
   private final NoticeRules rules;
   private final NoticeText text;
   private final Function<Alert, Situation> situations;
+  private final Function<ContainerId, String> names;
   private final Clock clock;
   private final Map<String, Told> told;
   private final Map<String, Instant> pendingSince = new HashMap<>();
@@ -51,6 +55,7 @@ public final class Notices implements AutoCloseable {
    * Takes up where the store left off; {@link #start} begins to tell.
    *
    * @param situations adds to an alert what a notice says besides; called on the telling thread
+   * @param names what the grower calls a container; called on the telling thread
    */
   public Notices(
       AlertStore alerts,
@@ -58,6 +63,7 @@ public final class Notices implements AutoCloseable {
       NoticeSettings settings,
       NoticeText text,
       Function<Alert, Situation> situations,
+      Function<ContainerId, String> names,
       Clock clock) {
     this.alerts = alerts;
     this.store = store;
@@ -65,11 +71,24 @@ public final class Notices implements AutoCloseable {
     this.rules = new NoticeRules(settings);
     this.text = text;
     this.situations = situations;
+    this.names = names;
     this.clock = clock;
-    this.told = new HashMap<>(store.told());
+    this.told = toldByNumber(store);
     this.outbox = new Outbox(store, settings.giveUpAfter(), List.of(), clock);
     this.thread = new Thread(this::run, "notices");
     thread.setDaemon(true);
+  }
+
+  private static Map<String, Told> toldByNumber(NoticeStore store) {
+    Map<String, Told> stored = store.told();
+    Map<String, Told> told = new HashMap<>();
+    stored.values().stream().map(Told::byNumber).forEach(each -> told.put(each.concern(), each));
+    Set<String> dated = new HashSet<>(stored.keySet());
+    dated.removeAll(told.keySet());
+    if (!dated.isEmpty()) {
+      store.tell(told.values(), dated);
+    }
+    return told;
   }
 
   /** Begins to tell, also what happened while nobody told. To be called once. */
@@ -147,6 +166,8 @@ public final class Notices implements AutoCloseable {
   }
 
   private void look(Instant now) {
+    // Before the alerts: what is raised in between is then both on its way and raised, not neither.
+    Map<AlertKey, Condition> conditions = comingCounts() ? alerts.conditions() : Map.of();
     Map<String, Alert> known = openOrTold();
     Map<String, Trouble> troubles = new HashMap<>();
     store.troubles().forEach(trouble -> troubles.put(trouble.key(), trouble));
@@ -154,12 +175,19 @@ public final class Notices implements AutoCloseable {
     known.values().forEach(alert -> concerns.add(Concern.of(alert, now)));
     troubles.values().forEach(trouble -> concerns.add(Concern.of(trouble)));
     notePending(concerns, now);
-    NoticeRules.Plan plan = rules.plan(concerns, Map.copyOf(told), Map.copyOf(pendingSince), now);
+    List<Coming> coming = Coming.among(conditions, known.values(), now);
+    NoticeRules.Plan plan =
+        rules.plan(concerns, coming, Map.copyOf(told), Map.copyOf(pendingSince), now);
     for (NoticeRules.Due due : plan.due()) {
       tell(due, known, troubles, now);
     }
     settle(plan);
     outbox.handOut(now);
+  }
+
+  /** Asked of the store only where it matters, since this is looked at every second. */
+  private boolean comingCounts() {
+    return !pendingSince.isEmpty() || told.keySet().stream().anyMatch(Coming::isKey);
   }
 
   /** Open alerts, and closed ones whose end was not told yet. */
@@ -183,7 +211,7 @@ public final class Notices implements AutoCloseable {
   private void notePending(List<Concern> concerns, Instant now) {
     Set<String> pending = new HashSet<>();
     for (Concern concern : concerns) {
-      if (rules.pending(concern, told.get(concern.key()))) {
+      if (rules.pending(concern, told)) {
         pending.add(concern.key());
         pendingSince.putIfAbsent(concern.key(), now);
       }
@@ -210,7 +238,12 @@ public final class Notices implements AutoCloseable {
         ofService.add(trouble);
       }
     }
-    Notice notice = text.of(due.kind(), due.priority(), affected, ofService, now);
+    due.along().forEach(coming -> after.add(coming.told(now)));
+    List<NoticeText.Along> along =
+        due.along().stream()
+            .map(coming -> new NoticeText.Along(coming, names.apply(coming.of().container())))
+            .toList();
+    Notice notice = text.of(due.kind(), due.priority(), affected, along, ofService, now);
     store.add(notice, outbox.names(due.kind(), escalated), after);
     after.forEach(t -> told.put(t.concern(), t));
     due.concerns().forEach(concern -> pendingSince.remove(concern.key()));
@@ -218,8 +251,7 @@ public final class Notices implements AutoCloseable {
   }
 
   private void settle(NoticeRules.Plan plan) {
-    List<Told> silently =
-        plan.silently().stream().filter(t -> told.containsKey(t.concern())).toList();
+    List<Told> silently = plan.silently();
     if (!silently.isEmpty() || !plan.forgotten().isEmpty()) {
       store.tell(silently, plan.forgotten());
       silently.forEach(t -> told.put(t.concern(), t));

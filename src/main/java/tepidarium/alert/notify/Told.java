@@ -1,6 +1,7 @@
 package tepidarium.alert.notify;
 
 import java.time.Instant;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,6 +21,9 @@ public record Told(
     @Nullable Instant remindedAt,
     @Nullable Instant escalatedAt) {
 
+  /** Such a key once held when the alert was raised, too. */
+  private static final Pattern DATED_KEY = Pattern.compile("^(alert-\\d+)-\\d+$");
+
   /** The last that was told. */
   public enum Stage {
     RAISED,
@@ -29,6 +33,12 @@ public record Told(
   static Told raised(Concern concern, Instant now) {
     Stage stage = concern.active() ? Stage.RAISED : Stage.RETURNED;
     return new Told(concern.key(), concern.topic(), stage, now, null, null);
+  }
+
+  /** The same under the key that holds nothing but the alert's number; others stay as they are. */
+  Told byNumber() {
+    String key = DATED_KEY.matcher(concern).replaceFirst("$1");
+    return new Told(key, topic, stage, raisedAt, remindedAt, escalatedAt);
   }
 
   Told returned() {

@@ -13,13 +13,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import tepidarium.alert.AlertKey;
+import tepidarium.alert.AlertKind;
 import tepidarium.alert.Priority;
+import tepidarium.container.ContainerId;
 
 /** What is told when, minute by minute, on a clock of the test's own. */
 class NoticeRulesTest {
   private static final Instant START = Instant.parse("2026-03-04T08:00:00Z");
 
   private final Map<String, Concern> concerns = new LinkedHashMap<>();
+  private final Map<String, Coming> coming = new LinkedHashMap<>();
   private final Map<String, Told> told = new HashMap<>();
   private final Map<String, Instant> pendingSince = new HashMap<>();
   private final List<String> sent = new ArrayList<>();
@@ -39,15 +43,37 @@ class NoticeRulesTest {
   }
 
   private void set(String key, String topic, Priority priority, String state) {
+    set(key, topic, priority, state, START);
+  }
+
+  private void set(String key, String topic, Priority priority, String state, Instant since) {
+    AlertKey of = new AlertKey(new ContainerId(key), AlertKind.COLD);
     concerns.put(
         key,
         new Concern(
             key,
+            Coming.key(of),
             topic,
             priority,
+            since,
             state.contains("active"),
-            state.contains("seen"),
+            state.contains("seen") ? START : null,
             state.contains("shelved")));
+  }
+
+  /** Goes past the low limit; its alert is not raised before its on-delay is over. */
+  private void goesCold(String key, int minute) {
+    AlertKey of = new AlertKey(new ContainerId(key), AlertKind.COLD);
+    coming.put(key, new Coming(of, minute(minute), 29));
+  }
+
+  private void raised(String key, int sinceMinute) {
+    coming.remove(key);
+    set(key, "cold", Priority.HIGH, "active", minute(sinceMinute));
+  }
+
+  private static Instant minute(int minute) {
+    return START.plusSeconds(60L * minute);
   }
 
   private void cold(String key, String state) {
@@ -68,20 +94,22 @@ class NoticeRulesTest {
         .values()
         .forEach(
             c -> {
-              if (rules.pending(c, told.get(c.key()))) {
+              if (rules.pending(c, told)) {
                 pendingSince.putIfAbsent(c.key(), now);
               } else {
                 pendingSince.remove(c.key());
               }
             });
-    NoticeRules.Plan plan = rules.plan(concerns.values(), told, pendingSince, now);
+    NoticeRules.Plan plan = rules.plan(concerns.values(), coming.values(), told, pendingSince, now);
     for (NoticeRules.Due due : plan.due()) {
       sent.add(
           Duration.between(START, now).toMinutes()
               + " "
               + due.kind().key()
               + " "
-              + due.concerns().size());
+              + due.concerns().size()
+              + (due.along().isEmpty() ? "" : " + " + due.along().size()));
+      due.along().forEach(one -> told.put(one.key(), one.told(now)));
       due.concerns()
           .forEach(
               c -> {
@@ -112,6 +140,64 @@ class NoticeRulesTest {
     // Another kind does not wait for that.
     set("d", "dry", Priority.HIGH, "active");
     assertEquals(List.of("17 raised 1"), pass(16, 20));
+  }
+
+  @Test
+  void onesOnTheirWayAreToldAlongAndNotAgain() {
+    for (int box = 0; box < 5; box++) {
+      goesCold("box-" + box, 2 * box);
+    }
+    raised("box-0", 0);
+    assertEquals(List.of("11 raised 1 + 4"), pass(10, 11));
+    for (int box = 1; box < 5; box++) {
+      raised("box-" + box, 2 * box);
+      assertEquals(List.of(), pass(10 + 2 * box, 11 + 2 * box));
+    }
+    // One message to the second address too, and all that were told are told of when it is over.
+    assertEquals(List.of("41 escalation 5"), pass(20, 60));
+    for (int box = 0; box < 5; box++) {
+      cold("box-" + box, "returned");
+      assertEquals(
+          box < 4 ? List.of() : List.of("77 returned 5"), pass(61 + 4 * box, 64 + 4 * box));
+    }
+    assertEquals(List.of(), pass(81, 200));
+  }
+
+  @Test
+  void oneToldAlongThatComesBackInTimeIsToldWhenItIsColdTheNextTime() {
+    rules = new NoticeRules(settings(10_000, 6, true, Map.of()));
+    goesCold("b", 5);
+    raised("a", 0);
+    assertEquals(List.of("11 raised 1 + 1"), pass(10, 12));
+    coming.clear();
+    assertEquals(List.of(), pass(13, 30));
+    goesCold("b", 31);
+    assertEquals(List.of(), pass(31, 40));
+    raised("b", 31);
+    assertEquals(List.of("42 raised 1"), pass(41, 50));
+  }
+
+  @Test
+  void aNewColdOfOneToldAlongIsNewsEvenIfItIsNeverSeenInside() {
+    rules = new NoticeRules(settings(10_000, 6, true, Map.of()));
+    goesCold("b", 5);
+    raised("a", 0);
+    assertEquals(List.of("11 raised 1 + 1"), pass(10, 12));
+    // Readings stopped for longer than a gap: what follows is another stretch.
+    raised("b", 60);
+    assertEquals(List.of("71 raised 1"), pass(70, 75));
+  }
+
+  @Test
+  void onesOfAnotherKindAreNotTakenAlongAndAFollowUpNamesNoneTwice() {
+    goesCold("b", 5);
+    set("c", "dry", Priority.HIGH, "active");
+    assertEquals(List.of("7 raised 1"), pass(6, 8));
+    raised("a", 0);
+    assertEquals(List.of("11 raised 1 + 1"), pass(10, 12));
+    goesCold("d", 12);
+    raised("e", 3);
+    assertEquals(List.of("21 raised 1 + 1"), pass(13, 30));
   }
 
   @Test
@@ -162,7 +248,18 @@ class NoticeRulesTest {
     cold("b", "active seen");
     cold("c", "returned");
     // The end of one waits a while for that of the others.
-    assertEquals(List.of("21 returned 1", "31 escalation 1"), pass(11, 120));
+    assertEquals(List.of("31 escalation 1", "41 returned 1"), pass(11, 120));
+  }
+
+  @Test
+  void theEndWaitsForNoneThatBeganAtAnotherTime() {
+    rules = new NoticeRules(settings(10_000, 700, true, Map.of()));
+    cold("old", "active");
+    assertEquals(List.of("1 raised 1"), pass(0, 60));
+    cold("new", "active");
+    assertEquals(List.of("62 raised 1"), pass(61, 80));
+    cold("new", "returned");
+    assertEquals(List.of("82 returned 1"), pass(81, 200));
   }
 
   @Test
@@ -178,10 +275,32 @@ class NoticeRulesTest {
     pass(0, 5);
     set("b", "dry", Priority.HIGH, "active");
     assertEquals(List.of("7 raised 1"), pass(6, 10));
-    cold("a", "active seen");
     assertEquals(List.of("361 reminder 2", "721 reminder 2"), pass(11, 800));
-    cold("a", "active seen shelved");
+    cold("a", "active shelved");
     assertEquals(List.of("1081 reminder 1"), pass(801, 1_100));
+  }
+
+  @Test
+  void whatSomebodyKnowsIsSaidAgainOnceADayAndGoesToNobodyElse() {
+    rules = new NoticeRules(settings(30, 6, true, Map.of()));
+    cold("a", "active");
+    set("b", "dry", Priority.HIGH, "active");
+    assertEquals(List.of("1 raised 2"), pass(0, 5));
+    cold("a", "active seen");
+    assertEquals(List.of("31 escalation 1", "361 reminder 1"), pass(6, 400));
+    set("b", "dry", Priority.HIGH, "active seen");
+    // A day after what was told last of each, together where that is within ten minutes.
+    assertEquals(List.of("1441 reminder 1", "1801 reminder 1"), pass(401, 2_000));
+    assertEquals(List.of("2881 reminder 1"), pass(2_001, 3_000));
+  }
+
+  @Test
+  void aSlowerPaceOfRemindersHoldsForWhatSomebodyKnowsToo() {
+    rules = new NoticeRules(settings(10_000, 48, true, Map.of()));
+    cold("a", "active");
+    pass(0, 5);
+    cold("a", "active seen");
+    assertEquals(List.of("2881 reminder 1"), pass(6, 3_000));
   }
 
   @Test

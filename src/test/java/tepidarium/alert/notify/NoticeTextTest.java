@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import tepidarium.alert.Alert;
+import tepidarium.alert.AlertKey;
 import tepidarium.alert.AlertKind;
 import tepidarium.alert.Priority;
 import tepidarium.container.ContainerId;
@@ -41,7 +42,7 @@ class NoticeTextTest {
 
   private static Notice raised(Units units, List<Situation> situations) {
     return new NoticeText(BERLIN, units, "http://192.168.1.20:8080")
-        .of(NoticeKind.RAISED, Priority.HIGH, situations, List.of(), NOW);
+        .of(NoticeKind.RAISED, Priority.HIGH, situations, List.of(), List.of(), NOW);
   }
 
   @Test
@@ -93,6 +94,32 @@ class NoticeTextTest {
   }
 
   @Test
+  void onesOnTheirWayAreNamedAsSuch() {
+    AlertKey box = new AlertKey(new ContainerId("box"), AlertKind.COLD);
+    NoticeText.Along along = new NoticeText.Along(new Coming(box, SINCE, 29), "Box\r\n");
+    Notice notice =
+        new NoticeText(BERLIN, new Units(true), "http://192.168.1.20:8080")
+            .of(
+                NoticeKind.RAISED,
+                Priority.HIGH,
+                List.of(cold(1, "Jar 1")),
+                List.of(along),
+                List.of(),
+                NOW);
+    assertEquals("2 containers: 1 too cold, 1 on the way there", notice.subject());
+    // 24.5 °C is 76.1 °F, 5 °C less than the limit are 9 °F, 29 °C is 84.2 °F.
+    assertTrue(
+        notice
+            .text()
+            .startsWith("- Jar 1: too cold since 4 Mar 02:10, 76.1 °F, 9 °F below the limit\n"),
+        notice.text());
+    assertTrue(
+        notice.text().contains("- Box: since 4 Mar 02:10, 84.2 °F at worst\n"), notice.text());
+    assertEquals(new Notice.About(null, "box", "cold", true), notice.about().get(1));
+    assertEquals("http://192.168.1.20:8080/", notice.link());
+  }
+
+  @Test
   void aNameCannotBeginAnotherHeader() {
     String subject = raised(new Units(false), List.of(cold(1, "Jar\r\nBcc: x@y"))).subject();
     assertFalse(subject.contains("\n") || subject.contains("\r"), subject);
@@ -127,7 +154,13 @@ class NoticeTextTest {
   void whatIsBackToNormalNeedsNoSteps() {
     Notice notice =
         new NoticeText(BERLIN, new Units(false), null)
-            .of(NoticeKind.RETURNED, Priority.HIGH, List.of(cold(1, "Jar 1")), List.of(), NOW);
+            .of(
+                NoticeKind.RETURNED,
+                Priority.HIGH,
+                List.of(cold(1, "Jar 1")),
+                List.of(),
+                List.of(),
+                NOW);
     assertTrue(notice.subject().startsWith("Back to normal: Jar 1"), notice.subject());
     assertFalse(notice.text().contains("What to do first"), notice.text());
     assertEquals(null, notice.link());

@@ -2,6 +2,7 @@ package tepidarium.alert.notify;
 
 import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
@@ -13,6 +14,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -20,6 +22,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tepidarium.alert.Alert;
 import tepidarium.alert.AlertKind;
+import tepidarium.alert.Condition;
 import tepidarium.alert.MemoryAlerts;
 import tepidarium.alert.Priority;
 import tepidarium.container.ContainerId;
@@ -118,6 +121,7 @@ class NoticesTest {
             settings,
             new NoticeText(ZoneOffset.UTC, new Units(false), null),
             alert -> new Situation(alert, "Jar " + alert.id(), null),
+            ContainerId::value,
             clock);
   }
 
@@ -138,13 +142,17 @@ class NoticesTest {
   }
 
   private static Alert cold(int id, Instant returned, Instant acknowledged) {
+    return cold(id, START, returned, acknowledged);
+  }
+
+  private static Alert cold(int id, Instant raised, Instant returned, Instant acknowledged) {
     return new Alert(
         id,
         new ContainerId("jar-" + id),
         AlertKind.COLD,
         29.5,
-        START,
-        START,
+        raised,
+        raised,
         returned,
         acknowledged,
         acknowledged == null ? null : "Ida",
@@ -253,6 +261,58 @@ class NoticesTest {
     awaitReached(1);
     assertEquals(List.of("first: 40 containers: 40 too cold"), List.copyOf(reached));
     assertEquals(40, store.newest(null, 1).get(0).notice().about().size());
+  }
+
+  @Test
+  void oneToldAlongBeforeItsAlertIsNotToldAgainEvenByANewService() {
+    Condition cold = new Condition(START, false, null, START, 29);
+    alertStore.save(List.of(), Map.of(cold(2, null, null).key(), cold));
+    start();
+    raise(1);
+    await().atMost(SOON).until(() -> moving() && first().size() == 1);
+    assertEquals("first: 2 containers: 1 too cold, 1 on the way there", first().get(0));
+    restart();
+    alertStore.save(
+        List.of(cold(2, null, null)),
+        Map.of(cold(2, null, null).key(), new Condition(START, true, null, START, 29)));
+    notices.alertChanged(cold(2, null, null));
+    await().atMost(SOON).until(() -> store.told().containsKey(Concern.key(cold(2, null, null))));
+    restart();
+    now = now.plus(Duration.ofMinutes(20));
+    raise(3);
+    await().atMost(SOON).until(() -> moving() && first().size() >= 2);
+    assertTrue(first().get(1).contains("Jar 3 is too cold"), reached.toString());
+    assertEquals(
+        Set.of(), Set.copyOf(store.told().keySet().stream().filter(Coming::isKey).toList()));
+  }
+
+  @Test
+  void anAlertThatIsFoundToHaveBegunEarlierIsNotToldAgain() {
+    start();
+    raise(1);
+    await().atMost(SOON).until(() -> moving() && first().size() == 1);
+    Alert earlier = cold(1, START.minusSeconds(3_600), null, null);
+    alertStore.save(List.of(earlier), Map.of());
+    notices.alertChanged(earlier);
+    now = now.plus(Duration.ofMinutes(11));
+    raise(2);
+    await().atMost(SOON).until(() -> moving() && first().size() >= 2);
+    assertTrue(first().get(1).contains("Jar 2 is too cold"), reached.toString());
+  }
+
+  @Test
+  void whatWasToldUnderAKeyWithTheInstantIsNotToldAgain() {
+    close();
+    open();
+    String dated = Concern.key(cold(1, null, null)) + '-' + START.toEpochMilli();
+    store.tell(List.of(new Told(dated, "cold", Told.Stage.RAISED, START, null, null)), Set.of());
+    alertStore.save(List.of(cold(1, null, null)), Map.of());
+    restart();
+    now = now.plus(Duration.ofMinutes(11));
+    raise(2);
+    await().atMost(SOON).until(() -> moving() && !first().isEmpty());
+    assertTrue(first().get(0).contains("Jar 2 is too cold"), reached.toString());
+    assertFalse(store.told().containsKey(dated));
   }
 
   @Test

@@ -1,0 +1,50 @@
+// Each notice told once: however often it comes to one page, and by one page of those that are open in a browser.
+
+/** The stream reaches the pages of one browser within this, and they hear of each other. */
+const TOGETHER_MS = 250;
+const MOST_MISSED = 3;
+
+/** A test has no number of its own. */
+const keyOf = (notice) => notice.id || notice.createdAt;
+
+/**
+ * Returns a function that takes each notice as it comes.
+ * @param channel joins the pages of one browser, as a BroadcastChannel does; null for a page that is alone
+ * @param eagerness how well this page can tell, as a number; the most eager page tells
+ */
+export function tellOnce({ channel, eagerness, tell, waitMs = TOGETHER_MS }) {
+  const taken = new Set();
+  const others = new Map();
+  const hear = ({ data: { key, eager } }) => others.set(key, Math.max(eager, others.get(key) ?? -1));
+  channel?.addEventListener('message', hear);
+  return (notice) => {
+    const key = keyOf(notice);
+    if (taken.has(key)) return;
+    taken.add(key);
+    if (!channel) {
+      tell(notice);
+      return;
+    }
+    // The fraction decides between equals.
+    const eager = eagerness() + Math.random();
+    channel.postMessage({ key, eager });
+    setTimeout(() => {
+      if ((others.get(key) ?? -1) > eager) return;
+      // A page that the notice reaches later is outdone for good.
+      channel.postMessage({ key, eager: Infinity });
+      tell(notice);
+    }, waitMs);
+  };
+}
+
+/**
+ * Which notices went to open pages while this one heard nothing, oldest first and only the last few.
+ * @param sent as the service lists them, newest first
+ * @param newest the highest number that this page knew of
+ */
+export function missedNotices(sent, newest) {
+  const missed = sent.filter(({ notice, deliveries }) => notice.id > newest && deliveries.some((one) => one.notifier === 'page'));
+  return missed.slice(0, MOST_MISSED).map(({ notice }) => notice).reverse();
+}
+
+export const newestOf = (sent) => Math.max(0, ...sent.map(({ notice }) => notice.id));
