@@ -55,10 +55,11 @@ public record BaseByRate(
           null,
           String.format(
               Locale.ROOT,
-              "it takes seed groups at %d temperatures or more, %.0f °C or more apart, whose counts"
-                  + " tell when half had germinated; there %s %d",
+              "it takes seed groups at %d temperatures or more, %.0f °C (%.1f °F) or more apart,"
+                  + " whose counts tell when half had germinated; there %s %d",
               RateRegression.FEWEST_TEMPERATURES,
               APART_C,
+              APART_C * 1.8,
               temperatures == 1 ? "is" : "are",
               temperatures));
     }

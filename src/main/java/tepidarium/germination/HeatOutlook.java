@@ -172,7 +172,7 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
     }
     List<Dose> days = days(group.container(), path, rule, now);
     if (days.isEmpty()) {
-      return "the readings of " + group.container().value() + " do not cover the last day";
+      return "the readings in the container of these seeds do not cover the last day";
     }
     Rate rate = rate(days);
     Dose seen = path.dose(group.strands(), group.soundAt(), now, rule);

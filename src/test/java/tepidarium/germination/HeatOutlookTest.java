@@ -128,7 +128,8 @@ class HeatOutlookTest {
     shelf.gap(shelf.container("bag-1-1", 27), Shelf.day(9), Shelf.day(12));
     HeatOutlook silent = outlook(course, 10.2);
     assertTrue(silent.expected().isEmpty());
-    assertEquals("the readings of bag-1-1 do not cover the last day", silent.none());
+    assertEquals(
+        "the readings in the container of these seeds do not cover the last day", silent.none());
     ContainerId cold = shelf.container("cold", 11);
     List<Entry> entries = new ArrayList<>();
     course.steps().forEach(step -> entries.add(step.entry()));
