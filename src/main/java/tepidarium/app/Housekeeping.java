@@ -74,15 +74,15 @@ final class Housekeeping implements AutoCloseable {
   }
 
   private void letGo(Instant before) {
-    Instant hour = ledger.letGoBefore(before);
+    Instant end = ledger.letGoBefore(before);
     int removed;
     long total = 0;
     do {
-      removed = trimmer.forgetBefore(hour, AT_ONCE);
+      removed = trimmer.forgetBefore(end, AT_ONCE);
       total += removed;
     } while (removed == AT_ONCE && !Thread.currentThread().isInterrupted());
     if (total > 0) {
-      LOG.info("let go of {} raw readings from before {}", total, hour);
+      LOG.info("let go of {} raw readings from before {}", total, end);
     }
   }
 
