@@ -67,7 +67,7 @@ final class Housekeeping implements AutoCloseable {
       if (rawDays != null) {
         letGo(clock.instant().minusMillis(Math.round(rawDays * MS_PER_DAY)));
       }
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | Error e) {
       // Tried again in ten minutes; pages work out meanwhile what they need.
       LOG.warn("housekeeping is put off: {}", e.toString());
     }

@@ -255,7 +255,7 @@ public final class Ledger {
             begun.put(container, span);
             forget(container, span);
           });
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | Error e) {
       stored(begun);
       throw e;
     }
