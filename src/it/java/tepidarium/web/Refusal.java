@@ -51,6 +51,10 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         put(PROBE + "/placement", "{\"container\":\"room\",\"from\":\"noon\"}", "from must be"),
         put(PROBE + "/placement", "{\"container\":\"room\",\"from\":5}", "\"from\""),
         put(PROBE + "/placement", stretch(), "until"),
+        put(
+            PROBE + "/placement",
+            "{\"container\":\"room\",\"from\":\"2009-12-31T23:59:59Z\"}",
+            "before 2010"),
         put(PROBE + "/calibration", "{\"temperatureOffset\":50}", "temperatureOffset"),
         put(PROBE + "/calibration", "{\"temperatureError\":-1}", "temperatureError"),
         put(PROBE + "/calibration", "{\"offset\":1}", "\"offset\""),
@@ -230,6 +234,7 @@ record Refusal(int status, String method, String path, @Nullable String body, St
     String swapped = "?from=2026-03-02T00:00:00Z&to=2026-03-01T00:00:00Z";
     String years = "?from=1990-01-01T00:00:00Z&to=2020-01-01T00:00:00Z";
     return Stream.of(
+        get(JAR + "/light?from=1970-01-01T00:00:00Z&to=9999-12-31T00:00:00Z", "7500 days"),
         get(JAR + "/readings" + swapped, "to must not lie before from"),
         get(JAR + "/openings" + swapped, "to must not lie before from"),
         get(JAR + "/heat" + swapped, "to must not lie before from"),

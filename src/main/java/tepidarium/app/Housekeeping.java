@@ -67,22 +67,22 @@ final class Housekeeping implements AutoCloseable {
       if (rawDays != null) {
         letGo(clock.instant().minusMillis(Math.round(rawDays * MS_PER_DAY)));
       }
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | Error e) {
       // Tried again in ten minutes; pages work out meanwhile what they need.
       LOG.warn("housekeeping is put off: {}", e.toString());
     }
   }
 
   private void letGo(Instant before) {
-    Instant hour = ledger.letGoBefore(before);
+    Instant end = ledger.letGoBefore(before);
     int removed;
     long total = 0;
     do {
-      removed = trimmer.forgetBefore(hour, AT_ONCE);
+      removed = trimmer.forgetBefore(end, AT_ONCE);
       total += removed;
     } while (removed == AT_ONCE && !Thread.currentThread().isInterrupted());
     if (total > 0) {
-      LOG.info("let go of {} raw readings from before {}", total, hour);
+      LOG.info("let go of {} raw readings from before {}", total, end);
     }
   }
 

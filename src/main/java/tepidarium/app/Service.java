@@ -12,6 +12,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.slf4j.Logger;
@@ -59,9 +60,10 @@ public final class Service implements AutoCloseable {
   /**
    * The broker in use.
    *
+   * @param address where it is now; an IllegalStateException says why it is not
    * @param letSensorsIn to be run once the service has subscribed
    */
-  private record Broker(BrokerAddress address, Runnable letSensorsIn) {}
+  private record Broker(Supplier<BrokerAddress> address, Runnable letSensorsIn) {}
 
   private static final Duration LONGEST_WAIT = Duration.ofSeconds(20);
 
@@ -216,7 +218,7 @@ public final class Service implements AutoCloseable {
     if (!config.embedded()) {
       BrokerAddress address =
           new BrokerAddress(config.broker(), config.brokerUser(), config.brokerPassword());
-      return CompletableFuture.completedFuture(new Broker(address, () -> {}));
+      return CompletableFuture.completedFuture(new Broker(() -> address, () -> {}));
     }
     String user = "tepidarium-service";
     BrokerAccounts accounts =
@@ -231,7 +233,8 @@ public final class Service implements AutoCloseable {
     return broker.thenApply(
         started ->
             new Broker(
-                new BrokerAddress(started.serviceUri(), user, password), started::letSensorsIn));
+                () -> new BrokerAddress(started.serviceUri(), user, password),
+                started::letSensorsIn));
   }
 
   /**

@@ -122,6 +122,15 @@ public final class Intake implements AutoCloseable {
   }
 
   private void run() {
+    try {
+      writeOn();
+    } catch (RuntimeException | Error e) {
+      LOG.error("the writer ended", e);
+      trouble = "nothing is written any more, start the service again: " + e;
+    }
+  }
+
+  private void writeOn() {
     while (true) {
       List<Item> batch = new ArrayList<>();
       try {
@@ -244,11 +253,13 @@ public final class Intake implements AutoCloseable {
           trouble = null;
         }
         return result;
-      } catch (StoreException e) {
+      } catch (StoreException | Error e) {
+        // An error, such as no memory left, says nothing against the readings.
+        String words = e.getMessage() == null ? e.toString() : e.getMessage();
         if (trouble == null) {
-          LOG.warn("{}; nothing is lost, trying again", e.getMessage());
+          LOG.warn("{}; nothing is lost, trying again", words);
         }
-        trouble = e.getMessage();
+        trouble = words;
         if (stopping) {
           throw new InterruptedException("stopped while the store was away");
         }
@@ -292,7 +303,7 @@ public final class Intake implements AutoCloseable {
   private void tell(Stored readings) {
     try {
       follower.accept(readings);
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | Error e) {
       // The readings are durable; only what is shown live may lag.
       LOG.error("who follows the readings met an unexpected failure", e);
     }

@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -55,7 +56,10 @@ public final class Ledger {
   private final Clock clock;
   private final long maxGapMs;
 
+  /** Moved on, and hours forgotten, holding {@link #lettingGo}. */
   private volatile long rawFromMs;
+
+  private final Object lettingGo = new Object();
   private final Map<ContainerId, Guard> guards = new ConcurrentHashMap<>();
 
   private final Map<ContainerId, Long> keptUntil = new ConcurrentHashMap<>();
@@ -251,7 +255,7 @@ public final class Ledger {
             begun.put(container, span);
             forget(container, span);
           });
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | Error e) {
       stored(begun);
       throw e;
     }
@@ -272,11 +276,14 @@ public final class Ledger {
     }
   }
 
+  /** Forgets hours around the span, but none that cannot be worked out again. */
   private void forget(ContainerId container, Span span) {
-    long from = floor(span.fromMs() - maxGapMs);
-    synchronized (guardOf(container)) {
-      if (from < keptUntil(container)) {
-        store.forget(container, from, floor(span.toMs() + maxGapMs) + HOUR_MS);
+    synchronized (lettingGo) {
+      long from = Math.max(rawFromMs, floor(span.fromMs() - maxGapMs));
+      synchronized (guardOf(container)) {
+        if (from < keptUntil(container)) {
+          store.forget(container, from, floor(span.toMs() + maxGapMs) + HOUR_MS);
+        }
       }
     }
   }
@@ -296,29 +303,65 @@ public final class Ledger {
   /** Works out and keeps every settled hour that is missing, of every container. */
   public void catchUp() {
     Instant now = clock.instant();
-    List<Container> all = new ArrayList<>(register.containers());
-    all.add(ROOM);
-    for (Container container : all) {
+    for (Container container : containers()) {
       history
           .extent(container.id(), now)
           .ifPresent(span -> hoursOf(container, ceil(span.fromMs()), floor(span.toMs())));
     }
   }
 
+  private List<Container> containers() {
+    List<Container> all = new ArrayList<>(register.containers());
+    all.add(ROOM);
+    return all;
+  }
+
   /**
    * Raw readings before the full hour at or before the instant are about to be let go: works out
-   * what is missing, and from then on keeps those hours as they are.
+   * what is missing, and from then on keeps those hours as they are. An hour that could not be kept
+   * just now, as its readings or settings were being changed, stays with all that follow it.
    *
-   * @return that full hour; what is older may be removed
+   * @return before which instant raw readings may be removed; the first hour that may still change
+   *     needs those a longest gap before it
    */
   public Instant letGoBefore(Instant instant) {
     catchUp();
-    long hour = floor(instant.toEpochMilli());
-    if (hour > rawFromMs) {
-      store.rawFromMs(hour);
-      rawFromMs = hour;
+    Instant now = clock.instant();
+    Map<Container, Span> extents = new LinkedHashMap<>();
+    for (Container container : containers()) {
+      history.extent(container.id(), now).ifPresent(extent -> extents.put(container, extent));
     }
-    return Instant.ofEpochMilli(rawFromMs);
+    synchronized (lettingGo) {
+      long hour = floor(instant.toEpochMilli());
+      for (Map.Entry<Container, Span> each : extents.entrySet()) {
+        hour = Math.min(hour, firstMissing(each.getKey(), each.getValue(), hour));
+      }
+      if (hour > rawFromMs) {
+        store.rawFromMs(hour);
+        rawFromMs = hour;
+      }
+      return Instant.ofEpochMilli(Math.max(0, rawFromMs - maxGapMs));
+    }
+  }
+
+  /** The first hour of the container that is not kept, from those that may change to the limit. */
+  private long firstMissing(Container container, Span extent, long limit) {
+    long hour = Math.max(rawFromMs, ceil(extent.fromMs()));
+    long end = Math.min(limit, floor(extent.toMs()));
+    long basis = Basis.of(container, register, history.maxGap());
+    while (hour < end) {
+      long until = Math.min(end, hour + CHUNK_MS);
+      for (LedgerRow row : store.read(container.id(), basis, hour, until)) {
+        if (row.fromMs() != hour) {
+          return hour;
+        }
+        hour += HOUR_MS;
+      }
+      if (hour < until) {
+        return hour;
+      }
+    }
+    return limit;
   }
 
   /** Before which instant a reading comes too late, since its neighbours have been let go. */

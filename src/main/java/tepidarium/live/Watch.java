@@ -302,8 +302,8 @@ public final class Watch implements AutoCloseable {
         }
       } catch (InterruptedException e) {
         break;
-      } catch (RuntimeException e) {
-        // One bad case must not end the watch over all others.
+      } catch (RuntimeException | Error e) {
+        // One bad case must not end the watch over all others, nor hold up whoever adds to it.
         LOG.error("the watch met an unexpected failure and goes on", e);
       }
     }

@@ -37,6 +37,10 @@ final class HistoryRoutes {
   private static final int DEFAULT_POINTS = 500;
   private static final int DEFAULT_JOIN_SECONDS = 120;
   private static final int MOST_DAYS = 4_000;
+
+  /** Some twenty years: longer than any record, and hours that still fit into memory. */
+  private static final int LONGEST_DAYS = 7_500;
+
   private static final double MS_PER_HOUR = 3_600_000.0;
   private static final Duration AROUND_OPENING = Duration.ofMinutes(10);
 
@@ -125,7 +129,11 @@ final class HistoryRoutes {
   }
 
   private Span span(Context ctx, ContainerId id) {
-    return views.span(id, Params.instant(ctx, "from"), Params.instant(ctx, "to"));
+    Span span = views.span(id, Params.instant(ctx, "from"), Params.instant(ctx, "to"));
+    if (span.length().toDays() > LONGEST_DAYS) {
+      throw new BadRequest("a span of more than " + LONGEST_DAYS + " days has too many days");
+    }
+    return span;
   }
 
   private void readings(Context ctx, ContainerId id) {

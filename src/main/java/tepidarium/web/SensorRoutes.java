@@ -10,6 +10,9 @@ import tepidarium.reading.SensorId;
 
 /** Sensors, where they are placed, and their calibration. */
 final class SensorRoutes {
+  /** No reading is from before; hours without end would have to be told of. */
+  private static final Instant EARLIEST = Instant.parse("2010-01-01T00:00:00Z");
+
   private final Register register;
   private final Views views;
 
@@ -31,6 +34,9 @@ final class SensorRoutes {
     String from = request.from();
     String until = request.until();
     Instant start = from == null ? views.now() : Params.instant("from", from);
+    if (start.isBefore(EARLIEST)) {
+      throw new BadRequest("from must not lie before 2010, as no reading does");
+    }
     Instant end = until == null ? null : Params.instant("until", until);
     register.place(sensor, place(request.container()), start, end);
     ctx.json(views.sensor(sensor));

@@ -25,12 +25,16 @@ class IntakeTest {
   private final List<Reject> rejects = new CopyOnWriteArrayList<>();
   private final AtomicInteger acknowledged = new AtomicInteger();
   private final AtomicInteger failures = new AtomicInteger();
+  private volatile boolean rejectsFail;
   private Intake intake;
 
   private final RejectLog log =
       new RejectLog() {
         @Override
         public void add(List<Reject> more) {
+          if (rejectsFail) {
+            throw new IllegalStateException("another bug");
+          }
           rejects.addAll(more);
         }
 
@@ -105,6 +109,33 @@ class IntakeTest {
     assertEquals(1, rejects.size());
     assertEquals("tepidarium/poison", rejects.get(0).topic());
     assertTrue(rejects.get(0).reason().contains("a bug"));
+  }
+
+  @Test
+  void anErrorSuchAsNoMemoryLeftIsTriedAgain() throws InterruptedException {
+    start(
+        batch -> {
+          if (failures.incrementAndGet() <= 2) {
+            throw new OutOfMemoryError("no memory left");
+          }
+          return keep(batch);
+        });
+    send("a", "{\"temperature\":30}");
+    settled(1);
+    assertEquals(1, kept.size());
+    assertEquals(null, intake.trouble());
+  }
+
+  @Test
+  void aWriterThatEndedIsSaid() throws InterruptedException {
+    start(
+        batch -> {
+          throw new IllegalStateException("a bug");
+        });
+    rejectsFail = true;
+    send("a", "{\"temperature\":30}");
+    await().until(() -> intake.trouble() != null);
+    assertTrue(String.valueOf(intake.trouble()).startsWith("nothing is written any more"));
   }
 
   @Test

@@ -139,6 +139,48 @@ class LedgerTest {
   }
 
   @Test
+  void aLateReadingRightAfterThoseLetGoLeavesTheHourBeforeItAsItWas() {
+    steady(48, 30);
+    bench.readings.forgetBefore(bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
+    Instant kept = bench.ledger.rawFrom();
+    Span before = new Span(kept.minus(Duration.ofHours(3)), kept);
+    bench.store(new Reading(Bench.SENSOR, kept.plus(Duration.ofMinutes(5)), 30.0, 95.0, 0.0, null));
+
+    bench.ledger.catchUp();
+
+    assertEquals(18 * 3, bench.chronicle.heat(bench.container(), before, RULE).degreeHours(), 1e-9);
+  }
+
+  @Test
+  void hoursThatCouldNotBeKeptAreNotLetGo() {
+    steady(48, 30);
+    var touched = bench.ledger.aboutToStore(List.of(Bench.reading(5_000, 1, 1, 1)));
+
+    Instant most = bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30)));
+
+    assertTrue(!most.isAfter(Bench.START.plusSeconds(43 * 60)), "let go before " + most);
+    bench.ledger.stored(touched);
+    bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30)));
+    assertEquals(
+        Bench.START.plus(Duration.ofHours(30)).minusSeconds(17 * 60), bench.ledger.rawFrom());
+  }
+
+  @Test
+  void theFirstHourAfterThoseLetGoIsWorkedOutAgainAsWhole() {
+    steady(48, 30);
+    bench.readings.forgetBefore(bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
+    bench.register.change(bench.container().id(), Bench.settings(20, null));
+    Instant kept = bench.ledger.rawFrom();
+
+    Span hour = new Span(kept, kept.plus(Duration.ofHours(1)));
+
+    assertEquals(
+        10,
+        bench.chronicle.heat(bench.container(), hour, new HeatRule(20, null)).degreeHours(),
+        1e-9);
+  }
+
+  @Test
   void hoursKeptBeforeTheClockWasSetBackAreForgottenForNewReadings() {
     steady(24, 30);
     bench.ledger.catchUp();

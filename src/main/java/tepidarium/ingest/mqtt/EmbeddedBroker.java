@@ -19,6 +19,7 @@ import org.apache.activemq.artemis.core.server.JournalType;
 import org.apache.activemq.artemis.core.server.impl.ActiveMQServerImpl;
 import org.apache.activemq.artemis.core.settings.impl.AddressFullMessagePolicy;
 import org.apache.activemq.artemis.core.settings.impl.AddressSettings;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -44,11 +45,12 @@ public final class EmbeddedBroker implements AutoCloseable {
 
   private final String host;
   private final int port;
-  private final int servicePort;
   private final Path folder;
   private final BrokerAccounts accounts;
   private final Thread keeper;
   private ActiveMQServer server;
+  private volatile int servicePort;
+  private volatile @Nullable String trouble;
   private volatile boolean stopping;
 
   private EmbeddedBroker(String host, int port, Path folder, BrokerAccounts accounts)
@@ -57,7 +59,6 @@ public final class EmbeddedBroker implements AutoCloseable {
     this.port = port;
     this.folder = folder;
     this.accounts = accounts;
-    this.servicePort = freePort();
     this.server = started();
     this.keeper = new Thread(this::keepUp, "broker-keeper");
     keeper.setDaemon(true);
@@ -84,7 +85,9 @@ public final class EmbeddedBroker implements AutoCloseable {
     }
   }
 
+  /** On a port of its own each time: somebody else may have taken the last one meanwhile. */
   private ActiveMQServer started() throws Exception {
+    servicePort = freePort();
     ActiveMQServer fresh = new ActiveMQServerImpl(configuration(servicePort, folder), accounts);
     try {
       fresh.start();
@@ -100,25 +103,32 @@ public final class EmbeddedBroker implements AutoCloseable {
   }
 
   private void keepUp() {
-    boolean told = false;
     while (!stopping) {
       try {
         TimeUnit.MILLISECONDS.sleep(LOOK_EVERY_MS);
         if (!isRunning()) {
-          if (!told) {
-            LOG.warn("the embedded broker ended, its disk may be full; starting it again");
-            told = true;
+          if (trouble == null) {
+            say("the embedded broker ended, its disk may be full; starting it again");
           }
           startAgain();
-          told = false;
+          trouble = null;
           LOG.info("the embedded broker runs again");
         }
       } catch (InterruptedException e) {
         return;
-      } catch (Exception e) {
+      } catch (Exception | Error e) {
+        // Nobody else would start it again.
         LOG.debug("the embedded broker cannot start yet", e);
+        say("the embedded broker ended and cannot start yet: " + e.getMessage());
       }
     }
+  }
+
+  private void say(String words) {
+    if (!words.equals(trouble)) {
+      LOG.warn("{}", words);
+    }
+    trouble = words;
   }
 
   private synchronized boolean isRunning() {
@@ -255,8 +265,16 @@ public final class EmbeddedBroker implements AutoCloseable {
     return settings;
   }
 
-  /** Where this service itself connects. */
+  /**
+   * Where this service itself connects; elsewhere after each start.
+   *
+   * @throws IllegalStateException while the broker does not run; the message says why
+   */
   public String serviceUri() {
+    String why = trouble;
+    if (why != null) {
+      throw new IllegalStateException(why);
+    }
     return "tcp://127.0.0.1:" + servicePort;
   }
 
@@ -271,7 +289,7 @@ public final class EmbeddedBroker implements AutoCloseable {
     }
   }
 
-  private synchronized void stop() throws Exception {
+  synchronized void stop() throws Exception {
     server.stop();
   }
 }

@@ -9,6 +9,7 @@ import java.util.concurrent.ThreadLocalRandom;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.eclipse.paho.mqttv5.client.IMqttToken;
 import org.eclipse.paho.mqttv5.client.MqttAsyncClient;
@@ -41,7 +42,7 @@ public final class MqttLink implements AutoCloseable {
   private static final long FIRST_PAUSE_MS = 250;
   private static final long LONGEST_PAUSE_MS = 5_000;
 
-  private final BrokerAddress broker;
+  private final Supplier<BrokerAddress> address;
   private final String rootTopic;
   private final List<String> filters;
   private final String clientId;
@@ -56,6 +57,7 @@ public final class MqttLink implements AutoCloseable {
   private final AtomicLong connection = new AtomicLong();
 
   private volatile Consumer<Boolean> upOrDown = up -> {};
+  private volatile @Nullable BrokerAddress broker;
   private volatile @Nullable MqttAsyncClient client;
   private volatile boolean told;
   private volatile boolean stopping;
@@ -64,17 +66,18 @@ public final class MqttLink implements AutoCloseable {
   /**
    * Prepares the link; {@link #start} begins to connect.
    *
+   * @param address asked before each attempt; an IllegalStateException says why there is none now
    * @param filters the topic filters to subscribe to
    * @param clientId stable over restarts and unlike any other client's
    */
   public MqttLink(
-      BrokerAddress broker,
+      Supplier<BrokerAddress> address,
       String rootTopic,
       List<String> filters,
       String clientId,
       Clock clock,
       Intake intake) {
-    this.broker = broker;
+    this.address = address;
     this.rootTopic = rootTopic;
     this.filters = List.copyOf(filters);
     this.clientId = clientId;
@@ -190,17 +193,19 @@ public final class MqttLink implements AutoCloseable {
   private void connect() throws MqttException {
     discard();
     long generation = connection.incrementAndGet();
-    MqttAsyncClient fresh = new MqttAsyncClient(broker.uri(), clientId, new MemoryPersistence());
+    BrokerAddress current = address.get();
+    broker = current;
+    MqttAsyncClient fresh = new MqttAsyncClient(current.uri(), clientId, new MemoryPersistence());
     fresh.setManualAcks(true);
     fresh.setCallback(new Receiver(fresh, generation));
     client = fresh;
-    finish(fresh.connect(options()));
+    finish(fresh.connect(options(current)));
     MqttSubscription[] subscriptions =
         Stream.concat(filters.stream(), BrokerReport.topics().stream())
             .map(MqttLink::subscription)
             .toArray(MqttSubscription[]::new);
     finish(fresh.subscribe(subscriptions, null, null, new MqttProperties()));
-    state = "connected to " + broker;
+    state = "connected to " + current;
     LOG.info("{}", state);
     publishRetained("status", status("up"));
     retained.over(fresh);
@@ -218,7 +223,7 @@ public final class MqttLink implements AutoCloseable {
     token.waitForCompletion(CALL_LIMIT.toMillis());
   }
 
-  private MqttConnectionOptions options() {
+  private MqttConnectionOptions options(BrokerAddress broker) {
     MqttConnectionOptions options = new MqttConnectionOptions();
     options.setCleanStart(false);
     options.setSessionExpiryInterval(0xFFFF_FFFFL);

@@ -2,6 +2,7 @@ package tepidarium.ingest.mqtt;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.concurrent.TimeUnit;
 import org.eclipse.paho.mqttv5.client.MqttAsyncClient;
 import org.eclipse.paho.mqttv5.common.MqttException;
 import org.eclipse.paho.mqttv5.common.MqttMessage;
@@ -18,6 +19,7 @@ import org.slf4j.LoggerFactory;
 final class RetainedTopics implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(RetainedTopics.class);
   private static final long CALL_LIMIT_MS = 15_000;
+  private static final long PAUSE_MS = 500;
 
   private final Map<String, MqttMessage> waiting = new LinkedHashMap<>();
   private final Thread thread;
@@ -58,12 +60,25 @@ final class RetainedTopics implements AutoCloseable {
     waiting.remove(next.topic(), next.message());
   }
 
-  /** Waits for another connection, unless there is one already. */
-  private synchronized void failed(Next next, MqttException e) {
-    if (client == next.client()) {
-      LOG.debug("could not publish to {}: {}", next.topic(), e.getMessage());
-      client = null;
+  /**
+   * While the connection stands, others go first and this one is tried again; else all wait for
+   * another connection, unless there is one already.
+   *
+   * @return whether to pause
+   */
+  private synchronized boolean failed(Next next, Exception e) {
+    LOG.debug("could not publish to {}", next.topic(), e);
+    if (client != next.client()) {
+      return false;
     }
+    if (!next.client().isConnected()) {
+      client = null;
+      return false;
+    }
+    if (waiting.remove(next.topic(), next.message())) {
+      waiting.put(next.topic(), next.message());
+    }
+    return true;
   }
 
   private void run() {
@@ -73,8 +88,11 @@ final class RetainedTopics implements AutoCloseable {
         try {
           next.client().publish(next.topic(), next.message()).waitForCompletion(CALL_LIMIT_MS);
           done(next);
-        } catch (MqttException e) {
-          failed(next, e);
+        } catch (MqttException | RuntimeException e) {
+          // A client that is closed meanwhile throws a NullPointerException.
+          if (failed(next, e)) {
+            TimeUnit.MILLISECONDS.sleep(PAUSE_MS);
+          }
         }
       }
     } catch (InterruptedException e) {

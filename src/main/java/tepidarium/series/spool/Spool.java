@@ -133,7 +133,7 @@ public final class Spool implements ReadingSink, AutoCloseable {
     return WriteResult.NOTHING;
   }
 
-  private void away(RuntimeException e) {
+  private void away(Throwable e) {
     Away before = away;
     String reason = e.getMessage() == null ? e.toString() : e.getMessage();
     away = new Away(before == null ? clock.instant() : before.since(), reason);
@@ -159,8 +159,9 @@ public final class Spool implements ReadingSink, AutoCloseable {
         away(e);
         pause(pauseMs);
         pauseMs = Math.min(pauseMs * 2, LONGEST_PAUSE_MS);
-      } catch (RuntimeException e) {
-        // A bug, or something that an older version kept and this one cannot read: keep it, say so.
+      } catch (RuntimeException | Error e) {
+        // No memory left, a bug, or something that an older version kept and this one cannot read:
+        // keep it, say so.
         away(e);
         pause(LONGEST_PAUSE_MS);
       }
