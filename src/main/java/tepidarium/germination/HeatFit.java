@@ -37,6 +37,13 @@ public record HeatFit(
   static final String UNMEASURED_WORDS =
       "less than half of the time that the seeds were kept is covered by readings";
 
+  private static final String BEYOND_WORDS =
+      "half would germinate only with more than twice the heat with which any seed was looked at:"
+          + " so far beyond what was seen these counts tell nothing";
+
+  /** A median further beyond the last look than by this is not told; common practice, no source. */
+  private static final double MOST_BEYOND = 2;
+
   /** Older ones add little but time. */
   private static final int MOST_PAST = 5;
 
@@ -61,6 +68,9 @@ public record HeatFit(
     if (!fit.identified()) {
       return none(fit.reason());
     }
+    if (fit.median() > MOST_BEYOND * lastLook(likely)) {
+      return none(BEYOND_WORDS);
+    }
     Limits median = median(fit);
     if (!certain(rows)) {
       Limits least = median(by(rows, Dose::lower));
@@ -75,6 +85,11 @@ public record HeatFit(
         median,
         fit.model().withFinalFraction() ? fit.interval(Parameter.FINAL_FRACTION) : null,
         null);
+  }
+
+  /** The most heat with which any seed was looked at. */
+  private static double lastLook(List<Censored> rows) {
+    return rows.stream().mapToDouble(r -> r.open() ? r.left() : r.right()).max().orElse(0);
   }
 
   private static HeatFit none(@Nullable String reason) {

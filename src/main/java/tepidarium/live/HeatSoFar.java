@@ -31,7 +31,7 @@ public final class HeatSoFar {
 
   private final Chronicle chronicle;
   private final History history;
-  private final Map<ContainerId, Sum> kept = new ConcurrentHashMap<>();
+  private final Map<ContainerId, Kept> kept = new ConcurrentHashMap<>();
 
   public HeatSoFar(Chronicle chronicle, History history) {
     this.chronicle = chronicle;
@@ -45,26 +45,24 @@ public final class HeatSoFar {
       return Optional.empty();
     }
     HeatRule rule = HeatRule.of(container.settings());
-    Sum[] total = new Sum[1];
-    // Within one step of the map, so that a late reading cannot slip in between reading and
-    // keeping.
-    kept.compute(
-        container.id(),
-        (id, old) -> {
-          Span whole = extent.get();
-          Sum known = usable(old, rule, whole) ? old : fromLedger(container, whole, rule);
-          Span rest = new Span(known.span().to(), whole.to());
-          Samples samples = history.samples(id, Quantity.TEMPERATURE, rest);
-          Instant settled = settled(samples, rest);
-          Sum fresh = extended(known, samples, settled);
-          total[0] = extended(fresh, samples, whole.to());
-          return fresh;
-        });
-    return Optional.of(total[0]);
+    Span whole = extent.get();
+    Kept place = kept.computeIfAbsent(container.id(), any -> new Kept());
+    Sum old = place.begin();
+    Sum fresh = null;
+    try {
+      Sum known =
+          old != null && usable(old, rule, whole) ? old : fromLedger(container, whole, rule);
+      Span rest = new Span(known.span().to(), whole.to());
+      Samples samples = history.samples(container.id(), Quantity.TEMPERATURE, rest);
+      fresh = extended(known, samples, settled(samples, rest));
+      return Optional.of(extended(fresh, samples, whole.to()));
+    } finally {
+      place.end(fresh);
+    }
   }
 
-  private static boolean usable(@Nullable Sum old, HeatRule rule, Span whole) {
-    return old != null && old.rule().equals(rule) && !old.span().to().isAfter(whole.to());
+  private static boolean usable(Sum old, HeatRule rule, Span whole) {
+    return old.rule().equals(rule) && !old.span().to().isAfter(whole.to());
   }
 
   /** All but the newest hours, which the ledger does not keep yet. */
@@ -94,11 +92,45 @@ public final class HeatSoFar {
 
   /** A reading has come for this instant. */
   void arrived(ContainerId container, Instant at) {
-    kept.computeIfPresent(container, (id, sum) -> at.isAfter(sum.span().to()) ? sum : null);
+    Kept place = kept.get(container);
+    if (place != null) {
+      place.arrived(at);
+    }
   }
 
-  /** Something that changes the past was corrected. */
+  /** Something that changes the past was corrected; what is being added up is not kept. */
   void forget(ContainerId container) {
     kept.remove(container);
+  }
+
+  /**
+   * The sum of one container. Reading and adding up is done outside of its lock, so that a slow
+   * store holds up nobody who brings readings; what came for an instant that is already in the sum
+   * meanwhile keeps it from being kept.
+   */
+  private static final class Kept {
+    private @Nullable Sum sum;
+    private int working;
+    private Instant earliest = Instant.MAX;
+
+    synchronized @Nullable Sum begin() {
+      earliest = working == 0 ? Instant.MAX : earliest;
+      working++;
+      return sum;
+    }
+
+    synchronized void end(@Nullable Sum fresh) {
+      working--;
+      if (fresh != null && earliest.isAfter(fresh.span().to())) {
+        sum = fresh;
+      }
+    }
+
+    synchronized void arrived(Instant at) {
+      earliest = at.isBefore(earliest) ? at : earliest;
+      if (sum != null && !at.isAfter(sum.span().to())) {
+        sum = null;
+      }
+    }
   }
 }

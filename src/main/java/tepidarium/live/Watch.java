@@ -325,6 +325,7 @@ public final class Watch implements AutoCloseable {
   private void takeIn(List<Reading> readings, Instant arrivedAt) {
     Set<ContainerId> touched = new HashSet<>();
     Set<SensorId> heard = new HashSet<>();
+    RuntimeException failed = null;
     for (Reading reading : readings) {
       newest.add(reading);
       heard.add(reading.sensor());
@@ -336,7 +337,13 @@ public final class Watch implements AutoCloseable {
         touched.add(place);
         Container container = register.container(place).orElse(null);
         if (container != null && news) {
-          judge(container, reading, arrivedAt);
+          try {
+            judge(container, reading, arrivedAt);
+          } catch (RuntimeException e) {
+            // The others are taken in all the same; this one is judged with what comes late.
+            replay.cameLate(place, reading.at());
+            failed = e;
+          }
         } else if (container != null) {
           replay.cameLate(place, reading.at());
         }
@@ -344,6 +351,9 @@ public final class Watch implements AutoCloseable {
     }
     heard.forEach(sensor -> listeners.forEach(listener -> listener.sensorHeard(sensor)));
     tellContainers(touched);
+    if (failed != null) {
+      throw failed;
+    }
   }
 
   private void noteHeard(SensorId sensor, Instant at) {

@@ -2,6 +2,7 @@ package tepidarium.germination;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static tepidarium.germination.Shelf.day;
@@ -94,6 +95,23 @@ class HeatCountsTest {
     HeatFit fit = HeatFit.of(BASE_C, counts);
     assertTrue(fit.reason().contains("less than half"), fit.reason());
     assertTrue(counts.likely(BASE_C).isEmpty());
+  }
+
+  /** Fewer than half, so spread that nothing shows that the others never will. */
+  @Test
+  void aMedianBeyondTheLastLookIsNotTold() {
+    Course few =
+        Course.of(
+            List.of(
+                sown(warm, 20),
+                check(ONE, 1, 2, 0),
+                check(ONE, 3, 1, 0),
+                check(ONE, 5, 0, 0),
+                check(ONE, 8, 1, 0)));
+    HeatFit fit = HeatFit.of(BASE_C, shelf.counts(few));
+    assertTrue(String.valueOf(fit.reason()).startsWith("half would germinate only"), fit.reason());
+    assertNull(fit.model());
+    assertNull(fit.median());
   }
 
   @Test

@@ -17,21 +17,21 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
 /** A ledger over readings in memory, with one container and its sensor. */
-final class Bench {
-  static final Instant START = Instant.parse("2026-03-01T00:17:00Z");
+public final class Bench {
+  public static final Instant START = Instant.parse("2026-03-01T00:17:00Z");
   static final Duration GAP = Duration.ofMinutes(30);
   static final SensorId SENSOR = new SensorId("s");
 
-  final MemoryReadings readings = new MemoryReadings();
+  public final MemoryReadings readings = new MemoryReadings();
   final MemoryHours hours = new MemoryHours();
   final Register register = new Register(new MemoryContainers());
-  final History history = new History(readings, register, GAP);
+  public final History history = new History(readings, register, GAP);
   final Ledger ledger;
   final LedgerSink sink;
-  final Chronicle chronicle;
+  public final Chronicle chronicle;
   private final ContainerId id;
 
-  Bench(Instant now) {
+  public Bench(Instant now) {
     ledger = new Ledger(history, register, hours, Clock.fixed(now, ZoneOffset.UTC));
     sink = new LedgerSink(ledger, readings);
     chronicle = new Chronicle(ledger, history);
@@ -43,16 +43,17 @@ final class Bench {
     return new ContainerSettings("Jar", ContainerKind.JAR, null, base, ceiling, Band.DEFAULT);
   }
 
-  Container container() {
+  public Container container() {
     return register.container(id).orElseThrow();
   }
 
-  static Reading reading(long secondsFromStart, double temperature, double humidity, double lux) {
+  public static Reading reading(
+      long secondsFromStart, double temperature, double humidity, double lux) {
     return new Reading(
         SENSOR, START.plusSeconds(secondsFromStart), temperature, humidity, lux, null);
   }
 
-  void store(Reading... batch) {
+  public void store(Reading... batch) {
     sink.write(List.of(batch));
   }
 }

@@ -17,7 +17,7 @@ import tepidarium.series.ReadingSource;
 import tepidarium.series.WriteResult;
 
 /** Readings of one sensor in memory, for fast tests; the real stores have their own. */
-final class MemoryReadings implements ReadingSink, ReadingSource {
+public final class MemoryReadings implements ReadingSink, ReadingSource {
   private final TreeMap<Long, Reading> readings = new TreeMap<>();
   private int reads;
   private Runnable afterNextRead = () -> {};
@@ -54,7 +54,7 @@ final class MemoryReadings implements ReadingSink, ReadingSource {
   }
 
   /** What happens once the next read has seen what it sees. */
-  void afterNextRead(Runnable then) {
+  public void afterNextRead(Runnable then) {
     afterNextRead = then;
   }
 

@@ -1,0 +1,104 @@
+package tepidarium.live;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Test;
+import tepidarium.heat.DegreeHours;
+import tepidarium.heat.HeatRule;
+import tepidarium.ledger.Bench;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.Reading;
+import tepidarium.reading.Span;
+
+class HeatSoFarTest {
+  private static final Instant NOW = Bench.START.plus(Duration.ofHours(10));
+  private static final int LATE_SECONDS = 9 * 3_600 + 300;
+
+  private final Bench bench = new Bench(NOW);
+  private final HeatSoFar heat = new HeatSoFar(bench.chronicle, bench.history);
+
+  HeatSoFarTest() {
+    for (int minute = 0; minute <= 600; minute += 10) {
+      bench.store(Bench.reading(minute * 60L, 30, 95, 0));
+    }
+  }
+
+  private void arrives(long seconds, double temperature) {
+    Reading reading = Bench.reading(seconds, temperature, 95, 0);
+    bench.store(reading);
+    heat.arrived(bench.container().id(), reading.at());
+  }
+
+  private double told(Instant now) {
+    return heat.of(bench.container(), now).orElseThrow().heat().degreeHours();
+  }
+
+  private double exact(Instant now) {
+    HeatRule rule = HeatRule.of(bench.container().settings());
+    Span span = new Span(Bench.START, now);
+    return DegreeHours.of(
+            bench.history.samples(bench.container().id(), Quantity.TEMPERATURE, span),
+            span,
+            rule,
+            bench.history.maxGap())
+        .degreeHours();
+  }
+
+  @Test
+  void itFollowsReadingsInOrderAndLateOnes() {
+    assertEquals(exact(NOW), told(NOW), 1e-9);
+    arrives(LATE_SECONDS, 20);
+    assertEquals(exact(NOW), told(NOW), 1e-9);
+    Instant later = NOW.plusSeconds(900);
+    arrives(36_600, 31);
+    assertEquals(exact(later), told(later), 1e-9);
+  }
+
+  @Test
+  void aReadingThatComesWhileItIsAddedUpIsNotMissed() {
+    double before = told(NOW);
+    heat.forget(bench.container().id());
+    bench.readings.afterNextRead(() -> arrives(LATE_SECONDS, 20));
+    told(NOW);
+    assertTrue(exact(NOW) < before - 0.5);
+    assertEquals(exact(NOW), told(NOW), 1e-9);
+  }
+
+  @Test
+  void aStoreThatFailsLeavesItAsItWas() {
+    bench.readings.afterNextRead(
+        () -> {
+          throw new IllegalStateException("away");
+        });
+    assertThrows(IllegalStateException.class, () -> told(NOW));
+    assertEquals(exact(NOW), told(NOW), 1e-9);
+  }
+
+  @Test
+  void aSlowStoreHoldsUpNobodyWhoBringsReadings() throws Exception {
+    CountDownLatch reads = new CountDownLatch(1);
+    CountDownLatch goOn = new CountDownLatch(1);
+    bench.readings.afterNextRead(
+        () -> {
+          reads.countDown();
+          try {
+            assertTrue(goOn.await(30, TimeUnit.SECONDS));
+          } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+          }
+        });
+    CompletableFuture<Double> page = CompletableFuture.supplyAsync(() -> told(NOW));
+    assertTrue(reads.await(30, TimeUnit.SECONDS));
+    CompletableFuture.runAsync(() -> heat.arrived(bench.container().id(), NOW))
+        .get(30, TimeUnit.SECONDS);
+    goOn.countDown();
+    assertEquals(exact(NOW), page.get(30, TimeUnit.SECONDS), 1e-9);
+  }
+}
