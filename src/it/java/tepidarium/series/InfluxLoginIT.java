@@ -8,6 +8,7 @@ import com.sun.net.httpserver.HttpServer;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
@@ -15,6 +16,7 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentSkipListSet;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.api.io.TempDir;
 import tepidarium.it.Influx;
 import tepidarium.reading.Reading;
@@ -53,6 +55,31 @@ class InfluxLoginIT {
         assertTrue(String.valueOf(e.getMessage()).contains("auth"), e::toString);
         assertThrows(StoreException.class, other::probe);
       }
+    }
+  }
+
+  @Test
+  void whatIsNoInfluxIsAwayAndNotAReasonToRefuseReadings() throws IOException {
+    HttpServer server =
+        HttpServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0), 0);
+    byte[] nothing = "{}".getBytes(StandardCharsets.US_ASCII);
+    server.createContext(
+        "/",
+        exchange -> {
+          exchange.sendResponseHeaders(200, nothing.length);
+          exchange.getResponseBody().write(nothing);
+          exchange.close();
+        });
+    server.start();
+    String url = "http://127.0.0.1:" + server.getAddress().getPort();
+    try (InfluxReadings store =
+        new InfluxReadings(new InfluxAddress(url, "seeds", null, null, null))) {
+      for (Executable call : List.<Executable>of(() -> store.write(BATCH), store::heard)) {
+        StoreException e = assertThrows(StoreException.class, call);
+        assertTrue(String.valueOf(e.getMessage()).contains("is it InfluxDB?"), e::toString);
+      }
+    } finally {
+      server.stop(0);
     }
   }
 

@@ -133,6 +133,9 @@ final class InfluxServer implements AutoCloseable {
     if (answer.hasError()) {
       throw new InfluxDBException(answer.getError());
     }
+    if (answer.getResults() == null) {
+      throw new InfluxDBException("an answer without results: is it InfluxDB?");
+    }
     for (QueryResult.Result result : answer.getResults()) {
       if (result.hasError()) {
         throw new InfluxDBException(result.getError());
