@@ -10,15 +10,19 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tepidarium.it.Grower;
+import tepidarium.it.Ports;
 import tepidarium.it.Publisher;
 import tepidarium.it.RunningService;
 
@@ -26,9 +30,6 @@ import tepidarium.it.RunningService;
 class TellHereIT {
   private static final double LONG_ENOUGH_MS = 30_000;
   private static final Duration SOON = Duration.ofSeconds(30);
-
-  /** The service waits a minute for more to tell. */
-  private static final Duration WHILE_COLLECTING = Duration.ofSeconds(100);
 
   /** A sound is two tones. */
   private static final int TONES = 2;
@@ -64,7 +65,11 @@ class TellHereIT {
   @BeforeEach
   void start() {
     PlaywrightAssertions.setDefaultAssertionTimeout(LONG_ENOUGH_MS);
-    service = RunningService.embedded(data);
+    Map<String, ?> collectNothing = Map.of("notices", Map.of("collectSeconds", 0));
+    service =
+        RunningService.start(
+            RunningService.config(data, "embedded", Ports.free(), collectNothing),
+            Clock.tickMillis(ZoneOffset.UTC));
     grower = new Grower(service.api());
     browser = Browser.start();
   }
@@ -134,7 +139,7 @@ class TellHereIT {
     shelf.evaluate("() => noted.streams.at(-1).dispatchEvent(new Event('error'))");
     assertThat(live).hasAttribute("data-state", "down");
     coldJar();
-    await().atMost(WHILE_COLLECTING).until(() -> service.api().get("/api/notices").size() == 1);
+    await().atMost(SOON).until(() -> service.api().get("/api/notices").size() == 1);
     assertEquals(0, shown(List.of(shelf)));
     shelf.unroute("**/api/live");
     await().atMost(SOON).until(() -> shown(List.of(shelf)) == 1);
