@@ -109,7 +109,7 @@ public record HeatFit(
     return dose == null || dose.upper() - dose.lower() <= SAME * dose.likely();
   }
 
-  /** With a final fraction, or without where the fraction sits on its bound of 1. */
+  /** With a final fraction, or without where that is not told, as on its bound of 1. */
   static IntervalFit fit(List<Censored> rows) {
     IntervalFit fit = IntervalFit.of(new TimeModel(TimeFamily.LOGNORMAL, true), rows);
     return fit.identified()
