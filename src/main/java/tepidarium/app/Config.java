@@ -69,10 +69,7 @@ public record Config(
    * @param rawDays after how many days raw readings are let go; null keeps them for ever
    */
   public record Keeping(
-      @Nullable InfluxAddress influx, int spoolMaxMegabytes, @Nullable Double rawDays) {
-    /** In a file of their own, for ever. */
-    public static final Keeping IN_A_FILE = new Keeping(null, SPOOL_MEGABYTES, null);
-  }
+      @Nullable InfluxAddress influx, int spoolMaxMegabytes, @Nullable Double rawDays) {}
 
   static final String EMBEDDED = "embedded";
   private static final int SPOOL_MEGABYTES = 1_024;

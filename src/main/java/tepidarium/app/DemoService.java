@@ -15,7 +15,6 @@ import tepidarium.app.demo.Demo;
 
 /** The real service on a folder that is thrown away at the end, with invented sensors. */
 public final class DemoService implements AutoCloseable {
-
   /** Short, so that the sensor that went silent raises its alert while somebody watches. */
   private static final int SILENT_GRACE_SECONDS = 20;
 

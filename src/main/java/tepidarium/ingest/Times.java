@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.Reading;
 
 /**
  * When a reading was measured. Its own time counts where it is sane; a reading that came alone may
@@ -15,9 +16,6 @@ import org.jspecify.annotations.Nullable;
  * @param rejects takes the reasons why a time, or the reading with it, was not taken
  */
 record Times(Instant arrivedAt, boolean retained, boolean alone, Consumer<String> rejects) {
-  /** Earlier than this no reading was taken; a clock that says so was never set. */
-  static final Instant EARLIEST = Instant.parse("2010-01-01T00:00:00Z");
-
   /** The most that a sensor's clock may run ahead of this service's. */
   static final Duration MOST_AHEAD = Duration.ofMinutes(5);
 
@@ -34,7 +32,7 @@ record Times(Instant arrivedAt, boolean retained, boolean alone, Consumer<String
 
   /** Whether this service's own clock is set, without which no time can be judged. */
   static boolean canJudge(Instant arrivedAt) {
-    return !arrivedAt.isBefore(EARLIEST) && arrivedAt.isBefore(LATEST);
+    return !arrivedAt.isBefore(Reading.EARLIEST) && arrivedAt.isBefore(LATEST);
   }
 
   /** The instant of a reading with these fields; null where the reading is rejected. */
@@ -59,7 +57,8 @@ record Times(Instant arrivedAt, boolean retained, boolean alone, Consumer<String
   }
 
   private boolean isSane(Instant told) {
-    return !told.isBefore(EARLIEST) && Duration.between(arrivedAt, told).compareTo(MOST_AHEAD) <= 0;
+    return !told.isBefore(Reading.EARLIEST)
+        && Duration.between(arrivedAt, told).compareTo(MOST_AHEAD) <= 0;
   }
 
   private @Nullable Instant ofAge(JsonNode age) {
@@ -73,7 +72,7 @@ record Times(Instant arrivedAt, boolean retained, boolean alone, Consumer<String
     if (seconds < 0) {
       return reject("age " + Json.show(age) + " is negative: send the seconds since measuring");
     }
-    if (seconds * 1000 > Duration.between(EARLIEST, arrivedAt).toMillis()) {
+    if (seconds * 1000 > Duration.between(Reading.EARLIEST, arrivedAt).toMillis()) {
       return reject("age " + Json.show(age) + " s reaches back before 2010: send it in seconds");
     }
     return arrivedAt.minusMillis(Math.round(seconds * 1000));

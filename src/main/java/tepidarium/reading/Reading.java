@@ -21,6 +21,8 @@ public record Reading(
     @Nullable Double humidityPercent,
     @Nullable Double illuminanceLux,
     @Nullable Double batteryV) {
+  /** Earlier than this no reading was taken; a clock that says so was never set. */
+  public static final Instant EARLIEST = Instant.parse("2010-01-01T00:00:00Z");
 
   public Reading {
     at = at.truncatedTo(ChronoUnit.MILLIS);

@@ -6,13 +6,11 @@ import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
+import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
 /** Sensors, where they are placed, and their calibration. */
 final class SensorRoutes {
-  /** No reading is from before; hours without end would have to be told of. */
-  private static final Instant EARLIEST = Instant.parse("2010-01-01T00:00:00Z");
-
   private final Register register;
   private final Views views;
 
@@ -34,7 +32,8 @@ final class SensorRoutes {
     String from = request.from();
     String until = request.until();
     Instant start = from == null ? views.now() : Params.instant("from", from);
-    if (start.isBefore(EARLIEST)) {
+    if (start.isBefore(Reading.EARLIEST)) {
+      // Hours without end would have to be told of.
       throw new BadRequest("from must not lie before 2010, as no reading does");
     }
     Instant end = until == null ? null : Params.instant("until", until);

@@ -243,7 +243,7 @@ class DecoderProperties {
 
   @Provide
   Arbitrary<Reading> readings() {
-    long first = Times.EARLIEST.toEpochMilli();
+    long first = Reading.EARLIEST.toEpochMilli();
     Arbitrary<Instant> instants =
         Arbitraries.longs().between(first, ARRIVAL.toEpochMilli()).map(Instant::ofEpochMilli);
     return Combinators.combine(

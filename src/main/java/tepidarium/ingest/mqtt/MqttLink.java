@@ -223,7 +223,7 @@ public final class MqttLink implements AutoCloseable {
     token.waitForCompletion(CALL_LIMIT.toMillis());
   }
 
-  private MqttConnectionOptions options(BrokerAddress broker) {
+  private MqttConnectionOptions options(BrokerAddress current) {
     MqttConnectionOptions options = new MqttConnectionOptions();
     options.setCleanStart(false);
     options.setSessionExpiryInterval(0xFFFF_FFFFL);
@@ -231,8 +231,8 @@ public final class MqttLink implements AutoCloseable {
     options.setKeepAliveInterval(KEEP_ALIVE_SECONDS);
     options.setConnectionTimeout((int) CALL_LIMIT.toSeconds());
     options.setAutomaticReconnect(false);
-    options.setUserName(broker.user());
-    String password = broker.password();
+    options.setUserName(current.user());
+    String password = current.password();
     if (password != null) {
       options.setPassword(password.getBytes(StandardCharsets.UTF_8));
     }
