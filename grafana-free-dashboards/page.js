@@ -100,10 +100,17 @@ function showLive(state) {
     : '');
 }
 
+/** The part of the explanations that belongs to this page. */
+function figuresOfPage() {
+  const name = globalThis.location.pathname.replace(/^\/|\.html$/g, '');
+  return { '': 'shelf', season: 'season-report', rejects: 'every-page' }[name] ?? name;
+}
+
 function foot() {
   return [
     h('section', { class: 'service', 'aria-label': 'Service' }, h('p', { id: 'health' }, 'Asking the service how it is …'), h('ul', { id: 'parts' }),
-      h('p', { id: 'counts' })),
+      h('p', { id: 'counts' }),
+      h('p', {}, h('a', { href: `/figures.html#${figuresOfPage()}` }, 'How is this worked out?'))),
     h('section', { class: 'cautions', 'aria-labelledby': 'cautions-title' },
       h('h2', { id: 'cautions-title' }, 'Cautions'),
       h('ul', {},

@@ -103,6 +103,7 @@ public final class WebServer implements AutoCloseable {
     config.routes.before("/api/*", ctx -> ctx.header("Cache-Control", "no-store"));
     config.routes.before(WebServer::refuseForeignPages);
     config.routes.before(WebServer::refuseLargeBodies);
+    new FiguresPage(pageHeaders()).add(config.routes);
     addRoutes(config.routes, parts, live);
     errors(config);
   }
