@@ -62,7 +62,8 @@ public final class TimeInBand {
         open = current;
       }
       current.add(startMs, startValue, endMs, endValue, (leaves - enters) * length);
-      current.endMs = endsOutside ? -1 : startMs + Math.round(leaves * length);
+      current.lastMs = startMs + Math.round(leaves * length);
+      current.endMs = endsOutside ? -1 : current.lastMs;
     }
 
     @Override
@@ -95,6 +96,7 @@ public final class TimeInBand {
     private final class Open {
       private final long startMs;
       private long endMs = -1;
+      private long lastMs;
       private double outside;
       private double beyond;
       private double worst = Double.NaN;
@@ -126,6 +128,7 @@ public final class TimeInBand {
         return new Excursion(
             Instant.ofEpochMilli(startMs),
             endMs < 0 ? null : Instant.ofEpochMilli(endMs),
+            Instant.ofEpochMilli(lastMs),
             outside / HeatSum.MS_PER_HOUR,
             worst,
             Instant.ofEpochMilli(worstMs),

@@ -331,18 +331,17 @@ public final class Chronicle {
       Samples samples = history.samples(container.id(), quantity, run);
       BandTime found = TimeInBand.of(samples, run, limit, history.maxGap(), DEFAULT_JOIN);
       for (Excursion excursion : found.excursions()) {
-        Double lost = heatIsLost ? lost(container, samples, excursion, run) : null;
+        Double lost = heatIsLost ? lost(container, samples, excursion) : null;
         excursions.add(new Out(excursion, lost));
       }
     }
     return new LimitTold(limit, total, excursions);
   }
 
-  private double lost(Container container, Samples samples, Excursion excursion, Span run) {
-    Instant end = excursion.end() == null ? run.to() : excursion.end();
+  private double lost(Container container, Samples samples, Excursion excursion) {
     return LostHeat.of(
         samples,
-        new Span(excursion.start(), end),
+        new Span(excursion.start(), excursion.lastSeen()),
         HeatRule.of(container.settings()),
         container.band().temperatureLowC(),
         history.maxGap());
