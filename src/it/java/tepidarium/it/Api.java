@@ -63,6 +63,7 @@ public final class Api {
     HttpRequest request =
         HttpRequest.newBuilder(URI.create(base + path))
             .timeout(Duration.ofSeconds(30))
+            .header("Content-Type", "application/json")
             .method(method, body == null ? BodyPublishers.noBody() : BodyPublishers.ofString(body))
             .build();
     try {

@@ -128,6 +128,9 @@ final class CheckedApi {
         HttpRequest.newBuilder(URI.create(base + path))
             .timeout(Duration.ofSeconds(30))
             .method(method, body == null ? BodyPublishers.noBody() : BodyPublishers.ofString(body));
+    if (body != null && !headers.containsKey("Content-Type")) {
+      request.header("Content-Type", type(path));
+    }
     headers.forEach(request::header);
     try {
       return client.send(request.build(), BodyHandlers.ofString());
@@ -139,6 +142,13 @@ final class CheckedApi {
     }
   }
 
+  private static String type(String path) {
+    if (path.startsWith("/api/import/")) {
+      return "text/csv";
+    }
+    return path.endsWith("/photo") ? "image/jpeg" : "application/json";
+  }
+
   /** Any call with bytes that are no text. */
   HttpResponse<byte[]> sendBytes(String method, String path, byte[] body) {
     BodyPublisher publisher =
@@ -146,6 +156,7 @@ final class CheckedApi {
     HttpRequest request =
         HttpRequest.newBuilder(URI.create(base + path))
             .timeout(Duration.ofSeconds(30))
+            .header("Content-Type", type(path))
             .method(method, publisher)
             .build();
     try {

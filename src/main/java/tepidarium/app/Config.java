@@ -7,8 +7,11 @@ import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -23,6 +26,7 @@ import tepidarium.series.influx.InfluxAddress;
  * @param data folder of everything that is kept
  * @param httpHost address of the pages and the API; 0.0.0.0 lets other machines in
  * @param httpPort port of the pages and the API; 0 takes a free one
+ * @param httpNames further host names of the pages, each with or without a port, in lower case
  * @param broker {@code embedded}, or the address of a broker such as {@code tcp://192.168.1.5:1883}
  * @param brokerUser name to log in to that broker, or null
  * @param brokerPassword password to log in to that broker, or null
@@ -44,6 +48,7 @@ public record Config(
     Path data,
     String httpHost,
     int httpPort,
+    Set<String> httpNames,
     String broker,
     @Nullable String brokerUser,
     @Nullable String brokerPassword,
@@ -74,6 +79,8 @@ public record Config(
   static final String EMBEDDED = "embedded";
   private static final int SPOOL_MEGABYTES = 1_024;
   private static final Pattern DATABASE = Pattern.compile("[A-Za-z0-9_./-]{1,64}");
+  private static final Pattern HOST_NAME =
+      Pattern.compile("([a-z0-9_-]+(\\.[a-z0-9_-]+)*|\\[[0-9a-f:.]+])(:\\d{1,5})?");
   private static final Pattern ROOT = Pattern.compile("[^/+#\\s]+(/[^/+#\\s]+)*");
 
   /**
@@ -87,6 +94,7 @@ public record Config(
   }
 
   public Config {
+    httpNames = Set.copyOf(httpNames);
     accounts = Map.copyOf(accounts);
     mappings = List.copyOf(mappings);
   }
@@ -130,6 +138,7 @@ public record Config(
       @Nullable String data,
       @Nullable String httpHost,
       @Nullable Integer httpPort,
+      @Nullable List<@Nullable String> httpNames,
       @Nullable String broker,
       @Nullable String brokerUser,
       @Nullable String brokerPassword,
@@ -161,6 +170,7 @@ public record Config(
               problems.path("data", or(data, "data")),
               or(httpHost, "127.0.0.1"),
               problems.whole("httpPort", or(httpPort, 8080), 0, 65_535),
+              names(problems),
               problems.that(
                   "broker",
                   or(broker, EMBEDDED),
@@ -196,6 +206,26 @@ public record Config(
       }
       problems.raise();
       return config;
+    }
+
+    /** The names that are set, and those that other settings hold: httpHost, notices.publicUrl. */
+    private Set<String> names(Problems problems) {
+      Set<String> names = new HashSet<>();
+      for (String name : or(httpNames, List.<@Nullable String>of())) {
+        names.add(
+            problems.that(
+                "httpNames",
+                name == null ? "" : name.toLowerCase(Locale.ROOT),
+                n -> HOST_NAME.matcher(n).matches(),
+                "must list host names like garden.example.org, without http://"));
+      }
+      if (httpHost != null) {
+        names.add(httpHost.toLowerCase(Locale.ROOT));
+      }
+      if (notices != null && notices.publicUrl() != null && isWebAddress(notices.publicUrl())) {
+        names.add(URI.create(notices.publicUrl()).getAuthority().toLowerCase(Locale.ROOT));
+      }
+      return names;
     }
 
     private @Nullable InfluxAddress influx(Problems problems) {

@@ -139,6 +139,7 @@ public final class Service implements AutoCloseable {
             WebServer.start(
                 config.httpHost(),
                 config.httpPort(),
+                config.httpNames(),
                 new WebServer.Parts(
                     register,
                     history,

@@ -9,7 +9,7 @@ import org.eclipse.jetty.server.handler.ErrorHandler;
 import org.eclipse.jetty.util.Callback;
 import org.jspecify.annotations.Nullable;
 
-/** What is refused before any route sees it, such as an address that cannot be read. */
+/** Answers requests that are refused before any route sees them, such as an unreadable address. */
 final class EarlyRefusals extends ErrorHandler {
   @Override
   protected void generateResponse(
@@ -21,6 +21,7 @@ final class EarlyRefusals extends ErrorHandler {
       Callback callback) {
     HttpStatus status = HttpStatus.forStatus(code);
     String why = message == null ? status.getMessage() : message;
+    response.getHeaders().put("X-Content-Type-Options", "nosniff");
     response.getHeaders().put(HttpHeader.CONTENT_TYPE, Problem.TYPE);
     Content.Sink.write(
         response, true, Problem.text(status, "the request cannot be read: " + why), callback);

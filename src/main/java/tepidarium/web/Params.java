@@ -18,7 +18,14 @@ import tepidarium.reading.SensorId;
 
 /** Reads parameters and bodies; what makes no sense is refused by name. */
 final class Params {
+  private static final int LONGEST_QUOTE = 60;
+
   private Params() {}
+
+  /** The beginning of a text from a request, to be quoted in an answer. */
+  static String shown(String text) {
+    return text.length() <= LONGEST_QUOTE ? text : text.substring(0, LONGEST_QUOTE) + '…';
+  }
 
   static ContainerId containerId(Context ctx) {
     String id = ctx.pathParam("id");

@@ -163,7 +163,6 @@ final class SowingRoutes {
     if (photo.isEmpty()) {
       throw new NotFound("entry " + entry.id() + " has no photo");
     }
-    ctx.header("X-Content-Type-Options", "nosniff");
     ctx.contentType(photo.get().mediaType()).result(photo.get().bytes());
   }
 }

@@ -3,13 +3,12 @@ package tepidarium.web;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.config.RoutesConfig;
-import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
-import io.javalin.http.ForbiddenResponse;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.staticfiles.Location;
 import io.javalin.json.JavalinJackson;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.Map;
 import org.eclipse.jetty.io.EofException;
@@ -34,7 +33,6 @@ import tepidarium.series.StoreException;
 public final class WebServer implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
   private static final int MOST_THREADS = 40;
-  private static final long LARGEST_BODY_BYTES = 1 << 20;
 
   private final Javalin javalin;
   private final LiveStream live;
@@ -62,13 +60,15 @@ public final class WebServer implements AutoCloseable {
   /**
    * Starts the server.
    *
+   * @param names further host names under which the service is reached, besides the machine's own
    * @throws IllegalStateException when the port cannot be used; the message names it and the remedy
    */
-  public static WebServer start(String host, int port, Parts parts) {
+  public static WebServer start(String host, int port, Collection<String> names, Parts parts) {
     LiveStream live = new LiveStream(parts.register(), parts.views());
     parts.watch().listen(live);
     try {
-      Javalin javalin = Javalin.create(config -> configure(config, parts, live));
+      Javalin javalin =
+          Javalin.create(config -> configure(config, new OwnNames(names), parts, live));
       javalin.start(host, port);
       LOG.info("pages and API at http://{}:{}/", host, javalin.port());
       return new WebServer(javalin, live);
@@ -84,15 +84,23 @@ public final class WebServer implements AutoCloseable {
     }
   }
 
-  private static void configure(JavalinConfig config, Parts parts, LiveStream live) {
+  private static void configure(
+      JavalinConfig config, OwnNames names, Parts parts, LiveStream live) {
     config.startup.showJavalinBanner = false;
-    config.http.maxRequestSize = LARGEST_BODY_BYTES;
+    config.http.maxRequestSize = RequestGuard.LARGEST_BODY_BYTES;
     config.http.prefer405over404 = true;
     config.jsonMapper(new JavalinJackson(Json.MAPPER, false));
     QueuedThreadPool threads = new QueuedThreadPool(MOST_THREADS, 4, 30_000);
     threads.setName("http");
     config.jetty.threadPool = threads;
     config.jetty.modifyServer(server -> server.setErrorHandler(new EarlyRefusals()));
+    config.jetty.modifyHttpConfiguration(
+        http ->
+            http.addCustomizer(
+                (request, headers) -> {
+                  headers.put("X-Content-Type-Options", "nosniff");
+                  return request;
+                }));
     config.staticFiles.add(
         files -> {
           files.hostedPath = "/";
@@ -101,8 +109,7 @@ public final class WebServer implements AutoCloseable {
           files.headers = pageHeaders();
         });
     config.routes.before("/api/*", ctx -> ctx.header("Cache-Control", "no-store"));
-    config.routes.before(WebServer::refuseForeignPages);
-    config.routes.before(WebServer::refuseLargeBodies);
+    new RequestGuard(names).add(config.routes);
     new FiguresPage(pageHeaders()).add(config.routes);
     addRoutes(config.routes, parts, live);
     errors(config);
@@ -156,32 +163,8 @@ public final class WebServer implements AutoCloseable {
     headers.put(
         "Content-Security-Policy",
         "default-src 'self'; frame-ancestors 'none'; base-uri 'none'; form-action 'self'");
-    headers.put("X-Content-Type-Options", "nosniff");
     headers.put("Referrer-Policy", "same-origin");
     return headers;
-  }
-
-  /**
-   * A page of another site, or of another service on this host, must not change anything through
-   * the grower's browser. What is no browser sends no such header.
-   */
-  private static void refuseForeignPages(Context ctx) {
-    String site = ctx.header("Sec-Fetch-Site");
-    boolean reads =
-        switch (ctx.method().name()) {
-          case "GET", "HEAD", "OPTIONS" -> true;
-          default -> false;
-        };
-    if (!reads && ("cross-site".equals(site) || "same-site".equals(site))) {
-      throw new ForbiddenResponse("changes are taken from this service's own pages only");
-    }
-  }
-
-  /** Before anything of it is read; a body that does not tell its length is counted later. */
-  private static void refuseLargeBodies(Context ctx) {
-    if (ctx.req().getContentLengthLong() > LARGEST_BODY_BYTES) {
-      throw new ContentTooLargeResponse();
-    }
   }
 
   private static void errors(JavalinConfig config) {
@@ -231,7 +214,9 @@ public final class WebServer implements AutoCloseable {
       case NOT_FOUND -> "there is nothing like this at " + ctx.path();
       case METHOD_NOT_ALLOWED -> ctx.method() + " cannot be used at " + ctx.path();
       case CONTENT_TOO_LARGE ->
-          "the body is larger than the " + LARGEST_BODY_BYTES + " bytes that are taken";
+          "the body is larger than the "
+              + RequestGuard.LARGEST_BODY_BYTES
+              + " bytes that are taken";
       default -> words;
     };
   }

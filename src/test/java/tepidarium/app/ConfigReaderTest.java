@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -69,6 +70,15 @@ class ConfigReaderTest {
     assertEquals(Map.of("jar-1", "secret"), config.accounts());
     assertEquals("garden/{sensor}/state", config.mappings().get(0).topic());
     assertFalse(config.toString().contains("secret"));
+  }
+
+  @Test
+  void theNamesOfThePagesAreThoseSetAndThePublicAddress() throws IOException {
+    Path file = file("httpNames: [Shelf.lan]\nnotices: {publicUrl: 'https://a.example:8443/x'}\n");
+    Config config = ConfigReader.read(file, Map.of(), Map.of());
+    assertEquals(Set.of("shelf.lan", "a.example:8443"), config.httpNames());
+    assertTrue(problem("httpNames: ['http://a.example/']\n").contains("httpNames must list"));
+    assertTrue(problem("httpNames: [null]\n").contains("httpNames"), "null is no name");
   }
 
   @Test
