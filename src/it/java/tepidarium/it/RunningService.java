@@ -2,6 +2,7 @@ package tepidarium.it;
 
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.ZoneOffset;
 import java.util.HashMap;
 import java.util.Map;
@@ -11,6 +12,9 @@ import tepidarium.series.influx.InfluxAddress;
 
 /** The whole service inside the test's process, on free loopback ports, with real parts. */
 public final class RunningService implements AutoCloseable {
+  /** Shorter than in use, so that tests wait less for what changes by time alone. */
+  private static final Duration PERIOD = Duration.ofMillis(200);
+
   private final Service service;
   private final int mqttPort;
   private final Api api;
@@ -44,7 +48,7 @@ public final class RunningService implements AutoCloseable {
 
   /** Starts with settings and a clock of the test's own. */
   public static RunningService start(Config config, Clock clock) {
-    return new RunningService(Service.start(config, clock, false), config.mqttPort());
+    return new RunningService(Service.start(config, clock, PERIOD, false), config.mqttPort());
   }
 
   private static Clock realClock() {

@@ -10,8 +10,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
-/** Debian's Chromium without a window; collects whatever a page complains of. */
+/**
+ * Opens pages in Debian's Chromium without a window and collects the errors that they report. All
+ * tests of a process share one Chromium; each page has a context of its own, so that nothing that a
+ * page stores reaches another test. Must be used by one thread.
+ */
 final class Browser implements AutoCloseable {
   private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
   private static final List<String> ARGUMENTS =
@@ -25,16 +30,27 @@ final class Browser implements AutoCloseable {
           "--disable-sync",
           "--disable-dev-shm-usage");
 
-  private final Playwright playwright;
+  private static com.microsoft.playwright.@Nullable Browser shared;
+
   private final com.microsoft.playwright.Browser browser;
+  private final List<BrowserContext> contexts = new ArrayList<>();
   private final List<String> complaints = new ArrayList<>();
 
-  private Browser(Playwright playwright, com.microsoft.playwright.Browser browser) {
-    this.playwright = playwright;
+  private Browser(com.microsoft.playwright.Browser browser) {
     this.browser = browser;
   }
 
   static Browser start() {
+    com.microsoft.playwright.Browser running = shared;
+    if (running == null || !running.isConnected()) {
+      running = launch();
+      shared = running;
+    }
+    return new Browser(running);
+  }
+
+  /** Playwright ends Chromium when the test process ends. */
+  private static com.microsoft.playwright.Browser launch() {
     if (!Files.isExecutable(CHROMIUM)) {
       throw new IllegalStateException("no browser: install the package chromium");
     }
@@ -44,7 +60,7 @@ final class Browser implements AutoCloseable {
             .setExecutablePath(CHROMIUM)
             .setHeadless(true)
             .setArgs(ARGUMENTS);
-    return new Browser(playwright, playwright.chromium().launch(options));
+    return playwright.chromium().launch(options);
   }
 
   /** A new page of the given width. */
@@ -52,6 +68,7 @@ final class Browser implements AutoCloseable {
     BrowserContext context =
         browser.newContext(
             new com.microsoft.playwright.Browser.NewContextOptions().setViewportSize(width, 900));
+    contexts.add(context);
     return pageBeside(context);
   }
 
@@ -93,7 +110,6 @@ final class Browser implements AutoCloseable {
 
   @Override
   public void close() {
-    browser.close();
-    playwright.close();
+    contexts.forEach(BrowserContext::close);
   }
 }

@@ -47,13 +47,13 @@ import tepidarium.web.ServiceFacts.Part;
  */
 final class NoticeDesk implements LiveListener, AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(NoticeDesk.class);
-  private static final Duration MEASURE_EVERY = Duration.ofSeconds(5);
 
   /** For so long a jump of the clock and a notice that was given up are shown. */
   private static final Duration SHOWN = Duration.ofHours(24);
 
   private final NoticesConfig config;
   private final Path folder;
+  private final Duration period;
   private final Clock clock;
   private final Notices notices;
   private final SelfWatch selfWatch;
@@ -71,9 +71,15 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
   /** Where the facts about an alert come from. */
   record Sources(Register register, Chronicle chronicle, AlertStore alerts, NoticeStore store) {}
 
-  NoticeDesk(NoticesConfig config, Path folder, Sources sources, Clock clock) {
+  /**
+   * Prepares the notices; {@link #start} begins to send them.
+   *
+   * @param period how often the service measures itself
+   */
+  NoticeDesk(NoticesConfig config, Path folder, Sources sources, Duration period, Clock clock) {
     this.config = config;
     this.folder = folder;
+    this.period = period;
     this.clock = clock;
     NoticeText text = new NoticeText(config.rules().zone(), config.units(), config.publicUrl());
     this.notices =
@@ -99,7 +105,7 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
    */
   void start(MqttLink link, String rootTopic, Notifier page) {
     notices.start(notifiers(link, rootTopic, page));
-    every(MEASURE_EVERY, () -> measure(link));
+    every(period, () -> measure(link));
     NoticesConfig.Heartbeat asked = config.heartbeat();
     if (asked != null) {
       Heartbeat heartbeat = new Heartbeat(asked.url());

@@ -65,6 +65,9 @@ public final class Service implements AutoCloseable {
    */
   private record Broker(Supplier<BrokerAddress> address, Runnable letSensorsIn) {}
 
+  /** How often the service judges what changes by time alone, and measures itself. */
+  private static final Duration PERIOD = Duration.ofSeconds(5);
+
   private static final Duration LONGEST_WAIT = Duration.ofSeconds(20);
 
   private final CountDownLatch sensorsAreIn = new CountDownLatch(1);
@@ -75,7 +78,8 @@ public final class Service implements AutoCloseable {
   private final MqttLink link;
   private final Register register;
 
-  private Service(Deque<AutoCloseable> running, Config config, Clock clock, boolean demo) {
+  private Service(
+      Deque<AutoCloseable> running, Config config, Clock clock, Duration period, boolean demo) {
     this.running = running;
     this.config = config;
     DataFolder folder = running(DataFolder.open(config.data()));
@@ -99,7 +103,8 @@ public final class Service implements AutoCloseable {
     Watch.Silence silence =
         new Watch.Silence(config.silentAfter(), Duration.ofSeconds(config.silentGraceSeconds()));
     Watch watch =
-        running(new Watch(register, newest, heatSoFar, history, alerts, rules, silence, clock));
+        running(
+            new Watch(register, newest, heatSoFar, history, alerts, rules, silence, period, clock));
 
     Decoder decoder = new Decoder(config.rootTopic(), config.mappings(), config.maxPayloadBytes());
     Settlement settlement = new Settlement(rejectLog, config.rootTopic(), clock);
@@ -132,6 +137,7 @@ public final class Service implements AutoCloseable {
             asked == null ? NoticesConfig.unset(config.timeZone()) : asked,
             config.data(),
             new NoticeDesk.Sources(register, chronicle, alerts, new NoticeRecords(records)),
+            period,
             clock);
     facts.more(desk::parts);
     web =
@@ -200,9 +206,18 @@ public final class Service implements AutoCloseable {
    * @throws IllegalStateException when a part cannot start; the message names it and the remedy
    */
   public static Service start(Config config, Clock clock, boolean demo) {
+    return start(config, clock, PERIOD, demo);
+  }
+
+  /**
+   * Starts everything, with another period than the usual one.
+   *
+   * @param period how often the service judges what changes by time alone, and measures itself
+   */
+  public static Service start(Config config, Clock clock, Duration period, boolean demo) {
     Deque<AutoCloseable> running = new ArrayDeque<>();
     try {
-      return new Service(running, config, clock, demo);
+      return new Service(running, config, clock, period, demo);
     } catch (RuntimeException e) {
       stop(running);
       throw e;

@@ -62,7 +62,6 @@ public final class Watch implements AutoCloseable {
    */
   private static final Duration MOST_AHEAD = Duration.ofMinutes(5);
 
-  private static final Duration TICK = Duration.ofSeconds(5);
   private static final Duration ANSWER_LIMIT = Duration.ofSeconds(10);
 
   /**
@@ -81,6 +80,7 @@ public final class Watch implements AutoCloseable {
   private final Replay replay;
   private final Signs signs;
   private final Silence silence;
+  private final Duration tick;
   private final Clock clock;
   private final List<LiveListener> listeners = new CopyOnWriteArrayList<>();
   private final List<TransitionListener> followers = new CopyOnWriteArrayList<>();
@@ -90,6 +90,11 @@ public final class Watch implements AutoCloseable {
   private @Nullable Instant listeningSince;
   private volatile boolean stopping;
 
+  /**
+   * Starts the thread that judges conditions.
+   *
+   * @param tick how often it judges what changes by time alone, such as silence
+   */
   public Watch(
       Register register,
       Newest newest,
@@ -98,11 +103,13 @@ public final class Watch implements AutoCloseable {
       AlertStore alerts,
       AlertRules rules,
       Silence silence,
+      Duration tick,
       Clock clock) {
     this.register = register;
     this.newest = newest;
     this.heatSoFar = heatSoFar;
     this.silence = silence;
+    this.tick = tick;
     this.clock = clock;
     this.rules = rules;
     this.board = new AlertBoard(alerts, rules, history.maxGap(), this::tellTransition);
@@ -297,7 +304,7 @@ public final class Watch implements AutoCloseable {
           job.run();
         }
         if (System.nanoTime() - nextTick >= 0) {
-          nextTick = System.nanoTime() + TICK.toNanos();
+          nextTick = System.nanoTime() + tick.toNanos();
           tick(clock.instant());
         }
       } catch (InterruptedException e) {
