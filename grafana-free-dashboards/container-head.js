@@ -26,7 +26,7 @@ function heatNote(heat) {
   if (!heat || !(heat.coveredHours > 0)) return 'no readings to add up yet';
   const parts = [`since ${f.moment(heat.from, now())}, from ${f.hours(heat.coveredHours)} of readings`];
   if (heat.gapHours > 0.05) parts.push(`${f.hours(heat.gapHours)} missing, so between ${f.degreeHoursNumber(heat.lower)} and ${f.degreeHoursNumber(heat.upper)}`);
-  if (heat.sensorError) parts.push(`± ${f.degreeHoursNumber(heat.sensorError)} as the sensor may be off`);
+  if (heat.sensorError) parts.push(`between ${f.degreeHoursNumber(heat.sensorLower)} and ${f.degreeHoursNumber(heat.sensorUpper)} as the sensor may be off`);
   return `${parts.join('; ')}.`;
 }
 

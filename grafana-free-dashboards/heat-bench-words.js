@@ -40,12 +40,13 @@ export function comparedRows(answer) {
       ...MEASURES.map((measure) => figure(one.measures[measure.key], measure.say)),
       { main: excursion(one.longestExcursion), interval: one.longestExcursion ? one.longestExcursion.kind : '' },
       recovery(one.recovery),
+      { main: known(one.variation) ? `±${difference(one.variation)}` : f.UNKNOWN, interval: '' },
       figure(one.spread, difference),
     ],
   }));
 }
 
-export const COMPARED_TITLES = ['Hours', ...MEASURES.map((measure) => measure.title), 'Longest out', 'Warm again', 'Spread of places'];
+export const COMPARED_TITLES = ['Hours', ...MEASURES.map((measure) => measure.title), 'Longest out', 'Warm again', 'Varies by', 'Spread of places'];
 
 const excursion = (longest) => (longest ? f.hours(longest.hours) : 'none');
 

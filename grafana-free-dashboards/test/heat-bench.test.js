@@ -14,7 +14,7 @@ afterEach(() => {
 const interval = (value, low = null, high = null) => ({ value, low, high });
 const measures = (heat) => ({ degreeHoursPerDay: heat, fractionInside: interval(0.975, 0.95, 1), meanTemperature: interval(31, 30.9, 31.1), nightFloor: interval(30.2), dailySwing: null });
 const compared = (key, more = {}) => ({
-  key, name: key.toUpperCase(), containers: [key], leftOut: [], coveredHours: 670, measures: measures(interval(384, 380, 388)), spread: null,
+  key, name: key.toUpperCase(), containers: [key], leftOut: [], coveredHours: 670, measures: measures(interval(384, 380, 388)), spread: null, variation: 0.84,
   recovery: { openings: 0, seen: 0, minutes: null }, longestExcursion: null, profile: Array(24).fill(31), ...more,
 });
 const answer = (more = {}) => ({
@@ -39,6 +39,7 @@ test('a row says heat, excursion and recovery', () => {
   assert.deepEqual(a.cells[1], { main: '384.0 °C·h', interval: '380.0 to 388.0' });
   assert.deepEqual(a.cells[6], { main: 'none', interval: '' });
   assert.deepEqual(a.cells[7], { main: '–', interval: 'no opening cooled it' });
+  assert.deepEqual(a.cells[8], { main: '±0.8 °C', interval: '' });
   assert.deepEqual(b.cells[6], { main: '4 h 30 min', interval: 'cold' });
   assert.deepEqual(b.cells[7], { main: '18 min', interval: '12 to 24, 4 openings; 1 not seen to end' });
 });

@@ -8,7 +8,6 @@ import tepidarium.container.ContainerId;
  * One container as the heat bench looks at it.
  *
  * @param hours its hours, on the same {@link LocalHours} as those of all others
- * @param temperatureErrorC by how much its sensors may be off, ±°C
  * @param recoveries after the openings of the span that cooled it
  * @param longest its longest excursion to either side; null for none
  */
@@ -16,7 +15,6 @@ public record BenchPlace(
     ContainerId id,
     String name,
     HeatHours hours,
-    double temperatureErrorC,
     List<Recovery> recoveries,
     @Nullable Longest longest) {
 

@@ -50,6 +50,8 @@ public final class HeatBench {
    *
    * @param leftOut containers of the source with too few hours
    * @param spreadC between the warmest and the coldest place of a source, by mean temperature, °C
+   * @param variationC standard deviation of temperature over time, the mean over its places, °C; NaN
+   *     where it is not known
    * @param profileC mean temperature at each of the 24 hours of the local day; NaN for none
    */
   @SuppressWarnings("ArrayRecordComponent")
@@ -61,6 +63,7 @@ public final class HeatBench {
       @Nullable Estimate spreadC,
       Recoveries recoveries,
       BenchPlace.@Nullable Longest longest,
+      double variationC,
       double[] profileC) {}
 
   /**
@@ -140,6 +143,7 @@ public final class HeatBench {
         spread(used, use),
         recoveries(used),
         longest(used),
+        variation(used, use),
         profile(used, use));
   }
 
@@ -229,6 +233,13 @@ public final class HeatBench {
     return longest;
   }
 
+  private static double variation(List<BenchPlace> places, boolean[] use) {
+    return places.stream()
+        .mapToDouble(place -> place.hours().course(use).standardDeviation())
+        .average()
+        .orElse(Double.NaN);
+  }
+
   private static double[] profile(List<BenchPlace> places, boolean[] use) {
     double[] profile = new double[BenchFigures.HOURS_PER_DAY];
     if (places.isEmpty()) {
@@ -249,7 +260,7 @@ public final class HeatBench {
     boolean none = a.isEmpty() || b.isEmpty() || count(use) == 0;
     if (none) {
       BenchFigures nothing = new BenchFigures(null, null, null, null, null);
-      return new Pair(first, second, 0, 0, nothing, null, sensorError(a, b), null, null);
+      return new Pair(first, second, 0, 0, nothing, null, 0, null, null);
     }
     BenchFigures figures =
         BenchFigures.of(
@@ -266,7 +277,7 @@ public final class HeatBench {
         gain == null ? 0 : gain.blocks(),
         figures,
         recoveryDifference(a, b),
-        sensorError(a, b),
+        sensorError(a, b, use),
         sources ? GroupMeans.welch(unitsA, unitsB) : null,
         sources ? GroupMeans.permutation(unitsA, unitsB) : null);
   }
@@ -281,23 +292,30 @@ public final class HeatBench {
 
   /** The heat of a day in each place, over the hours used, °C·h a day. */
   private static double[] perDay(List<BenchPlace> places, boolean[] use) {
-    return places.stream()
-        .mapToDouble(
-            place ->
-                BenchFigures.HOURS_PER_DAY
-                    * Arrays.stream(place.hours().gain(use))
-                        .filter(gain -> !Double.isNaN(gain))
-                        .average()
-                        .orElse(0))
-        .toArray();
+    return places.stream().mapToDouble(place -> perDay(place.hours().gain(use))).toArray();
+  }
+
+  private static double perDay(double[] perHour) {
+    return BenchFigures.HOURS_PER_DAY
+        * Arrays.stream(perHour).filter(gain -> !Double.isNaN(gain)).average().orElse(0);
   }
 
   /** At worst every sensor of one side is too high, and every one of the other too low. */
-  private static double sensorError(List<BenchPlace> a, List<BenchPlace> b) {
-    return BenchFigures.HOURS_PER_DAY * (meanError(a) + meanError(b));
+  private static double sensorError(List<BenchPlace> a, List<BenchPlace> b, boolean[] use) {
+    return Math.max(less(a, use) + more(b, use), more(a, use) + less(b, use));
   }
 
-  private static double meanError(List<BenchPlace> places) {
-    return places.stream().mapToDouble(BenchPlace::temperatureErrorC).average().orElse(0);
+  private static double less(List<BenchPlace> places, boolean[] use) {
+    return places.stream()
+        .mapToDouble(place -> perDay(place.hours().less(use)))
+        .average()
+        .orElse(0);
+  }
+
+  private static double more(List<BenchPlace> places, boolean[] use) {
+    return places.stream()
+        .mapToDouble(place -> perDay(place.hours().more(use)))
+        .average()
+        .orElse(0);
   }
 }

@@ -1,10 +1,12 @@
 package tepidarium.heat;
 
 import java.util.Arrays;
+import tepidarium.reading.TimeWeighted;
 
 /**
- * What heat did in one container hour by hour, in columns over {@link LocalHours}. Only hours well
- * covered by readings count; NaN stands for the others. Filled once, then only read.
+ * The heat of one container hour by hour, in columns over {@link LocalHours}. Only hours well covered
+ * by readings count; NaN stands for the others. Each such hour counts once, with its mean over time.
+ * Filled once, then only read.
  */
 public final class HeatHours {
   /** An hour counts when at least so much of it is covered. Common practice, no source. */
@@ -18,17 +20,18 @@ public final class HeatHours {
   private final LocalHours hours;
   private final double[] gainC;
   private final double[] inside;
-  private final double[] meanC;
-  private final double[] minC;
-  private final double[] maxC;
+  private final TimeWeighted[] courses;
+  private final double[] lessC;
+  private final double[] moreC;
 
   public HeatHours(LocalHours hours) {
     this.hours = hours;
     this.gainC = hours.column();
     this.inside = hours.column();
-    this.meanC = hours.column();
-    this.minC = hours.column();
-    this.maxC = hours.column();
+    this.courses = new TimeWeighted[hours.count()];
+    Arrays.fill(courses, TimeWeighted.NONE);
+    this.lessC = hours.column();
+    this.moreC = hours.column();
   }
 
   /**
@@ -36,19 +39,24 @@ public final class HeatHours {
    *
    * @param heat of that hour
    * @param outsideMs covered time below the band's low or above its high temperature, ms
-   * @param meanC mean of the readings, °C
+   * @param temperature over the covered time of that hour, °C
+   * @param sensor by how much its heat may be wrong because of the sensor
    */
   public void add(
-      long startMs, HeatSum heat, double outsideMs, double meanC, double minC, double maxC) {
+      long startMs,
+      HeatSum heat,
+      double outsideMs,
+      TimeWeighted temperature,
+      SensorError sensor) {
     int i = hours.indexOf(startMs);
     if (i < 0 || heat.coveredMs() < LEAST_COVERED * LocalHours.HOUR_MS) {
       return;
     }
     gainC[i] = heat.degreeHours() / heat.coveredHours();
     inside[i] = 1 - Math.min(1, outsideMs / heat.coveredMs());
-    this.meanC[i] = meanC;
-    this.minC[i] = minC;
-    this.maxC[i] = maxC;
+    courses[i] = temperature;
+    lessC[i] = sensor.less() / heat.coveredHours();
+    moreC[i] = sensor.more() / heat.coveredHours();
   }
 
   boolean known(int index) {
@@ -65,13 +73,24 @@ public final class HeatHours {
     return only(gainC, use);
   }
 
+  /** By how much the gain is too high if the sensor reads too high by its error, °C. */
+  double[] less(boolean[] use) {
+    return only(lessC, use);
+  }
+
+  /** By how much the gain is too low if the sensor reads too low by its error, °C. */
+  double[] more(boolean[] use) {
+    return only(moreC, use);
+  }
+
   /** The share of the hour inside the band's temperatures. */
   double[] inside(boolean[] use) {
     return only(inside, use);
   }
 
+  /** The mean temperature over the covered time of the hour, °C. */
   double[] mean(boolean[] use) {
-    return only(meanC, use);
+    return only(Arrays.stream(courses).mapToDouble(TimeWeighted::mean).toArray(), use);
   }
 
   private static double[] only(double[] column, boolean[] use) {
@@ -84,21 +103,22 @@ public final class HeatHours {
     return kept;
   }
 
-  /** The lowest reading of each night, °C. */
+  /** The lowest temperature of each night, °C. */
   double[] nightFloors(boolean[] use) {
     double[] lowest = emptyDays();
     int[] counts = new int[hours.days()];
     for (int i = 0; i < hours.count(); i++) {
       int night = hours.night(i);
       if (night >= 0 && use[i] && known(i)) {
-        lowest[night] = counts[night] == 0 ? minC[i] : Math.min(lowest[night], minC[i]);
+        double minC = courses[i].min();
+        lowest[night] = counts[night] == 0 ? minC : Math.min(lowest[night], minC);
         counts[night]++;
       }
     }
     return enough(lowest, counts, HOURS_OF_NIGHT);
   }
 
-  /** Highest less lowest reading of each local day, °C. */
+  /** Highest less lowest temperature of each local day, °C. */
   double[] swings(boolean[] use) {
     double[] lowest = emptyDays();
     double[] highest = emptyDays();
@@ -106,8 +126,10 @@ public final class HeatHours {
     for (int i = 0; i < hours.count(); i++) {
       int day = hours.day(i);
       if (use[i] && known(i)) {
-        lowest[day] = counts[day] == 0 ? minC[i] : Math.min(lowest[day], minC[i]);
-        highest[day] = counts[day] == 0 ? maxC[i] : Math.max(highest[day], maxC[i]);
+        double minC = courses[i].min();
+        double maxC = courses[i].max();
+        lowest[day] = counts[day] == 0 ? minC : Math.min(lowest[day], minC);
+        highest[day] = counts[day] == 0 ? maxC : Math.max(highest[day], maxC);
         counts[day]++;
       }
     }
@@ -122,12 +144,21 @@ public final class HeatHours {
     int[] counts = new int[24];
     for (int i = 0; i < hours.count(); i++) {
       if (use[i] && known(i)) {
-        sums[hours.hourOfDay(i)] += meanC[i];
+        sums[hours.hourOfDay(i)] += courses[i].mean();
         counts[hours.hourOfDay(i)]++;
       }
     }
     Arrays.setAll(sums, hour -> sums[hour] / counts[hour]);
     return sums;
+  }
+
+  /** The temperature over the covered time of all hours to use. */
+  TimeWeighted course(boolean[] use) {
+    TimeWeighted whole = TimeWeighted.NONE;
+    for (int i = 0; i < courses.length; i++) {
+      whole = use[i] && known(i) ? whole.plus(courses[i]) : whole;
+    }
+    return whole;
   }
 
   private double[] emptyDays() {

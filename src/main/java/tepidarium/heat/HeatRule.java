@@ -32,6 +32,14 @@ public record HeatRule(double baseC, @Nullable Double ceilingC) {
     return ceilingC == null ? gain : gain - Linear.meanAbove(startC, endC, ceilingC);
   }
 
+  /**
+   * The rule by which temperatures give what they give by this rule when all of them are lowered;
+   * raised, where the step is negative.
+   */
+  HeatRule forTemperaturesLoweredBy(double stepC) {
+    return new HeatRule(baseC + stepC, ceilingC == null ? null : ceilingC + stepC);
+  }
+
   /** What one hour at a steady temperature is worth, °C·h. */
   public double gain(double temperatureC) {
     return meanGain(temperatureC, temperatureC);

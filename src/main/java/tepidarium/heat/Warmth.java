@@ -113,6 +113,19 @@ public final class Warmth {
     return new HeatSum(above(rule.baseC()) - capped, hoursAbove(rule.baseC()), coveredMs, gapMs);
   }
 
+  /**
+   * By how much the heat by a rule may be wrong because of the sensor. Exact as {@link #heat} is:
+   * where base and ceiling, as they are and moved by the error, lie on edges between two steps.
+   *
+   * @param errorC by how much the sensor may be off, ±°C, at least 0
+   */
+  public SensorError sensorError(HeatRule rule, double errorC) {
+    double heat = heat(rule).degreeHours();
+    double ifTooHigh = heat(rule.forTemperaturesLoweredBy(errorC)).degreeHours();
+    double ifTooLow = heat(rule.forTemperaturesLoweredBy(-errorC)).degreeHours();
+    return new SensorError(Math.max(0, heat - ifTooHigh), Math.max(0, ifTooLow - heat));
+  }
+
   private double above(double temperatureC) {
     if (!inRange(temperatureC)) {
       return aboveOutside(temperatureC);

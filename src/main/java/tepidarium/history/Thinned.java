@@ -1,69 +1,121 @@
 package tepidarium.history;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
+import tepidarium.reading.TimeWeighted;
 
 /**
  * A record thinned to what a screen can show, with no extreme lost: the span is cut into equal
- * stretches, and each that holds samples gives its least, greatest and mean value at its middle (a
- * stretch with one sample gives it as it is). A gap longer than the longest one is a point without
+ * stretches, and each that holds samples gives its least, greatest and mean value at its middle. The
+ * mean is over time, on the straight lines between samples within the stretch, so that it does not
+ * depend on how often the sensor reports. A stretch with one sample gives it as it is, so that a
+ * close look shows the readings themselves; one without a line gives the mean of its samples. A gap longer than the longest one is a point without
  * values between its neighbours.
  */
 public final class Thinned {
   /** One point; {@code known} is false for a gap. */
   public record Point(long atMs, boolean known, double min, double max, double mean) {}
 
-  private Thinned() {}
+  private final Samples all;
+  private final Samples inside;
+  private final Span span;
+  private final double stretchMs;
+  private final Duration maxGap;
+
+  private Thinned(Samples all, Span span, int points, Duration maxGap) {
+    this.all = all;
+    this.inside = all.between(span.fromMs(), span.toMs() + 1);
+    this.span = span;
+    this.stretchMs = Math.max(1, (double) (span.toMs() - span.fromMs()) / points);
+    this.maxGap = maxGap;
+  }
 
   /**
    * Thins the samples that lie in the span.
    *
+   * @param samples reaching beyond the span by the longest gap, where there are any
    * @param points into how many stretches to cut it
    * @throws IllegalArgumentException when points is not positive
    */
-  public static List<Point> of(Samples samples, Span span, int points, long maxGapMs) {
+  public static List<Point> of(Samples samples, Span span, int points, Duration maxGap) {
     if (points < 1) {
       throw new IllegalArgumentException("points must be at least 1, not " + points);
     }
+    return new Thinned(samples, span, points, maxGap).points();
+  }
+
+  private List<Point> points() {
     List<Point> result = new ArrayList<>();
-    Samples inside = samples.between(span.fromMs(), span.toMs() + 1);
-    double stretch = Math.max(1, (double) (span.toMs() - span.fromMs()) / points);
     int start = 0;
     while (start < inside.size()) {
-      long bucket = bucket(inside, start, span, stretch);
       int end = start + 1;
-      while (end < inside.size()
-          && bucket(inside, end, span, stretch) == bucket
-          && inside.atMs(end) - inside.atMs(end - 1) <= maxGapMs) {
+      while (end < inside.size() && bucket(end) == bucket(start) && !gapBefore(end)) {
         end++;
       }
-      if (start > 0 && inside.atMs(start) - inside.atMs(start - 1) > maxGapMs) {
+      if (gapBefore(start)) {
         long middle = (inside.atMs(start - 1) + inside.atMs(start)) / 2;
         result.add(new Point(middle, false, 0, 0, 0));
       }
-      result.add(point(inside, start, end));
+      result.add(point(start, end));
       start = end;
     }
     return result;
   }
 
-  private static long bucket(Samples samples, int index, Span span, double stretch) {
-    return (long) ((samples.atMs(index) - span.fromMs()) / stretch);
+  private long bucket(int index) {
+    return (long) ((inside.atMs(index) - span.fromMs()) / stretchMs);
   }
 
-  /** The middle of the first and last sample keeps the points ascending and inside the record. */
-  private static Point point(Samples samples, int start, int end) {
+  private boolean gapBefore(int index) {
+    return index > 0 && inside.atMs(index) - inside.atMs(index - 1) > maxGap.toMillis();
+  }
+
+  private Point point(int start, int end) {
     double min = Double.POSITIVE_INFINITY;
     double max = Double.NEGATIVE_INFINITY;
     double sum = 0;
     for (int i = start; i < end; i++) {
-      min = Math.min(min, samples.value(i));
-      max = Math.max(max, samples.value(i));
-      sum += samples.value(i);
+      min = Math.min(min, inside.value(i));
+      max = Math.max(max, inside.value(i));
+      sum += inside.value(i);
     }
-    long at = (samples.atMs(start) + samples.atMs(end - 1)) / 2;
-    return new Point(at, true, min, max, sum / (end - start));
+    long at = (inside.atMs(start) + inside.atMs(end - 1)) / 2;
+    int count = end - start;
+    TimeWeighted course =
+        count == 1 ? TimeWeighted.NONE : TimeWeighted.of(all, stretch(start, end), maxGap);
+    return point(at, min, max, sum / count, course);
+  }
+
+  /** The stretch of the samples from {@code start} to before {@code end}; a gap cuts it short. */
+  private Span stretch(int start, int end) {
+    long bucket = bucket(start);
+    long from = span.fromMs() + (long) Math.ceil(bucket * stretchMs);
+    long to = Math.min(span.toMs(), span.fromMs() + (long) Math.ceil((bucket + 1) * stretchMs));
+    boolean cutBefore = start > 0 && bucket(start - 1) == bucket;
+    boolean cutAfter = end < inside.size() && bucket(end) == bucket;
+    return Span.ofMillis(
+        cutBefore ? inside.atMs(start) : Math.min(from, to),
+        cutAfter ? inside.atMs(end - 1) : to);
+  }
+
+  /**
+   * A point that stands for a stretch.
+   *
+   * @param atMs the middle of its first and last sample, which keeps the points ascending and inside
+   *     the record
+   * @param samplesMean the mean of its samples
+   * @param course what the straight lines within the stretch tell; where there are none, the samples
+   *     speak for themselves
+   */
+  public static Point point(
+      long atMs, double min, double max, double samplesMean, TimeWeighted course) {
+    if (course.coveredMs() == 0) {
+      return new Point(atMs, true, min, max, samplesMean);
+    }
+    return new Point(
+        atMs, true, Math.min(min, course.min()), Math.max(max, course.max()), course.mean());
   }
 }

@@ -39,7 +39,6 @@ public final class BenchReader {
         container.id(),
         container.name(),
         chronicle.heatHours(container, hours, rule),
-        history.temperatureErrorC(container.id(), span),
         recoveries(container.id(), span),
         longest(container, span));
   }

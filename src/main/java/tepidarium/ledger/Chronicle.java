@@ -213,7 +213,8 @@ public final class Chronicle {
    * @param rule the same for all that are compared
    */
   HeatHours heatHours(Container container, LocalHours hours, HeatRule rule) {
-    return hours(container, hours.span()).bench(hours, rule);
+    double errorC = history.temperatureErrorC(container.id(), hours.span());
+    return hours(container, hours.span()).bench(hours, rule, errorC);
   }
 
   /** The light of a span. */
@@ -357,13 +358,13 @@ public final class Chronicle {
     boolean coarse = span.length().toMillis() / points >= Ledger.HOUR_MS;
     List<LedgerRow> rows = coarse ? ledger.rows(container, span) : List.of();
     Map<Quantity, Samples> samples = coarse ? Map.of() : history.samples(container.id(), span);
-    long gapMs = history.maxGap().toMillis();
+    Duration maxGap = history.maxGap();
     for (Quantity quantity : Quantity.values()) {
       series.put(
           quantity,
           coarse
-              ? ThinnedRows.of(rows, quantity, span, points, gapMs)
-              : Thinned.of(samples.getOrDefault(quantity, Samples.EMPTY), span, points, gapMs));
+              ? ThinnedRows.of(rows, quantity, span, points, maxGap.toMillis())
+              : Thinned.of(samples.getOrDefault(quantity, Samples.EMPTY), span, points, maxGap));
     }
     return series;
   }

@@ -88,16 +88,21 @@ public final class ContainerHours {
    * Laid out for the heat bench.
    *
    * @param rule the same for all that are compared
+   * @param errorC by how much the sensors may be off, ±°C
    */
-  public HeatHours bench(LocalHours hours, HeatRule rule) {
+  public HeatHours bench(LocalHours hours, HeatRule rule, double errorC) {
     HeatHours columns = new HeatHours(hours);
     for (int i = 0; i < rows.size(); i++) {
       LedgerRow row = rows.get(i);
-      Summary summary = row.summary(Quantity.TEMPERATURE);
-      if (summary != null && end(i) - row.fromMs() == Ledger.HOUR_MS) {
+      if (end(i) - row.fromMs() == Ledger.HOUR_MS) {
         HeatSum heat = isTold(rule) ? told(row, rule) : read(row.fromMs(), end(i), rule);
         double outsideMs = row.cold().outsideMs() + row.hot().outsideMs();
-        columns.add(row.fromMs(), heat, outsideMs, summary.mean(), summary.min(), summary.max());
+        columns.add(
+            row.fromMs(),
+            heat,
+            outsideMs,
+            row.course(Quantity.TEMPERATURE),
+            row.warmth().sensorError(rule, errorC));
       }
     }
     return columns;

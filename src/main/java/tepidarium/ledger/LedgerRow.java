@@ -18,6 +18,7 @@ import tepidarium.light.LightDose;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
+import tepidarium.reading.TimeWeighted;
 
 /**
  * Everything that adds up over one stretch of a container's history, an hour or less.
@@ -31,6 +32,7 @@ import tepidarium.reading.Span;
  * @param dry time against its low humidity
  * @param warmth for how long it was how warm
  * @param summaries readings of each quantity; none where there were none
+ * @param courses each quantity over the covered time; none where nothing is covered
  */
 public record LedgerRow(
     long fromMs,
@@ -41,10 +43,12 @@ public record LedgerRow(
     LimitTime light,
     LimitTime dry,
     Warmth warmth,
-    Map<Quantity, Summary> summaries) {
+    Map<Quantity, Summary> summaries,
+    Map<Quantity, TimeWeighted> courses) {
 
   public LedgerRow {
     summaries = Map.copyOf(summaries);
+    courses = Map.copyOf(courses);
   }
 
   /**
@@ -59,11 +63,16 @@ public record LedgerRow(
     Samples humidity = samples.getOrDefault(Quantity.HUMIDITY, Samples.EMPTY);
     Band band = settings.band();
     Map<Quantity, Summary> summaries = new EnumMap<>(Quantity.class);
+    Map<Quantity, TimeWeighted> courses = new EnumMap<>(Quantity.class);
     samples.forEach(
         (quantity, found) -> {
           Summary summary = Summary.of(found, span);
           if (summary != null) {
             summaries.put(quantity, summary);
+          }
+          TimeWeighted course = TimeWeighted.of(found, span, maxGap);
+          if (course.coveredMs() > 0) {
+            courses.put(quantity, course);
           }
         });
     return new LedgerRow(
@@ -75,7 +84,8 @@ public record LedgerRow(
         against(light, span, Limit.high(band.lightHighLux()), maxGap),
         against(humidity, span, Limit.low(band.humidityLowPercent()), maxGap),
         Warmth.of(temperature, span, maxGap),
-        summaries);
+        summaries,
+        courses);
   }
 
   private static LimitTime against(Samples samples, Span span, Limit limit, Duration maxGap) {
@@ -85,6 +95,11 @@ public record LedgerRow(
 
   public @Nullable Summary summary(Quantity quantity) {
     return summaries.get(quantity);
+  }
+
+  /** The quantity over the covered time of this stretch. */
+  public TimeWeighted course(Quantity quantity) {
+    return courses.getOrDefault(quantity, TimeWeighted.NONE);
   }
 
   /** The heat of all rows. */

@@ -2,51 +2,55 @@ package tepidarium.ledger;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 import tepidarium.history.Thinned;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Span;
+import tepidarium.reading.TimeWeighted;
 
-/** Thins ledger rows to points, by the same rule as {@link Thinned} thins readings. */
+/** Thins ledger rows, each an hour or less, to points by the rule of {@link Thinned}. */
 final class ThinnedRows {
   private ThinnedRows() {}
+
+  /** Rows of one stretch of time that has readings and no long gap between rows. */
+  private record Open(long bucket, Summary readings, TimeWeighted course) {
+    Open plus(Summary more, TimeWeighted next) {
+      return new Open(bucket, readings.plus(more), course.plus(next));
+    }
+
+    Thinned.Point point() {
+      long at = (readings.firstMs() + readings.lastMs()) / 2;
+      return Thinned.point(at, readings.min(), readings.max(), readings.mean(), course);
+    }
+  }
 
   static List<Thinned.Point> of(
       List<LedgerRow> rows, Quantity quantity, Span span, int points, long maxGapMs) {
     List<Thinned.Point> result = new ArrayList<>();
     double stretch = Math.max(1, (double) span.length().toMillis() / points);
-    Summary open = null;
-    long openBucket = -1;
+    Open open = null;
     for (LedgerRow row : rows) {
       Summary next = row.summary(quantity);
       if (next == null) {
         continue;
       }
       long bucket = (long) ((row.fromMs() - span.fromMs()) / stretch);
-      boolean gap = open != null && next.firstMs() - open.lastMs() > maxGapMs;
-      if (open != null && (gap || bucket != openBucket)) {
-        result.add(point(open));
-        if (gap) {
-          long middle = (open.lastMs() + next.firstMs()) / 2;
-          result.add(new Thinned.Point(middle, false, 0, 0, 0));
-        }
-        open = null;
+      boolean gap = open != null && next.firstMs() - open.readings().lastMs() > maxGapMs;
+      if (open != null && !gap && bucket == open.bucket()) {
+        open = open.plus(next, row.course(quantity));
+        continue;
       }
-      openBucket = open == null ? bucket : openBucket;
-      open = joined(open, next);
+      if (open != null) {
+        result.add(open.point());
+      }
+      if (open != null && gap) {
+        long middle = (open.readings().lastMs() + next.firstMs()) / 2;
+        result.add(new Thinned.Point(middle, false, 0, 0, 0));
+      }
+      open = new Open(bucket, next, row.course(quantity));
     }
     if (open != null) {
-      result.add(point(open));
+      result.add(open.point());
     }
     return result;
-  }
-
-  private static Summary joined(@Nullable Summary open, Summary next) {
-    return open == null ? next : open.plus(next);
-  }
-
-  private static Thinned.Point point(Summary summary) {
-    long at = (summary.firstMs() + summary.lastMs()) / 2;
-    return new Thinned.Point(at, true, summary.min(), summary.max(), summary.mean());
   }
 }

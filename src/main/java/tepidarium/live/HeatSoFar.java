@@ -2,6 +2,7 @@ package tepidarium.live;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
@@ -11,6 +12,7 @@ import tepidarium.container.ContainerId;
 import tepidarium.heat.DegreeHours;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
+import tepidarium.heat.Warmth;
 import tepidarium.history.History;
 import tepidarium.ledger.Chronicle;
 import tepidarium.reading.Quantity;
@@ -24,8 +26,8 @@ import tepidarium.reading.Span;
  * threads.
  */
 public final class HeatSoFar {
-  /** Heat from one instant to another. */
-  public record Sum(Span span, HeatRule rule, HeatSum heat) {}
+  /** Heat from one instant to another, and how long it was how warm. */
+  public record Sum(Span span, HeatRule rule, HeatSum heat, Warmth warmth) {}
 
   private static final Duration RECENT = Duration.ofHours(3);
 
@@ -69,16 +71,19 @@ public final class HeatSoFar {
   private Sum fromLedger(Container container, Span whole, HeatRule rule) {
     Instant end = whole.to().minus(RECENT);
     Span span = new Span(whole.from(), end.isAfter(whole.from()) ? end : whole.from());
-    return new Sum(span, rule, chronicle.heat(container, span, rule));
+    return new Sum(
+        span, rule, chronicle.heat(container, span, rule), chronicle.warmth(container, span));
   }
 
   private Sum extended(Sum sum, Samples samples, Instant to) {
-    HeatSum more = sum(samples, new Span(sum.span().to(), to), sum.rule());
-    return new Sum(new Span(sum.span().from(), to), sum.rule(), sum.heat().plus(more));
-  }
-
-  private HeatSum sum(Samples samples, Span span, HeatRule rule) {
-    return DegreeHours.of(samples, span, rule, history.maxGap());
+    Span rest = new Span(sum.span().to(), to);
+    HeatSum heat = DegreeHours.of(samples, rest, sum.rule(), history.maxGap());
+    Warmth warmth = Warmth.of(samples, rest, history.maxGap());
+    return new Sum(
+        new Span(sum.span().from(), to),
+        sum.rule(),
+        sum.heat().plus(heat),
+        Warmth.sum(List.of(sum.warmth(), warmth)));
   }
 
   /** Up to where nothing changes while readings come in order: the newest reading. */

@@ -85,6 +85,7 @@ record HeatBenchJson(
       int coveredHours,
       Measures measures,
       @Nullable Interval spread,
+      @Nullable Double variation,
       Recovery recovery,
       @Nullable Longest longestExcursion,
       List<@Nullable Double> profile) {
@@ -97,6 +98,7 @@ record HeatBenchJson(
           told.hours(),
           Measures.of(told.figures()),
           Interval.of(told.spreadC()),
+          known(told.variationC()),
           new Recovery(
               told.recoveries().openings(),
               told.recoveries().seen(),
@@ -148,9 +150,13 @@ record HeatBenchJson(
   private static List<@Nullable Double> known(double[] values) {
     List<@Nullable Double> known = new ArrayList<>();
     for (double value : values) {
-      known.add(Double.isNaN(value) ? null : value);
+      known.add(known(value));
     }
     return known;
+  }
+
+  private static @Nullable Double known(double value) {
+    return Double.isNaN(value) ? null : value;
   }
 
   static HeatBenchJson of(

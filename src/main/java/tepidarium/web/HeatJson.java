@@ -4,9 +4,10 @@ import java.time.Instant;
 import tepidarium.container.Container;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
+import tepidarium.heat.SensorError;
 import tepidarium.reading.Span;
 
-/** Heat over a span, with what the gaps and the sensor leave open; °C·h and h. */
+/** Heat over a span, with its bounds by gaps and by the sensor's error; °C·h and h. */
 record HeatJson(
     Instant from,
     Instant to,
@@ -15,10 +16,12 @@ record HeatJson(
     double gapHours,
     double lower,
     double upper,
-    double sensorError) {
+    double sensorError,
+    double sensorLower,
+    double sensorUpper) {
 
   static HeatJson of(
-      Span span, HeatSum sum, HeatRule rule, Container container, double temperatureErrorC) {
+      Span span, HeatSum sum, HeatRule rule, Container container, SensorError sensor) {
     return new HeatJson(
         span.from(),
         span.to(),
@@ -27,6 +30,8 @@ record HeatJson(
         sum.gapHours(),
         sum.lower(),
         sum.upper(rule, container.band().temperatureHighC()),
-        sum.sensorError(temperatureErrorC));
+        sensor.either(),
+        Math.max(0, sum.degreeHours() - sensor.less()),
+        sum.degreeHours() + sensor.more());
   }
 }

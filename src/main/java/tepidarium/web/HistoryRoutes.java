@@ -20,6 +20,7 @@ import tepidarium.container.Register;
 import tepidarium.heat.Excursion;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
+import tepidarium.heat.SensorError;
 import tepidarium.history.History;
 import tepidarium.history.Thinned;
 import tepidarium.ledger.Chronicle;
@@ -68,6 +69,8 @@ final class HistoryRoutes {
       double lower,
       double upper,
       double sensorError,
+      double sensorLower,
+      double sensorUpper,
       List<DayJson> byDay) {}
 
   record LightEventJson(
@@ -165,6 +168,10 @@ final class HistoryRoutes {
     }
     HeatSum sum = chronicle.heat(container, span, rule);
     double high = container.band().temperatureHighC();
+    SensorError sensor =
+        chronicle
+            .warmth(container, span)
+            .sensorError(rule, history.temperatureErrorC(container.id(), span));
     ctx.json(
         new HeatAnswer(
             span.from(),
@@ -176,7 +183,9 @@ final class HistoryRoutes {
             sum.gapHours(),
             sum.lower(),
             sum.upper(rule, high),
-            sum.sensorError(history.temperatureErrorC(container.id(), span)),
+            sensor.either(),
+            Math.max(0, sum.degreeHours() - sensor.less()),
+            sum.degreeHours() + sensor.more(),
             byDay(container, span, rule, high)));
   }
 

@@ -263,8 +263,7 @@ final class SeasonContainers {
     return new BenchPlace(
         id,
         one.container().name(),
-        one.whole().hours().bench(hours, rule),
-        history.temperatureErrorC(id, one.span()),
+        one.whole().hours().bench(hours, rule, history.temperatureErrorC(id, one.span())),
         List.of(),
         null);
   }

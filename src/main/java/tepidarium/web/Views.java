@@ -123,7 +123,10 @@ public final class Views {
                     sum.heat(),
                     sum.rule(),
                     container,
-                    history.temperatureErrorC(container.id(), sum.span())))
+                    sum.warmth()
+                        .sensorError(
+                            sum.rule(),
+                            history.temperatureErrorC(container.id(), sum.span()))))
         .orElse(null);
   }
 

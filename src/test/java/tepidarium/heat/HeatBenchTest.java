@@ -19,9 +19,13 @@ import tepidarium.heat.HeatBench.Pair;
 import tepidarium.heat.HeatBench.Side;
 import tepidarium.heat.HeatBench.Told;
 import tepidarium.reading.Span;
+import tepidarium.reading.TimeWeighted;
 import tepidarium.stats.BlockBootstrap.Estimate;
 
 class HeatBenchTest {
+  /** Of an hour between base and ceiling whose sensor may be off by 0.1 °C. */
+  private static final SensorError SENSOR = new SensorError(0.1, 0.1);
+
   private static final double BASE_C = 15;
   private static final ZoneId BERLIN = ZoneId.of("Europe/Berlin");
   private static final Instant START = Instant.parse("2026-03-10T00:00:00Z");
@@ -40,11 +44,15 @@ class HeatBenchTest {
       if (told.test(i)) {
         double now = temperatureC.applyAsDouble(i);
         HeatSum heat = new HeatSum(now - BASE_C, 1, LocalHours.HOUR_MS, 0);
-        columns.add(
-            hours.span().fromMs() + i * LocalHours.HOUR_MS, heat, 0, now, now - 0.2, now + 0.2);
+        long start = hours.span().fromMs() + i * LocalHours.HOUR_MS;
+        columns.add(start, heat, 0, course(LocalHours.HOUR_MS, now, 0.2), SENSOR);
       }
     }
-    return new BenchPlace(new ContainerId(name), name, columns, 0.1, List.of(), null);
+    return new BenchPlace(new ContainerId(name), name, columns, List.of(), null);
+  }
+
+  private static TimeWeighted course(long coveredMs, double meanC, double eitherSideC) {
+    return new TimeWeighted(coveredMs, meanC, 0, meanC - eitherSideC, meanC + eitherSideC);
   }
 
   private static BenchPlace place(String name, LocalHours hours, IntToDoubleFunction temperatureC) {
@@ -220,6 +228,8 @@ class HeatBenchTest {
     assertEquals(24.8, told.figures().nightFloorC().value(), 1e-9);
     assertNotNull(told.figures().dailySwingC());
     assertEquals(10.4, told.figures().dailySwingC().value(), 1e-9);
+    // Of 24 hours, one is 5 °C colder and one 5 °C warmer than the mean.
+    assertEquals(Math.sqrt(2 * 25 / 24.0), told.variationC(), 1e-9);
     assertEquals(25, told.profileC()[3], 1e-9);
     assertEquals(35, told.profileC()[14], 1e-9);
     assertEquals(30, told.profileC()[2], 1e-9);
@@ -230,10 +240,10 @@ class HeatBenchTest {
     LocalHours hours = hours(1);
     HeatHours columns = new HeatHours(hours);
     long half = LocalHours.HOUR_MS / 2;
-    columns.add(START.toEpochMilli(), new HeatSum(8, 0.5, half, half), 0, 31, 31, 31);
+    columns.add(START.toEpochMilli(), new HeatSum(8, 0.5, half, half), 0, course(half, 31, 0), SENSOR);
     assertEquals(0, columns.count());
     long most = LocalHours.HOUR_MS * 3 / 4;
-    columns.add(START.toEpochMilli(), new HeatSum(12, 0.75, most, half / 2), 0, 31, 31, 31);
+    columns.add(START.toEpochMilli(), new HeatSum(12, 0.75, most, half / 2), 0, course(most, 31, 0), SENSOR);
     assertEquals(1, columns.count());
   }
 

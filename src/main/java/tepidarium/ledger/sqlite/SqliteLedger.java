@@ -21,6 +21,7 @@ import tepidarium.ledger.LedgerStore;
 import tepidarium.ledger.LimitTime;
 import tepidarium.ledger.Summary;
 import tepidarium.reading.Quantity;
+import tepidarium.reading.TimeWeighted;
 import tepidarium.series.StoreException;
 import tepidarium.sqlite.ReaderPool;
 import tepidarium.sqlite.SqliteFile;
@@ -31,13 +32,16 @@ import tepidarium.sqlite.SqliteFile;
 public final class SqliteLedger implements LedgerStore, AutoCloseable {
   private static final int FIXED_COLUMNS = 14;
   private static final int SUMMARY_COLUMNS = 6;
+  private static final int COURSE_COLUMNS = 5;
   private static final Quantity[] QUANTITIES = Quantity.values();
 
   private static final int WARMTH_COLUMN = FIXED_COLUMNS + SUMMARY_COLUMNS * QUANTITIES.length + 1;
 
+  private static final int COLUMNS = WARMTH_COLUMN + COURSE_COLUMNS * QUANTITIES.length;
+
   private static final String PUT =
       "INSERT OR REPLACE INTO hour VALUES ("
-          + String.join(", ", Collections.nCopies(WARMTH_COLUMN, "?"))
+          + String.join(", ", Collections.nCopies(COLUMNS, "?"))
           + ")";
 
   private interface Work {
@@ -118,7 +122,25 @@ public final class SqliteLedger implements LedgerStore, AutoCloseable {
         new LimitTime(row.getLong(12), row.getDouble(11)),
         new LimitTime(row.getLong(14), row.getDouble(13)),
         Warmth.fromBytes(row.getBytes(WARMTH_COLUMN), covered, heat.gapMs()),
-        summaries);
+        summaries,
+        courses(row));
+  }
+
+  private static Map<Quantity, TimeWeighted> courses(ResultSet row) throws SQLException {
+    Map<Quantity, TimeWeighted> courses = new EnumMap<>(Quantity.class);
+    for (int i = 0; i < QUANTITIES.length; i++) {
+      int first = WARMTH_COLUMN + 1 + i * COURSE_COLUMNS;
+      long coveredMs = row.getLong(first);
+      if (coveredMs > 0) {
+        double mean = row.getDouble(first + 1);
+        double squares = row.getDouble(first + 2);
+        squares = row.wasNull() ? Double.NaN : squares;
+        double min = row.getDouble(first + 3);
+        double max = row.getDouble(first + 4);
+        courses.put(QUANTITIES[i], new TimeWeighted(coveredMs, mean, squares, min, max));
+      }
+    }
+    return courses;
   }
 
   @Override
@@ -156,6 +178,9 @@ public final class SqliteLedger implements LedgerStore, AutoCloseable {
       bind(statement, FIXED_COLUMNS + 1 + i * SUMMARY_COLUMNS, row.summary(QUANTITIES[i]));
     }
     statement.setBytes(WARMTH_COLUMN, row.warmth().toBytes());
+    for (int i = 0; i < QUANTITIES.length; i++) {
+      bind(statement, WARMTH_COLUMN + 1 + i * COURSE_COLUMNS, row.course(QUANTITIES[i]));
+    }
   }
 
   private static void bind(PreparedStatement statement, int first, @Nullable Summary summary)
@@ -173,6 +198,20 @@ public final class SqliteLedger implements LedgerStore, AutoCloseable {
     statement.setDouble(first + 3, summary.max());
     statement.setLong(first + 4, summary.firstMs());
     statement.setLong(first + 5, summary.lastMs());
+  }
+
+  /** The driver keeps NaN and what was never written alike, as NULL. */
+  private static void bind(PreparedStatement statement, int first, TimeWeighted course)
+      throws SQLException {
+    statement.setLong(first, course.coveredMs());
+    double[] values = {course.mean(), course.squares(), course.min(), course.max()};
+    for (int i = 0; i < values.length; i++) {
+      if (course.coveredMs() == 0 || Double.isNaN(values[i])) {
+        statement.setNull(first + 1 + i, Types.REAL);
+      } else {
+        statement.setDouble(first + 1 + i, values[i]);
+      }
+    }
   }
 
   @Override

@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
@@ -25,11 +24,13 @@ import tepidarium.heat.HeatHours;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.LocalHours;
+import tepidarium.heat.SensorError;
 import tepidarium.heat.PlaceTrial;
 import tepidarium.heat.PlaceTrial.Figure;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
+import tepidarium.reading.TimeWeighted;
 
 /**
  * The heat bench tells the demo's truth: the cupboard is colder than the mat, the two trays on the
@@ -69,14 +70,12 @@ class GardenBenchTest {
       Span hour =
           Span.ofMillis(start + i * LocalHours.HOUR_MS, start + (i + 1) * LocalHours.HOUR_MS);
       HeatSum heat = DegreeHours.of(samples, hour, RULE, MAX_GAP);
-      Samples inside = samples.between(hour.fromMs(), hour.toMs());
-      double[] values = new double[inside.size()];
-      Arrays.setAll(values, inside::value);
-      var summary = Arrays.stream(values).summaryStatistics();
-      columns.add(hour.fromMs(), heat, 0, summary.getAverage(), summary.getMin(), summary.getMax());
+      SensorError sensor = tepidarium.heat.Warmth.of(samples, hour, MAX_GAP).sensorError(RULE, 0.1);
+      TimeWeighted course = TimeWeighted.of(samples, hour, MAX_GAP);
+      columns.add(hour.fromMs(), heat, 0, course, sensor);
     }
     String id = plot.nodes().get(0).sensor().name();
-    return new BenchPlace(new ContainerId(id), plot.name(), columns, 0.1, List.of(), null);
+    return new BenchPlace(new ContainerId(id), plot.name(), columns, List.of(), null);
   }
 
   private static Side source(String heatSource) {
