@@ -76,6 +76,9 @@ export const api = {
   /** Ranges are given in milliseconds since 1970, as the charts hold them. */
   readings: (id, range) => call('GET', at('containers', id, 'readings'), { query: span(range) }),
   heat: (id, range) => call('GET', at('containers', id, 'heat'), { query: span(range) }),
+  dayExtremes: (id) => call('GET', at('containers', id, 'day-extremes')),
+  putDayExtremes: (id, day, body) => call('PUT', at('containers', id, 'day-extremes', day), { body }),
+  removeDayExtremes: (id, day) => call('DELETE', at('containers', id, 'day-extremes', day)),
   light: (id, range) => call('GET', at('containers', id, 'light'), { query: span(range) }),
   band: (id, range) => call('GET', at('containers', id, 'band'), { query: span(range) }),
   /** `containers` or `sources`: two or more ids, or names. */

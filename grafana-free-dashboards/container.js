@@ -7,6 +7,7 @@ import { now } from './clock.js';
 import { announceChange } from './attention.js';
 import { makeNow, makeOpening, updateAlerts, updateNow, updateOpening } from './container-head.js';
 import { makeCharts } from './container-charts.js';
+import { makeExtremes } from './container-extremes.js';
 import { makeRange } from './container-range.js';
 import { makeSettings, showSensors } from './container-settings.js';
 import { showTables } from './container-tables.js';
@@ -23,6 +24,7 @@ let setup = null;
 let charts = null;
 let settings = null;
 let range = null;
+let extremes = null;
 let data = null;
 let newestAsk = 0;
 let askedAt = 0;
@@ -56,6 +58,7 @@ async function begin() {
   makeNow(container);
   makeOpening(id, (opening) => take({ ...container, opening }));
   settings = makeSettings(container, take);
+  extremes = makeExtremes(id);
   range = makeRange(byId('range'), { created: Date.parse(container.createdAt), changed: () => course().catch(showTrouble) });
   makeCourse();
   take(container);
@@ -93,6 +96,7 @@ async function reload() {
   for (const sensor of all) sensors.set(sensor.sensor, sensor);
   take(next);
   await course();
+  await extremes.load();
   await loadSuggested(id, () => course().catch(showTrouble));
 }
 
@@ -135,6 +139,7 @@ function redraw() {
   makeCourse();
   take(container);
   settings.redraw();
+  extremes.redraw();
   if (data) drawCourse();
 }
 

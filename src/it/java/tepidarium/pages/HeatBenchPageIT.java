@@ -76,6 +76,32 @@ class HeatBenchPageIT {
     browser.assertNothingWrong(page);
   }
 
+  @ParameterizedTest
+  @ValueSource(ints = {1280, 390})
+  void daysWithoutSensorsAreEnteredAndShownApart(int width) {
+    Page page = browser.page(width);
+    page.setDefaultTimeout(PATIENCE_MS);
+    page.navigate(service.url() + "/container.html?id=mat-1");
+    Locator part = page.locator("#extremes-part");
+    part.locator("summary").click();
+    part.locator("[name=day]").fill("2026-02-03");
+    part.locator("[name=min]").fill("31");
+    part.locator("[name=max]").fill("20");
+    part.locator("[type=submit]").click();
+    assertThat(part.locator("[role=alert]")).containsText("above the highest");
+    part.locator("[name=min]").fill("20");
+    part.locator("[name=max]").fill("30");
+    part.locator("[type=submit]").click();
+    says(part, Pattern.compile("About 240 °C·h in 1 day without readings"));
+    assertThat(part.locator("tbody tr")).containsText("≈ 240");
+    browser.assertNothingWrong(page);
+    part.locator("tbody button").click();
+    assertThat(part.locator("tbody tr")).hasCount(0);
+    page.navigate(service.url() + "/figures.html#container");
+    assertThat(page.locator("h2#container")).hasText("Container");
+    browser.assertNothingWrong(page);
+  }
+
   /** The page composes the sentence itself, in the reader's unit; in °C it is the service's. */
   private static void theServiceSaysTheSame(Page page, Locator verdict) {
     String from =

@@ -12,6 +12,7 @@ import java.sql.Statement;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
@@ -55,6 +56,7 @@ import tepidarium.germination.Origin;
 import tepidarium.germination.Photo;
 import tepidarium.germination.Species;
 import tepidarium.germination.Trait;
+import tepidarium.heat.DayExtremes;
 import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectLog;
 import tepidarium.it.Ports;
@@ -436,6 +438,31 @@ class RecordsIT {
     assertEquals(false, read(database -> new SeasonRecords(database).remove(kept.id())));
     assertTrue(read(database -> new SeasonRecords(database).season(kept.id())).isEmpty());
     assertTrue(read(database -> new SeasonRecords(database).keep(again)).isPresent());
+  }
+
+  @Test
+  void dayExtremesAreOneADayAndGoWithTheirContainer() {
+    LocalDate first = LocalDate.parse("2026-02-27");
+    DayExtremes corrected = new DayExtremes(first, 18.5, 31);
+    DayExtremes next = new DayExtremes(first.plusDays(1), -3, 12.25);
+    change(
+        database -> {
+          new ContainerRecords(database).put(bag("Bag"));
+          DayExtremesRecords days = new DayExtremesRecords(database);
+          days.put(BAG, next);
+          days.put(BAG, new DayExtremes(first, 1, 2));
+          days.put(BAG, corrected);
+        });
+    assertEquals(
+        List.of(corrected, next), read(database -> new DayExtremesRecords(database).days(BAG)));
+    assertEquals(
+        List.of(),
+        read(database -> new DayExtremesRecords(database).days(new ContainerId("other"))));
+    assertEquals(true, read(database -> new DayExtremesRecords(database).remove(BAG, first)));
+    assertEquals(false, read(database -> new DayExtremesRecords(database).remove(BAG, first)));
+    assertEquals(List.of(next), read(database -> new DayExtremesRecords(database).days(BAG)));
+    change(database -> new ContainerRecords(database).remove(BAG));
+    assertEquals(List.of(), read(database -> new DayExtremesRecords(database).days(BAG)));
   }
 
   @Test

@@ -471,7 +471,21 @@ class ApiIT {
         .replace("{group}", "1-1")
         .replace("{entry}", "00000000-0000-0000-0000-000000000001")
         .replace("{table}", "lots")
+        .replace("{day}", "2026-03-01")
         .replace("{name}", "page");
+  }
+
+  @Test
+  void aDayEnteredByHandIsKeptCorrectedAndRemoved() {
+    String days = JAR + "/day-extremes";
+    api.put(days + "/2026-02-01", "{\"min\":1,\"max\":2}");
+    JsonNode kept = api.put(days + "/2026-02-01", "{\"min\":-3.5,\"max\":12}");
+    assertEquals(kept, api.get(days));
+    assertEquals(1, kept.path("days").size());
+    assertEquals(-3.5, kept.at("/days/0/min").asDouble());
+    api.call("DELETE", days + "/2026-02-01", null, 204);
+    api.call("DELETE", days + "/2026-02-01", null, 404);
+    assertEquals(0, api.get(days).path("days").size());
   }
 
   @Test

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -50,6 +52,30 @@ class HeatBenchIT {
     assertEquals(2, lamp.path("containers").size());
     assertEquals(0, lamp.at("/spread/value").asDouble(), 0.05);
     assertEquals(24, lamp.path("profile").size());
+  }
+
+  @Test
+  void daysEnteredByHandAreEstimatedAndComparedButNeverAdded() {
+    String days = "/api/containers/mat-1/day-extremes";
+    LocalDate measured = LocalDate.now(ZoneOffset.UTC).minusDays(3);
+    LocalDate before = LocalDate.now(ZoneOffset.UTC).minusDays(30);
+    double soFar = api.get("/api/containers/mat-1/heat").path("degreeHours").asDouble();
+    api.put(days + '/' + measured, "{\"min\":1,\"max\":2}");
+    api.put(days + '/' + measured, "{\"min\":32.7,\"max\":33.3}");
+    api.put(days + '/' + before, "{\"min\":20,\"max\":30}");
+    JsonNode answer = api.get(days);
+    assertEquals(2, answer.path("days").size());
+    // Above the base of 15 °C all day: 24 times the mean less the base.
+    assertEquals(240, answer.at("/days/0/estimate").asDouble(), 1e-9);
+    assertTrue(answer.at("/days/0/measured").isNull());
+    assertEquals(432, answer.at("/days/1/estimate").asDouble(), 1e-9);
+    assertEquals(432, answer.at("/days/1/measured").asDouble(), 1);
+    assertEquals(240, answer.path("unmeasured").asDouble(), 1e-9);
+    assertEquals(1, answer.path("bothDays").asInt());
+    assertEquals(0, answer.path("meanDifference").asDouble(), 1);
+    assertEquals(soFar, api.get("/api/containers/mat-1/heat").path("degreeHours").asDouble(), 10);
+    api.call("DELETE", days + '/' + before, null, 204);
+    assertEquals(1, api.get(days).path("days").size());
   }
 
   @Test

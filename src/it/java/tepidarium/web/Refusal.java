@@ -62,6 +62,13 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         put("/api/sensors/" + "x".repeat(65) + "/calibration", "{}", "1 to 64"),
         post("/api/alerts/1/acknowledge", "{\"by\":" + '"' + "x".repeat(61) + "\"}", "by must"),
         post("/api/alerts/1/acknowledge", "{\"who\":\"Ida\"}", "\"who\""),
+        extremes("9999-01-01", "{\"min\":10,\"max\":20}", "lies in the future"),
+        extremes("2009-12-31", "{\"min\":10,\"max\":20}", "before 2010"),
+        extremes("2026-02-30", "{\"min\":10,\"max\":20}", "a date like 2026-03-01"),
+        extremes("2026-02-03", "{\"min\":21,\"max\":20}", "must not be above max"),
+        extremes("2026-02-03", "{\"min\":-41,\"max\":20}", "min must be -40 to 80"),
+        extremes("2026-02-03", "{\"max\":20}", "min is missing"),
+        extremes("2026-02-03", "{\"min\":20}", "max is missing"),
         put(JAR + "/alert-rules", rule("wet", "{}"), "kinds are cold, hot"),
         put(JAR + "/alert-rules", rule("cold", "{\"limit\":20}"), "container's band"),
         put(JAR + "/alert-rules", rule("cold", "{\"colour\":1}"), "\"cold.colour\""),
@@ -76,6 +83,10 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         post("/api/alerts/1/shelve", "{}", "minutes must be"),
         post("/api/alerts/1/shelve", "{\"minutes\":-5}", "minutes must be"),
         post("/api/alerts/1/shelve", "{\"minutes\":10081}", "at most 10080"));
+  }
+
+  private static Refusal extremes(String day, String body, String word) {
+    return put(JAR + "/day-extremes/" + day, body, word);
   }
 
   private static String rule(String kind, String fields) {
@@ -162,13 +173,17 @@ record Refusal(int status, String method, String path, @Nullable String body, St
                 "/heat",
                 "/light",
                 "/band",
-                "/trial")
+                "/trial",
+                "/day-extremes")
             .map(below -> new Refusal(404, "GET", none + below, null, "no container \"attic\"")),
         Stream.of(
             new Refusal(404, "GET", "/api/containers/Jar%201", null, "no container \"Jar 1\""),
             new Refusal(404, "PUT", none, "{\"name\":\"A\",\"kind\":\"jar\"}", "attic"),
             new Refusal(404, "DELETE", none, null, "attic"),
             new Refusal(404, "POST", none + "/openings", "{}", "attic"),
+            new Refusal(404, "PUT", none + "/day-extremes/2026-03-01", "{}", "attic"),
+            new Refusal(404, "DELETE", none + "/day-extremes/2026-03-01", null, "attic"),
+            new Refusal(400, "DELETE", JAR + "/day-extremes/today", null, "a date like"),
             new Refusal(404, "POST", none + "/openings/end", "{}", "attic"),
             new Refusal(404, "PUT", none + "/alert-rules", "{}", "attic"),
             new Refusal(404, "POST", "/api/alerts/999/unshelve", "{}", "no open alert 999"),

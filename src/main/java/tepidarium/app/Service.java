@@ -41,6 +41,7 @@ import tepidarium.records.AlertRecords;
 import tepidarium.records.AlertRuleRecords;
 import tepidarium.records.ContainerRecords;
 import tepidarium.records.Database;
+import tepidarium.records.DayExtremesRecords;
 import tepidarium.records.GerminationRecords;
 import tepidarium.records.NoticeRecords;
 import tepidarium.records.RejectRecords;
@@ -158,7 +159,8 @@ public final class Service implements AutoCloseable {
                     views,
                     seeds,
                     desk.notices(),
-                    new SeasonRecords(records))));
+                    new SeasonRecords(records),
+                    new DayExtremesRecords(records))));
     link =
         running(
             new MqttLink(

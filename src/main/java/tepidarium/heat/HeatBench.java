@@ -50,8 +50,8 @@ public final class HeatBench {
    *
    * @param leftOut containers of the source with too few hours
    * @param spreadC between the warmest and the coldest place of a source, by mean temperature, °C
-   * @param variationC standard deviation of temperature over time, the mean over its places, °C; NaN
-   *     where it is not known
+   * @param variationC standard deviation of temperature over time, the mean over its places, °C;
+   *     NaN where it is not known
    * @param profileC mean temperature at each of the 24 hours of the local day; NaN for none
    */
   @SuppressWarnings("ArrayRecordComponent")

@@ -4,9 +4,9 @@ import java.util.Arrays;
 import tepidarium.reading.TimeWeighted;
 
 /**
- * The heat of one container hour by hour, in columns over {@link LocalHours}. Only hours well covered
- * by readings count; NaN stands for the others. Each such hour counts once, with its mean over time.
- * Filled once, then only read.
+ * The heat of one container hour by hour, in columns over {@link LocalHours}. Only hours well
+ * covered by readings count; NaN stands for the others. Each such hour counts once, with its mean
+ * over time. Filled once, then only read.
  */
 public final class HeatHours {
   /** An hour counts when at least so much of it is covered. Common practice, no source. */
@@ -43,11 +43,7 @@ public final class HeatHours {
    * @param sensor by how much its heat may be wrong because of the sensor
    */
   public void add(
-      long startMs,
-      HeatSum heat,
-      double outsideMs,
-      TimeWeighted temperature,
-      SensorError sensor) {
+      long startMs, HeatSum heat, double outsideMs, TimeWeighted temperature, SensorError sensor) {
     int i = hours.indexOf(startMs);
     if (i < 0 || heat.coveredMs() < LEAST_COVERED * LocalHours.HOUR_MS) {
       return;

@@ -9,11 +9,11 @@ import tepidarium.reading.TimeWeighted;
 
 /**
  * A record thinned to what a screen can show, with no extreme lost: the span is cut into equal
- * stretches, and each that holds samples gives its least, greatest and mean value at its middle. The
- * mean is over time, on the straight lines between samples within the stretch, so that it does not
- * depend on how often the sensor reports. A stretch with one sample gives it as it is, so that a
- * close look shows the readings themselves; one without a line gives the mean of its samples. A gap longer than the longest one is a point without
- * values between its neighbours.
+ * stretches, and each that holds samples gives its least, greatest and mean value at its middle.
+ * The mean is over time, on the straight lines between samples within the stretch, so that it does
+ * not depend on how often the sensor reports. A stretch with one sample gives it as it is, so that
+ * a close look shows the readings themselves; one without a line gives the mean of its samples. A
+ * gap longer than the longest one is a point without values between its neighbours.
  */
 public final class Thinned {
   /** One point; {@code known} is false for a gap. */
@@ -97,18 +97,17 @@ public final class Thinned {
     boolean cutBefore = start > 0 && bucket(start - 1) == bucket;
     boolean cutAfter = end < inside.size() && bucket(end) == bucket;
     return Span.ofMillis(
-        cutBefore ? inside.atMs(start) : Math.min(from, to),
-        cutAfter ? inside.atMs(end - 1) : to);
+        cutBefore ? inside.atMs(start) : Math.min(from, to), cutAfter ? inside.atMs(end - 1) : to);
   }
 
   /**
    * A point that stands for a stretch.
    *
-   * @param atMs the middle of its first and last sample, which keeps the points ascending and inside
-   *     the record
+   * @param atMs the middle of its first and last sample, which keeps the points ascending and
+   *     inside the record
    * @param samplesMean the mean of its samples
-   * @param course what the straight lines within the stretch tell; where there are none, the samples
-   *     speak for themselves
+   * @param course what the straight lines within the stretch tell; where there are none, the
+   *     samples speak for themselves
    */
   public static Point point(
       long atMs, double min, double max, double samplesMean, TimeWeighted course) {

@@ -8,9 +8,9 @@ import java.time.Duration;
  * out. Two stretches side by side join into one.
  *
  * <p>Mean: ∫ v dt / ∫ dt. Standard deviation: √(∫ (v − mean)² dt / ∫ dt). On a line from a to b of
- * length L, the mean is (a + b) / 2, and ∫ (v − mean)² dt is L (b − a)² / 12. Parts are joined as in
- * Chan, Golub and LeVeque, The American Statistician 37 (1983) 242-247, which keeps the digits of a
- * small spread about a large mean.
+ * length L, the mean is (a + b) / 2, and ∫ (v − mean)² dt is L (b − a)² / 12. Parts are joined as
+ * in Chan, Golub and LeVeque, The American Statistician 37 (1983) 242-247, which keeps the digits
+ * of a small spread about a large mean.
  *
  * @param coveredMs time on straight lines, ms
  * @param mean in the unit of the quantity; NaN where nothing is covered

@@ -125,8 +125,7 @@ public final class Views {
                     container,
                     sum.warmth()
                         .sensorError(
-                            sum.rule(),
-                            history.temperatureErrorC(container.id(), sum.span()))))
+                            sum.rule(), history.temperatureErrorC(container.id(), sum.span()))))
         .orElse(null);
   }
 

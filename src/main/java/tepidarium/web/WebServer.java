@@ -22,6 +22,7 @@ import tepidarium.alert.notify.Notifier;
 import tepidarium.container.Register;
 import tepidarium.germination.Contradiction;
 import tepidarium.germination.SeedJournal;
+import tepidarium.heat.DayExtremesStore;
 import tepidarium.history.History;
 import tepidarium.ingest.RejectLog;
 import tepidarium.ledger.Chronicle;
@@ -55,7 +56,8 @@ public final class WebServer implements AutoCloseable {
       Views views,
       SeedJournal seeds,
       Notices notices,
-      SeasonStore seasons) {}
+      SeasonStore seasons,
+      DayExtremesStore dayExtremes) {}
 
   /**
    * Starts the server.
@@ -123,6 +125,7 @@ public final class WebServer implements AutoCloseable {
         .add(routes);
     new HeatBenchRoutes(parts.register(), parts.history(), parts.chronicle(), parts.views())
         .add(routes);
+    new DayExtremesRoutes(parts.chronicle(), parts.views(), parts.dayExtremes()).add(routes);
     new SuggestedOpeningRoutes(parts.register(), parts.chronicle(), parts.views()).add(routes);
     new PerformanceRoutes(
             parts.register(), parts.history(), parts.alerts(), parts.rules(), parts.views())

@@ -240,10 +240,16 @@ class HeatBenchTest {
     LocalHours hours = hours(1);
     HeatHours columns = new HeatHours(hours);
     long half = LocalHours.HOUR_MS / 2;
-    columns.add(START.toEpochMilli(), new HeatSum(8, 0.5, half, half), 0, course(half, 31, 0), SENSOR);
+    columns.add(
+        START.toEpochMilli(), new HeatSum(8, 0.5, half, half), 0, course(half, 31, 0), SENSOR);
     assertEquals(0, columns.count());
     long most = LocalHours.HOUR_MS * 3 / 4;
-    columns.add(START.toEpochMilli(), new HeatSum(12, 0.75, most, half / 2), 0, course(most, 31, 0), SENSOR);
+    columns.add(
+        START.toEpochMilli(),
+        new HeatSum(12, 0.75, most, half / 2),
+        0,
+        course(most, 31, 0),
+        SENSOR);
     assertEquals(1, columns.count());
   }
 

@@ -65,7 +65,8 @@ class ApiDescriptionTest {
   @SuppressWarnings("NullAway")
   private static Set<Operation> routes() {
     WebServer.Parts nothing =
-        new WebServer.Parts(null, null, null, null, null, null, null, null, null, null, null, null);
+        new WebServer.Parts(
+            null, null, null, null, null, null, null, null, null, null, null, null, null);
     try (LiveStream live = new LiveStream(null, null)) {
       Javalin server =
           Javalin.create(

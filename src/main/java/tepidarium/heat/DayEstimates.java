@@ -1,0 +1,81 @@
+package tepidarium.heat;
+
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The heat of days estimated from their lowest and highest temperatures, beside the measured heat
+ * of the days that have readings too. Estimates are never added to measured heat.
+ *
+ * @param days oldest first
+ */
+public record DayEstimates(List<Day> days) {
+  /**
+   * A day counts as measured with at most so much missing: a hundredth of it. Common practice, no
+   * source.
+   */
+  static final Duration MOST_MISSING = Duration.ofMinutes(15);
+
+  /**
+   * One day.
+   *
+   * @param estimate by the single-sine method, °C·h
+   * @param measured from readings of nearly the whole day, °C·h; null where there are none
+   */
+  public record Day(DayExtremes entered, double estimate, @Nullable Double measured) {
+    /** The estimate less the measured heat, °C·h; null where it is not measured. */
+    public @Nullable Double difference() {
+      return measured == null ? null : estimate - measured;
+    }
+  }
+
+  public DayEstimates {
+    days = List.copyOf(days);
+  }
+
+  /**
+   * Estimates days.
+   *
+   * @param measured the heat of local days from readings; what is not there was not measured
+   * @param zone where a day begins; it has 23 or 25 hours when the clocks change
+   */
+  public static DayEstimates of(
+      List<DayExtremes> entered, Map<LocalDate, HeatSum> measured, HeatRule rule, ZoneId zone) {
+    List<Day> days = new ArrayList<>();
+    for (DayExtremes day : entered) {
+      Duration length =
+          Duration.between(day.day().atStartOfDay(zone), day.day().plusDays(1).atStartOfDay(zone));
+      double hours = length.toMillis() / HeatSum.MS_PER_HOUR;
+      HeatSum sum = measured.getOrDefault(day.day(), HeatSum.ZERO);
+      boolean whole = sum.coveredMs() >= length.minus(MOST_MISSING).toMillis();
+      days.add(new Day(day, day.degreeHours(rule, hours), whole ? sum.degreeHours() : null));
+    }
+    return new DayEstimates(days);
+  }
+
+  /** The estimated heat of the days that were not measured, °C·h. */
+  public double unmeasured() {
+    return days.stream().filter(day -> day.measured() == null).mapToDouble(Day::estimate).sum();
+  }
+
+  /** How many days were measured too. */
+  public int both() {
+    return (int) days.stream().filter(day -> day.measured() != null).count();
+  }
+
+  /** The mean of estimate less measured heat over the days that have both, °C·h a day. */
+  public OptionalDouble meanDifference() {
+    return days.stream()
+        .map(Day::difference)
+        .flatMap(Stream::ofNullable)
+        .mapToDouble(Double::doubleValue)
+        .average();
+  }
+}

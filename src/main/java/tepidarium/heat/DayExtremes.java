@@ -1,0 +1,40 @@
+package tepidarium.heat;
+
+import java.time.LocalDate;
+import java.util.Locale;
+
+/**
+ * The lowest and highest temperature of a local day, entered by hand.
+ *
+ * @param minC °C, −40 to 80
+ * @param maxC °C, −40 to 80, at least the lowest
+ * @throws IllegalArgumentException when a temperature is out of range or the lowest is above the
+ *     highest
+ */
+public record DayExtremes(LocalDate day, double minC, double maxC) {
+  private static final double LEAST_C = -40;
+  private static final double MOST_C = 80;
+
+  public DayExtremes {
+    within("min", minC);
+    within("max", maxC);
+    if (minC > maxC) {
+      throw new IllegalArgumentException(
+          String.format(
+              Locale.ROOT, "min %s °C must not be above max %s °C; check both", minC, maxC));
+    }
+  }
+
+  private static void within(String name, double value) {
+    if (!(value >= LEAST_C && value <= MOST_C)) {
+      throw new IllegalArgumentException(
+          String.format(
+              Locale.ROOT, "%s must be %.0f to %.0f °C, not %s", name, LEAST_C, MOST_C, value));
+    }
+  }
+
+  /** The heat of the day by the single-sine method, °C·h; its local day has so many hours. */
+  public double degreeHours(HeatRule rule, double hours) {
+    return hours * SingleSine.degreeDays(minC, maxC, rule);
+  }
+}

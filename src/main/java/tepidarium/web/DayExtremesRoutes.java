@@ -1,0 +1,160 @@
+package tepidarium.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeParseException;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.Container;
+import tepidarium.heat.DayEstimates;
+import tepidarium.heat.DayExtremes;
+import tepidarium.heat.DayExtremesStore;
+import tepidarium.heat.HeatRule;
+import tepidarium.heat.HeatSum;
+import tepidarium.ledger.Chronicle;
+import tepidarium.reading.Reading;
+import tepidarium.reading.Span;
+
+/** Lowest and highest temperatures of days entered by hand, and the heat estimated from them. */
+final class DayExtremesRoutes {
+  private static final int MOST_DAYS = 4_000;
+  private static final String METHOD = "single sine";
+
+  private final Chronicle chronicle;
+  private final Views views;
+  private final DayExtremesStore store;
+
+  record DayRequest(@Nullable Double min, @Nullable Double max) {}
+
+  record DayJson(
+      LocalDate day,
+      double min,
+      double max,
+      double estimate,
+      @Nullable Double measured,
+      @Nullable Double difference) {
+    static DayJson of(DayEstimates.Day day) {
+      DayExtremes entered = day.entered();
+      return new DayJson(
+          entered.day(),
+          entered.minC(),
+          entered.maxC(),
+          day.estimate(),
+          day.measured(),
+          day.difference());
+    }
+  }
+
+  record Answer(
+      String container,
+      String timeZone,
+      String method,
+      double base,
+      @Nullable Double ceiling,
+      double unmeasured,
+      int unmeasuredDays,
+      int bothDays,
+      @Nullable Double meanDifference,
+      List<DayJson> days) {}
+
+  DayExtremesRoutes(Chronicle chronicle, Views views, DayExtremesStore store) {
+    this.chronicle = chronicle;
+    this.views = views;
+    this.store = store;
+  }
+
+  void add(RoutesConfig routes) {
+    routes.get("/api/containers/{id}/day-extremes", this::list);
+    routes.put("/api/containers/{id}/day-extremes/{day}", this::put);
+    routes.delete("/api/containers/{id}/day-extremes/{day}", this::remove);
+  }
+
+  private void list(Context ctx) {
+    Container container = views.existing(Params.containerId(ctx));
+    ctx.json(answer(container));
+  }
+
+  private Answer answer(Container container) {
+    HeatRule rule = HeatRule.of(container.settings());
+    List<DayExtremes> entered = store.days(container.id());
+    DayEstimates estimates =
+        DayEstimates.of(entered, measured(container, rule, entered), rule, views.zone());
+    var difference = estimates.meanDifference();
+    return new Answer(
+        container.id().value(),
+        views.zone().getId(),
+        METHOD,
+        rule.baseC(),
+        rule.ceilingC(),
+        estimates.unmeasured(),
+        entered.size() - estimates.both(),
+        estimates.both(),
+        difference.isPresent() ? difference.getAsDouble() : null,
+        estimates.days().stream().map(DayJson::of).toList());
+  }
+
+  private Map<LocalDate, HeatSum> measured(
+      Container container, HeatRule rule, List<DayExtremes> entered) {
+    if (entered.isEmpty()) {
+      return Map.of();
+    }
+    Instant from = start(entered.get(0).day());
+    Instant to = start(entered.get(entered.size() - 1).day().plusDays(1));
+    Span whole = new Span(from, to);
+    Instant now = views.now();
+    return chronicle
+        .extent(container.id(), now)
+        .map(whole::within)
+        .filter(span -> span.from().isBefore(span.to()))
+        .map(span -> chronicle.heatByDay(container, span, rule, views.zone()))
+        .orElse(Map.of());
+  }
+
+  private Instant start(LocalDate day) {
+    return day.atStartOfDay(views.zone()).toInstant();
+  }
+
+  private void put(Context ctx) {
+    Container container = views.existing(Params.containerId(ctx));
+    LocalDate day = day(ctx);
+    DayRequest asked = Params.body(ctx, DayRequest.class);
+    if (asked.min() == null || asked.max() == null) {
+      throw new BadRequest((asked.min() == null ? "min" : "max") + " is missing");
+    }
+    if (day.isAfter(views.now().atZone(views.zone()).toLocalDate())) {
+      throw new BadRequest("day " + day + " lies in the future");
+    }
+    if (day.isBefore(Reading.EARLIEST.atZone(ZoneOffset.UTC).toLocalDate())) {
+      throw new BadRequest("day must not lie before 2010");
+    }
+    List<DayExtremes> before = store.days(container.id());
+    if (before.size() >= MOST_DAYS && before.stream().noneMatch(one -> one.day().equals(day))) {
+      throw new BadRequest("a container can have at most " + MOST_DAYS + " days; remove some");
+    }
+    store.put(container.id(), new DayExtremes(day, asked.min(), asked.max()));
+    ctx.json(answer(container));
+  }
+
+  private void remove(Context ctx) {
+    Container container = views.existing(Params.containerId(ctx));
+    LocalDate day = day(ctx);
+    if (!store.remove(container.id(), day)) {
+      throw new NotFound("nothing was entered for " + day);
+    }
+    ctx.status(HttpStatus.NO_CONTENT);
+  }
+
+  private static LocalDate day(Context ctx) {
+    String text = ctx.pathParam("day");
+    try {
+      return LocalDate.parse(text);
+    } catch (DateTimeParseException e) {
+      throw new BadRequest("day must be a date like 2026-03-01, not \"" + text + '"');
+    }
+  }
+}
