@@ -40,7 +40,7 @@ export function comparedRows(answer) {
       ...MEASURES.map((measure) => figure(one.measures[measure.key], measure.say)),
       { main: excursion(one.longestExcursion), interval: one.longestExcursion ? one.longestExcursion.kind : '' },
       recovery(one.recovery),
-      { main: known(one.variation) ? `±${difference(one.variation)}` : f.UNKNOWN, interval: '' },
+      { main: known(one.variation) ? difference(one.variation) : f.UNKNOWN, interval: '' },
       figure(one.spread, difference),
     ],
   }));

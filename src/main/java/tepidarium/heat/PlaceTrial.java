@@ -161,8 +161,8 @@ public record PlaceTrial(
 
     PlaceTrial with(Figure tau, Figure rise) {
       double limit = question.lowC();
-      double mean = TrialRecord.mean(record.insideC);
-      double room = TrialRecord.mean(record.roomC);
+      double mean = record.meanOverTime(record.insideC);
+      double room = record.meanOverTime(record.roomC);
       Figure roomC = new Figure(limit - rise.value(), limit - rise.high(), limit - rise.low());
       Figure fall =
           mean > limit ? times(tau, Math.log((mean - limit + COLDER_C) / COLDER_C)) : null;
@@ -177,7 +177,7 @@ public record PlaceTrial(
         Outcome outcome, @Nullable Figure tau, @Nullable Figure rise, @Nullable Low low) {
       return new PlaceTrial(
           record.coveredHours(),
-          TrialRecord.mean(record.insideC),
+          record.meanOverTime(record.insideC),
           Arrays.stream(record.roomC).min().orElse(Double.NaN),
           Arrays.stream(record.roomC).max().orElse(Double.NaN),
           outcome,

@@ -83,7 +83,12 @@ final class TrialRecord {
     return covered;
   }
 
-  static double mean(double[] values) {
-    return Arrays.stream(values).average().orElse(Double.NaN);
+  /** The mean over covered time of one of the columns, on straight lines; NaN where none is. */
+  double meanOverTime(double[] values) {
+    double sum = 0;
+    for (int i = 1; i < size(); i++) {
+      sum += afterGap[i] ? 0 : (values[i - 1] + values[i]) / 2 * (hours[i] - hours[i - 1]);
+    }
+    return sum / coveredHours();
   }
 }

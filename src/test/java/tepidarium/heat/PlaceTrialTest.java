@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import tepidarium.heat.PlaceTrial.Outcome;
 import tepidarium.heat.SimulatedPlace.Truth;
@@ -18,6 +19,33 @@ class PlaceTrialTest {
   private static PlaceTrial.Low low(PlaceTrial trial) {
     assertNotNull(trial.low(), () -> trial.toString());
     return trial.low();
+  }
+
+  /** By hand: 9 h at 30 °C, then 10 min straight down to 20 °C and 50 min there: 28.92 °C. */
+  @Test
+  void theMeanInsideIsOverTimeHoweverOftenTheSensorReports() {
+    double byHand = (9 * 60 * 30 + 10 * 25 + 50 * 20) / 600.0;
+    Samples.Builder seldom = new Samples.Builder(40);
+    Samples.Builder often = new Samples.Builder(100);
+    Samples.Builder room = new Samples.Builder(40);
+    for (int minute = 0; minute <= 600; minute++) {
+      double insideC = minute <= 540 ? 30 : Math.max(20, 30 - (minute - 540));
+      boolean turn = minute == 550;
+      if (minute % 30 == 0 || turn) {
+        seldom.add(SampleRecords.minute(minute), insideC);
+        room.add(SampleRecords.minute(minute), 18);
+      }
+      if (minute % 30 == 0 || minute > 540) {
+        often.add(SampleRecords.minute(minute), insideC);
+      }
+    }
+    PlaceTrial.Question question = new PlaceTrial.Question(29.5, null, 0.2);
+    for (Samples inside : List.of(seldom.build(), often.build())) {
+      PlaceTrial trial =
+          PlaceTrial.of(
+              inside, room.build(), SampleRecords.span(0, 601), SampleRecords.HALF_HOUR, question);
+      assertEquals(byHand, trial.insideMeanC(), 1e-9);
+    }
   }
 
   @Test

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 class FiguresPageTest {
   private static final Path TEXT = Path.of("src/docs/figures.md");
   private static final int COLUMNS = 6;
-  private static final Pattern NAMED = Pattern.compile("`(\\w+)`");
+  private static final Pattern NAMED = Pattern.compile("`([\\w.-]+)`");
 
   private static List<String[]> rows() throws IOException {
     List<String[]> rows = new ArrayList<>();
@@ -33,13 +33,15 @@ class FiguresPageTest {
     return rows;
   }
 
-  private static Set<String> testClasses() throws IOException {
+  private static Set<String> tests() throws IOException {
     try (Stream<Path> test = Files.walk(Path.of("src/test/java"));
-        Stream<Path> it = Files.walk(Path.of("src/it/java"))) {
-      return Stream.concat(test, it)
+        Stream<Path> it = Files.walk(Path.of("src/it/java"));
+        Stream<Path> pages = Files.walk(Path.of("grafana-free-dashboards/test"))) {
+      return Stream.of(test, it, pages)
+          .flatMap(paths -> paths)
           .map(path -> path.getFileName().toString())
-          .filter(name -> name.endsWith(".java"))
-          .map(name -> name.substring(0, name.length() - ".java".length()))
+          .filter(name -> name.endsWith(".java") || name.endsWith(".test.js"))
+          .map(name -> name.replace(".java", ""))
           .collect(Collectors.toSet());
     }
   }
@@ -57,7 +59,7 @@ class FiguresPageTest {
 
   @Test
   void everyTestThatIsNamedExists() throws IOException {
-    Set<String> classes = testClasses();
+    Set<String> classes = tests();
     for (String[] row : rows()) {
       List<String> named = new ArrayList<>();
       Matcher matcher = NAMED.matcher(row[COLUMNS - 1]);
