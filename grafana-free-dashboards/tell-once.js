@@ -11,8 +11,9 @@ const keyOf = (notice) => notice.id || notice.createdAt;
  * Returns a function that takes each notice as it comes.
  * @param channel joins the pages of one browser, as a BroadcastChannel does; null for a page that is alone
  * @param eagerness how well this page can tell, as a number; the most eager page tells
+ * @param later calls a function once the other pages had time to answer
  */
-export function tellOnce({ channel, eagerness, tell, waitMs = TOGETHER_MS }) {
+export function tellOnce({ channel, eagerness, tell, later = (decide) => setTimeout(decide, TOGETHER_MS) }) {
   const taken = new Set();
   const others = new Map();
   const hear = ({ data: { key, eager } }) => others.set(key, Math.max(eager, others.get(key) ?? -1));
@@ -28,12 +29,12 @@ export function tellOnce({ channel, eagerness, tell, waitMs = TOGETHER_MS }) {
     // The fraction decides between equals.
     const eager = eagerness() + Math.random();
     channel.postMessage({ key, eager });
-    setTimeout(() => {
+    later(() => {
       if ((others.get(key) ?? -1) > eager) return;
       // A page that the notice reaches later is outdone for good.
       channel.postMessage({ key, eager: Infinity });
       tell(notice);
-    }, waitMs);
+    });
   };
 }
 

@@ -1,39 +1,52 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { setTimeout as wait } from 'node:timers/promises';
 import { missedNotices, newestOf, tellOnce } from '../tell-once.js';
 
-const WAIT_MS = 20;
-const LONG_ENOUGH_MS = 200;
 const notice = (id, createdAt = '2026-03-01T06:00:00Z') => ({ id, createdAt });
 
-/** Pages of one browser, each of an eagerness; what they told is noted by their place. */
-function pages(eagerness, work) {
-  const told = [];
-  const channels = eagerness.map(() => new BroadcastChannel('tell-once.test'));
-  const take = eagerness.map((eager, place) => tellOnce({ channel: channels[place], eagerness: () => eager, tell: ({ id }) => told.push(`${place}:${id}`), waitMs: WAIT_MS }));
-  return work(take, told).finally(() => channels.forEach((channel) => channel.close()));
+/** Stands for the BroadcastChannel of one page: delivers to all others at once. */
+class Channel {
+  static all = [];
+  constructor() { Channel.all.push(this); }
+  addEventListener(_, hear) { this.hear = hear; }
+  postMessage(data) { Channel.all.filter((other) => other !== this).forEach((other) => other.hear({ data })); }
 }
 
-test('of several pages the one that can tell best does', () => pages([1, 3, 0], async (take, told) => {
+/**
+ * Pages of one browser, one for each eagerness. `told` lists who told what, as page:id; `decide` lets the time
+ * pass after which each page decides.
+ */
+function pages(eagerness) {
+  Channel.all = [];
+  const told = [];
+  const waiting = [];
+  const take = eagerness.map((eager, place) => tellOnce({ channel: new Channel(), eagerness: () => eager, tell: ({ id }) => told.push(`${place}:${id}`), later: (decide) => waiting.push(decide) }));
+  return { take, told, decide: () => waiting.splice(0).forEach((each) => each()) };
+}
+
+test('of several pages the one that can tell best does', () => {
+  const { take, told, decide } = pages([1, 3, 0]);
   for (const id of [7, 8]) take.forEach((page) => page(notice(id)));
-  await wait(LONG_ENOUGH_MS);
+  assert.deepEqual(told, []);
+  decide();
   assert.deepEqual(told, ['1:7', '1:8']);
-}));
+});
 
-test('of equal pages exactly one tells', () => pages([1, 1, 1], async (take, told) => {
+test('of equal pages exactly one tells', () => {
+  const { take, told, decide } = pages([1, 1, 1]);
   for (let id = 1; id <= 20; id++) take.forEach((page) => page(notice(id)));
-  await wait(LONG_ENOUGH_MS);
+  decide();
   assert.deepEqual(told.map((each) => Number(each.split(':')[1])).sort((a, b) => a - b), Array.from({ length: 20 }, (_, i) => i + 1));
-}));
+});
 
-test('a page that a notice reaches late does not tell it again, however eager', () => pages([0, 3], async (take, told) => {
+test('a page that a notice reaches late does not tell it again, however eager', () => {
+  const { take, told, decide } = pages([0, 3]);
   take[0](notice(7));
-  await wait(LONG_ENOUGH_MS);
+  decide();
   take[1](notice(7));
-  await wait(LONG_ENOUGH_MS);
+  decide();
   assert.deepEqual(told, ['0:7']);
-}));
+});
 
 test('a page alone tells at once, the same notice once, and each test', () => {
   const told = [];
