@@ -127,6 +127,6 @@ final class Site {
 
   /** What makes a Java process as small as the start script does. */
   static Map<String, String> environment(String heap) {
-    return Map.of("JDK_JAVA_OPTIONS", heap + " " + OTHERS, "MALLOC_ARENA_MAX", "2");
+    return Map.of(ServiceProcess.JAVA_OPTIONS, heap + " " + OTHERS, "MALLOC_ARENA_MAX", "2");
   }
 }

@@ -13,6 +13,9 @@ import java.util.Map;
 
 /** The service as a process of its own, which can be killed at any moment. */
 public final class ServiceProcess implements AutoCloseable {
+  /** The environment variable with options for the Java process. */
+  public static final String JAVA_OPTIONS = "JDK_JAVA_OPTIONS";
+
   private static final String READY = "Tepidarium is ready: ";
 
   private final Process process;
@@ -53,9 +56,6 @@ public final class ServiceProcess implements AutoCloseable {
     command.addAll(
         List.of(
             Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-            "-Xmx256m",
-            "-Xss512k",
-            "-XX:+UseSerialGC",
             "-cp",
             System.getProperty("java.class.path"),
             "-Dorg.slf4j.simpleLogger.defaultLogLevel=warn",
@@ -70,6 +70,8 @@ public final class ServiceProcess implements AutoCloseable {
       ProcessBuilder builder =
           new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(output.toFile());
       builder.environment().put("TEPIDARIUM_MQTT_HOST", "127.0.0.1");
+      // Not on the command line, where it would win over a heap that the settings ask for.
+      builder.environment().put(JAVA_OPTIONS, "-Xmx256m -Xss512k -XX:+UseSerialGC");
       builder.environment().putAll(settings);
       ServiceProcess service = new ServiceProcess(builder.start(), output);
       try {

@@ -16,7 +16,6 @@ import org.apache.activemq.artemis.core.remoting.server.RemotingService;
 import org.apache.activemq.artemis.core.security.Role;
 import org.apache.activemq.artemis.core.server.ActiveMQServer;
 import org.apache.activemq.artemis.core.server.JournalType;
-import org.apache.activemq.artemis.core.server.impl.ActiveMQServerImpl;
 import org.apache.activemq.artemis.core.settings.impl.AddressFullMessagePolicy;
 import org.apache.activemq.artemis.core.settings.impl.AddressSettings;
 import org.jspecify.annotations.Nullable;
@@ -88,7 +87,7 @@ public final class EmbeddedBroker implements AutoCloseable {
   /** On a port of its own each time: somebody else may have taken the last one meanwhile. */
   private ActiveMQServer started() throws Exception {
     servicePort = freePort();
-    ActiveMQServer fresh = new ActiveMQServerImpl(configuration(servicePort, folder), accounts);
+    ActiveMQServer fresh = new SmallBroker(configuration(servicePort, folder), accounts);
     try {
       fresh.start();
       if (!fresh.isActive()) {

@@ -1,0 +1,48 @@
+package tepidarium.ingest.mqtt;
+
+import org.apache.activemq.artemis.core.config.Configuration;
+import org.apache.activemq.artemis.core.paging.PagingStore;
+import org.apache.activemq.artemis.core.paging.PagingStoreFactory;
+import org.apache.activemq.artemis.core.paging.cursor.PageCursorProvider;
+import org.apache.activemq.artemis.core.paging.impl.PagingStoreFactoryNIO;
+import org.apache.activemq.artemis.core.persistence.StorageManager;
+import org.apache.activemq.artemis.core.server.impl.ActiveMQServerImpl;
+import org.apache.activemq.artemis.core.settings.impl.AddressSettings;
+import org.apache.activemq.artemis.spi.core.security.ActiveMQSecurityManager;
+import org.apache.activemq.artemis.utils.actors.ArtemisExecutor;
+
+/** The broker, with less memory for each topic: see {@link SmallPageCursors}. */
+final class SmallBroker extends ActiveMQServerImpl {
+  SmallBroker(Configuration configuration, ActiveMQSecurityManager accounts) {
+    super(configuration, accounts);
+  }
+
+  @Override
+  protected PagingStoreFactory getPagingStoreFactory() throws Exception {
+    PagingStoreFactory factory = super.getPagingStoreFactory();
+    return factory instanceof PagingStoreFactoryNIO files ? new Factory(files) : factory;
+  }
+
+  /** Makes page stores as the broker's own factory does, but for the cursors. */
+  private static final class Factory extends PagingStoreFactoryNIO {
+    Factory(PagingStoreFactoryNIO usual) {
+      super(
+          usual.getStorageManager(),
+          usual.getDirectory(),
+          usual.getSyncTimeout(),
+          usual.getScheduledExecutor(),
+          usual.getExecutorFactory(),
+          usual.isSyncNonTransactional(),
+          usual.getCritialErrorListener());
+    }
+
+    @Override
+    public PageCursorProvider newCursorProvider(
+        PagingStore store,
+        StorageManager storage,
+        AddressSettings settings,
+        ArtemisExecutor executor) {
+      return new SmallPageCursors(store, storage);
+    }
+  }
+}
