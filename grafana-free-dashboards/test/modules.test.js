@@ -1,6 +1,5 @@
 import assert from 'node:assert/strict';
 import { afterEach, test } from 'node:test';
-import { setTimeout as wait } from 'node:timers/promises';
 import { api } from '../api.js';
 import { learnTime, now } from '../clock.js';
 import { readForm } from '../container-form.js';
@@ -83,7 +82,8 @@ class FakeSource extends EventTarget {
   }
 }
 
-test('the stream reconnects by itself and survives an unreadable event', async () => {
+test('the stream reconnects by itself and survives an unreadable event', ({ mock }) => {
+  mock.timers.enable({ apis: ['setTimeout', 'setInterval'] });
   const states = [];
   const heard = [];
   const stream = liveStream({ Source: FakeSource, handlers: { sensor: (sensor) => heard.push(sensor) }, onState: (state) => states.push(state), probe: async () => {} });
@@ -96,7 +96,9 @@ test('the stream reconnects by itself and survives an unreadable event', async (
   first.dispatchEvent(new MessageEvent('sensor', { data: '{"sensor":"a"}' }));
   first.onerror();
   assert.ok(first.closed);
-  await wait(1100);
+  mock.timers.tick(999);
+  assert.equal(FakeSource.all.at(-1), first);
+  mock.timers.tick(1);
   const second = FakeSource.all.at(-1);
   assert.notEqual(second, first);
   second.onopen();
