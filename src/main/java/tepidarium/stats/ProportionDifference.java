@@ -2,7 +2,6 @@ package tepidarium.stats;
 
 import java.util.OptionalLong;
 import org.apache.commons.statistics.distribution.NormalDistribution;
-import org.apache.commons.statistics.inference.FisherExactTest;
 
 /** Two proportions of independent trials against each other; the difference is a − b. */
 public record ProportionDifference(Proportion a, Proportion b) {
@@ -26,20 +25,9 @@ public record ProportionDifference(Proportion a, Proportion b) {
         Math.max(-1, difference() - down), Math.max(-1, Math.min(1, difference() + up)));
   }
 
-  /**
-   * Fisher's exact test, two-sided: the probability, with both margins fixed, of all tables that
-   * are no more probable than this one. Source: Fisher, The Design of Experiments (1935).
-   */
+  /** Fisher's exact test, two-sided: see {@link FisherExact}. */
   public double fisherP() {
-    int hits = a.hits() + b.hits();
-    if (hits == 0 || hits == a.trials() + b.trials()) {
-      return 1;
-    }
-    int[][] table = {
-      {a.hits(), a.trials() - a.hits()},
-      {b.hits(), b.trials() - b.hits()}
-    };
-    return Math.min(1, FisherExactTest.withDefaults().test(table).getPValue());
+    return FisherExact.twoSided(a, b);
   }
 
   /**
