@@ -1,24 +1,24 @@
 package tepidarium.germination;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
 import java.util.function.LongToDoubleFunction;
-import java.util.stream.DoubleStream;
 import org.apache.commons.numbers.gamma.RegularizedBeta;
 import tepidarium.stats.BetaBinomial;
 import tepidarium.stats.Proportion;
 
 /**
- * How many seeds to sow so that at least so many germinate with a stated confidence. Every way adds
- * luck; the later ones also add what is not known about the fraction. None is answered where more
- * than {@value #MOST_SEEDS} seeds would be needed.
+ * Calculates how many seeds to sow so that at least the wanted number germinate with a stated
+ * confidence. Every method accounts for chance; the later ones also account for uncertainty about
+ * the fraction. The answer is empty where more than {@value #MOST_SEEDS} seeds would be needed.
  */
 public final class SeedsNeeded {
   public static final int MOST_SEEDS = 1_000_000_000;
 
-  private static final int MEANS = 60;
-  private static final int SPREADS = 24;
+  private static final double FIRST_STEP = 1;
+  private static final int MOST_HALVINGS = 4;
+  private static final double SETTLED = 0.0025;
+  private static final double FIRST_FACTOR = 1.1;
   private static final double ROUNDING = 1e-12;
 
   private SeedsNeeded() {}
@@ -64,10 +64,9 @@ public final class SeedsNeeded {
   }
 
   /**
-   * After several past lots, for a lot that is not yet known: lots differ, each with a fraction of
-   * its own from one beta distribution, whose mean and spread are as uncertain as the lots leave
-   * them. Summed over a grid of both, with the prior Beta(½, ½) for the mean and Beta(1, 5) for the
-   * spread ρ (lots of one species usually differ by less than ρ = 0.2; common practice, no source).
+   * After several past lots, for a lot that is not yet known: see {@link NextLot}. The step of the
+   * integration is halved until the answer changes by less than 0.25 %, at most {@value
+   * #MOST_HALVINGS} times.
    *
    * @param lots at least two
    */
@@ -75,58 +74,68 @@ public final class SeedsNeeded {
     if (lots.size() < 2) {
       throw new IllegalArgumentException("it takes two lots to see how far lots differ");
     }
-    List<BetaBinomial> nodes = new ArrayList<>();
-    List<Double> logs = new ArrayList<>();
-    for (int i = 0; i < MEANS; i++) {
-      // Equal steps of the arcsine are equal shares of the prior of the mean.
-      double mean = Math.pow(Math.sin((i + 0.5) / MEANS * Math.PI / 2), 2);
-      for (int j = 0; j < SPREADS; j++) {
-        // Equal steps of the quantile are equal shares of the prior of the spread.
-        double spread = 1 - Math.pow(1 - (j + 0.5) / SPREADS, 0.2);
-        BetaBinomial node = BetaBinomial.ofMean(mean, spread);
-        nodes.add(node);
-        logs.add(node.logLikelihood(lots));
+    check(wanted, confidence);
+    double step = FIRST_STEP;
+    OptionalLong last = afterLots(wanted, confidence, new NextLot(lots, step));
+    for (int i = 0; i < MOST_HALVINGS; i++) {
+      step /= 2;
+      OptionalLong next = afterLots(wanted, confidence, new NextLot(lots, step));
+      if (settled(last, next)) {
+        return next;
       }
+      last = next;
     }
-    double most = logs.stream().mapToDouble(log -> log).max().orElseThrow();
-    double[] weights = logs.stream().mapToDouble(log -> Math.exp(log - most)).toArray();
-    double sum = DoubleStream.of(weights).sum();
-    return fewest(
-        wanted,
-        confidence,
-        n -> {
-          double probability = 0;
-          for (int i = 0; i < weights.length; i++) {
-            if (weights[i] > 1e-7) {
-              probability += weights[i] / sum * nodes.get(i).atLeast(wanted, n);
-            }
-          }
-          return probability;
-        });
+    return last;
   }
 
-  /** The probability rises with n, so that the first n that is enough is found by halving. */
+  private static boolean settled(OptionalLong last, OptionalLong next) {
+    return last.isPresent() == next.isPresent()
+        && Math.abs(last.orElse(0) - next.orElse(0)) <= Math.max(1, SETTLED * next.orElse(0));
+  }
+
+  private static OptionalLong afterLots(int wanted, double confidence, NextLot lot) {
+    NextLotTail tail = new NextLotTail(lot, wanted, confidence);
+    double start = tail.start(confidence);
+    if (start > 4.0 * MOST_SEEDS) {
+      return OptionalLong.empty();
+    }
+    return fewest(wanted, confidence, tail::atLeast, (long) Math.min(MOST_SEEDS, start));
+  }
+
   private static OptionalLong fewest(
       int wanted, double confidence, LongToDoubleFunction probability) {
-    if (wanted < 1) {
-      throw new IllegalArgumentException("wanted must be at least 1");
-    }
-    if (!(confidence > 0 && confidence < 1)) {
-      throw new IllegalArgumentException("the confidence must lie between 0 and 1");
-    }
+    return fewest(wanted, confidence, probability, wanted);
+  }
+
+  /**
+   * The probability rises with n, so that the first n that is enough is found by halving.
+   *
+   * @param start where the search begins, at least {@code wanted}
+   */
+  private static OptionalLong fewest(
+      int wanted, double confidence, LongToDoubleFunction probability, long start) {
+    check(wanted, confidence);
     double needed = confidence - ROUNDING;
-    long enough = wanted;
-    while (probability.applyAsDouble(enough) < needed) {
-      enough *= 2;
-      if (enough > MOST_SEEDS) {
-        if (probability.applyAsDouble(MOST_SEEDS) < needed) {
+    long few = wanted - 1L;
+    long enough = start;
+    double factor = FIRST_FACTOR;
+    if (probability.applyAsDouble(start) >= needed) {
+      while (few < enough / factor
+          && probability.applyAsDouble((long) (enough / factor)) >= needed) {
+        enough = (long) (enough / factor);
+        factor *= factor;
+      }
+      few = Math.max(few, (long) (enough / factor));
+    } else {
+      while (probability.applyAsDouble(enough) < needed) {
+        if (enough == MOST_SEEDS) {
           return OptionalLong.empty();
         }
-        enough = MOST_SEEDS;
-        break;
+        few = enough;
+        enough = Math.min(MOST_SEEDS, (long) Math.ceil(enough * factor));
+        factor = Math.min(2, factor * factor);
       }
     }
-    long few = wanted - 1L;
     while (enough - few > 1) {
       long middle = (few + enough) / 2;
       if (probability.applyAsDouble(middle) < needed) {
@@ -136,5 +145,14 @@ public final class SeedsNeeded {
       }
     }
     return OptionalLong.of(enough);
+  }
+
+  private static void check(int wanted, double confidence) {
+    if (wanted < 1) {
+      throw new IllegalArgumentException("wanted must be at least 1");
+    }
+    if (!(confidence > 0 && confidence < 1)) {
+      throw new IllegalArgumentException("the confidence must lie between 0 and 1");
+    }
   }
 }

@@ -2,9 +2,12 @@ package tepidarium.germination;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTimeout;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.time.Duration;
+import java.util.Collections;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -93,6 +96,42 @@ class SeedsNeededTest {
     // ln 0.1 / ln(1 - 1e-8) = 230258508.1, so one more.
     assertEquals(230_258_509L, SeedsNeeded.knownFraction(1, 0.9, 1e-8).orElseThrow());
     assertTrue(SeedsNeeded.afterResult(1000, 0.9999, new Proportion(0, 5)).isEmpty());
+  }
+
+  /**
+   * Brute force in NumPy and SciPy: 1500 means by 400 spreads, beta-binomial tails summed term by
+   * term. The last bound is what the integration promises, 0.5 % of the answer.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "20, 0.90, 1526, 6/300 6/300 6/300 6/300 6/300 6/300 6/300 6/300 6/300 6/300",
+    "20, 0.95, 1778, 6/300 6/300 6/300 6/300 6/300 6/300 6/300 6/300 6/300 6/300",
+    "12, 0.90, 130, 18/100 20/100 19/100",
+  })
+  void severalLotsAgreeWithBruteForce(int wanted, double confidence, long seeds, String lots) {
+    List<Proportion> past =
+        Stream.of(lots.split(" "))
+            .map(lot -> lot.split("/"))
+            .map(lot -> new Proportion(Integer.parseInt(lot[0]), Integer.parseInt(lot[1])))
+            .toList();
+    long found = SeedsNeeded.afterLots(wanted, confidence, past).orElseThrow();
+    assertEquals(seeds, found, 0.005 * seeds);
+  }
+
+  @Test
+  void hugeLotsNarrowTheAnswerToThatOfAKnownFraction() {
+    List<Proportion> lots = Collections.nCopies(100, new Proportion(200_000, 1_000_000));
+    long known = SeedsNeeded.knownFraction(20, 0.9, 0.2).orElseThrow();
+    assertEquals(known, SeedsNeeded.afterLots(20, 0.9, lots).orElseThrow(), 1);
+  }
+
+  @Test
+  void aHundredThousandWantedIsAnsweredWithinASecond() {
+    List<Proportion> lots = Collections.nCopies(10, new Proportion(6, 300));
+    long seeds =
+        assertTimeout(
+            Duration.ofSeconds(1), () -> SeedsNeeded.afterLots(100_000, 0.9, lots).orElseThrow());
+    assertTrue(seeds > 5_200_000 && seeds < 8_000_000, "" + seeds);
   }
 
   @Test

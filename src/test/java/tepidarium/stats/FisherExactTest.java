@@ -66,7 +66,16 @@ class FisherExactTest {
           double found = p(x1, n1, hits - x1, n2);
           if (!(Math.abs(found - exact) <= 1e-11 * exact)) {
             Assertions.fail(
-                x1 + "/" + n1 + " against " + (hits - x1) + "/" + n2 + ": " + found + ", exact "
+                x1
+                    + "/"
+                    + n1
+                    + " against "
+                    + (hits - x1)
+                    + "/"
+                    + n2
+                    + ": "
+                    + found
+                    + ", exact "
                     + exact);
           }
         }
