@@ -4,8 +4,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleBinaryOperator;
 import org.jspecify.annotations.Nullable;
-import tepidarium.stats.BlockBootstrap;
-import tepidarium.stats.BlockBootstrap.Estimate;
+import tepidarium.stats.AutocorrelatedMean;
+import tepidarium.stats.AutocorrelatedMean.Estimate;
 
 /**
  * The measures of a place, or the differences between two, each with its interval; null where there
@@ -24,6 +24,7 @@ public record BenchFigures(
     @Nullable Estimate nightFloorC,
     @Nullable Estimate dailySwingC) {
   static final int HOURS_PER_DAY = 24;
+  private static final double SAME = 1e-9;
 
   /** The columns behind the figures; hours first, then days. */
   @SuppressWarnings("ArrayRecordComponent")
@@ -69,15 +70,27 @@ public record BenchFigures(
   }
 
   static BenchFigures of(Columns columns) {
-    long hours = Arrays.stream(columns.gain()).filter(gain -> !Double.isNaN(gain)).count();
-    int days = BlockBootstrap.daysPerBlock((double) hours / HOURS_PER_DAY);
-    int block = days * HOURS_PER_DAY;
-    Estimate gain = BlockBootstrap.mean(columns.gain(), block);
+    Estimate gain = AutocorrelatedMean.of(columns.gain(), HOURS_PER_DAY);
+    Estimate inside = AutocorrelatedMean.of(columns.inside(), HOURS_PER_DAY);
     return new BenchFigures(
         gain == null ? null : gain.map(perHour -> perHour * HOURS_PER_DAY),
-        BlockBootstrap.mean(columns.inside(), block),
-        BlockBootstrap.mean(columns.mean(), block),
-        BlockBootstrap.mean(columns.floors(), days),
-        BlockBootstrap.mean(columns.swings(), days));
+        inside == null ? null : withUnseenDays(inside),
+        AutocorrelatedMean.of(columns.mean(), HOURS_PER_DAY),
+        AutocorrelatedMean.of(columns.floors(), 1),
+        AutocorrelatedMean.of(columns.swings(), 1));
+  }
+
+  /**
+   * Widens the interval of a share that was the same in every hour. That no day of n was different
+   * leaves up to 1 − 0.025^(1/n) of days that would be (Clopper and Pearson, Biometrika 26 (1934)
+   * 404-413).
+   */
+  private static Estimate withUnseenDays(Estimate inside) {
+    if (inside.low() == null || inside.high() == null || inside.high() - inside.low() > SAME) {
+      return inside;
+    }
+    double unseen = 1 - Math.pow(0.025, 1.0 / inside.days());
+    return new Estimate(
+        inside.value(), inside.value() - unseen, inside.value() + unseen, inside.days());
   }
 }

@@ -2,8 +2,8 @@ package tepidarium.heat;
 
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
-import tepidarium.stats.BlockBootstrap;
-import tepidarium.stats.BlockBootstrap.Estimate;
+import tepidarium.stats.AutocorrelatedMean;
+import tepidarium.stats.AutocorrelatedMean.Estimate;
 import tepidarium.stats.GroupMeans.Difference;
 import tepidarium.stats.GroupMeans.Permutation;
 
@@ -69,7 +69,7 @@ public enum BenchFinding {
                   pair.sensorErrorPerDay());
       case ONLY_THESE_CONTAINERS ->
           difference + ", but only these containers can be said to differ." + unit(pair);
-      case CANNOT_TELL -> throw new IllegalStateException("an interval without blocks");
+      case CANNOT_TELL -> throw new IllegalStateException("an interval without days");
     };
   }
 
@@ -77,7 +77,7 @@ public enum BenchFinding {
     return format(
         "These hours cannot tell %s and %s apart: %d were measured in both, and at least %d days of"
             + " them are needed.",
-        a, b, pair.hours(), BlockBootstrap.FEWEST_BLOCKS);
+        a, b, pair.hours(), AutocorrelatedMean.FEWEST_DAYS);
   }
 
   private static String difference(Estimate gain, String a, String b) {

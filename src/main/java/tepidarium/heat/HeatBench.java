@@ -5,8 +5,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import tepidarium.stats.BlockBootstrap;
-import tepidarium.stats.BlockBootstrap.Estimate;
+import tepidarium.stats.AutocorrelatedMean;
+import tepidarium.stats.AutocorrelatedMean.Estimate;
 import tepidarium.stats.GroupMeans;
 import tepidarium.stats.GroupMeans.Difference;
 import tepidarium.stats.GroupMeans.Permutation;
@@ -14,9 +14,9 @@ import tepidarium.stats.GroupMeans.Permutation;
 /**
  * Compares containers, or heat sources with one or more containers on each, hour by hour. Two sides
  * are compared over the hours that are well covered in all their containers, so that a cold night
- * weighs the same for both. Intervals come from {@link BlockBootstrap}, blocks being a day or more,
- * since hours are not independent. Between sources the container is the unit: how much containers
- * on one source differ decides what can be said of the sources (see {@link GroupMeans}).
+ * weighs the same for both. Intervals come from {@link AutocorrelatedMean}, since hours are not
+ * independent. Between sources the container is the unit: how much containers on one source differ
+ * decides what can be said of the sources (see {@link GroupMeans}).
  */
 public final class HeatBench {
   /** A container with less than this share of the hours of its source's best one is left out. */
@@ -70,7 +70,7 @@ public final class HeatBench {
    * Two sides: the first less the second.
    *
    * @param hours well covered in both
-   * @param blocks how many blocks they fill
+   * @param days how many whole days they fill
    * @param figures differences; none of any where the two share no hours
    * @param recoveryMinutes the difference of the times to recover; null for too few openings
    * @param sensorErrorPerDay by how much sensors may make the heat of a day differ, ±°C·h a day
@@ -81,7 +81,7 @@ public final class HeatBench {
       Told first,
       Told second,
       int hours,
-      int blocks,
+      int days,
       BenchFigures figures,
       @Nullable Difference recoveryMinutes,
       double sensorErrorPerDay,
@@ -186,14 +186,7 @@ public final class HeatBench {
     }
     double[][] columns =
         places.stream().map(place -> place.hours().mean(use)).toArray(double[][]::new);
-    int days = BlockBootstrap.daysPerBlock((double) count(use) / BenchFigures.HOURS_PER_DAY);
-    Estimate spread =
-        BlockBootstrap.of(columns, days * BenchFigures.HOURS_PER_DAY, HeatBench::range);
-    return spread == null ? null : spread.map(range -> Math.max(0, range));
-  }
-
-  private static double range(double[] values) {
-    return Arrays.stream(values).max().orElse(0) - Arrays.stream(values).min().orElse(0);
+    return AutocorrelatedMean.range(columns, BenchFigures.HOURS_PER_DAY);
   }
 
   private static Recoveries recoveries(List<BenchPlace> places) {
@@ -274,7 +267,7 @@ public final class HeatBench {
         first,
         second,
         count(use),
-        gain == null ? 0 : gain.blocks(),
+        gain == null ? 0 : gain.days(),
         figures,
         recoveryDifference(a, b),
         sensorError(a, b, use),

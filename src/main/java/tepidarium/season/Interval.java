@@ -1,7 +1,7 @@
 package tepidarium.season;
 
 import org.jspecify.annotations.Nullable;
-import tepidarium.stats.BlockBootstrap.Estimate;
+import tepidarium.stats.AutocorrelatedMean.Estimate;
 import tepidarium.stats.Limits;
 
 /**

@@ -32,8 +32,7 @@ public final class GroupMeans {
       return null;
     }
     double mean = average(values);
-    double reach =
-        Math.sqrt(variance(values) / values.length) * BlockBootstrap.t95(values.length - 1.0);
+    double reach = Math.sqrt(variance(values) / values.length) * Student.t95(values.length - 1.0);
     return new Difference(mean, mean - reach, mean + reach);
   }
 
@@ -53,7 +52,7 @@ public final class GroupMeans {
     }
     double freedom =
         (va + vb) * (va + vb) / (va * va / (a.length - 1.0) + vb * vb / (b.length - 1.0));
-    double reach = Math.sqrt(va + vb) * BlockBootstrap.t95(freedom);
+    double reach = Math.sqrt(va + vb) * Student.t95(freedom);
     return new Difference(value, value - reach, value + reach);
   }
 

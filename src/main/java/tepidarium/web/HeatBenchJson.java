@@ -14,7 +14,7 @@ import tepidarium.heat.HeatBench;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.Limit;
 import tepidarium.reading.Span;
-import tepidarium.stats.BlockBootstrap.Estimate;
+import tepidarium.stats.AutocorrelatedMean.Estimate;
 import tepidarium.stats.GroupMeans.Difference;
 
 /** A comparison of containers or heat sources as the API shows it. */
@@ -127,7 +127,7 @@ record HeatBenchJson(
           pair.first().side().key(),
           pair.second().side().key(),
           pair.hours(),
-          pair.blocks(),
+          pair.days(),
           Measures.of(pair.figures()),
           Interval.of(pair.recoveryMinutes()),
           pair.sensorErrorPerDay(),

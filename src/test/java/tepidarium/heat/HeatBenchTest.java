@@ -20,7 +20,7 @@ import tepidarium.heat.HeatBench.Side;
 import tepidarium.heat.HeatBench.Told;
 import tepidarium.reading.Span;
 import tepidarium.reading.TimeWeighted;
-import tepidarium.stats.BlockBootstrap.Estimate;
+import tepidarium.stats.AutocorrelatedMean.Estimate;
 
 class HeatBenchTest {
   /** Of an hour between base and ceiling whose sensor may be off by 0.1 °C. */
