@@ -24,7 +24,7 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.Refined;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
-import tepidarium.stats.BlockBootstrap.Estimate;
+import tepidarium.stats.AutocorrelatedMean.Estimate;
 
 /** What is told of a course does not depend on how often the sensor reports it. */
 class MeansOverTimeProperties {
