@@ -96,7 +96,8 @@ final class NextLotTail {
     Point middle = point((from.logit + to.logit) / 2);
     boolean straight = Math.abs(middle.above - (from.above + to.above) / 2) <= tolerance;
     // S only falls: where its ends are nearly equal, the middle cannot hide a step.
-    if (straight && (from.above - to.above <= STEP || halvings > 0) || halvings == MOST_HALVINGS) {
+    boolean flat = from.above - to.above <= STEP || halvings > 0;
+    if ((straight && flat) || halvings == MOST_HALVINGS) {
       pieces.add(new Piece(from, middle, to));
     } else {
       fill(pieces, from, middle, halvings + 1);
