@@ -38,7 +38,11 @@ final class BareSubscriber implements MqttCallback {
     BareSubscriber subscriber = new BareSubscriber();
     if (broker.equals(Site.EMBEDDED)) {
       BrokerAccounts accounts =
-          new BrokerAccounts(USER, USER, Map.of(), List.of("tepidarium"), topic -> {});
+          new BrokerAccounts(
+              new BrokerAccounts.ServiceLogin(USER, USER, USER),
+              Map.of(),
+              new BrokerAccounts.Topics("tepidarium", List.of(), topic -> null),
+              (topic, reason) -> {});
       EmbeddedBroker embedded =
           EmbeddedBroker.start("127.0.0.1", port, Path.of(arguments[2]), accounts);
       subscriber.connect(embedded.serviceUri());

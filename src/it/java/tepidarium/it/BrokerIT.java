@@ -35,6 +35,14 @@ import tepidarium.ingest.mqtt.EmbeddedBroker;
 class BrokerIT {
   private static final Duration SOON = Duration.ofSeconds(15);
 
+  private static final Map<String, String> ACCOUNTS =
+      Map.of("bag-1", "right", "bag-2", "two", "lamp", "light", "guessed", "secret");
+  private static final Map<String, Map<String, List<String>>> GRANTS =
+      Map.of(
+          "lamp",
+          Map.of(
+              "publish", List.of("tepidarium/opening/jar"), "read", List.of("tepidarium/alert/#")));
+
   private RunningService open;
   private RunningService closed;
   private Publisher anybody;
@@ -44,7 +52,11 @@ class BrokerIT {
     open = RunningService.embedded(folder.resolve("open"));
     closed =
         RunningService.start(
-            config(folder.resolve("closed"), Ports.free(), Map.of("bag-1", "right")),
+            RunningService.config(
+                folder.resolve("closed"),
+                "embedded",
+                Ports.free(),
+                Map.of("accounts", ACCOUNTS, "grants", GRANTS)),
             Clock.tickMillis(ZoneOffset.UTC));
     anybody = Publisher.to(open.mqttPort());
     new Grower(open.api()).awaitBroker();
@@ -131,9 +143,9 @@ class BrokerIT {
 
   @Test
   void theRightPasswordLetsASensorIn() {
-    Publisher.to(closed.mqttPort()).as("bag-1", "right").send("tepidarium/known", "{\"light\":0}");
+    Publisher.to(closed.mqttPort()).as("bag-1", "right").send("tepidarium/bag-1", "{\"light\":0}");
 
-    awaitHeard(closed, "known");
+    awaitHeard(closed, "bag-1");
   }
 
   @Test
@@ -151,9 +163,86 @@ class BrokerIT {
     String said =
         Subscriber.to(closed.mqttPort()).as("bag-1", "wrong").attempt("tepidarium/unknown");
     assertTrue(said.contains("Bad User Name or Password"), said);
-    Publisher.to(closed.mqttPort()).as("bag-1", "right").send("tepidarium/last", "{\"light\":0}");
-    awaitHeard(closed, "last");
+    Publisher.to(closed.mqttPort()).as("bag-1", "right").send("tepidarium/bag-1", "{\"light\":0}");
+    awaitHeard(closed, "bag-1");
     assertEquals(404, closed.api().call("GET", "/api/sensors/unknown", null).status());
+  }
+
+  private RawMqtt loggedIn(String account, String clientId, int expirySeconds) throws IOException {
+    RawMqtt client = new RawMqtt(closed.mqttPort(), 5);
+    String password = ACCOUNTS.get(account);
+    assertEquals(0, client.connect(clientId, account, password, null, expirySeconds).reason());
+    return client;
+  }
+
+  @Test
+  void anAccountPublishesAsItsOwnSensorAndWhatItIsGranted() throws IOException {
+    try (RawMqtt bag = loggedIn("bag-1", "publishing", 0)) {
+      assertEquals(0, bag.publish("tepidarium/bag-1", "{\"light\":0}").reason());
+      assertEquals(0, bag.publish("tepidarium/bag-1/temperature", "30").reason());
+      for (String foreign :
+          List.of(
+              "tepidarium/bag-2", "tepidarium/opening/jar", "tepidarium/status", "else/bag-1")) {
+        assertEquals(0x87, bag.publish(foreign, "{\"light\":0}").reason(), foreign);
+      }
+    }
+    try (RawMqtt lamp = loggedIn("lamp", "opening", 0)) {
+      assertEquals(0, lamp.publish("tepidarium/opening/jar", "").reason());
+      assertEquals(0x87, lamp.publish("tepidarium/opening/bag", "").reason());
+    }
+    Grower grower = new Grower(closed.api());
+    await()
+        .atMost(SOON)
+        .untilAsserted(
+            () -> {
+              List<String> reasons = grower.rejects("tepidarium/bag-2");
+              assertTrue(
+                  reasons.stream().anyMatch(r -> r.contains("\"bag-1\" may not publish")),
+                  reasons::toString);
+            });
+  }
+
+  @Test
+  void anAccountReadsBelowItsOwnTopicAndWhatItIsGranted() throws IOException {
+    try (RawMqtt bag = loggedIn("bag-1", "reading", 0)) {
+      assertEquals(1, bag.subscribe("tepidarium/bag-1/#").granted());
+      for (String foreign : List.of("tepidarium/#", "tepidarium/bag-2", "tepidarium/+", "#")) {
+        assertEquals(0x87, bag.subscribe(foreign).granted(), foreign);
+      }
+    }
+    try (RawMqtt lamp = loggedIn("lamp", "watching", 0)) {
+      assertEquals(1, lamp.subscribe("tepidarium/alert/jar/+").granted());
+      assertEquals(0x87, lamp.subscribe("tepidarium/+/jar").granted());
+    }
+  }
+
+  @Test
+  void anotherAccountCannotTakeOverAClientId() throws IOException {
+    try (RawMqtt owner = loggedIn("bag-1", "shared-id", 3_600)) {
+      try (RawMqtt thief = new RawMqtt(closed.mqttPort(), 5)) {
+        assertEquals(0x85, thief.connect("shared-id", "bag-2", "two", null, 0).reason());
+      }
+      assertEquals(0, owner.publish("tepidarium/bag-1", "{\"light\":0}").reason());
+    }
+    // Its session is kept for an hour and stays its own.
+    try (RawMqtt thief = new RawMqtt(closed.mqttPort(), 5)) {
+      assertEquals(0x85, thief.connect("shared-id", "bag-2", "two", null, 0).reason());
+    }
+    loggedIn("bag-1", "shared-id", 0).close();
+  }
+
+  @Test
+  void guessingAPasswordIsSlowedAndSaid() throws IOException {
+    for (int guess = 1; guess <= 6; guess++) {
+      try (RawMqtt thief = new RawMqtt(closed.mqttPort(), 5)) {
+        String password = guess < 6 ? "guess-" + guess : "secret";
+        int reason = thief.connect("thief", "guessed", password, null, 0).reason();
+        assertEquals(guess < 6 ? 0x86 : 0x9F, reason);
+      }
+    }
+    loggedIn("bag-1", "not-slowed", 0).close();
+    String said = new Grower(closed.api()).part("logins");
+    assertTrue(said.contains(" logins refused within the last hour, the last one of "), said);
   }
 
   @ParameterizedTest
@@ -196,7 +285,11 @@ class BrokerIT {
             "127.0.0.1",
             port,
             data,
-            new BrokerAccounts("service", "word", Map.of(), List.of("tepidarium"), topic -> {}));
+            new BrokerAccounts(
+                new BrokerAccounts.ServiceLogin("service-client", "service", "word"),
+                Map.of(),
+                new BrokerAccounts.Topics("tepidarium", List.of(), topic -> null),
+                (topic, reason) -> {}));
     try (broker) {
       try (ServerSocket taken = new ServerSocket(port, 1, InetAddress.getLoopbackAddress())) {
         String words = "sensors cannot publish, since port " + taken.getLocalPort() + " on ";

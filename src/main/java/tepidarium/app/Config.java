@@ -7,13 +7,16 @@ import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import tepidarium.ingest.MappingRule;
 import tepidarium.light.Site;
@@ -33,6 +36,7 @@ import tepidarium.series.influx.InfluxAddress;
  * @param mqttHost address on which the embedded broker listens
  * @param mqttPort port of the embedded broker
  * @param accounts names and passwords of sensors on the embedded broker; empty lets all in
+ * @param mqttLimits what clients of the embedded broker are granted, and limits against floods
  * @param rootTopic the topic below which sensors publish
  * @param mappings rules for sensors that publish in their own way
  * @param maxPayloadBytes the largest MQTT payload that is read
@@ -55,6 +59,7 @@ public record Config(
     String mqttHost,
     int mqttPort,
     Map<String, String> accounts,
+    MqttLimits mqttLimits,
     String rootTopic,
     List<MappingRule> mappings,
     int maxPayloadBytes,
@@ -76,11 +81,48 @@ public record Config(
   public record Keeping(
       @Nullable InfluxAddress influx, int spoolMaxMegabytes, @Nullable Double rawDays) {}
 
+  /**
+   * Limits of MQTT.
+   *
+   * @param grants what accounts of the embedded broker may do besides their own topics, by name
+   * @param maxSensors so many names of sensors are known without further limits
+   * @param newSensorsPerHour so many names more become known each hour
+   * @param sessionHours after so many hours the embedded broker forgets an absent subscriber
+   * @param sessionMegabytes so much may wait for one subscriber of the embedded broker, MiB
+   */
+  public record MqttLimits(
+      Map<String, Grant> grants,
+      int maxSensors,
+      int newSensorsPerHour,
+      int sessionHours,
+      int sessionMegabytes) {
+    public MqttLimits {
+      grants = Map.copyOf(grants);
+    }
+  }
+
+  /** Topic filters that an account may publish to and read besides its own topics. */
+  public record Grant(List<String> publish, List<String> read) {
+    public Grant {
+      publish = List.copyOf(publish);
+      read = List.copyOf(read);
+    }
+  }
+
+  /** A grant as it stands in a file. */
+  record GivenGrant(@Nullable List<String> publish, @Nullable List<String> read) {
+    private Grant checked() {
+      return new Grant(publish == null ? List.of() : publish, read == null ? List.of() : read);
+    }
+  }
+
   static final String EMBEDDED = "embedded";
   private static final int SPOOL_MEGABYTES = 1_024;
   private static final Pattern DATABASE = Pattern.compile("[A-Za-z0-9_./-]{1,64}");
   private static final Pattern HOST_NAME =
       Pattern.compile("([a-z0-9_-]+(\\.[a-z0-9_-]+)*|\\[[0-9a-f:.]+])(:\\d{1,5})?");
+  private static final Pattern FILTER =
+      Pattern.compile("(#|(\\+|[^/+#$][^/+#]*)(/(\\+|[^/+#]+))*(/#)?)");
   private static final Pattern ROOT = Pattern.compile("[^/+#\\s]+(/[^/+#\\s]+)*");
 
   /**
@@ -145,6 +187,11 @@ public record Config(
       @Nullable String mqttHost,
       @Nullable Integer mqttPort,
       @Nullable Map<String, String> accounts,
+      @Nullable Map<String, @Nullable GivenGrant> grants,
+      @Nullable Integer maxSensors,
+      @Nullable Integer newSensorsPerHour,
+      @Nullable Integer sessionHours,
+      @Nullable Integer sessionMegabytes,
       @Nullable String rootTopic,
       @Nullable List<MappingRule> mappings,
       @Nullable Integer maxPayloadBytes,
@@ -181,6 +228,13 @@ public record Config(
               or(mqttHost, "0.0.0.0"),
               problems.whole("mqttPort", or(mqttPort, 1883), 1, 65_535),
               or(accounts, Map.of()),
+              new MqttLimits(
+                  grants(problems),
+                  problems.whole("maxSensors", or(maxSensors, 2_000), 1, 1_000_000),
+                  problems.whole("newSensorsPerHour", or(newSensorsPerHour, 100), 0, 1_000_000),
+                  // The broker counts the milliseconds of a session in 31 bits.
+                  problems.whole("sessionHours", or(sessionHours, 24), 1, 576),
+                  problems.whole("sessionMegabytes", or(sessionMegabytes, 16), 1, 4_096)),
               problems.that(
                   "rootTopic",
                   or(rootTopic, "tepidarium"),
@@ -226,6 +280,42 @@ public record Config(
         names.add(URI.create(notices.publicUrl()).getAuthority().toLowerCase(Locale.ROOT));
       }
       return names;
+    }
+
+    private Map<String, Grant> grants(Problems problems) {
+      Map<String, Grant> checked = new HashMap<>();
+      or(grants, Map.<String, @Nullable GivenGrant>of())
+          .forEach(
+              (name, given) -> {
+                if (!or(accounts, Map.of()).containsKey(name)) {
+                  problems.add("grants " + name + ": there is no account of this name");
+                }
+                if (given == null) {
+                  problems.add("grants " + name + " needs publish or read, lists of topics");
+                } else if (hasFilters(name, given, problems)) {
+                  checked.put(name, given.checked());
+                }
+              });
+      return checked;
+    }
+
+    private static boolean hasFilters(String name, GivenGrant given, Problems problems) {
+      List<@Nullable String> wrong =
+          Stream.of(given.publish(), given.read())
+              .filter(Objects::nonNull)
+              .flatMap(List::stream)
+              .filter(filter -> filter == null || !FILTER.matcher(filter).matches())
+              .toList();
+      wrong.forEach(
+          filter ->
+              problems.add(
+                  "grants "
+                      + name
+                      + " must hold topics, with + for one level and # at the end for all below,"
+                      + " not \""
+                      + filter
+                      + '"'));
+      return wrong.isEmpty();
     }
 
     private @Nullable InfluxAddress influx(Problems problems) {

@@ -26,6 +26,7 @@ final class Facts implements ServiceFacts {
   private final Storage storage;
   private final Database database;
   private volatile @Nullable MqttLink link;
+  private volatile Supplier<Map<String, Part>> brokerParts = Map::of;
   private volatile Supplier<Map<String, Part>> more = Map::of;
 
   Facts(Config config, boolean demo, Intake intake, Storage storage, Database database) {
@@ -41,8 +42,10 @@ final class Facts implements ServiceFacts {
     more = parts;
   }
 
-  void link(MqttLink started) {
+  /** The link to the broker, and the parts of an embedded one. */
+  void link(MqttLink started, Supplier<Map<String, Part>> broker) {
     link = started;
+    brokerParts = broker;
   }
 
   @Override
@@ -92,9 +95,11 @@ final class Facts implements ServiceFacts {
     String linkState = current == null ? "the broker is starting" : current.state();
     parts.put(
         "broker", current != null && current.isUp() ? Part.up(linkState) : Part.down(linkState));
-    String trouble = intake.trouble();
+    String trouble =
+        intake.trouble() == null && current != null ? current.heldUp() : intake.trouble();
     parts.put("readings", trouble == null ? storage.part() : Part.down(trouble));
     parts.put("records", records());
+    parts.putAll(brokerParts.get());
     parts.putAll(more.get());
     return parts;
   }

@@ -181,7 +181,8 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
 
   private void measure(MqttLink link) {
     selfWatch.take(
-        new SelfWatch.Measured(clock.instant(), System.nanoTime(), link.isUp(), freeBytes()));
+        new SelfWatch.Measured(
+            clock.instant(), System.nanoTime(), link.isUp(), freeBytes(), link.trouble()));
     Map<Trouble.Kind, Trouble> newest = new LinkedHashMap<>();
     for (Trouble.Kind kind : Trouble.Kind.values()) {
       selfWatch.newest(kind).ifPresent(trouble -> newest.put(kind, trouble));

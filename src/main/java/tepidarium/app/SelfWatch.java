@@ -13,9 +13,9 @@ import tepidarium.alert.notify.Trouble;
 import tepidarium.alert.notify.Trouble.Kind;
 
 /**
- * Finds out when the service itself is in trouble: no broker for a time, a disk that fills, a clock
- * that jumped. Fed with measurements; takes up trouble that lasted when the service ended. To be
- * used by one thread.
+ * Finds out when the service itself is in trouble: no broker for a time, readings that are not
+ * stored, a disk that fills, a clock that jumped. Fed with measurements; takes up trouble that
+ * lasted when the service ended. To be used by one thread.
  */
 public final class SelfWatch {
   /** Corrections from the network stay below, a clock that was wrong does not. */
@@ -39,8 +39,14 @@ public final class SelfWatch {
    *
    * @param monotonicNanos time that no one can set
    * @param freeBytes space left for the data folder
+   * @param notTakenIn why messages that wait are not stored; null when they are
    */
-  record Measured(Instant now, long monotonicNanos, boolean brokerUp, long freeBytes) {}
+  record Measured(
+      Instant now,
+      long monotonicNanos,
+      boolean brokerUp,
+      long freeBytes,
+      @Nullable String notTakenIn) {}
 
   private final Limits limits;
   private final Consumer<Trouble> told;
@@ -65,6 +71,7 @@ public final class SelfWatch {
     takeClock(measured);
     takeBroker(measured);
     takeDisk(measured);
+    takeIntake(measured);
     last = measured;
   }
 
@@ -129,6 +136,18 @@ public final class SelfWatch {
       say(new Trouble(Kind.DISK, measured.now(), null, detail));
     } else if (measured.freeBytes() >= limits.freeBytes() * ENOUGH) {
       lasting.ifPresent(trouble -> say(trouble.ended(measured.now())));
+    }
+  }
+
+  private void takeIntake(Measured measured) {
+    String why = measured.notTakenIn();
+    Optional<Trouble> lasting = lasting(Kind.INTAKE);
+    if (why == null) {
+      lasting.ifPresent(trouble -> say(trouble.ended(measured.now())));
+    } else if (lasting.isEmpty()) {
+      say(
+          new Trouble(
+              Kind.INTAKE, measured.now(), null, "Readings are not taken in: " + why + '.'));
     }
   }
 

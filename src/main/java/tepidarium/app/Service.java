@@ -6,15 +6,17 @@ import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.Deque;
+import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.alert.AlertRules;
@@ -48,6 +50,7 @@ import tepidarium.records.RejectRecords;
 import tepidarium.records.SeasonRecords;
 import tepidarium.records.sqlite.SqliteRecords;
 import tepidarium.series.ReadingSink;
+import tepidarium.web.ServiceFacts.Part;
 import tepidarium.web.Views;
 import tepidarium.web.WebServer;
 
@@ -63,8 +66,17 @@ public final class Service implements AutoCloseable {
    *
    * @param address where it is now; an IllegalStateException says why it is not
    * @param letSensorsIn to be run once the service has subscribed
+   * @param waiting how many messages wait for this service; 0 if not known
+   * @param parts parts of the broker and how they are
    */
-  private record Broker(Supplier<BrokerAddress> address, Runnable letSensorsIn) {}
+  private record Broker(
+      Supplier<BrokerAddress> address,
+      Runnable letSensorsIn,
+      LongSupplier waiting,
+      Supplier<Map<String, Part>> parts) {}
+
+  /** If messages wait for this service and none arrives for this long, it connects again. */
+  private static final Duration MESSAGES_STUCK = Duration.ofSeconds(30);
 
   /** How often the service judges what changes by time alone, and measures itself. */
   private static final Duration PERIOD = Duration.ofSeconds(5);
@@ -85,7 +97,8 @@ public final class Service implements AutoCloseable {
     this.config = config;
     DataFolder folder = running(DataFolder.open(config.data()));
     String servicePassword = randomPassword();
-    CompletableFuture<Broker> broker = startBroker(folder, servicePassword, clock);
+    Decoder decoder = new Decoder(config.rootTopic(), config.mappings(), config.maxPayloadBytes());
+    CompletableFuture<Broker> broker = startBroker(folder, servicePassword, decoder, clock);
     Storage storage = running(Storage.open(config, folder, clock));
     Database records = running(SqliteRecords.open(folder.resolve("records.db")));
 
@@ -107,7 +120,6 @@ public final class Service implements AutoCloseable {
         running(
             new Watch(register, newest, heatSoFar, history, alerts, rules, silence, period, clock));
 
-    Decoder decoder = new Decoder(config.rootTopic(), config.mappings(), config.maxPayloadBytes());
     Settlement settlement = new Settlement(rejectLog, config.rootTopic(), clock);
     ReadingSink sink = storage.sink(ledger);
     running(storage::stopHandingOver);
@@ -168,9 +180,11 @@ public final class Service implements AutoCloseable {
                 config.rootTopic(),
                 decoder.topicFilters(),
                 folder.clientId(),
+                new MqttLink.Limits(config.maxPayloadBytes(), MESSAGES_STUCK),
+                join(broker).waiting(),
                 clock,
                 intake));
-    facts.link(link);
+    facts.link(link, join(broker).parts());
     AlertTopics topics = new AlertTopics(link, watch, alerts, register, views);
     watch.listen(topics);
     watch.listen(desk);
@@ -232,16 +246,22 @@ public final class Service implements AutoCloseable {
   }
 
   /** The broker takes longest to start, so it starts beside the rest. */
-  private CompletableFuture<Broker> startBroker(DataFolder folder, String password, Clock clock) {
+  private CompletableFuture<Broker> startBroker(
+      DataFolder folder, String password, Decoder decoder, Clock clock) {
     if (!config.embedded()) {
       BrokerAddress address =
           new BrokerAddress(config.broker(), config.brokerUser(), config.brokerPassword());
-      return CompletableFuture.completedFuture(new Broker(() -> address, () -> {}));
+      return CompletableFuture.completedFuture(
+          new Broker(() -> address, () -> {}, () -> 0, Map::of));
     }
     String user = "tepidarium-service";
+    String clientId = folder.clientId();
     BrokerAccounts accounts =
         new BrokerAccounts(
-            user, password, config.accounts(), sensorTopics(), topic -> refused(topic, clock));
+            new BrokerAccounts.ServiceLogin(clientId, user, password),
+            accounts(),
+            new BrokerAccounts.Topics(config.rootTopic(), mappedTopics(), decoder::sensorOf),
+            (topic, reason) -> refused(topic, reason, clock));
     CompletableFuture<EmbeddedBroker> broker =
         CompletableFuture.supplyAsync(
             () ->
@@ -252,31 +272,36 @@ public final class Service implements AutoCloseable {
         started ->
             new Broker(
                 () -> new BrokerAddress(started.serviceUri(), user, password),
-                started::letSensorsIn));
+                started::letSensorsIn,
+                () -> started.waiting(clientId, decoder.topicFilters()),
+                () -> Map.of("logins", Part.up(started.logins()))));
   }
 
-  /**
-   * A sensor tried a topic that nothing here reads: the newcomer who mistyped it should see that.
-   */
-  private void refused(String topic, Clock clock) {
+  private Map<String, BrokerAccounts.Account> accounts() {
+    Config.Grant nothing = new Config.Grant(List.of(), List.of());
+    Map<String, BrokerAccounts.Account> accounts = new HashMap<>();
+    config
+        .accounts()
+        .forEach(
+            (name, password) -> {
+              Config.Grant grant = config.mqttLimits().grants().getOrDefault(name, nothing);
+              accounts.put(
+                  name, new BrokerAccounts.Account(password, grant.publish(), grant.read()));
+            });
+    return accounts;
+  }
+
+  /** The embedded broker refused a message; whoever mistyped its topic should see that. */
+  private void refused(String topic, String reason, Clock clock) {
     Intake current = intake;
     if (current != null) {
-      String reason =
-          '"'
-              + topic
-              + "\" is not read here: publish to "
-              + config.rootTopic()
-              + "/<sensor>, or add a mapping rule for this topic";
       current.refuse(Reject.of(clock.instant(), topic, reason, ""));
     }
   }
 
-  /** Below which topics sensors may publish: the root, and what the mapping rules listen to. */
-  private List<String> sensorTopics() {
-    return Stream.concat(
-            Stream.of(config.rootTopic()),
-            config.mappings().stream().map(rule -> fixedLevels(rule.topic())))
-        .toList();
+  /** The fixed first levels of the topics that the mapping rules listen to. */
+  private List<String> mappedTopics() {
+    return config.mappings().stream().map(rule -> fixedLevels(rule.topic())).toList();
   }
 
   private static String fixedLevels(String filter) {

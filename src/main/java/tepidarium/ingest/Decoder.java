@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -67,6 +68,34 @@ public final class Decoder {
     return new ArrayList<>(filters);
   }
 
+  /** The sensor whose readings messages on this topic carry; null for none. */
+  public @Nullable String sensorOf(String topic) {
+    Optional<SensorId> own =
+        topic.startsWith(prefix) ? ownSensor(topic.substring(prefix.length())) : Optional.empty();
+    return own.or(() -> mappedSensor(topic)).map(SensorId::name).orElse(null);
+  }
+
+  private static Optional<SensorId> ownSensor(String rest) {
+    int slash = rest.indexOf('/');
+    boolean known = slash < 0 || Quantity.ofKey(rest.substring(slash + 1)).isPresent();
+    return known ? sensorNamed(slash < 0 ? rest : rest.substring(0, slash)) : Optional.empty();
+  }
+
+  private static Optional<SensorId> sensorNamed(String name) {
+    return name.equals(STATUS) || name.equals(ALERT) || name.equals(OPENING) || name.equals(NOTICE)
+        ? Optional.empty()
+        : SensorNames.exact(name);
+  }
+
+  private Optional<SensorId> mappedSensor(String topic) {
+    List<String> levels = TopicPattern.levels(topic);
+    return rules.stream()
+        .map(rule -> rule.sensorIn(levels))
+        .filter(Objects::nonNull)
+        .flatMap(name -> SensorNames.adapted(name).stream())
+        .findFirst();
+  }
+
   /** The readings of a message, and what of it was rejected. */
   public Decoded decode(Message message) {
     Outcome outcome = new Outcome(message);
@@ -121,10 +150,7 @@ public final class Decoder {
   private static @Nullable Payload ownRoute(String rest) {
     int slash = rest.indexOf('/');
     String name = slash < 0 ? rest : rest.substring(0, slash);
-    Optional<SensorId> sensor =
-        name.equals(STATUS) || name.equals(ALERT) || name.equals(OPENING) || name.equals(NOTICE)
-            ? Optional.empty()
-            : SensorNames.exact(name);
+    Optional<SensorId> sensor = sensorNamed(name);
     if (sensor.isEmpty()) {
       return null;
     }

@@ -96,7 +96,25 @@ public final class Intake implements AutoCloseable {
       throws InterruptedException {
     int permits = Math.min(WAITING_KIB, 1 + payloadBytes / 1024);
     space.acquire(permits);
-    queue(new Item(decoder.decode(message), message.arrivedAt(), permits, acknowledge));
+    Decoded decoded;
+    try {
+      decoded = decoder.decode(message);
+    } catch (RuntimeException | Error e) {
+      space.release(permits);
+      throw e;
+    }
+    queue(new Item(decoded, message.arrivedAt(), permits, acknowledge));
+  }
+
+  /**
+   * Logs a message that cannot be decoded; waits while there is no space. Called by one thread.
+   *
+   * @param acknowledge run on the writer thread once the line is durable
+   * @throws InterruptedException when the waiting is given up; the message is not acknowledged
+   */
+  public void takeRefused(Reject reject, Runnable acknowledge) throws InterruptedException {
+    space.acquire();
+    queue(new Item(new Decoded(List.of(), List.of(reject)), reject.at(), 1, acknowledge));
   }
 
   /** Notes a message that was refused before it came here; when there is no space, it is let go. */

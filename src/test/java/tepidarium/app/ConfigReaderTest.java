@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
@@ -70,6 +71,22 @@ class ConfigReaderTest {
     assertEquals(Map.of("jar-1", "secret"), config.accounts());
     assertEquals("garden/{sensor}/state", config.mappings().get(0).topic());
     assertFalse(config.toString().contains("secret"));
+  }
+
+  @Test
+  void grantsBelongToAccountsAndHoldTopics() throws IOException {
+    String accounts = "accounts: {lamp: x}\n";
+    Path file = file(accounts + "grants: {lamp: {read: [tepidarium/alert/#, +/a]}}\n");
+    Config.Grant lamp =
+        ConfigReader.read(file, Map.of(), Map.of()).mqttLimits().grants().get("lamp");
+    assertEquals(List.of("tepidarium/alert/#", "+/a"), lamp.read());
+    assertEquals(List.of(), lamp.publish());
+    assertTrue(problem("grants: {x: {}}\n").contains("grants x: there is no account"));
+    assertTrue(problem(accounts + "grants: {lamp: null}\n").contains("grants lamp needs"));
+    for (String wrong : List.of("'a#'", "a/#/b", "$SYS/#", "''", "null")) {
+      String lines = accounts + "grants: {lamp: {publish: [" + wrong + "]}}\n";
+      assertTrue(problem(lines).contains("grants lamp must hold topics"), wrong);
+    }
   }
 
   @Test

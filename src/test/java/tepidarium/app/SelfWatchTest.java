@@ -16,6 +16,7 @@ class SelfWatchTest {
 
   private final List<Trouble> told = new ArrayList<>();
   private SelfWatch watch;
+  private String notTakenIn;
 
   @BeforeEach
   void begin() {
@@ -37,7 +38,8 @@ class SelfWatchTest {
             START.plus(Duration.ofMinutes(minute)),
             Duration.ofMinutes(monotonicMinute).toNanos(),
             broker,
-            free));
+            free,
+            notTakenIn));
   }
 
   private List<String> said() {
@@ -66,6 +68,21 @@ class SelfWatchTest {
     assertEquals(List.of(), said());
     measure(31, true, PLENTY);
     assertEquals(List.of("broker over"), said());
+  }
+
+  @Test
+  void readingsThatAreNotTakenInAreSaidAtOnceAndWhenTheyAreAgain() {
+    notTakenIn = "messages wait and none arrived for 30 s";
+    measure(0, true, PLENTY);
+    measure(1, true, PLENTY);
+    assertEquals(List.of("intake"), said());
+    assertEquals(
+        "Readings are not taken in: messages wait and none arrived for 30 s.",
+        told.get(0).detail());
+    notTakenIn = null;
+    measure(2, true, PLENTY);
+    measure(3, true, PLENTY);
+    assertEquals(List.of("intake", "intake over"), said());
   }
 
   @Test

@@ -49,6 +49,10 @@ final class Advice {
           List.of(
               "Look whether the machine with the broker runs and is in the network.",
               "Until it is heard, no container is watched.");
+      case "intake" ->
+          List.of(
+              "Look at the state of the service at the foot of each page, and at the rejects.",
+              "Readings wait in the broker meanwhile. If this lasts, start the service again.");
       case "disk" ->
           List.of(
               "Free space on the disk, or move the data folder to a larger one.",

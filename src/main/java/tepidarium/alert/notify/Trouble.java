@@ -16,6 +16,8 @@ public record Trouble(Kind kind, Instant since, @Nullable Instant endedAt, Strin
   public enum Kind {
     /** No broker was heard for a time: nothing reaches the service. */
     BROKER(Priority.HIGH),
+    /** Messages wait in the broker or in the service, and are not stored. */
+    INTAKE(Priority.HIGH),
     /** Little space is left on the disk. */
     DISK(Priority.MEDIUM),
     /** The wall clock jumped against the monotonic one; over as soon as it is noticed. */

@@ -25,6 +25,7 @@ final class Words {
       case "headingCold" -> "heading for too cold";
       case "headingHot" -> "heading for too hot";
       case "broker" -> "no broker";
+      case "intake" -> "readings not taken in";
       case "disk" -> "disk filling";
       case "clock" -> "clock jumped";
       default -> topic.replace('_', ' ');

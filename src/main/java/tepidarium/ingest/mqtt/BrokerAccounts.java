@@ -6,7 +6,8 @@ import java.security.Principal;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.function.Consumer;
+import java.util.function.BiConsumer;
+import java.util.function.Function;
 import javax.security.auth.Subject;
 import org.apache.activemq.artemis.core.security.CheckType;
 import org.apache.activemq.artemis.core.security.Role;
@@ -17,58 +18,113 @@ import org.apache.activemq.artemis.spi.core.security.jaas.UserPrincipal;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Who may do what on the embedded broker. The service itself may do everything. A sensor, known by
- * name and password or, where no accounts are set, by anything, may publish and subscribe below the
- * given topics, and nowhere else: not even make an address.
+ * Decides who may log in to the embedded broker, and which topics each client may publish to and
+ * read. The service may do everything. Without accounts, everybody may publish and read below the
+ * topics of the service. With accounts, a client may publish as the sensor of its own name, read
+ * below its own topic, and do what it is granted. Nobody but the service may publish to its status,
+ * alerts and notices.
  */
 public final class BrokerAccounts implements ActiveMQSecurityManager5 {
   private static final RolePrincipal SERVICE = new RolePrincipal("service");
   private static final RolePrincipal SENSOR = new RolePrincipal("sensor");
 
-  private final String serviceUser;
-  private final String servicePassword;
-  private final Map<String, String> accounts;
-  private final List<String> topics;
-  private final Consumer<String> refused;
+  /** Subtopics of the root that only the service publishes to. */
+  private static final List<String> RESERVED = List.of("status", "alert", "notice");
+
+  /**
+   * The login of the service itself.
+   *
+   * @param clientId no other client may use it
+   * @param password made anew for each start
+   */
+  public record ServiceLogin(String clientId, String user, String password) {
+    @Override
+    public String toString() {
+      return user;
+    }
+  }
+
+  /**
+   * An account of a sensor or a person.
+   *
+   * @param publish topic filters that it may publish to besides its own topics
+   * @param read topic filters that it may read besides its own topics
+   */
+  public record Account(String password, List<String> publish, List<String> read) {
+    public Account {
+      publish = List.copyOf(publish);
+      read = List.copyOf(read);
+    }
+
+    @Override
+    public String toString() {
+      return "Account[publish=" + publish + ", read=" + read + ']';
+    }
+  }
+
+  /**
+   * The topics of the service.
+   *
+   * @param root the root topic
+   * @param mapped the first levels of topics that mapping rules read, without a trailing slash; an
+   *     empty one allows all topics to clients without an account
+   * @param sensorOf the sensor whose readings a topic carries; null for none
+   */
+  public record Topics(
+      String root, List<String> mapped, Function<String, @Nullable String> sensorOf) {
+    public Topics {
+      mapped = List.copyOf(mapped);
+    }
+  }
+
+  private final ServiceLogin service;
+  private final Map<String, Account> accounts;
+  private final Topics topics;
+  private final BiConsumer<String, String> refused;
 
   /**
    * The accounts of one start.
    *
-   * @param servicePassword made anew for each start
-   * @param accounts names and passwords; empty to let everybody in
-   * @param topics the first levels below which sensors may publish, without a trailing slash; an
-   *     empty one allows all
-   * @param refused told the topic of every message that was refused, on a broker thread
+   * @param accounts by name; empty to let everybody in
+   * @param refused told the topic of every message that was refused and why, on a broker thread
    */
   public BrokerAccounts(
-      String serviceUser,
-      String servicePassword,
-      Map<String, String> accounts,
-      List<String> topics,
-      Consumer<String> refused) {
-    this.serviceUser = serviceUser;
-    this.servicePassword = servicePassword;
+      ServiceLogin service,
+      Map<String, Account> accounts,
+      Topics topics,
+      BiConsumer<String, String> refused) {
+    this.service = service;
     this.accounts = Map.copyOf(accounts);
-    this.topics = List.copyOf(topics);
+    this.topics = topics;
     this.refused = refused;
   }
 
-  @Override
-  public @Nullable Subject authenticate(
-      @Nullable String user,
-      @Nullable String password,
-      RemotingConnection connection,
-      @Nullable String securityDomain) {
-    if (serviceUser.equals(user)) {
-      return same(servicePassword, password) ? subject(serviceUser, true) : null;
+  boolean areSet() {
+    return !accounts.isEmpty();
+  }
+
+  boolean hasAccount(String user) {
+    return accounts.containsKey(user);
+  }
+
+  boolean isService(@Nullable String user) {
+    return service.user().equals(user);
+  }
+
+  boolean isServiceClient(String clientId) {
+    return service.clientId().equals(clientId);
+  }
+
+  /** Whether the password is the one of this user. */
+  boolean accepts(@Nullable String user, @Nullable String password) {
+    if (isService(user)) {
+      return same(service.password(), password);
     }
     if (accounts.isEmpty()) {
-      return subject(user == null ? "anybody" : user, false);
+      return true;
     }
-    String expected = user == null ? null : accounts.get(user);
-    return user != null && expected != null && same(expected, password)
-        ? subject(user, false)
-        : null;
+    Account account = user == null ? null : accounts.get(user);
+    return account != null && same(account.password(), password);
   }
 
   private static boolean same(String expected, @Nullable String given) {
@@ -77,8 +133,81 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
             expected.getBytes(StandardCharsets.UTF_8), given.getBytes(StandardCharsets.UTF_8));
   }
 
-  private static Subject subject(String name, boolean service) {
-    Set<Principal> principals = Set.of(new UserPrincipal(name), service ? SERVICE : SENSOR);
+  /** Notes that a message was refused. */
+  void refused(String topic, String reason) {
+    refused.accept(topic, reason);
+  }
+
+  /** Why this user, who has logged in, may not publish to a topic; null when it may. */
+  @Nullable String whyNotPublish(@Nullable String user, String topic) {
+    if (isService(user)) {
+      return null;
+    }
+    if (RESERVED.stream().anyMatch(reserved -> isBelow(topics.root() + '/' + reserved, topic))) {
+      return '"' + topic + "\" is written by this service alone: publish to another topic";
+    }
+    Account account = user == null ? null : accounts.get(user);
+    if (user == null || account == null) {
+      return isOfService(topic)
+          ? null
+          : '"'
+              + topic
+              + "\" is not read here: publish to "
+              + topics.root()
+              + "/<sensor>, or add a mapping rule for this topic";
+    }
+    boolean own = isOwn(user, topic) || user.equals(topics.sensorOf().apply(topic));
+    return own || isGranted(account.publish(), topic)
+        ? null
+        : "the account \""
+            + user
+            + "\" may not publish to \""
+            + topic
+            + "\": publish to "
+            + topics.root()
+            + '/'
+            + user
+            + ", or grant it this topic in the settings (grants)";
+  }
+
+  private boolean mayRead(@Nullable String user, String filter) {
+    Account account = user == null ? null : accounts.get(user);
+    return user == null || account == null
+        ? isOfService(filter)
+        : isOwn(user, filter) || isGranted(account.read(), filter);
+  }
+
+  private boolean isOwn(String user, String topic) {
+    return isBelow(topics.root() + '/' + user, topic);
+  }
+
+  private static boolean isGranted(List<String> filters, String topic) {
+    return !topic.startsWith("$")
+        && filters.stream().anyMatch(filter -> TopicNames.covers(filter, topic));
+  }
+
+  private boolean isOfService(String topic) {
+    return !topic.startsWith("$")
+        && (isBelow(topics.root(), topic)
+            || topics.mapped().stream().anyMatch(mapped -> isBelow(mapped, topic)));
+  }
+
+  private static boolean isBelow(String parent, String topic) {
+    return parent.isEmpty() || topic.equals(parent) || topic.startsWith(parent + '/');
+  }
+
+  @Override
+  public @Nullable Subject authenticate(
+      @Nullable String user,
+      @Nullable String password,
+      RemotingConnection connection,
+      @Nullable String securityDomain) {
+    if (!accepts(user, password)) {
+      return null;
+    }
+    Set<Principal> principals =
+        Set.of(
+            new UserPrincipal(user == null ? "anybody" : user), isService(user) ? SERVICE : SENSOR);
     return new Subject(true, principals, Set.of(), Set.of());
   }
 
@@ -91,19 +220,35 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
     if (subject.getPrincipals().contains(SERVICE)) {
       return true;
     }
-    if (check != CheckType.MANAGE && topics.stream().anyMatch(topic -> below(topic, address))) {
-      return true;
-    }
-    // The broker makes an address for a message to a new topic, and asks for that first.
-    if (check == CheckType.CREATE_ADDRESS || check == CheckType.SEND) {
-      refused.accept(address);
-    }
-    return false;
+    String user =
+        subject.getPrincipals(UserPrincipal.class).stream()
+            .map(UserPrincipal::getName)
+            .findFirst()
+            .orElse(null);
+    // The broker names an address "topic" or, for a subscription's queue, "topic::queue".
+    int queue = address.indexOf("::");
+    String topic = queue < 0 ? address : address.substring(0, queue);
+    return switch (check) {
+      case SEND -> mayPublish(user, topic);
+      // Asked before the first message to a topic and before the first subscription to a filter.
+      case CREATE_ADDRESS -> mayRead(user, topic) || mayPublish(user, topic);
+      case CREATE_DURABLE_QUEUE,
+          CREATE_NON_DURABLE_QUEUE,
+          DELETE_DURABLE_QUEUE,
+          DELETE_NON_DURABLE_QUEUE,
+          CONSUME,
+          BROWSE ->
+          mayRead(user, topic);
+      default -> false;
+    };
   }
 
-  /** The broker names an address "topic" or, for a subscription's queue, "topic::queue". */
-  private static boolean below(String topic, String address) {
-    return topic.isEmpty() || address.equals(topic) || address.startsWith(topic + '/');
+  private boolean mayPublish(@Nullable String user, String topic) {
+    String reason = whyNotPublish(user, topic);
+    if (reason != null) {
+      refused.accept(topic, reason);
+    }
+    return reason == null;
   }
 
   @Override

@@ -5,6 +5,7 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.ServerSocket;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
@@ -16,6 +17,7 @@ import org.apache.activemq.artemis.core.remoting.server.RemotingService;
 import org.apache.activemq.artemis.core.security.Role;
 import org.apache.activemq.artemis.core.server.ActiveMQServer;
 import org.apache.activemq.artemis.core.server.JournalType;
+import org.apache.activemq.artemis.core.server.Queue;
 import org.apache.activemq.artemis.core.settings.impl.AddressFullMessagePolicy;
 import org.apache.activemq.artemis.core.settings.impl.AddressSettings;
 import org.jspecify.annotations.Nullable;
@@ -46,6 +48,7 @@ public final class EmbeddedBroker implements AutoCloseable {
   private final int port;
   private final Path folder;
   private final BrokerAccounts accounts;
+  private final LoginLimit logins = new LoginLimit(System::nanoTime);
   private final Thread keeper;
   private ActiveMQServer server;
   private volatile int servicePort;
@@ -94,6 +97,7 @@ public final class EmbeddedBroker implements AutoCloseable {
         throw new IllegalStateException("the embedded broker did not start");
       }
       NoLateAcknowledgements.over(fresh);
+      fresh.getRemotingService().addIncomingInterceptor(new BrokerGate(fresh, accounts, logins));
     } catch (Exception e) {
       fresh.stop();
       throw e;
@@ -262,6 +266,21 @@ public final class EmbeddedBroker implements AutoCloseable {
     settings.setDeadLetterAddress(SimpleString.of("$undelivered"));
     settings.setExpiryAddress(SimpleString.of("$expired"));
     return settings;
+  }
+
+  /** How many logins were refused lately, in words. */
+  public String logins() {
+    return logins.summary();
+  }
+
+  /** How many messages wait in a queue of this client for one of its topic filters. */
+  public synchronized long waiting(String clientId, List<String> filters) {
+    long waiting = 0;
+    for (String filter : filters) {
+      Queue queue = server.locateQueue(SimpleString.of(clientId + '.' + filter));
+      waiting += queue == null ? 0 : queue.getMessageCount();
+    }
+    return waiting;
   }
 
   /**

@@ -9,14 +9,16 @@ import java.util.concurrent.ThreadLocalRandom;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
+import java.util.function.LongSupplier;
 import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import org.eclipse.paho.mqttv5.client.IMqttToken;
 import org.eclipse.paho.mqttv5.client.MqttAsyncClient;
 import org.eclipse.paho.mqttv5.client.MqttCallback;
+import org.eclipse.paho.mqttv5.client.MqttClientException;
 import org.eclipse.paho.mqttv5.client.MqttConnectionOptions;
 import org.eclipse.paho.mqttv5.client.MqttDisconnectResponse;
-import org.eclipse.paho.mqttv5.client.persist.MemoryPersistence;
 import org.eclipse.paho.mqttv5.common.MqttException;
 import org.eclipse.paho.mqttv5.common.MqttMessage;
 import org.eclipse.paho.mqttv5.common.MqttSubscription;
@@ -27,6 +29,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.Message;
+import tepidarium.ingest.Reject;
 
 /**
  * The link to the broker. A persistent session under a stable client id, so that what arrives while
@@ -39,8 +42,23 @@ public final class MqttLink implements AutoCloseable {
   private static final int KEEP_ALIVE_SECONDS = 30;
   private static final int RECEIVE_MAXIMUM = 65_535;
   private static final Duration CALL_LIMIT = Duration.ofSeconds(15);
+  private static final Duration LOOK_EVERY = Duration.ofSeconds(1);
+  private static final int EXCERPT_BYTES = 4 * Reject.LONGEST_EXCERPT;
   private static final long FIRST_PAUSE_MS = 250;
   private static final long LONGEST_PAUSE_MS = 5_000;
+
+  /** How long an incident that is over is still told. */
+  private static final Duration INCIDENT_SHOWN = Duration.ofMinutes(1);
+
+  /**
+   * Limits of the reception.
+   *
+   * @param payloadBytes a message with a longer payload is rejected without reading it
+   * @param stuckAfter if messages wait and none arrives for this long, the client is made anew
+   */
+  public record Limits(int payloadBytes, Duration stuckAfter) {}
+
+  private record Incident(String words, long nanos) {}
 
   private final Supplier<BrokerAddress> address;
   private final String rootTopic;
@@ -48,6 +66,7 @@ public final class MqttLink implements AutoCloseable {
   private final String clientId;
   private final Clock clock;
   private final Intake intake;
+  private final Reception reception;
   private final RetainedTopics retained = new RetainedTopics();
   private final BrokerReport report = new BrokerReport();
   private final Semaphore wake = new Semaphore(0);
@@ -62,6 +81,7 @@ public final class MqttLink implements AutoCloseable {
   private volatile boolean told;
   private volatile boolean stopping;
   private volatile String state = "not connected yet";
+  private volatile @Nullable Incident incident;
 
   /**
    * Prepares the link; {@link #start} begins to connect.
@@ -69,12 +89,34 @@ public final class MqttLink implements AutoCloseable {
    * @param address asked before each attempt; an IllegalStateException says why there is none now
    * @param filters the topic filters to subscribe to
    * @param clientId stable over restarts and unlike any other client's
+   * @param limits what one message may take, and how long messages may wait
+   * @param waitingInBroker how many messages the broker holds for this client; 0 if not known
    */
   public MqttLink(
       Supplier<BrokerAddress> address,
       String rootTopic,
       List<String> filters,
       String clientId,
+      Limits limits,
+      LongSupplier waitingInBroker,
+      Clock clock,
+      Intake intake) {
+    this(
+        address,
+        rootTopic,
+        filters,
+        clientId,
+        new Reception(limits, waitingInBroker, UnaryOperator.identity()),
+        clock,
+        intake);
+  }
+
+  MqttLink(
+      Supplier<BrokerAddress> address,
+      String rootTopic,
+      List<String> filters,
+      String clientId,
+      Reception reception,
       Clock clock,
       Intake intake) {
     this.address = address;
@@ -83,6 +125,7 @@ public final class MqttLink implements AutoCloseable {
     this.clientId = clientId;
     this.clock = clock;
     this.intake = intake;
+    this.reception = reception;
     this.connector = new Thread(this::run, "mqtt-connector");
     connector.setDaemon(true);
   }
@@ -98,9 +141,26 @@ public final class MqttLink implements AutoCloseable {
     connector.start();
   }
 
-  /** Whether the link is connected and subscribed, and who follows it has been told. */
+  /** Whether the link is connected and subscribed, and receives. */
   public boolean isUp() {
-    return told && isConnected();
+    return told && isConnected() && !reception.isDead();
+  }
+
+  /** Why messages did not arrive, now or within the last minute; null when all is well. */
+  public @Nullable String trouble() {
+    String heldUp = reception.whyHeldUp();
+    if (heldUp != null) {
+      return heldUp;
+    }
+    Incident last = incident;
+    return last != null && System.nanoTime() - last.nanos() < INCIDENT_SHOWN.toNanos()
+        ? last.words()
+        : null;
+  }
+
+  /** Why messages that have arrived are not stored; null when they are. */
+  public @Nullable String heldUp() {
+    return reception.whyHeldUp();
   }
 
   private boolean isConnected() {
@@ -110,7 +170,7 @@ public final class MqttLink implements AutoCloseable {
 
   /** How the link is, in words. */
   public String state() {
-    return state + report.warning();
+    return (reception.isDead() ? "the MQTT client stopped receiving" : state) + report.warning();
   }
 
   /**
@@ -147,8 +207,13 @@ public final class MqttLink implements AutoCloseable {
     while (!stopping) {
       try {
         if (isConnected()) {
-          // Woken by a lost connection; looks by itself now and then in case nobody tells.
-          wake.tryAcquire(5, TimeUnit.SECONDS);
+          String stuck = reception.whyStuck();
+          if (stuck != null) {
+            dropStuckClient(stuck);
+          } else {
+            // Woken by a lost connection.
+            wake.tryAcquire(LOOK_EVERY.toMillis(), TimeUnit.MILLISECONDS);
+          }
           continue;
         }
         connect();
@@ -164,6 +229,14 @@ public final class MqttLink implements AutoCloseable {
         return;
       }
     }
+  }
+
+  private void dropStuckClient(String words) {
+    LOG.warn("{}; connecting again", words);
+    state = words + "; connecting again";
+    incident = new Incident(words, System.nanoTime());
+    upOrDown.accept(false);
+    discard();
   }
 
   private boolean pause(long ms) {
@@ -195,16 +268,16 @@ public final class MqttLink implements AutoCloseable {
     long generation = connection.incrementAndGet();
     BrokerAddress current = address.get();
     broker = current;
-    MqttAsyncClient fresh = new MqttAsyncClient(current.uri(), clientId, new MemoryPersistence());
+    MqttAsyncClient fresh = new FilteredClient(current.uri(), clientId, reception::connected);
     fresh.setManualAcks(true);
     fresh.setCallback(new Receiver(fresh, generation));
     client = fresh;
-    finish(fresh.connect(options(current)));
+    awaitConnecting(fresh.connect(options(current)));
     MqttSubscription[] subscriptions =
         Stream.concat(filters.stream(), BrokerReport.topics().stream())
             .map(MqttLink::subscription)
             .toArray(MqttSubscription[]::new);
-    finish(fresh.subscribe(subscriptions, null, null, new MqttProperties()));
+    awaitConnecting(fresh.subscribe(subscriptions, null, null, new MqttProperties()));
     state = "connected to " + current;
     LOG.info("{}", state);
     publishRetained("status", status("up"));
@@ -217,6 +290,26 @@ public final class MqttLink implements AutoCloseable {
     MqttSubscription subscription = new MqttSubscription(filter, 1);
     subscription.setNoLocal(true);
     return subscription;
+  }
+
+  /** A message that waits may stop the client before the broker's answer is read. */
+  private void awaitConnecting(IMqttToken token) throws MqttException {
+    for (int waited = 1; ; waited++) {
+      try {
+        token.waitForCompletion(LOOK_EVERY.toMillis());
+        return;
+      } catch (MqttException e) {
+        String stuck = reception.whyStuck();
+        if (stuck != null) {
+          incident = new Incident(stuck, System.nanoTime());
+          throw new IllegalStateException(stuck, e);
+        }
+        boolean late = e.getReasonCode() == MqttClientException.REASON_CODE_CLIENT_TIMEOUT;
+        if (!late || waited >= CALL_LIMIT.dividedBy(LOOK_EVERY)) {
+          throw e;
+        }
+      }
+    }
   }
 
   private static void finish(IMqttToken token) throws MqttException {
@@ -247,6 +340,7 @@ public final class MqttLink implements AutoCloseable {
 
   private void discard() {
     told = false;
+    reception.disconnected();
     retained.over(null);
     MqttAsyncClient old = client;
     client = null;
@@ -298,24 +392,57 @@ public final class MqttLink implements AutoCloseable {
       byte[] payload = message.getPayload();
       int id = message.getId();
       int qos = message.getQos();
+      PublishFilter.Refusal refusal = reception.arrived(topic);
       if (BrokerReport.isOne(topic)) {
         report.take(topic, payload);
         acknowledge(id, qos);
         return;
       }
       try {
-        Message received = new Message(topic, payload, message.isRetained(), clock.instant());
-        intake.take(received, payload.length, () -> acknowledge(id, qos));
+        if (refusal != null) {
+          refuse(
+              refusal.message().topic(), refusal.reason(), refusal.message().beginning(), id, qos);
+        } else {
+          take(
+              new Message(topic, payload, message.isRetained(), clock.instant()), payload, id, qos);
+        }
       } catch (InterruptedException e) {
         Thread.currentThread().interrupt();
-      } catch (RuntimeException e) {
-        LOG.error("a message on {} met an unexpected failure", topic, e);
-        acknowledge(id, qos);
       }
     }
 
+    /** A failure may pass, such as no memory left; a message that fails each time is logged. */
+    private void take(Message message, byte[] payload, int id, int qos)
+        throws InterruptedException {
+      for (int attempt = 1; ; attempt++) {
+        try {
+          intake.take(message, payload.length, () -> acknowledge(id, qos));
+          return;
+        } catch (RuntimeException | Error e) {
+          LOG.error("a message on {} met an unexpected failure", message.topic(), e);
+          if (attempt == Reception.MOST_FAILURES) {
+            String reason = "an unexpected failure, please report it: " + e;
+            refuse(message.topic(), reason, payload, id, qos);
+            return;
+          }
+        }
+      }
+    }
+
+    private void refuse(String topic, String reason, byte[] payload, int id, int qos)
+        throws InterruptedException {
+      String beginning =
+          new String(payload, 0, Math.min(payload.length, EXCERPT_BYTES), StandardCharsets.UTF_8);
+      Reject reject = Reject.of(clock.instant(), topic, reason, beginning);
+      intake.takeRefused(reject, () -> acknowledge(id, qos));
+    }
+
     private void acknowledge(int id, int qos) {
-      if (qos == 0 || connection.get() != generation) {
+      if (connection.get() != generation) {
+        return;
+      }
+      reception.acknowledged();
+      if (qos == 0) {
         return;
       }
       try {

@@ -40,7 +40,11 @@ class EmbeddedBrokerTest {
   @Test
   void itStartsAgainAlsoWhenItsServicePortWasTakenMeanwhile(@TempDir Path folder) throws Exception {
     BrokerAccounts accounts =
-        new BrokerAccounts("service", "word", Map.of(), List.of("tepidarium"), topic -> {});
+        new BrokerAccounts(
+            new BrokerAccounts.ServiceLogin("service-client", "service", "word"),
+            Map.of(),
+            new BrokerAccounts.Topics("tepidarium", List.of(), topic -> null),
+            (topic, reason) -> {});
     try (EmbeddedBroker broker = EmbeddedBroker.start("127.0.0.1", 0, folder, accounts)) {
       assertTrue(letsTheServiceIn(broker));
       int port = URI.create(broker.serviceUri()).getPort();

@@ -70,7 +70,11 @@ class SmallBrokerTest {
   @Test
   void messagesThatDoNotFitIntoMemoryArriveAfterARestart(@TempDir Path folder) throws Exception {
     BrokerAccounts accounts =
-        new BrokerAccounts("service", "word", Map.of(), List.of("tepidarium"), topic -> {});
+        new BrokerAccounts(
+            new BrokerAccounts.ServiceLogin("service-client", "service", "word"),
+            Map.of(),
+            new BrokerAccounts.Topics("tepidarium", List.of(), topic -> null),
+            (topic, reason) -> {});
     Set<String> arrived = ConcurrentHashMap.newKeySet();
     try (EmbeddedBroker broker = EmbeddedBroker.start("127.0.0.1", 0, folder, accounts)) {
       subscribe(broker, arrived).disconnect();

@@ -1,0 +1,211 @@
+package tepidarium.ingest.mqtt;
+
+import io.netty.channel.Channel;
+import io.netty.handler.codec.mqtt.MqttConnectMessage;
+import io.netty.handler.codec.mqtt.MqttConnectReturnCode;
+import io.netty.handler.codec.mqtt.MqttMessage;
+import io.netty.handler.codec.mqtt.MqttMessageBuilders;
+import io.netty.handler.codec.mqtt.MqttProperties;
+import io.netty.handler.codec.mqtt.MqttPublishMessage;
+import io.netty.handler.codec.mqtt.MqttSubscribeMessage;
+import io.netty.handler.codec.mqtt.MqttTopicSubscription;
+import java.nio.charset.StandardCharsets;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import org.apache.activemq.artemis.core.protocol.mqtt.MQTTInterceptor;
+import org.apache.activemq.artemis.core.protocol.mqtt.MQTTReasonCodes;
+import org.apache.activemq.artemis.core.protocol.mqtt.MQTTStateManager;
+import org.apache.activemq.artemis.core.remoting.impl.netty.NettyConnection;
+import org.apache.activemq.artemis.core.server.ActiveMQServer;
+import org.apache.activemq.artemis.spi.core.protocol.RemotingConnection;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Checks what clients send to the embedded broker before the broker acts on it: wrong passwords,
+ * client ids that belong to others, and topics that the broker takes but a subscriber cannot read.
+ * Closes the connection of a client that is refused, with a reason code where MQTT has one. Called
+ * by the broker's network threads.
+ */
+final class BrokerGate implements MQTTInterceptor {
+  private static final Logger LOG = LoggerFactory.getLogger(BrokerGate.class);
+  private static final int MQTT_5 = 5;
+  private static final String SHARED = "$share/";
+
+  /** More owners are forgotten, except those of sessions that the broker knows. */
+  private static final int MANY_OWNERS = 10_000;
+
+  private final ActiveMQServer server;
+  private final BrokerAccounts accounts;
+  private final LoginLimit logins;
+
+  /** The account that each client id belongs to, while the broker has a session for it. */
+  private final Map<String, String> owners = new ConcurrentHashMap<>();
+
+  BrokerGate(ActiveMQServer server, BrokerAccounts accounts, LoginLimit logins) {
+    this.server = server;
+    this.accounts = accounts;
+    this.logins = logins;
+  }
+
+  @Override
+  public boolean intercept(MqttMessage packet, RemotingConnection connection) {
+    return switch (packet.fixedHeader().messageType()) {
+      case CONNECT -> mayConnect((MqttConnectMessage) packet, connection);
+      case PUBLISH -> mayPublish((MqttPublishMessage) packet, connection);
+      case SUBSCRIBE -> maySubscribe((MqttSubscribeMessage) packet, connection);
+      default -> true;
+    };
+  }
+
+  private boolean mayPublish(MqttPublishMessage packet, RemotingConnection connection) {
+    String topic = packet.variableHeader().topicName();
+    // In version 5 an empty topic stands for one that was given before.
+    String problem = topic.isEmpty() ? null : TopicNames.problemEmbedded(topic);
+    if (problem == null) {
+      return true;
+    }
+    accounts.refused(topic, problem);
+    return disconnect(connection, MQTTReasonCodes.TOPIC_NAME_INVALID);
+  }
+
+  private static boolean maySubscribe(MqttSubscribeMessage packet, RemotingConnection connection) {
+    for (MqttTopicSubscription subscription : packet.payload().topicSubscriptions()) {
+      String filter = subscription.topicFilter();
+      // The broker would let a group of the right name take messages from another client's queue.
+      if (filter.startsWith(SHARED)) {
+        return disconnect(connection, MQTTReasonCodes.SHARED_SUBSCRIPTIONS_NOT_SUPPORTED);
+      }
+      if (TopicNames.problemEmbedded(filter) != null) {
+        return disconnect(connection, MQTTReasonCodes.TOPIC_FILTER_INVALID);
+      }
+    }
+    return true;
+  }
+
+  private boolean mayConnect(MqttConnectMessage packet, RemotingConnection connection) {
+    int version = packet.variableHeader().version();
+    String user = packet.payload().userName();
+    String name = user == null ? "" : user;
+    byte[] bytes = packet.payload().passwordInBytes();
+    String password = bytes == null ? null : new String(bytes, StandardCharsets.UTF_8);
+    String host = host(connection);
+    String key = accounts.hasAccount(name) ? host + ' ' + name : host;
+    boolean service = accounts.isService(name);
+    if (!service && logins.isBlocked(key)) {
+      logins.refused(
+          quoted(name, host) + ": too many wrong passwords, wait a minute and try again");
+      return refuse(connection, version, MQTTReasonCodes.CONNECTION_RATE_EXCEEDED);
+    }
+    if (!accounts.accepts(user, password)) {
+      logins.failed(key);
+      logins.refused(quoted(name, host) + ": wrong name or password");
+      return refuse(connection, version, MQTTReasonCodes.BAD_USER_NAME_OR_PASSWORD);
+    }
+    String clientId = packet.payload().clientIdentifier();
+    if (!mayHave(clientId, name)) {
+      logins.refused(
+          quoted(name, host) + ": the client id \"" + clientId + "\" belongs to another account");
+      return refuse(connection, version, MQTTReasonCodes.CLIENT_IDENTIFIER_NOT_VALID);
+    }
+    return mayLeaveWill(packet, user, connection);
+  }
+
+  private boolean mayLeaveWill(
+      MqttConnectMessage packet, @Nullable String user, RemotingConnection connection) {
+    if (!packet.variableHeader().isWillFlag()) {
+      return true;
+    }
+    String topic = packet.payload().willTopic();
+    String problem = TopicNames.problemEmbedded(topic);
+    String reason = problem == null ? accounts.whyNotPublish(user, topic) : problem;
+    if (reason == null) {
+      return true;
+    }
+    accounts.refused(topic, reason);
+    return refuse(connection, packet.variableHeader().version(), MQTTReasonCodes.NOT_AUTHORIZED);
+  }
+
+  /** The service's client id is its own; with accounts, each id belongs to who brought it first. */
+  private boolean mayHave(@Nullable String clientId, String name) {
+    if (clientId == null || clientId.isEmpty()) {
+      return true;
+    }
+    if (accounts.isServiceClient(clientId)) {
+      return accounts.isService(name);
+    }
+    if (!accounts.areSet()) {
+      return true;
+    }
+    forgetOwners();
+    String owner = owners.get(clientId);
+    if (owner != null && !owner.equals(name) && hasSession(clientId)) {
+      return false;
+    }
+    owners.put(clientId, name);
+    return true;
+  }
+
+  private void forgetOwners() {
+    if (owners.size() > MANY_OWNERS) {
+      owners.keySet().removeIf(id -> !hasSession(id));
+    }
+  }
+
+  private boolean hasSession(String clientId) {
+    try {
+      MQTTStateManager sessions = MQTTStateManager.getInstance(server);
+      return sessions.isClientConnected(clientId)
+          || sessions.getSessionStates().containsKey(clientId);
+    } catch (Exception e) {
+      LOG.debug("cannot look up the session of {}", clientId, e);
+      return true;
+    }
+  }
+
+  private static String quoted(String name, String host) {
+    return (name.isEmpty() ? "a client without a name" : '"' + name + '"') + " at " + host;
+  }
+
+  private static String host(RemotingConnection connection) {
+    String address = connection.getRemoteAddress();
+    int colon = address == null ? -1 : address.lastIndexOf(':');
+    return address == null
+        ? "an unknown address"
+        : colon < 0 ? address : address.substring(0, colon);
+  }
+
+  /** Version 3.1.1 has other codes for the same reasons. */
+  private static boolean refuse(RemotingConnection connection, int version, byte reason) {
+    MqttConnectReturnCode code =
+        version >= MQTT_5
+            ? MqttConnectReturnCode.valueOf(reason)
+            : reason == MQTTReasonCodes.CLIENT_IDENTIFIER_NOT_VALID
+                ? MqttConnectReturnCode.CONNECTION_REFUSED_IDENTIFIER_REJECTED
+                : MqttConnectReturnCode.CONNECTION_REFUSED_NOT_AUTHORIZED;
+    send(
+        connection,
+        MqttMessageBuilders.connAck()
+            .returnCode(code)
+            .properties(MqttProperties.NO_PROPERTIES)
+            .sessionPresent(false)
+            .build());
+    return false;
+  }
+
+  /** The broker closes the connection; version 5 is told the reason first. */
+  private static boolean disconnect(RemotingConnection connection, byte reason) {
+    if (connection.getProtocolName().endsWith(Integer.toString(MQTT_5))) {
+      send(connection, MqttMessageBuilders.disconnect().reasonCode(reason).build());
+    }
+    return false;
+  }
+
+  private static void send(RemotingConnection connection, MqttMessage packet) {
+    if (connection.getTransportConnection() instanceof NettyConnection netty) {
+      Channel channel = netty.getChannel();
+      channel.writeAndFlush(packet, channel.voidPromise());
+    }
+  }
+}

@@ -1,0 +1,63 @@
+package tepidarium.ingest.mqtt;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Checks the characters of topics and compares topic filters. Source of the forbidden characters:
+ * OASIS MQTT 5.0, section 1.5.4, and the checks of the Paho client, which ends its receiving thread
+ * at one of them.
+ */
+final class TopicNames {
+  /** Separates address and queue in names of the embedded broker; has no meaning in MQTT. */
+  private static final String QUEUE_SEPARATOR = "::";
+
+  private TopicNames() {}
+
+  /** Why a message may not be published to this topic; null when it may. */
+  static @Nullable String problem(String topic) {
+    int bad = topic.codePoints().filter(TopicNames::isForbidden).findFirst().orElse(-1);
+    if (bad == 0) {
+      return "the topic holds the character U+0000, which MQTT forbids: publish it without the"
+          + " zero byte that ends a text in C";
+    }
+    if (bad > 0) {
+      return "the topic holds the character U+%04X, which MQTT forbids: remove it".formatted(bad);
+    }
+    return topic.isEmpty() ? "the topic is empty: publish to a sensor's topic" : null;
+  }
+
+  /** The same for the embedded broker, which gives two colons a meaning of their own. */
+  static @Nullable String problemEmbedded(String topic) {
+    return topic.contains(QUEUE_SEPARATOR)
+        ? "the topic holds two colons in a row, which the embedded broker reserves: remove one"
+        : problem(topic);
+  }
+
+  private static boolean isForbidden(int character) {
+    return Character.isISOControl(character)
+        || (character >= Character.MIN_SURROGATE && character <= Character.MAX_SURROGATE)
+        || (character >= 0xFDD0 && character <= 0xFDEF)
+        || (character & 0xFFFE) == 0xFFFE;
+  }
+
+  /** Whether each topic that the narrow filter (or topic) matches is matched by the wide filter. */
+  static boolean covers(String wide, String narrow) {
+    String[] wideLevels = wide.split("/", -1);
+    String[] narrowLevels = narrow.split("/", -1);
+    for (int i = 0; i < wideLevels.length; i++) {
+      if (wideLevels[i].equals("#")) {
+        return true;
+      }
+      if (i >= narrowLevels.length
+          || narrowLevels[i].equals("#")
+          || !(wideLevels[i].equals("+") || wideLevels[i].equals(narrowLevels[i]))) {
+        return false;
+      }
+      if (i == narrowLevels.length - 1 && i == wideLevels.length - 2) {
+        // "a/#" also matches "a".
+        return wideLevels[i + 1].equals("#");
+      }
+    }
+    return wideLevels.length == narrowLevels.length;
+  }
+}
