@@ -263,10 +263,10 @@ public final class Course {
   public GerminationData data() {
     List<GerminationData.Row> all = new ArrayList<>(rows);
     for (GroupState group : groups.values()) {
-      if (group.ungerminated() > 0) {
+      for (LastSeen seen : group.lastSeen()) {
         all.add(
             new GerminationData.Row(
-                day(group.soundAt()), null, group.ungerminated(), Fate.REMAINING, group.id()));
+                day(seen.at()), null, seen.seeds(), Fate.REMAINING, group.id()));
       }
     }
     return new GerminationData(sowing().seeds(), all);

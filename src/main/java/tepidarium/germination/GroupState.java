@@ -16,7 +16,8 @@ import tepidarium.container.ContainerId;
  * @param culledGerminated discarded after they germinated
  * @param potted seedlings potted from it
  * @param alive of the potted ones, as far as known
- * @param soundAt when its ungerminated seeds were last seen sound; of joined seeds the earliest
+ * @param lastSeen when its ungerminated seeds were last seen sound, the earliest first; seeds that
+ *     were joined without a check since then keep their own time
  * @param checkedAt null until its first check
  * @param endedAt when its last living seed left it; null before
  */
@@ -29,11 +30,12 @@ public record GroupState(
     int culledGerminated,
     int potted,
     int alive,
-    Instant soundAt,
+    List<LastSeen> lastSeen,
     @Nullable Instant checkedAt,
     @Nullable Instant endedAt,
     List<Strand> strands) {
   public GroupState {
+    lastSeen = List.copyOf(lastSeen);
     strands = List.copyOf(strands);
   }
 
@@ -47,10 +49,30 @@ public record GroupState(
         0,
         0,
         0,
-        at,
+        LastSeen.all(part.seeds(), at),
         null,
         null,
         List.of(Strand.begun(part.container(), at)));
+  }
+
+  /**
+   * When its ungerminated seeds were last seen sound; of joined seeds the earliest.
+   *
+   * @throws IllegalStateException where none is left
+   */
+  public Instant soundAt() {
+    if (lastSeen.isEmpty()) {
+      throw new IllegalStateException("group " + id + " has no ungerminated seeds");
+    }
+    return lastSeen.get(0).at();
+  }
+
+  /** Ungerminated seeds that were last seen sound by an instant, such as that of the sowing. */
+  public int seenBy(Instant instant) {
+    return lastSeen.stream()
+        .filter(one -> !one.at().isAfter(instant))
+        .mapToInt(LastSeen::seeds)
+        .sum();
   }
 
   /** Seeds in the container. */
@@ -73,7 +95,12 @@ public record GroupState(
   }
 
   private GroupState with(
-      int ungerminated, int germinated, ContainerId container, Instant at, List<Strand> strands) {
+      int ungerminated,
+      int germinated,
+      ContainerId container,
+      Instant at,
+      List<LastSeen> lastSeen,
+      List<Strand> strands) {
     return new GroupState(
         id,
         container,
@@ -83,14 +110,14 @@ public record GroupState(
         culledGerminated,
         potted,
         alive,
-        soundAt,
+        lastSeen,
         checkedAt,
         ungerminated + germinated == 0 ? at : null,
         strands);
   }
 
   GroupState movedTo(ContainerId to, Instant at) {
-    return with(ungerminated, germinated, to, at, ways(to, at));
+    return with(ungerminated, germinated, to, at, lastSeen, ways(to, at));
   }
 
   private List<Strand> ways(ContainerId to, Instant at) {
@@ -98,8 +125,14 @@ public record GroupState(
   }
 
   GroupState without(int ungerminatedGone, int germinatedGone, Instant at) {
+    int left = ungerminated - ungerminatedGone;
     return with(
-        ungerminated - ungerminatedGone, germinated - germinatedGone, container, at, strands);
+        left,
+        germinated - germinatedGone,
+        container,
+        at,
+        LastSeen.without(lastSeen, ungerminatedGone),
+        strands);
   }
 
   /** The new group that a part of this one becomes. */
@@ -114,19 +147,24 @@ public record GroupState(
         0,
         0,
         0,
-        soundAt,
+        LastSeen.part(lastSeen, ungerminatedTaken),
         checkedAt,
         null,
         ways(to, at));
   }
 
-  /** This group with seeds of another one put to it. */
+  /**
+   * This group with seeds of another one put to it. Its heat is that of the seeds that can still
+   * germinate; where none can, that of all seeds in the container.
+   */
   GroupState joinedBy(GroupState other, int ungerminatedCome, int germinatedCome, Instant at) {
+    boolean waiting = ungerminated + ungerminatedCome > 0;
     List<Strand> both =
         Strand.joined(
-            strands, living(), other.ways(container, at), ungerminatedCome + germinatedCome);
-    boolean takesTheirs =
-        ungerminatedCome > 0 && (ungerminated == 0 || other.soundAt.isBefore(soundAt));
+            strands,
+            waiting ? ungerminated : germinated,
+            other.ways(container, at),
+            waiting ? ungerminatedCome : germinatedCome);
     return new GroupState(
         id,
         container,
@@ -136,7 +174,7 @@ public record GroupState(
         culledGerminated,
         potted,
         alive,
-        takesTheirs ? other.soundAt : soundAt,
+        LastSeen.joined(lastSeen, LastSeen.part(other.lastSeen, ungerminatedCome)),
         checkedAt,
         null,
         both);
@@ -156,7 +194,7 @@ public record GroupState(
         culledGerminated + culledAfter,
         potted + check.pottedOn(),
         alive + check.pottedOn(),
-        at,
+        LastSeen.all(left, at),
         at,
         left + up == 0 ? at : null,
         strands);
@@ -172,7 +210,7 @@ public record GroupState(
         culledGerminated,
         potted,
         aliveNow,
-        soundAt,
+        lastSeen,
         checkedAt,
         endedAt,
         strands);

@@ -13,7 +13,8 @@ import tepidarium.container.ContainerId;
  * another that came another way.
  *
  * @param legs the containers in order, without a break
- * @param share of the group's seeds that came this way when it was last joined, above 0 to 1
+ * @param share of the group's ungerminated seeds that came this way when it was last joined, above 0
+ *     to 1; of all its seeds where none was ungerminated then
  */
 public record Strand(List<Leg> legs, double share) {
   /**
@@ -44,12 +45,21 @@ public record Strand(List<Leg> legs, double share) {
     return new Strand(longer, share);
   }
 
-  /** Both groups' ways, weighted by their seeds; the same way from both sides is one. */
+  /**
+   * Both groups' ways, weighted by their seeds; the same way from both sides is one.
+   *
+   * @param seedsA that share the ways of the first group, at least 0
+   * @param seedsB of the second group, at least 0; not 0 where the other is
+   */
   static List<Strand> joined(List<Strand> a, int seedsA, List<Strand> b, int seedsB) {
     Map<List<Leg>, Double> shares = new LinkedHashMap<>();
     double all = seedsA + seedsB;
-    a.forEach(s -> shares.merge(s.legs(), s.share() * seedsA / all, Double::sum));
-    b.forEach(s -> shares.merge(s.legs(), s.share() * seedsB / all, Double::sum));
+    if (seedsA > 0) {
+      a.forEach(s -> shares.merge(s.legs(), s.share() * seedsA / all, Double::sum));
+    }
+    if (seedsB > 0) {
+      b.forEach(s -> shares.merge(s.legs(), s.share() * seedsB / all, Double::sum));
+    }
     return shares.entrySet().stream().map(e -> new Strand(e.getKey(), e.getValue())).toList();
   }
 }

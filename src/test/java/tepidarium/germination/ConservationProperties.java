@@ -116,6 +116,8 @@ class ConservationProperties {
                 && group.alive() >= 0
                 && group.alive() <= group.potted(),
             group.toString());
+        assertEquals(
+            group.ungerminated(), group.lastSeen().stream().mapToInt(LastSeen::seeds).sum());
         double share = group.strands().stream().mapToDouble(Strand::share).sum();
         assertEquals(1, share, 1e-9);
       }
