@@ -55,7 +55,7 @@ export function sowingRows(report, zone) {
     name: figure(one.name, one.name.startsWith(one.speciesName) ? '' : one.speciesName),
     cells: [
       figure(shortDate(one.sownAt, zone), one.containers.join(', ')),
-      figure(f.number(one.seeds)),
+      figure(f.number(one.seeds), one.notLookedAt > 0 ? `${f.number(one.notLookedAt)} not looked at` : ''),
       one.fraction ? figure(`${f.number(one.germinated)} = ${points(one.fraction.value)} %`, range([one.fraction.low, one.fraction.high], points)) : figure('not checked'),
       figure(known(one.firstFoundDay) ? `day ${dayNumber(one.firstFoundDay)}` : f.UNKNOWN),
       figure(one.halfBetween ? `day ${range(one.halfBetween, dayNumber)}` : one.fraction ? 'not half' : f.UNKNOWN),
@@ -123,7 +123,7 @@ export const PAIR_TITLES = ['Difference, points', 'p (Fisher)', 'Seeds each to t
 
 export function pairRows(report) {
   return report.pairs.map((one) => ({
-    name: figure(`${one.firstName} less ${one.secondName}`, `${one.speciesName}; watched for ${dayNumber(one.firstDays)} and ${dayNumber(one.secondDays)} days`),
+    name: figure(`${one.firstName} less ${one.secondName}`, `${one.speciesName}; remaining seeds watched for ${dayNumber(one.firstDays)} and ${dayNumber(one.secondDays)} days`),
     cells: [
       figure(signed(one.difference.value), range([one.difference.low, one.difference.high], signed)),
       figure(pWords(one.fisherP)),
@@ -167,7 +167,7 @@ export const earlierHeat = (report) => report.earlier.map((season) => (season.he
 export function smallPrint(report) {
   const { heat } = report;
   return [
-    'Counts are those of the checks until the end of the season; a seed germinated at some time between two checks. Intervals are 95 %: fractions after Wilson, differences after Newcombe; every seed counts as one trial.',
+    'Counts are those of the checks until the end of the season; a seed germinated at some time between two checks. Seeds that nobody looked at are left out of fractions and comparisons. Intervals are 95 %: fractions after Wilson, differences after Newcombe; every seed counts as one trial.',
     `Heat is degree-hours: of sowings above the base of the species, of containers above their own base${heat ? ` (mostly ${f.temperature(heat.base)})` : ''}; what was not measured adds none, and the range below says what it can have been.`,
   ];
 }

@@ -38,6 +38,17 @@ export function dueWords(at, now) {
   return days === 1 ? 'check due tomorrow' : `check due in ${days} days`;
 }
 
+/** How many seeds nobody looked at yet; they are neither failures nor successes. */
+export const notLookedAtWords = (seeds) => (seeds > 0 ? `${count(seeds, 'seed')} not looked at yet` : '');
+
+/** Of the seeds that were looked at, how many germinated. */
+export function germinatedWords({ germinated, sown, notLookedAt }) {
+  const looked = sown - notLookedAt;
+  if (looked === 0) return `${count(sown, 'seed')} sown, not looked at yet`;
+  const others = notLookedAt > 0 ? `; ${notLookedAtWords(notLookedAt)}` : '';
+  return `${number(germinated)} of ${number(looked)} germinated: ${countWords(germinated, looked)}${others}`;
+}
+
 /** When to stop: a headline, what it rests on, and the assumption. */
 export function prospectWords({ prospect, remaining, day, giveUpDays }) {
   const usual = giveUpDays
@@ -47,12 +58,12 @@ export function prospectWords({ prospect, remaining, day, giveUpDays }) {
   if (!prospect) {
     return { headline: 'The counts cannot tell yet whether more will come.', lines: ['Too few germinated so far, or the checks do not show yet that it levels off.', usual] };
   }
-  const { soon, soonLimits, ever, everLimits, expectedMore } = prospect;
+  const { soon, soonLimits, ever, everLimits, expectedMore, notLookedAt } = prospect;
   return {
     headline: prospectHeadline(prospect),
     lines: [
       `At least one more within a week of the last check: ${chance(soon)} (${intervalWords(soonLimits)}).`,
-      `At least one more ever: ${chance(ever)} (${intervalWords(everLimits)}); about ${number(expectedMore, expectedMore < 10 ? 1 : 0)} more to be expected of ${number(remaining)} left.`,
+      `At least one more ever: ${chance(ever)} (${intervalWords(everLimits)}); about ${number(expectedMore, expectedMore < 10 ? 1 : 0)} more to be expected of ${number(remaining)} left${notLookedAt > 0 ? `, with those among the ${notLookedAtWords(notLookedAt)}` : ''}.`,
       usual,
     ],
     assumption: `Taken for granted: ${prospect.assumption}`,
@@ -70,12 +81,16 @@ function prospectHeadline({ soon, ever, everLimits }) {
 
 /** What two sowings tell of each other, and what they do not. */
 export function comparisonWords({ a, b, difference, logRank }, names) {
+  if (!difference) {
+    const unseen = [a, b].map((side, i) => (side.fraction.sown === 0 ? names[i] : null)).filter(Boolean);
+    return { headline: 'Nothing to compare yet.', lines: [`Nobody has looked at the seeds of ${unseen.join(' and ')}.`] };
+  }
   const [low, high] = difference.newcombe;
   const apart = low > 0 || high < 0;
   const signed = (value) => `${value > 0 ? '+' : ''}${number(value * 100, Math.abs(value) < 0.1 ? 1 : 0)}`;
   const lines = [
-    `${names[0]}: ${number(a.fraction.germinated)} of ${number(a.fraction.sown)}, ${fractionWords(a.fraction.fraction, a.fraction.wilson)}.`,
-    `${names[1]}: ${number(b.fraction.germinated)} of ${number(b.fraction.sown)}, ${fractionWords(b.fraction.fraction, b.fraction.wilson)}.`,
+    sideWords(a, names[0]),
+    sideWords(b, names[1]),
     `The first less the second: ${signed(difference.difference)} percentage points; `
       + `anything from ${signed(low)} to ${signed(high)} fits these counts (95 %, Newcombe). Fisher's exact test: p = ${pWords(difference.fisherP)}.`,
   ];
@@ -84,10 +99,17 @@ export function comparisonWords({ a, b, difference, logRank }, names) {
   else lines.push(`To find a difference of this size in four of five trials, each would need about ${count(needed, 'seed')}; they had ${number(a.fraction.sown)} and ${number(b.fraction.sown)}.`);
   if (logRank) lines.push(`Pace and final fraction together (log-rank on intervals): p = ${pWords(logRank.p)}.`);
   if (a.remaining > 0 || b.remaining > 0) {
-    lines.push(`Not over yet: last looked at on ${dayWords(a.lastCheckDay)} and ${dayWords(b.lastCheckDay)}, with ${number(a.remaining)} and `
-      + `${number(b.remaining)} seeds still sound. A sowing that was watched for longer had more time.`);
+    lines.push(`Not over yet: ${number(a.remaining)} and ${number(b.remaining)} seeds still sound, watched until ${dayWords(watchedUntil(a))} and ${dayWords(watchedUntil(b))} on average. `
+      + 'A sowing that was watched for longer had more time.');
   }
   return { headline: comparisonHeadline(difference, apart, names, { a, b }), lines };
+}
+
+const watchedUntil = ({ remainingWatchedDays, lastCheckDay }) => remainingWatchedDays ?? lastCheckDay;
+
+function sideWords({ fraction, notLookedAt }, name) {
+  const others = notLookedAt > 0 ? `; ${notLookedAtWords(notLookedAt)}` : '';
+  return `${name}: ${number(fraction.germinated)} of ${number(fraction.sown)}, ${fractionWords(fraction.fraction, fraction.wilson)}${others}.`;
 }
 
 function comparisonHeadline(difference, apart, names, { a, b }) {

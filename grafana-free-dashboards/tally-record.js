@@ -53,6 +53,7 @@ function bestFit({ fits: { best, fits }, checks }) {
 }
 
 function seedsToGather(told, sowing) {
+  if (told.fraction.sown === 0) return h('p', { class: 'quiet' }, 'This is told after the first check.');
   const potted = sowing.potted > 0;
   const hits = potted ? sowing.potted : told.germinated;
   const result = h('p', { role: 'status' });
@@ -62,13 +63,13 @@ function seedsToGather(told, sowing) {
   const ask = () => whileBusy(button, output, async () => {
     result.replaceChildren();
     const wanted = Math.trunc(Number(input.value)) || 0;
-    const { seeds, assumption } = await api.seedsNeeded({ wanted, confidence: CONFIDENCE, germinated: hits, sown: told.sown });
+    const { seeds, assumption } = await api.seedsNeeded({ wanted, confidence: CONFIDENCE, germinated: hits, sown: told.fraction.sown });
     result.replaceChildren(h('strong', {}, `Sow about ${f.count(seeds, 'seed')}`), ` for ${f.number(wanted)} ${potted ? 'potted on' : 'germinated'}, with nine chances in ten. ${assumption}`);
   });
   return h('form', { class: 'form', on: { submit: (event) => {
     event.preventDefault();
     ask();
-  } } }, h('p', { class: 'quiet' }, `From this sowing alone: ${hits} ${potted ? 'potted on' : 'germinated'} of ${told.sown}.`),
+  } } }, h('p', { class: 'quiet' }, `From this sowing alone: ${hits} ${potted ? 'potted on' : 'germinated'} of ${told.fraction.sown} looked at.`),
   h('div', { class: 'field' }, h('label', { for: input.id }, potted ? 'Seedlings wanted in pots' : 'Germinated seeds wanted'), input), output, result, h('div', { class: 'actions' }, button));
 }
 

@@ -5,7 +5,7 @@ import { announce, byId, h, problemBox, reconcile, setOptions, setText } from '.
 import * as f from './format.js';
 import { now } from './clock.js';
 import { startPage, untilItWorks } from './page.js';
-import { checkWords, countWords, dueWords } from './seed-words.js';
+import { checkWords, dueWords, germinatedWords } from './seed-words.js';
 import { makeComparison } from './tally-compare.js';
 import { makeImport } from './tally-import.js';
 import { makeHeatOrDays } from './tally-heat-or-days.js';
@@ -178,7 +178,7 @@ function updateSowing(card, sowing) {
   const germinated = sowing.everGerminated + newly;
   setText(card.querySelector('h3'), nameOf(sowing));
   setText(card.querySelector('.about'), `Sown ${f.moment(sowing.at, now())}, day ${Math.floor((now() - Date.parse(sowing.at)) / 86_400_000)}`);
-  setText(card.querySelector('.fraction'), `${f.number(germinated)} of ${f.number(sowing.sown)} germinated: ${countWords(germinated, sowing.sown)}`);
+  setText(card.querySelector('.fraction'), germinatedWords({ germinated, sown: sowing.sown, notLookedAt: sum('notLookedAt') }));
   const alive = sowing.alive + sum('potted') - sowing.potted;
   setText(card.querySelector('.tally'), `Now: ${f.number(sum('ungerminated'))} ungerminated, ${f.number(sum('germinated'))} germinated, `
     + `${f.number(sum('potted'))} potted on (${f.number(alive)} alive), ${f.number(sum('culled'))} culled`);

@@ -99,6 +99,7 @@ export function withUnsent(group, entries) {
     counted.germinated += (body.germinated ?? 0) - culled(true) - (body.pottedOn ?? 0);
     counted.culled += culled(false) + culled(true);
     counted.potted += body.pottedOn ?? 0;
+    if ('notLookedAt' in counted) counted.notLookedAt = 0;
   }
   return counted;
 }

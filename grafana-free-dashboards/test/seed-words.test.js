@@ -15,7 +15,7 @@ test('Wilson: 81 of 263 gives 25.5 to 36.6 % (Newcombe, Statistics in Medicine 1
   assert.ok(Math.abs(low - 0.2553) < 5e-5 && Math.abs(high - 0.3662) < 5e-5);
 });
 
-const side = (germinated, sown, more = {}) => ({ fraction: { germinated, sown, fraction: germinated / sown, wilson: w.wilson(germinated, sown) }, remaining: 0, lastCheckDay: 42, ...more });
+const side = (germinated, sown, more = {}) => ({ fraction: { germinated, sown, fraction: germinated / sown, wilson: w.wilson(germinated, sown) }, remaining: 0, notLookedAt: 0, lastCheckDay: 42, remainingWatchedDays: null, ...more });
 
 test('3 of 16 against 45 of 250 says almost nothing, and the words say so', () => {
   const told = w.comparisonWords({ a: side(3, 16), b: side(45, 250), difference: { difference: 0.0075, newcombe: [-0.117, 0.252], fisherP: 1, seedsEachForPower80: 41_800 }, logRank: null }, ['A', 'B']);
@@ -28,6 +28,14 @@ test('a clear difference names the better one; an unfinished one warns', () => {
   assert.match(told.headline, /^B did better/);
   assert.ok(told.lines.some((line) => line.startsWith('Not over yet')));
   assert.ok(told.lines.some((line) => line.includes('p = under 0.001')));
+});
+
+test('seeds that nobody looked at are told, and are no failures', () => {
+  assert.match(w.germinatedWords({ germinated: 40, sown: 100, notLookedAt: 50 }), /^40 of 50 germinated: 80 % \(.*\); 50 seeds not looked at yet$/);
+  assert.equal(w.germinatedWords({ germinated: 0, sown: 20, notLookedAt: 20 }), '20 seeds sown, not looked at yet');
+  const told = w.comparisonWords({ a: side(0, 0, { notLookedAt: 20 }), b: side(5, 10), difference: null, logRank: null }, ['A', 'B']);
+  assert.match(told.headline, /Nothing to compare/);
+  assert.match(told.lines[0], /seeds of A\.$/);
 });
 
 test('equal fractions are no proof', () => {

@@ -41,32 +41,58 @@ public record GerminationData(int sown, List<Row> rows) {
     return rows.stream().filter(row -> row.fate() == fate).mapToInt(Row::count).sum();
   }
 
+  /** Sound seeds that nobody has looked at since the sowing: neither failures nor successes. */
+  public int notLookedAt() {
+    return rows.stream()
+        .filter(row -> row.fate() == Fate.REMAINING && row.from() <= 0)
+        .mapToInt(Row::count)
+        .sum();
+  }
+
+  /** Seeds sown that somebody looked at since. */
+  public int lookedAt() {
+    return sown - notLookedAt();
+  }
+
   /**
-   * Between which days the seed germinated with which half of all that were sown had: a bound by
-   * the counts alone, whatever would have become of the culled ones. Null where less than half did.
+   * For how long the seeds that did not germinate were watched, in days since the sowing: the mean
+   * over the remaining seeds that were looked at; null where there are none.
+   */
+  public @Nullable Double remainingWatchedDays() {
+    double days = 0;
+    int seeds = 0;
+    for (Row row : rows) {
+      if (row.fate() == Fate.REMAINING && row.from() > 0) {
+        days += row.count() * row.from();
+        seeds += row.count();
+      }
+    }
+    return seeds == 0 ? null : days / seeds;
+  }
+
+  /**
+   * Bounds, in days, of the time by which half of all sown seeds had germinated, by the counts
+   * alone. At the earliest each seed germinated just after it was last seen ungerminated, culled
+   * and remaining ones included. At the latest each was found at once and no other seed ever
+   * germinates. Null where less than half was found germinated.
    */
   public @Nullable List<Double> halfOfSownBetween() {
     int half = (sown + 1) / 2;
-    Double after = nth(half, Row::from);
-    Double by = nth(half, row -> row.to() == null ? Double.NaN : row.to());
-    return after == null || by == null ? null : List.of(after, by);
+    double after = nth(half, Row::from);
+    double by = nth(half, row -> row.to() == null ? Double.POSITIVE_INFINITY : row.to());
+    return Double.isFinite(by) ? List.of(after, by) : null;
   }
 
-  /** The end of the germinated rows, in order, that the so manyth seed has; null for none. */
-  private @Nullable Double nth(int seed, ToDoubleFunction<Row> end) {
-    List<Row> found =
-        rows.stream()
-            .filter(row -> row.fate() == Fate.GERMINATED)
-            .sorted(Comparator.comparingDouble(end))
-            .toList();
+  /** The time of the seed with that number when all are sorted by a time. */
+  private double nth(int seed, ToDoubleFunction<Row> time) {
     int sum = 0;
-    for (Row row : found) {
+    for (Row row : rows.stream().sorted(Comparator.comparingDouble(time)).toList()) {
       sum += row.count();
       if (sum >= seed) {
-        return end.applyAsDouble(row);
+        return time.applyAsDouble(row);
       }
     }
-    return null;
+    return Double.POSITIVE_INFINITY;
   }
 
   /** The rows as curves are fitted to them, in days. */
@@ -85,8 +111,8 @@ public record GerminationData(int sown, List<Row> rows) {
   }
 
   /**
-   * The usual measures, with the checks of all groups put in one row: a seed counts at the check at
-   * which it was found.
+   * The usual measures of the seeds that were looked at, with the checks of all groups put in one
+   * row: a seed counts at the check at which it was found.
    *
    * @param checkDays of all checks, days since sowing
    */
@@ -99,7 +125,7 @@ public record GerminationData(int sown, List<Row> rows) {
       found.add(new Censored(before, day, foundAt(day)));
       before = day;
     }
-    return new GerminationMeasures(sown, found);
+    return new GerminationMeasures(lookedAt() > 0 ? lookedAt() : sown, found);
   }
 
   private int foundAt(double day) {

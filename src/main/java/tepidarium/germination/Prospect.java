@@ -29,6 +29,20 @@ public record Prospect(
     double expectedMore,
     String assumption) {
 
+  /**
+   * Sound seeds of this sowing that have not germinated.
+   *
+   * @param since when they were last seen, in the unit of the rows; 0 where nobody looked yet
+   * @param seeds at least 0
+   */
+  public record Remaining(double since, int seeds) {
+    public Remaining {
+      if (!(since >= 0) || seeds < 0) {
+        throw new IllegalArgumentException(seeds + " seeds last seen at " + since);
+      }
+    }
+  }
+
   private static String assumption(TimeFamily family, int past) {
     String curve =
         "The remaining seeds are sound, and germinate by the same curve as those before them: a"
@@ -46,11 +60,10 @@ public record Prospect(
   /**
    * From this sowing's counts, and past ones where there are some.
    *
-   * @param rows this sowing's counts; the remaining seeds are in it as never seen, since {@code
-   *     now}
-   * @param now the last check, in the unit of the rows, above 0
-   * @param stretch how far to look, such as a week, above 0
-   * @param remaining sound seeds that have not germinated, at least 0
+   * @param rows this sowing's counts; the remaining seeds are in it too, as never seen to germinate
+   * @param remaining seeds by when they were last seen; each germinates only after that
+   * @param soonBy the end of the next stretch, such as a week after the last check, in the unit of
+   *     the rows; after every time at which remaining seeds were last seen
    * @param past fits, with a final fraction, of past sowings of the species by the same family;
    *     those that are not identified say nothing
    * @return none where the counts do not tell: too few germinated, or all between the same checks
@@ -58,32 +71,47 @@ public record Prospect(
   public static Optional<Prospect> of(
       TimeFamily family,
       List<Censored> rows,
-      double now,
-      double stretch,
-      int remaining,
+      List<Remaining> remaining,
+      double soonBy,
       List<IntervalFit> past) {
-    if (!(now > 0 && stretch > 0) || remaining < 0) {
-      throw new IllegalArgumentException("a check, a stretch and seeds are needed");
+    if (!(soonBy > 0) || remaining.stream().anyMatch(one -> one.since() >= soonBy)) {
+      throw new IllegalArgumentException(
+          "the stretch must end after all seeds were last seen, not at " + soonBy);
     }
     List<IntervalFit> fits = past.stream().filter(IntervalFit::identified).toList();
     String words = assumption(family, fits.size());
     return Posterior.of(family, rows, fits.isEmpty() ? null : Posterior.Prior.ofPast(fits))
-        .map(posterior -> of(posterior, now, stretch, remaining, words));
+        .map(posterior -> of(posterior, remaining, soonBy, words));
   }
 
   private static Prospect of(
-      Posterior posterior, double now, double stretch, int remaining, String words) {
+      Posterior posterior, List<Remaining> remaining, double soonBy, String words) {
     double end = Double.POSITIVE_INFINITY;
     return new Prospect(
-        posterior.mean(d -> oneOf(remaining, posterior.meets(d, now, now + stretch))),
-        posterior.limits(d -> oneOf(remaining, posterior.meets(d, now, now + stretch))),
-        posterior.mean(d -> oneOf(remaining, posterior.meets(d, now, end))),
-        posterior.limits(d -> oneOf(remaining, posterior.meets(d, now, end))),
-        remaining * posterior.mean(d -> posterior.meets(d, now, end)),
+        posterior.mean(d -> anyOf(remaining, posterior, d, soonBy)),
+        posterior.limits(d -> anyOf(remaining, posterior, d, soonBy)),
+        posterior.mean(d -> anyOf(remaining, posterior, d, end)),
+        posterior.limits(d -> anyOf(remaining, posterior, d, end)),
+        posterior.mean(d -> expected(remaining, posterior, d)),
         words);
   }
 
-  private static double oneOf(int seeds, double chance) {
-    return chance >= 1 ? (seeds > 0 ? 1 : 0) : -Math.expm1(seeds * Math.log1p(-chance));
+  /** The probability that at least one germinates by a time, each on its own. */
+  private static double anyOf(
+      List<Remaining> remaining, Posterior posterior, Posterior.Draw draw, double by) {
+    double logNone = 0;
+    for (Remaining one : remaining) {
+      double chance = posterior.meets(draw, one.since(), by);
+      logNone += one.seeds() == 0 ? 0 : one.seeds() * Math.log1p(-chance);
+    }
+    return -Math.expm1(logNone);
+  }
+
+  private static double expected(
+      List<Remaining> remaining, Posterior posterior, Posterior.Draw draw) {
+    return remaining.stream()
+        .mapToDouble(
+            one -> one.seeds() * posterior.meets(draw, one.since(), Double.POSITIVE_INFINITY))
+        .sum();
   }
 }

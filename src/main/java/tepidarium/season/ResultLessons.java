@@ -27,7 +27,7 @@ final class ResultLessons {
   }
 
   static @Nullable Lesson culled(List<SowingResult> sowings) {
-    ToDoubleFunction<SowingResult> share = one -> (double) discarded(one) / one.seeds();
+    ToDoubleFunction<SowingResult> share = one -> (double) discarded(one) / Math.max(1, one.lookedAt());
     List<SowingResult> found = found(sowings, one -> share.applyAsDouble(one) > MANY_CULLED, share);
     if (found.isEmpty()) {
       return null;
@@ -46,7 +46,7 @@ final class ResultLessons {
         "culled",
         format(
                 "%d of %d seeds of %s were discarded, %s.",
-                discarded(worst), worst.seeds(), worst.name(), why)
+                discarded(worst), worst.lookedAt(), worst.name(), why)
             + (found.size() == 1
                 ? ""
                 : format(

@@ -14,8 +14,9 @@ import tepidarium.stats.ProportionDifference;
  * @param fisherP Fisher's exact test, two-sided
  * @param seedsEach how many each would have needed to find such a difference in four of five
  *     trials; null where there is none
- * @param firstDays until the last check of the first one, days
- * @param secondDays until that of the second one
+ * @param fewestSeeds looked at, of the one with fewer of them
+ * @param firstDays for how long the remaining seeds of the first one were watched, days
+ * @param secondDays the same of the second one
  */
 public record SowingPair(
     long first,
@@ -50,9 +51,13 @@ public record SowingPair(
       for (int j = i + 1; j < sowings.size(); j++) {
         SowingResult first = sowings.get(i);
         SowingResult second = sowings.get(j);
-        Double firstDays = first.lastCheckDay();
-        Double secondDays = second.lastCheckDay();
-        if (first.species().equals(second.species()) && firstDays != null && secondDays != null) {
+        Double firstDays = first.watchedDays();
+        Double secondDays = second.watchedDays();
+        boolean looked = first.lookedAt() > 0 && second.lookedAt() > 0;
+        if (first.species().equals(second.species())
+            && looked
+            && firstDays != null
+            && secondDays != null) {
           pairs.add(of(first, firstDays, second, secondDays));
         }
       }
@@ -80,7 +85,7 @@ public record SowingPair(
         Interval.of(both.difference(), both.newcombe()),
         both.fisherP(),
         needed.isPresent() ? needed.getAsLong() : null,
-        Math.min(first.seeds(), second.seeds()),
+        Math.min(first.lookedAt(), second.lookedAt()),
         firstDays,
         secondDays);
   }

@@ -10,13 +10,17 @@ import tepidarium.stats.Proportion;
  * germinated, culled before they germinated, or remaining.
  *
  * @param name as the grower calls it, or its species and number
- * @param fraction germinated by sown, with the interval after Wilson; null before the first check
+ * @param notLookedAt sound seeds of groups that nobody looked at since the sowing
+ * @param fraction germinated by those looked at, with the interval after Wilson; null where nobody
+ *     looked at any
  * @param culled discarded ungerminated
  * @param culledFor why, the commonest reason first; germinated ones included
  * @param pottedOn of those that germinated
  * @param alive of those potted on, as far as known
  * @param remaining sound and ungerminated when last seen
  * @param firstFoundDay the check at which the first germinated seed was found, days since sowing
+ * @param watchedDays for how long the seeds that remain were watched: the mean over them of the day
+ *     on which each was last seen; until the last check where none remains; null before the first
  * @param halfBetween between which days half of the sown seeds had germinated; null where they had
  *     not
  * @param heat along the paths of its groups until the last check of each; null before the first
@@ -30,6 +34,7 @@ public record SowingResult(
     long lot,
     Instant sownAt,
     int seeds,
+    int notLookedAt,
     int germinated,
     @Nullable Interval fraction,
     int culled,
@@ -39,6 +44,7 @@ public record SowingResult(
     int remaining,
     @Nullable Double firstFoundDay,
     @Nullable Double lastCheckDay,
+    @Nullable Double watchedDays,
     @Nullable List<Double> halfBetween,
     @Nullable Heat heat,
     List<String> containers) {
@@ -67,12 +73,13 @@ public record SowingResult(
     containers = List.copyOf(containers);
   }
 
-  /** Whether anybody looked: before that, none germinated only as far as known. */
-  boolean checked() {
-    return lastCheckDay != null;
+  /** Seeds that somebody looked at since the sowing; of the others nothing is known. */
+  int lookedAt() {
+    return seeds - notLookedAt;
   }
 
+  /** Germinated by looked at, at least one. */
   Proportion proportion() {
-    return new Proportion(germinated, seeds);
+    return new Proportion(germinated, lookedAt());
   }
 }

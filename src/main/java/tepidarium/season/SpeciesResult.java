@@ -10,7 +10,7 @@ import tepidarium.stats.Proportion;
 /**
  * All sowings of one species taken together.
  *
- * @param unchecked seeds of sowings that were not looked at yet; nothing is known of them
+ * @param unchecked seeds that nobody looked at yet; nothing is known of them
  * @param germinated of the others
  * @param fraction of the others, with the interval after Wilson; null where there are none
  */
@@ -36,7 +36,7 @@ public record SpeciesResult(
     int germinated = 0;
     for (SowingResult one : sowings) {
       sown += one.seeds();
-      unchecked += one.checked() ? 0 : one.seeds();
+      unchecked += one.notLookedAt();
       germinated += one.germinated();
     }
     Proportion all = sown == unchecked ? null : new Proportion(germinated, sown - unchecked);
@@ -50,7 +50,7 @@ public record SpeciesResult(
         all == null ? null : Interval.of(all.fraction(), all.wilson()));
   }
 
-  /** Seeds of sowings that were looked at. */
+  /** Seeds that were looked at. */
   int checked() {
     return sown - unchecked;
   }

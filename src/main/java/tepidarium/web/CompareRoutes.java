@@ -22,12 +22,21 @@ final class CompareRoutes {
   }
 
   record SideJson(
-      long sowing, FractionEstimate fraction, int remaining, @Nullable Double lastCheckDay) {}
+      long sowing,
+      FractionEstimate fraction,
+      int remaining,
+      int notLookedAt,
+      @Nullable Double lastCheckDay,
+      @Nullable Double remainingWatchedDays) {}
 
   record LogRankJson(double chiSquare, double p) {}
 
+  /** Without a difference where nobody looked at the seeds of one side. */
   record ComparisonAnswer(
-      SideJson a, SideJson b, SumsJson.Difference difference, @Nullable LogRankJson logRank) {}
+      SideJson a,
+      SideJson b,
+      SumsJson.@Nullable Difference difference,
+      @Nullable LogRankJson logRank) {}
 
   void add(RoutesConfig routes) {
     routes.get("/api/compare/germination", this::germination);
@@ -43,7 +52,7 @@ final class CompareRoutes {
         new ComparisonAnswer(
             side(a, first),
             side(b, second),
-            SumsJson.Difference.of(new ProportionDifference(of(first), of(second))),
+            difference(first.data(), second.data()),
             logRank(first.data(), second.data())));
   }
 
@@ -63,8 +72,15 @@ final class CompareRoutes {
     throw new BadRequest("sowings must name two different sowings, like sowings=1,2");
   }
 
-  private static Proportion of(Course course) {
-    return new Proportion(course.data().count(Fate.GERMINATED), course.data().sown());
+  private static SumsJson.@Nullable Difference difference(
+      GerminationData first, GerminationData second) {
+    return first.lookedAt() == 0 || second.lookedAt() == 0
+        ? null
+        : SumsJson.Difference.of(new ProportionDifference(of(first), of(second)));
+  }
+
+  private static Proportion of(GerminationData data) {
+    return new Proportion(data.count(Fate.GERMINATED), data.lookedAt());
   }
 
   private static SideJson side(long sowing, Course course) {
@@ -72,9 +88,11 @@ final class CompareRoutes {
     List<Double> days = GerminationRoutes.checkDays(course);
     return new SideJson(
         sowing,
-        FractionEstimate.of(data.count(Fate.GERMINATED), data.sown()),
+        FractionEstimate.of(data),
         data.count(Fate.REMAINING),
-        days.isEmpty() ? null : Collections.max(days));
+        data.notLookedAt(),
+        days.isEmpty() ? null : Collections.max(days),
+        data.remainingWatchedDays());
   }
 
   /** None where nothing germinated in either: there is no pace then. */

@@ -10,10 +10,16 @@ import tepidarium.germination.Prospect;
 import tepidarium.stats.IntervalFit;
 import tepidarium.stats.TimeFamily;
 
-/** What may still come of the seeds that remain. */
+/**
+ * What may still come of the seeds that remain.
+ *
+ * @param day of the last check of any group
+ * @param notLookedAt how many of the remaining seeds nobody looked at since the sowing
+ */
 record ProspectJson(
     double day,
     int remaining,
+    int notLookedAt,
     double withinDays,
     double soon,
     List<Double> soonLimits,
@@ -40,15 +46,24 @@ record ProspectJson(
     }
     TimeFamily family =
         IntervalFit.best(fits).map(fit -> fit.model().family()).orElse(TimeFamily.LOGNORMAL);
-    return Prospect.of(family, data.intervals(), day, WEEK_DAYS, remaining, past.apply(family))
-        .map(prospect -> of(prospect, day, remaining))
+    return Prospect.of(
+            family, data.intervals(), waiting(data), day + WEEK_DAYS, past.apply(family))
+        .map(prospect -> of(prospect, day, data))
         .orElse(null);
   }
 
-  private static ProspectJson of(Prospect prospect, double day, int remaining) {
+  private static List<Prospect.Remaining> waiting(GerminationData data) {
+    return data.rows().stream()
+        .filter(row -> row.fate() == Fate.REMAINING)
+        .map(row -> new Prospect.Remaining(Math.max(0, row.from()), row.count()))
+        .toList();
+  }
+
+  private static ProspectJson of(Prospect prospect, double day, GerminationData data) {
     return new ProspectJson(
         day,
-        remaining,
+        data.count(Fate.REMAINING),
+        data.notLookedAt(),
         WEEK_DAYS,
         prospect.soon(),
         SumsJson.pair(prospect.soonLimits()),

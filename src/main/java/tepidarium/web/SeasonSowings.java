@@ -91,8 +91,11 @@ final class SeasonSowings {
     Species species = seeds.species(course);
     GerminationData data = course.data();
     int germinated = data.count(Fate.GERMINATED);
-    Proportion fraction = new Proportion(germinated, data.sown());
+    Proportion fraction =
+        data.lookedAt() == 0 ? null : new Proportion(germinated, data.lookedAt());
+    Double watched = data.remainingWatchedDays();
     List<Double> checks = GerminationRoutes.checkDays(course);
+    Double lastCheck = checks.isEmpty() ? null : Collections.max(checks);
     String name = course.sowing().name();
     return new SowingResult(
         sowing.id(),
@@ -102,8 +105,9 @@ final class SeasonSowings {
         course.sowing().lot(),
         course.sownAt(),
         data.sown(),
+        data.notLookedAt(),
         germinated,
-        checks.isEmpty()
+        fraction == null
             ? null
             : new Interval(fraction.fraction(), fraction.wilson().low(), fraction.wilson().high()),
         data.count(Fate.CULLED),
@@ -112,7 +116,8 @@ final class SeasonSowings {
         course.sum(GroupState::alive),
         data.count(Fate.REMAINING),
         firstFound(data),
-        checks.isEmpty() ? null : Collections.max(checks),
+        lastCheck,
+        watched == null ? lastCheck : watched,
         data.halfOfSownBetween(),
         heat(
             course,

@@ -1,6 +1,9 @@
 package tepidarium.germination;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+
+import java.util.List;
 
 import org.junit.jupiter.api.Test;
 
@@ -23,6 +26,13 @@ class FractionEstimateTest {
     // Clopper and Pearson: each limit leaves 2.5 % for counts as far away or further.
     assertEquals(0.025, 1 - below(3, 16, estimate.exact().get(0)), 1e-9);
     assertEquals(0.025, below(4, 16, estimate.exact().get(1)), 1e-9);
+  }
+
+  @Test
+  void beforeTheFirstCheckAnyFractionIsPossible() {
+    FractionEstimate estimate = FractionEstimate.of(0, 0);
+    assertNull(estimate.fraction());
+    assertEquals(List.of(0.0, 1.0), estimate.wilson());
   }
 
   @Test

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import tepidarium.stats.Censored;
 import tepidarium.stats.IntervalFit;
@@ -34,8 +35,14 @@ class ProspectTest {
           new Censored(28, 35, 17),
           new Censored(35, NEVER, 51));
 
+  private static Optional<Prospect> prospect(
+      List<Censored> rows, double now, int remaining, List<IntervalFit> past) {
+    List<Prospect.Remaining> seeds = List.of(new Prospect.Remaining(now, remaining));
+    return Prospect.of(TimeFamily.LOGNORMAL, rows, seeds, now + 7, past);
+  }
+
   private static Prospect prospect(List<Censored> rows, double now, int remaining) {
-    return Prospect.of(TimeFamily.LOGNORMAL, rows, now, 7, remaining, List.of()).orElseThrow();
+    return prospect(rows, now, remaining, List.of()).orElseThrow();
   }
 
   @Test
@@ -66,14 +73,14 @@ class ProspectTest {
   @Test
   void withoutCountsOnlyPastSowingsCanTell() {
     List<Censored> nothing = List.of(new Censored(21, NEVER, 40));
-    assertTrue(Prospect.of(TimeFamily.LOGNORMAL, nothing, 21, 7, 40, List.of()).isEmpty());
+    assertTrue(prospect(nothing, 21, 40, List.of()).isEmpty());
     Prospect early =
-        Prospect.of(TimeFamily.LOGNORMAL, nothing, 21, 7, 40, List.of(PAST, PAST)).orElseThrow();
+        prospect(nothing, 21, 40, List.of(PAST, PAST)).orElseThrow();
     assertTrue(early.ever() > 0.5, early.toString());
     assertTrue(early.assumption().contains("past sowings (2)"), early.assumption());
     List<Censored> late = List.of(new Censored(90, NEVER, 40));
     Prospect hopeless =
-        Prospect.of(TimeFamily.LOGNORMAL, late, 90, 7, 40, List.of(PAST, PAST)).orElseThrow();
+        prospect(late, 90, 40, List.of(PAST, PAST)).orElseThrow();
     assertTrue(hopeless.soon() < early.soon());
     assertTrue(hopeless.ever() < 0.5, hopeless.toString());
   }
@@ -81,7 +88,11 @@ class ProspectTest {
   @Test
   void theSameCountsGiveTheSameAnswer() {
     assertEquals(prospect(UNDER_WAY, 35, 51), prospect(UNDER_WAY, 35, 51));
-    assertThrows(IllegalArgumentException.class, () -> prospect(UNDER_WAY, 0, 51));
+    assertThrows(IllegalArgumentException.class, () -> prospect(UNDER_WAY, -1, 51));
+    List<Prospect.Remaining> later = List.of(new Prospect.Remaining(50, 51));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> Prospect.of(TimeFamily.LOGNORMAL, UNDER_WAY, later, 42, List.of()));
   }
 
   private static HeatForecast.Branch branch(List<Censored> rows, double now, double rate) {

@@ -142,6 +142,24 @@ class SeedJournalTest {
     refused("no seeds left", () -> bench.check(first, 15, 0, 0, 0));
   }
 
+  /** Ten sound seeds seen on day 40 join 50 that nobody looked at: each keeps its own time. */
+  @Test
+  void joinedSeedsKeepWhenTheyWereLastSeen() {
+    Entry sown =
+        bench.journal.sow(
+            bench.lot.id(), "two", List.of(new Portion(A, 50), new Portion(B, 50)), note(0));
+    GroupId first = new GroupId(sown.sowing(), 1);
+    GroupId second = new GroupId(sown.sowing(), 2);
+    bench.check(first, 40, 40, 0, 0);
+    bench.move(first, 41, B, null, null, second);
+    GerminationData data = bench.course(second).data();
+    assertEquals(50, data.notLookedAt());
+    assertEquals(50, data.lookedAt());
+    assertEquals(40.0, data.remainingWatchedDays());
+    bench.check(second, 45, 0, 0, 0);
+    assertEquals(0, bench.course(second).data().notLookedAt());
+  }
+
   @Test
   void seedlingsThatLiveAreAtMostThosePotted() {
     GroupId group = bench.sow(5);

@@ -160,6 +160,19 @@ class LessonsTest {
     assertNull(report(List.of(sowing(null, 2, 40, 0))).species().get(0).fraction());
   }
 
+  /** Both have 40 of 50 of the seeds that were looked at; 50 more of the first were not. */
+  @Test
+  void aBoxThatNobodyOpenedMakesNoDifference() {
+    SeasonReport report = report(List.of(sowing(40.0, 1, 100, 50, 40), sowing(40.0, 2, 50, 0, 40)));
+    SowingPair pair = report.pairs().get(0);
+    assertEquals(0, pair.difference().value(), 1e-12);
+    assertEquals(1, pair.fisherP(), 1e-12);
+    assertEquals(50, pair.fewestSeeds());
+    SpeciesResult lychee = report.species().get(0);
+    assertEquals(50, lychee.unchecked());
+    assertEquals(0.8, lychee.fraction().value(), 1e-12);
+  }
+
   @Test
   void aPairThatCannotTellSaysWhatItWouldHaveTaken() {
     SeasonReport report = report(List.of(sowing(1, 20, 5), sowing(2, 30, 10)));

@@ -24,7 +24,18 @@ final class Results {
       int seeds,
       int germinated,
       SowingResult.CulledFor... culledFor) {
-    Proportion fraction = new Proportion(germinated, seeds);
+    return sowing(checkDay, number, seeds, checkDay == null ? seeds : 0, germinated, culledFor);
+  }
+
+  /** A sowing of which some seeds lie in a box that nobody opened. */
+  static SowingResult sowing(
+      @Nullable Double checkDay,
+      long number,
+      int seeds,
+      int notLookedAt,
+      int germinated,
+      SowingResult.CulledFor... culledFor) {
+    Proportion fraction = new Proportion(germinated, Math.max(1, seeds - notLookedAt));
     return new SowingResult(
         number,
         "Lychee, sowing " + number,
@@ -33,6 +44,7 @@ final class Results {
         1,
         FROM,
         seeds,
+        notLookedAt,
         germinated,
         checkDay == null ? null : Interval.of(fraction.fraction(), fraction.wilson()),
         0,
@@ -41,6 +53,7 @@ final class Results {
         0,
         seeds - germinated,
         null,
+        checkDay,
         checkDay,
         null,
         null,
