@@ -19,8 +19,13 @@ public record Freshness(double keepsDays, String source, Instant keepsUntil, dou
       return null;
     }
     Instant until = gatheredAt.plus(days(keeps.value()));
-    double left = Duration.between(now, until).toMillis() / MS_PER_DAY;
+    double left = daysBetween(now, until);
     return new Freshness(keeps.value(), keeps.source(), until, left);
+  }
+
+  /** Days from one instant to another; below 0 where that is earlier. */
+  public static double daysBetween(Instant from, Instant to) {
+    return Duration.between(from, to).toMillis() / MS_PER_DAY;
   }
 
   static Duration days(double days) {

@@ -1,0 +1,189 @@
+package tepidarium.stats;
+
+import java.util.List;
+import java.util.Optional;
+import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.apache.commons.statistics.distribution.TDistribution;
+
+/**
+ * Logistic regression on one variable, ln(p / (1 − p)) = intercept + slope · x, fitted to groups by
+ * maximum likelihood. Groups may differ by more than chance allows: the dispersion φ is Pearson's
+ * χ² / (groups − 2). Where it is above 1, variances are multiplied by it and intervals use Student's
+ * t with groups − 2 degrees of freedom; else they are those of the binomial. Source: McCullagh and
+ * Nelder, Generalized Linear Models (1989), chapter 4; heterogeneity factor after Finney, Probit
+ * Analysis (1971), chapter 4 (value from memory).
+ *
+ * @param centre of x, about which the line is kept
+ * @param atCentre the logit at the centre
+ * @param varianceAtCentre of it, for a dispersion of 1
+ * @param varianceOfSlope for a dispersion of 1
+ * @param covariance of both, for a dispersion of 1
+ * @param dispersion φ, above 0
+ * @param groups at least 3
+ */
+public record LogisticLine(
+    double centre,
+    double atCentre,
+    double slope,
+    double varianceAtCentre,
+    double varianceOfSlope,
+    double covariance,
+    double dispersion,
+    int groups) {
+  private static final int MOST_STEPS = 50;
+  private static final double CLOSE = 1e-10;
+
+  private static final double LEAST_WEIGHT = 1e-9;
+
+  /**
+   * Trials at one place.
+   *
+   * @param hits 0 to trials
+   * @param trials at least 1
+   */
+  public record Group(double x, int hits, int trials) {
+    public Group {
+      if (trials < 1 || hits < 0 || hits > trials || !Double.isFinite(x)) {
+        throw new IllegalArgumentException(hits + " hits in " + trials + " trials at " + x);
+      }
+    }
+  }
+
+  /**
+   * None with fewer than three groups, or where the likelihood has no highest point: all groups at
+   * one place, all hits or none, or hits and misses that one place divides.
+   */
+  public static Optional<LogisticLine> of(List<Group> groups) {
+    if (groups.size() < 3) {
+      return Optional.empty();
+    }
+    double centre = groups.stream().mapToDouble(Group::x).average().orElseThrow();
+    double hits = groups.stream().mapToInt(Group::hits).sum();
+    double trials = groups.stream().mapToInt(Group::trials).sum();
+    double at = Math.log((hits + 0.5) / (trials - hits + 0.5));
+    double slope = 0;
+    for (int step = 0; step < MOST_STEPS; step++) {
+      Information now = Information.of(groups, centre, at, slope);
+      if (now.determinant() <= LEAST_WEIGHT * now.one() * now.xx() || now.one() < LEAST_WEIGHT) {
+        return Optional.empty();
+      }
+      double up = (now.xx() * now.scoreAt() - now.x() * now.scoreSlope()) / now.determinant();
+      double steeper = (now.one() * now.scoreSlope() - now.x() * now.scoreAt()) / now.determinant();
+      at += up;
+      slope += steeper;
+      if (Math.abs(up) + Math.abs(steeper) < CLOSE) {
+        return Optional.of(line(groups, centre, at, slope));
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** Fisher's information and the score at some numbers. */
+  private record Information(
+      double one, double x, double xx, double scoreAt, double scoreSlope, double pearson) {
+    static Information of(List<Group> groups, double centre, double at, double slope) {
+      double one = 0;
+      double sumX = 0;
+      double xx = 0;
+      double scoreAt = 0;
+      double scoreSlope = 0;
+      double pearson = 0;
+      for (Group group : groups) {
+        double x = group.x() - centre;
+        double p = fraction(at + slope * x);
+        double weight = group.trials() * p * (1 - p);
+        double miss = group.hits() - group.trials() * p;
+        one += weight;
+        sumX += weight * x;
+        xx += weight * x * x;
+        scoreAt += miss;
+        scoreSlope += miss * x;
+        pearson += weight > 0 ? miss * miss / weight : 0;
+      }
+      return new Information(one, sumX, xx, scoreAt, scoreSlope, pearson);
+    }
+
+    double determinant() {
+      return one * xx - x * x;
+    }
+  }
+
+  private static LogisticLine line(List<Group> groups, double centre, double at, double slope) {
+    Information top = Information.of(groups, centre, at, slope);
+    return new LogisticLine(
+        centre,
+        at,
+        slope,
+        top.xx() / top.determinant(),
+        top.one() / top.determinant(),
+        -top.x() / top.determinant(),
+        Math.max(Double.MIN_NORMAL, top.pearson() / (groups.size() - 2)),
+        groups.size());
+  }
+
+  private static double fraction(double logit) {
+    return 1 / (1 + Math.exp(-logit));
+  }
+
+  public double intercept() {
+    return atCentre - slope * centre;
+  }
+
+  /** Standard error of the slope, the dispersion in it. */
+  public double slopeError() {
+    return Math.sqrt(factor() * varianceOfSlope);
+  }
+
+  private double factor() {
+    return Math.max(1, dispersion);
+  }
+
+  /** By how many standard errors an interval at 95 % reaches to either side. */
+  private double reach() {
+    double level = (1 + Limits.LEVEL) / 2;
+    return dispersion > 1
+        ? TDistribution.of(groups - 2).inverseCumulativeProbability(level)
+        : NormalDistribution.of(0, 1).inverseCumulativeProbability(level);
+  }
+
+  /** The slope at 95 %. */
+  public Limits slopeLimits() {
+    double reach = reach() * slopeError();
+    return new Limits(slope - reach, slope + reach);
+  }
+
+  /** The probability at x. */
+  public double at(double x) {
+    return fraction(atCentre + slope * (x - centre));
+  }
+
+  /** The probability at x at 95 %, symmetric on the scale of logits. */
+  public Limits limitsAt(double x) {
+    double from = x - centre;
+    double logit = atCentre + slope * from;
+    double variance = varianceAtCentre + 2 * from * covariance + from * from * varianceOfSlope;
+    double reach = reach() * Math.sqrt(factor() * variance);
+    return new Limits(fraction(logit - reach), fraction(logit + reach));
+  }
+
+  /** The x at which the probability is one half. */
+  public double half() {
+    return centre - atCentre / slope;
+  }
+
+  /**
+   * That x at 95 %; infinite at both ends where the slope could be 0. Source: Fieller, J. R. Stat.
+   * Soc. B 16 (1954) 175-185.
+   */
+  public Limits halfLimits() {
+    double q = reach() * reach() * factor();
+    double a = slope * slope - q * varianceOfSlope;
+    double b = atCentre * slope - q * covariance;
+    double c = atCentre * atCentre - q * varianceAtCentre;
+    if (a <= 0) {
+      return new Limits(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
+    }
+    double half = Math.sqrt(Math.max(0, b * b - a * c));
+    return new Limits(centre + (-b - half) / a, centre + (-b + half) / a);
+  }
+}
