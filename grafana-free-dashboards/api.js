@@ -119,6 +119,7 @@ export const api = {
   importTable: (table, csv) => call('POST', at('import', table), { body: csv, type: 'text/csv', timeoutMs: 60_000 }),
   germination: (sowing) => call('GET', at('sowings', sowing, 'germination'), { timeoutMs: 60_000 }),
   heatCourse: (sowing) => call('GET', at('sowings', sowing, 'heat-course'), { timeoutMs: 60_000 }),
+  viability: (species) => call('GET', at('species', species, 'viability')),
   thermalTime: (species) => call('GET', at('species', species, 'thermal-time'), { timeoutMs: 60_000 }),
   compareGermination: (a, b) => call('GET', '/api/compare/germination', { query: { sowings: `${a},${b}` }, timeoutMs: 60_000 }),
   seasonReport: (range) => call('GET', '/api/seasons/report', { query: span(range), timeoutMs: 60_000 }),

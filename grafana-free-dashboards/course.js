@@ -28,8 +28,8 @@ const measuredHeat = (rows) => rows.filter((row) => row.measured !== false).flat
 
 /** How uncertain the heat is at each check of each group: [{low, high, at}], `at` the fraction found by then. */
 export function heatWhiskers({ rows, curve }) {
-  const checks = new Map(measuredHeat(rows).filter((heat) => heat.upper > heat.lower).map((heat) => [`${heat.likely}/${heat.lower}/${heat.upper}`, heat]));
-  return [...checks.values()].map((heat) => ({ low: heat.lower, high: heat.upper, at: foundBy(curve, heat.likely) }));
+  const checks = new Map(measuredHeat(rows).filter((heat) => heat.most > heat.least).map((heat) => [`${heat.likely}/${heat.least}/${heat.most}`, heat]));
+  return [...checks.values()].map((heat) => ({ low: heat.least, high: heat.most, at: foundBy(curve, heat.likely) }));
 }
 
 /** The heat up to which somebody looked: the most that any group had received at its last check. */

@@ -43,7 +43,7 @@ export function fitWords({ base, fit }, watched) {
   const lines = [
     beyond && `That is a guess beyond what was seen: they have received ${heat(watched)} so far.`,
     known(fit.heatForTenth) && `The first tenth of them ${fit.heatForTenth > watched ? 'would need' : 'needed'} ${heat(fit.heatForTenth)}.`,
-    finalWords(fit),
+    fit.note ? sentence(fit.note) : finalWords(fit),
   ];
   return { headline, lines: lines.filter(Boolean) };
 }
@@ -102,7 +102,9 @@ export function thermalTimeWords(told) {
   const rows = [['Seeds', `${number(told.germinated)} germinated of ${number(told.seeds)}, in ${count(told.sowings.length, 'sowing')}`]];
   const { heatModel, clockModel } = told;
   if (heatModel) rows.push(['By heat', `half by ${heat(heatModel.medianHeat)} above ${degrees(told.base)} (${intervalText(heatModel.medianInterval, heatNumber)})`]);
-  if (clockModel) rows.push(['By days', `half by day ${number(clockModel.medianDays, 1)}`]);
+  if (clockModel) rows.push(['By days', known(clockModel.medianDays) ? `half by day ${number(clockModel.medianDays, 1)}` : 'half only far beyond the days that were watched']);
+  if (heatModel?.note) rows.push(['Taken for granted by heat', heatModel.note]);
+  if (clockModel?.note) rows.push(['Taken for granted by days', clockModel.note]);
   if (heatModel && clockModel) rows.push(['Fit (AIC, lower is better)', `heat ${number(heatModel.aic, 1)}, days ${number(clockModel.aic, 1)}`]);
   rows.push(['Base temperature by likelihood', baseWords(told.baseByLikelihood)], ['Base temperature by regression', baseWords(told.baseByRegression)]);
   return { headline: verdict(told), rows };

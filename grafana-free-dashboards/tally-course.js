@@ -74,7 +74,7 @@ function overHeat({ course, trouble }, sowing) {
   ];
 }
 
-const boundsText = ({ likely, lower, upper }) => (heatNumber(lower) === heatNumber(upper) ? heatNumber(likely) : `${heatNumber(likely)} (${heatNumber(lower)} to ${heatNumber(upper)})`);
+const boundsText = ({ likely, least, most }) => (heatNumber(least) === heatNumber(most) ? heatNumber(likely) : `${heatNumber(likely)} (${heatNumber(least)} to ${heatNumber(most)})`);
 
 const unfolded = (content) => h('details', {}, h('summary', {}, 'The same as a table'), h('div', { class: 'table-place' }, content));
 

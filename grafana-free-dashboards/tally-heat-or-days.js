@@ -6,6 +6,7 @@ import { byId, h, reconcile, setText, svg, table } from './dom.js';
 import * as f from './format.js';
 import { degrees, noHeatWords, thermalTimeWords } from './heat-words.js';
 import { plot, ticksOf } from './plot.js';
+import { viabilityPanel } from './seed-words.js';
 
 /** One panel for each species, worked out when it is unfolded. */
 export function makeHeatOrDays(host) {
@@ -40,8 +41,8 @@ async function fill(species, place) {
   newest.set(place, mine);
   if (!place.firstChild) place.replaceChildren(h('p', { class: 'loading' }, 'Working it out …'));
   try {
-    const told = await api.thermalTime(species);
-    if (newest.get(place) === mine) place.replaceChildren(...panel(told));
+    const [told, keeping] = await Promise.all([api.thermalTime(species), api.viability(species)]);
+    if (newest.get(place) === mine) place.replaceChildren(...panel(told), ...keepingPanel(keeping));
   } catch (problem) {
     place.replaceChildren(h('p', { class: 'caution', role: 'status' }, noHeatWords(problem)));
   }
@@ -54,6 +55,20 @@ function panel(told) {
     h('dl', { class: 'measures' }, words.rows.flatMap(([title, value]) => [h('dt', {}, title), h('dd', {}, value)])),
     ...likelihood(told),
   ];
+}
+
+function keepingPanel(told) {
+  const words = viabilityPanel(told);
+  return [
+    h('h4', {}, 'Days kept before sowing'), h('p', { class: 'headline' }, words.headline),
+    h('dl', { class: 'measures' }, words.rows.flatMap(([title, value]) => [h('dt', {}, title), h('dd', {}, value)])),
+    words.note && h('p', { class: 'quiet' }, words.note),
+    told.groups.length > 0 && h('details', {}, h('summary', {}, 'The sowings counted'), h('div', { class: 'table-place' }, table('Sowings by days kept', [
+      { title: 'Lot', cell: (one) => `lot ${one.lot}` },
+      { title: 'Days kept', class: 'number', cell: (one) => f.number(one.days, 1) },
+      { title: 'Germinated', class: 'number', cell: (one) => `${f.number(one.germinated)} of ${f.number(one.seeds)}` },
+    ], told.groups))),
+  ].filter(Boolean);
 }
 
 function likelihood({ base, baseByLikelihood: { identified, base: best, interval, profile } }) {

@@ -48,7 +48,7 @@ function bestFit({ fits: { best, fits }, checks }) {
   const final = !fit.model.endsWith('WithFinalFraction') ? ', taking every seed to germinate in the end'
     : `, with a final fraction of ${low === null || high === null ? `${f.number(fit.finalFraction * 100)} % (its interval is open)` : fractionWords(fit.finalFraction, [low, high])}`;
   const watched = Math.max(0, ...checks.map((check) => check.day));
-  const half = fit.median <= watched ? `half of those that ever germinate by day ${f.number(fit.median, 1)}` : 'half of those that ever germinate only after the last check, which is a guess beyond what was seen';
+  const half = fit.medianReason ? fit.medianReason : fit.median <= watched ? `half of those that ever germinate by day ${f.number(fit.median, 1)}` : 'half of those that ever germinate only after the last check, which is a guess beyond what was seen';
   return h('p', { class: 'quiet' }, `Best of six fitted curves: ${name}${final}; ${half}.`);
 }
 

@@ -4,6 +4,7 @@ import { api } from './api.js';
 import { containerForm } from './container-form.js';
 import { byId, h, problemBox, setOptions, setText, whileBusy } from './dom.js';
 import * as f from './format.js';
+import { viabilityWords } from './seed-words.js';
 import { now } from './clock.js';
 import { localTime } from './tally-sheet.js';
 import { uuid } from './unsent.js';
@@ -117,7 +118,7 @@ export function makeStart({ host, done }) {
   return { update, show, next: (tally) => show(tally.containers.length === 0 ? 'container' : tally.lots.length === 0 ? 'lot' : tally.sowings.length === 0 ? 'sowing' : null) };
 }
 
-const lotWords = (lot, names) => `${lot.name ?? names.get(lot.species) ?? lot.species}, lot ${lot.id}: ${lot.left} of ${lot.seeds} left${freshWords(lot.freshness)}`;
+const lotWords = (lot, names) => `${lot.name ?? names.get(lot.species) ?? lot.species}, lot ${lot.id}: ${lot.left} of ${lot.seeds} left${viabilityWords(lot.germinateIfSownNow) || freshWords(lot.freshness)}`;
 
 export function freshWords(freshness) {
   if (!freshness) return '';

@@ -3,7 +3,7 @@ import { test } from 'node:test';
 import * as c from '../course.js';
 import { ticksOf } from '../plot.js';
 
-const heat = (likely, lower = likely, upper = likely) => ({ likely, lower, upper });
+const heat = (likely, least = likely, most = likely) => ({ likely, least, most });
 const close = (a, b, within = 1e-9) => assert.ok(Math.abs(a - b) <= within, `${a} is not ${b}`);
 
 test('the curve: between the two lines it is not known when', () => {

@@ -84,8 +84,9 @@ public record BaseByRate(
   private static RateRegression.@Nullable Point point(HeatCounts.Group group, HeatPath path) {
     GerminationData data = new GerminationData(1, group.rows());
     List<Censored> days = data.intervals();
-    IntervalFit fit = HeatFit.fit(days);
-    if (!fit.identified()) {
+    HeatFit.Chosen chosen = HeatFit.choose(days);
+    IntervalFit fit = chosen.fit();
+    if (!fit.identified() || chosen.note() != null) {
       return null;
     }
     double median = fit.median();

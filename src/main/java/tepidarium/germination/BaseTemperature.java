@@ -144,9 +144,9 @@ public record BaseTemperature(
     return HeatFit.certain(counts.above(LOWEST_C))
         ? of(likely, LOWEST_C, toC, true)
         : ofUncertain(
-            base -> counts.intervals(base, Dose::lower),
+            base -> counts.intervals(base, Dose::least),
             likely,
-            base -> counts.intervals(base, Dose::upper),
+            base -> counts.intervals(base, Dose::most),
             LOWEST_C,
             toC,
             true);

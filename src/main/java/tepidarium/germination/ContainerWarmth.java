@@ -1,6 +1,8 @@
 package tepidarium.germination;
 
 import tepidarium.container.ContainerId;
+import tepidarium.heat.HeatRule;
+import tepidarium.heat.HeatSum;
 import tepidarium.heat.Warmth;
 import tepidarium.reading.Span;
 
@@ -8,6 +10,11 @@ import tepidarium.reading.Span;
 public interface ContainerWarmth {
   /** For how long it was how warm in a span; all of it is a gap where nothing was measured. */
   Warmth warmth(ContainerId container, Span span);
+
+  /** The heat of a span by a rule; exact, where {@link #warmth} need not be. */
+  default HeatSum heat(ContainerId container, Span span, HeatRule rule) {
+    return warmth(container, span).heat(rule);
+  }
 
   /** By how much its sensors may have been off during a span, ±°C, at least 0. */
   double temperatureErrorC(ContainerId container, Span span);

@@ -1,28 +1,39 @@
 package tepidarium.germination;
 
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 
 /**
  * The heat that seeds received, with how well it is known. All heat in °C·h, time in h.
  *
- * @param covered heat over covered time: nothing during the gaps
+ * <p>This is the one definition of heat along a path. {@code lower} and {@code upper} bound what
+ * gaps in the readings can have added. {@code least} and {@code most} bound the same and also take
+ * in that the sensor may be off.
+ *
+ * @param degreeHours heat over covered time
  * @param likely with the gaps filled at the mean rate of the covered time in the same container; as
- *     covered where nothing there was
- * @param most with the gaps at the ceiling, or at the band's high limit, throughout
- * @param error by how much each of these may be off because the sensor is, either way
+ *     {@code degreeHours} where nothing there was covered
+ * @param lower with no heat in the gaps; of joined seeds the lowest of their ways
+ * @param upper with the gaps at the ceiling throughout, or without a ceiling at the band's high
+ *     limit; at the mean of the covered time where that was warmer; of joined seeds the highest of
+ *     their ways
+ * @param least {@code lower} if the sensor reads too high by its stated error
+ * @param most {@code upper} if the sensor reads too low by its stated error
  * @param coveredHours time between readings close enough to be trusted
  * @param gapHours time in which nothing is known
  */
 public record Dose(
-    double covered,
+    double degreeHours,
     double likely,
+    double lower,
+    double upper,
+    double least,
     double most,
-    double error,
     double coveredHours,
     double gapHours) {
-  static final Dose NONE = new Dose(0, 0, 0, 0, 0, 0);
+  static final Dose NONE = new Dose(0, 0, 0, 0, 0, 0, 0, 0);
 
   /**
    * In one container until some instant.
@@ -37,60 +48,57 @@ public record Dose(
       HeatSum sum, HeatSum whole, HeatRule rule, double highLimitC, double temperatureErrorC) {
     double rate = whole.coveredMs() > 0 ? whole.degreeHours() / whole.coveredHours() : 0;
     double likely = sum.degreeHours() + rate * sum.gapHours();
+    double upper = Math.max(likely, sum.upper(rule, highLimitC));
+    double error = sum.sensorError(temperatureErrorC);
     return new Dose(
-        sum.lower(),
+        sum.degreeHours(),
         likely,
-        Math.max(likely, sum.upper(rule, highLimitC)),
-        sum.sensorError(temperatureErrorC),
+        sum.lower(),
+        upper,
+        Math.max(0, sum.lower() - error),
+        upper + error,
         sum.coveredHours(),
         sum.gapHours());
   }
 
   Dose plus(Dose other) {
     return new Dose(
-        covered + other.covered,
+        degreeHours + other.degreeHours,
         likely + other.likely,
+        lower + other.lower,
+        upper + other.upper,
+        least + other.least,
         most + other.most,
-        error + other.error,
         coveredHours + other.coveredHours,
         gapHours + other.gapHours);
   }
 
   /**
-   * Of seeds that came different ways: the mean over them as the likely heat, the least and the
-   * most of any way as bounds.
+   * Of seeds that came different ways: the mean over them, and as bounds the lowest and the highest
+   * of any way.
    *
    * @param doses of the ways, at least one
    * @param shares of the seeds, which add up to 1
    */
   static Dose overWays(List<Dose> doses, List<Double> shares) {
-    double covered = Double.POSITIVE_INFINITY;
-    double likely = 0;
-    double most = 0;
-    double error = 0;
-    double coveredHours = 0;
-    double gapHours = 0;
+    return new Dose(
+        mean(doses, shares, Dose::degreeHours),
+        mean(doses, shares, Dose::likely),
+        doses.stream().mapToDouble(Dose::lower).min().orElseThrow(),
+        doses.stream().mapToDouble(Dose::upper).max().orElseThrow(),
+        doses.stream().mapToDouble(Dose::least).min().orElseThrow(),
+        doses.stream().mapToDouble(Dose::most).max().orElseThrow(),
+        mean(doses, shares, Dose::coveredHours),
+        mean(doses, shares, Dose::gapHours));
+  }
+
+  private static double mean(
+      List<Dose> doses, List<Double> shares, ToDoubleFunction<Dose> figure) {
+    double sum = 0;
     for (int i = 0; i < doses.size(); i++) {
-      Dose dose = doses.get(i);
-      double share = shares.get(i);
-      covered = Math.min(covered, dose.covered);
-      likely += share * dose.likely;
-      most = Math.max(most, dose.most);
-      error = Math.max(error, dose.error);
-      coveredHours += share * dose.coveredHours;
-      gapHours += share * dose.gapHours;
+      sum += shares.get(i) * figure.applyAsDouble(doses.get(i));
     }
-    return new Dose(covered, likely, most, error, coveredHours, gapHours);
-  }
-
-  /** The least that it can have been: nothing during gaps, and the sensor too high. */
-  public double lower() {
-    return Math.max(0, covered - error);
-  }
-
-  /** The most that it can have been: gaps as warm as can be, and the sensor too low. */
-  public double upper() {
-    return most + error;
+    return sum;
   }
 
   public double hours() {

@@ -17,10 +17,15 @@ import tepidarium.stats.IntervalFit;
  *
  * @param heat the model on heat
  * @param clock the model on days; null where the counts do not tell it
+ * @param clockNote as {@link HeatFit#note}, of the model on days
  * @param words the verdict in a sentence
  */
 public record HeatAgainstClock(
-    HeatFit heat, @Nullable IntervalFit clock, Verdict verdict, String words) {
+    HeatFit heat,
+    @Nullable IntervalFit clock,
+    @Nullable String clockNote,
+    Verdict verdict,
+    String words) {
   /** Groups whose heat in a day differs by less tell nothing; common practice, no source. */
   private static final double LEAST_DIFFERENCE = 0.1;
 
@@ -28,18 +33,21 @@ public record HeatAgainstClock(
       "It cannot be told from these data whether the counts follow" + " the heat or the days: ";
 
   private static final List<ToDoubleFunction<Dose>> HEATS =
-      List.of(Dose::likely, Dose::lower, Dose::upper);
+      List.of(Dose::likely, Dose::least, Dose::most);
 
   /** Over the counts of all sowings of a species, at a base in °C that was not fitted to them. */
   public static HeatAgainstClock of(double baseC, HeatCounts counts) {
     HeatFit heat = HeatFit.of(baseC, counts);
     List<HeatCounts.Row> rows = counts.above(baseC).stream().filter(HeatCounts.Row::known).toList();
     List<Censored> days = rows.stream().map(HeatCounts.Row::days).toList();
-    IntervalFit fit = HeatFit.fit(days);
+    HeatFit.Chosen chosen = HeatFit.choose(days);
+    IntervalFit fit = chosen.fit();
     IntervalFit clock = fit.identified() ? fit : null;
+    String note = clock == null ? null : chosen.note();
     String reason = heat.reason() == null ? fit.reason() : heat.reason();
     if (reason != null || clock == null) {
-      return new HeatAgainstClock(heat, clock, Verdict.CANNOT_BE_TOLD, CANNOT + reason + ".");
+      return new HeatAgainstClock(
+          heat, clock, note, Verdict.CANNOT_BE_TOLD, CANNOT + reason + ".");
     }
     List<Double> perDay = perDay(baseC, counts);
     double least = perDay.stream().mapToDouble(d -> d).min().orElse(0);
@@ -49,17 +57,21 @@ public record HeatAgainstClock(
           perDay.size() < 2
               ? "there is only one seed group."
               : "the seed groups had nearly the same warmth.";
-      return new HeatAgainstClock(heat, clock, Verdict.CANNOT_BE_TOLD, CANNOT + words);
+      return new HeatAgainstClock(heat, clock, note, Verdict.CANNOT_BE_TOLD, CANNOT + words);
     }
-    return verdict(baseC, heat, clock, rows);
+    return verdict(baseC, heat, clock, note, rows);
   }
 
   private static HeatAgainstClock verdict(
-      double baseC, HeatFit heat, IntervalFit clock, List<HeatCounts.Row> rows) {
+      double baseC,
+      HeatFit heat,
+      IntervalFit clock,
+      @Nullable String note,
+      List<HeatCounts.Row> rows) {
     List<Verdict> verdicts = new ArrayList<>();
     for (ToDoubleFunction<Dose> which : HEATS) {
       List<Censored> by = HeatFit.by(rows, which);
-      IntervalFit fit = by == null ? null : HeatFit.fit(by);
+      IntervalFit fit = by == null ? null : HeatFit.choose(by).fit();
       verdicts.add(
           fit == null || !fit.identified()
               ? Verdict.CANNOT_BE_TOLD
@@ -68,7 +80,7 @@ public record HeatAgainstClock(
     Verdict likely = verdicts.get(0);
     if (verdicts.stream().distinct().count() > 1) {
       return new HeatAgainstClock(
-          heat, clock, Verdict.CANNOT_BE_TOLD, CANNOT + "the heat is not known well enough.");
+          heat, clock, note, Verdict.CANNOT_BE_TOLD, CANNOT + "the heat is not known well enough.");
     }
     String words =
         switch (likely) {
@@ -80,7 +92,7 @@ public record HeatAgainstClock(
                   baseC);
           case CANNOT_BE_TOLD -> CANNOT + "both explain them about equally well.";
         };
-    return new HeatAgainstClock(heat, clock, likely, words);
+    return new HeatAgainstClock(heat, clock, note, likely, words);
   }
 
   /** The heat in a day that each group had until it was last looked at, °C·h. */

@@ -35,8 +35,10 @@ public final class HeatCounts {
    * @param days the same as curves are fitted to it
    * @param from when last seen sound and ungerminated
    * @param to when found germinated; null where they never were
+   * @param ways how many different ways they came
    */
-  public record Row(GerminationData.Row told, Censored days, Dose from, @Nullable Dose to) {
+  public record Row(
+      GerminationData.Row told, Censored days, Dose from, @Nullable Dose to, int ways) {
     /** Whether enough of the path was measured. */
     public boolean known() {
       return to == null ? from.known() : to.known();
@@ -166,7 +168,8 @@ public final class HeatCounts {
               line.told(),
               line.days(),
               path.dose(line.ways(), line.from(), line.end(), rule),
-              to == null ? null : path.dose(line.ways(), to, line.end(), rule)));
+              to == null ? null : path.dose(line.ways(), to, line.end(), rule),
+              line.ways().size()));
     }
     return List.copyOf(rows);
   }

@@ -24,12 +24,15 @@ import tepidarium.stats.TimeModel;
  * @param finalFraction limits of the final fraction on the likely heat; null where that is not
  *     fitted
  * @param reason why there is no model; null where there is
+ * @param note why the model, or one for an end of the interval, has no final fraction, where that is
+ *     not because the counts show none; null else
  */
 public record HeatFit(
     @Nullable ThermalTime model,
     @Nullable Limits median,
     @Nullable Limits finalFraction,
-    @Nullable String reason) {
+    @Nullable String reason,
+    @Nullable String note) {
   static final String NO_HEAT_WORDS =
       "some seeds germinated while no heat above the base temperature is known of: the base is too"
           + " high for them, or the readings do not tell how warm they were";
@@ -40,9 +43,6 @@ public record HeatFit(
   private static final String BEYOND_WORDS =
       "half would germinate only with more than twice the heat with which any seed was looked at:"
           + " so far beyond what was seen these counts tell nothing";
-
-  /** A median further beyond the last look than by this is not told; common practice, no source. */
-  private static final double MOST_BEYOND = 2;
 
   /** Older ones add little but time. */
   private static final int MOST_PAST = 5;
@@ -64,17 +64,22 @@ public record HeatFit(
     if (likely == null) {
       return none(NO_HEAT_WORDS);
     }
-    IntervalFit fit = fit(likely);
+    Chosen chosen = choose(likely);
+    IntervalFit fit = chosen.fit();
     if (!fit.identified()) {
       return none(fit.reason());
     }
-    if (fit.median() > MOST_BEYOND * lastLook(likely)) {
+    if (fit.medianBeyond()) {
       return none(BEYOND_WORDS);
     }
     Limits median = median(fit);
+    String note = chosen.note();
     if (!certain(rows)) {
-      Limits least = median(by(rows, Dose::lower));
-      Limits most = median(by(rows, Dose::upper));
+      Chosen onLeast = chosen(by(rows, Dose::least));
+      Chosen onMost = chosen(by(rows, Dose::most));
+      Limits least = median(onLeast);
+      Limits most = median(onMost);
+      note = note == null ? boundNote(onLeast, onMost) : note;
       median =
           new Limits(
               Math.min(median.low(), Math.min(least.low(), most.low())),
@@ -84,16 +89,12 @@ public record HeatFit(
         ThermalTime.of(baseC, fit),
         median,
         fit.model().withFinalFraction() ? fit.interval(Parameter.FINAL_FRACTION) : null,
-        null);
-  }
-
-  /** The most heat with which any seed was looked at. */
-  private static double lastLook(List<Censored> rows) {
-    return rows.stream().mapToDouble(r -> r.open() ? r.left() : r.right()).max().orElse(0);
+        null,
+        note);
   }
 
   private static HeatFit none(@Nullable String reason) {
-    return new HeatFit(null, null, null, reason);
+    return new HeatFit(null, null, null, reason, null);
   }
 
   /** Null where some seed germinated without any heat. */
@@ -106,15 +107,30 @@ public record HeatFit(
   }
 
   private static boolean certain(@Nullable Dose dose) {
-    return dose == null || dose.upper() - dose.lower() <= SAME * dose.likely();
+    return dose == null || dose.most() - dose.least() <= SAME * dose.likely();
   }
 
-  /** With a final fraction, or without where that is not told, as on its bound of 1. */
-  static IntervalFit fit(List<Censored> rows) {
+  /**
+   * A lognormal fit with a final fraction, or the one without where that is refused.
+   *
+   * @param note why it was refused, unless that is its bound of 1, on which both say the same; null
+   *     else
+   */
+  record Chosen(IntervalFit fit, @Nullable String note) {}
+
+  static Chosen choose(List<Censored> rows) {
     IntervalFit fit = IntervalFit.of(new TimeModel(TimeFamily.LOGNORMAL, true), rows);
-    return fit.identified()
-        ? fit
-        : IntervalFit.of(new TimeModel(TimeFamily.LOGNORMAL, false), rows);
+    if (fit.identified()) {
+      return new Chosen(fit, null);
+    }
+    IntervalFit without = IntervalFit.of(new TimeModel(TimeFamily.LOGNORMAL, false), rows);
+    return new Chosen(
+        without,
+        fit.fractionOnBound()
+            ? null
+            : "every seed is taken to germinate in the end, because the fit with a final fraction"
+                + " is refused: "
+                + fit.reason());
   }
 
   /**
@@ -139,10 +155,21 @@ public record HeatFit(
     return fits.isEmpty() ? null : Posterior.Prior.ofPast(fits);
   }
 
+  private static @Nullable Chosen chosen(@Nullable List<Censored> rows) {
+    return rows == null ? null : choose(rows);
+  }
+
+  private static @Nullable String boundNote(@Nullable Chosen least, @Nullable Chosen most) {
+    String note = least == null ? null : least.note();
+    note = note == null && most != null ? most.note() : note;
+    return note == null ? null : "for the ends of its interval, " + note;
+  }
+
   /** Anything, where the heat would be such that the counts do not tell. */
-  private static Limits median(@Nullable List<Censored> rows) {
-    IntervalFit fit = rows == null ? null : fit(rows);
-    return fit == null || !fit.identified() ? new Limits(0, Double.POSITIVE_INFINITY) : median(fit);
+  private static Limits median(@Nullable Chosen chosen) {
+    return chosen == null || !chosen.fit().identified()
+        ? new Limits(0, Double.POSITIVE_INFINITY)
+        : median(chosen.fit());
   }
 
   private static Limits median(IntervalFit fit) {

@@ -142,7 +142,7 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
     fits.add(new Weighted(gaps ? 2 : 1, likely.get(), Dose::likely));
     if (gaps) {
       for (ToDoubleFunction<Dose> bound :
-          List.<ToDoubleFunction<Dose>>of(Dose::covered, Dose::most)) {
+          List.<ToDoubleFunction<Dose>>of(Dose::lower, Dose::upper)) {
         posterior(rows, bound, past).ifPresent(fit -> fits.add(new Weighted(1, fit, bound)));
       }
     }
@@ -150,7 +150,7 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
   }
 
   private static boolean gaps(Dose dose) {
-    return dose.most() - dose.covered() > CLOSE * dose.likely();
+    return dose.upper() - dose.lower() > CLOSE * dose.likely();
   }
 
   private static Optional<Posterior> posterior(
@@ -224,10 +224,10 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
     double most = 0;
     double sum = 0;
     for (Dose day : days) {
-      // All of a day counts as its covered part does.
-      double error = day.error() * HOURS_PER_DAY / day.coveredHours();
-      least = Math.min(least, Math.max(0, day.likely() - error));
-      most = Math.max(most, day.likely() + error);
+      // The sensor is off in the gaps of a day as it is in the covered part.
+      double whole = HOURS_PER_DAY / day.coveredHours();
+      least = Math.min(least, Math.max(0, day.likely() - whole * (day.lower() - day.least())));
+      most = Math.max(most, day.likely() + whole * (day.most() - day.upper()));
       sum += day.likely();
     }
     return new Rate(least, sum / days.size(), most);

@@ -8,6 +8,9 @@ import java.util.Map;
 import java.util.NavigableMap;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.function.BinaryOperator;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
@@ -15,21 +18,56 @@ import tepidarium.heat.Warmth;
 import tepidarium.reading.Span;
 
 /**
- * Heat along the ways of seeds through containers. Made for one question: what was read once is
- * kept. Not safe for use by several threads.
+ * Adds up heat along the ways of seeds through containers. Made for one question: caches what was
+ * read, so that a path is not read again for each check. Not safe for use by several threads.
  */
 public final class HeatPath {
   private final ContainerWarmth warmth;
-  private final Map<Start, NavigableMap<Instant, Warmth>> known = new HashMap<>();
+  private final @Nullable HeatRule own;
+  private final UntilCache<Warmth> warmths;
+  private final UntilCache<HeatSum> sums;
   private final Map<Piece, Double> errors = new HashMap<>();
-
-  /** From when something is told of a container. */
-  private record Start(ContainerId container, Instant from) {}
 
   private record Piece(ContainerId container, Span span) {}
 
-  public HeatPath(ContainerWarmth warmth) {
+  /** Caches figures of containers from one instant until others, and extends the longest. */
+  private static final class UntilCache<T> {
+    private record Start(ContainerId container, Instant from) {}
+
+    private final Map<Start, NavigableMap<Instant, T>> known = new HashMap<>();
+    private final BinaryOperator<T> plus;
+
+    UntilCache(BinaryOperator<T> plus) {
+      this.plus = plus;
+    }
+
+    T of(ContainerId container, Span span, Function<Span, T> read) {
+      NavigableMap<Instant, T> parts =
+          known.computeIfAbsent(new Start(container, span.from()), any -> new TreeMap<>());
+      Map.Entry<Instant, T> part = parts.floorEntry(span.to());
+      if (part != null && part.getKey().equals(span.to())) {
+        return part.getValue();
+      }
+      T figure =
+          part == null
+              ? read.apply(span)
+              : plus.apply(part.getValue(), read.apply(new Span(part.getKey(), span.to())));
+      parts.put(span.to(), figure);
+      return figure;
+    }
+  }
+
+  /**
+   * Along any path.
+   *
+   * @param own the base and ceiling of the species, for which heat is exact; for any other it comes
+   *     from steps of a quarter of a degree, see {@link Warmth}
+   */
+  public HeatPath(ContainerWarmth warmth, @Nullable HeatRule own) {
     this.warmth = warmth;
+    this.own = own;
+    this.warmths = new UntilCache<>((a, b) -> Warmth.sum(List.of(a, b)));
+    this.sums = new UntilCache<>(HeatSum::plus);
   }
 
   /**
@@ -46,7 +84,7 @@ public final class HeatPath {
       Dose dose = Dose.NONE;
       for (Strand.Leg leg : way.legs()) {
         if (leg.from().isBefore(until)) {
-          dose = dose.plus(leg(leg, until, end, rule));
+          dose = dose.plus(dose(leg, until, end, rule));
         }
       }
       doses.add(dose);
@@ -55,15 +93,16 @@ public final class HeatPath {
     return Dose.overWays(doses, shares);
   }
 
-  private Dose leg(Strand.Leg leg, Instant until, Instant end, HeatRule rule) {
+  /** The heat of one leg that begins before an instant, until then; with the same end. */
+  public Dose dose(Strand.Leg leg, Instant until, Instant end, HeatRule rule) {
     Instant left = leg.until() == null ? latest(end, until) : leg.until();
     Span part = new Span(leg.from(), left.isAfter(until) ? until : left);
-    HeatSum sum = until(leg.container(), part).heat(rule);
+    HeatSum sum = sum(leg.container(), part, rule);
     boolean gaps = sum.gapMs() > 0;
     Span whole = new Span(leg.from(), left);
     return Dose.of(
         sum,
-        gaps ? until(leg.container(), whole).heat(rule) : sum,
+        gaps ? sum(leg.container(), whole, rule) : sum,
         rule,
         warmth.highLimitC(leg.container()),
         error(leg.container(), whole));
@@ -78,27 +117,19 @@ public final class HeatPath {
         new Piece(container, span), p -> warmth.temperatureErrorC(container, span));
   }
 
-  /** Put together from the longest part of the span that is known, and the rest. */
+  private HeatSum sum(ContainerId container, Span span, HeatRule rule) {
+    return rule.equals(own)
+        ? sums.of(container, span, part -> warmth.heat(container, part, rule))
+        : until(container, span).heat(rule);
+  }
+
   private Warmth until(ContainerId container, Span span) {
-    NavigableMap<Instant, Warmth> parts =
-        known.computeIfAbsent(new Start(container, span.from()), any -> new TreeMap<>());
-    Map.Entry<Instant, Warmth> part = parts.floorEntry(span.to());
-    if (part != null && part.getKey().equals(span.to())) {
-      return part.getValue();
-    }
-    Warmth sum =
-        part == null
-            ? warmth.warmth(container, span)
-            : Warmth.sum(
-                List.of(
-                    part.getValue(), warmth.warmth(container, new Span(part.getKey(), span.to()))));
-    parts.put(span.to(), sum);
-    return sum;
+    return warmths.of(container, span, part -> warmth.warmth(container, part));
   }
 
   /** The heat of a container over a span, gaps filled at its own mean rate. */
   Dose dose(ContainerId container, Span span, HeatRule rule) {
-    HeatSum sum = until(container, span).heat(rule);
+    HeatSum sum = sum(container, span, rule);
     double error = error(container, span);
     return Dose.of(sum, sum, rule, warmth.highLimitC(container), error);
   }
@@ -112,9 +143,7 @@ public final class HeatPath {
       List<Warmth> legs = new ArrayList<>();
       for (Strand.Leg leg : way.legs()) {
         if (leg.from().isBefore(until)) {
-          Instant left = leg.until();
-          Instant end = left != null && left.isBefore(until) ? left : until;
-          legs.add(until(leg.container(), new Span(leg.from(), end)));
+          legs.add(until(leg.container(), new Span(leg.from(), leg.end(until))));
         }
       }
       Warmth whole = Warmth.sum(legs);

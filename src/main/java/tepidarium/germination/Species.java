@@ -5,6 +5,8 @@ import java.util.EnumMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
+import tepidarium.container.ContainerSettings;
+import tepidarium.heat.HeatRule;
 
 /**
  * A species profile: what is usual for seed of one species. Each figure has its source; one that is
@@ -40,6 +42,14 @@ public record Species(String id, String name, Map<Trait, Figure> figures) {
 
   private static String show(Figure figure) {
     return String.valueOf(figure.value());
+  }
+
+  /** Its base and ceiling; the usual base where its profile has none. */
+  public HeatRule heatRule() {
+    Double base = value(Trait.BASE);
+    double baseC = base == null ? ContainerSettings.DEFAULT_BASE_C : base;
+    Double ceiling = value(Trait.CEILING);
+    return new HeatRule(baseC, ceiling != null && ceiling > baseC ? ceiling : null);
   }
 
   /** The value of a trait in its unit; null where the profile does not say. */

@@ -22,7 +22,12 @@ public record Strand(List<Leg> legs, double share) {
    *
    * @param until null while the seeds are still there
    */
-  public record Leg(ContainerId container, Instant from, @Nullable Instant until) {}
+  public record Leg(ContainerId container, Instant from, @Nullable Instant until) {
+    /** When the seeds left, or an instant that comes before that. */
+    public Instant end(Instant latest) {
+      return until == null || until.isAfter(latest) ? latest : until;
+    }
+  }
 
   public Strand {
     legs = List.copyOf(legs);

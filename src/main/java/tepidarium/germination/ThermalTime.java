@@ -23,6 +23,7 @@ import tepidarium.stats.TimeModel;
  * @param sigma the standard deviation of the natural logarithm of the heat needed
  * @param finalFraction the fraction that ever germinates; 1 where the counts show no other
  * @param finalFractionFitted whether that is a fitted number
+ * @param medianBeyond whether the median lies too far beyond the heat that was seen to be told
  */
 public record ThermalTime(
     double baseC,
@@ -30,6 +31,7 @@ public record ThermalTime(
     double sigma,
     double finalFraction,
     boolean finalFractionFitted,
+    boolean medianBeyond,
     double logLikelihood) {
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
 
@@ -65,6 +67,7 @@ public record ThermalTime(
         e.sigma(),
         e.finalFraction(),
         fit.model().withFinalFraction(),
+        fit.medianBeyond(),
         e.logLikelihood());
   }
 
@@ -82,12 +85,15 @@ public record ThermalTime(
     return Optional.of(rows);
   }
 
-  /** Lognormal with a final fraction, or without where the fraction sits on its bound of 1. */
+  /**
+   * Lognormal with a final fraction, or without where the fraction sits on its bound of 1. None
+   * where a fit with a final fraction is refused for any other reason.
+   */
   static Optional<IntervalFit> fit(List<Censored> rows, boolean withFinalFraction) {
     if (withFinalFraction) {
       IntervalFit fit = IntervalFit.of(new TimeModel(TimeFamily.LOGNORMAL, true), rows);
-      if (fit.identified()) {
-        return Optional.of(fit);
+      if (!fit.fractionOnBound()) {
+        return Optional.of(fit).filter(IntervalFit::identified);
       }
     }
     return Optional.of(IntervalFit.of(new TimeModel(TimeFamily.LOGNORMAL, false), rows))

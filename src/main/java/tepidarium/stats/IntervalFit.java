@@ -23,8 +23,15 @@ public final class IntervalFit {
 
   private static final double NEAR_BOUND = 0.995;
 
+  /** A median further beyond the last look than by this is not told; common practice, no source. */
+  private static final double MOST_BEYOND = 2;
+
   private static final String FLAT_WORDS =
       "the likelihood is flat: more than one set of numbers fits these counts equally well";
+
+  private static final String ON_BOUND_WORDS =
+      "the likelihood is highest with the final fraction on its bound of 1: these counts do"
+          + " not show that some never germinate; see the fit without it";
 
   private static final String EVERY_SEED_WORDS =
       "every seed germinated, so the final fraction sits on its bound of 1: see the fit without it";
@@ -140,8 +147,7 @@ public final class IntervalFit {
               + " spread goes to 0, so neither it nor the time can be told";
     }
     if (model.withFinalFraction() && atItsBound(model, rows, top)) {
-      return "the likelihood is highest with the final fraction on its bound of 1: these counts do"
-          + " not show that some never germinate; see the fit without it";
+      return ON_BOUND_WORDS;
     }
     if (edges.withoutEnd() > top.value() - TIE) {
       return "the likelihood rises as the spread grows without end: it takes counts at more times";
@@ -196,6 +202,24 @@ public final class IntervalFit {
   /** Why it is not identified; null where it is. */
   public @Nullable String reason() {
     return reason;
+  }
+
+  /**
+   * Whether it is not identified because its final fraction sits on the bound of 1: the fit without
+   * a final fraction says the same then.
+   */
+  public boolean fractionOnBound() {
+    return EVERY_SEED_WORDS.equals(reason) || ON_BOUND_WORDS.equals(reason);
+  }
+
+  /**
+   * Whether its median lies beyond twice the time, or heat, at which any was last looked at: so far
+   * beyond what was seen the rows tell nothing of it.
+   */
+  public boolean medianBeyond() {
+    double lastLook =
+        rows.stream().mapToDouble(row -> row.open() ? row.left() : row.right()).max().orElse(0);
+    return median() > MOST_BEYOND * lastLook;
   }
 
   /**

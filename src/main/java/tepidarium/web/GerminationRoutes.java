@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.Container;
+import tepidarium.container.Register;
 import tepidarium.germination.Act;
 import tepidarium.germination.Course;
 import tepidarium.germination.FractionEstimate;
@@ -16,9 +17,11 @@ import tepidarium.germination.GerminationData;
 import tepidarium.germination.GerminationData.Fate;
 import tepidarium.germination.GroupId;
 import tepidarium.germination.GroupState;
+import tepidarium.germination.HeatPath;
 import tepidarium.germination.Sowing;
 import tepidarium.germination.Species;
 import tepidarium.germination.Strand;
+import tepidarium.heat.HeatRule;
 import tepidarium.ledger.Chronicle;
 import tepidarium.ledger.LimitTime;
 import tepidarium.memo.Memo;
@@ -37,6 +40,7 @@ final class GerminationRoutes {
   private static final int REMEMBERED = 1_000;
 
   private final SeedViews seeds;
+  private final Register register;
   private final Chronicle chronicle;
   private final Memo<Told, Fitted> fitted = new Memo<>(REMEMBERED);
   private final Memo<Model, IntervalFit> past = new Memo<>(REMEMBERED);
@@ -48,8 +52,9 @@ final class GerminationRoutes {
 
   private record Model(TimeFamily family, List<Censored> intervals) {}
 
-  GerminationRoutes(SeedViews seeds, Chronicle chronicle) {
+  GerminationRoutes(SeedViews seeds, Register register, Chronicle chronicle) {
     this.seeds = seeds;
+    this.register = register;
     this.chronicle = chronicle;
   }
 
@@ -57,7 +62,7 @@ final class GerminationRoutes {
       String container,
       Instant from,
       Instant until,
-      PathHeat.HeatJson heat,
+      SeedHeatJson heat,
       double doseLuxHours,
       double hoursTooCold,
       double hoursTooDry,
@@ -76,13 +81,13 @@ final class GerminationRoutes {
       int ungerminatedLeft,
       int germinatedSoFar,
       double fractionSoFar,
-      PathHeat.@Nullable HeatJson heat) {}
+      @Nullable SeedHeatJson heat) {}
 
   record PathAnswer(
       String group,
       double base,
       @Nullable Double ceiling,
-      PathHeat.HeatJson heat,
+      SeedHeatJson heat,
       List<WayJson> ways,
       List<CheckJson> checks) {}
 
@@ -120,7 +125,7 @@ final class GerminationRoutes {
     Sowing sowing = seeds.existing(SeedParams.number(ctx, "sowing"));
     Course course = seeds.course(sowing);
     Species species = seeds.species(course);
-    PathHeat heat = seeds.heat(species);
+    HeatRule rule = species.heatRule();
     GerminationData data = course.data();
     int germinated = data.count(Fate.GERMINATED);
     List<Double> days = checkDays(course);
@@ -137,10 +142,10 @@ final class GerminationRoutes {
             data.count(Fate.REMAINING),
             data.notLookedAt(),
             FractionEstimate.of(data),
-            heat.rule().baseC(),
-            heat.rule().ceilingC(),
+            rule.baseC(),
+            rule.ceilingC(),
             data.rows().stream().map(RowJson::of).toList(),
-            checks(course, heat),
+            checks(course, seeds.path(species), rule),
             MeasuresJson.of(data, days),
             fits.fits(),
             fits.prospect()));
@@ -173,8 +178,7 @@ final class GerminationRoutes {
         .toList();
   }
 
-  private static List<CheckJson> checks(Course course, PathHeat heat) {
-    List<Instant> cuts = course.steps().stream().map(step -> step.entry().at()).toList();
+  private static List<CheckJson> checks(Course course, HeatPath path, HeatRule rule) {
     List<CheckJson> checks = new ArrayList<>();
     int soFar = 0;
     int sown = course.sowing().seeds();
@@ -195,17 +199,19 @@ final class GerminationRoutes {
                 step.after().values().stream().mapToInt(GroupState::ungerminated).sum(),
                 soFar,
                 (double) soFar / sown,
-                group == null ? null : known(group, at, cuts, heat)));
+                group == null ? null : known(course, group, at, path, rule)));
       }
     }
     return checks;
   }
 
   /** Null while the readings store is away: the counts are known without it. */
-  private static PathHeat.@Nullable HeatJson known(
-      GroupState group, Instant at, List<Instant> cuts, PathHeat heat) {
+  private static @Nullable SeedHeatJson known(
+      Course course, GroupState then, Instant at, HeatPath path, HeatRule rule) {
+    GroupState last = course.group(then.id());
+    Instant end = last == null || last.checkedAt() == null ? at : last.checkedAt();
     try {
-      return heat.of(group.strands(), at, cuts);
+      return SeedHeatJson.of(path.dose(then.strands(), at, end, rule), then.strands().size());
     } catch (StoreException e) {
       return null;
     }
@@ -218,32 +224,38 @@ final class GerminationRoutes {
     if (group == null) {
       throw new NotFound("there is no seed group " + id);
     }
-    PathHeat heat = seeds.heat(seeds.species(course));
+    Species species = seeds.species(course);
+    HeatRule rule = species.heatRule();
+    HeatPath path = seeds.path(species);
     Instant now = seeds.now();
     Instant end = group.endedAt() == null || group.endedAt().isAfter(now) ? now : group.endedAt();
     List<CheckJson> checks =
-        checks(course, heat).stream().filter(c -> c.group().equals(id.toString())).toList();
+        checks(course, path, rule).stream().filter(c -> c.group().equals(id.toString())).toList();
     ctx.json(
         new PathAnswer(
             id.toString(),
-            heat.rule().baseC(),
-            heat.rule().ceilingC(),
-            heat.of(group.strands(), end, List.of()),
-            group.strands().stream().map(strand -> way(strand, end, heat)).toList(),
+            rule.baseC(),
+            rule.ceilingC(),
+            SeedHeatJson.of(path.dose(group.strands(), end, end, rule), group.strands().size()),
+            group.strands().stream().map(strand -> way(strand, end, path, rule)).toList(),
             checks));
   }
 
-  private WayJson way(Strand strand, Instant end, PathHeat heat) {
+  private WayJson way(Strand strand, Instant end, HeatPath path, HeatRule rule) {
     List<LegJson> legs =
-        PathHeat.until(strand, end).stream().map(leg -> leg(leg, end, heat)).toList();
+        strand.legs().stream()
+            .filter(leg -> leg.from().isBefore(end))
+            .map(leg -> leg(leg, end, path, rule))
+            .toList();
     return new WayJson(strand.share(), legs);
   }
 
-  private LegJson leg(Strand.Leg leg, Instant end, PathHeat heat) {
-    Instant until = leg.until() == null ? end : leg.until();
-    Container container = heat.container(leg.container());
+  private LegJson leg(Strand.Leg leg, Instant end, HeatPath path, HeatRule rule) {
+    Instant until = leg.end(end);
+    SeedHeatJson heat = SeedHeatJson.of(path.dose(leg, end, end, rule), 1);
+    Container container = register.container(leg.container()).orElse(null);
     if (container == null) {
-      return new LegJson(leg.container().value(), leg.from(), until, heat.of(leg, end), 0, 0, 0, 0);
+      return new LegJson(leg.container().value(), leg.from(), until, heat, 0, 0, 0, 0);
     }
     Span span = new Span(leg.from(), until);
     double limit = container.band().lightHighLux();
@@ -253,7 +265,7 @@ final class GerminationRoutes {
         leg.container().value(),
         leg.from(),
         until,
-        heat.of(leg, end),
+        heat,
         chronicle.light(container, span, limit, JOIN).luxHours(),
         cold.outsideMs() / MS_PER_HOUR,
         dry.outsideMs() / MS_PER_HOUR,

@@ -25,12 +25,6 @@ record HeatCourseJson(
     List<ForecastJson> forecasts,
     @Nullable String noForecast) {
 
-  record DoseJson(double likely, double lower, double upper) {
-    static DoseJson of(Dose dose) {
-      return new DoseJson(dose.likely(), dose.lower(), dose.upper());
-    }
-  }
-
   /**
    * Seeds that germinated after one heat and by another.
    *
@@ -40,8 +34,8 @@ record HeatCourseJson(
       String group,
       String fate,
       int count,
-      DoseJson from,
-      @Nullable DoseJson to,
+      SeedHeatJson from,
+      @Nullable SeedHeatJson to,
       double fromDay,
       @Nullable Double toDay,
       boolean measured) {
@@ -51,8 +45,8 @@ record HeatCourseJson(
           row.told().group().toString(),
           SeedJson.lower(row.told().fate()),
           row.told().count(),
-          DoseJson.of(row.from()),
-          to == null ? null : DoseJson.of(to),
+          SeedHeatJson.of(row.from(), row.ways()),
+          to == null ? null : SeedHeatJson.of(to, row.ways()),
           row.told().from(),
           row.told().to(),
           row.known());
@@ -62,6 +56,7 @@ record HeatCourseJson(
   record FitJson(
       boolean identified,
       @Nullable String reason,
+      @Nullable String note,
       @Nullable Double medianHeat,
       @Nullable List<@Nullable Double> medianInterval,
       @Nullable Double heatForTenth,
@@ -71,11 +66,12 @@ record HeatCourseJson(
     static FitJson of(HeatFit fit) {
       ThermalTime model = fit.model();
       if (model == null) {
-        return new FitJson(false, fit.reason(), null, null, null, null, null, null);
+        return new FitJson(false, fit.reason(), null, null, null, null, null, null, null);
       }
       return new FitJson(
           true,
           null,
+          fit.note(),
           model.medianHeat(),
           ends(fit.median()),
           model.heatFor(0.1),

@@ -5,7 +5,6 @@ import io.javalin.http.Context;
 import java.time.Instant;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import tepidarium.container.Register;
 import tepidarium.germination.BaseByRate;
 import tepidarium.germination.BaseTemperature;
 import tepidarium.germination.Course;
@@ -19,8 +18,6 @@ import tepidarium.germination.Sowing;
 import tepidarium.germination.Species;
 import tepidarium.germination.Trait;
 import tepidarium.heat.HeatRule;
-import tepidarium.history.History;
-import tepidarium.ledger.Chronicle;
 import tepidarium.memo.Memo;
 
 /** Germination against heat: of a sowing, and of all sowings of a species. */
@@ -29,9 +26,6 @@ final class HeatCourseRoutes {
 
   private final SeedJournal journal;
   private final SeedViews seeds;
-  private final Register register;
-  private final History history;
-  private final Chronicle chronicle;
 
   private final Memo<Counts, Told> sowings = new Memo<>(REMEMBERED);
   private final Memo<Pooled, ThermalTimeJson> pooled = new Memo<>(REMEMBERED);
@@ -51,17 +45,9 @@ final class HeatCourseRoutes {
   private record Pooled(
       String species, HeatRule rule, @Nullable Double optimum, List<HeatCounts.Row> rows) {}
 
-  HeatCourseRoutes(
-      SeedJournal journal,
-      SeedViews seeds,
-      Register register,
-      History history,
-      Chronicle chronicle) {
+  HeatCourseRoutes(SeedJournal journal, SeedViews seeds) {
     this.journal = journal;
     this.seeds = seeds;
-    this.register = register;
-    this.history = history;
-    this.chronicle = chronicle;
   }
 
   void add(RoutesConfig routes) {
@@ -69,17 +55,13 @@ final class HeatCourseRoutes {
     routes.get("/api/species/{species}/thermal-time", this::thermalTime);
   }
 
-  private HeatPath path() {
-    return new HeatPath(new MeasuredWarmth(register, history, chronicle));
-  }
-
   private void heatCourse(Context ctx) {
     Sowing sowing = seeds.existing(SeedParams.number(ctx, "sowing"));
     Course course = seeds.course(sowing);
     Species species = seeds.species(course);
-    HeatRule rule = PathHeat.rule(species);
+    HeatRule rule = species.heatRule();
     Instant now = seeds.now();
-    HeatPath path = path();
+    HeatPath path = seeds.path(species);
     HeatCounts counts = new HeatCounts(List.of(course), path, rule.ceilingC());
     Told told =
         sowings.answer(
@@ -105,8 +87,8 @@ final class HeatCourseRoutes {
     Species species = SeedViews.found(() -> journal.species().existing(id));
     List<Sowing> all = seeds.sowingsOf(species);
     List<Course> courses = all.stream().map(seeds::course).toList();
-    HeatRule rule = PathHeat.rule(species);
-    HeatCounts counts = new HeatCounts(courses, path(), rule.ceilingC());
+    HeatRule rule = species.heatRule();
+    HeatCounts counts = new HeatCounts(courses, seeds.path(species), rule.ceilingC());
     Double optimum = species.value(Trait.OPTIMUM);
     ctx.json(
         pooled.answer(

@@ -6,12 +6,14 @@ import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
 import tepidarium.germination.ContainerWarmth;
+import tepidarium.heat.HeatRule;
+import tepidarium.heat.HeatSum;
 import tepidarium.heat.Warmth;
 import tepidarium.history.History;
 import tepidarium.ledger.Chronicle;
 import tepidarium.reading.Span;
 
-/** The warmth of containers as their sensors told it. */
+/** Reads the warmth of containers from their readings. */
 final class MeasuredWarmth implements ContainerWarmth {
   private final Register register;
   private final History history;
@@ -29,6 +31,14 @@ final class MeasuredWarmth implements ContainerWarmth {
     return container == null
         ? Warmth.unknown(span.length().toMillis())
         : chronicle.warmth(container, span);
+  }
+
+  @Override
+  public HeatSum heat(ContainerId id, Span span, HeatRule rule) {
+    Container container = register.container(id).orElse(null);
+    return container == null
+        ? new HeatSum(0, 0, 0, span.length().toMillis())
+        : chronicle.heat(container, span, rule);
   }
 
   @Override

@@ -16,11 +16,13 @@ import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Opening;
 import tepidarium.container.Register;
+import tepidarium.germination.ContainerWarmth;
 import tepidarium.heat.BenchPlace;
 import tepidarium.heat.HeatBench;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.LocalHours;
+import tepidarium.heat.Warmth;
 import tepidarium.history.History;
 import tepidarium.ledger.Chronicle;
 import tepidarium.light.LightCause;
@@ -33,13 +35,14 @@ import tepidarium.season.SeasonHeat;
 import tepidarium.season.SourceComparison;
 
 /** What the containers did in a season. Made for one report: each container is read once. */
-final class SeasonContainers {
+final class SeasonContainers implements ContainerWarmth {
   private static final double MS_PER_HOUR = 3_600_000.0;
   private static final double HOURS_PER_DAY = 24;
   private static final int MOST_SOURCES = 8;
 
   private final Register register;
   private final History history;
+  private final ContainerWarmth measured;
   private final Span season;
   private final ZoneId zone;
   private final @Nullable Site site;
@@ -60,6 +63,7 @@ final class SeasonContainers {
       Register register, History history, Chronicle chronicle, Views views, Span season) {
     this.register = register;
     this.history = history;
+    this.measured = new MeasuredWarmth(register, history, chronicle);
     this.season = season;
     this.zone = views.zone();
     this.site = views.site();
@@ -79,9 +83,25 @@ final class SeasonContainers {
     return new Read(container, part, chronicle.whole(container, part));
   }
 
+  @Override
+  public Warmth warmth(ContainerId container, Span span) {
+    return measured.warmth(container, span);
+  }
+
+  @Override
+  public double temperatureErrorC(ContainerId container, Span span) {
+    return measured.temperatureErrorC(container, span);
+  }
+
+  @Override
+  public double highLimitC(ContainerId container) {
+    return measured.highLimitC(container);
+  }
+
   /** The heat of a part of the season by any rule; what was not read is a gap. */
-  HeatSum heat(Container container, Span span, HeatRule rule) {
-    Read one = read.get(container.id());
+  @Override
+  public HeatSum heat(ContainerId container, Span span, HeatRule rule) {
+    Read one = read.get(container);
     return one == null
         ? new HeatSum(0, 0, 0, span.length().toMillis())
         : one.whole().hours().heat(span, rule);

@@ -211,7 +211,7 @@ final class SeasonRoutes {
     SeasonContainers places = new SeasonContainers(register, history, chronicle, views, span);
     SeasonSowings sown = new SeasonSowings(journal, seeds, register, span);
     Set<ContainerId> withSeeds = sown.containers();
-    List<SowingResult> sowings = sown.results(places::heat);
+    List<SowingResult> sowings = sown.results(places);
     List<ContainerResult> containers = places.results(withSeeds);
     List<EarlierSeason.Figures> before =
         kept.stream()

@@ -15,16 +15,20 @@ import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
 import tepidarium.germination.Act;
+import tepidarium.germination.ContainerWarmth;
 import tepidarium.germination.Course;
 import tepidarium.germination.CullReason;
 import tepidarium.germination.Culled;
+import tepidarium.germination.Dose;
 import tepidarium.germination.GerminationData;
 import tepidarium.germination.GerminationData.Fate;
 import tepidarium.germination.GroupState;
+import tepidarium.germination.HeatPath;
 import tepidarium.germination.SeedJournal;
 import tepidarium.germination.Sowing;
 import tepidarium.germination.Species;
 import tepidarium.germination.Strand;
+import tepidarium.heat.HeatRule;
 import tepidarium.reading.Span;
 import tepidarium.season.Interval;
 import tepidarium.season.SowingResult;
@@ -36,7 +40,7 @@ final class SeasonSowings {
   private final SeedViews seeds;
   private final Register register;
   private final Span season;
-  private final Map<String, PathHeat> heats = new HashMap<>();
+  private final Map<String, HeatPath> paths = new HashMap<>();
 
   SeasonSowings(SeedJournal journal, SeedViews seeds, Register register, Span season) {
     this.journal = journal;
@@ -46,11 +50,11 @@ final class SeasonSowings {
   }
 
   /** Those sown in the season, as they were at its end. */
-  List<SowingResult> results(PathHeat.HeatOf heat) {
+  List<SowingResult> results(ContainerWarmth warmth) {
     return journal.sowings().stream()
         .filter(sowing -> season.contains(seeds.course(sowing).sownAt()))
         .sorted(Comparator.comparing(sowing -> seeds.course(sowing).sownAt()))
-        .map(sowing -> result(sowing, heat))
+        .map(sowing -> result(sowing, warmth))
         .toList();
   }
 
@@ -86,9 +90,10 @@ final class SeasonSowings {
     }
   }
 
-  private SowingResult result(Sowing sowing, PathHeat.HeatOf heat) {
+  private SowingResult result(Sowing sowing, ContainerWarmth warmth) {
     Course course = seeds.course(sowing).until(season.to());
     Species species = seeds.species(course);
+    HeatRule rule = species.heatRule();
     GerminationData data = course.data();
     int germinated = data.count(Fate.GERMINATED);
     Proportion fraction =
@@ -121,7 +126,8 @@ final class SeasonSowings {
         data.halfOfSownBetween(),
         heat(
             course,
-            heats.computeIfAbsent(species.id(), id -> new PathHeat(heat, register, species))),
+            paths.computeIfAbsent(species.id(), id -> new HeatPath(warmth, rule)),
+            rule),
         places(course));
   }
 
@@ -151,15 +157,15 @@ final class SeasonSowings {
     return first;
   }
 
-  private static SowingResult.@Nullable Heat heat(Course course, PathHeat path) {
+  private static SowingResult.@Nullable Heat heat(Course course, HeatPath path, HeatRule rule) {
     double seeds = 0;
     double[] sums = new double[5];
     for (GroupState group : course.groups()) {
       Instant checked = group.checkedAt();
       if (checked != null && group.seeds() > 0) {
-        PathHeat.HeatJson told = path.of(group.strands(), checked, List.of());
+        Dose dose = path.dose(group.strands(), checked, checked, rule);
         double[] parts = {
-          told.degreeHours(), told.lower(), told.upper(), told.coveredHours(), told.gapHours()
+          dose.degreeHours(), dose.lower(), dose.upper(), dose.coveredHours(), dose.gapHours()
         };
         for (int i = 0; i < sums.length; i++) {
           sums[i] += group.seeds() * parts[i];
@@ -170,8 +176,8 @@ final class SeasonSowings {
     return seeds == 0
         ? null
         : new SowingResult.Heat(
-            path.rule().baseC(),
-            path.rule().ceilingC(),
+            rule.baseC(),
+            rule.ceilingC(),
             sums[0] / seeds,
             sums[1] / seeds,
             sums[2] / seeds,

@@ -42,7 +42,8 @@ final class SeedJson {
       @Nullable String remark,
       int sown,
       int left,
-      @Nullable Freshness freshness) {}
+      @Nullable Freshness freshness,
+      ViabilityJson.@Nullable PointJson germinateIfSownNow) {}
 
   record PortionJson(String group, String container, int seeds) {}
 

@@ -1,38 +1,42 @@
 package tepidarium.web;
 
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.NoSuchElementException;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
-import tepidarium.container.Register;
+import tepidarium.germination.ContainerWarmth;
 import tepidarium.germination.Course;
+import tepidarium.germination.Dose;
 import tepidarium.germination.Entry;
 import tepidarium.germination.Freshness;
 import tepidarium.germination.GerminationData;
 import tepidarium.germination.GroupState;
+import tepidarium.germination.HeatPath;
 import tepidarium.germination.Lot;
 import tepidarium.germination.LotDetails;
 import tepidarium.germination.NextCheck;
 import tepidarium.germination.SeedJournal;
 import tepidarium.germination.Sowing;
 import tepidarium.germination.Species;
-import tepidarium.ledger.Chronicle;
+import tepidarium.germination.Trait;
+import tepidarium.germination.Viability;
 import tepidarium.series.StoreException;
 
 /** Puts together what the API shows of lots, sowings and seed groups. */
 final class SeedViews {
   private final SeedJournal journal;
-  private final Register register;
-  private final Chronicle chronicle;
+  private final ContainerWarmth warmth;
   private final Views views;
 
-  SeedViews(SeedJournal journal, Register register, Chronicle chronicle, Views views) {
+  SeedViews(SeedJournal journal, ContainerWarmth warmth, Views views) {
     this.journal = journal;
-    this.register = register;
-    this.chronicle = chronicle;
+    this.warmth = warmth;
     this.views = views;
   }
 
@@ -50,8 +54,27 @@ final class SeedViews {
   }
 
   SeedJson.LotJson lot(Lot lot) {
+    return lot(lot, viability(journal.species().existing(lot.details().species())));
+  }
+
+  /** All lots, with the viability of each species worked out once. */
+  List<SeedJson.LotJson> lots() {
+    Map<String, Viability> bySpecies = new HashMap<>();
+    return journal.lots().stream()
+        .map(
+            lot ->
+                lot(
+                    lot,
+                    bySpecies.computeIfAbsent(
+                        lot.details().species(),
+                        id -> viability(journal.species().existing(id)))))
+        .toList();
+  }
+
+  private SeedJson.LotJson lot(Lot lot, Viability viability) {
     LotDetails details = lot.details();
     int sown = journal.sownOf(lot.id());
+    Viability.Estimate now = viability.after(Freshness.daysBetween(details.gatheredAt(), now()));
     return new SeedJson.LotJson(
         lot.id(),
         details.species(),
@@ -64,7 +87,23 @@ final class SeedViews {
         details.remark(),
         sown,
         details.seeds() - sown,
-        Freshness.of(journal.species().existing(details.species()), details.gatheredAt(), now()));
+        Freshness.of(journal.species().existing(details.species()), details.gatheredAt(), now()),
+        now == null ? null : ViabilityJson.PointJson.of(now));
+  }
+
+  /** How germination of a species falls with the days since gathering, by its own sowings. */
+  Viability viability(Species species) {
+    List<Viability.Kept> kept = new ArrayList<>();
+    for (Sowing sowing : sowingsOf(species)) {
+      Course course = course(sowing);
+      long lot = course.sowing().lot();
+      journal
+          .lot(lot)
+          .map(found -> Freshness.daysBetween(found.details().gatheredAt(), course.sownAt()))
+          .filter(days -> days >= 0)
+          .ifPresent(days -> kept.add(new Viability.Kept(lot, days, course)));
+    }
+    return Viability.of(kept, species.value(Trait.GIVE_UP_DAYS));
   }
 
   Sowing existing(long id) {
@@ -111,16 +150,17 @@ final class SeedViews {
         .toList();
   }
 
-  PathHeat heat(Species species) {
-    return new PathHeat(chronicle, register, species);
+  /** Adds up the heat of seeds of a species, for one request. */
+  HeatPath path(Species species) {
+    return new HeatPath(warmth, species.heatRule());
   }
 
   SeedJson.SowingJson sowing(Sowing sowing) {
     Course course = course(sowing);
     Species species = species(course);
-    PathHeat heat = heat(species);
+    HeatPath path = path(species);
     List<SeedJson.GroupJson> groups =
-        course.groups().stream().map(group -> group(course, species, group, heat)).toList();
+        course.groups().stream().map(group -> group(course, species, group, path)).toList();
     List<Course.Step> steps = course.steps();
     return new SeedJson.SowingJson(
         sowing.id(),
@@ -151,7 +191,7 @@ final class SeedViews {
   }
 
   private SeedJson.GroupJson group(
-      Course course, Species species, GroupState group, PathHeat heat) {
+      Course course, Species species, GroupState group, HeatPath path) {
     return new SeedJson.GroupJson(
         group.id().toString(),
         group.container().value(),
@@ -163,19 +203,19 @@ final class SeedViews {
         group.alive(),
         group.checkedAt(),
         group.endedAt(),
-        NextCheck.of(species, course.sownAt(), group, pace(group, heat)));
+        NextCheck.of(species, course.sownAt(), group, pace(group, species, path)));
   }
 
   /** Only of what was not checked yet: later the days since the last check decide. */
-  private NextCheck.@Nullable Pace pace(GroupState group, PathHeat heat) {
+  private NextCheck.@Nullable Pace pace(GroupState group, Species species, HeatPath path) {
     if (group.checkedAt() != null || group.living() == 0) {
       return null;
     }
     try {
-      PathHeat.HeatJson sum = heat.of(group.strands(), now(), List.of());
-      return sum.coveredHours() < 24 || sum.gapHours() > sum.coveredHours()
+      Dose dose = path.dose(group.strands(), now(), now(), species.heatRule());
+      return dose.coveredHours() < 24 || !dose.known()
           ? null
-          : new NextCheck.Pace(sum.degreeHours(), sum.coveredHours());
+          : new NextCheck.Pace(dose.degreeHours(), dose.coveredHours());
     } catch (StoreException e) {
       return null;
     }

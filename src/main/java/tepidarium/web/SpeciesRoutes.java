@@ -24,6 +24,7 @@ final class SpeciesRoutes {
     routes.post("/api/species", this::create);
     routes.put("/api/species/{species}", this::change);
     routes.delete("/api/species/{species}", this::remove);
+    routes.get("/api/species/{species}/viability", this::viability);
     routes.get("/api/lots", this::lots);
     routes.post("/api/lots", this::addLot);
     routes.get("/api/lots/{lot}", this::showLot);
@@ -56,8 +57,14 @@ final class SpeciesRoutes {
     ctx.status(HttpStatus.NO_CONTENT);
   }
 
+  private void viability(Context ctx) {
+    String id = ctx.pathParam("species");
+    Species species = SeedViews.found(() -> journal.species().existing(id));
+    ctx.json(ViabilityJson.of(species.id(), seeds.viability(species)));
+  }
+
   private void lots(Context ctx) {
-    ctx.json(journal.lots().stream().map(seeds::lot).toList());
+    ctx.json(seeds.lots());
   }
 
   private LotDetails details(Context ctx) {

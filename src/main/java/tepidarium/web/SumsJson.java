@@ -81,6 +81,7 @@ final class SumsJson {
     }
   }
 
+  /** A median too far beyond what was seen is not told, nor is the interval of μ. */
   record Fit(
       String model,
       boolean identified,
@@ -91,9 +92,14 @@ final class SumsJson {
       @Nullable Double logLikelihood,
       @Nullable Double aic,
       @Nullable Double median,
+      @Nullable String medianReason,
       @Nullable List<@Nullable Double> muInterval,
       @Nullable List<@Nullable Double> sigmaInterval,
       @Nullable List<@Nullable Double> finalFractionInterval) {
+    static final String BEYOND_WORDS =
+        "half would germinate only after more than twice the time at which any seed was looked at:"
+            + " so far beyond what was seen these counts tell nothing";
+
     static Fit of(IntervalFit fit) {
       if (!fit.identified()) {
         return new Fit(
@@ -108,8 +114,10 @@ final class SumsJson {
             null,
             null,
             null,
+            null,
             null);
       }
+      boolean beyond = fit.medianBeyond();
       Estimate estimate = fit.estimate();
       return new Fit(
           fit.model().word(),
@@ -120,8 +128,9 @@ final class SumsJson {
           estimate.finalFraction(),
           estimate.logLikelihood(),
           fit.aic(),
-          finite(fit.median()),
-          ends(fit.interval(Parameter.MU)),
+          beyond ? null : finite(fit.median()),
+          beyond ? BEYOND_WORDS : null,
+          beyond ? null : ends(fit.interval(Parameter.MU)),
           ends(fit.interval(Parameter.SIGMA)),
           fit.model().withFinalFraction() ? ends(fit.interval(Parameter.FINAL_FRACTION)) : null);
     }

@@ -73,7 +73,7 @@ final class TallyRoutes {
                 .map(c -> new PlaceJson(c.id().value(), c.name(), ContainerJson.kindOf(c)))
                 .toList(),
             journal.species().all().stream().map(SeedJson.SpeciesJson::of).toList(),
-            journal.lots().stream().map(seeds::lot).toList(),
+            seeds.lots(),
             journal.sowings().stream().map(seeds::sowing).toList()));
   }
 

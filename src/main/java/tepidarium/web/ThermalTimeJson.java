@@ -32,6 +32,7 @@ record ThermalTimeJson(
       @Nullable List<@Nullable Double> medianInterval,
       double sigma,
       double finalFraction,
+      @Nullable String note,
       double logLikelihood,
       double aic) {
     static @Nullable HeatModelJson of(HeatFit fit) {
@@ -43,20 +44,32 @@ record ThermalTimeJson(
               HeatCourseJson.ends(fit.median()),
               model.sigma(),
               model.finalFraction(),
+              fit.note(),
               model.logLikelihood(),
               model.aic(false));
     }
   }
 
+  /** Without median days where they lie too far beyond what was seen. */
   record ClockModelJson(
-      double medianDays, double sigma, double finalFraction, double logLikelihood, double aic) {
-    static @Nullable ClockModelJson of(@Nullable IntervalFit fit) {
+      @Nullable Double medianDays,
+      double sigma,
+      double finalFraction,
+      @Nullable String note,
+      double logLikelihood,
+      double aic) {
+    static @Nullable ClockModelJson of(@Nullable IntervalFit fit, @Nullable String note) {
       if (fit == null) {
         return null;
       }
       IntervalFit.Estimate e = fit.estimate();
       return new ClockModelJson(
-          fit.median(), e.sigma(), e.finalFraction(), e.logLikelihood(), fit.aic());
+          fit.medianBeyond() ? null : fit.median(),
+          e.sigma(),
+          e.finalFraction(),
+          note,
+          e.logLikelihood(),
+          fit.aic());
     }
   }
 
@@ -76,7 +89,7 @@ record ThermalTimeJson(
           best == null ? null : best.baseC(),
           HeatCourseJson.ends(found.limits()),
           found.reason(),
-          best == null ? null : best.medianHeat(),
+          best == null || best.medianBeyond() ? null : best.medianHeat(),
           found.profile().stream()
               .map(h -> new HeightJson(h.baseC(), SumsJson.finite(h.logLikelihood())))
               .toList());
@@ -126,7 +139,7 @@ record ThermalTimeJson(
         rule.baseC(),
         rule.ceilingC(),
         HeatModelJson.of(compared.heat()),
-        ClockModelJson.of(compared.clock()),
+        ClockModelJson.of(compared.clock(), compared.clockNote()),
         word(compared.verdict()),
         compared.words(),
         ByLikelihoodJson.of(likeliest),

@@ -141,12 +141,13 @@ public final class WebServer implements AutoCloseable {
 
   private static void addSeedRoutes(RoutesConfig routes, Parts parts) {
     SeedJournal journal = parts.seeds();
-    SeedViews seeds = new SeedViews(journal, parts.register(), parts.chronicle(), parts.views());
+    MeasuredWarmth warmth =
+        new MeasuredWarmth(parts.register(), parts.history(), parts.chronicle());
+    SeedViews seeds = new SeedViews(journal, warmth, parts.views());
     new SpeciesRoutes(journal, seeds).add(routes);
     new SowingRoutes(journal, seeds).add(routes);
-    new GerminationRoutes(seeds, parts.chronicle()).add(routes);
-    new HeatCourseRoutes(journal, seeds, parts.register(), parts.history(), parts.chronicle())
-        .add(routes);
+    new GerminationRoutes(seeds, parts.register(), parts.chronicle()).add(routes);
+    new HeatCourseRoutes(journal, seeds).add(routes);
     new CompareRoutes(seeds).add(routes);
     new TallyRoutes(journal, parts.register(), seeds, parts.views()).add(routes);
     new SeasonRoutes(

@@ -38,10 +38,10 @@ class HeatCountsTest {
     return entry(1, day, new Act.Moved(group, to, seeds, null, into, joinTo));
   }
 
-  private static void assertDose(double lower, double likely, double upper, Dose dose) {
-    assertEquals(lower, dose.lower(), 1e-9, "lower");
+  private static void assertDose(double least, double likely, double most, Dose dose) {
+    assertEquals(least, dose.least(), 1e-9, "least");
     assertEquals(likely, dose.likely(), 1e-9, "likely");
-    assertEquals(upper, dose.upper(), 1e-9, "upper");
+    assertEquals(most, dose.most(), 1e-9, "most");
   }
 
   @Test
@@ -114,6 +114,17 @@ class HeatCountsTest {
     assertNull(fit.median());
   }
 
+  /** Found in two neighbouring intervals: with a final fraction the spread could be 0. */
+  @Test
+  void aRefusedFinalFractionIsSaidAlongWithTheFitThatStandsIn() {
+    Course few =
+        Course.of(
+            List.of(sown(warm, 20), check(ONE, 1, 5, 0), check(ONE, 2, 5, 0), check(ONE, 5, 0, 0)));
+    HeatFit fit = HeatFit.of(BASE_C, shelf.counts(few));
+    assertNull(fit.reason());
+    assertTrue(String.valueOf(fit.note()).contains("is refused: those that germinated did so in"));
+  }
+
   @Test
   void seedsThatCameTwoWaysHaveTheMeanOfBoth() {
     Course course =
@@ -159,7 +170,7 @@ class HeatCountsTest {
             List.of(sown(warm, 20), check(ONE, 1, 2, 0), check(ONE, 2, 3, 0), check(ONE, 4, 5, 0)));
     HeatCounts.Row row = shelf.counts(course).above(BASE_C).get(1);
     assertEquals(row.from().lower(), row.to().lower(), 1e-9);
-    ThermalTime.HeatInterval least = row.by(Dose::lower);
+    ThermalTime.HeatInterval least = row.by(Dose::least);
     assertTrue(least.to() > least.from());
     assertEquals(12 * 24, row.to().likely() - row.from().likely(), 1e-9);
     HeatFit fit = HeatFit.of(BASE_C, shelf.counts(course));

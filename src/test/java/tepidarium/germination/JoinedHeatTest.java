@@ -37,7 +37,7 @@ class JoinedHeatTest {
     GroupState joined = course.groups().stream().filter(g -> g.id().equals(COOL)).findFirst().orElseThrow();
     Instant now = Shelf.day(5);
     HeatRule rule = new HeatRule(15, null);
-    Dose dose = new HeatPath(shelf).dose(joined.strands(), now, now, rule);
+    Dose dose = new HeatPath(shelf, null).dose(joined.strands(), now, now, rule);
     assertEquals((1920 + 20 * 1320) / 21.0, dose.likely(), 1e-6);
     assertEquals(1348.571, dose.likely(), 1e-3);
   }

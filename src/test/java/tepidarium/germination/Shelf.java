@@ -130,6 +130,6 @@ final class Shelf implements ContainerWarmth {
   }
 
   HeatCounts counts(Course... courses) {
-    return new HeatCounts(List.of(courses), new HeatPath(this), null);
+    return new HeatCounts(List.of(courses), new HeatPath(this, null), null);
   }
 }

@@ -145,6 +145,7 @@ class ThermalTimeTest {
             input.path("sigma_log10").asDouble() * Math.log(10),
             1,
             false,
+            false,
             0);
     OptionalDouble day =
         model.timeFor(input.path("fraction").asDouble(), input.path("temp_c").asDouble());

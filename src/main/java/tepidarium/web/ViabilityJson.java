@@ -1,0 +1,59 @@
+package tepidarium.web;
+
+import java.util.List;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import tepidarium.germination.Viability;
+import tepidarium.stats.Limits;
+import tepidarium.stats.LogisticLine;
+
+/** How the part of seeds of a species that germinates falls with the days since gathering. */
+record ViabilityJson(
+    String species,
+    boolean identified,
+    @Nullable String reason,
+    List<Viability.Group> groups,
+    int notFinal,
+    @Nullable Double slope,
+    @Nullable List<Double> slopeInterval,
+    @Nullable Double dispersion,
+    @Nullable Double halfDays,
+    @Nullable List<Double> halfDaysInterval,
+    List<PointJson> curve) {
+  private static final int POINTS = 20;
+
+  /** The part that still germinates after some days, with its 95 % interval. */
+  record PointJson(double days, double fraction, List<Double> interval) {
+    static PointJson of(Viability.Estimate estimate) {
+      return new PointJson(
+          estimate.days(), estimate.fraction(), SumsJson.pair(estimate.limits()));
+    }
+  }
+
+  static ViabilityJson of(String species, Viability found) {
+    LogisticLine line = found.curve();
+    boolean half = line != null && line.half() >= 0 && line.half() <= found.longestDays();
+    Limits limits = half ? line.halfLimits() : null;
+    return new ViabilityJson(
+        species,
+        line != null,
+        found.reason(),
+        found.groups(),
+        found.notFinal(),
+        line == null ? null : line.slope(),
+        line == null ? null : SumsJson.pair(line.slopeLimits()),
+        line == null ? null : line.dispersion(),
+        half ? line.half() : null,
+        limits == null ? null : SumsJson.pair(limits),
+        line == null ? List.of() : curve(found));
+  }
+
+  private static List<PointJson> curve(Viability found) {
+    return IntStream.rangeClosed(0, POINTS)
+        .mapToObj(i -> found.after(i * found.longestDays() / POINTS))
+        .flatMap(Stream::ofNullable)
+        .map(PointJson::of)
+        .toList();
+  }
+}
