@@ -265,8 +265,7 @@ final class SeedSeason {
             "/api/sums/difference",
             "{\"a\":{\"germinated\":10,\"sown\":45},\"b\":{\"germinated\":0,\"sown\":5}}",
             200);
-    assertEquals(
-        sums, api.get("/api/compare/germination?sowings=1,2").path("difference"));
+    assertEquals(sums, api.get("/api/compare/germination?sowings=1,2").path("difference"));
     String unlook = "/api/entries/" + look.at("/entry/id").asText() + "/withdrawal";
     api.post(unlook, "{}", 201);
     for (String wrong : new String[] {"1", "1,1", "1,x", "1,2,3"}) {

@@ -92,8 +92,7 @@ public record Dose(
         mean(doses, shares, Dose::gapHours));
   }
 
-  private static double mean(
-      List<Dose> doses, List<Double> shares, ToDoubleFunction<Dose> figure) {
+  private static double mean(List<Dose> doses, List<Double> shares, ToDoubleFunction<Dose> figure) {
     double sum = 0;
     for (int i = 0; i < doses.size(); i++) {
       sum += shares.get(i) * figure.applyAsDouble(doses.get(i));

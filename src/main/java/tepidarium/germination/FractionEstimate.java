@@ -7,9 +7,9 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.germination.GerminationData.Fate;
 
 /**
- * A fraction of seeds that somebody looked at, with its 95 % intervals: Wilson, "Probable inference, the law of succession,
- * and statistical inference", JASA 22 (1927) 209-212, and the exact one of Clopper and Pearson,
- * Biometrika 26 (1934) 404-413.
+ * A fraction of seeds that somebody looked at, with its 95 % intervals: Wilson, "Probable
+ * inference, the law of succession, and statistical inference", JASA 22 (1927) 209-212, and the
+ * exact one of Clopper and Pearson, Biometrika 26 (1934) 404-413.
  *
  * @param sown seeds looked at
  * @param fraction null where nobody looked at any seed; the intervals are 0 to 1 then
@@ -17,11 +17,7 @@ import tepidarium.germination.GerminationData.Fate;
  * @param exact low and high
  */
 public record FractionEstimate(
-    int germinated,
-    int sown,
-    @Nullable Double fraction,
-    List<Double> wilson,
-    List<Double> exact) {
+    int germinated, int sown, @Nullable Double fraction, List<Double> wilson, List<Double> exact) {
   private static final double ALPHA = 0.05;
 
   /** Of the seeds of a sowing that somebody looked at. */

@@ -46,8 +46,7 @@ public record HeatAgainstClock(
     String note = clock == null ? null : chosen.note();
     String reason = heat.reason() == null ? fit.reason() : heat.reason();
     if (reason != null || clock == null) {
-      return new HeatAgainstClock(
-          heat, clock, note, Verdict.CANNOT_BE_TOLD, CANNOT + reason + ".");
+      return new HeatAgainstClock(heat, clock, note, Verdict.CANNOT_BE_TOLD, CANNOT + reason + ".");
     }
     List<Double> perDay = perDay(baseC, counts);
     double least = perDay.stream().mapToDouble(d -> d).min().orElse(0);

@@ -24,8 +24,8 @@ import tepidarium.stats.TimeModel;
  * @param finalFraction limits of the final fraction on the likely heat; null where that is not
  *     fitted
  * @param reason why there is no model; null where there is
- * @param note why the model, or one for an end of the interval, has no final fraction, where that is
- *     not because the counts show none; null else
+ * @param note why the model, or one for an end of the interval, has no final fraction, where that
+ *     is not because the counts show none; null else
  */
 public record HeatFit(
     @Nullable ThermalTime model,

@@ -13,8 +13,8 @@ import tepidarium.container.ContainerId;
  * another that came another way.
  *
  * @param legs the containers in order, without a break
- * @param share of the group's ungerminated seeds that came this way when it was last joined, above 0
- *     to 1; of all its seeds where none was ungerminated then
+ * @param share of the group's ungerminated seeds that came this way when it was last joined, above
+ *     0 to 1; of all its seeds where none was ungerminated then
  */
 public record Strand(List<Leg> legs, double share) {
   /**

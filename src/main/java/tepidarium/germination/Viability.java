@@ -74,7 +74,8 @@ public record Viability(
   }
 
   private static Viability of(List<Group> groups, int notFinal) {
-    long days = groups.stream().mapToLong(group -> (long) Math.floor(group.days())).distinct().count();
+    long days =
+        groups.stream().mapToLong(group -> (long) Math.floor(group.days())).distinct().count();
     if (days < FEWEST_DAYS) {
       return none(
           groups,

@@ -27,7 +27,8 @@ final class ResultLessons {
   }
 
   static @Nullable Lesson culled(List<SowingResult> sowings) {
-    ToDoubleFunction<SowingResult> share = one -> (double) discarded(one) / Math.max(1, one.lookedAt());
+    ToDoubleFunction<SowingResult> share =
+        one -> (double) discarded(one) / Math.max(1, one.lookedAt());
     List<SowingResult> found = found(sowings, one -> share.applyAsDouble(one) > MANY_CULLED, share);
     if (found.isEmpty()) {
       return null;

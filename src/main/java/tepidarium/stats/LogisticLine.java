@@ -8,10 +8,10 @@ import org.apache.commons.statistics.distribution.TDistribution;
 /**
  * Logistic regression on one variable, ln(p / (1 − p)) = intercept + slope · x, fitted to groups by
  * maximum likelihood. Groups may differ by more than chance allows: the dispersion φ is Pearson's
- * χ² / (groups − 2). Where it is above 1, variances are multiplied by it and intervals use Student's
- * t with groups − 2 degrees of freedom; else they are those of the binomial. Source: McCullagh and
- * Nelder, Generalized Linear Models (1989), chapter 4; heterogeneity factor after Finney, Probit
- * Analysis (1971), chapter 4 (value from memory).
+ * χ² / (groups − 2). Where it is above 1, variances are multiplied by it and intervals use
+ * Student's t with groups − 2 degrees of freedom; else they are those of the binomial. Source:
+ * McCullagh and Nelder, Generalized Linear Models (1989), chapter 4; heterogeneity factor after
+ * Finney, Probit Analysis (1971), chapter 4 (value from memory).
  *
  * @param centre of x, about which the line is kept
  * @param atCentre the logit at the centre

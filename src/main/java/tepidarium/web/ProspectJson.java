@@ -46,8 +46,7 @@ record ProspectJson(
     }
     TimeFamily family =
         IntervalFit.best(fits).map(fit -> fit.model().family()).orElse(TimeFamily.LOGNORMAL);
-    return Prospect.of(
-            family, data.intervals(), waiting(data), day + WEEK_DAYS, past.apply(family))
+    return Prospect.of(family, data.intervals(), waiting(data), day + WEEK_DAYS, past.apply(family))
         .map(prospect -> of(prospect, day, data))
         .orElse(null);
   }

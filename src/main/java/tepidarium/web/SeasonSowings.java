@@ -96,8 +96,7 @@ final class SeasonSowings {
     HeatRule rule = species.heatRule();
     GerminationData data = course.data();
     int germinated = data.count(Fate.GERMINATED);
-    Proportion fraction =
-        data.lookedAt() == 0 ? null : new Proportion(germinated, data.lookedAt());
+    Proportion fraction = data.lookedAt() == 0 ? null : new Proportion(germinated, data.lookedAt());
     Double watched = data.remainingWatchedDays();
     List<Double> checks = GerminationRoutes.checkDays(course);
     Double lastCheck = checks.isEmpty() ? null : Collections.max(checks);
@@ -124,10 +123,7 @@ final class SeasonSowings {
         lastCheck,
         watched == null ? lastCheck : watched,
         data.halfOfSownBetween(),
-        heat(
-            course,
-            paths.computeIfAbsent(species.id(), id -> new HeatPath(warmth, rule)),
-            rule),
+        heat(course, paths.computeIfAbsent(species.id(), id -> new HeatPath(warmth, rule)), rule),
         places(course));
   }
 

@@ -66,8 +66,7 @@ final class SeedViews {
                 lot(
                     lot,
                     bySpecies.computeIfAbsent(
-                        lot.details().species(),
-                        id -> viability(journal.species().existing(id)))))
+                        lot.details().species(), id -> viability(journal.species().existing(id)))))
         .toList();
   }
 

@@ -26,8 +26,7 @@ record ViabilityJson(
   /** The part that still germinates after some days, with its 95 % interval. */
   record PointJson(double days, double fraction, List<Double> interval) {
     static PointJson of(Viability.Estimate estimate) {
-      return new PointJson(
-          estimate.days(), estimate.fraction(), SumsJson.pair(estimate.limits()));
+      return new PointJson(estimate.days(), estimate.fraction(), SumsJson.pair(estimate.limits()));
     }
   }
 

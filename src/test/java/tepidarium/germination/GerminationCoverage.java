@@ -15,8 +15,8 @@ import tepidarium.stats.LogisticLine;
 import tepidarium.stats.TimeFamily;
 
 /**
- * Counts how often the 95 % intervals that the Tally shows hold the truth, on invented sowings whose
- * truth is known: 70 % germinate, half of them by day 18, σ 0.35, looked at every 3 days. The
+ * Counts how often the 95 % intervals that the Tally shows hold the truth, on invented sowings
+ * whose truth is known: 70 % germinate, half of them by day 18, σ 0.35, looked at every 3 days. The
  * benchmark runs many rounds, the unit tests a few. An interval that is not shown is not counted.
  */
 public final class GerminationCoverage {
@@ -75,8 +75,7 @@ public final class GerminationCoverage {
       double day = MEDIAN_DAYS * Math.exp(SIGMA * random.nextGaussian());
       boolean found = random.nextDouble() < FRACTION && day <= lastDay;
       double from = Math.floor(day / EVERY_DAYS) * EVERY_DAYS;
-      rows.add(
-          found ? new Censored(from, from + EVERY_DAYS, 1) : new Censored(lastDay, NEVER, 1));
+      rows.add(found ? new Censored(from, from + EVERY_DAYS, 1) : new Censored(lastDay, NEVER, 1));
       remaining += found ? 0 : 1;
     }
     String when = String.format(Locale.ROOT, " by day %.0f", lastDay);
@@ -110,11 +109,7 @@ public final class GerminationCoverage {
   }
 
   private void prospect(
-      List<Censored> rows,
-      @Nullable IntervalFit best,
-      int remaining,
-      double lastDay,
-      String when) {
+      List<Censored> rows, @Nullable IntervalFit best, int remaining, double lastDay, String when) {
     TimeFamily family = best == null ? TimeFamily.LOGNORMAL : best.model().family();
     Prospect.of(
             family,
@@ -124,8 +119,12 @@ public final class GerminationCoverage {
             List.of())
         .ifPresent(
             told -> {
-              count("one more in a week" + when, told.soonLimits().contains(any(remaining, lastDay, lastDay + 7)));
-              count("one more ever" + when, told.everLimits().contains(any(remaining, lastDay, NEVER)));
+              count(
+                  "one more in a week" + when,
+                  told.soonLimits().contains(any(remaining, lastDay, lastDay + 7)));
+              count(
+                  "one more ever" + when,
+                  told.everLimits().contains(any(remaining, lastDay, NEVER)));
             });
   }
 
@@ -138,8 +137,7 @@ public final class GerminationCoverage {
   private static double by(double day) {
     return day == NEVER
         ? 1
-        : NormalDistribution.of(0, 1)
-            .cumulativeProbability(Math.log(day / MEDIAN_DAYS) / SIGMA);
+        : NormalDistribution.of(0, 1).cumulativeProbability(Math.log(day / MEDIAN_DAYS) / SIGMA);
   }
 
   /** Eight lots sown after 0 to 14 days; they differ by 0.4 on the scale of logits. */
@@ -157,7 +155,9 @@ public final class GerminationCoverage {
         .filter(line -> line.slopeLimits().high() < 0)
         .ifPresent(
             line -> {
-              count("germination after 5 days kept", line.limitsAt(5).contains(1 / (1 + Math.exp(-0.25))));
+              count(
+                  "germination after 5 days kept",
+                  line.limitsAt(5).contains(1 / (1 + Math.exp(-0.25))));
               count("days kept to one half", line.halfLimits().contains(6));
             });
   }

@@ -51,7 +51,8 @@ class GerminationDataTest {
   /** Those last seen at day 5 may have germinated just after it: the fifth of ten by day 5. */
   @Test
   void seedsLastSeenEarlierMayHaveBeenTheFirstHalf() {
-    GerminationData data = new GerminationData(10, List.of(row(1, 15, 20.0, 5), row(2, 5, null, 5)));
+    GerminationData data =
+        new GerminationData(10, List.of(row(1, 15, 20.0, 5), row(2, 5, null, 5)));
     assertEquals(List.of(5.0, 20.0), data.halfOfSownBetween());
   }
 
@@ -61,7 +62,8 @@ class GerminationDataTest {
     GerminationData data =
         new GerminationData(
             12,
-            List.of(row(1, 0, 7.0, 2), row(1, 7, 14.0, 1), row(1, 14, null, 3), row(2, 0, null, 6)));
+            List.of(
+                row(1, 0, 7.0, 2), row(1, 7, 14.0, 1), row(1, 14, null, 3), row(2, 0, null, 6)));
     GerminationMeasures measures = data.measures(List.of(7.0, 14.0));
     assertEquals(0.5, measures.finalFraction(), 1e-12);
     assertEquals(100 * (2 / 7.0 + 1 / 14.0) / 6, measures.rateIndexPercent(), 1e-12);

@@ -34,7 +34,8 @@ class JoinedHeatTest {
                         List.of(new Act.Part(WARM, warm, 20), new Act.Part(COOL, cool, 20)))),
                 Shelf.entry(1, 5, new Act.Checked(WARM, 19, List.of(), 0, List.of())),
                 Shelf.entry(1, 5, new Act.Moved(WARM, cool, null, null, null, COOL))));
-    GroupState joined = course.groups().stream().filter(g -> g.id().equals(COOL)).findFirst().orElseThrow();
+    GroupState joined =
+        course.groups().stream().filter(g -> g.id().equals(COOL)).findFirst().orElseThrow();
     Instant now = Shelf.day(5);
     HeatRule rule = new HeatRule(15, null);
     Dose dose = new HeatPath(shelf, null).dose(joined.strands(), now, now, rule);

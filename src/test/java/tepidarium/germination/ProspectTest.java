@@ -74,13 +74,11 @@ class ProspectTest {
   void withoutCountsOnlyPastSowingsCanTell() {
     List<Censored> nothing = List.of(new Censored(21, NEVER, 40));
     assertTrue(prospect(nothing, 21, 40, List.of()).isEmpty());
-    Prospect early =
-        prospect(nothing, 21, 40, List.of(PAST, PAST)).orElseThrow();
+    Prospect early = prospect(nothing, 21, 40, List.of(PAST, PAST)).orElseThrow();
     assertTrue(early.ever() > 0.5, early.toString());
     assertTrue(early.assumption().contains("past sowings (2)"), early.assumption());
     List<Censored> late = List.of(new Censored(90, NEVER, 40));
-    Prospect hopeless =
-        prospect(late, 90, 40, List.of(PAST, PAST)).orElseThrow();
+    Prospect hopeless = prospect(late, 90, 40, List.of(PAST, PAST)).orElseThrow();
     assertTrue(hopeless.soon() < early.soon());
     assertTrue(hopeless.ever() < 0.5, hopeless.toString());
   }

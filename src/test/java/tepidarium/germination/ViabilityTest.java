@@ -27,7 +27,8 @@ class ViabilityTest {
         days,
         Course.of(
             List.of(
-                Shelf.entry(id, 0, new Act.Sown(lot, null, List.of(new Act.Part(group, BOX, seeds)))),
+                Shelf.entry(
+                    id, 0, new Act.Sown(lot, null, List.of(new Act.Part(group, BOX, seeds)))),
                 Shelf.entry(
                     id,
                     lookedAt,
