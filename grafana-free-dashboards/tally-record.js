@@ -40,16 +40,15 @@ function whatNext(told, sowing, { species }) {
     words.assumption && h('p', { class: 'quiet' }, words.assumption));
 }
 
-function bestFit({ fits: { best, fits }, checks }) {
+function bestFit({ fits: { best, fits, finalFractionInterval }, checks }) {
   const fit = fits.find((one) => one.model === best);
   if (!fit) return h('p', { class: 'quiet' }, `No curve can be fitted to these counts: ${fits.at(-1)?.reason ?? 'too few'}.`);
-  const [low, high] = fit.finalFractionInterval ?? [null, null];
   const name = fit.model.replace('WithFinalFraction', '');
-  const final = !fit.model.endsWith('WithFinalFraction') ? ', taking every seed to germinate in the end'
-    : `, with a final fraction of ${low === null || high === null ? `${f.number(fit.finalFraction * 100)} % (its interval is open)` : fractionWords(fit.finalFraction, [low, high])}`;
+  const final = finalFractionInterval ? `In the end ${fractionWords(fit.finalFraction, finalFractionInterval)} germinate; the interval is over all curves that fit about as well.`
+    : 'It takes every seed to germinate in the end.';
   const watched = Math.max(0, ...checks.map((check) => check.day));
   const half = fit.medianReason ? fit.medianReason : fit.median <= watched ? `half of those that ever germinate by day ${f.number(fit.median, 1)}` : 'half of those that ever germinate only after the last check, which is a guess beyond what was seen';
-  return h('p', { class: 'quiet' }, `Best of six fitted curves: ${name}${final}; ${half}.`);
+  return h('p', { class: 'quiet' }, `Best of six fitted curves: ${name}; ${half}. ${final}`);
 }
 
 function seedsToGather(told, sowing) {

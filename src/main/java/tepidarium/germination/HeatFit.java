@@ -72,7 +72,7 @@ public record HeatFit(
     if (fit.medianBeyond()) {
       return none(BEYOND_WORDS);
     }
-    Limits median = median(fit);
+    Limits median = median(chosen);
     String note = chosen.note();
     if (!certain(rows)) {
       Chosen onLeast = chosen(by(rows, Dose::least));
@@ -166,14 +166,13 @@ public record HeatFit(
   }
 
   /** Anything, where the heat would be such that the counts do not tell. */
-  private static Limits median(@Nullable Chosen chosen) {
-    return chosen == null || !chosen.fit().identified()
-        ? new Limits(0, Double.POSITIVE_INFINITY)
-        : median(chosen.fit());
-  }
-
-  private static Limits median(IntervalFit fit) {
-    Limits mu = fit.interval(Parameter.MU);
+  static Limits median(@Nullable Chosen chosen) {
+    if (chosen == null || !chosen.fit().identified()) {
+      return new Limits(0, Double.POSITIVE_INFINITY);
+    }
+    IntervalFit fit = chosen.fit();
+    Limits mu =
+        chosen.note() == null ? fit.muWithAnyFraction() : fit.interval(Parameter.MU);
     return new Limits(Math.exp(mu.low()), Math.exp(mu.high()));
   }
 }

@@ -1,7 +1,10 @@
 package tepidarium.germination;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
+import tepidarium.stats.Averaged;
 import tepidarium.stats.Censored;
 import tepidarium.stats.IntervalFit;
 import tepidarium.stats.Limits;
@@ -43,12 +46,12 @@ public record Prospect(
     }
   }
 
-  private static String assumption(TimeFamily family, int past) {
+  private static String assumption(int past) {
     String curve =
         "The remaining seeds are sound, and germinate by the same curve as those before them: a"
-            + " fraction of the lot never does, the others take times after a "
-            + family.word()
-            + " distribution, kept as warm as until now. ";
+            + " fraction of the lot never does, the others take times after a lognormal, loglogistic"
+            + " or Weibull distribution, each weighted by how well it fits, kept as warm as until"
+            + " now. ";
     return past == 0
         ? curve + "Nothing but this sowing's own counts is used."
         : curve
@@ -64,35 +67,46 @@ public record Prospect(
    * @param remaining seeds by when they were last seen; each germinates only after that
    * @param soonBy the end of the next stretch, such as a week after the last check, in the unit of
    *     the rows; after every time at which remaining seeds were last seen
-   * @param past fits, with a final fraction, of past sowings of the species by the same family;
-   *     those that are not identified say nothing
+   * @param past for a family, fits with a final fraction of past sowings of the species; those that
+   *     are not identified say nothing
    * @return none where the counts do not tell: too few germinated, or all between the same checks
    */
   public static Optional<Prospect> of(
-      TimeFamily family,
       List<Censored> rows,
       List<Remaining> remaining,
       double soonBy,
-      List<IntervalFit> past) {
+      Function<TimeFamily, List<IntervalFit>> past) {
     if (!(soonBy > 0) || remaining.stream().anyMatch(one -> one.since() >= soonBy)) {
       throw new IllegalArgumentException(
           "the stretch must end after all seeds were last seen, not at " + soonBy);
     }
-    List<IntervalFit> fits = past.stream().filter(IntervalFit::identified).toList();
-    String words = assumption(family, fits.size());
-    return Posterior.of(family, rows, fits.isEmpty() ? null : Posterior.Prior.ofPast(fits))
-        .map(posterior -> of(posterior, remaining, soonBy, words));
+    List<Posterior> alone = new ArrayList<>();
+    List<Posterior> afterPast = new ArrayList<>();
+    int sowings = 0;
+    for (TimeFamily family : TimeFamily.values()) {
+      List<IntervalFit> fits =
+          past.apply(family).stream().filter(IntervalFit::identified).toList();
+      Posterior.Prior prior = fits.isEmpty() ? null : Posterior.Prior.ofPast(fits);
+      Posterior.of(family, rows, prior).ifPresent((prior == null ? alone : afterPast)::add);
+      sowings = Math.max(sowings, fits.size());
+    }
+    if (!afterPast.isEmpty()) {
+      return Optional.of(of(new Averaged(afterPast), remaining, soonBy, assumption(sowings)));
+    }
+    return alone.isEmpty()
+        ? Optional.empty()
+        : Optional.of(of(new Averaged(alone), remaining, soonBy, assumption(0)));
   }
 
   private static Prospect of(
-      Posterior posterior, List<Remaining> remaining, double soonBy, String words) {
+      Averaged posterior, List<Remaining> remaining, double soonBy, String words) {
     double end = Double.POSITIVE_INFINITY;
     return new Prospect(
-        posterior.mean(d -> anyOf(remaining, posterior, d, soonBy)),
-        posterior.limits(d -> anyOf(remaining, posterior, d, soonBy)),
-        posterior.mean(d -> anyOf(remaining, posterior, d, end)),
-        posterior.limits(d -> anyOf(remaining, posterior, d, end)),
-        posterior.mean(d -> expected(remaining, posterior, d)),
+        posterior.mean((p, d) -> anyOf(remaining, p, d, soonBy)),
+        posterior.limits((p, d) -> anyOf(remaining, p, d, soonBy)),
+        posterior.mean((p, d) -> anyOf(remaining, p, d, end)),
+        posterior.limits((p, d) -> anyOf(remaining, p, d, end)),
+        posterior.mean((p, d) -> expected(remaining, p, d)),
         words);
   }
 

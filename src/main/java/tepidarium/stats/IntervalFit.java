@@ -23,6 +23,15 @@ public final class IntervalFit {
 
   private static final double NEAR_BOUND = 0.995;
 
+  /** With more, a model has clearly less support than the best; both have as many numbers. */
+  private static final double MOST_AIC_APART = 4;
+
+  /** The logit of a fraction of 0.95, from where a climb finds its way down. */
+  private static final double START_LOGIT = 3;
+
+  /** The logit of a fraction of 0.9997, which is as good as the bound of 1. */
+  private static final double BOUND_LOGIT = 8;
+
   /** A median further beyond the last look than by this is not told; common practice, no source. */
   private static final double MOST_BEYOND = 2;
 
@@ -191,6 +200,33 @@ public final class IntervalFit {
         .min((a, b) -> Double.compare(a.aic(), b.aic()));
   }
 
+  /**
+   * The final fraction at 95 %, whichever distribution is taken: from the lowest to the highest end
+   * of all families whose AIC is within 4 of the least (Burnham and Anderson, Model Selection and
+   * Multimodel Inference, 2002, section 2.6). The family is not known, and one chosen because it
+   * fits best says too little of how uncertain it is. None where no family tells it.
+   *
+   * @param fits as of {@link #all}
+   */
+  public static Optional<Limits> finalFraction(List<IntervalFit> fits) {
+    List<IntervalFit> tell = new ArrayList<>();
+    for (IntervalFit with : fits) {
+      if (with.model.withFinalFraction()) {
+        fits.stream()
+            .filter(fit -> fit.model.family() == with.model.family() && fit.identified())
+            .filter(fit -> fit == with || (!fit.model.withFinalFraction() && with.fractionOnBound()))
+            .findFirst()
+            .ifPresent(tell::add);
+      }
+    }
+    double best = tell.stream().mapToDouble(fit -> fit.top().value()).max().orElse(0);
+    return tell.stream()
+        .filter(fit -> best - fit.top().value() <= MOST_AIC_APART / 2)
+        .map(IntervalFit::finalFractionLimits)
+        .reduce(
+            (a, b) -> new Limits(Math.min(a.low(), b.low()), Math.max(a.high(), b.high())));
+  }
+
   public TimeModel model() {
     return model;
   }
@@ -304,6 +340,41 @@ public final class IntervalFit {
       case FINAL_FRACTION ->
           new Limits(IntervalLikelihood.fraction(low), IntervalLikelihood.fraction(high));
     };
+  }
+
+  /**
+   * The interval of μ with any final fraction up to 1. For a fit without one, because the fraction
+   * sits on its bound, this goes on to lower values: a little below the bound, half of those that
+   * ever germinate come earlier.
+   */
+  public Limits muWithAnyFraction() {
+    Limits own = interval(Parameter.MU);
+    if (model.withFinalFraction()) {
+      return own;
+    }
+    double[] start = {top().at()[0], top().at()[1], START_LOGIT};
+    double step = Math.min(ROOT_DROP * standardErrors()[0], 3);
+    double low = freed(start, Parameter.MU).end(-step, ROOT_DROP);
+    return new Limits(Math.min(own.low(), low), own.high());
+  }
+
+  /**
+   * The interval of the final fraction. For a fit without one, because the fraction sits on its
+   * bound, it ends at 1.
+   */
+  public Limits finalFractionLimits() {
+    if (model.withFinalFraction()) {
+      return interval(Parameter.FINAL_FRACTION);
+    }
+    double[] start = {top().at()[0], top().at()[1], BOUND_LOGIT};
+    double low = freed(start, Parameter.FINAL_FRACTION).end(-1, ROOT_DROP);
+    return new Limits(IntervalLikelihood.fraction(low), 1);
+  }
+
+  private Profile freed(double[] start, Parameter parameter) {
+    TimeModel free = new TimeModel(model.family(), true);
+    return new Profile(
+        new IntervalLikelihood(free, rows), start, top().value(), parameter.index);
   }
 
   private double end(int index, int direction) {

@@ -79,6 +79,11 @@ public final class Posterior {
       return new Prior(mean[0], error[0], mean[1], error[1], mean[2], error[2]);
     }
 
+    /** The logarithm of its greatest density, but for a constant that all priors share. */
+    private double logTop() {
+      return -Math.log(muError * logSigmaError * logitError);
+    }
+
     private double addTo(double[] x, double[] slope) {
       double[] mean = {mu, logSigma, logit};
       double[] error = {muError, logSigmaError, logitError};
@@ -94,10 +99,12 @@ public final class Posterior {
 
   private final TimeFamily family;
   private final List<Draw> draws;
+  private final double logEvidence;
 
-  private Posterior(TimeFamily family, List<Draw> draws) {
+  private Posterior(TimeFamily family, List<Draw> draws, double logEvidence) {
     this.family = family;
     this.draws = List.copyOf(draws);
+    this.logEvidence = logEvidence;
   }
 
   /**
@@ -128,7 +135,9 @@ public final class Posterior {
           return value + 0.5 * Math.log(p) + 0.5 * Math.log(IntervalLikelihood.fraction(-x[2]));
         };
     Maximum.Top top = Maximum.newton(weight, start);
-    return Double.isFinite(top.value()) ? draw(family, weight, top) : Optional.empty();
+    return Double.isFinite(top.value())
+        ? draw(family, weight, top, prior == null ? 0 : prior.logTop())
+        : Optional.empty();
   }
 
   /**
@@ -148,14 +157,16 @@ public final class Posterior {
   }
 
   private static Optional<Posterior> draw(
-      TimeFamily family, Maximum.Smooth weight, Maximum.Top top) {
+      TimeFamily family, Maximum.Smooth weight, Maximum.Top top, double logPrior) {
     Axes axes = Maximum.curvature(weight, top.at());
     double[][] axis = new double[3][];
+    double logVolume = 0;
     for (int j = 0; j < 3; j++) {
       if (!(axes.bend(j) < 0)) {
         return Optional.empty();
       }
       axis[j] = axes.axis(j).clone();
+      logVolume += Math.log(WIDER / Math.sqrt(-axes.bend(j)));
       for (int k = 0; k < 3; k++) {
         axis[j][k] *= WIDER / Math.sqrt(-axes.bend(j));
       }
@@ -188,7 +199,9 @@ public final class Posterior {
     }
     return 1 / (worth * DRAWS) < FEWEST_WORTH
         ? Optional.empty()
-        : Optional.of(new Posterior(family, draws));
+        : Optional.of(
+            new Posterior(
+                family, draws, top.value() + logPrior + logVolume + Math.log(sum / DRAWS)));
   }
 
   private static double halton(int index, int prime) {
@@ -199,6 +212,19 @@ public final class Posterior {
       part /= prime;
     }
     return value;
+  }
+
+  public TimeFamily family() {
+    return family;
+  }
+
+  /**
+   * The logarithm of how likely the rows are under this family, the numbers averaged over their
+   * prior; but for a constant. To be compared among families with the same rows that all have a
+   * prior, or none.
+   */
+  public double logEvidence() {
+    return logEvidence;
   }
 
   public List<Draw> draws() {
@@ -217,36 +243,5 @@ public final class Posterior {
                 (Math.log(to) - draw.mu()) / draw.sigma());
     double still = 1 - p * left;
     return still <= 0 ? 1 : Math.min(1, p * between / still);
-  }
-
-  /** The mean of a figure over all draws. */
-  public double mean(ToDoubleFunction<Draw> figure) {
-    return draws.stream().mapToDouble(d -> d.share() * figure.applyAsDouble(d)).sum();
-  }
-
-  /** Between which ends 95 % of a figure lie. */
-  public Limits limits(ToDoubleFunction<Draw> figure) {
-    double[][] pairs =
-        draws.stream()
-            .map(d -> new double[] {figure.applyAsDouble(d), d.share()})
-            .sorted((a, b) -> Double.compare(a[0], b[0]))
-            .toArray(double[][]::new);
-    double tail = (1 - Limits.LEVEL) / 2;
-    double sum = 0;
-    double low = pairs[0][0];
-    double high = pairs[pairs.length - 1][0];
-    boolean started = false;
-    for (double[] pair : pairs) {
-      sum += pair[1];
-      if (!started && sum >= tail) {
-        low = pair[0];
-        started = true;
-      }
-      if (sum >= 1 - tail) {
-        high = pair[0];
-        break;
-      }
-    }
-    return new Limits(low, Math.max(low, high));
   }
 }

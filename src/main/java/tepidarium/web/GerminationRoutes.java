@@ -156,7 +156,7 @@ final class GerminationRoutes {
     List<IntervalFit> fits = IntervalFit.all(intervals);
     return new Fitted(
         SumsJson.Germination.of(intervals, fits),
-        ProspectJson.of(told.data(), told.days(), fits, family -> past(told.past(), family)));
+        ProspectJson.of(told.data(), told.days(), family -> past(told.past(), family)));
   }
 
   private List<IntervalFit> past(List<GerminationData> sowings, TimeFamily family) {

@@ -37,16 +37,13 @@ record ProspectJson(
   static @Nullable ProspectJson of(
       GerminationData data,
       List<Double> checkDays,
-      List<IntervalFit> fits,
       Function<TimeFamily, List<IntervalFit>> past) {
     int remaining = data.count(Fate.REMAINING);
     double day = checkDays.isEmpty() ? 0 : Collections.max(checkDays);
     if (remaining == 0 || day <= 0) {
       return null;
     }
-    TimeFamily family =
-        IntervalFit.best(fits).map(fit -> fit.model().family()).orElse(TimeFamily.LOGNORMAL);
-    return Prospect.of(family, data.intervals(), waiting(data), day + WEEK_DAYS, past.apply(family))
+    return Prospect.of(data.intervals(), waiting(data), day + WEEK_DAYS, past)
         .map(prospect -> of(prospect, day, data))
         .orElse(null);
   }

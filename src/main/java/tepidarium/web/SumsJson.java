@@ -136,7 +136,12 @@ final class SumsJson {
     }
   }
 
-  record Germination(int seeds, int germinated, @Nullable String best, List<Fit> fits) {
+  record Germination(
+      int seeds,
+      int germinated,
+      @Nullable String best,
+      @Nullable List<Double> finalFractionInterval,
+      List<Fit> fits) {
     static Germination of(List<Censored> rows) {
       return of(rows, IntervalFit.all(rows));
     }
@@ -146,6 +151,7 @@ final class SumsJson {
           rows.stream().mapToInt(Censored::count).sum(),
           rows.stream().filter(row -> !row.open()).mapToInt(Censored::count).sum(),
           IntervalFit.best(fits).map(fit -> fit.model().word()).orElse(null),
+          IntervalFit.finalFraction(fits).map(SumsJson::pair).orElse(null),
           fits.stream().map(Fit::of).toList());
     }
   }

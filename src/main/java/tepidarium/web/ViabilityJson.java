@@ -5,7 +5,6 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import tepidarium.germination.Viability;
-import tepidarium.stats.Limits;
 import tepidarium.stats.LogisticLine;
 
 /** How the part of seeds of a species that germinates falls with the days since gathering. */
@@ -32,20 +31,33 @@ record ViabilityJson(
 
   static ViabilityJson of(String species, Viability found) {
     LogisticLine line = found.curve();
-    boolean half = line != null && line.half() >= 0 && line.half() <= found.longestDays();
-    Limits limits = half ? line.halfLimits() : null;
+    if (line == null) {
+      return new ViabilityJson(
+          species,
+          false,
+          found.reason(),
+          found.groups(),
+          found.notFinal(),
+          null,
+          null,
+          null,
+          null,
+          null,
+          List.of());
+    }
+    boolean half = line.half() >= 0 && line.half() <= found.longestDays();
     return new ViabilityJson(
         species,
-        line != null,
-        found.reason(),
+        true,
+        null,
         found.groups(),
         found.notFinal(),
-        line == null ? null : line.slope(),
-        line == null ? null : SumsJson.pair(line.slopeLimits()),
-        line == null ? null : line.dispersion(),
+        line.slope(),
+        SumsJson.pair(line.slopeLimits()),
+        line.dispersion(),
         half ? line.half() : null,
-        limits == null ? null : SumsJson.pair(limits),
-        line == null ? List.of() : curve(found));
+        half ? SumsJson.pair(line.halfLimits()) : null,
+        curve(found));
   }
 
   private static List<PointJson> curve(Viability found) {

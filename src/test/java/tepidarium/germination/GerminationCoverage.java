@@ -7,12 +7,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import org.apache.commons.statistics.distribution.NormalDistribution;
-import org.jspecify.annotations.Nullable;
 import tepidarium.stats.Censored;
 import tepidarium.stats.IntervalFit;
 import tepidarium.stats.IntervalFit.Parameter;
 import tepidarium.stats.LogisticLine;
-import tepidarium.stats.TimeFamily;
 
 /**
  * Counts how often the 95 % intervals that the Tally shows hold the truth, on invented sowings
@@ -80,15 +78,11 @@ public final class GerminationCoverage {
     }
     String when = String.format(Locale.ROOT, " by day %.0f", lastDay);
     thermal(rows, when);
-    List<IntervalFit> fits = IntervalFit.all(rows);
-    IntervalFit best = IntervalFit.best(fits).orElse(null);
-    if (best != null && best.model().withFinalFraction()) {
-      count(
-          "final fraction of the best fit" + when,
-          best.interval(Parameter.FINAL_FRACTION).contains(FRACTION));
-    }
+    IntervalFit.finalFraction(IntervalFit.all(rows))
+        .ifPresent(
+            limits -> count("final fraction over all curves" + when, limits.contains(FRACTION)));
     if (remaining > 0) {
-      prospect(rows, best, remaining, lastDay, when);
+      prospect(rows, remaining, lastDay, when);
     }
   }
 
@@ -99,7 +93,7 @@ public final class GerminationCoverage {
     if (fit.identified() && !fit.medianBeyond()) {
       count(
           "median of the lognormal fit" + when,
-          fit.interval(Parameter.MU).contains(Math.log(MEDIAN_DAYS)));
+          HeatFit.median(chosen).contains(MEDIAN_DAYS));
       if (fit.model().withFinalFraction()) {
         count(
             "final fraction of the lognormal fit" + when,
@@ -108,15 +102,12 @@ public final class GerminationCoverage {
     }
   }
 
-  private void prospect(
-      List<Censored> rows, @Nullable IntervalFit best, int remaining, double lastDay, String when) {
-    TimeFamily family = best == null ? TimeFamily.LOGNORMAL : best.model().family();
+  private void prospect(List<Censored> rows, int remaining, double lastDay, String when) {
     Prospect.of(
-            family,
             rows,
             List.of(new Prospect.Remaining(lastDay, remaining)),
             lastDay + 7,
-            List.of())
+            family -> List.of())
         .ifPresent(
             told -> {
               count(

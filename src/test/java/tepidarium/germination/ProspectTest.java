@@ -38,7 +38,8 @@ class ProspectTest {
   private static Optional<Prospect> prospect(
       List<Censored> rows, double now, int remaining, List<IntervalFit> past) {
     List<Prospect.Remaining> seeds = List.of(new Prospect.Remaining(now, remaining));
-    return Prospect.of(TimeFamily.LOGNORMAL, rows, seeds, now + 7, past);
+    return Prospect.of(
+        rows, seeds, now + 7, family -> family == TimeFamily.LOGNORMAL ? past : List.of());
   }
 
   private static Prospect prospect(List<Censored> rows, double now, int remaining) {
@@ -90,7 +91,7 @@ class ProspectTest {
     List<Prospect.Remaining> later = List.of(new Prospect.Remaining(50, 51));
     assertThrows(
         IllegalArgumentException.class,
-        () -> Prospect.of(TimeFamily.LOGNORMAL, UNDER_WAY, later, 42, List.of()));
+        () -> Prospect.of(UNDER_WAY, later, 42, family -> List.of()));
   }
 
   private static HeatForecast.Branch branch(List<Censored> rows, double now, double rate) {

@@ -9,7 +9,6 @@ import tepidarium.germination.GerminationData;
 import tepidarium.germination.GerminationData.Fate;
 import tepidarium.germination.GerminationData.Row;
 import tepidarium.germination.GroupId;
-import tepidarium.stats.IntervalFit;
 
 class ProspectJsonTest {
   private static Row found(double from, double to, int count) {
@@ -34,7 +33,7 @@ class ProspectJsonTest {
                 new Row(0, null, 50, Fate.REMAINING, new GroupId(1, 2))));
     List<Double> checks = List.of(7.0, 14.0, 21.0, 28.0, 40.0);
     ProspectJson told =
-        ProspectJson.of(data, checks, IntervalFit.all(data.intervals()), family -> List.of());
+        ProspectJson.of(data, checks, family -> List.of());
     assertNotNull(told);
     assertEquals(40, told.expectedMore(), 2, told.toString());
   }
