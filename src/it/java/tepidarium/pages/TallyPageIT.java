@@ -85,7 +85,7 @@ class TallyPageIT {
     lot.locator("[type=submit]").click();
     says("#said", "The lot is in");
     sow("jar-1", 20, 10);
-    says("[data-sowing='1'] .fraction", "0 of 20 germinated");
+    says("[data-sowing='1'] .fraction", "20 seeds sown, not looked at yet");
     says("#due", "Jar 1");
   }
 
@@ -129,7 +129,7 @@ class TallyPageIT {
     page.locator("#said button").click();
     says("#sheet", "Withdraw this entry?");
     write();
-    says("[data-sowing='1'] .fraction", "0 of 20 germinated");
+    says("[data-sowing='1'] .fraction", "20 seeds sown, not looked at yet");
     says("[data-group='1-1'] .counts", "20 ungerminated");
   }
 

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.function.ToDoubleFunction;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
+import tepidarium.heat.SensorError;
 
 /**
  * The heat that seeds received, with how well it is known. All heat in °C·h, time in h.
@@ -42,21 +43,19 @@ public record Dose(
    * @param whole over the whole time in the container, for the rate at which gaps are filled: one
    *     rate for all instants, so that heat never falls as time goes on
    * @param highLimitC of the container's band
-   * @param temperatureErrorC by how much the sensor may be off, ±°C
+   * @param error by how much the sensor may make the sum wrong
    */
-  static Dose of(
-      HeatSum sum, HeatSum whole, HeatRule rule, double highLimitC, double temperatureErrorC) {
+  static Dose of(HeatSum sum, HeatSum whole, HeatRule rule, double highLimitC, SensorError error) {
     double rate = whole.coveredMs() > 0 ? whole.degreeHours() / whole.coveredHours() : 0;
     double likely = sum.degreeHours() + rate * sum.gapHours();
     double upper = Math.max(likely, sum.upper(rule, highLimitC));
-    double error = sum.sensorError(temperatureErrorC);
     return new Dose(
         sum.degreeHours(),
         likely,
         sum.lower(),
         upper,
-        Math.max(0, sum.lower() - error),
-        upper + error,
+        Math.max(0, sum.lower() - error.less()),
+        upper + error.more(),
         sum.coveredHours(),
         sum.gapHours());
   }

@@ -171,8 +171,7 @@ public record HeatFit(
       return new Limits(0, Double.POSITIVE_INFINITY);
     }
     IntervalFit fit = chosen.fit();
-    Limits mu =
-        chosen.note() == null ? fit.muWithAnyFraction() : fit.interval(Parameter.MU);
+    Limits mu = chosen.note() == null ? fit.muWithAnyFraction() : fit.interval(Parameter.MU);
     return new Limits(Math.exp(mu.low()), Math.exp(mu.high()));
   }
 }

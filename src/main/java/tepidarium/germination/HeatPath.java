@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
+import tepidarium.heat.SensorError;
 import tepidarium.heat.Warmth;
 import tepidarium.reading.Span;
 
@@ -105,14 +106,18 @@ public final class HeatPath {
         gaps ? sum(leg.container(), whole, rule) : sum,
         rule,
         warmth.highLimitC(leg.container()),
-        error(leg.container(), whole));
+        error(leg.container(), part, errorC(leg.container(), whole), rule));
   }
 
   private static Instant latest(Instant a, Instant b) {
     return a.isAfter(b) ? a : b;
   }
 
-  private double error(ContainerId container, Span span) {
+  private SensorError error(ContainerId container, Span span, double errorC, HeatRule rule) {
+    return errorC == 0 ? new SensorError(0, 0) : until(container, span).sensorError(rule, errorC);
+  }
+
+  private double errorC(ContainerId container, Span span) {
     return errors.computeIfAbsent(
         new Piece(container, span), p -> warmth.temperatureErrorC(container, span));
   }
@@ -130,7 +135,7 @@ public final class HeatPath {
   /** The heat of a container over a span, gaps filled at its own mean rate. */
   Dose dose(ContainerId container, Span span, HeatRule rule) {
     HeatSum sum = sum(container, span, rule);
-    double error = error(container, span);
+    SensorError error = error(container, span, errorC(container, span), rule);
     return Dose.of(sum, sum, rule, warmth.highLimitC(container), error);
   }
 

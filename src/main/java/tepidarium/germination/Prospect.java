@@ -84,8 +84,7 @@ public record Prospect(
     List<Posterior> afterPast = new ArrayList<>();
     int sowings = 0;
     for (TimeFamily family : TimeFamily.values()) {
-      List<IntervalFit> fits =
-          past.apply(family).stream().filter(IntervalFit::identified).toList();
+      List<IntervalFit> fits = past.apply(family).stream().filter(IntervalFit::identified).toList();
       Posterior.Prior prior = fits.isEmpty() ? null : Posterior.Prior.ofPast(fits);
       Posterior.of(family, rows, prior).ifPresent((prior == null ? alone : afterPast)::add);
       sowings = Math.max(sowings, fits.size());

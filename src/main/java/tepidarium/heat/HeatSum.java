@@ -43,12 +43,4 @@ public record HeatSum(double degreeHours, double hoursAboveBase, long coveredMs,
     Double ceiling = rule.ceilingC();
     return degreeHours + gapHours() * rule.gain(ceiling == null ? highLimitC : ceiling);
   }
-
-  /**
-   * By how much the sum may be wrong, either way, when the sensor may be off by ±e °C: e × hours
-   * above the base, °C·h. First order; crossings of base and ceiling make it a little less.
-   */
-  public double sensorError(double temperatureErrorC) {
-    return temperatureErrorC * hoursAboveBase;
-  }
 }

@@ -5,10 +5,10 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * What rows leave likely when the family of times is not known either: the {@link Posterior} of each
- * family, weighted by how likely the rows are under it. A figure after the one family that fits best
- * would be told as surer than it is. Source: Hoeting, Madigan, Raftery and Volinsky, Statistical
- * Science 14 (1999) 382-417.
+ * What rows leave likely when the family of times is not known either: the {@link Posterior} of
+ * each family, weighted by how likely the rows are under it. A figure after the one family that
+ * fits best would be told as surer than it is. Source: Hoeting, Madigan, Raftery and Volinsky,
+ * Statistical Science 14 (1999) 382-417.
  */
 public final class Averaged {
   /** A figure of one draw of one family. */
@@ -28,10 +28,8 @@ public final class Averaged {
    */
   public Averaged(List<Posterior> posteriors) {
     this.posteriors = List.copyOf(posteriors);
-    double top =
-        posteriors.stream().mapToDouble(Posterior::logEvidence).max().orElseThrow();
-    double sum =
-        posteriors.stream().mapToDouble(one -> Math.exp(one.logEvidence() - top)).sum();
+    double top = posteriors.stream().mapToDouble(Posterior::logEvidence).max().orElseThrow();
+    double sum = posteriors.stream().mapToDouble(one -> Math.exp(one.logEvidence() - top)).sum();
     posteriors.forEach(one -> weights.add(Math.exp(one.logEvidence() - top) / sum));
   }
 

@@ -214,7 +214,8 @@ public final class IntervalFit {
       if (with.model.withFinalFraction()) {
         fits.stream()
             .filter(fit -> fit.model.family() == with.model.family() && fit.identified())
-            .filter(fit -> fit == with || (!fit.model.withFinalFraction() && with.fractionOnBound()))
+            .filter(
+                fit -> fit == with || (!fit.model.withFinalFraction() && with.fractionOnBound()))
             .findFirst()
             .ifPresent(tell::add);
       }
@@ -223,8 +224,7 @@ public final class IntervalFit {
     return tell.stream()
         .filter(fit -> best - fit.top().value() <= MOST_AIC_APART / 2)
         .map(IntervalFit::finalFractionLimits)
-        .reduce(
-            (a, b) -> new Limits(Math.min(a.low(), b.low()), Math.max(a.high(), b.high())));
+        .reduce((a, b) -> new Limits(Math.min(a.low(), b.low()), Math.max(a.high(), b.high())));
   }
 
   public TimeModel model() {
@@ -373,8 +373,7 @@ public final class IntervalFit {
 
   private Profile freed(double[] start, Parameter parameter) {
     TimeModel free = new TimeModel(model.family(), true);
-    return new Profile(
-        new IntervalLikelihood(free, rows), start, top().value(), parameter.index);
+    return new Profile(new IntervalLikelihood(free, rows), start, top().value(), parameter.index);
   }
 
   private double end(int index, int direction) {

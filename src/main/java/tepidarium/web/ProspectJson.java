@@ -35,9 +35,7 @@ record ProspectJson(
    * @param past for a family, the fits with a final fraction of past sowings of the species
    */
   static @Nullable ProspectJson of(
-      GerminationData data,
-      List<Double> checkDays,
-      Function<TimeFamily, List<IntervalFit>> past) {
+      GerminationData data, List<Double> checkDays, Function<TimeFamily, List<IntervalFit>> past) {
     int remaining = data.count(Fate.REMAINING);
     double day = checkDays.isEmpty() ? 0 : Collections.max(checkDays);
     if (remaining == 0 || day <= 0) {

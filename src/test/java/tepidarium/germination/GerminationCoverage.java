@@ -91,9 +91,7 @@ public final class GerminationCoverage {
     HeatFit.Chosen chosen = HeatFit.choose(rows);
     IntervalFit fit = chosen.fit();
     if (fit.identified() && !fit.medianBeyond()) {
-      count(
-          "median of the lognormal fit" + when,
-          HeatFit.median(chosen).contains(MEDIAN_DAYS));
+      count("median of the lognormal fit" + when, HeatFit.median(chosen).contains(MEDIAN_DAYS));
       if (fit.model().withFinalFraction()) {
         count(
             "final fraction of the lognormal fit" + when,

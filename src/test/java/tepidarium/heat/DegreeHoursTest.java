@@ -167,23 +167,23 @@ class DegreeHoursTest {
   }
 
   @Test
-  void theSensorsErrorCountsOnlyHoursAboveTheBase() {
+  void hoursAboveTheBaseEndWhereTheLineCrossesIt() {
     // An hour at 25 °C and an hour at 10 °C with a fall of half an hour that crosses 15 °C after
     // 20 minutes: 80 minutes above.
     Samples record = minutes(0, 25, 30, 25, 60, 25, 90, 10, 120, 10);
     HeatSum sum = DegreeHours.of(record, whole(record), new HeatRule(15, null), HALF_HOUR);
     assertEquals(80.0 / 60, sum.hoursAboveBase(), BY_HAND);
-    assertEquals(0.5 * 80 / 60, sum.sensorError(0.5), BY_HAND);
   }
 
   @Test
-  void aSensorThatReadsHighByTheStatedErrorStaysWithinTheStatedError() {
+  void aSensorThatReadsHighByTheStatedErrorIsOffByTheStatedError() {
     Samples record = minutes(0, 12, 20, 18, 40, 33, 60, 27, 80, 14);
     HeatRule rule = new HeatRule(15, 30.0);
     HeatSum sum = DegreeHours.of(record, whole(record), rule, HALF_HOUR);
     HeatSum off = DegreeHours.of(record.plus(0.5), whole(record), rule, HALF_HOUR);
     double changed = off.degreeHours() - sum.degreeHours();
-    assertTrue(changed > 0 && changed <= off.sensorError(0.5), changed + " °C·h");
+    Warmth told = Warmth.of(record.plus(0.5), whole(record), HALF_HOUR);
+    assertEquals(changed, told.sensorError(rule, 0.5).less(), BY_HAND);
   }
 
   @ParameterizedTest

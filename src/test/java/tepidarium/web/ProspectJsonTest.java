@@ -32,8 +32,7 @@ class ProspectJsonTest {
                 new Row(40, null, 10, Fate.REMAINING, new GroupId(1, 1)),
                 new Row(0, null, 50, Fate.REMAINING, new GroupId(1, 2))));
     List<Double> checks = List.of(7.0, 14.0, 21.0, 28.0, 40.0);
-    ProspectJson told =
-        ProspectJson.of(data, checks, family -> List.of());
+    ProspectJson told = ProspectJson.of(data, checks, family -> List.of());
     assertNotNull(told);
     assertEquals(40, told.expectedMore(), 2, told.toString());
   }
