@@ -45,7 +45,7 @@ function bestFit({ fits: { best, fits, finalFractionInterval }, checks }) {
   if (!fit) return h('p', { class: 'quiet' }, `No curve can be fitted to these counts: ${fits.at(-1)?.reason ?? 'too few'}.`);
   const name = fit.model.replace('WithFinalFraction', '');
   const final = finalFractionInterval ? `In the end ${fractionWords(fit.finalFraction, finalFractionInterval)} germinate; the interval is over all curves that fit about as well.`
-    : 'It takes every seed to germinate in the end.';
+    : 'Taken for granted: every seed germinates in the end, since these counts tell no final fraction.';
   const watched = Math.max(0, ...checks.map((check) => check.day));
   const half = fit.medianReason ? fit.medianReason : fit.median <= watched ? `half of those that ever germinate by day ${f.number(fit.median, 1)}` : 'half of those that ever germinate only after the last check, which is a guess beyond what was seen';
   return h('p', { class: 'quiet' }, `Best of six fitted curves: ${name}; ${half}. ${final}`);

@@ -61,7 +61,7 @@ test('how long seed keeps: told with its interval, or why not', () => {
   assert.deepEqual(none.rows, [['Not counted', '2 sowings not finished yet']]);
   const curve = [{ days: 0, fraction: 0.9, interval: [0.8, 0.95] }, { days: 10, fraction: 0.1, interval: [0.05, 0.2] }];
   const told = w.viabilityPanel({ identified: true, reason: null, groups: [{ lot: 1 }, { lot: 1 }, { lot: 2 }], notFinal: 0, halfDays: 5, halfDaysInterval: [4, 6.5], dispersion: 2, curve });
-  assert.equal(told.headline, 'Fewer germinate the longer seed is kept: 90 % (95 %: 80 to 95 %) on the day of gathering, 10 % (95 %: 5 to 20 %) after 10 days.');
+  assert.equal(told.headline, 'Fewer germinate the longer seed is kept: 90 % (95 %: 80 to 95 %) after 0 days, 10 % (95 %: 5 to 20 %) after 10 days.');
   assert.deepEqual(told.rows[0], ['Half germinate', 'after 5.0 days (95 %: 4.0 to 6.5)']);
   assert.equal(w.viabilityWords(curve[0]), ', 90 % (95 %: 80 to 95 %) would germinate if sown now');
   assert.equal(w.viabilityWords(null), '');

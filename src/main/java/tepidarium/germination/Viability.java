@@ -146,12 +146,17 @@ public record Viability(
     return new Group(groups.get(0).lot(), days, germinated, seeds);
   }
 
-  /** Null beyond the days after which seeds were sown, or where there is no curve. */
+  /** Null outside of the days after which seeds were sown, or where there is no curve. */
   public @Nullable Estimate after(double days) {
-    if (curve == null || days > longestDays() || days < 0) {
+    if (curve == null || days > longestDays() || days < shortestDays()) {
       return null;
     }
     return new Estimate(days, curve.at(days), curve.limitsAt(days));
+  }
+
+  /** The fewest days after which any group was sown; 0 for none. */
+  public double shortestDays() {
+    return groups.stream().mapToDouble(Group::days).min().orElse(0);
   }
 
   /** The most days after which any group was sown; 0 for none. */

@@ -45,7 +45,7 @@ record ViabilityJson(
           null,
           List.of());
     }
-    boolean half = line.half() >= 0 && line.half() <= found.longestDays();
+    boolean half = line.half() >= found.shortestDays() && line.half() <= found.longestDays();
     return new ViabilityJson(
         species,
         true,
@@ -62,9 +62,15 @@ record ViabilityJson(
 
   private static List<PointJson> curve(Viability found) {
     return IntStream.rangeClosed(0, POINTS)
-        .mapToObj(i -> found.after(i * found.longestDays() / POINTS))
+        .mapToObj(i -> found.after(day(found, i)))
         .flatMap(Stream::ofNullable)
         .map(PointJson::of)
         .toList();
+  }
+
+  /** The last is the longest exactly, which rounding must not pass. */
+  private static double day(Viability found, int point) {
+    double range = found.longestDays() - found.shortestDays();
+    return point == POINTS ? found.longestDays() : found.shortestDays() + point * range / POINTS;
   }
 }

@@ -55,6 +55,7 @@ class ViabilityTest {
     assertEquals(0.9, fresh.fraction(), 1e-9);
     assertTrue(fresh.limits().low() > 0.7 && fresh.limits().high() < 0.98, fresh.toString());
     assertNull(found.after(10.5), "nothing was sown so late");
+    assertNull(found.after(-0.1), "nor so early");
   }
 
   /** Remaining seeds seen last on day 20 may still germinate. */
