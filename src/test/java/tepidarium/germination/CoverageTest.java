@@ -15,4 +15,12 @@ class CoverageTest {
       assertTrue(held >= 52, found.toString());
     }
   }
+
+  /** Of 40 rounds, 33 or fewer would happen once in 200. */
+  @Test
+  void whatTheTallyShowsHoldsTheTruthAboutAsOftenAsItSays() {
+    for (GerminationCoverage.Coverage found : GerminationCoverage.run(40, 50, 20260301)) {
+      assertTrue(found.held() > 0.85 * found.shown(), found.toString());
+    }
+  }
 }
