@@ -54,10 +54,14 @@ final class Grower implements AutoCloseable {
     api.post(
         "/api/containers", "{\"name\":\"Jar 1\",\"kind\":\"jar\",\"heatSource\":\"mat\"}", 201);
     api.post("/api/containers", "{\"name\":\"Empty tray\",\"kind\":\"tray\"}", 201);
+    // First heard, then placed: otherwise it would count as silent in between.
+    publish(SENSOR, "{\"battery\":3.9}");
+    publish(ROOM_SENSOR + "/temperature", "19.5");
+    awaitHeard(SENSOR);
+    awaitHeard(ROOM_SENSOR);
     place(SENSOR, "jar-1");
     place(ROOM_SENSOR, "room");
     publish(SENSOR, backlog());
-    publish(ROOM_SENSOR + "/temperature", "19.5");
     publish(SPARE, "{\"temperature\":21,\"battery\":3.7}");
     publish(SENSOR, "{\"temperature\":\"warm\"}");
     await()
@@ -78,9 +82,7 @@ final class Grower implements AutoCloseable {
     api.post("/api/containers", "{\"name\":\"" + container + "\",\"kind\":\"bag\"}", 201);
     // First heard, then placed: otherwise it would count as silent in between.
     publish(sensor, "{\"temperature\":31,\"humidity\":92,\"light\":0}");
-    await()
-        .atMost(Duration.ofSeconds(30))
-        .until(() -> api.get("/api/sensors").findValuesAsText("sensor").contains(sensor));
+    awaitHeard(sensor);
     place(sensor, container);
     List<String> entries = new ArrayList<>();
     for (int minute = 195; minute >= 65; minute--) {
@@ -91,6 +93,12 @@ final class Grower implements AutoCloseable {
       entries.add(entry(minute, 31 - 3 * share, 92 - 20 * share, lit ? 150 : 0));
     }
     publish(sensor, '[' + String.join(",", entries) + ']');
+  }
+
+  private void awaitHeard(String sensor) {
+    await()
+        .atMost(Duration.ofSeconds(30))
+        .until(() -> api.get("/api/sensors").findValuesAsText("sensor").contains(sensor));
   }
 
   JsonNode alerts() {
