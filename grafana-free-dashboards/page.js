@@ -121,6 +121,11 @@ function foot() {
   ];
 }
 
+function healthVerdict(status, parts) {
+  if (status === 'up') return 'The service is well.';
+  return parts.some(([, part]) => part.status === 'down') ? 'The service runs, but part of it does not.' : 'The service is starting.';
+}
+
 async function showHealth() {
   let health;
   try {
@@ -130,8 +135,8 @@ async function showHealth() {
     byId('parts').replaceChildren();
     return;
   }
-  setText(byId('health'), `${health.status === 'up' ? 'The service is well.' : 'The service runs, but part of it does not.'} Version ${health.version ?? 'not told'}.`);
   const parts = Object.entries(health.parts ?? {});
+  setText(byId('health'), `${healthVerdict(health.status, parts)} Version ${health.version ?? 'not told'}.`);
   reconcile(byId('parts'), parts, ([name]) => name, () => h('li', {}), (item, [name, part]) => {
     item.className = part.status === 'up' ? 'up' : 'down';
     setText(item, `${name}: ${part.status}${part.detail ? `, ${part.detail}` : ''}`);

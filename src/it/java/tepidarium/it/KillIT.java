@@ -4,11 +4,14 @@ import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -20,26 +23,26 @@ class KillIT {
   @TempDir private Path folder;
 
   @Test
-  void anAlertIsNeitherLostNorRepeatedByAKill() {
+  void anAlertIsNeitherLostNorRepeatedByAKill() throws IOException {
     Path data = folder.resolve("data");
     int port = Ports.free();
     Instant start = Instant.now().truncatedTo(ChronoUnit.SECONDS).minusSeconds(1_800);
-    try (ServiceProcess service = ServiceProcess.start(data, port, "embedded")) {
+    try (ServiceProcess service = start(data, port)) {
       Grower grower = service.grower();
       grower.place("bag", grower.container("Bag"), start);
       sendCold(grower, port, start, 0, 9, 25);
       service.kill();
     }
-    try (ServiceProcess service = ServiceProcess.start(data, port, "embedded")) {
+    try (ServiceProcess service = start(data, port)) {
       sendCold(service.grower(), port, start, 10, 10, 25);
       await().atMost(SOON).until(() -> coldTransitions(service.grower()).equals("raised "));
       service.kill();
     }
-    try (ServiceProcess service = ServiceProcess.start(data, port, "embedded")) {
+    try (ServiceProcess service = start(data, port)) {
       sendCold(service.grower(), port, start, 11, 16, 31);
       service.kill();
     }
-    try (ServiceProcess service = ServiceProcess.start(data, port, "embedded")) {
+    try (ServiceProcess service = start(data, port)) {
       sendCold(service.grower(), port, start, 17, 21, 31);
       await()
           .atMost(SOON)
@@ -48,6 +51,25 @@ class KillIT {
       assertEquals(start.toString(), alert.get("since").textValue());
       assertEquals(start.plusSeconds(600).toString(), alert.get("raisedAt").textValue());
       assertEquals(start.plusSeconds(1_260).toString(), alert.get("returnedAt").textValue());
+    }
+    assertEquals(List.of(), namesIn(temporary()));
+    assertEquals(1, namesIn(data.resolve("native")).size());
+  }
+
+  /** With a temporary folder of its own, to see what a killed service leaves there. */
+  private ServiceProcess start(Path data, int port) throws IOException {
+    Files.createDirectories(temporary());
+    String option = "-Djava.io.tmpdir=" + temporary();
+    return ServiceProcess.start(data, port, "embedded", Map.of("JAVA_TOOL_OPTIONS", option));
+  }
+
+  private Path temporary() {
+    return folder.resolve("temporary");
+  }
+
+  private static List<String> namesIn(Path inside) throws IOException {
+    try (var files = Files.list(inside)) {
+      return files.map(file -> file.getFileName().toString()).toList();
     }
   }
 

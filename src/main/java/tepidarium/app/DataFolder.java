@@ -4,15 +4,24 @@ import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.security.SecureRandom;
 import java.util.HexFormat;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
-/** The folder of everything that is kept, held by one service at a time. */
+/** Locks the data folder, so that one service at a time uses it, and keeps the client id in it. */
 final class DataFolder implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(DataFolder.class);
+
+  /** Visible ASCII; MQTT brokers must accept 23 characters and mostly accept more. */
+  private static final Pattern CLIENT_ID = Pattern.compile("[!-~]{1,64}");
+
   private final Path path;
   private final FileChannel channel;
 
@@ -64,21 +73,38 @@ final class DataFolder implements AutoCloseable {
     return path.resolve(name);
   }
 
-  /** A name for the MQTT session that stays with this folder and is unlike any other's. */
-  String clientId() {
+  Path path() {
+    return path;
+  }
+
+  /**
+   * The name of the MQTT session, which stays with this folder and is unlike any other's. When its
+   * file is empty or damaged, the copy in the manifest is used, or else a new name.
+   *
+   * @param known the manifest's copy; null where there is none
+   */
+  String clientId(@Nullable String known) {
     Path file = path.resolve("client-id");
     try {
       if (Files.exists(file)) {
-        return Files.readString(file).strip();
+        String id = Files.readString(file, StandardCharsets.ISO_8859_1).strip();
+        if (CLIENT_ID.matcher(id).matches()) {
+          return id;
+        }
+        LOG.warn("{} is damaged or empty and is written again", file);
       }
-      byte[] random = new byte[6];
-      new SecureRandom().nextBytes(random);
-      String id = "tepidarium-" + HexFormat.of().formatHex(random);
-      Files.writeString(file, id);
+      String id = known != null && CLIENT_ID.matcher(known).matches() ? known : newClientId();
+      DurableFile.write(file, id.getBytes(StandardCharsets.US_ASCII));
       return id;
     } catch (IOException e) {
-      throw new IllegalStateException("cannot read or write " + file, e);
+      throw new IllegalStateException("cannot read or write " + file + ": " + e, e);
     }
+  }
+
+  private static String newClientId() {
+    byte[] random = new byte[6];
+    new SecureRandom().nextBytes(random);
+    return "tepidarium-" + HexFormat.of().formatHex(random);
   }
 
   @Override

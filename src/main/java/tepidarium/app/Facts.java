@@ -25,11 +25,20 @@ final class Facts implements ServiceFacts {
   private final Intake intake;
   private final Storage storage;
   private final Database database;
+  private final DataParts dataParts;
   private volatile @Nullable MqttLink link;
   private volatile Supplier<Map<String, Part>> brokerParts = Map::of;
   private volatile Supplier<Map<String, Part>> more = Map::of;
+  private volatile boolean started;
 
-  Facts(Config config, boolean demo, Intake intake, Storage storage, Database database) {
+  Facts(
+      Config config,
+      boolean demo,
+      Intake intake,
+      Storage storage,
+      Database database,
+      DataParts dataParts) {
+    this.dataParts = dataParts;
     this.storage = storage;
     this.database = database;
     this.config = config;
@@ -43,15 +52,19 @@ final class Facts implements ServiceFacts {
   }
 
   /** The link to the broker, and the parts of an embedded one. */
-  void link(MqttLink started, Supplier<Map<String, Part>> broker) {
-    link = started;
+  void link(MqttLink link, Supplier<Map<String, Part>> broker) {
+    this.link = link;
     brokerParts = broker;
+  }
+
+  /** To be called when the link is up or has had its time to come up. */
+  void started() {
+    started = true;
   }
 
   @Override
   public String version() {
-    String version = Facts.class.getPackage().getImplementationVersion();
-    return version == null ? "unpackaged" : version;
+    return ProductVersion.get();
   }
 
   @Override
@@ -91,17 +104,27 @@ final class Facts implements ServiceFacts {
   @Override
   public Map<String, Part> parts() {
     Map<String, Part> parts = new LinkedHashMap<>();
+    parts.put("broker", broker());
     MqttLink current = link;
-    String linkState = current == null ? "the broker is starting" : current.state();
-    parts.put(
-        "broker", current != null && current.isUp() ? Part.up(linkState) : Part.down(linkState));
     String trouble =
         intake.trouble() == null && current != null ? current.heldUp() : intake.trouble();
     parts.put("readings", trouble == null ? storage.part() : Part.down(trouble));
     parts.put("records", records());
+    if (!dataParts.notes().isEmpty()) {
+      parts.put("dataFolder", Part.up(String.join(" ", dataParts.notes())));
+    }
     parts.putAll(brokerParts.get());
     parts.putAll(more.get());
     return parts;
+  }
+
+  private Part broker() {
+    MqttLink current = link;
+    if (current != null && current.isUp()) {
+      return Part.up(current.state());
+    }
+    String detail = current == null ? "the broker is starting" : current.state();
+    return started ? Part.down(detail) : Part.starting(detail);
   }
 
   private Part records() {

@@ -4,9 +4,12 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneOffset;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -16,6 +19,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import tepidarium.series.StoreException;
 
 /** The commands. */
 @Command(
@@ -91,6 +95,30 @@ public final class Main implements Callable<Integer> {
             "listen to this broker, such as tcp://192.168.1.5:1883, instead of the embedded one")
     private @Nullable String broker;
 
+    @Option(
+        names = "--set-aside",
+        paramLabel = "PART",
+        split = ",",
+        description =
+            "give a part of the data folder that cannot be used another name and begin an empty"
+                + " one: readings.db, records.db, ledger.db, spool.db or broker")
+    private List<String> setAside = List.of();
+
+    Set<DataPart> setAside() {
+      return setAside.stream()
+          .map(
+              name ->
+                  DataPart.of(name)
+                      .orElseThrow(
+                          () ->
+                              new IllegalStateException(
+                                  "--set-aside takes one of "
+                                      + DataPart.names()
+                                      + ", not "
+                                      + name)))
+          .collect(Collectors.toSet());
+    }
+
     Config read() {
       Map<String, String> commandLine = listening.given();
       put(commandLine, "data", data);
@@ -109,8 +137,7 @@ public final class Main implements Callable<Integer> {
   static final class Version implements CommandLine.IVersionProvider {
     @Override
     public String[] getVersion() {
-      String version = Main.class.getPackage().getImplementationVersion();
-      return new String[] {"tepidarium " + (version == null ? "unpackaged" : version)};
+      return new String[] {"tepidarium " + ProductVersion.get()};
     }
   }
 
@@ -163,12 +190,13 @@ public final class Main implements Callable<Integer> {
 
   @Override
   public Integer call() throws Exception {
-    return serve(settings.read());
+    return serve(settings.read(), settings.setAside());
   }
 
-  private static int serve(Config config) throws InterruptedException {
+  private static int serve(Config config, Set<DataPart> setAside) throws InterruptedException {
     CountDownLatch stopped = new CountDownLatch(1);
-    Service service = Service.start(config, Clock.tickMillis(ZoneOffset.UTC), false);
+    Clock clock = Clock.tickMillis(ZoneOffset.UTC);
+    Service service = Service.start(config, clock, setAside);
     Runtime.getRuntime()
         .addShutdownHook(
             new Thread(
@@ -193,7 +221,9 @@ public final class Main implements Callable<Integer> {
     CommandLine commands = new CommandLine(new Main());
     commands.setExecutionExceptionHandler(
         (exception, line, result) -> {
-          if (exception instanceof IllegalStateException || exception instanceof ConfigException) {
+          if (exception instanceof IllegalStateException
+              || exception instanceof ConfigException
+              || exception instanceof StoreException) {
             line.getErr().println("tepidarium: " + exception.getMessage());
             return 1;
           }

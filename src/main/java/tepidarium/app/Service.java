@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.CountDownLatch;
@@ -50,6 +51,7 @@ import tepidarium.records.RejectRecords;
 import tepidarium.records.SeasonRecords;
 import tepidarium.records.sqlite.SqliteRecords;
 import tepidarium.series.ReadingSink;
+import tepidarium.sqlite.NativeLibrary;
 import tepidarium.web.ServiceFacts.Part;
 import tepidarium.web.Views;
 import tepidarium.web.WebServer;
@@ -92,15 +94,26 @@ public final class Service implements AutoCloseable {
   private final Register register;
 
   private Service(
-      Deque<AutoCloseable> running, Config config, Clock clock, Duration period, boolean demo) {
+      Deque<AutoCloseable> running,
+      Config config,
+      Clock clock,
+      Duration period,
+      boolean demo,
+      Set<DataPart> setAside) {
     this.running = running;
     this.config = config;
     DataFolder folder = running(DataFolder.open(config.data()));
+    NativeLibrary.unpackInto(folder.resolve("native"));
+    Manifest manifest = Manifest.read(config.data());
+    boolean removesRaw = config.keeping().rawDays() != null;
+    DataParts parts = new DataParts(config.data(), clock, manifest, setAside, removesRaw);
+    String clientId = folder.clientId(manifest == null ? null : manifest.clientId());
     String servicePassword = randomPassword();
     Decoder decoder = new Decoder(config.rootTopic(), config.mappings(), config.maxPayloadBytes());
-    CompletableFuture<Broker> broker = startBroker(folder, servicePassword, decoder, clock);
-    Storage storage = running(Storage.open(config, folder, clock));
-    Database records = running(SqliteRecords.open(folder.resolve("records.db")));
+    CompletableFuture<Broker> broker =
+        startBroker(parts, clientId, servicePassword, decoder, clock);
+    Storage storage = running(Storage.open(config, parts, clock));
+    Database records = running(parts.open(DataPart.RECORDS, SqliteRecords::open));
 
     register = new Register(new ContainerRecords(records));
     SeedJournal seeds = new SeedJournal(new GerminationRecords(records), register);
@@ -108,7 +121,7 @@ public final class Service implements AutoCloseable {
     AlertRules rules = new AlertRules(new AlertRuleRecords(records), config.silentAfter());
     RejectLog rejectLog = new RejectRecords(records);
     History history = new History(storage.source(), register, config.maxGap());
-    SqliteLedger hours = running(SqliteLedger.open(folder.resolve("ledger.db")));
+    SqliteLedger hours = running(parts.open(DataPart.LEDGER, SqliteLedger::open));
     Ledger ledger = new Ledger(history, register, hours, clock);
     Chronicle chronicle = new Chronicle(ledger, history);
     running(Housekeeping.start(ledger, storage.trimmer(), config.keeping().rawDays(), clock));
@@ -132,6 +145,7 @@ public final class Service implements AutoCloseable {
                 new Buttons(register),
                 stored -> watch.stored(stored.readings(), stored.arrivedAt())));
     storage.start(settlement, watch);
+    parts.remember(clientId);
     Views views =
         new Views(
             register,
@@ -143,7 +157,7 @@ public final class Service implements AutoCloseable {
             clock,
             config.timeZone(),
             config.site());
-    Facts facts = new Facts(config, demo, intake, storage, records);
+    Facts facts = new Facts(config, demo, intake, storage, records, parts);
     NoticesConfig asked = config.notices();
     NoticeDesk desk =
         new NoticeDesk(
@@ -179,7 +193,7 @@ public final class Service implements AutoCloseable {
                 join(broker).address(),
                 config.rootTopic(),
                 decoder.topicFilters(),
-                folder.clientId(),
+                clientId,
                 new MqttLink.Limits(config.maxPayloadBytes(), MESSAGES_STUCK),
                 join(broker).waiting(),
                 clock,
@@ -202,6 +216,9 @@ public final class Service implements AutoCloseable {
     if (config.embedded()) {
       awaitSensors();
     }
+    parts.remember(clientId);
+    parts.tellOfNeedless();
+    facts.started();
   }
 
   /** The embedded broker lets sensors in a moment after the pages are there. */
@@ -231,9 +248,19 @@ public final class Service implements AutoCloseable {
    * @param period how often the service judges what changes by time alone, and measures itself
    */
   public static Service start(Config config, Clock clock, Duration period, boolean demo) {
+    return start(config, clock, period, demo, Set.of());
+  }
+
+  /** Starts everything, and sets aside those of the named parts that cannot be used. */
+  static Service start(Config config, Clock clock, Set<DataPart> setAside) {
+    return start(config, clock, PERIOD, false, setAside);
+  }
+
+  private static Service start(
+      Config config, Clock clock, Duration period, boolean demo, Set<DataPart> setAside) {
     Deque<AutoCloseable> running = new ArrayDeque<>();
     try {
-      return new Service(running, config, clock, period, demo);
+      return new Service(running, config, clock, period, demo, setAside);
     } catch (RuntimeException e) {
       stop(running);
       throw e;
@@ -247,7 +274,7 @@ public final class Service implements AutoCloseable {
 
   /** The broker takes longest to start, so it starts beside the rest. */
   private CompletableFuture<Broker> startBroker(
-      DataFolder folder, String password, Decoder decoder, Clock clock) {
+      DataParts parts, String clientId, String password, Decoder decoder, Clock clock) {
     if (!config.embedded()) {
       BrokerAddress address =
           new BrokerAddress(config.broker(), config.brokerUser(), config.brokerPassword());
@@ -255,7 +282,6 @@ public final class Service implements AutoCloseable {
           new Broker(() -> address, () -> {}, () -> 0, Map::of));
     }
     String user = "tepidarium-service";
-    String clientId = folder.clientId();
     BrokerAccounts accounts =
         new BrokerAccounts(
             new BrokerAccounts.ServiceLogin(clientId, user, password),
@@ -265,8 +291,11 @@ public final class Service implements AutoCloseable {
     CompletableFuture<EmbeddedBroker> broker =
         CompletableFuture.supplyAsync(
             () ->
-                EmbeddedBroker.start(
-                    config.mqttHost(), config.mqttPort(), folder.resolve("broker"), accounts));
+                parts.open(
+                    DataPart.BROKER,
+                    folder ->
+                        EmbeddedBroker.start(
+                            config.mqttHost(), config.mqttPort(), folder, accounts)));
     running(() -> broker.thenAccept(EmbeddedBroker::close).exceptionally(e -> null).join());
     return broker.thenApply(
         started ->

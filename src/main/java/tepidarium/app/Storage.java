@@ -1,7 +1,5 @@
 package tepidarium.app;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
@@ -41,7 +39,7 @@ final class Storage implements AutoCloseable {
   private @Nullable Spool spool;
 
   /** What a store on another machine needs besides. */
-  private record Remote(Runnable probe, Path spoolFile, long spoolLimitBytes, Clock clock) {}
+  private record Remote(Runnable probe, DataParts parts, long spoolLimitBytes, Clock clock) {}
 
   private Storage(
       ReadingSink store,
@@ -58,20 +56,19 @@ final class Storage implements AutoCloseable {
     this.closeStore = closeStore;
   }
 
-  static Storage open(Config config, DataFolder folder, Clock clock) {
+  static Storage open(Config config, DataParts parts, Clock clock) {
     InfluxAddress influx = config.keeping().influx();
-    Path spoolFile = folder.resolve("spool.db");
     if (influx != null) {
       InfluxReadings readings = new InfluxReadings(influx);
       long limitBytes = (long) config.keeping().spoolMaxMegabytes() << 20;
-      Remote remote = new Remote(readings::probe, spoolFile, limitBytes, clock);
+      Remote remote = new Remote(readings::probe, parts, limitBytes, clock);
       String place = "InfluxDB at " + influx.url();
       return new Storage(readings, readings, readings, place, readings::close, remote);
     }
-    if (Files.exists(spoolFile)) {
-      LOG.warn("{} may hold readings for InfluxDB: set influxUrl to hand them over", spoolFile);
+    if (parts.exists(DataPart.SPOOL)) {
+      LOG.warn("spool.db may hold readings for InfluxDB: set influxUrl to hand them over");
     }
-    SqliteReadings readings = SqliteReadings.open(folder.resolve("readings.db"));
+    SqliteReadings readings = parts.open(DataPart.READINGS, SqliteReadings::open);
     return new Storage(readings, readings, readings, "a file of its own", readings::close, null);
   }
 
@@ -93,11 +90,16 @@ final class Storage implements AutoCloseable {
       return sink;
     }
     Spool opened =
-        Spool.open(
-            new Backend(sink, remote.probe()),
-            remote.spoolFile(),
-            remote.spoolLimitBytes(),
-            remote.clock());
+        remote
+            .parts()
+            .open(
+                DataPart.SPOOL,
+                file ->
+                    Spool.open(
+                        new Backend(sink, remote.probe()),
+                        file,
+                        remote.spoolLimitBytes(),
+                        remote.clock()));
     spool = opened;
     return opened;
   }

@@ -11,14 +11,19 @@ import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteDataSource;
+import org.sqlite.SQLiteErrorCode;
 
 /**
- * One SQLite file: write-ahead log, synced at every commit, migrated by version when opened. Give
- * out one writing connection, and reading ones apart. Each connection is for one thread at a time.
+ * Opens one SQLite file: write-ahead log, synced at every commit, schema brought up to date. Gives
+ * out one writing connection and any number of reading ones. Each connection is for one thread at a
+ * time.
  */
 public final class SqliteFile {
   private static final int BUSY_TIMEOUT_MS = 10_000;
   private static final long LOG_LIMIT_BYTES = 64L << 20;
+
+  /** Files up to this size are checked whole when opened, which takes some milliseconds. */
+  private static final long CHECKED_WHOLE_BYTES = 8L << 20;
 
   private final Path path;
 
@@ -29,50 +34,143 @@ public final class SqliteFile {
   /**
    * Opens or creates the file and brings its schema up to date.
    *
-   * @param migrations the folder of the numbered scripts on the class path
-   * @throws IllegalStateException when the file cannot be used; the message names it and the remedy
+   * @throws UnusableFile when the file is damaged or of a later version; the message names it
+   * @throws IllegalStateException when the file cannot be used otherwise; the message names it and
+   *     the remedy
    */
-  public static SqliteFile open(Path path, String migrations) {
+  public static SqliteFile open(Path path, Schema schema) {
     SqliteFile file = new SqliteFile(path);
     try {
       Files.createDirectories(path.toAbsolutePath().getParent());
-      file.migrate(migrations);
       try (Connection connection = file.writer()) {
-        file.expect(connection, "PRAGMA journal_mode", "wal");
-        file.expect(connection, "PRAGMA synchronous", "2");
-        file.expect(connection, "PRAGMA foreign_keys", "1");
-        file.expect(connection, "PRAGMA busy_timeout", String.valueOf(BUSY_TIMEOUT_MS));
+        file.check(connection);
+        file.migrate(connection, schema);
       }
-    } catch (IOException | SQLException | FlywayException e) {
-      throw new IllegalStateException(
-          "cannot use the data file "
-              + path
-              + ": "
-              + e.getMessage()
-              + ". Is the folder on a local disk, writable and not full? Is another Tepidarium using it?",
-          e);
+    } catch (SQLException e) {
+      throw failed(path, e);
+    } catch (FlywayException e) {
+      throw e.getCause() instanceof SQLException cause
+          ? failed(path, cause)
+          : unusable(path, "its schema cannot be brought up to date: " + e.getMessage(), e);
+    } catch (IOException e) {
+      throw unusable(path, e.toString(), e);
     }
     return file;
   }
 
-  private void migrate(String migrations) {
+  /**
+   * The schema version of a file, without changing it: 0 for a missing or empty one.
+   *
+   * @throws UnusableFile.Damaged when it is no SQLite file or cannot be read
+   */
+  public static int version(Path path) {
+    try {
+      if (!Files.exists(path) || Files.size(path) == 0) {
+        return 0;
+      }
+      try (Connection connection = new SqliteFile(path).reader()) {
+        return version(connection);
+      }
+    } catch (SQLException e) {
+      throw damaged(path, e);
+    } catch (IOException e) {
+      throw unusable(path, e.toString(), e);
+    }
+  }
+
+  private static IllegalStateException failed(Path path, SQLException e) {
+    return isDamage(e) ? damaged(path, e) : unusable(path, words(e), e);
+  }
+
+  /** The driver adds SQLite's own words in brackets, which say the same. */
+  private static UnusableFile damaged(Path path, SQLException e) {
+    return new UnusableFile.Damaged(path, words(e).replaceFirst(" \\(.*\\)$", ""), e);
+  }
+
+  private static boolean isDamage(SQLException e) {
+    SQLiteErrorCode code = SQLiteErrorCode.getErrorCode(e.getErrorCode() & 0xFF);
+    return code == SQLiteErrorCode.SQLITE_CORRUPT || code == SQLiteErrorCode.SQLITE_NOTADB;
+  }
+
+  private static String words(SQLException e) {
+    return String.valueOf(e.getMessage()).replaceFirst("^\\[\\w+] *", "");
+  }
+
+  private static IllegalStateException unusable(Path path, String reason, Exception cause) {
+    return new IllegalStateException(
+        "cannot use the data file "
+            + path
+            + ": "
+            + reason
+            + ". Is the folder on a local disk, writable and not full? Is another Tepidarium using it?",
+        cause);
+  }
+
+  private void check(Connection connection) throws SQLException, IOException {
+    expect(connection, "PRAGMA journal_mode", "wal");
+    expect(connection, "PRAGMA synchronous", "2");
+    expect(connection, "PRAGMA foreign_keys", "1");
+    expect(connection, "PRAGMA busy_timeout", String.valueOf(BUSY_TIMEOUT_MS));
+    if (Files.size(path) <= CHECKED_WHOLE_BYTES) {
+      String found = text(connection, "PRAGMA quick_check(1)");
+      if (!found.equals("ok")) {
+        throw new UnusableFile.Damaged(path, found.lines().findFirst().orElse(found));
+      }
+    }
+  }
+
+  /** Flyway takes longer than all else when opening, so it runs only where there is work for it. */
+  private void migrate(Connection connection, Schema schema) throws SQLException {
+    int found = version(connection);
+    if (found > schema.version()) {
+      throw new UnusableFile.Later(path, found, schema.version());
+    }
+    if (found == schema.version()) {
+      return;
+    }
+    if (found == 0 && !text(connection, "SELECT count(*) FROM sqlite_master").equals("0")) {
+      throw new UnusableFile.Damaged(path, "its tables are not those of Tepidarium");
+    }
     SQLiteDataSource source = new SQLiteDataSource(config(false));
     source.setUrl(url());
     Flyway.configure()
         .dataSource(source)
-        .locations("classpath:" + migrations)
+        .locations("classpath:" + schema.scripts())
         .loggers("slf4j")
         .load()
         .migrate();
+    int reached = version(connection);
+    if (reached != schema.version()) {
+      throw new IllegalStateException(
+          "the scripts in %s lead to schema version %d instead of %d"
+              .formatted(schema.scripts(), reached, schema.version()));
+    }
   }
 
-  private void expect(Connection connection, String pragma, String expected) throws SQLException {
+  private static int version(Connection connection) throws SQLException {
+    String history = "SELECT count(*) FROM sqlite_master WHERE name = 'flyway_schema_history'";
+    if (text(connection, history).equals("0")) {
+      return 0;
+    }
+    return Integer.parseInt(
+        text(
+            connection,
+            "SELECT coalesce(max(CAST(version AS INTEGER)), 0) FROM flyway_schema_history"
+                + " WHERE success"));
+  }
+
+  private static String text(Connection connection, String sql) throws SQLException {
     try (Statement statement = connection.createStatement();
-        ResultSet row = statement.executeQuery(pragma)) {
-      String found = row.next() ? row.getString(1) : "nothing";
-      if (!expected.equals(found)) {
-        throw new SQLException(pragma + " is " + found + " where " + expected + " is needed");
-      }
+        ResultSet row = statement.executeQuery(sql)) {
+      return row.next() ? String.valueOf(row.getString(1)) : "nothing";
+    }
+  }
+
+  private static void expect(Connection connection, String pragma, String expected)
+      throws SQLException {
+    String found = text(connection, pragma);
+    if (!expected.equals(found)) {
+      throw new SQLException(pragma + " is " + found + " where " + expected + " is needed");
     }
   }
 

@@ -16,6 +16,11 @@ public interface ServiceFacts {
       return new Part("down", detail);
     }
 
+    /** Not up yet, since the service has only just started. */
+    public static Part starting(String detail) {
+      return new Part("starting", detail);
+    }
+
     boolean isUp() {
       return "up".equals(status);
     }

@@ -48,8 +48,14 @@ final class SystemRoutes {
     routes.get("/api/setup", ctx -> ctx.json(facts.setup()));
     routes.get("/api/rejects", this::rejects);
     routes.get("/metrics", this::metrics);
-    String description = description();
-    routes.get("/api/openapi.json", ctx -> ctx.contentType("application/json").result(description));
+    routes.get(
+        "/api/openapi.json",
+        ctx -> ctx.contentType("application/json").result(Description.AS_JSON));
+  }
+
+  /** Converts the description when it is first asked for, since that takes a while. */
+  private static final class Description {
+    static final String AS_JSON = description();
   }
 
   private void health(Context ctx) {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReference;
 import org.apache.activemq.artemis.api.core.SimpleString;
 import org.apache.activemq.artemis.core.config.Configuration;
 import org.apache.activemq.artemis.core.config.WildcardConfiguration;
@@ -77,13 +78,13 @@ public final class EmbeddedBroker implements AutoCloseable {
    */
   public static EmbeddedBroker start(String host, int port, Path folder, BrokerAccounts accounts) {
     refuseTakenPort(host, port);
+    JournalFiles.refuseDamaged(folder);
     try {
       return new EmbeddedBroker(host, port, folder, accounts);
     } catch (IllegalStateException e) {
       throw e;
     } catch (Exception e) {
-      throw new IllegalStateException(
-          "the embedded broker did not start in " + folder + ": " + e.getMessage(), e);
+      throw JournalFiles.failed(folder, LEAST_FREE_BYTES, e);
     }
   }
 
@@ -91,10 +92,12 @@ public final class EmbeddedBroker implements AutoCloseable {
   private ActiveMQServer started() throws Exception {
     servicePort = freePort();
     ActiveMQServer fresh = new SmallBroker(configuration(servicePort, folder), accounts);
+    AtomicReference<@Nullable Exception> failure = new AtomicReference<>();
+    fresh.registerActivationFailureListener(failure::set);
     try {
       fresh.start();
       if (!fresh.isActive()) {
-        throw new IllegalStateException("the embedded broker did not start");
+        throw JournalFiles.failed(folder, LEAST_FREE_BYTES, failure.get());
       }
       NoLateAcknowledgements.over(fresh);
       fresh.getRemotingService().addIncomingInterceptor(new BrokerGate(fresh, accounts, logins));

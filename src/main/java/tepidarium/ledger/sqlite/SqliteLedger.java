@@ -24,12 +24,14 @@ import tepidarium.reading.Quantity;
 import tepidarium.reading.TimeWeighted;
 import tepidarium.series.StoreException;
 import tepidarium.sqlite.ReaderPool;
+import tepidarium.sqlite.Schema;
 import tepidarium.sqlite.SqliteFile;
 
 /**
  * The ledger in one SQLite file: one writing connection, taken in turns, and a few reading ones.
  */
 public final class SqliteLedger implements LedgerStore, AutoCloseable {
+  private static final Schema SCHEMA = new Schema("db/ledger", 3);
   private static final int FIXED_COLUMNS = 14;
   private static final int SUMMARY_COLUMNS = 6;
   private static final int COURSE_COLUMNS = 5;
@@ -64,7 +66,7 @@ public final class SqliteLedger implements LedgerStore, AutoCloseable {
    */
   public static SqliteLedger open(Path path) {
     try {
-      return new SqliteLedger(SqliteFile.open(path, "db/ledger"));
+      return new SqliteLedger(SqliteFile.open(path, SCHEMA));
     } catch (SQLException e) {
       throw new IllegalStateException("cannot open the ledger in " + path, e);
     }

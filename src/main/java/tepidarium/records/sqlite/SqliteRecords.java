@@ -9,10 +9,12 @@ import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.JdbiException;
 import tepidarium.records.Database;
 import tepidarium.series.StoreException;
+import tepidarium.sqlite.Schema;
 import tepidarium.sqlite.SqliteFile;
 
 /** The records in one SQLite file, on one connection: callers take turns. */
 public final class SqliteRecords implements Database {
+  private static final Schema SCHEMA = new Schema("db/records", 7);
   private final Connection connection;
   private final Jdbi jdbi;
 
@@ -28,7 +30,7 @@ public final class SqliteRecords implements Database {
    */
   public static SqliteRecords open(Path path) {
     try {
-      return new SqliteRecords(SqliteFile.open(path, "db/records").writer());
+      return new SqliteRecords(SqliteFile.open(path, SCHEMA).writer());
     } catch (SQLException e) {
       throw new IllegalStateException("cannot open the records in " + path, e);
     }

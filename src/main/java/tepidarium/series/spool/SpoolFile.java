@@ -18,6 +18,7 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 import tepidarium.series.Fineness;
 import tepidarium.series.StoreException;
+import tepidarium.sqlite.Schema;
 import tepidarium.sqlite.SqliteFile;
 
 /**
@@ -25,6 +26,7 @@ import tepidarium.sqlite.SqliteFile;
  * removed has reached the disk. Safe for use by several threads, which take turns.
  */
 final class SpoolFile implements AutoCloseable {
+  private static final Schema SCHEMA = new Schema("db/spool", 2);
   private static final Quantity[] QUANTITIES = Quantity.values();
 
   /** An emptied file that is larger than this gives its space back. */
@@ -63,7 +65,7 @@ final class SpoolFile implements AutoCloseable {
    */
   static SpoolFile open(Path path, long limitBytes) {
     try {
-      return new SpoolFile(SqliteFile.open(path, "db/spool"), limitBytes);
+      return new SpoolFile(SqliteFile.open(path, SCHEMA), limitBytes);
     } catch (SQLException e) {
       throw new IllegalStateException("cannot open the spool " + path, e);
     }

@@ -29,6 +29,7 @@ import tepidarium.series.ReadingTrimmer;
 import tepidarium.series.StoreException;
 import tepidarium.series.WriteResult;
 import tepidarium.sqlite.ReaderPool;
+import tepidarium.sqlite.Schema;
 import tepidarium.sqlite.SqliteFile;
 
 /**
@@ -37,6 +38,8 @@ import tepidarium.sqlite.SqliteFile;
  */
 public final class SqliteReadings
     implements ReadingSink, ReadingSource, ReadingTrimmer, AutoCloseable {
+  private static final Schema SCHEMA = new Schema("db/readings", 2);
+
   /** How far back {@link #heard} looks for the newest value of each quantity, readings. */
   private static final int LOOK_BACK = 200;
 
@@ -79,7 +82,7 @@ public final class SqliteReadings
    */
   public static SqliteReadings open(Path path) {
     try {
-      return new SqliteReadings(SqliteFile.open(path, "db/readings"));
+      return new SqliteReadings(SqliteFile.open(path, SCHEMA));
     } catch (SQLException e) {
       throw new IllegalStateException("cannot open the readings in " + path, e);
     }

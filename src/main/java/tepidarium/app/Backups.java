@@ -1,0 +1,45 @@
+package tepidarium.app;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.util.Comparator;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** Finds copies of data files below the folder {@code backups} of the data folder. */
+final class Backups {
+  static final String FOLDER_NAME = "backups";
+  private static final int DEPTH = 3;
+
+  private Backups() {}
+
+  /**
+   * The newest copy of a part: a file, or a folder, whose name begins like that of the part, such
+   * as {@code backups/2026-03-01/records.db} or {@code backups/records-2026-03-01.db}.
+   */
+  static Optional<Path> newest(Path dataFolder, DataPart part) {
+    String stem = part.fileName().replaceFirst("\\.db$", "");
+    Path backups = dataFolder.resolve(FOLDER_NAME);
+    if (!Files.isDirectory(backups)) {
+      return Optional.empty();
+    }
+    try (Stream<Path> all = Files.walk(backups, DEPTH)) {
+      return all.filter(path -> !path.equals(backups))
+          .filter(path -> path.getFileName().toString().startsWith(stem))
+          .filter(path -> !path.toString().matches(".*-(wal|shm|journal)"))
+          .max(Comparator.comparing(Backups::modified));
+    } catch (IOException e) {
+      return Optional.empty();
+    }
+  }
+
+  private static FileTime modified(Path path) {
+    try {
+      return Files.getLastModifiedTime(path);
+    } catch (IOException e) {
+      return FileTime.fromMillis(0);
+    }
+  }
+}

@@ -1,0 +1,97 @@
+package tepidarium.sqlite;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.Arrays;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Opening files that are new, older, later, damaged, or somebody else's. */
+class SqliteFileTest {
+  private static final Schema SPOOL = new Schema("db/spool", 2);
+
+  @TempDir private Path folder;
+
+  @Test
+  void createsAFileAndOpensItAgain() {
+    Path file = folder.resolve("new.db");
+    assertEquals(0, SqliteFile.version(file));
+    SqliteFile.open(file, SPOOL);
+    SqliteFile.open(file, SPOOL);
+    assertEquals(2, SqliteFile.version(file));
+  }
+
+  @Test
+  void refusesALaterSchemaAndLeavesTheFileAsItIs() throws SQLException, IOException {
+    Path file = folder.resolve("later.db");
+    SqliteFile.open(file, SPOOL);
+    execute(
+        file,
+        "INSERT INTO flyway_schema_history SELECT 9, '7', 'later', 'SQL', 'V7__later.sql', 1, '',"
+            + " 0, 1, 1");
+    byte[] before = Files.readAllBytes(file);
+    String words =
+        assertThrows(UnusableFile.Later.class, () -> SqliteFile.open(file, SPOOL)).getMessage();
+    assertTrue(words.startsWith(file + " was written by a later version of Tepidarium"), words);
+    assertTrue(words.contains("schema version 7"), words);
+    assertTrue(words.endsWith("up to 2"), words);
+    assertArrayEquals(before, Files.readAllBytes(file));
+  }
+
+  @Test
+  void namesATruncatedFile() throws IOException {
+    Path file = folder.resolve("half.db");
+    SqliteFile.open(file, SPOOL);
+    byte[] whole = Files.readAllBytes(file);
+    Files.write(file, Arrays.copyOf(whole, whole.length / 2));
+    assertDamaged(file);
+  }
+
+  @Test
+  void namesAFileWithGarbageInItsMiddle() throws IOException {
+    Path file = folder.resolve("garbage.db");
+    SqliteFile.open(file, SPOOL);
+    byte[] content = Files.readAllBytes(file);
+    Arrays.fill(content, 4_096, content.length, (byte) 0x5A);
+    Files.write(file, content);
+    assertDamaged(file);
+  }
+
+  @Test
+  void namesAFileThatIsNoDatabase() throws IOException {
+    Path file = folder.resolve("text.db");
+    Files.writeString(file, "this is a letter, not a database. ".repeat(500));
+    assertDamaged(file);
+  }
+
+  @Test
+  void refusesTheTablesOfAnotherProgram() throws SQLException {
+    Path file = folder.resolve("other.db");
+    execute(file, "CREATE TABLE letter (words TEXT)");
+    assertDamaged(file);
+  }
+
+  private static void assertDamaged(Path file) {
+    String words =
+        assertThrows(UnusableFile.Damaged.class, () -> SqliteFile.open(file, SPOOL)).getMessage();
+    assertTrue(words.startsWith(file + " is damaged: "), words);
+    assertTrue(!words.contains("null") && words.lines().count() == 1, words);
+  }
+
+  private static void execute(Path file, String sql) throws SQLException {
+    try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
+        Statement statement = connection.createStatement()) {
+      statement.execute(sql);
+    }
+  }
+}
