@@ -38,7 +38,7 @@ import tepidarium.series.StoreException;
       "Every setting can also stand in the configuration file, or in the environment as"
           + " TEPIDARIUM_ and its name in capitals (TEPIDARIUM_HTTP_PORT). README.md lists them."
     },
-    subcommands = {Main.Demo.class, Main.CheckConfig.class})
+    subcommands = {Main.Demo.class, Main.CheckConfig.class, Main.Train.class})
 public final class Main implements Callable<Integer> {
   @Mixin private Settings settings = new Settings();
 
@@ -185,6 +185,25 @@ public final class Main implements Callable<Integer> {
                 + " leave out --data, --config and --broker, or start without demo");
       }
       return DemoRun.serve(ConfigReader.read(null, System.getenv(), listening.given()));
+    }
+  }
+
+  /** Used while building. */
+  @Command(
+      name = "train",
+      hidden = true,
+      mixinStandardHelpOptions = true,
+      description =
+          "Starts the service once on an empty folder, takes a reading, serves a page and ends."
+              + " Java writes the archive of loaded classes meanwhile.")
+  static final class Train implements Callable<Integer> {
+    @Parameters(paramLabel = "FOLDER", description = "an empty folder for the data of this run")
+    private Path folder = Path.of("training");
+
+    @Override
+    public Integer call() throws Exception {
+      TrainingRun.in(folder);
+      return 0;
     }
   }
 
