@@ -172,9 +172,10 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
 
   private boolean mayRead(@Nullable String user, String filter) {
     Account account = user == null ? null : accounts.get(user);
-    return user == null || account == null
-        ? isOfService(filter)
-        : isOwn(user, filter) || isGranted(account.read(), filter);
+    if (user == null || account == null) {
+      return isOfService(filter);
+    }
+    return isOwn(user, filter) || isGranted(account.read(), filter);
   }
 
   private boolean isOwn(String user, String topic) {

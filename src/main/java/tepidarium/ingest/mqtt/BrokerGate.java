@@ -205,7 +205,7 @@ final class BrokerGate implements MQTTInterceptor {
   private static void send(RemotingConnection connection, MqttMessage packet) {
     if (connection.getTransportConnection() instanceof NettyConnection netty) {
       Channel channel = netty.getChannel();
-      channel.writeAndFlush(packet, channel.voidPromise());
+      var unused = channel.writeAndFlush(packet, channel.voidPromise());
     }
   }
 }

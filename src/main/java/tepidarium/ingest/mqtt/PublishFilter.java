@@ -35,6 +35,8 @@ final class PublishFilter extends InputStream {
    * @param beginning the first bytes of the payload, enough for an excerpt
    * @param fingerprint CRC-32 of topic and payload; the same when it is delivered again
    */
+  // The array is made for this record, and nothing compares two of them.
+  @SuppressWarnings("ArrayRecordComponent")
   record Publish(String topic, byte[] beginning, long fingerprint) {}
 
   private static final int PUBLISH = 3;
@@ -195,7 +197,7 @@ final class PublishFilter extends InputStream {
   private void startPacket() {
     int length = 0;
     for (int i = 1; i < headerBytes; i++) {
-      length |= (header[i] & 0x7F) << 7 * (i - 1);
+      length |= (header[i] & 0x7F) << (7 * (i - 1));
     }
     boolean tooLong = isPublish() && length > maxPayloadBytes + MOST_HEADER_BYTES;
     int kept = tooLong ? MOST_HEADER_BYTES : length;
@@ -285,7 +287,7 @@ final class PublishFilter extends InputStream {
     int length = 0;
     for (int i = 0; i < 4 && propertiesAt + i < whole.length; i++) {
       byte next = whole[propertiesAt + i];
-      length |= (next & 0x7F) << 7 * i;
+      length |= (next & 0x7F) << (7 * i);
       if (next >= 0) {
         return propertiesAt + i + 1 + length;
       }
@@ -322,7 +324,7 @@ final class PublishFilter extends InputStream {
 
   /** The length that stands in the two bytes before. */
   private static int unsigned(byte[] bytes, int end) {
-    return (bytes[end - 2] & 0xFF) << 8 | bytes[end - 1] & 0xFF;
+    return ((bytes[end - 2] & 0xFF) << 8) | (bytes[end - 1] & 0xFF);
   }
 
   @Override
