@@ -1,5 +1,6 @@
 package tepidarium.stats;
 
+import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.apache.commons.statistics.interval.BinomialConfidenceInterval;
 import org.apache.commons.statistics.interval.Interval;
 
@@ -10,6 +11,9 @@ import org.apache.commons.statistics.interval.Interval;
  * @param trials at least 1
  */
 public record Proportion(int hits, int trials) {
+  private static final double Z =
+      NormalDistribution.of(0, 1).inverseCumulativeProbability(1 - (1 - Limits.LEVEL) / 2);
+
   public Proportion {
     if (trials < 1) {
       throw new IllegalArgumentException("at least one trial is needed, not " + trials);
@@ -39,6 +43,17 @@ public record Proportion(int hits, int trials) {
    */
   public Limits exact() {
     return limits(BinomialConfidenceInterval.CLOPPER_PEARSON);
+  }
+
+  /**
+   * Wilson's score interval for a fraction seen in an effective number of trials, which need not be
+   * whole.
+   */
+  static Limits wilson(double fraction, double trials) {
+    double share = Z * Z / trials;
+    double middle = (fraction + share / 2) / (1 + share);
+    double reach = Z * Math.sqrt((fraction * (1 - fraction) + share / 4) / trials) / (1 + share);
+    return new Limits(Math.max(0, middle - reach), Math.min(1, middle + reach));
   }
 
   private Limits limits(BinomialConfidenceInterval method) {

@@ -1,0 +1,230 @@
+package tepidarium.stats;
+
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
+import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Compares two treatments over several strata, such as two heat sources over several seasons. Each
+ * stratum is compared within itself, so that a good season does not count for the treatment that
+ * had more seeds in it. Sources: Cochran, Biometrics 10 (1954) 417-451; Mantel and Haenszel,
+ * Journal of the National Cancer Institute 22 (1959) 719-748.
+ *
+ * <p>All of it takes seeds as independent within a stratum and treatment. Where each treatment is
+ * one container in each stratum, its seeds share its moisture and warmth; {@link #flips()} takes
+ * the stratum as the unit instead.
+ *
+ * @param strata at least one
+ */
+public record Stratified(List<ProportionDifference> strata) {
+  private static final double Z_95 =
+      NormalDistribution.of(0, 1).inverseCumulativeProbability(1 - (1 - Limits.LEVEL) / 2);
+  private static final int MOST_FLIPPED = 20;
+  private static final double ROUNDING = 1e-9;
+
+  /**
+   * A test of whether strata agree.
+   *
+   * @param degreesOfFreedom strata with both outcomes, less 1
+   */
+  public record Heterogeneity(double chiSquare, int degreesOfFreedom) {
+    public double p() {
+      return ChiSquaredDistribution.of(degreesOfFreedom).survivalProbability(chiSquare);
+    }
+  }
+
+  /**
+   * The test with the stratum as the unit: without a difference, each stratum's difference would be
+   * as likely to have the other sign.
+   *
+   * @param p two-sided; null above 20 strata
+   * @param leastP the smallest p that so many strata can give
+   */
+  public record Flips(@Nullable Double p, double leastP) {}
+
+  /** The counts of a stratum: a and b germinated, c and d not, in the notation of the sources. */
+  private record Table(double a, double b, double n1, double n2) {
+    static Table of(ProportionDifference stratum) {
+      return new Table(
+          stratum.a().hits(), stratum.b().hits(), stratum.a().trials(), stratum.b().trials());
+    }
+
+    double n() {
+      return n1 + n2;
+    }
+
+    double hits() {
+      return a + b;
+    }
+
+    double expected() {
+      return n1 * hits() / n();
+    }
+
+    /** Of a, with both margins fixed: hypergeometric. */
+    double variance() {
+      return n() < 2 ? 0 : n1 * n2 * hits() * (n() - hits()) / (n() * n() * (n() - 1));
+    }
+
+    double forA() {
+      return a * (n2 - b) / n();
+    }
+
+    double forB() {
+      return b * (n1 - a) / n();
+    }
+
+    /** The hits of a that give this odds ratio with the same margins. */
+    double atOddsRatio(double ratio) {
+      double low = Math.max(0, hits() - n2);
+      double high = Math.min(n1, hits());
+      for (int i = 0; i < 100; i++) {
+        double middle = (low + high) / 2;
+        boolean below = middle * (n2 - hits() + middle) < ratio * (n1 - middle) * (hits() - middle);
+        low = below ? middle : low;
+        high = below ? high : middle;
+      }
+      return (low + high) / 2;
+    }
+  }
+
+  public Stratified {
+    strata = List.copyOf(strata);
+    if (strata.isEmpty()) {
+      throw new IllegalArgumentException("a stratified comparison needs at least one stratum");
+    }
+  }
+
+  private double sum(ToDoubleFunction<Table> of) {
+    return strata.stream().map(Table::of).mapToDouble(of).sum();
+  }
+
+  /** The test of Cochran, Mantel and Haenszel without continuity correction; one degree. */
+  public double chiSquare() {
+    double variance = sum(Table::variance);
+    double apart = sum(table -> table.a() - table.expected());
+    return variance > 0 ? apart * apart / variance : 0;
+  }
+
+  /** How often chance alone would make the strata differ at least so much, in one direction. */
+  public double p() {
+    return ChiSquaredDistribution.of(1).survivalProbability(chiSquare());
+  }
+
+  /** The common odds ratio of a to b; infinite or NaN where no stratum has the counts for it. */
+  public double oddsRatio() {
+    return sum(Table::forA) / sum(Table::forB);
+  }
+
+  /**
+   * The 95 % interval of the common odds ratio; null where the ratio is 0, infinite or unknown.
+   * Source: Robins, Breslow and Greenland, Biometrics 42 (1986) 311-323.
+   */
+  public @Nullable Limits oddsRatioLimits() {
+    double r = sum(Table::forA);
+    double s = sum(Table::forB);
+    if (!(r > 0 && s > 0)) {
+      return null;
+    }
+    double pr = sum(t -> agreeing(t) * t.forA());
+    double cross = sum(t -> agreeing(t) * t.forB() + (1 - agreeing(t)) * t.forA());
+    double qs = sum(t -> (1 - agreeing(t)) * t.forB());
+    double error = Math.sqrt(pr / (2 * r * r) + cross / (2 * r * s) + qs / (2 * s * s));
+    double log = Math.log(r / s);
+    return new Limits(Math.exp(log - Z_95 * error), Math.exp(log + Z_95 * error));
+  }
+
+  private static double agreeing(Table t) {
+    return (t.a() + t.n2() - t.b()) / t.n();
+  }
+
+  private double weights() {
+    return sum(t -> t.n1() * t.n2() / t.n());
+  }
+
+  /** The common difference of fractions, a less b, −1 to 1: each stratum by n₁ n₂ / n. */
+  public double difference() {
+    return sum(t -> (t.a() * t.n2() - t.b() * t.n1()) / t.n()) / weights();
+  }
+
+  /**
+   * The 95 % interval of the common difference, which also holds for many small strata. Source:
+   * Sato, Biometrics 45 (1989) 1323-1324.
+   */
+  public Limits differenceLimits() {
+    double difference = difference();
+    double p = sum(Stratified::skew);
+    double q = sum(t -> (t.a() * (t.n2() - t.b()) + t.b() * (t.n1() - t.a())) / (2 * t.n()));
+    double error = Math.sqrt(Math.max(0, difference * p + q)) / weights();
+    return new Limits(
+        Math.max(-1, difference - Z_95 * error), Math.min(1, difference + Z_95 * error));
+  }
+
+  private static double skew(Table t) {
+    double n1 = t.n1();
+    double n2 = t.n2();
+    return (n1 * n1 * t.b() - n2 * n2 * t.a() + n1 * n2 * (n2 - n1) / 2) / (t.n() * t.n());
+  }
+
+  /**
+   * Whether the strata agree on one odds ratio; null where the ratio is unknown or fewer than two
+   * strata have both outcomes. Source: Breslow and Day, Statistical Methods in Cancer Research 1
+   * (1980), 4.4, with the correction of Tarone, Biometrika 72 (1985) 91-95.
+   */
+  public @Nullable Heterogeneity heterogeneity() {
+    double ratio = oddsRatio();
+    List<Table> telling = strata.stream().map(Table::of).filter(t -> t.variance() > 0).toList();
+    if (!(ratio > 0 && ratio < Double.POSITIVE_INFINITY) || telling.size() < 2) {
+      return null;
+    }
+    double squares = 0;
+    double apart = 0;
+    double variances = 0;
+    for (Table t : telling) {
+      double a = t.atOddsRatio(ratio);
+      double variance =
+          1 / (1 / a + 1 / (t.n1() - a) + 1 / (t.hits() - a) + 1 / (t.n2() - t.hits() + a));
+      squares += (t.a() - a) * (t.a() - a) / variance;
+      apart += t.a() - a;
+      variances += variance;
+    }
+    return new Heterogeneity(squares - apart * apart / variances, telling.size() - 1);
+  }
+
+  /**
+   * The mean difference with the stratum as the unit, each weighing the same; null below two.
+   * Source: Student's t.
+   */
+  public GroupMeans.@Nullable Difference perStratum() {
+    return GroupMeans.mean(differences());
+  }
+
+  private double[] differences() {
+    return strata.stream().mapToDouble(ProportionDifference::difference).toArray();
+  }
+
+  /** Source: Fisher, The Design of Experiments (1935), the randomisation test. */
+  public Flips flips() {
+    double[] differences = differences();
+    double least = Math.min(1, 2 / Math.pow(2, differences.length));
+    if (differences.length > MOST_FLIPPED) {
+      return new Flips(null, least);
+    }
+    double seen = 0;
+    for (double difference : differences) {
+      seen += difference;
+    }
+    long extreme = 0;
+    long ways = 1L << differences.length;
+    for (long signs = 0; signs < ways; signs++) {
+      double sum = 0;
+      for (int i = 0; i < differences.length; i++) {
+        sum += (signs >> i & 1) == 1 ? differences[i] : -differences[i];
+      }
+      extreme += Math.abs(sum) >= Math.abs(seen) - ROUNDING ? 1 : 0;
+    }
+    return new Flips((double) extreme / ways, least);
+  }
+}
