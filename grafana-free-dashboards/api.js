@@ -121,6 +121,7 @@ export const api = {
   heatCourse: (sowing) => call('GET', at('sowings', sowing, 'heat-course'), { timeoutMs: 60_000 }),
   viability: (species) => call('GET', at('species', species, 'viability')),
   thermalTime: (species) => call('GET', at('species', species, 'thermal-time'), { timeoutMs: 60_000 }),
+  compareHeatSources: (species) => call('GET', '/api/compare/heat-sources', { query: { species } }),
   compareGermination: (a, b) => call('GET', '/api/compare/germination', { query: { sowings: `${a},${b}` }, timeoutMs: 60_000 }),
   seasonReport: (range) => call('GET', '/api/seasons/report', { query: span(range), timeoutMs: 60_000 }),
   seasons: () => call('GET', '/api/seasons'),

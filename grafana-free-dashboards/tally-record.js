@@ -4,7 +4,7 @@ import { api } from './api.js';
 import { h, whileBusy } from './dom.js';
 import * as f from './format.js';
 import { now } from './clock.js';
-import { entryWords, fractionWords, measureRows, prospectWords } from './seed-words.js';
+import { entryWords, fractionWords, measureRows, prospectWords, replicateWords } from './seed-words.js';
 import { makeCourse } from './tally-course.js';
 import { forecasts } from './tally-forecast.js';
 import { pictureButton, pictureOf } from './tally-photo.js';
@@ -28,7 +28,7 @@ export async function showRecord(place, sowing, context) {
     h('h4', {}, 'What next'), whatNext(told, sowing, context), forecasts(sowing, context.names, asked),
     h('h4', {}, 'How they came up'), makeCourse(told, sowing, asked),
     h('dl', { class: 'measures' }, measureRows(told.measures).flatMap(([title, value]) => [h('dt', {}, title), h('dd', {}, value)])),
-    bestFit(told),
+    bestFit(told), ...replicates(told),
     h('h4', {}, 'Seeds to gather next time'), seedsToGather(told, sowing),
     h('h4', {}, 'The record'), output, record(entries, sowing, context, output));
 }
@@ -49,6 +49,12 @@ function bestFit({ fits: { best, fits, finalFractionInterval }, checks }) {
   const watched = Math.max(0, ...checks.map((check) => check.day));
   const half = fit.medianReason ? fit.medianReason : fit.median <= watched ? `half of those that ever germinate by day ${f.number(fit.median, 1)}` : 'half of those that ever germinate only after the last check, which is a guess beyond what was seen';
   return h('p', { class: 'quiet' }, `Best of six fitted curves: ${name}; ${half}. ${final}`);
+}
+
+/** Several groups of one sowing are replicates of each other. */
+function replicates(told) {
+  const words = replicateWords(told.replicates);
+  return words === null ? [] : [h('div', { class: 'replicates' }, h('h4', {}, 'Groups against each other'), h('p', { class: 'headline' }, words.headline), words.lines.map((line) => h('p', {}, line)))];
 }
 
 function seedsToGather(told, sowing) {

@@ -6,7 +6,7 @@ import * as f from './format.js';
 import { now } from './clock.js';
 import { startPage, untilItWorks } from './page.js';
 import { checkWords, dueWords, germinatedWords } from './seed-words.js';
-import { makeComparison } from './tally-compare.js';
+import { makeComparison, makeSources } from './tally-compare.js';
 import { makeImport } from './tally-import.js';
 import { makeHeatOrDays } from './tally-heat-or-days.js';
 import { confirmWithdrawal, showRecord } from './tally-record.js';
@@ -34,6 +34,7 @@ const start = makeStart({ host: byId('start'), done: (words, next) => {
 } });
 const comparison = makeComparison(byId('compare-part'), nameOf);
 makeImport(byId('export-part'), () => load().catch(showTrouble));
+const sources = makeSources(byId('sources-part'));
 const heatOrDays = makeHeatOrDays(byId('heat-or-days-part'));
 
 startPage({ current: 'tally', reload: () => unsent.flush().then(load).catch(showTrouble), redraw });
@@ -132,6 +133,7 @@ function draw() {
   reconcile(byId('sowings'), [...tally.sowings].reverse(), (one) => one.id, makeSowing, updateSowing);
   drawDue();
   comparison.update(tally.sowings);
+  sources.update(tally);
   heatOrDays.update(tally);
 }
 

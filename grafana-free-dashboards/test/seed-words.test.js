@@ -80,3 +80,30 @@ test('when a check is due', () => {
   assert.equal(w.dueWords('2026-03-08T12:00:00Z', now), 'check due in 7 days');
   assert.equal(w.dueWords('2026-02-25T12:00:00Z', now), 'check overdue by 4 days');
 });
+
+const together = { strata: 3, difference: 0.283, differenceInterval: [0.117, 0.45], oddsRatio: 3.46, oddsRatioInterval: [1.59, 7.54], chiSquare: 9.95, p: 0.0016,
+  heterogeneity: { chiSquare: 0.24, degreesOfFreedom: 2, p: 0.89 }, perStratum: { difference: 0.283, interval: [0.15, 0.42] }, flipsP: 0.25, leastFlipsP: 0.25 };
+const lots = [1, 2, 3].map((lot) => ({ lot }));
+
+test('heat sources are judged within lots, and what few lots cannot tell is said', () => {
+  const told = w.sourcesWords({ first: 'closet', second: 'mat', lots, together });
+  assert.equal(told.headline, 'closet did better than mat, within the same lots.');
+  assert.match(told.lines[0], /\+28 percentage points over all \(95 %: \+12 to \+45/);
+  assert.ok(told.lines.some((line) => line.includes('with 3 lots no p can be under 0.25')));
+  const open = w.sourcesWords({ first: 'closet', second: 'mat', lots: lots.slice(1, 2), together: { ...together, p: 0.4, oddsRatio: null, oddsRatioInterval: null, heterogeneity: null, perStratum: { difference: 0.1, interval: null } } });
+  assert.equal(open.headline, 'No clear difference yet between closet and mat.');
+  assert.ok(open.lines.some((line) => line.startsWith('One lot is one trial')));
+  assert.match(w.sourcesWords({ first: 'closet', second: 'mat', lots, together: { ...together, heterogeneity: { p: 0.002 } } }).headline, /the lots disagree/);
+});
+
+test('groups of a sowing are tested as replicates', () => {
+  const told = { replicates: 3, germinated: 16, sown: 48, fraction: 1 / 3, interval: [0.2, 0.5], p: 0.0686, exact: true, differ: false, range: 0.375, toleratedRange: 0.434 };
+  const same = w.replicateWords(told);
+  assert.equal(same.headline, 'The groups do not differ by more than chance allows.');
+  assert.match(same.lines[0], /38 percentage points apart; seed testing tolerates 43 for 3 groups/);
+  assert.ok(same.lines.some((line) => line.includes('0.069 (exact')));
+  const apart = w.replicateWords({ ...told, p: 0.001, exact: false, differ: true, toleratedRange: null });
+  assert.match(apart.headline, /more than chance allows: look for a cause/);
+  assert.ok(apart.lines.some((line) => line.includes('95 %: 20 to 50 %')));
+  assert.equal(w.replicateWords(null), null);
+});

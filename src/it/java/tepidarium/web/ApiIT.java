@@ -406,6 +406,8 @@ class ApiIT {
     SumsChecks checks = new SumsChecks(api);
     checks.fractions();
     checks.differences();
+    checks.strata();
+    checks.replicates();
     checks.seedsNeeded();
     checks.fits();
     checks.dishes();

@@ -272,6 +272,9 @@ final class SeedSeason {
       api.call("GET", "/api/compare/germination?sowings=" + wrong, null, 400);
     }
     api.call("GET", "/api/compare/germination?sowings=1,77", null, 404);
+    assertEquals(0, api.get("/api/compare/heat-sources?species=paw-paw").path("pairs").size());
+    api.call("GET", "/api/compare/heat-sources?species=nothing", null, 404);
+    api.call("GET", "/api/compare/heat-sources", null, 400);
     String undo = "/api/entries/" + other.at("/entry/id").asText() + "/withdrawal";
     assertTrue(api.post(undo, "{}", 201).path("sowing").isNull());
   }

@@ -69,6 +69,52 @@ final class SumsChecks {
     assertEquals(1, bags.path("fisherP").asDouble(), 1e-9);
   }
 
+  void strata() {
+    for (JsonNode check : CheckRows.cases("proportions.json", "stratified_two_by_two")) {
+      ObjectNode body = JSON.createObjectNode();
+      ArrayNode strata = body.putArray("strata");
+      for (JsonNode stratum : check.at("/input/strata")) {
+        ObjectNode both = strata.addObject();
+        both.set("a", outcome(stratum.path("group1")));
+        both.set("b", outcome(stratum.path("group2")));
+      }
+      JsonNode found = ask("stratified", body);
+      JsonNode expected = check.path("expected");
+      assertEquals(
+          expected.path("chi2_no_continuity").asDouble(), found.path("chiSquare").asDouble(), 1e-6);
+      assertEquals(expected.path("p").asDouble(), found.path("p").asDouble(), 1e-6);
+      pair(expected.path("or_ci95"), found.path("oddsRatioInterval"));
+    }
+    JsonNode open =
+        api.post(
+            "/api/sums/stratified",
+            "{\"strata\":[{\"a\":{\"germinated\":9,\"sown\":9},\"b\":{\"germinated\":0,\"sown\":9}}]}",
+            200);
+    assertTrue(open.path("oddsRatio").isNull());
+    assertTrue(open.path("heterogeneity").isNull());
+    assertTrue(open.at("/perStratum/interval").isNull());
+  }
+
+  private static ObjectNode outcome(JsonNode counts) {
+    int hits = counts.path(0).asInt();
+    return JSON.createObjectNode()
+        .put("germinated", hits)
+        .put("sown", hits + counts.path(1).asInt());
+  }
+
+  void replicates() {
+    JsonNode found =
+        api.post(
+            "/api/sums/replicates",
+            "{\"replicates\":[{\"germinated\":3,\"sown\":16},{\"germinated\":9,\"sown\":16},"
+                + "{\"germinated\":4,\"sown\":16}]}",
+            200);
+    // All ways counted with exact fractions in Python.
+    assertEquals(0.0686349665, found.path("p").asDouble(), 1e-9);
+    assertTrue(found.path("exact").asBoolean());
+    assertFalse(found.path("differ").asBoolean());
+  }
+
   void seedsNeeded() {
     for (JsonNode check : CheckRows.cases("proportions.json", "seeds_to_sow_known_rate")) {
       ObjectNode body =

@@ -57,10 +57,6 @@ public record Replicates(List<Proportion> counts) {
         : new Chance(new Ways(counts, all).p(), true);
   }
 
-  public boolean differ() {
-    return chance().p() < LEVEL;
-  }
-
   /** The greatest less the least fraction, 0 to 1. */
   public double range() {
     return counts.stream().mapToDouble(Proportion::fraction).max().orElseThrow()

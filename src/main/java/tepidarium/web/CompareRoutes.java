@@ -5,20 +5,26 @@ import io.javalin.http.Context;
 import java.util.Collections;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import tepidarium.container.ContainerId;
+import tepidarium.container.Register;
 import tepidarium.germination.Course;
 import tepidarium.germination.FractionEstimate;
 import tepidarium.germination.GerminationData;
 import tepidarium.germination.GerminationData.Fate;
+import tepidarium.germination.SourceTrial;
+import tepidarium.germination.Species;
 import tepidarium.stats.IntervalLogRank;
 import tepidarium.stats.Proportion;
 import tepidarium.stats.ProportionDifference;
 
-/** Two sowings against each other. */
+/** Compares two sowings, or the heat sources that a species was sown on. */
 final class CompareRoutes {
   private final SeedViews seeds;
+  private final Register register;
 
-  CompareRoutes(SeedViews seeds) {
+  CompareRoutes(SeedViews seeds, Register register) {
     this.seeds = seeds;
+    this.register = register;
   }
 
   record SideJson(
@@ -38,8 +44,23 @@ final class CompareRoutes {
       SumsJson.@Nullable Difference difference,
       @Nullable LogRankJson logRank) {}
 
+  record SourceSideJson(int germinated, int sown, int containers) {
+    static SourceSideJson of(SourceTrial.Side side) {
+      return new SourceSideJson(side.seeds().hits(), side.seeds().trials(), side.containers());
+    }
+  }
+
+  record LotOnBothJson(
+      long lot, @Nullable String name, SourceSideJson first, SourceSideJson second) {}
+
+  record SourcePairJson(
+      String first, String second, List<LotOnBothJson> lots, SumsJson.StratifiedAnswer together) {}
+
+  record SourcesAnswer(String species, List<SourcePairJson> pairs) {}
+
   void add(RoutesConfig routes) {
     routes.get("/api/compare/germination", this::germination);
+    routes.get("/api/compare/heat-sources", this::heatSources);
   }
 
   private void germination(Context ctx) {
@@ -54,6 +75,38 @@ final class CompareRoutes {
             side(b, second),
             difference(first.data(), second.data()),
             logRank(first.data(), second.data())));
+  }
+
+  private void heatSources(Context ctx) {
+    String id = ctx.queryParam("species");
+    if (id == null) {
+      throw new BadRequest("species is missing: name one, like species=pawpaw");
+    }
+    Species species = SeedViews.found(() -> seeds.species(id));
+    List<Course> courses = seeds.sowingsOf(species).stream().map(seeds::course).toList();
+    List<SourcePairJson> pairs =
+        SourceTrial.all(courses, this::heatSource).stream().map(this::pair).toList();
+    ctx.json(new SourcesAnswer(species.id(), pairs));
+  }
+
+  /** What warms a container now; null for nothing. */
+  private @Nullable String heatSource(ContainerId container) {
+    return register.container(container).map(found -> found.settings().heatSource()).orElse(null);
+  }
+
+  private SourcePairJson pair(SourceTrial trial) {
+    List<LotOnBothJson> lots =
+        trial.strata().stream()
+            .map(
+                stratum ->
+                    new LotOnBothJson(
+                        stratum.lot(),
+                        seeds.lotName(stratum.lot()),
+                        SourceSideJson.of(stratum.first()),
+                        SourceSideJson.of(stratum.second())))
+            .toList();
+    return new SourcePairJson(
+        trial.first(), trial.second(), lots, SumsJson.StratifiedAnswer.of(trial.together()));
   }
 
   private static List<Long> asked(@Nullable String text) {

@@ -15,6 +15,7 @@ import tepidarium.germination.Course;
 import tepidarium.germination.FractionEstimate;
 import tepidarium.germination.GerminationData;
 import tepidarium.germination.GerminationData.Fate;
+import tepidarium.germination.GroupCounts;
 import tepidarium.germination.GroupId;
 import tepidarium.germination.GroupState;
 import tepidarium.germination.HeatPath;
@@ -29,6 +30,8 @@ import tepidarium.reading.Span;
 import tepidarium.series.StoreException;
 import tepidarium.stats.Censored;
 import tepidarium.stats.IntervalFit;
+import tepidarium.stats.Proportion;
+import tepidarium.stats.Replicates;
 import tepidarium.stats.TimeFamily;
 import tepidarium.stats.TimeModel;
 
@@ -108,6 +111,7 @@ final class GerminationRoutes {
       int remaining,
       int notLookedAt,
       FractionEstimate fraction,
+      SumsJson.@Nullable ReplicatesAnswer replicates,
       double base,
       @Nullable Double ceiling,
       List<RowJson> rows,
@@ -142,6 +146,7 @@ final class GerminationRoutes {
             data.count(Fate.REMAINING),
             data.notLookedAt(),
             FractionEstimate.of(data),
+            replicates(course),
             rule.baseC(),
             rule.ceilingC(),
             data.rows().stream().map(RowJson::of).toList(),
@@ -149,6 +154,12 @@ final class GerminationRoutes {
             MeasuresJson.of(data, days),
             fits.fits(),
             fits.prospect()));
+  }
+
+  /** The groups that stayed together; null where there are fewer than two. */
+  private static SumsJson.@Nullable ReplicatesAnswer replicates(Course course) {
+    List<Proportion> groups = List.copyOf(GroupCounts.of(course).values());
+    return groups.size() < 2 ? null : SumsJson.ReplicatesAnswer.of(new Replicates(groups));
   }
 
   private Fitted fitted(Told told) {

@@ -128,6 +128,20 @@ final class SeedViews {
         .orElseThrow(() -> new NotFound("there is no seed lot " + lot));
   }
 
+  /**
+   * A species by its id.
+   *
+   * @throws NoSuchElementException where there is none
+   */
+  Species species(String id) {
+    return journal.species().existing(id);
+  }
+
+  /** What the grower calls a lot; null where it has no name. */
+  @Nullable String lotName(long lot) {
+    return journal.lot(lot).map(found -> found.details().name()).orElse(null);
+  }
+
   /** What the checks told of the sowings of this species that were sown before. */
   List<GerminationData> past(Sowing sowing, Course course, Species species) {
     return pastCourses(sowing, course, species).stream().map(Course::data).toList();

@@ -7,6 +7,8 @@ import java.util.OptionalLong;
 import org.jspecify.annotations.Nullable;
 import tepidarium.germination.SeedsNeeded;
 import tepidarium.stats.Censored;
+import tepidarium.stats.Dispersion;
+import tepidarium.stats.GroupMeans;
 import tepidarium.stats.IntervalFit;
 import tepidarium.stats.IntervalFit.Estimate;
 import tepidarium.stats.IntervalFit.Parameter;
@@ -14,6 +16,8 @@ import tepidarium.stats.Limits;
 import tepidarium.stats.MoistAir;
 import tepidarium.stats.Proportion;
 import tepidarium.stats.ProportionDifference;
+import tepidarium.stats.Replicates;
+import tepidarium.stats.Stratified;
 
 /** What is asked of the sums and what they answer. */
 final class SumsJson {
@@ -55,6 +59,84 @@ final class SumsJson {
           pair(d.newcombe()),
           d.fisherP(),
           seeds.isPresent() ? seeds.getAsLong() : null);
+    }
+  }
+
+  record StratifiedRequest(@Nullable List<@Nullable DifferenceRequest> strata) {}
+
+  record ReplicatesRequest(@Nullable List<@Nullable CountRequest> replicates) {}
+
+  record Heterogeneity(double chiSquare, int degreesOfFreedom, double p) {}
+
+  record PerStratum(double difference, @Nullable List<Double> interval) {}
+
+  record StratifiedAnswer(
+      int strata,
+      double difference,
+      List<Double> differenceInterval,
+      @Nullable Double oddsRatio,
+      @Nullable List<Double> oddsRatioInterval,
+      double chiSquare,
+      double p,
+      @Nullable Heterogeneity heterogeneity,
+      PerStratum perStratum,
+      @Nullable Double flipsP,
+      double leastFlipsP) {
+    static StratifiedAnswer of(Stratified all) {
+      Limits ratio = all.oddsRatioLimits();
+      Stratified.Heterogeneity apart = all.heterogeneity();
+      GroupMeans.Difference each = all.perStratum();
+      Stratified.Flips flips = all.flips();
+      return new StratifiedAnswer(
+          all.strata().size(),
+          all.difference(),
+          pair(all.differenceLimits()),
+          finite(all.oddsRatio()),
+          ratio == null ? null : pair(ratio),
+          all.chiSquare(),
+          all.p(),
+          apart == null
+              ? null
+              : new Heterogeneity(apart.chiSquare(), apart.degreesOfFreedom(), apart.p()),
+          new PerStratum(
+              each == null ? all.strata().get(0).difference() : each.value(),
+              each == null ? null : List.of(each.low(), each.high())),
+          flips.p(),
+          flips.leastP());
+    }
+  }
+
+  record ReplicatesAnswer(
+      int replicates,
+      int germinated,
+      int sown,
+      double fraction,
+      List<Double> interval,
+      double chiSquare,
+      int degreesOfFreedom,
+      double dispersion,
+      double p,
+      boolean exact,
+      boolean differ,
+      double range,
+      @Nullable Double toleratedRange) {
+    static ReplicatesAnswer of(Replicates all) {
+      Dispersion dispersion = all.dispersion();
+      Replicates.Chance chance = all.chance();
+      return new ReplicatesAnswer(
+          all.counts().size(),
+          all.pooled().hits(),
+          all.pooled().trials(),
+          all.pooled().fraction(),
+          pair(all.interval()),
+          dispersion.chiSquare(),
+          dispersion.degreesOfFreedom(),
+          dispersion.factor(),
+          chance.p(),
+          chance.exact(),
+          chance.p() < Replicates.LEVEL,
+          all.range(),
+          all.toleratedRange());
     }
   }
 

@@ -11,12 +11,16 @@ import tepidarium.stats.Censored;
 import tepidarium.stats.MoistAir;
 import tepidarium.stats.Proportion;
 import tepidarium.stats.ProportionDifference;
+import tepidarium.stats.Replicates;
+import tepidarium.stats.Stratified;
 
 /** The arithmetic by itself, on numbers that the caller brings; nothing of it is kept. */
 final class SumsRoutes {
   private static final int MOST_SEEDS = 1_000_000;
   private static final int MOST_WANTED = 100_000;
   private static final int MOST_LOTS = 100;
+  private static final int MOST_STRATA = 100;
+  private static final int MOST_REPLICATES = 100;
   private static final int MOST_INTERVALS = 1_000;
   private static final double MOST_TIME = 1e9;
   private static final double LEAST_TIME = 1e-9;
@@ -24,6 +28,8 @@ final class SumsRoutes {
   void add(RoutesConfig routes) {
     routes.post("/api/sums/fraction", SumsRoutes::fraction);
     routes.post("/api/sums/difference", SumsRoutes::difference);
+    routes.post("/api/sums/stratified", SumsRoutes::stratified);
+    routes.post("/api/sums/replicates", SumsRoutes::replicates);
     routes.post("/api/sums/seeds-needed", SumsRoutes::seedsNeeded);
     routes.post("/api/sums/germination", SumsRoutes::germination);
     routes.post("/api/sums/air", SumsRoutes::air);
@@ -39,6 +45,30 @@ final class SumsRoutes {
     ctx.json(
         SumsJson.Difference.of(
             new ProportionDifference(proportion("a", asked.a()), proportion("b", asked.b()))));
+  }
+
+  private static void stratified(Context ctx) {
+    SumsJson.StratifiedRequest asked = Params.body(ctx, SumsJson.StratifiedRequest.class);
+    List<SumsJson.@Nullable DifferenceRequest> strata = needed("strata", asked.strata());
+    if (strata.isEmpty() || strata.size() > MOST_STRATA) {
+      throw new BadRequest("strata must be 1 to " + MOST_STRATA + " comparisons");
+    }
+    List<ProportionDifference> all = new ArrayList<>();
+    for (int i = 0; i < strata.size(); i++) {
+      String name = "strata[" + i + ']';
+      SumsJson.DifferenceRequest stratum = needed(name, strata.get(i));
+      all.add(
+          new ProportionDifference(
+              proportion(name + ".a", stratum.a()), proportion(name + ".b", stratum.b())));
+    }
+    ctx.json(SumsJson.StratifiedAnswer.of(new Stratified(all)));
+  }
+
+  private static void replicates(Context ctx) {
+    SumsJson.ReplicatesRequest asked = Params.body(ctx, SumsJson.ReplicatesRequest.class);
+    List<Proportion> counts =
+        results("replicates", needed("replicates", asked.replicates()), MOST_REPLICATES);
+    ctx.json(SumsJson.ReplicatesAnswer.of(new Replicates(counts)));
   }
 
   private static Proportion proportion(String name, SumsJson.@Nullable CountRequest asked) {
@@ -72,7 +102,8 @@ final class SumsRoutes {
     if (asked.lots() != null) {
       ctx.json(
           SumsJson.Seeds.of(
-              SeedsNeeded.afterLots(wanted, confidence, lots(asked.lots())), SumsJson.Seeds.LOTS));
+              SeedsNeeded.afterLots(wanted, confidence, results("lots", asked.lots(), MOST_LOTS)),
+              SumsJson.Seeds.LOTS));
       return;
     }
     if (hasResult) {
@@ -94,15 +125,16 @@ final class SumsRoutes {
             SeedsNeeded.knownFraction(wanted, confidence, fraction), SumsJson.Seeds.KNOWN));
   }
 
-  private static List<Proportion> lots(List<SumsJson.@Nullable CountRequest> asked) {
-    if (asked.size() < 2 || asked.size() > MOST_LOTS) {
-      throw new BadRequest("lots must be 2 to " + MOST_LOTS + " past results");
+  private static List<Proportion> results(
+      String name, List<SumsJson.@Nullable CountRequest> asked, int most) {
+    if (asked.size() < 2 || asked.size() > most) {
+      throw new BadRequest(name + " must be 2 to " + most + " results");
     }
-    List<Proportion> lots = new ArrayList<>();
+    List<Proportion> results = new ArrayList<>();
     for (int i = 0; i < asked.size(); i++) {
-      lots.add(proportion("lots[" + i + ']', asked.get(i)));
+      results.add(proportion(name + '[' + i + ']', asked.get(i)));
     }
-    return lots;
+    return results;
   }
 
   private static void germination(Context ctx) {

@@ -148,7 +148,7 @@ public final class WebServer implements AutoCloseable {
     new SowingRoutes(journal, seeds).add(routes);
     new GerminationRoutes(seeds, parts.register(), parts.chronicle()).add(routes);
     new HeatCourseRoutes(journal, seeds).add(routes);
-    new CompareRoutes(seeds).add(routes);
+    new CompareRoutes(seeds, parts.register()).add(routes);
     new TallyRoutes(journal, parts.register(), seeds, parts.views()).add(routes);
     new SeasonRoutes(
             parts.register(),
