@@ -123,6 +123,8 @@ public record Config(
       Pattern.compile("([a-z0-9_-]+(\\.[a-z0-9_-]+)*|\\[[0-9a-f:.]+])(:\\d{1,5})?");
   private static final Pattern FILTER =
       Pattern.compile("(#|(\\+|[^/+#$][^/+#]*)(/(\\+|[^/+#]+))*(/#)?)");
+  private static final Pattern HOST =
+      Pattern.compile("[A-Za-z0-9._-]{1,253}|[0-9A-Fa-f:.]{2,45}(%\\w+)?");
   private static final Pattern ROOT = Pattern.compile("[^/+#\\s]+(/[^/+#\\s]+)*");
 
   /**
@@ -186,7 +188,7 @@ public record Config(
       @Nullable String brokerPassword,
       @Nullable String mqttHost,
       @Nullable Integer mqttPort,
-      @Nullable Map<String, String> accounts,
+      @Nullable Map<String, @Nullable String> accounts,
       @Nullable Map<String, @Nullable GivenGrant> grants,
       @Nullable Integer maxSensors,
       @Nullable Integer newSensorsPerHour,
@@ -215,7 +217,7 @@ public record Config(
       Config config =
           new Config(
               problems.path("data", or(data, "data")),
-              or(httpHost, "127.0.0.1"),
+              problems.host("httpHost", or(httpHost, "127.0.0.1")),
               problems.whole("httpPort", or(httpPort, 8080), 0, 65_535),
               names(problems),
               problems.that(
@@ -223,11 +225,11 @@ public record Config(
                   or(broker, EMBEDDED),
                   File::isBroker,
                   "must be \"embedded\" or an address like tcp://192.168.1.5:1883"),
-              brokerUser,
-              brokerPassword,
-              or(mqttHost, "0.0.0.0"),
+              problems.filled("brokerUser", brokerUser),
+              problems.filled("brokerPassword", brokerPassword),
+              problems.host("mqttHost", or(mqttHost, "0.0.0.0")),
               problems.whole("mqttPort", or(mqttPort, 1883), 1, 65_535),
-              or(accounts, Map.of()),
+              problems.passwords("accounts", or(accounts, Map.of())),
               new MqttLimits(
                   grants(problems),
                   problems.whole("maxSensors", or(maxSensors, 2_000), 1, 1_000_000),
@@ -257,6 +259,9 @@ public record Config(
               notices == null ? null : notices.checked(problems, environment, zone));
       if (config.embedded() && config.httpPort() == config.mqttPort()) {
         problems.add("httpPort and mqttPort must differ, not both " + config.httpPort());
+      }
+      if (brokerUser == null) {
+        problems.without("brokerUser", "brokerPassword", brokerPassword);
       }
       problems.raise();
       return config;
@@ -342,9 +347,9 @@ public record Config(
               or(influxDatabase, "tepidarium"),
               name -> DATABASE.matcher(name).matches(),
               "must be 1 to 64 of A-Z a-z 0-9 _ - / and ."),
-          influxUser,
-          influxPassword,
-          influxToken);
+          problems.filled("influxUser", influxUser),
+          problems.filled("influxPassword", influxPassword),
+          problems.filled("influxToken", influxToken));
     }
 
     private static boolean isWebAddress(String text) {
@@ -401,6 +406,40 @@ public record Config(
         lines.add(name + " " + demand + ", not \"" + value + '"');
       }
       return value;
+    }
+
+    /** An address or a host name to listen on; whether it exists shows only when it is used. */
+    String host(String name, String value) {
+      return that(
+          name,
+          value,
+          host -> HOST.matcher(host).matches(),
+          "must be an address or a host name, such as 127.0.0.1");
+    }
+
+    /** A value that may be left out, but not be empty. */
+    @Nullable String filled(String name, @Nullable String value) {
+      if (value != null && value.isBlank()) {
+        lines.add(name + " is empty; write a value or leave the setting out");
+      }
+      return value;
+    }
+
+    /** Names with a password each. */
+    Map<String, String> passwords(String name, Map<String, @Nullable String> given) {
+      Map<String, String> passwords = new HashMap<>();
+      given.forEach(
+          (user, password) -> {
+            if (user.isBlank()) {
+              lines.add(name + " has an empty name");
+            }
+            if (password == null || password.isEmpty()) {
+              lines.add(name + ' ' + user + " needs a password that is not empty");
+            } else {
+              passwords.put(user, password);
+            }
+          });
+      return passwords;
     }
 
     Path path(String name, String value) {

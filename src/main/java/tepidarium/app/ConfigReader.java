@@ -1,20 +1,24 @@
 package tepidarium.app;
 
+import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.exc.InvalidFormatException;
+import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
 import com.fasterxml.jackson.databind.node.NullNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.node.TextNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import com.fasterxml.jackson.dataformat.yaml.YAMLParser;
 import java.io.IOException;
 import java.lang.reflect.RecordComponent;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -34,9 +38,12 @@ import org.jspecify.annotations.Nullable;
 final class ConfigReader {
   private static final String PREFIX = "TEPIDARIUM_";
   private static final int CLOSE_ENOUGH = 3;
-  private static final ObjectMapper YAML =
+  private static final int LARGEST_BYTES = 1 << 20;
+  private static final YAMLMapper YAML =
       YAMLMapper.builder()
           .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+          .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+          .disable(DeserializationFeature.ACCEPT_FLOAT_AS_INT)
           .enable(JsonParser.Feature.STRICT_DUPLICATE_DETECTION)
           .build();
 
@@ -74,6 +81,7 @@ final class ConfigReader {
   }
 
   private static Config checked(ObjectNode settings, Map<String, String> environment) {
+    refuseEmptyEntries("", settings);
     try {
       return YAML.treeToValue(settings, Config.File.class).checked(environment);
     } catch (UnrecognizedPropertyException e) {
@@ -98,12 +106,39 @@ final class ConfigReader {
   }
 
   private static JsonNode of(String variable, String value) {
-    try {
-      JsonNode tree = YAML.readTree(value);
-      return tree.isMissingNode() ? NullNode.instance : tree;
+    JsonNode tree = parsed(variable, value);
+    return tree.isMissingNode() ? NullNode.instance : tree;
+  }
+
+  /**
+   * One YAML document as a tree.
+   *
+   * @param where the file or variable, for the words of a refusal
+   */
+  private static JsonNode parsed(String where, String text) {
+    try (YAMLParser tokens = YAML.getFactory().createParser(text)) {
+      while (tokens.nextToken() != null) {
+        if (tokens.isCurrentAlias()) {
+          throw problem(
+              where
+                  + inLine(tokens.currentTokenLocation())
+                  + ": \"*"
+                  + tokens.getText()
+                  + "\" refers to another place, which is not supported; write the value itself");
+        }
+      }
+      return YAML.readTree(text);
+    } catch (MismatchedInputException e) {
+      throw problem(where + ": holds more than one YAML document; leave the first one only");
     } catch (JsonProcessingException e) {
-      throw problem(variable + ": " + firstLine(e.getOriginalMessage()));
+      throw problem(where + inLine(e.getLocation()) + ": " + firstLine(e.getOriginalMessage()));
+    } catch (IOException e) {
+      throw problem(where + ": cannot be read as YAML (" + e.getMessage() + ")");
     }
+  }
+
+  private static String inLine(@Nullable JsonLocation place) {
+    return place == null ? "" : " in line " + place.getLineNr();
   }
 
   private static ConfigException problem(String line) {
@@ -111,20 +146,46 @@ final class ConfigReader {
   }
 
   private static ObjectNode tree(Path file) {
+    JsonNode tree = parsed(file.toString(), text(file));
+    if (tree.isMissingNode() || tree.isNull()) {
+      return YAML.createObjectNode();
+    }
+    if (tree instanceof ObjectNode object) {
+      return object;
+    }
+    throw problem(file + ": must hold lines like \"httpPort: 8080\"");
+  }
+
+  private static String text(Path file) {
     try {
-      JsonNode tree = YAML.readTree(Files.readString(file));
-      if (tree == null || tree.isMissingNode() || tree.isNull()) {
-        return YAML.createObjectNode();
+      if (Files.isDirectory(file)) {
+        throw problem(file + " is a folder; name the configuration file in it");
       }
-      if (tree instanceof ObjectNode object) {
-        return object;
+      if (Files.size(file) > LARGEST_BYTES) {
+        throw problem(
+            file + " is larger than " + LARGEST_BYTES + " bytes; is it a configuration file?");
       }
-      throw problem(file + ": must hold lines like \"httpPort: 8080\"");
-    } catch (JsonProcessingException e) {
-      String where = e.getLocation() == null ? "" : " in line " + e.getLocation().getLineNr();
-      throw problem(file + where + ": " + firstLine(e.getOriginalMessage()));
+      return Files.readString(file);
+    } catch (NoSuchFileException e) {
+      throw problem("there is no file " + file);
+    } catch (CharacterCodingException e) {
+      throw problem(file + " is not UTF-8 text; save it as UTF-8");
     } catch (IOException e) {
       throw problem("cannot read " + file + ": " + e);
+    }
+  }
+
+  /** Nothing stands for a value only where a setting has a default. */
+  private static void refuseEmptyEntries(String name, JsonNode value) {
+    for (Map.Entry<String, JsonNode> field : value.properties()) {
+      refuseEmptyEntries(name + ' ' + field.getKey(), field.getValue());
+    }
+    for (int i = 0; i < value.size() && value.isArray(); i++) {
+      String entry = name + " entry " + (i + 1);
+      if (value.path(i).isNull()) {
+        throw problem(entry.strip() + ": is empty; write a value or leave the entry out");
+      }
+      refuseEmptyEntries(entry, value.path(i));
     }
   }
 

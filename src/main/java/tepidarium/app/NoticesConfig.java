@@ -174,7 +174,7 @@ public record NoticesConfig(
       @Nullable WebhookFile webhook,
       @Nullable String heartbeatUrl,
       @Nullable Double heartbeatMinutes,
-      @Nullable Map<String, String> quietHours,
+      @Nullable Map<String, @Nullable String> quietHours,
       @Nullable Double escalateAfterMinutes,
       @Nullable Double remindAfterHours,
       @Nullable Boolean tellReturned,
@@ -276,7 +276,11 @@ public record NoticesConfig(
     }
 
     private static void quiet(
-        Config.Problems problems, Map<Priority, QuietHours> quiet, String key, String hours) {
+        Config.Problems problems,
+        Map<Priority, QuietHours> quiet,
+        String key,
+        @Nullable String given) {
+      String hours = given == null ? "" : given;
       try {
         Priority priority = Priority.valueOf(key.toUpperCase(Locale.ROOT));
         Matcher times = HOURS.matcher(hours);
@@ -356,9 +360,11 @@ public record NoticesConfig(
       if (found == null) {
         problems.add(name + "Env: there is no \"" + variable + "\" in the environment");
       }
-      return found;
+      return problems.filled(name + "Env", found);
     }
-    return file == null ? value : text(problems, name + "File", file).strip();
+    return file == null
+        ? problems.filled(name, value)
+        : problems.filled(name + "File", text(problems, name + "File", file).strip());
   }
 
   private static String text(Config.Problems problems, String name, String file) {

@@ -83,10 +83,12 @@ class ConfigReaderTest {
     assertEquals(List.of(), lamp.publish());
     assertTrue(problem("grants: {x: {}}\n").contains("grants x: there is no account"));
     assertTrue(problem(accounts + "grants: {lamp: null}\n").contains("grants lamp needs"));
-    for (String wrong : List.of("'a#'", "a/#/b", "$SYS/#", "''", "null")) {
+    for (String wrong : List.of("'a#'", "a/#/b", "$SYS/#", "''")) {
       String lines = accounts + "grants: {lamp: {publish: [" + wrong + "]}}\n";
       assertTrue(problem(lines).contains("grants lamp must hold topics"), wrong);
     }
+    String empty = problem(accounts + "grants: {lamp: {read: [null]}}\n");
+    assertTrue(empty.contains("grants lamp read entry 1: is empty"), empty);
   }
 
   @Test
@@ -124,7 +126,7 @@ class ConfigReaderTest {
 
   @ParameterizedTest
   @CsvSource({
-    "'{latitude: 52.5', TEPIDARIUM_SITE: ",
+    "'{latitude: 52.5', TEPIDARIUM_SITE in line 1: ",
     "'{latitude: 52.5}', site needs both latitude and longitude",
     "'{latitude: 91, longitude: 0}', site latitude must lie from -90 to 90",
     "'{lat: 52.5, lon: 13}', site lat: there is no setting \"lat\" here",
@@ -189,5 +191,64 @@ class ConfigReaderTest {
   void allProblemsAreSaidTogether() throws IOException {
     String problems = problem("httpPort: 99999\ntimeZone: Mars\n");
     assertTrue(problems.contains("httpPort") && problems.contains("timeZone"), problems);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '`',
+      value = {
+        "accounts: {a: null} | accounts a needs a password",
+        "accounts: {a: ''} | accounts a needs a password",
+        "accounts: {'': x} | accounts has an empty name",
+        "accounts: [a] | accounts",
+        "accounts: {a: [1]} | accounts a",
+        "accounts: {a: x, a: y} | Duplicate",
+        "accounts: {a: &p secret, b: *p} | \"*p\" refers to another place",
+        "mappings: [null] | mappings entry 1: is empty",
+        "mappings: {topic: x} | mappings",
+        "mappings: [7] | mappings entry 1",
+        "mqttHost: 'not a host !' | mqttHost must be an address or a host name",
+        "httpHost: 'http://x' | httpHost must be an address",
+        "httpHost: '' | httpHost must be an address",
+        "brokerUser: ida\\nbrokerPassword: '' | brokerPassword is empty",
+        "brokerPassword: x | brokerPassword means nothing without brokerUser",
+        "influxUrl: 'http://x'\\ninfluxUser: a\\ninfluxPassword: '' | influxPassword is empty",
+        "notices: {quietHours: {low: null}} | notices.quietHours.low",
+        "notices: {webhook: {url: 'http://x', secret: ''}} | notices.webhook.secret is empty",
+        "notices: [] | notices",
+        "site: 5 | site",
+        "httpPort: 80.5 | httpPort",
+        "httpPort: [1] | httpPort",
+        "httpPort: 99999999999999999999 | httpPort",
+        "- httpPort | must hold lines like",
+        "httpPort: 1\\n---\\nhttpPort: 2 | more than one YAML document",
+        "httpPort: [1 | in line",
+        "data: \\0 | tepidarium.yaml",
+      })
+  void whatCannotBeUsedIsToldInWords(String text, String word) throws IOException {
+    String told = problem(text.replace("\\n", "\n").replace("\\0", "\0"));
+    assertTrue(told.contains(word), told);
+  }
+
+  @Test
+  void deepAndLongAndHugeFilesAreRefused() throws IOException {
+    assertTrue(problem("accounts: " + "[".repeat(100_000)).contains("tepidarium.yaml"));
+    assertTrue(problem("httpPort: " + "9".repeat(100_000)).contains("httpPort"));
+    assertTrue(problem("# " + "x".repeat(10_000_000)).contains("larger than 1048576 bytes"));
+  }
+
+  @Test
+  void aFileThatIsNoTextOrNoFileIsToldInWords() throws IOException {
+    Path latin = Files.write(folder.resolve("latin.yaml"), new byte[] {'a', ':', (byte) 0xe4});
+    assertTrue(refusal(latin).contains("not UTF-8"));
+    assertTrue(refusal(folder).contains("is a folder"));
+    assertTrue(refusal(folder.resolve("none.yaml")).contains("there is no file"));
+  }
+
+  private static String refusal(Path file) {
+    return String.valueOf(
+        assertThrows(ConfigException.class, () -> ConfigReader.read(file, Map.of(), Map.of()))
+            .getMessage());
   }
 }
