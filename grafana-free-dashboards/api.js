@@ -57,11 +57,27 @@ async function problemOf(response) {
   return new ApiError(message, { status: response.status, problems: Array.isArray(told.problems) ? told.problems : [] });
 }
 
+/** The service's reason for refusing the live stream; null where it does not refuse, or does not answer. */
+async function liveRefusal() {
+  const asking = new AbortController();
+  const late = setTimeout(() => asking.abort(), TIMEOUT_MS);
+  try {
+    const response = await fetch('/api/live', { headers: { Accept: 'text/event-stream' }, cache: 'no-store', signal: asking.signal });
+    return response.ok ? null : (await problemOf(response)).message;
+  } catch {
+    return null;
+  } finally {
+    clearTimeout(late);
+    asking.abort();
+  }
+}
+
 const at = (...parts) => `/api/${parts.map((part) => encodeURIComponent(part)).join('/')}`;
 const iso = (ms) => (ms === null || ms === undefined ? undefined : new Date(ms).toISOString());
 const span = ({ from, to, ...rest }) => ({ from: iso(from), to: iso(to), ...rest });
 
 export const api = {
+  liveRefusal,
   async health(timeoutMs) {
     const health = await call('GET', '/api/health', { timeoutMs });
     learnTime(health.time);

@@ -11,8 +11,10 @@ const LOOK_EVERY_MS = 5000;
  * @param onState called with 'connecting', 'live' or 'down' at each change; 'live' also after each reconnection,
  *   and the page must then fetch afresh, for what happened in between was not sent
  * @param probe resolves if the service answers; asked when the line has been quiet for long
+ * @param refusal resolves to the service's reason for refusing the stream, or null; an EventSource cannot see it. The
+ *   reason goes to onState as the second argument of another 'down'
  */
-export function liveStream({ url = '/api/live', handlers, onState, probe, Source = globalThis.EventSource }) {
+export function liveStream({ url = '/api/live', handlers, onState, probe, refusal, Source = globalThis.EventSource }) {
   let source = null;
   let waitMs = FIRST_WAIT_MS;
   let timer = null;
@@ -50,6 +52,7 @@ export function liveStream({ url = '/api/live', handlers, onState, probe, Source
     clearTimeout(timer);
     timer = setTimeout(connect, waitMs);
     waitMs = Math.min(waitMs * 2, LONGEST_WAIT_MS);
+    refusal?.().then((reason) => reason && state === 'down' && onState('down', reason));
   }
 
   async function look() {

@@ -36,8 +36,8 @@ export function startPage({ current, handlers = {}, reload, redraw, lost }) {
     takeNotice(told);
     handlers.notice?.(told);
   };
-  liveStream({ handlers: { hello, ...handlers, notice }, probe: () => api.health(5000), onState: (state) => {
-    showLive(state);
+  liveStream({ handlers: { hello, ...handlers, notice }, probe: () => api.health(5000), refusal: api.liveRefusal, onState: (state, reason) => {
+    showLive(state, reason);
     if (state === 'live') {
       reload();
       showHealth();
@@ -87,7 +87,7 @@ let downSince = null;
 /** Before the first connection a page is given the benefit of the doubt: it has just fetched what it shows. */
 export const isLive = () => downSince === null;
 
-function showLive(state) {
+function showLive(state, reason = 'The service does not answer.') {
   const live = byId('live');
   live.dataset.state = state;
   setText(live.querySelector('.word'), LIVE_WORDS[state]);
@@ -96,7 +96,7 @@ function showLive(state) {
   const notice = byId('notice');
   notice.hidden = state !== 'down';
   setText(notice, state === 'down'
-    ? `Not live since ${moment(downSince, now())}: the service does not answer. What you see may be out of date; each figure says how old it is. Trying again by itself.`
+    ? `Not live since ${moment(downSince, now())}. ${reason} What you see may be out of date; each figure says how old it is. Trying again by itself.`
     : '');
 }
 

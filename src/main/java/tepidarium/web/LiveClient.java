@@ -18,17 +18,24 @@ final class LiveClient {
   private record Event(String name, String data) {}
 
   private final SseClient client;
+  private final String address;
   private final Consumer<LiveClient> gone;
   private final BlockingQueue<Event> queue = new ArrayBlockingQueue<>(WAITING);
   private final Thread sender;
   private volatile boolean stopping;
 
-  LiveClient(SseClient client, Consumer<LiveClient> gone) {
+  LiveClient(SseClient client, String address, Consumer<LiveClient> gone) {
     this.client = client;
+    this.address = address;
     this.gone = gone;
     this.sender = new Thread(this::run, "live-client");
     sender.setDaemon(true);
     client.onClose(this::stop);
+  }
+
+  /** The address of the machine on which the page is open. */
+  String address() {
+    return address;
   }
 
   void start() {

@@ -4,9 +4,11 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.NotAcceptableResponse;
 import io.javalin.http.ServiceUnavailableResponse;
+import io.javalin.http.TooManyRequestsResponse;
 import io.javalin.http.sse.SseClient;
 import io.javalin.http.sse.SseHandler;
 import java.time.Duration;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -33,12 +35,19 @@ import tepidarium.reading.SensorId;
  */
 final class LiveStream implements LiveListener, Notifier, AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(LiveStream.class);
-  private static final int MOST_CLIENTS = 100;
+  static final String PATH = "/api/live";
+  static final int MOST_CLIENTS = 100;
+  static final int MOST_PER_ADDRESS = 20;
+
   private static final Duration PACE = Duration.ofSeconds(1);
 
   private final Register register;
   private final Views views;
   private final Set<LiveClient> clients = new CopyOnWriteArraySet<>();
+
+  /** How many streams each address has. Guarded by its own monitor. */
+  private final Map<String, Integer> places = new HashMap<>();
+
   private final Set<ContainerId> changedContainers = ConcurrentHashMap.newKeySet();
   private final Set<SensorId> heardSensors = ConcurrentHashMap.newKeySet();
   private final Thread teller;
@@ -55,32 +64,66 @@ final class LiveStream implements LiveListener, Notifier, AutoCloseable {
   void add(RoutesConfig routes) {
     SseHandler stream = new SseHandler(this::connect);
     routes.get(
-        "/api/live",
+        PATH,
         ctx -> {
-          refuse(ctx);
-          stream.handle(ctx);
+          refuseOtherMediaTypes(ctx);
+          takePlace(ctx.ip());
+          boolean begun = false;
+          try {
+            stream.handle(ctx);
+            begun = true;
+          } finally {
+            if (!begun) {
+              givePlace(ctx.ip());
+            }
+          }
         });
   }
 
-  /** Says why there can be no stream, before the answer has become one. */
-  private void refuse(Context ctx) {
+  private static void refuseOtherMediaTypes(Context ctx) {
     String accept = ctx.header("Accept");
     if (accept == null || !accept.contains("text/event-stream")) {
       throw new NotAcceptableResponse("this is a stream: ask with Accept: text/event-stream");
     }
-    if (clients.size() >= MOST_CLIENTS) {
-      throw new ServiceUnavailableResponse(
-          MOST_CLIENTS + " live streams are open already: close a page first");
+  }
+
+  /** Counts a stream before its answer begins, because after that it cannot be refused in words. */
+  private void takePlace(String address) {
+    synchronized (places) {
+      if (places.values().stream().mapToInt(Integer::intValue).sum() >= MOST_CLIENTS) {
+        throw new ServiceUnavailableResponse(
+            MOST_CLIENTS + " live pages are open already. Close one of them first.");
+      }
+      if (places.getOrDefault(address, 0) >= MOST_PER_ADDRESS) {
+        throw new TooManyRequestsResponse(
+            MOST_PER_ADDRESS
+                + " live pages are open from the address "
+                + address
+                + " already. Close one of them first.");
+      }
+      places.merge(address, 1, Integer::sum);
+    }
+  }
+
+  private void givePlace(String address) {
+    synchronized (places) {
+      places.computeIfPresent(address, (of, taken) -> taken == 1 ? null : taken - 1);
     }
   }
 
   /** A page has opened the stream. */
   private void connect(SseClient client) {
     client.keepAlive();
-    LiveClient added = new LiveClient(client, clients::remove);
+    LiveClient added = new LiveClient(client, client.ctx().ip(), this::gone);
     clients.add(added);
     added.offer("hello", Json.write(Map.of("time", views.now())));
     added.start();
+  }
+
+  private void gone(LiveClient client) {
+    if (clients.remove(client)) {
+      givePlace(client.address());
+    }
   }
 
   @Override

@@ -8,10 +8,16 @@ import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.staticfiles.Location;
 import io.javalin.json.JavalinJackson;
+import java.io.IOException;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.Map;
-import org.eclipse.jetty.io.EofException;
+import org.eclipse.jetty.http.HttpException;
+import org.eclipse.jetty.server.HttpConfiguration;
+import org.eclipse.jetty.server.HttpConnectionFactory;
+import org.eclipse.jetty.server.ServerConnector;
+import org.eclipse.jetty.server.handler.MinimumDataRateHandler;
+import org.eclipse.jetty.util.VirtualThreads;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -33,7 +39,10 @@ import tepidarium.series.StoreException;
 /** The HTTP server: the API, the live stream and the pages. */
 public final class WebServer implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
-  private static final int MOST_THREADS = 40;
+  // Each connection occupies at most one thread, so that slow clients leave threads for the others.
+  private static final int MOST_THREADS = Connections.MOST + 20;
+  private static final int JDK_WITHOUT_PINNING = 24;
+  private static final long LEAST_BODY_BYTES_PER_SECOND = 250;
 
   private final Javalin javalin;
   private final LiveStream live;
@@ -70,8 +79,8 @@ public final class WebServer implements AutoCloseable {
     parts.watch().listen(live);
     try {
       Javalin javalin =
-          Javalin.create(config -> configure(config, new OwnNames(names), parts, live));
-      javalin.start(host, port);
+          Javalin.create(config -> configure(config, host, port, new OwnNames(names), parts, live));
+      javalin.start();
       LOG.info("pages and API at http://{}:{}/", host, javalin.port());
       return new WebServer(javalin, live);
     } catch (RuntimeException e) {
@@ -87,22 +96,29 @@ public final class WebServer implements AutoCloseable {
   }
 
   private static void configure(
-      JavalinConfig config, OwnNames names, Parts parts, LiveStream live) {
+      JavalinConfig config, String host, int port, OwnNames names, Parts parts, LiveStream live) {
     config.startup.showJavalinBanner = false;
     config.http.maxRequestSize = RequestGuard.LARGEST_BODY_BYTES;
     config.http.prefer405over404 = true;
     config.jsonMapper(new JavalinJackson(Json.MAPPER, false));
-    QueuedThreadPool threads = new QueuedThreadPool(MOST_THREADS, 4, 30_000);
-    threads.setName("http");
-    config.jetty.threadPool = threads;
-    config.jetty.modifyServer(server -> server.setErrorHandler(new EarlyRefusals()));
-    config.jetty.modifyHttpConfiguration(
-        http ->
-            http.addCustomizer(
-                (request, headers) -> {
-                  headers.put("X-Content-Type-Options", "nosniff");
-                  return request;
-                }));
+    config.jetty.threadPool = threads();
+    Connections connections = new Connections();
+    config.jetty.modifyServer(
+        server -> {
+          server.setErrorHandler(new EarlyRefusals());
+          connections.setHandler(
+              new MinimumDataRateHandler(server.getHandler(), LEAST_BODY_BYTES_PER_SECOND, 0));
+          server.setHandler(connections);
+        });
+    config.jetty.modifyHttpConfiguration(WebServer::configure);
+    config.jetty.addConnector(
+        (server, http) -> {
+          ServerConnector connector = new ServerConnector(server, new HttpConnectionFactory(http));
+          connector.setHost(host);
+          connector.setPort(port);
+          connector.addBean(connections);
+          return connector;
+        });
     config.staticFiles.add(
         files -> {
           files.hostedPath = "/";
@@ -115,6 +131,24 @@ public final class WebServer implements AutoCloseable {
     new FiguresPage(pageHeaders()).add(config.routes);
     addRoutes(config.routes, parts, live);
     errors(config);
+  }
+
+  /** Requests run on virtual threads where these do not block the threads that carry them. */
+  private static QueuedThreadPool threads() {
+    QueuedThreadPool threads = new QueuedThreadPool(MOST_THREADS, 4, 30_000);
+    threads.setName("http");
+    if (Runtime.version().feature() >= JDK_WITHOUT_PINNING) {
+      threads.setVirtualThreadsExecutor(VirtualThreads.getNamedVirtualThreadsExecutor("http-"));
+    }
+    return threads;
+  }
+
+  private static void configure(HttpConfiguration http) {
+    http.addCustomizer(
+        (request, headers) -> {
+          headers.put("X-Content-Type-Options", "nosniff");
+          return request;
+        });
   }
 
   /** Everything that can be asked for besides the pages. */
@@ -171,7 +205,8 @@ public final class WebServer implements AutoCloseable {
     return headers;
   }
 
-  private static void errors(JavalinConfig config) {
+  /** How each kind of exception is answered. */
+  static void errors(JavalinConfig config) {
     config.routes.exception(
         BadRequest.class, (e, ctx) -> Problem.send(ctx, HttpStatus.BAD_REQUEST, words(e)));
     config.routes.exception(
@@ -190,12 +225,35 @@ public final class WebServer implements AutoCloseable {
           }
           Problem.send(ctx, status, refusal(ctx, status, words(e)));
         });
-    config.routes.exception(
-        EofException.class, (e, ctx) -> LOG.debug("{} left in the middle of a request", ctx.ip()));
+    config.routes.exception(HttpException.RuntimeException.class, WebServer::badTransfer);
+    config.routes.exception(IOException.class, WebServer::brokenOff);
     config.routes.exception(
         StoreException.class,
         (e, ctx) -> Problem.send(ctx, HttpStatus.SERVICE_UNAVAILABLE, words(e)));
     config.routes.exception(Exception.class, WebServer::unexpected);
+  }
+
+  /** The body came in a way that the server cannot read, or slower than it waits for. */
+  private static void badTransfer(HttpException.RuntimeException e, Context ctx) {
+    HttpStatus status = HttpStatus.forStatus(e.getCode());
+    ctx.header("Connection", "close");
+    Problem.send(
+        ctx,
+        status,
+        status == HttpStatus.REQUEST_TIMEOUT
+            ? "the body came slower than " + LEAST_BODY_BYTES_PER_SECOND + " bytes a second"
+            : "the body cannot be read: " + e.getReason());
+  }
+
+  /** The other side left, or was too slow, in the middle of its request or answer. */
+  private static void brokenOff(IOException e, Context ctx) {
+    LOG.debug("{} broke off a request", ctx.ip(), e);
+    try {
+      ctx.header("Connection", "close");
+      Problem.send(ctx, HttpStatus.REQUEST_TIMEOUT, "the request was broken off");
+    } catch (RuntimeException gone) {
+      LOG.debug("the other side left before its answer", gone);
+    }
   }
 
   /**
