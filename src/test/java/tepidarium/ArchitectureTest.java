@@ -65,7 +65,7 @@ class ArchitectureTest {
           Map.entry("alert.notify", List.of("alert", "reading", "container", "heat", "light")),
           Map.entry("germination", List.of("reading", "container", "heat", "stats")),
           Map.entry("season", List.of("reading", "heat", "stats")),
-          Map.entry("exchange", List.of("germination")),
+          Map.entry("exchange", List.of("reading", "germination")),
           Map.entry("alert.notify.channel", List.of("alert.notify")),
           Map.entry("ingest", List.of("reading", "series")),
           Map.entry("ingest.mqtt", List.of("ingest", "reading", "series")),

@@ -460,7 +460,8 @@ class ApiIT {
     }
   }
 
-  private static String concrete(Operation operation) {
+  /** The path of an operation with names of things that there may be. */
+  static String concrete(Operation operation) {
     return operation
         .path()
         .replace("{id}", "jar-1")

@@ -270,7 +270,7 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         get(JAR + "/heat?base=cold", "base must be a number"),
         get(JAR + "/heat?base=-1e308", "base must lie between -20 and 60 °C"),
         get(JAR + "/heat?ceiling=NaN", "ceiling must be a number"),
-        get(JAR + "/heat?base=20&ceiling=10", "ceiling temperature 10.0 °C"),
+        get(JAR + "/heat?base=20&ceiling=10", "ceiling 10.0 °C must lie above"),
         get(JAR + "/heat" + years, "too many days"),
         get(JAR + "/light?limit=-1", "limit must lie between 0 and 100000 lux"),
         get(JAR + "/light?joinSeconds=-1", "joinSeconds must be"),

@@ -3,6 +3,7 @@ package tepidarium.alert;
 import java.time.Duration;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.InvalidInput;
 
 /**
  * What somebody decided for one kind of alert in one container, in place of the default; null where
@@ -28,7 +29,7 @@ public record RuleOverride(
   /**
    * Refuses what makes no sense for the kind.
    *
-   * @throws IllegalArgumentException naming the field and the remedy
+   * @throws InvalidInput naming the field and the remedy
    */
   public void check(AlertKind kind) {
     if (limit != null) {
@@ -41,8 +42,7 @@ public record RuleOverride(
 
   private static void checkLimit(AlertKind kind, double limit) {
     if (kind.limitFromBand()) {
-      throw new IllegalArgumentException(
-          kind.key() + ".limit stands in the container's band: change it there");
+      throw new InvalidInput(kind.key() + ".limit stands in the container's band: change it there");
     }
     switch (kind) {
       case SILENT -> within(kind, "limit", limit, 1, 7 * MOST_MINUTES, "min");
@@ -59,7 +59,7 @@ public record RuleOverride(
   private static void within(
       AlertKind kind, String field, @Nullable Double value, double low, double high, String unit) {
     if (value != null && !(value >= low && value <= high)) {
-      throw new IllegalArgumentException(
+      throw new InvalidInput(
           String.format(
               Locale.ROOT,
               "%s.%s must be between %.0f and %.0f %s, not %s",

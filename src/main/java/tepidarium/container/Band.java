@@ -1,5 +1,7 @@
 package tepidarium.container;
 
+import tepidarium.reading.InvalidInput;
+
 /**
  * The warm-dark band: the limits a container should stay in.
  *
@@ -7,7 +9,7 @@ package tepidarium.container;
  * @param temperatureHighC °C
  * @param lightHighLux lux
  * @param humidityLowPercent percent relative humidity
- * @throws IllegalArgumentException naming the limit that makes no sense
+ * @throws InvalidInput naming the limit that makes no sense
  */
 public record Band(
     double temperatureLowC,
@@ -26,7 +28,7 @@ public record Band(
     Checks.within("band.light.high", lightHighLux, 0, 100_000, "lux");
     Checks.within("band.humidity.low", humidityLowPercent, 0, 100, "%");
     if (temperatureHighC <= temperatureLowC) {
-      throw new IllegalArgumentException(
+      throw new InvalidInput(
           "band.temperature.high "
               + temperatureHighC
               + " °C must lie above band.temperature.low "

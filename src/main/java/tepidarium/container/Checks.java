@@ -1,6 +1,7 @@
 package tepidarium.container;
 
 import java.util.Locale;
+import tepidarium.reading.InvalidInput;
 
 /** Says in one place how a value that makes no sense is refused. */
 final class Checks {
@@ -8,22 +9,17 @@ final class Checks {
 
   static void within(String name, double value, double low, double high, String unit) {
     if (!(value >= low && value <= high)) {
-      throw new IllegalArgumentException(
+      throw new InvalidInput(
+          name,
           String.format(
-              Locale.ROOT,
-              "%s must be between %s and %s %s, not %s",
-              name,
-              low,
-              high,
-              unit,
-              value));
+              Locale.ROOT, "must be between %s and %s %s, not %s", low, high, unit, value));
     }
   }
 
   static String text(String name, String value, int longest) {
     String trimmed = value.strip();
     if (trimmed.isEmpty() || trimmed.length() > longest) {
-      throw new IllegalArgumentException(name + " must have 1 to " + longest + " characters");
+      throw new InvalidInput(name, "must have 1 to " + longest + " characters");
     }
     return trimmed;
   }

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import tepidarium.reading.InvalidInput;
 
 /**
  * A container's name for machines: lower-case letters, digits and hyphens, so that it can stand in
@@ -20,7 +21,7 @@ public record ContainerId(String value) {
 
   public ContainerId {
     if (!FORM.matcher(value).matches()) {
-      throw new IllegalArgumentException("\"" + value + "\" cannot name a container");
+      throw new InvalidInput("\"" + value + "\" cannot name a container");
     }
   }
 

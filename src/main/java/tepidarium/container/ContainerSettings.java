@@ -1,6 +1,7 @@
 package tepidarium.container;
 
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.InvalidInput;
 
 /**
  * What a grower decides about a container.
@@ -8,7 +9,7 @@ import org.jspecify.annotations.Nullable;
  * @param heatSource what warms it, in the grower's words; null for nothing
  * @param baseC base temperature, °C
  * @param ceilingC ceiling temperature, °C, or null for none
- * @throws IllegalArgumentException naming the setting that makes no sense
+ * @throws InvalidInput naming the setting that makes no sense
  */
 public record ContainerSettings(
     String name,
@@ -30,8 +31,7 @@ public record ContainerSettings(
     if (ceilingC != null) {
       Checks.within("ceiling", ceilingC, -20, 80, "°C");
       if (ceilingC <= baseC) {
-        throw new IllegalArgumentException(
-            "ceiling " + ceilingC + " °C must lie above base " + baseC + " °C");
+        throw new InvalidInput("ceiling " + ceilingC + " °C must lie above base " + baseC + " °C");
       }
     }
   }

@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.InvalidInput;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 
@@ -177,17 +178,17 @@ public final class Register {
    * @param place a container, {@link ContainerId#ROOM}, or null for nowhere
    * @param start cut to whole milliseconds
    * @param end cut to whole milliseconds; null for "from then on"
-   * @throws IllegalArgumentException when there is no such container or the stretch is empty
+   * @throws InvalidInput when there is no such container or the stretch is empty
    */
   public synchronized void place(
       SensorId sensor, @Nullable ContainerId place, Instant start, @Nullable Instant end) {
     Instant from = start.truncatedTo(ChronoUnit.MILLIS);
     Instant until = end == null ? null : end.truncatedTo(ChronoUnit.MILLIS);
     if (place != null && !place.equals(ContainerId.ROOM) && container(place).isEmpty()) {
-      throw new IllegalArgumentException("there is no container \"" + place + '"');
+      throw new InvalidInput("there is no container \"" + place + '"');
     }
     if (until != null && !until.isAfter(from)) {
-      throw new IllegalArgumentException("until " + until + " must lie after from " + from);
+      throw new InvalidInput("until", until + " must lie after from " + from);
     }
     List<Placement> old = placementsOf(sensor);
     Placement added = place == null ? null : new Placement(sensor, place, from, until);
@@ -209,7 +210,7 @@ public final class Register {
   /**
    * Records that the container is being opened.
    *
-   * @throws IllegalArgumentException when there is no such container
+   * @throws InvalidInput when there is no such container
    */
   public synchronized void open(Opening opening) {
     refuseUnknown(opening.container());
@@ -222,7 +223,7 @@ public final class Register {
    * as long as either says.
    *
    * @return the opening that is going on
-   * @throws IllegalArgumentException when there is no such container
+   * @throws InvalidInput when there is no such container
    */
   public synchronized Opening openNow(ContainerId id, Duration time, Instant now) {
     Span asked = new Span(now, now.plus(time));
@@ -257,7 +258,7 @@ public final class Register {
   /**
    * Records that a suggested opening was none, so that it is not offered again.
    *
-   * @throws IllegalArgumentException when there is no such container
+   * @throws InvalidInput when there is no such container
    */
   public synchronized void decline(Opening suggested) {
     refuseUnknown(suggested.container());
@@ -267,7 +268,7 @@ public final class Register {
 
   private void refuseUnknown(ContainerId id) {
     if (container(id).isEmpty()) {
-      throw new IllegalArgumentException("there is no container \"" + id + '"');
+      throw new InvalidInput("there is no container \"" + id + '"');
     }
   }
 }

@@ -14,6 +14,7 @@ import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.csv.CSVRecord;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.InvalidInput;
 
 /**
  * CSV after RFC 4180: commas, quotes where needed, a header. A spreadsheet would run a cell that
@@ -54,7 +55,7 @@ final class CsvText {
   /**
    * Reads a table.
    *
-   * @throws IllegalArgumentException when it is no CSV, or a column is unknown or missing
+   * @throws InvalidInput when it is no CSV, or a column is unknown or missing
    */
   static List<Row> read(String text, List<String> header) {
     String plain = text.startsWith(BYTE_ORDER_MARK) ? text.substring(1) : text;
@@ -62,14 +63,14 @@ final class CsvText {
     try (CSVParser parser = CSVParser.parse(new StringReader(plain), format)) {
       return rows(parser, header);
     } catch (IOException | UncheckedIOException e) {
-      throw new IllegalArgumentException("this is no CSV: " + e.getMessage(), e);
+      throw new InvalidInput("this is no CSV: " + e.getMessage(), e);
     }
   }
 
   private static List<Row> rows(CSVParser parser, List<String> header) {
     Iterator<CSVRecord> records = parser.iterator();
     if (!records.hasNext()) {
-      throw new IllegalArgumentException("the first line must be " + String.join(",", header));
+      throw new InvalidInput("the first line must be " + String.join(",", header));
     }
     List<String> columns = records.next().toList();
     checkHeader(columns, header);
@@ -95,12 +96,12 @@ final class CsvText {
   private static void checkHeader(List<String> columns, List<String> header) {
     for (String column : columns) {
       if (!header.contains(column)) {
-        throw new IllegalArgumentException(
+        throw new InvalidInput(
             "line 1: there is no column \"" + column + "\"; they are " + String.join(",", header));
       }
     }
     if (columns.stream().distinct().count() != columns.size()) {
-      throw new IllegalArgumentException("line 1: a column comes twice");
+      throw new InvalidInput("line 1: a column comes twice");
     }
   }
 

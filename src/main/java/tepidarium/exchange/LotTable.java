@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.germination.Lot;
 import tepidarium.germination.LotDetails;
 import tepidarium.germination.Origin;
+import tepidarium.reading.InvalidInput;
 
 /** One seed lot a row. */
 final class LotTable {
@@ -32,7 +33,7 @@ final class LotTable {
   static Lot lot(Row row) {
     Integer seeds = row.count("seeds");
     if (seeds == null) {
-      throw new IllegalArgumentException("seeds is missing");
+      throw new InvalidInput("seeds", "is missing");
     }
     return new Lot(
         row.number("lot"),

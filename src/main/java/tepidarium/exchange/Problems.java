@@ -3,6 +3,7 @@ package tepidarium.exchange;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.InvalidInput;
 
 /** Collects what is wrong with a table, line by line, so that all of it is told at once. */
 final class Problems {
@@ -17,7 +18,7 @@ final class Problems {
   /**
    * Ends the reading when something was wrong.
    *
-   * @throws IllegalArgumentException naming the lines
+   * @throws InvalidInput naming the lines
    */
   void refuseIfAny() {
     if (found.isEmpty()) {
@@ -25,7 +26,7 @@ final class Problems {
     }
     int more = found.size() - MOST_TOLD;
     String told = String.join("; ", found.subList(0, Math.min(MOST_TOLD, found.size())));
-    throw new IllegalArgumentException(
+    throw new InvalidInput(
         "nothing was taken over: " + told + (more > 0 ? "; and " + more + " more" : ""));
   }
 }

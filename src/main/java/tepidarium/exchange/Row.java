@@ -6,6 +6,7 @@ import java.time.OffsetDateTime;
 import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.InvalidInput;
 
 /**
  * One row of a table that was read.
@@ -21,7 +22,7 @@ record Row(long line, Map<String, String> cells) {
   String needed(String column) {
     String text = text(column);
     if (text == null) {
-      throw new IllegalArgumentException(column + " is missing");
+      throw new InvalidInput(column, "is missing");
     }
     return text;
   }
@@ -34,15 +35,14 @@ record Row(long line, Map<String, String> cells) {
     try {
       return Long.valueOf(text);
     } catch (NumberFormatException e) {
-      throw new IllegalArgumentException(
-          column + " must be a whole number, not \"" + text + '"', e);
+      throw new InvalidInput(column + " must be a whole number, not \"" + text + '"', e);
     }
   }
 
   @Nullable Integer count(String column) {
     Long whole = whole(column);
     if (whole != null && (whole < 0 || whole > 1_000_000)) {
-      throw new IllegalArgumentException(column + " must be from 0 to 1000000, not " + whole);
+      throw new InvalidInput(column, "must be from 0 to 1000000, not " + whole);
     }
     return whole == null ? null : whole.intValue();
   }
@@ -51,7 +51,7 @@ record Row(long line, Map<String, String> cells) {
   long number(String column) {
     Long whole = whole(column);
     if (whole == null || whole < 1) {
-      throw new IllegalArgumentException(column + " must be a whole number from 1 on");
+      throw new InvalidInput(column, "must be a whole number from 1 on");
     }
     return whole;
   }
@@ -61,7 +61,7 @@ record Row(long line, Map<String, String> cells) {
     try {
       return text == null ? null : Double.valueOf(text);
     } catch (NumberFormatException e) {
-      throw new IllegalArgumentException(column + " must be a number, not \"" + text + '"', e);
+      throw new InvalidInput(column + " must be a number, not \"" + text + '"', e);
     }
   }
 
@@ -70,7 +70,7 @@ record Row(long line, Map<String, String> cells) {
     try {
       return OffsetDateTime.parse(text).toInstant();
     } catch (DateTimeException e) {
-      throw new IllegalArgumentException(
+      throw new InvalidInput(
           column + " must be an instant like 2026-03-01T06:00:00Z, not \"" + text + '"', e);
     }
   }
@@ -80,7 +80,7 @@ record Row(long line, Map<String, String> cells) {
     try {
       return text == null ? null : UUID.fromString(text);
     } catch (IllegalArgumentException e) {
-      throw new IllegalArgumentException(column + " must be a UUID, not \"" + text + '"', e);
+      throw new InvalidInput(column + " must be a UUID, not \"" + text + '"', e);
     }
   }
 }

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.germination.Contradiction;
 import tepidarium.germination.RefusedRow;
 import tepidarium.germination.SeedJournal;
+import tepidarium.reading.InvalidInput;
 
 /** The tables in which the germination record goes out and comes in; see records-csv.md. */
 public enum Table {
@@ -58,7 +59,7 @@ public enum Table {
   /**
    * Takes all of a table over, or nothing.
    *
-   * @throws IllegalArgumentException naming each line that cannot be
+   * @throws InvalidInput naming each line that cannot be
    */
   public Taken read(String csv, SeedJournal journal, Instant now) {
     List<Row> rows = CsvText.read(csv, header());
@@ -90,7 +91,7 @@ public enum Table {
       problems.refuseIfAny();
       return 0;
     } catch (Contradiction e) {
-      throw new IllegalArgumentException("nothing was taken over: " + e.getMessage(), e);
+      throw new InvalidInput("nothing was taken over: " + e.getMessage(), e);
     }
   }
 
@@ -100,7 +101,7 @@ public enum Table {
     for (Row row : rows) {
       try {
         all.add(parse.apply(row));
-      } catch (IllegalArgumentException | ArithmeticException e) {
+      } catch (InvalidInput | ArithmeticException e) {
         problems.add(row.line(), e.getMessage());
       }
     }

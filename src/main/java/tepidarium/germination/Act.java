@@ -3,6 +3,7 @@ package tepidarium.germination;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
+import tepidarium.reading.InvalidInput;
 
 /** What was done to the seeds of a sowing. Every number is of seeds. */
 public sealed interface Act {
@@ -25,7 +26,7 @@ public sealed interface Act {
       name = Require.note("name", name, 60);
       parts = List.copyOf(parts);
       if (parts.isEmpty()) {
-        throw new IllegalArgumentException("groups must name at least one container");
+        throw new InvalidInput("groups", "must name at least one container");
       }
       Require.count("the number of seeds sown", seeds(parts), 1);
     }
@@ -68,14 +69,14 @@ public sealed interface Act {
       Require.count("ungerminated", ungerminated, 0);
       Require.count("germinated", germinated, 0);
       if (splitInto != null && joinTo != null) {
-        throw new IllegalArgumentException("a part of a group becomes a new one or joins one");
+        throw new InvalidInput("a part of a group becomes a new one or joins one");
       }
       if (group.equals(joinTo)) {
-        throw new IllegalArgumentException("group " + group + " cannot join itself");
+        throw new InvalidInput("group " + group + " cannot join itself");
       }
       boolean all = ungerminated == null && germinated == null;
       if (!all && splitInto == null && joinTo == null) {
-        throw new IllegalArgumentException("a part of a group needs a group to go to");
+        throw new InvalidInput("a part of a group needs a group to go to");
       }
     }
 

@@ -1,5 +1,7 @@
 package tepidarium.germination;
 
+import tepidarium.reading.InvalidInput;
+
 /** Reads whole numbers. */
 final class Counts {
   private Counts() {}
@@ -8,8 +10,7 @@ final class Counts {
     try {
       return Integer.parseInt(text.strip());
     } catch (NumberFormatException e) {
-      throw new IllegalArgumentException(
-          name + " must be a whole number, not \"" + text.strip() + '"', e);
+      throw new InvalidInput(name + " must be a whole number, not \"" + text.strip() + '"', e);
     }
   }
 }

@@ -2,6 +2,7 @@ package tepidarium.germination;
 
 import java.util.Arrays;
 import java.util.Locale;
+import tepidarium.reading.InvalidInput;
 
 /**
  * Seeds discarded at a check for one reason.
@@ -23,8 +24,8 @@ public record Culled(int count, CullReason reason, boolean germinated) {
     String[] words = text.strip().split(" +", -1);
     boolean germinated = words.length == 3 && words[2].equals("germinated");
     if (words.length < 2 || (words.length > 2 && !germinated)) {
-      throw new IllegalArgumentException(
-          "culled must read like \"2 mould\" or \"1 dead germinated\", not \"" + text + '"');
+      throw new InvalidInput(
+          "culled", "must read like \"2 mould\" or \"1 dead germinated\", not \"" + text + '"');
     }
     return new Culled(Counts.parse("culled", words[0]), reason(words[1]), germinated);
   }
@@ -32,7 +33,7 @@ public record Culled(int count, CullReason reason, boolean germinated) {
   /**
    * The reason of that name, in any case.
    *
-   * @throws IllegalArgumentException naming all reasons when there is none
+   * @throws InvalidInput naming all reasons when there is none
    */
   public static CullReason reason(String name) {
     return Arrays.stream(CullReason.values())
@@ -40,7 +41,7 @@ public record Culled(int count, CullReason reason, boolean germinated) {
         .findFirst()
         .orElseThrow(
             () ->
-                new IllegalArgumentException(
+                new InvalidInput(
                     "culled.reason must be mould, dead, empty, eaten, taken or other, not \""
                         + name
                         + '"'));

@@ -6,6 +6,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
+import tepidarium.reading.InvalidInput;
 
 /**
  * An act as one row of a table, in which lists are cells such as {@code 3-1 in jar-1: 20; 3-2 in
@@ -124,7 +125,7 @@ public record FlatAct(
   /**
    * The act that the row tells of.
    *
-   * @throws IllegalArgumentException naming the cell that makes no sense
+   * @throws InvalidInput naming the cell that makes no sense
    */
   public Act act() {
     return switch (kind) {
@@ -147,8 +148,8 @@ public record FlatAct(
       case "survival" -> new Act.Survival(groupId(), needed("alive", alive));
       case "withdrawn" -> new Act.Withdrawn();
       default ->
-          throw new IllegalArgumentException(
-              "kind must be sown, moved, checked, survival or withdrawn, not \"" + kind + '"');
+          throw new InvalidInput(
+              "kind", "must be sown, moved, checked, survival or withdrawn, not \"" + kind + '"');
     };
   }
 
@@ -158,7 +159,7 @@ public record FlatAct(
 
   private <T> T needed(String cell, @Nullable T value) {
     if (value == null) {
-      throw new IllegalArgumentException(cell + " is missing in an entry of the kind " + kind);
+      throw new InvalidInput(cell + " is missing in an entry of the kind " + kind);
     }
     return value;
   }
@@ -166,8 +167,7 @@ public record FlatAct(
   private static Act.Part part(String text) {
     String[] halves = text.split(" in |:", -1);
     if (halves.length != 3) {
-      throw new IllegalArgumentException(
-          "groups must read like \"3-1 in jar-1: 20\", not \"" + text + '"');
+      throw new InvalidInput("groups", "must read like \"3-1 in jar-1: 20\", not \"" + text + '"');
     }
     return new Act.Part(
         GroupId.parse(halves[0].strip()),
@@ -179,7 +179,7 @@ public record FlatAct(
     try {
       return Double.parseDouble(text);
     } catch (NumberFormatException e) {
-      throw new IllegalArgumentException("rootLengthsCm must be numbers, not \"" + text + '"', e);
+      throw new InvalidInput("rootLengthsCm must be numbers, not \"" + text + '"', e);
     }
   }
 }

@@ -3,6 +3,7 @@ package tepidarium.germination;
 import java.util.Comparator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import tepidarium.reading.InvalidInput;
 
 /** A seed group's name: its sowing's number and its own, such as 3-1. */
 public record GroupId(long sowing, int number) implements Comparable<GroupId> {
@@ -13,13 +14,12 @@ public record GroupId(long sowing, int number) implements Comparable<GroupId> {
   /**
    * Reads such a name.
    *
-   * @throws IllegalArgumentException when it is none
+   * @throws InvalidInput when it is none
    */
   public static GroupId parse(String text) {
     Matcher parts = FORM.matcher(text);
     if (!parts.matches()) {
-      throw new IllegalArgumentException(
-          "\"" + text + "\" names no seed group; one is named like 3-1");
+      throw new InvalidInput("\"" + text + "\" names no seed group; one is named like 3-1");
     }
     return new GroupId(Long.parseLong(parts.group(1)), Integer.parseInt(parts.group(2)));
   }

@@ -3,6 +3,7 @@ package tepidarium.germination;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.InvalidInput;
 
 /**
  * What a grower says of a seed lot.
@@ -12,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param gatheredAt whole milliseconds
  * @param place which plant or place, in the grower's words
  * @param kept how it is kept, in the grower's words
- * @throws IllegalArgumentException naming what makes no sense
+ * @throws InvalidInput naming what makes no sense
  */
 public record LotDetails(
     String species,

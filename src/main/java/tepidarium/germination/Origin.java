@@ -2,6 +2,7 @@ package tepidarium.germination;
 
 import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.InvalidInput;
 
 /** From where seed was gathered. */
 public enum Origin {
@@ -12,7 +13,7 @@ public enum Origin {
   /**
    * The one of that name; unknown for none.
    *
-   * @throws IllegalArgumentException naming all when there is none of that name
+   * @throws InvalidInput naming all when there is none of that name
    */
   public static Origin ofKey(@Nullable String key) {
     return key == null
@@ -20,7 +21,6 @@ public enum Origin {
         : Arrays.stream(values())
             .filter(origin -> origin.name().equalsIgnoreCase(key))
             .findFirst()
-            .orElseThrow(
-                () -> new IllegalArgumentException("from must be plant, ground or unknown"));
+            .orElseThrow(() -> new InvalidInput("from", "must be plant, ground or unknown"));
   }
 }

@@ -1,5 +1,7 @@
 package tepidarium.germination;
 
+import tepidarium.reading.InvalidInput;
+
 /** A small picture, JPEG or PNG. Whoever makes one gives its bytes away. */
 public final class Photo {
   private static final int[] PNG = {0x89, 'P', 'N', 'G', '\r', '\n', 0x1A, '\n'};
@@ -11,7 +13,7 @@ public final class Photo {
   /**
    * Looks at the first bytes to tell what it is.
    *
-   * @throws IllegalArgumentException when it is neither JPEG nor PNG
+   * @throws InvalidInput when it is neither JPEG nor PNG
    */
   public Photo(byte[] bytes) {
     this.bytes = bytes.clone();
@@ -20,7 +22,7 @@ public final class Photo {
     } else if (begins(bytes, PNG)) {
       mediaType = "image/png";
     } else {
-      throw new IllegalArgumentException("a photo must be a JPEG or PNG picture");
+      throw new InvalidInput("a photo must be a JPEG or PNG picture");
     }
   }
 

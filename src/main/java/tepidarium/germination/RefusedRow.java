@@ -2,6 +2,7 @@ package tepidarium.germination;
 
 import java.util.NoSuchElementException;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.InvalidInput;
 
 /** One of several records taken over from elsewhere cannot be. */
 public final class RefusedRow extends RuntimeException {
@@ -17,7 +18,7 @@ public final class RefusedRow extends RuntimeException {
   static void checking(int index, Runnable check) {
     try {
       check.run();
-    } catch (IllegalArgumentException | NoSuchElementException e) {
+    } catch (InvalidInput | NoSuchElementException e) {
       throw new RefusedRow(index, e.getMessage());
     }
   }

@@ -16,6 +16,7 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
+import tepidarium.reading.InvalidInput;
 
 /**
  * The journals of all sowings, and the lots that they come from. Reading is from a snapshot in
@@ -134,8 +135,7 @@ public final class SeedJournal {
 
   private static void notAhead(String name, Instant at, Instant now) {
     if (at.isAfter(now.plus(AHEAD))) {
-      throw new IllegalArgumentException(
-          name + " must not lie in the future; it is " + now + " now");
+      throw new InvalidInput(name, "must not lie in the future; it is " + now + " now");
     }
   }
 
@@ -254,7 +254,7 @@ public final class SeedJournal {
         () -> {
           GroupId group = act.group();
           if (group == null) {
-            throw new IllegalArgumentException(act.kind() + " needs a group");
+            throw new InvalidInput(act.kind() + " needs a group");
           }
           existing(group);
           return entry(group.sowing(), act, note, null, null);
@@ -299,7 +299,7 @@ public final class SeedJournal {
         id,
         old -> {
           if (!(old.act() instanceof Act.Moved before)) {
-            throw new IllegalArgumentException("that entry is no move but " + old.act().kind());
+            throw new InvalidInput("that entry is no move but " + old.act().kind());
           }
           GroupId split = asked.joinTo() == null ? before.splitInto() : null;
           if (asked.everything()) {
@@ -324,7 +324,7 @@ public final class SeedJournal {
         id,
         old -> {
           if (!(old.act() instanceof Act.Sown before)) {
-            throw new IllegalArgumentException("that entry is no sowing but " + old.act().kind());
+            throw new InvalidInput("that entry is no sowing but " + old.act().kind());
           }
           Sowing sowing = sowingOf(old);
           List<Act.Part> parts = new ArrayList<>();
@@ -406,7 +406,7 @@ public final class SeedJournal {
 
   private void containerExists(ContainerId id) {
     if (register.container(id).isEmpty()) {
-      throw new IllegalArgumentException("there is no container \"" + id + '"');
+      throw new InvalidInput("there is no container \"" + id + '"');
     }
   }
 

@@ -7,13 +7,14 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.container.ContainerSettings;
 import tepidarium.heat.HeatRule;
+import tepidarium.reading.InvalidInput;
 
 /**
  * A species profile: what is usual for seed of one species. Each figure has its source; one that is
  * not known is absent.
  *
  * @param id lower-case letters, digits and hyphens
- * @throws IllegalArgumentException naming the figure that makes no sense
+ * @throws InvalidInput naming the figure that makes no sense
  */
 public record Species(String id, String name, Map<Trait, Figure> figures) {
   public Species {
@@ -35,7 +36,7 @@ public record Species(String id, String name, Map<Trait, Figure> figures) {
     if (below != null
         && above != null
         && (below.value() > above.value() || (apart && below.value() == above.value()))) {
-      throw new IllegalArgumentException(
+      throw new InvalidInput(
           String.join(" ", high.key(), show(above), "must lie above", low.key(), show(below)));
     }
   }

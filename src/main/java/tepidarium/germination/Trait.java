@@ -1,6 +1,7 @@
 package tepidarium.germination;
 
 import java.util.Arrays;
+import tepidarium.reading.InvalidInput;
 
 /**
  * What a species profile says of a species, with its unit and the range in which it makes sense.
@@ -47,7 +48,7 @@ public enum Trait {
   /**
    * The trait with that key.
    *
-   * @throws IllegalArgumentException naming all keys when there is none
+   * @throws InvalidInput naming all keys when there is none
    */
   public static Trait ofKey(String key) {
     return Arrays.stream(values())
@@ -55,7 +56,7 @@ public enum Trait {
         .findFirst()
         .orElseThrow(
             () ->
-                new IllegalArgumentException(
+                new InvalidInput(
                     "a species has no \""
                         + key
                         + "\"; it has "

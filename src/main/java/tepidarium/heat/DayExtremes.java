@@ -2,14 +2,14 @@ package tepidarium.heat;
 
 import java.time.LocalDate;
 import java.util.Locale;
+import tepidarium.reading.InvalidInput;
 
 /**
  * The lowest and highest temperature of a local day, entered by hand.
  *
  * @param minC °C, −40 to 80
  * @param maxC °C, −40 to 80, at least the lowest
- * @throws IllegalArgumentException when a temperature is out of range or the lowest is above the
- *     highest
+ * @throws InvalidInput when a temperature is out of range or the lowest is above the highest
  */
 public record DayExtremes(LocalDate day, double minC, double maxC) {
   private static final double LEAST_C = -40;
@@ -19,7 +19,7 @@ public record DayExtremes(LocalDate day, double minC, double maxC) {
     within("min", minC);
     within("max", maxC);
     if (minC > maxC) {
-      throw new IllegalArgumentException(
+      throw new InvalidInput(
           String.format(
               Locale.ROOT, "min %s °C must not be above max %s °C; check both", minC, maxC));
     }
@@ -27,7 +27,7 @@ public record DayExtremes(LocalDate day, double minC, double maxC) {
 
   private static void within(String name, double value) {
     if (!(value >= LEAST_C && value <= MOST_C)) {
-      throw new IllegalArgumentException(
+      throw new InvalidInput(
           String.format(
               Locale.ROOT, "%s must be %.0f to %.0f °C, not %s", name, LEAST_C, MOST_C, value));
     }

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
 
 /**
@@ -19,17 +20,16 @@ public interface SeasonStore {
     public Asked {
       name = name.strip();
       if (name.isEmpty() || name.length() > LONGEST_NAME) {
-        throw new IllegalArgumentException("name must have 1 to " + LONGEST_NAME + " characters");
+        throw new InvalidInput("name", "must have 1 to " + LONGEST_NAME + " characters");
       }
       remark = remark == null || remark.isBlank() ? null : remark.strip();
       if (remark != null && remark.length() > LONGEST_REMARK) {
-        throw new IllegalArgumentException(
-            "remark must have at most " + LONGEST_REMARK + " characters");
+        throw new InvalidInput("remark", "must have at most " + LONGEST_REMARK + " characters");
       }
       if ((name + (remark == null ? "" : remark.replace("\n", "")))
           .chars()
           .anyMatch(Character::isISOControl)) {
-        throw new IllegalArgumentException("name or remark has characters that cannot be shown");
+        throw new InvalidInput("name or remark has characters that cannot be shown");
       }
     }
   }

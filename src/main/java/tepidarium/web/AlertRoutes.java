@@ -16,6 +16,7 @@ import tepidarium.alert.AlertStore;
 import tepidarium.alert.Transition;
 import tepidarium.container.ContainerId;
 import tepidarium.live.Watch;
+import tepidarium.reading.InvalidInput;
 
 /** Alerts, their history, and what a person does about them. */
 final class AlertRoutes {
@@ -72,7 +73,8 @@ final class AlertRoutes {
           case "shelved" -> open(alert -> alert.shelvedAt(now), filter);
           case "all", "history" -> store.history(filter).stream();
           default ->
-              throw new BadRequest("state must be open, active, returned, shelved, history or all");
+              throw new InvalidInput(
+                  "state", "must be open, active, returned, shelved, history or all");
         };
     ctx.json(alerts.map(views::alert).toList());
   }
@@ -81,7 +83,7 @@ final class AlertRoutes {
     Instant from = Params.instant(ctx, "from");
     Instant to = Params.instant(ctx, "to");
     if (from != null && to != null && to.isBefore(from)) {
-      throw new BadRequest("to must not lie before from");
+      throw new InvalidInput("to", "must not lie before from");
     }
     String container = ctx.queryParam("container");
     return new AlertFilter(

@@ -26,6 +26,7 @@ import tepidarium.alert.RuleOverride;
 import tepidarium.alert.Transition;
 import tepidarium.container.Container;
 import tepidarium.live.Watch;
+import tepidarium.reading.InvalidInput;
 
 /** When a container's alerts are raised, and what somebody decided in place of the defaults. */
 final class AlertRuleRoutes {
@@ -160,7 +161,7 @@ final class AlertRuleRoutes {
     return AlertKind.ofKey(name)
         .orElseThrow(
             () ->
-                new BadRequest(
+                new InvalidInput(
                     "there is no kind of alert \""
                         + name
                         + "\"; the kinds are "
@@ -202,7 +203,7 @@ final class AlertRuleRoutes {
       case "offDelayMinutes" -> offDelay = delay(full, value);
       case "priority" -> priority = priority(full, value);
       default ->
-          throw new BadRequest(
+          throw new InvalidInput(
               "there is no field \""
                   + full
                   + "\" here; the fields are deadband, inService, limit, offDelayMinutes,"
@@ -213,7 +214,7 @@ final class AlertRuleRoutes {
 
   private static boolean flag(String name, JsonNode value) {
     if (!value.isBoolean()) {
-      throw new BadRequest(name + " must be true or false");
+      throw new InvalidInput(name, "must be true or false");
     }
     return value.booleanValue();
   }
@@ -223,7 +224,7 @@ final class AlertRuleRoutes {
       return null;
     }
     if (!value.isNumber() || !Double.isFinite(value.doubleValue())) {
-      throw new BadRequest(name + " must be a number, or null for the default");
+      throw new InvalidInput(name, "must be a number, or null for the default");
     }
     return value.doubleValue();
   }
@@ -245,7 +246,7 @@ final class AlertRuleRoutes {
     try {
       return Priority.valueOf(value.asText().toUpperCase(Locale.ROOT));
     } catch (IllegalArgumentException e) {
-      throw new BadRequest(name + " must be low, medium or high, or null for the default");
+      throw new InvalidInput(name, "must be low, medium or high, or null for the default");
     }
   }
 }

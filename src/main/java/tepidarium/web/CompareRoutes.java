@@ -13,6 +13,7 @@ import tepidarium.germination.GerminationData;
 import tepidarium.germination.GerminationData.Fate;
 import tepidarium.germination.SourceTrial;
 import tepidarium.germination.Species;
+import tepidarium.reading.InvalidInput;
 import tepidarium.stats.IntervalLogRank;
 import tepidarium.stats.Proportion;
 import tepidarium.stats.ProportionDifference;
@@ -80,7 +81,7 @@ final class CompareRoutes {
   private void heatSources(Context ctx) {
     String id = ctx.queryParam("species");
     if (id == null) {
-      throw new BadRequest("species is missing: name one, like species=pawpaw");
+      throw new InvalidInput("species", "is missing: name one, like species=pawpaw");
     }
     Species species = SeedViews.found(() -> seeds.species(id));
     List<Course> courses = seeds.sowingsOf(species).stream().map(seeds::course).toList();
@@ -122,7 +123,7 @@ final class CompareRoutes {
         // Refused below, together with one number or three.
       }
     }
-    throw new BadRequest("sowings must name two different sowings, like sowings=1,2");
+    throw new InvalidInput("sowings", "must name two different sowings, like sowings=1,2");
   }
 
   private static SumsJson.@Nullable Difference difference(

@@ -9,6 +9,7 @@ import tepidarium.container.Band;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerKind;
 import tepidarium.container.ContainerSettings;
+import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
 
 /** A container as the API shows it, with what is going on in it now. */
@@ -48,10 +49,10 @@ record ContainerJson(
 
     Band over(Band band) {
       if (light != null && light.low() != null) {
-        throw new BadRequest("band.light has only a high limit");
+        throw new InvalidInput("band.light", "has only a high limit");
       }
       if (humidity != null && humidity.high() != null) {
-        throw new BadRequest("band.humidity has only a low limit");
+        throw new InvalidInput("band.humidity", "has only a low limit");
       }
       return new Band(
           or(temperature == null ? null : temperature.low(), band.temperatureLowC()),
@@ -76,7 +77,7 @@ record ContainerJson(
 
     ContainerSettings settings(double defaultBaseC) {
       if (name == null) {
-        throw new BadRequest("name is missing: what do you call this container?");
+        throw new InvalidInput("name", "is missing: what do you call this container?");
       }
       return new ContainerSettings(
           name,
@@ -91,7 +92,7 @@ record ContainerJson(
       try {
         return ContainerKind.valueOf(String.valueOf(kind).toUpperCase(Locale.ROOT));
       } catch (IllegalArgumentException e) {
-        throw new BadRequest("kind must be bag, box, jar or tray");
+        throw new InvalidInput("kind", "must be bag, box, jar or tray");
       }
     }
   }

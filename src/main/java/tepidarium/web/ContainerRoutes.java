@@ -13,6 +13,7 @@ import tepidarium.container.ContainerSettings;
 import tepidarium.container.Opening;
 import tepidarium.container.Register;
 import tepidarium.germination.SeedJournal;
+import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
 
 /** Containers and their openings. */
@@ -34,11 +35,11 @@ final class ContainerRoutes {
   record OpeningRequest(@Nullable Double minutes, @Nullable String from, @Nullable String until) {
     Span span(Instant now) {
       if (minutes != null && until != null) {
-        throw new BadRequest("minutes and until both tell the end; give one of them");
+        throw new InvalidInput("minutes and until both tell the end; give one of them");
       }
       Instant start = from == null ? now : Params.instant("from", from);
       if (start.isAfter(now)) {
-        throw new BadRequest("from must not lie in the future; it is " + now + " now");
+        throw new InvalidInput("from", "must not lie in the future; it is " + now + " now");
       }
       return until == null
           ? new Span(start, start.plus(time()))
@@ -52,8 +53,9 @@ final class ContainerRoutes {
     private static Span stretch(Instant start, Instant end) {
       long longestMs = Math.round(LONGEST_OPENING_MINUTES * 60_000);
       if (!end.isAfter(start) || end.isAfter(start.plusMillis(longestMs))) {
-        throw new BadRequest(
-            "until must lie after from, by at most " + (int) LONGEST_OPENING_MINUTES + " minutes");
+        throw new InvalidInput(
+            "until",
+            "must lie after from, by at most " + (int) LONGEST_OPENING_MINUTES + " minutes");
       }
       return new Span(start, end);
     }

@@ -17,6 +17,7 @@ import tepidarium.heat.DayExtremesStore;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.ledger.Chronicle;
+import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Span;
 
@@ -124,17 +125,17 @@ final class DayExtremesRoutes {
     LocalDate day = day(ctx);
     DayRequest asked = Params.body(ctx, DayRequest.class);
     if (asked.min() == null || asked.max() == null) {
-      throw new BadRequest((asked.min() == null ? "min" : "max") + " is missing");
+      throw new InvalidInput(asked.min() == null ? "min" : "max", "is missing");
     }
     if (day.isAfter(views.now().atZone(views.zone()).toLocalDate())) {
-      throw new BadRequest("day " + day + " lies in the future");
+      throw new InvalidInput("day", day + " lies in the future");
     }
     if (day.isBefore(Reading.EARLIEST.atZone(ZoneOffset.UTC).toLocalDate())) {
-      throw new BadRequest("day must not lie before 2010");
+      throw new InvalidInput("day", "must not lie before 2010");
     }
     List<DayExtremes> before = store.days(container.id());
     if (before.size() >= MOST_DAYS && before.stream().noneMatch(one -> one.day().equals(day))) {
-      throw new BadRequest("a container can have at most " + MOST_DAYS + " days; remove some");
+      throw new InvalidInput("a container can have at most " + MOST_DAYS + " days; remove some");
     }
     store.put(container.id(), new DayExtremes(day, asked.min(), asked.max()));
     ctx.json(answer(container));
@@ -154,7 +155,8 @@ final class DayExtremesRoutes {
     try {
       return LocalDate.parse(text);
     } catch (DateTimeParseException e) {
-      throw new BadRequest("day must be a date like 2026-03-01, not \"" + text + '"');
+      throw new InvalidInput(
+          "day", "must be a date like 2026-03-01, not \"" + Params.shown(text) + '"');
     }
   }
 }

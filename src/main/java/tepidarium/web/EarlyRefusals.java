@@ -1,6 +1,7 @@
 package tepidarium.web;
 
 import io.javalin.http.HttpStatus;
+import java.util.Map;
 import org.eclipse.jetty.http.HttpHeader;
 import org.eclipse.jetty.io.Content;
 import org.eclipse.jetty.server.Request;
@@ -24,6 +25,9 @@ final class EarlyRefusals extends ErrorHandler {
     response.getHeaders().put("X-Content-Type-Options", "nosniff");
     response.getHeaders().put(HttpHeader.CONTENT_TYPE, Problem.TYPE);
     Content.Sink.write(
-        response, true, Problem.text(status, "the request cannot be read: " + why), callback);
+        response,
+        true,
+        Problem.text(status, "the request cannot be read: " + why, Map.of()),
+        callback);
   }
 }

@@ -19,6 +19,7 @@ import tepidarium.heat.LocalHours;
 import tepidarium.history.History;
 import tepidarium.ledger.BenchReader;
 import tepidarium.ledger.Chronicle;
+import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
 
 /** Comparing containers and heat sources, and trying a place before any seed is at risk. */
@@ -51,7 +52,7 @@ final class HeatBenchRoutes {
     List<String> containers = names(ctx, "containers");
     List<String> sources = names(ctx, "sources");
     if (containers.isEmpty() == sources.isEmpty()) {
-      throw new BadRequest(
+      throw new InvalidInput(
           "say what to compare: either containers=a,b with their ids, or sources=x,y with the names"
               + " of heat sources");
     }
@@ -60,7 +61,7 @@ final class HeatBenchRoutes {
             ? sources.stream().map(this::source).toList()
             : containers.stream().map(this::container).toList();
     if (asked.size() < 2 || asked.size() > MOST_SIDES) {
-      throw new BadRequest(
+      throw new InvalidInput(
           "two to " + MOST_SIDES + " different ones can be compared, not " + asked.size());
     }
     HeatRule rule = rule(ctx, asked.get(0).containers().get(0));
@@ -86,7 +87,7 @@ final class HeatBenchRoutes {
         register.containers().stream()
             .filter(container -> container.id().value().equals(name))
             .findFirst()
-            .orElseThrow(() -> new BadRequest("there is no container \"" + name + '"'));
+            .orElseThrow(() -> new InvalidInput("there is no container \"" + name + '"'));
     return new Asked(name, found.name(), false, List.of(found));
   }
 
@@ -96,7 +97,7 @@ final class HeatBenchRoutes {
             .filter(container -> name.equalsIgnoreCase(container.settings().heatSource()))
             .toList();
     if (found.isEmpty()) {
-      throw new BadRequest("no container has the heat source \"" + name + '"');
+      throw new InvalidInput("no container has the heat source \"" + name + '"');
     }
     return new Asked(name, name, true, found);
   }
@@ -115,7 +116,7 @@ final class HeatBenchRoutes {
   private static HeatRule rule(Context ctx, Container first) {
     Double base = Params.number(ctx, "base", -20, 60, "°C");
     Double ceiling = Params.number(ctx, "ceiling", -20, 80, "°C");
-    return new HeatRule(
+    return Params.heatRule(
         base == null ? first.settings().baseC() : base,
         ceiling == null ? first.settings().ceilingC() : ceiling);
   }
@@ -132,7 +133,7 @@ final class HeatBenchRoutes {
     Instant end = spans.stream().map(Span::to).max(Instant::compareTo).orElseThrow();
     Span span = new Span(start, end);
     if (span.length().toDays() > MOST_DAYS) {
-      throw new BadRequest("no more than " + MOST_DAYS + " days can be compared at once");
+      throw new InvalidInput("no more than " + MOST_DAYS + " days can be compared at once");
     }
     return span;
   }
@@ -148,7 +149,7 @@ final class HeatBenchRoutes {
     Instant from = Params.instant(ctx, "from");
     Span span = views.span(id, from, Params.instant(ctx, "to"));
     if (span.length().toDays() > MOST_TRIAL_DAYS && from != null) {
-      throw new BadRequest("a trial has at most " + MOST_TRIAL_DAYS + " days");
+      throw new InvalidInput("a trial has at most " + MOST_TRIAL_DAYS + " days");
     }
     Instant start = span.to().minus(TRIAL);
     return from == null && start.isAfter(span.from()) ? new Span(start, span.to()) : span;

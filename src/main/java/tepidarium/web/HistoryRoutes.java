@@ -29,6 +29,7 @@ import tepidarium.light.LightCause;
 import tepidarium.light.LightCauses;
 import tepidarium.light.LightEvent;
 import tepidarium.light.Site;
+import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Span;
 
@@ -134,7 +135,7 @@ final class HistoryRoutes {
   private Span span(Context ctx, ContainerId id) {
     Span span = views.span(id, Params.instant(ctx, "from"), Params.instant(ctx, "to"));
     if (span.length().toDays() > LONGEST_DAYS) {
-      throw new BadRequest("a span of more than " + LONGEST_DAYS + " days has too many days");
+      throw new InvalidInput("a span of more than " + LONGEST_DAYS + " days has too many days");
     }
     return span;
   }
@@ -160,11 +161,12 @@ final class HistoryRoutes {
     Double base = Params.number(ctx, "base", -20, 60, "°C");
     Double ceiling = Params.number(ctx, "ceiling", -20, 80, "°C");
     HeatRule rule =
-        new HeatRule(
+        Params.heatRule(
             base == null ? container.settings().baseC() : base,
             ceiling == null ? container.settings().ceilingC() : ceiling);
     if (span.length().toDays() > MOST_DAYS) {
-      throw new BadRequest("a span of more than " + MOST_DAYS + " days has too many days to list");
+      throw new InvalidInput(
+          "a span of more than " + MOST_DAYS + " days has too many days to list");
     }
     HeatSum sum = chronicle.heat(container, span, rule);
     double high = container.band().temperatureHighC();

@@ -1,6 +1,8 @@
 package tepidarium.web;
 
+import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.MapperFeature;
@@ -18,8 +20,15 @@ import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
  * is taken as it is written: no number is read out of a text, and no field may come twice.
  */
 public final class Json {
+  /** How deep a request may be nested; the deepest that is asked for has fewer than ten levels. */
+  static final int DEEPEST = 100;
+
   static final ObjectMapper MAPPER =
-      JsonMapper.builder()
+      JsonMapper.builder(
+              JsonFactory.builder()
+                  .streamReadConstraints(
+                      StreamReadConstraints.builder().maxNestingDepth(DEEPEST).build())
+                  .build())
           .addModule(new JavaTimeModule())
           .defaultDateFormat(new StdDateFormat())
           .disable(SerializationFeature.WRITE_DATES_AS_TIMESTAMPS)

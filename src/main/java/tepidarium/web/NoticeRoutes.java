@@ -14,6 +14,7 @@ import tepidarium.alert.notify.NoticeStore.Tally;
 import tepidarium.alert.notify.Notices;
 import tepidarium.alert.notify.Notifier;
 import tepidarium.alert.notify.Outcome;
+import tepidarium.reading.InvalidInput;
 
 /** Notices with how each was delivered, and the notifiers with a test of each. */
 final class NoticeRoutes {
@@ -86,7 +87,7 @@ final class NoticeRoutes {
           case "waiting" -> Delivery.State.WAITING;
           case "delivered" -> Delivery.State.DELIVERED;
           case "failed" -> Delivery.State.FAILED;
-          default -> throw new BadRequest("state must be all, waiting, delivered or failed");
+          default -> throw new InvalidInput("state", "must be all, waiting, delivered or failed");
         };
     Map<Long, List<Delivery>> byNotice = new LinkedHashMap<>();
     for (Delivery delivery : notices.deliveries(state, MOST_DELIVERIES)) {

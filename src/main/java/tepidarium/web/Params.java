@@ -2,9 +2,13 @@ package tepidarium.web;
 
 import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.exc.InputCoercionException;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
+import com.fasterxml.jackson.databind.exc.ValueInstantiationException;
 import io.javalin.http.Context;
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
@@ -14,9 +18,11 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
+import tepidarium.heat.HeatRule;
+import tepidarium.reading.InvalidInput;
 import tepidarium.reading.SensorId;
 
-/** Reads parameters and bodies; what makes no sense is refused by name. */
+/** Reads parameters and bodies, and refuses values that cannot be used, naming the field. */
 final class Params {
   private static final int LONGEST_QUOTE = 60;
 
@@ -31,17 +37,13 @@ final class Params {
     String id = ctx.pathParam("id");
     try {
       return new ContainerId(id);
-    } catch (IllegalArgumentException e) {
+    } catch (InvalidInput e) {
       throw new NotFound("there is no container \"" + id + '"');
     }
   }
 
   static SensorId sensorId(Context ctx) {
-    try {
-      return new SensorId(ctx.pathParam("sensor"));
-    } catch (IllegalArgumentException e) {
-      throw new BadRequest(e.getMessage());
-    }
+    return new SensorId(ctx.pathParam("sensor"));
   }
 
   static @Nullable Instant instant(Context ctx, String name) {
@@ -55,12 +57,12 @@ final class Params {
           OffsetDateTime.parse(text.strip()).toInstant().truncatedTo(ChronoUnit.MILLIS);
       // What a database and a browser can hold; far beyond any germination.
       if (instant.isBefore(Instant.EPOCH) || instant.getEpochSecond() > 253_402_300_799L) {
-        throw new BadRequest(name + " must lie between the years 1970 and 9999");
+        throw new InvalidInput(name, "must lie between the years 1970 and 9999");
       }
       return instant;
     } catch (DateTimeParseException e) {
-      throw new BadRequest(
-          name + " must be an instant like 2026-03-01T06:00:00Z, not \"" + text + '"');
+      throw new InvalidInput(
+          name, "must be an instant like 2026-03-01T06:00:00Z, not \"" + shown(text) + '"');
     }
   }
 
@@ -68,9 +70,8 @@ final class Params {
   static @Nullable Double number(Context ctx, String name, double least, double most, String unit) {
     Double value = number(ctx, name);
     if (value != null && (value < least || value > most)) {
-      throw new BadRequest(
-          String.format(
-              Locale.ROOT, "%s must lie between %.0f and %.0f %s", name, least, most, unit));
+      throw new InvalidInput(
+          name, String.format(Locale.ROOT, "must lie between %.0f and %.0f %s", least, most, unit));
     }
     return value;
   }
@@ -88,7 +89,7 @@ final class Params {
     } catch (NumberFormatException e) {
       // Refused below, together with the numbers that are none.
     }
-    throw new BadRequest(name + " must be a number, not \"" + text + '"');
+    throw new InvalidInput(name, "must be a number, not \"" + shown(text) + '"');
   }
 
   static int whole(Context ctx, String name, int otherwise, int least, int most) {
@@ -97,14 +98,14 @@ final class Params {
       return otherwise;
     }
     if (value != Math.rint(value) || value < least || value > most) {
-      throw new BadRequest(name + " must be a whole number from " + least + " to " + most);
+      throw new InvalidInput(name, "must be a whole number from " + least + " to " + most);
     }
     return value.intValue();
   }
 
   static Duration minutes(@Nullable Double minutes, double most) {
     if (minutes == null || !(minutes > 0 && minutes <= most)) {
-      throw new BadRequest("minutes must be above 0 and at most " + (int) most);
+      throw new InvalidInput("minutes", "must be above 0 and at most " + (int) most);
     }
     return Duration.ofMillis(Math.round(minutes * 60_000));
   }
@@ -113,7 +114,7 @@ final class Params {
   static String person(@Nullable String by) {
     String name = by == null || by.isBlank() ? "somebody" : by.strip();
     if (name.length() > 60) {
-      throw new BadRequest("by must have at most 60 characters");
+      throw new InvalidInput("by", "must have at most 60 characters");
     }
     return name;
   }
@@ -124,43 +125,66 @@ final class Params {
       return null;
     }
     if (reason.strip().length() > 200) {
-      throw new BadRequest("reason must have at most 200 characters");
+      throw new InvalidInput("reason", "must have at most 200 characters");
     }
     return reason.strip();
   }
 
-  /** The body as a record; an empty one counts as an empty object. */
+  /** A rule for heat from a request, whose ceiling must lie above its base. */
+  static HeatRule heatRule(double baseC, @Nullable Double ceilingC) {
+    if (ceilingC != null && ceilingC <= baseC) {
+      throw new InvalidInput(
+          "ceiling", ceilingC + " °C must lie above the base temperature " + baseC + " °C");
+    }
+    return new HeatRule(baseC, ceilingC);
+  }
+
+  /** The body as a record; an empty one counts as an empty object. JSON is UTF-8 (RFC 8259). */
   static <T> T body(Context ctx, Class<T> type) {
-    String text = ctx.body();
+    String text = new String(ctx.bodyAsBytes(), StandardCharsets.UTF_8);
     try {
       T body = Json.MAPPER.readValue(text.isBlank() ? "{}" : text, type);
       if (body == null) {
-        throw new BadRequest("the body must be a JSON object");
+        throw new InvalidInput("the body must be a JSON object");
       }
       return body;
-    } catch (UnrecognizedPropertyException e) {
+    } catch (JsonMappingException e) {
+      throw refused(e);
+    } catch (StreamConstraintsException e) {
+      throw new InvalidInput(
+          "the body is nested more than "
+              + Json.DEEPEST
+              + " levels deep, or holds a number or name that is too long");
+    } catch (InputCoercionException e) {
+      throw new InvalidInput("a number is too large" + place(e));
+    } catch (JsonProcessingException e) {
+      throw new InvalidInput("the body is not JSON, or has a field twice," + place(e));
+    }
+  }
+
+  /** What of the body does not fit the record; an exception of another kind is a mistake here. */
+  private static RuntimeException refused(JsonMappingException e) {
+    if (e instanceof UnrecognizedPropertyException unknown) {
       String known =
-          e.getKnownPropertyIds().stream()
+          unknown.getKnownPropertyIds().stream()
               .map(Object::toString)
               .sorted()
               .collect(Collectors.joining(", "));
-      throw new BadRequest("there is no field \"" + path(e) + "\" here; the fields are " + known);
-    } catch (JsonMappingException e) {
-      if (e.getCause() instanceof IllegalArgumentException cause && cause.getMessage() != null) {
-        throw new BadRequest(cause.getMessage());
-      }
-      throw new BadRequest(
-          path(e).isEmpty()
-              ? "the body must be a JSON object"
-              : "the field \"" + path(e) + "\" has a value of the wrong kind");
-    } catch (JsonProcessingException e) {
-      JsonLocation at = e.getLocation();
-      throw new BadRequest(
-          "the body is not JSON, or has a field twice, at line "
-              + at.getLineNr()
-              + ", column "
-              + at.getColumnNr());
+      return new InvalidInput(
+          "there is no field \"" + shown(path(e)) + "\" here; the fields are " + known);
     }
+    if (e.getCause() instanceof RuntimeException cause
+        && e instanceof ValueInstantiationException) {
+      return cause;
+    }
+    return path(e).isEmpty()
+        ? new InvalidInput("the body must be a JSON object")
+        : new InvalidInput("the field \"" + shown(path(e)) + "\" has a value of the wrong kind");
+  }
+
+  private static String place(JsonProcessingException e) {
+    JsonLocation at = e.getLocation();
+    return at == null ? "" : " at line " + at.getLineNr() + ", column " + at.getColumnNr();
   }
 
   private static String path(JsonMappingException e) {

@@ -20,6 +20,7 @@ import tepidarium.alert.Rule;
 import tepidarium.container.Container;
 import tepidarium.container.Register;
 import tepidarium.history.History;
+import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
@@ -105,10 +106,10 @@ final class PerformanceRoutes {
     Instant end = to == null ? views.now() : to;
     Instant start = from == null ? end.minus(USUAL) : from;
     if (end.isBefore(start)) {
-      throw new BadRequest("to must not lie before from");
+      throw new InvalidInput("to", "must not lie before from");
     }
     if (Duration.between(start, end).toDays() > MOST_DAYS) {
-      throw new BadRequest("a span of more than " + MOST_DAYS + " days is too long to replay");
+      throw new InvalidInput("a span of more than " + MOST_DAYS + " days is too long to replay");
     }
     return new Span(start, end);
   }

@@ -12,15 +12,21 @@ final class Problem {
   private Problem() {}
 
   static void send(Context ctx, HttpStatus status, String detail) {
-    ctx.status(status).result(text(status, detail)).contentType(TYPE);
+    send(ctx, status, detail, Map.of());
   }
 
-  static String text(HttpStatus status, String detail) {
+  /** Sends a problem with extension members. */
+  static void send(Context ctx, HttpStatus status, String detail, Map<String, ?> more) {
+    ctx.status(status).result(text(status, detail, more)).contentType(TYPE);
+  }
+
+  static String text(HttpStatus status, String detail, Map<String, ?> more) {
     Map<String, Object> problem = new LinkedHashMap<>();
     problem.put("type", "about:blank");
     problem.put("title", title(status));
     problem.put("status", status.getCode());
     problem.put("detail", detail);
+    problem.putAll(more);
     return Json.write(problem);
   }
 

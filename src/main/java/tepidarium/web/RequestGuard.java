@@ -9,6 +9,7 @@ import io.javalin.http.HttpStatus;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * Refuses requests before any route sees them: those that a page of another site makes through a
@@ -33,6 +34,7 @@ final class RequestGuard {
     routes.before(this::refuseForeignPages);
     routes.before(RequestGuard::refuseLargeBodies);
     routes.before(RequestGuard::refuseOtherMediaTypes);
+    routes.before(RequestGuard::readBody);
   }
 
   private void refuseForeignHosts(Context ctx) {
@@ -76,20 +78,39 @@ final class RequestGuard {
     if (!body || READING.contains(ctx.method().name())) {
       return;
     }
-    String given = ctx.contentType();
-    String type = given == null ? "" : given.split(";", 2)[0].strip().toLowerCase(Locale.ROOT);
+    String given = ctx.header("Content-Type");
+    String[] parts = given == null ? new String[] {""} : given.split(";", -1);
+    String type = parts[0].strip().toLowerCase(Locale.ROOT);
     Set<String> taken = mediaTypes(ctx.path());
-    if (!taken.contains(type)) {
+    boolean readable = Stream.of(parts).skip(1).allMatch(RequestGuard::isReadable);
+    if (!taken.contains(type) || !readable) {
       String needed = String.join(" or ", taken.stream().sorted().toList());
       throw new HttpResponseException(
           HttpStatus.UNSUPPORTED_MEDIA_TYPE.getCode(),
           "the body must be "
               + needed
-              + (type.isEmpty() ? "" : ", not " + Params.shown(type))
+              + (readable ? "" : " in UTF-8")
+              + (given == null ? "" : ", not " + Params.shown(given))
               + "; send it with the header Content-Type: "
               + needed,
           Map.of());
     }
+  }
+
+  /**
+   * Reads the body, which the request then keeps. A refusal that is sent while the client still
+   * sends its body would be lost when the connection closes.
+   */
+  private static void readBody(Context ctx) {
+    if (!READING.contains(ctx.method().name())) {
+      ctx.bodyAsBytes();
+    }
+  }
+
+  /** Whether a parameter of a media type is none of the character set, or names UTF-8. */
+  private static boolean isReadable(String parameter) {
+    String plain = parameter.replaceAll("[\\s\"]", "").toLowerCase(Locale.ROOT);
+    return !plain.startsWith("charset=") || plain.equals("charset=utf-8");
   }
 
   private static Set<String> mediaTypes(String path) {

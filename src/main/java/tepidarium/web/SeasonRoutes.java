@@ -18,6 +18,7 @@ import tepidarium.germination.Contradiction;
 import tepidarium.germination.SeedJournal;
 import tepidarium.history.History;
 import tepidarium.ledger.Chronicle;
+import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
 import tepidarium.season.ContainerResult;
 import tepidarium.season.EarlierSeason;
@@ -99,7 +100,7 @@ final class SeasonRoutes {
   private void keep(Context ctx) {
     KeepBody body = Params.body(ctx, KeepBody.class);
     if (body.name() == null) {
-      throw new BadRequest("name is missing");
+      throw new InvalidInput("name", "is missing");
     }
     List<KeptSeason> kept = store.seasons();
     Span span = span(instant("from", body.from()), instant("to", body.to()), kept);
@@ -186,11 +187,11 @@ final class SeasonRoutes {
     Instant to = askedTo == null || askedTo.isAfter(now) ? now : askedTo;
     Instant from = askedFrom == null ? usualFrom(to, kept) : askedFrom;
     if (!from.isBefore(to)) {
-      throw new BadRequest("from must lie before to, and in the past; it is " + now + " now");
+      throw new InvalidInput("from", "must lie before to, and in the past; it is " + now + " now");
     }
     if (Duration.between(from, to).toDays() > MOST_DAYS) {
       if (askedFrom != null) {
-        throw new BadRequest("a season has at most " + MOST_DAYS + " days");
+        throw new InvalidInput("a season has at most " + MOST_DAYS + " days");
       }
       from = to.minus(Duration.ofDays(MOST_DAYS));
     }

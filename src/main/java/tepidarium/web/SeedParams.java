@@ -3,6 +3,7 @@ package tepidarium.web;
 import io.javalin.http.Context;
 import java.util.UUID;
 import tepidarium.germination.GroupId;
+import tepidarium.reading.InvalidInput;
 
 /** Reads names of seed things out of an address; what cannot be one is not found. */
 final class SeedParams {
@@ -20,7 +21,7 @@ final class SeedParams {
   static GroupId group(Context ctx) {
     try {
       return GroupId.parse(ctx.pathParam("group"));
-    } catch (IllegalArgumentException e) {
+    } catch (InvalidInput e) {
       throw new NotFound(e.getMessage());
     }
   }

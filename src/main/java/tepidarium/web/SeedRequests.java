@@ -22,6 +22,7 @@ import tepidarium.germination.Origin;
 import tepidarium.germination.SeedJournal.MoveRequest;
 import tepidarium.germination.SeedJournal.Portion;
 import tepidarium.germination.Trait;
+import tepidarium.reading.InvalidInput;
 
 /** What requests say of seeds. */
 final class SeedRequests {
@@ -186,7 +187,7 @@ final class SeedRequests {
       Written done =
           sowing != null ? sowing : move != null ? move : check != null ? check : survival;
       if (done == null) {
-        throw new BadRequest("say in sowing, move, check or survival what really was done");
+        throw new InvalidInput("say in sowing, move, check or survival what really was done");
       }
       return done;
     }
@@ -194,7 +195,7 @@ final class SeedRequests {
 
   static <T> T needed(String name, @Nullable T value) {
     if (value == null) {
-      throw new BadRequest(name + " is missing");
+      throw new InvalidInput(name, "is missing");
     }
     return value;
   }
@@ -220,7 +221,7 @@ final class SeedRequests {
     try {
       return text == null ? null : UUID.fromString(text.strip());
     } catch (IllegalArgumentException e) {
-      throw new BadRequest("entry, or " + KEY_HEADER + ", must be a UUID, not \"" + text + '"');
+      throw new InvalidInput("entry, or " + KEY_HEADER + ", must be a UUID, not \"" + text + '"');
     }
   }
 

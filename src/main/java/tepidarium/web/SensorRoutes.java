@@ -6,6 +6,7 @@ import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
+import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
@@ -34,7 +35,7 @@ final class SensorRoutes {
     Instant start = from == null ? views.now() : Params.instant("from", from);
     if (start.isBefore(Reading.EARLIEST)) {
       // Hours without end would have to be told of.
-      throw new BadRequest("from must not lie before 2010, as no reading does");
+      throw new InvalidInput("from", "must not lie before 2010, as no reading does");
     }
     Instant end = until == null ? null : Params.instant("until", until);
     register.place(sensor, place(request.container()), start, end);
@@ -48,8 +49,8 @@ final class SensorRoutes {
     ContainerId id;
     try {
       id = new ContainerId(container);
-    } catch (IllegalArgumentException e) {
-      throw new BadRequest("there is no container \"" + container + '"');
+    } catch (InvalidInput e) {
+      throw new InvalidInput("there is no container \"" + container + '"');
     }
     return id;
   }

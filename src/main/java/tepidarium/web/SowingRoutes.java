@@ -13,6 +13,7 @@ import tepidarium.germination.Note;
 import tepidarium.germination.Photo;
 import tepidarium.germination.SeedJournal;
 import tepidarium.germination.Sowing;
+import tepidarium.reading.InvalidInput;
 import tepidarium.web.SeedRequests.CheckBody;
 import tepidarium.web.SeedRequests.CorrectionBody;
 import tepidarium.web.SeedRequests.MoveBody;
@@ -68,7 +69,7 @@ final class SowingRoutes {
     try {
       entry = journal.sow(body.lotNumber(), body.name(), body.portions(), note);
     } catch (NoSuchElementException e) {
-      throw new BadRequest(e.getMessage());
+      throw new InvalidInput(String.valueOf(e.getMessage()), e);
     }
     ctx.header("Location", "/api/sowings/" + entry.sowing());
     written(ctx, entry);
@@ -132,7 +133,7 @@ final class SowingRoutes {
         was -> {
           GroupId group = was.act().group();
           if (group == null) {
-            throw new BadRequest("that entry is no check but of the kind " + was.act().kind());
+            throw new InvalidInput("that entry is no check but of the kind " + was.act().kind());
           }
           CheckBody check = body.check();
           SurvivalBody survival = body.survival();

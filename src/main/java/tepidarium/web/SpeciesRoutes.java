@@ -8,6 +8,7 @@ import tepidarium.germination.Lot;
 import tepidarium.germination.LotDetails;
 import tepidarium.germination.SeedJournal;
 import tepidarium.germination.Species;
+import tepidarium.reading.InvalidInput;
 
 /** Species profiles and seed lots. */
 final class SpeciesRoutes {
@@ -73,7 +74,7 @@ final class SpeciesRoutes {
       journal.species().existing(details.species());
       return details;
     } catch (NoSuchElementException e) {
-      throw new BadRequest(e.getMessage());
+      throw new InvalidInput(String.valueOf(e.getMessage()), e);
     }
   }
 

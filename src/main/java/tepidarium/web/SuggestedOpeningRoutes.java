@@ -13,6 +13,7 @@ import tepidarium.container.Opening;
 import tepidarium.container.Register;
 import tepidarium.ledger.Chronicle;
 import tepidarium.light.OpeningSign;
+import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
 
 /** Openings that nobody announced, offered to be recorded or declined. */
@@ -36,12 +37,12 @@ final class SuggestedOpeningRoutes {
   record Declined(@Nullable String from, @Nullable String until) {
     Span span() {
       if (from == null || until == null) {
-        throw new BadRequest("from and until are needed, as the suggested opening has them");
+        throw new InvalidInput("from and until are needed, as the suggested opening has them");
       }
       Instant start = Params.instant("from", from);
       Instant end = Params.instant("until", until);
       if (!end.isAfter(start)) {
-        throw new BadRequest("until must lie after from");
+        throw new InvalidInput("until", "must lie after from");
       }
       return new Span(start, end);
     }
@@ -62,7 +63,7 @@ final class SuggestedOpeningRoutes {
     Container container = views.existing(Params.containerId(ctx));
     Span span = views.span(container.id(), Params.instant(ctx, "from"), Params.instant(ctx, "to"));
     if (span.length().toDays() > MOST_DAYS) {
-      throw new BadRequest(
+      throw new InvalidInput(
           "a span of more than " + MOST_DAYS + " days is too long to look through");
     }
     List<SuggestedJson> suggested =

@@ -6,6 +6,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.jspecify.annotations.Nullable;
 import tepidarium.germination.SeedsNeeded;
+import tepidarium.reading.InvalidInput;
 import tepidarium.stats.Censored;
 import tepidarium.stats.Dispersion;
 import tepidarium.stats.GroupMeans;
@@ -154,7 +155,7 @@ final class SumsJson {
       return new Seeds(
           seeds.orElseThrow(
               () ->
-                  new BadRequest(
+                  new InvalidInput(
                       "more than "
                           + SeedsNeeded.MOST_SEEDS
                           + " seeds would be needed: want fewer, or be content with less"

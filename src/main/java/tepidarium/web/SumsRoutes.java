@@ -4,9 +4,9 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import tepidarium.germination.SeedsNeeded;
+import tepidarium.reading.InvalidInput;
 import tepidarium.stats.Censored;
 import tepidarium.stats.MoistAir;
 import tepidarium.stats.Proportion;
@@ -51,7 +51,7 @@ final class SumsRoutes {
     SumsJson.StratifiedRequest asked = Params.body(ctx, SumsJson.StratifiedRequest.class);
     List<SumsJson.@Nullable DifferenceRequest> strata = needed("strata", asked.strata());
     if (strata.isEmpty() || strata.size() > MOST_STRATA) {
-      throw new BadRequest("strata must be 1 to " + MOST_STRATA + " comparisons");
+      throw new InvalidInput("strata", "must be 1 to " + MOST_STRATA + " comparisons");
     }
     List<ProportionDifference> all = new ArrayList<>();
     for (int i = 0; i < strata.size(); i++) {
@@ -81,7 +81,8 @@ final class SumsRoutes {
     int of = whole(prefix + "sown", sown, 1, MOST_SEEDS);
     int hits = whole(prefix + "germinated", germinated, 0, MOST_SEEDS);
     if (hits > of) {
-      throw new BadRequest(prefix + "germinated must not be more than sown: " + hits + " of " + of);
+      throw new InvalidInput(
+          prefix + "germinated", "must not be more than sown: " + hits + " of " + of);
     }
     return new Proportion(hits, of);
   }
@@ -91,12 +92,12 @@ final class SumsRoutes {
     int wanted = whole("wanted", asked.wanted(), 1, MOST_WANTED);
     double confidence = needed("confidence", asked.confidence());
     if (!(confidence > 0 && confidence < 1)) {
-      throw new BadRequest("confidence must lie above 0 and below 1, such as 0.9");
+      throw new InvalidInput("confidence", "must lie above 0 and below 1, such as 0.9");
     }
     boolean hasResult = asked.germinated() != null || asked.sown() != null;
     if ((asked.fraction() == null ? 0 : 1) + (hasResult ? 1 : 0) + (asked.lots() == null ? 0 : 1)
         > 1) {
-      throw new BadRequest(
+      throw new InvalidInput(
           "give one of fraction, germinated and sown of a past result, or lots, not two of them");
     }
     if (asked.lots() != null) {
@@ -114,11 +115,11 @@ final class SumsRoutes {
       return;
     }
     if (asked.fraction() == null) {
-      throw new BadRequest("give fraction, or germinated and sown of a past result, or lots");
+      throw new InvalidInput("give fraction, or germinated and sown of a past result, or lots");
     }
     double fraction = asked.fraction();
     if (!(fraction > 0 && fraction <= 1)) {
-      throw new BadRequest("fraction must lie above 0 and be at most 1");
+      throw new InvalidInput("fraction", "must lie above 0 and be at most 1");
     }
     ctx.json(
         SumsJson.Seeds.of(
@@ -128,7 +129,7 @@ final class SumsRoutes {
   private static List<Proportion> results(
       String name, List<SumsJson.@Nullable CountRequest> asked, int most) {
     if (asked.size() < 2 || asked.size() > most) {
-      throw new BadRequest(name + " must be 2 to " + most + " results");
+      throw new InvalidInput(name, "must be 2 to " + most + " results");
     }
     List<Proportion> results = new ArrayList<>();
     for (int i = 0; i < asked.size(); i++) {
@@ -141,7 +142,7 @@ final class SumsRoutes {
     SumsJson.GerminationRequest asked = Params.body(ctx, SumsJson.GerminationRequest.class);
     List<SumsJson.@Nullable IntervalRequest> intervals = needed("intervals", asked.intervals());
     if (intervals.isEmpty() || intervals.size() > MOST_INTERVALS) {
-      throw new BadRequest("intervals must be 1 to " + MOST_INTERVALS + " rows");
+      throw new InvalidInput("intervals", "must be 1 to " + MOST_INTERVALS + " rows");
     }
     List<Censored> rows = new ArrayList<>();
     long seeds = 0;
@@ -151,7 +152,7 @@ final class SumsRoutes {
       seeds += row.count();
     }
     if (seeds > MOST_SEEDS) {
-      throw new BadRequest("intervals must hold at most " + MOST_SEEDS + " seeds in all");
+      throw new InvalidInput("intervals", "must hold at most " + MOST_SEEDS + " seeds in all");
     }
     ctx.json(SumsJson.Germination.of(rows));
   }
@@ -162,15 +163,15 @@ final class SumsRoutes {
     double to =
         interval.to() == null ? Double.POSITIVE_INFINITY : time(name + ".to", interval.to());
     if (!(from < to)) {
-      throw new BadRequest(
-          name + ".to must be later than its from; null where it was never seen to germinate");
+      throw new InvalidInput(
+          name + ".to", "must be later than its from; null where it was never seen to germinate");
     }
     return new Censored(from, to, whole(name + ".count", interval.count(), 0, MOST_SEEDS));
   }
 
   private static double time(String name, double value) {
     if (!(value == 0 || (value >= LEAST_TIME && value <= MOST_TIME))) {
-      throw new BadRequest(name + " must be 0 or later, at most 1000000000");
+      throw new InvalidInput(name, "must be 0 or later, at most 1000000000");
     }
     return value;
   }
@@ -180,21 +181,30 @@ final class SumsRoutes {
     ctx.json(
         SumsJson.Air.of(
             new MoistAir(
-                needed("temperature", asked.temperature()), needed("humidity", asked.humidity()))));
+                within("temperature", asked.temperature(), -40, 100, "°C"),
+                within("humidity", asked.humidity(), 0, 100, "%"))));
+  }
+
+  private static double within(
+      String name, @Nullable Double value, int least, int most, String unit) {
+    double given = needed(name, value);
+    if (!(given >= least && given <= most)) {
+      throw new InvalidInput(name, "must lie between " + least + " and " + most + ' ' + unit);
+    }
+    return given;
   }
 
   private static int whole(String name, @Nullable Double value, int least, int most) {
     double given = needed(name, value);
     if (!(given >= least && given <= most) || given != Math.rint(given)) {
-      throw new BadRequest(
-          String.format(Locale.ROOT, "%s must be a whole number from %d to %d", name, least, most));
+      throw new InvalidInput(name, "must be a whole number from " + least + " to " + most);
     }
     return (int) given;
   }
 
   private static <T> T needed(String name, @Nullable T value) {
     if (value == null) {
-      throw new BadRequest(name + " is missing");
+      throw new InvalidInput(name, "is missing");
     }
     return value;
   }

@@ -22,6 +22,7 @@ import tepidarium.light.Site;
 import tepidarium.live.HeatSoFar;
 import tepidarium.live.Newest;
 import tepidarium.live.Watch;
+import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
@@ -182,7 +183,7 @@ public final class Views {
     Instant end = to == null ? extent.to() : to;
     if (end.isBefore(start)) {
       if (from != null && to != null) {
-        throw new BadRequest("to must not lie before from");
+        throw new InvalidInput("to", "must not lie before from");
       }
       return from == null ? new Span(end, end) : new Span(start, start);
     }

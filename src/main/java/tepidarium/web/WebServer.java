@@ -12,6 +12,7 @@ import java.io.IOException;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.UUID;
 import org.eclipse.jetty.http.HttpException;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
@@ -33,6 +34,7 @@ import tepidarium.history.History;
 import tepidarium.ingest.RejectLog;
 import tepidarium.ledger.Chronicle;
 import tepidarium.live.Watch;
+import tepidarium.reading.InvalidInput;
 import tepidarium.season.SeasonStore;
 import tepidarium.series.StoreException;
 
@@ -207,11 +209,7 @@ public final class WebServer implements AutoCloseable {
 
   /** How each kind of exception is answered. */
   static void errors(JavalinConfig config) {
-    config.routes.exception(
-        BadRequest.class, (e, ctx) -> Problem.send(ctx, HttpStatus.BAD_REQUEST, words(e)));
-    config.routes.exception(
-        IllegalArgumentException.class,
-        (e, ctx) -> Problem.send(ctx, HttpStatus.BAD_REQUEST, words(e)));
+    config.routes.exception(InvalidInput.class, WebServer::invalid);
     config.routes.exception(
         Contradiction.class, (e, ctx) -> Problem.send(ctx, HttpStatus.CONFLICT, words(e)));
     config.routes.exception(
@@ -231,6 +229,12 @@ public final class WebServer implements AutoCloseable {
         StoreException.class,
         (e, ctx) -> Problem.send(ctx, HttpStatus.SERVICE_UNAVAILABLE, words(e)));
     config.routes.exception(Exception.class, WebServer::unexpected);
+  }
+
+  private static void invalid(InvalidInput e, Context ctx) {
+    String field = e.field();
+    Problem.send(
+        ctx, HttpStatus.BAD_REQUEST, words(e), field == null ? Map.of() : Map.of("field", field));
   }
 
   /** The body came in a way that the server cannot read, or slower than it waits for. */
@@ -263,9 +267,15 @@ public final class WebServer implements AutoCloseable {
    */
   static void unexpected(Exception e, Context ctx) {
     try {
-      LOG.error("{} {} failed", ctx.method(), ctx.path(), e);
+      String reference = UUID.randomUUID().toString().substring(0, 8);
+      LOG.error("{} {} failed, reference {}", ctx.method(), ctx.path(), reference, e);
       Problem.send(
-          ctx, HttpStatus.INTERNAL_SERVER_ERROR, "an unexpected failure; the log has more");
+          ctx,
+          HttpStatus.INTERNAL_SERVER_ERROR,
+          "This is a mistake in the service. The log has more, under the reference "
+              + reference
+              + '.',
+          Map.of("reference", reference));
     } catch (RuntimeException gone) {
       LOG.debug("the other side left before its answer", e);
     }
