@@ -89,7 +89,7 @@ export function makeGuide({ host, setup, created, placed }) {
 
   function updateHeard() {
     const at = now();
-    const heard = [...state.sensors.values()].filter((sensor) => sensor.lastHeard).sort((a, b) => Date.parse(b.lastHeard ?? 0) - Date.parse(a.lastHeard ?? 0));
+    const heard = [...state.sensors.values()].filter((sensor) => sensor.lastHeard || sensor.uncertain).sort((a, b) => Date.parse(b.lastHeard ?? 0) - Date.parse(a.lastHeard ?? 0));
     reconcile(byId('heard'), heard, (sensor) => sensor.sensor, makeHeard, (item, sensor) => updateHeardItem(item, sensor, state.containers, at));
     reconcile(byId('not-read'), newestByTopic(rejects.list), (reject) => reject.topic + reject.reason, makeReject, (item, reject) => setAge(item.querySelector('time'), reject.at));
     byId('heard-nothing').hidden = heard.length > 0;
@@ -130,7 +130,8 @@ function updateHeardItem(item, sensor, containers, at) {
 
 export function latestWords(sensor) {
   const { temperature, humidity, light, battery } = sensor.latest ?? {};
-  const parts = [temperature && f.temperature(temperature.value), humidity && f.humidity(humidity.value), light && f.lux(light.value), battery && `battery ${f.volts(battery.value)}`];
+  const parts = [temperature && f.temperature(temperature.value), humidity && f.humidity(humidity.value), light && f.lux(light.value), battery && `battery ${f.volts(battery.value)}`,
+    sensor.uncertain && `${f.count(sensor.uncertain.count, 'reading')} of uncertain time`];
   return parts.filter(Boolean).join(' · ') || 'no values yet';
 }
 

@@ -161,10 +161,10 @@ class InfluxReadingsIT extends SeriesContract<InfluxReadings> {
       WriteResult result =
           store.write(
               List.of(
-                  temperature(Duration.ofDays(50), 1),
+                  temperature(Duration.ofDays(50), 20),
                   temperature(Duration.ofDays(49), 2),
                   temperature(Duration.ofDays(25), 3),
-                  temperature(Duration.ofDays(1), 4)));
+                  temperature(Duration.ofDays(1), 21)));
 
       assertEquals(new WriteResult(2, 2), result);
       assertEquals(20, temperatures(store).value(0));

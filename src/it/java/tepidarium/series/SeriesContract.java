@@ -1,5 +1,6 @@
 package tepidarium.series;
 
+import static java.util.Objects.requireNonNull;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -10,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -17,6 +19,7 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import tepidarium.reading.Arrival;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
@@ -120,16 +123,44 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
     assertEquals(new WriteResult(1, 0), store.write(List.of(warm(0, 30))));
 
     assertEquals(new WriteResult(0, 1), store.write(List.of(warm(0, 30))));
-    assertEquals(new WriteResult(0, 2), store.write(List.of(warm(0, 31), warm(0, 32))));
+    assertEquals(new WriteResult(0, 2), store.write(List.of(warm(0, 30), warm(0, 30.00001))));
     assertEquals(new WriteResult(1, 1), store.write(List.of(warm(1, 33), warm(1, 33))));
     assertEquals(Map.of(second(0), 30.0, second(1), 33.0), temperatures());
+  }
+
+  @Test
+  void differentValuesOfOneInstantAreAllKeptAndKnownAgain() {
+    Reading next = new Reading(BAG, second(0).plusMillis(1), 40.0, null, null, null);
+    List<Reading> batch = List.of(warm(0, 30), warm(0, 31), next, warm(0, 32), warm(0, 31));
+    WriteResult first = store.write(batch.subList(0, 1));
+    WriteResult second = store.write(batch.subList(1, 5));
+
+    assertEquals(new WriteResult(4, 1), first.plus(second));
+    Map<Instant, Double> values = temperatures();
+    assertEquals(30.0, values.get(second(0)));
+    assertEquals(List.of(30.0, 31.0, 32.0, 40.0), values.values().stream().sorted().toList());
+    assertEquals(new WriteResult(0, 5), store.write(batch));
+    restart();
+    assertEquals(new WriteResult(0, 5), store.write(batch));
+    assertEquals(values, temperatures());
+  }
+
+  @Test
+  void aClockThatStandsStillIsRefusedOnceTheInstantsAfterItAreTaken() {
+    List<Reading> stuck = IntStream.range(0, 150).mapToObj(i -> warm(0, i / 2.0)).toList();
+    WriteResult result = store.write(stuck);
+
+    assertEquals(101, result.stored());
+    assertEquals(stuck.subList(101, 150), result.refused().stream().map(Refused::reading).toList());
+    assertTrue(result.refused().get(0).reason().contains("its clock seems to stand still"));
+    assertEquals(101, temperatures().size());
   }
 
   @Test
   void aReadingIsCompletedByTheQuantitiesItLacked() {
     store.write(List.of(full(0, 30.0, null, null, null)));
 
-    assertEquals(new WriteResult(1, 0), store.write(List.of(full(0, 31.0, 96.0, null, null))));
+    assertEquals(new WriteResult(1, 0), store.write(List.of(full(0, 30.0, 96.0, null, null))));
     assertEquals(
         new WriteResult(2, 0),
         store.write(List.of(full(0, null, null, 0.0, null), full(0, null, null, null, 3.9))));
@@ -138,6 +169,62 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
     assertEquals(Map.of(second(0), 96.0), values(samples.get(Quantity.HUMIDITY)));
     assertEquals(Map.of(second(0), 0.0), values(samples.get(Quantity.LIGHT)));
     assertEquals(Map.of(second(0), 3.9), values(samples.get(Quantity.BATTERY)));
+  }
+
+  private static Reading arrived(long second, double temperature, Arrival arrival) {
+    return new Reading(BAG, second(second), temperature, null, null, null, arrival);
+  }
+
+  @Test
+  void aRepeatedDeliveryWithoutATimeOfItsOwnIsKnownByItsIdentifierAndValues() {
+    Arrival first = new Arrival(7, false, false);
+    Arrival again = new Arrival(7, true, false);
+    store.write(List.of(arrived(0, 30, first), warm(10, 31)));
+    restart();
+
+    assertEquals(new WriteResult(0, 1), store.write(List.of(arrived(60, 30, again))));
+    Arrival againWaited = new Arrival(7, true, true);
+    assertEquals(new WriteResult(0, 1), store.write(List.of(arrived(60, 30, againWaited))));
+    assertEquals(new WriteResult(1, 0), store.write(List.of(arrived(60, 31, again))));
+    assertEquals(
+        new WriteResult(1, 0), store.write(List.of(arrived(61, 30, new Arrival(8, true, false)))));
+    assertEquals(
+        new WriteResult(1, 1),
+        store.write(
+            List.of(
+                arrived(70, 32, new Arrival(9, false, false)),
+                arrived(71, 32, new Arrival(9, true, false)))));
+    assertEquals(5, temperatures().size());
+    assertEquals(Map.of(), store.uncertain());
+  }
+
+  @Test
+  void readingsOfUncertainTimeAreKeptApart() {
+    Arrival waited = new Arrival(7, false, true);
+    SensorId other = new SensorId("other");
+    List<Reading> batch =
+        List.of(
+            warm(0, 30),
+            arrived(0, 31, waited),
+            arrived(1, 32, waited),
+            arrived(1, 33, waited),
+            new Reading(other, second(5), null, 96.0, null, null, new Arrival(0, false, true)));
+    assertEquals(new WriteResult(5, 0), store.write(batch));
+
+    for (int round = 0; round < 2; round++) {
+      assertEquals(Map.of(second(0), 30.0), temperatures());
+      assertEquals(Set.of(BAG), store.heard().keySet());
+      assertEquals(second(0), requireNonNull(store.heard().get(BAG)).last());
+      assertEquals(3, requireNonNull(store.uncertain().get(BAG)).count());
+      assertEquals(new Uncertain(1, second(5)), store.uncertain().get(other));
+      restart();
+    }
+    assertEquals(
+        new WriteResult(0, 1), store.write(List.of(arrived(9, 32, new Arrival(7, true, true)))));
+    while (store.forgetBefore(second(5), 1) == 1) {
+      // The next ones.
+    }
+    assertEquals(Set.of(other), store.uncertain().keySet());
   }
 
   @Test

@@ -10,16 +10,22 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.IntakeCounts;
 import tepidarium.ingest.mqtt.MqttLink;
+import tepidarium.reading.SensorId;
 import tepidarium.records.Database;
 import tepidarium.series.StoreException;
+import tepidarium.series.Uncertain;
 import tepidarium.web.ServiceFacts;
 
 /** What the pages ask of the service as a whole. */
 final class Facts implements ServiceFacts {
+  /** How many sensors a message names. */
+  private static final int MOST_NAMED = 5;
+
   private final Config config;
   private final boolean demo;
   private final Intake intake;
@@ -109,6 +115,7 @@ final class Facts implements ServiceFacts {
     String trouble =
         intake.trouble() == null && current != null ? current.heldUp() : intake.trouble();
     parts.put("readings", trouble == null ? storage.part() : Part.down(trouble));
+    parts.put("times", times());
     parts.put("records", records());
     if (!dataParts.notes().isEmpty()) {
       parts.put("dataFolder", Part.up(String.join(" ", dataParts.notes())));
@@ -125,6 +132,29 @@ final class Facts implements ServiceFacts {
     }
     String detail = current == null ? "the broker is starting" : current.state();
     return started ? Part.down(detail) : Part.starting(detail);
+  }
+
+  /** Whether readings are kept whose time is uncertain, and what the grower can do. */
+  private Part times() {
+    Map<SensorId, Uncertain> uncertain = storage.source().uncertain();
+    if (uncertain.isEmpty()) {
+      return Part.up("every reading has a known time");
+    }
+    long readings = uncertain.values().stream().mapToLong(Uncertain::count).sum();
+    String sensors =
+        uncertain.keySet().stream()
+            .map(SensorId::name)
+            .sorted()
+            .limit(MOST_NAMED)
+            .collect(Collectors.joining(", "));
+    int more = Math.max(0, uncertain.size() - MOST_NAMED);
+    return Part.up(
+        readings
+            + " readings waited in the broker without a time of their own, from "
+            + sensors
+            + (more > 0 ? " and " + more + " more" : "")
+            + ". They are kept, but left out of heat, light, limits and charts, as their time is"
+            + " uncertain. Let the sensor send at with each reading");
   }
 
   private Part records() {

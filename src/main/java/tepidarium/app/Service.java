@@ -152,6 +152,7 @@ public final class Service implements AutoCloseable {
             newest,
             heatSoFar,
             history,
+            storage.source(),
             chronicle,
             watch,
             clock,

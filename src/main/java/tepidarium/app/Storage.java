@@ -157,7 +157,7 @@ final class Storage implements AutoCloseable {
     @Override
     public void handedOver(List<Reading> readings, WriteResult result) {
       settlement.settled(result);
-      watch.readable(readings);
+      watch.readable(readings.stream().filter(reading -> !reading.uncertain()).toList());
     }
   }
 

@@ -14,10 +14,16 @@ final class ButtonPresses {
   /** The press that a payload means; null where it makes no sense, and the message is rejected. */
   static @Nullable ButtonPress read(String container, String payload, Outcome outcome) {
     Message message = outcome.message();
-    if (message.retained()) {
+    if (message.delivery().retained()) {
       outcome.reject(
           "a button's message that the broker has kept says nothing about now: publish it without"
               + " the retain flag");
+      return null;
+    }
+    if (message.delivery().waited()) {
+      outcome.reject(
+          "a button's message that waited in the broker while this service was away: when the button"
+              + " was pressed is not known, so enter the opening on the container's page");
       return null;
     }
     Double minutes = minutes(payload.strip());

@@ -1,6 +1,5 @@
 package tepidarium.ingest;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -96,24 +95,36 @@ public final class Decoder {
         .findFirst();
   }
 
-  /** The readings of a message, and what of it was rejected. */
-  public Decoded decode(Message message) {
-    Outcome outcome = new Outcome(message);
+  /** Takes the parts of a message as they are decoded. */
+  @FunctionalInterface
+  public interface Parts {
+    /**
+     * Takes a part.
+     *
+     * @param last whether it is the last one; each message has exactly one last part
+     * @throws InterruptedException when decoding is given up
+     */
+    void take(Decoded part, boolean last) throws InterruptedException;
+  }
+
+  /**
+   * Decodes a message in parts of at most {@link Outcome#PART} readings, so that memory use does
+   * not grow with the payload.
+   */
+  public void decode(Message message, Parts parts) throws InterruptedException {
+    Outcome outcome = new Outcome(message, parts);
     String opened = openedContainer(message.topic());
     if (opened != null) {
       readPress(opened, message, outcome);
-    } else if (!isOwn(message.topic())) {
+    } else if (!ignores(message.topic())) {
       Payload payload = route(message.topic());
       if (payload == null) {
         outcome.reject(whyNoRoute(message.topic()));
-      } else if (canRead(message, outcome)) {
-        String text = text(message.payload(), outcome);
-        if (text != null) {
-          payload.read(text, outcome);
-        }
+      } else if (canRead(message, outcome) && isText(message.payload(), outcome)) {
+        payload.read(outcome);
       }
     }
-    return outcome.decoded();
+    outcome.finish();
   }
 
   private @Nullable String openedContainer(String topic) {
@@ -125,21 +136,29 @@ public final class Decoder {
   private void readPress(String container, Message message, Outcome outcome) {
     boolean empty = message.payload().length == 0;
     if (empty || canRead(message, outcome)) {
-      String text = Text.lenient(message.payload());
+      String text = Text.beginning(message.payload());
       outcome.keep(ButtonPresses.read(container, text, outcome));
     }
   }
 
-  /** Reads the text of a payload whose topic is known. */
+  /** Reads a payload whose topic is known. */
   @FunctionalInterface
   private interface Payload {
-    void read(String text, Outcome outcome);
+    void read(Outcome outcome) throws InterruptedException;
   }
 
-  private boolean isOwn(String topic) {
+  /** Whether this service publishes to the topic itself, so that messages on it are no readings. */
+  boolean ignores(String topic) {
     return topic.equals(prefix + STATUS)
+        || isMarker(topic)
         || topic.startsWith(prefix + ALERT + '/')
         || topic.startsWith(prefix + NOTICE + '/');
+  }
+
+  /** A marker of this service or of another one on the same broker, below the status. */
+  private boolean isMarker(String topic) {
+    String below = prefix + STATUS + '/';
+    return topic.startsWith(below) && Quantity.ofKey(topic.substring(below.length())).isEmpty();
   }
 
   private @Nullable Payload route(String topic) {
@@ -155,23 +174,15 @@ public final class Decoder {
       return null;
     }
     return slash < 0
-        ? (text, outcome) -> readJson(sensor.get(), text, outcome)
+        ? outcome -> JsonReadings.read(sensor.get(), outcome)
         : plainRoute(sensor.get(), rest.substring(slash + 1));
-  }
-
-  private static void readJson(SensorId sensor, String text, Outcome outcome) {
-    JsonNode value = Json.parse(text, outcome);
-    if (value != null) {
-      JsonReadings.read(sensor, value, outcome);
-    }
   }
 
   private static @Nullable Payload plainRoute(SensorId sensor, String key) {
     Quantity quantity = Quantity.ofKey(key).orElse(null);
     return quantity == null
         ? null
-        : (text, outcome) ->
-            PlainReadings.read(sensor, quantity, Unit.stored(quantity), text, outcome);
+        : outcome -> PlainReadings.read(sensor, quantity, Unit.stored(quantity), outcome);
   }
 
   private @Nullable Payload mappedRoute(String topic) {
@@ -183,7 +194,7 @@ public final class Decoder {
       String name = rule.sensorIn(levels);
       SensorId sensor = name == null ? null : SensorNames.adapted(name).orElse(null);
       if (sensor != null) {
-        return (text, outcome) -> rule.read(sensor, text, outcome);
+        return outcome -> rule.read(sensor, outcome);
       }
     }
     return null;
@@ -222,17 +233,15 @@ public final class Decoder {
     return false;
   }
 
-  private static @Nullable String text(byte[] payload, Outcome outcome) {
-    String text = Text.lenient(payload);
-    // The replacement may have been sent as such; only a closer look tells.
-    int bad = text.indexOf(Text.REPLACEMENT) < 0 ? -1 : Text.firstBadByte(payload);
+  private static boolean isText(byte[] payload, Outcome outcome) {
+    int bad = Text.firstBadByte(payload);
     if (bad >= 0) {
       outcome.reject("not UTF-8 from byte " + (bad + 1) + " on: send text in UTF-8");
-    } else if (text.isBlank()) {
+    } else if (Text.isBlank(payload)) {
       outcome.reject("empty payload, only blanks: send a reading, or nothing");
     } else {
-      return text;
+      return true;
     }
-    return null;
+    return false;
   }
 }

@@ -11,6 +11,7 @@ import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.reading.Arrival;
 import tepidarium.reading.Reading;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.Refused;
@@ -20,15 +21,19 @@ import tepidarium.series.WriteResult;
 /**
  * The way from a message to a durable reading. The receiving thread decodes and hands over; one
  * writer thread collects a batch, commits it, and only then acknowledges each message of it, in the
- * order of arrival. The hand-over is bounded by bytes: when it is full the receiving thread waits,
- * and the broker is held back by the messages not yet acknowledged. While the store fails, the
- * writer tries again and acknowledges nothing.
+ * order of arrival. A long message is handed over in parts and acknowledged after its last one. The
+ * hand-over is bounded by memory: when it is full the receiving thread waits, and the broker is
+ * held back by the messages not yet acknowledged. While the store fails, the writer tries again and
+ * acknowledges nothing.
  */
 public final class Intake implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Intake.class);
 
-  /** What may wait between the threads, in KiB of payload; each message counts for at least one. */
+  /** What may wait between the threads, in KiB of memory; each message counts for at least one. */
   private static final int WAITING_KIB = 16 * 1024;
+
+  /** Readings that take one KiB of memory, estimated high. */
+  private static final int READINGS_PER_KIB = 4;
 
   private static final int BATCH_READINGS = 5_000;
   private static final long BATCH_NANOS = Duration.ofMillis(100).toNanos();
@@ -46,7 +51,7 @@ public final class Intake implements AutoCloseable {
 
   private record Item(Decoded decoded, Instant arrivedAt, int permits, Runnable acknowledge) {
     int entries() {
-      return decoded.readings().size() + decoded.rejects().size();
+      return decoded.readings().size() + decoded.refused();
     }
   }
 
@@ -60,6 +65,7 @@ public final class Intake implements AutoCloseable {
   private final Consumer<Stored> follower;
   private final LinkedBlockingQueue<Item> queue = new LinkedBlockingQueue<>();
   private final Semaphore space = new Semaphore(WAITING_KIB);
+  private final DistinctArrivals arrivals = new DistinctArrivals();
   private final Thread writer;
   private volatile boolean stopping;
   private volatile @Nullable String trouble;
@@ -87,23 +93,25 @@ public final class Intake implements AutoCloseable {
   }
 
   /**
-   * Decodes a message and hands it over; waits while there is no space. Called by one thread.
+   * Decodes a message and hands it over in parts; waits while there is no space. A message of this
+   * service itself, which comes back from the broker, is acknowledged at once. Called by one thread.
    *
    * @param acknowledge run on the writer thread once everything in the message is durable
    * @throws InterruptedException when the waiting is given up; the message is not acknowledged
    */
-  public void take(Message message, int payloadBytes, Runnable acknowledge)
-      throws InterruptedException {
-    int permits = Math.min(WAITING_KIB, 1 + payloadBytes / 1024);
-    space.acquire(permits);
-    Decoded decoded;
-    try {
-      decoded = decoder.decode(message);
-    } catch (RuntimeException | Error e) {
-      space.release(permits);
-      throw e;
+  public void take(Message message, Runnable acknowledge) throws InterruptedException {
+    if (decoder.ignores(message.topic())) {
+      acknowledge.run();
+      return;
     }
-    queue(new Item(decoded, message.arrivedAt(), permits, acknowledge));
+    decoder.decode(
+        message,
+        (part, last) -> {
+          int permits = 1 + part.readings().size() / READINGS_PER_KIB + part.rejects().size();
+          space.acquire(permits);
+          Decoded apart = part.with(r -> arrivals.apart(r, message.arrivedAt()));
+          queue(new Item(apart, message.arrivedAt(), permits, last ? acknowledge : () -> {}));
+        });
   }
 
   /**
@@ -214,15 +222,17 @@ public final class Intake implements AutoCloseable {
           return WriteResult.NOTHING;
         });
     settlement.settled(new WriteResult(0, 0, refused));
-    settlement.rejected(decoded.rejects().size());
+    settlement.rejected(decoded.refused());
   }
 
   private void keepUntilDurable(List<Item> batch) throws InterruptedException {
     List<Reading> readings = new ArrayList<>();
     List<Reject> rejects = new ArrayList<>();
+    int refused = 0;
     for (Item item : batch) {
       readings.addAll(item.decoded().readings());
       rejects.addAll(item.decoded().rejects());
+      refused += item.decoded().refused();
     }
     // First: a reading of the same batch may already show what the press announces.
     List<Reject> refusedPresses = press(batch);
@@ -235,7 +245,7 @@ public final class Intake implements AutoCloseable {
         });
     settlement.settled(result);
     settlement.received(refusedPresses.size());
-    settlement.rejected(rejects.size());
+    settlement.rejected(refused + refusedPresses.size());
   }
 
   /** Records the presses of buttons; what cannot be recorded counts as a line that came in. */
@@ -304,18 +314,27 @@ public final class Intake implements AutoCloseable {
     }
   }
 
-  /** In one go what arrived in the same millisecond, as many messages do when they come fast. */
+  /**
+   * In one go what arrived in the same millisecond, as many messages do when they come fast.
+   * Readings of uncertain time say nothing about now, nor do those delivered before without a time
+   * of their own.
+   */
   private void tellAll(List<Item> batch) {
     List<Reading> together = new ArrayList<>();
     for (int i = 0; i < batch.size(); i++) {
       Instant arrivedAt = batch.get(i).arrivedAt();
-      together.addAll(batch.get(i).decoded().readings());
+      batch.get(i).decoded().readings().stream().filter(Intake::isNews).forEach(together::add);
       boolean last = i == batch.size() - 1 || !batch.get(i + 1).arrivedAt().equals(arrivedAt);
       if (last && !together.isEmpty()) {
         tell(new Stored(List.copyOf(together), arrivedAt));
         together.clear();
       }
     }
+  }
+
+  private static boolean isNews(Reading reading) {
+    Arrival arrival = reading.arrival();
+    return arrival == null || !(arrival.uncertain() || arrival.again());
   }
 
   private void tell(Stored readings) {

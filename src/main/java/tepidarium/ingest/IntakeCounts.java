@@ -4,10 +4,10 @@ package tepidarium.ingest;
  * What came in since the start, in readings and refusals. Always received = stored + repeated +
  * rejected + waiting.
  *
- * @param received readings decoded, lines refused, and readings found waiting on disk at the start
+ * @param received readings decoded, things refused, and readings found waiting on disk at the start
  * @param stored readings that added something to the record
  * @param repeated readings that were there already
- * @param rejected lines in the reject log
+ * @param rejected things refused; the reject log keeps at most 20 lines of one message
  * @param waiting not yet durable, or durable on this disk and not yet in the readings store
  */
 public record IntakeCounts(

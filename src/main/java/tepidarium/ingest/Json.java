@@ -1,77 +1,83 @@
 package tepidarium.ingest;
 
 import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonFactoryBuilder;
 import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.core.json.JsonReadFeature;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.util.RawValue;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import org.jspecify.annotations.Nullable;
 
-/** JSON of strangers, read with limits, its faults told in the grower's words. */
+/**
+ * Parses the JSON of senders that are not trusted, with limits, and describes its faults in plain
+ * words. Limits: 32 levels of nesting, 400 digits a number, 1,000 characters a name, 1,000 fields
+ * an object, 65,536 characters a text that is used.
+ */
 final class Json {
   /** A reading is flat; foreign devices nest a few levels. */
   private static final int DEEPEST = 32;
 
   private static final int MOST_DIGITS = 400;
+  private static final int LONGEST_NAME = 1_000;
+  private static final int LONGEST_TEXT = 65_536;
 
-  private static final String ONE_VALUE =
-      "send one object a message, or several as an array [{…},{…}]";
+  /** The check for repeated names keeps the names of the objects that are open. */
+  private static final int MOST_FIELDS = 1_000;
 
-  private static final JsonMapper MAPPER =
-      JsonMapper.builder(
-              JsonFactory.builder()
-                  .streamReadConstraints(
-                      StreamReadConstraints.builder()
-                          .maxNestingDepth(DEEPEST)
-                          .maxNumberLength(MOST_DIGITS)
-                          .build())
-                  .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
-                  // A sensor's library may write NaN for one quantity; the others stay good.
-                  .enable(JsonReadFeature.ALLOW_NON_NUMERIC_NUMBERS)
-                  // Names come from strangers, and a table of them would outlive the message.
-                  .disable(JsonFactory.Feature.CANONICALIZE_FIELD_NAMES)
-                  .disable(JsonFactory.Feature.INTERN_FIELD_NAMES)
-                  .build())
-          .build();
+  private static final JsonFactory FACTORY = factory().build();
+  private static final JsonFactory CHECKING_FACTORY =
+      factory().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION).build();
+
+  private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+  private static final JsonNode SOME_OBJECT = NODES.rawValueNode(new RawValue("{…}"));
+  private static final JsonNode SOME_ARRAY = NODES.rawValueNode(new RawValue("[…]"));
 
   private Json() {}
 
-  /** The one JSON value that the text holds; otherwise null, and the message is rejected. */
-  static @Nullable JsonNode parse(String text, Outcome outcome) {
-    try (JsonParser parser = MAPPER.createParser(text)) {
-      JsonNode value = MAPPER.readTree(parser);
-      JsonLocation end = parser.currentLocation();
-      if (hasMore(parser)) {
-        outcome.reject("something follows the JSON value" + at(end) + ": " + ONE_VALUE);
-        return null;
-      }
-      return value;
-    } catch (JsonProcessingException e) {
-      outcome.reject(reason(e));
-      return null;
-    } catch (IOException e) {
-      throw new UncheckedIOException("a text in memory could not be read", e);
-    }
+  private static JsonFactoryBuilder factory() {
+    StreamReadConstraints limits =
+        StreamReadConstraints.builder()
+            .maxNestingDepth(DEEPEST)
+            .maxNumberLength(MOST_DIGITS)
+            .maxNameLength(LONGEST_NAME)
+            .maxStringLength(LONGEST_TEXT)
+            .build();
+    return new JsonFactoryBuilder()
+        .streamReadConstraints(limits)
+        // A sensor's library may write NaN for one quantity; the others stay good.
+        .enable(JsonReadFeature.ALLOW_NON_NUMERIC_NUMBERS)
+        // Names come from senders that are not trusted; a table of them would outlive the message.
+        .disable(JsonFactory.Feature.CANONICALIZE_FIELD_NAMES)
+        .disable(JsonFactory.Feature.INTERN_FIELD_NAMES);
   }
 
-  private static boolean hasMore(JsonParser parser) throws IOException {
-    try {
-      return parser.nextToken() != null;
-    } catch (JsonProcessingException e) {
-      // Not even JSON follows, so something does.
-      return true;
+  /** A parser that fails on a name that occurs twice in one object. */
+  static JsonParser checkingParser(byte[] utf8) throws IOException {
+    return CHECKING_FACTORY.createParser(utf8);
+  }
+
+  static JsonParser parser(byte[] utf8) throws IOException {
+    return FACTORY.createParser(utf8);
+  }
+
+  /** Fails where the parser stands in an object of too many fields. */
+  static void checkFields(JsonParser parser) throws StreamConstraintsException {
+    if (parser.currentToken() == JsonToken.FIELD_NAME
+        && parser.getParsingContext().getEntryCount() > MOST_FIELDS) {
+      throw new StreamConstraintsException("Fields", parser.currentLocation());
     }
   }
 
   /** The fault in plain words; the library's own message quotes its source and its options. */
-  private static String reason(JsonProcessingException e) {
+  static String reason(JsonProcessingException e) {
     String told = String.valueOf(e.getOriginalMessage());
     String where = at(e.getLocation());
     if (e instanceof StreamConstraintsException) {
@@ -89,15 +95,60 @@ final class Json {
     if (told.contains("nesting")) {
       return "JSON nested more than " + DEEPEST + " deep";
     }
+    if (told.startsWith("Fields")) {
+      return "an object of more than " + MOST_FIELDS + " fields";
+    }
     return told.startsWith("Number")
         ? "a number of more than " + MOST_DIGITS + " digits"
         : "a name or a text that is far too long";
   }
 
-  private static String at(@Nullable JsonLocation location) {
+  static String at(@Nullable JsonLocation location) {
     return location == null
         ? ""
         : " at line " + location.getLineNr() + ", column " + location.getColumnNr();
+  }
+
+  /**
+   * The value where the parser stands, which it leaves at its end. Objects and arrays are skipped:
+   * a node stands for them that can be shown.
+   */
+  static JsonNode value(JsonParser parser) throws IOException {
+    return switch (parser.currentToken()) {
+      case VALUE_STRING -> textOf(parser);
+      case VALUE_NUMBER_INT -> wholeNumber(parser);
+      case VALUE_NUMBER_FLOAT -> NODES.numberNode(parser.getDoubleValue());
+      case VALUE_TRUE -> NODES.booleanNode(true);
+      case VALUE_FALSE -> NODES.booleanNode(false);
+      case VALUE_NULL -> NODES.nullNode();
+      default -> {
+        JsonNode some = standIn(parser);
+        parser.skipChildren();
+        yield some;
+      }
+    };
+  }
+
+  /** A node that stands for the object or the array that begins where the parser stands. */
+  static JsonNode standIn(JsonParser parser) {
+    return parser.isExpectedStartArrayToken() ? SOME_ARRAY : SOME_OBJECT;
+  }
+
+  private static JsonNode textOf(JsonParser parser) throws IOException {
+    try {
+      return NODES.textNode(parser.getText());
+    } catch (StreamConstraintsException e) {
+      return NODES.rawValueNode(
+          new RawValue("a text of more than " + LONGEST_TEXT + " characters"));
+    }
+  }
+
+  private static JsonNode wholeNumber(JsonParser parser) throws IOException {
+    return switch (parser.getNumberType()) {
+      case INT -> NODES.numberNode(parser.getIntValue());
+      case LONG -> NODES.numberNode(parser.getLongValue());
+      default -> NODES.numberNode(parser.getBigIntegerValue());
+    };
   }
 
   /** The field where it holds something; null where it is missing or holds null. */
@@ -110,20 +161,15 @@ final class Json {
     return value.isTextual() ? Text.quote(value.textValue()) : Text.cut(value.toString());
   }
 
-  /** What was found in place of what was looked for: an object's fields, or the kind of value. */
-  static String found(JsonNode value) {
-    return value.isObject() ? Text.list(value.fieldNames()) : kind(value);
-  }
-
-  /** The kind of a value in words. */
-  static String kind(JsonNode value) {
-    return switch (value.getNodeType()) {
-      case OBJECT, POJO -> "an object";
-      case ARRAY -> "an array";
-      case STRING, BINARY -> "a text";
-      case NUMBER -> "a number";
-      case BOOLEAN -> "true or false";
-      case NULL, MISSING -> "null";
+  /** The kind of value at which the parser stands, in words. */
+  static String kind(JsonParser parser) {
+    return switch (parser.currentToken()) {
+      case START_ARRAY, END_ARRAY -> "an array";
+      case VALUE_STRING -> "a text";
+      case VALUE_NUMBER_INT, VALUE_NUMBER_FLOAT -> "a number";
+      case VALUE_TRUE, VALUE_FALSE -> "true or false";
+      case VALUE_NULL -> "null";
+      default -> "an object";
     };
   }
 }

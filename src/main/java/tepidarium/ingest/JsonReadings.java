@@ -1,64 +1,123 @@
 package tepidarium.ingest;
 
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Consumer;
-import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 
-/** Readings in this service's own form: an object, or an array of them as a backlog. */
+/** Reads this service's own form: an object, or an array of objects as a backlog. */
 final class JsonReadings {
   private static final String EXAMPLE = "send an object such as {\"temperature\":30.2}";
 
-  /** Where each quantity stands in an object; worked out once, as this runs for every reading. */
-  private static final List<Field> FIELDS =
-      Stream.of(Quantity.values()).map(q -> new Field(q, q.key(), Unit.stored(q))).toList();
+  private static final Quantity[] QUANTITIES = Quantity.values();
+
+  /** The places of the two times behind those of the quantities. */
+  private static final int AT = QUANTITIES.length;
+
+  private static final int AGE = AT + 1;
+
+  /** The place of each field that is read. */
+  private static final Map<String, Integer> FIELDS = new HashMap<>();
+
+  static {
+    for (Quantity quantity : QUANTITIES) {
+      FIELDS.put(quantity.key(), FIELDS.size());
+    }
+    FIELDS.put("at", AT);
+    FIELDS.put("age", AGE);
+  }
 
   private JsonReadings() {}
 
-  private record Field(Quantity quantity, String key, Unit unit) {}
-
-  /** Takes every reading that the value holds. */
-  static void read(SensorId sensor, JsonNode value, Outcome outcome) {
-    if (value.isArray()) {
-      readBacklog(sensor, value, outcome);
-    } else {
-      readObject(sensor, value, Times.ofWhole(outcome), outcome);
-    }
-  }
-
-  private static void readBacklog(SensorId sensor, JsonNode entries, Outcome outcome) {
-    if (entries.isEmpty()) {
-      outcome.reject("an empty array: " + EXAMPLE + " in it");
-    }
-    Message message = outcome.message();
-    int count = entries.size();
-    for (int i = 0; i < count; i++) {
-      JsonNode entry = entries.get(i);
-      int number = i + 1;
-      Consumer<String> rejects =
-          reason -> outcome.reject("entry " + number + " of " + count + ": " + reason, entry);
-      Times times = new Times(message.arrivedAt(), message.retained(), count == 1, rejects);
-      readObject(sensor, entry, times, outcome);
-    }
-  }
-
-  private static void readObject(SensorId sensor, JsonNode object, Times times, Outcome outcome) {
-    Consumer<String> rejects = times.rejects();
-    if (!object.isObject()) {
-      rejects.accept(Json.kind(object) + " in place of an object: " + EXAMPLE);
+  /** Takes every reading that the payload holds. */
+  static void read(SensorId sensor, Outcome outcome) throws InterruptedException {
+    JsonPayload payload = JsonPayload.check(outcome);
+    if (payload == null) {
       return;
     }
+    if (payload.isArray()) {
+      readBacklog(sensor, payload, outcome);
+    } else {
+      payload.read(parser -> readObject(sensor, parser, Times.ofWhole(outcome), outcome));
+    }
+  }
+
+  private static void readBacklog(SensorId sensor, JsonPayload payload, Outcome outcome)
+      throws InterruptedException {
+    int count = payload.entries();
+    if (count == 0) {
+      outcome.reject("an empty array: " + EXAMPLE + " in it");
+    }
+    int[] number = new int[1];
+    payload.read(
+        parser -> {
+          number[0]++;
+          long from = parser.currentTokenLocation().getCharOffset();
+          Consumer<String> rejects =
+              reason ->
+                  outcome.reject(
+                      "entry " + number[0] + " of " + count + ": " + reason,
+                      () -> payload.excerpt(from, parser.currentLocation().getCharOffset()));
+          readObject(sensor, parser, Times.of(outcome, count == 1, rejects), outcome);
+        });
+  }
+
+  private static void readObject(SensorId sensor, JsonParser parser, Times times, Outcome outcome)
+      throws IOException, InterruptedException {
+    Consumer<String> rejects = times.rejects();
+    if (parser.currentToken() != JsonToken.START_OBJECT) {
+      String kind = Json.kind(parser);
+      parser.skipChildren();
+      parser.finishToken();
+      rejects.accept(kind + " in place of an object: " + EXAMPLE);
+      return;
+    }
+    @Nullable JsonNode[] fields = new JsonNode[AGE + 1];
+    List<String> names = readFields(parser, fields);
     Values values = new Values(rejects);
-    for (Field field : FIELDS) {
-      values.take(field.quantity, field.unit, object.get(field.key));
+    for (int i = 0; i < QUANTITIES.length; i++) {
+      values.take(QUANTITIES[i], Unit.stored(QUANTITIES[i]), fields[i]);
     }
     if (values.nothingFound()) {
-      rejects.accept("no quantity with a value; found " + Json.found(object) + ": " + EXAMPLE);
+      rejects.accept(
+          "no quantity with a value; found " + Text.list(names.iterator()) + ": " + EXAMPLE);
     }
     if (values.anyGood()) {
-      outcome.keep(sensor, times.of(object.get("at"), object.get("age")), values);
+      outcome.keep(sensor, times.of(fields[AT], fields[AGE]), values);
     }
+  }
+
+  /**
+   * Reads the fields that are known.
+   *
+   * @return the names that were found, as far as no quantity has a value
+   */
+  private static List<String> readFields(JsonParser parser, @Nullable JsonNode[] fields)
+      throws IOException {
+    List<String> names = new ArrayList<>(0);
+    boolean found = false;
+    while (parser.nextToken() == JsonToken.FIELD_NAME) {
+      String name = parser.currentName();
+      parser.nextToken();
+      Integer field = FIELDS.get(name);
+      if (field == null) {
+        parser.skipChildren();
+      } else {
+        fields[field] = Json.value(parser);
+        found |= field < AT && Json.given(fields[field]) != null;
+      }
+      if (!found) {
+        names.add(name);
+      }
+    }
+    return names;
   }
 }

@@ -9,20 +9,18 @@ import java.time.Instant;
 public final class Message {
   private final String topic;
   private final byte[] payload;
-  private final boolean retained;
+  private final Delivery delivery;
   private final Instant arrivedAt;
 
   /**
    * A message with what the decoder needs to know of its way here.
    *
-   * @param retained whether the broker sent it from its memory, so that arrival says nothing about
-   *     when it was measured; a subscription must therefore not ask for "retain as published"
    * @param arrivedAt this service's own clock
    */
-  public Message(String topic, byte[] payload, boolean retained, Instant arrivedAt) {
+  public Message(String topic, byte[] payload, Delivery delivery, Instant arrivedAt) {
     this.topic = topic;
     this.payload = payload;
-    this.retained = retained;
+    this.delivery = delivery;
     this.arrivedAt = arrivedAt;
   }
 
@@ -30,8 +28,8 @@ public final class Message {
     return topic;
   }
 
-  public boolean retained() {
-    return retained;
+  public Delivery delivery() {
+    return delivery;
   }
 
   public Instant arrivedAt() {

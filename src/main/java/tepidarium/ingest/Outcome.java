@@ -1,26 +1,34 @@
 package tepidarium.ingest;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.Arrival;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
-/** Collects what one message gives, rejects up to a bound. Used by one thread for one message. */
+/**
+ * Collects the readings and rejects of one message and hands them on in parts. Rejects are bounded
+ * and come with the last part. Used by one thread for one message.
+ */
 final class Outcome {
   /** The most rejects of one message; a spoilt backlog must not flood the log. */
   static final int MOST_REJECTS = 20;
 
-  private final Message message;
-  private final List<Reading> readings = new ArrayList<>(1);
-  private final List<Reject> rejects = new ArrayList<>(0);
-  private @Nullable ButtonPress press;
-  private int rejected;
+  /** The most readings in one part. */
+  static final int PART = 1_000;
 
-  Outcome(Message message) {
+  private final Message message;
+  private final Decoder.Parts parts;
+  private final List<Reject> rejects = new ArrayList<>(0);
+  private List<Reading> readings = new ArrayList<>(1);
+  private @Nullable ButtonPress press;
+  private int refused;
+
+  Outcome(Message message, Decoder.Parts parts) {
     this.message = message;
+    this.parts = parts;
   }
 
   Message message() {
@@ -28,10 +36,17 @@ final class Outcome {
   }
 
   /** Keeps the good values as a reading, unless its time was rejected. */
-  void keep(SensorId sensor, @Nullable Instant at, Values values) {
-    if (at != null) {
-      readings.add(values.reading(sensor, at));
+  void keep(SensorId sensor, Times.@Nullable Stamp stamp, Values values)
+      throws InterruptedException {
+    if (stamp == null) {
+      return;
     }
+    if (readings.size() == PART) {
+      parts.take(new Decoded(readings, List.of()), false);
+      readings = new ArrayList<>(PART);
+    }
+    Arrival arrival = stamp.fromSensor() ? null : message.delivery().arrival();
+    readings.add(values.reading(sensor, stamp.at(), arrival));
   }
 
   /** Keeps that a button was pressed. */
@@ -41,15 +56,17 @@ final class Outcome {
 
   /** Rejects the message, or something about it as a whole. */
   void reject(String reason) {
-    if (++rejected <= MOST_REJECTS) {
-      add(reason, Text.beginning(message.payload()));
-    }
+    reject(reason, () -> Text.beginning(message.payload()));
   }
 
-  /** Rejects one part of the message, which is shown instead of the beginning of the whole. */
-  void reject(String reason, JsonNode part) {
-    if (++rejected <= MOST_REJECTS) {
-      add(reason, part.toString());
+  /**
+   * Rejects one part of the message.
+   *
+   * @param excerpt the part, shown instead of the beginning of the whole
+   */
+  void reject(String reason, Supplier<String> excerpt) {
+    if (++refused <= MOST_REJECTS) {
+      add(reason, excerpt.get());
     }
   }
 
@@ -57,12 +74,13 @@ final class Outcome {
     rejects.add(Reject.of(message.arrivedAt(), message.topic(), reason, payload));
   }
 
-  Decoded decoded() {
-    if (rejected > MOST_REJECTS) {
+  /** Hands on the last part. */
+  void finish() throws InterruptedException {
+    if (refused > MOST_REJECTS) {
       rejects.remove(MOST_REJECTS - 1);
-      int more = rejected - rejects.size();
+      int more = refused - rejects.size();
       add("and " + more + " more of this message", Text.beginning(message.payload()));
     }
-    return new Decoded(readings, rejects, press);
+    parts.take(new Decoded(readings, rejects, refused, press), true);
   }
 }

@@ -3,14 +3,17 @@ package tepidarium.ingest;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 
-/** Readings of which the payload is one plain number, measured when it arrived. */
+/** Reads payloads that are one plain number, measured when it arrived. */
 final class PlainReadings {
   private PlainReadings() {}
 
   /** Takes the one value; quotation marks around it, which some devices send, are dropped. */
-  static void read(SensorId sensor, Quantity quantity, Unit unit, String payload, Outcome outcome) {
+  static void read(SensorId sensor, Quantity quantity, Unit unit, Outcome outcome)
+      throws InterruptedException {
     Values values = new Values(outcome::reject);
-    values.take(quantity, unit, bare(payload.strip()));
+    // A number is short: the beginning of a long payload shows that it is none.
+    String text = Text.beginning(outcome.message().payload());
+    values.take(quantity, unit, bare(text.strip()));
     if (values.anyGood()) {
       outcome.keep(sensor, Times.ofWhole(outcome).of(null, null), values);
     }

@@ -42,9 +42,9 @@ public final class Settlement {
     rejected += result.refused().size();
   }
 
-  /** Lines in the reject log that were no readings. */
-  synchronized void rejected(long lines) {
-    rejected += lines;
+  /** Things were refused that were no readings. */
+  synchronized void rejected(long things) {
+    rejected += things;
   }
 
   public synchronized IntakeCounts counts() {

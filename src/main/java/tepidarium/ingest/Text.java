@@ -3,6 +3,7 @@ package tepidarium.ingest;
 import java.nio.ByteBuffer;
 import java.nio.CharBuffer;
 import java.nio.charset.CharsetDecoder;
+import java.nio.charset.CoderResult;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Iterator;
@@ -16,30 +17,70 @@ final class Text {
   private static final int LONGEST_QUOTE = 60;
   private static final int LONGEST_NAME = 30;
   private static final int MOST_NAMES = 10;
-  private static final char BYTE_ORDER_MARK = '\uFEFF';
+
+  /** The longest character of UTF-8, bytes. */
+  static final int MOST_BYTES = 4;
+
+  /** The length of a byte order mark in UTF-8, bytes. */
+  static final int MARK_BYTES = 3;
+
+  private static final int CHECKED_AT_ONCE = 4_096;
 
   private Text() {}
 
-  /** The bytes as UTF-8, the byte order mark dropped, bad bytes replaced. */
-  static String lenient(byte[] utf8) {
-    String text = new String(utf8, StandardCharsets.UTF_8);
-    return !text.isEmpty() && text.charAt(0) == BYTE_ORDER_MARK ? text.substring(1) : text;
+  /** Whether the bytes begin with the byte order mark of UTF-8. */
+  static boolean startsWithMark(byte[] utf8) {
+    return utf8.length >= MARK_BYTES
+        && utf8[0] == (byte) 0xEF
+        && utf8[1] == (byte) 0xBB
+        && utf8[2] == (byte) 0xBF;
   }
 
-  /** The beginning of the bytes, enough for an excerpt, however long they are. */
+  /** Whether the bytes, after a byte order mark, are blanks only. */
+  static boolean isBlank(byte[] utf8) {
+    for (int i = startsWithMark(utf8) ? MARK_BYTES : 0; i < utf8.length; i++) {
+      if (!Character.isWhitespace(utf8[i])) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /**
+   * The beginning of the bytes, enough for an excerpt, however long they are; the byte order mark
+   * dropped, bad bytes replaced.
+   */
   static String beginning(byte[] utf8) {
-    // Four bytes make the longest character; one character more than is kept hides a cut one.
-    int most = 4 * (Reject.LONGEST_EXCERPT + 1);
-    return new String(utf8, 0, Math.min(utf8.length, most), StandardCharsets.UTF_8);
+    int from = startsWithMark(utf8) ? MARK_BYTES : 0;
+    // One character more than is kept hides a cut one.
+    int most = MOST_BYTES * (Reject.LONGEST_EXCERPT + 1);
+    int length = Math.min(utf8.length - from, most);
+    return new String(utf8, from, length, StandardCharsets.UTF_8);
   }
 
-  /** The index of the first byte that is not UTF-8, or -1. Slow: ask only on suspicion. */
+  /** The index of the first byte that is not UTF-8, or -1. */
   static int firstBadByte(byte[] utf8) {
+    if (isAscii(utf8)) {
+      return -1;
+    }
     CharsetDecoder decoder = StandardCharsets.UTF_8.newDecoder();
     ByteBuffer in = ByteBuffer.wrap(utf8);
-    return decoder.decode(in, CharBuffer.allocate(utf8.length), true).isError()
-        ? in.position()
-        : -1;
+    CharBuffer out = CharBuffer.allocate(Math.min(utf8.length, CHECKED_AT_ONCE));
+    CoderResult result = decoder.decode(in, out, true);
+    while (result.isOverflow()) {
+      out.clear();
+      result = decoder.decode(in, out, true);
+    }
+    return result.isError() ? in.position() : -1;
+  }
+
+  private static boolean isAscii(byte[] utf8) {
+    for (byte each : utf8) {
+      if (each < 0) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** At most so many characters of the text, those that cannot be shown replaced. */

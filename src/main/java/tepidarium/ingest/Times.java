@@ -25,9 +25,16 @@ record Times(Instant arrivedAt, boolean retained, boolean alone, Consumer<String
   private static final String NO_RETAIN =
       "when it was measured cannot be known: send at with it, or publish without the retain flag";
 
+  /** An instant, and whether the sensor sent it or it was worked out from the arrival. */
+  record Stamp(Instant at, boolean fromSensor) {}
+
   static Times ofWhole(Outcome outcome) {
+    return of(outcome, true, outcome::reject);
+  }
+
+  static Times of(Outcome outcome, boolean alone, Consumer<String> rejects) {
     Message message = outcome.message();
-    return new Times(message.arrivedAt(), message.retained(), true, outcome::reject);
+    return new Times(message.arrivedAt(), message.delivery().retained(), alone, rejects);
   }
 
   /** Whether this service's own clock is set, without which no time can be judged. */
@@ -36,24 +43,29 @@ record Times(Instant arrivedAt, boolean retained, boolean alone, Consumer<String
   }
 
   /** The instant of a reading with these fields; null where the reading is rejected. */
-  @Nullable Instant of(@Nullable JsonNode at, @Nullable JsonNode age) {
+  @Nullable Stamp of(@Nullable JsonNode at, @Nullable JsonNode age) {
     JsonNode stamp = Json.given(at);
     if (stamp != null) {
       return ofClock(stamp);
     }
     JsonNode seconds = Json.given(age);
-    return seconds == null ? ofArrival() : ofAge(seconds);
+    Instant worked = seconds == null ? ofArrival() : ofAge(seconds);
+    return worked == null ? null : new Stamp(worked, false);
   }
 
-  private @Nullable Instant ofClock(JsonNode at) {
+  private @Nullable Stamp ofClock(JsonNode at) {
     Instant told = Stamps.read(at);
-    if (told == null) {
-      return insteadOf(
-          "at "
-              + Json.show(at)
-              + " is not a time such as 2026-03-01T06:00:00Z, epoch seconds or milliseconds");
+    if (told != null && isSane(told)) {
+      return new Stamp(told, true);
     }
-    return isSane(told) ? told : insteadOf("clock says " + told);
+    String problem =
+        told != null
+            ? "clock says " + told
+            : "at "
+                + Json.show(at)
+                + " is not a time such as 2026-03-01T06:00:00Z, epoch seconds or milliseconds";
+    Instant arrival = insteadOf(problem);
+    return arrival == null ? null : new Stamp(arrival, false);
   }
 
   private boolean isSane(Instant told) {

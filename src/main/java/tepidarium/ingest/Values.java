@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.EnumMap;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.Arrival;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
@@ -80,13 +81,14 @@ final class Values {
   }
 
   /** The good quantities as a reading; there must be one. */
-  Reading reading(SensorId sensor, Instant at) {
+  Reading reading(SensorId sensor, Instant at, @Nullable Arrival arrival) {
     return new Reading(
         sensor,
         at,
         good.get(Quantity.TEMPERATURE),
         good.get(Quantity.HUMIDITY),
         good.get(Quantity.LIGHT),
-        good.get(Quantity.BATTERY));
+        good.get(Quantity.BATTERY),
+        arrival);
   }
 }

@@ -29,6 +29,7 @@ public final class LedgerSink implements ReadingSink {
     Instant earliest = ledger.rawFrom();
     List<Refused> refused = new ArrayList<>();
     List<Reading> taken = new ArrayList<>(batch.size());
+    List<Reading> counted = new ArrayList<>(batch.size());
     for (Reading reading : batch) {
       if (reading.at().isBefore(earliest)) {
         refused.add(
@@ -39,9 +40,12 @@ public final class LedgerSink implements ReadingSink {
                     + ", before which raw readings have been let go (keepRawDays)"));
       } else {
         taken.add(reading);
+        if (!reading.uncertain()) {
+          counted.add(reading);
+        }
       }
     }
-    Map<ContainerId, Span> touched = ledger.aboutToStore(taken);
+    Map<ContainerId, Span> touched = ledger.aboutToStore(counted);
     try {
       return sink.write(taken).plus(new WriteResult(0, 0, refused));
     } finally {

@@ -12,6 +12,8 @@ import org.jspecify.annotations.Nullable;
  * @param humidityPercent percent relative humidity
  * @param illuminanceLux lux
  * @param batteryV volts
+ * @param arrival how it came, where its instant was taken from its arrival; null where the sensor
+ *     sent the instant
  * @throws IllegalArgumentException when every quantity is absent or one is implausible
  */
 public record Reading(
@@ -20,7 +22,8 @@ public record Reading(
     @Nullable Double temperatureC,
     @Nullable Double humidityPercent,
     @Nullable Double illuminanceLux,
-    @Nullable Double batteryV) {
+    @Nullable Double batteryV,
+    @Nullable Arrival arrival) {
   /** Earlier than this no reading was taken; a clock that says so was never set. */
   public static final Instant EARLIEST = Instant.parse("2010-01-01T00:00:00Z");
 
@@ -40,6 +43,31 @@ public record Reading(
     if (empty) {
       throw new IllegalArgumentException("a reading needs at least one quantity");
     }
+  }
+
+  /** A reading whose sensor sent the instant. */
+  public Reading(
+      SensorId sensor,
+      Instant at,
+      @Nullable Double temperatureC,
+      @Nullable Double humidityPercent,
+      @Nullable Double illuminanceLux,
+      @Nullable Double batteryV) {
+    this(sensor, at, temperatureC, humidityPercent, illuminanceLux, batteryV, null);
+  }
+
+  /** The same values at another instant, come in another way. */
+  public Reading movedTo(Instant other, @Nullable Arrival otherArrival) {
+    return new Reading(
+        sensor, other, temperatureC, humidityPercent, illuminanceLux, batteryV, otherArrival);
+  }
+
+  /**
+   * Whether it waited in the broker for an unknown time. Such a reading is kept, but is no part of
+   * heat, light, limits and charts.
+   */
+  public boolean uncertain() {
+    return arrival != null && arrival.uncertain();
   }
 
   /** The value of one quantity, or null where it is absent. */

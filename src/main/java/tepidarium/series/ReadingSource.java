@@ -32,4 +32,10 @@ public interface ReadingSource {
    * @throws StoreException when the store cannot answer now
    */
   Map<SensorId, Heard> heard();
+
+  /**
+   * The readings of uncertain time, by sensor: kept, but left out of all other answers. Quick, as
+   * the counts are cached; while the store does not answer they are those known before.
+   */
+  Map<SensorId, Uncertain> uncertain();
 }

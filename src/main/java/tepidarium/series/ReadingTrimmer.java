@@ -1,9 +1,17 @@
 package tepidarium.series;
 
 import java.time.Instant;
+import java.util.Optional;
 
-/** Lets go of old raw readings. */
+/** Deletes old raw readings. */
 public interface ReadingTrimmer {
+  /**
+   * The instant of the oldest raw reading, of uncertain time or not.
+   *
+   * @throws StoreException when the store cannot answer now
+   */
+  Optional<Instant> oldest();
+
   /**
    * Removes some readings older than the instant, in one short transaction, so that writing goes on
    * between two calls.

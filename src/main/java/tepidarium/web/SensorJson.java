@@ -11,6 +11,7 @@ import tepidarium.container.Register;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 import tepidarium.series.Heard;
+import tepidarium.series.Uncertain;
 
 /** A sensor as the API shows it; values as it sent them. */
 record SensorJson(
@@ -18,6 +19,7 @@ record SensorJson(
     @Nullable Instant firstHeard,
     @Nullable Instant lastHeard,
     Map<String, Heard.@Nullable Value> latest,
+    @Nullable Uncertain uncertain,
     List<PlacementJson> placements,
     CalibrationJson calibration) {
 
@@ -42,7 +44,8 @@ record SensorJson(
     }
   }
 
-  static SensorJson of(SensorId sensor, Optional<Heard> heard, Register register) {
+  static SensorJson of(
+      SensorId sensor, Optional<Heard> heard, @Nullable Uncertain uncertain, Register register) {
     Map<String, Heard.@Nullable Value> latest = new LinkedHashMap<>();
     for (Quantity quantity : Quantity.values()) {
       latest.put(quantity.key(), heard.map(known -> known.latest().get(quantity)).orElse(null));
@@ -53,6 +56,7 @@ record SensorJson(
         heard.map(Heard::first).orElse(null),
         heard.map(Heard::last).orElse(null),
         latest,
+        uncertain,
         register.placementsOf(sensor).stream()
             .map(p -> new PlacementJson(p.container().value(), p.from(), p.until()))
             .toList(),

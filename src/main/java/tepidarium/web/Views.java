@@ -26,6 +26,7 @@ import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
+import tepidarium.series.ReadingSource;
 import tepidarium.series.StoreException;
 
 /** Puts together what the API shows of containers, sensors and alerts as they are now. */
@@ -34,6 +35,7 @@ public final class Views {
   private final Newest newest;
   private final HeatSoFar heatSoFar;
   private final History history;
+  private final ReadingSource readings;
   private final Chronicle chronicle;
   private final Watch watch;
   private final Clock clock;
@@ -45,6 +47,7 @@ public final class Views {
       Newest newest,
       HeatSoFar heatSoFar,
       History history,
+      ReadingSource readings,
       Chronicle chronicle,
       Watch watch,
       Clock clock,
@@ -54,6 +57,7 @@ public final class Views {
     this.newest = newest;
     this.heatSoFar = heatSoFar;
     this.history = history;
+    this.readings = readings;
     this.chronicle = chronicle;
     this.watch = watch;
     this.clock = clock;
@@ -141,13 +145,14 @@ public final class Views {
   }
 
   SensorJson sensor(SensorId sensor) {
-    return SensorJson.of(sensor, newest.of(sensor), register);
+    return SensorJson.of(sensor, newest.of(sensor), readings.uncertain().get(sensor), register);
   }
 
   /** A sensor that was heard of, placed or calibrated. */
   SensorJson existing(SensorId sensor) {
     boolean known =
         newest.of(sensor).isPresent()
+            || readings.uncertain().containsKey(sensor)
             || !register.placementsOf(sensor).isEmpty()
             || !register.calibration(sensor).equals(Calibration.NONE);
     if (!known) {
@@ -159,6 +164,7 @@ public final class Views {
   /** Every sensor that was heard of or placed, by name. */
   List<SensorJson> sensors() {
     Set<SensorId> all = new TreeSet<>(newest.sensors());
+    all.addAll(readings.uncertain().keySet());
     register.placementsIn(ContainerId.ROOM).stream().map(Placement::sensor).forEach(all::add);
     for (Container container : register.containers()) {
       register.placementsIn(container.id()).stream().map(Placement::sensor).forEach(all::add);

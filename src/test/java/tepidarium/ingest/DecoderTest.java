@@ -17,6 +17,8 @@ import static tepidarium.ingest.Messages.temperature;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -51,27 +53,27 @@ class DecoderTest {
     String topic = "tepidarium/opening/jar-1";
     ButtonPress press = new ButtonPress(topic, "jar-1", Duration.ofSeconds(seconds), ARRIVAL);
     assertEquals(
-        new Decoded(List.of(), List.of(), press), decoder().decode(message(topic, payload)));
+        new Decoded(List.of(), List.of(), 0, press), Messages.decode(message(topic, payload)));
   }
 
   @ParameterizedTest
   @ValueSource(strings = {"-1", "241", "NaN", "soon", "{\"minutes\":5}"})
   void aButtonThatMakesNoSenseIsRejected(String payload) {
-    Decoded decoded = decoder().decode(message("tepidarium/opening/jar-1", payload));
+    Decoded decoded = Messages.decode(message("tepidarium/opening/jar-1", payload));
     assertTrue(reason(decoded).contains("send minutes from 0"), reason(decoded));
     assertNull(decoded.press());
   }
 
   @Test
   void aButtonsMessageThatWasKeptSaysNothingAboutNow() {
-    Decoded decoded = decoder().decode(message("tepidarium/opening/jar-1", new byte[] {'5'}, true));
+    Decoded decoded = Messages.decode(message("tepidarium/opening/jar-1", new byte[] {'5'}, true));
     assertTrue(reason(decoded).contains("without the retain flag"), reason(decoded));
     assertNull(decoded.press());
   }
 
   @Test
   void openingIsNoSensorsName() {
-    Decoded decoded = decoder().decode(message("tepidarium/opening", "{\"temperature\":30}"));
+    Decoded decoded = Messages.decode(message("tepidarium/opening", "{\"temperature\":30}"));
     assertTrue(reason(decoded).contains("alert or opening"), reason(decoded));
   }
 
@@ -243,7 +245,7 @@ class DecoderTest {
     byte[] payload = "{\"temperature\":30}".getBytes(StandardCharsets.ISO_8859_1);
     payload[3] = (byte) 0xFC;
 
-    Decoded decoded = decoder().decode(message("tepidarium/bag-1", payload, false));
+    Decoded decoded = Messages.decode(message("tepidarium/bag-1", payload, false));
 
     assertTrue(reason(decoded).contains("not UTF-8 from byte 4"));
     assertEquals("{\"t\uFFFDmperature\":30}", decoded.rejects().get(0).payload());
@@ -266,16 +268,18 @@ class DecoderTest {
     Decoder small = new Decoder("tepidarium", List.of(), 18);
 
     assertEquals(
-        1, small.decode(message("tepidarium/a", "{\"temperature\":30}")).readings().size());
-    String reason = reason(small.decode(message("tepidarium/a", "{\"temperature\":30.}")));
+        1,
+        Messages.decode(small, message("tepidarium/a", "{\"temperature\":30}")).readings().size());
+    String reason =
+        reason(Messages.decode(small, message("tepidarium/a", "{\"temperature\":30.}")));
     assertTrue(reason.contains("19 bytes") && reason.contains("limit of 18"), reason);
   }
 
   @ParameterizedTest
   @CsvSource({"temperature,30.2", "humidity,96", "light,0", "battery,3.91", "light,1e3"})
   void aTopicOfOneQuantityCarriesAPlainNumber(String quantity, String number) {
-    Decoded decoded = decoder().decode(message("tepidarium/bag-1/" + quantity, number));
-    Decoded quoted = decoder().decode(message("tepidarium/bag-1/" + quantity, '"' + number + '"'));
+    Decoded decoded = Messages.decode(message("tepidarium/bag-1/" + quantity, number));
+    Decoded quoted = Messages.decode(message("tepidarium/bag-1/" + quantity, '"' + number + '"'));
 
     assertEquals(decode("{\"" + quantity + "\":" + number + "}"), decoded);
     assertEquals(decoded, quoted);
@@ -284,17 +288,22 @@ class DecoderTest {
   @ParameterizedTest
   @ValueSource(strings = {"warm", "nan", "{\"temperature\":30}", "30 °C", "\"", "true"})
   void aTopicOfOneQuantityWithAnythingElseIsRejected(String payload) {
-    String reason = reason(decoder().decode(message("tepidarium/bag-1/temperature", payload)));
+    String reason = reason(Messages.decode(message("tepidarium/bag-1/temperature", payload)));
 
     assertTrue(reason.startsWith("temperature ") && reason.contains("is not a number"), reason);
   }
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"tepidarium/status", "tepidarium/alert/bag/too-cold", "tepidarium/alert/"})
+      strings = {
+        "tepidarium/status",
+        "tepidarium/status/tepidarium-1a2b",
+        "tepidarium/alert/bag/too-cold",
+        "tepidarium/alert/"
+      })
   void theServicesOwnTopicsAreIgnored(String topic) {
-    assertEquals(new Decoded(List.of(), List.of()), decoder().decode(message(topic, "online")));
-    assertEquals(new Decoded(List.of(), List.of()), decoder().decode(message(topic, "")));
+    assertEquals(new Decoded(List.of(), List.of()), Messages.decode(message(topic, "online")));
+    assertEquals(new Decoded(List.of(), List.of()), Messages.decode(message(topic, "")));
   }
 
   @ParameterizedTest
@@ -312,7 +321,7 @@ class DecoderTest {
         "tepidarium/status/temperature"
       })
   void otherTopicsBelowTheRootAreRejectedWithTheFormExpected(String topic) {
-    String reason = reason(decoder().decode(message(topic, "{\"temperature\":30}")));
+    String reason = reason(Messages.decode(message(topic, "{\"temperature\":30}")));
 
     assertTrue(reason.contains('"' + topic + '"'), reason);
     assertTrue(reason.contains("tepidarium/<sensor>/<quantity>"), reason);
@@ -321,7 +330,7 @@ class DecoderTest {
   @ParameterizedTest
   @ValueSource(strings = {"garden/bag-1/state", "tepidariumX/bag-1", "", "Tepidarium/bag-1"})
   void topicsOfNobodyAreRejected(String topic) {
-    String reason = reason(decoder().decode(message(topic, "{\"temperature\":30}")));
+    String reason = reason(Messages.decode(message(topic, "{\"temperature\":30}")));
 
     assertTrue(reason.contains("neither below tepidarium/"), reason);
   }
@@ -331,9 +340,8 @@ class DecoderTest {
     String longest = "n".repeat(64);
 
     assertEquals(
-        1, decoder().decode(message("tepidarium/" + longest, "{\"light\":0}")).readings().size());
-    assertEquals(
-        1, decoder().decode(message("tepidarium/" + longest + "n", "{}")).rejects().size());
+        1, Messages.decode(message("tepidarium/" + longest, "{\"light\":0}")).readings().size());
+    assertEquals(1, Messages.decode(message("tepidarium/" + longest + "n", "{}")).rejects().size());
   }
 
   @Test
@@ -343,7 +351,7 @@ class DecoderTest {
     assertEquals(List.of("home/seeds/#"), decoder.topicFilters());
     assertEquals(
         List.of(temperature(30)),
-        decoder.decode(message("home/seeds/bag-1/temperature", "30")).readings());
+        Messages.decode(decoder, message("home/seeds/bag-1/temperature", "30")).readings());
   }
 
   @ParameterizedTest
@@ -374,11 +382,72 @@ class DecoderTest {
   @Test
   void rejectsAreShortAndPrintable() {
     String payload = "\u0007\u202E" + "🌱".repeat(300);
-    Reject reject = decoder().decode(message("t\n".repeat(300), payload)).rejects().get(0);
+    Reject reject = Messages.decode(message("t\n".repeat(300), payload)).rejects().get(0);
 
     assertEquals(200, reject.topic().length());
     assertTrue(reject.topic().startsWith("t\uFFFDt\uFFFD"));
     assertEquals("\uFFFD\uFFFD" + "🌱".repeat(99), reject.payload());
     assertEquals(ARRIVAL, reject.at());
+  }
+
+  @Test
+  void aLongBacklogComesInPartsAndWhole() throws InterruptedException {
+    int count = 44_000;
+    StringBuilder json = new StringBuilder("[");
+    for (int i = 0; i < count; i++) {
+      json.append(i == 0 ? "" : ",").append("{\"temperature\":").append(i % 90);
+      json.append(",\"at\":").append(1_700_000_000L + i).append('}');
+    }
+    Decoder large = new Decoder("tepidarium", List.of(), 4 << 20);
+    List<Integer> sizes = new ArrayList<>();
+    large.decode(
+        message("tepidarium/bag-1", json.append(']').toString()),
+        (part, last) -> {
+          sizes.add(part.readings().size());
+          assertEquals(sizes.size() == 44, last);
+        });
+
+    assertEquals(Collections.nCopies(44, 1_000), sizes);
+  }
+
+  @Test
+  void millionsOfEmptyEntriesAreCountedButNotKept() {
+    int count = 1_300_000;
+    String payload = "[" + "{},".repeat(count - 1) + "{}]";
+    Decoder large = new Decoder("tepidarium", List.of(), 4 << 20);
+
+    Decoded decoded = Messages.decode(large, message("tepidarium/bag-1", payload));
+
+    assertEquals(count, decoded.refused());
+    assertEquals(20, decoded.rejects().size());
+    assertEquals("and 1299981 more of this message", decoded.rejects().get(19).reason());
+  }
+
+  @Test
+  void anObjectOfVeryManyFieldsIsRejected() {
+    StringBuilder fields = new StringBuilder("\"temperature\":30");
+    for (int i = 1; i < 1_000; i++) {
+      fields.append(",\"f").append(i).append("\":0");
+    }
+
+    assertEquals(1, decode("{" + fields + "}").readings().size());
+    String reason = reason(decode("{" + fields + ",\"one-more\":0}"));
+    assertTrue(reason.startsWith("an object of more than 1000 fields at line 1"), reason);
+  }
+
+  @Test
+  void whatIsWrongInABacklogIsShownAsItWasSent() {
+    Decoded decoded =
+        decode("\uFEFF[ {\"p\":\"Büro 🌱\"},\"a \\\"text\\\"\" , [1,[2]],{ \"light\" : [3] }]");
+
+    assertEquals(
+        List.of("{\"p\":\"Büro 🌱\"}", "\"a \\\"text\\\"\"", "[1,[2]]", "{ \"light\" : [3] }"),
+        decoded.rejects().stream().map(Reject::payload).toList());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"\0{\"light\":0}", "{\0\"\0l", "\0\0\0{"})
+  void zeroBytesAreBrokenJson(String payload) {
+    assertTrue(reason(decode(payload)).startsWith("broken JSON, a zero byte"));
   }
 }

@@ -13,10 +13,12 @@ import static tepidarium.ingest.Messages.temperature;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import tepidarium.reading.Arrival;
 
 class DecoderTimeTest {
   private static final String BACKLOG = "[{\"temperature\":30,%s},{\"temperature\":31,\"age\":5}]";
@@ -76,7 +78,7 @@ class DecoderTimeTest {
         "\"2026-02-30T05:00:00Z\" | at \"2026-02-30T05:00:00Z\" is not a time",
         "\"2026-03-01T05:00:00ZZ\" | is not a time",
         "true | at true is not a time",
-        "{} | at {} is not a time",
+        "{} | at {…} is not a time",
         "NaN | is not a time"
       })
   void aTimeThatCannotBeUsedGivesWayToArrivalButOnlyForASingleReading(String at, String problem) {
@@ -169,7 +171,7 @@ class DecoderTimeTest {
   @Test
   void aRetainedPlainNumberIsRejected() {
     byte[] number = "30".getBytes(StandardCharsets.UTF_8);
-    Decoded decoded = decoder().decode(message("tepidarium/bag-1/temperature", number, true));
+    Decoded decoded = Messages.decode(message("tepidarium/bag-1/temperature", number, true));
 
     assertTrue(decoded.readings().isEmpty());
     assertTrue(reason(decoded).contains("retained message without at"), reason(decoded));
@@ -185,9 +187,42 @@ class DecoderTimeTest {
       })
   void withoutAClockOfItsOwnTheServiceTakesNothing(Instant arrival) {
     byte[] payload = stamped("\"at\":1772341200").getBytes(StandardCharsets.UTF_8);
-    Decoded decoded = decoder().decode(new Message("tepidarium/a", payload, false, arrival));
+    Decoded decoded = Messages.decode(new Message("tepidarium/a", payload, Delivery.LIVE, arrival));
 
     assertTrue(decoded.readings().isEmpty());
     assertTrue(reason(decoded).contains("this service's own clock says " + arrival));
+  }
+
+  private static @Nullable Arrival arrival(Delivery delivery, String payload) {
+    Message message =
+        new Message(
+            "tepidarium/bag-1", payload.getBytes(StandardCharsets.UTF_8), delivery, ARRIVAL);
+    return Messages.decodeWithArrivals(decoder(), message).readings().get(0).arrival();
+  }
+
+  @Test
+  void aReadingWithoutATimeOfItsOwnSaysHowItCame() {
+    Delivery waited = new Delivery(7, false, true, true);
+    Arrival expected = new Arrival(7, true, true);
+
+    assertEquals(expected, arrival(waited, "{\"temperature\":30}"));
+    assertEquals(expected, arrival(waited, stamped("\"age\":5")));
+    assertEquals(expected, arrival(waited, stamped("\"at\":12")));
+    assertEquals(null, arrival(waited, stamped("\"at\":1772341200")));
+    assertEquals(new Arrival(0, false, false), arrival(Delivery.LIVE, "{\"temperature\":30}"));
+  }
+
+  @Test
+  void aButtonsMessageThatWaitedSaysNothingAboutNow() {
+    Message message =
+        new Message(
+            "tepidarium/opening/jar-1",
+            new byte[] {'5'},
+            new Delivery(7, false, false, true),
+            ARRIVAL);
+    Decoded decoded = Messages.decode(message);
+
+    assertEquals(null, decoded.press());
+    assertTrue(reason(decoded).contains("waited in the broker"), reason(decoded));
   }
 }

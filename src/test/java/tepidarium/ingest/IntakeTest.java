@@ -6,10 +6,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -46,7 +49,7 @@ class IntakeTest {
 
   private void start(ReadingSink sink) {
     Settlement settlement = new Settlement(log, "tepidarium", Clock.fixed(NOW, ZoneOffset.UTC));
-    Decoder decoder = new Decoder("tepidarium", List.of(), 1_000_000);
+    Decoder decoder = new Decoder("tepidarium", List.of(), 4_000_000);
     intake = new Intake(decoder, sink, settlement, press -> null, stored -> {});
   }
 
@@ -67,7 +70,7 @@ class IntakeTest {
   private void send(String sensor, String payload, Runnable acknowledge)
       throws InterruptedException {
     byte[] bytes = payload.getBytes(StandardCharsets.UTF_8);
-    intake.take(new Message("tepidarium/" + sensor, bytes, false, NOW), bytes.length, acknowledge);
+    intake.take(new Message("tepidarium/" + sensor, bytes, Delivery.LIVE, NOW), acknowledge);
   }
 
   private void settled(int messages) {
@@ -173,5 +176,65 @@ class IntakeTest {
     intake.close();
     assertEquals(500, kept.size());
     assertEquals(500, acknowledged.get());
+  }
+
+  private static String backlog(int readings) {
+    StringBuilder json = new StringBuilder("[{\"temperature\":30,\"at\":1700000000}");
+    for (int i = 1; i < readings; i++) {
+      json.append(",{\"temperature\":30,\"at\":").append(1_700_000_000L + i).append('}');
+    }
+    return json.append(']').toString();
+  }
+
+  @Test
+  void aBacklogIsAcknowledgedOnlyAfterItsLastReadingIsDurable() throws InterruptedException {
+    start(
+        batch -> {
+          if (kept.size() >= 5_000 && failures.get() < 2) {
+            failures.incrementAndGet();
+            throw new StoreException("away", new IllegalStateException());
+          }
+          return keep(batch);
+        });
+    AtomicInteger keptBefore = new AtomicInteger();
+    send(
+        "a",
+        backlog(20_000),
+        () -> {
+          keptBefore.set(kept.size());
+          acknowledged.incrementAndGet();
+        });
+    settled(1);
+    assertEquals(20_000, keptBefore.get());
+    assertEquals(2, failures.get());
+  }
+
+  @Test
+  void aBacklogWaitsForTheStoreWithBoundedMemory() throws InterruptedException {
+    CountDownLatch back = new CountDownLatch(1);
+    start(
+        batch -> {
+          if (back.getCount() > 0) {
+            throw new StoreException("away", new IllegalStateException());
+          }
+          return keep(batch);
+        });
+    String payload = backlog(90_000);
+    CompletableFuture<Void> sending =
+        CompletableFuture.runAsync(
+            () -> {
+              try {
+                send("a", payload);
+              } catch (InterruptedException e) {
+                throw new IllegalStateException(e);
+              }
+            });
+    await().until(() -> intake.counts().received() >= 65_000);
+    await()
+        .during(Duration.ofMillis(300))
+        .until(() -> intake.counts().received() < 67_000 && !sending.isDone());
+    back.countDown();
+    settled(1);
+    assertEquals(90_000, kept.size());
   }
 }

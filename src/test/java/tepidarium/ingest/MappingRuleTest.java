@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static tepidarium.ingest.Messages.ARRIVAL;
+import static tepidarium.ingest.Messages.BAG;
 import static tepidarium.ingest.Messages.decoder;
 import static tepidarium.ingest.Messages.message;
 import static tepidarium.ingest.Messages.reason;
@@ -46,7 +47,7 @@ class MappingRuleTest {
   }
 
   private static Decoded decode(MappingRule rule, String topic, String payload) {
-    return decoder(rule).decode(message(topic, payload));
+    return Messages.decode(decoder(rule), message(topic, payload));
   }
 
   @Test
@@ -60,14 +61,15 @@ class MappingRuleTest {
                 new Reading(
                     new SensorId("b1"), Instant.ofEpochSecond(1772341200), 30.2, 96.1, 12.5, 3.91)),
             List.of()),
-        decoder.decode(
+        Messages.decode(
+            decoder,
             message(
                 "garden/b1/state",
                 "{\"bme\":{\"temp\":86.36,\"hum\":\"0.961\"},\"lux\":12.5,"
                     + "\"power/mains\":[3910],\"time\":1772341200}")));
     assertEquals(
         List.of(new Reading(new SensorId("b2"), ARRIVAL, 30.2, null, null, null)),
-        decoder.decode(message("b2/probes/3/raw", "303.35")).readings());
+        Messages.decode(decoder, message("b2/probes/3/raw", "303.35")).readings());
   }
 
   @ParameterizedTest
@@ -160,9 +162,10 @@ class MappingRuleTest {
 
     assertEquals(
         List.of(temperature(86)),
-        decoder.decode(message("tepidarium/bag-1/temperature", "86")).readings());
+        Messages.decode(decoder, message("tepidarium/bag-1/temperature", "86")).readings());
     assertEquals(
-        List.of(temperature(30)), decoder.decode(message("a/bag-1/temperature", "86")).readings());
+        List.of(temperature(30)),
+        Messages.decode(decoder, message("a/bag-1/temperature", "86")).readings());
   }
 
   @Test
@@ -194,7 +197,8 @@ class MappingRuleTest {
     Decoded unset = decode(rule, "a/bag-1", "{\"t\":30,\"when\":12}");
     assertEquals(List.of(temperature(30)), unset.readings());
     assertTrue(reason(unset).contains("clock says 1970-01-01T00:00:12Z; kept"), reason(unset));
-    assertTrue(reason(decoder(rule).decode(retained)).contains("retained message without at"));
+    assertTrue(
+        reason(Messages.decode(decoder(rule), retained)).contains("retained message without at"));
   }
 
   @ParameterizedTest
@@ -272,5 +276,23 @@ class MappingRuleTest {
 
     assertTrue(message.startsWith("the mapping rule for \""), message);
     assertTrue(message.contains(problem), message);
+  }
+
+  @Test
+  void valuesStandAnywhereInAnArrayOrBesideTheirOwnParts() {
+    MappingRule rule =
+        new MappingRule(
+            "a/{sensor}",
+            new MappedValue("/1/t", null),
+            new MappedValue("/2", null),
+            new MappedValue("/2/0/lux", null),
+            null,
+            "/0");
+    Decoded decoded =
+        decode(rule, "a/bag-1", "[1772341200,{\"x\":[{}],\"t\":30},[{\"lux\":5},7],{},8]");
+
+    Instant at = Instant.parse("2026-03-01T05:00:00Z");
+    assertEquals(List.of(new Reading(BAG, at, 30.0, null, 5.0, null)), decoded.readings());
+    assertTrue(reason(decoded).startsWith("humidity […] is not a number"), reason(decoded));
   }
 }

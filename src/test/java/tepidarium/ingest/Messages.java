@@ -2,6 +2,7 @@ package tepidarium.ingest;
 
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
@@ -22,16 +23,47 @@ final class Messages {
   }
 
   static Message message(String topic, byte[] payload, boolean retained) {
-    return new Message(topic, payload, retained, ARRIVAL);
+    return new Message(topic, payload, retained ? Delivery.RETAINED : Delivery.LIVE, ARRIVAL);
+  }
+
+  /** All parts of the message in one, without how its readings came. */
+  static Decoded decode(Decoder decoder, Message message) {
+    return decodeWithArrivals(decoder, message).with(r -> r.movedTo(r.at(), null));
+  }
+
+  /** All parts of the message in one. */
+  static Decoded decodeWithArrivals(Decoder decoder, Message message) {
+    List<Decoded> parts = new ArrayList<>();
+    List<Boolean> lasts = new ArrayList<>();
+    try {
+      decoder.decode(
+          message,
+          (part, last) -> {
+            parts.add(part);
+            lasts.add(last);
+          });
+    } catch (InterruptedException e) {
+      throw new AssertionError(e);
+    }
+    if (lasts.indexOf(true) != lasts.size() - 1) {
+      throw new AssertionError("exactly the last part must be called the last: " + lasts);
+    }
+    Decoded last = parts.get(parts.size() - 1);
+    List<Reading> readings = parts.stream().flatMap(part -> part.readings().stream()).toList();
+    return new Decoded(readings, last.rejects(), last.refused(), last.press());
+  }
+
+  static Decoded decode(Message message) {
+    return decode(decoder(), message);
   }
 
   static Decoded decode(String payload) {
-    return decoder().decode(message("tepidarium/bag-1", payload));
+    return decode(message("tepidarium/bag-1", payload));
   }
 
   static Decoded decodeRetained(String payload) {
     byte[] bytes = payload.getBytes(StandardCharsets.UTF_8);
-    return decoder().decode(message("tepidarium/bag-1", bytes, true));
+    return decode(message("tepidarium/bag-1", bytes, true));
   }
 
   static Reading temperature(double celsius) {

@@ -14,6 +14,7 @@ import tepidarium.reading.Span;
 import tepidarium.series.Heard;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
+import tepidarium.series.Uncertain;
 import tepidarium.series.WriteResult;
 
 /** Readings of one sensor in memory, for fast tests; the real stores have their own. */
@@ -75,6 +76,11 @@ public final class MemoryReadings implements ReadingSink, ReadingSource {
 
   @Override
   public Map<SensorId, Heard> heard() {
+    return Map.of();
+  }
+
+  @Override
+  public Map<SensorId, Uncertain> uncertain() {
     return Map.of();
   }
 }

@@ -3,7 +3,9 @@ package tepidarium.ingest.mqtt;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
+import java.util.UUID;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.ThreadLocalRandom;
 import java.util.concurrent.TimeUnit;
@@ -27,6 +29,7 @@ import org.eclipse.paho.mqttv5.common.packet.MqttPubAck;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.ingest.Delivery;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.Message;
 import tepidarium.ingest.Reject;
@@ -69,6 +72,7 @@ public final class MqttLink implements AutoCloseable {
   private final Reception reception;
   private final RetainedTopics retained = new RetainedTopics();
   private final BrokerReport report = new BrokerReport();
+  private final WaitedMessages waited = new WaitedMessages();
   private final Semaphore wake = new Semaphore(0);
   private final Thread connector;
 
@@ -211,6 +215,7 @@ public final class MqttLink implements AutoCloseable {
           if (stuck != null) {
             dropStuckClient(stuck);
           } else {
+            publishMarker();
             // Woken by a lost connection.
             wake.tryAcquire(LOOK_EVERY.toMillis(), TimeUnit.MILLISECONDS);
           }
@@ -272,12 +277,16 @@ public final class MqttLink implements AutoCloseable {
     fresh.setManualAcks(true);
     fresh.setCallback(new Receiver(fresh, generation));
     client = fresh;
-    awaitConnecting(fresh.connect(options(current)));
+    waited.connecting(clock.instant());
+    IMqttToken connected = fresh.connect(options(current));
+    awaitConnecting(connected);
+    waited.connected(connected.getSessionPresent());
     MqttSubscription[] subscriptions =
         Stream.concat(filters.stream(), BrokerReport.topics().stream())
             .map(MqttLink::subscription)
             .toArray(MqttSubscription[]::new);
     awaitConnecting(fresh.subscribe(subscriptions, null, null, new MqttProperties()));
+    publishMarker();
     state = "connected to " + current;
     LOG.info("{}", state);
     publishRetained("status", status("up"));
@@ -286,10 +295,26 @@ public final class MqttLink implements AutoCloseable {
     told = true;
   }
 
+  /** What this service publishes comes back as well, and with it the marker. */
   private static MqttSubscription subscription(String filter) {
-    MqttSubscription subscription = new MqttSubscription(filter, 1);
-    subscription.setNoLocal(true);
-    return subscription;
+    return new MqttSubscription(filter, 1);
+  }
+
+  /**
+   * Publishes a marker where messages are expected that waited in the broker: what comes before it
+   * has waited. With quality of service 1, so that it waits behind them.
+   */
+  private void publishMarker() throws MqttException {
+    MqttAsyncClient current = client;
+    if (current != null && waited.needsMarker()) {
+      String payload = UUID.randomUUID().toString();
+      waited.sent(payload);
+      finish(current.publish(markerTopic(), payload.getBytes(StandardCharsets.UTF_8), 1, false));
+    }
+  }
+
+  private String markerTopic() {
+    return rootTopic + "/status/" + clientId;
   }
 
   /** A message that waits may stop the client before the broker's answer is read. */
@@ -341,6 +366,7 @@ public final class MqttLink implements AutoCloseable {
   private void discard() {
     told = false;
     reception.disconnected();
+    waited.lost(clock.instant());
     retained.over(null);
     MqttAsyncClient old = client;
     client = null;
@@ -392,20 +418,33 @@ public final class MqttLink implements AutoCloseable {
       byte[] payload = message.getPayload();
       int id = message.getId();
       int qos = message.getQos();
-      PublishFilter.Refusal refusal = reception.arrived(topic);
+      Reception.Arrived arrived = reception.arrived(topic);
+      PublishFilter.Refusal refusal = arrived.refusal();
       if (BrokerReport.isOne(topic)) {
         report.take(topic, payload);
         acknowledge(id, qos);
         return;
       }
+      if (topic.equals(markerTopic())) {
+        waited.returned(new String(payload, StandardCharsets.UTF_8));
+        acknowledge(id, qos);
+        return;
+      }
+      Instant arrivedAt = clock.instant();
+      Delivery delivery =
+          new Delivery(
+              qos == 0 ? 0 : id,
+              message.isRetained(),
+              arrived.again(),
+              waited.waited(arrivedAt));
       try {
         if (refusal != null) {
           refuse(
               refusal.message().topic(), refusal.reason(), refusal.message().beginning(), id, qos);
         } else {
-          take(
-              new Message(topic, payload, message.isRetained(), clock.instant()), payload, id, qos);
+          take(new Message(topic, payload, delivery, arrivedAt), payload, id, qos);
         }
+        waited.handled(arrivedAt, clock.instant());
       } catch (InterruptedException e) {
         Thread.currentThread().interrupt();
       }
@@ -416,7 +455,7 @@ public final class MqttLink implements AutoCloseable {
         throws InterruptedException {
       for (int attempt = 1; ; attempt++) {
         try {
-          intake.take(message, payload.length, () -> acknowledge(id, qos));
+          intake.take(message, () -> acknowledge(id, qos));
           return;
         } catch (RuntimeException | Error e) {
           LOG.error("a message on {} met an unexpected failure", message.topic(), e);
@@ -457,6 +496,7 @@ public final class MqttLink implements AutoCloseable {
     @Override
     public void disconnected(MqttDisconnectResponse response) {
       if (connection.get() == generation && !stopping) {
+        waited.lost(clock.instant());
         state = "lost the broker at " + broker;
         LOG.warn("{}: {}", state, response);
         upOrDown.accept(false);

@@ -34,12 +34,14 @@ final class PublishFilter extends InputStream {
    *
    * @param beginning the first bytes of the payload, enough for an excerpt
    * @param fingerprint CRC-32 of topic and payload; the same when it is delivered again
+   * @param again whether the broker marked it as delivered before (DUP flag)
    */
   // The array is made for this record, and nothing compares two of them.
   @SuppressWarnings("ArrayRecordComponent")
-  record Publish(String topic, byte[] beginning, long fingerprint) {}
+  record Publish(String topic, byte[] beginning, long fingerprint, boolean again) {}
 
   private static final int PUBLISH = 3;
+  private static final int DUP = 0x08;
   private static final int BEGINNING_BYTES = 1_000;
 
   /** Room for topic, packet id and properties; each of them has at most 64 KiB in practice. */
@@ -87,10 +89,10 @@ final class PublishFilter extends InputStream {
     return last != null && !last.isAlive();
   }
 
-  /** The client has delivered the oldest message that it has read. */
-  void delivered() {
+  /** The client has delivered the oldest message that it has read; that message. */
+  @Nullable Publish delivered() {
     synchronized (undelivered) {
-      undelivered.poll();
+      return undelivered.poll();
     }
   }
 
@@ -250,7 +252,8 @@ final class PublishFilter extends InputStream {
             topic,
             Arrays.copyOfRange(
                 whole, payloadStart, Math.min(whole.length, payloadStart + BEGINNING_BYTES)),
-            fingerprint(topic, whole, payloadStart));
+            fingerprint(topic, whole, payloadStart),
+            (header[0] & DUP) != 0);
     readyMessage = message;
     String reason =
         broken == null ? whyReplaced(message, whole.length - payloadStart + cutBytes) : broken;

@@ -77,11 +77,15 @@ final class Reception {
   }
 
   /**
-   * The client delivers a message.
+   * What is known of a message that the client delivers.
    *
-   * @return why this is only the replacement of a message; null for a message itself
+   * @param refusal why this is only the replacement of a message; null for a message itself
+   * @param again whether the broker marked it as delivered before; the client does not tell
    */
-  PublishFilter.@Nullable Refusal arrived(String topic) {
+  record Arrived(PublishFilter.@Nullable Refusal refusal, boolean again) {}
+
+  /** The client delivers a message. */
+  Arrived arrived(String topic) {
     PublishFilter current = filter;
     synchronized (this) {
       arrivedNanos = System.nanoTime();
@@ -90,10 +94,12 @@ final class Reception {
       }
     }
     if (current == null) {
-      return null;
+      return new Arrived(null, false);
     }
-    current.delivered();
-    return topic.equals(PublishFilter.REPLACED) ? current.nextRefusal() : null;
+    Publish delivered = current.delivered();
+    boolean again = delivered != null && delivered.again();
+    return new Arrived(
+        topic.equals(PublishFilter.REPLACED) ? current.nextRefusal() : null, again);
   }
 
   /** A message has come to its end, and the broker has been told. */

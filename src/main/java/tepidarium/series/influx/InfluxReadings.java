@@ -3,16 +3,15 @@ package tepidarium.series.influx;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
+import java.util.BitSet;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.SortedSet;
-import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.influxdb.dto.QueryResult;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Quantity;
@@ -20,39 +19,43 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
+import tepidarium.series.Deliveries;
 import tepidarium.series.Heard;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.ReadingTrimmer;
-import tepidarium.series.Refused;
+import tepidarium.series.StoreException;
+import tepidarium.series.Uncertain;
 import tepidarium.series.WriteResult;
 
 /**
  * Readings in an InfluxDB server: measurement {@code reading}, tag {@code sensor}, a float field
- * for each quantity. The server overwrites what comes again; here it must not. So the newest
- * instant of each sensor is known, what lies after it is new without asking, and for the rest the
- * server is asked what it has, and only what is missing is written. This holds while nobody else
- * writes that measurement. One thread writes, any number read.
+ * for each quantity. Readings of uncertain time stand in the measurement {@code uncertain_reading}.
+ * One thread writes, any number read.
  */
 public final class InfluxReadings
     implements ReadingSink, ReadingSource, ReadingTrimmer, AutoCloseable {
-  static final String MEASUREMENT = "reading";
-
+  private static final String READING = "reading";
+  private static final String UNCERTAIN = "uncertain_reading";
   private static final int BATCH = 5_000;
   private static final Quantity[] QUANTITIES = Quantity.values();
 
   private final InfluxServer server;
+  private final Measurement readings;
+  private final Measurement uncertainReadings;
   private final Rows rows;
 
-  /**
-   * Of each sensor, epoch milliseconds; null until the server was asked. For the writing thread.
-   */
-  private @Nullable Map<SensorId, Long> newestMs;
+  /** As of the last answer. */
+  private volatile Map<SensorId, Uncertain> uncertain = Map.of();
+
+  private volatile boolean uncertainIsKnown;
 
   /** Opens nothing: the server may be away, and is looked for at the first call. */
   public InfluxReadings(InfluxAddress address) {
     server = new InfluxServer(address);
-    rows = new Rows(server);
+    readings = new Measurement(server, READING, false);
+    uncertainReadings = new Measurement(server, UNCERTAIN, true);
+    rows = readings.rows();
   }
 
   /**
@@ -75,92 +78,39 @@ public final class InfluxReadings
   }
 
   private WriteResult writeSome(List<Reading> batch) {
-    Map<SensorId, Long> newest = newest();
-    Map<Point.Key, Point> points = new LinkedHashMap<>(batch.size() * 2);
-    askWhatIsThere(batch, newest, points);
-    int repeated = 0;
-    for (Reading reading : batch) {
-      Point point = points.computeIfAbsent(Point.Key.of(reading), Point::new);
-      repeated += point.add(reading) ? 0 : 1;
-    }
-    points.values().removeIf(point -> point.readings().isEmpty());
-    List<Refused> refused = new ArrayList<>();
-    put(List.copyOf(points.values()), refused);
-    points.keySet().forEach(key -> newest.merge(key.sensor(), key.atMs(), Math::max));
-    return new WriteResult(batch.size() - repeated - refused.size(), repeated, refused);
-  }
-
-  private Map<SensorId, Long> newest() {
-    Map<SensorId, Long> known = newestMs;
-    if (known == null) {
-      known = new HashMap<>();
-      for (Map.Entry<SensorId, Heard> heard : heard().entrySet()) {
-        known.put(heard.getKey(), heard.getValue().last().toEpochMilli());
-      }
-      newestMs = known;
-    }
-    return known;
-  }
-
-  private void askWhatIsThere(
-      List<Reading> batch, Map<SensorId, Long> newest, Map<Point.Key, Point> points) {
-    Map<SensorId, SortedSet<Long>> old = new HashMap<>();
-    for (Reading reading : batch) {
-      long atMs = reading.at().toEpochMilli();
-      if (atMs <= newest.getOrDefault(reading.sensor(), Long.MIN_VALUE)) {
-        old.computeIfAbsent(reading.sensor(), sensor -> new TreeSet<>()).add(atMs);
+    BitSet repeated = Deliveries.repeated(batch, this::delivered);
+    List<Reading> certain = new ArrayList<>(batch.size());
+    List<Reading> others = new ArrayList<>(0);
+    for (int i = 0; i < batch.size(); i++) {
+      if (!repeated.get(i)) {
+        (batch.get(i).uncertain() ? others : certain).add(batch.get(i));
       }
     }
-    old.forEach((sensor, instants) -> askWhatIsThere(sensor, instants, points));
+    WriteResult result = new WriteResult(0, repeated.cardinality());
+    if (!certain.isEmpty()) {
+      result = result.plus(write(readings, certain));
+    }
+    if (!others.isEmpty()) {
+      result = result.plus(write(uncertainReadings, others));
+      uncertainIsKnown = false;
+    }
+    return result;
   }
 
-  private void askWhatIsThere(
-      SensorId sensor, SortedSet<Long> instants, Map<Point.Key, Point> points) {
-    for (Ranges.Range range : Ranges.over(instants)) {
-      rows.each(
-          sensor,
-          range.fromMs(),
-          range.toMs(),
-          (atMs, values) -> {
-            if (instants.contains(atMs)) {
-              points
-                  .computeIfAbsent(new Point.Key(sensor, atMs), Point::new)
-                  .known(values.keySet());
-            }
-          });
-    }
+  private List<Reading> delivered(SensorId sensor) {
+    List<Reading> delivered = new ArrayList<>(readings.rows().delivered(sensor));
+    delivered.addAll(uncertainReadings.rows().delivered(sensor));
+    return delivered;
   }
 
-  /**
-   * Writes the points. The server takes the good ones of a batch and names the reason of one bad
-   * one, so a batch with bad ones is halved until those are found. Points that are bad for one
-   * reason mostly lie beside each other in time.
-   */
-  private void put(List<Point> points, List<Refused> refused) {
-    if (points.isEmpty()) {
-      return;
+  private WriteResult write(Measurement measurement, List<Reading> batch) {
+    if (measurement.needsNewest()) {
+      Map<SensorId, Long> newest = new HashMap<>();
+      heard(measurement.rows())
+          .forEach((sensor, heard) -> newest.put(sensor, heard.last().toEpochMilli()));
+      measurement.newest(newest);
     }
-    StringBuilder lines = new StringBuilder(points.size() * 96);
-    points.forEach(point -> point.appendTo(lines));
-    try {
-      server.write(lines.toString());
-    } catch (Refusal e) {
-      if (points.size() == 1 || e.dropped() == points.size()) {
-        points.forEach(point -> refuse(point, e, refused));
-        return;
-      }
-      List<Point> byTime = new ArrayList<>(points);
-      byTime.sort(Comparator.comparingLong(point -> point.key().atMs()));
-      int half = byTime.size() / 2;
-      put(byTime.subList(0, half), refused);
-      put(byTime.subList(half, byTime.size()), refused);
-    }
-  }
-
-  private static void refuse(Point point, Refusal refusal, List<Refused> refused) {
-    for (Reading reading : point.readings()) {
-      refused.add(new Refused(reading, refusal.reason()));
-    }
+    return measurement.write(batch);
   }
 
   @Override
@@ -184,7 +134,7 @@ public final class InfluxReadings
   @Override
   public Optional<Instant> firstAt(SensorId sensor, Span span) {
     String where = Rows.where(sensor, span.fromMs(), span.toMs());
-    return ends("first", where, sensor).stream()
+    return ends(rows, "first", where, sensor).stream()
         .map(End::value)
         .map(Heard.Value::at)
         .min(Instant::compareTo);
@@ -192,14 +142,18 @@ public final class InfluxReadings
 
   @Override
   public Map<SensorId, Heard> heard() {
+    return heard(rows);
+  }
+
+  private Map<SensorId, Heard> heard(Rows rows) {
     String bySensor = " GROUP BY \"sensor\"";
     Map<SensorId, Instant> first =
-        ends("first", bySensor, null).stream()
+        ends(rows, "first", bySensor, null).stream()
             .collect(
                 Collectors.toMap(
                     End::sensor, end -> end.value().at(), (a, b) -> a.isBefore(b) ? a : b));
     Map<SensorId, Map<Quantity, Heard.Value>> latest = new LinkedHashMap<>();
-    for (End end : ends("last", bySensor, null)) {
+    for (End end : ends(rows, "last", bySensor, null)) {
       latest
           .computeIfAbsent(end.sensor(), sensor -> new EnumMap<>(Quantity.class))
           .put(end.quantity(), end.value());
@@ -223,10 +177,10 @@ public final class InfluxReadings
    *
    * @param sensor whose they are, where the clause asks for one; else the answer tells
    */
-  private List<End> ends(String function, String clause, @Nullable SensorId sensor) {
+  private List<End> ends(Rows rows, String function, String clause, @Nullable SensorId sensor) {
     String statements =
         Arrays.stream(QUANTITIES)
-            .map(q -> "SELECT " + function + "(\"" + q.key() + "\")" + Rows.source() + clause)
+            .map(q -> "SELECT " + function + "(\"" + q.key() + "\")" + rows.source() + clause)
             .collect(Collectors.joining("; "));
     List<QueryResult.Result> results = server.ask(statements);
     List<End> ends = new ArrayList<>();
@@ -254,10 +208,51 @@ public final class InfluxReadings
     }
   }
 
+  @Override
+  public Map<SensorId, Uncertain> uncertain() {
+    if (!uncertainIsKnown) {
+      try {
+        uncertainIsKnown = true;
+        uncertain = countUncertain();
+      } catch (StoreException e) {
+        uncertainIsKnown = false;
+      }
+    }
+    return uncertain;
+  }
+
+  /** Each point of uncertain time has a delivery, 0 where it came without a packet identifier. */
+  private Map<SensorId, Uncertain> countUncertain() {
+    Rows apart = uncertainReadings.rows();
+    Map<SensorId, Heard> heard = heard(apart);
+    String statement =
+        "SELECT count(" + Rows.DELIVERY + ")" + apart.source() + " GROUP BY \"sensor\"";
+    List<QueryResult.Series> series = server.ask(statement).get(0).getSeries();
+    Map<SensorId, Uncertain> counted = new HashMap<>();
+    for (QueryResult.Series one : series == null ? List.<QueryResult.Series>of() : series) {
+      SensorId sensor = sensor(one);
+      Heard known = sensor == null ? null : heard.get(sensor);
+      if (known != null && one.getValues().get(0).get(1) instanceof Number count) {
+        counted.put(sensor, new Uncertain(count.longValue(), known.last()));
+      }
+    }
+    return counted;
+  }
+
+  @Override
+  public Optional<Instant> oldest() {
+    return Stream.of(rows, uncertainReadings.rows())
+        .flatMap(each -> ends(each, "first", " GROUP BY \"sensor\"", null).stream())
+        .map(end -> end.value().at())
+        .min(Instant::compareTo);
+  }
+
   /** The server does it in its own time, all at once. */
   @Override
   public int forgetBefore(Instant instant, int most) {
-    server.ask("DELETE FROM " + MEASUREMENT + " WHERE time < " + instant.toEpochMilli() + "ms");
+    String before = " WHERE time < " + instant.toEpochMilli() + "ms";
+    server.ask("DELETE FROM " + READING + before + "; DELETE FROM " + UNCERTAIN + before);
+    uncertainIsKnown = false;
     return 0;
   }
 

@@ -2,10 +2,9 @@ package tepidarium.series.influx;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
+import tepidarium.reading.Arrival;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
@@ -13,17 +12,21 @@ import tepidarium.series.Fineness;
 
 /** One sensor's instant: what the server has there, and what a batch adds to it. For one thread. */
 final class Point {
-  /** By what a point is known. */
-  record Key(SensorId sensor, long atMs) {
-    static Key of(Reading reading) {
-      return new Key(reading.sensor(), reading.at().toEpochMilli());
-    }
+  /** Identifies a point. */
+  record Key(SensorId sensor, long atMs) {}
+
+  /** How a reading fits to a point. */
+  enum Fit {
+    ADDED,
+    REPEATED,
+    CONFLICT
   }
 
   private final Key key;
-  private final Set<Quantity> there = EnumSet.noneOf(Quantity.class);
+  private final Map<Quantity, Long> steps = new EnumMap<>(Quantity.class);
   private final Map<Quantity, Long> addedSteps = new EnumMap<>(Quantity.class);
   private final List<Reading> readings = new ArrayList<>(1);
+  private int delivery;
 
   Point(Key key) {
     this.key = key;
@@ -38,35 +41,52 @@ final class Point {
     return readings;
   }
 
-  /** The server has these quantities already. */
-  void known(Set<Quantity> quantities) {
-    there.addAll(quantities);
+  /** The server has these values already. */
+  void known(Map<Quantity, Double> values) {
+    values.forEach((quantity, value) -> steps.put(quantity, Fineness.steps(value)));
   }
 
-  /** Adds what the reading has and is still missing; whether that is anything. */
-  boolean add(Reading reading) {
-    boolean more = false;
+  /** Adds what the reading has and is still missing, unless one of its values differs. */
+  Fit add(Reading reading) {
+    Map<Quantity, Long> more = new EnumMap<>(Quantity.class);
     for (Quantity quantity : Quantity.values()) {
       Double value = reading.value(quantity);
-      if (value != null && there.add(quantity)) {
-        addedSteps.put(quantity, Fineness.steps(value));
-        more = true;
+      if (value != null) {
+        long own = Fineness.steps(value);
+        Long known = steps.get(quantity);
+        if (known == null) {
+          more.put(quantity, own);
+        } else if (known != own) {
+          return Fit.CONFLICT;
+        }
       }
     }
-    if (more) {
-      readings.add(reading);
+    if (more.isEmpty()) {
+      return Fit.REPEATED;
     }
-    return more;
+    steps.putAll(more);
+    addedSteps.putAll(more);
+    readings.add(reading);
+    Arrival arrival = reading.arrival();
+    delivery = delivery == 0 && arrival != null ? arrival.delivery() : delivery;
+    return Fit.ADDED;
   }
 
-  /** Appends what is added in line protocol; names of sensors need no escapes there. */
-  void appendTo(StringBuilder lines) {
-    lines.append(InfluxReadings.MEASUREMENT).append(",sensor=").append(key.sensor().name());
+  /**
+   * Appends what is added in line protocol; names of sensors need no escapes there.
+   *
+   * @param always whether to write the delivery even where there is none
+   */
+  void appendTo(StringBuilder lines, String measurement, boolean always) {
+    lines.append(measurement).append(",sensor=").append(key.sensor().name());
     char before = ' ';
     for (Map.Entry<Quantity, Long> field : addedSteps.entrySet()) {
       lines.append(before).append(field.getKey().key()).append('=');
       Fineness.append(lines, field.getValue());
       before = ',';
+    }
+    if (delivery > 0 || always) {
+      lines.append(',').append(Rows.DELIVERY).append('=').append(delivery).append('i');
     }
     lines.append(' ').append(key.atMs()).append('\n');
   }

@@ -1,13 +1,18 @@
 package tepidarium.series.influx;
 
+import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.influxdb.dto.QueryResult;
+import tepidarium.reading.Arrival;
 import tepidarium.reading.Quantity;
+import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
+import tepidarium.series.Deliveries;
 
 /** Asks for rows of readings, a page at a time, so that a long history does not fill the memory. */
 final class Rows {
@@ -22,15 +27,20 @@ final class Rows {
   private static final String COLUMNS =
       Arrays.stream(QUANTITIES).map(q -> '"' + q.key() + '"').collect(Collectors.joining(", "));
 
+  /** The field that holds the packet identifier of a delivery. */
+  static final String DELIVERY = "delivery";
+
   private final InfluxServer server;
+  private final String source;
 
   /** Takes one row: the quantities that are there, each with its value. */
   interface Visitor {
     void row(long atMs, Map<Quantity, Double> values);
   }
 
-  Rows(InfluxServer server) {
+  Rows(InfluxServer server, String measurement) {
     this.server = server;
+    this.source = " FROM \"" + measurement + '"';
   }
 
   /** Each row from one instant to another, both included, in the order of time. */
@@ -38,12 +48,7 @@ final class Rows {
     long from = Math.max(fromMs, EARLIEST_MS);
     while (true) {
       String statement =
-          "SELECT "
-              + COLUMNS
-              + source()
-              + where(sensor, from, toMs)
-              + " ORDER BY time LIMIT "
-              + PAGE;
+          "SELECT " + COLUMNS + source + where(sensor, from, toMs) + " ORDER BY time LIMIT " + PAGE;
       List<List<Object>> rows = rows(server.ask(statement).get(0));
       for (List<Object> row : rows) {
         visitor.row(atMs(row), values(row));
@@ -55,8 +60,37 @@ final class Rows {
     }
   }
 
-  static String source() {
-    return " FROM \"" + InfluxReadings.MEASUREMENT + '"';
+  String source() {
+    return source;
+  }
+
+  /** The newest readings of a sensor that have a packet identifier. */
+  List<Reading> delivered(SensorId sensor) {
+    String statement =
+        "SELECT "
+            + COLUMNS
+            + ", "
+            + DELIVERY
+            + source
+            + where(sensor, EARLIEST_MS, LATEST_MS)
+            + " ORDER BY time DESC LIMIT "
+            + Deliveries.LOOK_BACK;
+    List<Reading> found = new ArrayList<>();
+    for (List<Object> row : rows(server.ask(statement).get(0))) {
+      Map<Quantity, Double> values = values(row);
+      if (row.get(1 + QUANTITIES.length) instanceof Number id && !values.isEmpty()) {
+        found.add(
+            new Reading(
+                sensor,
+                Instant.ofEpochMilli(atMs(row)),
+                values.get(Quantity.TEMPERATURE),
+                values.get(Quantity.HUMIDITY),
+                values.get(Quantity.LIGHT),
+                values.get(Quantity.BATTERY),
+                new Arrival(id.intValue(), false, false)));
+      }
+    }
+    return found;
   }
 
   /** A sensor's name holds no quotes: {@link SensorId} sees to that. */

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.concurrent.atomic.AtomicLong;
 import org.jspecify.annotations.Nullable;
 import org.sqlite.SQLiteErrorCode;
+import tepidarium.reading.Arrival;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
@@ -33,11 +34,11 @@ final class SpoolFile implements AutoCloseable {
   private static final long WORTH_SHRINKING_BYTES = 16L << 20;
 
   private static final String INSERT =
-      "INSERT INTO waiting (sensor, at_ms, temperature, humidity, light, battery)"
-          + " VALUES (?, ?, ?, ?, ?, ?)";
+      "INSERT INTO waiting (sensor, at_ms, temperature, humidity, light, battery, delivery, again,"
+          + " uncertain) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)";
   private static final String OLDEST =
-      "SELECT id, sensor, at_ms, temperature, humidity, light, battery FROM waiting"
-          + " ORDER BY id LIMIT ?";
+      "SELECT id, sensor, at_ms, temperature, humidity, light, battery, delivery, again, uncertain"
+          + " FROM waiting ORDER BY id LIMIT ?";
 
   /** The oldest readings, and the number under which to remove them. */
   record Batch(long lastId, List<Reading> readings) {}
@@ -175,6 +176,20 @@ final class SpoolFile implements AutoCloseable {
         insert.setLong(3 + i, Fineness.steps(value));
       }
     }
+    bind(insert, 3 + QUANTITIES.length, reading.arrival());
+  }
+
+  private static void bind(PreparedStatement insert, int first, @Nullable Arrival arrival)
+      throws SQLException {
+    if (arrival == null) {
+      for (int i = 0; i < 3; i++) {
+        insert.setNull(first + i, Types.INTEGER);
+      }
+    } else {
+      insert.setInt(first, arrival.delivery());
+      insert.setBoolean(first + 1, arrival.again());
+      insert.setBoolean(first + 2, arrival.uncertain());
+    }
   }
 
   Batch oldest(int most) {
@@ -202,7 +217,8 @@ final class SpoolFile implements AutoCloseable {
               value(rows, 4),
               value(rows, 5),
               value(rows, 6),
-              value(rows, 7)));
+              value(rows, 7),
+              arrival(rows, 8)));
     }
     return new Batch(last, readings);
   }
@@ -210,6 +226,13 @@ final class SpoolFile implements AutoCloseable {
   private static @Nullable Double value(ResultSet row, int column) throws SQLException {
     long steps = row.getLong(column);
     return row.wasNull() ? null : Fineness.value(steps);
+  }
+
+  private static @Nullable Arrival arrival(ResultSet row, int first) throws SQLException {
+    int delivery = row.getInt(first);
+    return row.wasNull()
+        ? null
+        : new Arrival(delivery, row.getBoolean(first + 1), row.getBoolean(first + 2));
   }
 
   void remove(Batch batch) {

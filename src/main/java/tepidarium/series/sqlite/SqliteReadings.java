@@ -6,8 +6,9 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.sql.Types;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -16,17 +17,20 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.Arrival;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
+import tepidarium.series.Deliveries;
 import tepidarium.series.Fineness;
 import tepidarium.series.Heard;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.ReadingTrimmer;
 import tepidarium.series.StoreException;
+import tepidarium.series.Uncertain;
 import tepidarium.series.WriteResult;
 import tepidarium.sqlite.ReaderPool;
 import tepidarium.sqlite.Schema;
@@ -45,34 +49,24 @@ public final class SqliteReadings
 
   private static final Quantity[] QUANTITIES = Quantity.values();
 
-  private static final String INSERT =
-      """
-      INSERT INTO reading (sensor_id, at_ms, temperature, humidity, light, battery)
-      VALUES (?, ?, ?, ?, ?, ?)
-      ON CONFLICT (sensor_id, at_ms) DO UPDATE SET
-        temperature = coalesce(temperature, excluded.temperature),
-        humidity = coalesce(humidity, excluded.humidity),
-        light = coalesce(light, excluded.light),
-        battery = coalesce(battery, excluded.battery)
-      WHERE (temperature IS NULL AND excluded.temperature IS NOT NULL)
-         OR (humidity IS NULL AND excluded.humidity IS NOT NULL)
-         OR (light IS NULL AND excluded.light IS NOT NULL)
-         OR (battery IS NULL AND excluded.battery IS NOT NULL)
-      """;
   private static final String COLUMNS = "at_ms, temperature, humidity, light, battery";
 
   private final SqliteFile file;
   private final Connection writer;
-  private final PreparedStatement insert;
+  private final RowWriter rows;
+  private final RowWriter uncertainRows;
   private final ReaderPool readers;
   private final Map<SensorId, Integer> sensorIds = new ConcurrentHashMap<>();
+  private final Map<SensorId, Uncertain> uncertain = new ConcurrentHashMap<>();
 
   private SqliteReadings(SqliteFile file) throws SQLException {
     this.file = file;
     writer = file.writer();
-    insert = writer.prepareStatement(INSERT);
+    rows = new RowWriter(writer, "reading", false);
+    uncertainRows = new RowWriter(writer, "uncertain_reading", true);
     readers = new ReaderPool(file);
     loadSensors();
+    recountUncertain();
   }
 
   /**
@@ -97,26 +91,111 @@ public final class SqliteReadings
     }
   }
 
+  private void recountUncertain() {
+    String sql =
+        """
+        SELECT name, count(*), max(at_ms) FROM uncertain_reading JOIN sensor ON id = sensor_id
+        GROUP BY sensor_id
+        """;
+    readers.with(
+        connection -> {
+          Map<SensorId, Uncertain> counted = new HashMap<>();
+          try (Statement statement = connection.createStatement();
+              ResultSet found = statement.executeQuery(sql)) {
+            while (found.next()) {
+              Instant newest = Instant.ofEpochMilli(found.getLong(3));
+              SensorId sensor = new SensorId(found.getString(1));
+              counted.put(sensor, new Uncertain(found.getLong(2), newest));
+            }
+          }
+          uncertain.keySet().retainAll(counted.keySet());
+          uncertain.putAll(counted);
+          return counted;
+        });
+  }
+
+  @Override
+  public Map<SensorId, Uncertain> uncertain() {
+    return Map.copyOf(uncertain);
+  }
+
   @Override
   public WriteResult write(List<Reading> batch) {
     Map<SensorId, Integer> added = new HashMap<>();
+    RowWriter.Tally tally = new RowWriter.Tally();
     try {
+      BitSet repeatedDeliveries = Deliveries.repeated(batch, this::delivered);
       execute("BEGIN IMMEDIATE");
-      for (Reading reading : batch) {
-        bind(reading, idOf(reading.sensor(), added));
-        insert.addBatch();
+      for (int i = 0; i < batch.size(); i++) {
+        Reading reading = batch.get(i);
+        if (!repeatedDeliveries.get(i)) {
+          RowWriter target = reading.uncertain() ? uncertainRows : rows;
+          target.add(idOf(reading.sensor(), added), reading);
+        }
       }
-      int stored = 0;
-      for (int changed : insert.executeBatch()) {
-        stored += changed > 0 ? 1 : 0;
-      }
+      rows.flush(tally);
+      uncertainRows.flush(tally);
       execute("COMMIT");
-      sensorIds.putAll(added);
-      return new WriteResult(stored, batch.size() - stored);
     } catch (SQLException e) {
       undo(e);
       throw new StoreException("cannot write readings: " + e.getMessage(), e);
     }
+    sensorIds.putAll(added);
+    tally.stored.stream().filter(Reading::uncertain).forEach(this::count);
+    int stored = tally.stored.size();
+    int repeated = batch.size() - stored - tally.refused.size();
+    return new WriteResult(stored, repeated, tally.refused);
+  }
+
+  /** The newest readings of a sensor that have a packet identifier. */
+  private List<Reading> delivered(SensorId sensor) {
+    Integer id = sensorIds.get(sensor);
+    if (id == null) {
+      return List.of();
+    }
+    return readers.with(
+        connection -> {
+          List<Reading> found = new ArrayList<>();
+          for (String table : List.of("reading", "uncertain_reading")) {
+            addDelivered(connection, table, sensor, id, found);
+          }
+          return found;
+        });
+  }
+
+  private static void addDelivered(
+      Connection connection, String table, SensorId sensor, int id, List<Reading> found)
+      throws SQLException {
+    String newest = "SELECT * FROM " + table + " WHERE sensor_id = ? ORDER BY at_ms DESC LIMIT ?";
+    String sql =
+        "SELECT " + COLUMNS + ", delivery FROM (" + newest + ") WHERE delivery IS NOT NULL";
+    try (PreparedStatement statement = connection.prepareStatement(sql)) {
+      statement.setInt(1, id);
+      statement.setInt(2, Deliveries.LOOK_BACK);
+      try (ResultSet row = statement.executeQuery()) {
+        while (row.next()) {
+          found.add(
+              new Reading(
+                  sensor,
+                  Instant.ofEpochMilli(row.getLong(1)),
+                  value(row, 2),
+                  value(row, 3),
+                  value(row, 4),
+                  value(row, 5),
+                  new Arrival(row.getInt(6), false, false)));
+        }
+      }
+    }
+  }
+
+  private static @Nullable Double value(ResultSet row, int column) throws SQLException {
+    long steps = row.getLong(column);
+    return row.wasNull() ? null : Fineness.value(steps);
+  }
+
+  private void count(Reading reading) {
+    uncertain.merge(
+        reading.sensor(), new Uncertain(1, reading.at()), (old, one) -> old.with(one.newest()));
   }
 
   /**
@@ -131,7 +210,8 @@ public final class SqliteReadings
 
   private void undo(SQLException cause) {
     try {
-      insert.clearBatch();
+      rows.clear();
+      uncertainRows.clear();
       execute("ROLLBACK");
     } catch (SQLException e) {
       cause.addSuppressed(e);
@@ -154,19 +234,6 @@ public final class SqliteReadings
         int id = row.getInt(1);
         added.put(sensor, id);
         return id;
-      }
-    }
-  }
-
-  private void bind(Reading reading, int sensorId) throws SQLException {
-    insert.setInt(1, sensorId);
-    insert.setLong(2, reading.at().toEpochMilli());
-    for (int i = 0; i < QUANTITIES.length; i++) {
-      Double value = reading.value(QUANTITIES[i]);
-      if (value == null) {
-        insert.setNull(3 + i, Types.INTEGER);
-      } else {
-        insert.setLong(3 + i, Fineness.steps(value));
       }
     }
   }
@@ -290,26 +357,36 @@ public final class SqliteReadings
     return new Heard(first, last, latest);
   }
 
+  @Override
+  public Optional<Instant> oldest() {
+    String sql =
+        """
+        SELECT min(at_ms) FROM (
+          SELECT (SELECT min(at_ms) FROM reading WHERE sensor_id = id) AS at_ms FROM sensor
+          UNION ALL
+          SELECT (SELECT min(at_ms) FROM uncertain_reading WHERE sensor_id = id) FROM sensor)
+        """;
+    return readers.with(
+        connection -> {
+          try (Statement statement = connection.createStatement();
+              ResultSet row = statement.executeQuery(sql)) {
+            long atMs = row.next() ? row.getLong(1) : 0;
+            return row.wasNull() ? Optional.empty() : Optional.of(Instant.ofEpochMilli(atMs));
+          }
+        });
+  }
+
   /** On a connection of its own; freed space is used again by later readings. */
   @Override
   public int forgetBefore(Instant instant, int most) {
-    String sql =
-        """
-        DELETE FROM reading WHERE (sensor_id, at_ms) IN
-          (SELECT sensor_id, at_ms FROM reading
-           WHERE sensor_id = ? AND at_ms < ? ORDER BY at_ms LIMIT ?)
-        """;
-    int removed = 0;
-    try (Connection connection = file.writer();
-        PreparedStatement statement = connection.prepareStatement(sql)) {
-      for (int id : List.copyOf(sensorIds.values())) {
-        statement.setInt(1, id);
-        statement.setLong(2, instant.toEpochMilli());
-        statement.setInt(3, most - removed);
-        removed += statement.executeUpdate();
-        if (removed >= most) {
-          return removed;
+    try (Connection connection = file.writer()) {
+      int removed = forgetBefore(connection, "reading", instant, most);
+      if (removed < most && !uncertain.isEmpty()) {
+        int more = forgetBefore(connection, "uncertain_reading", instant, most - removed);
+        if (more > 0) {
+          recountUncertain();
         }
+        removed += more;
       }
       return removed;
     } catch (SQLException e) {
@@ -317,11 +394,34 @@ public final class SqliteReadings
     }
   }
 
+  private int forgetBefore(Connection connection, String table, Instant instant, int most)
+      throws SQLException {
+    String old =
+        "SELECT sensor_id, at_ms FROM "
+            + table
+            + " WHERE sensor_id = ? AND at_ms < ? ORDER BY at_ms LIMIT ?";
+    String sql = "DELETE FROM " + table + " WHERE (sensor_id, at_ms) IN (" + old + ")";
+    int removed = 0;
+    try (PreparedStatement statement = connection.prepareStatement(sql)) {
+      for (int id : List.copyOf(sensorIds.values())) {
+        statement.setInt(1, id);
+        statement.setLong(2, instant.toEpochMilli());
+        statement.setInt(3, most - removed);
+        removed += statement.executeUpdate();
+        if (removed >= most) {
+          break;
+        }
+      }
+      return removed;
+    }
+  }
+
   @Override
   public void close() {
     readers.close();
     try {
-      insert.close();
+      rows.close();
+      uncertainRows.close();
       writer.close();
     } catch (SQLException e) {
       throw new StoreException("cannot close the readings", e);

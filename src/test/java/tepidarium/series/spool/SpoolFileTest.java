@@ -15,6 +15,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tepidarium.reading.Arrival;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 import tepidarium.series.StoreException;
@@ -84,6 +85,18 @@ class SpoolFileTest {
     expected.addAll(readings(500, 1_500));
     assertEquals(expected, drained());
     assertEquals(new SpoolFile.Batch(0, List.of()), file.oldest(1));
+  }
+
+  @Test
+  void howAReadingCameIsKept() {
+    List<Reading> arrived =
+        List.of(
+            new Reading(SENSOR, Instant.EPOCH, 20.0, null, null, null, new Arrival(7, true, false)),
+            new Reading(SENSOR, Instant.EPOCH, 20.0, null, null, null, new Arrival(0, false, true)),
+            new Reading(SENSOR, Instant.EPOCH, 20.0, null, null, null));
+    file.append(arrived);
+
+    assertEquals(arrived, drained());
   }
 
   @Test

@@ -1,0 +1,93 @@
+package tepidarium.series;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import tepidarium.reading.Arrival;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.Reading;
+import tepidarium.reading.SensorId;
+
+/**
+ * Finds readings that a broker delivers again after a connection was lost, although they are stored
+ * already. Their sensor sent no time, so each delivery gives another instant. A repeated delivery
+ * has the packet identifier of the first one (MQTT 5.0, section 4.4) and the same values.
+ */
+public final class Deliveries {
+  /** How many of a sensor's newest readings a store should search. */
+  public static final int LOOK_BACK = 5_000;
+
+  private Deliveries() {}
+
+  /**
+   * The places in the batch of readings that are stored already, or stand earlier in the batch.
+   *
+   * @param stored the newest readings of a sensor that have a packet identifier
+   */
+  public static BitSet repeated(List<Reading> batch, Function<SensorId, List<Reading>> stored) {
+    BitSet repeated = new BitSet();
+    Map<SensorId, List<Integer>> places = places(batch);
+    places.forEach(
+        (sensor, ofSensor) -> {
+          List<Reading> known = new ArrayList<>(stored.apply(sensor));
+          for (int place : ofSensor) {
+            Reading reading = batch.get(place);
+            if (isAgain(reading) && known.stream().anyMatch(one -> isSame(one, reading))) {
+              repeated.set(place);
+            } else {
+              known.add(reading);
+            }
+          }
+        });
+    return repeated;
+  }
+
+  /** The readings of each sensor of which one was delivered again. */
+  private static Map<SensorId, List<Integer>> places(List<Reading> batch) {
+    Map<SensorId, List<Integer>> places = new LinkedHashMap<>();
+    batch.stream()
+        .filter(Deliveries::isAgain)
+        .forEach(reading -> places.put(reading.sensor(), new ArrayList<>()));
+    if (!places.isEmpty()) {
+      for (int i = 0; i < batch.size(); i++) {
+        List<Integer> ofSensor = places.get(batch.get(i).sensor());
+        if (ofSensor != null) {
+          ofSensor.add(i);
+        }
+      }
+    }
+    return places;
+  }
+
+  private static boolean isAgain(Reading reading) {
+    Arrival arrival = reading.arrival();
+    return arrival != null && arrival.again() && arrival.delivery() > 0;
+  }
+
+  private static boolean isSame(Reading stored, Reading again) {
+    return delivery(stored) == delivery(again) && holds(stored, again);
+  }
+
+  private static int delivery(Reading reading) {
+    Arrival arrival = reading.arrival();
+    return arrival == null ? 0 : arrival.delivery();
+  }
+
+  private static boolean holds(Reading stored, Reading again) {
+    for (Quantity quantity : Quantity.values()) {
+      Double value = again.value(quantity);
+      if (value != null && !isSame(stored.value(quantity), value)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static boolean isSame(@Nullable Double stored, double again) {
+    return stored != null && Fineness.steps(stored) == Fineness.steps(again);
+  }
+}

@@ -1,0 +1,202 @@
+package tepidarium.series.sqlite;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Types;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import tepidarium.reading.Arrival;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.Reading;
+import tepidarium.series.Fineness;
+import tepidarium.series.ReadingSink;
+import tepidarium.series.Refused;
+
+/**
+ * Writes readings into one table, inside a transaction of the caller. A reading whose instant is
+ * taken by another value moves to the next free millisecond. For one thread.
+ */
+final class RowWriter implements AutoCloseable {
+  private static final Quantity[] QUANTITIES = Quantity.values();
+
+  /** What became of the readings of one transaction; all others were there already. */
+  static final class Tally {
+    final List<Reading> stored = new ArrayList<>();
+    final List<Refused> refused = new ArrayList<>();
+  }
+
+  private record Row(int sensorId, Reading reading) {}
+
+  private final boolean uncertain;
+  private final PreparedStatement insert;
+  private final PreparedStatement there;
+  private final PreparedStatement newest;
+  private final List<Row> batch = new ArrayList<>();
+
+  /**
+   * Prepares the statements.
+   *
+   * @param uncertain whether the table holds readings of uncertain time
+   */
+  RowWriter(Connection connection, String table, boolean uncertain) throws SQLException {
+    this.uncertain = uncertain;
+    insert = connection.prepareStatement(insertInto(table));
+    there = connection.prepareStatement(sameValuesIn(table));
+    newest =
+        connection.prepareStatement("SELECT max(at_ms) FROM " + table + " WHERE sensor_id = ?");
+  }
+
+  /** Completes the row that is there, unless one of the values differs. */
+  private static String insertInto(String table) {
+    return "INSERT INTO "
+        + table
+        + """
+           AS old (sensor_id, at_ms, temperature, humidity, light, battery, delivery)
+          VALUES (?, ?, ?, ?, ?, ?, ?)
+          ON CONFLICT (sensor_id, at_ms) DO UPDATE SET
+            temperature = coalesce(old.temperature, excluded.temperature),
+            humidity = coalesce(old.humidity, excluded.humidity),
+            light = coalesce(old.light, excluded.light),
+            battery = coalesce(old.battery, excluded.battery),
+            delivery = coalesce(old.delivery, excluded.delivery)
+          WHERE ifnull(old.temperature = excluded.temperature, 1)
+            AND ifnull(old.humidity = excluded.humidity, 1)
+            AND ifnull(old.light = excluded.light, 1)
+            AND ifnull(old.battery = excluded.battery, 1)
+            AND ((old.temperature IS NULL AND excluded.temperature IS NOT NULL)
+              OR (old.humidity IS NULL AND excluded.humidity IS NOT NULL)
+              OR (old.light IS NULL AND excluded.light IS NOT NULL)
+              OR (old.battery IS NULL AND excluded.battery IS NOT NULL))
+          """;
+  }
+
+  /** Finds a row that holds every value of a reading; each value is bound twice. */
+  private static String sameValuesIn(String table) {
+    return "SELECT 1 FROM "
+        + table
+        + """
+           WHERE sensor_id = ? AND at_ms = ?
+            AND (? IS NULL OR temperature = ?) AND (? IS NULL OR humidity = ?)
+            AND (? IS NULL OR light = ?) AND (? IS NULL OR battery = ?)
+          """;
+  }
+
+  /** Adds a reading to those that {@link #flush} writes. */
+  void add(int sensorId, Reading reading) throws SQLException {
+    bind(sensorId, reading.at().toEpochMilli(), reading);
+    insert.addBatch();
+    batch.add(new Row(sensorId, reading));
+  }
+
+  /** Writes what was added. */
+  void flush(Tally tally) throws SQLException {
+    if (batch.isEmpty()) {
+      return;
+    }
+    int[] changed = insert.executeBatch();
+    for (int i = 0; i < changed.length; i++) {
+      Row row = batch.get(i);
+      if (changed[i] > 0) {
+        tally.stored.add(row.reading());
+      } else {
+        settle(row.sensorId(), row.reading(), tally);
+      }
+    }
+    batch.clear();
+  }
+
+  /** Drops what was added. */
+  void clear() throws SQLException {
+    batch.clear();
+    insert.clearBatch();
+  }
+
+  /** Finds out whether a reading was there already; if not, stores it beside the other value. */
+  private void settle(int sensorId, Reading reading, Tally tally) throws SQLException {
+    long atMs = reading.at().toEpochMilli();
+    for (int moved = 0; moved <= ReadingSink.MOST_MOVED_MS; moved++) {
+      if (moved > 0 && insertAt(sensorId, atMs + moved, reading)) {
+        tally.stored.add(reading);
+        return;
+      }
+      if (isThere(sensorId, atMs + moved, reading)) {
+        return;
+      }
+      if (uncertain) {
+        insertAt(sensorId, newestMs(sensorId) + 1, reading);
+        tally.stored.add(reading);
+        return;
+      }
+    }
+    tally.refused.add(new Refused(reading, ReadingSink.noRoomAt(reading)));
+  }
+
+  private boolean insertAt(int sensorId, long atMs, Reading reading) throws SQLException {
+    bind(sensorId, atMs, reading);
+    return insert.executeUpdate() > 0;
+  }
+
+  private boolean isThere(int sensorId, long atMs, Reading reading) throws SQLException {
+    there.setInt(1, sensorId);
+    there.setLong(2, atMs);
+    bindTwice(there, 3, reading);
+    return any(there);
+  }
+
+  private long newestMs(int sensorId) throws SQLException {
+    newest.setInt(1, sensorId);
+    try (ResultSet row = newest.executeQuery()) {
+      row.next();
+      return row.getLong(1);
+    }
+  }
+
+  private static boolean any(PreparedStatement statement) throws SQLException {
+    try (ResultSet row = statement.executeQuery()) {
+      return row.next();
+    }
+  }
+
+  private void bind(int sensorId, long atMs, Reading reading) throws SQLException {
+    insert.setInt(1, sensorId);
+    insert.setLong(2, atMs);
+    for (int i = 0; i < QUANTITIES.length; i++) {
+      bind(insert, 3 + i, reading.value(QUANTITIES[i]));
+    }
+    Arrival arrival = reading.arrival();
+    int delivery = arrival == null ? 0 : arrival.delivery();
+    if (delivery == 0) {
+      insert.setNull(3 + QUANTITIES.length, Types.INTEGER);
+    } else {
+      insert.setInt(3 + QUANTITIES.length, delivery);
+    }
+  }
+
+  private static void bindTwice(PreparedStatement statement, int first, Reading reading)
+      throws SQLException {
+    for (int i = 0; i < QUANTITIES.length; i++) {
+      Double value = reading.value(QUANTITIES[i]);
+      bind(statement, first + 2 * i, value);
+      bind(statement, first + 2 * i + 1, value);
+    }
+  }
+
+  private static void bind(PreparedStatement statement, int index, @Nullable Double value)
+      throws SQLException {
+    if (value == null) {
+      statement.setNull(index, Types.INTEGER);
+    } else {
+      statement.setLong(index, Fineness.steps(value));
+    }
+  }
+
+  @Override
+  public void close() throws SQLException {
+    insert.close();
+    there.close();
+    newest.close();
+  }
+}
