@@ -230,4 +230,26 @@ class ClockIT {
     await().atMost(SOON).until(() -> alerts(container, "silent").equals("silent"));
     assertTrue(grower.part("readings").startsWith("up"));
   }
+
+  @Test
+  void aStartFarAheadIsAClockProblemUntilAReadingAgrees() {
+    stamped(0, 30);
+    service.close();
+    Instant ahead = START.plus(Duration.ofDays(400));
+    clock.set(ahead);
+    service =
+        RunningService.start(
+            RunningService.config(data, "embedded", port, Map.of("keepRawDays", 30)), clock);
+    grower = new Grower(service.api());
+    grower.awaitBroker();
+    await().atMost(SOON).until(() -> grower.part("clock").contains("400.0 days ahead of"));
+    assertTrue(grower.part("clock").startsWith("down: "), grower.part("clock"));
+    assertTrue(grower.part("clock").contains("--trust-clock"));
+    assertTrue(grower.part("retention").startsWith("up: "));
+
+    Publisher.to(port).send("tepidarium/bag/temperature", "30");
+    Publisher.to(port).send("tepidarium/bag", "{\"temperature\":30,\"at\":\"" + ahead + "\"}");
+    await().atMost(SOON).until(() -> grower.part("clock").startsWith("up: "));
+    assertEquals(2, Stored.in(data).rows());
+  }
 }

@@ -3,18 +3,25 @@ package tepidarium.app;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import java.util.function.LongSupplier;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.ledger.Ledger;
+import tepidarium.live.Newest;
+import tepidarium.records.ClockRecords;
+import tepidarium.series.Heard;
 import tepidarium.series.ReadingTrimmer;
+import tepidarium.web.ServiceFacts.Part;
 
 /**
- * Slow work that nobody waits for, on one thread of its own: keeping the ledger filled, and letting
- * go of raw readings that are older than the grower wants to keep.
+ * Does slow work that nobody waits for, on one thread of its own: fills the hourly sums, deletes
+ * raw readings that are older than the grower wants to keep, and keeps the last instant seen.
  */
 final class Housekeeping implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Housekeeping.class);
@@ -34,55 +41,108 @@ final class Housekeeping implements AutoCloseable {
             return made;
           });
 
-  private final Ledger ledger;
-  private final ReadingTrimmer trimmer;
-  private final @Nullable Double rawDays;
-  private final Clock clock;
+  /** What it works on. */
+  record Parts(
+      Ledger ledger,
+      ReadingTrimmer trimmer,
+      Newest newest,
+      ClockTrust trust,
+      ClockRecords clockRecords) {}
 
-  private Housekeeping(
-      Ledger ledger, ReadingTrimmer trimmer, @Nullable Double rawDays, Clock clock) {
-    this.ledger = ledger;
-    this.trimmer = trimmer;
-    this.rawDays = rawDays;
+  private final Parts parts;
+  private final @Nullable Retention retention;
+  private final Clock clock;
+  private final LongSupplier nanos;
+  private volatile String next = "not looked yet";
+
+  Housekeeping(Parts parts, @Nullable Retention retention, Clock clock, LongSupplier nanos) {
+    this.parts = parts;
+    this.retention = retention;
     this.clock = clock;
+    this.nanos = nanos;
   }
 
   /**
    * Begins.
    *
-   * @param rawDays after how many days raw readings are let go; null for never
+   * @param rawDays after how many days raw readings are deleted; null for never
    */
-  static Housekeeping start(
-      Ledger ledger, ReadingTrimmer trimmer, @Nullable Double rawDays, Clock clock) {
-    Housekeeping housekeeping = new Housekeeping(ledger, trimmer, rawDays, clock);
+  static Housekeeping start(Parts parts, @Nullable Double rawDays, Duration maxGap, Clock clock) {
+    Retention retention =
+        rawDays == null
+            ? null
+            : new Retention(
+                Duration.ofMillis(Math.round(rawDays * MS_PER_DAY)), maxGap, System.nanoTime());
+    Housekeeping housekeeping = new Housekeeping(parts, retention, clock, System::nanoTime);
+    housekeeping.keepInstant();
     var unused =
         housekeeping.thread.scheduleWithFixedDelay(
             housekeeping::run, FIRST.toSeconds(), EVERY.toSeconds(), TimeUnit.SECONDS);
     return housekeeping;
   }
 
-  private void run() {
+  /** What is deleted next, where raw readings are not kept for ever. */
+  Map<String, Part> parts() {
+    return retention == null ? Map.of() : Map.of("retention", Part.up(next));
+  }
+
+  void run() {
     try {
-      ledger.catchUp();
-      if (rawDays != null) {
-        letGo(clock.instant().minusMillis(Math.round(rawDays * MS_PER_DAY)));
+      parts.ledger().catchUp();
+      if (retention != null) {
+        deleteOld(retention);
       }
+      keepInstant();
     } catch (RuntimeException | Error e) {
       // Tried again in ten minutes; pages work out meanwhile what they need.
       LOG.warn("housekeeping is put off: {}", e.toString());
     }
   }
 
-  private void letGo(Instant before) {
-    Instant end = ledger.letGoBefore(before);
+  private void keepInstant() {
+    parts.trust().take(clock.instant());
+    Instant seen = parts.trust().lastSeen();
+    if (seen != null) {
+      parts.clockRecords().keep(seen);
+    }
+  }
+
+  private void deleteOld(Retention retention) {
+    Retention.Plan plan = retention.plan(seen());
+    Instant before = plan.before();
+    next = plan.words();
+    if (before != null) {
+      deleteBefore(before);
+      retention.deleted(nanos.getAsLong());
+      next = retention.plan(seen()).words();
+    }
+  }
+
+  private Retention.Seen seen() {
+    Instant now = clock.instant();
+    parts.trust().take(now);
+    Instant newest =
+        parts.newest().sensors().stream()
+            .flatMap(sensor -> parts.newest().of(sensor).stream())
+            .map(Heard::last)
+            .filter(at -> !at.isAfter(now))
+            .max(Instant::compareTo)
+            .orElse(null);
+    Optional<Instant> oldest = parts.trimmer().oldest();
+    return new Retention.Seen(
+        now, nanos.getAsLong(), parts.trust().problem(), oldest.orElse(null), newest);
+  }
+
+  private void deleteBefore(Instant before) {
+    Instant end = parts.ledger().letGoBefore(before);
     int removed;
     long total = 0;
     do {
-      removed = trimmer.forgetBefore(end, AT_ONCE);
+      removed = parts.trimmer().forgetBefore(end, AT_ONCE);
       total += removed;
     } while (removed == AT_ONCE && !Thread.currentThread().isInterrupted());
     if (total > 0) {
-      LOG.info("let go of {} raw readings from before {}", total, end);
+      LOG.info("deleted {} raw readings from before {}", total, end);
     }
   }
 
@@ -93,6 +153,7 @@ final class Housekeeping implements AutoCloseable {
       if (!thread.awaitTermination(10, TimeUnit.SECONDS)) {
         LOG.warn("housekeeping did not stop in time");
       }
+      keepInstant();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }

@@ -104,19 +104,28 @@ public final class Main implements Callable<Integer> {
                 + " one: readings.db, records.db, ledger.db, spool.db or broker")
     private List<String> setAside = List.of();
 
-    Set<DataPart> setAside() {
-      return setAside.stream()
-          .map(
-              name ->
-                  DataPart.of(name)
-                      .orElseThrow(
-                          () ->
-                              new IllegalStateException(
-                                  "--set-aside takes one of "
-                                      + DataPart.names()
-                                      + ", not "
-                                      + name)))
-          .collect(Collectors.toSet());
+    @Option(
+        names = "--trust-clock",
+        description =
+            "take the clock of this machine for right although it is more than a day away from"
+                + " the last instant seen; for one start")
+    private boolean trustClock;
+
+    StartOptions startOptions() {
+      Set<DataPart> parts =
+          setAside.stream()
+              .map(
+                  name ->
+                      DataPart.of(name)
+                          .orElseThrow(
+                              () ->
+                                  new IllegalStateException(
+                                      "--set-aside takes one of "
+                                          + DataPart.names()
+                                          + ", not "
+                                          + name)))
+              .collect(Collectors.toSet());
+      return new StartOptions(parts, trustClock);
     }
 
     Config read() {
@@ -209,13 +218,13 @@ public final class Main implements Callable<Integer> {
 
   @Override
   public Integer call() throws Exception {
-    return serve(settings.read(), settings.setAside());
+    return serve(settings.read(), settings.startOptions());
   }
 
-  private static int serve(Config config, Set<DataPart> setAside) throws InterruptedException {
+  private static int serve(Config config, StartOptions options) throws InterruptedException {
     CountDownLatch stopped = new CountDownLatch(1);
     Clock clock = Clock.tickMillis(ZoneOffset.UTC);
-    Service service = Service.start(config, clock, setAside);
+    Service service = Service.start(config, clock, options);
     Runtime.getRuntime()
         .addShutdownHook(
             new Thread(

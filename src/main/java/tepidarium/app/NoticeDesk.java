@@ -55,6 +55,7 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
   private final Path folder;
   private final Duration period;
   private final Clock clock;
+  private final ClockTrust trust;
   private final Notices notices;
   private final SelfWatch selfWatch;
   private final ScheduledExecutorService thread =
@@ -76,7 +77,14 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
    *
    * @param period how often the service measures itself
    */
-  NoticeDesk(NoticesConfig config, Path folder, Sources sources, Duration period, Clock clock) {
+  NoticeDesk(
+      NoticesConfig config,
+      Path folder,
+      Sources sources,
+      ClockTrust trust,
+      Duration period,
+      Clock clock) {
+    this.trust = trust;
     this.config = config;
     this.folder = folder;
     this.period = period;
@@ -180,9 +188,11 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
   }
 
   private void measure(MqttLink link) {
+    Instant now = clock.instant();
+    trust.take(now);
     selfWatch.take(
         new SelfWatch.Measured(
-            clock.instant(), System.nanoTime(), link.isUp(), freeBytes(), link.trouble()));
+            now, System.nanoTime(), link.isUp(), freeBytes(), link.trouble(), trust.problem()));
     Map<Trouble.Kind, Trouble> newest = new LinkedHashMap<>();
     for (Trouble.Kind kind : Trouble.Kind.values()) {
       selfWatch.newest(kind).ifPresent(trouble -> newest.put(kind, trouble));
@@ -217,6 +227,10 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
 
   /** A jump is over as soon as it is noticed; it is told for a day. */
   private Part clockPart() {
+    String problem = trust.problem();
+    if (problem != null) {
+      return Part.down(problem);
+    }
     Trouble jump = troubles.get(Trouble.Kind.CLOCK);
     return Part.up(
         jump != null && recent(jump.since())

@@ -18,9 +18,6 @@ import tepidarium.alert.notify.Trouble.Kind;
  * lasted when the service ended. To be used by one thread.
  */
 public final class SelfWatch {
-  /** Corrections from the network stay below, a clock that was wrong does not. */
-  private static final Duration JUMP = Duration.ofSeconds(90);
-
   /**
    * A disk is out of trouble once it has this much more than the limit, so that it says so once.
    */
@@ -40,18 +37,20 @@ public final class SelfWatch {
    * @param monotonicNanos time that no one can set
    * @param freeBytes space left for the data folder
    * @param notTakenIn why messages that wait are not stored; null when they are
+   * @param clockProblem why the clock is in doubt; null where it is not
    */
   record Measured(
       Instant now,
       long monotonicNanos,
       boolean brokerUp,
       long freeBytes,
-      @Nullable String notTakenIn) {}
+      @Nullable String notTakenIn,
+      @Nullable String clockProblem) {}
 
   private final Limits limits;
   private final Consumer<Trouble> told;
   private final Map<Kind, Trouble> known = new EnumMap<>(Kind.class);
-  private @Nullable Measured last;
+  private final ClockJumps jumps = new ClockJumps();
   private @Nullable Long brokerLostNanos;
   private @Nullable Instant brokerLostAt;
 
@@ -72,7 +71,7 @@ public final class SelfWatch {
     takeBroker(measured);
     takeDisk(measured);
     takeIntake(measured);
-    last = measured;
+    takeDate(measured);
   }
 
   private Optional<Trouble> lasting(Kind kind) {
@@ -85,14 +84,8 @@ public final class SelfWatch {
   }
 
   private void takeClock(Measured measured) {
-    Measured before = last;
-    if (before == null) {
-      return;
-    }
-    Duration wall = Duration.between(before.now(), measured.now());
-    Duration passed = Duration.ofNanos(measured.monotonicNanos() - before.monotonicNanos());
-    Duration jump = wall.minus(passed);
-    if (jump.abs().compareTo(JUMP) > 0) {
+    Duration jump = jumps.take(measured.now(), measured.monotonicNanos());
+    if (!jump.isZero()) {
       String detail =
           String.format(
               Locale.ROOT,
@@ -141,13 +134,21 @@ public final class SelfWatch {
 
   private void takeIntake(Measured measured) {
     String why = measured.notTakenIn();
-    Optional<Trouble> lasting = lasting(Kind.INTAKE);
-    if (why == null) {
+    takeLasting(
+        Kind.INTAKE, why == null ? null : "Readings are not taken in: " + why + '.', measured);
+  }
+
+  private void takeDate(Measured measured) {
+    takeLasting(Kind.DATE, measured.clockProblem(), measured);
+  }
+
+  /** Trouble that lasts for as long as there are words for it. */
+  private void takeLasting(Kind kind, @Nullable String words, Measured measured) {
+    Optional<Trouble> lasting = lasting(kind);
+    if (words == null) {
       lasting.ifPresent(trouble -> say(trouble.ended(measured.now())));
     } else if (lasting.isEmpty()) {
-      say(
-          new Trouble(
-              Kind.INTAKE, measured.now(), null, "Readings are not taken in: " + why + '.'));
+      say(new Trouble(kind, measured.now(), null, words));
     }
   }
 

@@ -3,14 +3,16 @@ package tepidarium.app;
 import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.HexFormat;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.CountDownLatch;
@@ -42,6 +44,7 @@ import tepidarium.live.Newest;
 import tepidarium.live.Watch;
 import tepidarium.records.AlertRecords;
 import tepidarium.records.AlertRuleRecords;
+import tepidarium.records.ClockRecords;
 import tepidarium.records.ContainerRecords;
 import tepidarium.records.Database;
 import tepidarium.records.DayExtremesRecords;
@@ -50,6 +53,7 @@ import tepidarium.records.NoticeRecords;
 import tepidarium.records.RejectRecords;
 import tepidarium.records.SeasonRecords;
 import tepidarium.records.sqlite.SqliteRecords;
+import tepidarium.series.Heard;
 import tepidarium.series.ReadingSink;
 import tepidarium.sqlite.NativeLibrary;
 import tepidarium.web.ServiceFacts.Part;
@@ -99,14 +103,14 @@ public final class Service implements AutoCloseable {
       Clock clock,
       Duration period,
       boolean demo,
-      Set<DataPart> setAside) {
+      StartOptions options) {
     this.running = running;
     this.config = config;
     DataFolder folder = running(DataFolder.open(config.data()));
     NativeLibrary.unpackInto(folder.resolve("native"));
     Manifest manifest = Manifest.read(config.data());
     boolean removesRaw = config.keeping().rawDays() != null;
-    DataParts parts = new DataParts(config.data(), clock, manifest, setAside, removesRaw);
+    DataParts parts = new DataParts(config.data(), clock, manifest, options.setAside(), removesRaw);
     String clientId = folder.clientId(manifest == null ? null : manifest.clientId());
     String servicePassword = randomPassword();
     Decoder decoder = new Decoder(config.rootTopic(), config.mappings(), config.maxPayloadBytes());
@@ -124,8 +128,20 @@ public final class Service implements AutoCloseable {
     SqliteLedger hours = running(parts.open(DataPart.LEDGER, SqliteLedger::open));
     Ledger ledger = new Ledger(history, register, hours, clock);
     Chronicle chronicle = new Chronicle(ledger, history);
-    running(Housekeeping.start(ledger, storage.trimmer(), config.keeping().rawDays(), clock));
     Newest newest = new Newest(register, config.maxGap(), storage.heard());
+    ClockRecords clockRecords = new ClockRecords(records);
+    ClockTrust trust =
+        new ClockTrust(clockRecords.lastSeen().or(() -> newestReading(newest)).orElse(null));
+    if (options.trustClock()) {
+      trust.confirm(clock.instant());
+    }
+    Housekeeping housekeeping =
+        running(
+            Housekeeping.start(
+                new Housekeeping.Parts(ledger, storage.trimmer(), newest, trust, clockRecords),
+                config.keeping().rawDays(),
+                config.maxGap(),
+                clock));
     HeatSoFar heatSoFar = new HeatSoFar(chronicle, history);
     Watch.Silence silence =
         new Watch.Silence(config.silentAfter(), Duration.ofSeconds(config.silentGraceSeconds()));
@@ -143,7 +159,10 @@ public final class Service implements AutoCloseable {
                 sink,
                 settlement,
                 new Buttons(register),
-                stored -> watch.stored(stored.readings(), stored.arrivedAt())));
+                stored -> {
+                  trust.heard(stored.readings(), stored.arrivedAt());
+                  watch.stored(stored.readings(), stored.arrivedAt());
+                }));
     storage.start(settlement, watch);
     parts.remember(clientId);
     Views views =
@@ -165,9 +184,15 @@ public final class Service implements AutoCloseable {
             asked == null ? NoticesConfig.unset(config.timeZone()) : asked,
             config.data(),
             new NoticeDesk.Sources(register, chronicle, alerts, new NoticeRecords(records)),
+            trust,
             period,
             clock);
-    facts.more(desk::parts);
+    facts.more(
+        () -> {
+          Map<String, Part> further = new LinkedHashMap<>(desk.parts());
+          further.putAll(housekeeping.parts());
+          return further;
+        });
     web =
         running(
             WebServer.start(
@@ -222,6 +247,13 @@ public final class Service implements AutoCloseable {
     facts.started();
   }
 
+  private static Optional<Instant> newestReading(Newest newest) {
+    return newest.sensors().stream()
+        .flatMap(sensor -> newest.of(sensor).stream())
+        .map(Heard::last)
+        .max(Instant::compareTo);
+  }
+
   /** The embedded broker lets sensors in a moment after the pages are there. */
   private void awaitSensors() {
     try {
@@ -249,19 +281,19 @@ public final class Service implements AutoCloseable {
    * @param period how often the service judges what changes by time alone, and measures itself
    */
   public static Service start(Config config, Clock clock, Duration period, boolean demo) {
-    return start(config, clock, period, demo, Set.of());
+    return start(config, clock, period, demo, StartOptions.NONE);
   }
 
   /** Starts everything, and sets aside those of the named parts that cannot be used. */
-  static Service start(Config config, Clock clock, Set<DataPart> setAside) {
-    return start(config, clock, PERIOD, false, setAside);
+  static Service start(Config config, Clock clock, StartOptions options) {
+    return start(config, clock, PERIOD, false, options);
   }
 
   private static Service start(
-      Config config, Clock clock, Duration period, boolean demo, Set<DataPart> setAside) {
+      Config config, Clock clock, Duration period, boolean demo, StartOptions options) {
     Deque<AutoCloseable> running = new ArrayDeque<>();
     try {
-      return new Service(running, config, clock, period, demo, setAside);
+      return new Service(running, config, clock, period, demo, options);
     } catch (RuntimeException e) {
       stop(running);
       throw e;

@@ -94,7 +94,8 @@ public final class Intake implements AutoCloseable {
 
   /**
    * Decodes a message and hands it over in parts; waits while there is no space. A message of this
-   * service itself, which comes back from the broker, is acknowledged at once. Called by one thread.
+   * service itself, which comes back from the broker, is acknowledged at once. Called by one
+   * thread.
    *
    * @param acknowledge run on the writer thread once everything in the message is durable
    * @throws InterruptedException when the waiting is given up; the message is not acknowledged

@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import tepidarium.alert.notify.Trouble;
@@ -28,6 +29,8 @@ class SelfWatchTest {
         new SelfWatch.Limits(Duration.ofMinutes(10), 500L << 20), before, told::add);
   }
 
+  private @Nullable String clockProblem;
+
   private void measure(int minute, boolean broker, long free) {
     measure(minute, minute, broker, free);
   }
@@ -39,7 +42,8 @@ class SelfWatchTest {
             Duration.ofMinutes(monotonicMinute).toNanos(),
             broker,
             free,
-            notTakenIn));
+            notTakenIn,
+            clockProblem));
   }
 
   private List<String> said() {
@@ -103,5 +107,18 @@ class SelfWatchTest {
     measure(5, 2, true, PLENTY);
     measure(4, 3, true, PLENTY);
     assertEquals(List.of("clock over", "clock over"), said());
+  }
+
+  @Test
+  void aClockInDoubtIsSaidOnceAndWhenItIsTrustedAgain() {
+    clockProblem = "The clock says 2027.";
+    measure(0, true, PLENTY);
+    measure(1, true, PLENTY);
+    assertEquals(List.of("date"), said());
+    assertEquals("The clock says 2027.", told.get(0).detail());
+    clockProblem = null;
+    measure(2, true, PLENTY);
+    measure(3, true, PLENTY);
+    assertEquals(List.of("date", "date over"), said());
   }
 }

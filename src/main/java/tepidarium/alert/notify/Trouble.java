@@ -21,7 +21,9 @@ public record Trouble(Kind kind, Instant since, @Nullable Instant endedAt, Strin
     /** Little space is left on the disk. */
     DISK(Priority.MEDIUM),
     /** The wall clock jumped against the monotonic one; over as soon as it is noticed. */
-    CLOCK(Priority.LOW);
+    CLOCK(Priority.LOW),
+    /** The wall clock is more than a day away from the last instant seen. */
+    DATE(Priority.HIGH);
 
     private final Priority priority;
 

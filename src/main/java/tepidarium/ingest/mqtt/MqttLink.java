@@ -433,10 +433,7 @@ public final class MqttLink implements AutoCloseable {
       Instant arrivedAt = clock.instant();
       Delivery delivery =
           new Delivery(
-              qos == 0 ? 0 : id,
-              message.isRetained(),
-              arrived.again(),
-              waited.waited(arrivedAt));
+              qos == 0 ? 0 : id, message.isRetained(), arrived.again(), waited.waited(arrivedAt));
       try {
         if (refusal != null) {
           refuse(

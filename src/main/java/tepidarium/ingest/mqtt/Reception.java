@@ -98,8 +98,7 @@ final class Reception {
     }
     Publish delivered = current.delivered();
     boolean again = delivered != null && delivered.again();
-    return new Arrived(
-        topic.equals(PublishFilter.REPLACED) ? current.nextRefusal() : null, again);
+    return new Arrived(topic.equals(PublishFilter.REPLACED) ? current.nextRefusal() : null, again);
   }
 
   /** A message has come to its end, and the broker has been told. */

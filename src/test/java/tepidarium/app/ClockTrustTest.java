@@ -1,0 +1,73 @@
+package tepidarium.app;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tepidarium.reading.Arrival;
+import tepidarium.reading.Reading;
+import tepidarium.reading.SensorId;
+
+class ClockTrustTest {
+  private static final Instant SEEN = Instant.parse("2026-03-01T06:00:00Z");
+
+  private static Reading reading(Instant at, @Nullable Arrival arrival) {
+    return new Reading(new SensorId("jar"), at, 30.0, null, null, null, arrival);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"PT24H, true", "PT24H1S, false", "PT-24H, true", "PT-24H-1S, false", "P400D, false"})
+  void aDayEachWayIsTrusted(Duration away, boolean trusted) {
+    ClockTrust trust = new ClockTrust(SEEN);
+    trust.take(SEEN.plus(away));
+    assertEquals(trusted, trust.problem() == null);
+    assertEquals(trusted ? SEEN.plus(away) : SEEN, trust.lastSeen());
+  }
+
+  @Test
+  void theFirstStartIsTrusted() {
+    ClockTrust trust = new ClockTrust(null);
+    trust.take(SEEN);
+    assertNull(trust.problem());
+    assertEquals(SEEN, trust.lastSeen());
+  }
+
+  @Test
+  void onlyAReadingWithItsOwnTimeThatAgreesEndsTheDoubt() {
+    ClockTrust trust = new ClockTrust(SEEN);
+    Instant now = SEEN.plus(Duration.ofDays(3));
+    trust.take(now);
+    trust.heard(List.of(reading(now, new Arrival(1, false, false))), now);
+    trust.heard(List.of(reading(now.minusSeconds(301), null)), now);
+    trust.take(now);
+    assertNotNull(trust.problem());
+
+    trust.heard(List.of(reading(now.minusSeconds(300), null)), now);
+    trust.take(now.plusSeconds(5));
+    assertNull(trust.problem());
+  }
+
+  @Test
+  void aClockThatComesBackEndsTheDoubt() {
+    ClockTrust trust = new ClockTrust(SEEN);
+    trust.take(SEEN.plus(Duration.ofDays(400)));
+    trust.take(SEEN.plus(Duration.ofHours(2)));
+    assertNull(trust.problem());
+  }
+
+  @Test
+  void aPersonCanEndTheDoubt() {
+    ClockTrust trust = new ClockTrust(SEEN);
+    Instant now = SEEN.plus(Duration.ofDays(30));
+    trust.confirm(now);
+    trust.take(now.plusSeconds(5));
+    assertNull(trust.problem());
+  }
+}
