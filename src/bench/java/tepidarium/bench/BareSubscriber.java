@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicLong;
@@ -18,6 +19,7 @@ import org.eclipse.paho.mqttv5.common.MqttException;
 import org.eclipse.paho.mqttv5.common.MqttMessage;
 import org.eclipse.paho.mqttv5.common.packet.MqttProperties;
 import tepidarium.ingest.mqtt.BrokerAccounts;
+import tepidarium.ingest.mqtt.BrokerLimits;
 import tepidarium.ingest.mqtt.EmbeddedBroker;
 
 /**
@@ -44,7 +46,12 @@ final class BareSubscriber implements MqttCallback {
               new BrokerAccounts.Topics("tepidarium", List.of(), topic -> null),
               (topic, reason) -> {});
       EmbeddedBroker embedded =
-          EmbeddedBroker.start("127.0.0.1", port, Path.of(arguments[2]), accounts);
+          EmbeddedBroker.start(
+              "127.0.0.1",
+              port,
+              Path.of(arguments[2]),
+              accounts,
+              BrokerLimits.of(100_000, Duration.ofDays(1), 16L << 20, topic -> null));
       subscriber.connect(embedded.serviceUri());
       embedded.letSensorsIn();
     } else {

@@ -28,6 +28,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import tepidarium.app.Config;
 import tepidarium.ingest.mqtt.BrokerAccounts;
+import tepidarium.ingest.mqtt.BrokerLimits;
 import tepidarium.ingest.mqtt.EmbeddedBroker;
 
 /** The broker inside the service, as sensors and strangers meet it. */
@@ -289,7 +290,8 @@ class BrokerIT {
                 new BrokerAccounts.ServiceLogin("service-client", "service", "word"),
                 Map.of(),
                 new BrokerAccounts.Topics("tepidarium", List.of(), topic -> null),
-                (topic, reason) -> {}));
+                (topic, reason) -> {}),
+            BrokerLimits.of(10, Duration.ofDays(1), 16L << 20, topic -> null));
     try (broker) {
       try (ServerSocket taken = new ServerSocket(port, 1, InetAddress.getLoopbackAddress())) {
         String words = "sensors cannot publish, since port " + taken.getLocalPort() + " on ";

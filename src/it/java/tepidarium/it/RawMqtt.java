@@ -9,6 +9,7 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.Socket;
 import java.net.SocketTimeoutException;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 
 /**
@@ -16,6 +17,9 @@ import java.nio.charset.StandardCharsets;
  * after the OASIS standards MQTT 3.1.1 and MQTT 5.0, sections 2 and 3.
  */
 public final class RawMqtt implements AutoCloseable {
+  /** Of topics and payloads. */
+  public static final Charset CHARSET = StandardCharsets.UTF_8;
+
   private static final int TIMEOUT_MS = 10_000;
 
   /** A packet from the broker; a type of -1 means that the broker closed the connection. */
@@ -126,11 +130,22 @@ public final class RawMqtt implements AutoCloseable {
     return publish(utf8(topic), new byte[0], utf8(payload));
   }
 
+  /** Publishes a retained message with quality of service 1 and waits for the broker's answer. */
+  public Packet retain(String topic, String payload) throws IOException {
+    publish(0x33, 1, utf8(topic), new byte[0], utf8(payload));
+    return next();
+  }
+
   /** Publishes with quality of service 1 without waiting. */
   public void offer(int packetId, byte[] topic, byte[] properties, byte[] payload)
       throws IOException {
+    publish(0x32, packetId, topic, properties, payload);
+  }
+
+  private void publish(int first, int packetId, byte[] topic, byte[] properties, byte[] payload)
+      throws IOException {
     send(
-        0x32,
+        first,
         out -> {
           text(out, topic);
           out.writeShort(packetId);
@@ -204,7 +219,7 @@ public final class RawMqtt implements AutoCloseable {
 
   /** The bytes of a text. */
   public static byte[] utf8(String text) {
-    return text.getBytes(StandardCharsets.UTF_8);
+    return text.getBytes(CHARSET);
   }
 
   @Override

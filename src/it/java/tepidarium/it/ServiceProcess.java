@@ -70,6 +70,8 @@ public final class ServiceProcess implements AutoCloseable {
       ProcessBuilder builder =
           new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(output.toFile());
       builder.environment().put("TEPIDARIUM_MQTT_HOST", "127.0.0.1");
+      // The load tests invent more sensors than a household has.
+      builder.environment().put("TEPIDARIUM_MAX_SENSORS", "20000");
       // Not on the command line, where it would win over a heap that the settings ask for.
       builder.environment().put(JAVA_OPTIONS, "-Xmx256m -Xss512k -XX:+UseSerialGC");
       builder.environment().putAll(settings);

@@ -4,6 +4,7 @@ import java.net.Inet4Address;
 import java.net.InetAddress;
 import java.net.NetworkInterface;
 import java.net.SocketException;
+import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -14,6 +15,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.IntakeCounts;
+import tepidarium.ingest.SensorLimit;
 import tepidarium.ingest.mqtt.MqttLink;
 import tepidarium.reading.SensorId;
 import tepidarium.records.Database;
@@ -29,6 +31,8 @@ final class Facts implements ServiceFacts {
   private final Config config;
   private final boolean demo;
   private final Intake intake;
+  private final SensorLimit names;
+  private final Clock clock;
   private final Storage storage;
   private final Database database;
   private final DataParts dataParts;
@@ -41,10 +45,14 @@ final class Facts implements ServiceFacts {
       Config config,
       boolean demo,
       Intake intake,
+      SensorLimit names,
       Storage storage,
       Database database,
-      DataParts dataParts) {
+      DataParts dataParts,
+      Clock clock) {
     this.dataParts = dataParts;
+    this.names = names;
+    this.clock = clock;
     this.storage = storage;
     this.database = database;
     this.config = config;
@@ -116,6 +124,8 @@ final class Facts implements ServiceFacts {
         intake.trouble() == null && current != null ? current.heldUp() : intake.trouble();
     parts.put("readings", trouble == null ? storage.part() : Part.down(trouble));
     parts.put("times", times());
+    String tooMany = names.trouble(clock.instant());
+    parts.put("sensors", tooMany == null ? Part.up(names.summary()) : Part.down(tooMany));
     parts.put("records", records());
     if (!dataParts.notes().isEmpty()) {
       parts.put("dataFolder", Part.up(String.join(" ", dataParts.notes())));

@@ -31,9 +31,12 @@ import tepidarium.ingest.Decoder;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectLog;
+import tepidarium.ingest.SensorLimit;
 import tepidarium.ingest.Settlement;
 import tepidarium.ingest.mqtt.BrokerAccounts;
+import tepidarium.ingest.mqtt.BrokerAccounts.ServiceLogin;
 import tepidarium.ingest.mqtt.BrokerAddress;
+import tepidarium.ingest.mqtt.BrokerLimits;
 import tepidarium.ingest.mqtt.EmbeddedBroker;
 import tepidarium.ingest.mqtt.MqttLink;
 import tepidarium.ledger.Chronicle;
@@ -42,6 +45,7 @@ import tepidarium.ledger.sqlite.SqliteLedger;
 import tepidarium.live.HeatSoFar;
 import tepidarium.live.Newest;
 import tepidarium.live.Watch;
+import tepidarium.reading.SensorId;
 import tepidarium.records.AlertRecords;
 import tepidarium.records.AlertRuleRecords;
 import tepidarium.records.ClockRecords;
@@ -112,10 +116,11 @@ public final class Service implements AutoCloseable {
     boolean removesRaw = config.keeping().rawDays() != null;
     DataParts parts = new DataParts(config.data(), clock, manifest, options.setAside(), removesRaw);
     String clientId = folder.clientId(manifest == null ? null : manifest.clientId());
-    String servicePassword = randomPassword();
+    ServiceLogin login = new ServiceLogin(clientId, "tepidarium-service", randomPassword());
     Decoder decoder = new Decoder(config.rootTopic(), config.mappings(), config.maxPayloadBytes());
-    CompletableFuture<Broker> broker =
-        startBroker(parts, clientId, servicePassword, decoder, clock);
+    Config.MqttLimits limits = config.mqttLimits();
+    SensorLimit names = new SensorLimit(limits.maxSensors(), limits.newSensorsPerHour());
+    CompletableFuture<Broker> broker = startBroker(parts, login, decoder, names, clock);
     Storage storage = running(Storage.open(config, parts, clock));
     Database records = running(parts.open(DataPart.RECORDS, SqliteRecords::open));
 
@@ -142,6 +147,10 @@ public final class Service implements AutoCloseable {
                 config.keeping().rawDays(),
                 config.maxGap(),
                 clock));
+    names.know(
+        newest.sensors(),
+        sensor ->
+            newest.of(sensor).isPresent() || register.placeOf(sensor, clock.instant()).isPresent());
     HeatSoFar heatSoFar = new HeatSoFar(chronicle, history);
     Watch.Silence silence =
         new Watch.Silence(config.silentAfter(), Duration.ofSeconds(config.silentGraceSeconds()));
@@ -156,6 +165,7 @@ public final class Service implements AutoCloseable {
         running(
             new Intake(
                 decoder,
+                names,
                 sink,
                 settlement,
                 new Buttons(register),
@@ -177,7 +187,7 @@ public final class Service implements AutoCloseable {
             clock,
             config.timeZone(),
             config.site());
-    Facts facts = new Facts(config, demo, intake, storage, records, parts);
+    Facts facts = new Facts(config, demo, intake, names, storage, records, parts, clock);
     NoticesConfig asked = config.notices();
     NoticeDesk desk =
         new NoticeDesk(
@@ -307,17 +317,16 @@ public final class Service implements AutoCloseable {
 
   /** The broker takes longest to start, so it starts beside the rest. */
   private CompletableFuture<Broker> startBroker(
-      DataParts parts, String clientId, String password, Decoder decoder, Clock clock) {
+      DataParts parts, ServiceLogin login, Decoder decoder, SensorLimit names, Clock clock) {
     if (!config.embedded()) {
       BrokerAddress address =
           new BrokerAddress(config.broker(), config.brokerUser(), config.brokerPassword());
       return CompletableFuture.completedFuture(
           new Broker(() -> address, () -> {}, () -> 0, Map::of));
     }
-    String user = "tepidarium-service";
     BrokerAccounts accounts =
         new BrokerAccounts(
-            new BrokerAccounts.ServiceLogin(clientId, user, password),
+            login,
             accounts(),
             new BrokerAccounts.Topics(config.rootTopic(), mappedTopics(), decoder::sensorOf),
             (topic, reason) -> refused(topic, reason, clock));
@@ -328,15 +337,34 @@ public final class Service implements AutoCloseable {
                     DataPart.BROKER,
                     folder ->
                         EmbeddedBroker.start(
-                            config.mqttHost(), config.mqttPort(), folder, accounts)));
+                            config.mqttHost(),
+                            config.mqttPort(),
+                            folder,
+                            accounts,
+                            brokerLimits(decoder, names, clock))));
     running(() -> broker.thenAccept(EmbeddedBroker::close).exceptionally(e -> null).join());
     return broker.thenApply(
         started ->
             new Broker(
-                () -> new BrokerAddress(started.serviceUri(), user, password),
+                () -> new BrokerAddress(started.serviceUri(), login.user(), login.password()),
                 started::letSensorsIn,
-                () -> started.waiting(clientId, decoder.topicFilters()),
-                () -> Map.of("logins", Part.up(started.logins()))));
+                () -> started.waiting(login.clientId(), decoder.topicFilters()),
+                () ->
+                    Map.of(
+                        "logins", Part.up(started.logins()),
+                        "sessions", Part.up(started.sessions()))));
+  }
+
+  private BrokerLimits brokerLimits(Decoder decoder, SensorLimit names, Clock clock) {
+    Config.MqttLimits limits = config.mqttLimits();
+    return BrokerLimits.of(
+        limits.maxSensors(),
+        Duration.ofHours(limits.sessionHours()),
+        (long) limits.sessionMegabytes() << 20,
+        topic -> {
+          String sensor = decoder.sensorOf(topic);
+          return sensor == null ? null : names.whyNot(new SensorId(sensor), clock.instant());
+        });
   }
 
   private Map<String, BrokerAccounts.Account> accounts() {

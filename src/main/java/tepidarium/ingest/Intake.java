@@ -59,6 +59,7 @@ public final class Intake implements AutoCloseable {
   public record Stored(List<Reading> readings, Instant arrivedAt) {}
 
   private final Decoder decoder;
+  private final SensorLimit names;
   private final ReadingSink sink;
   private final Settlement settlement;
   private final ButtonSink buttons;
@@ -73,16 +74,19 @@ public final class Intake implements AutoCloseable {
   /**
    * Starts the writer thread.
    *
+   * @param names readings of sensors beyond this limit are rejected
    * @param buttons where presses of buttons go, on the writer thread
    * @param follower told of readings after they are durable and acknowledged, on the writer thread
    */
   public Intake(
       Decoder decoder,
+      SensorLimit names,
       ReadingSink sink,
       Settlement settlement,
       ButtonSink buttons,
       Consumer<Stored> follower) {
     this.decoder = decoder;
+    this.names = names;
     this.sink = sink;
     this.settlement = settlement;
     this.buttons = buttons;
@@ -110,7 +114,8 @@ public final class Intake implements AutoCloseable {
         (part, last) -> {
           int permits = 1 + part.readings().size() / READINGS_PER_KIB + part.rejects().size();
           space.acquire(permits);
-          Decoded apart = part.with(r -> arrivals.apart(r, message.arrivedAt()));
+          Decoded apart =
+              names.limited(part, message).with(r -> arrivals.apart(r, message.arrivedAt()));
           queue(new Item(apart, message.arrivedAt(), permits, last ? acknowledge : () -> {}));
         });
   }

@@ -50,7 +50,9 @@ class IntakeTest {
   private void start(ReadingSink sink) {
     Settlement settlement = new Settlement(log, "tepidarium", Clock.fixed(NOW, ZoneOffset.UTC));
     Decoder decoder = new Decoder("tepidarium", List.of(), 4_000_000);
-    intake = new Intake(decoder, sink, settlement, press -> null, stored -> {});
+    intake =
+        new Intake(
+            decoder, new SensorLimit(1_000, 0), sink, settlement, press -> null, stored -> {});
   }
 
   @AfterEach

@@ -33,6 +33,7 @@ import tepidarium.ingest.Decoder;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectLog;
+import tepidarium.ingest.SensorLimit;
 import tepidarium.ingest.Settlement;
 import tepidarium.it.Ports;
 import tepidarium.it.RawMqtt;
@@ -99,6 +100,7 @@ class ReceptionIT {
     intake =
         new Intake(
             new Decoder("tepidarium", List.of(), MAX_PAYLOAD),
+            new SensorLimit(1_000, 0),
             batch -> {
               awaitUninterruptibly(store);
               batch.forEach(reading -> stored.add(reading.sensor().name()));

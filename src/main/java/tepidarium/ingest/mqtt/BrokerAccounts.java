@@ -81,6 +81,7 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
   private final Map<String, Account> accounts;
   private final Topics topics;
   private final BiConsumer<String, String> refused;
+  private volatile @Nullable BrokerQuota quota;
 
   /**
    * The accounts of one start.
@@ -97,6 +98,15 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
     this.accounts = Map.copyOf(accounts);
     this.topics = topics;
     this.refused = refused;
+  }
+
+  /** Has new topics and subscriptions counted and limited. */
+  void limitBy(BrokerQuota limits) {
+    quota = limits;
+  }
+
+  String serviceClientId() {
+    return service.clientId();
   }
 
   boolean areSet() {
@@ -229,19 +239,32 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
     // The broker names an address "topic" or, for a subscription's queue, "topic::queue".
     int queue = address.indexOf("::");
     String topic = queue < 0 ? address : address.substring(0, queue);
+    BrokerQuota limits = quota;
     return switch (check) {
       case SEND -> mayPublish(user, topic);
       // Asked before the first message to a topic and before the first subscription to a filter.
-      case CREATE_ADDRESS -> mayRead(user, topic) || mayPublish(user, topic);
-      case CREATE_DURABLE_QUEUE,
-          CREATE_NON_DURABLE_QUEUE,
-          DELETE_DURABLE_QUEUE,
-          DELETE_NON_DURABLE_QUEUE,
-          CONSUME,
-          BROWSE ->
-          mayRead(user, topic);
+      case CREATE_ADDRESS -> mayCreate(user, topic);
+      case CREATE_DURABLE_QUEUE, CREATE_NON_DURABLE_QUEUE ->
+          mayRead(user, topic) && (limits == null || limits.takesSubscription());
+      case DELETE_DURABLE_QUEUE, DELETE_NON_DURABLE_QUEUE, CONSUME, BROWSE -> mayRead(user, topic);
       default -> false;
     };
+  }
+
+  /** The broker does not say whether it is for a message or for a subscription. */
+  private boolean mayCreate(@Nullable String user, String topic) {
+    BrokerQuota limits = quota;
+    String reason = whyNotPublish(user, topic);
+    if (reason != null && mayRead(user, topic)) {
+      return true;
+    }
+    if (reason == null && limits != null) {
+      reason = limits.whyNoTopic(topic);
+    }
+    if (reason != null) {
+      refused.accept(topic, reason);
+    }
+    return reason == null;
   }
 
   private boolean mayPublish(@Nullable String user, String topic) {

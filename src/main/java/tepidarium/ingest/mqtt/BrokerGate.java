@@ -39,14 +39,16 @@ final class BrokerGate implements MQTTInterceptor {
   private final ActiveMQServer server;
   private final BrokerAccounts accounts;
   private final LoginLimit logins;
+  private final BrokerQuota quota;
 
   /** The account that each client id belongs to, while the broker has a session for it. */
   private final Map<String, String> owners = new ConcurrentHashMap<>();
 
-  BrokerGate(ActiveMQServer server, BrokerAccounts accounts, LoginLimit logins) {
+  BrokerGate(ActiveMQServer server, BrokerAccounts accounts, LoginLimit logins, BrokerQuota quota) {
     this.server = server;
     this.accounts = accounts;
     this.logins = logins;
+    this.quota = quota;
   }
 
   @Override
@@ -63,11 +65,22 @@ final class BrokerGate implements MQTTInterceptor {
     String topic = packet.variableHeader().topicName();
     // In version 5 an empty topic stands for one that was given before.
     String problem = topic.isEmpty() ? null : TopicNames.problemEmbedded(topic);
-    if (problem == null) {
-      return true;
+    if (problem != null) {
+      accounts.refused(topic, problem);
+      return disconnect(connection, MQTTReasonCodes.TOPIC_NAME_INVALID);
     }
-    accounts.refused(topic, problem);
-    return disconnect(connection, MQTTReasonCodes.TOPIC_NAME_INVALID);
+    String full = packet.fixedHeader().isRetain() ? whyNotRetained(topic, connection) : null;
+    if (full != null) {
+      accounts.refused(topic, full);
+      return disconnect(connection, MQTTReasonCodes.QUOTA_EXCEEDED);
+    }
+    return true;
+  }
+
+  private @Nullable String whyNotRetained(String topic, RemotingConnection connection) {
+    String clientId = connection.getClientID();
+    boolean service = clientId != null && accounts.isServiceClient(clientId);
+    return service ? null : quota.whyNotRetained(server, topic);
   }
 
   private static boolean maySubscribe(MqttSubscribeMessage packet, RemotingConnection connection) {

@@ -49,6 +49,9 @@ public final class EmbeddedBroker implements AutoCloseable {
   private final int port;
   private final Path folder;
   private final BrokerAccounts accounts;
+  private final BrokerLimits limits;
+  private final BrokerQuota quota;
+  private final SessionLimit sessions;
   private final LoginLimit logins = new LoginLimit(System::nanoTime);
   private final Thread keeper;
   private ActiveMQServer server;
@@ -56,12 +59,17 @@ public final class EmbeddedBroker implements AutoCloseable {
   private volatile @Nullable String trouble;
   private volatile boolean stopping;
 
-  private EmbeddedBroker(String host, int port, Path folder, BrokerAccounts accounts)
+  private EmbeddedBroker(
+      String host, int port, Path folder, BrokerAccounts accounts, BrokerLimits limits)
       throws Exception {
     this.host = host;
     this.port = port;
     this.folder = folder;
     this.accounts = accounts;
+    this.limits = limits;
+    this.quota = new BrokerQuota(limits);
+    this.sessions = new SessionLimit(limits, accounts.serviceClientId());
+    accounts.limitBy(quota);
     this.server = started();
     this.keeper = new Thread(this::keepUp, "broker-keeper");
     keeper.setDaemon(true);
@@ -74,13 +82,15 @@ public final class EmbeddedBroker implements AutoCloseable {
    *
    * @param host the address to listen on; 0.0.0.0 for all
    * @param accounts who may log in, and the topics that others may use
+   * @param limits against floods of topics, subscriptions and waiting messages
    * @throws IllegalStateException when it cannot start, for example since the port is in use
    */
-  public static EmbeddedBroker start(String host, int port, Path folder, BrokerAccounts accounts) {
+  public static EmbeddedBroker start(
+      String host, int port, Path folder, BrokerAccounts accounts, BrokerLimits limits) {
     refuseTakenPort(host, port);
     JournalFiles.refuseDamaged(folder);
     try {
-      return new EmbeddedBroker(host, port, folder, accounts);
+      return new EmbeddedBroker(host, port, folder, accounts, limits);
     } catch (IllegalStateException e) {
       throw e;
     } catch (Exception e) {
@@ -91,7 +101,7 @@ public final class EmbeddedBroker implements AutoCloseable {
   /** On a port of its own each time: somebody else may have taken the last one meanwhile. */
   private ActiveMQServer started() throws Exception {
     servicePort = freePort();
-    ActiveMQServer fresh = new SmallBroker(configuration(servicePort, folder), accounts);
+    ActiveMQServer fresh = new SmallBroker(configuration(), accounts);
     AtomicReference<@Nullable Exception> failure = new AtomicReference<>();
     fresh.registerActivationFailureListener(failure::set);
     try {
@@ -100,7 +110,9 @@ public final class EmbeddedBroker implements AutoCloseable {
         throw JournalFiles.failed(folder, LEAST_FREE_BYTES, failure.get());
       }
       NoLateAcknowledgements.over(fresh);
-      fresh.getRemotingService().addIncomingInterceptor(new BrokerGate(fresh, accounts, logins));
+      fresh
+          .getRemotingService()
+          .addIncomingInterceptor(new BrokerGate(fresh, accounts, logins, quota));
     } catch (Exception e) {
       fresh.stop();
       throw e;
@@ -120,6 +132,7 @@ public final class EmbeddedBroker implements AutoCloseable {
           trouble = null;
           LOG.info("the embedded broker runs again");
         }
+        applyLimits();
       } catch (InterruptedException e) {
         return;
       } catch (Exception | Error e) {
@@ -135,6 +148,20 @@ public final class EmbeddedBroker implements AutoCloseable {
       LOG.warn("{}", words);
     }
     trouble = words;
+  }
+
+  private void applyLimits() {
+    ActiveMQServer running;
+    synchronized (this) {
+      running = server;
+    }
+    try {
+      quota.count(running);
+      sessions.check(running);
+    } catch (Exception e) {
+      // It may be stopping; the next look tells.
+      LOG.debug("cannot apply the limits of the broker now", e);
+    }
   }
 
   private synchronized boolean isRunning() {
@@ -177,7 +204,7 @@ public final class EmbeddedBroker implements AutoCloseable {
     }
   }
 
-  private static Configuration configuration(int servicePort, Path folder) throws Exception {
+  private Configuration configuration() throws Exception {
     ConfigurationImpl configuration = new ConfigurationImpl();
     configuration.setName("tepidarium");
     configuration.setPersistenceEnabled(true);
@@ -205,6 +232,8 @@ public final class EmbeddedBroker implements AutoCloseable {
         new WildcardConfiguration().setDelimiter('/').setSingleWord('+').setAnyWords('#'));
     configuration.setSecurityRoles(Map.of("#", Set.of(everything())));
     configuration.setAddressSettings(Map.of("#", addressSettings()));
+    configuration.setAddressQueueScanPeriod(
+        Math.min(configuration.getAddressQueueScanPeriod(), limits.topicIdle().toMillis()));
     configuration.addAcceptorConfiguration("service", acceptor("127.0.0.1", servicePort));
     return configuration;
   }
@@ -215,7 +244,7 @@ public final class EmbeddedBroker implements AutoCloseable {
         + ":"
         + port
         + "?protocols=MQTT&tcpNoDelay=true&useEpoll=false&remotingThreads=2"
-        + "&closeMqttConnectionOnPublishAuthorizationFailure=false"
+        + "&closeMqttConnectionOnPublishAuthorizationFailure=false&topicAliasMaximum=0"
         + "&maximumPacketSize="
         + LARGEST_PACKET_BYTES;
   }
@@ -232,7 +261,8 @@ public final class EmbeddedBroker implements AutoCloseable {
       return;
     }
     try {
-      doors.createAcceptor(SENSORS, acceptor(host, port)).start();
+      String acceptor = acceptor(host, port) + "&connectionsAllowed=" + limits.connections();
+      doors.createAcceptor(SENSORS, acceptor).start();
       LOG.info("sensors can publish to {}:{}", host, port);
     } catch (Exception e) {
       forget(doors);
@@ -257,7 +287,7 @@ public final class EmbeddedBroker implements AutoCloseable {
         "any", true, true, true, true, true, true, true, true, true, true, false, false);
   }
 
-  private static AddressSettings addressSettings() {
+  private AddressSettings addressSettings() {
     AddressSettings settings = new AddressSettings();
     settings.setAddressFullMessagePolicy(AddressFullMessagePolicy.PAGE);
     settings.setMaxSizeBytes(MEMORY_BYTES / 2);
@@ -268,12 +298,24 @@ public final class EmbeddedBroker implements AutoCloseable {
     // Never used, but the broker warns at every queue that has none.
     settings.setDeadLetterAddress(SimpleString.of("$undelivered"));
     settings.setExpiryAddress(SimpleString.of("$expired"));
+    // A topic takes memory and has no queue of its own, so the broker would keep it for ever.
+    settings.setAutoDeleteAddressesSkipUsageCheck(true);
+    settings.setAutoDeleteAddressesDelay(limits.topicIdle().toMillis());
     return settings;
   }
 
   /** How many logins were refused lately, in words. */
   public String logins() {
     return logins.summary();
+  }
+
+  /** Which clients let messages wait, in words. */
+  public String sessions() {
+    return sessions.summary();
+  }
+
+  synchronized boolean hasQueue(String clientId, String filter) {
+    return server.locateQueue(SimpleString.of(clientId + '.' + filter)) != null;
   }
 
   /** How many messages wait in a queue of this client for one of its topic filters. */

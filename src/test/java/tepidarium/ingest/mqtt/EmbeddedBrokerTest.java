@@ -19,6 +19,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class EmbeddedBrokerTest {
+  private static final BrokerLimits LIMITS =
+      BrokerLimits.of(10, Duration.ofDays(1), 16L << 20, topic -> null);
+
   private static final Duration SOON = Duration.ofSeconds(30);
 
   private static boolean letsTheServiceIn(EmbeddedBroker broker) throws MqttException {
@@ -45,7 +48,7 @@ class EmbeddedBrokerTest {
             Map.of(),
             new BrokerAccounts.Topics("tepidarium", List.of(), topic -> null),
             (topic, reason) -> {});
-    try (EmbeddedBroker broker = EmbeddedBroker.start("127.0.0.1", 0, folder, accounts)) {
+    try (EmbeddedBroker broker = EmbeddedBroker.start("127.0.0.1", 0, folder, accounts, LIMITS)) {
       assertTrue(letsTheServiceIn(broker));
       int port = URI.create(broker.serviceUri()).getPort();
       ServerSocket taken;

@@ -26,6 +26,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class SmallBrokerTest {
+  private static final BrokerLimits LIMITS =
+      BrokerLimits.of(10, Duration.ofDays(1), 1L << 30, topic -> null);
+
   private static final Duration SOON = Duration.ofSeconds(60);
 
   private static final int TOPICS = 500;
@@ -76,7 +79,7 @@ class SmallBrokerTest {
             new BrokerAccounts.Topics("tepidarium", List.of(), topic -> null),
             (topic, reason) -> {});
     Set<String> arrived = ConcurrentHashMap.newKeySet();
-    try (EmbeddedBroker broker = EmbeddedBroker.start("127.0.0.1", 0, folder, accounts)) {
+    try (EmbeddedBroker broker = EmbeddedBroker.start("127.0.0.1", 0, folder, accounts, LIMITS)) {
       subscribe(broker, arrived).disconnect();
       MqttClient sender = client(broker, "sender");
       for (int i = 0; i < MESSAGES; i++) {
@@ -88,7 +91,7 @@ class SmallBrokerTest {
       sender.disconnect();
       assertEquals(0, arrived.size());
     }
-    try (EmbeddedBroker broker = EmbeddedBroker.start("127.0.0.1", 0, folder, accounts)) {
+    try (EmbeddedBroker broker = EmbeddedBroker.start("127.0.0.1", 0, folder, accounts, LIMITS)) {
       MqttClient receiver = subscribe(broker, arrived);
       await().atMost(SOON).until(() -> arrived.size() == MESSAGES);
       receiver.disconnect();

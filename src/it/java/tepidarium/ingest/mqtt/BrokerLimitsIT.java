@@ -1,0 +1,153 @@
+package tepidarium.ingest.mqtt;
+
+import static org.awaitility.Awaitility.await;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CopyOnWriteArrayList;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tepidarium.it.Ports;
+import tepidarium.it.RawMqtt;
+
+/** Floods of topics, subscriptions, retained messages and waiting messages, over bare sockets. */
+class BrokerLimitsIT {
+  private static final Duration SOON = Duration.ofSeconds(20);
+  private static final Duration LONG = Duration.ofHours(1);
+  private static final int FULL = 0x97;
+
+  private final int port = Ports.free();
+  private final List<String> refused = new CopyOnWriteArrayList<>();
+  private Path folder;
+  private EmbeddedBroker broker;
+
+  @BeforeEach
+  void chooseAFolder(@TempDir Path temporary) {
+    folder = temporary;
+  }
+
+  @AfterEach
+  void stopTheBroker() {
+    broker.close();
+  }
+
+  private void start(
+      int topics, Duration topicIdle, int others, Duration sessionExpiry, int sessionBytes) {
+    BrokerAccounts accounts =
+        new BrokerAccounts(
+            new BrokerAccounts.ServiceLogin("service-client", "service", "word"),
+            Map.of(),
+            new BrokerAccounts.Topics("tepidarium", List.of(), topic -> null),
+            (topic, reason) -> refused.add(reason));
+    BrokerLimits limits =
+        new BrokerLimits(
+            100, topics, topicIdle, others, others, sessionExpiry, sessionBytes, topic -> null);
+    broker = EmbeddedBroker.start("127.0.0.1", port, folder, accounts, limits);
+    broker.letSensorsIn();
+  }
+
+  private boolean hasSession(String clientId) throws IOException {
+    try (RawMqtt client = new RawMqtt(port, 5)) {
+      RawMqtt.Packet answer = client.connect(clientId, null, null, null, -1);
+      assertEquals(0, answer.reason());
+      return answer.body()[0] == 1;
+    }
+  }
+
+  /** A client that subscribes, asks to be remembered for ever, and goes. */
+  private void leave(String clientId) throws IOException {
+    try (RawMqtt client = new RawMqtt(port, 5)) {
+      assertEquals(0, client.connect(clientId, null, null, null, -1).reason());
+      assertEquals(1, client.subscribe("tepidarium/#").granted());
+    }
+  }
+
+  @Test
+  void topicsAreLimitedAndForgottenWhenTheyAreIdle() throws IOException {
+    start(3, Duration.ofSeconds(1), 10, LONG, 1 << 20);
+    try (RawMqtt client = RawMqtt.connected(port, 5, "sensor")) {
+      for (int i = 1; i <= 3; i++) {
+        assertEquals(0, client.publish("tepidarium/a" + i, "1").reason());
+      }
+      assertEquals(0x87, client.publish("tepidarium/a4", "1").reason());
+      assertTrue(refused.get(0).contains("knows 3 topics already"), refused::toString);
+      await().atMost(SOON).until(() -> client.publish("tepidarium/a5", "1").reason() == 0);
+    }
+  }
+
+  @Test
+  void noMessageIsLostWhileIdleTopicsAreForgotten() throws IOException {
+    start(100_000, Duration.ofMillis(2), 10, LONG, 1 << 20);
+    try (RawMqtt subscriber = RawMqtt.connected(port, 4, "subscriber");
+        RawMqtt sensor = RawMqtt.connected(port, 5, "sensor")) {
+      assertEquals(1, subscriber.subscribe("tepidarium/#").granted());
+      for (int i = 0; i < 1_000; i++) {
+        assertEquals(0, sensor.publish("tepidarium/a" + i % 3, "n" + i).reason());
+        String message = new String(subscriber.next().body(), RawMqtt.CHARSET);
+        assertTrue(message.endsWith("n" + i), message);
+      }
+    }
+  }
+
+  @Test
+  void subscriptionsAndRetainedMessagesAreLimited() throws IOException {
+    start(100, LONG, 2, LONG, 1 << 20);
+    try (RawMqtt client = RawMqtt.connected(port, 5, "greedy")) {
+      assertEquals(1, client.subscribe("tepidarium/a").granted());
+      assertEquals(1, client.subscribe("tepidarium/b").granted());
+      assertEquals(0x87, client.subscribe("tepidarium/c").granted());
+    }
+    try (RawMqtt client = RawMqtt.connected(port, 5, "keeper")) {
+      for (String topic : List.of("tepidarium/x", "tepidarium/y", "tepidarium/x")) {
+        assertEquals(0, client.retain(topic, "1").reason());
+      }
+      RawMqtt.Packet answer = client.retain("tepidarium/z", "1");
+      assertTrue(answer.ended());
+      assertEquals(FULL, answer.reason());
+    }
+    assertTrue(refused.get(0).contains("keeps 2: publish without the retain flag"));
+  }
+
+  @Test
+  void theSessionOfAnAbsentClientIsForgotten() throws IOException {
+    start(100, LONG, 10, LONG, 1 << 20);
+    leave("absent");
+    assertTrue(hasSession("absent"));
+    broker.close();
+    // It was kept on disk, and its client does not come back.
+    start(100, LONG, 10, Duration.ofSeconds(2), 1 << 20);
+    leave("another");
+    await().atMost(SOON).until(() -> !hasQueue("another"));
+    await().atMost(SOON).until(() -> !hasQueue("absent"));
+    assertTrue(!hasSession("absent"));
+  }
+
+  private boolean hasQueue(String clientId) {
+    return broker.hasQueue(clientId, "tepidarium/#");
+  }
+
+  @Test
+  void whatWaitsForOneClientIsLimited() throws IOException {
+    start(100, LONG, 10, LONG, 1 << 20);
+    leave("hoarder");
+    byte[] topic = RawMqtt.utf8("tepidarium/a");
+    try (RawMqtt sensor = RawMqtt.connected(port, 5, "sensor")) {
+      for (int i = 0; i < 24; i++) {
+        assertEquals(0, sensor.publish(topic, new byte[0], new byte[100_000]).reason());
+      }
+    }
+    await()
+        .atMost(SOON)
+        .until(
+            () -> broker.sessions(),
+            words -> words.startsWith("the client \"hoarder\" let 2 MiB wait; they were deleted"));
+    assertEquals(0, broker.waiting("hoarder", List.of("tepidarium/#")));
+  }
+}

@@ -1,0 +1,79 @@
+package tepidarium.ingest;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import tepidarium.reading.SensorId;
+
+class SensorLimitTest {
+  private static final Instant START = Instant.parse("2026-03-04T08:00:00Z");
+
+  private final Decoder decoder = new Decoder("tepidarium", List.of(), 1_000);
+  private final SensorLimit limit = new SensorLimit(3, 2);
+
+  private Decoded send(String sensor, Duration later) {
+    byte[] payload = "{\"temperature\":30}".getBytes(StandardCharsets.UTF_8);
+    Message message = new Message("tepidarium/" + sensor, payload, false, START.plus(later));
+    return limit.limited(decoder.decode(message), message);
+  }
+
+  private boolean accepts(String sensor, Duration later) {
+    Decoded decoded = send(sensor, later);
+    assertEquals(1, decoded.readings().size() + decoded.rejects().size());
+    return decoded.rejects().isEmpty();
+  }
+
+  @Test
+  void beyondTheMostSoManyNewNamesAnHourAreAccepted() {
+    for (int i = 1; i <= 5; i++) {
+      assertTrue(accepts("a" + i, Duration.ZERO), "a" + i);
+    }
+    Decoded sixth = send("a6", Duration.ofMinutes(1));
+    assertEquals(
+        "\"a6\" is a new sensor name, but 5 names are known and 2 new ones came this hour: keep"
+            + " counters and times out of names, place the sensor in a container, or raise"
+            + " maxSensors or newSensorsPerHour in the settings",
+        sixth.rejects().get(0).reason());
+    assertEquals("{\"temperature\":30}", sixth.rejects().get(0).payload());
+    assertTrue(accepts("a1", Duration.ofMinutes(1)), "a known name");
+    assertTrue(accepts("a6", Duration.ofHours(1)), "an hour later");
+    assertTrue(accepts("a7", Duration.ofHours(1)));
+    assertTrue(!accepts("a8", Duration.ofHours(1)));
+  }
+
+  @Test
+  void knownAndPlacedSensorsAreAlwaysAccepted() {
+    limit.know(
+        List.of(new SensorId("k1"), new SensorId("k2"), new SensorId("k3"), new SensorId("k4")),
+        sensor -> sensor.name().startsWith("placed"));
+    assertTrue(accepts("k4", Duration.ZERO));
+    assertTrue(accepts("a1", Duration.ZERO));
+    assertTrue(accepts("a2", Duration.ZERO));
+    assertTrue(!accepts("a3", Duration.ZERO));
+    assertTrue(accepts("placed-1", Duration.ZERO));
+    assertTrue(accepts("placed-2", Duration.ZERO));
+  }
+
+  @Test
+  void rejectedNamesAreToldForAnHour() {
+    assertNull(limit.trouble(START));
+    for (int i = 1; i <= 7; i++) {
+      send("a" + i, Duration.ZERO);
+    }
+    String trouble = limit.trouble(START.plus(Duration.ofMinutes(59)));
+    assertNotNull(trouble);
+    assertTrue(
+        trouble.startsWith(
+            "2 messages with new sensor names were rejected, the last one of \"a7\"; 5 sensor"
+                + " names are known."),
+        trouble);
+    assertNull(limit.trouble(START.plus(Duration.ofMinutes(60))));
+  }
+}
