@@ -10,18 +10,20 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
 class SensorLimitTest {
-  private static final Instant START = Instant.parse("2026-03-04T08:00:00Z");
+  private static final Instant START = Messages.ARRIVAL;
 
   private final Decoder decoder = new Decoder("tepidarium", List.of(), 1_000);
   private final SensorLimit limit = new SensorLimit(3, 2);
 
   private Decoded send(String sensor, Duration later) {
     byte[] payload = "{\"temperature\":30}".getBytes(StandardCharsets.UTF_8);
-    Message message = new Message("tepidarium/" + sensor, payload, false, START.plus(later));
-    return limit.limited(decoder.decode(message), message);
+    Message message =
+        new Message("tepidarium/" + sensor, payload, Delivery.LIVE, START.plus(later));
+    return limit.limited(Messages.decode(decoder, message), message);
   }
 
   private boolean accepts(String sensor, Duration later) {
@@ -46,6 +48,19 @@ class SensorLimitTest {
     assertTrue(accepts("a6", Duration.ofHours(1)), "an hour later");
     assertTrue(accepts("a7", Duration.ofHours(1)));
     assertTrue(!accepts("a8", Duration.ofHours(1)));
+  }
+
+  @Test
+  void everyReadingOfARefusedNameIsCounted() {
+    for (int i = 1; i <= 5; i++) {
+      send("a" + i, Duration.ZERO);
+    }
+    Reading reading = Messages.temperature(30);
+    Decoded three = new Decoded(List.of(reading, reading, reading), List.of());
+    Decoded limited = limit.limited(three, Messages.message("tepidarium/bag-1", "[]"));
+    assertEquals(3, limited.refused());
+    assertEquals(1, limited.rejects().size());
+    assertTrue(limited.readings().isEmpty());
   }
 
   @Test

@@ -19,7 +19,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class EmbeddedBrokerTest {
-  private static final BrokerLimits LIMITS =
+  static final BrokerLimits LIMITS =
       BrokerLimits.of(10, Duration.ofDays(1), 16L << 20, topic -> null);
 
   private static final Duration SOON = Duration.ofSeconds(30);

@@ -30,7 +30,7 @@ class JournalFilesTest {
             Map.of(),
             new BrokerAccounts.Topics("t", List.of(), topic -> null),
             (topic, reason) -> {});
-    EmbeddedBroker.start("127.0.0.1", 0, folder, accounts).close();
+    EmbeddedBroker.start("127.0.0.1", 0, folder, accounts, EmbeddedBrokerTest.LIMITS).close();
   }
 
   @Test
