@@ -109,7 +109,9 @@ final class Connections extends Handler.Wrapper implements Connection.Listener {
   @Override
   protected void doStart() throws Exception {
     super.doStart();
-    looking.scheduleWithFixedDelay(this::closeSlow, LOOK_SECONDS, LOOK_SECONDS, TimeUnit.SECONDS);
+    var unused =
+        looking.scheduleWithFixedDelay(
+            this::closeSlow, LOOK_SECONDS, LOOK_SECONDS, TimeUnit.SECONDS);
   }
 
   @Override
