@@ -18,7 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Opening files that are new, older, later, damaged, or somebody else's. */
 class SqliteFileTest {
-  private static final Schema SPOOL = new Schema("db/spool", 2);
+  private static final Schema SPOOL = new Schema("db/spool", 3);
 
   @TempDir private Path folder;
 
@@ -28,7 +28,7 @@ class SqliteFileTest {
     assertEquals(0, SqliteFile.version(file));
     SqliteFile.open(file, SPOOL);
     SqliteFile.open(file, SPOOL);
-    assertEquals(2, SqliteFile.version(file));
+    assertEquals(3, SqliteFile.version(file));
   }
 
   @Test
@@ -44,7 +44,7 @@ class SqliteFileTest {
         assertThrows(UnusableFile.Later.class, () -> SqliteFile.open(file, SPOOL)).getMessage();
     assertTrue(words.startsWith(file + " was written by a later version of Tepidarium"), words);
     assertTrue(words.contains("schema version 7"), words);
-    assertTrue(words.endsWith("up to 2"), words);
+    assertTrue(words.endsWith("up to 3"), words);
     assertArrayEquals(before, Files.readAllBytes(file));
   }
 

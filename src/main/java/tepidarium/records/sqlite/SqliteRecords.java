@@ -14,7 +14,7 @@ import tepidarium.sqlite.SqliteFile;
 
 /** The records in one SQLite file, on one connection: callers take turns. */
 public final class SqliteRecords implements Database {
-  private static final Schema SCHEMA = new Schema("db/records", 7);
+  private static final Schema SCHEMA = new Schema("db/records", 8);
   private final Connection connection;
   private final Jdbi jdbi;
 

@@ -27,7 +27,7 @@ import tepidarium.sqlite.SqliteFile;
  * removed has reached the disk. Safe for use by several threads, which take turns.
  */
 final class SpoolFile implements AutoCloseable {
-  private static final Schema SCHEMA = new Schema("db/spool", 2);
+  private static final Schema SCHEMA = new Schema("db/spool", 3);
   private static final Quantity[] QUANTITIES = Quantity.values();
 
   /** An emptied file that is larger than this gives its space back. */

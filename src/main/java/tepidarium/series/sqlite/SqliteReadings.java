@@ -42,7 +42,7 @@ import tepidarium.sqlite.SqliteFile;
  */
 public final class SqliteReadings
     implements ReadingSink, ReadingSource, ReadingTrimmer, AutoCloseable {
-  private static final Schema SCHEMA = new Schema("db/readings", 2);
+  private static final Schema SCHEMA = new Schema("db/readings", 3);
 
   /** How far back {@link #heard} looks for the newest value of each quantity, readings. */
   private static final int LOOK_BACK = 200;
