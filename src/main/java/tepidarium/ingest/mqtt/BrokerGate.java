@@ -104,8 +104,9 @@ final class BrokerGate implements MQTTInterceptor {
     byte[] bytes = packet.payload().passwordInBytes();
     String password = bytes == null ? null : new String(bytes, StandardCharsets.UTF_8);
     String host = host(connection);
-    String key = accounts.hasAccount(name) ? host + ' ' + name : host;
     boolean service = accounts.isService(name);
+    // A limit of its own: who guesses at it must not block clients without a name.
+    String key = service || accounts.hasAccount(name) ? host + ' ' + name : host;
     if (!service && logins.isBlocked(key)) {
       logins.refused(
           quoted(name, host) + ": too many wrong passwords, wait a minute and try again");

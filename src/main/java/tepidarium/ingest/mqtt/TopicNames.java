@@ -11,6 +11,12 @@ final class TopicNames {
   /** Separates address and queue in names of the embedded broker; has no meaning in MQTT. */
   private static final String QUEUE_SEPARATOR = "::";
 
+  /**
+   * The most levels that the embedded broker takes. It looks topics up by recursion over their
+   * levels, and ran out of stack at a topic of 65,000.
+   */
+  private static final int MOST_LEVELS = 100;
+
   private TopicNames() {}
 
   /** Why a message may not be published to this topic; null when it may. */
@@ -26,8 +32,11 @@ final class TopicNames {
     return topic.isEmpty() ? "the topic is empty: publish to a sensor's topic" : null;
   }
 
-  /** The same for the embedded broker, which gives two colons a meaning of their own. */
+  /** The same for the embedded broker, which gives two colons a meaning and limits the levels. */
   static @Nullable String problemEmbedded(String topic) {
+    if (topic.chars().filter(c -> c == '/').count() >= MOST_LEVELS) {
+      return "the topic has more than " + MOST_LEVELS + " levels: use fewer";
+    }
     return topic.contains(QUEUE_SEPARATOR)
         ? "the topic holds two colons in a row, which the embedded broker reserves: remove one"
         : problem(topic);

@@ -41,4 +41,10 @@ class TopicNamesTest {
     assertNotNull(TopicNames.problemEmbedded("a::b"));
     assertNotNull(TopicNames.problem(""));
   }
+
+  @Test
+  void theEmbeddedBrokerTakesAHundredLevels() {
+    assertNull(TopicNames.problemEmbedded("a" + "/b".repeat(99)));
+    assertNotNull(TopicNames.problemEmbedded("a" + "/b".repeat(100)));
+  }
 }
