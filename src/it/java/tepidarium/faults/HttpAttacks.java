@@ -20,11 +20,11 @@ final class HttpAttacks {
   static List<Attack> all() {
     return List.of(
         Attack.quick("requests that break HTTP", HttpAttacks::broken),
-        Attack.slow("bodies that cost more than they are worth", HttpAttacks::bodies),
+        Attack.quick("bodies that cost more than they are worth", HttpAttacks::bodies),
         Attack.quick("writes from foreign pages, and foreign host names", HttpAttacks::foreign),
         Attack.quick("paths out of the folder of the pages", HttpAttacks::paths),
         Attack.slow("headers and queries without end", HttpAttacks::large),
-        Attack.slow("60 bodies that trickle, 60 pipelines nobody reads", HttpAttacks::slow),
+        Attack.quick("60 bodies that trickle, 60 pipelines nobody reads", HttpAttacks::slow),
         Attack.slow("150 live streams", HttpAttacks::streams),
         Attack.slow("200 half requests", HttpAttacks::halves),
         Attack.slow("500 connections of random bytes to the pages", HttpAttacks::random));

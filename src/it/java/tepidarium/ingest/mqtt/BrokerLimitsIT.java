@@ -40,6 +40,16 @@ class BrokerLimitsIT {
 
   private void start(
       int topics, Duration topicIdle, int others, Duration sessionExpiry, int sessionBytes) {
+    start(topics, topicIdle, others, 1_000_000, sessionExpiry, sessionBytes);
+  }
+
+  private void start(
+      int topics,
+      Duration topicIdle,
+      int others,
+      long pairs,
+      Duration sessionExpiry,
+      int sessionBytes) {
     BrokerAccounts accounts =
         new BrokerAccounts(
             new BrokerAccounts.ServiceLogin("service-client", "service", "word"),
@@ -48,7 +58,15 @@ class BrokerLimitsIT {
             (topic, reason) -> refused.add(reason));
     BrokerLimits limits =
         new BrokerLimits(
-            100, topics, topicIdle, others, others, sessionExpiry, sessionBytes, topic -> null);
+            100,
+            topics,
+            topicIdle,
+            others,
+            pairs,
+            others,
+            sessionExpiry,
+            sessionBytes,
+            topic -> null);
     broker = EmbeddedBroker.start("127.0.0.1", port, folder, accounts, limits);
     broker.letSensorsIn();
   }
@@ -113,6 +131,32 @@ class BrokerLimitsIT {
       assertEquals(FULL, answer.reason());
     }
     assertTrue(refused.get(0).contains("keeps 2: publish without the retain flag"));
+  }
+
+  @Test
+  void subscriptionsLeaveRoomForTopics() throws IOException {
+    start(1_000, LONG, 100, 2_000, LONG, 1 << 20);
+    try (RawMqtt client = RawMqtt.connected(port, 5, "dashboards")) {
+      // Two leave room for 500 topics each in half of the pairs.
+      assertEquals(1, client.subscribe("tepidarium/+").granted());
+      assertEquals(1, client.subscribe("tepidarium/#").granted());
+      assertEquals(0x87, client.subscribe("#").granted());
+    }
+  }
+
+  @Test
+  void topicsTimesSubscriptionsAreLimited() throws IOException {
+    start(2_000, LONG, 100, 1_000, LONG, 1 << 20);
+    try (RawMqtt reader = RawMqtt.connected(port, 5, "reader");
+        RawMqtt sensor = RawMqtt.connected(port, 5, "sensor")) {
+      assertEquals(1, reader.subscribe("tepidarium/#").granted());
+      int accepted = 0;
+      while (accepted < 1_000 && sensor.publish("tepidarium/a" + accepted, "1").reason() == 0) {
+        accepted++;
+      }
+      assertTrue(accepted > 900 && accepted < 1_000, "accepted topics: " + accepted);
+      assertTrue(refused.get(refused.size() - 1).contains("take the memory"), refused::toString);
+    }
   }
 
   @Test

@@ -12,6 +12,8 @@ import org.jspecify.annotations.Nullable;
  * @param topics so many topics may be known at once
  * @param topicIdle a topic is forgotten after this long, and known again with its next message
  * @param subscriptions so many subscriptions of clients may exist, those of absent ones included
+ * @param pairs so many pairs of a topic and a subscription may exist; the broker keeps about 200
+ *     bytes for each pair that matches
  * @param retained so many topics may have a retained message
  * @param sessionExpiry the session of an absent client is forgotten after this long; at most 24
  *     days
@@ -23,6 +25,7 @@ public record BrokerLimits(
     int topics,
     Duration topicIdle,
     int subscriptions,
+    long pairs,
     int retained,
     Duration sessionExpiry,
     long sessionBytes,
@@ -31,6 +34,9 @@ public record BrokerLimits(
   private static final int TOPICS_OF_SENSOR = 5;
 
   private static final int OTHERS = 1_000;
+
+  /** All pairs together take at most a tenth of the heap. */
+  private static final int HEAP_BYTES_FOR_PAIR = 2_000;
 
   /** The limits for so many sensors. */
   public static BrokerLimits of(
@@ -43,6 +49,7 @@ public record BrokerLimits(
         TOPICS_OF_SENSOR * sensors + OTHERS,
         Duration.ofHours(1),
         OTHERS,
+        Runtime.getRuntime().maxMemory() / HEAP_BYTES_FOR_PAIR,
         2 * OTHERS,
         sessionExpiry,
         sessionBytes,

@@ -9,16 +9,21 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Counts topics, subscriptions and retained messages of the embedded broker, and refuses new ones
- * beyond the limits. Safe for use by several threads.
+ * beyond the limits. The service's own subscriptions do not count. Safe for use by several threads.
  */
 final class BrokerQuota {
+  /** Subscriptions leave room for at least so many topics. */
+  private static final int ROOM_FOR_TOPICS = 500;
+
   private final BrokerLimits limits;
+  private final SimpleString servicePrefix;
   private long topics;
   private long subscriptions;
   private long retained;
 
-  BrokerQuota(BrokerLimits limits) {
+  BrokerQuota(BrokerLimits limits, String serviceClientId) {
     this.limits = limits;
+    this.servicePrefix = SimpleString.of(serviceClientId + '.');
   }
 
   /** Counts what the broker has. Between two calls, new ones are added. */
@@ -33,6 +38,7 @@ final class BrokerQuota {
             .getAllBindings()
             .filter(QueueBinding.class::isInstance)
             .filter(binding -> !binding.getAddress().startsWith('$'))
+            .filter(binding -> !binding.getUniqueName().startsWith(servicePrefix))
             .count();
     synchronized (this) {
       topics = newTopics;
@@ -53,14 +59,19 @@ final class BrokerQuota {
             .formatted(
                 topic, topics, "publish to fewer topics, or raise maxSensors in the settings");
       }
+      if ((topics + 1) * subscriptions > limits.pairs()) {
+        return "\"%s\" is a new topic, but %,d topics and %,d subscriptions take the memory: %s"
+            .formatted(topic, topics, subscriptions, "end subscriptions that nobody reads");
+      }
       topics++;
       return null;
     }
   }
 
-  /** Whether one more subscription is taken; it is counted. */
+  /** Whether one more subscription is taken; it is counted. Half of the pairs stay for topics. */
   synchronized boolean takesSubscription() {
-    if (subscriptions >= limits.subscriptions()) {
+    long pairs = (subscriptions + 1) * Math.max(topics, ROOM_FOR_TOPICS);
+    if (subscriptions >= limits.subscriptions() || pairs > limits.pairs() / 2) {
       return false;
     }
     subscriptions++;

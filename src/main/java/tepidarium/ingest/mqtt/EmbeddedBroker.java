@@ -67,7 +67,7 @@ public final class EmbeddedBroker implements AutoCloseable {
     this.folder = folder;
     this.accounts = accounts;
     this.limits = limits;
-    this.quota = new BrokerQuota(limits);
+    this.quota = new BrokerQuota(limits, accounts.serviceClientId());
     this.sessions = new SessionLimit(limits, accounts.serviceClientId());
     accounts.limitBy(quota);
     this.server = started();
