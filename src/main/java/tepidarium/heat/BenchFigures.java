@@ -24,7 +24,6 @@ public record BenchFigures(
     @Nullable Estimate nightFloorC,
     @Nullable Estimate dailySwingC) {
   static final int HOURS_PER_DAY = 24;
-  private static final double SAME = 1e-9;
 
   /** The columns behind the figures; hours first, then days. */
   @SuppressWarnings("ArrayRecordComponent")
@@ -69,28 +68,23 @@ public record BenchFigures(
     }
   }
 
+  /** The measures of a place, or of several together. */
   static BenchFigures of(Columns columns) {
+    return of(columns, AutocorrelatedMean.ofShares(columns.inside(), HOURS_PER_DAY));
+  }
+
+  /** The differences of two sides. */
+  static BenchFigures ofDifferences(Columns columns) {
+    return of(columns, AutocorrelatedMean.ofShareDifferences(columns.inside(), HOURS_PER_DAY));
+  }
+
+  private static BenchFigures of(Columns columns, @Nullable Estimate inside) {
     Estimate gain = AutocorrelatedMean.of(columns.gain(), HOURS_PER_DAY);
-    Estimate inside = AutocorrelatedMean.of(columns.inside(), HOURS_PER_DAY);
     return new BenchFigures(
         gain == null ? null : gain.map(perHour -> perHour * HOURS_PER_DAY),
-        inside == null ? null : withUnseenDays(inside),
+        inside,
         AutocorrelatedMean.of(columns.mean(), HOURS_PER_DAY),
         AutocorrelatedMean.of(columns.floors(), 1),
         AutocorrelatedMean.of(columns.swings(), 1));
-  }
-
-  /**
-   * Widens the interval of a share that was the same in every hour. That no day of n was different
-   * leaves up to 1 − 0.025^(1/n) of days that would be (Clopper and Pearson, Biometrika 26 (1934)
-   * 404-413).
-   */
-  private static Estimate withUnseenDays(Estimate inside) {
-    if (inside.low() == null || inside.high() == null || inside.high() - inside.low() > SAME) {
-      return inside;
-    }
-    double unseen = 1 - Math.pow(0.025, 1.0 / inside.days());
-    return new Estimate(
-        inside.value(), inside.value() - unseen, inside.value() + unseen, inside.days());
   }
 }

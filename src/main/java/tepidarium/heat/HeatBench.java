@@ -134,7 +134,7 @@ public final class HeatBench {
     BenchFigures figures =
         used.isEmpty()
             ? new BenchFigures(null, null, null, null, null)
-            : withFractionCut(BenchFigures.of(BenchFigures.Columns.averaged(heat(used), use)));
+            : BenchFigures.of(BenchFigures.Columns.averaged(heat(used), use));
     return new Told(
         counted,
         leftOut,
@@ -145,17 +145,6 @@ public final class HeatBench {
         longest(used),
         variation(used, use),
         profile(used, use));
-  }
-
-  /** A share cannot be less than none or more than all. */
-  private static BenchFigures withFractionCut(BenchFigures figures) {
-    Estimate inside = figures.fractionInside();
-    return new BenchFigures(
-        figures.degreeHoursPerDay(),
-        inside == null ? null : inside.map(share -> Math.max(0, Math.min(1, share))),
-        figures.meanC(),
-        figures.nightFloorC(),
-        figures.dailySwingC());
   }
 
   private static List<HeatHours> heat(List<BenchPlace> places) {
@@ -256,7 +245,7 @@ public final class HeatBench {
       return new Pair(first, second, 0, 0, nothing, null, 0, null, null);
     }
     BenchFigures figures =
-        BenchFigures.of(
+        BenchFigures.ofDifferences(
             BenchFigures.Columns.averaged(heat(a), use)
                 .minus(BenchFigures.Columns.averaged(heat(b), use)));
     Estimate gain = figures.degreeHoursPerDay();

@@ -1,6 +1,8 @@
 package tepidarium.stats;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.jspecify.annotations.Nullable;
 
@@ -27,6 +29,7 @@ public final class AutocorrelatedMean {
 
   private static final int FEWEST_COSINES = 2;
   private static final double COSINES_PER_DAY = 1.2;
+  private static final double SAME = 1e-9;
 
   /**
    * A figure with its 95 % interval.
@@ -61,21 +64,95 @@ public final class AutocorrelatedMean {
    * @throws IllegalArgumentException when a day has no row
    */
   public static @Nullable Estimate of(double[] values, int rowsPerDay) {
-    if (rowsPerDay < 1) {
-      throw new IllegalArgumentException("a day needs at least one row, not " + rowsPerDay);
+    Found found = Found.of(values, rowsPerDay);
+    return found == null ? null : found.withReach(found.error());
+  }
+
+  /**
+   * The mean of shares, each 0 to 1. Shares near 0 or 1 come from few rare events, whose mean is
+   * skewed. The interval is therefore Wilson's, with the effective number of values p (1 − p) /
+   * error² and with t; the error is at least that of independent days. Where every value is the
+   * same, the interval is that of no other day in n days: up to 1 − 0.025^(1/n) of days (Clopper
+   * and Pearson, Biometrika 26 (1934) 404-413).
+   *
+   * @param values at equal steps in time, each 0 to 1
+   * @param rowsPerDay 24 for hours, 1 for days
+   * @return null when all values are missing
+   */
+  public static @Nullable Estimate ofShares(double[] values, int rowsPerDay) {
+    Found found = Found.of(values, rowsPerDay);
+    if (found == null || !found.enough()) {
+      return found == null ? null : found.withReach(0);
     }
-    int present = (int) Arrays.stream(values).filter(value -> !Double.isNaN(value)).count();
-    if (present == 0) {
+    double p = found.value();
+    double error = found.errorOfShares();
+    if (error < SAME) {
+      Estimate unseen = found.withUnseenDays();
+      return unseen.map(share -> Math.max(0, Math.min(1, share)));
+    }
+    Limits limits = Proportion.wilson(p, p * (1 - p) / (error * error), found.t());
+    return new Estimate(p, limits.low(), limits.high(), found.days());
+  }
+
+  /**
+   * The mean of differences of two shares, each −1 to 1; as for shares, but with t and without
+   * Wilson's correction.
+   */
+  public static @Nullable Estimate ofShareDifferences(double[] values, int rowsPerDay) {
+    Found found = Found.of(values, rowsPerDay);
+    if (found == null) {
       return null;
     }
-    double value = Arrays.stream(values).filter(v -> !Double.isNaN(v)).average().orElseThrow();
-    int days = present / rowsPerDay;
-    if (days < FEWEST_DAYS) {
-      return new Estimate(value, null, null, days);
+    double error = found.enough() ? found.errorOfShares() : 0;
+    return found.enough() && error < SAME ? found.withUnseenDays() : found.withReach(error);
+  }
+
+  /** A mean before its interval. */
+  @SuppressWarnings("ArrayRecordComponent")
+  private record Found(double[] values, int rowsPerDay, int present, double value) {
+    static @Nullable Found of(double[] values, int rowsPerDay) {
+      if (rowsPerDay < 1) {
+        throw new IllegalArgumentException("a day needs at least one row, not " + rowsPerDay);
+      }
+      double[] present = Arrays.stream(values).filter(value -> !Double.isNaN(value)).toArray();
+      return present.length == 0
+          ? null
+          : new Found(
+              values, rowsPerDay, present.length, Arrays.stream(present).average().orElseThrow());
     }
-    int cosines = cosines(days);
-    double reach = standardError(values, rowsPerDay, cosines, present) * Student.t95(cosines);
-    return new Estimate(value, value - reach, value + reach, days);
+
+    int days() {
+      return present / rowsPerDay;
+    }
+
+    boolean enough() {
+      return days() >= FEWEST_DAYS;
+    }
+
+    double t() {
+      return Student.t95(cosines(days()));
+    }
+
+    double error() {
+      return enough() ? standardError(values, rowsPerDay, cosines(days()), present) : 0;
+    }
+
+    double errorOfShares() {
+      return Math.max(error(), errorOfDays(values, rowsPerDay));
+    }
+
+    Estimate withReach(double error) {
+      if (!enough()) {
+        return new Estimate(value, null, null, days());
+      }
+      double reach = error * t();
+      return new Estimate(value, value - reach, value + reach, days());
+    }
+
+    Estimate withUnseenDays() {
+      double unseen = 1 - Math.pow(0.025, 1.0 / days());
+      return new Estimate(value, value - unseen, value + unseen, days());
+    }
   }
 
   /**
@@ -144,6 +221,21 @@ public final class AutocorrelatedMean {
       variance += slowVariance(sums, counts, j, first, last) / cosines;
     }
     return Math.sqrt(variance / present);
+  }
+
+  /** Of the mean of the days' means, were days independent. */
+  private static double errorOfDays(double[] values, int rowsPerDay) {
+    List<Double> means = new ArrayList<>();
+    for (int from = 0; from < values.length; from += rowsPerDay) {
+      int to = Math.min(values.length, from + rowsPerDay);
+      Arrays.stream(values, from, to)
+          .filter(value -> !Double.isNaN(value))
+          .average()
+          .ifPresent(means::add);
+    }
+    double mean = means.stream().mapToDouble(m -> m).average().orElse(0);
+    double squares = means.stream().mapToDouble(m -> (m - mean) * (m - mean)).sum();
+    return Math.sqrt(squares / (means.size() - 1.0) / means.size());
   }
 
   /** The square of one weighted sum, by the variance it would have if a value's were 1. */

@@ -50,9 +50,18 @@ public record Proportion(int hits, int trials) {
    * whole.
    */
   static Limits wilson(double fraction, double trials) {
-    double share = Z * Z / trials;
+    return wilson(fraction, trials, Z);
+  }
+
+  /**
+   * The same with another quantile than that of the normal distribution.
+   *
+   * @param z such as 1.96, or Student's t
+   */
+  static Limits wilson(double fraction, double trials, double z) {
+    double share = z * z / trials;
     double middle = (fraction + share / 2) / (1 + share);
-    double reach = Z * Math.sqrt((fraction * (1 - fraction) + share / 4) / trials) / (1 + share);
+    double reach = z * Math.sqrt((fraction * (1 - fraction) + share / 4) / trials) / (1 + share);
     return new Limits(Math.max(0, middle - reach), Math.min(1, middle + reach));
   }
 

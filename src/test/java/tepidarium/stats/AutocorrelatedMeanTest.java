@@ -1,5 +1,6 @@
 package tepidarium.stats;
 
+import static java.util.Objects.requireNonNull;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
@@ -110,6 +111,39 @@ class AutocorrelatedMeanTest {
     assertEquals(count / 24, estimate.days());
     assertNull(AutocorrelatedMean.of(new double[] {Double.NaN, Double.NaN}, 1));
     assertThrows(IllegalArgumentException.class, () -> AutocorrelatedMean.of(values, 0));
+  }
+
+  /** 0.025^(1/7) = 0.590381: that no day of seven was different (Clopper and Pearson, 1934). */
+  @Test
+  void aShareThatNeverChangedHasTheIntervalOfUnseenDays() {
+    double[] inside = new double[7 * HOURS];
+    Arrays.fill(inside, 1);
+    Estimate always = AutocorrelatedMean.ofShares(inside, HOURS);
+    assertNotNull(always);
+    assertNotNull(always.low());
+    assertEquals(0.590381, always.low(), 1e-5);
+    assertEquals(1, always.high());
+    Arrays.fill(inside, 0);
+    Estimate same = AutocorrelatedMean.ofShareDifferences(inside, HOURS);
+    assertNotNull(same);
+    assertNotNull(same.high());
+    assertEquals(0.409619, same.high(), 1e-5);
+    assertNull(requireNonNull(AutocorrelatedMean.ofShares(new double[20], HOURS)).low());
+  }
+
+  /** A whole day outside in ten: by Wilson with t, the low end is further off than the high end. */
+  @Test
+  void aShareNearOneHasASkewedIntervalWithinOne() {
+    double[] inside = new double[10 * HOURS];
+    Arrays.fill(inside, 1);
+    Arrays.fill(inside, 96, 120, 0);
+    Estimate share = AutocorrelatedMean.ofShares(inside, HOURS);
+    assertNotNull(share);
+    assertNotNull(share.low());
+    assertNotNull(share.high());
+    assertEquals(0.9, share.value(), 1e-12);
+    assertTrue(
+        share.high() < 1 && share.value() - share.low() > 3 * (share.high() - share.value()));
   }
 
   @Test
