@@ -14,7 +14,7 @@ import tepidarium.it.RunningService;
 
 /** A broker of others, killed and started again while sensors publish. */
 class BrokerRestartIT {
-  private static final int KILLS = Form.of(3, 20);
+  private static final int KILLS = Form.of(1, 20);
   private static final int SECONDS_UP = Form.of(2, 8);
   private static final int SENSORS = 4;
 

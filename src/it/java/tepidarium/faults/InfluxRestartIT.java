@@ -12,7 +12,7 @@ import tepidarium.it.RunningService;
 
 /** The readings store on another machine, killed and started again while sensors publish. */
 class InfluxRestartIT {
-  private static final int KILLS = Form.of(3, 20);
+  private static final int KILLS = Form.of(1, 20);
   private static final int SECONDS_AWAY = Form.of(1, 5);
   private static final int SENSORS = 4;
   private static final int ENOUGH = 500;

@@ -12,8 +12,8 @@ import tepidarium.it.ServiceProcess;
 
 /** The whole service, its broker inside, ended again and again while sensors publish. */
 class KillUnderLoadIT {
-  private static final int KILLS = Form.of(3, 50);
-  private static final int STOPS = Form.of(2, 20);
+  private static final int KILLS = Form.of(1, 50);
+  private static final int STOPS = Form.of(1, 20);
   private static final int SENSORS = 4;
   private static final int ENOUGH = 500;
 
