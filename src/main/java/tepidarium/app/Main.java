@@ -20,6 +20,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tepidarium.series.StoreException;
+import tepidarium.web.WebServer;
 
 /** The commands. */
 @Command(
@@ -218,6 +219,10 @@ public final class Main implements Callable<Integer> {
 
   @Override
   public Integer call() throws Exception {
+    // Reading the settings and opening the stores leave a processor free.
+    Thread preparing = new Thread(WebServer::prepare, "prepare-pages");
+    preparing.setDaemon(true);
+    preparing.start();
     return serve(settings.read(), settings.startOptions());
   }
 

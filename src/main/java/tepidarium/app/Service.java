@@ -120,7 +120,9 @@ public final class Service implements AutoCloseable {
     Decoder decoder = new Decoder(config.rootTopic(), config.mappings(), config.maxPayloadBytes());
     Config.MqttLimits limits = config.mqttLimits();
     SensorLimit names = new SensorLimit(limits.maxSensors(), limits.newSensorsPerHour());
-    CompletableFuture<Broker> broker = startBroker(parts, login, decoder, names, clock);
+    CompletableFuture<Void> pagesAnswer = new CompletableFuture<>();
+    CompletableFuture<Broker> broker =
+        startBroker(pagesAnswer, parts, login, decoder, names, clock);
     Storage storage = running(Storage.open(config, parts, clock));
     Database records = running(parts.open(DataPart.RECORDS, SqliteRecords::open));
 
@@ -223,6 +225,8 @@ public final class Service implements AutoCloseable {
                     desk.notices(),
                     new SeasonRecords(records),
                     new DayExtremesRecords(records))));
+    pagesAnswer.complete(null);
+    MqttLink.prepare();
     link =
         running(
             new MqttLink(
@@ -315,9 +319,14 @@ public final class Service implements AutoCloseable {
     return part;
   }
 
-  /** The broker takes longest to start, so it starts beside the rest. */
+  /** Starts the broker once the pages answer: before that, it would only delay them. */
   private CompletableFuture<Broker> startBroker(
-      DataParts parts, ServiceLogin login, Decoder decoder, SensorLimit names, Clock clock) {
+      CompletableFuture<Void> pagesAnswer,
+      DataParts parts,
+      ServiceLogin login,
+      Decoder decoder,
+      SensorLimit names,
+      Clock clock) {
     if (!config.embedded()) {
       BrokerAddress address =
           new BrokerAddress(config.broker(), config.brokerUser(), config.brokerPassword());
@@ -331,8 +340,8 @@ public final class Service implements AutoCloseable {
             new BrokerAccounts.Topics(config.rootTopic(), mappedTopics(), decoder::sensorOf),
             (topic, reason) -> refused(topic, reason, clock));
     CompletableFuture<EmbeddedBroker> broker =
-        CompletableFuture.supplyAsync(
-            () ->
+        pagesAnswer.thenApplyAsync(
+            opened ->
                 parts.open(
                     DataPart.BROKER,
                     folder ->
@@ -342,7 +351,11 @@ public final class Service implements AutoCloseable {
                             folder,
                             accounts,
                             brokerLimits(decoder, names, clock))));
-    running(() -> broker.thenAccept(EmbeddedBroker::close).exceptionally(e -> null).join());
+    running(
+        () -> {
+          pagesAnswer.cancel(false);
+          broker.thenAccept(EmbeddedBroker::close).exceptionally(e -> null).join();
+        });
     return broker.thenApply(
         started ->
             new Broker(

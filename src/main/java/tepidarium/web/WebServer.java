@@ -71,6 +71,14 @@ public final class WebServer implements AutoCloseable {
       DayExtremesStore dayExtremes) {}
 
   /**
+   * Loads most of what a server needs, so that this can be done beside something else at a start;
+   * nothing depends on it.
+   */
+  public static void prepare() {
+    Javalin.create();
+  }
+
+  /**
    * Starts the server.
    *
    * @param names further host names under which the service is reached, besides the machine's own

@@ -135,6 +135,20 @@ public final class MqttLink implements AutoCloseable {
   }
 
   /**
+   * Loads what a client needs, which takes a tenth of a second at a start. To be called while
+   * something else is waited for; nothing depends on it.
+   */
+  public static void prepare() {
+    try {
+      MqttAsyncClient client =
+          new FilteredClient("tcp://localhost:1883", "prepare", UnaryOperator.identity());
+      client.close();
+    } catch (MqttException e) {
+      LOG.debug("cannot prepare a client", e);
+    }
+  }
+
+  /**
    * Begins to connect.
    *
    * @param follower told when the link comes up or goes down, on a thread of the link; an
