@@ -32,7 +32,8 @@ final class ManySensors {
       site.plant(count / IN_EACH, IN_EACH);
       int port = Ports.free();
       String heap = count > 1_000 ? Site.LARGE : Site.SMALL;
-      try (ServiceProcess service = site.start(port, Site.EMBEDDED, heap, Map.of());
+      Map<String, String> limits = Map.of("TEPIDARIUM_MAX_SENSORS", Integer.toString(2 * count));
+      try (ServiceProcess service = site.start(port, Site.EMBEDDED, heap, limits);
           Load load = new Load(port, count, count)) {
         int each = Math.max(2, readings / count);
         load.send(each, BURST);

@@ -22,6 +22,7 @@ import tepidarium.container.ContainerSettings;
 import tepidarium.it.ServiceProcess;
 import tepidarium.records.ContainerRecords;
 import tepidarium.records.sqlite.SqliteRecords;
+import tepidarium.series.sqlite.SqliteReadings;
 
 /** A data folder with containers in it, and the service on it as a process of its own. */
 final class Site {
@@ -77,6 +78,8 @@ final class Site {
   /** Puts the first sensors into containers, equally many into each, for a long time. */
   void plant(int containers, int sensorsInEach) {
     Instant longAgo = Instant.now().minus(Duration.ofDays(400));
+    // A store without the other would count as lost.
+    SqliteReadings.open(data.resolve("readings.db")).close();
     Path file = data.resolve("records.db");
     try (SqliteRecords database = SqliteRecords.open(file)) {
       ContainerRecords records = new ContainerRecords(database);
