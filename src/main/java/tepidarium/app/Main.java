@@ -37,7 +37,8 @@ import tepidarium.web.WebServer;
     footer = {
       "",
       "Every setting can also stand in the configuration file, or in the environment as"
-          + " TEPIDARIUM_ and its name in capitals (TEPIDARIUM_HTTP_PORT). README.md lists them."
+          + " TEPIDARIUM_ and its name in capitals (TEPIDARIUM_HTTP_PORT). src/docs/settings.md lists"
+          + " them."
     },
     subcommands = {Main.Demo.class, Main.CheckConfig.class, Main.Train.class})
 public final class Main implements Callable<Integer> {

@@ -1,0 +1,90 @@
+package tepidarium;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The Markdown files: their links lead somewhere, and the README leads to each page in one step.
+ */
+class DocumentsTest {
+  private static final Pattern LINK = Pattern.compile("]\\(([^)\\s]+)\\)");
+  private static final Pattern TABLE_HEAD = Pattern.compile("(?m)^\\|( ?:?-+:? ?\\|)+$");
+
+  private static List<Path> documents() throws IOException {
+    List<Path> found = new ArrayList<>(List.of(Path.of("README.md"), Path.of("DEVELOPERS.md")));
+    for (String folder : List.of("src/docs", "firmware-notes")) {
+      try (Stream<Path> files = Files.walk(Path.of(folder))) {
+        files.filter(file -> file.toString().endsWith(".md")).forEach(found::add);
+      }
+    }
+    return found;
+  }
+
+  private static List<String> links(Path document) throws IOException {
+    return LINK.matcher(Files.readString(document))
+        .results()
+        .map(result -> result.group(1))
+        .filter(link -> !link.startsWith("http"))
+        .toList();
+  }
+
+  private static Set<String> headings(Path document) throws IOException {
+    return Files.readAllLines(document).stream()
+        .filter(line -> line.startsWith("#"))
+        .map(line -> line.replaceFirst("^#+ +", "").toLowerCase(Locale.ROOT))
+        .map(line -> line.replaceAll("[^a-z0-9 -]", "").replace(' ', '-'))
+        .collect(Collectors.toSet());
+  }
+
+  @Test
+  void everyLinkLeadsToAFileAndAHeading() throws IOException {
+    for (Path document : documents()) {
+      for (String link : links(document)) {
+        String[] parts = link.split("#", 2);
+        Path target = parts[0].isEmpty() ? document : document.resolveSibling(parts[0]).normalize();
+        String words = document + " links to " + link;
+        assertTrue(Files.exists(target), words);
+        if (parts.length == 2) {
+          assertTrue(headings(target).contains(parts[1]), words);
+        }
+      }
+    }
+  }
+
+  @Test
+  void theReadmeLeadsToEachPageInOneStep() throws IOException {
+    List<String> linked = links(Path.of("README.md"));
+    try (Stream<Path> pages = Files.list(Path.of("src/docs"))) {
+      pages
+          .map(Path::toString)
+          .filter(page -> page.endsWith(".md") && !page.endsWith("/walk.md"))
+          .forEach(page -> assertTrue(linked.contains(page), "README.md does not link " + page));
+    }
+  }
+
+  /** A paragraph between the head of a table and its rows turns the rows into text. */
+  @Test
+  void everyTableHasItsHead() throws IOException {
+    for (Path document : documents()) {
+      for (String block : Files.readString(document).split("\n\\s*\n")) {
+        if (block.startsWith("|")) {
+          assertTrue(
+              TABLE_HEAD.matcher(block).results().map(MatchResult::group).count() == 1,
+              document + " has rows without a head: " + block.lines().findFirst().orElse(""));
+        }
+      }
+    }
+  }
+}
