@@ -181,8 +181,8 @@ class InfluxReadingsIT extends SeriesContract<InfluxReadings> {
 
       assertEquals(Samples.EMPTY, temperatures(store));
       assertEquals(List.of(SENSOR), List.copyOf(store.heard().keySet()));
-      Heard heard = requireNonNull(store.heard().get(SENSOR));
-      assertEquals(Map.of(Quantity.HUMIDITY, new Heard.Value(95, now)), heard.latest());
+      SensorSummary heard = requireNonNull(store.heard().get(SENSOR));
+      assertEquals(Map.of(Quantity.HUMIDITY, new SensorSummary.Value(95, now)), heard.latest());
     }
   }
 

@@ -281,7 +281,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
   @Test
   void everythingSurvivesARestart() {
     store.write(List.of(full(0, 30.0, 96.0, 0.0, 3.9), full(60, 31.0, null, null, null)));
-    Map<SensorId, Heard> heard = store.heard();
+    Map<SensorId, SensorSummary> heard = store.heard();
     restart();
 
     assertEquals(Map.of(second(0), 30.0, second(60), 31.0), temperatures());
@@ -329,16 +329,16 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
     store.write(List.of(full(0, 30.0, 96.0, null, 3.9), full(60, 31.0, null, 5.0, null)));
     store.write(List.of(full(30, 29.0, 95.0, null, null)));
 
-    Heard heard = store.heard().get(BAG);
+    SensorSummary heard = store.heard().get(BAG);
     assertEquals(
-        new Heard(
+        new SensorSummary(
             second(0),
             second(60),
             Map.of(
-                Quantity.TEMPERATURE, new Heard.Value(31, second(60)),
-                Quantity.HUMIDITY, new Heard.Value(95, second(30)),
-                Quantity.LIGHT, new Heard.Value(5, second(60)),
-                Quantity.BATTERY, new Heard.Value(3.9, second(0)))),
+                Quantity.TEMPERATURE, new SensorSummary.Value(31, second(60)),
+                Quantity.HUMIDITY, new SensorSummary.Value(95, second(30)),
+                Quantity.LIGHT, new SensorSummary.Value(5, second(60)),
+                Quantity.BATTERY, new SensorSummary.Value(3.9, second(0)))),
         heard);
   }
 

@@ -15,7 +15,7 @@ import org.slf4j.LoggerFactory;
 import tepidarium.ledger.Ledger;
 import tepidarium.live.Newest;
 import tepidarium.records.ClockRecords;
-import tepidarium.series.Heard;
+import tepidarium.series.SensorSummary;
 import tepidarium.series.ReadingTrimmer;
 import tepidarium.web.ServiceFacts.Part;
 
@@ -124,7 +124,7 @@ final class Housekeeping implements AutoCloseable {
     Instant newest =
         parts.newest().sensors().stream()
             .flatMap(sensor -> parts.newest().of(sensor).stream())
-            .map(Heard::last)
+            .map(SensorSummary::last)
             .filter(at -> !at.isAfter(now))
             .max(Instant::compareTo)
             .orElse(null);

@@ -57,7 +57,7 @@ import tepidarium.records.NoticeRecords;
 import tepidarium.records.RejectRecords;
 import tepidarium.records.SeasonRecords;
 import tepidarium.records.sqlite.SqliteRecords;
-import tepidarium.series.Heard;
+import tepidarium.series.SensorSummary;
 import tepidarium.series.ReadingSink;
 import tepidarium.sqlite.NativeLibrary;
 import tepidarium.web.ServiceFacts.Part;
@@ -264,7 +264,7 @@ public final class Service implements AutoCloseable {
   private static Optional<Instant> newestReading(Newest newest) {
     return newest.sensors().stream()
         .flatMap(sensor -> newest.of(sensor).stream())
-        .map(Heard::last)
+        .map(SensorSummary::last)
         .max(Instant::compareTo);
   }
 

@@ -13,7 +13,7 @@ import tepidarium.ledger.LedgerSink;
 import tepidarium.live.Watch;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
-import tepidarium.series.Heard;
+import tepidarium.series.SensorSummary;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.ReadingTrimmer;
@@ -117,7 +117,7 @@ final class Storage implements AutoCloseable {
   }
 
   /** What the store knows of every sensor; nothing yet when it is away. */
-  Map<SensorId, Heard> heard() {
+  Map<SensorId, SensorSummary> heard() {
     try {
       return source.heard();
     } catch (StoreException e) {

@@ -14,7 +14,7 @@ import tepidarium.container.Register;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
-import tepidarium.series.Heard;
+import tepidarium.series.SensorSummary;
 
 /**
  * The newest values of every sensor, and with them of every container. Safe for use by several
@@ -26,9 +26,9 @@ public final class Newest {
 
   private final Register register;
   private final Duration maxGap;
-  private final Map<SensorId, Heard> heard = new ConcurrentHashMap<>();
+  private final Map<SensorId, SensorSummary> heard = new ConcurrentHashMap<>();
 
-  public Newest(Register register, Duration maxGap, Map<SensorId, Heard> heard) {
+  public Newest(Register register, Duration maxGap, Map<SensorId, SensorSummary> heard) {
     this.register = register;
     this.maxGap = maxGap;
     this.heard.putAll(heard);
@@ -36,11 +36,11 @@ public final class Newest {
 
   void add(Reading reading) {
     heard.compute(
-        reading.sensor(), (sensor, old) -> old == null ? Heard.of(reading) : old.with(reading));
+        reading.sensor(), (sensor, old) -> old == null ? SensorSummary.of(reading) : old.with(reading));
   }
 
-  void add(SensorId sensor, Heard more) {
-    heard.merge(sensor, more, Heard::with);
+  void add(SensorId sensor, SensorSummary more) {
+    heard.merge(sensor, more, SensorSummary::with);
   }
 
   /** Forgets values from after the instant: the clock has been set back. */
@@ -55,7 +55,7 @@ public final class Newest {
     return sensors;
   }
 
-  public Optional<Heard> of(SensorId sensor) {
+  public Optional<SensorSummary> of(SensorId sensor) {
     return Optional.ofNullable(heard.get(sensor));
   }
 
@@ -82,8 +82,8 @@ public final class Newest {
   }
 
   private @Nullable Value value(Placement placement, Quantity quantity) {
-    Heard known = heard.get(placement.sensor());
-    Heard.Value raw = known == null ? null : known.latest().get(quantity);
+    SensorSummary known = heard.get(placement.sensor());
+    SensorSummary.Value raw = known == null ? null : known.latest().get(quantity);
     if (raw == null || !placement.holdsAt(raw.at())) {
       return null;
     }

@@ -41,7 +41,7 @@ import tepidarium.history.History;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
-import tepidarium.series.Heard;
+import tepidarium.series.SensorSummary;
 import tepidarium.series.StoreException;
 
 /**
@@ -145,7 +145,7 @@ public final class Watch implements AutoCloseable {
           Instant newestStored =
               newest.sensors().stream()
                   .flatMap(sensor -> newest.of(sensor).stream())
-                  .map(Heard::last)
+                  .map(SensorSummary::last)
                   .filter(at -> !at.isAfter(now))
                   .max(naturalOrder())
                   .orElse(now);
@@ -171,11 +171,11 @@ public final class Watch implements AutoCloseable {
   }
 
   /** What the readings store had before this service started, where it was away then. */
-  public void learn(Map<SensorId, Heard> heard) {
+  public void learn(Map<SensorId, SensorSummary> heard) {
     add(() -> heard.forEach(this::learn));
   }
 
-  private void learn(SensorId sensor, Heard known) {
+  private void learn(SensorId sensor, SensorSummary known) {
     newest.add(sensor, known);
     noteHeard(sensor, known.last());
     listeners.forEach(listener -> listener.sensorHeard(sensor));

@@ -31,7 +31,7 @@ public interface ReadingSource {
    *
    * @throws StoreException when the store cannot answer now
    */
-  Map<SensorId, Heard> heard();
+  Map<SensorId, SensorSummary> heard();
 
   /**
    * The readings of uncertain time, by sensor: kept, but left out of all other answers. Quick, as

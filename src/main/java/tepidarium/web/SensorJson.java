@@ -10,7 +10,7 @@ import tepidarium.container.Calibration;
 import tepidarium.container.Register;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
-import tepidarium.series.Heard;
+import tepidarium.series.SensorSummary;
 import tepidarium.series.Uncertain;
 
 /** A sensor as the API shows it; values as it sent them. */
@@ -18,7 +18,7 @@ record SensorJson(
     String sensor,
     @Nullable Instant firstHeard,
     @Nullable Instant lastHeard,
-    Map<String, Heard.@Nullable Value> latest,
+    Map<String, SensorSummary.@Nullable Value> latest,
     @Nullable Uncertain uncertain,
     List<PlacementJson> placements,
     CalibrationJson calibration) {
@@ -45,16 +45,16 @@ record SensorJson(
   }
 
   static SensorJson of(
-      SensorId sensor, Optional<Heard> heard, @Nullable Uncertain uncertain, Register register) {
-    Map<String, Heard.@Nullable Value> latest = new LinkedHashMap<>();
+      SensorId sensor, Optional<SensorSummary> heard, @Nullable Uncertain uncertain, Register register) {
+    Map<String, SensorSummary.@Nullable Value> latest = new LinkedHashMap<>();
     for (Quantity quantity : Quantity.values()) {
       latest.put(quantity.key(), heard.map(known -> known.latest().get(quantity)).orElse(null));
     }
     Calibration calibration = register.calibration(sensor);
     return new SensorJson(
         sensor.name(),
-        heard.map(Heard::first).orElse(null),
-        heard.map(Heard::last).orElse(null),
+        heard.map(SensorSummary::first).orElse(null),
+        heard.map(SensorSummary::last).orElse(null),
         latest,
         uncertain,
         register.placementsOf(sensor).stream()

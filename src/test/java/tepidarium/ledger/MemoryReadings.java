@@ -11,7 +11,7 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
-import tepidarium.series.Heard;
+import tepidarium.series.SensorSummary;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.Uncertain;
@@ -75,7 +75,7 @@ public final class MemoryReadings implements ReadingSink, ReadingSource {
   }
 
   @Override
-  public Map<SensorId, Heard> heard() {
+  public Map<SensorId, SensorSummary> heard() {
     return Map.of();
   }
 

@@ -20,7 +20,7 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 import tepidarium.series.Deliveries;
-import tepidarium.series.Heard;
+import tepidarium.series.SensorSummary;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.ReadingTrimmer;
@@ -136,41 +136,41 @@ public final class InfluxReadings
     String where = Rows.where(sensor, span.fromMs(), span.toMs());
     return ends(rows, "first", where, sensor).stream()
         .map(End::value)
-        .map(Heard.Value::at)
+        .map(SensorSummary.Value::at)
         .min(Instant::compareTo);
   }
 
   @Override
-  public Map<SensorId, Heard> heard() {
+  public Map<SensorId, SensorSummary> heard() {
     return heard(rows);
   }
 
-  private Map<SensorId, Heard> heard(Rows rows) {
+  private Map<SensorId, SensorSummary> heard(Rows rows) {
     String bySensor = " GROUP BY \"sensor\"";
     Map<SensorId, Instant> first =
         ends(rows, "first", bySensor, null).stream()
             .collect(
                 Collectors.toMap(
                     End::sensor, end -> end.value().at(), (a, b) -> a.isBefore(b) ? a : b));
-    Map<SensorId, Map<Quantity, Heard.Value>> latest = new LinkedHashMap<>();
+    Map<SensorId, Map<Quantity, SensorSummary.Value>> latest = new LinkedHashMap<>();
     for (End end : ends(rows, "last", bySensor, null)) {
       latest
           .computeIfAbsent(end.sensor(), sensor -> new EnumMap<>(Quantity.class))
           .put(end.quantity(), end.value());
     }
-    Map<SensorId, Heard> heard = new LinkedHashMap<>();
+    Map<SensorId, SensorSummary> heard = new LinkedHashMap<>();
     latest.forEach((sensor, values) -> heard.put(sensor, heard(first.get(sensor), values)));
     return heard;
   }
 
-  private static Heard heard(@Nullable Instant first, Map<Quantity, Heard.Value> latest) {
+  private static SensorSummary heard(@Nullable Instant first, Map<Quantity, SensorSummary.Value> latest) {
     Instant last =
-        latest.values().stream().map(Heard.Value::at).max(Instant::compareTo).orElseThrow();
-    return new Heard(first == null ? last : first, last, latest);
+        latest.values().stream().map(SensorSummary.Value::at).max(Instant::compareTo).orElseThrow();
+    return new SensorSummary(first == null ? last : first, last, latest);
   }
 
   /** The first or last value of a quantity. */
-  private record End(SensorId sensor, Quantity quantity, Heard.Value value) {}
+  private record End(SensorId sensor, Quantity quantity, SensorSummary.Value value) {}
 
   /**
    * The first or the last value of each quantity.
@@ -192,7 +192,7 @@ public final class InfluxReadings
         List<Object> row = one.getValues().get(0);
         if (of != null && row.get(1) instanceof Number number) {
           Instant at = Instant.ofEpochMilli(Rows.atMs(row));
-          ends.add(new End(of, quantity, new Heard.Value(number.doubleValue(), at)));
+          ends.add(new End(of, quantity, new SensorSummary.Value(number.doubleValue(), at)));
         }
       }
     }
@@ -224,14 +224,14 @@ public final class InfluxReadings
   /** Each point of uncertain time has a delivery, 0 where it came without a packet identifier. */
   private Map<SensorId, Uncertain> countUncertain() {
     Rows apart = uncertainReadings.rows();
-    Map<SensorId, Heard> heard = heard(apart);
+    Map<SensorId, SensorSummary> heard = heard(apart);
     String statement =
         "SELECT count(" + Rows.DELIVERY + ")" + apart.source() + " GROUP BY \"sensor\"";
     List<QueryResult.Series> series = server.ask(statement).get(0).getSeries();
     Map<SensorId, Uncertain> counted = new HashMap<>();
     for (QueryResult.Series one : series == null ? List.<QueryResult.Series>of() : series) {
       SensorId sensor = sensor(one);
-      Heard known = sensor == null ? null : heard.get(sensor);
+      SensorSummary known = sensor == null ? null : heard.get(sensor);
       if (known != null && one.getValues().get(0).get(1) instanceof Number count) {
         counted.put(sensor, new Uncertain(count.longValue(), known.last()));
       }

@@ -25,7 +25,7 @@ import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 import tepidarium.series.Deliveries;
 import tepidarium.series.Fineness;
-import tepidarium.series.Heard;
+import tepidarium.series.SensorSummary;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.ReadingTrimmer;
@@ -311,12 +311,12 @@ public final class SqliteReadings
   }
 
   @Override
-  public Map<SensorId, Heard> heard() {
+  public Map<SensorId, SensorSummary> heard() {
     return readers.with(
         connection -> {
-          Map<SensorId, Heard> result = new LinkedHashMap<>();
+          Map<SensorId, SensorSummary> result = new LinkedHashMap<>();
           for (Map.Entry<SensorId, Integer> sensor : sensorIds.entrySet()) {
-            Heard heard = heard(connection, sensor.getValue());
+            SensorSummary heard = heard(connection, sensor.getValue());
             if (heard != null) {
               result.put(sensor.getKey(), heard);
             }
@@ -325,7 +325,7 @@ public final class SqliteReadings
         });
   }
 
-  private static @Nullable Heard heard(Connection connection, int id) throws SQLException {
+  private static @Nullable SensorSummary heard(Connection connection, int id) throws SQLException {
     Optional<Instant> first = firstAt(connection, id, Long.MIN_VALUE, Long.MAX_VALUE);
     if (first.isEmpty()) {
       return null;
@@ -341,8 +341,8 @@ public final class SqliteReadings
     }
   }
 
-  private static Heard newest(ResultSet rows, Instant first) throws SQLException {
-    Map<Quantity, Heard.Value> latest = new EnumMap<>(Quantity.class);
+  private static SensorSummary newest(ResultSet rows, Instant first) throws SQLException {
+    Map<Quantity, SensorSummary.Value> latest = new EnumMap<>(Quantity.class);
     Instant last = first;
     while (rows.next()) {
       Instant at = Instant.ofEpochMilli(rows.getLong(1));
@@ -350,11 +350,11 @@ public final class SqliteReadings
       for (int i = 0; i < QUANTITIES.length; i++) {
         long scaled = rows.getLong(2 + i);
         if (!rows.wasNull()) {
-          latest.putIfAbsent(QUANTITIES[i], new Heard.Value(Fineness.value(scaled), at));
+          latest.putIfAbsent(QUANTITIES[i], new SensorSummary.Value(Fineness.value(scaled), at));
         }
       }
     }
-    return new Heard(first, last, latest);
+    return new SensorSummary(first, last, latest);
   }
 
   @Override

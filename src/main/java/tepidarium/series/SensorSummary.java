@@ -14,35 +14,35 @@ import tepidarium.reading.Reading;
  * @param last event time of its latest reading
  * @param latest its newest raw value of each quantity it ever reported
  */
-public record Heard(Instant first, Instant last, Map<Quantity, Value> latest) {
+public record SensorSummary(Instant first, Instant last, Map<Quantity, Value> latest) {
   /** A raw value and its event time. */
   public record Value(double value, Instant at) {}
 
-  public Heard {
+  public SensorSummary {
     // In an enum map, as this is made anew for every reading that comes.
     Map<Quantity, Value> copy = new EnumMap<>(Quantity.class);
     copy.putAll(latest);
     latest = Collections.unmodifiableMap(copy);
   }
 
-  public static Heard of(Reading reading) {
-    return new Heard(reading.at(), reading.at(), values(reading));
+  public static SensorSummary of(Reading reading) {
+    return new SensorSummary(reading.at(), reading.at(), values(reading));
   }
 
   /**
    * This, after one more reading, in whatever order they come. Of two values at one instant the
    * first to come stays, as it does in the store.
    */
-  public Heard with(Reading reading) {
+  public SensorSummary with(Reading reading) {
     return with(of(reading));
   }
 
   /** This and what was heard elsewhere of the same sensor. */
-  public Heard with(Heard other) {
+  public SensorSummary with(SensorSummary other) {
     Map<Quantity, Value> merged = new EnumMap<>(Quantity.class);
     merged.putAll(latest);
-    other.latest.forEach((quantity, value) -> merged.merge(quantity, value, Heard::newer));
-    return new Heard(
+    other.latest.forEach((quantity, value) -> merged.merge(quantity, value, SensorSummary::newer));
+    return new SensorSummary(
         other.first.isBefore(first) ? other.first : first,
         other.last.isAfter(last) ? other.last : last,
         merged);
@@ -52,7 +52,7 @@ public record Heard(Instant first, Instant last, Map<Quantity, Value> latest) {
    * This without what lies after the instant, for a clock that has been set back: what was heard
    * then counts as heard at the instant, and its values are forgotten.
    */
-  public Heard forgetAfter(Instant instant) {
+  public SensorSummary forgetAfter(Instant instant) {
     if (!last.isAfter(instant)) {
       return this;
     }
@@ -63,7 +63,7 @@ public record Heard(Instant first, Instant last, Map<Quantity, Value> latest) {
             kept.put(quantity, value);
           }
         });
-    return new Heard(first.isAfter(instant) ? instant : first, instant, kept);
+    return new SensorSummary(first.isAfter(instant) ? instant : first, instant, kept);
   }
 
   private static Value newer(Value known, Value come) {

@@ -18,48 +18,48 @@ import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
-class HeardTest {
+class SensorSummaryTest {
   private static final SensorId SENSOR = new SensorId("bag-1");
 
   @Test
   void eachQuantityKeepsItsNewestValueAlsoWhenLaterReadingsLackIt() {
-    Heard heard = Heard.of(reading(1, 30.0, 96.0)).with(reading(3, 31.0, null));
+    SensorSummary heard = SensorSummary.of(reading(1, 30.0, 96.0)).with(reading(3, 31.0, null));
     assertEquals(at(1), heard.first());
     assertEquals(at(3), heard.last());
     assertEquals(
         Map.of(
-            Quantity.TEMPERATURE, new Heard.Value(31.0, at(3)),
-            Quantity.HUMIDITY, new Heard.Value(96.0, at(1))),
+            Quantity.TEMPERATURE, new SensorSummary.Value(31.0, at(3)),
+            Quantity.HUMIDITY, new SensorSummary.Value(96.0, at(1))),
         heard.latest());
   }
 
   @Test
   void aLateReadingMovesTheFirstInstantButNotTheNewestValue() {
-    Heard heard = Heard.of(reading(3, 31.0, null)).with(reading(1, 30.0, 96.0));
+    SensorSummary heard = SensorSummary.of(reading(3, 31.0, null)).with(reading(1, 30.0, 96.0));
     assertEquals(at(1), heard.first());
     assertEquals(at(3), heard.last());
-    assertEquals(new Heard.Value(31.0, at(3)), heard.latest().get(Quantity.TEMPERATURE));
-    assertEquals(new Heard.Value(96.0, at(1)), heard.latest().get(Quantity.HUMIDITY));
+    assertEquals(new SensorSummary.Value(31.0, at(3)), heard.latest().get(Quantity.TEMPERATURE));
+    assertEquals(new SensorSummary.Value(96.0, at(1)), heard.latest().get(Quantity.HUMIDITY));
   }
 
   @Test
   void aReadingThatComesAgainAtTheSameInstantChangesNothing() {
-    Heard heard = Heard.of(reading(1, 30.0, null));
+    SensorSummary heard = SensorSummary.of(reading(1, 30.0, null));
     assertEquals(heard, heard.with(reading(1, 99.0, null)));
   }
 
   @Test
   void aReadingAtTheSameInstantCompletesWhatWasMissing() {
-    Heard heard = Heard.of(reading(1, 30.0, null)).with(reading(1, 99.0, 96.0));
-    assertEquals(new Heard.Value(30.0, at(1)), heard.latest().get(Quantity.TEMPERATURE));
-    assertEquals(new Heard.Value(96.0, at(1)), heard.latest().get(Quantity.HUMIDITY));
+    SensorSummary heard = SensorSummary.of(reading(1, 30.0, null)).with(reading(1, 99.0, 96.0));
+    assertEquals(new SensorSummary.Value(30.0, at(1)), heard.latest().get(Quantity.TEMPERATURE));
+    assertEquals(new SensorSummary.Value(96.0, at(1)), heard.latest().get(Quantity.HUMIDITY));
   }
 
   @Test
   void whatIsKnownCannotBeChangedFromOutside() {
-    Map<Quantity, Heard.Value> latest = new EnumMap<>(Quantity.class);
-    Heard heard = new Heard(at(1), at(2), latest);
-    latest.put(Quantity.LIGHT, new Heard.Value(1, at(1)));
+    Map<Quantity, SensorSummary.Value> latest = new EnumMap<>(Quantity.class);
+    SensorSummary heard = new SensorSummary(at(1), at(2), latest);
+    latest.put(Quantity.LIGHT, new SensorSummary.Value(1, at(1)));
     assertEquals(Map.of(), heard.latest());
     assertThrows(UnsupportedOperationException.class, () -> heard.latest().clear());
   }
@@ -75,10 +75,10 @@ class HeardTest {
   }
 
   /** Readings at distinct instants; only every third one holds a humidity. */
-  private static Heard heard(List<Integer> order) {
+  private static SensorSummary heard(List<Integer> order) {
     List<Reading> readings =
         order.stream().map(i -> reading(i, 20.0 + i, i % 3 == 0 ? 90.0 + i : null)).toList();
-    Heard heard = Heard.of(readings.get(0));
+    SensorSummary heard = SensorSummary.of(readings.get(0));
     for (Reading reading : readings.subList(1, readings.size())) {
       heard = heard.with(reading);
     }
@@ -96,13 +96,13 @@ class HeardTest {
 
   @Test
   void whatLiesAfterAnInstantIsForgotten() {
-    Heard heard = Heard.of(reading(1, 30.0, 96.0)).with(reading(3, 31.0, null));
+    SensorSummary heard = SensorSummary.of(reading(1, 30.0, 96.0)).with(reading(3, 31.0, null));
 
-    Heard forgetful = heard.forgetAfter(at(2));
+    SensorSummary forgetful = heard.forgetAfter(at(2));
 
     assertEquals(at(1), forgetful.first());
     assertEquals(at(2), forgetful.last());
-    assertEquals(Map.of(Quantity.HUMIDITY, new Heard.Value(96.0, at(1))), forgetful.latest());
+    assertEquals(Map.of(Quantity.HUMIDITY, new SensorSummary.Value(96.0, at(1))), forgetful.latest());
     assertEquals(heard, heard.forgetAfter(at(3)));
   }
 }
