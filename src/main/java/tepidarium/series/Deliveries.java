@@ -88,6 +88,6 @@ public final class Deliveries {
   }
 
   private static boolean isSame(@Nullable Double stored, double again) {
-    return stored != null && Fineness.steps(stored) == Fineness.steps(again);
+    return stored != null && FixedPoint.steps(stored) == FixedPoint.steps(again);
   }
 }

@@ -8,7 +8,7 @@ import tepidarium.reading.Arrival;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
-import tepidarium.series.Fineness;
+import tepidarium.series.FixedPoint;
 
 /** One sensor's instant: what the server has there, and what a batch adds to it. For one thread. */
 final class Point {
@@ -43,7 +43,7 @@ final class Point {
 
   /** The server has these values already. */
   void known(Map<Quantity, Double> values) {
-    values.forEach((quantity, value) -> steps.put(quantity, Fineness.steps(value)));
+    values.forEach((quantity, value) -> steps.put(quantity, FixedPoint.steps(value)));
   }
 
   /** Adds what the reading has and is still missing, unless one of its values differs. */
@@ -52,7 +52,7 @@ final class Point {
     for (Quantity quantity : Quantity.values()) {
       Double value = reading.value(quantity);
       if (value != null) {
-        long own = Fineness.steps(value);
+        long own = FixedPoint.steps(value);
         Long known = steps.get(quantity);
         if (known == null) {
           more.put(quantity, own);
@@ -82,7 +82,7 @@ final class Point {
     char before = ' ';
     for (Map.Entry<Quantity, Long> field : addedSteps.entrySet()) {
       lines.append(before).append(field.getKey().key()).append('=');
-      Fineness.append(lines, field.getValue());
+      FixedPoint.append(lines, field.getValue());
       before = ',';
     }
     if (delivery > 0 || always) {

@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Arrival;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
-import tepidarium.series.Fineness;
+import tepidarium.series.FixedPoint;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.Refused;
 
@@ -189,7 +189,7 @@ final class RowWriter implements AutoCloseable {
     if (value == null) {
       statement.setNull(index, Types.INTEGER);
     } else {
-      statement.setLong(index, Fineness.steps(value));
+      statement.setLong(index, FixedPoint.steps(value));
     }
   }
 

@@ -24,7 +24,7 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 import tepidarium.series.Deliveries;
-import tepidarium.series.Fineness;
+import tepidarium.series.FixedPoint;
 import tepidarium.series.SensorSummary;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
@@ -190,7 +190,7 @@ public final class SqliteReadings
 
   private static @Nullable Double value(ResultSet row, int column) throws SQLException {
     long steps = row.getLong(column);
-    return row.wasNull() ? null : Fineness.value(steps);
+    return row.wasNull() ? null : FixedPoint.value(steps);
   }
 
   private void count(Reading reading) {
@@ -273,7 +273,7 @@ public final class SqliteReadings
             builder = new Samples.Builder(1024);
             builders[i] = builder;
           }
-          builder.add(at, Fineness.value(scaled));
+          builder.add(at, FixedPoint.value(scaled));
         }
       }
     }
@@ -350,7 +350,7 @@ public final class SqliteReadings
       for (int i = 0; i < QUANTITIES.length; i++) {
         long scaled = rows.getLong(2 + i);
         if (!rows.wasNull()) {
-          latest.putIfAbsent(QUANTITIES[i], new SensorSummary.Value(Fineness.value(scaled), at));
+          latest.putIfAbsent(QUANTITIES[i], new SensorSummary.Value(FixedPoint.value(scaled), at));
         }
       }
     }

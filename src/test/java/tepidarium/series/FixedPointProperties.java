@@ -9,26 +9,26 @@ import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.LongRange;
 
 /** Every store gives back the same number, close to the one that was sent. */
-class FinenessProperties {
+class FixedPointProperties {
   @Property
   void theTextOfSoManyStepsIsTheirValue(
       @ForAll @LongRange(min = -2_000_000_000_000L, max = 2_000_000_000_000L) long steps) {
     StringBuilder text = new StringBuilder();
-    Fineness.append(text, steps);
-    assertEquals(Fineness.value(steps), Double.parseDouble(text.toString()), text.toString());
-    assertEquals(steps, Fineness.steps(Fineness.value(steps)));
+    FixedPoint.append(text, steps);
+    assertEquals(FixedPoint.value(steps), Double.parseDouble(text.toString()), text.toString());
+    assertEquals(steps, FixedPoint.steps(FixedPoint.value(steps)));
   }
 
   @Property
   void aValueIsKeptToHalfAStep(@ForAll @DoubleRange(min = -100, max = 200_000) double value) {
-    assertEquals(value, Fineness.value(Fineness.steps(value)), 0.000_050_001);
+    assertEquals(value, FixedPoint.value(FixedPoint.steps(value)), 0.000_050_001);
   }
 
   @Example
   void zerosAtTheEndAreLeftOut() {
     StringBuilder text = new StringBuilder();
     for (long steps : new long[] {0, 302_500, -127, 10_000, 99_999_999}) {
-      Fineness.append(text, steps);
+      FixedPoint.append(text, steps);
       text.append(' ');
     }
     assertEquals("0 30.25 -0.0127 1 9999.9999 ", text.toString());

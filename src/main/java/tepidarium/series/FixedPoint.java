@@ -5,11 +5,11 @@ package tepidarium.series;
  * than the cheap sensors of this trade resolve, a reading takes fewer bytes than with more, and
  * every store gives back the same number.
  */
-public final class Fineness {
+public final class FixedPoint {
   private static final int STEPS = 10_000;
   private static final int DIGITS = 4;
 
-  private Fineness() {}
+  private FixedPoint() {}
 
   /** The nearest whole number of steps. */
   public static long steps(double value) {
