@@ -19,7 +19,7 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
-import tepidarium.series.Deliveries;
+import tepidarium.series.Redeliveries;
 import tepidarium.series.SensorSummary;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
@@ -78,7 +78,7 @@ public final class InfluxReadings
   }
 
   private WriteResult writeSome(List<Reading> batch) {
-    BitSet repeated = Deliveries.repeated(batch, this::delivered);
+    BitSet repeated = Redeliveries.repeated(batch, this::delivered);
     List<Reading> certain = new ArrayList<>(batch.size());
     List<Reading> others = new ArrayList<>(0);
     for (int i = 0; i < batch.size(); i++) {

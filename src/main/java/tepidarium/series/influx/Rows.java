@@ -12,7 +12,7 @@ import tepidarium.reading.Arrival;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
-import tepidarium.series.Deliveries;
+import tepidarium.series.Redeliveries;
 
 /** Asks for rows of readings, a page at a time, so that a long history does not fill the memory. */
 final class Rows {
@@ -74,7 +74,7 @@ final class Rows {
             + source
             + where(sensor, EARLIEST_MS, LATEST_MS)
             + " ORDER BY time DESC LIMIT "
-            + Deliveries.LOOK_BACK;
+            + Redeliveries.LOOK_BACK;
     List<Reading> found = new ArrayList<>();
     for (List<Object> row : rows(server.ask(statement).get(0))) {
       Map<Quantity, Double> values = values(row);

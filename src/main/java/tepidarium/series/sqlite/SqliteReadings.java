@@ -23,7 +23,7 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
-import tepidarium.series.Deliveries;
+import tepidarium.series.Redeliveries;
 import tepidarium.series.FixedPoint;
 import tepidarium.series.SensorSummary;
 import tepidarium.series.ReadingSink;
@@ -124,7 +124,7 @@ public final class SqliteReadings
     Map<SensorId, Integer> added = new HashMap<>();
     RowWriter.Tally tally = new RowWriter.Tally();
     try {
-      BitSet repeatedDeliveries = Deliveries.repeated(batch, this::delivered);
+      BitSet repeatedDeliveries = Redeliveries.repeated(batch, this::delivered);
       execute("BEGIN IMMEDIATE");
       for (int i = 0; i < batch.size(); i++) {
         Reading reading = batch.get(i);
@@ -171,7 +171,7 @@ public final class SqliteReadings
         "SELECT " + COLUMNS + ", delivery FROM (" + newest + ") WHERE delivery IS NOT NULL";
     try (PreparedStatement statement = connection.prepareStatement(sql)) {
       statement.setInt(1, id);
-      statement.setInt(2, Deliveries.LOOK_BACK);
+      statement.setInt(2, Redeliveries.LOOK_BACK);
       try (ResultSet row = statement.executeQuery()) {
         while (row.next()) {
           found.add(

@@ -17,11 +17,11 @@ import tepidarium.reading.SensorId;
  * already. Their sensor sent no time, so each delivery gives another instant. A repeated delivery
  * has the packet identifier of the first one (MQTT 5.0, section 4.4) and the same values.
  */
-public final class Deliveries {
+public final class Redeliveries {
   /** How many of a sensor's newest readings a store should search. */
   public static final int LOOK_BACK = 5_000;
 
-  private Deliveries() {}
+  private Redeliveries() {}
 
   /**
    * The places in the batch of readings that are stored already, or stand earlier in the batch.
@@ -50,7 +50,7 @@ public final class Deliveries {
   private static Map<SensorId, List<Integer>> places(List<Reading> batch) {
     Map<SensorId, List<Integer>> places = new LinkedHashMap<>();
     batch.stream()
-        .filter(Deliveries::isAgain)
+        .filter(Redeliveries::isAgain)
         .forEach(reading -> places.put(reading.sensor(), new ArrayList<>()));
     if (!places.isEmpty()) {
       for (int i = 0; i < batch.size(); i++) {
