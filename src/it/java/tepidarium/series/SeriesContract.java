@@ -216,7 +216,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
       assertEquals(Set.of(BAG), store.heard().keySet());
       assertEquals(second(0), requireNonNull(store.heard().get(BAG)).last());
       assertEquals(3, requireNonNull(store.uncertain().get(BAG)).count());
-      assertEquals(new Uncertain(1, second(5)), store.uncertain().get(other));
+      assertEquals(new UncertainReadings(1, second(5)), store.uncertain().get(other));
       restart();
     }
     assertEquals(

@@ -20,7 +20,7 @@ import tepidarium.ingest.mqtt.MqttLink;
 import tepidarium.reading.SensorId;
 import tepidarium.records.Database;
 import tepidarium.series.StoreException;
-import tepidarium.series.Uncertain;
+import tepidarium.series.UncertainReadings;
 import tepidarium.web.ServiceFacts;
 
 /** What the pages ask of the service as a whole. */
@@ -146,11 +146,11 @@ final class Facts implements ServiceFacts {
 
   /** Whether readings are kept whose time is uncertain, and what the grower can do. */
   private Part times() {
-    Map<SensorId, Uncertain> uncertain = storage.source().uncertain();
+    Map<SensorId, UncertainReadings> uncertain = storage.source().uncertain();
     if (uncertain.isEmpty()) {
       return Part.up("every reading has a known time");
     }
-    long readings = uncertain.values().stream().mapToLong(Uncertain::count).sum();
+    long readings = uncertain.values().stream().mapToLong(UncertainReadings::count).sum();
     String sensors =
         uncertain.keySet().stream()
             .map(SensorId::name)

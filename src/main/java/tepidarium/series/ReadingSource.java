@@ -37,5 +37,5 @@ public interface ReadingSource {
    * The readings of uncertain time, by sensor: kept, but left out of all other answers. Quick, as
    * the counts are cached; while the store does not answer they are those known before.
    */
-  Map<SensorId, Uncertain> uncertain();
+  Map<SensorId, UncertainReadings> uncertain();
 }

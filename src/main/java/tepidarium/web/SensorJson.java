@@ -11,7 +11,7 @@ import tepidarium.container.Register;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 import tepidarium.series.SensorSummary;
-import tepidarium.series.Uncertain;
+import tepidarium.series.UncertainReadings;
 
 /** A sensor as the API shows it; values as it sent them. */
 record SensorJson(
@@ -19,7 +19,7 @@ record SensorJson(
     @Nullable Instant firstHeard,
     @Nullable Instant lastHeard,
     Map<String, SensorSummary.@Nullable Value> latest,
-    @Nullable Uncertain uncertain,
+    @Nullable UncertainReadings uncertain,
     List<PlacementJson> placements,
     CalibrationJson calibration) {
 
@@ -45,7 +45,7 @@ record SensorJson(
   }
 
   static SensorJson of(
-      SensorId sensor, Optional<SensorSummary> heard, @Nullable Uncertain uncertain, Register register) {
+      SensorId sensor, Optional<SensorSummary> heard, @Nullable UncertainReadings uncertain, Register register) {
     Map<String, SensorSummary.@Nullable Value> latest = new LinkedHashMap<>();
     for (Quantity quantity : Quantity.values()) {
       latest.put(quantity.key(), heard.map(known -> known.latest().get(quantity)).orElse(null));

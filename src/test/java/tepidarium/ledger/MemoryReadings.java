@@ -14,7 +14,7 @@ import tepidarium.reading.Span;
 import tepidarium.series.SensorSummary;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
-import tepidarium.series.Uncertain;
+import tepidarium.series.UncertainReadings;
 import tepidarium.series.WriteResult;
 
 /** Readings of one sensor in memory, for fast tests; the real stores have their own. */
@@ -80,7 +80,7 @@ public final class MemoryReadings implements ReadingSink, ReadingSource {
   }
 
   @Override
-  public Map<SensorId, Uncertain> uncertain() {
+  public Map<SensorId, UncertainReadings> uncertain() {
     return Map.of();
   }
 }

@@ -25,7 +25,7 @@ import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.ReadingTrimmer;
 import tepidarium.series.StoreException;
-import tepidarium.series.Uncertain;
+import tepidarium.series.UncertainReadings;
 import tepidarium.series.WriteResult;
 
 /**
@@ -46,7 +46,7 @@ public final class InfluxReadings
   private final Rows rows;
 
   /** As of the last answer. */
-  private volatile Map<SensorId, Uncertain> uncertain = Map.of();
+  private volatile Map<SensorId, UncertainReadings> uncertain = Map.of();
 
   private volatile boolean uncertainIsKnown;
 
@@ -209,7 +209,7 @@ public final class InfluxReadings
   }
 
   @Override
-  public Map<SensorId, Uncertain> uncertain() {
+  public Map<SensorId, UncertainReadings> uncertain() {
     if (!uncertainIsKnown) {
       try {
         uncertainIsKnown = true;
@@ -222,18 +222,18 @@ public final class InfluxReadings
   }
 
   /** Each point of uncertain time has a delivery, 0 where it came without a packet identifier. */
-  private Map<SensorId, Uncertain> countUncertain() {
+  private Map<SensorId, UncertainReadings> countUncertain() {
     Rows apart = uncertainReadings.rows();
     Map<SensorId, SensorSummary> heard = heard(apart);
     String statement =
         "SELECT count(" + Rows.DELIVERY + ")" + apart.source() + " GROUP BY \"sensor\"";
     List<QueryResult.Series> series = server.ask(statement).get(0).getSeries();
-    Map<SensorId, Uncertain> counted = new HashMap<>();
+    Map<SensorId, UncertainReadings> counted = new HashMap<>();
     for (QueryResult.Series one : series == null ? List.<QueryResult.Series>of() : series) {
       SensorId sensor = sensor(one);
       SensorSummary known = sensor == null ? null : heard.get(sensor);
       if (known != null && one.getValues().get(0).get(1) instanceof Number count) {
-        counted.put(sensor, new Uncertain(count.longValue(), known.last()));
+        counted.put(sensor, new UncertainReadings(count.longValue(), known.last()));
       }
     }
     return counted;

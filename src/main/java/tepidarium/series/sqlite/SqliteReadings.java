@@ -30,7 +30,7 @@ import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.ReadingTrimmer;
 import tepidarium.series.StoreException;
-import tepidarium.series.Uncertain;
+import tepidarium.series.UncertainReadings;
 import tepidarium.series.WriteResult;
 import tepidarium.sqlite.ReaderPool;
 import tepidarium.sqlite.Schema;
@@ -57,7 +57,7 @@ public final class SqliteReadings
   private final RowWriter uncertainRows;
   private final ReaderPool readers;
   private final Map<SensorId, Integer> sensorIds = new ConcurrentHashMap<>();
-  private final Map<SensorId, Uncertain> uncertain = new ConcurrentHashMap<>();
+  private final Map<SensorId, UncertainReadings> uncertain = new ConcurrentHashMap<>();
 
   private SqliteReadings(SqliteFile file) throws SQLException {
     this.file = file;
@@ -99,13 +99,13 @@ public final class SqliteReadings
         """;
     readers.with(
         connection -> {
-          Map<SensorId, Uncertain> counted = new HashMap<>();
+          Map<SensorId, UncertainReadings> counted = new HashMap<>();
           try (Statement statement = connection.createStatement();
               ResultSet found = statement.executeQuery(sql)) {
             while (found.next()) {
               Instant newest = Instant.ofEpochMilli(found.getLong(3));
               SensorId sensor = new SensorId(found.getString(1));
-              counted.put(sensor, new Uncertain(found.getLong(2), newest));
+              counted.put(sensor, new UncertainReadings(found.getLong(2), newest));
             }
           }
           uncertain.keySet().retainAll(counted.keySet());
@@ -115,7 +115,7 @@ public final class SqliteReadings
   }
 
   @Override
-  public Map<SensorId, Uncertain> uncertain() {
+  public Map<SensorId, UncertainReadings> uncertain() {
     return Map.copyOf(uncertain);
   }
 
@@ -195,7 +195,7 @@ public final class SqliteReadings
 
   private void count(Reading reading) {
     uncertain.merge(
-        reading.sensor(), new Uncertain(1, reading.at()), (old, one) -> old.with(one.newest()));
+        reading.sensor(), new UncertainReadings(1, reading.at()), (old, one) -> old.with(one.newest()));
   }
 
   /**

@@ -7,9 +7,9 @@ import java.time.Instant;
  *
  * @param newest arrival of the newest one
  */
-public record Uncertain(long count, Instant newest) {
+public record UncertainReadings(long count, Instant newest) {
   /** These and one more. */
-  public Uncertain with(Instant arrival) {
-    return new Uncertain(count + 1, arrival.isAfter(newest) ? arrival : newest);
+  public UncertainReadings with(Instant arrival) {
+    return new UncertainReadings(count + 1, arrival.isAfter(newest) ? arrival : newest);
   }
 }
