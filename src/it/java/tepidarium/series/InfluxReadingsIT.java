@@ -68,7 +68,7 @@ class InfluxReadingsIT extends SeriesContract<InfluxReadings> {
   }
 
   private static List<Reading> readings(WriteResult result) {
-    return result.refused().stream().map(Refused::reading).toList();
+    return result.refused().stream().map(RefusedReading::reading).toList();
   }
 
   private Samples temperatures(InfluxReadings store) {

@@ -151,7 +151,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
     WriteResult result = store.write(stuck);
 
     assertEquals(101, result.stored());
-    assertEquals(stuck.subList(101, 150), result.refused().stream().map(Refused::reading).toList());
+    assertEquals(stuck.subList(101, 150), result.refused().stream().map(RefusedReading::reading).toList());
     assertTrue(result.refused().get(0).reason().contains("its clock seems to stand still"));
     assertEquals(101, temperatures().size());
   }

@@ -17,7 +17,7 @@ import tepidarium.series.SensorSummary;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.ReadingTrimmer;
-import tepidarium.series.Refused;
+import tepidarium.series.RefusedReading;
 import tepidarium.series.StoreException;
 import tepidarium.series.WriteResult;
 import tepidarium.series.influx.InfluxAddress;
@@ -150,7 +150,7 @@ final class Storage implements AutoCloseable {
     }
 
     @Override
-    public void refused(List<Refused> refused) {
+    public void refused(List<RefusedReading> refused) {
       settlement.log(List.of(), refused);
     }
 

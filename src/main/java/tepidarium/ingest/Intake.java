@@ -14,7 +14,7 @@ import org.slf4j.LoggerFactory;
 import tepidarium.reading.Arrival;
 import tepidarium.reading.Reading;
 import tepidarium.series.ReadingSink;
-import tepidarium.series.Refused;
+import tepidarium.series.RefusedReading;
 import tepidarium.series.StoreException;
 import tepidarium.series.WriteResult;
 
@@ -220,8 +220,8 @@ public final class Intake implements AutoCloseable {
 
   private void refuse(Item item, String reason) throws InterruptedException {
     Decoded decoded = item.decoded();
-    List<Refused> refused =
-        decoded.readings().stream().map(reading -> new Refused(reading, reason)).toList();
+    List<RefusedReading> refused =
+        decoded.readings().stream().map(reading -> new RefusedReading(reading, reason)).toList();
     retry(
         () -> {
           settlement.log(decoded.rejects(), refused);

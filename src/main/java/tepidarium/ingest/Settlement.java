@@ -7,7 +7,7 @@ import java.util.StringJoiner;
 import java.util.stream.Stream;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
-import tepidarium.series.Refused;
+import tepidarium.series.RefusedReading;
 import tepidarium.series.WriteResult;
 
 /**
@@ -57,7 +57,7 @@ public final class Settlement {
    *
    * @throws tepidarium.series.StoreException when the log cannot take it now
    */
-  public void log(List<Reject> rejects, List<Refused> refused) {
+  public void log(List<Reject> rejects, List<RefusedReading> refused) {
     if (!rejects.isEmpty() || !refused.isEmpty()) {
       rejectLog.add(Stream.concat(rejects.stream(), refused.stream().map(this::line)).toList());
     }
@@ -66,7 +66,7 @@ public final class Settlement {
   /**
    * The message is gone by then: its topic is the sensor's own, its payload what was read of it.
    */
-  private Reject line(Refused refused) {
+  private Reject line(RefusedReading refused) {
     Reading reading = refused.reading();
     return Reject.of(
         clock.instant(), rootTopic + '/' + reading.sensor(), refused.reason(), json(reading));

@@ -8,7 +8,7 @@ import tepidarium.container.ContainerId;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Span;
 import tepidarium.series.ReadingSink;
-import tepidarium.series.Refused;
+import tepidarium.series.RefusedReading;
 import tepidarium.series.WriteResult;
 
 /**
@@ -27,13 +27,13 @@ public final class LedgerSink implements ReadingSink {
   @Override
   public WriteResult write(List<Reading> batch) {
     Instant earliest = ledger.rawFrom();
-    List<Refused> refused = new ArrayList<>();
+    List<RefusedReading> refused = new ArrayList<>();
     List<Reading> taken = new ArrayList<>(batch.size());
     List<Reading> counted = new ArrayList<>(batch.size());
     for (Reading reading : batch) {
       if (reading.at().isBefore(earliest)) {
         refused.add(
-            new Refused(
+            new RefusedReading(
                 reading,
                 "older than "
                     + earliest

@@ -11,7 +11,7 @@ import java.util.stream.Stream;
  * @param repeated readings whose every quantity was there already
  * @param refused readings that the store will never take
  */
-public record WriteResult(int stored, int repeated, List<Refused> refused) {
+public record WriteResult(int stored, int repeated, List<RefusedReading> refused) {
   public static final WriteResult NOTHING = new WriteResult(0, 0);
 
   /** Nothing was refused. */

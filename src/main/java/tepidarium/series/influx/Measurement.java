@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 import tepidarium.series.ReadingSink;
-import tepidarium.series.Refused;
+import tepidarium.series.RefusedReading;
 import tepidarium.series.WriteResult;
 
 /**
@@ -33,7 +33,7 @@ final class Measurement {
   /** One batch while it is put together. */
   private final class Batch {
     final Map<Point.Key, Point> points = new LinkedHashMap<>();
-    final List<Refused> refused = new ArrayList<>();
+    final List<RefusedReading> refused = new ArrayList<>();
     int repeated;
 
     /** The newest instants, with those of the batch. */
@@ -55,7 +55,7 @@ final class Measurement {
           return;
         }
       }
-      refused.add(new Refused(reading, ReadingSink.noRoomAt(reading)));
+      refused.add(new RefusedReading(reading, ReadingSink.noRoomAt(reading)));
     }
 
     private Point.Fit add(Reading reading, long atMs) {
@@ -135,7 +135,7 @@ final class Measurement {
    * one, so a batch with bad ones is halved until those are found. Points that are bad for one
    * reason mostly lie beside each other in time.
    */
-  private void put(List<Point> points, List<Refused> refused) {
+  private void put(List<Point> points, List<RefusedReading> refused) {
     if (points.isEmpty()) {
       return;
     }
@@ -156,9 +156,9 @@ final class Measurement {
     }
   }
 
-  private static void refuse(Point point, Refusal refusal, List<Refused> refused) {
+  private static void refuse(Point point, Refusal refusal, List<RefusedReading> refused) {
     for (Reading reading : point.readings()) {
-      refused.add(new Refused(reading, refusal.reason()));
+      refused.add(new RefusedReading(reading, refusal.reason()));
     }
   }
 }

@@ -12,7 +12,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.reading.Reading;
 import tepidarium.series.ReadingSink;
-import tepidarium.series.Refused;
+import tepidarium.series.RefusedReading;
 import tepidarium.series.StoreException;
 import tepidarium.series.WriteResult;
 
@@ -57,7 +57,7 @@ public final class Spool implements ReadingSink, AutoCloseable {
      *
      * @throws StoreException when they cannot be noted now
      */
-    void refused(List<Refused> refused);
+    void refused(List<RefusedReading> refused);
 
     /** A batch has gone over and left the spool. */
     void handedOver(List<Reading> readings, WriteResult result);

@@ -13,7 +13,7 @@ import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.series.FixedPoint;
 import tepidarium.series.ReadingSink;
-import tepidarium.series.Refused;
+import tepidarium.series.RefusedReading;
 
 /**
  * Writes readings into one table, inside a transaction of the caller. A reading whose instant is
@@ -25,7 +25,7 @@ final class RowWriter implements AutoCloseable {
   /** What became of the readings of one transaction; all others were there already. */
   static final class Tally {
     final List<Reading> stored = new ArrayList<>();
-    final List<Refused> refused = new ArrayList<>();
+    final List<RefusedReading> refused = new ArrayList<>();
   }
 
   private record Row(int sensorId, Reading reading) {}
@@ -131,7 +131,7 @@ final class RowWriter implements AutoCloseable {
         return;
       }
     }
-    tally.refused.add(new Refused(reading, ReadingSink.noRoomAt(reading)));
+    tally.refused.add(new RefusedReading(reading, ReadingSink.noRoomAt(reading)));
   }
 
   private boolean insertAt(int sensorId, long atMs, Reading reading) throws SQLException {

@@ -7,4 +7,4 @@ import tepidarium.reading.Reading;
  *
  * @param reason in words for the grower
  */
-public record Refused(Reading reading, String reason) {}
+public record RefusedReading(Reading reading, String reason) {}
