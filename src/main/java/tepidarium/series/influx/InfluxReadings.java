@@ -43,7 +43,7 @@ public final class InfluxReadings
   private final InfluxServer server;
   private final Measurement readings;
   private final Measurement uncertainReadings;
-  private final Rows rows;
+  private final PointReader rows;
 
   /** As of the last answer. */
   private volatile Map<SensorId, UncertainReadings> uncertain = Map.of();
@@ -133,7 +133,7 @@ public final class InfluxReadings
 
   @Override
   public Optional<Instant> firstAt(SensorId sensor, Span span) {
-    String where = Rows.where(sensor, span.fromMs(), span.toMs());
+    String where = PointReader.where(sensor, span.fromMs(), span.toMs());
     return ends(rows, "first", where, sensor).stream()
         .map(End::value)
         .map(SensorSummary.Value::at)
@@ -145,7 +145,7 @@ public final class InfluxReadings
     return heard(rows);
   }
 
-  private Map<SensorId, SensorSummary> heard(Rows rows) {
+  private Map<SensorId, SensorSummary> heard(PointReader rows) {
     String bySensor = " GROUP BY \"sensor\"";
     Map<SensorId, Instant> first =
         ends(rows, "first", bySensor, null).stream()
@@ -177,7 +177,7 @@ public final class InfluxReadings
    *
    * @param sensor whose they are, where the clause asks for one; else the answer tells
    */
-  private List<End> ends(Rows rows, String function, String clause, @Nullable SensorId sensor) {
+  private List<End> ends(PointReader rows, String function, String clause, @Nullable SensorId sensor) {
     String statements =
         Arrays.stream(QUANTITIES)
             .map(q -> "SELECT " + function + "(\"" + q.key() + "\")" + rows.source() + clause)
@@ -191,7 +191,7 @@ public final class InfluxReadings
         SensorId of = sensor == null ? sensor(one) : sensor;
         List<Object> row = one.getValues().get(0);
         if (of != null && row.get(1) instanceof Number number) {
-          Instant at = Instant.ofEpochMilli(Rows.atMs(row));
+          Instant at = Instant.ofEpochMilli(PointReader.atMs(row));
           ends.add(new End(of, quantity, new SensorSummary.Value(number.doubleValue(), at)));
         }
       }
@@ -223,10 +223,10 @@ public final class InfluxReadings
 
   /** Each point of uncertain time has a delivery, 0 where it came without a packet identifier. */
   private Map<SensorId, UncertainReadings> countUncertain() {
-    Rows apart = uncertainReadings.rows();
+    PointReader apart = uncertainReadings.rows();
     Map<SensorId, SensorSummary> heard = heard(apart);
     String statement =
-        "SELECT count(" + Rows.DELIVERY + ")" + apart.source() + " GROUP BY \"sensor\"";
+        "SELECT count(" + PointReader.DELIVERY + ")" + apart.source() + " GROUP BY \"sensor\"";
     List<QueryResult.Series> series = server.ask(statement).get(0).getSeries();
     Map<SensorId, UncertainReadings> counted = new HashMap<>();
     for (QueryResult.Series one : series == null ? List.<QueryResult.Series>of() : series) {

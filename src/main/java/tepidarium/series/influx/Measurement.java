@@ -24,7 +24,7 @@ import tepidarium.series.WriteResult;
 final class Measurement {
   private final InfluxServer server;
   private final String name;
-  private final Rows rows;
+  private final PointReader rows;
   private final boolean uncertain;
 
   /** Newest instant of each sensor, epoch milliseconds; null until the server was asked. */
@@ -71,11 +71,11 @@ final class Measurement {
   Measurement(InfluxServer server, String name, boolean uncertain) {
     this.server = server;
     this.name = name;
-    this.rows = new Rows(server, name);
+    this.rows = new PointReader(server, name);
     this.uncertain = uncertain;
   }
 
-  Rows rows() {
+  PointReader rows() {
     return rows;
   }
 

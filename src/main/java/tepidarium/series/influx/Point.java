@@ -86,7 +86,7 @@ final class Point {
       before = ',';
     }
     if (delivery > 0 || always) {
-      lines.append(',').append(Rows.DELIVERY).append('=').append(delivery).append('i');
+      lines.append(',').append(PointReader.DELIVERY).append('=').append(delivery).append('i');
     }
     lines.append(' ').append(key.atMs()).append('\n');
   }

@@ -15,7 +15,7 @@ import tepidarium.reading.SensorId;
 import tepidarium.series.Redeliveries;
 
 /** Asks for rows of readings, a page at a time, so that a long history does not fill the memory. */
-final class Rows {
+final class PointReader {
   /** A page takes some 5 MB while it is read. */
   private static final int PAGE = 20_000;
 
@@ -38,7 +38,7 @@ final class Rows {
     void row(long atMs, Map<Quantity, Double> values);
   }
 
-  Rows(InfluxServer server, String measurement) {
+  PointReader(InfluxServer server, String measurement) {
     this.server = server;
     this.source = " FROM \"" + measurement + '"';
   }
