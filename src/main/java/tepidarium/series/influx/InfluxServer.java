@@ -82,7 +82,7 @@ final class InfluxServer implements AutoCloseable {
     try (ResponseBody body = response.body()) {
       String text = body == null ? "" : body.string();
       InfluxDBException words = InfluxDBException.buildExceptionForErrorState(text);
-      throw new Refusal(response.code(), shortened(words.getMessage(), response.code()));
+      throw new ErrorResponse(response.code(), shortened(words.getMessage(), response.code()));
     }
   }
 
@@ -94,10 +94,10 @@ final class InfluxServer implements AutoCloseable {
   /**
    * Writes points, times in milliseconds.
    *
-   * @throws Refusal when the server will never take one or more of them; the others may be written
+   * @throws ErrorResponse when the server will never take one or more of them; the others may be written
    * @throws StoreException when it cannot take them now
    */
-  void write(String lines) throws Refusal {
+  void write(String lines) throws ErrorResponse {
     call(
         client -> {
           client.write(
@@ -123,7 +123,7 @@ final class InfluxServer implements AutoCloseable {
     try {
       Query query = new Query(statements, address.database(), true);
       return call(client -> answered(client.query(query, TimeUnit.MILLISECONDS)));
-    } catch (Refusal e) {
+    } catch (ErrorResponse e) {
       throw failed(e);
     }
   }
@@ -154,11 +154,11 @@ final class InfluxServer implements AutoCloseable {
     ask("SHOW MEASUREMENTS LIMIT 1");
   }
 
-  private <T> T call(Function<InfluxDB, T> request) throws Refusal {
+  private <T> T call(Function<InfluxDB, T> request) throws ErrorResponse {
     try {
       return request.apply(client());
     } catch (InfluxDBException e) {
-      Refusal refusal = refusal(e);
+      ErrorResponse refusal = refusal(e);
       if (refusal == null) {
         throw failed(e);
       }
@@ -172,23 +172,23 @@ final class InfluxServer implements AutoCloseable {
     }
   }
 
-  private static @Nullable Refusal refusal(InfluxDBException e) {
-    if (e.getCause() instanceof Refusal refusal) {
+  private static @Nullable ErrorResponse refusal(InfluxDBException e) {
+    if (e.getCause() instanceof ErrorResponse refusal) {
       return refusal;
     }
     // Said in an answer that is a success otherwise, as queries do.
     return e instanceof InfluxDBIOException
         ? null
-        : new Refusal(200, String.valueOf(e.getMessage()));
+        : new ErrorResponse(200, String.valueOf(e.getMessage()));
   }
 
-  private <T> T withNewDatabase(Function<InfluxDB, T> request) throws Refusal {
+  private <T> T withNewDatabase(Function<InfluxDB, T> request) throws ErrorResponse {
     try {
       String create = "CREATE DATABASE \"" + address.database() + '"';
       answered(client().query(new Query(create, null, true), TimeUnit.MILLISECONDS));
       return request.apply(client());
     } catch (InfluxDBException e) {
-      Refusal refusal = refusal(e);
+      ErrorResponse refusal = refusal(e);
       if (refusal != null && refusal.isPermanent()) {
         throw refusal;
       }
@@ -198,9 +198,9 @@ final class InfluxServer implements AutoCloseable {
 
   private StoreException failed(Exception e) {
     Throwable cause = e instanceof InfluxDBIOException && e.getCause() != null ? e.getCause() : e;
-    String reason = cause instanceof Refusal ? cause.getMessage() : cause.toString();
+    String reason = cause instanceof ErrorResponse ? cause.getMessage() : cause.toString();
     String words = "InfluxDB at " + address.url() + " does not answer: " + reason;
-    if (cause instanceof Refusal) {
+    if (cause instanceof ErrorResponse) {
       words = "InfluxDB at " + address.url() + " says: " + reason;
     }
     lately = new Failure(words, e, System.nanoTime() + REST_NANOS);

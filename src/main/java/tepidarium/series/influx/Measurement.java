@@ -143,7 +143,7 @@ final class Measurement {
     points.forEach(point -> point.appendTo(lines, name, uncertain));
     try {
       server.write(lines.toString());
-    } catch (Refusal e) {
+    } catch (ErrorResponse e) {
       if (points.size() == 1 || e.dropped() == points.size()) {
         points.forEach(point -> refuse(point, e, refused));
         return;
@@ -156,7 +156,7 @@ final class Measurement {
     }
   }
 
-  private static void refuse(Point point, Refusal refusal, List<RefusedReading> refused) {
+  private static void refuse(Point point, ErrorResponse refusal, List<RefusedReading> refused) {
     for (Reading reading : point.readings()) {
       refused.add(new RefusedReading(reading, refusal.reason()));
     }

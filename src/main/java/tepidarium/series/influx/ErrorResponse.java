@@ -5,14 +5,14 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** An answer of the server that says no, with its words. */
-final class Refusal extends IOException {
+final class ErrorResponse extends IOException {
   private static final long serialVersionUID = 1L;
 
   private static final Pattern DROPPED = Pattern.compile(" dropped=(\\d+)$");
 
   private final int status;
 
-  Refusal(int status, String words) {
+  ErrorResponse(int status, String words) {
     super(words);
     this.status = status;
   }
