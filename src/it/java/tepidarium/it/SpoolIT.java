@@ -303,7 +303,7 @@ class SpoolIT {
         publisher.send(TOPIC, backlog(from, from + 2_000));
       }
       Grower grower = service.grower();
-      awaitPart(grower, "down: the spool is full", "nothing more is taken in");
+      awaitPart(grower, "down: the spool or its disk is full", "New readings are rejected");
       await().atMost(SOON).until(() -> grower.count("waiting") == readings);
       service.kill();
     }

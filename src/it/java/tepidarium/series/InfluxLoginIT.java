@@ -24,7 +24,7 @@ import tepidarium.reading.SensorId;
 import tepidarium.series.influx.InfluxAddress;
 import tepidarium.series.influx.InfluxReadings;
 
-/** Logging in to InfluxDB. */
+/** Tests the ways of logging in to InfluxDB. */
 class InfluxLoginIT {
   private static final List<Reading> BATCH =
       List.of(
@@ -49,7 +49,7 @@ class InfluxLoginIT {
 
       good.probe();
       assertEquals(new WriteResult(1, 0), good.write(BATCH));
-      assertEquals(1, good.heard().size());
+      assertEquals(1, good.summaries().size());
       for (InfluxReadings other : List.of(wrong, stranger)) {
         StoreException e = assertThrows(StoreException.class, () -> other.write(BATCH));
         assertTrue(String.valueOf(e.getMessage()).contains("auth"), e::toString);
@@ -74,7 +74,7 @@ class InfluxLoginIT {
     String url = "http://127.0.0.1:" + server.getAddress().getPort();
     try (InfluxReadings store =
         new InfluxReadings(new InfluxAddress(url, "seeds", null, null, null))) {
-      for (Executable call : List.<Executable>of(() -> store.write(BATCH), store::heard)) {
+      for (Executable call : List.<Executable>of(() -> store.write(BATCH), store::summaries)) {
         StoreException e = assertThrows(StoreException.class, call);
         assertTrue(String.valueOf(e.getMessage()).contains("is it InfluxDB?"), e::toString);
       }

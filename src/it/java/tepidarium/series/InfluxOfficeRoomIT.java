@@ -25,7 +25,7 @@ import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 import tepidarium.series.influx.InfluxReadings;
 
-/** Real readings of a room, kept in InfluxDB, against figures of an independent program. */
+/** Compares figures from real room readings in InfluxDB with those of an independent program. */
 class InfluxOfficeRoomIT {
   private static final SensorId SENSOR = new SensorId("room");
   private static final Duration HALF_HOUR = Duration.ofMinutes(30);

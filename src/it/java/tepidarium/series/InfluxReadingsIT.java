@@ -28,7 +28,7 @@ import tepidarium.reading.Span;
 import tepidarium.series.influx.InfluxAddress;
 import tepidarium.series.influx.InfluxReadings;
 
-/** Readings in a real InfluxDB server: the contract of every store, and what is InfluxDB's own. */
+/** Runs the store contract, and tests specific to InfluxDB, against a real InfluxDB server. */
 class InfluxReadingsIT extends SeriesContract<InfluxReadings> {
   private static final SensorId SENSOR = new SensorId("bag-2");
   private static final AtomicInteger TESTS = new AtomicInteger();
@@ -180,8 +180,8 @@ class InfluxReadingsIT extends SeriesContract<InfluxReadings> {
       influx.write(database, "reading,sensor=b\\ ad temperature=\"warm\",humidity=95 " + at);
 
       assertEquals(Samples.EMPTY, temperatures(store));
-      assertEquals(List.of(SENSOR), List.copyOf(store.heard().keySet()));
-      SensorSummary heard = requireNonNull(store.heard().get(SENSOR));
+      assertEquals(List.of(SENSOR), List.copyOf(store.summaries().keySet()));
+      SensorSummary heard = requireNonNull(store.summaries().get(SENSOR));
       assertEquals(Map.of(Quantity.HUMIDITY, new SensorSummary.Value(95, now)), heard.latest());
     }
   }
@@ -198,7 +198,7 @@ class InfluxReadingsIT extends SeriesContract<InfluxReadings> {
           Duration.ofSeconds(5),
           () -> {
             assertThrows(StoreException.class, () -> store.write(next));
-            StoreException e = assertThrows(StoreException.class, store::heard);
+            StoreException e = assertThrows(StoreException.class, store::summaries);
             assertTrue(String.valueOf(e.getMessage()).contains("does not answer"), e::toString);
             assertThrows(StoreException.class, store::probe);
           });
@@ -215,7 +215,7 @@ class InfluxReadingsIT extends SeriesContract<InfluxReadings> {
     InfluxAddress nowhere =
         new InfluxAddress("http://no-such-host.invalid:8086", "tepidarium", null, null, null);
     try (InfluxReadings store = new InfluxReadings(nowhere)) {
-      assertThrows(StoreException.class, store::heard);
+      assertThrows(StoreException.class, store::summaries);
     }
   }
 }

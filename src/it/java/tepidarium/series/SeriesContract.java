@@ -27,7 +27,7 @@ import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 
 /**
- * What every store of readings must do. A backend's test only opens its own store.
+ * Contract tests for every store of readings. A backend's test only opens its own store.
  *
  * @param <S> the store
  */
@@ -38,7 +38,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
 
   private S store;
 
-  /** Opens the store, with what it held before. */
+  /** Opens the store with its existing data. */
   abstract S open();
 
   abstract void close(S opened);
@@ -46,7 +46,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
   @BeforeEach
   void openAnEmptyStore() {
     store = open();
-    assertEquals(Map.of(), store.heard());
+    assertEquals(Map.of(), store.summaries());
   }
 
   @AfterEach
@@ -151,8 +151,9 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
     WriteResult result = store.write(stuck);
 
     assertEquals(101, result.stored());
-    assertEquals(stuck.subList(101, 150), result.refused().stream().map(RefusedReading::reading).toList());
-    assertTrue(result.refused().get(0).reason().contains("its clock seems to stand still"));
+    assertEquals(
+        stuck.subList(101, 150), result.refused().stream().map(RefusedReading::reading).toList());
+    assertTrue(result.refused().get(0).reason().contains("Its clock seems to stand still"));
     assertEquals(101, temperatures().size());
   }
 
@@ -213,15 +214,15 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
 
     for (int round = 0; round < 2; round++) {
       assertEquals(Map.of(second(0), 30.0), temperatures());
-      assertEquals(Set.of(BAG), store.heard().keySet());
-      assertEquals(second(0), requireNonNull(store.heard().get(BAG)).last());
+      assertEquals(Set.of(BAG), store.summaries().keySet());
+      assertEquals(second(0), requireNonNull(store.summaries().get(BAG)).last());
       assertEquals(3, requireNonNull(store.uncertain().get(BAG)).count());
       assertEquals(new UncertainReadings(1, second(5)), store.uncertain().get(other));
       restart();
     }
     assertEquals(
         new WriteResult(0, 1), store.write(List.of(arrived(9, 32, new Arrival(7, true, true)))));
-    while (store.forgetBefore(second(5), 1) == 1) {
+    while (store.deleteBefore(second(5), 1) == 1) {
       // The next ones.
     }
     assertEquals(Set.of(other), store.uncertain().keySet());
@@ -281,11 +282,11 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
   @Test
   void everythingSurvivesARestart() {
     store.write(List.of(full(0, 30.0, 96.0, 0.0, 3.9), full(60, 31.0, null, null, null)));
-    Map<SensorId, SensorSummary> heard = store.heard();
+    Map<SensorId, SensorSummary> heard = store.summaries();
     restart();
 
     assertEquals(Map.of(second(0), 30.0, second(60), 31.0), temperatures());
-    assertEquals(heard, store.heard());
+    assertEquals(heard, store.summaries());
     assertEquals(new WriteResult(1, 1), store.write(List.of(warm(60, 31), warm(120, 32))));
   }
 
@@ -299,7 +300,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
     assertEquals(new WriteResult(5_000, 0), store.write(batch));
     assertEquals(new WriteResult(0, 5_000), store.write(batch));
     restart();
-    assertEquals(50, store.heard().size());
+    assertEquals(50, store.summaries().size());
     assertEquals(100, temperatures(new SensorId("sensor-7"), ALL).size());
   }
 
@@ -321,7 +322,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
     for (int i = 0; i < sensors.size(); i++) {
       assertEquals(Map.of(second(0), (double) i), temperatures(sensors.get(i), ALL));
     }
-    assertTrue(store.heard().keySet().containsAll(sensors));
+    assertTrue(store.summaries().keySet().containsAll(sensors));
   }
 
   @Test
@@ -329,7 +330,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
     store.write(List.of(full(0, 30.0, 96.0, null, 3.9), full(60, 31.0, null, 5.0, null)));
     store.write(List.of(full(30, 29.0, 95.0, null, null)));
 
-    SensorSummary heard = store.heard().get(BAG);
+    SensorSummary heard = store.summaries().get(BAG);
     assertEquals(
         new SensorSummary(
             second(0),
@@ -345,7 +346,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
   @Test
   void oldReadingsAreLetGoAndNewerOnesStay() {
     store.write(IntStream.range(0, 100).mapToObj(i -> warm(i * 60L, 20)).toList());
-    while (store.forgetBefore(second(50 * 60), 20) == 20) {
+    while (store.deleteBefore(second(50 * 60), 20) == 20) {
       assertTrue(temperatures().size() >= 50);
     }
     assertEquals(50, temperatures().size());

@@ -19,7 +19,7 @@ import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 import tepidarium.series.sqlite.SqliteReadings;
 
-/** Readings in a real SQLite file. */
+/** Runs the store contract against a real SQLite file. */
 class StoreIT extends SeriesContract<SqliteReadings> {
   private final Path file;
 
@@ -47,7 +47,7 @@ class StoreIT extends SeriesContract<SqliteReadings> {
         Statement statement = other.createStatement()) {
       statement.execute("BEGIN EXCLUSIVE");
       assertThrows(StoreException.class, () -> store().write(batch));
-      assertEquals(Map.of(), store().heard());
+      assertEquals(Map.of(), store().summaries());
     }
 
     assertEquals(new WriteResult(101, 0), store().write(batch));

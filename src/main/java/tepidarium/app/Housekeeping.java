@@ -15,8 +15,8 @@ import org.slf4j.LoggerFactory;
 import tepidarium.ledger.Ledger;
 import tepidarium.live.Newest;
 import tepidarium.records.ClockRecords;
-import tepidarium.series.SensorSummary;
 import tepidarium.series.ReadingTrimmer;
+import tepidarium.series.SensorSummary;
 import tepidarium.web.ServiceFacts.Part;
 
 /**
@@ -138,7 +138,7 @@ final class Housekeeping implements AutoCloseable {
     int removed;
     long total = 0;
     do {
-      removed = parts.trimmer().forgetBefore(end, AT_ONCE);
+      removed = parts.trimmer().deleteBefore(end, AT_ONCE);
       total += removed;
     } while (removed == AT_ONCE && !Thread.currentThread().isInterrupted());
     if (total > 0) {

@@ -57,8 +57,8 @@ import tepidarium.records.NoticeRecords;
 import tepidarium.records.RejectRecords;
 import tepidarium.records.SeasonRecords;
 import tepidarium.records.sqlite.SqliteRecords;
-import tepidarium.series.SensorSummary;
 import tepidarium.series.ReadingSink;
+import tepidarium.series.SensorSummary;
 import tepidarium.sqlite.NativeLibrary;
 import tepidarium.web.ServiceFacts.Part;
 import tepidarium.web.Views;
@@ -135,7 +135,7 @@ public final class Service implements AutoCloseable {
     SqliteLedger hours = running(parts.open(DataPart.LEDGER, SqliteLedger::open));
     Ledger ledger = new Ledger(history, register, hours, clock);
     Chronicle chronicle = new Chronicle(ledger, history);
-    Newest newest = new Newest(register, config.maxGap(), storage.heard());
+    Newest newest = new Newest(register, config.maxGap(), storage.summaries());
     ClockRecords clockRecords = new ClockRecords(records);
     ClockTrust trust =
         new ClockTrust(clockRecords.lastSeen().or(() -> newestReading(newest)).orElse(null));

@@ -13,11 +13,11 @@ import tepidarium.ledger.LedgerSink;
 import tepidarium.live.Watch;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
-import tepidarium.series.SensorSummary;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.ReadingTrimmer;
 import tepidarium.series.RefusedReading;
+import tepidarium.series.SensorSummary;
 import tepidarium.series.StoreException;
 import tepidarium.series.WriteResult;
 import tepidarium.series.influx.InfluxAddress;
@@ -117,9 +117,9 @@ final class Storage implements AutoCloseable {
   }
 
   /** What the store knows of every sensor; nothing yet when it is away. */
-  Map<SensorId, SensorSummary> heard() {
+  Map<SensorId, SensorSummary> summaries() {
     try {
-      return source.heard();
+      return source.summaries();
     } catch (StoreException e) {
       LOG.warn("{}; starting without it", e.getMessage());
       return Map.of();
@@ -130,22 +130,22 @@ final class Storage implements AutoCloseable {
   void start(Settlement settlement, Watch watch) {
     if (spool != null) {
       settlement.received(spool.state().waiting());
-      spool.start(new Follower(settlement, watch));
+      spool.start(new Listener(settlement, watch));
     }
   }
 
-  private final class Follower implements Spool.Follower {
+  private final class Listener implements Spool.Listener {
     private final Settlement settlement;
     private final Watch watch;
 
-    Follower(Settlement settlement, Watch watch) {
+    Listener(Settlement settlement, Watch watch) {
       this.settlement = settlement;
       this.watch = watch;
     }
 
     @Override
     public void reached() {
-      watch.learn(source.heard());
+      watch.learn(source.summaries());
       LOG.info("{} answers", place);
     }
 
@@ -155,7 +155,7 @@ final class Storage implements AutoCloseable {
     }
 
     @Override
-    public void handedOver(List<Reading> readings, WriteResult result) {
+    public void forwarded(List<Reading> readings, WriteResult result) {
       settlement.settled(result);
       watch.readable(readings.stream().filter(reading -> !reading.uncertain()).toList());
     }

@@ -36,7 +36,8 @@ public final class Newest {
 
   void add(Reading reading) {
     heard.compute(
-        reading.sensor(), (sensor, old) -> old == null ? SensorSummary.of(reading) : old.with(reading));
+        reading.sensor(),
+        (sensor, old) -> old == null ? SensorSummary.of(reading) : old.with(reading));
   }
 
   void add(SensorId sensor, SensorSummary more) {

@@ -1,9 +1,9 @@
 package tepidarium.series;
 
 /**
- * How finely values are kept: whole ten-thousandths of their unit (°C, %, lux, V). That is finer
- * than the cheap sensors of this trade resolve, a reading takes fewer bytes than with more, and
- * every store gives back the same number.
+ * Converts values to the fixed-point form in which they are stored: an integer count of 0.0001
+ * units (°C, %, lux, V). This resolution is finer than that of cheap sensors and keeps rows small.
+ * Every store returns exactly the same number.
  */
 public final class FixedPoint {
   private static final int STEPS = 10_000;
@@ -11,7 +11,7 @@ public final class FixedPoint {
 
   private FixedPoint() {}
 
-  /** The nearest whole number of steps. */
+  /** The nearest number of 0.0001 steps. */
   public static long steps(double value) {
     return Math.round(value * STEPS);
   }
@@ -20,7 +20,7 @@ public final class FixedPoint {
     return (double) steps / STEPS;
   }
 
-  /** Appends the value of so many steps as a decimal number, with no zeros at its end. */
+  /** Appends a number of steps as a decimal number without trailing zeros. */
   public static void append(StringBuilder text, long steps) {
     long whole = Math.abs(steps);
     if (steps < 0) {

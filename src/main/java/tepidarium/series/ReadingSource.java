@@ -8,12 +8,12 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 
-/** Reads readings back, raw as the sensors sent them. Safe for use by several threads. */
+/** Queries stored readings, raw as the sensors sent them. Thread-safe. */
 public interface ReadingSource {
   /**
    * The samples of each quantity from the span's start to its end, both included. A quantity that
-   * was not reported has no entry. To know the straight lines across the edges, ask for a span
-   * wider by the longest gap on either side.
+   * was not reported has no entry. To interpolate across both edges, widen the span by the longest
+   * allowed gap on either side.
    *
    * @throws StoreException when the store cannot answer now
    */
@@ -27,15 +27,15 @@ public interface ReadingSource {
   Optional<Instant> firstAt(SensorId sensor, Span span);
 
   /**
-   * Every sensor heard of, with what is known of it.
+   * A summary of each sensor that has sent a reading.
    *
    * @throws StoreException when the store cannot answer now
    */
-  Map<SensorId, SensorSummary> heard();
+  Map<SensorId, SensorSummary> summaries();
 
   /**
-   * The readings of uncertain time, by sensor: kept, but left out of all other answers. Quick, as
-   * the counts are cached; while the store does not answer they are those known before.
+   * Counts the readings of uncertain time by sensor. They are stored, but no other query returns
+   * them. The counts are cached; while the store is down, the last known ones are returned.
    */
   Map<SensorId, UncertainReadings> uncertain();
 }

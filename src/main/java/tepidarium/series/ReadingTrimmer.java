@@ -3,22 +3,22 @@ package tepidarium.series;
 import java.time.Instant;
 import java.util.Optional;
 
-/** Deletes old raw readings. */
+/** Deletes raw readings older than the retention limit. */
 public interface ReadingTrimmer {
   /**
-   * The instant of the oldest raw reading, of uncertain time or not.
+   * The instant of the oldest raw reading, including those of uncertain time.
    *
    * @throws StoreException when the store cannot answer now
    */
   Optional<Instant> oldest();
 
   /**
-   * Removes some readings older than the instant, in one short transaction, so that writing goes on
-   * between two calls.
+   * Deletes up to {@code limit} readings older than the instant in one short transaction. Call it
+   * repeatedly; the writer thread can commit between two calls.
    *
-   * @param most how many at the most
-   * @return how many were removed; less than {@code most} when none is left
+   * @param limit maximum number of readings to delete
+   * @return number of deleted readings; less than {@code limit} when none is left
    * @throws StoreException when the store cannot do it now
    */
-  int forgetBefore(Instant instant, int most);
+  int deleteBefore(Instant instant, int limit);
 }

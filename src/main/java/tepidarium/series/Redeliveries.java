@@ -13,20 +13,22 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
 /**
- * Finds readings that a broker delivers again after a connection was lost, although they are stored
- * already. Their sensor sent no time, so each delivery gives another instant. A repeated delivery
- * has the packet identifier of the first one (MQTT 5.0, section 4.4) and the same values.
+ * Detects readings that the broker redelivers after a lost connection although they are already
+ * stored. It handles readings without a timestamp of their own, because each delivery of those gets
+ * a different arrival time. A redelivery carries the packet identifier of the first delivery (MQTT
+ * 5.0, section 4.4) and the same values.
  */
 public final class Redeliveries {
-  /** How many of a sensor's newest readings a store should search. */
+  /** Number of a sensor's newest readings in which a store searches for the first delivery. */
   public static final int LOOK_BACK = 5_000;
 
   private Redeliveries() {}
 
   /**
-   * The places in the batch of readings that are stored already, or stand earlier in the batch.
+   * Returns the batch indexes of redelivered readings that are already stored or occur earlier in
+   * the batch.
    *
-   * @param stored the newest readings of a sensor that have a packet identifier
+   * @param stored returns the newest stored readings of a sensor that have a packet identifier
    */
   public static BitSet repeated(List<Reading> batch, Function<SensorId, List<Reading>> stored) {
     BitSet repeated = new BitSet();
@@ -46,7 +48,7 @@ public final class Redeliveries {
     return repeated;
   }
 
-  /** The readings of each sensor of which one was delivered again. */
+  /** The batch indexes of all readings, by sensor, for sensors with at least one redelivery. */
   private static Map<SensorId, List<Integer>> places(List<Reading> batch) {
     Map<SensorId, List<Integer>> places = new LinkedHashMap<>();
     batch.stream()

@@ -3,8 +3,8 @@ package tepidarium.series;
 import tepidarium.reading.Reading;
 
 /**
- * A reading that the store will never take, however often it is tried.
+ * A reading that the store rejects permanently; a retry does not help.
  *
- * @param reason in words for the grower
+ * @param reason the reason, worded for the grower
  */
 public record RefusedReading(Reading reading, String reason) {}

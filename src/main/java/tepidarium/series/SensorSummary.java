@@ -8,18 +8,19 @@ import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 
 /**
- * What was heard of one sensor.
+ * Summarises the readings of one sensor: first and last time, and the latest value of each
+ * quantity.
  *
  * @param first event time of its earliest reading
  * @param last event time of its latest reading
- * @param latest its newest raw value of each quantity it ever reported
+ * @param latest the newest raw value of each quantity that the sensor has reported
  */
 public record SensorSummary(Instant first, Instant last, Map<Quantity, Value> latest) {
   /** A raw value and its event time. */
   public record Value(double value, Instant at) {}
 
   public SensorSummary {
-    // In an enum map, as this is made anew for every reading that comes.
+    // An enum map is cheap to copy; each incoming reading creates a new summary.
     Map<Quantity, Value> copy = new EnumMap<>(Quantity.class);
     copy.putAll(latest);
     latest = Collections.unmodifiableMap(copy);
@@ -30,14 +31,14 @@ public record SensorSummary(Instant first, Instant last, Map<Quantity, Value> la
   }
 
   /**
-   * This, after one more reading, in whatever order they come. Of two values at one instant the
-   * first to come stays, as it does in the store.
+   * Returns this summary with one more reading added. Readings may arrive in any order. Of two
+   * values at the same instant, the one that arrived first stays, as in the store.
    */
   public SensorSummary with(Reading reading) {
     return with(of(reading));
   }
 
-  /** This and what was heard elsewhere of the same sensor. */
+  /** Merges another summary of the same sensor. */
   public SensorSummary with(SensorSummary other) {
     Map<Quantity, Value> merged = new EnumMap<>(Quantity.class);
     merged.putAll(latest);
@@ -49,8 +50,8 @@ public record SensorSummary(Instant first, Instant last, Map<Quantity, Value> la
   }
 
   /**
-   * This without what lies after the instant, for a clock that has been set back: what was heard
-   * then counts as heard at the instant, and its values are forgotten.
+   * Removes values later than the instant, after the clock has been set back. The sensor then
+   * counts as last heard at the instant.
    */
   public SensorSummary forgetAfter(Instant instant) {
     if (!last.isAfter(instant)) {

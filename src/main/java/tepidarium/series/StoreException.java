@@ -1,6 +1,6 @@
 package tepidarium.series;
 
-/** A store that is away, full or broken; what was being done can be tried again. */
+/** Thrown when a store is unreachable, full or broken. The operation may be retried. */
 public final class StoreException extends RuntimeException {
   private static final long serialVersionUID = 1L;
 

@@ -3,12 +3,12 @@ package tepidarium.series;
 import java.time.Instant;
 
 /**
- * The readings of one sensor that are kept, but whose time is uncertain.
+ * Counts the stored readings of one sensor whose time is uncertain.
  *
- * @param newest arrival of the newest one
+ * @param newest arrival time of the newest one
  */
 public record UncertainReadings(long count, Instant newest) {
-  /** These and one more. */
+  /** Returns the count with one more reading. */
   public UncertainReadings with(Instant arrival) {
     return new UncertainReadings(count + 1, arrival.isAfter(newest) ? arrival : newest);
   }

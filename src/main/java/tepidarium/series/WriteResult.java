@@ -4,12 +4,12 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /**
- * What became of a batch that is now durable. Readings of the batch in none of the three parts are
- * kept on this machine until the store takes them.
+ * The outcome of writing a batch that is now durable. Readings counted in none of the three parts
+ * wait in the local spool until the store accepts them.
  *
- * @param stored readings that added something
- * @param repeated readings whose every quantity was there already
- * @param refused readings that the store will never take
+ * @param stored number of readings that added at least one value
+ * @param repeated number of duplicates: every quantity was already stored
+ * @param refused readings that the store rejects permanently
  */
 public record WriteResult(int stored, int repeated, List<RefusedReading> refused) {
   public static final WriteResult NOTHING = new WriteResult(0, 0);
@@ -23,7 +23,7 @@ public record WriteResult(int stored, int repeated, List<RefusedReading> refused
     refused = List.copyOf(refused);
   }
 
-  /** This and the result of what was written next. */
+  /** Adds the result of the next write. */
   public WriteResult plus(WriteResult next) {
     return new WriteResult(
         stored + next.stored,

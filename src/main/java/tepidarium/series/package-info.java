@@ -1,4 +1,6 @@
-/** Keeping readings and reading them back; the backends stand behind the interfaces here. */
+/**
+ * Storage of readings: the interfaces that each backend implements, and the values they exchange.
+ */
 @NullMarked
 package tepidarium.series;
 

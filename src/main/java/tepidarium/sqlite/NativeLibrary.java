@@ -15,8 +15,8 @@ import org.sqlite.util.LibraryLoaderUtil;
 
 /**
  * Unpacks the native SQLite library into a folder once and tells the driver to load it from there.
- * Left alone, the driver unpacks a new copy into the system's temporary folder at each start and
- * removes it only when the process ends in order.
+ * By default, the driver unpacks a new copy into the system's temporary folder at each start and
+ * deletes it only on a clean exit.
  */
 public final class NativeLibrary {
   private static final Logger LOG = LoggerFactory.getLogger(NativeLibrary.class);
@@ -25,9 +25,9 @@ public final class NativeLibrary {
   private NativeLibrary() {}
 
   /**
-   * Unpacks the library into the folder, where it is missing or differs from the driver's. Does
-   * nothing when a folder has been set for the driver already. When the folder cannot be used, the
-   * driver falls back to the temporary folder. To be called before the first connection.
+   * Unpacks the library into the folder if it is missing there or differs from the driver's. Does
+   * nothing if the driver already has a folder set. If the folder cannot be used, the driver falls
+   * back to the temporary folder. Call it before opening the first connection.
    */
   public static void unpackInto(Path folder) {
     String name = LibraryLoaderUtil.getNativeLibName();
@@ -48,7 +48,7 @@ public final class NativeLibrary {
     }
   }
 
-  /** Compares length and checksum with those that the driver's jar lists for the library. */
+  /** Compares the file's checksum with the one that the driver's jar lists for the library. */
   private static boolean isSame(URL packed, Path file) throws IOException {
     URLConnection connection = packed.openConnection();
     if (!Files.exists(file) || !(connection instanceof JarURLConnection jar)) {

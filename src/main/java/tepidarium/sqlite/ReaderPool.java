@@ -6,14 +6,17 @@ import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import tepidarium.series.StoreException;
 
-/** A few long-lived reading connections, each used by one thread at a time. */
+/**
+ * A pool of four long-lived read connections. Thread-safe; each connection serves one thread at a
+ * time, and callers wait for a free one.
+ */
 public final class ReaderPool implements AutoCloseable {
-  /** As many as can read at once with profit on a small machine. */
+  /** More parallel reads than this gain nothing on a small machine. */
   private static final int SIZE = 4;
 
   private final BlockingQueue<Connection> idle = new ArrayBlockingQueue<>(SIZE);
 
-  /** Something to read. */
+  /** A query to run on a pooled connection. */
   public interface Query<T> {
     T run(Connection connection) throws SQLException;
   }
@@ -25,9 +28,9 @@ public final class ReaderPool implements AutoCloseable {
   }
 
   /**
-   * Runs a query on a connection that nobody else uses meanwhile.
+   * Runs a query on a connection that no other thread uses meanwhile.
    *
-   * @throws StoreException when it cannot be answered
+   * @throws StoreException when the query fails
    */
   public <T> T with(Query<T> query) {
     Connection connection;
@@ -35,12 +38,12 @@ public final class ReaderPool implements AutoCloseable {
       connection = idle.take();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
-      throw new StoreException("interrupted while waiting to read", e);
+      throw new StoreException("interrupted while waiting for a database connection", e);
     }
     try {
       return query.run(connection);
     } catch (SQLException e) {
-      throw new StoreException("cannot read: " + e.getMessage(), e);
+      throw new StoreException("cannot read from the database: " + e.getMessage(), e);
     } finally {
       idle.add(connection);
     }

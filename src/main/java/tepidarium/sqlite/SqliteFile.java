@@ -14,16 +14,16 @@ import org.sqlite.SQLiteDataSource;
 import org.sqlite.SQLiteErrorCode;
 
 /**
- * Opens one SQLite file: write-ahead log, synced at every commit, schema brought up to date. Gives
- * out one writing connection and any number of reading ones. Each connection is for one thread at a
- * time.
+ * Opens one SQLite file in write-ahead mode with a disk sync at each commit, and migrates its
+ * schema. Creates one write connection and any number of read connections. Each connection serves
+ * one thread at a time.
  */
 public final class SqliteFile {
   private static final int BUSY_TIMEOUT_MS = 10_000;
   private static final long LOG_LIMIT_BYTES = 64L << 20;
 
-  /** Files up to this size are checked whole when opened, which takes some milliseconds. */
-  private static final long CHECKED_WHOLE_BYTES = 8L << 20;
+  /** Files up to this size get a full integrity check when opened; it takes a few ms. */
+  private static final long FULL_CHECK_MAX_BYTES = 8L << 20;
 
   private final Path path;
 
@@ -32,11 +32,12 @@ public final class SqliteFile {
   }
 
   /**
-   * Opens or creates the file and brings its schema up to date.
+   * Opens or creates the file and migrates its schema to the newest version.
    *
-   * @throws UnusableFile when the file is damaged or of a later version; the message names it
-   * @throws IllegalStateException when the file cannot be used otherwise; the message names it and
-   *     the remedy
+   * @throws UnusableFile when the file is damaged or written by a later version; the message names
+   *     the file
+   * @throws IllegalStateException when the file cannot be used for another reason; the message
+   *     names the file and the remedy
    */
   public static SqliteFile open(Path path, Schema schema) {
     SqliteFile file = new SqliteFile(path);
@@ -59,9 +60,9 @@ public final class SqliteFile {
   }
 
   /**
-   * The schema version of a file, without changing it: 0 for a missing or empty one.
+   * Reads the schema version of a file without changing it; 0 for a missing or empty file.
    *
-   * @throws UnusableFile.Damaged when it is no SQLite file or cannot be read
+   * @throws UnusableFile.Damaged when it is not an SQLite file or cannot be read
    */
   public static int version(Path path) {
     try {
@@ -82,7 +83,7 @@ public final class SqliteFile {
     return isDamage(e) ? damaged(path, e) : unusable(path, words(e), e);
   }
 
-  /** The driver adds SQLite's own words in brackets, which say the same. */
+  /** Removes SQLite's own message, which the driver repeats in brackets. */
   private static UnusableFile damaged(Path path, SQLException e) {
     return new UnusableFile.Damaged(path, words(e).replaceFirst(" \\(.*\\)$", ""), e);
   }
@@ -111,7 +112,7 @@ public final class SqliteFile {
     expect(connection, "PRAGMA synchronous", "2");
     expect(connection, "PRAGMA foreign_keys", "1");
     expect(connection, "PRAGMA busy_timeout", String.valueOf(BUSY_TIMEOUT_MS));
-    if (Files.size(path) <= CHECKED_WHOLE_BYTES) {
+    if (Files.size(path) <= FULL_CHECK_MAX_BYTES) {
       String found = text(connection, "PRAGMA quick_check(1)");
       if (!found.equals("ok")) {
         throw new UnusableFile.Damaged(path, found.lines().findFirst().orElse(found));
@@ -119,7 +120,10 @@ public final class SqliteFile {
     }
   }
 
-  /** Flyway takes longer than all else when opening, so it runs only where there is work for it. */
+  /**
+   * Runs Flyway only if the schema is out of date, because starting Flyway is the slowest part of
+   * opening.
+   */
   private void migrate(Connection connection, Schema schema) throws SQLException {
     int found = version(connection);
     if (found > schema.version()) {
@@ -129,7 +133,7 @@ public final class SqliteFile {
       return;
     }
     if (found == 0 && !text(connection, "SELECT count(*) FROM sqlite_master").equals("0")) {
-      throw new UnusableFile.Damaged(path, "its tables are not those of Tepidarium");
+      throw new UnusableFile.Damaged(path, "it has tables that Tepidarium did not create");
     }
     SQLiteDataSource source = new SQLiteDataSource(config(false));
     source.setUrl(url());
@@ -170,7 +174,7 @@ public final class SqliteFile {
       throws SQLException {
     String found = text(connection, pragma);
     if (!expected.equals(found)) {
-      throw new SQLException(pragma + " is " + found + " where " + expected + " is needed");
+      throw new SQLException(pragma + " is " + found + " but must be " + expected);
     }
   }
 
@@ -186,7 +190,7 @@ public final class SqliteFile {
     config.setBusyTimeout(BUSY_TIMEOUT_MS);
     config.enforceForeignKeys(true);
     if (readOnly) {
-      // Not the read-only open mode: that cannot take part in a write-ahead log it finds empty.
+      // Not opened read-only: a read-only connection cannot use a write-ahead log that is empty.
       config.setPragma(SQLiteConfig.Pragma.TRANSACTION_MODE, "DEFERRED");
     } else {
       config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
@@ -194,13 +198,13 @@ public final class SqliteFile {
     return config;
   }
 
-  /** A connection for the one thread that writes; its transactions are immediate. */
+  /** Opens the connection for the writer thread; its transactions take the write lock at once. */
   public Connection writer() throws SQLException {
     Connection connection = config(false).createConnection(url());
     return connection;
   }
 
-  /** A connection that refuses to write. */
+  /** Opens a connection that rejects writes. */
   public Connection reader() throws SQLException {
     Connection connection = config(true).createConnection(url());
     try (Statement statement = connection.createStatement()) {

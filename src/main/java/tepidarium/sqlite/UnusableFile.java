@@ -2,7 +2,7 @@ package tepidarium.sqlite;
 
 import java.nio.file.Path;
 
-/** Thrown when a data file cannot be used as it is; the message names the file and says why. */
+/** Thrown when a data file is damaged or too new; the message names the file and the reason. */
 public abstract sealed class UnusableFile extends IllegalStateException {
   private static final long serialVersionUID = 1;
 
@@ -36,7 +36,7 @@ public abstract sealed class UnusableFile extends IllegalStateException {
           file
               + " was written by a later version of Tepidarium: it has schema version "
               + found
-              + ", and this version knows those up to "
+              + ", and this version supports versions up to "
               + known);
     }
   }

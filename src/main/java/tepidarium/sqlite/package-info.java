@@ -1,4 +1,4 @@
-/** Opening an SQLite file safely and bringing its schema up to date. */
+/** Opens SQLite files safely and migrates their schema. */
 @NullMarked
 package tepidarium.sqlite;
 

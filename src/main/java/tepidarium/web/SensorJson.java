@@ -45,7 +45,10 @@ record SensorJson(
   }
 
   static SensorJson of(
-      SensorId sensor, Optional<SensorSummary> heard, @Nullable UncertainReadings uncertain, Register register) {
+      SensorId sensor,
+      Optional<SensorSummary> heard,
+      @Nullable UncertainReadings uncertain,
+      Register register) {
     Map<String, SensorSummary.@Nullable Value> latest = new LinkedHashMap<>();
     for (Quantity quantity : Quantity.values()) {
       latest.put(quantity.key(), heard.map(known -> known.latest().get(quantity)).orElse(null));

@@ -87,7 +87,7 @@ class HousekeepingTest {
 
   private void start() {
     Register register = new Register(new MemoryContainers());
-    Newest newest = new Newest(register, GAP, readings.heard());
+    Newest newest = new Newest(register, GAP, readings.summaries());
     ClockRecords clockRecords = new ClockRecords(records);
     trust = new ClockTrust(clockRecords.lastSeen().orElse(hoursAgo(1)));
     Ledger ledger = new Ledger(new History(readings, register, GAP), register, hours, time);

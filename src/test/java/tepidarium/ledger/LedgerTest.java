@@ -95,7 +95,7 @@ class LedgerTest {
     steady(48, 30);
     Span whole = hours(1, 48);
     double before = bench.chronicle.heat(bench.container(), whole, RULE).degreeHours();
-    bench.readings.forgetBefore(bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
+    bench.readings.deleteBefore(bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
     assertEquals(
         before, bench.chronicle.heat(bench.container(), whole, RULE).degreeHours(), 18 * 0.75);
     // The part of an hour at the start has gone; whole hours have not.
@@ -113,7 +113,7 @@ class LedgerTest {
   @Test
   void lettingGoIsNotUndoneByANewBase() {
     steady(48, 30);
-    bench.readings.forgetBefore(bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
+    bench.readings.deleteBefore(bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
     bench.register.change(bench.container().id(), Bench.settings(20, null));
     Span old = new Span(Bench.START.plusSeconds(43 * 60), hours(0, 20).to().minusSeconds(17 * 60));
     HeatRule now = new HeatRule(20, null);
@@ -128,7 +128,7 @@ class LedgerTest {
   void aReadingFromBeforeRawOnesWereLetGoIsRefusedByName() {
     steady(48, 30);
     Instant kept = bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30)));
-    bench.readings.forgetBefore(kept);
+    bench.readings.deleteBefore(kept);
     var result =
         bench.sink.write(
             java.util.List.of(
@@ -141,7 +141,7 @@ class LedgerTest {
   @Test
   void aLateReadingRightAfterThoseLetGoLeavesTheHourBeforeItAsItWas() {
     steady(48, 30);
-    bench.readings.forgetBefore(bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
+    bench.readings.deleteBefore(bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
     Instant kept = bench.ledger.rawFrom();
     Span before = new Span(kept.minus(Duration.ofHours(3)), kept);
     bench.store(new Reading(Bench.SENSOR, kept.plus(Duration.ofMinutes(5)), 30.0, 95.0, 0.0, null));
@@ -168,7 +168,7 @@ class LedgerTest {
   @Test
   void theFirstHourAfterThoseLetGoIsWorkedOutAgainAsWhole() {
     steady(48, 30);
-    bench.readings.forgetBefore(bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
+    bench.readings.deleteBefore(bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
     bench.register.change(bench.container().id(), Bench.settings(20, null));
     Instant kept = bench.ledger.rawFrom();
 

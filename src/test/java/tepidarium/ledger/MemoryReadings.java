@@ -11,9 +11,9 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
-import tepidarium.series.SensorSummary;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
+import tepidarium.series.SensorSummary;
 import tepidarium.series.UncertainReadings;
 import tepidarium.series.WriteResult;
 
@@ -59,7 +59,7 @@ public final class MemoryReadings implements ReadingSink, ReadingSource {
     afterNextRead = then;
   }
 
-  void forgetBefore(Instant instant) {
+  void deleteBefore(Instant instant) {
     readings.headMap(instant.toEpochMilli()).clear();
   }
 
@@ -75,7 +75,7 @@ public final class MemoryReadings implements ReadingSink, ReadingSource {
   }
 
   @Override
-  public Map<SensorId, SensorSummary> heard() {
+  public Map<SensorId, SensorSummary> summaries() {
     return Map.of();
   }
 

@@ -8,7 +8,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.LongRange;
 
-/** Every store gives back the same number, close to the one that was sent. */
+/** Tests that stored values are close to the sent ones and survive repeated conversion. */
 class FixedPointProperties {
   @Property
   void theTextOfSoManyStepsIsTheirValue(

@@ -102,7 +102,8 @@ class SensorSummaryTest {
 
     assertEquals(at(1), forgetful.first());
     assertEquals(at(2), forgetful.last());
-    assertEquals(Map.of(Quantity.HUMIDITY, new SensorSummary.Value(96.0, at(1))), forgetful.latest());
+    assertEquals(
+        Map.of(Quantity.HUMIDITY, new SensorSummary.Value(96.0, at(1))), forgetful.latest());
     assertEquals(heard, heard.forgetAfter(at(3)));
   }
 }

@@ -16,7 +16,7 @@ import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Opening files that are new, older, later, damaged, or somebody else's. */
+/** Opens files that are new, older, later, damaged, or from another program. */
 class SqliteFileTest {
   private static final Schema SPOOL = new Schema("db/spool", 3);
 

@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** An answer of the server that says no, with its words. */
+/** An error response of the InfluxDB server: HTTP status and message. */
 final class ErrorResponse extends IOException {
   private static final long serialVersionUID = 1L;
 
@@ -12,39 +12,37 @@ final class ErrorResponse extends IOException {
 
   private final int status;
 
-  ErrorResponse(int status, String words) {
-    super(words);
+  ErrorResponse(int status, String message) {
+    super(message);
     this.status = status;
   }
 
-  String words() {
+  String message() {
     return String.valueOf(getMessage());
   }
 
-  /**
-   * Whether the same points would be refused for ever: the request was at fault, not the server.
-   */
+  /** Whether a retry cannot help, because the request is invalid. */
   boolean isPermanent() {
     return status == 400 || status == 413 || status == 422;
   }
 
-  /** Of several statements to a database that is missing, InfluxDB says only "not executed". */
+  /** For several statements on a missing database, InfluxDB reports only "not executed". */
   boolean isMissingDatabase() {
-    return words().contains("database not found") || words().equals("not executed");
+    return message().contains("database not found") || message().equals("not executed");
   }
 
   /**
-   * How many points of a partly written batch the server says it has dropped for this one reason;
-   * there may be more for another. 0 where it does not say.
+   * Number of points of a partly written batch that the server reports as dropped for this error; 0
+   * if it does not report a number. Points may have been dropped for other errors too.
    */
   int dropped() {
-    Matcher matcher = DROPPED.matcher(words());
+    Matcher matcher = DROPPED.matcher(message());
     return matcher.find() ? Integer.parseInt(matcher.group(1)) : 0;
   }
 
-  /** The reason without what was said of the batch as a whole. */
+  /** The error message without the parts about the whole batch. */
   String reason() {
-    String words = DROPPED.matcher(words()).replaceFirst("");
-    return "InfluxDB refuses it: " + words.replaceFirst("^partial write: ", "");
+    String message = DROPPED.matcher(message()).replaceFirst("");
+    return "InfluxDB rejects the reading: " + message.replaceFirst("^partial write: ", "");
   }
 }

@@ -3,11 +3,10 @@ package tepidarium.series.influx;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Where the InfluxDB server is and how to log in: with a name and a password, with a token, or not
- * at all.
+ * The URL and login of an InfluxDB server: user and password, a token, or no login.
  *
  * @param url for example {@code http://192.168.1.5:8086}
- * @param database the database that holds the readings; made when it is missing
+ * @param database the database for the readings; created if missing
  */
 public record InfluxAddress(
     String url,

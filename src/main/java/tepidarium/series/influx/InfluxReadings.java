@@ -19,19 +19,19 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
-import tepidarium.series.Redeliveries;
-import tepidarium.series.SensorSummary;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.ReadingTrimmer;
+import tepidarium.series.Redeliveries;
+import tepidarium.series.SensorSummary;
 import tepidarium.series.StoreException;
 import tepidarium.series.UncertainReadings;
 import tepidarium.series.WriteResult;
 
 /**
- * Readings in an InfluxDB server: measurement {@code reading}, tag {@code sensor}, a float field
- * for each quantity. Readings of uncertain time stand in the measurement {@code uncertain_reading}.
- * One thread writes, any number read.
+ * Stores readings in an InfluxDB server: measurement {@code reading}, tag {@code sensor}, one float
+ * field per quantity. Readings of uncertain time go to the measurement {@code uncertain_reading}.
+ * One thread writes; any number of threads read.
  */
 public final class InfluxReadings
     implements ReadingSink, ReadingSource, ReadingTrimmer, AutoCloseable {
@@ -45,12 +45,12 @@ public final class InfluxReadings
   private final Measurement uncertainReadings;
   private final PointReader rows;
 
-  /** As of the last answer. */
+  /** Cached counts from the last successful query. */
   private volatile Map<SensorId, UncertainReadings> uncertain = Map.of();
 
   private volatile boolean uncertainIsKnown;
 
-  /** Opens nothing: the server may be away, and is looked for at the first call. */
+  /** Connects lazily, at the first call, so the service can start while the server is down. */
   public InfluxReadings(InfluxAddress address) {
     server = new InfluxServer(address);
     readings = new Measurement(server, READING, false);
@@ -59,9 +59,9 @@ public final class InfluxReadings
   }
 
   /**
-   * Finds out whether the server answers.
+   * Checks that the server answers.
    *
-   * @throws tepidarium.series.StoreException when not
+   * @throws tepidarium.series.StoreException when it does not answer
    */
   public void probe() {
     server.probe();
@@ -106,8 +106,8 @@ public final class InfluxReadings
   private WriteResult write(Measurement measurement, List<Reading> batch) {
     if (measurement.needsNewest()) {
       Map<SensorId, Long> newest = new HashMap<>();
-      heard(measurement.rows())
-          .forEach((sensor, heard) -> newest.put(sensor, heard.last().toEpochMilli()));
+      summaries(measurement.rows())
+          .forEach((sensor, summary) -> newest.put(sensor, summary.last().toEpochMilli()));
       measurement.newest(newest);
     }
     return measurement.write(batch);
@@ -141,11 +141,11 @@ public final class InfluxReadings
   }
 
   @Override
-  public Map<SensorId, SensorSummary> heard() {
-    return heard(rows);
+  public Map<SensorId, SensorSummary> summaries() {
+    return summaries(rows);
   }
 
-  private Map<SensorId, SensorSummary> heard(PointReader rows) {
+  private Map<SensorId, SensorSummary> summaries(PointReader rows) {
     String bySensor = " GROUP BY \"sensor\"";
     Map<SensorId, Instant> first =
         ends(rows, "first", bySensor, null).stream()
@@ -158,26 +158,28 @@ public final class InfluxReadings
           .computeIfAbsent(end.sensor(), sensor -> new EnumMap<>(Quantity.class))
           .put(end.quantity(), end.value());
     }
-    Map<SensorId, SensorSummary> heard = new LinkedHashMap<>();
-    latest.forEach((sensor, values) -> heard.put(sensor, heard(first.get(sensor), values)));
-    return heard;
+    Map<SensorId, SensorSummary> summaries = new LinkedHashMap<>();
+    latest.forEach((sensor, values) -> summaries.put(sensor, summary(first.get(sensor), values)));
+    return summaries;
   }
 
-  private static SensorSummary heard(@Nullable Instant first, Map<Quantity, SensorSummary.Value> latest) {
+  private static SensorSummary summary(
+      @Nullable Instant first, Map<Quantity, SensorSummary.Value> latest) {
     Instant last =
         latest.values().stream().map(SensorSummary.Value::at).max(Instant::compareTo).orElseThrow();
     return new SensorSummary(first == null ? last : first, last, latest);
   }
 
-  /** The first or last value of a quantity. */
+  /** The first or last value of one quantity of one sensor. */
   private record End(SensorId sensor, Quantity quantity, SensorSummary.Value value) {}
 
   /**
    * The first or the last value of each quantity.
    *
-   * @param sensor whose they are, where the clause asks for one; else the answer tells
+   * @param sensor the sensor that the clause selects; null if the response names the sensors
    */
-  private List<End> ends(PointReader rows, String function, String clause, @Nullable SensorId sensor) {
+  private List<End> ends(
+      PointReader rows, String function, String clause, @Nullable SensorId sensor) {
     String statements =
         Arrays.stream(QUANTITIES)
             .map(q -> "SELECT " + function + "(\"" + q.key() + "\")" + rows.source() + clause)
@@ -199,7 +201,7 @@ public final class InfluxReadings
     return ends;
   }
 
-  /** The sensor of a series; null where others wrote one that is none of ours. */
+  /** The sensor of a series; null if another program wrote the series under an invalid name. */
   private static @Nullable SensorId sensor(QueryResult.Series series) {
     try {
       return new SensorId(series.getTags().getOrDefault("sensor", ""));
@@ -221,17 +223,20 @@ public final class InfluxReadings
     return uncertain;
   }
 
-  /** Each point of uncertain time has a delivery, 0 where it came without a packet identifier. */
+  /**
+   * Counts the delivery field, because each point of uncertain time has it; it is 0 without a
+   * packet identifier.
+   */
   private Map<SensorId, UncertainReadings> countUncertain() {
     PointReader apart = uncertainReadings.rows();
-    Map<SensorId, SensorSummary> heard = heard(apart);
+    Map<SensorId, SensorSummary> summaries = summaries(apart);
     String statement =
         "SELECT count(" + PointReader.DELIVERY + ")" + apart.source() + " GROUP BY \"sensor\"";
     List<QueryResult.Series> series = server.ask(statement).get(0).getSeries();
     Map<SensorId, UncertainReadings> counted = new HashMap<>();
     for (QueryResult.Series one : series == null ? List.<QueryResult.Series>of() : series) {
       SensorId sensor = sensor(one);
-      SensorSummary known = sensor == null ? null : heard.get(sensor);
+      SensorSummary known = sensor == null ? null : summaries.get(sensor);
       if (known != null && one.getValues().get(0).get(1) instanceof Number count) {
         counted.put(sensor, new UncertainReadings(count.longValue(), known.last()));
       }
@@ -247,9 +252,12 @@ public final class InfluxReadings
         .min(Instant::compareTo);
   }
 
-  /** The server does it in its own time, all at once. */
+  /**
+   * Sends one DELETE for all old readings and ignores the limit; the server deletes in the
+   * background.
+   */
   @Override
-  public int forgetBefore(Instant instant, int most) {
+  public int deleteBefore(Instant instant, int limit) {
     String before = " WHERE time < " + instant.toEpochMilli() + "ms";
     server.ask("DELETE FROM " + READING + before + "; DELETE FROM " + UNCERTAIN + before);
     uncertainIsKnown = false;

@@ -19,32 +19,32 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.series.StoreException;
 
 /**
- * Calls to one InfluxDB server, each with a time limit. Nothing is sent before the first call, and
- * a server that is away makes the call fail, not the service. Requests are not compressed: on a
- * local network that costs more than it saves. Safe for use by several threads.
+ * A client for one InfluxDB server with a timeout on each call. It connects lazily, at the first
+ * call. When the server is down, calls fail with a {@link StoreException}. Requests are not
+ * compressed, because on a local network compression costs more time than it saves. Thread-safe.
  */
 final class InfluxServer implements AutoCloseable {
   private static final Duration CONNECT_LIMIT = Duration.ofSeconds(2);
   private static final Duration ANSWER_LIMIT = Duration.ofSeconds(10);
   private static final Duration CALL_LIMIT = Duration.ofSeconds(30);
 
-  /** For this long after a failed call the next question fails at once, with the same words. */
-  private static final long REST_NANOS = Duration.ofSeconds(1).toNanos();
+  /** Backoff: for this long after a failed call, queries fail at once with the same message. */
+  private static final long BACKOFF_NANOS = Duration.ofSeconds(1).toNanos();
 
-  private static final int LONGEST_WORDS = 300;
+  private static final int MAX_MESSAGE_LENGTH = 300;
 
-  /** A call that could not be made, and until when on the monotonic clock it is not tried again. */
-  private record Failure(String words, Exception cause, long untilNanos) {}
+  /** A failed call, and the monotonic time until which queries are not sent. */
+  private record Failure(String message, Exception cause, long untilNanos) {}
 
   private final InfluxAddress address;
   private @Nullable InfluxDB client;
-  private volatile @Nullable Failure lately;
+  private volatile @Nullable Failure lastFailure;
 
   InfluxServer(InfluxAddress address) {
     this.address = address;
   }
 
-  /** Made at the first call, because making it looks the host's name up. */
+  /** Created at the first call, because creation looks up the host name. */
   private synchronized InfluxDB client() {
     if (client == null) {
       OkHttpClient.Builder http =
@@ -73,7 +73,10 @@ final class InfluxServer implements AutoCloseable {
             : chain.request().newBuilder().header("Authorization", "Token " + token).build());
   }
 
-  /** The library drops the status of an answer; it is needed to tell whether to try again. */
+  /**
+   * Throws for an error status. The library drops the HTTP status, which decides whether a retry
+   * makes sense.
+   */
   private static Response successful(Interceptor.Chain chain) throws IOException {
     Response response = chain.proceed(chain.request());
     if (response.isSuccessful()) {
@@ -81,21 +84,24 @@ final class InfluxServer implements AutoCloseable {
     }
     try (ResponseBody body = response.body()) {
       String text = body == null ? "" : body.string();
-      InfluxDBException words = InfluxDBException.buildExceptionForErrorState(text);
-      throw new ErrorResponse(response.code(), shortened(words.getMessage(), response.code()));
+      InfluxDBException parsed = InfluxDBException.buildExceptionForErrorState(text);
+      throw new ErrorResponse(response.code(), shortened(parsed.getMessage(), response.code()));
     }
   }
 
-  private static String shortened(@Nullable String words, int status) {
-    String text = words == null || words.isBlank() ? "status " + status : words.strip();
-    return text.length() <= LONGEST_WORDS ? text : text.substring(text.length() - LONGEST_WORDS);
+  private static String shortened(@Nullable String message, int status) {
+    String text = message == null || message.isBlank() ? "status " + status : message.strip();
+    return text.length() <= MAX_MESSAGE_LENGTH
+        ? text
+        : text.substring(text.length() - MAX_MESSAGE_LENGTH);
   }
 
   /**
-   * Writes points, times in milliseconds.
+   * Writes points in line protocol, times in epoch milliseconds.
    *
-   * @throws ErrorResponse when the server will never take one or more of them; the others may be written
-   * @throws StoreException when it cannot take them now
+   * @throws ErrorResponse when the server rejects one or more points permanently; the others may be
+   *     written
+   * @throws StoreException when the server cannot accept them now
    */
   void write(String lines) throws ErrorResponse {
     call(
@@ -111,14 +117,14 @@ final class InfluxServer implements AutoCloseable {
   }
 
   /**
-   * Asks, with times in milliseconds; a result for each statement.
+   * Runs query statements and returns one result for each; times are epoch milliseconds.
    *
    * @throws StoreException when the server cannot answer now
    */
   List<QueryResult.Result> ask(String statements) {
-    Failure failure = lately;
+    Failure failure = lastFailure;
     if (failure != null && System.nanoTime() - failure.untilNanos() < 0) {
-      throw new StoreException(failure.words(), failure.cause());
+      throw new StoreException(failure.message(), failure.cause());
     }
     try {
       Query query = new Query(statements, address.database(), true);
@@ -128,13 +134,16 @@ final class InfluxServer implements AutoCloseable {
     }
   }
 
-  /** A question that fails is answered as one that succeeds, with an error inside. */
+  /**
+   * Throws for an error inside the response, because the server reports a failed query with a
+   * success status.
+   */
   private static List<QueryResult.Result> answered(QueryResult answer) {
     if (answer.hasError()) {
       throw new InfluxDBException(answer.getError());
     }
     if (answer.getResults() == null) {
-      throw new InfluxDBException("an answer without results: is it InfluxDB?");
+      throw new InfluxDBException("the response has no results: is it InfluxDB?");
     }
     for (QueryResult.Result result : answer.getResults()) {
       if (result.hasError()) {
@@ -145,12 +154,12 @@ final class InfluxServer implements AutoCloseable {
   }
 
   /**
-   * Finds out whether the server answers and lets this service in.
+   * Checks that the server answers and accepts the login.
    *
    * @throws StoreException when not
    */
   void probe() {
-    lately = null;
+    lastFailure = null;
     ask("SHOW MEASUREMENTS LIMIT 1");
   }
 
@@ -176,7 +185,7 @@ final class InfluxServer implements AutoCloseable {
     if (e.getCause() instanceof ErrorResponse refusal) {
       return refusal;
     }
-    // Said in an answer that is a success otherwise, as queries do.
+    // An error inside a response with a success status, as for queries.
     return e instanceof InfluxDBIOException
         ? null
         : new ErrorResponse(200, String.valueOf(e.getMessage()));
@@ -199,12 +208,12 @@ final class InfluxServer implements AutoCloseable {
   private StoreException failed(Exception e) {
     Throwable cause = e instanceof InfluxDBIOException && e.getCause() != null ? e.getCause() : e;
     String reason = cause instanceof ErrorResponse ? cause.getMessage() : cause.toString();
-    String words = "InfluxDB at " + address.url() + " does not answer: " + reason;
+    String message = "InfluxDB at " + address.url() + " does not answer: " + reason;
     if (cause instanceof ErrorResponse) {
-      words = "InfluxDB at " + address.url() + " says: " + reason;
+      message = "InfluxDB at " + address.url() + " says: " + reason;
     }
-    lately = new Failure(words, e, System.nanoTime() + REST_NANOS);
-    return new StoreException(words, e);
+    lastFailure = new Failure(message, e, System.nanoTime() + BACKOFF_NANOS);
+    return new StoreException(message, e);
   }
 
   @Override

@@ -16,10 +16,10 @@ import tepidarium.series.RefusedReading;
 import tepidarium.series.WriteResult;
 
 /**
- * Writes readings into one measurement of the server. The server overwrites a point that comes
- * again, so existing points are read first: the newest instant of each sensor is known, instants
- * after it are new, and for older ones the server is asked. This holds while nobody else writes the
- * measurement. For one thread.
+ * Writes readings into one measurement of the server without overwriting existing points. The
+ * server would overwrite a point at the same instant, so existing points are queried first. The
+ * newest instant of each sensor is cached; only readings at or before it need a query. This
+ * requires that no other program writes to the measurement. Not thread-safe.
  */
 final class Measurement {
   private final InfluxServer server;
@@ -27,16 +27,16 @@ final class Measurement {
   private final PointReader rows;
   private final boolean uncertain;
 
-  /** Newest instant of each sensor, epoch milliseconds; null until the server was asked. */
+  /** Newest instant of each sensor, epoch milliseconds; null until loaded. */
   private @Nullable Map<SensorId, Long> newestMs;
 
-  /** One batch while it is put together. */
+  /** The points of one batch before they are sent. */
   private final class Batch {
     final Map<Point.Key, Point> points = new LinkedHashMap<>();
     final List<RefusedReading> refused = new ArrayList<>();
     int repeated;
 
-    /** The newest instants, with those of the batch. */
+    /** The newest instant of each sensor, including those of the batch. */
     final Map<SensorId, Long> newest;
 
     Batch(Map<SensorId, Long> newest) {
@@ -45,7 +45,7 @@ final class Measurement {
 
     void add(Reading reading) {
       long atMs = reading.at().toEpochMilli();
-      for (int moved = 0; moved <= ReadingSink.MOST_MOVED_MS; moved++) {
+      for (int moved = 0; moved <= ReadingSink.MAX_SHIFT_MS; moved++) {
         Point.Fit fit = add(reading, atMs + moved);
         if (fit == Point.Fit.CONFLICT && uncertain) {
           fit = add(reading, newest.getOrDefault(reading.sensor(), atMs) + 1);
@@ -55,7 +55,7 @@ final class Measurement {
           return;
         }
       }
-      refused.add(new RefusedReading(reading, ReadingSink.noRoomAt(reading)));
+      refused.add(new RefusedReading(reading, ReadingSink.noFreeInstant(reading)));
     }
 
     private Point.Fit add(Reading reading, long atMs) {
@@ -79,7 +79,7 @@ final class Measurement {
     return rows;
   }
 
-  /** Whether the newest instants of the sensors have to be told before anything is written. */
+  /** Whether {@link #newest} must be called before the first write. */
   boolean needsNewest() {
     return newestMs == null;
   }
@@ -92,7 +92,7 @@ final class Measurement {
   WriteResult write(List<Reading> readings) {
     Map<SensorId, Long> known = newestMs == null ? Map.of() : newestMs;
     Batch batch = new Batch(new HashMap<>(known));
-    askWhatIsThere(readings, known, batch.points);
+    loadExisting(readings, known, batch.points);
     readings.forEach(batch::add);
     batch.points.values().removeIf(point -> point.readings().isEmpty());
     put(List.copyOf(batch.points.values()), batch.refused);
@@ -101,7 +101,7 @@ final class Measurement {
     return new WriteResult(stored, batch.repeated, batch.refused);
   }
 
-  private void askWhatIsThere(
+  private void loadExisting(
       List<Reading> batch, Map<SensorId, Long> newest, Map<Point.Key, Point> points) {
     Map<SensorId, NavigableSet<Long>> old = new HashMap<>();
     for (Reading reading : batch) {
@@ -110,20 +110,20 @@ final class Measurement {
         old.computeIfAbsent(reading.sensor(), sensor -> new TreeSet<>()).add(atMs);
       }
     }
-    old.forEach((sensor, instants) -> askWhatIsThere(sensor, instants, points));
+    old.forEach((sensor, instants) -> loadExisting(sensor, instants, points));
   }
 
-  /** Also asks for the instants to which a reading may be moved. */
-  private void askWhatIsThere(
+  /** Also queries the later instants to which a reading may be shifted. */
+  private void loadExisting(
       SensorId sensor, NavigableSet<Long> instants, Map<Point.Key, Point> points) {
     for (Ranges.Range range : Ranges.over(instants)) {
       rows.each(
           sensor,
           range.fromMs(),
-          range.toMs() + ReadingSink.MOST_MOVED_MS,
+          range.toMs() + ReadingSink.MAX_SHIFT_MS,
           (atMs, values) -> {
             Long asked = instants.floor(atMs);
-            if (asked != null && atMs - asked <= ReadingSink.MOST_MOVED_MS) {
+            if (asked != null && atMs - asked <= ReadingSink.MAX_SHIFT_MS) {
               points.computeIfAbsent(new Point.Key(sensor, atMs), Point::new).known(values);
             }
           });
@@ -131,9 +131,9 @@ final class Measurement {
   }
 
   /**
-   * Writes the points. The server takes the good ones of a batch and names the reason of one bad
-   * one, so a batch with bad ones is halved until those are found. Points that are bad for one
-   * reason mostly lie beside each other in time.
+   * Writes the points and finds rejected ones by bisection. The server writes the valid points of a
+   * batch and reports the error of only one invalid point. The batch is sorted by time before it is
+   * halved, because points with the same error are mostly neighbours in time.
    */
   private void put(List<Point> points, List<RefusedReading> refused) {
     if (points.isEmpty()) {

@@ -10,12 +10,15 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 import tepidarium.series.FixedPoint;
 
-/** One sensor's instant: what the server has there, and what a batch adds to it. For one thread. */
+/**
+ * One InfluxDB point: the values that the server has at one sensor and instant, and the values that
+ * a batch adds. Not thread-safe.
+ */
 final class Point {
   /** Identifies a point. */
   record Key(SensorId sensor, long atMs) {}
 
-  /** How a reading fits to a point. */
+  /** The outcome of adding a reading to a point. */
   enum Fit {
     ADDED,
     REPEATED,
@@ -36,17 +39,19 @@ final class Point {
     return key;
   }
 
-  /** The readings that added something. */
+  /** The readings that added a value. */
   List<Reading> readings() {
     return readings;
   }
 
-  /** The server has these values already. */
+  /** Records the values that the server already has. */
   void known(Map<Quantity, Double> values) {
     values.forEach((quantity, value) -> steps.put(quantity, FixedPoint.steps(value)));
   }
 
-  /** Adds what the reading has and is still missing, unless one of its values differs. */
+  /**
+   * Adds the quantities that the point is missing, unless a value conflicts with the existing one.
+   */
   Fit add(Reading reading) {
     Map<Quantity, Long> more = new EnumMap<>(Quantity.class);
     for (Quantity quantity : Quantity.values()) {
@@ -73,9 +78,9 @@ final class Point {
   }
 
   /**
-   * Appends what is added in line protocol; names of sensors need no escapes there.
+   * Appends the added values in line protocol. Sensor names need no escaping.
    *
-   * @param always whether to write the delivery even where there is none
+   * @param always whether to write the delivery field even without a packet identifier
    */
   void appendTo(StringBuilder lines, String measurement, boolean always) {
     lines.append(measurement).append(",sensor=").append(key.sensor().name());

@@ -14,12 +14,15 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 import tepidarium.series.Redeliveries;
 
-/** Asks for rows of readings, a page at a time, so that a long history does not fill the memory. */
+/**
+ * Queries the points of one measurement in pages of 20,000, so that a long history does not use too
+ * much memory.
+ */
 final class PointReader {
-  /** A page takes some 5 MB while it is read. */
+  /** A page takes about 5 MB of memory. */
   private static final int PAGE = 20_000;
 
-  /** The instants that the server can hold, epoch milliseconds. */
+  /** The range of instants that the server can store, epoch milliseconds. */
   private static final long EARLIEST_MS = -9_223_372_036_854L;
 
   private static final long LATEST_MS = 9_223_372_036_854L;
@@ -27,13 +30,13 @@ final class PointReader {
   private static final String COLUMNS =
       Arrays.stream(QUANTITIES).map(q -> '"' + q.key() + '"').collect(Collectors.joining(", "));
 
-  /** The field that holds the packet identifier of a delivery. */
+  /** The field for the MQTT packet identifier of a delivery. */
   static final String DELIVERY = "delivery";
 
   private final InfluxServer server;
   private final String source;
 
-  /** Takes one row: the quantities that are there, each with its value. */
+  /** Receives the values of one point. */
   interface Visitor {
     void row(long atMs, Map<Quantity, Double> values);
   }
@@ -43,7 +46,7 @@ final class PointReader {
     this.source = " FROM \"" + measurement + '"';
   }
 
-  /** Each row from one instant to another, both included, in the order of time. */
+  /** Visits each point in time order; both ends included. */
   void each(SensorId sensor, long fromMs, long toMs, Visitor visitor) {
     long from = Math.max(fromMs, EARLIEST_MS);
     while (true) {
@@ -64,7 +67,7 @@ final class PointReader {
     return source;
   }
 
-  /** The newest readings of a sensor that have a packet identifier. */
+  /** The newest stored readings of a sensor that have a packet identifier. */
   List<Reading> delivered(SensorId sensor) {
     String statement =
         "SELECT "
@@ -93,7 +96,10 @@ final class PointReader {
     return found;
   }
 
-  /** A sensor's name holds no quotes: {@link SensorId} sees to that. */
+  /**
+   * Builds the WHERE clause. A sensor name needs no escaping, because {@link SensorId} allows no
+   * quotes.
+   */
   static String where(SensorId sensor, long fromMs, long toMs) {
     return " WHERE \"sensor\" = '"
         + sensor.name()
@@ -113,7 +119,7 @@ final class PointReader {
     return ((Number) row.get(0)).longValue();
   }
 
-  /** Without what others wrote that is no number. */
+  /** The values of a row, without fields of other programs that are not numbers. */
   private static Map<Quantity, Double> values(List<Object> row) {
     Map<Quantity, Double> values = new EnumMap<>(Quantity.class);
     for (int i = 0; i < QUANTITIES.length; i++) {

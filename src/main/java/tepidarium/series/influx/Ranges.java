@@ -5,11 +5,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedSet;
 
-/** The stretches of time to ask for, so that instants far apart do not mean reading all between. */
+/**
+ * Splits instants into query ranges at steps longer than one day, so that a query does not read all
+ * points between distant instants.
+ */
 final class Ranges {
-  private static final long FAR_MS = Duration.ofDays(1).toMillis();
+  private static final long MAX_STEP_MS = Duration.ofDays(1).toMillis();
 
-  /** From one instant to another, both included. */
+  /** A time range, both ends included, epoch milliseconds. */
   record Range(long fromMs, long toMs) {}
 
   private Ranges() {}
@@ -19,7 +22,7 @@ final class Ranges {
     long from = instantsMs.first();
     long to = from;
     for (long at : instantsMs) {
-      if (at - to > FAR_MS) {
+      if (at - to > MAX_STEP_MS) {
         ranges.add(new Range(from, to));
         from = at;
       }

@@ -1,4 +1,4 @@
-/** Readings in an InfluxDB server, through its 1.x interface. */
+/** Stores readings in an InfluxDB server, through its 1.x API. */
 @NullMarked
 package tepidarium.series.influx;
 

@@ -17,59 +17,60 @@ import tepidarium.series.StoreException;
 import tepidarium.series.WriteResult;
 
 /**
- * Stands in front of a readings store that may be away. While the store answers, batches go
- * straight through. When it does not, they are kept on local disk, and once it answers again they
- * go over to it in the order in which they came. While anything is kept, what comes newly is kept
- * behind it, so that nothing overtakes. A batch is removed only after the store has it: one that
- * goes over twice, because the service was killed in between, changes nothing the second time.
+ * Buffers readings on local disk while the readings store is down. While the store is up, batches
+ * go straight to it. During an outage, they are appended to a queue on disk. When the store is
+ * back, the spool forwards the queue in arrival order. New batches join the end of the queue until
+ * it is empty, so the order is kept. A batch leaves the queue only after the store has committed
+ * it. If the process is killed in between, the batch is forwarded twice; the store ignores the
+ * duplicate.
  *
- * <p>The disk space is bounded. When it is used up, what is kept stays, oldest and all, and what
- * comes newly is refused: whoever sent it has to keep it.
+ * <p>The disk space is limited. When it is used up, queued readings stay and new batches are
+ * rejected with a {@link StoreException}; the sender keeps them.
  *
- * <p>One thread writes; one thread of the spool's own hands over and looks whether the store is
- * there. The store is written to by the first while nothing is kept, else by the second.
+ * <p>Threads: the caller's writer thread writes to the store while the queue is empty. The spool's
+ * own thread probes the store and forwards the queue.
  */
 public final class Spool implements ReadingSink, AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Spool.class);
   private static final int BATCH = 5_000;
-  private static final Duration LOOK_EVERY = Duration.ofSeconds(5);
-  private static final long FIRST_PAUSE_MS = 250;
-  private static final long LONGEST_PAUSE_MS = 5_000;
+  private static final Duration PROBE_EVERY = Duration.ofSeconds(5);
+  private static final long FIRST_BACKOFF_MS = 250;
+  private static final long MAX_BACKOFF_MS = 5_000;
   private static final Duration STOP_WAIT = Duration.ofSeconds(35);
 
-  /** The store behind, and a way to find out whether it is there. */
+  /** The readings store behind the spool, with a health probe. */
   public interface Backend extends ReadingSink {
     /**
-     * Returns when the store answers.
+     * Returns normally if the store is up.
      *
-     * @throws StoreException when it does not
+     * @throws StoreException when the store does not answer
      */
     void probe();
   }
 
-  /** Follows what is handed over; called on the spool's own thread. */
-  public interface Follower {
-    /** The store answers, for the first time or again. */
+  /** Receives the outcome of forwarding; called on the spool's own thread. */
+  public interface Listener {
+    /** The store is up, for the first time or after an outage. */
     void reached();
 
     /**
-     * The store will never take these; they leave the spool once this returns.
+     * The store rejects these readings permanently. They leave the queue once this method returns.
      *
-     * @throws StoreException when they cannot be noted now
+     * @throws StoreException when the listener cannot record them now
      */
     void refused(List<RefusedReading> refused);
 
-    /** A batch has gone over and left the spool. */
-    void handedOver(List<Reading> readings, WriteResult result);
+    /** A batch was forwarded and has left the queue. */
+    void forwarded(List<Reading> readings, WriteResult result);
   }
 
   /**
-   * How it is.
+   * The state of the spool and of the store.
    *
-   * @param waiting readings kept here
-   * @param share how much of the space is used, from 0 to 1
-   * @param awaySince since when the store does not answer; null when it does
-   * @param reason why, as far as is known
+   * @param waiting number of queued readings
+   * @param share used part of the disk space limit, 0 to 1
+   * @param awaySince start of the outage; null while the store is up
+   * @param reason error message of the outage; null while the store is up
    */
   public record State(
       long waiting, double share, @Nullable Instant awaySince, @Nullable String reason) {}
@@ -91,7 +92,7 @@ public final class Spool implements ReadingSink, AutoCloseable {
   }
 
   /**
-   * Opens or creates the file; {@link #start} begins to hand over.
+   * Opens or creates the queue file. Call {@link #start} to begin forwarding.
    *
    * @throws IllegalStateException when the file cannot be used; the message names it
    */
@@ -99,12 +100,12 @@ public final class Spool implements ReadingSink, AutoCloseable {
     return new Spool(backend, SpoolFile.open(path, limitBytes), clock);
   }
 
-  /** Begins to hand over what is kept. To be called once. */
-  public void start(Follower follower) {
-    Thread handingOver = new Thread(() -> run(follower), "spool");
-    handingOver.setDaemon(true);
-    thread = handingOver;
-    handingOver.start();
+  /** Starts the forwarding thread. Call it once. */
+  public void start(Listener listener) {
+    Thread forwarder = new Thread(() -> run(listener), "spool");
+    forwarder.setDaemon(true);
+    thread = forwarder;
+    forwarder.start();
   }
 
   public State state() {
@@ -138,46 +139,46 @@ public final class Spool implements ReadingSink, AutoCloseable {
     String reason = e.getMessage() == null ? e.toString() : e.getMessage();
     away = new Away(before == null ? clock.instant() : before.since(), reason);
     if (before == null) {
-      LOG.warn("{}; readings are kept on this disk until the store is back", reason);
+      LOG.warn("{}; readings are queued on the local disk until the store is back", reason);
     }
   }
 
-  private void run(Follower follower) {
-    long pauseMs = FIRST_PAUSE_MS;
+  private void run(Listener listener) {
+    long pauseMs = FIRST_BACKOFF_MS;
     boolean reached = false;
     while (!stopping) {
       try {
         backend.probe();
         if (!reached || away != null) {
-          follower.reached();
+          listener.reached();
           reached = true;
         }
-        handOver(follower);
-        pauseMs = FIRST_PAUSE_MS;
-        pause(LOOK_EVERY.toMillis());
+        forward(listener);
+        pauseMs = FIRST_BACKOFF_MS;
+        pause(PROBE_EVERY.toMillis());
       } catch (StoreException e) {
         away(e);
         pause(pauseMs);
-        pauseMs = Math.min(pauseMs * 2, LONGEST_PAUSE_MS);
+        pauseMs = Math.min(pauseMs * 2, MAX_BACKOFF_MS);
       } catch (RuntimeException | Error e) {
-        // No memory left, a bug, or something that an older version kept and this one cannot read:
-        // keep it, say so.
+        // Out of memory, a bug, or a queued reading of an older version that cannot be parsed:
+        // keep the queue and report the error as an outage.
         away(e);
-        pause(LONGEST_PAUSE_MS);
+        pause(MAX_BACKOFF_MS);
       }
     }
   }
 
-  private void handOver(Follower follower) {
+  private void forward(Listener listener) {
     while (file.size() > 0 && !stopping) {
       SpoolFile.Batch batch = file.oldest(BATCH);
       WriteResult result = backend.write(batch.readings());
       away = null;
       if (!result.refused().isEmpty()) {
-        follower.refused(result.refused());
+        listener.refused(result.refused());
       }
       file.remove(batch);
-      follower.handedOver(batch.readings(), result);
+      listener.forwarded(batch.readings(), result);
       if (file.size() == 0) {
         file.shrink();
       }
@@ -185,7 +186,7 @@ public final class Spool implements ReadingSink, AutoCloseable {
     away = null;
   }
 
-  /** Waits, but while the store is there not when something is to be handed over. */
+  /** Sleeps. While the store is up, a newly queued batch ends the sleep early. */
   private void pause(long ms) {
     try {
       if (away == null) {
@@ -195,19 +196,19 @@ public final class Spool implements ReadingSink, AutoCloseable {
       }
       wake.drainPermits();
     } catch (InterruptedException e) {
-      // Only close() interrupts, and the loop sees to that.
+      // Only close() interrupts; the loop then checks the stopping flag.
     }
   }
 
-  /** Stops handing over; what is kept stays on disk for the next start. */
+  /** Stops forwarding. Queued readings stay on disk for the next start. */
   @Override
   public void close() {
     stopping = true;
-    Thread handingOver = thread;
-    if (handingOver != null) {
-      handingOver.interrupt();
+    Thread forwarder = thread;
+    if (forwarder != null) {
+      forwarder.interrupt();
       try {
-        handingOver.join(STOP_WAIT.toMillis());
+        forwarder.join(STOP_WAIT.toMillis());
       } catch (InterruptedException e) {
         Thread.currentThread().interrupt();
       }

@@ -23,15 +23,15 @@ import tepidarium.sqlite.Schema;
 import tepidarium.sqlite.SqliteFile;
 
 /**
- * A queue of readings in one SQLite file that never grows over its limit. What was appended or
- * removed has reached the disk. Safe for use by several threads, which take turns.
+ * A durable queue of readings in one SQLite file of limited size. Each append and removal is on
+ * disk when the method returns. Thread-safe; transactions run one at a time.
  */
 final class SpoolFile implements AutoCloseable {
   private static final Schema SCHEMA = new Schema("db/spool", 3);
   private static final Quantity[] QUANTITIES = Quantity.values();
 
-  /** An emptied file that is larger than this gives its space back. */
-  private static final long WORTH_SHRINKING_BYTES = 16L << 20;
+  /** An empty queue file larger than this is compacted. */
+  private static final long COMPACT_ABOVE_BYTES = 16L << 20;
 
   private static final String INSERT =
       "INSERT INTO waiting (sensor, at_ms, temperature, humidity, light, battery, delivery, again,"
@@ -40,7 +40,7 @@ final class SpoolFile implements AutoCloseable {
       "SELECT id, sensor, at_ms, temperature, humidity, light, battery, delivery, again, uncertain"
           + " FROM waiting ORDER BY id LIMIT ?";
 
-  /** The oldest readings, and the number under which to remove them. */
+  /** The oldest readings, and the row id up to which {@link #remove} deletes. */
   record Batch(long lastId, List<Reading> readings) {}
 
   private final Connection connection;
@@ -53,7 +53,7 @@ final class SpoolFile implements AutoCloseable {
     this.limitBytes = limitBytes;
     connection = file.writer();
     pageBytes = number("PRAGMA page_size");
-    // SQLite itself keeps to the limit; a file that is larger already stays as large as it is.
+    // SQLite enforces the limit. A file that is already larger keeps its size.
     number("PRAGMA max_page_count = " + limitBytes / pageBytes);
     size.set(number("SELECT count(*) FROM waiting"));
     share = measuredShare();
@@ -79,12 +79,12 @@ final class SpoolFile implements AutoCloseable {
     }
   }
 
-  /** How many readings wait. */
+  /** Number of queued readings. */
   long size() {
     return size.get();
   }
 
-  /** How much of the limit is in use, from 0 to 1. */
+  /** Used part of the size limit, 0 to 1. */
   double share() {
     return share;
   }
@@ -99,8 +99,8 @@ final class SpoolFile implements AutoCloseable {
   }
 
   /**
-   * Transactions are begun and ended here and not by the driver, which loses count of them when
-   * SQLite itself rolls one back for want of space.
+   * Runs a step in an explicit transaction. The driver's own transaction state becomes wrong when
+   * SQLite rolls back because the disk is full.
    */
   private synchronized <T> T transaction(String what, Step<T> step) {
     try {
@@ -126,7 +126,7 @@ final class SpoolFile implements AutoCloseable {
     try {
       execute("ROLLBACK");
     } catch (SQLException e) {
-      // Where SQLite has rolled back by itself there is nothing to undo.
+      // SQLite may have rolled back already.
       cause.addSuppressed(e);
     }
   }
@@ -137,15 +137,15 @@ final class SpoolFile implements AutoCloseable {
     }
     share = 1;
     return new StoreException(
-        "the spool is full at "
+        "the spool or its disk is full, with "
             + size.get()
-            + " readings, or its disk is: nothing more is taken in until the readings store is"
-            + " back (spoolMaxMegabytes sets the limit)",
+            + " readings queued. New readings are rejected until the readings store is back. Repair"
+            + " the store, or raise spoolMaxMegabytes",
         e);
   }
 
   /**
-   * Appends all of it or, when it throws, nothing.
+   * Appends all readings, or none if it throws.
    *
    * @throws StoreException when the limit is reached or the disk fails
    */
@@ -153,7 +153,7 @@ final class SpoolFile implements AutoCloseable {
     transaction(
         "write to",
         () -> {
-          // Prepared each time: the driver closes a statement that has failed.
+          // Prepared each time because the driver closes a statement that has failed.
           try (PreparedStatement insert = connection.prepareStatement(INSERT)) {
             for (Reading reading : readings) {
               bind(insert, reading);
@@ -251,7 +251,7 @@ final class SpoolFile implements AutoCloseable {
   /** Gives the space of a large file back, when it is empty and that costs nothing. */
   synchronized void shrink() {
     try {
-      if (size() == 0 && number("PRAGMA page_count") * pageBytes > WORTH_SHRINKING_BYTES) {
+      if (size() == 0 && number("PRAGMA page_count") * pageBytes > COMPACT_ABOVE_BYTES) {
         execute("VACUUM");
         execute("PRAGMA wal_checkpoint(TRUNCATE)");
       }

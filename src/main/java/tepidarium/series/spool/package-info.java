@@ -1,4 +1,4 @@
-/** Keeps readings on local disk while the readings store is away. */
+/** Queues readings on local disk while the readings store is down. */
 @NullMarked
 package tepidarium.series.spool;
 

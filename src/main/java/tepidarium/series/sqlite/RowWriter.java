@@ -16,13 +16,13 @@ import tepidarium.series.ReadingSink;
 import tepidarium.series.RefusedReading;
 
 /**
- * Writes readings into one table, inside a transaction of the caller. A reading whose instant is
- * taken by another value moves to the next free millisecond. For one thread.
+ * Inserts readings into one table, within the caller's transaction. A reading whose instant already
+ * holds another value moves to the next free millisecond. Not thread-safe.
  */
 final class RowWriter implements AutoCloseable {
   private static final Quantity[] QUANTITIES = Quantity.values();
 
-  /** What became of the readings of one transaction; all others were there already. */
+  /** The stored and refused readings of one transaction; all others were duplicates. */
   static final class Tally {
     final List<Reading> stored = new ArrayList<>();
     final List<RefusedReading> refused = new ArrayList<>();
@@ -32,7 +32,7 @@ final class RowWriter implements AutoCloseable {
 
   private final boolean uncertain;
   private final PreparedStatement insert;
-  private final PreparedStatement there;
+  private final PreparedStatement sameValues;
   private final PreparedStatement newest;
   private final List<Row> batch = new ArrayList<>();
 
@@ -43,14 +43,16 @@ final class RowWriter implements AutoCloseable {
    */
   RowWriter(Connection connection, String table, boolean uncertain) throws SQLException {
     this.uncertain = uncertain;
-    insert = connection.prepareStatement(insertInto(table));
-    there = connection.prepareStatement(sameValuesIn(table));
+    insert = connection.prepareStatement(insertOrFill(table));
+    sameValues = connection.prepareStatement(selectSameValues(table));
     newest =
         connection.prepareStatement("SELECT max(at_ms) FROM " + table + " WHERE sensor_id = ?");
   }
 
-  /** Completes the row that is there, unless one of the values differs. */
-  private static String insertInto(String table) {
+  /**
+   * Inserts a row, or fills the empty columns of the existing row unless one of its values differs.
+   */
+  private static String insertOrFill(String table) {
     return "INSERT INTO "
         + table
         + """
@@ -73,8 +75,8 @@ final class RowWriter implements AutoCloseable {
           """;
   }
 
-  /** Finds a row that holds every value of a reading; each value is bound twice. */
-  private static String sameValuesIn(String table) {
+  /** Finds a row that has every value of a reading; each value is bound twice. */
+  private static String selectSameValues(String table) {
     return "SELECT 1 FROM "
         + table
         + """
@@ -91,7 +93,7 @@ final class RowWriter implements AutoCloseable {
     batch.add(new Row(sensorId, reading));
   }
 
-  /** Writes what was added. */
+  /** Writes the added readings. */
   void flush(Tally tally) throws SQLException {
     if (batch.isEmpty()) {
       return;
@@ -102,27 +104,30 @@ final class RowWriter implements AutoCloseable {
       if (changed[i] > 0) {
         tally.stored.add(row.reading());
       } else {
-        settle(row.sensorId(), row.reading(), tally);
+        resolveConflict(row.sensorId(), row.reading(), tally);
       }
     }
     batch.clear();
   }
 
-  /** Drops what was added. */
+  /** Discards the added readings without writing them. */
   void clear() throws SQLException {
     batch.clear();
     insert.clearBatch();
   }
 
-  /** Finds out whether a reading was there already; if not, stores it beside the other value. */
-  private void settle(int sensorId, Reading reading, Tally tally) throws SQLException {
+  /**
+   * Handles a reading whose insert changed nothing: skips a duplicate, else stores the reading at
+   * the next free millisecond.
+   */
+  private void resolveConflict(int sensorId, Reading reading, Tally tally) throws SQLException {
     long atMs = reading.at().toEpochMilli();
-    for (int moved = 0; moved <= ReadingSink.MOST_MOVED_MS; moved++) {
+    for (int moved = 0; moved <= ReadingSink.MAX_SHIFT_MS; moved++) {
       if (moved > 0 && insertAt(sensorId, atMs + moved, reading)) {
         tally.stored.add(reading);
         return;
       }
-      if (isThere(sensorId, atMs + moved, reading)) {
+      if (isStored(sensorId, atMs + moved, reading)) {
         return;
       }
       if (uncertain) {
@@ -131,7 +136,7 @@ final class RowWriter implements AutoCloseable {
         return;
       }
     }
-    tally.refused.add(new RefusedReading(reading, ReadingSink.noRoomAt(reading)));
+    tally.refused.add(new RefusedReading(reading, ReadingSink.noFreeInstant(reading)));
   }
 
   private boolean insertAt(int sensorId, long atMs, Reading reading) throws SQLException {
@@ -139,11 +144,11 @@ final class RowWriter implements AutoCloseable {
     return insert.executeUpdate() > 0;
   }
 
-  private boolean isThere(int sensorId, long atMs, Reading reading) throws SQLException {
-    there.setInt(1, sensorId);
-    there.setLong(2, atMs);
-    bindTwice(there, 3, reading);
-    return any(there);
+  private boolean isStored(int sensorId, long atMs, Reading reading) throws SQLException {
+    sameValues.setInt(1, sensorId);
+    sameValues.setLong(2, atMs);
+    bindTwice(sameValues, 3, reading);
+    return any(sameValues);
   }
 
   private long newestMs(int sensorId) throws SQLException {
@@ -196,7 +201,7 @@ final class RowWriter implements AutoCloseable {
   @Override
   public void close() throws SQLException {
     insert.close();
-    there.close();
+    sameValues.close();
     newest.close();
   }
 }

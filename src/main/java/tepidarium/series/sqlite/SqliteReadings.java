@@ -23,12 +23,12 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
-import tepidarium.series.Redeliveries;
 import tepidarium.series.FixedPoint;
-import tepidarium.series.SensorSummary;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.ReadingTrimmer;
+import tepidarium.series.Redeliveries;
+import tepidarium.series.SensorSummary;
 import tepidarium.series.StoreException;
 import tepidarium.series.UncertainReadings;
 import tepidarium.series.WriteResult;
@@ -37,14 +37,17 @@ import tepidarium.sqlite.Schema;
 import tepidarium.sqlite.SqliteFile;
 
 /**
- * Readings in one SQLite file. One thread writes; any number read, each on a connection of its own
- * while it does.
+ * Stores readings in one SQLite file. One thread writes. Any number of threads read, each on its
+ * own pooled connection.
  */
 public final class SqliteReadings
     implements ReadingSink, ReadingSource, ReadingTrimmer, AutoCloseable {
   private static final Schema SCHEMA = new Schema("db/readings", 3);
 
-  /** How far back {@link #heard} looks for the newest value of each quantity, readings. */
+  /**
+   * Number of newest readings in which {@link #summaries} searches for the latest value of each
+   * quantity.
+   */
   private static final int LOOK_BACK = 200;
 
   private static final Quantity[] QUANTITIES = Quantity.values();
@@ -147,7 +150,7 @@ public final class SqliteReadings
     return new WriteResult(stored, repeated, tally.refused);
   }
 
-  /** The newest readings of a sensor that have a packet identifier. */
+  /** The newest stored readings of a sensor that have a packet identifier. */
   private List<Reading> delivered(SensorId sensor) {
     Integer id = sensorIds.get(sensor);
     if (id == null) {
@@ -195,12 +198,15 @@ public final class SqliteReadings
 
   private void count(Reading reading) {
     uncertain.merge(
-        reading.sensor(), new UncertainReadings(1, reading.at()), (old, one) -> old.with(one.newest()));
+        reading.sensor(),
+        new UncertainReadings(1, reading.at()),
+        (old, one) -> old.with(one.newest()));
   }
 
   /**
-   * The driver's own transactions would begin the next one at once, and so hold the file's write
-   * lock for ever; and when that beginning failed, it would never begin one again.
+   * Runs explicit transaction statements. With its own transaction mode, the driver would start the
+   * next transaction at once and keep the write lock; after a failed start it would not start
+   * another.
    */
   private void execute(String sql) throws SQLException {
     try (Statement statement = writer.createStatement()) {
@@ -311,21 +317,22 @@ public final class SqliteReadings
   }
 
   @Override
-  public Map<SensorId, SensorSummary> heard() {
+  public Map<SensorId, SensorSummary> summaries() {
     return readers.with(
         connection -> {
           Map<SensorId, SensorSummary> result = new LinkedHashMap<>();
           for (Map.Entry<SensorId, Integer> sensor : sensorIds.entrySet()) {
-            SensorSummary heard = heard(connection, sensor.getValue());
-            if (heard != null) {
-              result.put(sensor.getKey(), heard);
+            SensorSummary summary = summary(connection, sensor.getValue());
+            if (summary != null) {
+              result.put(sensor.getKey(), summary);
             }
           }
           return result;
         });
   }
 
-  private static @Nullable SensorSummary heard(Connection connection, int id) throws SQLException {
+  private static @Nullable SensorSummary summary(Connection connection, int id)
+      throws SQLException {
     Optional<Instant> first = firstAt(connection, id, Long.MIN_VALUE, Long.MAX_VALUE);
     if (first.isEmpty()) {
       return null;
@@ -376,13 +383,13 @@ public final class SqliteReadings
         });
   }
 
-  /** On a connection of its own; freed space is used again by later readings. */
+  /** Uses a separate connection. SQLite reuses the freed space for later readings. */
   @Override
-  public int forgetBefore(Instant instant, int most) {
+  public int deleteBefore(Instant instant, int limit) {
     try (Connection connection = file.writer()) {
-      int removed = forgetBefore(connection, "reading", instant, most);
-      if (removed < most && !uncertain.isEmpty()) {
-        int more = forgetBefore(connection, "uncertain_reading", instant, most - removed);
+      int removed = deleteBefore(connection, "reading", instant, limit);
+      if (removed < limit && !uncertain.isEmpty()) {
+        int more = deleteBefore(connection, "uncertain_reading", instant, limit - removed);
         if (more > 0) {
           recountUncertain();
         }
@@ -394,7 +401,7 @@ public final class SqliteReadings
     }
   }
 
-  private int forgetBefore(Connection connection, String table, Instant instant, int most)
+  private int deleteBefore(Connection connection, String table, Instant instant, int limit)
       throws SQLException {
     String old =
         "SELECT sensor_id, at_ms FROM "
@@ -406,9 +413,9 @@ public final class SqliteReadings
       for (int id : List.copyOf(sensorIds.values())) {
         statement.setInt(1, id);
         statement.setLong(2, instant.toEpochMilli());
-        statement.setInt(3, most - removed);
+        statement.setInt(3, limit - removed);
         removed += statement.executeUpdate();
-        if (removed >= most) {
+        if (removed >= limit) {
           break;
         }
       }

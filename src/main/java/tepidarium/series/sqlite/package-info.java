@@ -1,4 +1,4 @@
-/** Readings in one SQLite file. */
+/** Stores readings in one SQLite file. */
 @NullMarked
 package tepidarium.series.sqlite;
 

@@ -15,7 +15,7 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 
-/** A file of readings that an older version wrote. */
+/** Migrates a readings file written by an older version. */
 class OlderFileTest {
   @TempDir private Path folder;
 
