@@ -90,6 +90,6 @@ public final class Redeliveries {
   }
 
   private static boolean isSame(@Nullable Double stored, double again) {
-    return stored != null && FixedPoint.steps(stored) == FixedPoint.steps(again);
+    return stored != null && ScaledValue.steps(stored) == ScaledValue.steps(again);
   }
 }

@@ -8,7 +8,7 @@ import tepidarium.reading.Arrival;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
-import tepidarium.series.FixedPoint;
+import tepidarium.series.ScaledValue;
 
 /**
  * One InfluxDB point: the values that the server has at one sensor and instant, and the values that
@@ -46,7 +46,7 @@ final class Point {
 
   /** Records the values that the server already has. */
   void known(Map<Quantity, Double> values) {
-    values.forEach((quantity, value) -> steps.put(quantity, FixedPoint.steps(value)));
+    values.forEach((quantity, value) -> steps.put(quantity, ScaledValue.steps(value)));
   }
 
   /**
@@ -57,7 +57,7 @@ final class Point {
     for (Quantity quantity : Quantity.values()) {
       Double value = reading.value(quantity);
       if (value != null) {
-        long own = FixedPoint.steps(value);
+        long own = ScaledValue.steps(value);
         Long known = steps.get(quantity);
         if (known == null) {
           more.put(quantity, own);
@@ -87,7 +87,7 @@ final class Point {
     char before = ' ';
     for (Map.Entry<Quantity, Long> field : addedSteps.entrySet()) {
       lines.append(before).append(field.getKey().key()).append('=');
-      FixedPoint.append(lines, field.getValue());
+      ScaledValue.append(lines, field.getValue());
       before = ',';
     }
     if (delivery > 0 || always) {

@@ -17,7 +17,7 @@ import tepidarium.reading.Arrival;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
-import tepidarium.series.FixedPoint;
+import tepidarium.series.ScaledValue;
 import tepidarium.series.StoreException;
 import tepidarium.sqlite.Schema;
 import tepidarium.sqlite.SqliteFile;
@@ -173,7 +173,7 @@ final class SpoolFile implements AutoCloseable {
       if (value == null) {
         insert.setNull(3 + i, Types.INTEGER);
       } else {
-        insert.setLong(3 + i, FixedPoint.steps(value));
+        insert.setLong(3 + i, ScaledValue.steps(value));
       }
     }
     bind(insert, 3 + QUANTITIES.length, reading.arrival());
@@ -225,7 +225,7 @@ final class SpoolFile implements AutoCloseable {
 
   private static @Nullable Double value(ResultSet row, int column) throws SQLException {
     long steps = row.getLong(column);
-    return row.wasNull() ? null : FixedPoint.value(steps);
+    return row.wasNull() ? null : ScaledValue.value(steps);
   }
 
   private static @Nullable Arrival arrival(ResultSet row, int first) throws SQLException {

@@ -11,9 +11,9 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Arrival;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
-import tepidarium.series.FixedPoint;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.RefusedReading;
+import tepidarium.series.ScaledValue;
 
 /**
  * Inserts readings into one table, within the caller's transaction. A reading whose instant already
@@ -194,7 +194,7 @@ final class RowWriter implements AutoCloseable {
     if (value == null) {
       statement.setNull(index, Types.INTEGER);
     } else {
-      statement.setLong(index, FixedPoint.steps(value));
+      statement.setLong(index, ScaledValue.steps(value));
     }
   }
 

@@ -23,11 +23,11 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
-import tepidarium.series.FixedPoint;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.ReadingTrimmer;
 import tepidarium.series.Redeliveries;
+import tepidarium.series.ScaledValue;
 import tepidarium.series.SensorSummary;
 import tepidarium.series.StoreException;
 import tepidarium.series.UncertainReadings;
@@ -193,7 +193,7 @@ public final class SqliteReadings
 
   private static @Nullable Double value(ResultSet row, int column) throws SQLException {
     long steps = row.getLong(column);
-    return row.wasNull() ? null : FixedPoint.value(steps);
+    return row.wasNull() ? null : ScaledValue.value(steps);
   }
 
   private void count(Reading reading) {
@@ -279,7 +279,7 @@ public final class SqliteReadings
             builder = new Samples.Builder(1024);
             builders[i] = builder;
           }
-          builder.add(at, FixedPoint.value(scaled));
+          builder.add(at, ScaledValue.value(scaled));
         }
       }
     }
@@ -357,7 +357,7 @@ public final class SqliteReadings
       for (int i = 0; i < QUANTITIES.length; i++) {
         long scaled = rows.getLong(2 + i);
         if (!rows.wasNull()) {
-          latest.putIfAbsent(QUANTITIES[i], new SensorSummary.Value(FixedPoint.value(scaled), at));
+          latest.putIfAbsent(QUANTITIES[i], new SensorSummary.Value(ScaledValue.value(scaled), at));
         }
       }
     }

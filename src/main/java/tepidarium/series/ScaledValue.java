@@ -1,15 +1,15 @@
 package tepidarium.series;
 
 /**
- * Converts values to the fixed-point form in which they are stored: an integer count of 0.0001
- * units (°C, %, lux, V). This resolution is finer than that of cheap sensors and keeps rows small.
- * Every store returns exactly the same number.
+ * Converts values to the scaled form in which they are stored: an integer count of 0.0001 units
+ * (°C, %, lux, V). This resolution is finer than that of cheap sensors and keeps rows small. Every
+ * store returns exactly the same number.
  */
-public final class FixedPoint {
+public final class ScaledValue {
   private static final int STEPS = 10_000;
   private static final int DIGITS = 4;
 
-  private FixedPoint() {}
+  private ScaledValue() {}
 
   /** The nearest number of 0.0001 steps. */
   public static long steps(double value) {
