@@ -18,7 +18,7 @@ export function connectStep(setup) {
       fact('Port', [h('code', {}, port)]),
       fact('Topic', [h('span', {}, h('code', {}, `${rootTopic}/`), h('em', {}, 'sensor name'), ' – letters, digits, _ and -')]),
       fact('Payload', [h('code', {}, EXAMPLE)])),
-    h('p', { class: 'quiet' }, 'Temperature in °C, humidity in %, light in lux; leave out what it does not measure. To try it from any computer:'),
+    h('p', { class: 'quiet' }, 'Temperature in °C, humidity in %, light in lux; leave out what it does not measure. ', h('a', { href: '/docs/sensors.html' }, 'What sensors send'), '. To try it from any computer:'),
     h('div', { class: 'copy' }, h('code', { id: 'publish-line', tabindex: '0' }, line), copyText(line, 'Copy')),
     h('p', { class: 'caution' }, h('strong', {}, 'Cells and heat. '), 'Keep lithium cells outside the container: heat and water can make them leak, burst or burn. Bring only the probe inside.'),
   ];

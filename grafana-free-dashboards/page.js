@@ -14,6 +14,10 @@ const PAGES = [
   { key: 'heat-bench', href: '/heat-bench.html', title: 'Heat bench' },
   { key: 'rejects', href: '/rejects.html', title: 'Not read' },
 ];
+const DOCUMENTS = {
+  Sensors: '/docs/sensors.html', Counting: '/docs/counting.html', Alerts: '/docs/alerts.html', Notices: '/docs/notices.html',
+  Settings: '/docs/settings.html', Stores: '/docs/stores.html', Operation: '/docs/operation.html', API: '/docs/api.html', Changes: '/docs/changes.html',
+};
 const HEALTH_EVERY_MS = 30_000;
 const LIVE_WORDS = { live: 'Live', connecting: 'Connecting', down: 'Not live' };
 
@@ -110,7 +114,8 @@ function foot() {
   return [
     h('section', { class: 'service', 'aria-label': 'Service' }, h('p', { id: 'health' }, 'Asking the service how it is …'), h('ul', { id: 'parts' }),
       h('p', { id: 'counts' }),
-      h('p', {}, h('a', { href: `/figures.html#${figuresOfPage()}` }, 'How is this worked out?'))),
+      h('p', {}, h('a', { href: `/figures.html#${figuresOfPage()}` }, 'How is this worked out?')),
+      h('p', { class: 'documents' }, 'Help: ', Object.entries(DOCUMENTS).flatMap(([title, href]) => [' · ', h('a', { href }, title)]).slice(1))),
     h('section', { class: 'cautions', 'aria-labelledby': 'cautions-title' },
       h('h2', { id: 'cautions-title' }, 'Cautions'),
       h('ul', {},

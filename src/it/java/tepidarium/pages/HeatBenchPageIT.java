@@ -100,6 +100,10 @@ class HeatBenchPageIT {
     page.navigate(service.url() + "/figures.html#container");
     assertThat(page.locator("h2#container")).hasText("Container");
     browser.assertNothingWrong(page);
+    page.locator("#foot .documents a", new Page.LocatorOptions().setHasText("Settings")).click();
+    assertThat(page).hasURL(service.url() + "/docs/settings.html");
+    assertThat(page.locator("h1")).hasText("Settings");
+    browser.assertNothingWrong(page);
   }
 
   /** The page composes the sentence itself, in the reader's unit; in °C it is the service's. */

@@ -138,7 +138,7 @@ public final class WebServer implements AutoCloseable {
         });
     config.routes.before("/api/*", ctx -> ctx.header("Cache-Control", "no-store"));
     new RequestGuard(names).add(config.routes);
-    new FiguresPage(pageHeaders()).add(config.routes);
+    new DocumentPages(pageHeaders()).add(config.routes);
     addRoutes(config.routes, parts, live);
     errors(config);
   }

@@ -2,4 +2,4 @@
 
 import { startPage } from './page.js';
 
-startPage({ current: 'figures', reload: () => {} });
+startPage({ current: 'document', reload: () => {} });
