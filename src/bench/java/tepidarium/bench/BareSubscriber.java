@@ -51,7 +51,7 @@ final class BareSubscriber implements MqttCallback {
               port,
               Path.of(arguments[2]),
               accounts,
-              BrokerLimits.of(100_000, Duration.ofDays(1), 16L << 20, topic -> null));
+              BrokerLimits.of(4 << 20, 100_000, Duration.ofDays(1), 16L << 20, topic -> null));
       subscriber.connect(embedded.serviceUri());
       embedded.letSensorsIn();
     } else {

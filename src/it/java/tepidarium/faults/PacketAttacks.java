@@ -35,7 +35,8 @@ final class PacketAttacks {
         Attack.slow("300 retained messages of 1 KB", PacketAttacks::retained),
         Attack.slow("10,000 messages of quality 2 without PUBREL", PacketAttacks::quality2),
         Attack.slow("500 connections of random bytes", PacketAttacks::random),
-        Attack.slow("one packet of 33 MB", PacketAttacks::largest));
+        Attack.quick("one packet of 33 MB", PacketAttacks::largest),
+        Attack.quick("20 packets of 7 MB that do not end", PacketAttacks::endless));
   }
 
   /** Sends packets as a connected client; the broker must answer or close the connection. */
@@ -198,10 +199,32 @@ final class PacketAttacks {
   private static void largest(Target target, Tries tries) throws IOException {
     try (HostileClient client = HostileClient.connected(target, V3)) {
       Answer answer = client.ask(MqttBytes.publish(1, TOPIC, new byte[33 << 20]));
-      if (answer == Answer.SILENCE) {
-        tries.held();
-      } else {
-        tries.check(answer == Answer.REFUSED, "33 MB were answered with " + answer);
+      tries.check(answer == Answer.REFUSED, "33 MB were answered with " + answer);
+    }
+  }
+
+  /** Others must get their acknowledgements while these connections are open. */
+  private static void endless(Target target, Tries tries) throws IOException {
+    byte[] whole = MqttBytes.publish(1, TOPIC, new byte[7 << 20]);
+    byte[] part = Arrays.copyOf(whole, whole.length - 1);
+    List<HostileClient> open = new ArrayList<>();
+    try {
+      for (int i = 0; i < 20; i++) {
+        HostileClient client = HostileClient.connected(target, V3);
+        open.add(client);
+        client.send(part);
+      }
+      try (HostileClient good = HostileClient.connected(target, V3)) {
+        Answer answer = good.ask(MqttBytes.publish(1, TOPIC, GOOD));
+        if (answer == Answer.ACKNOWLEDGED) {
+          tries.acknowledged();
+        } else {
+          tries.unhandled("a good message was answered with " + answer);
+        }
+      }
+    } finally {
+      for (HostileClient client : open) {
+        client.close();
       }
     }
   }

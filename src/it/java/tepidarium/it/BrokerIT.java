@@ -291,7 +291,7 @@ class BrokerIT {
                 Map.of(),
                 new BrokerAccounts.Topics("tepidarium", List.of(), topic -> null),
                 (topic, reason) -> {}),
-            BrokerLimits.of(10, Duration.ofDays(1), 16L << 20, topic -> null));
+            BrokerLimits.of(4 << 20, 10, Duration.ofDays(1), 16L << 20, topic -> null));
     try (broker) {
       try (ServerSocket taken = new ServerSocket(port, 1, InetAddress.getLoopbackAddress())) {
         String words = "sensors cannot publish, since port " + taken.getLocalPort() + " on ";

@@ -371,6 +371,7 @@ public final class Service implements AutoCloseable {
   private BrokerLimits brokerLimits(Decoder decoder, SensorLimit names, Clock clock) {
     Config.MqttLimits limits = config.mqttLimits();
     return BrokerLimits.of(
+        config.maxPayloadBytes(),
         limits.maxSensors(),
         Duration.ofHours(limits.sessionHours()),
         (long) limits.sessionMegabytes() << 20,

@@ -58,6 +58,7 @@ class BrokerLimitsIT {
             (topic, reason) -> refused.add(reason));
     BrokerLimits limits =
         new BrokerLimits(
+            8 << 20,
             100,
             topics,
             topicIdle,

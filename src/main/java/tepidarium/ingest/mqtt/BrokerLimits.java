@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
  * Limits of the embedded broker. Each topic, subscription and retained message takes some of its
  * memory, and each message that waits for a subscriber some of the disk.
  *
+ * @param packetBytes the largest packet that is taken, in bytes
  * @param connections so many clients may be connected
  * @param topics so many topics may be known at once
  * @param topicIdle a topic is forgotten after this long, and known again with its next message
@@ -21,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param whyNotNew says why messages to a new topic are refused; null when they are taken
  */
 public record BrokerLimits(
+    int packetBytes,
     int connections,
     int topics,
     Duration topicIdle,
@@ -38,13 +40,20 @@ public record BrokerLimits(
   /** All pairs together take at most a tenth of the heap. */
   private static final int HEAP_BYTES_FOR_PAIR = 2_000;
 
-  /** The limits for so many sensors. */
+  /**
+   * The limits for so many sensors.
+   *
+   * @param payloadBytes the largest payload that is read; one of twice the size is still taken, so
+   *     that it can be rejected with its topic and a reason
+   */
   public static BrokerLimits of(
+      int payloadBytes,
       int sensors,
       Duration sessionExpiry,
       long sessionBytes,
       Function<String, @Nullable String> whyNotNew) {
     return new BrokerLimits(
+        2 * payloadBytes,
         2 * sensors + OTHERS,
         TOPICS_OF_SENSOR * sensors + OTHERS,
         Duration.ofHours(1),

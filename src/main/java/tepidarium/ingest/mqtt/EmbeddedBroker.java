@@ -42,8 +42,8 @@ public final class EmbeddedBroker implements AutoCloseable {
   private static final String SENSORS = "sensors";
   private static final int LOOK_EVERY_MS = 1_000;
 
-  /** The largest packet taken; the decoder's own limit is lower and says so in words. */
-  private static final int LARGEST_PACKET_BYTES = 32 << 20;
+  /** A packet of 4 MB has this long to arrive, which a slow wireless network can meet. */
+  private static final long PACKET_PATIENCE_SECONDS = 60;
 
   private final String host;
   private final int port;
@@ -52,6 +52,7 @@ public final class EmbeddedBroker implements AutoCloseable {
   private final BrokerLimits limits;
   private final BrokerQuota quota;
   private final SessionLimit sessions;
+  private final PacketMemory packets;
   private final LoginLimit logins = new LoginLimit(System::nanoTime);
   private final Thread keeper;
   private ActiveMQServer server;
@@ -68,6 +69,8 @@ public final class EmbeddedBroker implements AutoCloseable {
     this.accounts = accounts;
     this.limits = limits;
     this.quota = new BrokerQuota(limits, accounts.serviceClientId());
+    this.packets =
+        PacketMemory.of(limits.packetBytes(), why -> accounts.refused("(not read)", why));
     this.sessions = new SessionLimit(limits, accounts.serviceClientId());
     accounts.limitBy(quota);
     this.server = started();
@@ -102,6 +105,8 @@ public final class EmbeddedBroker implements AutoCloseable {
   private ActiveMQServer started() throws Exception {
     servicePort = freePort();
     ActiveMQServer fresh = new SmallBroker(configuration(), accounts);
+    fresh.addProtocolManagerFactory(
+        new LimitedMqtt(() -> new PacketLimit(packets, PACKET_PATIENCE_SECONDS)));
     AtomicReference<@Nullable Exception> failure = new AtomicReference<>();
     fresh.registerActivationFailureListener(failure::set);
     try {
@@ -238,7 +243,7 @@ public final class EmbeddedBroker implements AutoCloseable {
     return configuration;
   }
 
-  private static String acceptor(String host, int port) {
+  private String acceptor(String host, int port) {
     return "tcp://"
         + host
         + ":"
@@ -246,7 +251,7 @@ public final class EmbeddedBroker implements AutoCloseable {
         + "?protocols=MQTT&tcpNoDelay=true&useEpoll=false&remotingThreads=2"
         + "&closeMqttConnectionOnPublishAuthorizationFailure=false&topicAliasMaximum=0"
         + "&maximumPacketSize="
-        + LARGEST_PACKET_BYTES;
+        + limits.packetBytes();
   }
 
   /**

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 class EmbeddedBrokerTest {
   static final BrokerLimits LIMITS =
-      BrokerLimits.of(10, Duration.ofDays(1), 16L << 20, topic -> null);
+      BrokerLimits.of(4 << 20, 10, Duration.ofDays(1), 16L << 20, topic -> null);
 
   private static final Duration SOON = Duration.ofSeconds(30);
 

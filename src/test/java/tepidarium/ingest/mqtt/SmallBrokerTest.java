@@ -27,7 +27,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 class SmallBrokerTest {
   private static final BrokerLimits LIMITS =
-      BrokerLimits.of(10, Duration.ofDays(1), 1L << 30, topic -> null);
+      BrokerLimits.of(4 << 20, 10, Duration.ofDays(1), 1L << 30, topic -> null);
 
   private static final Duration SOON = Duration.ofSeconds(60);
 

@@ -1,0 +1,150 @@
+package tepidarium.ingest.mqtt;
+
+import io.netty.buffer.ByteBuf;
+import io.netty.channel.ChannelHandlerContext;
+import io.netty.channel.ChannelInboundHandlerAdapter;
+import io.netty.util.ReferenceCountUtil;
+import java.util.Locale;
+import java.util.concurrent.TimeUnit;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Closes a connection of which a packet is too large, takes too long to arrive, or arrives while
+ * too much of other packets is in memory. Stands before the MQTT decoder, which would take packets
+ * of up to 256 MB into memory. Reads only the fixed header of each packet (MQTT 5.0, section 2.1).
+ * One for each connection, used by its network thread.
+ */
+final class PacketLimit extends ChannelInboundHandlerAdapter {
+  private static final int MOST_LENGTH_BITS = 28;
+  private static final int MEGABYTE = 1 << 20;
+
+  private final PacketMemory memory;
+  private final long patienceSeconds;
+
+  private boolean typeRead;
+  private int lengthBits;
+  private long length;
+  private long missing;
+  private long held;
+  private long packets;
+  private boolean watched;
+  private boolean unreadable;
+
+  /**
+   * A limit for one connection.
+   *
+   * @param patienceSeconds a packet must be whole this long after it began, or soon afterwards
+   */
+  PacketLimit(PacketMemory memory, long patienceSeconds) {
+    this.memory = memory;
+    this.patienceSeconds = patienceSeconds;
+  }
+
+  @Override
+  public void channelRead(ChannelHandlerContext context, Object message) throws Exception {
+    if (!(message instanceof ByteBuf bytes) || unreadable) {
+      super.channelRead(context, message);
+      return;
+    }
+    String problem = read(bytes);
+    if (problem == null) {
+      watch(context);
+      super.channelRead(context, message);
+    } else {
+      ReferenceCountUtil.release(message);
+      close(context, problem);
+    }
+  }
+
+  private @Nullable String read(ByteBuf bytes) {
+    int at = bytes.readerIndex();
+    while (at < bytes.writerIndex() && !unreadable) {
+      if (missing > 0) {
+        long read = Math.min(missing, bytes.writerIndex() - at);
+        missing -= read;
+        at += (int) read;
+      } else {
+        readHeader(bytes.getByte(at));
+        at++;
+      }
+      if (!unreadable && !memory.takes(length)) {
+        return "a packet of " + megabytes(length) + " is larger than the service takes";
+      }
+    }
+    long holds = missing > 0 ? length - missing : 0;
+    boolean room = memory.hold(holds - held, holds);
+    held = holds;
+    return room ? null : "too many large packets arrive at the same time; send them again later";
+  }
+
+  /** A byte of the type, or of the length that follows it; the lowest seven bits come first. */
+  private void readHeader(byte next) {
+    if (!typeRead) {
+      typeRead = true;
+      lengthBits = 0;
+      length = 0;
+      packets++;
+      return;
+    }
+    length |= (long) (next & 0x7F) << lengthBits;
+    lengthBits += 7;
+    if (next >= 0) {
+      typeRead = false;
+      missing = length;
+    } else if (lengthBits >= MOST_LENGTH_BITS) {
+      // The decoder finds the same and closes the connection.
+      unreadable = true;
+    }
+  }
+
+  /** One look at a time, since most packets come whole with the next bytes. */
+  private void watch(ChannelHandlerContext context) {
+    if (watched || !isPartial()) {
+      return;
+    }
+    watched = true;
+    long packet = packets;
+    var unused =
+        context
+            .executor()
+            .schedule(
+                () -> {
+                  watched = false;
+                  if (isPartial() && packets == packet && context.channel().isActive()) {
+                    close(context, "a packet did not arrive whole in " + patienceSeconds + " s");
+                  } else {
+                    watch(context);
+                  }
+                },
+                patienceSeconds,
+                TimeUnit.SECONDS);
+  }
+
+  private boolean isPartial() {
+    return typeRead || missing > 0;
+  }
+
+  private void close(ChannelHandlerContext context, String why) {
+    unreadable = true;
+    release();
+    memory.tell(why + " (from " + context.channel().remoteAddress() + ')');
+    var unused = context.close();
+  }
+
+  @Override
+  public void channelInactive(ChannelHandlerContext context) throws Exception {
+    release();
+    super.channelInactive(context);
+  }
+
+  private void release() {
+    memory.hold(-held, 0);
+    held = 0;
+    missing = 0;
+    typeRead = false;
+  }
+
+  private static String megabytes(long bytes) {
+    return String.format(Locale.ROOT, "%.1f MB", (double) bytes / MEGABYTE);
+  }
+}

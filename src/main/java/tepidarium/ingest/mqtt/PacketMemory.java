@@ -1,0 +1,61 @@
+package tepidarium.ingest.mqtt;
+
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Consumer;
+
+/**
+ * Limits the memory that packets take while they arrive at the embedded broker, for one packet and
+ * for all connections together. Used by the broker's network threads.
+ */
+final class PacketMemory {
+  /** Connections that hold less are never closed: ordinary packets of sensors are smaller. */
+  static final int SMALL_BYTES = 16 << 10;
+
+  /** Cumulating a packet and passing it on takes several times its size for a moment. */
+  private static final int PART_OF_HEAP = 6;
+
+  private final long largest;
+  private final long budget;
+  private final AtomicLong held = new AtomicLong();
+  private final Consumer<String> closed;
+
+  /**
+   * Limits for a broker.
+   *
+   * @param largest bytes of the largest packet that is taken
+   * @param budget bytes that all packets together may take while they arrive
+   * @param closed told why a connection was closed
+   */
+  PacketMemory(long largest, long budget, Consumer<String> closed) {
+    this.largest = largest;
+    this.budget = budget;
+    this.closed = closed;
+  }
+
+  /** Has room for two of the largest packets, or for a sixth of the heap. */
+  static PacketMemory of(int largest, Consumer<String> closed) {
+    long part = Runtime.getRuntime().maxMemory() / PART_OF_HEAP;
+    return new PacketMemory(largest, Math.max(2L * largest, part), closed);
+  }
+
+  boolean takes(long packetBytes) {
+    return packetBytes <= largest;
+  }
+
+  /**
+   * Counts bytes that a connection holds more than before, or less.
+   *
+   * @return whether there is room for what it holds
+   */
+  boolean hold(long more, long inAll) {
+    return held.addAndGet(more) <= budget || inAll <= SMALL_BYTES;
+  }
+
+  long held() {
+    return held.get();
+  }
+
+  void tell(String why) {
+    closed.accept(why);
+  }
+}
