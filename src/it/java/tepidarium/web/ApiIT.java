@@ -425,6 +425,14 @@ class ApiIT {
   }
 
   @ParameterizedTest
+  @MethodSource("tepidarium.web.Refusal#figures")
+  void aFigureWithAValueOutOfRangeIsRefusedWithTheNameOfItsField(Refusal refusal) {
+    CheckedApi.Answer answer =
+        api.call(refusal.method(), refusal.path(), refusal.body(), refusal.status());
+    assertEquals(refusal.word(), answer.json().path("field").asText(), answer.json().toString());
+  }
+
+  @ParameterizedTest
   @ValueSource(strings = {"cross-site", "same-site"})
   void aPageOfAnotherSiteMayChangeNothing(String site) {
     Map<String, String> foreign = Map.of("Sec-Fetch-Site", site);

@@ -13,6 +13,50 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         .flatMap(refusals -> refusals);
   }
 
+  /** Figures asked for with a value out of range, with the name of the field as the word. */
+  static Stream<Refusal> figures() {
+    String years = "?from=1970-01-01T00:00:00Z&to=2026-03-01T00:00:00Z";
+    String swapped = "?from=2026-03-02T00:00:00Z&to=2026-03-01T00:00:00Z";
+    return Stream.of(
+        get(JAR + "/heat?base=30&ceiling=20", "ceiling"),
+        get(JAR + "/heat?base=-300", "base"),
+        get(JAR + "/heat" + years, "from"),
+        get(JAR + "/heat" + swapped, "to"),
+        get(JAR + "/band" + swapped, "to"),
+        get(JAR + "/light?joinSeconds=1e9", "joinSeconds"),
+        get(JAR + "/trial" + years, "from"),
+        get("/api/compare/heat?containers=jar-1", "containers"),
+        get("/api/compare/heat?containers=jar-1,attic", "containers"),
+        get("/api/compare/heat?sources=moon,mat", "sources"),
+        get("/api/compare/heat" + years + "&containers=jar-1,empty-tray", "from"),
+        get("/api/compare/germination?sowings=1,1", "sowings"),
+        get("/api/compare/heat-sources", "species"),
+        get("/api/seasons/report" + years, "from"),
+        get("/api/seasons/report" + swapped, "from"),
+        extremes("2026-02-03", "{\"min\":30,\"max\":20}", "min"),
+        extremes("2026-02-03", "{\"min\":-41,\"max\":20}", "min"),
+        extremes("2026-02-03", "{\"min\":10,\"max\":1e999}", "max"),
+        extremes("2026-02-03", "{\"min\":\"low\",\"max\":20}", "min"),
+        extremes("x", "{\"min\":10,\"max\":20}", "day"),
+        sum("seeds-needed", "{\"wanted\":100001,\"confidence\":0.9,\"fraction\":0.5}", "wanted"),
+        sum("seeds-needed", "{\"wanted\":-1,\"confidence\":0.9,\"fraction\":0.5}", "wanted"),
+        sum("fraction", "{\"germinated\":6,\"sown\":5}", "germinated"),
+        sum("fraction", "{\"germinated\":\"six\",\"sown\":5}", "germinated"),
+        sum("difference", "{\"a\":{\"germinated\":-1,\"sown\":5}}", "a.germinated"),
+        sum("stratified", "{\"strata\":[]}", "strata"),
+        sum("replicates", "{\"replicates\":[{\"germinated\":1,\"sown\":2}]}", "replicates"),
+        sum(
+            "germination",
+            "{\"intervals\":[{\"from\":3,\"to\":2,\"count\":1}]}",
+            "intervals[0].to"),
+        sum("germination", "{\"intervals\":[{\"from\":0,\"to\":true}]}", "intervals[0].to"),
+        sum("air", "{\"temperature\":20,\"humidity\":101}", "humidity"));
+  }
+
+  private static Refusal sum(String name, String body, String field) {
+    return post("/api/sums/" + name, body, field);
+  }
+
   private static Stream<Refusal> bodies() {
     String add = "/api/containers";
     return Stream.of(
@@ -21,11 +65,11 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         post(add, "{\"name\":\" \",\"kind\":\"jar\"}", "name must have"),
         post(add, "{\"name\":\"A\"}", "kind must be"),
         post(add, "{\"name\":\"A\",\"kind\":\"bucket\"}", "kind must be bag, box, jar or tray"),
-        post(add, "{\"name\":7,\"kind\":\"jar\"}", "\"name\" has a value of the wrong kind"),
-        post(add, "{\"name\":\"A\",\"kind\":\"jar\",\"base\":\"15\"}", "\"base\""),
+        post(add, "{\"name\":7,\"kind\":\"jar\"}", "name has a value of the wrong kind"),
+        post(add, "{\"name\":\"A\",\"kind\":\"jar\",\"base\":\"15\"}", "base has"),
         post(add, "{\"name\":\"A\",\"kind\":\"jar\",\"base\":900}", "base must be between"),
         post(add, "{\"name\":\"A\",\"kind\":\"jar\",\"ceiling\":10}", "ceiling 10.0"),
-        post(add, "{\"name\":\"A\",\"kind\":\"jar\",\"band\":[1]}", "\"band\""),
+        post(add, "{\"name\":\"A\",\"kind\":\"jar\",\"band\":[1]}", "band has"),
         post(add, band("{\"temperature\":{\"low\":40,\"high\":30}}"), "band.temperature.high"),
         post(add, band("{\"temperature\":{\"low\":30,\"hihg\":33}}"), "band.temperature.hihg"),
         post(add, band("{\"light\":{\"low\":1}}"), "band.light"),
@@ -37,7 +81,7 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         post(add, "", "name is missing"),
         new Refusal(400, "PUT", JAR, "{\"name\":\"A\",\"kind\":null}", "kind must be"),
         post(JAR + "/openings", "{\"minutes\":0}", "minutes"),
-        post(JAR + "/openings", "{\"minutes\":\"ten\"}", "\"minutes\""),
+        post(JAR + "/openings", "{\"minutes\":\"ten\"}", "minutes has"),
         post(JAR + "/openings", "{\"minutes\":241}", "at most 240"),
         post(
             JAR + "/openings", "{\"minutes\":5,\"until\":\"2026-03-01T06:00:00Z\"}", "one of them"),
@@ -49,7 +93,7 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         put(PROBE + "/placement", "{\"container\":\"attic\"}", "no container \"attic\""),
         put(PROBE + "/placement", "{\"container\":\"No Such\"}", "no container \"No Such\""),
         put(PROBE + "/placement", "{\"container\":\"room\",\"from\":\"noon\"}", "from must be"),
-        put(PROBE + "/placement", "{\"container\":\"room\",\"from\":5}", "\"from\""),
+        put(PROBE + "/placement", "{\"container\":\"room\",\"from\":5}", "from has"),
         put(PROBE + "/placement", stretch(), "until"),
         put(
             PROBE + "/placement",
@@ -77,7 +121,7 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         put(JAR + "/alert-rules", rule("dry", "{\"offDelayMinutes\":1e99}"), "0 and 1440 min"),
         put(JAR + "/alert-rules", rule("hot", "{\"priority\":\"urgent\"}"), "low, medium or high"),
         put(JAR + "/alert-rules", rule("hot", "{\"inService\":null}"), "true or false"),
-        put(JAR + "/alert-rules", rule("hot", "7"), "\"rules.hot\""),
+        put(JAR + "/alert-rules", rule("hot", "7"), "rules.hot has"),
         put(JAR + "/alert-rules", "{\"reason\":" + '"' + "x".repeat(201) + "\"}", "reason must"),
         post("/api/alerts/1/unshelve", "{\"who\":\"Ida\"}", "\"who\""),
         post("/api/alerts/1/shelve", "{}", "minutes must be"),
@@ -119,7 +163,7 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         post(fraction, "{\"germinated\":0,\"sown\":0}", "sown must be"),
         post(fraction, "{\"germinated\":1,\"sown\":1e12}", "sown must be"),
         post(fraction, "{\"germinated\":NaN,\"sown\":4}", "not JSON"),
-        post(fraction, "{\"germinated\":\"1\",\"sown\":4}", "\"germinated\""),
+        post(fraction, "{\"germinated\":\"1\",\"sown\":4}", "germinated has"),
         post(fraction, "{\"germinated\":1}", "sown is missing"),
         post(difference, "{\"a\":{\"germinated\":1,\"sown\":2}}", "b is missing"),
         post(
@@ -210,7 +254,7 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         new Refusal(404, "PUT", "/api/species/oak", "{\"name\":\"Oak\"}", "no species \"oak\""),
         post("/api/lots", "{\"species\":\"oak\",\"seeds\":1," + lot + "}", "no species \"oak\""),
         post("/api/lots", "{\"species\":\"cacao\",\"seeds\":0," + lot + "}", "seeds must be"),
-        post("/api/lots", "{\"species\":\"cacao\",\"seeds\":2.5," + lot + "}", "\"seeds\""),
+        post("/api/lots", "{\"species\":\"cacao\",\"seeds\":2.5," + lot + "}", "seeds has"),
         post("/api/lots", "{\"species\":\"cacao\",\"seeds\":1}", "gatheredAt is missing"),
         post(
             "/api/lots",
@@ -271,17 +315,21 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         get(JAR + "/heat?base=-1e308", "base must lie between -20 and 60 °C"),
         get(JAR + "/heat?ceiling=NaN", "ceiling must be a number"),
         get(JAR + "/heat?base=20&ceiling=10", "ceiling 10.0 °C must lie above"),
-        get(JAR + "/heat" + years, "too many days"),
+        get(JAR + "/heat" + years, "at most 7500 days before to"),
         get(JAR + "/light?limit=-1", "limit must lie between 0 and 100000 lux"),
         get(JAR + "/light?joinSeconds=-1", "joinSeconds must be"),
         get(JAR + "/trial?watts=-1", "watts must lie between 0 and 5000 W"),
-        get(JAR + "/trial" + years, "a trial has at most 60 days"),
+        get(JAR + "/trial" + years, "at most 60 days before to"),
         get("/api/compare/heat", "say what to compare"),
         get("/api/compare/heat?containers=jar-1,empty-tray&sources=mat", "say what to compare"),
-        get("/api/compare/heat?containers=jar-1,jar-1", "two to 8 different ones"),
-        get("/api/compare/heat?containers=jar-1,attic", "no container \"attic\""),
-        get("/api/compare/heat?sources=mat,moon", "no container has the heat source \"moon\""),
-        get("/api/compare/heat" + years + "&containers=jar-1,empty-tray", "no more than 1000 days"),
+        get(
+            "/api/compare/heat?containers=jar-1,jar-1",
+            "containers must be two to 8 different ones"),
+        get("/api/compare/heat?containers=jar-1,attic", "containers names \"attic\""),
+        get("/api/compare/heat?sources=mat,moon", "sources names \"moon\""),
+        get(
+            "/api/compare/heat" + years + "&containers=jar-1,empty-tray",
+            "at most 1000 days before to"),
         get(JAR + "/openings/suggested" + swapped, "to must not lie before from"),
         get(JAR + "/openings/suggested" + years, "more than 100 days"),
         get("/api/alerts/performance" + swapped, "to must not lie before from"),

@@ -20,16 +20,16 @@ public record DayExtremes(LocalDate day, double minC, double maxC) {
     within("max", maxC);
     if (minC > maxC) {
       throw new InvalidInput(
-          String.format(
-              Locale.ROOT, "min %s °C must not be above max %s °C; check both", minC, maxC));
+          "min",
+          String.format(Locale.ROOT, "%s °C must not be above max %s °C; check both", minC, maxC));
     }
   }
 
   private static void within(String name, double value) {
     if (!(value >= LEAST_C && value <= MOST_C)) {
       throw new InvalidInput(
-          String.format(
-              Locale.ROOT, "%s must be %.0f to %.0f °C, not %s", name, LEAST_C, MOST_C, value));
+          name,
+          String.format(Locale.ROOT, "must be %.0f to %.0f °C, not %s", LEAST_C, MOST_C, value));
     }
   }
 

@@ -135,7 +135,8 @@ final class DayExtremesRoutes {
     }
     List<DayExtremes> before = store.days(container.id());
     if (before.size() >= MOST_DAYS && before.stream().noneMatch(one -> one.day().equals(day))) {
-      throw new InvalidInput("a container can have at most " + MOST_DAYS + " days; remove some");
+      throw new InvalidInput(
+          "day", "is one too many: a container can have " + MOST_DAYS + "; remove some");
     }
     store.put(container.id(), new DayExtremes(day, asked.min(), asked.max()));
     ctx.json(answer(container));

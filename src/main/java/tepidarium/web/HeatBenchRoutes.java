@@ -62,7 +62,8 @@ final class HeatBenchRoutes {
             : containers.stream().map(this::container).toList();
     if (asked.size() < 2 || asked.size() > MOST_SIDES) {
       throw new InvalidInput(
-          "two to " + MOST_SIDES + " different ones can be compared, not " + asked.size());
+          sources.isEmpty() ? "containers" : "sources",
+          "must be two to " + MOST_SIDES + " different ones, not " + asked.size());
     }
     HeatRule rule = rule(ctx, asked.get(0).containers().get(0));
     Span span = span(ctx, asked);
@@ -87,7 +88,10 @@ final class HeatBenchRoutes {
         register.containers().stream()
             .filter(container -> container.id().value().equals(name))
             .findFirst()
-            .orElseThrow(() -> new InvalidInput("there is no container \"" + name + '"'));
+            .orElseThrow(
+                () ->
+                    new InvalidInput(
+                        "containers", "names \"" + name + "\", but there is no such container"));
     return new Asked(name, found.name(), false, List.of(found));
   }
 
@@ -97,7 +101,8 @@ final class HeatBenchRoutes {
             .filter(container -> name.equalsIgnoreCase(container.settings().heatSource()))
             .toList();
     if (found.isEmpty()) {
-      throw new InvalidInput("no container has the heat source \"" + name + '"');
+      throw new InvalidInput(
+          "sources", "names \"" + name + "\", but no container has this heat source");
     }
     return new Asked(name, name, true, found);
   }
@@ -133,7 +138,7 @@ final class HeatBenchRoutes {
     Instant end = spans.stream().map(Span::to).max(Instant::compareTo).orElseThrow();
     Span span = new Span(start, end);
     if (span.length().toDays() > MOST_DAYS) {
-      throw new InvalidInput("no more than " + MOST_DAYS + " days can be compared at once");
+      throw new InvalidInput("from", "must lie at most " + MOST_DAYS + " days before to");
     }
     return span;
   }
@@ -149,7 +154,8 @@ final class HeatBenchRoutes {
     Instant from = Params.instant(ctx, "from");
     Span span = views.span(id, from, Params.instant(ctx, "to"));
     if (span.length().toDays() > MOST_TRIAL_DAYS && from != null) {
-      throw new InvalidInput("a trial has at most " + MOST_TRIAL_DAYS + " days");
+      throw new InvalidInput(
+          "from", "must lie at most " + MOST_TRIAL_DAYS + " days before to: a trial is no longer");
     }
     Instant start = span.to().minus(TRIAL);
     return from == null && start.isAfter(span.from()) ? new Span(start, span.to()) : span;

@@ -135,7 +135,7 @@ final class HistoryRoutes {
   private Span span(Context ctx, ContainerId id) {
     Span span = views.span(id, Params.instant(ctx, "from"), Params.instant(ctx, "to"));
     if (span.length().toDays() > LONGEST_DAYS) {
-      throw new InvalidInput("a span of more than " + LONGEST_DAYS + " days has too many days");
+      throw new InvalidInput("from", "must lie at most " + LONGEST_DAYS + " days before to");
     }
     return span;
   }
@@ -166,7 +166,7 @@ final class HistoryRoutes {
             ceiling == null ? container.settings().ceilingC() : ceiling);
     if (span.length().toDays() > MOST_DAYS) {
       throw new InvalidInput(
-          "a span of more than " + MOST_DAYS + " days has too many days to list");
+          "from", "must lie at most " + MOST_DAYS + " days before to, because each day is listed");
     }
     HeatSum sum = chronicle.heat(container, span, rule);
     double high = container.band().temperatureHighC();

@@ -179,7 +179,7 @@ final class Params {
     }
     return path(e).isEmpty()
         ? new InvalidInput("the body must be a JSON object")
-        : new InvalidInput("the field \"" + shown(path(e)) + "\" has a value of the wrong kind");
+        : new InvalidInput(shown(path(e)), "has a value of the wrong kind");
   }
 
   private static String place(JsonProcessingException e) {
@@ -188,8 +188,14 @@ final class Params {
   }
 
   private static String path(JsonMappingException e) {
-    return e.getPath().stream()
-        .map(part -> part.getFieldName() == null ? "[]" : part.getFieldName())
-        .collect(Collectors.joining("."));
+    StringBuilder path = new StringBuilder();
+    for (JsonMappingException.Reference part : e.getPath()) {
+      if (part.getFieldName() == null) {
+        path.append('[').append(part.getIndex()).append(']');
+      } else {
+        path.append(path.isEmpty() ? "" : ".").append(part.getFieldName());
+      }
+    }
+    return path.toString();
   }
 }

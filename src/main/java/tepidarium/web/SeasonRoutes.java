@@ -191,7 +191,7 @@ final class SeasonRoutes {
     }
     if (Duration.between(from, to).toDays() > MOST_DAYS) {
       if (askedFrom != null) {
-        throw new InvalidInput("a season has at most " + MOST_DAYS + " days");
+        throw new InvalidInput("from", "must lie at most " + MOST_DAYS + " days before to");
       }
       from = to.minus(Duration.ofDays(MOST_DAYS));
     }
