@@ -136,12 +136,14 @@ export function replicateWords(told) {
 
 /** What two heat sources made of the seeds of the same lots. */
 export function sourcesWords({ first, second, lots, together }) {
-  const { difference, differenceInterval: [low, high], oddsRatio, oddsRatioInterval, p, heterogeneity, perStratum, flipsP, leastFlipsP } = together;
+  const { difference, differenceInterval: [low, high], oddsRatio, oddsRatioInterval, heterogeneity, perStratum, flipsP, leastFlipsP } = together;
+  const exact = together.exactP ?? null;
+  const p = exact ?? together.p;
   const apart = p < 0.05;
   const mixed = heterogeneity !== null && heterogeneity.p < 0.05;
   const better = difference > 0 ? first : second;
   const lines = [
-    `Within each lot, ${first} less ${second}: ${signedPoints(difference)} percentage points over all (95 %: ${signedPoints(low)} to ${signedPoints(high)}; Cochran, Mantel and Haenszel: p = ${pWords(p)}).`,
+    `Within each lot, ${first} less ${second}: ${signedPoints(difference)} percentage points over all (95 %: ${signedPoints(low)} to ${signedPoints(high)}; ${exact === null ? 'Cochran, Mantel and Haenszel' : 'exact test'}: p = ${pWords(p)}).`,
     oddsRatioInterval === null ? '' : `Common odds ratio ${number(oddsRatio, 2)} (95 %: ${number(oddsRatioInterval[0], 2)} to ${number(oddsRatioInterval[1], 2)}).`,
   ];
   if (heterogeneity) lines.push(mixed ? `The lots disagree about the difference (p = ${pWords(heterogeneity.p)}): do not rely on one common figure.` : `The lots agree as far as they can show (p = ${pWords(heterogeneity.p)}).`);

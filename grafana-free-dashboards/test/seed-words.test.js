@@ -93,6 +93,9 @@ test('heat sources are judged within lots, and what few lots cannot tell is said
   const open = w.sourcesWords({ first: 'closet', second: 'mat', lots: lots.slice(1, 2), together: { ...together, p: 0.4, oddsRatio: null, oddsRatioInterval: null, heterogeneity: null, perStratum: { difference: 0.1, interval: null } } });
   assert.equal(open.headline, 'No clear difference yet between closet and mat.');
   assert.ok(open.lines.some((line) => line.startsWith('One lot is one trial')));
+  const exact = w.sourcesWords({ first: 'closet', second: 'mat', lots, together: { ...together, exactP: 0.06 } });
+  assert.equal(exact.headline, 'No clear difference yet between closet and mat.');
+  assert.match(exact.lines[0], /exact test: p = 0.06/);
   assert.match(w.sourcesWords({ first: 'closet', second: 'mat', lots, together: { ...together, heterogeneity: { p: 0.002 } } }).headline, /the lots disagree/);
 });
 

@@ -17,12 +17,14 @@ public record ProportionDifference(Proportion a, Proportion b) {
    * Newcombe, Statistics in Medicine 17 (1998) 873-890.
    */
   public Limits newcombe() {
-    Limits ofA = a.wilson();
-    Limits ofB = b.wilson();
-    double down = Math.hypot(a.fraction() - ofA.low(), ofB.high() - b.fraction());
-    double up = Math.hypot(ofA.high() - a.fraction(), b.fraction() - ofB.low());
-    return new Limits(
-        Math.max(-1, difference() - down), Math.max(-1, Math.min(1, difference() + up)));
+    return newcombe(a.fraction(), a.wilson(), b.fraction(), b.wilson());
+  }
+
+  /** The same from two fractions and their Wilson intervals. */
+  static Limits newcombe(double a, Limits ofA, double b, Limits ofB) {
+    double down = Math.hypot(a - ofA.low(), ofB.high() - b);
+    double up = Math.hypot(ofA.high() - a, b - ofB.low());
+    return new Limits(Math.max(-1, a - b - down), Math.max(-1, Math.min(1, a - b + up)));
   }
 
   /** Fisher's exact test, two-sided: see {@link FisherExact}. */

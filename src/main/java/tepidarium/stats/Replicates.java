@@ -79,13 +79,18 @@ public record Replicates(List<Proportion> counts) {
   }
 
   /**
-   * The 95 % interval of the common fraction with the dispersion in it: Wilson's interval with the
-   * seeds divided by the dispersion, where that is above 1. Source: Rao and Scott, Biometrics 48
-   * (1992) 577-585, effective sample size.
+   * The 95 % interval of the common fraction. Where the dispersion is above 1, it is Wilson's
+   * interval with the seeds divided by the dispersion, and with Student's t for replicates − 1
+   * degrees of freedom, because few replicates tell the dispersion badly. Source: Rao and Scott,
+   * Biometrics 48 (1992) 577-585, effective sample size.
    */
   public Limits interval() {
     Proportion all = pooled();
-    return Proportion.wilson(all.fraction(), all.trials() / Math.max(1, dispersion().factor()));
+    double factor = dispersion().factor();
+    return factor > 1
+        ? Proportion.wilson(
+            all.fraction(), all.trials() / factor, Student.t95(dispersion().degreesOfFreedom()))
+        : all.wilson();
   }
 
   /** Counts all ways to share the hits out, each as often as it can happen. */

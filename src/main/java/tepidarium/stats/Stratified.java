@@ -1,5 +1,6 @@
 package tepidarium.stats;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
@@ -140,32 +141,40 @@ public record Stratified(List<ProportionDifference> strata) {
     return (t.a() + t.n2() - t.b()) / t.n();
   }
 
-  private double weights() {
-    return sum(t -> t.n1() * t.n2() / t.n());
+  private static double weight(Table t) {
+    return t.n1() * t.n2() / t.n();
   }
 
   /** The common difference of fractions, a less b, −1 to 1: each stratum by n₁ n₂ / n. */
   public double difference() {
-    return sum(t -> (t.a() * t.n2() - t.b() * t.n1()) / t.n()) / weights();
+    return sum(t -> (t.a() * t.n2() - t.b() * t.n1()) / t.n()) / sum(Stratified::weight);
   }
 
   /**
-   * The 95 % interval of the common difference, which also holds for many small strata. Source:
-   * Sato, Biometrics 45 (1989) 1323-1324.
+   * The 95 % interval of the common difference: Newcombe's from Wilson's intervals of both weighted
+   * fractions, each for 1 / Σ (w² / n) seeds, with w the share of a stratum in the weights and n
+   * its seeds. With one stratum it is {@link ProportionDifference#newcombe()}. Source: Yan and Su,
+   * Statistics in Biopharmaceutical Research 2 (2010) 329-335, stratified Newcombe interval (value
+   * from memory), here with the fractions taken as equal over the strata, which widens it a little.
    */
   public Limits differenceLimits() {
-    double difference = difference();
-    double p = sum(Stratified::skew);
-    double q = sum(t -> (t.a() * (t.n2() - t.b()) + t.b() * (t.n1() - t.a())) / (2 * t.n()));
-    double error = Math.sqrt(Math.max(0, difference * p + q)) / weights();
-    return new Limits(
-        Math.max(-1, difference - Z_95 * error), Math.min(1, difference + Z_95 * error));
+    double weights = sum(Stratified::weight);
+    double a = sum(t -> weight(t) * t.a() / t.n1()) / weights;
+    double b = sum(t -> weight(t) * t.b() / t.n2()) / weights;
+    double seedsA = weights * weights / sum(t -> weight(t) * weight(t) / t.n1());
+    double seedsB = weights * weights / sum(t -> weight(t) * weight(t) / t.n2());
+    return ProportionDifference.newcombe(
+        a, Proportion.wilson(a, seedsA), b, Proportion.wilson(b, seedsB));
   }
 
-  private static double skew(Table t) {
-    double n1 = t.n1();
-    double n2 = t.n2();
-    return (n1 * n1 * t.b() - n2 * n2 * t.a() + n1 * n2 * (n2 - n1) / 2) / (t.n() * t.n());
+  /**
+   * The exact test of no difference: how often chance gives a total of a that is no more probable,
+   * with all margins fixed; two-sided, with one stratum Fisher's. Null where the counts are too
+   * large to add up. Source: Mehta, Patel and Gray, Journal of the American Statistical Association
+   * 80 (1985) 969-973.
+   */
+  public @Nullable Double exactP() {
+    return StratifiedExact.twoSided(strata);
   }
 
   /**
@@ -194,11 +203,13 @@ public record Stratified(List<ProportionDifference> strata) {
   }
 
   /**
-   * The mean difference with the stratum as the unit, each weighing the same; null below two.
-   * Source: Student's t.
+   * The mean difference with the stratum as the unit, each weighing the same. Null below two, and
+   * where all strata differ equally: these do not tell how much strata differ. Source: Student's t.
    */
   public GroupMeans.@Nullable Difference perStratum() {
-    return GroupMeans.mean(differences());
+    double[] differences = differences();
+    boolean equal = Arrays.stream(differences).allMatch(d -> d == differences[0]);
+    return equal ? null : GroupMeans.mean(differences);
   }
 
   private double[] differences() {

@@ -79,6 +79,7 @@ final class SumsJson {
       @Nullable List<Double> oddsRatioInterval,
       double chiSquare,
       double p,
+      @Nullable Double exactP,
       @Nullable Heterogeneity heterogeneity,
       PerStratum perStratum,
       @Nullable Double flipsP,
@@ -96,6 +97,7 @@ final class SumsJson {
           ratio == null ? null : pair(ratio),
           all.chiSquare(),
           all.p(),
+          all.exactP(),
           apart == null
               ? null
               : new Heterogeneity(apart.chiSquare(), apart.degreesOfFreedom(), apart.p()),

@@ -55,6 +55,7 @@ public final class ProportionCoverage {
     count("difference of two sowings", difference, p - other);
     strata(seeds);
     groups(seeds, p);
+    unlike(seeds);
   }
 
   /** Lots of different quality; the second source is better by a tenth in each. */
@@ -85,6 +86,20 @@ public final class ProportionCoverage {
       groups.add(drawn(seeds, p));
     }
     count("fraction of several groups", new Replicates(groups).interval(), p);
+  }
+
+  /** Groups that differ: fractions spread by ± 25 points. */
+  private void unlike(int seeds) {
+    double p = 0.3 + 0.4 * random.nextDouble();
+    List<Proportion> groups = new ArrayList<>();
+    for (int i = 0; i < GROUPS; i++) {
+      groups.add(drawn(seeds, p + 0.5 * random.nextDouble() - 0.25));
+    }
+    Replicates all = new Replicates(groups);
+    count("fraction of groups that differ", all.interval(), p);
+    if (all.dispersion().p() < Replicates.LEVEL) {
+      count("the same where the test finds the difference", all.interval(), p);
+    }
   }
 
   private Proportion drawn(int seeds, double p) {
