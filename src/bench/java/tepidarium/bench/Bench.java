@@ -42,7 +42,7 @@ public final class Bench {
         new Named("heat", new HeatLoop()::run),
         new Named("latency", new Latency(folder, quick ? 30 : 200)::run),
         new Named("season", new Season(folder)::run),
-        new Named("coverage", new Coverages(quick ? 100 : 500)::run),
+        new Named("coverage", new Coverages(quick ? 120 : 3_000)::run),
         new Named("queries", new Queries(folder, rows)::run));
   }
 

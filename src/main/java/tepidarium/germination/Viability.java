@@ -28,6 +28,12 @@ public record Viability(
   private static final int FEWEST_DAYS = 3;
 
   /**
+   * Where lots differ, intervals from 3 or 4 groups held the truth in 56 to 92 % of simulations,
+   * from 5 groups in 93 to 97 %.
+   */
+  private static final int FEWEST_GROUPS = 5;
+
+  /**
    * A sowing of a lot.
    *
    * @param days from gathering to sowing, at least 0
@@ -76,16 +82,18 @@ public record Viability(
   private static Viability of(List<Group> groups, int notFinal) {
     long days =
         groups.stream().mapToLong(group -> (long) Math.floor(group.days())).distinct().count();
-    if (days < FEWEST_DAYS) {
+    if (days < FEWEST_DAYS || groups.size() < FEWEST_GROUPS) {
       return none(
           groups,
           notFinal,
           String.format(
               Locale.ROOT,
-              "it takes finished sowings after %d different numbers of days since gathering or"
-                  + " more; there %s %d",
+              "it takes %d finished sowings or more, after %d different numbers of days since"
+                  + " gathering or more; there %s %d, after %d",
+              FEWEST_GROUPS,
               FEWEST_DAYS,
-              days == 1 ? "is" : "are",
+              groups.size() == 1 ? "is" : "are",
+              groups.size(),
               days));
     }
     LogisticLine line =

@@ -23,14 +23,11 @@ public final class IntervalFit {
 
   private static final double NEAR_BOUND = 0.995;
 
-  /** With more, a model has clearly less support than the best; both have as many numbers. */
-  private static final double MOST_AIC_APART = 4;
-
   /** The logit of a fraction of 0.95, from where a climb finds its way down. */
   private static final double START_LOGIT = 3;
 
   /** The logit of a fraction of 0.9997, which is as good as the bound of 1. */
-  private static final double BOUND_LOGIT = 8;
+  static final double BOUND_LOGIT = 8;
 
   /** A median further beyond the last look than by this is not told; common practice, no source. */
   private static final double MOST_BEYOND = 2;
@@ -201,15 +198,13 @@ public final class IntervalFit {
   }
 
   /**
-   * The final fraction at 95 %, whichever distribution is taken: from the lowest to the highest end
-   * of all families whose AIC is within 4 of the least (Burnham and Anderson, Model Selection and
-   * Multimodel Inference, 2002, section 2.6). The family is not known, and one chosen because it
-   * fits best says too little of how uncertain it is. None where no family tells it.
+   * The final fraction at 95 %, averaged over the distributions because the true one is not known:
+   * see {@link AveragedFraction}. None where no distribution tells it.
    *
    * @param fits as of {@link #all}
    */
   public static Optional<Limits> finalFraction(List<IntervalFit> fits) {
-    List<IntervalFit> tell = new ArrayList<>();
+    List<AveragedFraction.Family> tell = new ArrayList<>();
     for (IntervalFit with : fits) {
       if (with.model.withFinalFraction()) {
         fits.stream()
@@ -217,14 +212,21 @@ public final class IntervalFit {
             .filter(
                 fit -> fit == with || (!fit.model.withFinalFraction() && with.fractionOnBound()))
             .findFirst()
+            .map(IntervalFit::fractionOfFamily)
             .ifPresent(tell::add);
       }
     }
-    double best = tell.stream().mapToDouble(fit -> fit.top().value()).max().orElse(0);
-    return tell.stream()
-        .filter(fit -> best - fit.top().value() <= MOST_AIC_APART / 2)
-        .map(IntervalFit::finalFractionLimits)
-        .reduce((a, b) -> new Limits(Math.min(a.low(), b.low()), Math.max(a.high(), b.high())));
+    return tell.isEmpty() ? Optional.empty() : Optional.of(new AveragedFraction(tell).limits());
+  }
+
+  private AveragedFraction.Family fractionOfFamily() {
+    double[] at = top().at();
+    double logit = model.withFinalFraction() ? at[2] : BOUND_LOGIT;
+    return new AveragedFraction.Family(
+        freed(new double[] {at[0], at[1], logit}, Parameter.FINAL_FRACTION),
+        logit,
+        top().value(),
+        finalFractionLimits());
   }
 
   public TimeModel model() {

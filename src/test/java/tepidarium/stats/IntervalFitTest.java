@@ -151,6 +151,24 @@ class IntervalFitTest {
     return rows;
   }
 
+  /**
+   * Computed with R 4.2.2: each profile by optim, the ends by uniroot on the mean of pnorm of the
+   * signed roots with Akaike weights.
+   */
+  @Test
+  void theFinalFractionIsAveragedOverTheFamilies() {
+    List<Censored> early =
+        rows(9, 12, 3, 12, 15, 7, 15, 18, 9, 18, 21, 8, 21, 24, 5, 24, NEVER, 18);
+    Limits open = IntervalFit.finalFraction(IntervalFit.all(early)).orElseThrow();
+    assertEquals(0.539027686, open.low(), 1e-5);
+    assertEquals(1, open.high());
+    List<Censored> late = new ArrayList<>(rows(9, 12, 3, 12, 15, 8, 15, 18, 9, 18, 21, 7));
+    late.addAll(rows(21, 24, 4, 24, 27, 2, 27, 30, 1, 30, NEVER, 16));
+    Limits closed = IntervalFit.finalFraction(IntervalFit.all(late)).orElseThrow();
+    assertEquals(0.552962878, closed.low(), 1e-5);
+    assertEquals(0.819563402, closed.high(), 1e-5);
+  }
+
   @ParameterizedTest
   @EnumSource(TimeFamily.class)
   void whatTheCountsCannotTellIsRefusedWithAReason(TimeFamily family) {
