@@ -1,5 +1,6 @@
 package tepidarium;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -9,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -20,6 +22,9 @@ import org.junit.jupiter.api.Test;
  */
 class DocumentsTest {
   private static final Pattern LINK = Pattern.compile("]\\(([^)\\s]+)\\)");
+  private static final Pattern DECLARED =
+      Pattern.compile("\\b(?:class|record|interface|enum) (\\w+)");
+  private static final Pattern NAMED = Pattern.compile("`([A-Z]\\w*[a-z]\\w*|[a-z-]+\\.js)`");
   private static final Pattern TABLE_HEAD = Pattern.compile("(?m)^\\|( ?:?-+:? ?\\|)+$");
 
   private static List<Path> documents() throws IOException {
@@ -72,6 +77,7 @@ class DocumentsTest {
           .filter(page -> page.endsWith(".md") && !page.endsWith("/walk.md"))
           .forEach(page -> assertTrue(linked.contains(page), "README.md does not link " + page));
     }
+    assertEquals("src/docs/walk.md", links(Path.of("DEVELOPERS.md")).get(0));
   }
 
   /** A paragraph between the head of a table and its rows turns the rows into text. */
@@ -85,6 +91,34 @@ class DocumentsTest {
               document + " has rows without a head: " + block.lines().findFirst().orElse(""));
         }
       }
+    }
+  }
+
+  /** A newcomer searches for the names in these two pages. */
+  @Test
+  void everyNamedTypeAndPageExists() throws IOException {
+    Set<String> existing = new TreeSet<>();
+    for (String folder : List.of("src/main/java", "src/test/java", "src/it/java")) {
+      try (Stream<Path> files = Files.walk(Path.of(folder))) {
+        for (Path file : files.filter(path -> path.toString().endsWith(".java")).toList()) {
+          DECLARED
+              .matcher(Files.readString(file))
+              .results()
+              .forEach(result -> existing.add(result.group(1)));
+        }
+      }
+    }
+    try (Stream<Path> pages = Files.list(Path.of("grafana-free-dashboards"))) {
+      pages.forEach(page -> existing.add(page.getFileName().toString()));
+    }
+    for (Path document : List.of(Path.of("DEVELOPERS.md"), Path.of("src/docs/walk.md"))) {
+      NAMED
+          .matcher(Files.readString(document))
+          .results()
+          .forEach(
+              name ->
+                  assertTrue(
+                      existing.contains(name.group(1)), document + " names " + name.group(1)));
     }
   }
 }
