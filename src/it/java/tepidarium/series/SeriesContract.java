@@ -2,8 +2,10 @@ package tepidarium.series;
 
 import static java.util.Objects.requireNonNull;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTimeout;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -155,6 +157,20 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
         stuck.subList(101, 150), result.refused().stream().map(RefusedReading::reading).toList());
     assertTrue(result.refused().get(0).reason().contains("Its clock seems to stand still"));
     assertEquals(101, temperatures().size());
+  }
+
+  /** Took a minute with a query for each of the instants, while all other sensors waited. */
+  @Test
+  void aClockThatStandsStillHoldsUpNobody() {
+    store.write(IntStream.range(0, 101).mapToObj(i -> warm(0, i / 100.0)).toList());
+    List<Reading> stuck = IntStream.range(0, 5_000).mapToObj(i -> warm(0, 5 + i / 200.0)).toList();
+    List<Reading> repeated = IntStream.range(0, 101).mapToObj(i -> warm(0, i / 100.0)).toList();
+    Duration limit = Duration.ofSeconds(2);
+    WriteResult result = assertTimeout(limit, () -> store.write(stuck));
+
+    assertEquals(0, result.stored());
+    assertEquals(5_000, result.refused().size());
+    assertEquals(new WriteResult(0, 101), store.write(repeated));
   }
 
   @Test

@@ -34,6 +34,7 @@ final class RowWriter implements AutoCloseable {
   private final PreparedStatement insert;
   private final PreparedStatement sameValues;
   private final PreparedStatement newest;
+  private final TakenInstants taken;
   private final List<Row> batch = new ArrayList<>();
 
   /**
@@ -47,6 +48,7 @@ final class RowWriter implements AutoCloseable {
     sameValues = connection.prepareStatement(selectSameValues(table));
     newest =
         connection.prepareStatement("SELECT max(at_ms) FROM " + table + " WHERE sensor_id = ?");
+    taken = new TakenInstants(connection, table);
   }
 
   /**
@@ -99,6 +101,7 @@ final class RowWriter implements AutoCloseable {
       return;
     }
     int[] changed = insert.executeBatch();
+    taken.forget();
     for (int i = 0; i < changed.length; i++) {
       Row row = batch.get(i);
       if (changed[i] > 0) {
@@ -114,6 +117,7 @@ final class RowWriter implements AutoCloseable {
   void clear() throws SQLException {
     batch.clear();
     insert.clearBatch();
+    taken.forget();
   }
 
   /**
@@ -122,16 +126,21 @@ final class RowWriter implements AutoCloseable {
    */
   private void resolveConflict(int sensorId, Reading reading, Tally tally) throws SQLException {
     long atMs = reading.at().toEpochMilli();
+    if (!taken.isCached(sensorId, atMs) && isStored(sensorId, atMs, reading)) {
+      return;
+    }
+    if (uncertain) {
+      insertAt(sensorId, newestMs(sensorId) + 1, reading);
+      tally.stored.add(reading);
+      return;
+    }
     for (int moved = 0; moved <= ReadingSink.MAX_SHIFT_MS; moved++) {
-      if (moved > 0 && insertAt(sensorId, atMs + moved, reading)) {
-        tally.stored.add(reading);
+      TakenInstants.Fit fit = taken.fit(sensorId, atMs, moved, reading);
+      if (fit == TakenInstants.Fit.SAME) {
         return;
       }
-      if (isStored(sensorId, atMs + moved, reading)) {
-        return;
-      }
-      if (uncertain) {
-        insertAt(sensorId, newestMs(sensorId) + 1, reading);
+      if (fit == TakenInstants.Fit.FREE) {
+        insertAt(sensorId, atMs + moved, reading);
         tally.stored.add(reading);
         return;
       }
@@ -139,9 +148,10 @@ final class RowWriter implements AutoCloseable {
     tally.refused.add(new RefusedReading(reading, ReadingSink.noFreeInstant(reading)));
   }
 
-  private boolean insertAt(int sensorId, long atMs, Reading reading) throws SQLException {
+  private void insertAt(int sensorId, long atMs, Reading reading) throws SQLException {
     bind(sensorId, atMs, reading);
-    return insert.executeUpdate() > 0;
+    insert.executeUpdate();
+    taken.forget();
   }
 
   private boolean isStored(int sensorId, long atMs, Reading reading) throws SQLException {
@@ -203,5 +213,6 @@ final class RowWriter implements AutoCloseable {
     insert.close();
     sameValues.close();
     newest.close();
+    taken.close();
   }
 }
