@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -163,5 +164,33 @@ class HostileMqttIT {
       assertTrue(thief.subscribe("$share/" + id + "/tepidarium/#").ended());
     }
     assertTrue(grower.part("broker").startsWith("up"), grower.part("broker"));
+  }
+
+  /** The embedded broker reads "a::b" as queue b of address a. */
+  @Test
+  void nobodyElseMayReadFromTheQueueOfTheService() throws IOException {
+    String id = Files.readString(data.resolve("client-id")).strip();
+    for (int version : List.of(4, 5)) {
+      try (RawMqtt thief = RawMqtt.connected(port, version, "x::" + id)) {
+        assertTrue(thief.subscribe("tepidarium/#").ended());
+      }
+      try (RawMqtt thief = new RawMqtt(port, version)) {
+        int reason = thief.connect(id + ".tepidarium", null, null, null, 0).reason();
+        assertEquals(version == 5 ? 0x85 : 2, reason);
+      }
+    }
+  }
+
+  /** Expiry in seconds; the embedded broker counted with too few bits and dropped the message. */
+  @ParameterizedTest
+  @ValueSource(ints = {0, 2_592_000, -1})
+  void aReadingDoesNotExpire(int seconds) throws IOException {
+    long stored = grower.count("stored");
+    byte[] expiry = ByteBuffer.allocate(5).put((byte) 2).putInt(seconds).array();
+    byte[] topic = RawMqtt.utf8("tepidarium/expiring-" + ++clients);
+    try (RawMqtt sensor = client(5)) {
+      assertEquals(0, sensor.publish(topic, expiry, RawMqtt.utf8(READING)).reason());
+    }
+    await().atMost(SOON).until(() -> grower.count("stored") == stored + 1);
   }
 }

@@ -121,8 +121,12 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
     return service.user().equals(user);
   }
 
+  /**
+   * Whether the client id is the service's, or could be mistaken for it: the broker names the queue
+   * of a subscription by the client id, a dot and the filter.
+   */
   boolean isServiceClient(String clientId) {
-    return service.clientId().equals(clientId);
+    return clientId.equals(service.clientId()) || clientId.startsWith(service.clientId() + '.');
   }
 
   /** Whether the password is the one of this user. */

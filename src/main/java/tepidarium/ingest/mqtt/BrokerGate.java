@@ -83,7 +83,16 @@ final class BrokerGate implements MQTTInterceptor {
     return service ? null : quota.whyNotRetained(server, topic);
   }
 
-  private static boolean maySubscribe(MqttSubscribeMessage packet, RemotingConnection connection) {
+  private boolean maySubscribe(MqttSubscribeMessage packet, RemotingConnection connection) {
+    String clientId = connection.getClientID();
+    if (clientId != null && TopicNames.namesQueue(clientId)) {
+      logins.refused(
+          host(connection)
+              + ": the client id \""
+              + clientId
+              + "\" holds two colons in a row, so the client cannot subscribe");
+      return disconnect(connection, MQTTReasonCodes.NOT_AUTHORIZED);
+    }
     for (MqttTopicSubscription subscription : packet.payload().topicSubscriptions()) {
       String filter = subscription.topicFilter();
       // The broker would let a group of the right name take messages from another client's queue.

@@ -303,6 +303,9 @@ public final class EmbeddedBroker implements AutoCloseable {
     // Never used, but the broker warns at every queue that has none.
     settings.setDeadLetterAddress(SimpleString.of("$undelivered"));
     settings.setExpiryAddress(SimpleString.of("$expired"));
+    // A reading is stored however late it comes. The broker also computes an expiry of 25 days or
+    // more with too few bits, and would drop the message at once.
+    settings.setNoExpiry(true);
     // A topic takes memory and has no queue of its own, so the broker would keep it for ever.
     settings.setAutoDeleteAddressesSkipUsageCheck(true);
     settings.setAutoDeleteAddressesDelay(limits.topicIdle().toMillis());

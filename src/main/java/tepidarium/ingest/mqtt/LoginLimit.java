@@ -1,6 +1,7 @@
 package tepidarium.ingest.mqtt;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.LinkedHashMap;
@@ -8,6 +9,7 @@ import java.util.Map;
 import java.util.function.LongSupplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.ingest.Reject;
 
 /**
  * Limits guessing of passwords: after 5 wrong ones within a minute, logins to that account from
@@ -73,10 +75,11 @@ final class LoginLimit {
   /** A login was refused, with a wrong password or without a look at it. */
   synchronized void refused(String words) {
     long now = nanos.getAsLong();
-    last = words;
+    // Clients choose some of the words; line breaks in them would forge lines of the log.
+    last = Reject.of(Instant.EPOCH, "", words, "").reason();
     long[] minute = refusedByMinute.peekLast();
     if (minute == null || now - minute[0] >= WINDOW.toNanos()) {
-      LOG.warn("login refused: {}; further ones are logged in a minute", words);
+      LOG.warn("login refused: {}; further ones are logged in a minute", last);
       forgetOld(now);
       refusedByMinute.add(new long[] {now, 1});
     } else {

@@ -42,6 +42,14 @@ final class TopicNames {
         : problem(topic);
   }
 
+  /**
+   * Whether the embedded broker would take part of this client id for the name of a queue, so that
+   * a subscription would read from the queue of another client.
+   */
+  static boolean namesQueue(String clientId) {
+    return clientId.contains(QUEUE_SEPARATOR);
+  }
+
   private static boolean isForbidden(int character) {
     return Character.isISOControl(character)
         || (character >= Character.MIN_SURROGATE && character <= Character.MAX_SURROGATE)

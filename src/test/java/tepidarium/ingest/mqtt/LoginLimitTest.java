@@ -46,4 +46,11 @@ class LoginLimitTest {
     pass(Duration.ofMinutes(31));
     assertEquals("no login refused within the last hour", limit.summary());
   }
+
+  @Test
+  void wordsOfAClientAreShortAndPrintable() {
+    limit.refused("client\n2026-01-01 ERROR " + "x".repeat(70_000));
+    assertTrue(limit.summary().contains("client\uFFFD2026"), limit.summary());
+    assertTrue(limit.summary().length() < 1_000);
+  }
 }
