@@ -96,19 +96,19 @@ public final class Intake implements AutoCloseable {
     writer.start();
   }
 
+  /** Whether this service publishes to the topic itself, so that messages on it are no readings. */
+  public boolean ignores(String topic) {
+    return decoder.ignores(topic);
+  }
+
   /**
-   * Decodes a message and hands it over in parts; waits while there is no space. A message of this
-   * service itself, which comes back from the broker, is acknowledged at once. Called by one
+   * Decodes a message and hands it over in parts; waits while there is no space. Called by one
    * thread.
    *
    * @param acknowledge run on the writer thread once everything in the message is durable
    * @throws InterruptedException when the waiting is given up; the message is not acknowledged
    */
   public void take(Message message, Runnable acknowledge) throws InterruptedException {
-    if (decoder.ignores(message.topic())) {
-      acknowledge.run();
-      return;
-    }
     decoder.decode(
         message,
         (part, last) -> {

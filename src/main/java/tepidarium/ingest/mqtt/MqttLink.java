@@ -436,12 +436,14 @@ public final class MqttLink implements AutoCloseable {
       PublishFilter.Refusal refusal = arrived.refusal();
       if (BrokerReport.isOne(topic)) {
         report.take(topic, payload);
-        acknowledge(id, qos);
+        acknowledge(id, qos, reception::passed);
         return;
       }
-      if (topic.equals(markerTopic())) {
-        waited.returned(new String(payload, StandardCharsets.UTF_8));
-        acknowledge(id, qos);
+      if (intake.ignores(topic)) {
+        if (topic.equals(markerTopic())) {
+          waited.returned(new String(payload, StandardCharsets.UTF_8));
+        }
+        acknowledge(id, qos, reception::passed);
         return;
       }
       Instant arrivedAt = clock.instant();
@@ -466,7 +468,7 @@ public final class MqttLink implements AutoCloseable {
         throws InterruptedException {
       for (int attempt = 1; ; attempt++) {
         try {
-          intake.take(message, () -> acknowledge(id, qos));
+          intake.take(message, () -> acknowledge(id, qos, reception::stored));
           return;
         } catch (RuntimeException | Error e) {
           LOG.error("a message on {} met an unexpected failure", message.topic(), e);
@@ -484,14 +486,14 @@ public final class MqttLink implements AutoCloseable {
       String beginning =
           new String(payload, 0, Math.min(payload.length, EXCERPT_BYTES), StandardCharsets.UTF_8);
       Reject reject = Reject.of(clock.instant(), topic, reason, beginning);
-      intake.takeRefused(reject, () -> acknowledge(id, qos));
+      intake.takeRefused(reject, () -> acknowledge(id, qos, reception::stored));
     }
 
-    private void acknowledge(int id, int qos) {
+    private void acknowledge(int id, int qos, Runnable counted) {
       if (connection.get() != generation) {
         return;
       }
-      reception.acknowledged();
+      counted.run();
       if (qos == 0) {
         return;
       }

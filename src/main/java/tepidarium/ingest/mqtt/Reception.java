@@ -39,7 +39,7 @@ final class Reception {
   private volatile @Nullable PublishFilter filter;
   private long unacknowledged;
   private long arrivedNanos;
-  private long acknowledgedNanos;
+  private long storedNanos;
 
   /**
    * Begins to watch.
@@ -90,7 +90,7 @@ final class Reception {
     synchronized (this) {
       arrivedNanos = System.nanoTime();
       if (unacknowledged++ == 0) {
-        acknowledgedNanos = arrivedNanos;
+        storedNanos = arrivedNanos;
       }
     }
     if (current == null) {
@@ -101,10 +101,15 @@ final class Reception {
     return new Arrived(topic.equals(PublishFilter.REPLACED) ? current.nextRefusal() : null, again);
   }
 
-  /** A message has come to its end, and the broker has been told. */
-  synchronized void acknowledged() {
+  /** A message has been stored or logged, and is acknowledged. */
+  synchronized void stored() {
     unacknowledged--;
-    acknowledgedNanos = System.nanoTime();
+    storedNanos = System.nanoTime();
+  }
+
+  /** A message that is not to be stored is acknowledged; it says nothing about the store. */
+  synchronized void passed() {
+    unacknowledged--;
   }
 
   /** Whether the client's receiving thread has ended although it should receive. */
@@ -144,8 +149,7 @@ final class Reception {
   /** Why nothing is taken in although the client is well; null while all is well. */
   synchronized @Nullable String whyHeldUp() {
     boolean held =
-        unacknowledged > 0
-            && System.nanoTime() - acknowledgedNanos >= limits.stuckAfter().toNanos();
+        unacknowledged > 0 && System.nanoTime() - storedNanos >= limits.stuckAfter().toNanos();
     return held
         ? unacknowledged
             + " messages wait for the readings store, which took none for "

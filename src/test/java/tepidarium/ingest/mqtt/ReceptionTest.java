@@ -1,0 +1,33 @@
+package tepidarium.ingest.mqtt;
+
+import static org.awaitility.Awaitility.await;
+import static org.junit.jupiter.api.Assertions.assertNull;
+
+import java.time.Duration;
+import java.util.function.UnaryOperator;
+import org.junit.jupiter.api.Test;
+
+class ReceptionTest {
+  private static final Duration STUCK_AFTER = Duration.ofMillis(300);
+
+  private final Reception reception =
+      new Reception(new MqttLink.Limits(1_000, STUCK_AFTER), () -> 0, UnaryOperator.identity());
+
+  /** The notice that says so comes back from the broker, and must not end the trouble. */
+  @Test
+  void messagesThatAreNotStoredDoNotHideThatTheStoreTakesNone() {
+    reception.arrived("tepidarium/bag");
+    assertNull(reception.whyHeldUp());
+    await()
+        .pollInterval(Duration.ofMillis(50))
+        .atMost(Duration.ofSeconds(5))
+        .until(
+            () -> {
+              reception.arrived("tepidarium/notice/begin/high");
+              reception.passed();
+              return reception.whyHeldUp() != null;
+            });
+    reception.stored();
+    assertNull(reception.whyHeldUp());
+  }
+}
