@@ -9,8 +9,8 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
-import tepidarium.series.Fineness;
 import tepidarium.series.ReadingSink;
+import tepidarium.series.ScaledValue;
 
 /**
  * Caches the rows of a sensor from an instant on, as far as a reading may be moved. A sensor whose
@@ -74,7 +74,7 @@ final class TakenInstants implements AutoCloseable {
       Long there = row[i];
       if (value != null && there == null) {
         fit = Fit.FREE;
-      } else if (value != null && there != null && there != Fineness.steps(value)) {
+      } else if (value != null && there != null && there != ScaledValue.steps(value)) {
         return Fit.CONFLICT;
       }
     }
