@@ -1,10 +1,10 @@
 package tepidarium.records;
 
-import static tepidarium.records.Rows.doubleOrNull;
-import static tepidarium.records.Rows.instant;
-import static tepidarium.records.Rows.instantOrNull;
-import static tepidarium.records.Rows.ms;
-import static tepidarium.records.Rows.ofKey;
+import static tepidarium.records.Columns.doubleOrNull;
+import static tepidarium.records.Columns.instant;
+import static tepidarium.records.Columns.instantOrNull;
+import static tepidarium.records.Columns.ms;
+import static tepidarium.records.Columns.ofKey;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -245,7 +245,7 @@ public final class AlertRecords implements AlertStore {
   }
 
   static AlertKey alertKey(ResultSet row) throws SQLException {
-    return new AlertKey(new ContainerId(row.getString("container_id")), Rows.kind(row));
+    return new AlertKey(new ContainerId(row.getString("container_id")), Columns.kind(row));
   }
 
   @Override

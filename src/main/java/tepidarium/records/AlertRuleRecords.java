@@ -1,9 +1,9 @@
 package tepidarium.records;
 
-import static tepidarium.records.Rows.doubleOrNull;
-import static tepidarium.records.Rows.instantOrNull;
-import static tepidarium.records.Rows.ms;
-import static tepidarium.records.Rows.ofKey;
+import static tepidarium.records.Columns.doubleOrNull;
+import static tepidarium.records.Columns.instantOrNull;
+import static tepidarium.records.Columns.ms;
+import static tepidarium.records.Columns.ofKey;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;

@@ -1,7 +1,7 @@
 package tepidarium.records;
 
-import static tepidarium.records.Rows.key;
-import static tepidarium.records.Rows.ofKey;
+import static tepidarium.records.Columns.key;
+import static tepidarium.records.Columns.ofKey;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -53,10 +53,10 @@ public final class ContainerRecords implements ContainerStore {
             ofKey(ContainerKind.class, row.getString("kind")),
             heatSource,
             row.getDouble("base_c"),
-            Rows.doubleOrNull(row, "ceiling_c"),
+            Columns.doubleOrNull(row, "ceiling_c"),
             band);
     return new Container(
-        new ContainerId(row.getString("id")), settings, Rows.instant(row, "created_ms"));
+        new ContainerId(row.getString("id")), settings, Columns.instant(row, "created_ms"));
   }
 
   @Override
@@ -112,8 +112,8 @@ public final class ContainerRecords implements ContainerStore {
                         new Placement(
                             new SensorId(row.getString("sensor")),
                             new ContainerId(row.getString("container_id")),
-                            Rows.instant(row, "from_ms"),
-                            Rows.instantOrNull(row, "until_ms")))
+                            Columns.instant(row, "from_ms"),
+                            Columns.instantOrNull(row, "until_ms")))
                 .list());
   }
 
@@ -129,7 +129,7 @@ public final class ContainerRecords implements ContainerStore {
                 sensor.name(),
                 placement.container().value(),
                 placement.from().toEpochMilli(),
-                Rows.ms(placement.until()));
+                Columns.ms(placement.until()));
           }
           return placements.size();
         });

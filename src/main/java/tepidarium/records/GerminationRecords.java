@@ -1,8 +1,8 @@
 package tepidarium.records;
 
-import static tepidarium.records.Rows.instant;
-import static tepidarium.records.Rows.key;
-import static tepidarium.records.Rows.ofKey;
+import static tepidarium.records.Columns.instant;
+import static tepidarium.records.Columns.key;
+import static tepidarium.records.Columns.ofKey;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -194,18 +194,18 @@ public final class GerminationRecords implements GerminationStore {
     return new FlatAct(
         row.getString("kind"),
         group,
-        Rows.longOrNull(row, "lot_id"),
+        Columns.longOrNull(row, "lot_id"),
         name,
         groups,
         container,
-        Rows.intOrNull(row, "ungerminated"),
-        Rows.intOrNull(row, "germinated"),
+        Columns.intOrNull(row, "ungerminated"),
+        Columns.intOrNull(row, "germinated"),
         splitInto,
         joinTo,
         culled,
-        Rows.intOrNull(row, "potted_on"),
+        Columns.intOrNull(row, "potted_on"),
         roots,
-        Rows.intOrNull(row, "alive"));
+        Columns.intOrNull(row, "alive"));
   }
 
   @Override

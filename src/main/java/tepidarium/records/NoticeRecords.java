@@ -1,9 +1,9 @@
 package tepidarium.records;
 
-import static tepidarium.records.Rows.instant;
-import static tepidarium.records.Rows.instantOrNull;
-import static tepidarium.records.Rows.ms;
-import static tepidarium.records.Rows.ofKey;
+import static tepidarium.records.Columns.instant;
+import static tepidarium.records.Columns.instantOrNull;
+import static tepidarium.records.Columns.ms;
+import static tepidarium.records.Columns.ofKey;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -93,7 +93,7 @@ public final class NoticeRecords implements NoticeStore {
         """,
         told.concern(),
         told.topic(),
-        Rows.key(told.stage()),
+        Columns.key(told.stage()),
         ms(told.raisedAt()),
         ms(told.remindedAt()),
         ms(told.escalatedAt()));

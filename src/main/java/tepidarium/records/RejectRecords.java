@@ -45,7 +45,7 @@ public final class RejectRecords implements RejectLog {
                         new Line(
                             row.getLong("id"),
                             new Reject(
-                                Rows.instant(row, "at_ms"),
+                                Columns.instant(row, "at_ms"),
                                 row.getString("topic"),
                                 row.getString("reason"),
                                 row.getString("payload"))))

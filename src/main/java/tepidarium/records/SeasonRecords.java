@@ -1,6 +1,6 @@
 package tepidarium.records;
 
-import static tepidarium.records.Rows.instant;
+import static tepidarium.records.Columns.instant;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;

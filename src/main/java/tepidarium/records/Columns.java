@@ -8,8 +8,8 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.alert.AlertKind;
 
 /** How columns become values, and back. */
-final class Rows {
-  private Rows() {}
+final class Columns {
+  private Columns() {}
 
   static Instant instant(ResultSet row, String column) throws SQLException {
     return Instant.ofEpochMilli(row.getLong(column));
