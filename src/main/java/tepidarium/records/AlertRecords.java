@@ -26,7 +26,7 @@ import tepidarium.alert.Transition;
 import tepidarium.container.ContainerId;
 import tepidarium.reading.Span;
 
-/** Alerts in the records store. */
+/** Stores alerts, their transitions and the state of each condition in the records store. */
 public final class AlertRecords implements AlertStore {
   private final Database database;
 
@@ -120,7 +120,7 @@ public final class AlertRecords implements AlertStore {
         key.container().value());
   }
 
-  /** The number of the transition; 0 where the container is no more. */
+  /** Inserts the transition and returns its id; 0 if the container has been deleted. */
   private static long add(Handle handle, Transition transition) {
     AlertKey key = transition.key();
     int added =

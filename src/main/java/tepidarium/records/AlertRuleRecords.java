@@ -18,7 +18,7 @@ import tepidarium.alert.OutOfService;
 import tepidarium.alert.Priority;
 import tepidarium.alert.RuleOverride;
 
-/** What somebody decided about alerts, in the records store. */
+/** Stores alert rule overrides and kinds taken out of service in the records store. */
 public final class AlertRuleRecords implements AlertRuleStore {
   private final Database database;
 

@@ -11,7 +11,7 @@ public final class ClockRecords {
     this.database = database;
   }
 
-  /** The last instant kept; empty before the first. */
+  /** The last stored instant; empty if none was stored yet. */
   public Optional<Instant> lastSeen() {
     return database.transaction(
         handle ->
@@ -22,7 +22,7 @@ public final class ClockRecords {
                 .map(Instant::ofEpochMilli));
   }
 
-  /** Keeps the instant in place of the one before. */
+  /** Replaces the stored instant. */
   public void keep(Instant instant) {
     database.transaction(
         handle ->

@@ -7,7 +7,7 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.AlertKind;
 
-/** How columns become values, and back. */
+/** Converts SQL columns to values and values to columns. */
 final class Columns {
   private Columns() {}
 
@@ -42,7 +42,7 @@ final class Columns {
   static AlertKind kind(ResultSet row) throws SQLException {
     String key = row.getString("kind");
     return AlertKind.ofKey(key)
-        .orElseThrow(() -> new IllegalStateException("no kind of alert is called " + key));
+        .orElseThrow(() -> new IllegalStateException("unknown alert kind " + key));
   }
 
   static String key(Enum<?> value) {

@@ -21,7 +21,7 @@ import tepidarium.container.Placement;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 
-/** Containers, placements, calibrations and openings in the records store. */
+/** Stores containers, placements, calibrations and openings in the records store. */
 public final class ContainerRecords implements ContainerStore {
   private final Database database;
 

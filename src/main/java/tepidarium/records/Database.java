@@ -3,12 +3,12 @@ package tepidarium.records;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
 
-/** Runs one transaction at a time against the records store, wherever it is. */
+/** Runs transactions against the records store, one at a time. */
 public interface Database extends AutoCloseable {
   /**
-   * Runs the work as one transaction, durable when this returns.
+   * Runs the work in one transaction and commits it; the changes are durable when this returns.
    *
-   * @throws tepidarium.series.StoreException when the store cannot answer now
+   * @throws tepidarium.series.StoreException when the store is not available now
    */
   <T> T transaction(Function<Handle, T> work);
 

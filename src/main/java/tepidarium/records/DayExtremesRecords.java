@@ -6,7 +6,7 @@ import tepidarium.container.ContainerId;
 import tepidarium.heat.DayExtremes;
 import tepidarium.heat.DayExtremesStore;
 
-/** Keeps day extremes in the records store. */
+/** Stores manually entered daily minimum and maximum temperatures in the records store. */
 public final class DayExtremesRecords implements DayExtremesStore {
   private final Database database;
 

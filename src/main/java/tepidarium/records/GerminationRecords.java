@@ -25,7 +25,7 @@ import tepidarium.germination.Photo;
 import tepidarium.germination.Species;
 import tepidarium.germination.Trait;
 
-/** Species profiles, seed lots and the journal in the records store. */
+/** Stores species profiles, seed lots, the journal and photos in the records store. */
 public final class GerminationRecords implements GerminationStore {
   private final Database database;
 

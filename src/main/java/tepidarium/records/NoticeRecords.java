@@ -25,15 +25,15 @@ import tepidarium.alert.notify.NoticeStore;
 import tepidarium.alert.notify.Told;
 import tepidarium.alert.notify.Trouble;
 
-/** Notices and the outbox in the records store; only the newest notices are kept. */
+/** Stores notices and the outbox in the records store. Deletes notices older than the newest 1,000, except those with a delivery that still waits. */
 public final class NoticeRecords implements NoticeStore {
-  /** How many notices are kept besides those that still wait. */
+  /** Number of newest notices to keep, in addition to those still waiting. */
   public static final int KEPT = 1_000;
 
-  private static final int MOST_AT_ONCE = 200;
+  private static final int MAX_DUE = 200;
 
-  /** No pause is so long: what is due later was noted before the clock was put back. */
-  private static final long CLOCK_PUT_BACK_MS = 3_600_000;
+  /** Deliveries due later than this from now count as due. No retry pause is this long, so the clock must have been set back since they were scheduled. */
+  private static final long CLOCK_SET_BACK_MS = 3_600_000;
 
   private static final String DELIVERIES =
       """
@@ -125,7 +125,7 @@ public final class NoticeRecords implements NoticeStore {
                 ms(notice.createdAt()));
           }
           told.forEach(each -> put(handle, each));
-          return letGo(handle, id);
+          return deleteOldest(handle, id);
         });
   }
 
@@ -145,7 +145,7 @@ public final class NoticeRecords implements NoticeStore {
         .one();
   }
 
-  private static int letGo(Handle handle, long newest) {
+  private static int deleteOldest(Handle handle, long newest) {
     return handle.execute(
         "DELETE FROM notice WHERE id <= ? AND NOT EXISTS (SELECT 1 FROM notice_delivery d"
             + " WHERE d.notice_id = notice.id AND d.state = 'waiting')",
@@ -159,7 +159,7 @@ public final class NoticeRecords implements NoticeStore {
         DELIVERIES
             + " WHERE d.state = 'waiting' AND (d.next_ms <= :now OR d.next_ms > :ahead)"
             + " ORDER BY d.id LIMIT :most",
-        Map.of("now", nowMs, "ahead", nowMs + CLOCK_PUT_BACK_MS, "most", MOST_AT_ONCE));
+        Map.of("now", nowMs, "ahead", nowMs + CLOCK_SET_BACK_MS, "most", MAX_DUE));
   }
 
   @Override

@@ -5,9 +5,9 @@ import org.jdbi.v3.core.statement.PreparedBatch;
 import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectLog;
 
-/** The reject log in the records store; only the newest lines are kept. */
+/** Stores the log of rejected messages in the records store; keeps the newest 1,000 lines. */
 public final class RejectRecords implements RejectLog {
-  /** How many lines are kept. */
+  /** Number of newest lines to keep. */
   public static final int KEPT = 1_000;
 
   private final Database database;

@@ -13,7 +13,7 @@ import tepidarium.reading.Span;
 import tepidarium.season.KeptSeason;
 import tepidarium.season.SeasonStore;
 
-/** Kept seasons in the records store. */
+/** Stores season reports in the records store. */
 public final class SeasonRecords implements SeasonStore {
   private final Database database;
 

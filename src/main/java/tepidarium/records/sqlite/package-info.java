@@ -1,4 +1,4 @@
-/** The records store in one SQLite file. */
+/** Opens the records store in one SQLite file. */
 @NullMarked
 package tepidarium.records.sqlite;
 
