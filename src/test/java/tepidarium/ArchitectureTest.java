@@ -72,23 +72,23 @@ class ArchitectureTest {
           Map.entry(
               "live",
               List.of(
-                  "reading", "container", "series", "heat", "light", "history", "alert", "ledger")),
+                  "reading", "container", "series", "heat", "light", "history", "alert", "rollup")),
           Map.entry(
-              "ledger",
+              "rollup",
               List.of("reading", "container", "series", "heat", "light", "history", "memo")),
-          Map.entry("ledger.sqlite", and(DOMAIN, "ledger", "sqlite")),
+          Map.entry("rollup.sqlite", and(DOMAIN, "rollup", "sqlite")),
           Map.entry("records", and(DOMAIN, "ingest", "alert.notify")),
           Map.entry("records.sqlite", and(DOMAIN, "records", "sqlite")),
           Map.entry("records.postgres", and(DOMAIN, "records")),
           Map.entry(
-              "web", and(DOMAIN, "memo", "live", "ledger", "ingest", "exchange", "alert.notify")));
+              "web", and(DOMAIN, "memo", "live", "rollup", "ingest", "exchange", "alert.notify")));
 
   private static final List<String> STORES =
       List.of(
           "sqlite",
           "series.sqlite",
           "series.spool",
-          "ledger.sqlite",
+          "rollup.sqlite",
           "records",
           "records.sqlite",
           "records.postgres");

@@ -12,7 +12,7 @@ import java.util.function.LongSupplier;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import tepidarium.ledger.Ledger;
+import tepidarium.rollup.Ledger;
 import tepidarium.live.Newest;
 import tepidarium.records.ClockRecords;
 import tepidarium.series.ReadingTrimmer;

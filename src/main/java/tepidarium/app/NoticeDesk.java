@@ -34,7 +34,7 @@ import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
 import tepidarium.ingest.mqtt.MqttLink;
-import tepidarium.ledger.Chronicle;
+import tepidarium.rollup.Chronicle;
 import tepidarium.live.LiveListener;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;

@@ -14,7 +14,7 @@ import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.Warmth;
 import tepidarium.history.History;
-import tepidarium.ledger.Chronicle;
+import tepidarium.rollup.Chronicle;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;

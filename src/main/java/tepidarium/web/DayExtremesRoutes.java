@@ -16,7 +16,7 @@ import tepidarium.heat.DayExtremes;
 import tepidarium.heat.DayExtremesStore;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
-import tepidarium.ledger.Chronicle;
+import tepidarium.rollup.Chronicle;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Span;

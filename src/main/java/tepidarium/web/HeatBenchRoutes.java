@@ -17,8 +17,8 @@ import tepidarium.heat.HeatBench.Side;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.LocalHours;
 import tepidarium.history.History;
-import tepidarium.ledger.BenchReader;
-import tepidarium.ledger.Chronicle;
+import tepidarium.rollup.BenchReader;
+import tepidarium.rollup.Chronicle;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
 

@@ -10,7 +10,7 @@ import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.Warmth;
 import tepidarium.history.History;
-import tepidarium.ledger.Chronicle;
+import tepidarium.rollup.Chronicle;
 import tepidarium.reading.Span;
 
 /** Reads the warmth of containers from their readings. */

@@ -24,7 +24,7 @@ import tepidarium.heat.HeatSum;
 import tepidarium.heat.LocalHours;
 import tepidarium.heat.Warmth;
 import tepidarium.history.History;
-import tepidarium.ledger.Chronicle;
+import tepidarium.rollup.Chronicle;
 import tepidarium.light.LightCause;
 import tepidarium.light.LightEvent;
 import tepidarium.light.LightKind;

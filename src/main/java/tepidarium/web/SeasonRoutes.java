@@ -17,7 +17,7 @@ import tepidarium.container.Register;
 import tepidarium.germination.Contradiction;
 import tepidarium.germination.SeedJournal;
 import tepidarium.history.History;
-import tepidarium.ledger.Chronicle;
+import tepidarium.rollup.Chronicle;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
 import tepidarium.season.ContainerResult;

@@ -11,7 +11,7 @@ import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Opening;
 import tepidarium.container.Register;
-import tepidarium.ledger.Chronicle;
+import tepidarium.rollup.Chronicle;
 import tepidarium.light.OpeningSign;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;

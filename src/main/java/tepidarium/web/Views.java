@@ -17,7 +17,7 @@ import tepidarium.container.ContainerId;
 import tepidarium.container.Placement;
 import tepidarium.container.Register;
 import tepidarium.history.History;
-import tepidarium.ledger.Chronicle;
+import tepidarium.rollup.Chronicle;
 import tepidarium.light.Site;
 import tepidarium.live.HeatSoFar;
 import tepidarium.live.Newest;

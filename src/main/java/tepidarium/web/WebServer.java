@@ -32,7 +32,7 @@ import tepidarium.germination.SeedJournal;
 import tepidarium.heat.DayExtremesStore;
 import tepidarium.history.History;
 import tepidarium.ingest.RejectLog;
-import tepidarium.ledger.Chronicle;
+import tepidarium.rollup.Chronicle;
 import tepidarium.live.Watch;
 import tepidarium.reading.InvalidInput;
 import tepidarium.season.SeasonStore;

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
-import tepidarium.ledger.sqlite.SqliteLedger;
+import tepidarium.rollup.sqlite.SqliteLedger;
 import tepidarium.records.sqlite.SqliteRecords;
 import tepidarium.series.sqlite.SqliteReadings;
 

@@ -12,7 +12,7 @@ import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import tepidarium.heat.DegreeHours;
 import tepidarium.heat.HeatRule;
-import tepidarium.ledger.Bench;
+import tepidarium.rollup.Bench;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Span;

@@ -1,4 +1,4 @@
-package tepidarium.ledger;
+package tepidarium.rollup;
 
 import java.util.List;
 import tepidarium.container.Container;

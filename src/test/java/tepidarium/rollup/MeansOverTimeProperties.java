@@ -1,4 +1,4 @@
-package tepidarium.ledger;
+package tepidarium.rollup;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 

@@ -1,4 +1,4 @@
-package tepidarium.ledger;
+package tepidarium.rollup;
 
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Samples;

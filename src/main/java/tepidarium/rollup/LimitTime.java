@@ -1,4 +1,4 @@
-package tepidarium.ledger;
+package tepidarium.rollup;
 
 /**
  * Time against one limit.

@@ -1,4 +1,4 @@
-package tepidarium.ledger.sqlite;
+package tepidarium.rollup.sqlite;
 
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -16,10 +16,10 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.Warmth;
-import tepidarium.ledger.LedgerRow;
-import tepidarium.ledger.LedgerStore;
-import tepidarium.ledger.LimitTime;
-import tepidarium.ledger.Summary;
+import tepidarium.rollup.LedgerRow;
+import tepidarium.rollup.LedgerStore;
+import tepidarium.rollup.LimitTime;
+import tepidarium.rollup.Summary;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.TimeWeighted;
 import tepidarium.series.StoreException;

@@ -1,4 +1,4 @@
-package tepidarium.ledger;
+package tepidarium.rollup;
 
 import java.time.Clock;
 import java.time.Duration;

@@ -1,5 +1,5 @@
 /** The ledger in one SQLite file. */
 @NullMarked
-package tepidarium.ledger.sqlite;
+package tepidarium.rollup.sqlite;
 
 import org.jspecify.annotations.NullMarked;

@@ -1,5 +1,5 @@
 /** The hourly ledger of each container, from which long spans are told without reading raw rows. */
 @NullMarked
-package tepidarium.ledger;
+package tepidarium.rollup;
 
 import org.jspecify.annotations.NullMarked;

@@ -1,4 +1,4 @@
-package tepidarium.ledger;
+package tepidarium.rollup;
 
 import java.time.Duration;
 import java.util.EnumMap;

@@ -1,4 +1,4 @@
-package tepidarium.ledger;
+package tepidarium.rollup;
 
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
