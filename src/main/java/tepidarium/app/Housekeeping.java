@@ -12,7 +12,7 @@ import java.util.function.LongSupplier;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import tepidarium.rollup.Ledger;
+import tepidarium.rollup.HourlyRollups;
 import tepidarium.live.Newest;
 import tepidarium.records.ClockRecords;
 import tepidarium.series.ReadingTrimmer;
@@ -43,7 +43,7 @@ final class Housekeeping implements AutoCloseable {
 
   /** What it works on. */
   record Parts(
-      Ledger ledger,
+      HourlyRollups rollups,
       ReadingTrimmer trimmer,
       Newest newest,
       ClockTrust trust,
@@ -88,7 +88,7 @@ final class Housekeeping implements AutoCloseable {
 
   void run() {
     try {
-      parts.ledger().catchUp();
+      parts.rollups().catchUp();
       if (retention != null) {
         deleteOld(retention);
       }
@@ -134,7 +134,7 @@ final class Housekeeping implements AutoCloseable {
   }
 
   private void deleteBefore(Instant before) {
-    Instant end = parts.ledger().letGoBefore(before);
+    Instant end = parts.rollups().letGoBefore(before);
     int removed;
     long total = 0;
     do {

@@ -40,8 +40,8 @@ import tepidarium.ingest.mqtt.BrokerLimits;
 import tepidarium.ingest.mqtt.EmbeddedBroker;
 import tepidarium.ingest.mqtt.MqttLink;
 import tepidarium.rollup.Chronicle;
-import tepidarium.rollup.Ledger;
-import tepidarium.rollup.sqlite.SqliteLedger;
+import tepidarium.rollup.HourlyRollups;
+import tepidarium.rollup.sqlite.SqliteRollups;
 import tepidarium.live.HeatSoFar;
 import tepidarium.live.Newest;
 import tepidarium.live.Watch;
@@ -132,9 +132,9 @@ public final class Service implements AutoCloseable {
     AlertRules rules = new AlertRules(new AlertRuleRecords(records), config.silentAfter());
     RejectLog rejectLog = new RejectRecords(records);
     History history = new History(storage.source(), register, config.maxGap());
-    SqliteLedger hours = running(parts.open(DataPart.LEDGER, SqliteLedger::open));
-    Ledger ledger = new Ledger(history, register, hours, clock);
-    Chronicle chronicle = new Chronicle(ledger, history);
+    SqliteRollups hours = running(parts.open(DataPart.LEDGER, SqliteRollups::open));
+    HourlyRollups rollups = new HourlyRollups(history, register, hours, clock);
+    Chronicle chronicle = new Chronicle(rollups, history);
     Newest newest = new Newest(register, config.maxGap(), storage.summaries());
     ClockRecords clockRecords = new ClockRecords(records);
     ClockTrust trust =
@@ -145,7 +145,7 @@ public final class Service implements AutoCloseable {
     Housekeeping housekeeping =
         running(
             Housekeeping.start(
-                new Housekeeping.Parts(ledger, storage.trimmer(), newest, trust, clockRecords),
+                new Housekeeping.Parts(rollups, storage.trimmer(), newest, trust, clockRecords),
                 config.keeping().rawDays(),
                 config.maxGap(),
                 clock));
@@ -161,7 +161,7 @@ public final class Service implements AutoCloseable {
             new Watch(register, newest, heatSoFar, history, alerts, rules, silence, period, clock));
 
     Settlement settlement = new Settlement(rejectLog, config.rootTopic(), clock);
-    ReadingSink sink = storage.sink(ledger);
+    ReadingSink sink = storage.sink(rollups);
     running(storage::stopHandingOver);
     intake =
         running(

@@ -8,8 +8,8 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.ingest.Settlement;
-import tepidarium.rollup.Ledger;
-import tepidarium.rollup.LedgerSink;
+import tepidarium.rollup.HourlyRollups;
+import tepidarium.rollup.RollupSink;
 import tepidarium.live.Watch;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
@@ -82,10 +82,10 @@ final class Storage implements AutoCloseable {
 
   /**
    * Where readings go; to be called once. What is kept in the spool cannot be read back yet, so the
-   * ledger is told when it leaves it.
+   * rollups is told when it leaves it.
    */
-  ReadingSink sink(Ledger ledger) {
-    ReadingSink sink = new LedgerSink(ledger, store);
+  ReadingSink sink(HourlyRollups rollups) {
+    ReadingSink sink = new RollupSink(rollups, store);
     if (remote == null) {
       return sink;
     }
@@ -161,7 +161,7 @@ final class Storage implements AutoCloseable {
     }
   }
 
-  /** Stops before what it tells of the handing over: the watch, the ledger, the reject log. */
+  /** Stops before what it tells of the handing over: the watch, the rollups, the reject log. */
   void stopHandingOver() {
     if (spool != null) {
       spool.close();

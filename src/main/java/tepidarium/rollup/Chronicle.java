@@ -40,7 +40,7 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 
 /**
- * Tells what happened in a container over any span: sums from the ledger, and the readings
+ * Tells what happened in a container over any span: sums from the rollups, and the readings
  * themselves only around the hours in which something happened. Safe for use by several threads.
  */
 public final class Chronicle {
@@ -75,14 +75,14 @@ public final class Chronicle {
   private static final int WARMTHS = 5_000;
   private static final long DAY_MS = Duration.ofDays(1).toMillis();
 
-  private final Ledger ledger;
+  private final HourlyRollups rollups;
   private final History history;
   private final Memo<Told, Warmth> warmths = new Memo<>(WARMTHS);
 
-  private record Told(ContainerId container, Span span, Ledger.Version version) {}
+  private record Told(ContainerId container, Span span, HourlyRollups.Version version) {}
 
-  public Chronicle(Ledger ledger, History history) {
-    this.ledger = ledger;
+  public Chronicle(HourlyRollups rollups, History history) {
+    this.rollups = rollups;
     this.history = history;
   }
 
@@ -104,7 +104,7 @@ public final class Chronicle {
   /** Tells all of a span at once, light by the container's own limit. */
   public Whole whole(Container container, Span span) {
     ContainerHours hours = hours(container, span);
-    List<LedgerRow> rows = hours.rows();
+    List<RollupRow> rows = hours.rows();
     Summary temperature =
         rows.stream()
             .map(row -> row.summary(Quantity.TEMPERATURE))
@@ -113,7 +113,7 @@ public final class Chronicle {
             .orElse(null);
     return new Whole(
         hours,
-        LedgerRow.heat(rows),
+        RollupRow.heat(rows),
         temperature,
         cold(container, span, rows),
         hot(container, span, rows),
@@ -122,16 +122,16 @@ public final class Chronicle {
   }
 
   private ContainerHours hours(Container container, Span span) {
-    return new ContainerHours(container, span, ledger.rows(container, span), history);
+    return new ContainerHours(container, span, rollups.rows(container, span), history);
   }
 
   /**
-   * The heat of a span. It comes from the ledger with the container's own base and ceiling, and
+   * The heat of a span. It comes from the rollups with the container's own base and ceiling, and
    * with such as lie on whole quarters of a degree.
    */
   public HeatSum heat(Container container, Span span, HeatRule rule) {
     if (rule.equals(HeatRule.of(container.settings()))) {
-      return LedgerRow.heat(ledger.rows(container, span));
+      return RollupRow.heat(rollups.rows(container, span));
     }
     if (Warmth.isExact(rule)) {
       return warmth(container, span).heat(rule);
@@ -141,12 +141,12 @@ public final class Chronicle {
   }
 
   /**
-   * For how long it was how warm in a span: from the ledger, for the heat by any rule. What does
+   * For how long it was how warm in a span: from the rollups, for the heat by any rule. What does
    * not change any more is remembered; of what may, at most the last days.
    */
   public Warmth warmth(Container container, Span span) {
-    long settledMs = ledger.settledUntilMs() / DAY_MS * DAY_MS;
-    if (span.toMs() <= ledger.settledUntilMs() || span.fromMs() >= settledMs) {
+    long settledMs = rollups.settledUntilMs() / DAY_MS * DAY_MS;
+    if (span.toMs() <= rollups.settledUntilMs() || span.fromMs() >= settledMs) {
       return settledWarmth(container, span);
     }
     return Warmth.sum(
@@ -156,7 +156,7 @@ public final class Chronicle {
   }
 
   private Warmth settledWarmth(Container container, Span span) {
-    Optional<Ledger.Version> version = ledger.version(container, span);
+    Optional<HourlyRollups.Version> version = rollups.version(container, span);
     if (version.isEmpty()) {
       return warmthNow(container, span);
     }
@@ -166,14 +166,14 @@ public final class Chronicle {
       return known;
     }
     Warmth warmth = warmthNow(container, span);
-    if (ledger.version(container, span).equals(version)) {
+    if (rollups.version(container, span).equals(version)) {
       warmths.keep(told, warmth);
     }
     return warmth;
   }
 
   private Warmth warmthNow(Container container, Span span) {
-    return Warmth.sum(ledger.rows(container, span).stream().map(LedgerRow::warmth).toList());
+    return Warmth.sum(rollups.rows(container, span).stream().map(RollupRow::warmth).toList());
   }
 
   /**
@@ -219,17 +219,17 @@ public final class Chronicle {
 
   /** The light of a span. */
   public LightTold light(Container container, Span span, double limitLux, Duration join) {
-    return light(container, span, ledger.rows(container, span), limitLux, join);
+    return light(container, span, rollups.rows(container, span), limitLux, join);
   }
 
   private LightTold light(
-      Container container, Span span, List<LedgerRow> rows, double limitLux, Duration join) {
-    Predicate<LedgerRow> lit =
+      Container container, Span span, List<RollupRow> rows, double limitLux, Duration join) {
+    Predicate<RollupRow> lit =
         row -> {
           Summary summary = row.summary(Quantity.LIGHT);
           return summary != null && summary.max() > limitLux;
         };
-    long widen = Math.max(Ledger.HOUR_MS, join.toMillis() + history.maxGap().toMillis());
+    long widen = Math.max(HourlyRollups.HOUR_MS, join.toMillis() + history.maxGap().toMillis());
     List<Lit> events = new ArrayList<>();
     for (Span run : Runs.of(rows, lit, span, widen)) {
       Map<Quantity, Samples> samples = history.samples(container.id(), run);
@@ -239,7 +239,7 @@ public final class Chronicle {
           .filter(event -> event.start().isBefore(span.to()))
           .forEach(event -> events.add(lit(event, LightShape.of(light, event, limitLux), samples)));
     }
-    double luxHours = rows.stream().mapToDouble(LedgerRow::luxHours).sum();
+    double luxHours = rows.stream().mapToDouble(RollupRow::luxHours).sum();
     long covered = rows.stream().mapToLong(row -> row.light().coveredMs()).sum();
     return new LightTold(luxHours, covered, span.length().toMillis() - covered, events);
   }
@@ -258,13 +258,13 @@ public final class Chronicle {
    */
   public List<OpeningSign> openingSigns(Container container, Span span) {
     double limitLux = container.band().lightHighLux();
-    Predicate<LedgerRow> lit =
+    Predicate<RollupRow> lit =
         row -> {
           Summary summary = row.summary(Quantity.LIGHT);
           return summary != null && summary.max() > limitLux;
         };
     List<OpeningSign> signs = new ArrayList<>();
-    for (Span run : Runs.of(ledger.rows(container, span), lit, span, Ledger.HOUR_MS)) {
+    for (Span run : Runs.of(rollups.rows(container, span), lit, span, HourlyRollups.HOUR_MS)) {
       Map<Quantity, Samples> samples = history.samples(container.id(), OpeningSigns.neededFor(run));
       signs.addAll(OpeningSigns.of(samples, run, limitLux, history.maxGap()));
     }
@@ -282,53 +282,53 @@ public final class Chronicle {
 
   /** Time against the low temperature; its excursions say what heat they cost. */
   public LimitTold cold(Container container, Span span) {
-    return cold(container, span, ledger.rows(container, span));
+    return cold(container, span, rollups.rows(container, span));
   }
 
-  private LimitTold cold(Container container, Span span, List<LedgerRow> rows) {
+  private LimitTold cold(Container container, Span span, List<RollupRow> rows) {
     Limit limit = Limit.low(container.band().temperatureLowC());
-    return against(container, span, rows, Quantity.TEMPERATURE, limit, LedgerRow::cold, true);
+    return against(container, span, rows, Quantity.TEMPERATURE, limit, RollupRow::cold, true);
   }
 
   /** Time against the high temperature. */
   public LimitTold hot(Container container, Span span) {
-    return hot(container, span, ledger.rows(container, span));
+    return hot(container, span, rollups.rows(container, span));
   }
 
-  private LimitTold hot(Container container, Span span, List<LedgerRow> rows) {
+  private LimitTold hot(Container container, Span span, List<RollupRow> rows) {
     Limit limit = Limit.high(container.band().temperatureHighC());
-    return against(container, span, rows, Quantity.TEMPERATURE, limit, LedgerRow::hot, false);
+    return against(container, span, rows, Quantity.TEMPERATURE, limit, RollupRow::hot, false);
   }
 
   /** Time against the light limit. */
   public LimitTold bright(Container container, Span span) {
     Limit limit = Limit.high(container.band().lightHighLux());
-    List<LedgerRow> rows = ledger.rows(container, span);
-    return against(container, span, rows, Quantity.LIGHT, limit, LedgerRow::light, false);
+    List<RollupRow> rows = rollups.rows(container, span);
+    return against(container, span, rows, Quantity.LIGHT, limit, RollupRow::light, false);
   }
 
   /** Time against the low humidity. */
   public LimitTold dry(Container container, Span span) {
-    return dry(container, span, ledger.rows(container, span));
+    return dry(container, span, rollups.rows(container, span));
   }
 
-  private LimitTold dry(Container container, Span span, List<LedgerRow> rows) {
+  private LimitTold dry(Container container, Span span, List<RollupRow> rows) {
     Limit limit = Limit.low(container.band().humidityLowPercent());
-    return against(container, span, rows, Quantity.HUMIDITY, limit, LedgerRow::dry, false);
+    return against(container, span, rows, Quantity.HUMIDITY, limit, RollupRow::dry, false);
   }
 
   private LimitTold against(
       Container container,
       Span span,
-      List<LedgerRow> rows,
+      List<RollupRow> rows,
       Quantity quantity,
       Limit limit,
-      Function<LedgerRow, LimitTime> time,
+      Function<RollupRow, LimitTime> time,
       boolean heatIsLost) {
     LimitTime total = rows.stream().map(time).reduce(LimitTime.NONE, LimitTime::plus);
-    Predicate<LedgerRow> outside = row -> time.apply(row).outsideMs() > 0;
+    Predicate<RollupRow> outside = row -> time.apply(row).outsideMs() > 0;
     List<Out> excursions = new ArrayList<>();
-    for (Span run : Runs.of(rows, outside, span, Ledger.HOUR_MS)) {
+    for (Span run : Runs.of(rows, outside, span, HourlyRollups.HOUR_MS)) {
       Samples samples = history.samples(container.id(), quantity, run);
       BandTime found = TimeInBand.of(samples, run, limit, history.maxGap(), DEFAULT_JOIN);
       for (Excursion excursion : found.excursions()) {
@@ -349,14 +349,14 @@ public final class Chronicle {
   }
 
   /**
-   * The readings thinned to so many points, with no extreme lost: from the ledger where a point
+   * The readings thinned to so many points, with no extreme lost: from the rollups where a point
    * stands for an hour or more, so that the time it takes depends on what is shown and not on what
    * there is.
    */
   public Map<Quantity, List<Thinned.Point>> series(Container container, Span span, int points) {
     Map<Quantity, List<Thinned.Point>> series = new EnumMap<>(Quantity.class);
-    boolean coarse = span.length().toMillis() / points >= Ledger.HOUR_MS;
-    List<LedgerRow> rows = coarse ? ledger.rows(container, span) : List.of();
+    boolean coarse = span.length().toMillis() / points >= HourlyRollups.HOUR_MS;
+    List<RollupRow> rows = coarse ? rollups.rows(container, span) : List.of();
     Map<Quantity, Samples> samples = coarse ? Map.of() : history.samples(container.id(), span);
     Duration maxGap = history.maxGap();
     for (Quantity quantity : Quantity.values()) {
@@ -371,11 +371,11 @@ public final class Chronicle {
 
   /** The same of the room sensor. */
   public Map<Quantity, List<Thinned.Point>> roomSeries(Span span, int points) {
-    return series(Ledger.ROOM, span, points);
+    return series(HourlyRollups.ROOM, span, points);
   }
 
-  /** From when to when there is something to tell; see {@link Ledger#extent}. */
+  /** From when to when there is something to tell; see {@link HourlyRollups#extent}. */
   public Optional<Span> extent(ContainerId container, Instant now) {
-    return ledger.extent(container, now);
+    return rollups.extent(container, now);
   }
 }

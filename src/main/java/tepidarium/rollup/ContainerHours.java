@@ -21,11 +21,11 @@ import tepidarium.reading.Span;
 public final class ContainerHours {
   private final Container container;
   private final Span span;
-  private final List<LedgerRow> rows;
+  private final List<RollupRow> rows;
   private final History history;
   private final HeatRule own;
 
-  ContainerHours(Container container, Span span, List<LedgerRow> rows, History history) {
+  ContainerHours(Container container, Span span, List<RollupRow> rows, History history) {
     this.container = container;
     this.span = span;
     this.rows = List.copyOf(rows);
@@ -33,7 +33,7 @@ public final class ContainerHours {
     this.own = HeatRule.of(container.settings());
   }
 
-  List<LedgerRow> rows() {
+  List<RollupRow> rows() {
     return rows;
   }
 
@@ -80,7 +80,7 @@ public final class ContainerHours {
     return rule.equals(own) || Warmth.isExact(rule);
   }
 
-  private HeatSum told(LedgerRow row, HeatRule rule) {
+  private HeatSum told(RollupRow row, HeatRule rule) {
     return rule.equals(own) ? row.heat() : row.warmth().heat(rule);
   }
 
@@ -93,8 +93,8 @@ public final class ContainerHours {
   public HeatHours bench(LocalHours hours, HeatRule rule, double errorC) {
     HeatHours columns = new HeatHours(hours);
     for (int i = 0; i < rows.size(); i++) {
-      LedgerRow row = rows.get(i);
-      if (end(i) - row.fromMs() == Ledger.HOUR_MS) {
+      RollupRow row = rows.get(i);
+      if (end(i) - row.fromMs() == HourlyRollups.HOUR_MS) {
         HeatSum heat = isTold(rule) ? told(row, rule) : read(row.fromMs(), end(i), rule);
         double outsideMs = row.cold().outsideMs() + row.hot().outsideMs();
         columns.add(

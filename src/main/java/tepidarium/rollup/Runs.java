@@ -16,7 +16,7 @@ final class Runs {
    * @param widenMs by how much to widen, ms
    */
   static List<Span> of(
-      List<LedgerRow> rows, Predicate<LedgerRow> matters, Span whole, long widenMs) {
+      List<RollupRow> rows, Predicate<RollupRow> matters, Span whole, long widenMs) {
     List<Span> runs = new ArrayList<>();
     for (int i = 0; i < rows.size(); i++) {
       if (matters.test(rows.get(i))) {

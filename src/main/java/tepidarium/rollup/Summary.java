@@ -43,7 +43,7 @@ public record Summary(int count, double sum, double min, double max, long firstM
         later.lastMs);
   }
 
-  /** The mean of the readings. The mean over time is that of {@link LedgerRow#course}. */
+  /** The mean of the readings. The mean over time is that of {@link RollupRow#course}. */
   public double mean() {
     return sum / count;
   }

@@ -7,7 +7,7 @@ import tepidarium.reading.Quantity;
 import tepidarium.reading.Span;
 import tepidarium.reading.TimeWeighted;
 
-/** Thins ledger rows, each an hour or less, to points by the rule of {@link Thinned}. */
+/** Thins rollups rows, each an hour or less, to points by the rule of {@link Thinned}. */
 final class ThinnedRows {
   private ThinnedRows() {}
 
@@ -24,11 +24,11 @@ final class ThinnedRows {
   }
 
   static List<Thinned.Point> of(
-      List<LedgerRow> rows, Quantity quantity, Span span, int points, long maxGapMs) {
+      List<RollupRow> rows, Quantity quantity, Span span, int points, long maxGapMs) {
     List<Thinned.Point> result = new ArrayList<>();
     double stretch = Math.max(1, (double) span.length().toMillis() / points);
     Open open = null;
-    for (LedgerRow row : rows) {
+    for (RollupRow row : rows) {
       Summary next = row.summary(quantity);
       if (next == null) {
         continue;

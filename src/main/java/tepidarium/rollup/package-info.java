@@ -1,4 +1,4 @@
-/** The hourly ledger of each container, from which long spans are told without reading raw rows. */
+/** The hourly rollups of each container, from which long spans are told without reading raw rows. */
 @NullMarked
 package tepidarium.rollup;
 

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
-import tepidarium.rollup.sqlite.SqliteLedger;
+import tepidarium.rollup.sqlite.SqliteRollups;
 import tepidarium.records.sqlite.SqliteRecords;
 import tepidarium.series.sqlite.SqliteReadings;
 
@@ -41,7 +41,7 @@ class DataPartsTest {
     DataParts parts = new DataParts(folder, CLOCK, before, Set.of(setAside), removesRaw);
     parts.open(DataPart.READINGS, SqliteReadings::open).close();
     parts.open(DataPart.RECORDS, SqliteRecords::open).close();
-    parts.open(DataPart.LEDGER, SqliteLedger::open).close();
+    parts.open(DataPart.LEDGER, SqliteRollups::open).close();
     parts.remember("tepidarium-1");
     return parts.notes();
   }

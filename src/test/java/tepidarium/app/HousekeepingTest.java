@@ -19,8 +19,8 @@ import org.junit.jupiter.api.io.TempDir;
 import tepidarium.container.MemoryContainers;
 import tepidarium.container.Register;
 import tepidarium.history.History;
-import tepidarium.rollup.Ledger;
-import tepidarium.rollup.sqlite.SqliteLedger;
+import tepidarium.rollup.HourlyRollups;
+import tepidarium.rollup.sqlite.SqliteRollups;
 import tepidarium.live.Newest;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
@@ -69,7 +69,7 @@ class HousekeepingTest {
   private final Time time = new Time();
   @TempDir private Path folder;
   private SqliteReadings readings;
-  private SqliteLedger hours;
+  private SqliteRollups hours;
   private Database records;
   private ClockTrust trust;
   private Housekeeping housekeeping;
@@ -81,7 +81,7 @@ class HousekeepingTest {
         IntStream.range(0, HOURS)
             .mapToObj(i -> new Reading(SENSOR, hoursAgo(HOURS - i), 30.0, null, null, null))
             .toList());
-    hours = SqliteLedger.open(folder.resolve("ledger.db"));
+    hours = SqliteRollups.open(folder.resolve("ledger.db"));
     records = SqliteRecords.open(folder.resolve("records.db"));
   }
 
@@ -90,10 +90,10 @@ class HousekeepingTest {
     Newest newest = new Newest(register, GAP, readings.summaries());
     ClockRecords clockRecords = new ClockRecords(records);
     trust = new ClockTrust(clockRecords.lastSeen().orElse(hoursAgo(1)));
-    Ledger ledger = new Ledger(new History(readings, register, GAP), register, hours, time);
+    HourlyRollups rollups = new HourlyRollups(new History(readings, register, GAP), register, hours, time);
     housekeeping =
         new Housekeeping(
-            new Housekeeping.Parts(ledger, readings, newest, trust, clockRecords),
+            new Housekeeping.Parts(rollups, readings, newest, trust, clockRecords),
             new Retention(Duration.ofDays(KEPT_DAYS), GAP, time.nanos),
             time,
             () -> time.nanos);

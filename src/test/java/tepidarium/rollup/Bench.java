@@ -16,7 +16,7 @@ import tepidarium.history.History;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
-/** A ledger over readings in memory, with one container and its sensor. */
+/** A rollups over readings in memory, with one container and its sensor. */
 public final class Bench {
   public static final Instant START = Instant.parse("2026-03-01T00:17:00Z");
   static final Duration GAP = Duration.ofMinutes(30);
@@ -26,15 +26,15 @@ public final class Bench {
   final MemoryHours hours = new MemoryHours();
   final Register register = new Register(new MemoryContainers());
   public final History history = new History(readings, register, GAP);
-  final Ledger ledger;
-  final LedgerSink sink;
+  final HourlyRollups rollups;
+  final RollupSink sink;
   public final Chronicle chronicle;
   private final ContainerId id;
 
   public Bench(Instant now) {
-    ledger = new Ledger(history, register, hours, Clock.fixed(now, ZoneOffset.UTC));
-    sink = new LedgerSink(ledger, readings);
-    chronicle = new Chronicle(ledger, history);
+    rollups = new HourlyRollups(history, register, hours, Clock.fixed(now, ZoneOffset.UTC));
+    sink = new RollupSink(rollups, readings);
+    chronicle = new Chronicle(rollups, history);
     id = register.add(settings(12, 33.0), START).id();
     register.place(SENSOR, id, START, null);
   }

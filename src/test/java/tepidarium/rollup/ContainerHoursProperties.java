@@ -17,7 +17,7 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 
-/** Heat by another rule than the ledger's own is what the readings say. */
+/** Heat by another rule than the rollups's own is what the readings say. */
 class ContainerHoursProperties {
   private static final int SECONDS = 4 * 24 * 3_600;
 
@@ -63,7 +63,7 @@ class ContainerHoursProperties {
   void warmDaysAreNotReadAgain() {
     Bench bench = new Bench(Bench.START.plusSeconds(SECONDS + 7_200));
     bench.sink.write(record(new Random(1), 29, 1));
-    bench.ledger.catchUp();
+    bench.rollups.catchUp();
     Span span = new Span(Bench.START, Bench.START.plusSeconds(SECONDS));
     int before = bench.readings.reads();
     HeatSum told = bench.chronicle.heat(bench.container(), span, new HeatRule(15, 36.0));

@@ -57,7 +57,7 @@ class LostHeatProperties {
     List<Reading> record = record(random);
     bench.sink.write(record);
     if (random.nextBoolean()) {
-      bench.ledger.catchUp();
+      bench.rollups.catchUp();
     }
     Span whole = new Span(Bench.START, Bench.START.plusSeconds(3 * DAY_SECONDS));
     assertEquals(byReadings(record), lost(bench, whole), 1e-4);

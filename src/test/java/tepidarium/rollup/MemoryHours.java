@@ -6,15 +6,15 @@ import java.util.TreeMap;
 import tepidarium.container.ContainerId;
 
 /** Hours of one container in memory, for fast tests; the real store has its own. */
-final class MemoryHours implements LedgerStore {
-  private record Kept(long basis, LedgerRow row) {}
+final class MemoryHours implements RollupStore {
+  private record Kept(long basis, RollupRow row) {}
 
   private final TreeMap<Long, Kept> hours = new TreeMap<>();
 
   private long rawFromMs;
 
   @Override
-  public List<LedgerRow> read(ContainerId container, long basis, long fromMs, long toMs) {
+  public List<RollupRow> read(ContainerId container, long basis, long fromMs, long toMs) {
     return hours.subMap(fromMs, toMs).values().stream()
         .filter(kept -> kept.basis() == basis || kept.row().fromMs() < rawFromMs)
         .map(Kept::row)
@@ -22,7 +22,7 @@ final class MemoryHours implements LedgerStore {
   }
 
   @Override
-  public void put(ContainerId container, long basis, List<LedgerRow> rows) {
+  public void put(ContainerId container, long basis, List<RollupRow> rows) {
     rows.forEach(row -> hours.put(row.fromMs(), new Kept(basis, row)));
   }
 
@@ -33,7 +33,7 @@ final class MemoryHours implements LedgerStore {
 
   @Override
   public long keptUntilMs(ContainerId container) {
-    return hours.isEmpty() ? 0 : hours.lastKey() + Ledger.HOUR_MS;
+    return hours.isEmpty() ? 0 : hours.lastKey() + HourlyRollups.HOUR_MS;
   }
 
   @Override

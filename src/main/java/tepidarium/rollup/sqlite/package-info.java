@@ -1,4 +1,4 @@
-/** The ledger in one SQLite file. */
+/** The rollups in one SQLite file. */
 @NullMarked
 package tepidarium.rollup.sqlite;
 

@@ -8,15 +8,15 @@ import tepidarium.container.ContainerId;
  * Keeps whole hours. Every row carries the basis on which it was worked out: one number for all the
  * settings, placements and calibrations that went into it. Safe for use by several threads.
  */
-public interface LedgerStore {
+public interface RollupStore {
   /**
    * The hours from {@code fromMs}, included, to {@code toMs}, excluded, that have this basis, and
    * those for which there are no raw readings any more, whatever theirs.
    */
-  List<LedgerRow> read(ContainerId container, long basis, long fromMs, long toMs);
+  List<RollupRow> read(ContainerId container, long basis, long fromMs, long toMs);
 
   /** Adds or replaces hours. */
-  void put(ContainerId container, long basis, List<LedgerRow> rows);
+  void put(ContainerId container, long basis, List<RollupRow> rows);
 
   /** Forgets the hours from {@code fromMs}, included, to {@code toMs}, excluded; durably. */
   void forget(ContainerId container, long fromMs, long toMs);

@@ -15,7 +15,7 @@ import tepidarium.heat.HeatRule;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Span;
 
-class LedgerTest {
+class HourlyRollupsTest {
   private static final HeatRule RULE = new HeatRule(12, 33.0);
   private final Bench bench = new Bench(Bench.START.plus(Duration.ofDays(40)));
 
@@ -33,7 +33,7 @@ class LedgerTest {
   @Test
   void settledHoursAreReadOnceFromTheReadingsAndThenFromTheLedger() {
     steady(48, 30);
-    bench.ledger.catchUp();
+    bench.rollups.catchUp();
     int before = bench.readings.reads();
     double told = bench.chronicle.heat(bench.container(), hours(0, 48), RULE).degreeHours();
     assertEquals(18 * 48, told, 1e-9);
@@ -44,30 +44,30 @@ class LedgerTest {
   void hoursThatMayStillChangeAreNotKept() {
     Bench young = new Bench(Bench.START.plus(Duration.ofHours(2)));
     young.store(Bench.reading(0, 30, 95, 0), Bench.reading(1_200, 30, 95, 0));
-    young.ledger.catchUp();
+    young.rollups.catchUp();
     assertEquals(0, young.hours.size());
   }
 
   @Test
   void aWriteThatFailsLeavesTheLedgerUsable() {
     steady(5, 30);
-    bench.ledger.catchUp();
+    bench.rollups.catchUp();
     int kept = bench.hours.size();
-    bench.ledger.stored(
-        bench.ledger.aboutToStore(java.util.List.of(Bench.reading(5_000, 1, 1, 1))));
+    bench.rollups.stored(
+        bench.rollups.aboutToStore(java.util.List.of(Bench.reading(5_000, 1, 1, 1))));
     assertTrue(bench.hours.size() < kept, "the hours around it are forgotten");
-    bench.ledger.catchUp();
+    bench.rollups.catchUp();
     assertEquals(kept, bench.hours.size());
   }
 
   @Test
   void nothingIsKeptWhileAWriteIsGoingOn() {
     steady(5, 30);
-    var touched = bench.ledger.aboutToStore(java.util.List.of(Bench.reading(5_000, 1, 1, 1)));
-    bench.ledger.catchUp();
+    var touched = bench.rollups.aboutToStore(java.util.List.of(Bench.reading(5_000, 1, 1, 1)));
+    bench.rollups.catchUp();
     assertEquals(0, bench.hours.size());
-    bench.ledger.stored(touched);
-    bench.ledger.catchUp();
+    bench.rollups.stored(touched);
+    bench.rollups.catchUp();
     assertTrue(bench.hours.size() > 0);
   }
 
@@ -95,7 +95,7 @@ class LedgerTest {
     steady(48, 30);
     Span whole = hours(1, 48);
     double before = bench.chronicle.heat(bench.container(), whole, RULE).degreeHours();
-    bench.readings.deleteBefore(bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
+    bench.readings.deleteBefore(bench.rollups.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
     assertEquals(
         before, bench.chronicle.heat(bench.container(), whole, RULE).degreeHours(), 18 * 0.75);
     // The part of an hour at the start has gone; whole hours have not.
@@ -113,7 +113,7 @@ class LedgerTest {
   @Test
   void lettingGoIsNotUndoneByANewBase() {
     steady(48, 30);
-    bench.readings.deleteBefore(bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
+    bench.readings.deleteBefore(bench.rollups.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
     bench.register.change(bench.container().id(), Bench.settings(20, null));
     Span old = new Span(Bench.START.plusSeconds(43 * 60), hours(0, 20).to().minusSeconds(17 * 60));
     HeatRule now = new HeatRule(20, null);
@@ -127,7 +127,7 @@ class LedgerTest {
   @Test
   void aReadingFromBeforeRawOnesWereLetGoIsRefusedByName() {
     steady(48, 30);
-    Instant kept = bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30)));
+    Instant kept = bench.rollups.letGoBefore(Bench.START.plus(Duration.ofHours(30)));
     bench.readings.deleteBefore(kept);
     var result =
         bench.sink.write(
@@ -141,12 +141,12 @@ class LedgerTest {
   @Test
   void aLateReadingRightAfterThoseLetGoLeavesTheHourBeforeItAsItWas() {
     steady(48, 30);
-    bench.readings.deleteBefore(bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
-    Instant kept = bench.ledger.rawFrom();
+    bench.readings.deleteBefore(bench.rollups.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
+    Instant kept = bench.rollups.rawFrom();
     Span before = new Span(kept.minus(Duration.ofHours(3)), kept);
     bench.store(new Reading(Bench.SENSOR, kept.plus(Duration.ofMinutes(5)), 30.0, 95.0, 0.0, null));
 
-    bench.ledger.catchUp();
+    bench.rollups.catchUp();
 
     assertEquals(18 * 3, bench.chronicle.heat(bench.container(), before, RULE).degreeHours(), 1e-9);
   }
@@ -154,23 +154,23 @@ class LedgerTest {
   @Test
   void hoursThatCouldNotBeKeptAreNotLetGo() {
     steady(48, 30);
-    var touched = bench.ledger.aboutToStore(List.of(Bench.reading(5_000, 1, 1, 1)));
+    var touched = bench.rollups.aboutToStore(List.of(Bench.reading(5_000, 1, 1, 1)));
 
-    Instant most = bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30)));
+    Instant most = bench.rollups.letGoBefore(Bench.START.plus(Duration.ofHours(30)));
 
     assertTrue(!most.isAfter(Bench.START.plusSeconds(43 * 60)), "let go before " + most);
-    bench.ledger.stored(touched);
-    bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30)));
+    bench.rollups.stored(touched);
+    bench.rollups.letGoBefore(Bench.START.plus(Duration.ofHours(30)));
     assertEquals(
-        Bench.START.plus(Duration.ofHours(30)).minusSeconds(17 * 60), bench.ledger.rawFrom());
+        Bench.START.plus(Duration.ofHours(30)).minusSeconds(17 * 60), bench.rollups.rawFrom());
   }
 
   @Test
   void theFirstHourAfterThoseLetGoIsWorkedOutAgainAsWhole() {
     steady(48, 30);
-    bench.readings.deleteBefore(bench.ledger.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
+    bench.readings.deleteBefore(bench.rollups.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
     bench.register.change(bench.container().id(), Bench.settings(20, null));
-    Instant kept = bench.ledger.rawFrom();
+    Instant kept = bench.rollups.rawFrom();
 
     Span hour = new Span(kept, kept.plus(Duration.ofHours(1)));
 
@@ -183,9 +183,9 @@ class LedgerTest {
   @Test
   void hoursKeptBeforeTheClockWasSetBackAreForgottenForNewReadings() {
     steady(24, 30);
-    bench.ledger.catchUp();
+    bench.rollups.catchUp();
     Clock earlier = Clock.fixed(Bench.START.plus(Duration.ofHours(10)), ZoneOffset.UTC);
-    Ledger later = new Ledger(bench.history, bench.register, bench.hours, earlier);
+    HourlyRollups later = new HourlyRollups(bench.history, bench.register, bench.hours, earlier);
     int kept = bench.hours.size();
 
     later.stored(later.aboutToStore(List.of(Bench.reading(12 * 3_600L, 1, 1, 1))));
@@ -201,11 +201,11 @@ class LedgerTest {
     for (int minute = 0; minute <= 600; minute += 10) {
       batch.add(Bench.reading(60L * minute, 30, 90, 0));
     }
-    var touched = bench.ledger.aboutToStore(batch);
+    var touched = bench.rollups.aboutToStore(batch);
     bench.readings.afterNextRead(
         () -> {
           bench.readings.write(batch);
-          bench.ledger.stored(touched);
+          bench.rollups.stored(touched);
         });
     Span hours =
         new Span(Instant.parse("2026-03-01T01:00:00Z"), Instant.parse("2026-03-01T09:00:00Z"));

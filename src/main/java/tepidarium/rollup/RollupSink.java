@@ -12,21 +12,21 @@ import tepidarium.series.RefusedReading;
 import tepidarium.series.WriteResult;
 
 /**
- * Writes readings so that the ledger stays right. One thread at a time, like the sink behind it.
+ * Writes readings so that the rollups stays right. One thread at a time, like the sink behind it.
  */
-public final class LedgerSink implements ReadingSink {
-  private final Ledger ledger;
+public final class RollupSink implements ReadingSink {
+  private final HourlyRollups rollups;
   private final ReadingSink sink;
 
-  public LedgerSink(Ledger ledger, ReadingSink sink) {
-    this.ledger = ledger;
+  public RollupSink(HourlyRollups rollups, ReadingSink sink) {
+    this.rollups = rollups;
     this.sink = sink;
   }
 
   /** A reading from before raw ones were let go is refused: its neighbours are no more. */
   @Override
   public WriteResult write(List<Reading> batch) {
-    Instant earliest = ledger.rawFrom();
+    Instant earliest = rollups.rawFrom();
     List<RefusedReading> refused = new ArrayList<>();
     List<Reading> taken = new ArrayList<>(batch.size());
     List<Reading> counted = new ArrayList<>(batch.size());
@@ -45,11 +45,11 @@ public final class LedgerSink implements ReadingSink {
         }
       }
     }
-    Map<ContainerId, Span> touched = ledger.aboutToStore(counted);
+    Map<ContainerId, Span> touched = rollups.aboutToStore(counted);
     try {
       return sink.write(taken).plus(new WriteResult(0, 0, refused));
     } finally {
-      ledger.stored(touched);
+      rollups.stored(touched);
     }
   }
 }

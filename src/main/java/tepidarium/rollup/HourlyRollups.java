@@ -31,7 +31,7 @@ import tepidarium.reading.Span;
  * the ends of a span, are worked out from the readings when asked for. Safe for use by several
  * threads.
  */
-public final class Ledger {
+public final class HourlyRollups {
   public static final long HOUR_MS = Duration.ofHours(1).toMillis();
 
   /** The room as if it were a container; its heat and limits mean nothing. */
@@ -52,7 +52,7 @@ public final class Ledger {
 
   private final History history;
   private final Register register;
-  private final LedgerStore store;
+  private final RollupStore store;
   private final Clock clock;
   private final long maxGapMs;
 
@@ -77,7 +77,7 @@ public final class Ledger {
     }
   }
 
-  public Ledger(History history, Register register, LedgerStore store, Clock clock) {
+  public HourlyRollups(History history, Register register, RollupStore store, Clock clock) {
     this.history = history;
     this.register = register;
     this.store = store;
@@ -92,13 +92,13 @@ public final class Ledger {
    * The rows that together cover the span exactly, in order: a part of an hour at either end, whole
    * hours between.
    */
-  public List<LedgerRow> rows(Container container, Span span) {
+  public List<RollupRow> rows(Container container, Span span) {
     long firstHour = ceil(span.fromMs());
     long lastHour = floor(span.toMs());
     if (firstHour >= lastHour) {
       return parts(container, span);
     }
-    List<LedgerRow> rows =
+    List<RollupRow> rows =
         new ArrayList<>(parts(container, Span.ofMillis(span.fromMs(), firstHour)));
     rows.addAll(hours(container, firstHour, lastHour));
     rows.addAll(parts(container, Span.ofMillis(lastHour, span.toMs())));
@@ -114,8 +114,8 @@ public final class Ledger {
   }
 
   /** A stretch without a whole hour, cut at the full hour where it lies across one. */
-  private List<LedgerRow> parts(Container container, Span span) {
-    List<LedgerRow> rows = new ArrayList<>();
+  private List<RollupRow> parts(Container container, Span span) {
+    List<RollupRow> rows = new ArrayList<>();
     if (span.fromMs() < span.toMs()) {
       Map<Quantity, Samples> samples = history.samples(container.id(), span);
       long cut = ceil(span.fromMs() + 1);
@@ -129,22 +129,22 @@ public final class Ledger {
     return rows;
   }
 
-  private LedgerRow row(
+  private RollupRow row(
       Container container, Map<Quantity, Samples> samples, long fromMs, long toMs) {
-    return LedgerRow.of(
+    return RollupRow.of(
         samples, Span.ofMillis(fromMs, toMs), container.settings(), history.maxGap());
   }
 
-  private List<LedgerRow> hours(Container container, long fromMs, long toMs) {
+  private List<RollupRow> hours(Container container, long fromMs, long toMs) {
     long basis = Basis.of(container, register, history.maxGap());
-    Map<Long, LedgerRow> kept = new HashMap<>();
-    for (LedgerRow row : store.read(container.id(), basis, fromMs, toMs)) {
+    Map<Long, RollupRow> kept = new HashMap<>();
+    for (RollupRow row : store.read(container.id(), basis, fromMs, toMs)) {
       kept.put(row.fromMs(), row);
     }
-    List<LedgerRow> rows = new ArrayList<>((int) ((toMs - fromMs) / HOUR_MS));
+    List<RollupRow> rows = new ArrayList<>((int) ((toMs - fromMs) / HOUR_MS));
     long hour = fromMs;
     while (hour < toMs) {
-      LedgerRow row = kept.get(hour);
+      RollupRow row = kept.get(hour);
       if (row != null) {
         rows.add(row);
         hour += HOUR_MS;
@@ -184,18 +184,18 @@ public final class Ledger {
   }
 
   /** Works hours out from the readings, and keeps those that are settled. */
-  private List<LedgerRow> workOut(Container container, long basis, long fromMs, long toMs) {
+  private List<RollupRow> workOut(Container container, long basis, long fromMs, long toMs) {
     Guard guard = guardOf(container.id());
     long before;
     synchronized (guard) {
       before = guard.changes;
     }
     Map<Quantity, Samples> samples = history.samples(container.id(), Span.ofMillis(fromMs, toMs));
-    List<LedgerRow> rows = new ArrayList<>();
-    List<LedgerRow> settled = new ArrayList<>();
+    List<RollupRow> rows = new ArrayList<>();
+    List<RollupRow> settled = new ArrayList<>();
     long settledUntil = settledUntilMs();
     for (long hour = fromMs; hour < toMs; hour += HOUR_MS) {
-      LedgerRow row = row(container, samples, hour, hour + HOUR_MS);
+      RollupRow row = row(container, samples, hour, hour + HOUR_MS);
       rows.add(row);
       if (hour + HOUR_MS <= settledUntil && hour >= rawFromMs) {
         settled.add(row);
@@ -244,7 +244,7 @@ public final class Ledger {
               ? register.placeOf(reading.sensor(), reading.at()).orElse(null)
               : null;
       if (place != null) {
-        touched.merge(place, new Span(reading.at(), reading.at()), Ledger::both);
+        touched.merge(place, new Span(reading.at(), reading.at()), HourlyRollups::both);
       }
     }
     Map<ContainerId, Span> begun = new HashMap<>();
@@ -351,7 +351,7 @@ public final class Ledger {
     long basis = Basis.of(container, register, history.maxGap());
     while (hour < end) {
       long until = Math.min(end, hour + CHUNK_MS);
-      for (LedgerRow row : store.read(container.id(), basis, hour, until)) {
+      for (RollupRow row : store.read(container.id(), basis, hour, until)) {
         if (row.fromMs() != hour) {
           return hour;
         }

@@ -16,8 +16,8 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.Warmth;
-import tepidarium.rollup.LedgerRow;
-import tepidarium.rollup.LedgerStore;
+import tepidarium.rollup.RollupRow;
+import tepidarium.rollup.RollupStore;
 import tepidarium.rollup.LimitTime;
 import tepidarium.rollup.Summary;
 import tepidarium.reading.Quantity;
@@ -28,9 +28,9 @@ import tepidarium.sqlite.Schema;
 import tepidarium.sqlite.SqliteFile;
 
 /**
- * The ledger in one SQLite file: one writing connection, taken in turns, and a few reading ones.
+ * The rollups in one SQLite file: one writing connection, taken in turns, and a few reading ones.
  */
-public final class SqliteLedger implements LedgerStore, AutoCloseable {
+public final class SqliteRollups implements RollupStore, AutoCloseable {
   private static final Schema SCHEMA = new Schema("db/ledger", 3);
   private static final int FIXED_COLUMNS = 14;
   private static final int SUMMARY_COLUMNS = 6;
@@ -53,7 +53,7 @@ public final class SqliteLedger implements LedgerStore, AutoCloseable {
   private final Connection writer;
   private final ReaderPool readers;
 
-  private SqliteLedger(SqliteFile file) throws SQLException {
+  private SqliteRollups(SqliteFile file) throws SQLException {
     writer = file.writer();
     writer.setAutoCommit(false);
     readers = new ReaderPool(file);
@@ -64,16 +64,16 @@ public final class SqliteLedger implements LedgerStore, AutoCloseable {
    *
    * @throws IllegalStateException when the file cannot be used; the message names it
    */
-  public static SqliteLedger open(Path path) {
+  public static SqliteRollups open(Path path) {
     try {
-      return new SqliteLedger(SqliteFile.open(path, SCHEMA));
+      return new SqliteRollups(SqliteFile.open(path, SCHEMA));
     } catch (SQLException e) {
-      throw new IllegalStateException("cannot open the ledger in " + path, e);
+      throw new IllegalStateException("cannot open the rollups in " + path, e);
     }
   }
 
   @Override
-  public List<LedgerRow> read(ContainerId container, long basis, long fromMs, long toMs) {
+  public List<RollupRow> read(ContainerId container, long basis, long fromMs, long toMs) {
     String sql =
         "SELECT * FROM hour WHERE container_id = ? AND hour_ms >= ? AND hour_ms < ?"
             + " AND (basis = ? OR hour_ms < (SELECT at_ms FROM raw_from))"
@@ -85,7 +85,7 @@ public final class SqliteLedger implements LedgerStore, AutoCloseable {
             statement.setLong(2, fromMs);
             statement.setLong(3, toMs);
             statement.setLong(4, basis);
-            List<LedgerRow> rows = new ArrayList<>();
+            List<RollupRow> rows = new ArrayList<>();
             try (ResultSet row = statement.executeQuery()) {
               while (row.next()) {
                 rows.add(row(row));
@@ -96,7 +96,7 @@ public final class SqliteLedger implements LedgerStore, AutoCloseable {
         });
   }
 
-  private static LedgerRow row(ResultSet row) throws SQLException {
+  private static RollupRow row(ResultSet row) throws SQLException {
     long covered = row.getLong(6);
     HeatSum heat = new HeatSum(row.getDouble(4), row.getDouble(5), covered, row.getLong(7));
     Map<Quantity, Summary> summaries = new EnumMap<>(Quantity.class);
@@ -115,7 +115,7 @@ public final class SqliteLedger implements LedgerStore, AutoCloseable {
                 row.getLong(first + 5)));
       }
     }
-    return new LedgerRow(
+    return new RollupRow(
         row.getLong(2),
         heat,
         row.getDouble(8),
@@ -146,11 +146,11 @@ public final class SqliteLedger implements LedgerStore, AutoCloseable {
   }
 
   @Override
-  public void put(ContainerId container, long basis, List<LedgerRow> rows) {
+  public void put(ContainerId container, long basis, List<RollupRow> rows) {
     transaction(
         () -> {
           try (PreparedStatement statement = writer.prepareStatement(PUT)) {
-            for (LedgerRow row : rows) {
+            for (RollupRow row : rows) {
               bind(statement, container, basis, row);
               statement.addBatch();
             }
@@ -160,7 +160,7 @@ public final class SqliteLedger implements LedgerStore, AutoCloseable {
   }
 
   private static void bind(
-      PreparedStatement statement, ContainerId container, long basis, LedgerRow row)
+      PreparedStatement statement, ContainerId container, long basis, RollupRow row)
       throws SQLException {
     statement.setString(1, container.value());
     statement.setLong(2, row.fromMs());
@@ -241,7 +241,7 @@ public final class SqliteLedger implements LedgerStore, AutoCloseable {
       } catch (SQLException again) {
         e.addSuppressed(again);
       }
-      throw new StoreException("cannot write the ledger: " + e.getMessage(), e);
+      throw new StoreException("cannot write the rollups: " + e.getMessage(), e);
     }
   }
 
@@ -305,7 +305,7 @@ public final class SqliteLedger implements LedgerStore, AutoCloseable {
     try {
       writer.close();
     } catch (SQLException e) {
-      throw new StoreException("cannot close the ledger", e);
+      throw new StoreException("cannot close the rollups", e);
     }
   }
 }

@@ -23,8 +23,8 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 
-/** The ledger says what the readings say, whatever the order in which they came. */
-class LedgerProperties {
+/** The rollups says what the readings say, whatever the order in which they came. */
+class HourlyRollupsProperties {
   private static final double RELATIVE = 1e-9;
   private static final int SECONDS = 3 * 24 * 3_600;
 
@@ -59,7 +59,7 @@ class LedgerProperties {
       sent = end;
       agrees(bench, randomSpan(random));
     }
-    bench.ledger.catchUp();
+    bench.rollups.catchUp();
     agrees(bench, randomSpan(random));
   }
 

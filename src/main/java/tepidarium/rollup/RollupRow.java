@@ -34,7 +34,7 @@ import tepidarium.reading.TimeWeighted;
  * @param summaries readings of each quantity; none where there were none
  * @param courses each quantity over the covered time; none where nothing is covered
  */
-public record LedgerRow(
+public record RollupRow(
     long fromMs,
     HeatSum heat,
     double luxHours,
@@ -46,7 +46,7 @@ public record LedgerRow(
     Map<Quantity, Summary> summaries,
     Map<Quantity, TimeWeighted> courses) {
 
-  public LedgerRow {
+  public RollupRow {
     summaries = Map.copyOf(summaries);
     courses = Map.copyOf(courses);
   }
@@ -56,7 +56,7 @@ public record LedgerRow(
    *
    * @param samples of each quantity, reaching beyond the stretch by the longest gap
    */
-  static LedgerRow of(
+  static RollupRow of(
       Map<Quantity, Samples> samples, Span span, ContainerSettings settings, Duration maxGap) {
     Samples temperature = samples.getOrDefault(Quantity.TEMPERATURE, Samples.EMPTY);
     Samples light = samples.getOrDefault(Quantity.LIGHT, Samples.EMPTY);
@@ -75,7 +75,7 @@ public record LedgerRow(
             courses.put(quantity, course);
           }
         });
-    return new LedgerRow(
+    return new RollupRow(
         span.fromMs(),
         DegreeHours.of(temperature, span, HeatRule.of(settings), maxGap),
         LightDose.of(light, span, maxGap).luxHours(),
@@ -103,7 +103,7 @@ public record LedgerRow(
   }
 
   /** The heat of all rows. */
-  public static HeatSum heat(List<LedgerRow> rows) {
-    return rows.stream().map(LedgerRow::heat).reduce(HeatSum.ZERO, HeatSum::plus);
+  public static HeatSum heat(List<RollupRow> rows) {
+    return rows.stream().map(RollupRow::heat).reduce(HeatSum.ZERO, HeatSum::plus);
   }
 }
