@@ -136,9 +136,9 @@ public final class HourlyRollups {
   }
 
   private List<RollupRow> hours(Container container, long fromMs, long toMs) {
-    long basis = Basis.of(container, register, history.maxGap());
+    long fingerprint = SettingsFingerprint.of(container, register, history.maxGap());
     Map<Long, RollupRow> kept = new HashMap<>();
-    for (RollupRow row : store.read(container.id(), basis, fromMs, toMs)) {
+    for (RollupRow row : store.read(container.id(), fingerprint, fromMs, toMs)) {
       kept.put(row.fromMs(), row);
     }
     List<RollupRow> rows = new ArrayList<>((int) ((toMs - fromMs) / HOUR_MS));
@@ -153,7 +153,7 @@ public final class HourlyRollups {
         while (end < toMs && end - hour < CHUNK_MS && !kept.containsKey(end)) {
           end += HOUR_MS;
         }
-        rows.addAll(workOut(container, basis, hour, end));
+        rows.addAll(workOut(container, fingerprint, hour, end));
         hour = end;
       }
     }
@@ -166,7 +166,7 @@ public final class HourlyRollups {
   }
 
   /** Equal to another of the same span only if the same is told of it. */
-  record Version(long basis, long changes) {}
+  record Version(long fingerprint, long changes) {}
 
   /**
    * Which version of a span is told now; empty while that may change from one moment to the next,
@@ -176,15 +176,15 @@ public final class HourlyRollups {
     if (span.toMs() > settledUntilMs()) {
       return Optional.empty();
     }
-    long basis = Basis.of(container, register, history.maxGap());
+    long fingerprint = SettingsFingerprint.of(container, register, history.maxGap());
     Guard guard = guardOf(container.id());
     synchronized (guard) {
-      return guard.writing > 0 ? Optional.empty() : Optional.of(new Version(basis, guard.changes));
+      return guard.writing > 0 ? Optional.empty() : Optional.of(new Version(fingerprint, guard.changes));
     }
   }
 
   /** Works hours out from the readings, and keeps those that are settled. */
-  private List<RollupRow> workOut(Container container, long basis, long fromMs, long toMs) {
+  private List<RollupRow> workOut(Container container, long fingerprint, long fromMs, long toMs) {
     Guard guard = guardOf(container.id());
     long before;
     synchronized (guard) {
@@ -201,13 +201,13 @@ public final class HourlyRollups {
         settled.add(row);
       }
     }
-    boolean sameBasis = basis == Basis.of(container, register, history.maxGap());
+    boolean sameFingerprint = fingerprint == SettingsFingerprint.of(container, register, history.maxGap());
     synchronized (guard) {
-      if (!settled.isEmpty() && sameBasis && guard.quietSince(before)) {
+      if (!settled.isEmpty() && sameFingerprint && guard.quietSince(before)) {
         long until = settled.get(settled.size() - 1).fromMs() + HOUR_MS;
         keptUntil.merge(container.id(), until, Math::max);
         latestKeptMs.accumulateAndGet(until, Math::max);
-        store.put(container.id(), basis, settled);
+        store.put(container.id(), fingerprint, settled);
       }
     }
     return rows;
@@ -348,10 +348,10 @@ public final class HourlyRollups {
   private long firstMissing(Container container, Span extent, long limit) {
     long hour = Math.max(rawFromMs, ceil(extent.fromMs()));
     long end = Math.min(limit, floor(extent.toMs()));
-    long basis = Basis.of(container, register, history.maxGap());
+    long fingerprint = SettingsFingerprint.of(container, register, history.maxGap());
     while (hour < end) {
       long until = Math.min(end, hour + CHUNK_MS);
-      for (RollupRow row : store.read(container.id(), basis, hour, until)) {
+      for (RollupRow row : store.read(container.id(), fingerprint, hour, until)) {
         if (row.fromMs() != hour) {
           return hour;
         }

@@ -5,18 +5,18 @@ import java.util.OptionalLong;
 import tepidarium.container.ContainerId;
 
 /**
- * Keeps whole hours. Every row carries the basis on which it was worked out: one number for all the
+ * Keeps whole hours. Every row carries the fingerprint on which it was worked out: one number for all the
  * settings, placements and calibrations that went into it. Safe for use by several threads.
  */
 public interface RollupStore {
   /**
-   * The hours from {@code fromMs}, included, to {@code toMs}, excluded, that have this basis, and
+   * The hours from {@code fromMs}, included, to {@code toMs}, excluded, that have this fingerprint, and
    * those for which there are no raw readings any more, whatever theirs.
    */
-  List<RollupRow> read(ContainerId container, long basis, long fromMs, long toMs);
+  List<RollupRow> read(ContainerId container, long fingerprint, long fromMs, long toMs);
 
   /** Adds or replaces hours. */
-  void put(ContainerId container, long basis, List<RollupRow> rows);
+  void put(ContainerId container, long fingerprint, List<RollupRow> rows);
 
   /** Forgets the hours from {@code fromMs}, included, to {@code toMs}, excluded; durably. */
   void forget(ContainerId container, long fromMs, long toMs);

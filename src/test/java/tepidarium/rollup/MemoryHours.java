@@ -7,23 +7,23 @@ import tepidarium.container.ContainerId;
 
 /** Hours of one container in memory, for fast tests; the real store has its own. */
 final class MemoryHours implements RollupStore {
-  private record Kept(long basis, RollupRow row) {}
+  private record Kept(long fingerprint, RollupRow row) {}
 
   private final TreeMap<Long, Kept> hours = new TreeMap<>();
 
   private long rawFromMs;
 
   @Override
-  public List<RollupRow> read(ContainerId container, long basis, long fromMs, long toMs) {
+  public List<RollupRow> read(ContainerId container, long fingerprint, long fromMs, long toMs) {
     return hours.subMap(fromMs, toMs).values().stream()
-        .filter(kept -> kept.basis() == basis || kept.row().fromMs() < rawFromMs)
+        .filter(kept -> kept.fingerprint() == fingerprint || kept.row().fromMs() < rawFromMs)
         .map(Kept::row)
         .toList();
   }
 
   @Override
-  public void put(ContainerId container, long basis, List<RollupRow> rows) {
-    rows.forEach(row -> hours.put(row.fromMs(), new Kept(basis, row)));
+  public void put(ContainerId container, long fingerprint, List<RollupRow> rows) {
+    rows.forEach(row -> hours.put(row.fromMs(), new Kept(fingerprint, row)));
   }
 
   @Override

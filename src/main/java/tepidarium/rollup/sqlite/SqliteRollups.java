@@ -73,7 +73,7 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
   }
 
   @Override
-  public List<RollupRow> read(ContainerId container, long basis, long fromMs, long toMs) {
+  public List<RollupRow> read(ContainerId container, long fingerprint, long fromMs, long toMs) {
     String sql =
         "SELECT * FROM hour WHERE container_id = ? AND hour_ms >= ? AND hour_ms < ?"
             + " AND (basis = ? OR hour_ms < (SELECT at_ms FROM raw_from))"
@@ -84,7 +84,7 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
             statement.setString(1, container.value());
             statement.setLong(2, fromMs);
             statement.setLong(3, toMs);
-            statement.setLong(4, basis);
+            statement.setLong(4, fingerprint);
             List<RollupRow> rows = new ArrayList<>();
             try (ResultSet row = statement.executeQuery()) {
               while (row.next()) {
@@ -146,12 +146,12 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
   }
 
   @Override
-  public void put(ContainerId container, long basis, List<RollupRow> rows) {
+  public void put(ContainerId container, long fingerprint, List<RollupRow> rows) {
     transaction(
         () -> {
           try (PreparedStatement statement = writer.prepareStatement(PUT)) {
             for (RollupRow row : rows) {
-              bind(statement, container, basis, row);
+              bind(statement, container, fingerprint, row);
               statement.addBatch();
             }
             statement.executeBatch();
@@ -160,11 +160,11 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
   }
 
   private static void bind(
-      PreparedStatement statement, ContainerId container, long basis, RollupRow row)
+      PreparedStatement statement, ContainerId container, long fingerprint, RollupRow row)
       throws SQLException {
     statement.setString(1, container.value());
     statement.setLong(2, row.fromMs());
-    statement.setLong(3, basis);
+    statement.setLong(3, fingerprint);
     statement.setDouble(4, row.heat().degreeHours());
     statement.setDouble(5, row.heat().hoursAboveBase());
     statement.setLong(6, row.heat().coveredMs());

@@ -10,10 +10,10 @@ import tepidarium.container.Register;
 
 /**
  * One number for all that a container's hours depend on besides the readings: when any of it is
- * corrected, hours kept on another basis no longer count and are worked out again.
+ * corrected, hours kept on another fingerprint no longer count and are worked out again.
  */
-final class Basis {
-  private Basis() {}
+final class SettingsFingerprint {
+  private SettingsFingerprint() {}
 
   static long of(Container container, Register register, Duration maxGap) {
     StringBuilder facts = new StringBuilder();
