@@ -34,7 +34,7 @@ import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
 import tepidarium.ingest.mqtt.MqttLink;
-import tepidarium.rollup.Chronicle;
+import tepidarium.rollup.ContainerHistory;
 import tepidarium.live.LiveListener;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
@@ -70,7 +70,7 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
   private volatile @Nullable Outcome lastBeat;
 
   /** Where the facts about an alert come from. */
-  record Sources(Register register, Chronicle chronicle, AlertStore alerts, NoticeStore store) {}
+  record Sources(Register register, ContainerHistory containerHistory, AlertStore alerts, NoticeStore store) {}
 
   /**
    * Prepares the notices; {@link #start} begins to send them.
@@ -161,7 +161,7 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
     Optional<Container> container = sources.register().container(alert.container());
     Double lost =
         alert.kind() == AlertKind.COLD && container.isPresent()
-            ? lost(sources.chronicle(), container.get(), alert)
+            ? lost(sources.containerHistory(), container.get(), alert)
             : null;
     return new Situation(alert, name(sources.register(), alert.container()), lost);
   }
@@ -171,14 +171,14 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
   }
 
   /** The heat lost from when it began until now, or until it returned; null when not known now. */
-  private @Nullable Double lost(Chronicle chronicle, Container container, Alert alert) {
+  private @Nullable Double lost(ContainerHistory containerHistory, Container container, Alert alert) {
     Instant end = alert.returnedAt() == null ? clock.instant() : alert.returnedAt();
     if (!end.isAfter(alert.since())) {
       return null;
     }
     try {
-      return chronicle.cold(container, new Span(alert.since(), end)).excursions().stream()
-          .map(Chronicle.Out::degreeHoursLost)
+      return containerHistory.cold(container, new Span(alert.since(), end)).excursions().stream()
+          .map(ContainerHistory.Out::degreeHoursLost)
           .mapToDouble(each -> each == null ? 0 : each)
           .sum();
     } catch (StoreException e) {

@@ -39,7 +39,7 @@ import tepidarium.ingest.mqtt.BrokerAddress;
 import tepidarium.ingest.mqtt.BrokerLimits;
 import tepidarium.ingest.mqtt.EmbeddedBroker;
 import tepidarium.ingest.mqtt.MqttLink;
-import tepidarium.rollup.Chronicle;
+import tepidarium.rollup.ContainerHistory;
 import tepidarium.rollup.HourlyRollups;
 import tepidarium.rollup.sqlite.SqliteRollups;
 import tepidarium.live.HeatSoFar;
@@ -134,7 +134,7 @@ public final class Service implements AutoCloseable {
     History history = new History(storage.source(), register, config.maxGap());
     SqliteRollups hours = running(parts.open(DataPart.LEDGER, SqliteRollups::open));
     HourlyRollups rollups = new HourlyRollups(history, register, hours, clock);
-    Chronicle chronicle = new Chronicle(rollups, history);
+    ContainerHistory containerHistory = new ContainerHistory(rollups, history);
     Newest newest = new Newest(register, config.maxGap(), storage.summaries());
     ClockRecords clockRecords = new ClockRecords(records);
     ClockTrust trust =
@@ -153,7 +153,7 @@ public final class Service implements AutoCloseable {
         newest.sensors(),
         sensor ->
             newest.of(sensor).isPresent() || register.placeOf(sensor, clock.instant()).isPresent());
-    HeatSoFar heatSoFar = new HeatSoFar(chronicle, history);
+    HeatSoFar heatSoFar = new HeatSoFar(containerHistory, history);
     Watch.Silence silence =
         new Watch.Silence(config.silentAfter(), Duration.ofSeconds(config.silentGraceSeconds()));
     Watch watch =
@@ -184,7 +184,7 @@ public final class Service implements AutoCloseable {
             heatSoFar,
             history,
             storage.source(),
-            chronicle,
+            containerHistory,
             watch,
             clock,
             config.timeZone(),
@@ -195,7 +195,7 @@ public final class Service implements AutoCloseable {
         new NoticeDesk(
             asked == null ? NoticesConfig.unset(config.timeZone()) : asked,
             config.data(),
-            new NoticeDesk.Sources(register, chronicle, alerts, new NoticeRecords(records)),
+            new NoticeDesk.Sources(register, containerHistory, alerts, new NoticeRecords(records)),
             trust,
             period,
             clock);
@@ -214,7 +214,7 @@ public final class Service implements AutoCloseable {
                 new WebServer.Parts(
                     register,
                     history,
-                    chronicle,
+                    containerHistory,
                     watch,
                     alerts,
                     rules,

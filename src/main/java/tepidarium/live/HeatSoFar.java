@@ -14,7 +14,7 @@ import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.Warmth;
 import tepidarium.history.History;
-import tepidarium.rollup.Chronicle;
+import tepidarium.rollup.ContainerHistory;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
@@ -31,18 +31,18 @@ public final class HeatSoFar {
 
   private static final Duration RECENT = Duration.ofHours(3);
 
-  private final Chronicle chronicle;
+  private final ContainerHistory containerHistory;
   private final History history;
   private final Map<ContainerId, Kept> kept = new ConcurrentHashMap<>();
 
-  public HeatSoFar(Chronicle chronicle, History history) {
-    this.chronicle = chronicle;
+  public HeatSoFar(ContainerHistory containerHistory, History history) {
+    this.containerHistory = containerHistory;
     this.history = history;
   }
 
   /** The heat until now; empty when no sensor was ever in the container. */
   public Optional<Sum> of(Container container, Instant now) {
-    Optional<Span> extent = chronicle.extent(container.id(), now);
+    Optional<Span> extent = containerHistory.extent(container.id(), now);
     if (extent.isEmpty()) {
       return Optional.empty();
     }
@@ -72,7 +72,7 @@ public final class HeatSoFar {
     Instant end = whole.to().minus(RECENT);
     Span span = new Span(whole.from(), end.isAfter(whole.from()) ? end : whole.from());
     return new Sum(
-        span, rule, chronicle.heat(container, span, rule), chronicle.warmth(container, span));
+        span, rule, containerHistory.heat(container, span, rule), containerHistory.warmth(container, span));
   }
 
   private Sum extended(Sum sum, Samples samples, Instant to) {

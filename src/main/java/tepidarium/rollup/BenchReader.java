@@ -24,12 +24,12 @@ import tepidarium.reading.Span;
 public final class BenchReader {
   private final Register register;
   private final History history;
-  private final Chronicle chronicle;
+  private final ContainerHistory containerHistory;
 
-  public BenchReader(Register register, History history, Chronicle chronicle) {
+  public BenchReader(Register register, History history, ContainerHistory containerHistory) {
     this.register = register;
     this.history = history;
-    this.chronicle = chronicle;
+    this.containerHistory = containerHistory;
   }
 
   /** A container over the hours, its heat by a rule that is the same for all compared. */
@@ -38,7 +38,7 @@ public final class BenchReader {
     return new BenchPlace(
         container.id(),
         container.name(),
-        chronicle.heatHours(container, hours, rule),
+        containerHistory.heatHours(container, hours, rule),
         recoveries(container.id(), span),
         longest(container, span));
   }
@@ -54,13 +54,13 @@ public final class BenchReader {
   }
 
   private BenchPlace.@Nullable Longest longest(Container container, Span span) {
-    return Stream.of(chronicle.cold(container, span), chronicle.hot(container, span))
+    return Stream.of(containerHistory.cold(container, span), containerHistory.hot(container, span))
         .flatMap(told -> told.excursions().stream().map(out -> longest(told.limit(), out)))
         .max(Comparator.comparingDouble(longest -> longest.excursion().hours()))
         .orElse(null);
   }
 
-  private static BenchPlace.Longest longest(Limit limit, Chronicle.Out out) {
+  private static BenchPlace.Longest longest(Limit limit, ContainerHistory.Out out) {
     return new BenchPlace.Longest(limit.side(), out.excursion());
   }
 

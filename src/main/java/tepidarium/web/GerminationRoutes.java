@@ -23,7 +23,7 @@ import tepidarium.germination.Sowing;
 import tepidarium.germination.Species;
 import tepidarium.germination.Strand;
 import tepidarium.heat.HeatRule;
-import tepidarium.rollup.Chronicle;
+import tepidarium.rollup.ContainerHistory;
 import tepidarium.rollup.LimitTime;
 import tepidarium.memo.Memo;
 import tepidarium.reading.Span;
@@ -44,7 +44,7 @@ final class GerminationRoutes {
 
   private final SeedViews seeds;
   private final Register register;
-  private final Chronicle chronicle;
+  private final ContainerHistory containerHistory;
   private final Memo<Told, Fitted> fitted = new Memo<>(REMEMBERED);
   private final Memo<Model, IntervalFit> past = new Memo<>(REMEMBERED);
 
@@ -55,10 +55,10 @@ final class GerminationRoutes {
 
   private record Model(TimeFamily family, List<Censored> intervals) {}
 
-  GerminationRoutes(SeedViews seeds, Register register, Chronicle chronicle) {
+  GerminationRoutes(SeedViews seeds, Register register, ContainerHistory containerHistory) {
     this.seeds = seeds;
     this.register = register;
-    this.chronicle = chronicle;
+    this.containerHistory = containerHistory;
   }
 
   record LegJson(
@@ -270,14 +270,14 @@ final class GerminationRoutes {
     }
     Span span = new Span(leg.from(), until);
     double limit = container.band().lightHighLux();
-    LimitTime dry = chronicle.dry(container, span).time();
-    LimitTime cold = chronicle.cold(container, span).time();
+    LimitTime dry = containerHistory.dry(container, span).time();
+    LimitTime cold = containerHistory.cold(container, span).time();
     return new LegJson(
         leg.container().value(),
         leg.from(),
         until,
         heat,
-        chronicle.light(container, span, limit, JOIN).luxHours(),
+        containerHistory.light(container, span, limit, JOIN).luxHours(),
         cold.outsideMs() / MS_PER_HOUR,
         dry.outsideMs() / MS_PER_HOUR,
         dry.coveredMs() / MS_PER_HOUR);

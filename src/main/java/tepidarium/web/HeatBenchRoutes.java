@@ -18,7 +18,7 @@ import tepidarium.heat.HeatRule;
 import tepidarium.heat.LocalHours;
 import tepidarium.history.History;
 import tepidarium.rollup.BenchReader;
-import tepidarium.rollup.Chronicle;
+import tepidarium.rollup.ContainerHistory;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
 
@@ -34,9 +34,9 @@ final class HeatBenchRoutes {
   private final BenchReader reader;
   private final Views views;
 
-  HeatBenchRoutes(Register register, History history, Chronicle chronicle, Views views) {
+  HeatBenchRoutes(Register register, History history, ContainerHistory containerHistory, Views views) {
     this.register = register;
-    this.reader = new BenchReader(register, history, chronicle);
+    this.reader = new BenchReader(register, history, containerHistory);
     this.views = views;
   }
 

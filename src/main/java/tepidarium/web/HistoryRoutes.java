@@ -23,7 +23,7 @@ import tepidarium.heat.HeatSum;
 import tepidarium.heat.SensorError;
 import tepidarium.history.History;
 import tepidarium.history.Thinned;
-import tepidarium.rollup.Chronicle;
+import tepidarium.rollup.ContainerHistory;
 import tepidarium.rollup.LimitTime;
 import tepidarium.light.LightCause;
 import tepidarium.light.LightCauses;
@@ -48,7 +48,7 @@ final class HistoryRoutes {
 
   private final Register register;
   private final History history;
-  private final Chronicle chronicle;
+  private final ContainerHistory containerHistory;
   private final Views views;
 
   record DayJson(
@@ -115,10 +115,10 @@ final class HistoryRoutes {
       Map<String, LimitJson> limits,
       List<ExcursionJson> excursions) {}
 
-  HistoryRoutes(Register register, History history, Chronicle chronicle, Views views) {
+  HistoryRoutes(Register register, History history, ContainerHistory containerHistory, Views views) {
     this.register = register;
     this.history = history;
-    this.chronicle = chronicle;
+    this.containerHistory = containerHistory;
     this.views = views;
   }
 
@@ -145,8 +145,8 @@ final class HistoryRoutes {
     int points = Params.whole(ctx, "points", DEFAULT_POINTS, 1, MOST_POINTS);
     Map<Quantity, List<Thinned.Point>> series =
         id.equals(ContainerId.ROOM)
-            ? chronicle.roomSeries(span, points)
-            : chronicle.series(views.existing(id), span, points);
+            ? containerHistory.roomSeries(span, points)
+            : containerHistory.series(views.existing(id), span, points);
     Map<String, Object> answer = new LinkedHashMap<>();
     answer.put("container", id.value());
     answer.put("from", span.from());
@@ -168,10 +168,10 @@ final class HistoryRoutes {
       throw new InvalidInput(
           "from", "must lie at most " + MOST_DAYS + " days before to, because each day is listed");
     }
-    HeatSum sum = chronicle.heat(container, span, rule);
+    HeatSum sum = containerHistory.heat(container, span, rule);
     double high = container.band().temperatureHighC();
     SensorError sensor =
-        chronicle
+        containerHistory
             .warmth(container, span)
             .sensorError(rule, history.temperatureErrorC(container.id(), span));
     ctx.json(
@@ -193,7 +193,7 @@ final class HistoryRoutes {
 
   private List<DayJson> byDay(Container container, Span span, HeatRule rule, double high) {
     List<DayJson> days = new ArrayList<>();
-    chronicle
+    containerHistory
         .heatByDay(container, span, rule, views.zone())
         .forEach(
             (day, sum) ->
@@ -214,7 +214,7 @@ final class HistoryRoutes {
     Double asked = Params.number(ctx, "limit", 0, 100_000, "lux");
     double limit = asked == null ? container.band().lightHighLux() : asked;
     int join = Params.whole(ctx, "joinSeconds", DEFAULT_JOIN_SECONDS, 0, 86_400);
-    Chronicle.LightTold told = chronicle.light(container, span, limit, Duration.ofSeconds(join));
+    ContainerHistory.LightTold told = containerHistory.light(container, span, limit, Duration.ofSeconds(join));
     ctx.json(
         new LightAnswer(
             span.from(),
@@ -227,7 +227,7 @@ final class HistoryRoutes {
             lightEvents(told.events(), container.id())));
   }
 
-  private List<LightEventJson> lightEvents(List<Chronicle.Lit> lit, ContainerId id) {
+  private List<LightEventJson> lightEvents(List<ContainerHistory.Lit> lit, ContainerId id) {
     List<LightCause> causes = causes(lit, event -> isOpening(event, id), views.site());
     List<LightEventJson> events = new ArrayList<>();
     for (int i = 0; i < lit.size(); i++) {
@@ -238,7 +238,7 @@ final class HistoryRoutes {
 
   /** Why it was light, event by event, where it is known which of them were openings. */
   static List<LightCause> causes(
-      List<Chronicle.Lit> lit, Predicate<LightEvent> isOpening, @Nullable Site site) {
+      List<ContainerHistory.Lit> lit, Predicate<LightEvent> isOpening, @Nullable Site site) {
     List<LightCauses.Seen> seen =
         lit.stream()
             .map(one -> new LightCauses.Seen(one.event(), one.shape(), isOpening.test(one.event())))
@@ -255,7 +255,7 @@ final class HistoryRoutes {
     return !register.openings(id, seen(event)).isEmpty();
   }
 
-  private static LightEventJson lightEvent(Chronicle.Lit lit, LightCause cause) {
+  private static LightEventJson lightEvent(ContainerHistory.Lit lit, LightCause cause) {
     LightEvent event = lit.event();
     return new LightEventJson(
         event.start(),
@@ -271,13 +271,13 @@ final class HistoryRoutes {
   private void band(Context ctx) {
     Container container = views.existing(Params.containerId(ctx));
     Span span = span(ctx, container.id());
-    Map<String, Chronicle.LimitTold> told = new LinkedHashMap<>();
-    Chronicle.LimitTold cold = chronicle.cold(container, span);
+    Map<String, ContainerHistory.LimitTold> told = new LinkedHashMap<>();
+    ContainerHistory.LimitTold cold = containerHistory.cold(container, span);
     long covered = cold.time().coveredMs();
     told.put("cold", cold);
-    told.put("hot", chronicle.hot(container, span));
-    told.put("light", chronicle.bright(container, span));
-    told.put("dry", chronicle.dry(container, span));
+    told.put("hot", containerHistory.hot(container, span));
+    told.put("light", containerHistory.bright(container, span));
+    told.put("dry", containerHistory.dry(container, span));
     Map<String, LimitJson> limits = new LinkedHashMap<>();
     List<ExcursionJson> excursions = new ArrayList<>();
     told.forEach(
@@ -301,7 +301,7 @@ final class HistoryRoutes {
             excursions));
   }
 
-  private static LimitJson limit(Chronicle.LimitTold told) {
+  private static LimitJson limit(ContainerHistory.LimitTold told) {
     LimitTime time = told.time();
     return new LimitJson(
         told.limit().value(),
@@ -315,7 +315,7 @@ final class HistoryRoutes {
    * the minutes around it, as readings come some minutes apart and a container needs some to
    * recover.
    */
-  private boolean duringOpening(ContainerId id, String kind, Chronicle.Out out) {
+  private boolean duringOpening(ContainerId id, String kind, ContainerHistory.Out out) {
     Instant end = out.excursion().end();
     boolean byDesign = AlertKind.ofKey(kind).filter(AlertKind::expectedWhileOpen).isPresent();
     if (!byDesign || end == null) {
@@ -336,7 +336,7 @@ final class HistoryRoutes {
     return end != null && !excursion.start().isBefore(around.from()) && !end.isAfter(around.to());
   }
 
-  private static ExcursionJson excursion(String kind, Chronicle.Out out, boolean duringOpening) {
+  private static ExcursionJson excursion(String kind, ContainerHistory.Out out, boolean duringOpening) {
     Excursion excursion = out.excursion();
     return new ExcursionJson(
         kind,

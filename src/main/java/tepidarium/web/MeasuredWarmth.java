@@ -10,19 +10,19 @@ import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.Warmth;
 import tepidarium.history.History;
-import tepidarium.rollup.Chronicle;
+import tepidarium.rollup.ContainerHistory;
 import tepidarium.reading.Span;
 
 /** Reads the warmth of containers from their readings. */
 final class MeasuredWarmth implements ContainerWarmth {
   private final Register register;
   private final History history;
-  private final Chronicle chronicle;
+  private final ContainerHistory containerHistory;
 
-  MeasuredWarmth(Register register, History history, Chronicle chronicle) {
+  MeasuredWarmth(Register register, History history, ContainerHistory containerHistory) {
     this.register = register;
     this.history = history;
-    this.chronicle = chronicle;
+    this.containerHistory = containerHistory;
   }
 
   @Override
@@ -30,7 +30,7 @@ final class MeasuredWarmth implements ContainerWarmth {
     Container container = register.container(id).orElse(null);
     return container == null
         ? Warmth.unknown(span.length().toMillis())
-        : chronicle.warmth(container, span);
+        : containerHistory.warmth(container, span);
   }
 
   @Override
@@ -38,7 +38,7 @@ final class MeasuredWarmth implements ContainerWarmth {
     Container container = register.container(id).orElse(null);
     return container == null
         ? new HeatSum(0, 0, 0, span.length().toMillis())
-        : chronicle.heat(container, span, rule);
+        : containerHistory.heat(container, span, rule);
   }
 
   @Override

@@ -24,7 +24,7 @@ import tepidarium.heat.HeatSum;
 import tepidarium.heat.LocalHours;
 import tepidarium.heat.Warmth;
 import tepidarium.history.History;
-import tepidarium.rollup.Chronicle;
+import tepidarium.rollup.ContainerHistory;
 import tepidarium.light.LightCause;
 import tepidarium.light.LightEvent;
 import tepidarium.light.LightKind;
@@ -49,7 +49,7 @@ final class SeasonContainers implements ContainerWarmth {
   private final Map<ContainerId, Read> read = new LinkedHashMap<>();
 
   /** A container and all that was read of it in its part of the season. */
-  private record Read(Container container, Span span, Chronicle.Whole whole) {
+  private record Read(Container container, Span span, ContainerHistory.Whole whole) {
     boolean measured() {
       return whole.heat().coveredMs() > 0;
     }
@@ -60,27 +60,27 @@ final class SeasonContainers implements ContainerWarmth {
   }
 
   SeasonContainers(
-      Register register, History history, Chronicle chronicle, Views views, Span season) {
+      Register register, History history, ContainerHistory containerHistory, Views views, Span season) {
     this.register = register;
     this.history = history;
-    this.measured = new MeasuredWarmth(register, history, chronicle);
+    this.measured = new MeasuredWarmth(register, history, containerHistory);
     this.season = season;
     this.zone = views.zone();
     this.site = views.site();
     // Most of a report is reading hours, which containers can do side by side.
     register.containers().parallelStream()
-        .map(container -> read(container, chronicle, views.now()))
+        .map(container -> read(container, containerHistory, views.now()))
         .toList()
         .forEach(one -> read.put(one.container().id(), one));
   }
 
-  private Read read(Container container, Chronicle chronicle, Instant now) {
+  private Read read(Container container, ContainerHistory containerHistory, Instant now) {
     Span part =
-        chronicle
+        containerHistory
             .extent(container.id(), now)
             .map(season::within)
             .orElse(new Span(season.from(), season.from()));
-    return new Read(container, part, chronicle.whole(container, part));
+    return new Read(container, part, containerHistory.whole(container, part));
   }
 
   @Override
@@ -117,7 +117,7 @@ final class SeasonContainers implements ContainerWarmth {
 
   private ContainerResult result(Read one, boolean seeds) {
     Container container = one.container();
-    Chronicle.Whole whole = one.whole();
+    ContainerHistory.Whole whole = one.whole();
     HeatSum heat = whole.heat();
     List<Opening> openings = register.openings(container.id(), season);
     double outsideMs = whole.cold().time().outsideMs() + whole.hot().time().outsideMs();
@@ -153,11 +153,11 @@ final class SeasonContainers implements ContainerWarmth {
    *
    * @param openings that may explain them; none where opening does not bring it about
    */
-  private static ContainerResult.Outside outside(Chronicle.LimitTold told, List<Opening> openings) {
+  private static ContainerResult.Outside outside(ContainerHistory.LimitTold told, List<Opening> openings) {
     int explained = 0;
     double longest = 0;
     double lost = 0;
-    for (Chronicle.Out out : told.excursions()) {
+    for (ContainerHistory.Out out : told.excursions()) {
       if (openings.stream().anyMatch(open -> HistoryRoutes.explains(open, out.excursion()))) {
         explained++;
       } else {
@@ -174,7 +174,7 @@ final class SeasonContainers implements ContainerWarmth {
         lost);
   }
 
-  private ContainerResult.Leaks leaks(List<Chronicle.Lit> lit, List<Opening> openings) {
+  private ContainerResult.Leaks leaks(List<ContainerHistory.Lit> lit, List<Opening> openings) {
     List<LightCause> causes = HistoryRoutes.causes(lit, event -> isOpening(event, openings), site);
     Map<LightKind, List<LightEvent>> byKind = new LinkedHashMap<>();
     for (LightKind kind : List.of(LightKind.DAYLIGHT, LightKind.LAMP, LightKind.OTHER)) {

@@ -17,7 +17,7 @@ import tepidarium.container.Register;
 import tepidarium.germination.Contradiction;
 import tepidarium.germination.SeedJournal;
 import tepidarium.history.History;
-import tepidarium.rollup.Chronicle;
+import tepidarium.rollup.ContainerHistory;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
 import tepidarium.season.ContainerResult;
@@ -41,7 +41,7 @@ final class SeasonRoutes {
 
   private final Register register;
   private final History history;
-  private final Chronicle chronicle;
+  private final ContainerHistory containerHistory;
   private final Views views;
   private final SeedJournal journal;
   private final SeedViews seeds;
@@ -50,14 +50,14 @@ final class SeasonRoutes {
   SeasonRoutes(
       Register register,
       History history,
-      Chronicle chronicle,
+      ContainerHistory containerHistory,
       Views views,
       SeedJournal journal,
       SeedViews seeds,
       SeasonStore store) {
     this.register = register;
     this.history = history;
-    this.chronicle = chronicle;
+    this.containerHistory = containerHistory;
     this.views = views;
     this.journal = journal;
     this.seeds = seeds;
@@ -209,7 +209,7 @@ final class SeasonRoutes {
   }
 
   private SeasonReport report(Span span, List<KeptSeason> kept) {
-    SeasonContainers places = new SeasonContainers(register, history, chronicle, views, span);
+    SeasonContainers places = new SeasonContainers(register, history, containerHistory, views, span);
     SeasonSowings sown = new SeasonSowings(journal, seeds, register, span);
     Set<ContainerId> withSeeds = sown.containers();
     List<SowingResult> sowings = sown.results(places);

@@ -11,7 +11,7 @@ import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Opening;
 import tepidarium.container.Register;
-import tepidarium.rollup.Chronicle;
+import tepidarium.rollup.ContainerHistory;
 import tepidarium.light.OpeningSign;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
@@ -21,7 +21,7 @@ final class SuggestedOpeningRoutes {
   private static final int MOST_DAYS = 100;
 
   private final Register register;
-  private final Chronicle chronicle;
+  private final ContainerHistory containerHistory;
   private final Views views;
 
   record SuggestedJson(
@@ -48,9 +48,9 @@ final class SuggestedOpeningRoutes {
     }
   }
 
-  SuggestedOpeningRoutes(Register register, Chronicle chronicle, Views views) {
+  SuggestedOpeningRoutes(Register register, ContainerHistory containerHistory, Views views) {
     this.register = register;
-    this.chronicle = chronicle;
+    this.containerHistory = containerHistory;
     this.views = views;
   }
 
@@ -67,7 +67,7 @@ final class SuggestedOpeningRoutes {
           "a span of more than " + MOST_DAYS + " days is too long to look through");
     }
     List<SuggestedJson> suggested =
-        chronicle.openingSigns(container, span).stream()
+        containerHistory.openingSigns(container, span).stream()
             .filter(sign -> !register.settled(new Opening(container.id(), sign.span())))
             .map(sign -> suggested(container.id(), sign))
             .toList();

@@ -17,7 +17,7 @@ import tepidarium.container.ContainerId;
 import tepidarium.container.Placement;
 import tepidarium.container.Register;
 import tepidarium.history.History;
-import tepidarium.rollup.Chronicle;
+import tepidarium.rollup.ContainerHistory;
 import tepidarium.light.Site;
 import tepidarium.live.HeatSoFar;
 import tepidarium.live.Newest;
@@ -36,7 +36,7 @@ public final class Views {
   private final HeatSoFar heatSoFar;
   private final History history;
   private final ReadingSource readings;
-  private final Chronicle chronicle;
+  private final ContainerHistory containerHistory;
   private final Watch watch;
   private final Clock clock;
   private final ZoneId zone;
@@ -48,7 +48,7 @@ public final class Views {
       HeatSoFar heatSoFar,
       History history,
       ReadingSource readings,
-      Chronicle chronicle,
+      ContainerHistory containerHistory,
       Watch watch,
       Clock clock,
       ZoneId zone,
@@ -58,7 +58,7 @@ public final class Views {
     this.heatSoFar = heatSoFar;
     this.history = history;
     this.readings = readings;
-    this.chronicle = chronicle;
+    this.containerHistory = containerHistory;
     this.watch = watch;
     this.clock = clock;
     this.zone = zone;
@@ -184,7 +184,7 @@ public final class Views {
    */
   Span span(ContainerId id, @Nullable Instant from, @Nullable Instant to) {
     Instant now = clock.instant();
-    Span extent = chronicle.extent(id, now).orElse(new Span(now, now));
+    Span extent = containerHistory.extent(id, now).orElse(new Span(now, now));
     Instant start = from == null ? extent.from() : from;
     Instant end = to == null ? extent.to() : to;
     if (end.isBefore(start)) {

@@ -32,7 +32,7 @@ import tepidarium.germination.SeedJournal;
 import tepidarium.heat.DayExtremesStore;
 import tepidarium.history.History;
 import tepidarium.ingest.RejectLog;
-import tepidarium.rollup.Chronicle;
+import tepidarium.rollup.ContainerHistory;
 import tepidarium.live.Watch;
 import tepidarium.reading.InvalidInput;
 import tepidarium.season.SeasonStore;
@@ -58,7 +58,7 @@ public final class WebServer implements AutoCloseable {
   public record Parts(
       Register register,
       History history,
-      Chronicle chronicle,
+      ContainerHistory containerHistory,
       Watch watch,
       AlertStore alerts,
       AlertRules rules,
@@ -165,12 +165,12 @@ public final class WebServer implements AutoCloseable {
   static void addRoutes(RoutesConfig routes, Parts parts, LiveStream live) {
     new ContainerRoutes(parts.register(), parts.seeds(), parts.views()).add(routes);
     new SensorRoutes(parts.register(), parts.views()).add(routes);
-    new HistoryRoutes(parts.register(), parts.history(), parts.chronicle(), parts.views())
+    new HistoryRoutes(parts.register(), parts.history(), parts.containerHistory(), parts.views())
         .add(routes);
-    new HeatBenchRoutes(parts.register(), parts.history(), parts.chronicle(), parts.views())
+    new HeatBenchRoutes(parts.register(), parts.history(), parts.containerHistory(), parts.views())
         .add(routes);
-    new DayExtremesRoutes(parts.chronicle(), parts.views(), parts.dayExtremes()).add(routes);
-    new SuggestedOpeningRoutes(parts.register(), parts.chronicle(), parts.views()).add(routes);
+    new DayExtremesRoutes(parts.containerHistory(), parts.views(), parts.dayExtremes()).add(routes);
+    new SuggestedOpeningRoutes(parts.register(), parts.containerHistory(), parts.views()).add(routes);
     new PerformanceRoutes(
             parts.register(), parts.history(), parts.alerts(), parts.rules(), parts.views())
         .add(routes);
@@ -186,18 +186,18 @@ public final class WebServer implements AutoCloseable {
   private static void addSeedRoutes(RoutesConfig routes, Parts parts) {
     SeedJournal journal = parts.seeds();
     MeasuredWarmth warmth =
-        new MeasuredWarmth(parts.register(), parts.history(), parts.chronicle());
+        new MeasuredWarmth(parts.register(), parts.history(), parts.containerHistory());
     SeedViews seeds = new SeedViews(journal, warmth, parts.views());
     new SpeciesRoutes(journal, seeds).add(routes);
     new SowingRoutes(journal, seeds).add(routes);
-    new GerminationRoutes(seeds, parts.register(), parts.chronicle()).add(routes);
+    new GerminationRoutes(seeds, parts.register(), parts.containerHistory()).add(routes);
     new HeatCourseRoutes(journal, seeds).add(routes);
     new CompareRoutes(seeds, parts.register()).add(routes);
     new TallyRoutes(journal, parts.register(), seeds, parts.views()).add(routes);
     new SeasonRoutes(
             parts.register(),
             parts.history(),
-            parts.chronicle(),
+            parts.containerHistory(),
             parts.views(),
             journal,
             seeds,

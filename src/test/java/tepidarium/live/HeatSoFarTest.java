@@ -22,7 +22,7 @@ class HeatSoFarTest {
   private static final int LATE_SECONDS = 9 * 3_600 + 300;
 
   private final Bench bench = new Bench(NOW);
-  private final HeatSoFar heat = new HeatSoFar(bench.chronicle, bench.history);
+  private final HeatSoFar heat = new HeatSoFar(bench.containerHistory, bench.history);
 
   HeatSoFarTest() {
     for (int minute = 0; minute <= 600; minute += 10) {

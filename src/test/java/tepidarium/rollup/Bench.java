@@ -28,13 +28,13 @@ public final class Bench {
   public final History history = new History(readings, register, GAP);
   final HourlyRollups rollups;
   final RollupSink sink;
-  public final Chronicle chronicle;
+  public final ContainerHistory containerHistory;
   private final ContainerId id;
 
   public Bench(Instant now) {
     rollups = new HourlyRollups(history, register, hours, Clock.fixed(now, ZoneOffset.UTC));
     sink = new RollupSink(rollups, readings);
-    chronicle = new Chronicle(rollups, history);
+    containerHistory = new ContainerHistory(rollups, history);
     id = register.add(settings(12, 33.0), START).id();
     register.place(SENSOR, id, START, null);
   }

@@ -87,7 +87,7 @@ class HourlyRollupsProperties {
     Samples light = bench.history.samples(container.id(), Quantity.LIGHT, span);
     HeatRule rule = new HeatRule(container.settings().baseC(), container.settings().ceilingC());
     HeatSum exact = DegreeHours.of(temperature, span, rule, Bench.GAP);
-    HeatSum told = bench.chronicle.heat(container, span, rule);
+    HeatSum told = bench.containerHistory.heat(container, span, rule);
     close(exact.degreeHours(), told.degreeHours(), "degree-hours");
     close(exact.hoursAboveBase(), told.hoursAboveBase(), "hours above base");
     assertEquals(exact.coveredMs(), told.coveredMs());
@@ -96,21 +96,21 @@ class HourlyRollupsProperties {
     HeatRule other = new HeatRule(12.25, null);
     close(
         DegreeHours.of(temperature, span, other, Bench.GAP).degreeHours(),
-        bench.chronicle.warmth(container, span).heat(other).degreeHours(),
+        bench.containerHistory.warmth(container, span).heat(other).degreeHours(),
         "degree-hours above another base");
 
     Duration join = Duration.ofMinutes(2);
-    var lit = bench.chronicle.light(container, span, 1, join);
+    var lit = bench.containerHistory.light(container, span, 1, join);
     close(LightDose.of(light, span, Bench.GAP).luxHours(), lit.luxHours(), "light dose");
     assertEquals(
         LightEvents.of(light.between(span.fromMs(), span.toMs() + 1), 1, Bench.GAP, join).stream()
             .filter(event -> event.start().isBefore(span.to()))
             .toList(),
-        lit.events().stream().map(Chronicle.Lit::event).toList());
+        lit.events().stream().map(ContainerHistory.Lit::event).toList());
 
-    var cold = bench.chronicle.cold(container, span);
+    var cold = bench.containerHistory.cold(container, span);
     var exactCold =
-        TimeInBand.of(temperature, span, Limit.low(29.5), Bench.GAP, Chronicle.DEFAULT_JOIN);
+        TimeInBand.of(temperature, span, Limit.low(29.5), Bench.GAP, ContainerHistory.DEFAULT_JOIN);
     close(exactCold.outsideMs(), cold.time().outsideMs(), "time too cold");
     assertEquals(exactCold.excursions().size(), cold.excursions().size());
     for (int i = 0; i < cold.excursions().size(); i++) {
@@ -139,7 +139,7 @@ class HourlyRollupsProperties {
             .samples(bench.container().id(), Quantity.TEMPERATURE, span)
             .between(span.fromMs(), span.toMs() + 1);
     List<Thinned.Point> thinned =
-        bench.chronicle.series(bench.container(), span, points).get(Quantity.TEMPERATURE);
+        bench.containerHistory.series(bench.container(), span, points).get(Quantity.TEMPERATURE);
     double least = Double.POSITIVE_INFINITY;
     double greatest = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < raw.size(); i++) {

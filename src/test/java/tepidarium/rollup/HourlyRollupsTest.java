@@ -35,7 +35,7 @@ class HourlyRollupsTest {
     steady(48, 30);
     bench.rollups.catchUp();
     int before = bench.readings.reads();
-    double told = bench.chronicle.heat(bench.container(), hours(0, 48), RULE).degreeHours();
+    double told = bench.containerHistory.heat(bench.container(), hours(0, 48), RULE).degreeHours();
     assertEquals(18 * 48, told, 1e-9);
     assertTrue(bench.readings.reads() - before <= 2, "only the two ends are read");
   }
@@ -80,12 +80,12 @@ class HourlyRollupsTest {
       }
     }
     var days =
-        march.chronicle.heatByDay(
+        march.containerHistory.heatByDay(
             march.container(), hours(1, 31 * 24), RULE, ZoneId.of("Europe/Berlin"));
     assertEquals(23 * 18, days.get(java.time.LocalDate.of(2026, 3, 29)).degreeHours(), 1e-9);
     assertEquals(24 * 18, days.get(java.time.LocalDate.of(2026, 3, 28)).degreeHours(), 1e-9);
     var elsewhere =
-        march.chronicle.heatByDay(
+        march.containerHistory.heatByDay(
             march.container(), hours(1, 31 * 24), RULE, ZoneId.of("Asia/Kolkata"));
     assertEquals(24 * 18, elsewhere.get(java.time.LocalDate.of(2026, 3, 28)).degreeHours(), 1e-9);
   }
@@ -94,20 +94,20 @@ class HourlyRollupsTest {
   void heatStaysWhenRawReadingsAreLetGo() {
     steady(48, 30);
     Span whole = hours(1, 48);
-    double before = bench.chronicle.heat(bench.container(), whole, RULE).degreeHours();
+    double before = bench.containerHistory.heat(bench.container(), whole, RULE).degreeHours();
     bench.readings.deleteBefore(bench.rollups.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
     assertEquals(
-        before, bench.chronicle.heat(bench.container(), whole, RULE).degreeHours(), 18 * 0.75);
+        before, bench.containerHistory.heat(bench.container(), whole, RULE).degreeHours(), 18 * 0.75);
     // The part of an hour at the start has gone; whole hours have not.
     Span wholeHours = new Span(Bench.START.plusSeconds(43 * 60), hours(0, 48).to());
     assertEquals(
         18 * (48 - 43 / 60.0),
-        bench.chronicle.heat(bench.container(), wholeHours, RULE).degreeHours(),
+        bench.containerHistory.heat(bench.container(), wholeHours, RULE).degreeHours(),
         1e-9);
     Instant now = Bench.START.plus(Duration.ofDays(2));
     assertEquals(
         Bench.START.plusSeconds(43 * 60),
-        bench.chronicle.extent(bench.container().id(), now).orElseThrow().from());
+        bench.containerHistory.extent(bench.container().id(), now).orElseThrow().from());
   }
 
   @Test
@@ -119,7 +119,7 @@ class HourlyRollupsTest {
     HeatRule now = new HeatRule(20, null);
     assertEquals(
         18 * old.length().toMinutes() / 60.0,
-        bench.chronicle.heat(bench.container(), old, now).degreeHours(),
+        bench.containerHistory.heat(bench.container(), old, now).degreeHours(),
         1e-9,
         "hours without readings keep the base they were worked out with");
   }
@@ -148,7 +148,7 @@ class HourlyRollupsTest {
 
     bench.rollups.catchUp();
 
-    assertEquals(18 * 3, bench.chronicle.heat(bench.container(), before, RULE).degreeHours(), 1e-9);
+    assertEquals(18 * 3, bench.containerHistory.heat(bench.container(), before, RULE).degreeHours(), 1e-9);
   }
 
   @Test
@@ -176,7 +176,7 @@ class HourlyRollupsTest {
 
     assertEquals(
         10,
-        bench.chronicle.heat(bench.container(), hour, new HeatRule(20, null)).degreeHours(),
+        bench.containerHistory.heat(bench.container(), hour, new HeatRule(20, null)).degreeHours(),
         1e-9);
   }
 
@@ -210,7 +210,7 @@ class HourlyRollupsTest {
     Span hours =
         new Span(Instant.parse("2026-03-01T01:00:00Z"), Instant.parse("2026-03-01T09:00:00Z"));
     HeatRule own = HeatRule.of(bench.container().settings());
-    assertEquals(0, bench.chronicle.heat(bench.container(), hours, own).coveredMs());
-    assertEquals(8 * 18, bench.chronicle.heat(bench.container(), hours, own).degreeHours(), 1e-9);
+    assertEquals(0, bench.containerHistory.heat(bench.container(), hours, own).coveredMs());
+    assertEquals(8 * 18, bench.containerHistory.heat(bench.container(), hours, own).degreeHours(), 1e-9);
   }
 }

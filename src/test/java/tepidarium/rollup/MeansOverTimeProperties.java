@@ -55,7 +55,7 @@ class MeansOverTimeProperties {
   }
 
   private static HeatBench.Side side(String name, Bench bench, LocalHours hours) {
-    var columns = bench.chronicle.heatHours(bench.container(), hours, RULE);
+    var columns = bench.containerHistory.heatHours(bench.container(), hours, RULE);
     ContainerId id = new ContainerId(name);
     BenchPlace place = new BenchPlace(id, name, columns, List.of(), null);
     return new HeatBench.Side(name, name, false, List.of(place));
@@ -63,7 +63,7 @@ class MeansOverTimeProperties {
 
   private static List<Thinned.Point> points(Bench bench, int points) {
     return Objects.requireNonNull(
-        bench.chronicle.series(bench.container(), SPAN, points).get(Quantity.TEMPERATURE));
+        bench.containerHistory.series(bench.container(), SPAN, points).get(Quantity.TEMPERATURE));
   }
 
   /**

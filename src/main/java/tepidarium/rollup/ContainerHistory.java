@@ -43,7 +43,7 @@ import tepidarium.reading.Span;
  * Tells what happened in a container over any span: sums from the rollups, and the readings
  * themselves only around the hours in which something happened. Safe for use by several threads.
  */
-public final class Chronicle {
+public final class ContainerHistory {
   /** Light events or excursions this much apart, or less, are one. */
   public static final Duration DEFAULT_JOIN = Duration.ofMinutes(2);
 
@@ -81,7 +81,7 @@ public final class Chronicle {
 
   private record Told(ContainerId container, Span span, HourlyRollups.Version version) {}
 
-  public Chronicle(HourlyRollups rollups, History history) {
+  public ContainerHistory(HourlyRollups rollups, History history) {
     this.rollups = rollups;
     this.history = history;
   }
