@@ -12,9 +12,9 @@ import java.util.function.LongSupplier;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import tepidarium.rollup.HourlyRollups;
 import tepidarium.live.Newest;
 import tepidarium.records.ClockRecords;
+import tepidarium.rollup.HourlyRollups;
 import tepidarium.series.ReadingTrimmer;
 import tepidarium.series.SensorSummary;
 import tepidarium.web.ServiceFacts.Part;
@@ -134,7 +134,7 @@ final class Housekeeping implements AutoCloseable {
   }
 
   private void deleteBefore(Instant before) {
-    Instant end = parts.rollups().letGoBefore(before);
+    Instant end = parts.rollups().prepareDeletionBefore(before);
     int removed;
     long total = 0;
     do {

@@ -34,10 +34,10 @@ import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
 import tepidarium.ingest.mqtt.MqttLink;
-import tepidarium.rollup.ContainerHistory;
 import tepidarium.live.LiveListener;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
+import tepidarium.rollup.ContainerHistory;
 import tepidarium.series.StoreException;
 import tepidarium.web.ServiceFacts.Part;
 
@@ -70,7 +70,8 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
   private volatile @Nullable Outcome lastBeat;
 
   /** Where the facts about an alert come from. */
-  record Sources(Register register, ContainerHistory containerHistory, AlertStore alerts, NoticeStore store) {}
+  record Sources(
+      Register register, ContainerHistory history, AlertStore alerts, NoticeStore store) {}
 
   /**
    * Prepares the notices; {@link #start} begins to send them.
@@ -161,7 +162,7 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
     Optional<Container> container = sources.register().container(alert.container());
     Double lost =
         alert.kind() == AlertKind.COLD && container.isPresent()
-            ? lost(sources.containerHistory(), container.get(), alert)
+            ? lost(sources.history(), container.get(), alert)
             : null;
     return new Situation(alert, name(sources.register(), alert.container()), lost);
   }
@@ -171,14 +172,14 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
   }
 
   /** The heat lost from when it began until now, or until it returned; null when not known now. */
-  private @Nullable Double lost(ContainerHistory containerHistory, Container container, Alert alert) {
+  private @Nullable Double lost(ContainerHistory history, Container container, Alert alert) {
     Instant end = alert.returnedAt() == null ? clock.instant() : alert.returnedAt();
     if (!end.isAfter(alert.since())) {
       return null;
     }
     try {
-      return containerHistory.cold(container, new Span(alert.since(), end)).excursions().stream()
-          .map(ContainerHistory.Out::degreeHoursLost)
+      return history.cold(container, new Span(alert.since(), end)).excursions().stream()
+          .map(ContainerHistory.ExcursionDetail::degreeHoursLost)
           .mapToDouble(each -> each == null ? 0 : each)
           .sum();
     } catch (StoreException e) {

@@ -26,7 +26,7 @@ import tepidarium.alert.AlertRules;
 import tepidarium.alert.AlertStore;
 import tepidarium.container.Register;
 import tepidarium.germination.SeedJournal;
-import tepidarium.history.History;
+import tepidarium.history.CalibratedReadings;
 import tepidarium.ingest.Decoder;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.Reject;
@@ -39,9 +39,6 @@ import tepidarium.ingest.mqtt.BrokerAddress;
 import tepidarium.ingest.mqtt.BrokerLimits;
 import tepidarium.ingest.mqtt.EmbeddedBroker;
 import tepidarium.ingest.mqtt.MqttLink;
-import tepidarium.rollup.ContainerHistory;
-import tepidarium.rollup.HourlyRollups;
-import tepidarium.rollup.sqlite.SqliteRollups;
 import tepidarium.live.HeatSoFar;
 import tepidarium.live.Newest;
 import tepidarium.live.Watch;
@@ -57,6 +54,9 @@ import tepidarium.records.NoticeRecords;
 import tepidarium.records.RejectRecords;
 import tepidarium.records.SeasonRecords;
 import tepidarium.records.sqlite.SqliteRecords;
+import tepidarium.rollup.ContainerHistory;
+import tepidarium.rollup.HourlyRollups;
+import tepidarium.rollup.sqlite.SqliteRollups;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.SensorSummary;
 import tepidarium.sqlite.NativeLibrary;
@@ -131,10 +131,11 @@ public final class Service implements AutoCloseable {
     AlertStore alerts = new AlertRecords(records);
     AlertRules rules = new AlertRules(new AlertRuleRecords(records), config.silentAfter());
     RejectLog rejectLog = new RejectRecords(records);
-    History history = new History(storage.source(), register, config.maxGap());
+    CalibratedReadings calibrated =
+        new CalibratedReadings(storage.source(), register, config.maxGap());
     SqliteRollups hours = running(parts.open(DataPart.LEDGER, SqliteRollups::open));
-    HourlyRollups rollups = new HourlyRollups(history, register, hours, clock);
-    ContainerHistory containerHistory = new ContainerHistory(rollups, history);
+    HourlyRollups rollups = new HourlyRollups(calibrated, register, hours, clock);
+    ContainerHistory history = new ContainerHistory(rollups, calibrated);
     Newest newest = new Newest(register, config.maxGap(), storage.summaries());
     ClockRecords clockRecords = new ClockRecords(records);
     ClockTrust trust =
@@ -153,12 +154,13 @@ public final class Service implements AutoCloseable {
         newest.sensors(),
         sensor ->
             newest.of(sensor).isPresent() || register.placeOf(sensor, clock.instant()).isPresent());
-    HeatSoFar heatSoFar = new HeatSoFar(containerHistory, history);
+    HeatSoFar heatSoFar = new HeatSoFar(history, calibrated);
     Watch.Silence silence =
         new Watch.Silence(config.silentAfter(), Duration.ofSeconds(config.silentGraceSeconds()));
     Watch watch =
         running(
-            new Watch(register, newest, heatSoFar, history, alerts, rules, silence, period, clock));
+            new Watch(
+                register, newest, heatSoFar, calibrated, alerts, rules, silence, period, clock));
 
     Settlement settlement = new Settlement(rejectLog, config.rootTopic(), clock);
     ReadingSink sink = storage.sink(rollups);
@@ -182,9 +184,9 @@ public final class Service implements AutoCloseable {
             register,
             newest,
             heatSoFar,
-            history,
+            calibrated,
             storage.source(),
-            containerHistory,
+            history,
             watch,
             clock,
             config.timeZone(),
@@ -195,7 +197,7 @@ public final class Service implements AutoCloseable {
         new NoticeDesk(
             asked == null ? NoticesConfig.unset(config.timeZone()) : asked,
             config.data(),
-            new NoticeDesk.Sources(register, containerHistory, alerts, new NoticeRecords(records)),
+            new NoticeDesk.Sources(register, history, alerts, new NoticeRecords(records)),
             trust,
             period,
             clock);
@@ -213,8 +215,8 @@ public final class Service implements AutoCloseable {
                 config.httpNames(),
                 new WebServer.Parts(
                     register,
+                    calibrated,
                     history,
-                    containerHistory,
                     watch,
                     alerts,
                     rules,

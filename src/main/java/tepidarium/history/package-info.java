@@ -1,4 +1,4 @@
-/** The past of a container: its sensors' readings put together by placement and calibration. */
+/** Queries the calibrated readings of a container, and downsamples them for charts. */
 @NullMarked
 package tepidarium.history;
 

@@ -13,11 +13,11 @@ import tepidarium.heat.DegreeHours;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.Warmth;
-import tepidarium.history.History;
-import tepidarium.rollup.ContainerHistory;
+import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
+import tepidarium.rollup.ContainerHistory;
 
 /**
  * Each container's heat from its first reading to now, kept up to the newest reading so that asking
@@ -31,18 +31,18 @@ public final class HeatSoFar {
 
   private static final Duration RECENT = Duration.ofHours(3);
 
-  private final ContainerHistory containerHistory;
-  private final History history;
+  private final ContainerHistory history;
+  private final CalibratedReadings calibrated;
   private final Map<ContainerId, Kept> kept = new ConcurrentHashMap<>();
 
-  public HeatSoFar(ContainerHistory containerHistory, History history) {
-    this.containerHistory = containerHistory;
+  public HeatSoFar(ContainerHistory history, CalibratedReadings calibrated) {
     this.history = history;
+    this.calibrated = calibrated;
   }
 
   /** The heat until now; empty when no sensor was ever in the container. */
   public Optional<Sum> of(Container container, Instant now) {
-    Optional<Span> extent = containerHistory.extent(container.id(), now);
+    Optional<Span> extent = history.extent(container.id(), now);
     if (extent.isEmpty()) {
       return Optional.empty();
     }
@@ -53,9 +53,9 @@ public final class HeatSoFar {
     Sum fresh = null;
     try {
       Sum known =
-          old != null && usable(old, rule, whole) ? old : fromLedger(container, whole, rule);
+          old != null && usable(old, rule, whole) ? old : fromRollups(container, whole, rule);
       Span rest = new Span(known.span().to(), whole.to());
-      Samples samples = history.samples(container.id(), Quantity.TEMPERATURE, rest);
+      Samples samples = calibrated.samples(container.id(), Quantity.TEMPERATURE, rest);
       fresh = extended(known, samples, settled(samples, rest));
       return Optional.of(extended(fresh, samples, whole.to()));
     } finally {
@@ -68,17 +68,17 @@ public final class HeatSoFar {
   }
 
   /** All but the newest hours, which the rollups does not keep yet. */
-  private Sum fromLedger(Container container, Span whole, HeatRule rule) {
+  private Sum fromRollups(Container container, Span whole, HeatRule rule) {
     Instant end = whole.to().minus(RECENT);
     Span span = new Span(whole.from(), end.isAfter(whole.from()) ? end : whole.from());
     return new Sum(
-        span, rule, containerHistory.heat(container, span, rule), containerHistory.warmth(container, span));
+        span, rule, history.heat(container, span, rule), history.warmth(container, span));
   }
 
   private Sum extended(Sum sum, Samples samples, Instant to) {
     Span rest = new Span(sum.span().to(), to);
-    HeatSum heat = DegreeHours.of(samples, rest, sum.rule(), history.maxGap());
-    Warmth warmth = Warmth.of(samples, rest, history.maxGap());
+    HeatSum heat = DegreeHours.of(samples, rest, sum.rule(), calibrated.maxGap());
+    Warmth warmth = Warmth.of(samples, rest, calibrated.maxGap());
     return new Sum(
         new Span(sum.span().from(), to),
         sum.rule(),

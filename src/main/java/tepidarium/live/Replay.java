@@ -17,7 +17,7 @@ import tepidarium.alert.Sign;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
-import tepidarium.history.History;
+import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
@@ -29,14 +29,14 @@ import tepidarium.reading.Span;
  */
 final class Replay {
   private final Register register;
-  private final History history;
+  private final CalibratedReadings calibrated;
   private final AlertRules rules;
   private final AlertBoard board;
   private final Map<ContainerId, Span> late = new HashMap<>();
 
-  Replay(Register register, History history, AlertRules rules, AlertBoard board) {
+  Replay(Register register, CalibratedReadings calibrated, AlertRules rules, AlertBoard board) {
     this.register = register;
-    this.history = history;
+    this.calibrated = calibrated;
     this.rules = rules;
     this.board = board;
   }
@@ -49,7 +49,7 @@ final class Replay {
   void catchUp(Instant from, Instant now) {
     Span span = new Span(from, now.isBefore(from) ? from : now);
     for (Container container : register.containers()) {
-      Map<Quantity, Samples> samples = history.samples(container.id(), span);
+      Map<Quantity, Samples> samples = calibrated.samples(container.id(), span);
       for (AlertKind kind : AlertKind.values()) {
         Samples values = samplesOf(kind, samples);
         for (int i = values.indexFrom(from.toEpochMilli()); i < values.size(); i++) {
@@ -99,7 +99,7 @@ final class Replay {
   /** What must be looked at again, since what it belongs to goes on; null where all is told. */
   private @Nullable Span markLate(Container container, Span span, Instant now) {
     Map<AlertKind, LimitState> states = board.states(container.id());
-    Map<Quantity, Samples> samples = history.samples(container.id(), wide(container, span));
+    Map<Quantity, Samples> samples = calibrated.samples(container.id(), wide(container, span));
     Instant goesOnFrom = null;
     for (AlertKind kind : AlertKind.values()) {
       Samples values = samplesOf(kind, samples);
@@ -125,7 +125,7 @@ final class Replay {
       Container container, AlertKey key, Samples values, Span span) {
     Rule rule = rules.effective(key, container.band()).rule();
     return PastExcursion.in(
-            values, rule, history.maxGap(), at -> counts(container.id(), key.kind(), at))
+            values, rule, calibrated.maxGap(), at -> counts(container.id(), key.kind(), at))
         .stream()
         .filter(past -> !past.since().isAfter(span.to()) && !past.endedAt().isBefore(span.from()))
         .toList();
@@ -133,10 +133,10 @@ final class Replay {
 
   /** As far around the span as a condition remembers. */
   private Span wide(Container container, Span span) {
-    Duration reach = history.maxGap();
+    Duration reach = calibrated.maxGap();
     for (AlertKind kind : AlertKind.values()) {
       Rule rule = rules.effective(new AlertKey(container.id(), kind), container.band()).rule();
-      Duration delays = history.maxGap().plus(rule.onDelay()).plus(rule.offDelay());
+      Duration delays = calibrated.maxGap().plus(rule.onDelay()).plus(rule.offDelay());
       reach = delays.compareTo(reach) > 0 ? delays : reach;
     }
     return new Span(span.from().minus(reach), span.to().plus(reach));

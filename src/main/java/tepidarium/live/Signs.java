@@ -23,7 +23,7 @@ import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
 import tepidarium.heat.Limit;
-import tepidarium.history.History;
+import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
@@ -44,15 +44,15 @@ final class Signs {
   private static final int OTHERS = 3;
 
   private final Register register;
-  private final History history;
+  private final CalibratedReadings calibrated;
   private final AlertRules rules;
   private final AlertBoard board;
   private final Deque<Container> round = new ArrayDeque<>();
   private @Nullable Instant roundBegan;
 
-  Signs(Register register, History history, AlertRules rules, AlertBoard board) {
+  Signs(Register register, CalibratedReadings calibrated, AlertRules rules, AlertBoard board) {
     this.register = register;
-    this.history = history;
+    this.calibrated = calibrated;
     this.rules = rules;
     this.board = board;
   }
@@ -76,12 +76,12 @@ final class Signs {
       return;
     }
     Span span = new Span(now.minus(SensorFaults.LOOKS_BACK), now);
-    Map<SensorId, Map<Quantity, Samples>> inside = history.bySensor(container.id(), span);
+    Map<SensorId, Map<Quantity, Samples>> inside = calibrated.bySensor(container.id(), span);
     Optional<Instant> last = last(inside);
     if (last.isEmpty() || last.get().isBefore(now.minus(NEWS)) || last.get().isAfter(now)) {
       return;
     }
-    Samples temperature = history.samples(container.id(), Quantity.TEMPERATURE, span);
+    Samples temperature = calibrated.samples(container.id(), Quantity.TEMPERATURE, span);
     heading(container, AlertKind.HEADING_COLD, AlertKind.COLD, temperature, last.get(), now);
     heading(container, AlertKind.HEADING_HOT, AlertKind.HOT, temperature, last.get(), now);
     faults(container, inside, span, last.get(), now);
@@ -138,9 +138,9 @@ final class Signs {
             .toList();
     List<Samples> elsewhere =
         Stream.concat(Stream.of(ContainerId.ROOM), others(container))
-            .map(place -> history.samples(place, Quantity.TEMPERATURE, span))
+            .map(place -> calibrated.samples(place, Quantity.TEMPERATURE, span))
             .toList();
-    List<SensorFault> faults = SensorFaults.of(reports, elsewhere, history.maxGap());
+    List<SensorFault> faults = SensorFaults.of(reports, elsewhere, calibrated.maxGap());
     String detail =
         faults.stream()
             .map(fault -> fault.sensor() + ": " + fault.words())

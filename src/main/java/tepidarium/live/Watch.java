@@ -37,7 +37,7 @@ import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Placement;
 import tepidarium.container.Register;
-import tepidarium.history.History;
+import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
@@ -99,7 +99,7 @@ public final class Watch implements AutoCloseable {
       Register register,
       Newest newest,
       HeatSoFar heatSoFar,
-      History history,
+      CalibratedReadings calibrated,
       AlertStore alerts,
       AlertRules rules,
       Silence silence,
@@ -112,9 +112,9 @@ public final class Watch implements AutoCloseable {
     this.tick = tick;
     this.clock = clock;
     this.rules = rules;
-    this.board = new AlertBoard(alerts, rules, history.maxGap(), this::tellTransition);
-    this.replay = new Replay(register, history, rules, board);
-    this.signs = new Signs(register, history, rules, board);
+    this.board = new AlertBoard(alerts, rules, calibrated.maxGap(), this::tellTransition);
+    this.replay = new Replay(register, calibrated, rules, board);
+    this.signs = new Signs(register, calibrated, rules, board);
     newest
         .sensors()
         .forEach(

@@ -25,14 +25,20 @@ import tepidarium.alert.notify.NoticeStore;
 import tepidarium.alert.notify.Told;
 import tepidarium.alert.notify.Trouble;
 
-/** Stores notices and the outbox in the records store. Deletes notices older than the newest 1,000, except those with a delivery that still waits. */
+/**
+ * Stores notices and the outbox in the records store. Deletes notices older than the newest 1,000,
+ * except those with a delivery that still waits.
+ */
 public final class NoticeRecords implements NoticeStore {
   /** Number of newest notices to keep, in addition to those still waiting. */
   public static final int KEPT = 1_000;
 
   private static final int MAX_DUE = 200;
 
-  /** Deliveries due later than this from now count as due. No retry pause is this long, so the clock must have been set back since they were scheduled. */
+  /**
+   * Deliveries due later than this from now count as due. No retry pause is this long, so the clock
+   * must have been set back since they were scheduled.
+   */
   private static final long CLOCK_SET_BACK_MS = 3_600_000;
 
   private static final String DELIVERIES =

@@ -15,30 +15,30 @@ import tepidarium.heat.Limit;
 import tepidarium.heat.LocalHours;
 import tepidarium.heat.PlaceTrial;
 import tepidarium.heat.Recovery;
-import tepidarium.history.History;
+import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 
-/** Lays containers out for the heat bench, and reads trials. Safe for use by several threads. */
+/** Loads the data of containers for the heat bench, and the data of place trials. Thread-safe. */
 public final class BenchReader {
   private final Register register;
-  private final History history;
-  private final ContainerHistory containerHistory;
+  private final CalibratedReadings calibrated;
+  private final ContainerHistory history;
 
-  public BenchReader(Register register, History history, ContainerHistory containerHistory) {
+  public BenchReader(Register register, CalibratedReadings calibrated, ContainerHistory history) {
     this.register = register;
+    this.calibrated = calibrated;
     this.history = history;
-    this.containerHistory = containerHistory;
   }
 
-  /** A container over the hours, its heat by a rule that is the same for all compared. */
+  /** One container over the hours, with heat by the rule that all compared containers share. */
   public BenchPlace place(Container container, LocalHours hours, HeatRule rule) {
     Span span = hours.span();
     return new BenchPlace(
         container.id(),
         container.name(),
-        containerHistory.heatHours(container, hours, rule),
+        history.heatHours(container, hours, rule),
         recoveries(container.id(), span),
         longest(container, span));
   }
@@ -47,36 +47,36 @@ public final class BenchReader {
     List<Recovery> recoveries = new ArrayList<>();
     for (Opening opening : register.openings(id, span)) {
       Span around = Recovery.around(opening.span());
-      Samples temperature = history.samples(id, Quantity.TEMPERATURE, around);
-      Recovery.of(temperature, opening.span(), history.maxGap()).ifPresent(recoveries::add);
+      Samples temperature = calibrated.samples(id, Quantity.TEMPERATURE, around);
+      Recovery.of(temperature, opening.span(), calibrated.maxGap()).ifPresent(recoveries::add);
     }
     return recoveries;
   }
 
   private BenchPlace.@Nullable Longest longest(Container container, Span span) {
-    return Stream.of(containerHistory.cold(container, span), containerHistory.hot(container, span))
-        .flatMap(told -> told.excursions().stream().map(out -> longest(told.limit(), out)))
+    return Stream.of(history.cold(container, span), history.hot(container, span))
+        .flatMap(summary -> summary.excursions().stream().map(out -> longest(summary.limit(), out)))
         .max(Comparator.comparingDouble(longest -> longest.excursion().hours()))
         .orElse(null);
   }
 
-  private static BenchPlace.Longest longest(Limit limit, ContainerHistory.Out out) {
+  private static BenchPlace.Longest longest(Limit limit, ContainerHistory.ExcursionDetail out) {
     return new BenchPlace.Longest(limit.side(), out.excursion());
   }
 
   /**
-   * A trial of a place against the room sensor.
+   * Loads the trial of a place: container temperature against room temperature.
    *
-   * @param watts the heater's power, W; null where it is not known
+   * @param watts the heater's power, W; null if unknown
    */
   public PlaceTrial trial(Container container, Span span, @Nullable Double watts) {
-    Samples inside = history.samples(container.id(), Quantity.TEMPERATURE, span);
-    Samples room = history.samples(ContainerId.ROOM, Quantity.TEMPERATURE, span);
+    Samples inside = calibrated.samples(container.id(), Quantity.TEMPERATURE, span);
+    Samples room = calibrated.samples(ContainerId.ROOM, Quantity.TEMPERATURE, span);
     double errorC =
-        history.temperatureErrorC(container.id(), span)
-            + history.temperatureErrorC(ContainerId.ROOM, span);
+        calibrated.temperatureErrorC(container.id(), span)
+            + calibrated.temperatureErrorC(ContainerId.ROOM, span);
     PlaceTrial.Question question =
         new PlaceTrial.Question(container.band().temperatureLowC(), watts, errorC);
-    return PlaceTrial.of(inside, room, span, history.maxGap(), question);
+    return PlaceTrial.of(inside, room, span, calibrated.maxGap(), question);
   }
 }

@@ -27,8 +27,8 @@ import tepidarium.heat.LocalHours;
 import tepidarium.heat.LostHeat;
 import tepidarium.heat.TimeInBand;
 import tepidarium.heat.Warmth;
-import tepidarium.history.History;
-import tepidarium.history.Thinned;
+import tepidarium.history.CalibratedReadings;
+import tepidarium.history.Downsampled;
 import tepidarium.light.LightEvent;
 import tepidarium.light.LightEvents;
 import tepidarium.light.LightShape;
@@ -40,69 +40,71 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 
 /**
- * Tells what happened in a container over any span: sums from the rollups, and the readings
- * themselves only around the hours in which something happened. Safe for use by several threads.
+ * Answers queries about a container over any span: heat, light, excursions, charts. Sums come from
+ * the hourly rollups. Raw readings are loaded only around hours with an event. Thread-safe.
  */
 public final class ContainerHistory {
-  /** Light events or excursions this much apart, or less, are one. */
+  /** Light events or excursions at most this far apart are merged into one. */
   public static final Duration DEFAULT_JOIN = Duration.ofMinutes(2);
 
   /**
-   * A light event with how it came and went and what changed during it.
+   * A light event with its shape and the changes of temperature and humidity during it.
    *
-   * @param temperatureChangeC from its start to its last reading, °C; null where not known
-   * @param humidityChangePercent the same of the humidity
+   * @param temperatureChangeC change from its start to its last reading, °C; null if unknown
+   * @param humidityChangePercent change of relative humidity over the same time, percentage points;
+   *     null if unknown
    */
-  public record Lit(
+  public record LightEventDetail(
       LightEvent event,
       LightShape shape,
       @Nullable Double temperatureChangeC,
       @Nullable Double humidityChangePercent) {}
 
   /** Light over a span: the dose in lux·h, covered and uncovered time in ms, and the events. */
-  public record LightTold(double luxHours, long coveredMs, long gapMs, List<Lit> events) {}
+  public record LightSummary(
+      double luxHours, long coveredMs, long gapMs, List<LightEventDetail> events) {}
 
   /**
-   * An excursion.
+   * An excursion with its heat loss.
    *
-   * @param degreeHoursLost heat lost to cold, °C·h; null where that is not the question
+   * @param degreeHoursLost heat lost to cold, °C·h; null for limits other than low temperature
    */
-  public record Out(Excursion excursion, @Nullable Double degreeHoursLost) {}
+  public record ExcursionDetail(Excursion excursion, @Nullable Double degreeHoursLost) {}
 
   /** Time against one limit of the band, and the excursions beyond it. */
-  public record LimitTold(Limit limit, LimitTime time, List<Out> excursions) {}
+  public record LimitSummary(Limit limit, LimitTime time, List<ExcursionDetail> excursions) {}
 
-  private static final int WARMTHS = 5_000;
+  private static final int MAX_HISTOGRAMS = 5_000;
   private static final long DAY_MS = Duration.ofDays(1).toMillis();
 
   private final HourlyRollups rollups;
-  private final History history;
-  private final Memo<Told, Warmth> warmths = new Memo<>(WARMTHS);
+  private final CalibratedReadings calibrated;
+  private final Memo<HistogramKey, Warmth> histograms = new Memo<>(MAX_HISTOGRAMS);
 
-  private record Told(ContainerId container, Span span, HourlyRollups.Version version) {}
+  private record HistogramKey(ContainerId container, Span span, HourlyRollups.Version version) {}
 
-  public ContainerHistory(HourlyRollups rollups, History history) {
+  public ContainerHistory(HourlyRollups rollups, CalibratedReadings calibrated) {
     this.rollups = rollups;
-    this.history = history;
+    this.calibrated = calibrated;
   }
 
   /**
-   * All that a container did over a span, from hours that are read once.
+   * All figures of a container over a span, computed from one load of its rollups.
    *
    * @param heat with the container's own base and ceiling
-   * @param temperature all its readings summed up; null for none
+   * @param temperature summary of its readings; null if there are none
    */
-  public record Whole(
+  public record SpanSummary(
       ContainerHours hours,
       HeatSum heat,
       @Nullable Summary temperature,
-      LimitTold cold,
-      LimitTold hot,
-      LimitTold dry,
-      LightTold light) {}
+      LimitSummary cold,
+      LimitSummary hot,
+      LimitSummary dry,
+      LightSummary light) {}
 
-  /** Tells all of a span at once, light by the container's own limit. */
-  public Whole whole(Container container, Span span) {
+  /** Computes all figures of a span at once; light uses the container's own limit. */
+  public SpanSummary whole(Container container, Span span) {
     ContainerHours hours = hours(container, span);
     List<RollupRow> rows = hours.rows();
     Summary temperature =
@@ -111,7 +113,7 @@ public final class ContainerHistory {
             .filter(Objects::nonNull)
             .reduce(Summary::plus)
             .orElse(null);
-    return new Whole(
+    return new SpanSummary(
         hours,
         RollupRow.heat(rows),
         temperature,
@@ -122,12 +124,12 @@ public final class ContainerHistory {
   }
 
   private ContainerHours hours(Container container, Span span) {
-    return new ContainerHours(container, span, rollups.rows(container, span), history);
+    return new ContainerHours(container, span, rollups.rows(container, span), calibrated);
   }
 
   /**
-   * The heat of a span. It comes from the rollups with the container's own base and ceiling, and
-   * with such as lie on whole quarters of a degree.
+   * The heat of a span. Rollups are used for the container's own base and ceiling, and for values
+   * that are multiples of 0.25 °C; other values need the raw readings.
    */
   public HeatSum heat(Container container, Span span, HeatRule rule) {
     if (rule.equals(HeatRule.of(container.settings()))) {
@@ -136,13 +138,13 @@ public final class ContainerHistory {
     if (Warmth.isExact(rule)) {
       return warmth(container, span).heat(rule);
     }
-    Samples temperature = history.samples(container.id(), Quantity.TEMPERATURE, span);
-    return DegreeHours.of(temperature, span, rule, history.maxGap());
+    Samples temperature = calibrated.samples(container.id(), Quantity.TEMPERATURE, span);
+    return DegreeHours.of(temperature, span, rule, calibrated.maxGap());
   }
 
   /**
-   * For how long it was how warm in a span: from the rollups, for the heat by any rule. What does
-   * not change any more is remembered; of what may, at most the last days.
+   * Time spent at each temperature in a span, from the rollups; gives the heat by any rule. Cached
+   * for settled spans. For a span that is not settled, at most the last days are recomputed.
    */
   public Warmth warmth(Container container, Span span) {
     long settledMs = rollups.settledUntilMs() / DAY_MS * DAY_MS;
@@ -152,27 +154,27 @@ public final class ContainerHistory {
     return Warmth.sum(
         List.of(
             settledWarmth(container, Span.ofMillis(span.fromMs(), settledMs)),
-            warmthNow(container, Span.ofMillis(settledMs, span.toMs()))));
+            computeWarmth(container, Span.ofMillis(settledMs, span.toMs()))));
   }
 
   private Warmth settledWarmth(Container container, Span span) {
     Optional<HourlyRollups.Version> version = rollups.version(container, span);
     if (version.isEmpty()) {
-      return warmthNow(container, span);
+      return computeWarmth(container, span);
     }
-    Told told = new Told(container.id(), span, version.get());
-    Warmth known = warmths.known(told);
+    HistogramKey key = new HistogramKey(container.id(), span, version.get());
+    Warmth known = histograms.known(key);
     if (known != null) {
       return known;
     }
-    Warmth warmth = warmthNow(container, span);
+    Warmth warmth = computeWarmth(container, span);
     if (rollups.version(container, span).equals(version)) {
-      warmths.keep(told, warmth);
+      histograms.keep(key, warmth);
     }
     return warmth;
   }
 
-  private Warmth warmthNow(Container container, Span span) {
+  private Warmth computeWarmth(Container container, Span span) {
     return Warmth.sum(rollups.rows(container, span).stream().map(RollupRow::warmth).toList());
   }
 
@@ -180,7 +182,7 @@ public final class ContainerHistory {
    * The heat of each day, or part of a day, of a span. A day is 23 or 25 hours long when the clocks
    * change.
    *
-   * @param zone where a day begins
+   * @param zone time zone of the day boundaries
    */
   public Map<LocalDate, HeatSum> heatByDay(
       Container container, Span span, HeatRule rule, ZoneId zone) {
@@ -208,54 +210,53 @@ public final class ContainerHistory {
   }
 
   /**
-   * The hours of a container for the heat bench.
+   * The hourly columns of a container for the heat bench.
    *
-   * @param rule the same for all that are compared
+   * @param rule heat rule, the same for all compared containers
    */
   HeatHours heatHours(Container container, LocalHours hours, HeatRule rule) {
-    double errorC = history.temperatureErrorC(container.id(), hours.span());
+    double errorC = calibrated.temperatureErrorC(container.id(), hours.span());
     return hours(container, hours.span()).bench(hours, rule, errorC);
   }
 
   /** The light of a span. */
-  public LightTold light(Container container, Span span, double limitLux, Duration join) {
+  public LightSummary light(Container container, Span span, double limitLux, Duration join) {
     return light(container, span, rollups.rows(container, span), limitLux, join);
   }
 
-  private LightTold light(
+  private LightSummary light(
       Container container, Span span, List<RollupRow> rows, double limitLux, Duration join) {
     Predicate<RollupRow> lit =
         row -> {
           Summary summary = row.summary(Quantity.LIGHT);
           return summary != null && summary.max() > limitLux;
         };
-    long widen = Math.max(HourlyRollups.HOUR_MS, join.toMillis() + history.maxGap().toMillis());
-    List<Lit> events = new ArrayList<>();
-    for (Span run : Runs.of(rows, lit, span, widen)) {
-      Map<Quantity, Samples> samples = history.samples(container.id(), run);
+    long widen = Math.max(HourlyRollups.HOUR_MS, join.toMillis() + calibrated.maxGap().toMillis());
+    List<LightEventDetail> events = new ArrayList<>();
+    for (Span part : SpansAround.of(rows, lit, span, widen)) {
+      Map<Quantity, Samples> samples = calibrated.samples(container.id(), part);
       Samples light =
-          samples.getOrDefault(Quantity.LIGHT, Samples.EMPTY).between(run.fromMs(), run.toMs() + 1);
-      LightEvents.of(light, limitLux, history.maxGap(), join).stream()
+          samples
+              .getOrDefault(Quantity.LIGHT, Samples.EMPTY)
+              .between(part.fromMs(), part.toMs() + 1);
+      LightEvents.of(light, limitLux, calibrated.maxGap(), join).stream()
           .filter(event -> event.start().isBefore(span.to()))
           .forEach(event -> events.add(lit(event, LightShape.of(light, event, limitLux), samples)));
     }
     double luxHours = rows.stream().mapToDouble(RollupRow::luxHours).sum();
     long covered = rows.stream().mapToLong(row -> row.light().coveredMs()).sum();
-    return new LightTold(luxHours, covered, span.length().toMillis() - covered, events);
+    return new LightSummary(luxHours, covered, span.length().toMillis() - covered, events);
   }
 
-  private Lit lit(LightEvent event, LightShape shape, Map<Quantity, Samples> samples) {
-    return new Lit(
+  private LightEventDetail lit(LightEvent event, LightShape shape, Map<Quantity, Samples> samples) {
+    return new LightEventDetail(
         event,
         shape,
         change(samples.getOrDefault(Quantity.TEMPERATURE, Samples.EMPTY), event),
         change(samples.getOrDefault(Quantity.HUMIDITY, Samples.EMPTY), event));
   }
 
-  /**
-   * Where the readings look as if somebody had opened the container: read only around the hours in
-   * which it was light.
-   */
+  /** Suggests openings from the readings. Loads raw readings only around hours with light. */
   public List<OpeningSign> openingSigns(Container container, Span span) {
     double limitLux = container.band().lightHighLux();
     Predicate<RollupRow> lit =
@@ -264,15 +265,17 @@ public final class ContainerHistory {
           return summary != null && summary.max() > limitLux;
         };
     List<OpeningSign> signs = new ArrayList<>();
-    for (Span run : Runs.of(rollups.rows(container, span), lit, span, HourlyRollups.HOUR_MS)) {
-      Map<Quantity, Samples> samples = history.samples(container.id(), OpeningSigns.neededFor(run));
-      signs.addAll(OpeningSigns.of(samples, run, limitLux, history.maxGap()));
+    for (Span part :
+        SpansAround.of(rollups.rows(container, span), lit, span, HourlyRollups.HOUR_MS)) {
+      Map<Quantity, Samples> samples =
+          calibrated.samples(container.id(), OpeningSigns.neededFor(part));
+      signs.addAll(OpeningSigns.of(samples, part, limitLux, calibrated.maxGap()));
     }
     return signs;
   }
 
   private @Nullable Double change(Samples samples, LightEvent event) {
-    long gapMs = history.maxGap().toMillis();
+    long gapMs = calibrated.maxGap().toMillis();
     var before = samples.valueAt(event.start().toEpochMilli(), gapMs);
     var after = samples.valueAt(event.lastSeen().toEpochMilli(), gapMs);
     return before.isPresent() && after.isPresent()
@@ -280,44 +283,44 @@ public final class ContainerHistory {
         : null;
   }
 
-  /** Time against the low temperature; its excursions say what heat they cost. */
-  public LimitTold cold(Container container, Span span) {
+  /** Time outside the low temperature limit, with the heat loss of each excursion. */
+  public LimitSummary cold(Container container, Span span) {
     return cold(container, span, rollups.rows(container, span));
   }
 
-  private LimitTold cold(Container container, Span span, List<RollupRow> rows) {
+  private LimitSummary cold(Container container, Span span, List<RollupRow> rows) {
     Limit limit = Limit.low(container.band().temperatureLowC());
-    return against(container, span, rows, Quantity.TEMPERATURE, limit, RollupRow::cold, true);
+    return limitSummary(container, span, rows, Quantity.TEMPERATURE, limit, RollupRow::cold, true);
   }
 
-  /** Time against the high temperature. */
-  public LimitTold hot(Container container, Span span) {
+  /** Time outside the high temperature limit. */
+  public LimitSummary hot(Container container, Span span) {
     return hot(container, span, rollups.rows(container, span));
   }
 
-  private LimitTold hot(Container container, Span span, List<RollupRow> rows) {
+  private LimitSummary hot(Container container, Span span, List<RollupRow> rows) {
     Limit limit = Limit.high(container.band().temperatureHighC());
-    return against(container, span, rows, Quantity.TEMPERATURE, limit, RollupRow::hot, false);
+    return limitSummary(container, span, rows, Quantity.TEMPERATURE, limit, RollupRow::hot, false);
   }
 
-  /** Time against the light limit. */
-  public LimitTold bright(Container container, Span span) {
+  /** Time outside the light limit. */
+  public LimitSummary bright(Container container, Span span) {
     Limit limit = Limit.high(container.band().lightHighLux());
     List<RollupRow> rows = rollups.rows(container, span);
-    return against(container, span, rows, Quantity.LIGHT, limit, RollupRow::light, false);
+    return limitSummary(container, span, rows, Quantity.LIGHT, limit, RollupRow::light, false);
   }
 
-  /** Time against the low humidity. */
-  public LimitTold dry(Container container, Span span) {
+  /** Time outside the low humidity limit. */
+  public LimitSummary dry(Container container, Span span) {
     return dry(container, span, rollups.rows(container, span));
   }
 
-  private LimitTold dry(Container container, Span span, List<RollupRow> rows) {
+  private LimitSummary dry(Container container, Span span, List<RollupRow> rows) {
     Limit limit = Limit.low(container.band().humidityLowPercent());
-    return against(container, span, rows, Quantity.HUMIDITY, limit, RollupRow::dry, false);
+    return limitSummary(container, span, rows, Quantity.HUMIDITY, limit, RollupRow::dry, false);
   }
 
-  private LimitTold against(
+  private LimitSummary limitSummary(
       Container container,
       Span span,
       List<RollupRow> rows,
@@ -327,16 +330,16 @@ public final class ContainerHistory {
       boolean heatIsLost) {
     LimitTime total = rows.stream().map(time).reduce(LimitTime.NONE, LimitTime::plus);
     Predicate<RollupRow> outside = row -> time.apply(row).outsideMs() > 0;
-    List<Out> excursions = new ArrayList<>();
-    for (Span run : Runs.of(rows, outside, span, HourlyRollups.HOUR_MS)) {
-      Samples samples = history.samples(container.id(), quantity, run);
-      BandTime found = TimeInBand.of(samples, run, limit, history.maxGap(), DEFAULT_JOIN);
+    List<ExcursionDetail> excursions = new ArrayList<>();
+    for (Span part : SpansAround.of(rows, outside, span, HourlyRollups.HOUR_MS)) {
+      Samples samples = calibrated.samples(container.id(), quantity, part);
+      BandTime found = TimeInBand.of(samples, part, limit, calibrated.maxGap(), DEFAULT_JOIN);
       for (Excursion excursion : found.excursions()) {
         Double lost = heatIsLost ? lost(container, samples, excursion) : null;
-        excursions.add(new Out(excursion, lost));
+        excursions.add(new ExcursionDetail(excursion, lost));
       }
     }
-    return new LimitTold(limit, total, excursions);
+    return new LimitSummary(limit, total, excursions);
   }
 
   private double lost(Container container, Samples samples, Excursion excursion) {
@@ -345,36 +348,37 @@ public final class ContainerHistory {
         new Span(excursion.start(), excursion.lastSeen()),
         HeatRule.of(container.settings()),
         container.band().temperatureLowC(),
-        history.maxGap());
+        calibrated.maxGap());
   }
 
   /**
-   * The readings thinned to so many points, with no extreme lost: from the rollups where a point
-   * stands for an hour or more, so that the time it takes depends on what is shown and not on what
-   * there is.
+   * The readings downsampled to at most {@code points} buckets, extremes kept. If a bucket is an
+   * hour or longer, the rollups are used, so the time needed depends on the number of points and
+   * not on the number of readings.
    */
-  public Map<Quantity, List<Thinned.Point>> series(Container container, Span span, int points) {
-    Map<Quantity, List<Thinned.Point>> series = new EnumMap<>(Quantity.class);
+  public Map<Quantity, List<Downsampled.Point>> series(Container container, Span span, int points) {
+    Map<Quantity, List<Downsampled.Point>> series = new EnumMap<>(Quantity.class);
     boolean coarse = span.length().toMillis() / points >= HourlyRollups.HOUR_MS;
     List<RollupRow> rows = coarse ? rollups.rows(container, span) : List.of();
-    Map<Quantity, Samples> samples = coarse ? Map.of() : history.samples(container.id(), span);
-    Duration maxGap = history.maxGap();
+    Map<Quantity, Samples> samples = coarse ? Map.of() : calibrated.samples(container.id(), span);
+    Duration maxGap = calibrated.maxGap();
     for (Quantity quantity : Quantity.values()) {
       series.put(
           quantity,
           coarse
-              ? ThinnedRows.of(rows, quantity, span, points, maxGap.toMillis())
-              : Thinned.of(samples.getOrDefault(quantity, Samples.EMPTY), span, points, maxGap));
+              ? DownsampledRollups.of(rows, quantity, span, points, maxGap.toMillis())
+              : Downsampled.of(
+                  samples.getOrDefault(quantity, Samples.EMPTY), span, points, maxGap));
     }
     return series;
   }
 
-  /** The same of the room sensor. */
-  public Map<Quantity, List<Thinned.Point>> roomSeries(Span span, int points) {
+  /** Downsampled readings of the room sensor. */
+  public Map<Quantity, List<Downsampled.Point>> roomSeries(Span span, int points) {
     return series(HourlyRollups.ROOM, span, points);
   }
 
-  /** From when to when there is something to tell; see {@link HourlyRollups#extent}. */
+  /** The time span with data; see {@link HourlyRollups#extent}. */
   public Optional<Span> extent(ContainerId container, Instant now) {
     return rollups.extent(container, now);
   }

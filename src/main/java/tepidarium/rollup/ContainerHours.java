@@ -8,28 +8,29 @@ import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.LocalHours;
 import tepidarium.heat.Warmth;
-import tepidarium.history.History;
+import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 
 /**
- * The hours of one container over a span, read once, from which the heat of any part of it follows.
- * Readings are asked for only at the ends of a part that are no full hours, and where base or
- * ceiling are such that the hours do not tell exactly.
+ * The rollup rows of one container over a span, loaded once; computes the heat of any part of the
+ * span. Raw readings are queried only for partial hours, and for a base or ceiling for which the
+ * rollups are not exact.
  */
 public final class ContainerHours {
   private final Container container;
   private final Span span;
   private final List<RollupRow> rows;
-  private final History history;
+  private final CalibratedReadings calibrated;
   private final HeatRule own;
 
-  ContainerHours(Container container, Span span, List<RollupRow> rows, History history) {
+  ContainerHours(
+      Container container, Span span, List<RollupRow> rows, CalibratedReadings calibrated) {
     this.container = container;
     this.span = span;
     this.rows = List.copyOf(rows);
-    this.history = history;
+    this.calibrated = calibrated;
     this.own = HeatRule.of(container.settings());
   }
 
@@ -37,7 +38,7 @@ public final class ContainerHours {
     return rows;
   }
 
-  /** The heat of a part; what of it lies outside the hours that were read is a gap. */
+  /** The heat of a part of the span. Time outside the loaded span counts as a gap. */
   public HeatSum heat(Span part, HeatRule rule) {
     Span seen = part.within(span);
     HeatSum sum = gap(part.length().minus(seen.length()).toMillis());
@@ -47,8 +48,8 @@ public final class ContainerHours {
       long end = end(i);
       if (end > seen.fromMs()) {
         boolean whole = start >= seen.fromMs() && end <= seen.toMs();
-        if (whole && isTold(rule)) {
-          sum = sum.plus(read(from, start, rule)).plus(told(rows.get(i), rule));
+        if (whole && isExact(rule)) {
+          sum = sum.plus(read(from, start, rule)).plus(fromRow(rows.get(i), rule));
           from = -1;
         } else if (from < 0) {
           from = Math.max(start, seen.fromMs());
@@ -66,36 +67,36 @@ public final class ContainerHours {
     return row + 1 < rows.size() ? rows.get(row + 1).fromMs() : span.toMs();
   }
 
-  /** From the readings themselves; nothing where no stretch has begun. */
+  /** Computes heat from raw readings; zero if {@code fromMs} is negative. */
   private HeatSum read(long fromMs, long toMs, HeatRule rule) {
     if (fromMs < 0 || fromMs >= toMs) {
       return HeatSum.ZERO;
     }
     Span stretch = Span.ofMillis(fromMs, toMs);
-    Samples temperature = history.samples(container.id(), Quantity.TEMPERATURE, stretch);
-    return DegreeHours.of(temperature, stretch, rule, history.maxGap());
+    Samples temperature = calibrated.samples(container.id(), Quantity.TEMPERATURE, stretch);
+    return DegreeHours.of(temperature, stretch, rule, calibrated.maxGap());
   }
 
-  private boolean isTold(HeatRule rule) {
+  private boolean isExact(HeatRule rule) {
     return rule.equals(own) || Warmth.isExact(rule);
   }
 
-  private HeatSum told(RollupRow row, HeatRule rule) {
+  private HeatSum fromRow(RollupRow row, HeatRule rule) {
     return rule.equals(own) ? row.heat() : row.warmth().heat(rule);
   }
 
   /**
-   * Laid out for the heat bench.
+   * Builds the hourly columns for the heat bench.
    *
-   * @param rule the same for all that are compared
-   * @param errorC by how much the sensors may be off, ±°C
+   * @param rule heat rule, the same for all compared containers
+   * @param errorC temperature error of the sensors, ±°C
    */
   public HeatHours bench(LocalHours hours, HeatRule rule, double errorC) {
     HeatHours columns = new HeatHours(hours);
     for (int i = 0; i < rows.size(); i++) {
       RollupRow row = rows.get(i);
       if (end(i) - row.fromMs() == HourlyRollups.HOUR_MS) {
-        HeatSum heat = isTold(rule) ? told(row, rule) : read(row.fromMs(), end(i), rule);
+        HeatSum heat = isExact(rule) ? fromRow(row, rule) : read(row.fromMs(), end(i), rule);
         double outsideMs = row.cold().outsideMs() + row.hot().outsideMs();
         columns.add(
             row.fromMs(),

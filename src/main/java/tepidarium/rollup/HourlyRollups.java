@@ -18,23 +18,22 @@ import tepidarium.container.ContainerId;
 import tepidarium.container.ContainerKind;
 import tepidarium.container.ContainerSettings;
 import tepidarium.container.Register;
-import tepidarium.history.History;
+import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 
 /**
- * The hours of every container. An hour is kept once nothing that comes in order can change it any
- * more; a late reading makes the hours around it be forgotten before the reading is stored, so that
- * a crash in between leaves nothing wrong behind. Hours that are missing, and the parts of hours at
- * the ends of a span, are worked out from the readings when asked for. Safe for use by several
- * threads.
+ * Provides hourly rollups of every container. An hour is stored once readings arriving in order can
+ * no longer affect it. A late reading invalidates the hours around it before the reading is
+ * written, so a crash in between leaves no wrong rollup behind. Missing hours, and partial hours at
+ * the ends of a span, are computed from the readings on request. Thread-safe.
  */
 public final class HourlyRollups {
   public static final long HOUR_MS = Duration.ofHours(1).toMillis();
 
-  /** The room as if it were a container; its heat and limits mean nothing. */
+  /** The room, treated as a container. Its heat and limits have no meaning. */
   static final Container ROOM =
       new Container(
           ContainerId.ROOM,
@@ -47,27 +46,36 @@ public final class HourlyRollups {
               Band.DEFAULT),
           Instant.EPOCH);
 
-  /** How much is worked out at once, to bound the memory it takes. */
+  /** Longest span computed at once, which limits memory use. */
   private static final long CHUNK_MS = Duration.ofDays(7).toMillis();
 
-  private final History history;
+  private final CalibratedReadings calibrated;
   private final Register register;
   private final RollupStore store;
   private final Clock clock;
   private final long maxGapMs;
 
-  /** Moved on, and hours forgotten, holding {@link #lettingGo}. */
+  /**
+   * Raw readings before this have been deleted. Changed only while holding {@link #retentionLock},
+   * as is the invalidation of hours.
+   */
   private volatile long rawFromMs;
 
-  private final Object lettingGo = new Object();
+  private final Object retentionLock = new Object();
   private final Map<ContainerId, Guard> guards = new ConcurrentHashMap<>();
 
-  private final Map<ContainerId, Long> keptUntil = new ConcurrentHashMap<>();
+  private final Map<ContainerId, Long> storedUntil = new ConcurrentHashMap<>();
 
-  /** The end of the latest hour kept of any container, which a clock set back must not hide. */
-  private final AtomicLong latestKeptMs = new AtomicLong();
+  /**
+   * The end of the latest stored hour of any container. Needed to detect late readings after the
+   * clock was set back.
+   */
+  private final AtomicLong latestStoredMs = new AtomicLong();
 
-  /** What is worked out while the past is being changed must not be kept. Used holding itself. */
+  /**
+   * Detects writes to a container's past during a computation; such a result must not be stored.
+   * Guarded by its own monitor.
+   */
   private static final class Guard {
     private int writing;
     private long changes;
@@ -77,20 +85,21 @@ public final class HourlyRollups {
     }
   }
 
-  public HourlyRollups(History history, Register register, RollupStore store, Clock clock) {
-    this.history = history;
+  public HourlyRollups(
+      CalibratedReadings calibrated, Register register, RollupStore store, Clock clock) {
+    this.calibrated = calibrated;
     this.register = register;
     this.store = store;
     this.clock = clock;
-    this.maxGapMs = history.maxGap().toMillis();
+    this.maxGapMs = calibrated.maxGap().toMillis();
     this.rawFromMs = store.rawFromMs();
-    keptUntil(ROOM.id());
-    register.containers().forEach(container -> keptUntil(container.id()));
+    storedUntil(ROOM.id());
+    register.containers().forEach(container -> storedUntil(container.id()));
   }
 
   /**
-   * The rows that together cover the span exactly, in order: a part of an hour at either end, whole
-   * hours between.
+   * The rows that cover the span exactly, in time order: whole hours, and a partial hour at each
+   * end where needed.
    */
   public List<RollupRow> rows(Container container, Span span) {
     long firstHour = ceil(span.fromMs());
@@ -113,11 +122,11 @@ public final class HourlyRollups {
     return -Math.floorDiv(-ms, HOUR_MS) * HOUR_MS;
   }
 
-  /** A stretch without a whole hour, cut at the full hour where it lies across one. */
+  /** Computes a span that contains no whole hour; splits it if it crosses a full hour. */
   private List<RollupRow> parts(Container container, Span span) {
     List<RollupRow> rows = new ArrayList<>();
     if (span.fromMs() < span.toMs()) {
-      Map<Quantity, Samples> samples = history.samples(container.id(), span);
+      Map<Quantity, Samples> samples = calibrated.samples(container.id(), span);
       long cut = ceil(span.fromMs() + 1);
       if (cut < span.toMs()) {
         rows.add(row(container, samples, span.fromMs(), cut));
@@ -132,11 +141,11 @@ public final class HourlyRollups {
   private RollupRow row(
       Container container, Map<Quantity, Samples> samples, long fromMs, long toMs) {
     return RollupRow.of(
-        samples, Span.ofMillis(fromMs, toMs), container.settings(), history.maxGap());
+        samples, Span.ofMillis(fromMs, toMs), container.settings(), calibrated.maxGap());
   }
 
   private List<RollupRow> hours(Container container, long fromMs, long toMs) {
-    long fingerprint = SettingsFingerprint.of(container, register, history.maxGap());
+    long fingerprint = SettingsFingerprint.of(container, register, calibrated.maxGap());
     Map<Long, RollupRow> kept = new HashMap<>();
     for (RollupRow row : store.read(container.id(), fingerprint, fromMs, toMs)) {
       kept.put(row.fromMs(), row);
@@ -153,44 +162,47 @@ public final class HourlyRollups {
         while (end < toMs && end - hour < CHUNK_MS && !kept.containsKey(end)) {
           end += HOUR_MS;
         }
-        rows.addAll(workOut(container, fingerprint, hour, end));
+        rows.addAll(compute(container, fingerprint, hour, end));
         hour = end;
       }
     }
     return rows;
   }
 
-  /** Before this, nothing that comes in order changes anything any more. */
+  /** Readings arriving in order cannot change hours that end before this instant. */
   long settledUntilMs() {
     return clock.instant().toEpochMilli() - 2 * maxGapMs;
   }
 
-  /** Equal to another of the same span only if the same is told of it. */
+  /** Cache key: equal versions of the same span give equal results. */
   record Version(long fingerprint, long changes) {}
 
   /**
-   * Which version of a span is told now; empty while that may change from one moment to the next,
-   * because the span is not over or its past is being written.
+   * The current version of a span. Empty while the result may change: the span is not settled, or
+   * readings are being written to it.
    */
   Optional<Version> version(Container container, Span span) {
     if (span.toMs() > settledUntilMs()) {
       return Optional.empty();
     }
-    long fingerprint = SettingsFingerprint.of(container, register, history.maxGap());
+    long fingerprint = SettingsFingerprint.of(container, register, calibrated.maxGap());
     Guard guard = guardOf(container.id());
     synchronized (guard) {
-      return guard.writing > 0 ? Optional.empty() : Optional.of(new Version(fingerprint, guard.changes));
+      return guard.writing > 0
+          ? Optional.empty()
+          : Optional.of(new Version(fingerprint, guard.changes));
     }
   }
 
-  /** Works hours out from the readings, and keeps those that are settled. */
-  private List<RollupRow> workOut(Container container, long fingerprint, long fromMs, long toMs) {
+  /** Computes hours from the readings and stores the settled ones. */
+  private List<RollupRow> compute(Container container, long fingerprint, long fromMs, long toMs) {
     Guard guard = guardOf(container.id());
     long before;
     synchronized (guard) {
       before = guard.changes;
     }
-    Map<Quantity, Samples> samples = history.samples(container.id(), Span.ofMillis(fromMs, toMs));
+    Map<Quantity, Samples> samples =
+        calibrated.samples(container.id(), Span.ofMillis(fromMs, toMs));
     List<RollupRow> rows = new ArrayList<>();
     List<RollupRow> settled = new ArrayList<>();
     long settledUntil = settledUntilMs();
@@ -201,12 +213,13 @@ public final class HourlyRollups {
         settled.add(row);
       }
     }
-    boolean sameFingerprint = fingerprint == SettingsFingerprint.of(container, register, history.maxGap());
+    boolean sameFingerprint =
+        fingerprint == SettingsFingerprint.of(container, register, calibrated.maxGap());
     synchronized (guard) {
       if (!settled.isEmpty() && sameFingerprint && guard.quietSince(before)) {
         long until = settled.get(settled.size() - 1).fromMs() + HOUR_MS;
-        keptUntil.merge(container.id(), until, Math::max);
-        latestKeptMs.accumulateAndGet(until, Math::max);
+        storedUntil.merge(container.id(), until, Math::max);
+        latestStoredMs.accumulateAndGet(until, Math::max);
         store.put(container.id(), fingerprint, settled);
       }
     }
@@ -217,25 +230,25 @@ public final class HourlyRollups {
     return guards.computeIfAbsent(container, id -> new Guard());
   }
 
-  private long keptUntil(ContainerId container) {
-    return keptUntil.computeIfAbsent(
+  private long storedUntil(ContainerId container) {
+    return storedUntil.computeIfAbsent(
         container,
         id -> {
-          long until = store.keptUntilMs(id);
-          latestKeptMs.accumulateAndGet(until, Math::max);
+          long until = store.storedUntilMs(id);
+          latestStoredMs.accumulateAndGet(until, Math::max);
           return until;
         });
   }
 
   /**
-   * Forgets the hours that a batch will change. To be called before the batch is stored, and {@link
-   * #stored} with the answer after it.
+   * Invalidates the hours that a batch will change. Call it before storing the batch; afterwards
+   * pass the result to {@link #afterWrite}.
    */
-  public Map<ContainerId, Span> aboutToStore(List<Reading> batch) {
-    // Hours end two longest gaps ago at the latest; half of one is left for the storing itself.
-    // After the clock was set back, hours may be kept that end later than that.
+  public Map<ContainerId, Span> beforeWrite(List<Reading> batch) {
+    // Stored hours end at least two longest gaps ago; half a gap is allowed for writing the batch.
+    // After the clock was set back, stored hours may end later than that.
     long lateMs =
-        Math.max(clock.instant().toEpochMilli() - maxGapMs / 2, latestKeptMs.get() + maxGapMs);
+        Math.max(clock.instant().toEpochMilli() - maxGapMs / 2, latestStoredMs.get() + maxGapMs);
     Instant late = Instant.ofEpochMilli(lateMs);
     Map<ContainerId, Span> touched = new HashMap<>();
     for (Reading reading : batch) {
@@ -253,10 +266,10 @@ public final class HourlyRollups {
           (container, span) -> {
             begin(container);
             begun.put(container, span);
-            forget(container, span);
+            invalidate(container, span);
           });
     } catch (RuntimeException | Error e) {
-      stored(begun);
+      afterWrite(begun);
       throw e;
     }
     return touched;
@@ -276,35 +289,35 @@ public final class HourlyRollups {
     }
   }
 
-  /** Forgets hours around the span, but none that cannot be worked out again. */
-  private void forget(ContainerId container, Span span) {
-    synchronized (lettingGo) {
+  /** Invalidates hours around the span, except hours whose raw readings have been deleted. */
+  private void invalidate(ContainerId container, Span span) {
+    synchronized (retentionLock) {
       long from = Math.max(rawFromMs, floor(span.fromMs() - maxGapMs));
       synchronized (guardOf(container)) {
-        if (from < keptUntil(container)) {
-          store.forget(container, from, floor(span.toMs() + maxGapMs) + HOUR_MS);
+        if (from < storedUntil(container)) {
+          store.delete(container, from, floor(span.toMs() + maxGapMs) + HOUR_MS);
         }
       }
     }
   }
 
-  /** The batch is stored, or was given up. */
-  public void stored(Map<ContainerId, Span> touched) {
+  /** Ends the write announced by {@link #beforeWrite}, whether it succeeded or failed. */
+  public void afterWrite(Map<ContainerId, Span> touched) {
     for (ContainerId container : touched.keySet()) {
       Guard guard = guardOf(container);
       synchronized (guard) {
         guard.writing--;
-        // What was read while the batch was on its way may lack it, also when it has arrived now.
+        // A computation that started during the write may have missed the batch.
         guard.changes++;
       }
     }
   }
 
-  /** Works out and keeps every settled hour that is missing, of every container. */
+  /** Computes and stores all missing settled hours of all containers. */
   public void catchUp() {
     Instant now = clock.instant();
     for (Container container : containers()) {
-      history
+      calibrated
           .extent(container.id(), now)
           .ifPresent(span -> hoursOf(container, ceil(span.fromMs()), floor(span.toMs())));
     }
@@ -317,21 +330,21 @@ public final class HourlyRollups {
   }
 
   /**
-   * Raw readings before the full hour at or before the instant are about to be let go: works out
-   * what is missing, and from then on keeps those hours as they are. An hour that could not be kept
-   * just now, as its readings or settings were being changed, stays with all that follow it.
+   * Prepares the deletion of raw readings before the instant, rounded down to a full hour. Computes
+   * the missing hours; from then on those hours are final. If an hour could not be stored because
+   * its readings or settings were changing, the limit moves back to that hour.
    *
-   * @return before which instant raw readings may be removed; the first hour that may still change
-   *     needs those a longest gap before it
+   * @return the instant before which raw readings may be deleted; it is one longest gap before the
+   *     first hour that may still change
    */
-  public Instant letGoBefore(Instant instant) {
+  public Instant prepareDeletionBefore(Instant instant) {
     catchUp();
     Instant now = clock.instant();
     Map<Container, Span> extents = new LinkedHashMap<>();
     for (Container container : containers()) {
-      history.extent(container.id(), now).ifPresent(extent -> extents.put(container, extent));
+      calibrated.extent(container.id(), now).ifPresent(extent -> extents.put(container, extent));
     }
-    synchronized (lettingGo) {
+    synchronized (retentionLock) {
       long hour = floor(instant.toEpochMilli());
       for (Map.Entry<Container, Span> each : extents.entrySet()) {
         hour = Math.min(hour, firstMissing(each.getKey(), each.getValue(), hour));
@@ -344,11 +357,14 @@ public final class HourlyRollups {
     }
   }
 
-  /** The first hour of the container that is not kept, from those that may change to the limit. */
+  /**
+   * The first missing hour of the container between {@code rawFromMs} and the limit; the limit if
+   * none is missing.
+   */
   private long firstMissing(Container container, Span extent, long limit) {
     long hour = Math.max(rawFromMs, ceil(extent.fromMs()));
     long end = Math.min(limit, floor(extent.toMs()));
-    long fingerprint = SettingsFingerprint.of(container, register, history.maxGap());
+    long fingerprint = SettingsFingerprint.of(container, register, calibrated.maxGap());
     while (hour < end) {
       long until = Math.min(end, hour + CHUNK_MS);
       for (RollupRow row : store.read(container.id(), fingerprint, hour, until)) {
@@ -364,21 +380,21 @@ public final class HourlyRollups {
     return limit;
   }
 
-  /** Before which instant a reading comes too late, since its neighbours have been let go. */
+  /** Readings before this instant are refused, because their neighbours have been deleted. */
   public Instant rawFrom() {
     return Instant.ofEpochMilli(rawFromMs);
   }
 
   /**
-   * From when to when there is something to tell of the container: see {@link History#extent}, but
-   * also from before raw readings were let go.
+   * The time span with data of the container: see {@link CalibratedReadings#extent}. Includes hours
+   * whose raw readings have been deleted.
    */
   public Optional<Span> extent(ContainerId container, Instant now) {
-    Optional<Span> raw = history.extent(container, now);
+    Optional<Span> raw = calibrated.extent(container, now);
     if (rawFromMs == 0) {
       return raw;
     }
-    OptionalLong kept = store.keptFromMs(container);
+    OptionalLong kept = store.storedFromMs(container);
     if (raw.isEmpty() || kept.isEmpty() || kept.getAsLong() >= raw.get().fromMs()) {
       return raw;
     }

@@ -1,7 +1,7 @@
 package tepidarium.rollup;
 
 /**
- * Time against one limit.
+ * Covered time and time outside one limit of the band.
  *
  * @param coveredMs time covered by readings of the limit's quantity, ms
  * @param outsideMs covered time outside the limit, ms

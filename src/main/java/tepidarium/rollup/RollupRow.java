@@ -21,18 +21,18 @@ import tepidarium.reading.Span;
 import tepidarium.reading.TimeWeighted;
 
 /**
- * Everything that adds up over one stretch of a container's history, an hour or less.
+ * The additive figures of one container over one hour or a part of it.
  *
- * @param fromMs start of the stretch
+ * @param fromMs start, epoch milliseconds
  * @param heat with the container's base and ceiling
  * @param luxHours light dose, lux·h
  * @param cold time against the band's low temperature
  * @param hot time against its high temperature
  * @param light time against its light limit
  * @param dry time against its low humidity
- * @param warmth for how long it was how warm
- * @param summaries readings of each quantity; none where there were none
- * @param courses each quantity over the covered time; none where nothing is covered
+ * @param warmth time spent at each temperature
+ * @param summaries summary of the readings of each quantity; no entry without readings
+ * @param courses time-weighted statistics of each quantity; no entry if no time is covered
  */
 public record RollupRow(
     long fromMs,
@@ -52,9 +52,9 @@ public record RollupRow(
   }
 
   /**
-   * Works out a stretch from the readings.
+   * Computes a row from the readings.
    *
-   * @param samples of each quantity, reaching beyond the stretch by the longest gap
+   * @param samples samples of each quantity over the span widened by the longest gap
    */
   static RollupRow of(
       Map<Quantity, Samples> samples, Span span, ContainerSettings settings, Duration maxGap) {
@@ -97,12 +97,12 @@ public record RollupRow(
     return summaries.get(quantity);
   }
 
-  /** The quantity over the covered time of this stretch. */
+  /** Time-weighted statistics of the quantity over the covered time of this row. */
   public TimeWeighted course(Quantity quantity) {
     return courses.getOrDefault(quantity, TimeWeighted.NONE);
   }
 
-  /** The heat of all rows. */
+  /** The total heat of the rows. */
   public static HeatSum heat(List<RollupRow> rows) {
     return rows.stream().map(RollupRow::heat).reduce(HeatSum.ZERO, HeatSum::plus);
   }

@@ -12,7 +12,8 @@ import tepidarium.series.RefusedReading;
 import tepidarium.series.WriteResult;
 
 /**
- * Writes readings so that the rollups stays right. One thread at a time, like the sink behind it.
+ * Writes readings and invalidates the rollups that they change. Not thread-safe, like the wrapped
+ * sink.
  */
 public final class RollupSink implements ReadingSink {
   private final HourlyRollups rollups;
@@ -23,7 +24,9 @@ public final class RollupSink implements ReadingSink {
     this.sink = sink;
   }
 
-  /** A reading from before raw ones were let go is refused: its neighbours are no more. */
+  /**
+   * Refuses readings older than the retention limit, because their neighbours have been deleted.
+   */
   @Override
   public WriteResult write(List<Reading> batch) {
     Instant earliest = rollups.rawFrom();
@@ -37,7 +40,7 @@ public final class RollupSink implements ReadingSink {
                 reading,
                 "older than "
                     + earliest
-                    + ", before which raw readings have been let go (keepRawDays)"));
+                    + ": raw readings before then have been deleted (keepRawDays)"));
       } else {
         taken.add(reading);
         if (!reading.uncertain()) {
@@ -45,11 +48,11 @@ public final class RollupSink implements ReadingSink {
         }
       }
     }
-    Map<ContainerId, Span> touched = rollups.aboutToStore(counted);
+    Map<ContainerId, Span> touched = rollups.beforeWrite(counted);
     try {
       return sink.write(taken).plus(new WriteResult(0, 0, refused));
     } finally {
-      rollups.stored(touched);
+      rollups.afterWrite(touched);
     }
   }
 }

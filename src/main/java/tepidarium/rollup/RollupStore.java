@@ -5,31 +5,35 @@ import java.util.OptionalLong;
 import tepidarium.container.ContainerId;
 
 /**
- * Keeps whole hours. Every row carries the fingerprint on which it was worked out: one number for all the
- * settings, placements and calibrations that went into it. Safe for use by several threads.
+ * Stores the rollups of whole hours. Each row carries the fingerprint of the settings, placements
+ * and calibrations with which it was computed. Thread-safe.
  */
 public interface RollupStore {
   /**
-   * The hours from {@code fromMs}, included, to {@code toMs}, excluded, that have this fingerprint, and
-   * those for which there are no raw readings any more, whatever theirs.
+   * The hours from {@code fromMs} (inclusive) to {@code toMs} (exclusive) with this fingerprint.
+   * Hours whose raw readings have been deleted are returned with any fingerprint, because they
+   * cannot be recomputed.
    */
   List<RollupRow> read(ContainerId container, long fingerprint, long fromMs, long toMs);
 
   /** Adds or replaces hours. */
   void put(ContainerId container, long fingerprint, List<RollupRow> rows);
 
-  /** Forgets the hours from {@code fromMs}, included, to {@code toMs}, excluded; durably. */
-  void forget(ContainerId container, long fromMs, long toMs);
+  /**
+   * Deletes the hours from {@code fromMs} (inclusive) to {@code toMs} (exclusive). The deletion is
+   * durable when this returns.
+   */
+  void delete(ContainerId container, long fromMs, long toMs);
 
-  /** The end of the latest hour that was ever kept for the container; 0 for none. */
-  long keptUntilMs(ContainerId container);
+  /** The end of the latest hour ever stored for the container; 0 for none. */
+  long storedUntilMs(ContainerId container);
 
-  /** The start of the earliest hour that is kept for the container; empty for none. */
-  OptionalLong keptFromMs(ContainerId container);
+  /** The start of the earliest stored hour of the container; empty for none. */
+  OptionalLong storedFromMs(ContainerId container);
 
-  /** Before which instant raw readings have been let go; 0 for none. */
+  /** The instant before which raw readings have been deleted; 0 if none have been. */
   long rawFromMs();
 
-  /** Raw readings before this instant are about to be let go. */
+  /** Records that raw readings before this instant are about to be deleted. */
   void rawFromMs(long instantMs);
 }

@@ -9,8 +9,9 @@ import tepidarium.container.Placement;
 import tepidarium.container.Register;
 
 /**
- * One number for all that a container's hours depend on besides the readings: when any of it is
- * corrected, hours kept on another fingerprint no longer count and are worked out again.
+ * Computes a fingerprint of the settings, placements and calibrations on which a container's
+ * rollups depend. A change of any of them changes the fingerprint; rollups stored under an old
+ * fingerprint are recomputed.
  */
 final class SettingsFingerprint {
   private SettingsFingerprint() {}
@@ -29,7 +30,7 @@ final class SettingsFingerprint {
       facts.append('\n').append(placement).append(register.calibration(placement.sensor()));
     }
     byte[] bytes = facts.toString().getBytes(StandardCharsets.UTF_8);
-    // Two checks side by side, so that two different bases do not meet by chance.
+    // Two CRC-32 values make a 64-bit fingerprint, so that a collision is very unlikely.
     return (crc(bytes, 0) << 32) | crc(bytes, 1);
   }
 

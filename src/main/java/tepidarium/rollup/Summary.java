@@ -5,16 +5,20 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 
 /**
- * The readings of one quantity in a stretch, summed up. Two stretches side by side join into one.
+ * Count, sum, extremes, first and last instant of the readings of one quantity in a span. Summaries
+ * of adjoining spans can be added.
  *
- * @param count how many readings, at least one
- * @param sum of their values, in the unit of the quantity
+ * @param count number of readings, at least 1
+ * @param sum sum of their values, in the unit of the quantity
  * @param firstMs instant of the first one
  * @param lastMs instant of the last one
  */
 public record Summary(int count, double sum, double min, double max, long firstMs, long lastMs) {
 
-  /** Sums up the samples from the span's start, included, to its end, excluded; null for none. */
+  /**
+   * Summarises the samples from the span's start (inclusive) to its end (exclusive); null if there
+   * are none.
+   */
   static @Nullable Summary of(Samples samples, Span span) {
     int start = samples.indexFrom(span.fromMs());
     int end = samples.indexFrom(span.toMs());
@@ -32,7 +36,7 @@ public record Summary(int count, double sum, double min, double max, long firstM
     return new Summary(end - start, sum, min, max, samples.atMs(start), samples.atMs(end - 1));
   }
 
-  /** This and a later one. */
+  /** Adds the summary of a later span. */
   public Summary plus(Summary later) {
     return new Summary(
         count + later.count,
@@ -43,7 +47,7 @@ public record Summary(int count, double sum, double min, double max, long firstM
         later.lastMs);
   }
 
-  /** The mean of the readings. The mean over time is that of {@link RollupRow#course}. */
+  /** The plain mean of the readings. For the time-weighted mean see {@link RollupRow#course}. */
   public double mean() {
     return sum / count;
   }

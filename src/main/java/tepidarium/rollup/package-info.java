@@ -1,4 +1,6 @@
-/** The hourly rollups of each container, from which long spans are told without reading raw rows. */
+/**
+ * Hourly rollups of each container. Long spans are computed from them without reading raw readings.
+ */
 @NullMarked
 package tepidarium.rollup;
 

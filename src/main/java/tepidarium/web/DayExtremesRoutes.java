@@ -16,17 +16,17 @@ import tepidarium.heat.DayExtremes;
 import tepidarium.heat.DayExtremesStore;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
-import tepidarium.rollup.ContainerHistory;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Span;
+import tepidarium.rollup.ContainerHistory;
 
 /** Lowest and highest temperatures of days entered by hand, and the heat estimated from them. */
 final class DayExtremesRoutes {
   private static final int MOST_DAYS = 4_000;
   private static final String METHOD = "single sine";
 
-  private final ContainerHistory containerHistory;
+  private final ContainerHistory history;
   private final Views views;
   private final DayExtremesStore store;
 
@@ -63,8 +63,8 @@ final class DayExtremesRoutes {
       @Nullable Double meanDifference,
       List<DayJson> days) {}
 
-  DayExtremesRoutes(ContainerHistory containerHistory, Views views, DayExtremesStore store) {
-    this.containerHistory = containerHistory;
+  DayExtremesRoutes(ContainerHistory history, Views views, DayExtremesStore store) {
+    this.history = history;
     this.views = views;
     this.store = store;
   }
@@ -108,11 +108,11 @@ final class DayExtremesRoutes {
     Instant to = start(entered.get(entered.size() - 1).day().plusDays(1));
     Span whole = new Span(from, to);
     Instant now = views.now();
-    return containerHistory
+    return history
         .extent(container.id(), now)
         .map(whole::within)
         .filter(span -> span.from().isBefore(span.to()))
-        .map(span -> containerHistory.heatByDay(container, span, rule, views.zone()))
+        .map(span -> history.heatByDay(container, span, rule, views.zone()))
         .orElse(Map.of());
   }
 

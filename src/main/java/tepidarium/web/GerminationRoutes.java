@@ -23,10 +23,10 @@ import tepidarium.germination.Sowing;
 import tepidarium.germination.Species;
 import tepidarium.germination.Strand;
 import tepidarium.heat.HeatRule;
-import tepidarium.rollup.ContainerHistory;
-import tepidarium.rollup.LimitTime;
 import tepidarium.memo.Memo;
 import tepidarium.reading.Span;
+import tepidarium.rollup.ContainerHistory;
+import tepidarium.rollup.LimitTime;
 import tepidarium.series.StoreException;
 import tepidarium.stats.Censored;
 import tepidarium.stats.IntervalFit;
@@ -44,7 +44,7 @@ final class GerminationRoutes {
 
   private final SeedViews seeds;
   private final Register register;
-  private final ContainerHistory containerHistory;
+  private final ContainerHistory history;
   private final Memo<Told, Fitted> fitted = new Memo<>(REMEMBERED);
   private final Memo<Model, IntervalFit> past = new Memo<>(REMEMBERED);
 
@@ -55,10 +55,10 @@ final class GerminationRoutes {
 
   private record Model(TimeFamily family, List<Censored> intervals) {}
 
-  GerminationRoutes(SeedViews seeds, Register register, ContainerHistory containerHistory) {
+  GerminationRoutes(SeedViews seeds, Register register, ContainerHistory history) {
     this.seeds = seeds;
     this.register = register;
-    this.containerHistory = containerHistory;
+    this.history = history;
   }
 
   record LegJson(
@@ -270,14 +270,14 @@ final class GerminationRoutes {
     }
     Span span = new Span(leg.from(), until);
     double limit = container.band().lightHighLux();
-    LimitTime dry = containerHistory.dry(container, span).time();
-    LimitTime cold = containerHistory.cold(container, span).time();
+    LimitTime dry = history.dry(container, span).time();
+    LimitTime cold = history.cold(container, span).time();
     return new LegJson(
         leg.container().value(),
         leg.from(),
         until,
         heat,
-        containerHistory.light(container, span, limit, JOIN).luxHours(),
+        history.light(container, span, limit, JOIN).luxHours(),
         cold.outsideMs() / MS_PER_HOUR,
         dry.outsideMs() / MS_PER_HOUR,
         dry.coveredMs() / MS_PER_HOUR);

@@ -16,11 +16,11 @@ import tepidarium.heat.HeatBench;
 import tepidarium.heat.HeatBench.Side;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.LocalHours;
-import tepidarium.history.History;
-import tepidarium.rollup.BenchReader;
-import tepidarium.rollup.ContainerHistory;
+import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
+import tepidarium.rollup.BenchReader;
+import tepidarium.rollup.ContainerHistory;
 
 /** Comparing containers and heat sources, and trying a place before any seed is at risk. */
 final class HeatBenchRoutes {
@@ -34,9 +34,10 @@ final class HeatBenchRoutes {
   private final BenchReader reader;
   private final Views views;
 
-  HeatBenchRoutes(Register register, History history, ContainerHistory containerHistory, Views views) {
+  HeatBenchRoutes(
+      Register register, CalibratedReadings calibrated, ContainerHistory history, Views views) {
     this.register = register;
-    this.reader = new BenchReader(register, history, containerHistory);
+    this.reader = new BenchReader(register, calibrated, history);
     this.views = views;
   }
 

@@ -21,10 +21,8 @@ import tepidarium.heat.Excursion;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.SensorError;
-import tepidarium.history.History;
-import tepidarium.history.Thinned;
-import tepidarium.rollup.ContainerHistory;
-import tepidarium.rollup.LimitTime;
+import tepidarium.history.CalibratedReadings;
+import tepidarium.history.Downsampled;
 import tepidarium.light.LightCause;
 import tepidarium.light.LightCauses;
 import tepidarium.light.LightEvent;
@@ -32,6 +30,8 @@ import tepidarium.light.Site;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Span;
+import tepidarium.rollup.ContainerHistory;
+import tepidarium.rollup.LimitTime;
 
 /** What happened in a container: series, heat, light, and time in band. */
 final class HistoryRoutes {
@@ -47,8 +47,8 @@ final class HistoryRoutes {
   private static final Duration AROUND_OPENING = Duration.ofMinutes(10);
 
   private final Register register;
-  private final History history;
-  private final ContainerHistory containerHistory;
+  private final CalibratedReadings calibrated;
+  private final ContainerHistory history;
   private final Views views;
 
   record DayJson(
@@ -115,10 +115,11 @@ final class HistoryRoutes {
       Map<String, LimitJson> limits,
       List<ExcursionJson> excursions) {}
 
-  HistoryRoutes(Register register, History history, ContainerHistory containerHistory, Views views) {
+  HistoryRoutes(
+      Register register, CalibratedReadings calibrated, ContainerHistory history, Views views) {
     this.register = register;
+    this.calibrated = calibrated;
     this.history = history;
-    this.containerHistory = containerHistory;
     this.views = views;
   }
 
@@ -143,10 +144,10 @@ final class HistoryRoutes {
   private void readings(Context ctx, ContainerId id) {
     Span span = span(ctx, id);
     int points = Params.whole(ctx, "points", DEFAULT_POINTS, 1, MOST_POINTS);
-    Map<Quantity, List<Thinned.Point>> series =
+    Map<Quantity, List<Downsampled.Point>> series =
         id.equals(ContainerId.ROOM)
-            ? containerHistory.roomSeries(span, points)
-            : containerHistory.series(views.existing(id), span, points);
+            ? history.roomSeries(span, points)
+            : history.series(views.existing(id), span, points);
     Map<String, Object> answer = new LinkedHashMap<>();
     answer.put("container", id.value());
     answer.put("from", span.from());
@@ -168,12 +169,12 @@ final class HistoryRoutes {
       throw new InvalidInput(
           "from", "must lie at most " + MOST_DAYS + " days before to, because each day is listed");
     }
-    HeatSum sum = containerHistory.heat(container, span, rule);
+    HeatSum sum = history.heat(container, span, rule);
     double high = container.band().temperatureHighC();
     SensorError sensor =
-        containerHistory
+        history
             .warmth(container, span)
-            .sensorError(rule, history.temperatureErrorC(container.id(), span));
+            .sensorError(rule, calibrated.temperatureErrorC(container.id(), span));
     ctx.json(
         new HeatAnswer(
             span.from(),
@@ -193,7 +194,7 @@ final class HistoryRoutes {
 
   private List<DayJson> byDay(Container container, Span span, HeatRule rule, double high) {
     List<DayJson> days = new ArrayList<>();
-    containerHistory
+    history
         .heatByDay(container, span, rule, views.zone())
         .forEach(
             (day, sum) ->
@@ -214,7 +215,8 @@ final class HistoryRoutes {
     Double asked = Params.number(ctx, "limit", 0, 100_000, "lux");
     double limit = asked == null ? container.band().lightHighLux() : asked;
     int join = Params.whole(ctx, "joinSeconds", DEFAULT_JOIN_SECONDS, 0, 86_400);
-    ContainerHistory.LightTold told = containerHistory.light(container, span, limit, Duration.ofSeconds(join));
+    ContainerHistory.LightSummary told =
+        history.light(container, span, limit, Duration.ofSeconds(join));
     ctx.json(
         new LightAnswer(
             span.from(),
@@ -227,7 +229,8 @@ final class HistoryRoutes {
             lightEvents(told.events(), container.id())));
   }
 
-  private List<LightEventJson> lightEvents(List<ContainerHistory.Lit> lit, ContainerId id) {
+  private List<LightEventJson> lightEvents(
+      List<ContainerHistory.LightEventDetail> lit, ContainerId id) {
     List<LightCause> causes = causes(lit, event -> isOpening(event, id), views.site());
     List<LightEventJson> events = new ArrayList<>();
     for (int i = 0; i < lit.size(); i++) {
@@ -238,7 +241,9 @@ final class HistoryRoutes {
 
   /** Why it was light, event by event, where it is known which of them were openings. */
   static List<LightCause> causes(
-      List<ContainerHistory.Lit> lit, Predicate<LightEvent> isOpening, @Nullable Site site) {
+      List<ContainerHistory.LightEventDetail> lit,
+      Predicate<LightEvent> isOpening,
+      @Nullable Site site) {
     List<LightCauses.Seen> seen =
         lit.stream()
             .map(one -> new LightCauses.Seen(one.event(), one.shape(), isOpening.test(one.event())))
@@ -255,7 +260,8 @@ final class HistoryRoutes {
     return !register.openings(id, seen(event)).isEmpty();
   }
 
-  private static LightEventJson lightEvent(ContainerHistory.Lit lit, LightCause cause) {
+  private static LightEventJson lightEvent(
+      ContainerHistory.LightEventDetail lit, LightCause cause) {
     LightEvent event = lit.event();
     return new LightEventJson(
         event.start(),
@@ -271,13 +277,13 @@ final class HistoryRoutes {
   private void band(Context ctx) {
     Container container = views.existing(Params.containerId(ctx));
     Span span = span(ctx, container.id());
-    Map<String, ContainerHistory.LimitTold> told = new LinkedHashMap<>();
-    ContainerHistory.LimitTold cold = containerHistory.cold(container, span);
+    Map<String, ContainerHistory.LimitSummary> told = new LinkedHashMap<>();
+    ContainerHistory.LimitSummary cold = history.cold(container, span);
     long covered = cold.time().coveredMs();
     told.put("cold", cold);
-    told.put("hot", containerHistory.hot(container, span));
-    told.put("light", containerHistory.bright(container, span));
-    told.put("dry", containerHistory.dry(container, span));
+    told.put("hot", history.hot(container, span));
+    told.put("light", history.bright(container, span));
+    told.put("dry", history.dry(container, span));
     Map<String, LimitJson> limits = new LinkedHashMap<>();
     List<ExcursionJson> excursions = new ArrayList<>();
     told.forEach(
@@ -301,7 +307,7 @@ final class HistoryRoutes {
             excursions));
   }
 
-  private static LimitJson limit(ContainerHistory.LimitTold told) {
+  private static LimitJson limit(ContainerHistory.LimitSummary told) {
     LimitTime time = told.time();
     return new LimitJson(
         told.limit().value(),
@@ -315,7 +321,7 @@ final class HistoryRoutes {
    * the minutes around it, as readings come some minutes apart and a container needs some to
    * recover.
    */
-  private boolean duringOpening(ContainerId id, String kind, ContainerHistory.Out out) {
+  private boolean duringOpening(ContainerId id, String kind, ContainerHistory.ExcursionDetail out) {
     Instant end = out.excursion().end();
     boolean byDesign = AlertKind.ofKey(kind).filter(AlertKind::expectedWhileOpen).isPresent();
     if (!byDesign || end == null) {
@@ -336,7 +342,8 @@ final class HistoryRoutes {
     return end != null && !excursion.start().isBefore(around.from()) && !end.isAfter(around.to());
   }
 
-  private static ExcursionJson excursion(String kind, ContainerHistory.Out out, boolean duringOpening) {
+  private static ExcursionJson excursion(
+      String kind, ContainerHistory.ExcursionDetail out, boolean duringOpening) {
     Excursion excursion = out.excursion();
     return new ExcursionJson(
         kind,

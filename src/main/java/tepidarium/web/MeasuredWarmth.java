@@ -9,20 +9,20 @@ import tepidarium.germination.ContainerWarmth;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.Warmth;
-import tepidarium.history.History;
-import tepidarium.rollup.ContainerHistory;
+import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.Span;
+import tepidarium.rollup.ContainerHistory;
 
 /** Reads the warmth of containers from their readings. */
 final class MeasuredWarmth implements ContainerWarmth {
   private final Register register;
-  private final History history;
-  private final ContainerHistory containerHistory;
+  private final CalibratedReadings calibrated;
+  private final ContainerHistory history;
 
-  MeasuredWarmth(Register register, History history, ContainerHistory containerHistory) {
+  MeasuredWarmth(Register register, CalibratedReadings calibrated, ContainerHistory history) {
     this.register = register;
+    this.calibrated = calibrated;
     this.history = history;
-    this.containerHistory = containerHistory;
   }
 
   @Override
@@ -30,7 +30,7 @@ final class MeasuredWarmth implements ContainerWarmth {
     Container container = register.container(id).orElse(null);
     return container == null
         ? Warmth.unknown(span.length().toMillis())
-        : containerHistory.warmth(container, span);
+        : history.warmth(container, span);
   }
 
   @Override
@@ -38,12 +38,12 @@ final class MeasuredWarmth implements ContainerWarmth {
     Container container = register.container(id).orElse(null);
     return container == null
         ? new HeatSum(0, 0, 0, span.length().toMillis())
-        : containerHistory.heat(container, span, rule);
+        : history.heat(container, span, rule);
   }
 
   @Override
   public double temperatureErrorC(ContainerId id, Span span) {
-    return history.temperatureErrorC(id, span);
+    return calibrated.temperatureErrorC(id, span);
   }
 
   @Override

@@ -19,7 +19,7 @@ import tepidarium.alert.Replay;
 import tepidarium.alert.Rule;
 import tepidarium.container.Container;
 import tepidarium.container.Register;
-import tepidarium.history.History;
+import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
@@ -34,7 +34,7 @@ final class PerformanceRoutes {
   private static final int MOST_HINTS = 10;
 
   private final Register register;
-  private final History history;
+  private final CalibratedReadings calibrated;
   private final AlertStore store;
   private final AlertRules rules;
   private final Views views;
@@ -73,9 +73,13 @@ final class PerformanceRoutes {
       List<GroupJson> groups) {}
 
   PerformanceRoutes(
-      Register register, History history, AlertStore store, AlertRules rules, Views views) {
+      Register register,
+      CalibratedReadings calibrated,
+      AlertStore store,
+      AlertRules rules,
+      Views views) {
     this.register = register;
-    this.history = history;
+    this.calibrated = calibrated;
     this.store = store;
     this.rules = rules;
     this.views = views;
@@ -147,8 +151,8 @@ final class PerformanceRoutes {
       return Optional.empty();
     }
     Rule rule = rules.effective(new AlertKey(container.id(), kind), container.band()).rule();
-    Samples samples = history.samples(container.id(), quantity, span);
-    return Replay.advice(samples, rule, history.maxGap(), smallestDeadband(quantity))
+    Samples samples = calibrated.samples(container.id(), quantity, span);
+    return Replay.advice(samples, rule, calibrated.maxGap(), smallestDeadband(quantity))
         .map(advice -> hint(advice, quantity));
   }
 

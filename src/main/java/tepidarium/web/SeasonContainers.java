@@ -23,13 +23,13 @@ import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.LocalHours;
 import tepidarium.heat.Warmth;
-import tepidarium.history.History;
-import tepidarium.rollup.ContainerHistory;
+import tepidarium.history.CalibratedReadings;
 import tepidarium.light.LightCause;
 import tepidarium.light.LightEvent;
 import tepidarium.light.LightKind;
 import tepidarium.light.Site;
 import tepidarium.reading.Span;
+import tepidarium.rollup.ContainerHistory;
 import tepidarium.season.ContainerResult;
 import tepidarium.season.SeasonHeat;
 import tepidarium.season.SourceComparison;
@@ -41,7 +41,7 @@ final class SeasonContainers implements ContainerWarmth {
   private static final int MOST_SOURCES = 8;
 
   private final Register register;
-  private final History history;
+  private final CalibratedReadings calibrated;
   private final ContainerWarmth measured;
   private final Span season;
   private final ZoneId zone;
@@ -49,7 +49,7 @@ final class SeasonContainers implements ContainerWarmth {
   private final Map<ContainerId, Read> read = new LinkedHashMap<>();
 
   /** A container and all that was read of it in its part of the season. */
-  private record Read(Container container, Span span, ContainerHistory.Whole whole) {
+  private record Read(Container container, Span span, ContainerHistory.SpanSummary whole) {
     boolean measured() {
       return whole.heat().coveredMs() > 0;
     }
@@ -60,27 +60,31 @@ final class SeasonContainers implements ContainerWarmth {
   }
 
   SeasonContainers(
-      Register register, History history, ContainerHistory containerHistory, Views views, Span season) {
+      Register register,
+      CalibratedReadings calibrated,
+      ContainerHistory history,
+      Views views,
+      Span season) {
     this.register = register;
-    this.history = history;
-    this.measured = new MeasuredWarmth(register, history, containerHistory);
+    this.calibrated = calibrated;
+    this.measured = new MeasuredWarmth(register, calibrated, history);
     this.season = season;
     this.zone = views.zone();
     this.site = views.site();
     // Most of a report is reading hours, which containers can do side by side.
     register.containers().parallelStream()
-        .map(container -> read(container, containerHistory, views.now()))
+        .map(container -> read(container, history, views.now()))
         .toList()
         .forEach(one -> read.put(one.container().id(), one));
   }
 
-  private Read read(Container container, ContainerHistory containerHistory, Instant now) {
+  private Read read(Container container, ContainerHistory history, Instant now) {
     Span part =
-        containerHistory
+        history
             .extent(container.id(), now)
             .map(season::within)
             .orElse(new Span(season.from(), season.from()));
-    return new Read(container, part, containerHistory.whole(container, part));
+    return new Read(container, part, history.whole(container, part));
   }
 
   @Override
@@ -117,7 +121,7 @@ final class SeasonContainers implements ContainerWarmth {
 
   private ContainerResult result(Read one, boolean seeds) {
     Container container = one.container();
-    ContainerHistory.Whole whole = one.whole();
+    ContainerHistory.SpanSummary whole = one.whole();
     HeatSum heat = whole.heat();
     List<Opening> openings = register.openings(container.id(), season);
     double outsideMs = whole.cold().time().outsideMs() + whole.hot().time().outsideMs();
@@ -153,11 +157,12 @@ final class SeasonContainers implements ContainerWarmth {
    *
    * @param openings that may explain them; none where opening does not bring it about
    */
-  private static ContainerResult.Outside outside(ContainerHistory.LimitTold told, List<Opening> openings) {
+  private static ContainerResult.Outside outside(
+      ContainerHistory.LimitSummary told, List<Opening> openings) {
     int explained = 0;
     double longest = 0;
     double lost = 0;
-    for (ContainerHistory.Out out : told.excursions()) {
+    for (ContainerHistory.ExcursionDetail out : told.excursions()) {
       if (openings.stream().anyMatch(open -> HistoryRoutes.explains(open, out.excursion()))) {
         explained++;
       } else {
@@ -174,7 +179,8 @@ final class SeasonContainers implements ContainerWarmth {
         lost);
   }
 
-  private ContainerResult.Leaks leaks(List<ContainerHistory.Lit> lit, List<Opening> openings) {
+  private ContainerResult.Leaks leaks(
+      List<ContainerHistory.LightEventDetail> lit, List<Opening> openings) {
     List<LightCause> causes = HistoryRoutes.causes(lit, event -> isOpening(event, openings), site);
     Map<LightKind, List<LightEvent>> byKind = new LinkedHashMap<>();
     for (LightKind kind : List.of(LightKind.DAYLIGHT, LightKind.LAMP, LightKind.OTHER)) {
@@ -283,7 +289,7 @@ final class SeasonContainers implements ContainerWarmth {
     return new BenchPlace(
         id,
         one.container().name(),
-        one.whole().hours().bench(hours, rule, history.temperatureErrorC(id, one.span())),
+        one.whole().hours().bench(hours, rule, calibrated.temperatureErrorC(id, one.span())),
         List.of(),
         null);
   }

@@ -16,10 +16,10 @@ import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
 import tepidarium.germination.Contradiction;
 import tepidarium.germination.SeedJournal;
-import tepidarium.history.History;
-import tepidarium.rollup.ContainerHistory;
+import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
+import tepidarium.rollup.ContainerHistory;
 import tepidarium.season.ContainerResult;
 import tepidarium.season.EarlierSeason;
 import tepidarium.season.KeptSeason;
@@ -40,8 +40,8 @@ final class SeasonRoutes {
       Json.MAPPER.copy().disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES);
 
   private final Register register;
-  private final History history;
-  private final ContainerHistory containerHistory;
+  private final CalibratedReadings calibrated;
+  private final ContainerHistory history;
   private final Views views;
   private final SeedJournal journal;
   private final SeedViews seeds;
@@ -49,15 +49,15 @@ final class SeasonRoutes {
 
   SeasonRoutes(
       Register register,
-      History history,
-      ContainerHistory containerHistory,
+      CalibratedReadings calibrated,
+      ContainerHistory history,
       Views views,
       SeedJournal journal,
       SeedViews seeds,
       SeasonStore store) {
     this.register = register;
+    this.calibrated = calibrated;
     this.history = history;
-    this.containerHistory = containerHistory;
     this.views = views;
     this.journal = journal;
     this.seeds = seeds;
@@ -209,7 +209,7 @@ final class SeasonRoutes {
   }
 
   private SeasonReport report(Span span, List<KeptSeason> kept) {
-    SeasonContainers places = new SeasonContainers(register, history, containerHistory, views, span);
+    SeasonContainers places = new SeasonContainers(register, calibrated, history, views, span);
     SeasonSowings sown = new SeasonSowings(journal, seeds, register, span);
     Set<ContainerId> withSeeds = sown.containers();
     List<SowingResult> sowings = sown.results(places);

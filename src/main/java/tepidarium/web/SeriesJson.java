@@ -4,7 +4,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import tepidarium.history.Thinned;
+import tepidarium.history.Downsampled;
 
 /** A thinned series in columns; a gap is an instant with null values. */
 record SeriesJson(
@@ -13,12 +13,12 @@ record SeriesJson(
     List<@Nullable Double> max,
     List<@Nullable Double> mean) {
 
-  static SeriesJson of(List<Thinned.Point> points) {
+  static SeriesJson of(List<Downsampled.Point> points) {
     List<Instant> at = new ArrayList<>(points.size());
     List<@Nullable Double> min = new ArrayList<>(points.size());
     List<@Nullable Double> max = new ArrayList<>(points.size());
     List<@Nullable Double> mean = new ArrayList<>(points.size());
-    for (Thinned.Point point : points) {
+    for (Downsampled.Point point : points) {
       at.add(Instant.ofEpochMilli(point.atMs()));
       min.add(point.known() ? point.min() : null);
       max.add(point.known() ? point.max() : null);

@@ -11,17 +11,17 @@ import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Opening;
 import tepidarium.container.Register;
-import tepidarium.rollup.ContainerHistory;
 import tepidarium.light.OpeningSign;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
+import tepidarium.rollup.ContainerHistory;
 
 /** Openings that nobody announced, offered to be recorded or declined. */
 final class SuggestedOpeningRoutes {
   private static final int MOST_DAYS = 100;
 
   private final Register register;
-  private final ContainerHistory containerHistory;
+  private final ContainerHistory history;
   private final Views views;
 
   record SuggestedJson(
@@ -48,9 +48,9 @@ final class SuggestedOpeningRoutes {
     }
   }
 
-  SuggestedOpeningRoutes(Register register, ContainerHistory containerHistory, Views views) {
+  SuggestedOpeningRoutes(Register register, ContainerHistory history, Views views) {
     this.register = register;
-    this.containerHistory = containerHistory;
+    this.history = history;
     this.views = views;
   }
 
@@ -67,7 +67,7 @@ final class SuggestedOpeningRoutes {
           "a span of more than " + MOST_DAYS + " days is too long to look through");
     }
     List<SuggestedJson> suggested =
-        containerHistory.openingSigns(container, span).stream()
+        history.openingSigns(container, span).stream()
             .filter(sign -> !register.settled(new Opening(container.id(), sign.span())))
             .map(sign -> suggested(container.id(), sign))
             .toList();

@@ -16,8 +16,7 @@ import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Placement;
 import tepidarium.container.Register;
-import tepidarium.history.History;
-import tepidarium.rollup.ContainerHistory;
+import tepidarium.history.CalibratedReadings;
 import tepidarium.light.Site;
 import tepidarium.live.HeatSoFar;
 import tepidarium.live.Newest;
@@ -26,6 +25,7 @@ import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
+import tepidarium.rollup.ContainerHistory;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.StoreException;
 
@@ -34,9 +34,9 @@ public final class Views {
   private final Register register;
   private final Newest newest;
   private final HeatSoFar heatSoFar;
-  private final History history;
+  private final CalibratedReadings calibrated;
   private final ReadingSource readings;
-  private final ContainerHistory containerHistory;
+  private final ContainerHistory history;
   private final Watch watch;
   private final Clock clock;
   private final ZoneId zone;
@@ -46,9 +46,9 @@ public final class Views {
       Register register,
       Newest newest,
       HeatSoFar heatSoFar,
-      History history,
+      CalibratedReadings calibrated,
       ReadingSource readings,
-      ContainerHistory containerHistory,
+      ContainerHistory history,
       Watch watch,
       Clock clock,
       ZoneId zone,
@@ -56,9 +56,9 @@ public final class Views {
     this.register = register;
     this.newest = newest;
     this.heatSoFar = heatSoFar;
-    this.history = history;
+    this.calibrated = calibrated;
     this.readings = readings;
-    this.containerHistory = containerHistory;
+    this.history = history;
     this.watch = watch;
     this.clock = clock;
     this.zone = zone;
@@ -130,7 +130,7 @@ public final class Views {
                     container,
                     sum.warmth()
                         .sensorError(
-                            sum.rule(), history.temperatureErrorC(container.id(), sum.span()))))
+                            sum.rule(), calibrated.temperatureErrorC(container.id(), sum.span()))))
         .orElse(null);
   }
 
@@ -184,7 +184,7 @@ public final class Views {
    */
   Span span(ContainerId id, @Nullable Instant from, @Nullable Instant to) {
     Instant now = clock.instant();
-    Span extent = containerHistory.extent(id, now).orElse(new Span(now, now));
+    Span extent = history.extent(id, now).orElse(new Span(now, now));
     Instant start = from == null ? extent.from() : from;
     Instant end = to == null ? extent.to() : to;
     if (end.isBefore(start)) {

@@ -30,11 +30,11 @@ import tepidarium.container.Register;
 import tepidarium.germination.Contradiction;
 import tepidarium.germination.SeedJournal;
 import tepidarium.heat.DayExtremesStore;
-import tepidarium.history.History;
+import tepidarium.history.CalibratedReadings;
 import tepidarium.ingest.RejectLog;
-import tepidarium.rollup.ContainerHistory;
 import tepidarium.live.Watch;
 import tepidarium.reading.InvalidInput;
+import tepidarium.rollup.ContainerHistory;
 import tepidarium.season.SeasonStore;
 import tepidarium.series.StoreException;
 
@@ -57,8 +57,8 @@ public final class WebServer implements AutoCloseable {
   /** What the routes answer from. */
   public record Parts(
       Register register,
-      History history,
-      ContainerHistory containerHistory,
+      CalibratedReadings calibrated,
+      ContainerHistory history,
       Watch watch,
       AlertStore alerts,
       AlertRules rules,
@@ -165,14 +165,14 @@ public final class WebServer implements AutoCloseable {
   static void addRoutes(RoutesConfig routes, Parts parts, LiveStream live) {
     new ContainerRoutes(parts.register(), parts.seeds(), parts.views()).add(routes);
     new SensorRoutes(parts.register(), parts.views()).add(routes);
-    new HistoryRoutes(parts.register(), parts.history(), parts.containerHistory(), parts.views())
+    new HistoryRoutes(parts.register(), parts.calibrated(), parts.history(), parts.views())
         .add(routes);
-    new HeatBenchRoutes(parts.register(), parts.history(), parts.containerHistory(), parts.views())
+    new HeatBenchRoutes(parts.register(), parts.calibrated(), parts.history(), parts.views())
         .add(routes);
-    new DayExtremesRoutes(parts.containerHistory(), parts.views(), parts.dayExtremes()).add(routes);
-    new SuggestedOpeningRoutes(parts.register(), parts.containerHistory(), parts.views()).add(routes);
+    new DayExtremesRoutes(parts.history(), parts.views(), parts.dayExtremes()).add(routes);
+    new SuggestedOpeningRoutes(parts.register(), parts.history(), parts.views()).add(routes);
     new PerformanceRoutes(
-            parts.register(), parts.history(), parts.alerts(), parts.rules(), parts.views())
+            parts.register(), parts.calibrated(), parts.alerts(), parts.rules(), parts.views())
         .add(routes);
     new AlertRoutes(parts.watch(), parts.alerts(), parts.views()).add(routes);
     new AlertRuleRoutes(parts.watch(), parts.rules(), parts.alerts(), parts.views()).add(routes);
@@ -186,18 +186,18 @@ public final class WebServer implements AutoCloseable {
   private static void addSeedRoutes(RoutesConfig routes, Parts parts) {
     SeedJournal journal = parts.seeds();
     MeasuredWarmth warmth =
-        new MeasuredWarmth(parts.register(), parts.history(), parts.containerHistory());
+        new MeasuredWarmth(parts.register(), parts.calibrated(), parts.history());
     SeedViews seeds = new SeedViews(journal, warmth, parts.views());
     new SpeciesRoutes(journal, seeds).add(routes);
     new SowingRoutes(journal, seeds).add(routes);
-    new GerminationRoutes(seeds, parts.register(), parts.containerHistory()).add(routes);
+    new GerminationRoutes(seeds, parts.register(), parts.history()).add(routes);
     new HeatCourseRoutes(journal, seeds).add(routes);
     new CompareRoutes(seeds, parts.register()).add(routes);
     new TallyRoutes(journal, parts.register(), seeds, parts.views()).add(routes);
     new SeasonRoutes(
             parts.register(),
+            parts.calibrated(),
             parts.history(),
-            parts.containerHistory(),
             parts.views(),
             journal,
             seeds,

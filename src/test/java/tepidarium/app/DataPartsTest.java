@@ -20,8 +20,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
-import tepidarium.rollup.sqlite.SqliteRollups;
 import tepidarium.records.sqlite.SqliteRecords;
+import tepidarium.rollup.sqlite.SqliteRollups;
 import tepidarium.series.sqlite.SqliteReadings;
 
 /** What happens with parts of the data folder that are missing, emptied or damaged. */

@@ -18,9 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tepidarium.container.MemoryContainers;
 import tepidarium.container.Register;
-import tepidarium.history.History;
-import tepidarium.rollup.HourlyRollups;
-import tepidarium.rollup.sqlite.SqliteRollups;
+import tepidarium.history.CalibratedReadings;
 import tepidarium.live.Newest;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
@@ -30,6 +28,8 @@ import tepidarium.reading.Span;
 import tepidarium.records.ClockRecords;
 import tepidarium.records.Database;
 import tepidarium.records.sqlite.SqliteRecords;
+import tepidarium.rollup.HourlyRollups;
+import tepidarium.rollup.sqlite.SqliteRollups;
 import tepidarium.series.sqlite.SqliteReadings;
 
 /** Old raw readings are deleted, but not by a clock that is wrong. */
@@ -90,7 +90,8 @@ class HousekeepingTest {
     Newest newest = new Newest(register, GAP, readings.summaries());
     ClockRecords clockRecords = new ClockRecords(records);
     trust = new ClockTrust(clockRecords.lastSeen().orElse(hoursAgo(1)));
-    HourlyRollups rollups = new HourlyRollups(new History(readings, register, GAP), register, hours, time);
+    HourlyRollups rollups =
+        new HourlyRollups(new CalibratedReadings(readings, register, GAP), register, hours, time);
     housekeeping =
         new Housekeeping(
             new Housekeeping.Parts(rollups, readings, newest, trust, clockRecords),

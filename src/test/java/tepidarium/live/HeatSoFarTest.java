@@ -12,17 +12,17 @@ import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import tepidarium.heat.DegreeHours;
 import tepidarium.heat.HeatRule;
-import tepidarium.rollup.Bench;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Span;
+import tepidarium.rollup.Bench;
 
 class HeatSoFarTest {
   private static final Instant NOW = Bench.START.plus(Duration.ofHours(10));
   private static final int LATE_SECONDS = 9 * 3_600 + 300;
 
   private final Bench bench = new Bench(NOW);
-  private final HeatSoFar heat = new HeatSoFar(bench.containerHistory, bench.history);
+  private final HeatSoFar heat = new HeatSoFar(bench.history, bench.calibrated);
 
   HeatSoFarTest() {
     for (int minute = 0; minute <= 600; minute += 10) {
@@ -44,10 +44,10 @@ class HeatSoFarTest {
     HeatRule rule = HeatRule.of(bench.container().settings());
     Span span = new Span(Bench.START, now);
     return DegreeHours.of(
-            bench.history.samples(bench.container().id(), Quantity.TEMPERATURE, span),
+            bench.calibrated.samples(bench.container().id(), Quantity.TEMPERATURE, span),
             span,
             rule,
-            bench.history.maxGap())
+            bench.calibrated.maxGap())
         .degreeHours();
   }
 

@@ -12,11 +12,11 @@ import tepidarium.container.ContainerKind;
 import tepidarium.container.ContainerSettings;
 import tepidarium.container.MemoryContainers;
 import tepidarium.container.Register;
-import tepidarium.history.History;
+import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
-/** A rollups over readings in memory, with one container and its sensor. */
+/** Test fixture: hourly rollups over readings in memory, with one container and its sensor. */
 public final class Bench {
   public static final Instant START = Instant.parse("2026-03-01T00:17:00Z");
   static final Duration GAP = Duration.ofMinutes(30);
@@ -25,16 +25,16 @@ public final class Bench {
   public final MemoryReadings readings = new MemoryReadings();
   final MemoryHours hours = new MemoryHours();
   final Register register = new Register(new MemoryContainers());
-  public final History history = new History(readings, register, GAP);
+  public final CalibratedReadings calibrated = new CalibratedReadings(readings, register, GAP);
   final HourlyRollups rollups;
   final RollupSink sink;
-  public final ContainerHistory containerHistory;
+  public final ContainerHistory history;
   private final ContainerId id;
 
   public Bench(Instant now) {
-    rollups = new HourlyRollups(history, register, hours, Clock.fixed(now, ZoneOffset.UTC));
+    rollups = new HourlyRollups(calibrated, register, hours, Clock.fixed(now, ZoneOffset.UTC));
     sink = new RollupSink(rollups, readings);
-    containerHistory = new ContainerHistory(rollups, history);
+    history = new ContainerHistory(rollups, calibrated);
     id = register.add(settings(12, 33.0), START).id();
     register.place(SENSOR, id, START, null);
   }

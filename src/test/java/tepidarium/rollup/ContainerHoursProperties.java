@@ -17,11 +17,11 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 
-/** Heat by another rule than the rollups's own is what the readings say. */
+/** Tests that heat by another rule than the container's own equals the heat from the readings. */
 class ContainerHoursProperties {
   private static final int SECONDS = 4 * 24 * 3_600;
 
-  /** Slow swings, so that whole hours lie below, between and above base and ceiling. */
+  /** Slow oscillations, so that whole hours lie below, between and above base and ceiling. */
   private static List<Reading> record(Random random, double meanC, double swingC) {
     List<Reading> record = new ArrayList<>();
     long at = random.nextInt(7_200);
@@ -45,13 +45,13 @@ class ContainerHoursProperties {
         new Span(Bench.START.plusSeconds(Math.min(a, b)), Bench.START.plusSeconds(Math.max(a, b)));
     double base = 5 + random.nextInt(25);
     HeatRule rule = new HeatRule(base, random.nextBoolean() ? null : base + 1 + random.nextInt(15));
-    HeatSum told = bench.containerHistory.whole(bench.container(), whole).hours().heat(part, rule);
+    HeatSum told = bench.history.whole(bench.container(), whole).hours().heat(part, rule);
     agrees(bench, part, rule, told);
-    agrees(bench, part, rule, bench.containerHistory.heat(bench.container(), part, rule));
+    agrees(bench, part, rule, bench.history.heat(bench.container(), part, rule));
   }
 
   private static void agrees(Bench bench, Span span, HeatRule rule, HeatSum told) {
-    Samples samples = bench.history.samples(bench.container().id(), Quantity.TEMPERATURE, span);
+    Samples samples = bench.calibrated.samples(bench.container().id(), Quantity.TEMPERATURE, span);
     HeatSum truth = DegreeHours.of(samples, span, rule, Bench.GAP);
     assertEquals(truth.degreeHours(), told.degreeHours(), 1e-6);
     assertEquals(truth.hoursAboveBase(), told.hoursAboveBase(), 1e-6);
@@ -66,7 +66,7 @@ class ContainerHoursProperties {
     bench.rollups.catchUp();
     Span span = new Span(Bench.START, Bench.START.plusSeconds(SECONDS));
     int before = bench.readings.reads();
-    HeatSum told = bench.containerHistory.heat(bench.container(), span, new HeatRule(15, 36.0));
+    HeatSum told = bench.history.heat(bench.container(), span, new HeatRule(15, 36.0));
     assertTrue(told.degreeHours() > 1_000, told.toString());
     assertTrue(bench.readings.reads() - before <= 6, "only around the two ends");
   }
@@ -78,7 +78,7 @@ class ContainerHoursProperties {
     Span read = new Span(Bench.START.plusSeconds(7_200), Bench.START.plusSeconds(90_000));
     Span wider = new Span(Bench.START, Bench.START.plusSeconds(180_000));
     HeatRule rule = new HeatRule(15, null);
-    ContainerHours hours = bench.containerHistory.whole(bench.container(), read).hours();
+    ContainerHours hours = bench.history.whole(bench.container(), read).hours();
     assertEquals(hours.heat(read, rule).degreeHours(), hours.heat(wider, rule).degreeHours());
     assertEquals(hours.heat(read, rule).gapMs() + 97_200_000L, hours.heat(wider, rule).gapMs());
   }

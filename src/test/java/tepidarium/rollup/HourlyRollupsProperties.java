@@ -15,7 +15,7 @@ import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.Limit;
 import tepidarium.heat.TimeInBand;
-import tepidarium.history.Thinned;
+import tepidarium.history.Downsampled;
 import tepidarium.light.LightDose;
 import tepidarium.light.LightEvents;
 import tepidarium.reading.Quantity;
@@ -23,7 +23,7 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 
-/** The rollups says what the readings say, whatever the order in which they came. */
+/** Tests that rollups give the same figures as the readings, for any arrival order. */
 class HourlyRollupsProperties {
   private static final double RELATIVE = 1e-9;
   private static final int SECONDS = 3 * 24 * 3_600;
@@ -83,11 +83,11 @@ class HourlyRollupsProperties {
 
   private static void agrees(Bench bench, Span span) {
     var container = bench.container();
-    Samples temperature = bench.history.samples(container.id(), Quantity.TEMPERATURE, span);
-    Samples light = bench.history.samples(container.id(), Quantity.LIGHT, span);
+    Samples temperature = bench.calibrated.samples(container.id(), Quantity.TEMPERATURE, span);
+    Samples light = bench.calibrated.samples(container.id(), Quantity.LIGHT, span);
     HeatRule rule = new HeatRule(container.settings().baseC(), container.settings().ceilingC());
     HeatSum exact = DegreeHours.of(temperature, span, rule, Bench.GAP);
-    HeatSum told = bench.containerHistory.heat(container, span, rule);
+    HeatSum told = bench.history.heat(container, span, rule);
     close(exact.degreeHours(), told.degreeHours(), "degree-hours");
     close(exact.hoursAboveBase(), told.hoursAboveBase(), "hours above base");
     assertEquals(exact.coveredMs(), told.coveredMs());
@@ -96,19 +96,19 @@ class HourlyRollupsProperties {
     HeatRule other = new HeatRule(12.25, null);
     close(
         DegreeHours.of(temperature, span, other, Bench.GAP).degreeHours(),
-        bench.containerHistory.warmth(container, span).heat(other).degreeHours(),
+        bench.history.warmth(container, span).heat(other).degreeHours(),
         "degree-hours above another base");
 
     Duration join = Duration.ofMinutes(2);
-    var lit = bench.containerHistory.light(container, span, 1, join);
+    var lit = bench.history.light(container, span, 1, join);
     close(LightDose.of(light, span, Bench.GAP).luxHours(), lit.luxHours(), "light dose");
     assertEquals(
         LightEvents.of(light.between(span.fromMs(), span.toMs() + 1), 1, Bench.GAP, join).stream()
             .filter(event -> event.start().isBefore(span.to()))
             .toList(),
-        lit.events().stream().map(ContainerHistory.Lit::event).toList());
+        lit.events().stream().map(ContainerHistory.LightEventDetail::event).toList());
 
-    var cold = bench.containerHistory.cold(container, span);
+    var cold = bench.history.cold(container, span);
     var exactCold =
         TimeInBand.of(temperature, span, Limit.low(29.5), Bench.GAP, ContainerHistory.DEFAULT_JOIN);
     close(exactCold.outsideMs(), cold.time().outsideMs(), "time too cold");
@@ -127,7 +127,7 @@ class HourlyRollupsProperties {
   }
 
   @Property(tries = 100)
-  void thinningFromTheLedgerLosesNoExtreme(@ForAll long seed) {
+  void downsamplingFromRollupsLosesNoExtreme(@ForAll long seed) {
     Random random = new Random(seed);
     Bench bench = new Bench(Bench.START.plusSeconds(SECONDS * 2L));
     bench.sink.write(randomRecord(random));
@@ -135,11 +135,11 @@ class HourlyRollupsProperties {
     int points = 1 + random.nextInt(72);
     Samples raw =
         bench
-            .history
+            .calibrated
             .samples(bench.container().id(), Quantity.TEMPERATURE, span)
             .between(span.fromMs(), span.toMs() + 1);
-    List<Thinned.Point> thinned =
-        bench.containerHistory.series(bench.container(), span, points).get(Quantity.TEMPERATURE);
+    List<Downsampled.Point> thinned =
+        bench.history.series(bench.container(), span, points).get(Quantity.TEMPERATURE);
     double least = Double.POSITIVE_INFINITY;
     double greatest = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < raw.size(); i++) {
@@ -149,15 +149,15 @@ class HourlyRollupsProperties {
     assertEquals(
         least,
         thinned.stream()
-            .filter(Thinned.Point::known)
-            .mapToDouble(Thinned.Point::min)
+            .filter(Downsampled.Point::known)
+            .mapToDouble(Downsampled.Point::min)
             .min()
             .orElse(Double.POSITIVE_INFINITY));
     assertEquals(
         greatest,
         thinned.stream()
-            .filter(Thinned.Point::known)
-            .mapToDouble(Thinned.Point::max)
+            .filter(Downsampled.Point::known)
+            .mapToDouble(Downsampled.Point::max)
             .max()
             .orElse(Double.NEGATIVE_INFINITY));
     for (int i = 1; i < thinned.size(); i++) {

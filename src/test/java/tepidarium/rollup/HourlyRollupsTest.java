@@ -31,11 +31,11 @@ class HourlyRollupsTest {
   }
 
   @Test
-  void settledHoursAreReadOnceFromTheReadingsAndThenFromTheLedger() {
+  void settledHoursAreReadOnceFromTheReadingsAndThenFromTheStore() {
     steady(48, 30);
     bench.rollups.catchUp();
     int before = bench.readings.reads();
-    double told = bench.containerHistory.heat(bench.container(), hours(0, 48), RULE).degreeHours();
+    double told = bench.history.heat(bench.container(), hours(0, 48), RULE).degreeHours();
     assertEquals(18 * 48, told, 1e-9);
     assertTrue(bench.readings.reads() - before <= 2, "only the two ends are read");
   }
@@ -49,13 +49,13 @@ class HourlyRollupsTest {
   }
 
   @Test
-  void aWriteThatFailsLeavesTheLedgerUsable() {
+  void aWriteThatFailsLeavesTheRollupsUsable() {
     steady(5, 30);
     bench.rollups.catchUp();
     int kept = bench.hours.size();
-    bench.rollups.stored(
-        bench.rollups.aboutToStore(java.util.List.of(Bench.reading(5_000, 1, 1, 1))));
-    assertTrue(bench.hours.size() < kept, "the hours around it are forgotten");
+    bench.rollups.afterWrite(
+        bench.rollups.beforeWrite(java.util.List.of(Bench.reading(5_000, 1, 1, 1))));
+    assertTrue(bench.hours.size() < kept, "the hours around it are invalidated");
     bench.rollups.catchUp();
     assertEquals(kept, bench.hours.size());
   }
@@ -63,10 +63,10 @@ class HourlyRollupsTest {
   @Test
   void nothingIsKeptWhileAWriteIsGoingOn() {
     steady(5, 30);
-    var touched = bench.rollups.aboutToStore(java.util.List.of(Bench.reading(5_000, 1, 1, 1)));
+    var touched = bench.rollups.beforeWrite(java.util.List.of(Bench.reading(5_000, 1, 1, 1)));
     bench.rollups.catchUp();
     assertEquals(0, bench.hours.size());
-    bench.rollups.stored(touched);
+    bench.rollups.afterWrite(touched);
     bench.rollups.catchUp();
     assertTrue(bench.hours.size() > 0);
   }
@@ -80,12 +80,12 @@ class HourlyRollupsTest {
       }
     }
     var days =
-        march.containerHistory.heatByDay(
+        march.history.heatByDay(
             march.container(), hours(1, 31 * 24), RULE, ZoneId.of("Europe/Berlin"));
     assertEquals(23 * 18, days.get(java.time.LocalDate.of(2026, 3, 29)).degreeHours(), 1e-9);
     assertEquals(24 * 18, days.get(java.time.LocalDate.of(2026, 3, 28)).degreeHours(), 1e-9);
     var elsewhere =
-        march.containerHistory.heatByDay(
+        march.history.heatByDay(
             march.container(), hours(1, 31 * 24), RULE, ZoneId.of("Asia/Kolkata"));
     assertEquals(24 * 18, elsewhere.get(java.time.LocalDate.of(2026, 3, 28)).degreeHours(), 1e-9);
   }
@@ -94,32 +94,34 @@ class HourlyRollupsTest {
   void heatStaysWhenRawReadingsAreLetGo() {
     steady(48, 30);
     Span whole = hours(1, 48);
-    double before = bench.containerHistory.heat(bench.container(), whole, RULE).degreeHours();
-    bench.readings.deleteBefore(bench.rollups.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
+    double before = bench.history.heat(bench.container(), whole, RULE).degreeHours();
+    bench.readings.deleteBefore(
+        bench.rollups.prepareDeletionBefore(Bench.START.plus(Duration.ofHours(30))));
     assertEquals(
-        before, bench.containerHistory.heat(bench.container(), whole, RULE).degreeHours(), 18 * 0.75);
+        before, bench.history.heat(bench.container(), whole, RULE).degreeHours(), 18 * 0.75);
     // The part of an hour at the start has gone; whole hours have not.
     Span wholeHours = new Span(Bench.START.plusSeconds(43 * 60), hours(0, 48).to());
     assertEquals(
         18 * (48 - 43 / 60.0),
-        bench.containerHistory.heat(bench.container(), wholeHours, RULE).degreeHours(),
+        bench.history.heat(bench.container(), wholeHours, RULE).degreeHours(),
         1e-9);
     Instant now = Bench.START.plus(Duration.ofDays(2));
     assertEquals(
         Bench.START.plusSeconds(43 * 60),
-        bench.containerHistory.extent(bench.container().id(), now).orElseThrow().from());
+        bench.history.extent(bench.container().id(), now).orElseThrow().from());
   }
 
   @Test
   void lettingGoIsNotUndoneByANewBase() {
     steady(48, 30);
-    bench.readings.deleteBefore(bench.rollups.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
+    bench.readings.deleteBefore(
+        bench.rollups.prepareDeletionBefore(Bench.START.plus(Duration.ofHours(30))));
     bench.register.change(bench.container().id(), Bench.settings(20, null));
     Span old = new Span(Bench.START.plusSeconds(43 * 60), hours(0, 20).to().minusSeconds(17 * 60));
     HeatRule now = new HeatRule(20, null);
     assertEquals(
         18 * old.length().toMinutes() / 60.0,
-        bench.containerHistory.heat(bench.container(), old, now).degreeHours(),
+        bench.history.heat(bench.container(), old, now).degreeHours(),
         1e-9,
         "hours without readings keep the base they were worked out with");
   }
@@ -127,7 +129,7 @@ class HourlyRollupsTest {
   @Test
   void aReadingFromBeforeRawOnesWereLetGoIsRefusedByName() {
     steady(48, 30);
-    Instant kept = bench.rollups.letGoBefore(Bench.START.plus(Duration.ofHours(30)));
+    Instant kept = bench.rollups.prepareDeletionBefore(Bench.START.plus(Duration.ofHours(30)));
     bench.readings.deleteBefore(kept);
     var result =
         bench.sink.write(
@@ -141,26 +143,27 @@ class HourlyRollupsTest {
   @Test
   void aLateReadingRightAfterThoseLetGoLeavesTheHourBeforeItAsItWas() {
     steady(48, 30);
-    bench.readings.deleteBefore(bench.rollups.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
+    bench.readings.deleteBefore(
+        bench.rollups.prepareDeletionBefore(Bench.START.plus(Duration.ofHours(30))));
     Instant kept = bench.rollups.rawFrom();
     Span before = new Span(kept.minus(Duration.ofHours(3)), kept);
     bench.store(new Reading(Bench.SENSOR, kept.plus(Duration.ofMinutes(5)), 30.0, 95.0, 0.0, null));
 
     bench.rollups.catchUp();
 
-    assertEquals(18 * 3, bench.containerHistory.heat(bench.container(), before, RULE).degreeHours(), 1e-9);
+    assertEquals(18 * 3, bench.history.heat(bench.container(), before, RULE).degreeHours(), 1e-9);
   }
 
   @Test
   void hoursThatCouldNotBeKeptAreNotLetGo() {
     steady(48, 30);
-    var touched = bench.rollups.aboutToStore(List.of(Bench.reading(5_000, 1, 1, 1)));
+    var touched = bench.rollups.beforeWrite(List.of(Bench.reading(5_000, 1, 1, 1)));
 
-    Instant most = bench.rollups.letGoBefore(Bench.START.plus(Duration.ofHours(30)));
+    Instant most = bench.rollups.prepareDeletionBefore(Bench.START.plus(Duration.ofHours(30)));
 
     assertTrue(!most.isAfter(Bench.START.plusSeconds(43 * 60)), "let go before " + most);
-    bench.rollups.stored(touched);
-    bench.rollups.letGoBefore(Bench.START.plus(Duration.ofHours(30)));
+    bench.rollups.afterWrite(touched);
+    bench.rollups.prepareDeletionBefore(Bench.START.plus(Duration.ofHours(30)));
     assertEquals(
         Bench.START.plus(Duration.ofHours(30)).minusSeconds(17 * 60), bench.rollups.rawFrom());
   }
@@ -168,7 +171,8 @@ class HourlyRollupsTest {
   @Test
   void theFirstHourAfterThoseLetGoIsWorkedOutAgainAsWhole() {
     steady(48, 30);
-    bench.readings.deleteBefore(bench.rollups.letGoBefore(Bench.START.plus(Duration.ofHours(30))));
+    bench.readings.deleteBefore(
+        bench.rollups.prepareDeletionBefore(Bench.START.plus(Duration.ofHours(30))));
     bench.register.change(bench.container().id(), Bench.settings(20, null));
     Instant kept = bench.rollups.rawFrom();
 
@@ -176,7 +180,7 @@ class HourlyRollupsTest {
 
     assertEquals(
         10,
-        bench.containerHistory.heat(bench.container(), hour, new HeatRule(20, null)).degreeHours(),
+        bench.history.heat(bench.container(), hour, new HeatRule(20, null)).degreeHours(),
         1e-9);
   }
 
@@ -185,15 +189,15 @@ class HourlyRollupsTest {
     steady(24, 30);
     bench.rollups.catchUp();
     Clock earlier = Clock.fixed(Bench.START.plus(Duration.ofHours(10)), ZoneOffset.UTC);
-    HourlyRollups later = new HourlyRollups(bench.history, bench.register, bench.hours, earlier);
+    HourlyRollups later = new HourlyRollups(bench.calibrated, bench.register, bench.hours, earlier);
     int kept = bench.hours.size();
 
-    later.stored(later.aboutToStore(List.of(Bench.reading(12 * 3_600L, 1, 1, 1))));
+    later.afterWrite(later.beforeWrite(List.of(Bench.reading(12 * 3_600L, 1, 1, 1))));
 
-    assertTrue(bench.hours.size() < kept, "the hours around it are forgotten");
+    assertTrue(bench.hours.size() < kept, "the hours around it are invalidated");
   }
 
-  /** The batch is announced, then read past, then stored: what was read must not be kept. */
+  /** A result computed between the announcement and the write of a batch must not be stored. */
   @Test
   void whatWasReadWhileABatchWasOnItsWayIsNotKept() {
     Bench bench = new Bench(Bench.START.plusSeconds(10 * 86_400));
@@ -201,16 +205,16 @@ class HourlyRollupsTest {
     for (int minute = 0; minute <= 600; minute += 10) {
       batch.add(Bench.reading(60L * minute, 30, 90, 0));
     }
-    var touched = bench.rollups.aboutToStore(batch);
+    var touched = bench.rollups.beforeWrite(batch);
     bench.readings.afterNextRead(
         () -> {
           bench.readings.write(batch);
-          bench.rollups.stored(touched);
+          bench.rollups.afterWrite(touched);
         });
     Span hours =
         new Span(Instant.parse("2026-03-01T01:00:00Z"), Instant.parse("2026-03-01T09:00:00Z"));
     HeatRule own = HeatRule.of(bench.container().settings());
-    assertEquals(0, bench.containerHistory.heat(bench.container(), hours, own).coveredMs());
-    assertEquals(8 * 18, bench.containerHistory.heat(bench.container(), hours, own).degreeHours(), 1e-9);
+    assertEquals(0, bench.history.heat(bench.container(), hours, own).coveredMs());
+    assertEquals(8 * 18, bench.history.heat(bench.container(), hours, own).degreeHours(), 1e-9);
   }
 }

@@ -18,7 +18,7 @@ import tepidarium.heat.BenchPlace;
 import tepidarium.heat.HeatBench;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.LocalHours;
-import tepidarium.history.Thinned;
+import tepidarium.history.Downsampled;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Refined;
@@ -26,7 +26,7 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 import tepidarium.stats.AutocorrelatedMean.Estimate;
 
-/** What is told of a course does not depend on how often the sensor reports it. */
+/** Tests that time-weighted statistics do not depend on the reporting interval. */
 class MeansOverTimeProperties {
   private static final double EXACT = 1e-9;
   private static final Instant FROM = Instant.parse("2026-03-01T01:00:00Z");
@@ -55,15 +55,15 @@ class MeansOverTimeProperties {
   }
 
   private static HeatBench.Side side(String name, Bench bench, LocalHours hours) {
-    var columns = bench.containerHistory.heatHours(bench.container(), hours, RULE);
+    var columns = bench.history.heatHours(bench.container(), hours, RULE);
     ContainerId id = new ContainerId(name);
     BenchPlace place = new BenchPlace(id, name, columns, List.of(), null);
     return new HeatBench.Side(name, name, false, List.of(place));
   }
 
-  private static List<Thinned.Point> points(Bench bench, int points) {
+  private static List<Downsampled.Point> points(Bench bench, int points) {
     return Objects.requireNonNull(
-        bench.containerHistory.series(bench.container(), SPAN, points).get(Quantity.TEMPERATURE));
+        bench.history.series(bench.container(), SPAN, points).get(Quantity.TEMPERATURE));
   }
 
   /**
@@ -92,8 +92,8 @@ class MeansOverTimeProperties {
     assertEquals(26, told.profileC()[1], EXACT);
     assertEquals(32, told.profileC()[2], EXACT);
     assertEquals(31.75, points(bench, DAYS).get(1).mean(), EXACT);
-    Samples all = bench.history.samples(bench.container().id(), Quantity.TEMPERATURE, SPAN);
-    assertEquals(31.75, Thinned.of(all, SPAN, DAYS, Bench.GAP).get(1).mean(), EXACT);
+    Samples all = bench.calibrated.samples(bench.container().id(), Quantity.TEMPERATURE, SPAN);
+    assertEquals(31.75, Downsampled.of(all, SPAN, DAYS, Bench.GAP).get(1).mean(), EXACT);
   }
 
   @Property(tries = 40)
@@ -126,7 +126,7 @@ class MeansOverTimeProperties {
     }
   }
 
-  private static void samePoints(List<Thinned.Point> expected, List<Thinned.Point> told) {
+  private static void samePoints(List<Downsampled.Point> expected, List<Downsampled.Point> told) {
     assertEquals(expected.size(), told.size());
     for (int i = 0; i < told.size(); i++) {
       assertEquals(expected.get(i).known(), told.get(i).known());

@@ -5,7 +5,7 @@ import java.util.OptionalLong;
 import java.util.TreeMap;
 import tepidarium.container.ContainerId;
 
-/** Hours of one container in memory, for fast tests; the real store has its own. */
+/** In-memory store for the hours of one container, for fast tests. */
 final class MemoryHours implements RollupStore {
   private record Kept(long fingerprint, RollupRow row) {}
 
@@ -27,17 +27,17 @@ final class MemoryHours implements RollupStore {
   }
 
   @Override
-  public void forget(ContainerId container, long fromMs, long toMs) {
+  public void delete(ContainerId container, long fromMs, long toMs) {
     hours.subMap(fromMs, toMs).clear();
   }
 
   @Override
-  public long keptUntilMs(ContainerId container) {
+  public long storedUntilMs(ContainerId container) {
     return hours.isEmpty() ? 0 : hours.lastKey() + HourlyRollups.HOUR_MS;
   }
 
   @Override
-  public OptionalLong keptFromMs(ContainerId container) {
+  public OptionalLong storedFromMs(ContainerId container) {
     return hours.isEmpty() ? OptionalLong.empty() : OptionalLong.of(hours.firstKey());
   }
 

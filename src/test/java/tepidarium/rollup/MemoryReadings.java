@@ -17,7 +17,7 @@ import tepidarium.series.SensorSummary;
 import tepidarium.series.UncertainReadings;
 import tepidarium.series.WriteResult;
 
-/** Readings of one sensor in memory, for fast tests; the real stores have their own. */
+/** In-memory store for readings of one sensor, for fast tests. */
 public final class MemoryReadings implements ReadingSink, ReadingSource {
   private final TreeMap<Long, Reading> readings = new TreeMap<>();
   private int reads;
@@ -54,7 +54,7 @@ public final class MemoryReadings implements ReadingSink, ReadingSource {
     return samples;
   }
 
-  /** What happens once the next read has seen what it sees. */
+  /** Runs the action after the next read has taken its result. */
   public void afterNextRead(Runnable then) {
     afterNextRead = then;
   }

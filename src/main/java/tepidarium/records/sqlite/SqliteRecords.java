@@ -12,7 +12,10 @@ import tepidarium.series.StoreException;
 import tepidarium.sqlite.Schema;
 import tepidarium.sqlite.SqliteFile;
 
-/** Opens the records store in one SQLite file and runs transactions on one connection, one at a time. Thread-safe. */
+/**
+ * Opens the records store in one SQLite file and runs transactions on one connection, one at a
+ * time. Thread-safe.
+ */
 public final class SqliteRecords implements Database {
   private static final Schema SCHEMA = new Schema("db/records", 8);
   private final Connection connection;

@@ -16,19 +16,20 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.Warmth;
-import tepidarium.rollup.RollupRow;
-import tepidarium.rollup.RollupStore;
-import tepidarium.rollup.LimitTime;
-import tepidarium.rollup.Summary;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.TimeWeighted;
+import tepidarium.rollup.LimitTime;
+import tepidarium.rollup.RollupRow;
+import tepidarium.rollup.RollupStore;
+import tepidarium.rollup.Summary;
 import tepidarium.series.StoreException;
 import tepidarium.sqlite.ReaderPool;
 import tepidarium.sqlite.Schema;
 import tepidarium.sqlite.SqliteFile;
 
 /**
- * The rollups in one SQLite file: one writing connection, taken in turns, and a few reading ones.
+ * Stores hourly rollups in one SQLite file, with one synchronized write connection and a pool of
+ * read connections.
  */
 public final class SqliteRollups implements RollupStore, AutoCloseable {
   private static final Schema SCHEMA = new Schema("db/ledger", 3);
@@ -68,7 +69,7 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
     try {
       return new SqliteRollups(SqliteFile.open(path, SCHEMA));
     } catch (SQLException e) {
-      throw new IllegalStateException("cannot open the rollups in " + path, e);
+      throw new IllegalStateException("cannot open the hourly rollups in " + path, e);
     }
   }
 
@@ -202,7 +203,9 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
     statement.setLong(first + 5, summary.lastMs());
   }
 
-  /** The driver keeps NaN and what was never written alike, as NULL. */
+  /**
+   * Binds the time-weighted columns. The driver stores NaN as NULL, the same as a missing value.
+   */
   private static void bind(PreparedStatement statement, int first, TimeWeighted course)
       throws SQLException {
     statement.setLong(first, course.coveredMs());
@@ -217,7 +220,7 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
   }
 
   @Override
-  public void forget(ContainerId container, long fromMs, long toMs) {
+  public void delete(ContainerId container, long fromMs, long toMs) {
     transaction(
         () -> {
           try (PreparedStatement statement =
@@ -241,12 +244,12 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
       } catch (SQLException again) {
         e.addSuppressed(again);
       }
-      throw new StoreException("cannot write the rollups: " + e.getMessage(), e);
+      throw new StoreException("cannot write hourly rollups: " + e.getMessage(), e);
     }
   }
 
   @Override
-  public long keptUntilMs(ContainerId container) {
+  public long storedUntilMs(ContainerId container) {
     return readers.with(
         connection -> {
           try (PreparedStatement statement =
@@ -261,7 +264,7 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
   }
 
   @Override
-  public OptionalLong keptFromMs(ContainerId container) {
+  public OptionalLong storedFromMs(ContainerId container) {
     return readers.with(
         connection -> {
           try (PreparedStatement statement =
@@ -305,7 +308,7 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
     try {
       writer.close();
     } catch (SQLException e) {
-      throw new StoreException("cannot close the rollups", e);
+      throw new StoreException("cannot close the hourly rollups", e);
     }
   }
 }

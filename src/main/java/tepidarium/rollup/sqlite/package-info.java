@@ -1,4 +1,4 @@
-/** The rollups in one SQLite file. */
+/** Stores hourly rollups in one SQLite file. */
 @NullMarked
 package tepidarium.rollup.sqlite;
 

@@ -2,30 +2,30 @@ package tepidarium.rollup;
 
 import java.util.ArrayList;
 import java.util.List;
-import tepidarium.history.Thinned;
+import tepidarium.history.Downsampled;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Span;
 import tepidarium.reading.TimeWeighted;
 
-/** Thins rollups rows, each an hour or less, to points by the rule of {@link Thinned}. */
-final class ThinnedRows {
-  private ThinnedRows() {}
+/** Downsamples rollup rows to chart points by the rule of {@link Downsampled}. */
+final class DownsampledRollups {
+  private DownsampledRollups() {}
 
-  /** Rows of one stretch of time that has readings and no long gap between rows. */
+  /** The rows of one bucket, with readings and without a long gap between rows. */
   private record Open(long bucket, Summary readings, TimeWeighted course) {
     Open plus(Summary more, TimeWeighted next) {
       return new Open(bucket, readings.plus(more), course.plus(next));
     }
 
-    Thinned.Point point() {
+    Downsampled.Point point() {
       long at = (readings.firstMs() + readings.lastMs()) / 2;
-      return Thinned.point(at, readings.min(), readings.max(), readings.mean(), course);
+      return Downsampled.point(at, readings.min(), readings.max(), readings.mean(), course);
     }
   }
 
-  static List<Thinned.Point> of(
+  static List<Downsampled.Point> of(
       List<RollupRow> rows, Quantity quantity, Span span, int points, long maxGapMs) {
-    List<Thinned.Point> result = new ArrayList<>();
+    List<Downsampled.Point> result = new ArrayList<>();
     double stretch = Math.max(1, (double) span.length().toMillis() / points);
     Open open = null;
     for (RollupRow row : rows) {
@@ -44,7 +44,7 @@ final class ThinnedRows {
       }
       if (open != null && gap) {
         long middle = (open.readings().lastMs() + next.firstMs()) / 2;
-        result.add(new Thinned.Point(middle, false, 0, 0, 0));
+        result.add(new Downsampled.Point(middle, false, 0, 0, 0));
       }
       open = new Open(bucket, next, row.course(quantity));
     }

@@ -8,15 +8,15 @@ import tepidarium.reading.Span;
 import tepidarium.reading.TimeWeighted;
 
 /**
- * A record thinned to what a screen can show, with no extreme lost: the span is cut into equal
- * stretches, and each that holds samples gives its least, greatest and mean value at its middle.
- * The mean is over time, on the straight lines between samples within the stretch, so that it does
- * not depend on how often the sensor reports. A stretch with one sample gives it as it is, so that
- * a close look shows the readings themselves; one without a line gives the mean of its samples. A
- * gap longer than the longest one is a point without values between its neighbours.
+ * Downsamples a series for a chart and keeps all extremes. The span is divided into equal buckets.
+ * Each bucket with samples gives one point: minimum, maximum and mean at the middle of its samples.
+ * The mean is time-weighted over the straight lines between samples, so it does not depend on the
+ * reporting interval. A bucket with one sample gives that sample unchanged. A bucket whose samples
+ * are all separated by gaps gives the plain mean. A gap longer than {@code maxGap} gives a point
+ * without values.
  */
-public final class Thinned {
-  /** One point; {@code known} is false for a gap. */
+public final class Downsampled {
+  /** One chart point; {@code known} is false for a gap. */
   public record Point(long atMs, boolean known, double min, double max, double mean) {}
 
   private final Samples all;
@@ -25,7 +25,7 @@ public final class Thinned {
   private final double stretchMs;
   private final Duration maxGap;
 
-  private Thinned(Samples all, Span span, int points, Duration maxGap) {
+  private Downsampled(Samples all, Span span, int points, Duration maxGap) {
     this.all = all;
     this.inside = all.between(span.fromMs(), span.toMs() + 1);
     this.span = span;
@@ -34,17 +34,17 @@ public final class Thinned {
   }
 
   /**
-   * Thins the samples that lie in the span.
+   * Downsamples the samples inside the span.
    *
-   * @param samples reaching beyond the span by the longest gap, where there are any
-   * @param points into how many stretches to cut it
+   * @param samples samples of the span widened by the longest gap on both sides
+   * @param points number of buckets
    * @throws IllegalArgumentException when points is not positive
    */
   public static List<Point> of(Samples samples, Span span, int points, Duration maxGap) {
     if (points < 1) {
       throw new IllegalArgumentException("points must be at least 1, not " + points);
     }
-    return new Thinned(samples, span, points, maxGap).points();
+    return new Downsampled(samples, span, points, maxGap).points();
   }
 
   private List<Point> points() {
@@ -89,7 +89,10 @@ public final class Thinned {
     return point(at, min, max, sum / count, course);
   }
 
-  /** The stretch of the samples from {@code start} to before {@code end}; a gap cuts it short. */
+  /**
+   * The time covered by the samples with indexes {@code start} (inclusive) to {@code end}
+   * (exclusive), without a gap at its end.
+   */
   private Span stretch(int start, int end) {
     long bucket = bucket(start);
     long from = span.fromMs() + (long) Math.ceil(bucket * stretchMs);
@@ -101,13 +104,13 @@ public final class Thinned {
   }
 
   /**
-   * A point that stands for a stretch.
+   * Builds the point of one bucket.
    *
-   * @param atMs the middle of its first and last sample, which keeps the points ascending and
-   *     inside the record
+   * @param atMs midpoint between its first and last sample, so that points ascend and stay inside
+   *     the series
    * @param samplesMean the mean of its samples
-   * @param course what the straight lines within the stretch tell; where there are none, the
-   *     samples speak for themselves
+   * @param course time-weighted statistics of the straight lines within the bucket; if it covers no
+   *     time, {@code samplesMean} is used
    */
   public static Point point(
       long atMs, double min, double max, double samplesMean, TimeWeighted course) {

@@ -19,16 +19,15 @@ import tepidarium.reading.Span;
 import tepidarium.series.ReadingSource;
 
 /**
- * The readings of a container, calibrated. Where several sensors in it report the same quantity,
- * the one placed first speaks for the container, and the next ones fill its gaps. Safe for use by
- * several threads.
+ * Queries the calibrated readings of a container. If several of its sensors report the same
+ * quantity, the sensor placed first is used, and the others fill its gaps. Thread-safe.
  */
-public final class History {
+public final class CalibratedReadings {
   private final ReadingSource source;
   private final Register register;
   private final Duration maxGap;
 
-  public History(ReadingSource source, Register register, Duration maxGap) {
+  public CalibratedReadings(ReadingSource source, Register register, Duration maxGap) {
     this.source = source;
     this.register = register;
     this.maxGap = maxGap;
@@ -39,8 +38,8 @@ public final class History {
   }
 
   /**
-   * The container's samples of each quantity over the span, and as far beyond either end as a
-   * straight line can reach. A quantity without readings has no entry.
+   * The container's samples of each quantity over the span, widened by the longest gap on both
+   * sides for interpolation. A quantity without readings has no entry.
    *
    * @param container a container, or the room
    */
@@ -62,7 +61,7 @@ public final class History {
     return merged;
   }
 
-  /** The same, apart for each sensor that was in the container during the span. */
+  /** The samples of each sensor that was in the container during the span. */
   public Map<SensorId, Map<Quantity, Samples>> bySensor(ContainerId container, Span span) {
     Map<SensorId, Map<Quantity, Samples>> sensors = new LinkedHashMap<>();
     for (Placement placement : register.placementsIn(container)) {
@@ -74,7 +73,7 @@ public final class History {
     return sensors;
   }
 
-  /** The samples of one quantity; empty ones where there are none. */
+  /** The samples of one quantity; empty if there are none. */
   public Samples samples(ContainerId container, Quantity quantity, Span span) {
     return samples(container, span).getOrDefault(quantity, Samples.EMPTY);
   }
@@ -88,7 +87,7 @@ public final class History {
 
   private Map<Quantity, Samples> read(SensorId sensor, Span stretch) {
     Calibration calibration = register.calibration(sensor);
-    // The store includes the end, a placement does not.
+    // The store query includes its end instant; a placement excludes it.
     Span closed = new Span(stretch.from(), stretch.to().minusMillis(1));
     Map<Quantity, Samples> raw = new EnumMap<>(Quantity.class);
     source
@@ -99,8 +98,8 @@ public final class History {
   }
 
   /**
-   * From when to when the container has a history: from its first reading, or placement, to now, or
-   * to when its last sensor was taken out. Empty when no sensor was ever in it.
+   * The time span with readings of the container. It starts at the first reading or placement. It
+   * ends now, or when the last sensor was removed. Empty if no sensor was ever placed in it.
    */
   public Optional<Span> extent(ContainerId container, Instant now) {
     Instant from = null;
@@ -127,7 +126,9 @@ public final class History {
     return source.firstAt(placement.sensor(), new Span(placement.from(), end));
   }
 
-  /** The worst temperature error of the sensors that were in the container during the span, ±°C. */
+  /**
+   * The largest temperature error among the sensors placed in the container during the span, ±°C.
+   */
   public double temperatureErrorC(ContainerId container, Span span) {
     List<Double> errors = new ArrayList<>();
     for (Placement placement : register.placementsIn(container)) {
