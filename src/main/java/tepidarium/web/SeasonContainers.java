@@ -59,21 +59,29 @@ final class SeasonContainers implements ContainerWarmth {
     }
   }
 
+  /**
+   * Reads all containers.
+   *
+   * @param now until when there can be readings
+   * @param site null where it is not known
+   */
   SeasonContainers(
       Register register,
       CalibratedReadings calibrated,
       ContainerHistory history,
-      Views views,
-      Span season) {
+      Span season,
+      Instant now,
+      ZoneId zone,
+      @Nullable Site site) {
     this.register = register;
     this.calibrated = calibrated;
     this.measured = new MeasuredWarmth(register, calibrated, history);
     this.season = season;
-    this.zone = views.zone();
-    this.site = views.site();
+    this.zone = zone;
+    this.site = site;
     // Most of a report is reading hours, which containers can do side by side.
     register.containers().parallelStream()
-        .map(container -> read(container, history, views.now()))
+        .map(container -> read(container, history, now))
         .toList()
         .forEach(one -> read.put(one.container().id(), one));
   }

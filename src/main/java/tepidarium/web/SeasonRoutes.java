@@ -209,7 +209,9 @@ final class SeasonRoutes {
   }
 
   private SeasonReport report(Span span, List<KeptSeason> kept) {
-    SeasonContainers places = new SeasonContainers(register, calibrated, history, views, span);
+    SeasonContainers places =
+        new SeasonContainers(
+            register, calibrated, history, span, views.now(), views.zone(), views.site());
     SeasonSowings sown = new SeasonSowings(journal, seeds, register, span);
     Set<ContainerId> withSeeds = sown.containers();
     List<SowingResult> sowings = sown.results(places);

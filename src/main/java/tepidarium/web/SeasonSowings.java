@@ -153,7 +153,8 @@ final class SeasonSowings {
     return first;
   }
 
-  private static SowingResult.@Nullable Heat heat(Course course, HeatPath path, HeatRule rule) {
+  /** The heat of each group until its own last check; the mean weighs groups by their seeds. */
+  static SowingResult.@Nullable Heat heat(Course course, HeatPath path, HeatRule rule) {
     double seeds = 0;
     double[] sums = new double[5];
     for (GroupState group : course.groups()) {

@@ -13,7 +13,7 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 
 /** Containers at temperatures that are known, with gaps, and sowings in them. */
-final class Shelf implements ContainerWarmth {
+public final class Shelf implements ContainerWarmth {
   static final Instant SOWN = Instant.parse("2026-03-01T06:00:00Z");
   static final double HIGH_LIMIT_C = 33;
 
@@ -37,7 +37,7 @@ final class Shelf implements ContainerWarmth {
     return SOWN.plus(Freshness.days(day));
   }
 
-  ContainerId container(String id, double temperatureC) {
+  public ContainerId container(String id, double temperatureC) {
     ContainerId container = new ContainerId(id);
     temperaturesC.put(container, temperatureC);
     return container;
@@ -82,7 +82,11 @@ final class Shelf implements ContainerWarmth {
     return HIGH_LIMIT_C;
   }
 
-  static Entry entry(long sowing, double day, Act act) {
+  public static Course course(List<Entry> entries) {
+    return Course.of(entries);
+  }
+
+  public static Entry entry(long sowing, double day, Act act) {
     Instant at = day(day);
     UUID id = new UUID(sowing, at.toEpochMilli() * 1_000 + act.hashCode() % 1_000);
     return new Entry(id, sowing, at, act, at, null, null, null, null, null);

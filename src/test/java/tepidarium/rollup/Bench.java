@@ -24,7 +24,7 @@ public final class Bench {
 
   public final MemoryReadings readings = new MemoryReadings();
   final MemoryHours hours = new MemoryHours();
-  final Register register = new Register(new MemoryContainers());
+  public final Register register = new Register(new MemoryContainers());
   public final CalibratedReadings calibrated = new CalibratedReadings(readings, register, GAP);
   final HourlyRollups rollups;
   final RollupSink sink;
