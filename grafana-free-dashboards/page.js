@@ -112,8 +112,8 @@ function figuresOfPage() {
 
 function foot() {
   return [
-    h('section', { class: 'service', 'aria-label': 'Service' }, h('p', { id: 'health' }, 'Asking the service how it is …'), h('ul', { id: 'parts' }),
-      h('p', { id: 'counts' }),
+    h('section', { class: 'service', 'aria-label': 'Service' }, h('p', { id: 'service-health' }, 'Asking the service how it is …'), h('ul', { id: 'service-parts' }),
+      h('p', { id: 'service-counts' }),
       h('p', {}, h('a', { href: `/figures.html#${figuresOfPage()}` }, 'How is this worked out?')),
       h('p', { class: 'documents' }, 'Help: ', Object.entries(DOCUMENTS).flatMap(([title, href]) => [' · ', h('a', { href }, title)]).slice(1))),
     h('section', { class: 'cautions', 'aria-labelledby': 'cautions-title' },
@@ -136,13 +136,13 @@ async function showHealth() {
   try {
     health = await api.health();
   } catch (problem) {
-    setText(byId('health'), problem.message);
-    byId('parts').replaceChildren();
+    setText(byId('service-health'), problem.message);
+    byId('service-parts').replaceChildren();
     return;
   }
   const parts = Object.entries(health.parts ?? {});
-  setText(byId('health'), `${healthVerdict(health.status, parts)} Version ${health.version ?? 'not told'}.`);
-  reconcile(byId('parts'), parts, ([name]) => name, () => h('li', {}), (item, [name, part]) => {
+  setText(byId('service-health'), `${healthVerdict(health.status, parts)} Version ${health.version ?? 'not told'}.`);
+  reconcile(byId('service-parts'), parts, ([name]) => name, () => h('li', {}), (item, [name, part]) => {
     item.className = part.status === 'up' ? 'up' : 'down';
     setText(item, `${name}: ${part.status}${part.detail ? `, ${part.detail}` : ''}`);
   });
@@ -150,7 +150,7 @@ async function showHealth() {
 }
 
 function showCounts(counts) {
-  byId('counts').replaceChildren(
+  byId('service-counts').replaceChildren(
     `Readings received ${number(counts.received)}, stored ${number(counts.stored)}, repeated ${number(counts.repeated)}, waiting ${number(counts.waiting)}. `,
     h('a', { href: '/rejects.html' }, `${count(counts.rejected ?? 0, 'message')} could not be read`), '.');
 }

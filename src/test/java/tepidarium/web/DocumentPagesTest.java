@@ -30,6 +30,7 @@ import org.junit.jupiter.api.Test;
  */
 class DocumentPagesTest {
   private static final Pattern LINKED = Pattern.compile("/docs/([a-z-]+)\\.html");
+  private static final Pattern ID = Pattern.compile("\\bid(?:=\"|: ')([a-z-]+)[\"']");
   private static final Path TEXT = Path.of("src/docs/figures.md");
   private static final int COLUMNS = 6;
   private static final Pattern NAMED = Pattern.compile("`([\\w.-]+)`");
@@ -107,6 +108,24 @@ class DocumentPagesTest {
         html);
   }
 
+  /** The script of a page finds its own elements by id, so no heading may have the same. */
+  @Test
+  void noHeadingHasTheIdOfAnElementOfThePage() throws IOException {
+    String template = Files.readString(Path.of("grafana-free-dashboards/document.html"));
+    String script = Files.readString(Path.of("grafana-free-dashboards/page.js"));
+    List<String> own = new ArrayList<>();
+    ID.matcher(template + script).results().forEach(id -> own.add(id.group(1)));
+    assertTrue(own.containsAll(List.of("main", "foot", "live")), own.toString());
+    try (Stream<Path> documents = Files.list(TEXT.getParent())) {
+      for (Path document : documents.filter(file -> file.toString().endsWith(".md")).toList()) {
+        Set<String> ids = new TreeSet<>(own);
+        ID.matcher(DocumentPages.html(Files.readString(document)))
+            .results()
+            .forEach(id -> assertTrue(ids.add(id.group(1)), document + " has " + id.group(1)));
+      }
+    }
+  }
+
   @Test
   void theProductsPagesLinkToDocumentsThatExist() throws IOException {
     Set<String> linked = new TreeSet<>();
@@ -134,7 +153,7 @@ class DocumentPagesTest {
     try {
       String settings = get(server, "/docs/settings.html", 200);
       assertTrue(settings.contains("<title>Settings · Tepidarium</title>"), settings);
-      assertTrue(settings.contains("<article id=\"settings\""), settings);
+      assertTrue(settings.contains("data-document=\"settings\""), settings);
       assertTrue(settings.contains("<code>httpPort</code>"), settings);
       assertEquals(get(server, "/figures.html", 200), get(server, "/docs/figures.html", 200));
       for (String wrong : List.of("absent.html", "settings.md", "..%2Fpages%2Findex.html")) {
