@@ -173,6 +173,26 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
     assertEquals(new WriteResult(0, 101), store.write(repeated));
   }
 
+  /** Instants in a stretch that is full; each one has a stretch of its own after it. */
+  @Test
+  void aClockThatRepeatsTheLastSecondsHoldsUpNobody() {
+    store.write(instants(3_000, 0));
+    List<Reading> again = instants(3_000, 5_000);
+    Duration limit = Duration.ofSeconds(2);
+    WriteResult result = assertTimeout(limit, () -> store.write(again));
+
+    assertEquals(100, result.stored());
+    assertEquals(2_900, result.refused().size());
+    assertEquals(new WriteResult(0, 3_000), store.write(instants(3_000, 0)));
+  }
+
+  private static List<Reading> instants(int count, int light) {
+    return IntStream.range(0, count)
+        .mapToObj(
+            i -> new Reading(BAG, START.plusMillis(i), null, null, (double) (light + i), null))
+        .toList();
+  }
+
   @Test
   void aReadingIsCompletedByTheQuantitiesItLacked() {
     store.write(List.of(full(0, 30.0, null, null, null)));

@@ -1,12 +1,16 @@
 package tepidarium.ingest;
 
 import java.time.Clock;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.StringJoiner;
 import java.util.stream.Stream;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
+import tepidarium.reading.SensorId;
 import tepidarium.series.RefusedReading;
 import tepidarium.series.WriteResult;
 
@@ -16,6 +20,9 @@ import tepidarium.series.WriteResult;
  * use by several threads.
  */
 public final class Settlement {
+  /** More would push the rejects of other sensors out of the log, which keeps 1,000 lines. */
+  private static final int MOST_LINES = 20;
+
   private final RejectLog rejectLog;
   private final String rootTopic;
   private final Clock clock;
@@ -59,8 +66,27 @@ public final class Settlement {
    */
   public void log(List<Reject> rejects, List<RefusedReading> refused) {
     if (!rejects.isEmpty() || !refused.isEmpty()) {
-      rejectLog.add(Stream.concat(rejects.stream(), refused.stream().map(this::line)).toList());
+      rejectLog.add(Stream.concat(rejects.stream(), lines(refused).stream()).toList());
     }
+  }
+
+  /** A line for each refused reading; beyond 20 of one sensor, a last line counts the others. */
+  private List<Reject> lines(List<RefusedReading> refused) {
+    Map<SensorId, Integer> counts = new LinkedHashMap<>();
+    List<Reject> lines = new ArrayList<>();
+    for (RefusedReading reading : refused) {
+      if (counts.merge(reading.reading().sensor(), 1, Integer::sum) <= MOST_LINES) {
+        lines.add(line(reading));
+      }
+    }
+    counts.forEach(
+        (sensor, count) -> {
+          if (count > MOST_LINES) {
+            String reason = "and " + (count - MOST_LINES) + " more readings of this sensor";
+            lines.add(Reject.of(clock.instant(), rootTopic + '/' + sensor, reason, ""));
+          }
+        });
+    return lines;
   }
 
   /**

@@ -135,12 +135,13 @@ final class RowWriter implements AutoCloseable {
       return;
     }
     for (int moved = 0; moved <= ReadingSink.MAX_SHIFT_MS; moved++) {
-      TakenInstants.Fit fit = taken.fit(sensorId, atMs, moved, reading);
+      TakenInstants.Fit fit = taken.fit(sensorId, atMs + moved, reading);
       if (fit == TakenInstants.Fit.SAME) {
         return;
       }
       if (fit == TakenInstants.Fit.FREE) {
         insertAt(sensorId, atMs + moved, reading);
+        taken.written(sensorId, atMs + moved, reading);
         tally.stored.add(reading);
         return;
       }
@@ -151,7 +152,6 @@ final class RowWriter implements AutoCloseable {
   private void insertAt(int sensorId, long atMs, Reading reading) throws SQLException {
     bind(sensorId, atMs, reading);
     insert.executeUpdate();
-    taken.forget();
   }
 
   private boolean isStored(int sensorId, long atMs, Reading reading) throws SQLException {

@@ -9,19 +9,21 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
-import tepidarium.series.ReadingSink;
 import tepidarium.series.ScaledValue;
 
 /**
- * Caches the rows of a sensor from an instant on, as far as a reading may be moved. A sensor whose
- * clock stands still asks for the same rows with each of thousands of readings, and a query for
- * each of 100 milliseconds held up all other sensors for minutes. For one thread.
+ * Caches rows in blocks of 256 ms, to tell how readings and the rows around their instants go
+ * together. A sensor whose clock stands still asks for the same rows with each of thousands of
+ * readings, and a query for each of 100 milliseconds held up all other sensors for minutes. For one
+ * thread.
  */
 final class TakenInstants implements AutoCloseable {
   private static final Quantity[] QUANTITIES = Quantity.values();
 
-  /** Each takes about 10 KB. */
-  private static final int MOST_CACHED = 100;
+  private static final int BLOCK_MS = 256;
+
+  /** Each takes up to 40 KB. */
+  private static final int MOST_CACHED = 50;
 
   /** How a reading and the row at an instant go together. */
   enum Fit {
@@ -33,7 +35,7 @@ final class TakenInstants implements AutoCloseable {
     CONFLICT
   }
 
-  private record Key(int sensorId, long fromMs) {}
+  private record Key(int sensorId, long block) {}
 
   private final PreparedStatement select;
   private final Map<Key, @Nullable Long[][]> cached = new HashMap<>();
@@ -46,13 +48,17 @@ final class TakenInstants implements AutoCloseable {
                 + " WHERE sensor_id = ? AND at_ms BETWEEN ? AND ?");
   }
 
-  boolean isCached(int sensorId, long fromMs) {
-    return cached.containsKey(new Key(sensorId, fromMs));
+  boolean isCached(int sensorId, long atMs) {
+    return cached.containsKey(new Key(sensorId, Math.floorDiv(atMs, BLOCK_MS)));
   }
 
-  /** How the reading fits so many milliseconds after an instant. */
-  Fit fit(int sensorId, long fromMs, int moved, Reading reading) throws SQLException {
-    Key key = new Key(sensorId, fromMs);
+  /** How the reading fits at an instant. */
+  Fit fit(int sensorId, long atMs, Reading reading) throws SQLException {
+    return fit(block(sensorId, atMs)[Math.floorMod(atMs, BLOCK_MS)], reading);
+  }
+
+  private @Nullable Long[][] block(int sensorId, long atMs) throws SQLException {
+    Key key = new Key(sensorId, Math.floorDiv(atMs, BLOCK_MS));
     @Nullable Long[][] rows = cached.get(key);
     if (rows == null) {
       rows = read(key);
@@ -61,7 +67,21 @@ final class TakenInstants implements AutoCloseable {
       }
       cached.put(key, rows);
     }
-    return fit(rows[moved], reading);
+    return rows;
+  }
+
+  /** The reading, which fitted, has been written at an instant. */
+  void written(int sensorId, long atMs, Reading reading) throws SQLException {
+    @Nullable Long[][] rows = block(sensorId, atMs);
+    int index = Math.floorMod(atMs, BLOCK_MS);
+    @Nullable Long[] row = rows[index].length == 0 ? new Long[QUANTITIES.length] : rows[index];
+    for (int i = 0; i < QUANTITIES.length; i++) {
+      Double value = reading.value(QUANTITIES[i]);
+      if (value != null) {
+        row[i] = ScaledValue.steps(value);
+      }
+    }
+    rows[index] = row;
   }
 
   private static Fit fit(@Nullable Long[] row, Reading reading) {
@@ -83,10 +103,11 @@ final class TakenInstants implements AutoCloseable {
 
   /** The values at each millisecond; an empty array where there is no row. */
   private @Nullable Long[][] read(Key key) throws SQLException {
-    @Nullable Long[][] rows = new Long[ReadingSink.MAX_SHIFT_MS + 1][0];
+    @Nullable Long[][] rows = new Long[BLOCK_MS][0];
+    long fromMs = key.block() * BLOCK_MS;
     select.setInt(1, key.sensorId());
-    select.setLong(2, key.fromMs());
-    select.setLong(3, key.fromMs() + ReadingSink.MAX_SHIFT_MS);
+    select.setLong(2, fromMs);
+    select.setLong(3, fromMs + BLOCK_MS - 1);
     try (ResultSet found = select.executeQuery()) {
       while (found.next()) {
         @Nullable Long[] values = new Long[QUANTITIES.length];
@@ -94,13 +115,13 @@ final class TakenInstants implements AutoCloseable {
           long value = found.getLong(2 + i);
           values[i] = found.wasNull() ? null : value;
         }
-        rows[(int) (found.getLong(1) - key.fromMs())] = values;
+        rows[(int) (found.getLong(1) - fromMs)] = values;
       }
     }
     return rows;
   }
 
-  /** To be called after each write. */
+  /** To be called when the table may have changed otherwise. */
   void forget() {
     cached.clear();
   }
