@@ -5,18 +5,18 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 
 /**
- * A condition that needs a person; states after ANSI/ISA-18.2. It is active until it has returned,
- * and open until it has both returned and been acknowledged.
+ * An alert: a condition that needs a person's attention. States after ANSI/ISA-18.2: it is active
+ * until it returns, and open until it has returned and has been acknowledged.
  *
  * @param limit the limit in force when it was raised, in the unit of the kind
  * @param since the first reading outside
- * @param raisedAt when the on-delay ran out, event time
+ * @param raisedAt when the on-delay ended, event time
  * @param returnedAt null while active
- * @param acknowledgedAt null until somebody acknowledges
- * @param shelvedUntil null, or until when it is put aside
+ * @param acknowledgedAt null until acknowledged
+ * @param shelvedUntil end of the shelving; null if not shelved
  * @param latest the newest value
  * @param worst the value furthest outside
- * @param extra what not every alert has
+ * @param extra attributes that not every alert has
  */
 public record Alert(
     long id,
@@ -34,13 +34,13 @@ public record Alert(
     Extra extra) {
 
   /**
-   * What not every alert has.
+   * Attributes that not every alert has.
    *
-   * @param shelvedBy who put it aside; null when it is not shelved
-   * @param detail more in words; null where the values say all
-   * @param forecastAt when the limit will be crossed; only for kinds that foresee
-   * @param foundLate whether only readings that came late show it; such an alert was never
-   *     announced and is never open
+   * @param shelvedBy who shelved it; null if not shelved
+   * @param detail additional text; null if none
+   * @param forecastAt predicted time of crossing the limit; only for forecast kinds
+   * @param foundLate whether it was found only in late readings; such an alert is never announced
+   *     and never open
    */
   public record Extra(
       Priority priority,
@@ -48,12 +48,13 @@ public record Alert(
       @Nullable String detail,
       @Nullable Instant forecastAt,
       boolean foundLate) {
-    static Extra of(Priority priority, Sign sign) {
+    static Extra of(Priority priority, Observation sign) {
       return new Extra(priority, null, sign.detail(), sign.forecastAt(), false);
     }
   }
 
-  static Alert raised(long id, AlertKey key, AlertRule rule, Condition condition, Sign sign) {
+  static Alert raised(
+      long id, AlertKey key, AlertRule rule, Condition condition, Observation sign) {
     Instant since = condition.since() == null ? sign.at() : condition.since();
     return new Alert(
         id,
@@ -71,7 +72,7 @@ public record Alert(
         Extra.of(rule.priority(), sign));
   }
 
-  /** One that readings show which came too late to announce it. */
+  /** Creates an alert found in late readings. */
   static Alert foundLate(long id, AlertKey key, AlertRule rule, PastExcursion past) {
     return new Alert(
         id,
@@ -129,14 +130,14 @@ public record Alert(
     return shelvedUntil != null && now.isBefore(shelvedUntil);
   }
 
-  Alert withSign(Rule rule, Sign sign) {
+  Alert withSign(Rule rule, Observation sign) {
     String words = sign.detail() == null ? detail() : sign.detail();
     Extra told = new Extra(priority(), shelvedBy(), words, sign.forecastAt(), foundLate());
     Alert alert = new Editor().extra(told).alert();
     return alert.withValues(sign.value(), rule.worse(worst, sign.value()));
   }
 
-  /** The same with the worse of its worst value and another. */
+  /** Updates the worst value. */
   Alert withWorst(Rule rule, double value) {
     return withValues(latest, rule.worse(worst, value));
   }
@@ -162,7 +163,7 @@ public record Alert(
     return new Editor().returned(at).alert();
   }
 
-  /** Active again before anybody had seen that it returned. */
+  /** Active again before its return was acknowledged. */
   Alert raisedAgain() {
     return new Editor().returned(null).alert();
   }
@@ -179,7 +180,7 @@ public record Alert(
     return new Editor().shelved(null, null).alert();
   }
 
-  /** One that began earlier, or lasted longer, than was known. */
+  /** Extends the alert to an earlier start or a later end. */
   Alert stretched(Rule rule, PastExcursion past) {
     boolean earlier = past.since().isBefore(since);
     boolean later = returnedAt != null && past.endedAt().isAfter(returnedAt);
@@ -200,7 +201,7 @@ public record Alert(
         .withWorst(rule, past.worst());
   }
 
-  /** Changes some of the parts. */
+  /** A copy with some parts changed. */
   private final class Editor {
     private @Nullable Instant newReturnedAt = returnedAt;
     private @Nullable Instant newAcknowledgedAt = acknowledgedAt;

@@ -21,11 +21,11 @@ import tepidarium.container.ContainerId;
 import tepidarium.reading.Span;
 
 /**
- * All conditions and open alerts, and the one place where an alert changes its state. One thread
- * changes it; any may read. Every transition reaches the store, together with the condition that
- * led to it, before the listener hears of it; what moves without a transition is saved by the tick.
- * So a process that ends at any moment leaves a state from which the readings since then, judged
- * again, lead to the same alerts, none of them twice.
+ * Holds all conditions and open alerts, and makes every state change of an alert. One thread
+ * changes it; any thread may read. Each transition is stored together with its condition before the
+ * listener is called. Condition changes without a transition are saved by {@link #tick}. If the
+ * process ends at any moment, re-evaluating the readings since the last save raises the same
+ * alerts, without duplicates.
  */
 public final class AlertBoard {
   private final AlertStore store;
@@ -38,10 +38,10 @@ public final class AlertBoard {
   private long lastId;
 
   /**
-   * Takes up where the store left off.
+   * Loads the stored state.
    *
-   * @param maxGap readings further apart are not one stretch
-   * @param listener told of every transition of an alert, on the changing thread
+   * @param maxGap readings further apart than this do not count as continuous
+   * @param listener called for every transition, on the changing thread
    */
   public AlertBoard(
       AlertStore store, AlertRules rules, Duration maxGap, TransitionListener listener) {
@@ -61,28 +61,28 @@ public final class AlertBoard {
   }
 
   /**
-   * Takes in one value of a container, or a sign worked out from its readings. One that is older
-   * than the newest so far changes nothing: a late reading is history, not news.
+   * Evaluates a value of a container, or a figure computed from its readings. An observation older
+   * than the newest one is ignored; {@link #foundLate} handles late readings.
    *
-   * @param now when this service took note
-   * @return false when it came too late to be judged
+   * @param now when the service evaluates it
+   * @return false if it was ignored because it is too old
    */
-  public boolean observe(ContainerId container, Band band, Sign sign, Instant now) {
+  public boolean observe(ContainerId container, Band band, Observation sign, Instant now) {
     return observe(new AlertKey(container, sign.kind()), band, sign, sign.at(), now);
   }
 
   /**
-   * Takes in when the container was last heard, as the clock goes on.
+   * Evaluates the silence of a container's sensors; call it regularly.
    *
-   * @param lastHeard of the sensor in it that has been silent longest
+   * @param lastHeard arrival time of the last message of the sensor that has been silent longest
    */
   public void observeSilence(ContainerId container, Band band, Instant now, Instant lastHeard) {
     double minutes = Duration.between(lastHeard, now).toMillis() / 60_000.0;
-    Sign sign = Sign.value(AlertKind.SILENT, now, minutes);
+    Observation sign = Observation.value(AlertKind.SILENT, now, minutes);
     observe(new AlertKey(container, AlertKind.SILENT), band, sign, lastHeard, now);
   }
 
-  private boolean observe(AlertKey key, Band band, Sign sign, Instant began, Instant now) {
+  private boolean observe(AlertKey key, Band band, Observation sign, Instant began, Instant now) {
     Condition before = conditions.getOrDefault(key, Condition.UNKNOWN);
     if (before.lastAt() != null && sign.at().isBefore(before.lastAt())) {
       return false;
@@ -100,13 +100,13 @@ public final class AlertBoard {
     if (after.active()) {
       holdActive(key, rule, after, before.active(), sign, now);
     } else {
-      // Asked also where the condition was not active: the store may have failed the first time.
+      // Also checked if the condition was not active, because the store may have failed before.
       giveBack(key, sign.at(), now, null);
     }
     return true;
   }
 
-  /** What was foreseen has happened: the forecast has nothing to add. */
+  /** Whether the forecast event has happened, so the forecast alert is obsolete. */
   private boolean hasComeTrue(AlertKey key) {
     AlertKind foreseen =
         switch (key.kind()) {
@@ -121,7 +121,12 @@ public final class AlertBoard {
   }
 
   private void holdActive(
-      AlertKey key, AlertRule rule, Condition now, boolean wasActive, Sign sign, Instant noted) {
+      AlertKey key,
+      AlertRule rule,
+      Condition now,
+      boolean wasActive,
+      Observation sign,
+      Instant noted) {
     Alert alert = open.get(key);
     if (alert != null && wasActive) {
       open.put(key, alert.withSign(rule.rule(), sign));
@@ -135,7 +140,7 @@ public final class AlertBoard {
     supersede(key, sign.at(), noted);
   }
 
-  /** The forecast of what has just been raised returns at once. */
+  /** Returns the forecast alert of the kind that has just been raised. */
   private void supersede(AlertKey key, Instant at, Instant now) {
     AlertKind forecast =
         switch (key.kind()) {
@@ -157,7 +162,7 @@ public final class AlertBoard {
     }
   }
 
-  /** Forgets a condition; its alert returns. */
+  /** Removes a condition; its alert returns. */
   private void drop(AlertKey key, Instant at, Instant now, @Nullable String note) {
     if (conditions.getOrDefault(key, Condition.UNKNOWN).since() != null) {
       conditions.put(key, Condition.insideAt(at));
@@ -166,7 +171,7 @@ public final class AlertBoard {
     giveBack(key, at, now, note);
   }
 
-  /** Forgets the conditions of a container that nothing observes any more; its alerts return. */
+  /** Removes the conditions of a container without a sensor; its alerts return. */
   public void unobserved(ContainerId container, Instant now) {
     for (AlertKind kind : AlertKind.values()) {
       AlertKey key = new AlertKey(container, kind);
@@ -179,8 +184,8 @@ public final class AlertBoard {
   }
 
   /**
-   * Forgets what conditions have seen after the instant, which a clock that was set back has not
-   * reached yet, so that they are judged again. Raises and returns nothing.
+   * Resets conditions to the instant after the clock was set back, so that later readings are
+   * evaluated again. Raises and returns no alerts.
    */
   public void forgetAfter(Instant instant) {
     conditions.replaceAll(
@@ -193,7 +198,7 @@ public final class AlertBoard {
         });
   }
 
-  /** Forgets a container that is no more, with its alerts. */
+  /** Removes a deleted container with its alerts. */
   public void forget(ContainerId container) {
     rules.forget(container);
     for (AlertKind kind : AlertKind.values()) {
@@ -204,17 +209,17 @@ public final class AlertBoard {
     }
   }
 
-  /** Ends shelving that has run out and saves what moved without a transition. */
+  /** Ends expired shelving, and saves condition changes that made no transition. */
   public void tick(Instant now) {
     for (Alert alert : open.values()) {
       if (alert.shelvedUntil() != null && !alert.shelvedAt(now)) {
-        unshelve(alert, null, now, "its time was over");
+        unshelve(alert, null, now, "the shelving time has ended");
       }
     }
     save();
   }
 
-  /** Saves what moved without a transition. */
+  /** Saves condition changes that made no transition. */
   public void save() {
     if (unsaved.isEmpty()) {
       return;
@@ -230,7 +235,7 @@ public final class AlertBoard {
   }
 
   /**
-   * Notes that a person has seen the alert.
+   * Acknowledges an alert.
    *
    * @throws NoSuchElementException when no open alert has this id
    */
@@ -243,7 +248,7 @@ public final class AlertBoard {
   }
 
   /**
-   * Puts the alert aside for a time; it comes back by itself.
+   * Shelves an alert until an instant; the shelving then ends by itself.
    *
    * @param reason in that person's words; null where none was given
    * @throws NoSuchElementException when no open alert has this id
@@ -254,7 +259,7 @@ public final class AlertBoard {
   }
 
   /**
-   * Takes the alert back from the shelf; one that is not there stays as it is.
+   * Ends the shelving of an alert; does nothing if it is not shelved.
    *
    * @throws NoSuchElementException when no open alert has this id
    */
@@ -268,8 +273,8 @@ public final class AlertBoard {
   }
 
   /**
-   * Changes what holds for kinds of alert in one container. A kind that goes out of service raises
-   * nothing until it is back; its open alert is closed.
+   * Changes the rules of alert kinds in one container. A kind that is out of service raises no
+   * alerts; its open alert is closed.
    *
    * @param by who changes it
    * @param reason in that person's words; null where none was given
@@ -312,10 +317,10 @@ public final class AlertBoard {
   }
 
   /**
-   * Marks in the history an excursion that readings show which came too late to announce it. One
-   * that belongs to a known alert is part of it: it may show that the alert began earlier.
+   * Records an excursion found in late readings. It is not announced. If it overlaps a known alert,
+   * that alert is extended, for example to an earlier start.
    *
-   * @param late when those readings were measured
+   * @param late the time span of the late readings
    */
   public void foundLate(AlertKey key, Band band, PastExcursion past, Span late, Instant now) {
     if (!rules.inService(key)) {
@@ -340,7 +345,10 @@ public final class AlertBoard {
     }
   }
 
-  /** The open one as it is now, where it is among those known to the store. */
+  /**
+   * Returns the newest known alert; prefers the current state of the open alert over the stored
+   * one.
+   */
   private static Alert newestOf(List<Alert> known, @Nullable Alert open) {
     boolean among = open != null && known.stream().anyMatch(one -> one.id() == open.id());
     return among ? Objects.requireNonNull(open) : known.get(0);
@@ -365,7 +373,7 @@ public final class AlertBoard {
     return open.values().stream()
         .filter(alert -> alert.id() == id)
         .findFirst()
-        .orElseThrow(() -> new NoSuchElementException("there is no open alert " + id));
+        .orElseThrow(() -> new NoSuchElementException("no open alert with id " + id));
   }
 
   private Alert change(
@@ -412,7 +420,7 @@ public final class AlertBoard {
     return open().stream().filter(alert -> alert.container().equals(container)).toList();
   }
 
-  /** Where the container stands against each limit. */
+  /** The state of each limit of the container. */
   public Map<AlertKind, LimitState> states(ContainerId container) {
     Map<AlertKind, LimitState> states = new EnumMap<>(AlertKind.class);
     for (AlertKind kind : AlertKind.values()) {

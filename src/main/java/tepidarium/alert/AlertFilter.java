@@ -5,12 +5,12 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 
 /**
- * Which alerts are meant.
+ * Selects alerts for a query.
  *
- * @param container null for all
- * @param from the earliest that they were raised, included; null for the first
- * @param to until when they were raised, excluded; null for now
- * @param most how many, the newest first
+ * @param container null for all containers
+ * @param from earliest time raised (inclusive); null for no limit
+ * @param to latest time raised (exclusive); null for no limit
+ * @param most maximum number, newest first
  */
 public record AlertFilter(
     @Nullable ContainerId container, @Nullable Instant from, @Nullable Instant to, int most) {

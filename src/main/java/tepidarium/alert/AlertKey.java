@@ -2,5 +2,5 @@ package tepidarium.alert;
 
 import tepidarium.container.ContainerId;
 
-/** What a condition is about: one container and one kind of alert. */
+/** Identifies a condition: one container and one alert kind. */
 public record AlertKey(ContainerId container, AlertKind kind) {}

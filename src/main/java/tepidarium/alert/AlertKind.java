@@ -8,12 +8,11 @@ import tepidarium.heat.Limit;
 import tepidarium.reading.Quantity;
 
 /**
- * The conditions that need a person, each with what holds for a container until somebody says
- * otherwise. {@code src/docs/alerts.md} gives the same table with its reasons. The starting values
- * of the trade for temperature are a deadband of 1 % of the range and delays of 60 s
- * (ANSI/ISA-18.2, value from memory); the longer delays outlast the cycle of a switched heat mat
- * (common practice, no source). Drying and cold kill fresh tropical seed soonest, so they come
- * first.
+ * The kinds of alert, each with its default rule. {@code src/docs/alerts.md} gives the same table
+ * with its reasons. The usual starting values for temperature are a deadband of 1 % of the range
+ * and delays of 60 s (ANSI/ISA-18.2, value from memory). The delays here are longer than the cycle
+ * of a switched heat mat (common practice, no source). Drying and cold have the highest priority
+ * because they kill fresh tropical seed soonest.
  */
 public enum AlertKind {
   /** Colder than the band's low limit. */
@@ -21,29 +20,33 @@ public enum AlertKind {
   /** Hotter than the band's high limit. */
   HOT("hot", Quantity.TEMPERATURE, "°C", 0.3, minutes(10), minutes(10), Priority.MEDIUM),
   /**
-   * Brighter than the band's limit. No deadband: a light sensor's step is as large as the limit.
+   * Brighter than the band's limit. No deadband, because one step of a light sensor is as large as
+   * the limit.
    */
   LIGHT("light", Quantity.LIGHT, "lux", 0, minutes(1), minutes(2), Priority.MEDIUM),
   /** Drier than the band's limit. */
   DRY("dry", Quantity.HUMIDITY, "%", 2, minutes(30), minutes(10), Priority.HIGH),
-  /** A placed sensor has not been heard, minutes. Judged by arrival, so no delay on top. */
+  /**
+   * Minutes without a message from a placed sensor. Measured by arrival time; needs no additional
+   * delay.
+   */
   SILENT("silent", null, "min", 0, minutes(0), minutes(0), Priority.MEDIUM),
-  /** A sensor's cells are nearly empty. */
+  /** A sensor's battery is nearly empty. */
   BATTERY("battery", Quantity.BATTERY, "V", 0.1, minutes(60), minutes(60), Priority.LOW),
-  /** So many signs that a sensor is not to be believed. */
+  /** Number of detected sensor faults. */
   FAULTY("faulty", null, "signs", 0, minutes(10), minutes(30), Priority.MEDIUM),
-  /** So few minutes until the low temperature limit will be crossed if nothing changes. */
+  /** Predicted minutes until the temperature crosses the low limit. */
   HEADING_COLD("headingCold", null, "min", 15, minutes(15), minutes(30), Priority.MEDIUM),
-  /** So few minutes until the high temperature limit will be crossed if nothing changes. */
+  /** Predicted minutes until the temperature crosses the high limit. */
   HEADING_HOT("headingHot", null, "min", 15, minutes(15), minutes(30), Priority.LOW);
 
   /**
-   * Below this a lithium-ion cell, or three alkaline cells in a row, are nearly empty; common
-   * practice, no source.
+   * Below this voltage a lithium-ion cell, or three alkaline cells in series, are nearly empty;
+   * common practice, no source.
    */
   private static final double BATTERY_LOW_V = 3.3;
 
-  /** Time enough to get home, or to plug in a mat; common practice, no source. */
+  /** Forecast lead time; enough to get home or plug in a mat; common practice, no source. */
   private static final double FORESEEN_MINUTES = 120;
 
   private final String key;
@@ -75,7 +78,7 @@ public enum AlertKind {
     return Duration.ofMinutes(minutes);
   }
 
-  /** The quantity whose values the condition is judged by; null where it is not a plain value. */
+  /** The evaluated quantity; null if the condition is not based on a measured value. */
   public @Nullable Quantity quantity() {
     return quantity;
   }
@@ -99,7 +102,7 @@ public enum AlertKind {
     return unit;
   }
 
-  /** Whether the container's band sets the limit; the other limits stand with the rule. */
+  /** Whether the container's band sets the limit; for other kinds the rule sets it. */
   public boolean limitFromBand() {
     return switch (this) {
       case COLD, HOT, LIGHT, DRY -> true;
@@ -107,15 +110,15 @@ public enum AlertKind {
     };
   }
 
-  /** Whether this tells of a limit that has not been crossed yet. */
+  /** Whether this kind is a forecast. */
   public boolean foresees() {
     return this == HEADING_COLD || this == HEADING_HOT;
   }
 
   /**
-   * What holds until somebody says otherwise.
+   * The default rule.
    *
-   * @param silentAfter how long a sensor may say nothing
+   * @param silentAfter time without a message after which a sensor counts as silent
    */
   AlertRule standard(Band band, Duration silentAfter) {
     Limit limit =
@@ -136,7 +139,7 @@ public enum AlertKind {
     return new Rule(limit, deadband, onDelay, offDelay);
   }
 
-  /** Whether opening the container for a check brings the condition about by design. */
+  /** Whether opening the container for a check normally causes the condition. */
   public boolean expectedWhileOpen() {
     return switch (this) {
       case COLD, LIGHT, DRY, FAULTY, HEADING_COLD -> true;

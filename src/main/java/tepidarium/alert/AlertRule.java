@@ -3,9 +3,9 @@ package tepidarium.alert;
 import org.jspecify.annotations.Nullable;
 import tepidarium.heat.Limit;
 
-/** When a condition becomes active and returns, and how much it matters. */
+/** A rule with the priority of its alerts. */
 public record AlertRule(Rule rule, Priority priority) {
-  /** This rule, with what the override says in place of its own. */
+  /** Returns this rule with the override applied. */
   AlertRule with(RuleOverride override) {
     Double limit = override.limit();
     Limit changed = limit == null ? rule.limit() : new Limit(rule.limit().side(), limit);

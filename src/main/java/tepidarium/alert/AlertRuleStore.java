@@ -3,20 +3,22 @@ package tepidarium.alert;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
-/** Keeps what somebody decided about alerts. What a method wrote has reached the disk. */
+/**
+ * Stores rule overrides and kinds out of service. Each write is durable when the method returns.
+ */
 public interface AlertRuleStore {
   /**
-   * A decision about one kind in one container.
+   * The stored settings of one alert kind in one container.
    *
-   * @param outOfService null while in service
+   * @param outOfService null while the kind is in service
    */
   record Decision(RuleOverride override, @Nullable OutOfService outOfService) {
-    /** Nothing decided. */
+    /** All defaults. */
     static final Decision NONE = new Decision(RuleOverride.NONE, null);
   }
 
   Map<AlertKey, Decision> decisions();
 
-  /** Replaces the decision; does nothing when the container is no more. */
+  /** Replaces the stored settings; does nothing if the container has been deleted. */
   void put(AlertKey key, Decision decision);
 }

@@ -9,8 +9,9 @@ import tepidarium.container.Band;
 import tepidarium.container.ContainerId;
 
 /**
- * Which rule holds for each container and kind: the default, with what somebody decided in its
- * place. One thread changes it, the store first; any may read.
+ * Provides the effective rule for each container and alert kind: the default rule with its
+ * overrides applied. One thread changes rules and writes them to the store first. Any thread may
+ * read.
  */
 public final class AlertRules {
   private final AlertRuleStore store;
@@ -18,9 +19,9 @@ public final class AlertRules {
   private final Map<AlertKey, Decision> decisions;
 
   /**
-   * Takes up what the store holds.
+   * Loads the overrides from the store.
    *
-   * @param silentAfter how long a sensor may say nothing where nobody decided otherwise
+   * @param silentAfter default time without a message after which a sensor counts as silent
    */
   public AlertRules(AlertRuleStore store, Duration silentAfter) {
     this.store = store;
@@ -28,12 +29,12 @@ public final class AlertRules {
     this.decisions = new ConcurrentHashMap<>(store.decisions());
   }
 
-  /** The rule that holds. */
+  /** The effective rule. */
   public AlertRule effective(AlertKey key, Band band) {
     return standard(key.kind(), band).with(override(key));
   }
 
-  /** The rule that holds where nobody decided otherwise. */
+  /** The default rule. */
   public AlertRule standard(AlertKind kind, Band band) {
     return kind.standard(band, silentAfter);
   }
@@ -42,7 +43,7 @@ public final class AlertRules {
     return decisions.getOrDefault(key, Decision.NONE).override();
   }
 
-  /** Who took it out of service, and why; null while it is in service. */
+  /** Who took the kind out of service and why; null while it is in service. */
   public @Nullable OutOfService outOfService(AlertKey key) {
     return decisions.getOrDefault(key, Decision.NONE).outOfService();
   }

@@ -9,54 +9,52 @@ import tepidarium.container.ContainerId;
 import tepidarium.reading.Span;
 
 /**
- * Keeps alerts, their transitions, and where each condition stands. Each method that writes is one
- * transaction and has reached the disk when it returns. What concerns a container that is no more
- * is dropped.
+ * Stores alerts, their transitions and the state of each condition. Each write is one transaction
+ * and is durable when the method returns. Data of deleted containers is dropped.
  */
 public interface AlertStore {
   /**
-   * Records a transition, with the alert as it is after it and the condition that led to it.
+   * Records a transition together with the resulting alert and the condition that caused it.
    *
-   * @param after null where no alert is open
-   * @param condition null where it plays no part
-   * @return the transition with its number
+   * @param after the alert after the transition; null if none is open
+   * @param condition the condition after the transition; null if it is unchanged
+   * @return the transition with its assigned number
    */
   Transition record(@Nullable Alert after, @Nullable Condition condition, Transition transition);
 
-  /** Saves what moved without a transition. */
+  /** Saves alerts and conditions that changed without a transition. */
   void save(Collection<Alert> alerts, Map<AlertKey, Condition> conditions);
 
-  /** Those that are active or not acknowledged, oldest first; none that were found late. */
+  /** Alerts that are active or not acknowledged, oldest first; without alerts found late. */
   List<Alert> open();
 
-  /** The newest ones, open or not, newest first; none that were found late. */
+  /** The newest alerts, open or closed, newest first; without alerts found late. */
   List<Alert> newest(int most);
 
-  /** All that the filter takes, newest first, those found late too. */
+  /** The alerts that match the filter, newest first; includes alerts found late. */
   List<Alert> history(AlertFilter filter);
 
   Optional<Alert> alert(long id);
 
-  /** The alerts of one kind in one container that lasted into the span, newest first. */
+  /** The alerts of one kind in one container that overlap the span, newest first. */
   List<Alert> overlapping(AlertKey key, Span span);
 
-  /** The transitions of one alert, in their order. */
+  /** The transitions of one alert, in order. */
   List<Transition> transitions(long alertId);
 
-  /** When kinds of alert of this container went out of service and came back, newest first. */
+  /** The container's transitions out of service and back in service, newest first. */
   List<Transition> serviceChanges(ContainerId container, int most);
 
-  /** Transitions of alerts with a higher number, in their order. */
+  /** Transitions with a higher number than the given one, in order. */
   List<Transition> transitionsAfter(long transitionId, int most);
 
   Map<AlertKey, Condition> conditions();
 
   /**
-   * Those raised before the end of the span and not returned before its start, by when raised; none
-   * that were found late.
+   * Alerts active in the span, in the order in which they were raised; without alerts found late.
    */
   List<Alert> within(Span span);
 
-  /** The highest id ever given to an alert, to one of a forgotten container too; 0 for none. */
+  /** The highest alert id ever assigned, including alerts of deleted containers; 0 for none. */
   long lastId();
 }

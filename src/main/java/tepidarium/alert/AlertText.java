@@ -4,7 +4,7 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 
-/** Says in one sentence what an alert is about. */
+/** Describes an alert in one sentence. */
 public final class AlertText {
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ENGLISH);
@@ -15,10 +15,10 @@ public final class AlertText {
   private AlertText() {}
 
   /**
-   * A sentence for the grower.
+   * Builds the sentence.
    *
    * @param containerName the container's name as the grower gave it
-   * @param zone in which to tell the time
+   * @param zone time zone for displayed times
    */
   public static String of(Alert alert, String containerName, ZoneId zone) {
     String since = WHEN.format(alert.since().atZone(zone));
@@ -40,7 +40,7 @@ public final class AlertText {
         : containerName + " was " + what + " from " + since + worst + "; it has returned.";
   }
 
-  /** How bad it is, or when it will be. */
+  /** The worst value, or the predicted time. */
   private static String worst(Alert alert, ZoneId zone) {
     return switch (alert.kind()) {
       case SILENT -> "";

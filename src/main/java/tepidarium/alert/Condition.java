@@ -5,16 +5,16 @@ import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Where one condition stands after the readings so far. It becomes active when readings have been
- * strictly outside the limit for the on-delay, counted from the first of them, and returns when
- * they have been back inside by the deadband for the off-delay. Readings further apart than the
- * longest gap do not count as one stretch. Immutable; readings come in order of their time.
+ * The state of one condition after the readings so far. It becomes active when readings have been
+ * outside the limit for the on-delay. It returns when readings have been inside by at least the
+ * deadband for the off-delay. Readings further apart than the longest gap do not count as
+ * continuous. Immutable; readings must be added in time order.
  *
  * @param since the first reading outside; null while inside
- * @param active whether the on-delay has run out
- * @param clearSince the first reading back inside by the deadband; null while there is none
- * @param lastAt the newest reading seen; null before the first
- * @param worst the value furthest outside since then; not a number while inside
+ * @param active whether the on-delay is over
+ * @param clearSince the first reading inside by at least the deadband; null if there is none
+ * @param lastAt the newest reading; null before the first
+ * @param worst the value furthest outside since then; NaN while inside
  */
 public record Condition(
     @Nullable Instant since,
@@ -22,34 +22,35 @@ public record Condition(
     @Nullable Instant clearSince,
     @Nullable Instant lastAt,
     double worst) {
-  /** Nothing seen yet. */
+  /** No reading yet. */
   public static final Condition UNKNOWN = new Condition(null, false, null, null, Double.NaN);
 
-  /** An active condition found again after a restart. */
+  /** An active condition restored after a restart. */
   static Condition activeSince(Instant since, Instant lastAt, double worst) {
     return new Condition(since, true, null, lastAt, worst);
   }
 
-  /** Judged up to an instant, and inside then. */
+  /** A condition evaluated up to an instant, at which it was inside. */
   static Condition insideAt(Instant at) {
     return new Condition(null, false, null, at, Double.NaN);
   }
 
-  /** The condition after one more reading. */
+  /** Returns the condition after one more reading. */
   public Condition after(Rule rule, Duration maxGap, Instant at, double value) {
     boolean gap = lastAt != null && Duration.between(lastAt, at).compareTo(maxGap) > 0;
     return active ? whileActive(rule, gap, at, value) : whileInactive(rule, gap, at, value);
   }
 
-  /** The same, but where it has only now gone outside, it did so at the instant given. */
+  /** Replaces the start with the given instant if the condition has just gone outside. */
   Condition since(Condition before, Instant began) {
     boolean fresh = since != null && !since.equals(before.since);
     return fresh ? new Condition(began, active, clearSince, lastAt, worst) : this;
   }
 
   /**
-   * The same as if nothing had been seen after the instant: a clock that was set back would else
-   * make every reading older than the newest. What is active stays so.
+   * Removes the effect of readings after the instant. Needed after the clock was set back;
+   * otherwise all new readings would be older than the newest one. An active condition stays
+   * active.
    */
   Condition forgetAfter(Instant instant) {
     if (lastAt == null || !lastAt.isAfter(instant)) {

@@ -11,31 +11,31 @@ import tepidarium.reading.Samples;
 import tepidarium.stats.Approach;
 
 /**
- * Says that the temperature is heading for a limit, and when it will be there if it goes on like
- * this. A first-order approach to a steady value ({@link Approach}) is fitted to the last quarter
- * of an hour, half hour, hour, or two hours, the shortest that tells. There is no forecast
+ * Forecasts when the temperature will cross a limit if the present trend continues. Fits a
+ * first-order approach to a steady value ({@link Approach}) to the last 15, 30, 60 or 120 min; uses
+ * the shortest window with a clear trend. There is no forecast
  *
  * <ul>
  *   <li>when the steady value stays inside the limit, or the crossing lies beyond the horizon;
  *   <li>when the trend could be noise (Student's t of the slope, one in a million), is less than
  *       0.25 °C in all, or the curve does not describe the readings;
- *   <li>when within the last four hours the temperature came back by itself from a level as far
- *       out: that is a switched heat source at work, not a failing one. So after an opening it may
- *       say nothing for four hours; the limit's own alert does not depend on it.
+ *   <li>when the temperature was as far out within the last four hours and came back by itself,
+ *       which is normal for a switched heat source. After an opening there may therefore be no
+ *       forecast for four hours. The limit's own alert does not depend on the forecast.
  * </ul>
  *
  * <p>The bounds are common practice, no source.
  *
- * @param at when the limit will be crossed
- * @param valueC the temperature now, off the fitted curve, °C
- * @param steadyC where it tends, °C
- * @param perHourC its change per hour now, °C/h
+ * @param at predicted time of crossing the limit
+ * @param valueC present temperature from the fitted curve, °C
+ * @param steadyC steady temperature that the curve approaches, °C
+ * @param perHourC present rate of change, °C/h
  */
 public record Forecast(Limit limit, Instant at, double valueC, double steadyC, double perHourC) {
-  /** How far ahead a forecast looks; common practice, no source. */
+  /** Forecast horizon; common practice, no source. */
   public static final Duration HORIZON = Duration.ofHours(2);
 
-  /** How much of the past a forecast needs at most. */
+  /** Length of past readings that a forecast uses at most. */
   public static final Duration LOOKS_BACK = Duration.ofHours(6);
 
   private static final Duration[] WINDOWS = {
@@ -49,7 +49,7 @@ public record Forecast(Limit limit, Instant at, double valueC, double steadyC, d
   private static final double CHANCE = 1e-6;
   private static final double LEAST_CHANGE_C = 0.25;
 
-  /** Half the step of a common sensor; a record without jitter is still no better than this. */
+  /** Lowest assumed noise: half the resolution step of a common sensor. */
   private static final double LEAST_NOISE_C = 0.03;
 
   private static final double NOISE_SHARE = 0.12;
@@ -57,10 +57,10 @@ public record Forecast(Limit limit, Instant at, double valueC, double steadyC, d
   private static final double MS_PER_HOUR = 3_600_000.0;
 
   /**
-   * The forecast, if there is one.
+   * Computes the forecast; empty if there is none.
    *
-   * @param temperature calibrated, °C; what is older than {@link #LOOKS_BACK} is not looked at
-   * @param horizon how far ahead to look
+   * @param temperature calibrated, °C; samples older than {@link #LOOKS_BACK} are ignored
+   * @param horizon maximum time until the crossing
    */
   public static Optional<Forecast> of(
       Samples temperature, Limit limit, Instant now, Duration horizon) {
@@ -74,8 +74,8 @@ public record Forecast(Limit limit, Instant at, double valueC, double steadyC, d
   }
 
   /**
-   * The shortest stretch with a distinct trend decides; the longest one that its curve describes as
-   * well gives it, since that is surer of the time.
+   * Finds the shortest window with a clear trend, then uses the longest window that the same curve
+   * fits as well, because it gives a more precise crossing time.
    */
   private static @Nullable Trend trend(Samples recent) {
     Trend found = null;
@@ -127,14 +127,17 @@ public record Forecast(Limit limit, Instant at, double valueC, double steadyC, d
         && longest <= window.toMillis() / 3;
   }
 
-  /** Some minutes of a record that has just begun may be one stroke of a heat mat. */
+  /**
+   * Whether there are enough earlier readings for the window. A few minutes after the first
+   * reading, the trend may be one heating cycle of a mat.
+   */
   private static boolean knownBefore(Samples recent, Duration window) {
     long known = recent.lastMs() - window.toMillis() - recent.firstMs();
     return window.compareTo(RECORD_FOR_SHORT_WINDOW) >= 0
         || known >= RECORD_FOR_SHORT_WINDOW.toMillis();
   }
 
-  /** Whether it was as far out before, within some hours, and returned. */
+  /** Whether the temperature was as far out within the last four hours and came back. */
   private static boolean cameBack(Samples recent, Trend trend, double towards) {
     Samples earlier = recent.between(trend.startMs - EARLIER.toMillis(), trend.startMs);
     if (earlier.isEmpty()) {
@@ -150,7 +153,7 @@ public record Forecast(Limit limit, Instant at, double valueC, double steadyC, d
     return towards * trend.value() < farthest + news;
   }
 
-  /** The fitted curve over a stretch, in hours from its start. */
+  /** The fitted curve over a window; time in hours from its start. */
   private record Trend(
       long startMs,
       Approach curve,
@@ -211,12 +214,12 @@ public record Forecast(Limit limit, Instant at, double valueC, double steadyC, d
       return (curve.steady() - value()) / curve.timeConstant();
     }
 
-    /** From its start to its end, °C. */
+    /** Change from start to end, °C. */
     double change() {
       return value() - curve.start();
     }
 
-    /** Whether it really moves, and still does so the same way at the end. */
+    /** Whether the trend is significant and continues in the same direction at the end. */
     boolean distinct() {
       TDistribution byChance = TDistribution.of(points - 3.0);
       return Math.abs(change()) >= LEAST_CHANGE_C
@@ -225,7 +228,7 @@ public record Forecast(Limit limit, Instant at, double valueC, double steadyC, d
           && t >= byChance.inverseSurvivalProbability(CHANCE);
     }
 
-    /** Whether its curve is as close to its readings as the other's, but for chance. */
+    /** Whether this curve fits its readings as well as the other, apart from noise. */
     boolean fitsLike(Trend other) {
       return curve.residual() <= 1.6 * other.curve.residual() + 0.005;
     }

@@ -1,12 +1,12 @@
 package tepidarium.alert;
 
-/** Where a container stands against one limit, for the person who looks. */
+/** The state of one limit of a container, for display. */
 public enum LimitState {
-  /** Nothing known. */
+  /** No reading yet. */
   UNKNOWN,
   /** Inside. */
   INSIDE,
-  /** Outside, but not for as long as the on-delay. */
+  /** Outside the limit, but on-delay not yet over. */
   OUTSIDE,
   /** The alert is active. */
   ALERT;

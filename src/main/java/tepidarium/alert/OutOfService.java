@@ -4,9 +4,9 @@ import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A kind of alert that somebody has taken out of service for one container: it raises nothing until
- * it is put back.
+ * Records that a person took an alert kind out of service for one container. It raises no alerts
+ * until it is back in service.
  *
- * @param reason in that person's words; null where none was given
+ * @param reason reason given by that person; null if none
  */
 public record OutOfService(Instant at, String by, @Nullable String reason) {}

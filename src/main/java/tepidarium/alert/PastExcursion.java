@@ -8,18 +8,18 @@ import java.util.function.Predicate;
 import tepidarium.reading.Samples;
 
 /**
- * An alert that would have been raised, had its readings come in time.
+ * An excursion that would have raised an alert if its readings had arrived in time.
  *
  * @param since the first reading outside
- * @param raisedAt when the on-delay ran out
- * @param endedAt when it returned, or the last reading outside where that was not seen
- * @param worst the value furthest outside
+ * @param raisedAt when the on-delay ended
+ * @param endedAt when it returned; the last reading outside if the return is not in the readings
+ * @param worst value furthest outside the limit
  */
 public record PastExcursion(Instant since, Instant raisedAt, Instant endedAt, double worst) {
   /**
-   * Finds them in a record, by the same condition that judges readings as they come.
+   * Finds past excursions in samples, with the same condition as live monitoring.
    *
-   * @param counts whether a reading of that instant is judged at all; not during an opening
+   * @param counts whether a reading at that instant is evaluated; false during openings
    */
   public static List<PastExcursion> in(
       Samples samples, Rule rule, Duration maxGap, Predicate<Instant> counts) {

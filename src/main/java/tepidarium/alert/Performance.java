@@ -11,25 +11,26 @@ import tepidarium.container.ContainerId;
 import tepidarium.reading.Span;
 
 /**
- * How an alert system does over a span: the performance figures of ANSI/ISA-18.2 and IEC 62682
- * (values from memory, as the standard's figures below).
+ * Computes the performance figures of the alert system over a span after ANSI/ISA-18.2 and IEC
+ * 62682 (figures from memory).
  *
  * <ul>
  *   <li>Rate: alerts raised per day, by container and kind, the most frequent first.
- *   <li>Chattering: the same alert raised three times or more within one minute. With delays of
- *       minutes none of ours can; so <i>repeating</i>, the same three times or more within three
- *       hours, is the measure for slow things like warmth (common practice, no source).
+ *   <li>Chattering: the same alert raised at least three times within one minute. Alerts with
+ *       delays of minutes cannot chatter. <i>Repeating</i> is the measure for slow quantities such
+ *       as temperature: the same alert raised at least three times within three hours (common
+ *       practice, no source).
  *   <li>Stale: active for more than 24 hours.
- *   <li>Flood: begins with a window of ten minutes with more than ten alerts, ends with the first
- *       one with fewer than five. The windows are fixed, counted from the start of the span.
+ *   <li>Flood: begins with a ten-minute window with more than ten alerts and ends with the first
+ *       window with fewer than five. Windows are fixed and start at the start of the span.
  * </ul>
  *
- * @param span over which the alerts are counted
- * @param raised how many were raised in it
- * @param perDay the same for each day
- * @param mostInTenMinutes the most in one window
- * @param floods in order
- * @param groups by container and kind, the most frequent first
+ * @param span the evaluated time span
+ * @param raised number of alerts raised in the span
+ * @param perDay alerts raised per day
+ * @param mostInTenMinutes highest number in one ten-minute window
+ * @param floods flood periods in time order
+ * @param groups figures by container and kind, most frequent first
  */
 public record Performance(
     Span span,
@@ -48,11 +49,11 @@ public record Performance(
   private static final double MS_PER_DAY = 86_400_000.0;
 
   /**
-   * The alerts of one kind of one container.
+   * The figures of one alert kind of one container.
    *
-   * @param raised how many of them were raised in the span; 0 where one raised before is stale
-   * @param share of all that were raised, 0 to 1
-   * @param stale how many were active for more than 24 hours, some of it in the span
+   * @param raised number raised in the span; 0 if only an earlier alert is stale
+   * @param share share of all raised alerts, 0 to 1
+   * @param stale number of alerts active for more than 24 hours and active in the span
    */
   public record Group(
       ContainerId container,
@@ -72,16 +73,16 @@ public record Performance(
   }
 
   /**
-   * The figures of a span.
+   * Computes the figures of a span.
    *
-   * @param alerts all that were active for some of the span; others do no harm
-   * @param now until which an alert that has not returned has been active
+   * @param alerts all alerts that were active in the span; others are ignored
+   * @param now end of the active time of alerts that have not returned
    */
-  public static Performance of(List<Raised> alerts, Span span, Instant now) {
-    List<Raised> inside =
+  public static Performance of(List<RaisedAlert> alerts, Span span, Instant now) {
+    List<RaisedAlert> inside =
         alerts.stream()
             .filter(alert -> span.contains(alert.at()))
-            .sorted(Comparator.comparing(Raised::at))
+            .sorted(Comparator.comparing(RaisedAlert::at))
             .toList();
     int[] windows = windows(inside, span);
     int most = 0;
@@ -102,10 +103,10 @@ public record Performance(
     return days > 0 ? count / days : 0;
   }
 
-  /** How many were raised in each window of ten minutes. */
-  private static int[] windows(List<Raised> inside, Span span) {
+  /** Number of alerts raised in each ten-minute window. */
+  private static int[] windows(List<RaisedAlert> inside, Span span) {
     int[] windows = new int[(int) ((span.length().toMillis() + WINDOW_MS - 1) / WINDOW_MS)];
-    for (Raised alert : inside) {
+    for (RaisedAlert alert : inside) {
       windows[(int) ((alert.at().toEpochMilli() - span.fromMs()) / WINDOW_MS)]++;
     }
     return windows;
@@ -134,9 +135,9 @@ public record Performance(
   }
 
   private static List<Group> groups(
-      List<Raised> alerts, Span span, Instant now, int all, double days) {
-    Map<Key, List<Raised>> byKey = new LinkedHashMap<>();
-    for (Raised alert : alerts) {
+      List<RaisedAlert> alerts, Span span, Instant now, int all, double days) {
+    Map<Key, List<RaisedAlert>> byKey = new LinkedHashMap<>();
+    for (RaisedAlert alert : alerts) {
       byKey
           .computeIfAbsent(new Key(alert.container(), alert.kind()), key -> new ArrayList<>())
           .add(alert);
@@ -158,8 +159,9 @@ public record Performance(
   }
 
   private static Group group(
-      Key key, List<Raised> own, Span span, Instant now, int all, double days) {
-    List<Instant> times = own.stream().map(Raised::at).filter(span::contains).sorted().toList();
+      Key key, List<RaisedAlert> own, Span span, Instant now, int all, double days) {
+    List<Instant> times =
+        own.stream().map(RaisedAlert::at).filter(span::contains).sorted().toList();
     int stale = (int) own.stream().filter(alert -> stale(alert, span, now)).count();
     return new Group(
         key.container(),
@@ -172,18 +174,18 @@ public record Performance(
         stale);
   }
 
-  private static boolean stale(Raised alert, Span span, Instant now) {
+  private static boolean stale(RaisedAlert alert, Span span, Instant now) {
     Instant until = alert.returnedAt() == null ? now : alert.returnedAt();
     Instant staleFrom = alert.at().plus(STALE_AFTER);
     return until.isAfter(staleFrom) && staleFrom.isBefore(span.to()) && until.isAfter(span.from());
   }
 
-  /** Whether the same alert, raised at these ascending times, repeats itself too fast. */
+  /** Whether an alert raised at these ascending times is repeating. */
   static boolean repeating(List<Instant> times) {
     return dense(times, REPEATING_WITHIN);
   }
 
-  /** Whether it was raised three times or more within the time. */
+  /** Whether at least three of the times lie within the duration. */
   static boolean dense(List<Instant> times, Duration within) {
     for (int i = CHATTER_COUNT - 1; i < times.size(); i++) {
       Duration taken = Duration.between(times.get(i - CHATTER_COUNT + 1), times.get(i));

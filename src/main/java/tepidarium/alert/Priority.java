@@ -2,7 +2,7 @@ package tepidarium.alert;
 
 import java.util.Locale;
 
-/** How soon a person should act; the three levels that ANSI/ISA-18.2 proposes. */
+/** The urgency of an alert, in the three levels that ANSI/ISA-18.2 proposes. */
 public enum Priority {
   LOW,
   MEDIUM,

@@ -4,15 +4,16 @@ import java.time.Duration;
 import tepidarium.heat.Limit;
 
 /**
- * When a condition becomes active and when it returns.
+ * Decides when a condition becomes active and when it returns.
  *
- * @param deadband how far back inside the limit a value must be to return, unit of the quantity
- * @param onDelay how long values must be outside before the condition is active
- * @param offDelay how long values must be back inside before it returns
+ * @param deadband distance inside the limit at which a value counts as returned, in the unit of the
+ *     quantity
+ * @param onDelay time outside the limit before the condition becomes active
+ * @param offDelay time back inside the limit before the condition returns
  * @throws IllegalArgumentException when one of them is negative
  */
 public record Rule(Limit limit, double deadband, Duration onDelay, Duration offDelay) {
-  /** Decimal limits are not exact in binary; far below what any sensor resolves. */
+  /** Tolerance for binary rounding of decimal limits; far below the resolution of any sensor. */
   private static final double TOLERANCE = 1e-9;
 
   public Rule {
@@ -25,7 +26,7 @@ public record Rule(Limit limit, double deadband, Duration onDelay, Duration offD
     return limit.outside(value);
   }
 
-  /** Whether the value is back inside by at least the deadband. */
+  /** Whether the value is inside the limit by at least the deadband. */
   boolean clear(double value) {
     return limit.side() == Limit.Side.LOW
         ? value >= limit.value() + deadband - TOLERANCE

@@ -3,9 +3,9 @@ package tepidarium.alert;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What somebody changes about one kind of alert in one container.
+ * A requested change of the rule of one alert kind in one container.
  *
- * @param override in place of the old one; null leaves that as it is
- * @param inService null leaves it as it is
+ * @param override the new override; null for no change
+ * @param inService whether the kind is in service; null for no change
  */
 public record RuleChange(@Nullable RuleOverride override, @Nullable Boolean inService) {}

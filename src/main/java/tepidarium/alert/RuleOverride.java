@@ -6,10 +6,9 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
 
 /**
- * What somebody decided for one kind of alert in one container, in place of the default; null where
- * the default holds.
+ * Overrides the default rule of one alert kind in one container. A null part keeps the default.
  *
- * @param limit in the unit of the kind; never where the band sets it
+ * @param limit in the unit of the kind; must be null if the container's band sets the limit
  * @param deadband in the unit of the kind, 0 to 1,000
  * @param onDelay 0 to 24 hours
  * @param offDelay 0 to 24 hours
@@ -20,14 +19,14 @@ public record RuleOverride(
     @Nullable Duration onDelay,
     @Nullable Duration offDelay,
     @Nullable Priority priority) {
-  /** Every default holds. */
+  /** Overrides nothing. */
   public static final RuleOverride NONE = new RuleOverride(null, null, null, null, null);
 
   private static final double MOST_MINUTES = 24 * 60;
   private static final double MOST_DEADBAND = 1_000;
 
   /**
-   * Refuses what makes no sense for the kind.
+   * Checks the ranges for the kind.
    *
    * @throws InvalidInput naming the field and the remedy
    */
@@ -42,7 +41,8 @@ public record RuleOverride(
 
   private static void checkLimit(AlertKind kind, double limit) {
     if (kind.limitFromBand()) {
-      throw new InvalidInput(kind.key() + ".limit stands in the container's band: change it there");
+      throw new InvalidInput(
+          kind.key() + ".limit is part of the container's band: change it there");
     }
     switch (kind) {
       case SILENT -> within(kind, "limit", limit, 1, 7 * MOST_MINUTES, "min");

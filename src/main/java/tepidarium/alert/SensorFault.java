@@ -6,23 +6,23 @@ import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 
 /**
- * A sensor whose readings cannot be right.
+ * A detected sensor fault.
  *
- * @param quantity of which it reports what cannot be right
- * @param since the first reading that shows it
- * @param words a sentence for the grower, without the sensor's name
+ * @param quantity the quantity with wrong values
+ * @param since the first reading that shows the fault
+ * @param words description for the grower, without the sensor's name
  */
 public record SensorFault(
     SensorId sensor, Quantity quantity, Kind kind, Instant since, String words) {
-  /** How a sensor goes wrong. */
+  /** The kind of fault. */
   public enum Kind {
-    /** A value that no container has, or that a broken sensor is known for. */
+    /** A value that is impossible in a container, or typical of a broken sensor. */
     IMPLAUSIBLE,
-    /** The very same value for hours while others moved. */
+    /** A constant value for hours while other sensors changed. */
     STUCK,
-    /** Steps to and fro that a sealed container cannot make. */
+    /** Jumps that are impossible in a sealed container. */
     JUMPING,
-    /** Another sensor in the same container says otherwise, beyond what both may be off. */
+    /** Disagreement with another sensor in the same container by more than the errors of both. */
     DISAGREEING;
 
     public String key() {

@@ -19,18 +19,18 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 
 /**
- * Finds sensors that cannot be right, from their last hours. It judges and drops nothing: a flagged
- * value stays in the record. Light and battery are not judged: dark for weeks is what is wanted.
- * The bounds are common practice, no source, but for 85.0 °C, which a DS18B20 reports after
- * power-up (maker's data sheet, value from memory).
+ * Detects faulty sensors from the readings of the last 8 h. No reading is dropped. Light and
+ * battery are not checked, because constant darkness for weeks is normal. The bounds are common
+ * practice, no source, except 85.0 °C, which a DS18B20 reports after power-up (maker's data sheet,
+ * value from memory).
  */
 public final class SensorFaults {
-  /** How much of the past is needed. */
+  /** Length of past readings needed. */
   public static final Duration LOOKS_BACK = Duration.ofHours(8);
 
   private static final List<Quantity> JUDGED = List.of(Quantity.TEMPERATURE, Quantity.HUMIDITY);
 
-  /** What is older than this before the last reading is over. */
+  /** A fault older than this before the last reading no longer counts. */
   private static final Duration NEWS = Duration.ofHours(1);
 
   private static final double POWER_ON_C = 85;
@@ -38,7 +38,7 @@ public final class SensorFaults {
   private static final double HOTTEST_C = 70;
   private static final double DRIEST_PERCENT = 1;
 
-  /** At and above it a wet capacitive sensor may well stand still, and says little. */
+  /** At and above this humidity, a constant value of a wet capacitive sensor is normal. */
   private static final double SATURATED_PERCENT = 95;
 
   private static final Duration STUCK_FOR = Duration.ofHours(6);
@@ -55,17 +55,17 @@ public final class SensorFaults {
   private static final Duration DISAGREEING_FOR = Duration.ofHours(1);
   private static final int DISAGREEING_READINGS = 4;
 
-  /** Two places in one container really differ by some of it. */
+  /** Allowance for real differences between two places in one container. */
   private static final double PLACES_C = 0.5;
 
   private static final double PLACES_PERCENT = 3;
   private static final double HUMIDITY_ERROR_PERCENT = 5;
 
   /**
-   * What one sensor reported lately.
+   * The recent readings of one sensor.
    *
    * @param samples of each quantity, calibrated; the last {@link #LOOKS_BACK} of them
-   * @param temperatureErrorC how far off its temperature may be, ±°C
+   * @param temperatureErrorC temperature error, ±°C
    */
   public record Report(SensorId sensor, Map<Quantity, Samples> samples, double temperatureErrorC) {
     public Report {
@@ -80,12 +80,12 @@ public final class SensorFaults {
   private SensorFaults() {}
 
   /**
-   * The faults of the sensors of one container, each sensor's in the order of {@link
-   * SensorFault.Kind}, at most one of a kind and quantity.
+   * Finds the faults of the sensors in one container. They are ordered by {@link SensorFault.Kind}
+   * for each sensor, with at most one per kind and quantity.
    *
    * @param inside the sensors in the container now
-   * @param elsewhere temperatures of the room and of other containers over the same hours, by which
-   *     to tell a stuck sensor from a quiet one
+   * @param elsewhere temperatures of the room and of other containers over the same hours, to
+   *     distinguish a stuck sensor from a stable temperature
    * @param maxGap readings further apart are not compared
    */
   public static List<SensorFault> of(
@@ -109,8 +109,8 @@ public final class SensorFaults {
   }
 
   /**
-   * Whether a value of a germination container cannot be right. The power-on value is told by
-   * number alone: a real 85.0 °C would kill the seeds, and is worth a look as well.
+   * Checks whether a value is impossible in a germination container. The power-on value is
+   * recognised by its number alone; a real 85.0 °C would kill the seeds and also needs a check.
    */
   public static Optional<String> implausible(Quantity quantity, double value) {
     String said = number(value) + ' ' + quantity.unit();
@@ -121,12 +121,12 @@ public final class SensorFaults {
       case TEMPERATURE ->
           value == POWER_ON_C
               ? Optional.of(
-                  "exactly 85 °C, which a DS18B20 says after power-up without having measured:"
-                      + " look at its supply and cable")
-              : Optional.of(said + " cannot be in a germination container: look at the sensor")
+                  "exactly 85 °C, which a DS18B20 reports after power-up without a measurement:"
+                      + " check its supply and cable")
+              : Optional.of(said + " is impossible in a germination container: check the sensor")
                   .filter(words -> value < COLDEST_C || value > HOTTEST_C);
       case HUMIDITY ->
-          Optional.of(said + " cannot be in a moist container: sensor broken or not connected")
+          Optional.of(said + " is impossible in a moist container: sensor broken or not connected")
               .filter(words -> value < DRIEST_PERCENT);
       case LIGHT, BATTERY -> Optional.empty();
     };
@@ -145,8 +145,8 @@ public final class SensorFaults {
   }
 
   /**
-   * A sensor with steps of whole degrees stands still in any steady container, so that only one
-   * beside it that moved by two of them tells.
+   * Detects a stuck sensor. The value of a sensor with a resolution of 1 °C is constant in any
+   * stable container, so another sensor must have changed by at least 2 °C.
    */
   private static Optional<SensorFault> stuck(
       Report report,
@@ -177,8 +177,8 @@ public final class SensorFaults {
     String words =
         String.format(
             Locale.ROOT,
-            "says %s %s without any change for %.0f h, while other sensors moved: restart it, look"
-                + " at its wiring",
+            "reports %s %s without any change for %.0f h, while other sensors changed: restart it,"
+                + " check its wiring",
             number(value),
             quantity.unit(),
             (to - from) / 3_600_000.0);
@@ -202,7 +202,10 @@ public final class SensorFaults {
         : samples.between(samples.lastMs() - length.toMillis(), samples.lastMs() + 1);
   }
 
-  /** Steps to and fro: an opening is one step down and a slow way back. */
+  /**
+   * Detects repeated jumps up and down. An opening, in contrast, is one step down and a slow
+   * recovery.
+   */
   private static Optional<SensorFault> jumping(Report report, Quantity quantity, Samples all) {
     Samples samples = latest(all, JUMPS_WITHIN.plus(NEWS));
     double least = quantity == Quantity.TEMPERATURE ? JUMP_C : JUMP_PERCENT;
@@ -223,7 +226,7 @@ public final class SensorFaults {
           String words =
               String.format(
                   Locale.ROOT,
-                  "jumps to and fro by %s %s or more, which no sealed container does: look at its"
+                  "jumps up and down by %s %s or more, which is impossible in a sealed container: check its"
                       + " wiring and supply",
                   number(least),
                   quantity.unit());
@@ -246,7 +249,7 @@ public final class SensorFaults {
     return faults;
   }
 
-  /** Told of the second one; which of the two is wrong cannot be known. */
+  /** Reports the second sensor; which of the two is wrong is unknown. */
   private static Optional<SensorFault> disagreeing(
       Report first, Report second, Quantity quantity, Duration maxGap) {
     double allowed =
@@ -282,8 +285,8 @@ public final class SensorFaults {
     String words =
         String.format(
             Locale.ROOT,
-            "and %s in the same container differ by %.1f %s, more than both may be off: hold them"
-                + " side by side, and calibrate or change one",
+            "and %s in the same container differ by %.1f %s, more than their errors allow: compare"
+                + " them side by side, and calibrate or replace one",
             first.sensor(),
             Math.abs(difference),
             quantity.unit());

@@ -4,14 +4,14 @@ import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One change of an alert's state, as it is recorded for good.
+ * A recorded change of an alert's state.
  *
- * @param id a running number, never given twice; 0 before it is recorded
- * @param alertId null where a kind changes its service without an alert being open
- * @param at when it happened: event time of what a sensor reported, else the same as recordedAt
- * @param recordedAt when this service took note
- * @param by who did it; null for the service itself
- * @param note why, in words; null where there is nothing to add
+ * @param id unique ascending number; 0 before it is stored
+ * @param alertId null for a change of service while no alert is open
+ * @param at when it happened: event time of the reading, else the same as recordedAt
+ * @param recordedAt when the service recorded it
+ * @param by the person who caused it; null for the service itself
+ * @param note reason in words; null if none
  */
 public record Transition(
     long id,
@@ -22,19 +22,19 @@ public record Transition(
     Instant recordedAt,
     @Nullable String by,
     @Nullable String note) {
-  /** What changed. */
+  /** The kind of change. */
   public enum What {
-    /** It became active, for the first time or again before anybody acknowledged it. */
+    /** The alert became active, for the first time or again before it was acknowledged. */
     RAISED("raised"),
     /** The condition no longer holds. */
     RETURNED("returned"),
     ACKNOWLEDGED("acknowledged"),
     SHELVED("shelved"),
-    /** It is back from the shelf: by a person, or by itself when its time was over. */
+    /** Shelving ended, by a person or because its time had expired. */
     UNSHELVED("unshelved"),
     OUT_OF_SERVICE("outOfService"),
     IN_SERVICE("inService"),
-    /** Readings that came late show it; it was never announced. */
+    /** Found in late readings; never announced. */
     FOUND_LATE("foundLate");
 
     private final String key;
@@ -54,7 +54,7 @@ public record Transition(
           return what;
         }
       }
-      throw new IllegalArgumentException("no transition is called " + key);
+      throw new IllegalArgumentException("unknown transition " + key);
     }
   }
 
@@ -68,7 +68,7 @@ public record Transition(
     return new Transition(0, alert.id(), alert.key(), what, at, recordedAt, by, note);
   }
 
-  /** The same, under the number that the record gave it. */
+  /** Returns this transition with the number assigned by the store. */
   public Transition numbered(long number) {
     return new Transition(number, alertId, key, what, at, recordedAt, by, note);
   }

@@ -3,16 +3,17 @@ package tepidarium.alert;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Told of each transition of an alert, once, after it is durable, on the thread that watches; must
- * not wait. A process that ends between the two tells nobody: who must not miss one keeps the
- * number of the last that it dealt with and asks {@link AlertStore#transitionsAfter} at its start.
+ * Receives each transition of an alert once, after it is durable, on the watch thread.
+ * Implementations must not block. If the process ends after the commit and before the call, the
+ * transition is not delivered. A listener that must not miss any stores the number of the last one
+ * it handled and queries {@link AlertStore#transitionsAfter} at start.
  */
 @FunctionalInterface
 public interface TransitionListener {
   /**
-   * An alert has changed its state.
+   * Called after an alert has changed its state.
    *
-   * @param before null for an alert that is new
+   * @param before the alert before the change; null for a new alert
    */
   void changed(@Nullable Alert before, Alert after, Transition transition);
 }

@@ -1,7 +1,4 @@
-/**
- * Conditions that need a person, their life cycle after ANSI/ISA-18.2, and the board that holds
- * them.
- */
+/** Alerts: rules, conditions, and the life cycle of an alert after ANSI/ISA-18.2. */
 @NullMarked
 package tepidarium.alert;
 

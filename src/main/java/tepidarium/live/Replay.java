@@ -11,9 +11,9 @@ import tepidarium.alert.AlertKey;
 import tepidarium.alert.AlertKind;
 import tepidarium.alert.AlertRules;
 import tepidarium.alert.LimitState;
+import tepidarium.alert.Observation;
 import tepidarium.alert.PastExcursion;
 import tepidarium.alert.Rule;
-import tepidarium.alert.Sign;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
@@ -55,7 +55,7 @@ final class Replay {
         for (int i = values.indexFrom(from.toEpochMilli()); i < values.size(); i++) {
           Instant at = Instant.ofEpochMilli(values.atMs(i));
           if (counts(container.id(), kind, at)) {
-            Sign sign = Sign.value(kind, at, values.value(i));
+            Observation sign = Observation.value(kind, at, values.value(i));
             board.observe(container.id(), container.band(), sign, now);
           }
         }

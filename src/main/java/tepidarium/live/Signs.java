@@ -16,9 +16,9 @@ import tepidarium.alert.AlertKey;
 import tepidarium.alert.AlertKind;
 import tepidarium.alert.AlertRules;
 import tepidarium.alert.Forecast;
+import tepidarium.alert.Observation;
 import tepidarium.alert.SensorFault;
 import tepidarium.alert.SensorFaults;
-import tepidarium.alert.Sign;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
@@ -105,10 +105,10 @@ final class Signs {
     Limit limit =
         rules.effective(new AlertKey(container.id(), ofKind), container.band()).rule().limit();
     Forecast forecast = Forecast.of(temperature, limit, now, Forecast.HORIZON).orElse(null);
-    Sign sign =
+    Observation sign =
         forecast == null
-            ? Sign.heading(kind, at, null, null)
-            : Sign.heading(kind, at, forecast.at(), words(forecast));
+            ? Observation.heading(kind, at, null, null)
+            : Observation.heading(kind, at, forecast.at(), words(forecast));
     board.observe(container.id(), container.band(), sign, now);
   }
 
@@ -145,7 +145,7 @@ final class Signs {
         faults.stream()
             .map(fault -> fault.sensor() + ": " + fault.words())
             .collect(Collectors.joining("; "));
-    Sign sign = Sign.faults(at, faults.size(), faults.isEmpty() ? null : detail);
+    Observation sign = Observation.faults(at, faults.size(), faults.isEmpty() ? null : detail);
     board.observe(container.id(), container.band(), sign, now);
   }
 

@@ -29,8 +29,8 @@ import tepidarium.alert.AlertKind;
 import tepidarium.alert.AlertRules;
 import tepidarium.alert.AlertStore;
 import tepidarium.alert.LimitState;
+import tepidarium.alert.Observation;
 import tepidarium.alert.RuleChange;
-import tepidarium.alert.Sign;
 import tepidarium.alert.Transition;
 import tepidarium.alert.TransitionListener;
 import tepidarium.container.Container;
@@ -391,7 +391,7 @@ public final class Watch implements AutoCloseable {
     boolean judged =
         value.at().equals(at)
             && board.observe(
-                container.id(), container.band(), Sign.value(kind, at, value.value()), now);
+                container.id(), container.band(), Observation.value(kind, at, value.value()), now);
     if (!judged) {
       replay.cameLate(container.id(), at);
     }

@@ -14,9 +14,9 @@ import tepidarium.alert.AlertKind;
 import tepidarium.alert.AlertRules;
 import tepidarium.alert.AlertStore;
 import tepidarium.alert.Performance;
-import tepidarium.alert.Raised;
-import tepidarium.alert.Replay;
+import tepidarium.alert.RaisedAlert;
 import tepidarium.alert.Rule;
+import tepidarium.alert.RuleReplay;
 import tepidarium.container.Container;
 import tepidarium.container.Register;
 import tepidarium.history.CalibratedReadings;
@@ -91,7 +91,7 @@ final class PerformanceRoutes {
 
   private void performance(Context ctx) {
     Span span = span(Params.instant(ctx, "from"), Params.instant(ctx, "to"));
-    List<Raised> raised = store.within(span).stream().map(Raised::of).toList();
+    List<RaisedAlert> raised = store.within(span).stream().map(RaisedAlert::of).toList();
     Performance told = Performance.of(raised, span, views.now());
     ctx.json(
         new PerformanceJson(
@@ -152,7 +152,7 @@ final class PerformanceRoutes {
     }
     Rule rule = rules.effective(new AlertKey(container.id(), kind), container.band()).rule();
     Samples samples = calibrated.samples(container.id(), quantity, span);
-    return Replay.advice(samples, rule, calibrated.maxGap(), smallestDeadband(quantity))
+    return RuleReplay.advice(samples, rule, calibrated.maxGap(), smallestDeadband(quantity))
         .map(advice -> hint(advice, quantity));
   }
 
@@ -165,7 +165,7 @@ final class PerformanceRoutes {
     };
   }
 
-  private static HintJson hint(Replay.Advice advice, Quantity quantity) {
+  private static HintJson hint(RuleReplay.Suggestion advice, Quantity quantity) {
     Rule rule = advice.rule();
     return new HintJson(
         setting(advice.changed()),
@@ -182,7 +182,7 @@ final class PerformanceRoutes {
             advice.before()));
   }
 
-  private static String setting(Replay.Setting setting) {
+  private static String setting(RuleReplay.Setting setting) {
     return switch (setting) {
       case DEADBAND -> "deadband";
       case OFF_DELAY -> "offDelay";
@@ -190,7 +190,7 @@ final class PerformanceRoutes {
     };
   }
 
-  private static String change(Replay.Advice advice, Quantity quantity) {
+  private static String change(RuleReplay.Suggestion advice, Quantity quantity) {
     Rule rule = advice.rule();
     return switch (advice.changed()) {
       case DEADBAND -> "a deadband of " + tidy(rule.deadband()) + ' ' + quantity.unit();

@@ -109,7 +109,7 @@ class AlertBoardProperties {
     }
 
     private void judge(Stored reading) {
-      Sign sign = Sign.value(AlertKind.COLD, reading.at(), reading.temperatureC());
+      Observation sign = Observation.value(AlertKind.COLD, reading.at(), reading.temperatureC());
       board.observe(JAR, Band.DEFAULT, sign, reading.at());
     }
 

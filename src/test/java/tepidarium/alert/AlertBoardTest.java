@@ -37,12 +37,12 @@ class AlertBoardTest {
     return START.plusSeconds(minute * 60L);
   }
 
-  private void observe(Sign sign) {
+  private void observe(Observation sign) {
     board.observe(JAR, Band.DEFAULT, sign, sign.at());
   }
 
   private void temperature(int minute, double value) {
-    observe(Sign.value(AlertKind.COLD, minute(minute), value));
+    observe(Observation.value(AlertKind.COLD, minute(minute), value));
   }
 
   private List<String> transitions() {
@@ -222,11 +222,11 @@ class AlertBoardTest {
 
   @Test
   void aFaultySensorIsToldWithItsSigns() {
-    observe(Sign.faults(minute(0), 1, "the same value for six hours"));
-    observe(Sign.faults(minute(10), 1, "the same value for six hours"));
+    observe(Observation.faults(minute(0), 1, "the same value for six hours"));
+    observe(Observation.faults(minute(10), 1, "the same value for six hours"));
     assertEquals("the same value for six hours", onlyOpen().detail());
-    observe(Sign.faults(minute(20), 0, null));
-    observe(Sign.faults(minute(50), 0, null));
+    observe(Observation.faults(minute(20), 0, null));
+    observe(Observation.faults(minute(50), 0, null));
     assertFalse(onlyOpen().active());
     assertEquals("the same value for six hours", onlyOpen().detail());
   }
@@ -234,28 +234,29 @@ class AlertBoardTest {
   @Test
   void aForecastNamesTheTimeAndGivesWayToWhatItForesaw() {
     Instant crossing = minute(90);
-    observe(Sign.heading(AlertKind.HEADING_COLD, minute(0), crossing, "by 1 °C an hour"));
-    observe(Sign.heading(AlertKind.HEADING_COLD, minute(15), crossing, "by 1 °C an hour"));
+    observe(Observation.heading(AlertKind.HEADING_COLD, minute(0), crossing, "by 1 °C an hour"));
+    observe(Observation.heading(AlertKind.HEADING_COLD, minute(15), crossing, "by 1 °C an hour"));
     assertEquals(crossing, onlyOpen().forecastAt());
     assertEquals(75, onlyOpen().latest());
     temperature(20, 29);
     temperature(30, 29);
     assertEquals(List.of("raised", "raised", "returned"), transitions());
     assertEquals(AlertKind.HEADING_COLD, store.transitions().get(2).key().kind());
-    observe(Sign.heading(AlertKind.HEADING_COLD, minute(31), minute(31), null));
-    observe(Sign.heading(AlertKind.HEADING_COLD, minute(59), minute(59), null));
+    observe(Observation.heading(AlertKind.HEADING_COLD, minute(31), minute(31), null));
+    observe(Observation.heading(AlertKind.HEADING_COLD, minute(59), minute(59), null));
     assertEquals(3, transitions().size());
   }
 
   @Test
   void whatIsNotHeadingAnywhereIsFarFromItsLimit() {
-    assertEquals(7 * 24 * 60, Sign.heading(AlertKind.HEADING_HOT, START, null, null).value());
+    assertEquals(
+        7 * 24 * 60, Observation.heading(AlertKind.HEADING_HOT, START, null, null).value());
     Instant farAway = START.plus(Duration.ofDays(900));
-    Sign far = Sign.heading(AlertKind.HEADING_HOT, START, farAway, null);
+    Observation far = Observation.heading(AlertKind.HEADING_HOT, START, farAway, null);
     assertEquals(7 * 24 * 60, far.value());
     assertNull(far.forecastAt());
     Instant gone = START.minusSeconds(60);
-    assertEquals(0, Sign.heading(AlertKind.HEADING_HOT, START, gone, null).value());
+    assertEquals(0, Observation.heading(AlertKind.HEADING_HOT, START, gone, null).value());
   }
 
   private void foundLate(int since, int raised, int ended, double worst) {

@@ -63,8 +63,8 @@ class AlertReplayTest {
     double[] values = check.inputs("value");
     for (int i = 0; i < minutes.length; i++) {
       Instant at = START.plus(Duration.ofMinutes((long) minutes[i]));
-      board.observe(ROOM, band, Sign.value(AlertKind.HOT, at, values[i]), at);
-      board.observe(ROOM, band, Sign.value(AlertKind.COLD, at, values[i]), at);
+      board.observe(ROOM, band, Observation.value(AlertKind.HOT, at, values[i]), at);
+      board.observe(ROOM, band, Observation.value(AlertKind.COLD, at, values[i]), at);
       // Seen at once, so that each raise is an alert of its own.
       board.open().stream()
           .filter(alert -> !alert.acknowledged())
@@ -142,7 +142,7 @@ class AlertReplayTest {
     Samples light = OfficeRoomTest.light();
     for (int i = 0; i < light.size(); i++) {
       Instant at = Instant.ofEpochMilli(light.atMs(i));
-      board.observe(ROOM, band, Sign.value(AlertKind.LIGHT, at, light.value(i)), at);
+      board.observe(ROOM, band, Observation.value(AlertKind.LIGHT, at, light.value(i)), at);
       board.open().forEach(alert -> board.acknowledge(alert.id(), "A", at));
     }
     List<Event> events =

@@ -25,12 +25,12 @@ class PerformanceTest {
   private static final ContainerId BAG = new ContainerId("bag");
   private static final double DAY = 24 * 60;
 
-  private static Raised raised(
+  private static RaisedAlert raised(
       ContainerId container, AlertKind kind, double minute, @Nullable Instant returned) {
-    return new Raised(container, kind, instant(minute), returned);
+    return new RaisedAlert(container, kind, instant(minute), returned);
   }
 
-  private static List<Raised> cold(double... minutes) {
+  private static List<RaisedAlert> cold(double... minutes) {
     return Arrays.stream(minutes)
         .mapToObj(minute -> raised(JAR, AlertKind.COLD, minute, instant(minute + 0.1)))
         .toList();
@@ -62,7 +62,7 @@ class PerformanceTest {
   @ParameterizedTest
   @MethodSource("chatter")
   void chatteringIsJudgedLikeTheCheckFile(CheckCase check) {
-    List<Raised> alerts = cold(check.inputs("alarm_time_min"));
+    List<RaisedAlert> alerts = cold(check.inputs("alarm_time_min"));
     Performance told = Performance.of(alerts, span(0, DAY), instant(DAY));
     boolean expected = check.expected().path("chattering").asBoolean();
     assertEquals(expected, told.groups().get(0).chattering(), check.says("chattering"));
@@ -70,7 +70,7 @@ class PerformanceTest {
 
   @Test
   void alertsOfOneKindOfOneContainerAreCountedTogetherMostFrequentFirst() {
-    List<Raised> alerts = new ArrayList<>(cold(0, 600, 1_200));
+    List<RaisedAlert> alerts = new ArrayList<>(cold(0, 600, 1_200));
     alerts.add(raised(BAG, AlertKind.LIGHT, 700, instant(720)));
     Performance told = Performance.of(alerts, span(0, 2 * DAY), instant(2 * DAY));
     assertEquals(4, told.raised());
@@ -90,7 +90,7 @@ class PerformanceTest {
     assertFalse(only(cold(0, 90, 180)).chattering());
   }
 
-  private static Performance.Group only(List<Raised> alerts) {
+  private static Performance.Group only(List<RaisedAlert> alerts) {
     List<Performance.Group> groups =
         Performance.of(alerts, span(0, 2 * DAY), instant(2 * DAY)).groups();
     assertEquals(1, groups.size());
@@ -99,12 +99,12 @@ class PerformanceTest {
 
   @Test
   void whatIsActiveForMoreThanADayIsStale() {
-    Raised lasting = raised(JAR, AlertKind.SILENT, 0, null);
-    Raised returned = raised(BAG, AlertKind.SILENT, 0, instant(DAY));
-    List<Raised> both = List.of(lasting, returned);
+    RaisedAlert lasting = raised(JAR, AlertKind.SILENT, 0, null);
+    RaisedAlert returned = raised(BAG, AlertKind.SILENT, 0, instant(DAY));
+    List<RaisedAlert> both = List.of(lasting, returned);
     assertEquals(0, stale(Performance.of(both, span(0, DAY), instant(DAY))));
     assertEquals(1, stale(Performance.of(both, span(0, 2 * DAY), instant(DAY + 1))));
-    // Raised before the span, still counted as stale in it, though not as raised.
+    // RaisedAlert before the span, still counted as stale in it, though not as raised.
     Performance later = Performance.of(both, span(2 * DAY, 3 * DAY), instant(3 * DAY));
     assertEquals(0, later.raised());
     assertEquals(1, stale(later));

@@ -71,9 +71,9 @@ class SensorFaultsTest {
     "TEMPERATURE, 85, power-up",
     "TEMPERATURE, 127.9375, outside what a sensor can measure",
     "TEMPERATURE, -127, outside what a sensor can measure",
-    "TEMPERATURE, 85.0625, cannot be in a germination container",
-    "TEMPERATURE, -40, cannot be in a germination container",
-    "HUMIDITY, 0, cannot be in a moist container",
+    "TEMPERATURE, 85.0625, is impossible in a germination container",
+    "TEMPERATURE, -40, is impossible in a germination container",
+    "HUMIDITY, 0, is impossible in a moist container",
     "HUMIDITY, 120, outside what a sensor can measure"
   })
   void aValueThatCannotBeIsNamed(Quantity quantity, double value, String words) {

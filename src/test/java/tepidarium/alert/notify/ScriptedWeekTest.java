@@ -27,8 +27,8 @@ import tepidarium.alert.AlertBoard;
 import tepidarium.alert.AlertKind;
 import tepidarium.alert.AlertRules;
 import tepidarium.alert.MemoryAlerts;
+import tepidarium.alert.Observation;
 import tepidarium.alert.Priority;
-import tepidarium.alert.Sign;
 import tepidarium.container.Band;
 import tepidarium.container.ContainerId;
 
@@ -153,10 +153,10 @@ class ScriptedWeekTest {
     boolean dead = box == 5 && !now.isBefore(MONDAY.plusDays(5).withHour(9));
     if (!dead) {
       heard.put(id, at);
-      board.observe(id, Band.DEFAULT, Sign.value(AlertKind.COLD, at, temperatureC), at);
-      board.observe(id, Band.DEFAULT, Sign.value(AlertKind.HOT, at, temperatureC), at);
-      board.observe(id, Band.DEFAULT, Sign.value(AlertKind.LIGHT, at, lux(box, now)), at);
-      board.observe(id, Band.DEFAULT, Sign.value(AlertKind.DRY, at, 97), at);
+      board.observe(id, Band.DEFAULT, Observation.value(AlertKind.COLD, at, temperatureC), at);
+      board.observe(id, Band.DEFAULT, Observation.value(AlertKind.HOT, at, temperatureC), at);
+      board.observe(id, Band.DEFAULT, Observation.value(AlertKind.LIGHT, at, lux(box, now)), at);
+      board.observe(id, Band.DEFAULT, Observation.value(AlertKind.DRY, at, 97), at);
     }
     board.observeSilence(id, Band.DEFAULT, at, heard.getOrDefault(id, at));
   }
@@ -167,7 +167,8 @@ class ScriptedWeekTest {
     Instant cut = MONDAY.plusDays(1).withHour(10).toInstant();
     boolean falls = !now.isBefore(cut.plusSeconds(900)) && now.isBefore(cut.plusSeconds(9_000));
     Instant crosses = falls ? cut.plusSeconds(3_214) : null;
-    Sign sign = Sign.heading(AlertKind.HEADING_COLD, now, crosses, falls ? "it falls" : null);
+    Observation sign =
+        Observation.heading(AlertKind.HEADING_COLD, now, crosses, falls ? "it falls" : null);
     board.observe(box, Band.DEFAULT, sign, now);
   }
 

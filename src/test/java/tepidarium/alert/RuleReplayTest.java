@@ -16,7 +16,7 @@ import tepidarium.heat.Limit;
 import tepidarium.reading.Samples;
 
 /** Ten hours of a square wave: twenty minutes outside, twenty minutes inside. */
-class ReplayTest {
+class RuleReplayTest {
   private static final Duration TEN = Duration.ofMinutes(10);
   private static final Rule COLD = new Rule(Limit.low(29.5), 0.3, TEN, TEN);
 
@@ -34,25 +34,25 @@ class ReplayTest {
 
   @Test
   void theRuleIsCountedAsItWouldHaveRaised() {
-    List<Instant> raised = Replay.raised(wave(29.3, 29.85), COLD, HALF_HOUR);
+    List<Instant> raised = RuleReplay.raised(wave(29.3, 29.85), COLD, HALF_HOUR);
     assertEquals(15, raised.size());
     assertEquals(instant(10), raised.get(0));
     assertEquals(instant(50), raised.get(1));
-    assertEquals(List.of(), Replay.raised(record(at -> 31), COLD, HALF_HOUR));
-    assertEquals(List.of(), Replay.raised(Samples.EMPTY, COLD, HALF_HOUR));
+    assertEquals(List.of(), RuleReplay.raised(record(at -> 31), COLD, HALF_HOUR));
+    assertEquals(List.of(), RuleReplay.raised(Samples.EMPTY, COLD, HALF_HOUR));
   }
 
   @Test
   void aNarrowWaveNeedsALargerDeadband() {
-    Replay.Advice advice = advice(wave(29.3, 29.85), COLD).orElseThrow();
+    RuleReplay.Suggestion advice = advice(wave(29.3, 29.85), COLD).orElseThrow();
     Rule larger = new Rule(Limit.low(29.5), 0.45, TEN, TEN);
-    assertEquals(new Replay.Advice(larger, Replay.Setting.DEADBAND, 15, 1), advice);
+    assertEquals(new RuleReplay.Suggestion(larger, RuleReplay.Setting.DEADBAND, 15, 1), advice);
   }
 
   @Test
   void aWideWaveNeedsALongerOffDelay() {
-    Replay.Advice advice = advice(wave(28, 33), COLD).orElseThrow();
-    assertEquals(Replay.Setting.OFF_DELAY, advice.changed());
+    RuleReplay.Suggestion advice = advice(wave(28, 33), COLD).orElseThrow();
+    assertEquals(RuleReplay.Setting.OFF_DELAY, advice.changed());
     assertEquals(Duration.ofMinutes(20), advice.rule().offDelay());
     assertEquals(1, advice.after());
   }
@@ -62,8 +62,8 @@ class ReplayTest {
   void shortFlashesNeedALongerOnDelayAndTheDeadbandStaysAboveDark() {
     Rule light = new Rule(Limit.high(1), 0, Duration.ofMinutes(1), Duration.ofMinutes(2));
     Samples flashes = record(at -> (at >= 300 && at < 340) || (at % 45 < 3 && at < 300) ? 50 : 0);
-    Replay.Advice advice = Replay.advice(flashes, light, HALF_HOUR, 1.5).orElseThrow();
-    assertEquals(Replay.Setting.ON_DELAY, advice.changed());
+    RuleReplay.Suggestion advice = RuleReplay.advice(flashes, light, HALF_HOUR, 1.5).orElseThrow();
+    assertEquals(RuleReplay.Setting.ON_DELAY, advice.changed());
     assertEquals(0, advice.rule().deadband());
     assertEquals(1, advice.after());
   }
@@ -77,15 +77,15 @@ class ReplayTest {
   void whatIsAdvisedDoesNotRepeatItself() {
     for (double inside = 29.8; inside < 36; inside += 0.7) {
       Samples wave = wave(28.7, inside);
-      Replay.Advice advice = advice(wave, COLD).orElseThrow();
-      List<Instant> then = Replay.raised(wave, advice.rule(), HALF_HOUR);
+      RuleReplay.Suggestion advice = advice(wave, COLD).orElseThrow();
+      List<Instant> then = RuleReplay.raised(wave, advice.rule(), HALF_HOUR);
       assertFalse(Performance.repeating(then));
       assertEquals(advice.after(), then.size());
-      assertEquals(advice.before(), Replay.raised(wave, COLD, HALF_HOUR).size());
+      assertEquals(advice.before(), RuleReplay.raised(wave, COLD, HALF_HOUR).size());
     }
   }
 
-  private static Optional<Replay.Advice> advice(Samples samples, Rule rule) {
-    return Replay.advice(samples, rule, HALF_HOUR, 0.2);
+  private static Optional<RuleReplay.Suggestion> advice(Samples samples, Rule rule) {
+    return RuleReplay.advice(samples, rule, HALF_HOUR, 0.2);
   }
 }

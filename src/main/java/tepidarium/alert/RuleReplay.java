@@ -10,40 +10,41 @@ import tepidarium.heat.Limit;
 import tepidarium.reading.Samples;
 
 /**
- * What a rule would have raised over stored readings, and the smallest change of it that would have
- * avoided repetition. The readings run through the very {@link Condition} that watches live.
+ * Replays stored readings against a rule. Finds when the rule would have raised an alert, and the
+ * smallest change of the rule that avoids repeated alerts. Uses the same {@link Condition} as live
+ * monitoring.
  */
-public final class Replay {
-  /** By how much a setting is made larger, the smallest first. */
+public final class RuleReplay {
+  /** Factors by which a setting is increased, smallest first. */
   private static final double[] FACTORS = {1.5, 2, 3, 4, 6, 8};
 
   private static final Duration SHORTEST_DELAY = Duration.ofMinutes(2);
 
   /**
-   * A rule that would have repeated itself less.
+   * A changed rule with fewer repeated alerts.
    *
    * @param rule the changed rule
    * @param changed which one of its settings was changed
-   * @param before how often the present rule would have raised
-   * @param after how often the changed one would have
+   * @param before number of alerts with the present rule
+   * @param after number of alerts with the changed rule
    */
-  public record Advice(Rule rule, Setting changed, int before, int after) {}
+  public record Suggestion(Rule rule, Setting changed, int before, int after) {}
 
-  /** The settings of a rule, in the order in which a change costs the grower least. */
+  /** The settings of a rule, ordered by the cost of a change for the grower, lowest cost first. */
   public enum Setting {
     /** Returns later; nothing is raised later. */
     DEADBAND,
     /** Returns later; nothing is raised later. */
     OFF_DELAY,
-    /** Raises later: the last resort. */
+    /** Raises later; tried last. */
     ON_DELAY
   }
 
   private record Candidate(Rule rule, Setting setting, double factor) {}
 
-  private Replay() {}
+  private RuleReplay() {}
 
-  /** When the rule would have raised, in order. */
+  /** The times at which the rule would have raised an alert, ascending. */
   public static List<Instant> raised(Samples samples, Rule rule, Duration maxGap) {
     List<Instant> raised = new ArrayList<>();
     Condition condition = Condition.UNKNOWN;
@@ -59,14 +60,13 @@ public final class Replay {
   }
 
   /**
-   * The smallest change that avoids repetition (see {@link Performance}): of the deadband or the
-   * off-delay by the least factor, and only where none of them helps of the on-delay. Empty when
-   * the rule does not repeat itself, or when no change helps, or only one that would raise nothing
-   * at all.
+   * Finds the smallest change that avoids repeated alerts (see {@link Performance}). Tries the
+   * deadband and the off-delay first, by increasing factor, then the on-delay. Empty if the rule
+   * does not repeat, if no change helps, or if a change would suppress all alerts.
    *
-   * @param smallestDeadband tried first where the rule has none, in the unit of the quantity
+   * @param smallestDeadband first deadband to try if the rule has none, in the unit of the quantity
    */
-  public static Optional<Advice> advice(
+  public static Optional<Suggestion> advice(
       Samples samples, Rule rule, Duration maxGap, double smallestDeadband) {
     List<Instant> present = raised(samples, rule, maxGap);
     if (!Performance.repeating(present)) {
@@ -76,7 +76,7 @@ public final class Replay {
       List<Instant> then = raised(samples, candidate.rule(), maxGap);
       if (!then.isEmpty() && !Performance.repeating(then)) {
         return Optional.of(
-            new Advice(candidate.rule(), candidate.setting(), present.size(), then.size()));
+            new Suggestion(candidate.rule(), candidate.setting(), present.size(), then.size()));
       }
     }
     return Optional.empty();
@@ -113,12 +113,15 @@ public final class Replay {
     return candidates;
   }
 
-  /** Lux and percent do not fall below nothing: such a deadband would never let go. */
+  /**
+   * Whether a value can reach the return level. Lux and percent cannot be negative, so with a too
+   * large deadband the alert would never return.
+   */
   private static boolean reachable(Limit limit, double deadband) {
     return limit.side() == Limit.Side.LOW || limit.value() - deadband >= 0;
   }
 
-  /** Two decimals are finer than any sensor. */
+  /** Rounds to two decimals, which is finer than any sensor resolves. */
   private static double tidy(double deadband) {
     return Math.round(deadband * 100) / 100.0;
   }

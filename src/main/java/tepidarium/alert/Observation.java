@@ -1,0 +1,53 @@
+package tepidarium.alert;
+
+import java.time.Duration;
+import java.time.Instant;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A value by which a condition is evaluated.
+ *
+ * @param at event time of its reading
+ * @param value in the unit of the kind
+ * @param detail additional text for the alert; null if none
+ * @param forecastAt predicted time of crossing the limit; only for forecast kinds
+ */
+public record Observation(
+    AlertKind kind,
+    Instant at,
+    double value,
+    @Nullable String detail,
+    @Nullable Instant forecastAt) {
+  /**
+   * Longest forecast time; a crossing that is later, or not predicted, counts as this far ahead.
+   */
+  private static final Duration HORIZON = Duration.ofDays(7);
+
+  /** Creates an observation of a quantity. */
+  public static Observation value(AlertKind kind, Instant at, double value) {
+    return new Observation(kind, at, value, null, null);
+  }
+
+  /**
+   * Creates an observation of the number of sensor faults.
+   *
+   * @param count number of faults; 0 for none
+   * @param detail description of the faults
+   */
+  public static Observation faults(Instant at, int count, @Nullable String detail) {
+    return new Observation(AlertKind.FAULTY, at, count, detail, null);
+  }
+
+  /**
+   * Creates an observation of a forecast.
+   *
+   * @param crossesAt predicted time of crossing the limit; null if none is predicted
+   */
+  public static Observation heading(
+      AlertKind kind, Instant at, @Nullable Instant crossesAt, @Nullable String detail) {
+    Duration ahead = crossesAt == null ? HORIZON : Duration.between(at, crossesAt);
+    boolean near = ahead.compareTo(HORIZON) < 0;
+    double minutes = Math.max(0, (near ? ahead : HORIZON).toMillis() / 60_000.0);
+    return new Observation(kind, at, minutes, detail, near ? crossesAt : null);
+  }
+}
