@@ -22,7 +22,7 @@ import tepidarium.alert.notify.Delivery;
 import tepidarium.alert.notify.Notice;
 import tepidarium.alert.notify.NoticeKind;
 import tepidarium.alert.notify.NoticeStore;
-import tepidarium.alert.notify.Told;
+import tepidarium.alert.notify.NotificationState;
 import tepidarium.alert.notify.Trouble;
 
 /**
@@ -55,8 +55,8 @@ public final class NoticeRecords implements NoticeStore {
   }
 
   @Override
-  public Map<String, Told> told() {
-    Map<String, Told> told = new HashMap<>();
+  public Map<String, NotificationState> told() {
+    Map<String, NotificationState> told = new HashMap<>();
     database
         .transaction(
             handle ->
@@ -68,18 +68,18 @@ public final class NoticeRecords implements NoticeStore {
     return told;
   }
 
-  private static Told told(ResultSet row) throws SQLException {
-    return new Told(
+  private static NotificationState told(ResultSet row) throws SQLException {
+    return new NotificationState(
         row.getString("concern"),
         row.getString("topic"),
-        ofKey(Told.Stage.class, row.getString("stage")),
+        ofKey(NotificationState.Stage.class, row.getString("stage")),
         instant(row, "raised_ms"),
         instantOrNull(row, "reminded_ms"),
         instantOrNull(row, "escalated_ms"));
   }
 
   @Override
-  public void tell(Collection<Told> told, Set<String> forgotten) {
+  public void tell(Collection<NotificationState> told, Set<String> forgotten) {
     database.transaction(
         handle -> {
           told.forEach(each -> put(handle, each));
@@ -89,7 +89,7 @@ public final class NoticeRecords implements NoticeStore {
         });
   }
 
-  private static void put(Handle handle, Told told) {
+  private static void put(Handle handle, NotificationState told) {
     handle.execute(
         """
         INSERT INTO notice_told (concern, topic, stage, raised_ms, reminded_ms, escalated_ms)
@@ -106,7 +106,7 @@ public final class NoticeRecords implements NoticeStore {
   }
 
   @Override
-  public void add(Notice notice, List<String> notifiers, Collection<Told> told) {
+  public void add(Notice notice, List<String> notifiers, Collection<NotificationState> told) {
     database.transaction(
         handle -> {
           long id = insert(handle, notice);

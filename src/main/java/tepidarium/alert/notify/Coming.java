@@ -65,8 +65,8 @@ public record Coming(AlertKey of, Instant since, double worst) {
   }
 
   /** That it was told along, at the instant given. */
-  Told told(Instant now) {
-    return new Told(key(), topic(), Told.Stage.RAISED, now, null, null);
+  NotificationState told(Instant now) {
+    return new NotificationState(key(), topic(), NotificationState.Stage.RAISED, now, null, null);
   }
 
   static boolean isKey(String key) {

@@ -13,7 +13,7 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Priority;
-import tepidarium.alert.notify.Told.Stage;
+import tepidarium.alert.notify.NotificationState.Stage;
 
 /**
  * Decides what has to be told now from how things are and what was told before; nothing else
@@ -51,7 +51,7 @@ public final class NoticeRules {
    * @param silently what counts as told without a notice
    * @param forgotten keys of which nothing has to be known any longer
    */
-  public record Plan(List<Due> due, List<Told> silently, Set<String> forgotten) {}
+  public record Plan(List<Due> due, List<NotificationState> silently, Set<String> forgotten) {}
 
   /**
    * How long the end of one waits for that of others, and how far apart those were told at most;
@@ -73,35 +73,35 @@ public final class NoticeRules {
   /**
    * Whether a notice waits to be sent about this concern; from then on it is collected with others.
    */
-  public boolean pending(Concern concern, Map<String, Told> told) {
+  public boolean pending(Concern concern, Map<String, NotificationState> told) {
     return pendingRaise(concern, told) || pendingReturn(concern, told.get(concern.key()));
   }
 
-  private static boolean pendingRaise(Concern concern, Map<String, Told> told) {
+  private static boolean pendingRaise(Concern concern, Map<String, NotificationState> told) {
     return !concern.acknowledged()
         && !concern.shelved()
         && newlyRaised(concern, told.get(concern.key()))
         && along(concern, told) == null;
   }
 
-  private static boolean newlyRaised(Concern concern, @Nullable Told own) {
+  private static boolean newlyRaised(Concern concern, @Nullable NotificationState own) {
     return own == null || (own.stage() == Stage.RETURNED && concern.active());
   }
 
   /** How it was told along with others, before it was raised; null when it was not. */
-  private static @Nullable Told along(Concern concern, Map<String, Told> told) {
-    Told along = told.get(concern.comingKey());
+  private static @Nullable NotificationState along(Concern concern, Map<String, NotificationState> told) {
+    NotificationState along = told.get(concern.comingKey());
     return along != null && !concern.since().isAfter(along.raisedAt()) ? along : null;
   }
 
-  private boolean pendingReturn(Concern concern, @Nullable Told told) {
+  private boolean pendingReturn(Concern concern, @Nullable NotificationState told) {
     return settings.tellReturned()
         && hasReturned(concern, told)
         && !concern.shelved()
         && !concern.foresees();
   }
 
-  private static boolean hasReturned(Concern concern, @Nullable Told told) {
+  private static boolean hasReturned(Concern concern, @Nullable NotificationState told) {
     return told != null && told.stage() == Stage.RAISED && !concern.active();
   }
 
@@ -116,7 +116,7 @@ public final class NoticeRules {
   public Plan plan(
       Collection<Concern> concerns,
       Collection<Coming> coming,
-      Map<String, Told> told,
+      Map<String, NotificationState> told,
       Map<String, Instant> pendingSince,
       Instant now) {
     List<Due> due = new ArrayList<>();
@@ -131,7 +131,7 @@ public final class NoticeRules {
 
   /** Those of the same kinds that were not told along already. */
   private static List<Coming> alongWith(
-      List<Concern> raised, Collection<Coming> coming, Map<String, Told> told) {
+      List<Concern> raised, Collection<Coming> coming, Map<String, NotificationState> told) {
     Set<String> topics = new HashSet<>();
     raised.stream().filter(Concern::active).forEach(concern -> topics.add(concern.topic()));
     return coming.stream()
@@ -139,17 +139,17 @@ public final class NoticeRules {
         .toList();
   }
 
-  private static boolean toldAlong(Coming coming, @Nullable Told along) {
+  private static boolean toldAlong(Coming coming, @Nullable NotificationState along) {
     return along != null && !coming.since().isAfter(along.raisedAt());
   }
 
-  private List<Told> silently(Collection<Concern> concerns, Map<String, Told> told) {
-    List<Told> silently = new ArrayList<>();
+  private List<NotificationState> silently(Collection<Concern> concerns, Map<String, NotificationState> told) {
+    List<NotificationState> silently = new ArrayList<>();
     for (Concern concern : concerns) {
-      Told own = told.get(concern.key());
-      Told along = along(concern, told);
+      NotificationState own = told.get(concern.key());
+      NotificationState along = along(concern, told);
       if (along != null && newlyRaised(concern, own)) {
-        silently.add(Told.raised(concern, along.raisedAt()));
+        silently.add(NotificationState.raised(concern, along.raisedAt()));
       } else if (own != null && hasReturned(concern, own) && !pendingReturn(concern, own)) {
         silently.add(own.returned());
       }
@@ -172,7 +172,7 @@ public final class NoticeRules {
   /** All that is pending goes as soon as the first of it may. */
   private List<Concern> raised(
       List<Concern> audible,
-      Map<String, Told> told,
+      Map<String, NotificationState> told,
       Map<String, Instant> pendingSince,
       Instant now) {
     Map<String, Instant> lastByTopic = new HashMap<>();
@@ -193,7 +193,7 @@ public final class NoticeRules {
 
   private List<Concern> returned(
       List<Concern> audible,
-      Map<String, Told> told,
+      Map<String, NotificationState> told,
       Map<String, Instant> pendingSince,
       Instant now) {
     List<Concern> pending = which(audible, c -> pendingReturn(c, told.get(c.key())));
@@ -212,8 +212,8 @@ public final class NoticeRules {
    * Those that began together seldom end together; what began at another time is another matter.
    */
   private static boolean othersLast(
-      Concern returned, List<Concern> audible, Map<String, Told> told) {
-    Told own = told.get(returned.key());
+      Concern returned, List<Concern> audible, Map<String, NotificationState> told) {
+    NotificationState own = told.get(returned.key());
     return own != null
         && audible.stream()
             .filter(other -> other.active() && other.topic().equals(returned.topic()))
@@ -225,7 +225,7 @@ public final class NoticeRules {
     return Duration.between(a, b).abs().compareTo(END_TOGETHER) <= 0;
   }
 
-  private List<Concern> escalated(List<Concern> audible, Map<String, Told> told, Instant now) {
+  private List<Concern> escalated(List<Concern> audible, Map<String, NotificationState> told, Instant now) {
     Duration after = settings.escalateAfter();
     if (after == null) {
       return List.of();
@@ -238,7 +238,7 @@ public final class NoticeRules {
     return together(unanswered, k -> new Wait(k.told().raisedAt(), after), now);
   }
 
-  private List<Concern> reminded(List<Concern> audible, Map<String, Told> told, Instant now) {
+  private List<Concern> reminded(List<Concern> audible, Map<String, NotificationState> told, Instant now) {
     Duration after = settings.remindAfter();
     if (after == null) {
       return List.of();
@@ -282,12 +282,12 @@ public final class NoticeRules {
   }
 
   /** A concern of which something was told already. */
-  private record Known(Concern concern, Told told) {}
+  private record Known(Concern concern, NotificationState told) {}
 
-  private static List<Known> known(Collection<Concern> concerns, Map<String, Told> told) {
+  private static List<Known> known(Collection<Concern> concerns, Map<String, NotificationState> told) {
     List<Known> known = new ArrayList<>();
     for (Concern concern : concerns) {
-      Told before = told.get(concern.key());
+      NotificationState before = told.get(concern.key());
       if (before != null) {
         known.add(new Known(concern, before));
       }
@@ -295,7 +295,7 @@ public final class NoticeRules {
     return known;
   }
 
-  private static List<Known> lasting(List<Concern> audible, Map<String, Told> told) {
+  private static List<Known> lasting(List<Concern> audible, Map<String, NotificationState> told) {
     return known(audible, told).stream()
         .filter(k -> k.told().stage() == Stage.RAISED)
         .filter(k -> k.concern().active() && !k.concern().shelved())
@@ -303,7 +303,7 @@ public final class NoticeRules {
   }
 
   private static Set<String> gone(
-      Collection<Concern> concerns, Collection<Coming> coming, Map<String, Told> told) {
+      Collection<Concern> concerns, Collection<Coming> coming, Map<String, NotificationState> told) {
     Set<String> gone = new HashSet<>(told.keySet());
     concerns.forEach(concern -> gone.remove(concern.key()));
     coming.stream()
@@ -326,10 +326,10 @@ public final class NoticeRules {
   }
 
   /** How far a concern is told once a notice about it is in the outbox. */
-  static Told after(NoticeKind kind, Concern concern, @Nullable Told before, Instant now) {
-    Told known = before == null ? Told.raised(concern, now) : before;
+  static NotificationState after(NoticeKind kind, Concern concern, @Nullable NotificationState before, Instant now) {
+    NotificationState known = before == null ? NotificationState.raised(concern, now) : before;
     return switch (kind) {
-      case RAISED, TEST -> Told.raised(concern, now);
+      case RAISED, TEST -> NotificationState.raised(concern, now);
       case RETURNED -> known.returned();
       case REMINDER -> known.reminded(now);
       case ESCALATION -> known.escalated(now);

@@ -10,13 +10,13 @@ import org.jspecify.annotations.Nullable;
 /** Keeps notices and the outbox. What a method wrote has reached the disk when it returns. */
 public interface NoticeStore {
   /** How far each concern was told, by its key. */
-  Map<String, Told> told();
+  Map<String, NotificationState> told();
 
   /** Notes how far concerns were told, and forgets others. */
-  void tell(Collection<Told> told, Set<String> forgotten);
+  void tell(Collection<NotificationState> told, Set<String> forgotten);
 
   /** Keeps a notice, its deliveries and how far its concerns are told with it, all or nothing. */
-  void add(Notice notice, List<String> notifiers, Collection<Told> told);
+  void add(Notice notice, List<String> notifiers, Collection<NotificationState> told);
 
   /** Deliveries that wait and whose time has come, the oldest first. */
   List<Delivery> due(Instant now);

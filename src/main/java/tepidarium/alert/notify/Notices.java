@@ -19,7 +19,7 @@ import tepidarium.alert.Alert;
 import tepidarium.alert.AlertKey;
 import tepidarium.alert.AlertStore;
 import tepidarium.alert.Condition;
-import tepidarium.alert.notify.Told.Stage;
+import tepidarium.alert.notify.NotificationState.Stage;
 import tepidarium.container.ContainerId;
 
 /**
@@ -43,7 +43,7 @@ public final class Notices implements AutoCloseable {
   private final Function<Alert, Situation> situations;
   private final Function<ContainerId, String> names;
   private final Clock clock;
-  private final Map<String, Told> told;
+  private final Map<String, NotificationState> told;
   private final Map<String, Instant> pendingSince = new HashMap<>();
   private final Semaphore wake = new Semaphore(0);
   private final Thread thread;
@@ -79,10 +79,10 @@ public final class Notices implements AutoCloseable {
     thread.setDaemon(true);
   }
 
-  private static Map<String, Told> toldByNumber(NoticeStore store) {
-    Map<String, Told> stored = store.told();
-    Map<String, Told> told = new HashMap<>();
-    stored.values().stream().map(Told::byNumber).forEach(each -> told.put(each.concern(), each));
+  private static Map<String, NotificationState> toldByNumber(NoticeStore store) {
+    Map<String, NotificationState> stored = store.told();
+    Map<String, NotificationState> told = new HashMap<>();
+    stored.values().stream().map(NotificationState::byNumber).forEach(each -> told.put(each.concern(), each));
     Set<String> dated = new HashSet<>(stored.keySet());
     dated.removeAll(told.keySet());
     if (!dated.isEmpty()) {
@@ -223,10 +223,10 @@ public final class Notices implements AutoCloseable {
       NoticeRules.Due due, Map<String, Alert> known, Map<String, Trouble> troubles, Instant now) {
     List<Situation> affected = new ArrayList<>();
     List<Trouble> ofService = new ArrayList<>();
-    List<Told> after = new ArrayList<>();
+    List<NotificationState> after = new ArrayList<>();
     boolean escalated = due.kind() == NoticeKind.ESCALATION;
     for (Concern concern : due.concerns()) {
-      Told before = told.get(concern.key());
+      NotificationState before = told.get(concern.key());
       after.add(NoticeRules.after(due.kind(), concern, before, now));
       escalated |=
           due.kind() == NoticeKind.RETURNED && before != null && before.escalatedAt() != null;
@@ -251,7 +251,7 @@ public final class Notices implements AutoCloseable {
   }
 
   private void settle(NoticeRules.Plan plan) {
-    List<Told> silently = plan.silently();
+    List<NotificationState> silently = plan.silently();
     if (!silently.isEmpty() || !plan.forgotten().isEmpty()) {
       store.tell(silently, plan.forgotten());
       silently.forEach(t -> told.put(t.concern(), t));

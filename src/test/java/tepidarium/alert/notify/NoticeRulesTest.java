@@ -24,7 +24,7 @@ class NoticeRulesTest {
 
   private final Map<String, Concern> concerns = new LinkedHashMap<>();
   private final Map<String, Coming> coming = new LinkedHashMap<>();
-  private final Map<String, Told> told = new HashMap<>();
+  private final Map<String, NotificationState> told = new HashMap<>();
   private final Map<String, Instant> pendingSince = new HashMap<>();
   private final List<String> sent = new ArrayList<>();
   private NoticeRules rules = new NoticeRules(settings(30, 6, true, Map.of()));
@@ -316,7 +316,7 @@ class NoticeRulesTest {
     set("b", "silent", Priority.MEDIUM, "returned");
     int morning = 23 * 60;
     assertEquals(List.of(morning + " raised 2"), pass(1_001, morning + 10));
-    assertEquals(Told.Stage.RETURNED, told.get("b").stage());
+    assertEquals(NotificationState.Stage.RETURNED, told.get("b").stage());
     // Held back at night, then told: half an hour for somebody to answer begins in the morning.
     assertEquals(List.of((morning + 30) + " escalation 1"), pass(morning + 11, morning + 60));
   }

@@ -305,7 +305,7 @@ class NoticesTest {
     close();
     open();
     String dated = Concern.key(cold(1, null, null)) + '-' + START.toEpochMilli();
-    store.tell(List.of(new Told(dated, "cold", Told.Stage.RAISED, START, null, null)), Set.of());
+    store.tell(List.of(new NotificationState(dated, "cold", NotificationState.Stage.RAISED, START, null, null)), Set.of());
     alertStore.save(List.of(cold(1, null, null)), Map.of());
     restart();
     now = now.plus(Duration.ofMinutes(11));

@@ -64,7 +64,7 @@ class ScriptedWeekTest {
           (before, after, transition) -> {});
   private final NoticeRules rules = new NoticeRules(SETTINGS);
   private final NoticeText text = new NoticeText(ZoneOffset.UTC, new Units(false), null);
-  private final Map<String, Told> told = new HashMap<>();
+  private final Map<String, NotificationState> told = new HashMap<>();
   private final Map<String, Instant> pendingSince = new HashMap<>();
   private final Map<ContainerId, Instant> heard = new HashMap<>();
   private final Random jitter = new Random(20_260_305);

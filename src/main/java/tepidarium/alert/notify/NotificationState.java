@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param remindedAt when it was last reminded of since then, or null
  * @param escalatedAt when it went to the second address since then, or null
  */
-public record Told(
+public record NotificationState(
     String concern,
     String topic,
     Stage stage,
@@ -30,27 +30,27 @@ public record Told(
     RETURNED
   }
 
-  static Told raised(Concern concern, Instant now) {
+  static NotificationState raised(Concern concern, Instant now) {
     Stage stage = concern.active() ? Stage.RAISED : Stage.RETURNED;
-    return new Told(concern.key(), concern.topic(), stage, now, null, null);
+    return new NotificationState(concern.key(), concern.topic(), stage, now, null, null);
   }
 
   /** The same under the key that holds nothing but the alert's number; others stay as they are. */
-  Told byNumber() {
+  NotificationState byNumber() {
     String key = DATED_KEY.matcher(concern).replaceFirst("$1");
-    return new Told(key, topic, stage, raisedAt, remindedAt, escalatedAt);
+    return new NotificationState(key, topic, stage, raisedAt, remindedAt, escalatedAt);
   }
 
-  Told returned() {
-    return new Told(concern, topic, Stage.RETURNED, raisedAt, remindedAt, escalatedAt);
+  NotificationState returned() {
+    return new NotificationState(concern, topic, Stage.RETURNED, raisedAt, remindedAt, escalatedAt);
   }
 
-  Told reminded(Instant now) {
-    return new Told(concern, topic, stage, raisedAt, now, escalatedAt);
+  NotificationState reminded(Instant now) {
+    return new NotificationState(concern, topic, stage, raisedAt, now, escalatedAt);
   }
 
-  Told escalated(Instant now) {
-    return new Told(concern, topic, stage, raisedAt, remindedAt, now);
+  NotificationState escalated(Instant now) {
+    return new NotificationState(concern, topic, stage, raisedAt, remindedAt, now);
   }
 
   Instant lastAt() {
