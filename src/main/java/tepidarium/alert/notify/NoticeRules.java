@@ -22,7 +22,7 @@ import tepidarium.alert.notify.NotificationState.Stage;
  *
  * <p>What reaches a whole shelf should be one message each way, whatever pace each container has.
  * So a notice that something is wrong takes along those that are past the same limit and only wait
- * for their on-delay ({@link Coming}); that delays nothing, and the price is that one may be named
+ * for their on-delay ({@link PendingAlert}); that delays nothing, and the price is that one may be named
  * that comes back inside before its alert. The end is no hurry: it waits up to {@link
  * #END_TOGETHER} for others of the same kind that were told of within as long, and the price is
  * that the end of one is told so much later while another lasts. Whatever else comes in between
@@ -33,14 +33,14 @@ import tepidarium.alert.notify.NotificationState.Stage;
  */
 public final class NoticeRules {
   /** Something to tell, together. */
-  public record Due(NoticeKind kind, List<Concern> concerns, List<Coming> along) {
+  public record Due(NoticeKind kind, List<AlertSubject> concerns, List<PendingAlert> along) {
     public Due {
       concerns = List.copyOf(concerns);
       along = List.copyOf(along);
     }
 
     Priority priority() {
-      return concerns.stream().map(Concern::priority).reduce(Priority.LOW, Priority::or);
+      return concerns.stream().map(AlertSubject::priority).reduce(Priority.LOW, Priority::or);
     }
   }
 
@@ -73,35 +73,35 @@ public final class NoticeRules {
   /**
    * Whether a notice waits to be sent about this concern; from then on it is collected with others.
    */
-  public boolean pending(Concern concern, Map<String, NotificationState> told) {
+  public boolean pending(AlertSubject concern, Map<String, NotificationState> told) {
     return pendingRaise(concern, told) || pendingReturn(concern, told.get(concern.key()));
   }
 
-  private static boolean pendingRaise(Concern concern, Map<String, NotificationState> told) {
+  private static boolean pendingRaise(AlertSubject concern, Map<String, NotificationState> told) {
     return !concern.acknowledged()
         && !concern.shelved()
         && newlyRaised(concern, told.get(concern.key()))
         && along(concern, told) == null;
   }
 
-  private static boolean newlyRaised(Concern concern, @Nullable NotificationState own) {
+  private static boolean newlyRaised(AlertSubject concern, @Nullable NotificationState own) {
     return own == null || (own.stage() == Stage.RETURNED && concern.active());
   }
 
   /** How it was told along with others, before it was raised; null when it was not. */
-  private static @Nullable NotificationState along(Concern concern, Map<String, NotificationState> told) {
+  private static @Nullable NotificationState along(AlertSubject concern, Map<String, NotificationState> told) {
     NotificationState along = told.get(concern.comingKey());
     return along != null && !concern.since().isAfter(along.raisedAt()) ? along : null;
   }
 
-  private boolean pendingReturn(Concern concern, @Nullable NotificationState told) {
+  private boolean pendingReturn(AlertSubject concern, @Nullable NotificationState told) {
     return settings.tellReturned()
         && hasReturned(concern, told)
         && !concern.shelved()
         && !concern.foresees();
   }
 
-  private static boolean hasReturned(Concern concern, @Nullable NotificationState told) {
+  private static boolean hasReturned(AlertSubject concern, @Nullable NotificationState told) {
     return told != null && told.stage() == Stage.RAISED && !concern.active();
   }
 
@@ -114,14 +114,14 @@ public final class NoticeRules {
    * @param pendingSince since when each that is pending has been so, by its key
    */
   public Plan plan(
-      Collection<Concern> concerns,
-      Collection<Coming> coming,
+      Collection<AlertSubject> concerns,
+      Collection<PendingAlert> coming,
       Map<String, NotificationState> told,
       Map<String, Instant> pendingSince,
       Instant now) {
     List<Due> due = new ArrayList<>();
-    List<Concern> audible = concerns.stream().filter(c -> !quiet(c.priority(), now)).toList();
-    List<Concern> raised = raised(audible, told, pendingSince, now);
+    List<AlertSubject> audible = concerns.stream().filter(c -> !quiet(c.priority(), now)).toList();
+    List<AlertSubject> raised = raised(audible, told, pendingSince, now);
     add(due, NoticeKind.RAISED, raised, alongWith(raised, coming, told));
     add(due, NoticeKind.RETURNED, returned(audible, told, pendingSince, now), List.of());
     add(due, NoticeKind.ESCALATION, escalated(audible, told, now), List.of());
@@ -130,22 +130,22 @@ public final class NoticeRules {
   }
 
   /** Those of the same kinds that were not told along already. */
-  private static List<Coming> alongWith(
-      List<Concern> raised, Collection<Coming> coming, Map<String, NotificationState> told) {
+  private static List<PendingAlert> alongWith(
+      List<AlertSubject> raised, Collection<PendingAlert> coming, Map<String, NotificationState> told) {
     Set<String> topics = new HashSet<>();
-    raised.stream().filter(Concern::active).forEach(concern -> topics.add(concern.topic()));
+    raised.stream().filter(AlertSubject::active).forEach(concern -> topics.add(concern.topic()));
     return coming.stream()
         .filter(one -> topics.contains(one.topic()) && !toldAlong(one, told.get(one.key())))
         .toList();
   }
 
-  private static boolean toldAlong(Coming coming, @Nullable NotificationState along) {
+  private static boolean toldAlong(PendingAlert coming, @Nullable NotificationState along) {
     return along != null && !coming.since().isAfter(along.raisedAt());
   }
 
-  private List<NotificationState> silently(Collection<Concern> concerns, Map<String, NotificationState> told) {
+  private List<NotificationState> silently(Collection<AlertSubject> concerns, Map<String, NotificationState> told) {
     List<NotificationState> silently = new ArrayList<>();
-    for (Concern concern : concerns) {
+    for (AlertSubject concern : concerns) {
       NotificationState own = told.get(concern.key());
       NotificationState along = along(concern, told);
       if (along != null && newlyRaised(concern, own)) {
@@ -163,21 +163,21 @@ public final class NoticeRules {
   }
 
   private static void add(
-      List<Due> due, NoticeKind kind, List<Concern> concerns, List<Coming> along) {
+      List<Due> due, NoticeKind kind, List<AlertSubject> concerns, List<PendingAlert> along) {
     if (!concerns.isEmpty()) {
       due.add(new Due(kind, concerns, along));
     }
   }
 
   /** All that is pending goes as soon as the first of it may. */
-  private List<Concern> raised(
-      List<Concern> audible,
+  private List<AlertSubject> raised(
+      List<AlertSubject> audible,
       Map<String, NotificationState> told,
       Map<String, Instant> pendingSince,
       Instant now) {
     Map<String, Instant> lastByTopic = new HashMap<>();
     told.values().forEach(t -> lastByTopic.merge(t.topic(), t.raisedAt(), NoticeRules::later));
-    List<Concern> pending = which(audible, c -> pendingRaise(c, told));
+    List<AlertSubject> pending = which(audible, c -> pendingRaise(c, told));
     boolean ready =
         pending.stream()
             .anyMatch(
@@ -191,12 +191,12 @@ public final class NoticeRules {
     return lastOfTopic == null || passed(lastOfTopic, settings.spacing(), now);
   }
 
-  private List<Concern> returned(
-      List<Concern> audible,
+  private List<AlertSubject> returned(
+      List<AlertSubject> audible,
       Map<String, NotificationState> told,
       Map<String, Instant> pendingSince,
       Instant now) {
-    List<Concern> pending = which(audible, c -> pendingReturn(c, told.get(c.key())));
+    List<AlertSubject> pending = which(audible, c -> pendingReturn(c, told.get(c.key())));
     boolean ready =
         pending.stream()
             .anyMatch(
@@ -212,7 +212,7 @@ public final class NoticeRules {
    * Those that began together seldom end together; what began at another time is another matter.
    */
   private static boolean othersLast(
-      Concern returned, List<Concern> audible, Map<String, NotificationState> told) {
+      AlertSubject returned, List<AlertSubject> audible, Map<String, NotificationState> told) {
     NotificationState own = told.get(returned.key());
     return own != null
         && audible.stream()
@@ -225,7 +225,7 @@ public final class NoticeRules {
     return Duration.between(a, b).abs().compareTo(END_TOGETHER) <= 0;
   }
 
-  private List<Concern> escalated(List<Concern> audible, Map<String, NotificationState> told, Instant now) {
+  private List<AlertSubject> escalated(List<AlertSubject> audible, Map<String, NotificationState> told, Instant now) {
     Duration after = settings.escalateAfter();
     if (after == null) {
       return List.of();
@@ -238,7 +238,7 @@ public final class NoticeRules {
     return together(unanswered, k -> new Wait(k.told().raisedAt(), after), now);
   }
 
-  private List<Concern> reminded(List<Concern> audible, Map<String, NotificationState> told, Instant now) {
+  private List<AlertSubject> reminded(List<AlertSubject> audible, Map<String, NotificationState> told, Instant now) {
     Duration after = settings.remindAfter();
     if (after == null) {
       return List.of();
@@ -262,7 +262,7 @@ public final class NoticeRules {
   }
 
   /** As soon as the wait of one is over, those go along whose wait would be within the spacing. */
-  private List<Concern> together(List<Known> known, Function<Known, Wait> waits, Instant now) {
+  private List<AlertSubject> together(List<Known> known, Function<Known, Wait> waits, Instant now) {
     Predicate<Known> soon =
         k -> {
           Wait wait = waits.apply(k);
@@ -282,11 +282,11 @@ public final class NoticeRules {
   }
 
   /** A concern of which something was told already. */
-  private record Known(Concern concern, NotificationState told) {}
+  private record Known(AlertSubject concern, NotificationState told) {}
 
-  private static List<Known> known(Collection<Concern> concerns, Map<String, NotificationState> told) {
+  private static List<Known> known(Collection<AlertSubject> concerns, Map<String, NotificationState> told) {
     List<Known> known = new ArrayList<>();
-    for (Concern concern : concerns) {
+    for (AlertSubject concern : concerns) {
       NotificationState before = told.get(concern.key());
       if (before != null) {
         known.add(new Known(concern, before));
@@ -295,7 +295,7 @@ public final class NoticeRules {
     return known;
   }
 
-  private static List<Known> lasting(List<Concern> audible, Map<String, NotificationState> told) {
+  private static List<Known> lasting(List<AlertSubject> audible, Map<String, NotificationState> told) {
     return known(audible, told).stream()
         .filter(k -> k.told().stage() == Stage.RAISED)
         .filter(k -> k.concern().active() && !k.concern().shelved())
@@ -303,7 +303,7 @@ public final class NoticeRules {
   }
 
   private static Set<String> gone(
-      Collection<Concern> concerns, Collection<Coming> coming, Map<String, NotificationState> told) {
+      Collection<AlertSubject> concerns, Collection<PendingAlert> coming, Map<String, NotificationState> told) {
     Set<String> gone = new HashSet<>(told.keySet());
     concerns.forEach(concern -> gone.remove(concern.key()));
     coming.stream()
@@ -312,7 +312,7 @@ public final class NoticeRules {
     return gone;
   }
 
-  private static List<Concern> which(List<Concern> concerns, Predicate<Concern> fits) {
+  private static List<AlertSubject> which(List<AlertSubject> concerns, Predicate<AlertSubject> fits) {
     return concerns.stream().filter(fits).toList();
   }
 
@@ -326,7 +326,7 @@ public final class NoticeRules {
   }
 
   /** How far a concern is told once a notice about it is in the outbox. */
-  static NotificationState after(NoticeKind kind, Concern concern, @Nullable NotificationState before, Instant now) {
+  static NotificationState after(NoticeKind kind, AlertSubject concern, @Nullable NotificationState before, Instant now) {
     NotificationState known = before == null ? NotificationState.raised(concern, now) : before;
     return switch (kind) {
       case RAISED, TEST -> NotificationState.raised(concern, now);

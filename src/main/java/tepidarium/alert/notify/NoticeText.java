@@ -44,7 +44,7 @@ public final class NoticeText {
   }
 
   /** One that is told along before its alert is raised, with what the grower calls it. */
-  public record Along(Coming coming, String containerName) {}
+  public record Along(PendingAlert coming, String containerName) {}
 
   /** A notice about alerts and troubles of the service, one or many. */
   public Notice of(
@@ -94,7 +94,7 @@ public final class NoticeText {
     return about;
   }
 
-  private static Notice.About about(Coming coming) {
+  private static Notice.About about(PendingAlert coming) {
     return new Notice.About(null, coming.of().container().value(), coming.topic(), true);
   }
 
@@ -290,7 +290,7 @@ public final class NoticeText {
   }
 
   private String inShort(Along along) {
-    Coming coming = along.coming();
+    PendingAlert coming = along.coming();
     String unit = coming.of().kind().unit();
     String worst =
         Words.beyond(coming.topic()).isEmpty()

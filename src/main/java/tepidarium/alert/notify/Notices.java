@@ -171,11 +171,11 @@ public final class Notices implements AutoCloseable {
     Map<String, Alert> known = openOrTold();
     Map<String, Trouble> troubles = new HashMap<>();
     store.troubles().forEach(trouble -> troubles.put(trouble.key(), trouble));
-    List<Concern> concerns = new ArrayList<>();
-    known.values().forEach(alert -> concerns.add(Concern.of(alert, now)));
-    troubles.values().forEach(trouble -> concerns.add(Concern.of(trouble)));
+    List<AlertSubject> concerns = new ArrayList<>();
+    known.values().forEach(alert -> concerns.add(AlertSubject.of(alert, now)));
+    troubles.values().forEach(trouble -> concerns.add(AlertSubject.of(trouble)));
     notePending(concerns, now);
-    List<Coming> coming = Coming.among(conditions, known.values(), now);
+    List<PendingAlert> coming = PendingAlert.among(conditions, known.values(), now);
     NoticeRules.Plan plan =
         rules.plan(concerns, coming, Map.copyOf(told), Map.copyOf(pendingSince), now);
     for (NoticeRules.Due due : plan.due()) {
@@ -187,30 +187,30 @@ public final class Notices implements AutoCloseable {
 
   /** Asked of the store only where it matters, since this is looked at every second. */
   private boolean comingCounts() {
-    return !pendingSince.isEmpty() || told.keySet().stream().anyMatch(Coming::isKey);
+    return !pendingSince.isEmpty() || told.keySet().stream().anyMatch(PendingAlert::isKey);
   }
 
   /** Open alerts, and closed ones whose end was not told yet. */
   private Map<String, Alert> openOrTold() {
     Map<String, Alert> known = new LinkedHashMap<>();
-    alerts.open().forEach(alert -> known.put(Concern.key(alert), alert));
+    alerts.open().forEach(alert -> known.put(AlertSubject.key(alert), alert));
     Set<String> missing = new HashSet<>();
     told.values().stream()
         .filter(t -> t.stage() == Stage.RAISED && !known.containsKey(t.concern()))
         .forEach(t -> missing.add(t.concern()));
     if (!missing.isEmpty()) {
       for (Alert alert : alerts.newest(LOOKED_BACK)) {
-        if (missing.contains(Concern.key(alert))) {
-          known.put(Concern.key(alert), alert);
+        if (missing.contains(AlertSubject.key(alert))) {
+          known.put(AlertSubject.key(alert), alert);
         }
       }
     }
     return known;
   }
 
-  private void notePending(List<Concern> concerns, Instant now) {
+  private void notePending(List<AlertSubject> concerns, Instant now) {
     Set<String> pending = new HashSet<>();
-    for (Concern concern : concerns) {
+    for (AlertSubject concern : concerns) {
       if (rules.pending(concern, told)) {
         pending.add(concern.key());
         pendingSince.putIfAbsent(concern.key(), now);
@@ -225,7 +225,7 @@ public final class Notices implements AutoCloseable {
     List<Trouble> ofService = new ArrayList<>();
     List<NotificationState> after = new ArrayList<>();
     boolean escalated = due.kind() == NoticeKind.ESCALATION;
-    for (Concern concern : due.concerns()) {
+    for (AlertSubject concern : due.concerns()) {
       NotificationState before = told.get(concern.key());
       after.add(NoticeRules.after(due.kind(), concern, before, now));
       escalated |=

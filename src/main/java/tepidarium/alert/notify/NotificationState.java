@@ -30,7 +30,7 @@ public record NotificationState(
     RETURNED
   }
 
-  static NotificationState raised(Concern concern, Instant now) {
+  static NotificationState raised(AlertSubject concern, Instant now) {
     Stage stage = concern.active() ? Stage.RAISED : Stage.RETURNED;
     return new NotificationState(concern.key(), concern.topic(), stage, now, null, null);
   }

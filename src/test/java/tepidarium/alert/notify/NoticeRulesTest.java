@@ -22,8 +22,8 @@ import tepidarium.container.ContainerId;
 class NoticeRulesTest {
   private static final Instant START = Instant.parse("2026-03-04T08:00:00Z");
 
-  private final Map<String, Concern> concerns = new LinkedHashMap<>();
-  private final Map<String, Coming> coming = new LinkedHashMap<>();
+  private final Map<String, AlertSubject> concerns = new LinkedHashMap<>();
+  private final Map<String, PendingAlert> coming = new LinkedHashMap<>();
   private final Map<String, NotificationState> told = new HashMap<>();
   private final Map<String, Instant> pendingSince = new HashMap<>();
   private final List<String> sent = new ArrayList<>();
@@ -50,9 +50,9 @@ class NoticeRulesTest {
     AlertKey of = new AlertKey(new ContainerId(key), AlertKind.COLD);
     concerns.put(
         key,
-        new Concern(
+        new AlertSubject(
             key,
-            Coming.key(of),
+            PendingAlert.key(of),
             topic,
             priority,
             since,
@@ -64,7 +64,7 @@ class NoticeRulesTest {
   /** Goes past the low limit; its alert is not raised before its on-delay is over. */
   private void goesCold(String key, int minute) {
     AlertKey of = new AlertKey(new ContainerId(key), AlertKind.COLD);
-    coming.put(key, new Coming(of, minute(minute), 29));
+    coming.put(key, new PendingAlert(of, minute(minute), 29));
   }
 
   private void raised(String key, int sinceMinute) {

@@ -96,7 +96,7 @@ class NoticeTextTest {
   @Test
   void onesOnTheirWayAreNamedAsSuch() {
     AlertKey box = new AlertKey(new ContainerId("box"), AlertKind.COLD);
-    NoticeText.Along along = new NoticeText.Along(new Coming(box, SINCE, 29), "Box\r\n");
+    NoticeText.Along along = new NoticeText.Along(new PendingAlert(box, SINCE, 29), "Box\r\n");
     Notice notice =
         new NoticeText(BERLIN, new Units(true), "http://192.168.1.20:8080")
             .of(

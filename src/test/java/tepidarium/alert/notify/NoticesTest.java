@@ -276,14 +276,14 @@ class NoticesTest {
         List.of(cold(2, null, null)),
         Map.of(cold(2, null, null).key(), new Condition(START, true, null, START, 29)));
     notices.alertChanged(cold(2, null, null));
-    await().atMost(SOON).until(() -> store.told().containsKey(Concern.key(cold(2, null, null))));
+    await().atMost(SOON).until(() -> store.told().containsKey(AlertSubject.key(cold(2, null, null))));
     restart();
     now = now.plus(Duration.ofMinutes(20));
     raise(3);
     await().atMost(SOON).until(() -> moving() && first().size() >= 2);
     assertTrue(first().get(1).contains("Jar 3 is too cold"), reached.toString());
     assertEquals(
-        Set.of(), Set.copyOf(store.told().keySet().stream().filter(Coming::isKey).toList()));
+        Set.of(), Set.copyOf(store.told().keySet().stream().filter(PendingAlert::isKey).toList()));
   }
 
   @Test
@@ -304,7 +304,7 @@ class NoticesTest {
   void whatWasToldUnderAKeyWithTheInstantIsNotToldAgain() {
     close();
     open();
-    String dated = Concern.key(cold(1, null, null)) + '-' + START.toEpochMilli();
+    String dated = AlertSubject.key(cold(1, null, null)) + '-' + START.toEpochMilli();
     store.tell(List.of(new NotificationState(dated, "cold", NotificationState.Stage.RAISED, START, null, null)), Set.of());
     alertStore.save(List.of(cold(1, null, null)), Map.of());
     restart();

@@ -206,17 +206,17 @@ class ScriptedWeekTest {
 
   private void tell(Instant now) {
     Map<String, Alert> known = new LinkedHashMap<>();
-    Predicate<Alert> counts = alert -> alert.open() || told.containsKey(Concern.key(alert));
+    Predicate<Alert> counts = alert -> alert.open() || told.containsKey(AlertSubject.key(alert));
     alerts.newest(1_000).stream()
         .filter(counts)
-        .forEach(alert -> known.put(Concern.key(alert), alert));
-    List<Concern> concerns = known.values().stream().map(a -> Concern.of(a, now)).toList();
-    for (Concern concern : concerns) {
+        .forEach(alert -> known.put(AlertSubject.key(alert), alert));
+    List<AlertSubject> concerns = known.values().stream().map(a -> AlertSubject.of(a, now)).toList();
+    for (AlertSubject concern : concerns) {
       if (rules.pending(concern, told)) {
         pendingSince.putIfAbsent(concern.key(), now);
       }
     }
-    List<Coming> coming = Coming.among(alerts.conditions(), known.values(), now);
+    List<PendingAlert> coming = PendingAlert.among(alerts.conditions(), known.values(), now);
     NoticeRules.Plan plan = rules.plan(concerns, coming, told, pendingSince, now);
     plan.due().forEach(due -> send(due, known, now));
     plan.silently().forEach(one -> told.put(one.concern(), one));
@@ -237,7 +237,7 @@ class ScriptedWeekTest {
     String when = WHEN.format(now.atZone(ZoneOffset.UTC));
     messages.add(when + ' ' + due.kind().key() + ": " + notice.subject());
     due.along().forEach(one -> told.put(one.key(), one.told(now)));
-    for (Concern concern : due.concerns()) {
+    for (AlertSubject concern : due.concerns()) {
       String key = concern.key();
       told.put(key, NoticeRules.after(due.kind(), concern, told.get(key), now));
       pendingSince.remove(key);

@@ -22,21 +22,21 @@ import tepidarium.alert.Condition;
  * @param since the first reading outside
  * @param worst the value furthest outside since then, in the unit of the kind
  */
-public record Coming(AlertKey of, Instant since, double worst) {
+public record PendingAlert(AlertKey of, Instant since, double worst) {
   private static final String PREFIX = "coming-";
 
   /** What has not been judged for so long may be back inside; common practice, no source. */
   private static final Duration FRESH = Duration.ofMinutes(15);
 
   /** Those on their way, oldest first; none whose alert somebody has put aside. */
-  static List<Coming> among(
+  static List<PendingAlert> among(
       Map<AlertKey, Condition> conditions, Collection<Alert> open, Instant now) {
     Set<AlertKey> shelved = new HashSet<>();
     open.stream().filter(alert -> alert.shelvedAt(now)).forEach(alert -> shelved.add(alert.key()));
     return conditions.entrySet().stream()
         .filter(entry -> onItsWay(entry.getValue(), now) && !shelved.contains(entry.getKey()))
         .map(entry -> of(entry.getKey(), entry.getValue()))
-        .sorted(Comparator.comparing(Coming::since).thenComparing(Coming::key))
+        .sorted(Comparator.comparing(PendingAlert::since).thenComparing(PendingAlert::key))
         .toList();
   }
 
@@ -48,8 +48,8 @@ public record Coming(AlertKey of, Instant since, double worst) {
         && lastAt.isAfter(now.minus(FRESH));
   }
 
-  private static Coming of(AlertKey key, Condition condition) {
-    return new Coming(key, Objects.requireNonNull(condition.since()), condition.worst());
+  private static PendingAlert of(AlertKey key, Condition condition) {
+    return new PendingAlert(key, Objects.requireNonNull(condition.since()), condition.worst());
   }
 
   static String key(AlertKey of) {

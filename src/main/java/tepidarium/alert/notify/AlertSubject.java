@@ -17,7 +17,7 @@ import tepidarium.alert.Priority;
  * @param since when it began
  * @param acknowledgedAt since when somebody knows; null while nobody does
  */
-public record Concern(
+public record AlertSubject(
     String key,
     String comingKey,
     String topic,
@@ -40,10 +40,10 @@ public record Concern(
         .anyMatch(kind -> kind.foresees() && kind.key().equals(topic));
   }
 
-  static Concern of(Alert alert, Instant now) {
-    return new Concern(
+  static AlertSubject of(Alert alert, Instant now) {
+    return new AlertSubject(
         key(alert),
-        Coming.key(alert.key()),
+        PendingAlert.key(alert.key()),
         alert.kind().key(),
         alert.priority(),
         alert.since(),
@@ -60,8 +60,8 @@ public record Concern(
     return "alert-" + alert.id();
   }
 
-  static Concern of(Trouble trouble) {
-    return new Concern(
+  static AlertSubject of(Trouble trouble) {
+    return new AlertSubject(
         trouble.key(),
         trouble.key(),
         trouble.kind().key(),
