@@ -2,9 +2,9 @@ package tepidarium.app;
 
 import java.nio.charset.StandardCharsets;
 import tepidarium.alert.notify.Delivery;
+import tepidarium.alert.notify.DeliveryOutcome;
 import tepidarium.alert.notify.NoticeJson;
 import tepidarium.alert.notify.Notifier;
-import tepidarium.alert.notify.Outcome;
 import tepidarium.ingest.mqtt.MqttLink;
 import tepidarium.web.Json;
 
@@ -37,12 +37,13 @@ final class MqttNotifier implements Notifier {
   }
 
   @Override
-  public Outcome deliver(Delivery delivery) {
+  public DeliveryOutcome deliver(Delivery delivery) {
     NoticeJson notice = NoticeJson.of(delivery.notice());
     String topic = "notice/" + notice.kind() + '/' + notice.priority();
     byte[] payload = Json.write(notice).getBytes(StandardCharsets.UTF_8);
     return link.publish(topic, payload)
-        ? Outcome.delivered("the broker has acknowledged it under " + rootTopic + '/' + topic)
-        : Outcome.later("the broker did not acknowledge it: " + link.state());
+        ? DeliveryOutcome.delivered(
+            "the broker has acknowledged it under " + rootTopic + '/' + topic)
+        : DeliveryOutcome.later("the broker did not acknowledge it: " + link.state());
   }
 }

@@ -20,12 +20,12 @@ import org.slf4j.LoggerFactory;
 import tepidarium.alert.Alert;
 import tepidarium.alert.AlertKind;
 import tepidarium.alert.AlertStore;
+import tepidarium.alert.notify.AlertDetails;
+import tepidarium.alert.notify.DeliveryOutcome;
 import tepidarium.alert.notify.NoticeStore;
 import tepidarium.alert.notify.NoticeText;
 import tepidarium.alert.notify.Notices;
 import tepidarium.alert.notify.Notifier;
-import tepidarium.alert.notify.Outcome;
-import tepidarium.alert.notify.Situation;
 import tepidarium.alert.notify.Trouble;
 import tepidarium.alert.notify.channel.EmailNotifier;
 import tepidarium.alert.notify.channel.Heartbeat;
@@ -67,7 +67,7 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
             return made;
           });
   private volatile Map<Trouble.Kind, Trouble> troubles = Map.of();
-  private volatile @Nullable Outcome lastBeat;
+  private volatile @Nullable DeliveryOutcome lastBeat;
 
   /** Where the facts about an alert come from. */
   record Sources(
@@ -158,13 +158,13 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
     return notifiers;
   }
 
-  private Situation situation(Sources sources, Alert alert) {
+  private AlertDetails situation(Sources sources, Alert alert) {
     Optional<Container> container = sources.register().container(alert.container());
     Double lost =
         alert.kind() == AlertKind.COLD && container.isPresent()
             ? lost(sources.history(), container.get(), alert)
             : null;
-    return new Situation(alert, name(sources.register(), alert.container()), lost);
+    return new AlertDetails(alert, name(sources.register(), alert.container()), lost);
   }
 
   private static String name(Register register, ContainerId container) {
@@ -219,7 +219,7 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
         "disk",
         disk != null && disk.active() ? Part.down(disk.detail()) : Part.up("enough space left"));
     parts.put("clock", clockPart());
-    Outcome beat = lastBeat;
+    DeliveryOutcome beat = lastBeat;
     if (config.heartbeat() != null) {
       parts.put("heartbeat", beat == null ? Part.up("not called yet") : part(beat));
     }
@@ -243,8 +243,8 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
     return at != null && Duration.between(at, clock.instant()).compareTo(SHOWN) < 0;
   }
 
-  private static Part part(Outcome outcome) {
-    return outcome.result() == Outcome.Result.DELIVERED
+  private static Part part(DeliveryOutcome outcome) {
+    return outcome.result() == DeliveryOutcome.Result.DELIVERED
         ? Part.up(outcome.words())
         : Part.down(outcome.words());
   }

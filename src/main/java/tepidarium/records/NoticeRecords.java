@@ -64,7 +64,7 @@ public final class NoticeRecords implements NoticeStore {
                     .createQuery("SELECT * FROM notice_told")
                     .map((row, context) -> told(row))
                     .list())
-        .forEach(each -> told.put(each.concern(), each));
+        .forEach(each -> told.put(each.subject(), each));
     return told;
   }
 
@@ -97,7 +97,7 @@ public final class NoticeRecords implements NoticeStore {
         ON CONFLICT (concern) DO UPDATE SET stage = excluded.stage, raised_ms = excluded.raised_ms,
           reminded_ms = excluded.reminded_ms, escalated_ms = excluded.escalated_ms
         """,
-        told.concern(),
+        told.subject(),
         told.topic(),
         Columns.key(told.stage()),
         ms(told.raisedAt()),

@@ -19,9 +19,9 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.alert.Alert;
 import tepidarium.alert.notify.Delivery;
+import tepidarium.alert.notify.DeliveryOutcome;
 import tepidarium.alert.notify.NoticeJson;
 import tepidarium.alert.notify.Notifier;
-import tepidarium.alert.notify.Outcome;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
 import tepidarium.live.LiveListener;
@@ -158,9 +158,9 @@ final class LiveStream implements LiveListener, Notifier, AutoCloseable {
 
   /** Open pages are told as it happens; whoever opens one later asks for the newest notices. */
   @Override
-  public Outcome deliver(Delivery delivery) {
+  public DeliveryOutcome deliver(Delivery delivery) {
     tell("notice", NoticeJson.of(delivery.notice()));
-    return Outcome.delivered("told to " + clients.size() + " open pages");
+    return DeliveryOutcome.delivered("told to " + clients.size() + " open pages");
   }
 
   private void run() {

@@ -9,11 +9,11 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.notify.Delivery;
+import tepidarium.alert.notify.DeliveryOutcome;
 import tepidarium.alert.notify.NoticeJson;
 import tepidarium.alert.notify.NoticeStore.Tally;
 import tepidarium.alert.notify.Notices;
 import tepidarium.alert.notify.Notifier;
-import tepidarium.alert.notify.Outcome;
 import tepidarium.reading.InvalidInput;
 
 /** Notices with how each was delivered, and the notifiers with a test of each. */
@@ -117,7 +117,7 @@ final class NoticeRoutes {
             .filter(each -> each.name().equals(name))
             .findFirst()
             .orElseThrow(() -> new NotFound("there is no notifier \"" + name + '"'));
-    Outcome outcome = notices.test(notifier);
-    ctx.json(new Tested(outcome.result() == Outcome.Result.DELIVERED, outcome.words()));
+    DeliveryOutcome outcome = notices.test(notifier);
+    ctx.json(new Tested(outcome.result() == DeliveryOutcome.Result.DELIVERED, outcome.words()));
   }
 }

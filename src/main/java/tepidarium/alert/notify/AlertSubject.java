@@ -8,18 +8,17 @@ import tepidarium.alert.AlertKind;
 import tepidarium.alert.Priority;
 
 /**
- * What somebody may have to be told about, as it is now: an alert, or trouble of the service
- * itself.
+ * The subject of a notification in its present state: an alert or a service trouble.
  *
- * @param key unlike that of any other concern, for ever
- * @param comingKey under which it may have been told before it was raised
- * @param topic what it is about: the alert's kind, or the part of the service
- * @param since when it began
- * @param acknowledgedAt since when somebody knows; null while nobody does
+ * @param key unique key, never reused
+ * @param pendingKey key under which it may have been listed as a pending alert
+ * @param topic the alert's kind, or the part of the service
+ * @param since start
+ * @param acknowledgedAt time of acknowledgement; null until then
  */
 public record AlertSubject(
     String key,
-    String comingKey,
+    String pendingKey,
     String topic,
     Priority priority,
     Instant since,
@@ -32,8 +31,8 @@ public record AlertSubject(
   }
 
   /**
-   * Whether it told of what had not happened yet. Its end is no news: what was foreseen has come,
-   * and has a notice of its own, or will not come.
+   * Whether it is a forecast. The return of a forecast is not announced: either the event has
+   * happened and has its own notice, or it will not happen.
    */
   boolean foresees() {
     return Arrays.stream(AlertKind.values())
@@ -53,8 +52,8 @@ public record AlertSubject(
   }
 
   /**
-   * By its number alone, which is never given twice: readings that come late may show that the same
-   * alert was raised earlier.
+   * The key consists of the alert id, which is never reused. The time raised is not part of it,
+   * because late readings may change it.
    */
   static String key(Alert alert) {
     return "alert-" + alert.id();

@@ -6,13 +6,13 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A notice on its way to one notifier.
+ * The delivery of one notice through one notifier.
  *
- * @param id its number, stable over attempts and restarts; 0 for a test
- * @param attempts how often it was tried
- * @param nextAt when it is tried next, while it waits
- * @param settledAt when it was delivered or given up; null while it waits
- * @param words how the last attempt ended; null before the first
+ * @param id its number, the same for all attempts and after restarts; 0 for a test
+ * @param attempts number of attempts
+ * @param nextAt time of the next attempt, while it waits
+ * @param settledAt time at which it was delivered or given up; null while it waits
+ * @param words outcome of the last attempt; null before the first
  */
 public record Delivery(
     long id,
@@ -24,10 +24,10 @@ public record Delivery(
     @Nullable Instant settledAt,
     @Nullable String words) {
 
-  private static final Duration FIRST_PAUSE = Duration.ofSeconds(10);
-  private static final Duration LONGEST_PAUSE = Duration.ofMinutes(15);
+  private static final Duration FIRST_BACKOFF = Duration.ofSeconds(10);
+  private static final Duration MAX_BACKOFF = Duration.ofMinutes(15);
 
-  /** Where a delivery stands. */
+  /** The state of a delivery. */
   public enum State {
     WAITING,
     DELIVERED,
@@ -38,18 +38,18 @@ public record Delivery(
     }
   }
 
-  /** One for a notice that has not been tried yet. */
+  /** A new delivery without attempts. */
   static Delivery first(long id, Notice notice, String notifier) {
     return new Delivery(id, notice, notifier, State.WAITING, 0, notice.createdAt(), null, null);
   }
 
   /**
-   * After an attempt: delivered, given up, or to be tried again after a pause that doubles from 10
-   * s to 15 min.
+   * Returns the state after an attempt: delivered, given up, or waiting for a retry. The backoff
+   * doubles from 10 s to 15 min.
    *
-   * @param giveUpAfter how long after it was written it is worth trying
+   * @param giveUpAfter time after the notice was written at which retries end
    */
-  Delivery after(Outcome outcome, Instant now, Duration giveUpAfter) {
+  Delivery after(DeliveryOutcome outcome, Instant now, Duration giveUpAfter) {
     int tried = attempts + 1;
     Instant next = now.plus(pause(tried));
     boolean late = next.isAfter(notice.createdAt().plus(giveUpAfter));
@@ -64,7 +64,7 @@ public record Delivery(
   }
 
   static Duration pause(int attempts) {
-    Duration pause = FIRST_PAUSE.multipliedBy(1L << Math.min(attempts - 1, 20));
-    return pause.compareTo(LONGEST_PAUSE) < 0 ? pause : LONGEST_PAUSE;
+    Duration pause = FIRST_BACKOFF.multipliedBy(1L << Math.min(attempts - 1, 20));
+    return pause.compareTo(MAX_BACKOFF) < 0 ? pause : MAX_BACKOFF;
   }
 }

@@ -6,12 +6,12 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Priority;
 
 /**
- * A message as it was put into the outbox.
+ * A message in the outbox.
  *
- * @param id its number; 0 before it was kept, and for a test
+ * @param id its number; 0 before it is stored, and for a test
  * @param subject one line
  * @param text plain text, for one screen
- * @param link where to look, or null when no public address was set
+ * @param link link to the page; null if no public address is set
  */
 public record Notice(
     long id,
@@ -24,13 +24,12 @@ public record Notice(
     List<About> about) {
 
   /**
-   * What it is about.
+   * The subject of a notice: an alert or a part of the service.
    *
-   * @param alert the alert's number; null for the service itself, and for what is told along before
-   *     its alert is raised
+   * @param alert the alert's id; null for the service itself and for a pending alert
    * @param container the container; null for the service itself
    * @param topic the alert's kind, or the part of the service
-   * @param active whether it was so when the notice was written
+   * @param active whether it was active when the notice was written
    */
   public record About(
       @Nullable Long alert, @Nullable String container, String topic, boolean active) {}

@@ -4,7 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** A notice as the webhook, the MQTT topic, the live stream and the API show it. */
+/** The JSON form of a notice for the webhook, the MQTT topic, the live stream and the API. */
 public record NoticeJson(
     long id,
     String kind,

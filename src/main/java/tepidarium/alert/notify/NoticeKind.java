@@ -2,17 +2,17 @@ package tepidarium.alert.notify;
 
 import java.util.Locale;
 
-/** Why a notice is sent. */
+/** The reason for a notice. */
 public enum NoticeKind {
-  /** Something is wrong. */
+  /** An alert was raised. */
   RAISED,
-  /** It is back to normal. */
+  /** An alert has returned. */
   RETURNED,
-  /** It still lasts. */
+  /** An alert is still active. */
   REMINDER,
-  /** Nobody has acknowledged it in time; goes to the second address only. */
+  /** An alert was not acknowledged in time; sent to the second address only. */
   ESCALATION,
-  /** Somebody tries whether notices arrive. */
+  /** A test of the delivery. */
   TEST;
 
   public String key() {

@@ -16,53 +16,53 @@ import tepidarium.alert.Priority;
 import tepidarium.alert.notify.NotificationState.Stage;
 
 /**
- * Decides what has to be told now from how things are and what was told before; nothing else
- * counts, so that a restart at any moment changes nothing. What is acknowledged before it was told
- * is not told. What is shelved is not told while it is.
+ * Decides which notices are due, from the present alerts and the stored notification states only,
+ * so a restart changes nothing. An alert acknowledged before its notice is not announced. A shelved
+ * alert is not announced while it is shelved.
  *
- * <p>What reaches a whole shelf should be one message each way, whatever pace each container has.
- * So a notice that something is wrong takes along those that are past the same limit and only wait
- * for their on-delay ({@link PendingAlert}); that delays nothing, and the price is that one may be named
- * that comes back inside before its alert. The end is no hurry: it waits up to {@link
- * #END_TOGETHER} for others of the same kind that were told of within as long, and the price is
- * that the end of one is told so much later while another lasts. Whatever else comes in between
- * waits for the spacing and goes together.
+ * <p>Alerts that share a cause, such as a power cut, are grouped into one message. A notice of a
+ * raised alert also lists the conditions of the same kind that are still in their on-delay ({@link
+ * PendingAlert}). This adds no delay, but a listed condition may come back inside before its alert
+ * is raised. A return notice waits up to {@link #RETURN_GROUPING} for related alerts: those of the
+ * same kind announced within that time of it. Other alerts in between wait for the spacing and are
+ * sent together.
  *
- * <p>An acknowledged alert is one that somebody knows of (ANSI/ISA-18.2). It is not escalated, and
- * it is reminded of at most once in {@link #SEEN_PACE}, lest it be forgotten.
+ * <p>An acknowledged alert (ANSI/ISA-18.2) is not escalated. Its reminders are at least {@link
+ * #ACKNOWLEDGED_REMINDER} apart.
  */
 public final class NoticeRules {
-  /** Something to tell, together. */
-  public record Due(NoticeKind kind, List<AlertSubject> concerns, List<PendingAlert> along) {
-    public Due {
-      concerns = List.copyOf(concerns);
+  /** A notice to send, about one or more subjects. */
+  public record DueNotice(NoticeKind kind, List<AlertSubject> subjects, List<PendingAlert> along) {
+    public DueNotice {
+      subjects = List.copyOf(subjects);
       along = List.copyOf(along);
     }
 
     Priority priority() {
-      return concerns.stream().map(AlertSubject::priority).reduce(Priority.LOW, Priority::or);
+      return subjects.stream().map(AlertSubject::priority).reduce(Priority.LOW, Priority::or);
     }
   }
 
   /**
-   * What to do now.
+   * The actions that are due now.
    *
    * @param due notices to send
-   * @param silently what counts as told without a notice
-   * @param forgotten keys of which nothing has to be known any longer
+   * @param silently states to store without a notice
+   * @param forgotten keys of states to delete
    */
-  public record Plan(List<Due> due, List<NotificationState> silently, Set<String> forgotten) {}
+  public record Plan(
+      List<DueNotice> due, List<NotificationState> silently, Set<String> forgotten) {}
 
   /**
-   * How long the end of one waits for that of others, and how far apart those were told at most;
-   * common practice, no source.
+   * Longest wait of a return notice for related returns, and longest distance between the raise
+   * notices of related alerts; common practice, no source.
    */
-  static final Duration END_TOGETHER = Duration.ofMinutes(30);
+  static final Duration RETURN_GROUPING = Duration.ofMinutes(30);
 
-  /** How seldom, at most, what somebody knows is said again; common practice, no source. */
-  static final Duration SEEN_PACE = Duration.ofHours(24);
+  /** Shortest time between reminders of an acknowledged alert; common practice, no source. */
+  static final Duration ACKNOWLEDGED_REMINDER = Duration.ofHours(24);
 
-  private static final Duration CLOCK_PUT_BACK = Duration.ofHours(1);
+  private static final Duration CLOCK_SET_BACK = Duration.ofHours(1);
 
   private final NoticeSettings settings;
 
@@ -70,87 +70,89 @@ public final class NoticeRules {
     this.settings = settings;
   }
 
-  /**
-   * Whether a notice waits to be sent about this concern; from then on it is collected with others.
-   */
-  public boolean pending(AlertSubject concern, Map<String, NotificationState> told) {
-    return pendingRaise(concern, told) || pendingReturn(concern, told.get(concern.key()));
+  /** Whether a notice about this subject is pending, so that its collection time starts. */
+  public boolean pending(AlertSubject subject, Map<String, NotificationState> states) {
+    return pendingRaise(subject, states) || pendingReturn(subject, states.get(subject.key()));
   }
 
-  private static boolean pendingRaise(AlertSubject concern, Map<String, NotificationState> told) {
-    return !concern.acknowledged()
-        && !concern.shelved()
-        && newlyRaised(concern, told.get(concern.key()))
-        && along(concern, told) == null;
+  private static boolean pendingRaise(AlertSubject subject, Map<String, NotificationState> states) {
+    return !subject.acknowledged()
+        && !subject.shelved()
+        && newlyRaised(subject, states.get(subject.key()))
+        && along(subject, states) == null;
   }
 
-  private static boolean newlyRaised(AlertSubject concern, @Nullable NotificationState own) {
-    return own == null || (own.stage() == Stage.RETURNED && concern.active());
+  private static boolean newlyRaised(AlertSubject subject, @Nullable NotificationState own) {
+    return own == null || (own.stage() == Stage.RETURNED && subject.active());
   }
 
-  /** How it was told along with others, before it was raised; null when it was not. */
-  private static @Nullable NotificationState along(AlertSubject concern, Map<String, NotificationState> told) {
-    NotificationState along = told.get(concern.comingKey());
-    return along != null && !concern.since().isAfter(along.raisedAt()) ? along : null;
+  /** The state from its listing as a pending alert; null if it was not listed. */
+  private static @Nullable NotificationState along(
+      AlertSubject subject, Map<String, NotificationState> states) {
+    NotificationState along = states.get(subject.pendingKey());
+    return along != null && !subject.since().isAfter(along.raisedAt()) ? along : null;
   }
 
-  private boolean pendingReturn(AlertSubject concern, @Nullable NotificationState told) {
+  private boolean pendingReturn(AlertSubject subject, @Nullable NotificationState state) {
     return settings.tellReturned()
-        && hasReturned(concern, told)
-        && !concern.shelved()
-        && !concern.foresees();
+        && hasReturned(subject, state)
+        && !subject.shelved()
+        && !subject.foresees();
   }
 
-  private static boolean hasReturned(AlertSubject concern, @Nullable NotificationState told) {
-    return told != null && told.stage() == Stage.RAISED && !concern.active();
+  private static boolean hasReturned(AlertSubject subject, @Nullable NotificationState state) {
+    return state != null && state.stage() == Stage.RAISED && !subject.active();
   }
 
   /**
-   * What has to be told now.
+   * Plans the notices that are due.
    *
-   * @param concerns all that are open, and those told of whose end was not told yet
-   * @param coming all that only wait for their on-delay
-   * @param told how far each was told, by its key
-   * @param pendingSince since when each that is pending has been so, by its key
+   * @param subjects all open subjects, and announced ones whose return was not announced
+   * @param pendingAlerts conditions in their on-delay
+   * @param states notification states by key
+   * @param pendingSince start of the collection time of each pending subject, by key
    */
   public Plan plan(
-      Collection<AlertSubject> concerns,
-      Collection<PendingAlert> coming,
-      Map<String, NotificationState> told,
+      Collection<AlertSubject> subjects,
+      Collection<PendingAlert> pendingAlerts,
+      Map<String, NotificationState> states,
       Map<String, Instant> pendingSince,
       Instant now) {
-    List<Due> due = new ArrayList<>();
-    List<AlertSubject> audible = concerns.stream().filter(c -> !quiet(c.priority(), now)).toList();
-    List<AlertSubject> raised = raised(audible, told, pendingSince, now);
-    add(due, NoticeKind.RAISED, raised, alongWith(raised, coming, told));
-    add(due, NoticeKind.RETURNED, returned(audible, told, pendingSince, now), List.of());
-    add(due, NoticeKind.ESCALATION, escalated(audible, told, now), List.of());
-    add(due, NoticeKind.REMINDER, reminded(audible, told, now), List.of());
-    return new Plan(due, silently(concerns, told), gone(concerns, coming, told));
+    List<DueNotice> due = new ArrayList<>();
+    List<AlertSubject> audible = subjects.stream().filter(c -> !quiet(c.priority(), now)).toList();
+    List<AlertSubject> raised = raised(audible, states, pendingSince, now);
+    add(due, NoticeKind.RAISED, raised, pendingOfKinds(raised, pendingAlerts, states));
+    add(due, NoticeKind.RETURNED, returned(audible, states, pendingSince, now), List.of());
+    add(due, NoticeKind.ESCALATION, escalated(audible, states, now), List.of());
+    add(due, NoticeKind.REMINDER, reminded(audible, states, now), List.of());
+    return new Plan(due, silently(subjects, states), gone(subjects, pendingAlerts, states));
   }
 
-  /** Those of the same kinds that were not told along already. */
-  private static List<PendingAlert> alongWith(
-      List<AlertSubject> raised, Collection<PendingAlert> coming, Map<String, NotificationState> told) {
+  /** Pending alerts of the same kinds that were not listed in an earlier notice. */
+  private static List<PendingAlert> pendingOfKinds(
+      List<AlertSubject> raised,
+      Collection<PendingAlert> pendingAlerts,
+      Map<String, NotificationState> states) {
     Set<String> topics = new HashSet<>();
-    raised.stream().filter(AlertSubject::active).forEach(concern -> topics.add(concern.topic()));
-    return coming.stream()
-        .filter(one -> topics.contains(one.topic()) && !toldAlong(one, told.get(one.key())))
+    raised.stream().filter(AlertSubject::active).forEach(subject -> topics.add(subject.topic()));
+    return pendingAlerts.stream()
+        .filter(one -> topics.contains(one.topic()) && !listedBefore(one, states.get(one.key())))
         .toList();
   }
 
-  private static boolean toldAlong(PendingAlert coming, @Nullable NotificationState along) {
-    return along != null && !coming.since().isAfter(along.raisedAt());
+  private static boolean listedBefore(PendingAlert pending, @Nullable NotificationState along) {
+    return along != null && !pending.since().isAfter(along.raisedAt());
   }
 
-  private List<NotificationState> silently(Collection<AlertSubject> concerns, Map<String, NotificationState> told) {
+  private List<NotificationState> silently(
+      Collection<AlertSubject> subjects, Map<String, NotificationState> states) {
     List<NotificationState> silently = new ArrayList<>();
-    for (AlertSubject concern : concerns) {
-      NotificationState own = told.get(concern.key());
-      NotificationState along = along(concern, told);
-      if (along != null && newlyRaised(concern, own)) {
-        silently.add(NotificationState.raised(concern, along.raisedAt()));
-      } else if (own != null && hasReturned(concern, own) && !pendingReturn(concern, own)) {
+    for (AlertSubject subject : subjects) {
+      NotificationState own = states.get(subject.key());
+      NotificationState along = along(subject, states);
+      if (along != null && newlyRaised(subject, own)) {
+        silently.add(NotificationState.raised(subject, along.raisedAt()));
+      } else if (own != null && hasReturned(subject, own) && !pendingReturn(subject, own)) {
         silently.add(own.returned());
       }
     }
@@ -163,21 +165,21 @@ public final class NoticeRules {
   }
 
   private static void add(
-      List<Due> due, NoticeKind kind, List<AlertSubject> concerns, List<PendingAlert> along) {
-    if (!concerns.isEmpty()) {
-      due.add(new Due(kind, concerns, along));
+      List<DueNotice> due, NoticeKind kind, List<AlertSubject> subjects, List<PendingAlert> along) {
+    if (!subjects.isEmpty()) {
+      due.add(new DueNotice(kind, subjects, along));
     }
   }
 
-  /** All that is pending goes as soon as the first of it may. */
+  /** Sends all pending subjects together, as soon as one of them is due. */
   private List<AlertSubject> raised(
       List<AlertSubject> audible,
-      Map<String, NotificationState> told,
+      Map<String, NotificationState> states,
       Map<String, Instant> pendingSince,
       Instant now) {
     Map<String, Instant> lastByTopic = new HashMap<>();
-    told.values().forEach(t -> lastByTopic.merge(t.topic(), t.raisedAt(), NoticeRules::later));
-    List<AlertSubject> pending = which(audible, c -> pendingRaise(c, told));
+    states.values().forEach(t -> lastByTopic.merge(t.topic(), t.raisedAt(), NoticeRules::later));
+    List<AlertSubject> pending = matching(audible, c -> pendingRaise(c, states));
     boolean ready =
         pending.stream()
             .anyMatch(
@@ -193,75 +195,78 @@ public final class NoticeRules {
 
   private List<AlertSubject> returned(
       List<AlertSubject> audible,
-      Map<String, NotificationState> told,
+      Map<String, NotificationState> states,
       Map<String, Instant> pendingSince,
       Instant now) {
-    List<AlertSubject> pending = which(audible, c -> pendingReturn(c, told.get(c.key())));
+    List<AlertSubject> pending = matching(audible, c -> pendingReturn(c, states.get(c.key())));
     boolean ready =
         pending.stream()
             .anyMatch(
                 c ->
                     passed(
                         pendingSince.getOrDefault(c.key(), now),
-                        othersLast(c, audible, told) ? END_TOGETHER : settings.collect(),
+                        relatedActive(c, audible, states) ? RETURN_GROUPING : settings.collect(),
                         now));
     return ready ? pending : List.of();
   }
 
-  /**
-   * Those that began together seldom end together; what began at another time is another matter.
-   */
-  private static boolean othersLast(
-      AlertSubject returned, List<AlertSubject> audible, Map<String, NotificationState> told) {
-    NotificationState own = told.get(returned.key());
+  /** Whether a related alert, announced at about the same time, is still active. */
+  private static boolean relatedActive(
+      AlertSubject returned, List<AlertSubject> audible, Map<String, NotificationState> states) {
+    NotificationState own = states.get(returned.key());
     return own != null
         && audible.stream()
             .filter(other -> other.active() && other.topic().equals(returned.topic()))
-            .map(other -> told.get(other.key()))
+            .map(other -> states.get(other.key()))
             .anyMatch(other -> other != null && together(own.raisedAt(), other.raisedAt()));
   }
 
   private static boolean together(Instant a, Instant b) {
-    return Duration.between(a, b).abs().compareTo(END_TOGETHER) <= 0;
+    return Duration.between(a, b).abs().compareTo(RETURN_GROUPING) <= 0;
   }
 
-  private List<AlertSubject> escalated(List<AlertSubject> audible, Map<String, NotificationState> told, Instant now) {
+  private List<AlertSubject> escalated(
+      List<AlertSubject> audible, Map<String, NotificationState> states, Instant now) {
     Duration after = settings.escalateAfter();
     if (after == null) {
       return List.of();
     }
     List<Known> unanswered =
-        lasting(audible, told).stream()
-            .filter(k -> !k.concern().acknowledged() && k.concern().priority() != Priority.LOW)
-            .filter(k -> k.told().escalatedAt() == null)
+        lasting(audible, states).stream()
+            .filter(k -> !k.subject().acknowledged() && k.subject().priority() != Priority.LOW)
+            .filter(k -> k.state().escalatedAt() == null)
             .toList();
-    return together(unanswered, k -> new Wait(k.told().raisedAt(), after), now);
+    return together(unanswered, k -> new Wait(k.state().raisedAt(), after), now);
   }
 
-  private List<AlertSubject> reminded(List<AlertSubject> audible, Map<String, NotificationState> told, Instant now) {
+  private List<AlertSubject> reminded(
+      List<AlertSubject> audible, Map<String, NotificationState> states, Instant now) {
     Duration after = settings.remindAfter();
     if (after == null) {
       return List.of();
     }
-    return together(lasting(audible, told), k -> reminder(k, after), now);
+    return together(lasting(audible, states), k -> reminder(k, after), now);
   }
 
   private static Wait reminder(Known known, Duration after) {
-    Instant seen = known.concern().acknowledgedAt();
-    Instant last = known.told().lastAt();
+    Instant seen = known.subject().acknowledgedAt();
+    Instant last = known.state().lastAt();
     return seen == null
         ? new Wait(last, after)
-        : new Wait(later(last, seen), max(after, SEEN_PACE));
+        : new Wait(later(last, seen), max(after, ACKNOWLEDGED_REMINDER));
   }
 
-  /** How long something waits, and since when. */
+  /** A waiting time with its start. */
   private record Wait(Instant since, Duration time) {
     boolean over(Instant now) {
       return passed(since, time, now);
     }
   }
 
-  /** As soon as the wait of one is over, those go along whose wait would be within the spacing. */
+  /**
+   * Groups subjects: when the waiting time of one is over, includes those whose waiting time ends
+   * within the spacing.
+   */
   private List<AlertSubject> together(List<Known> known, Function<Known, Wait> waits, Instant now) {
     Predicate<Known> soon =
         k -> {
@@ -269,7 +274,7 @@ public final class NoticeRules {
           return wait.over(now.plus(min(settings.spacing(), wait.time().dividedBy(2))));
         };
     return known.stream().anyMatch(k -> waits.apply(k).over(now))
-        ? known.stream().filter(soon).map(Known::concern).toList()
+        ? known.stream().filter(soon).map(Known::subject).toList()
         : List.of();
   }
 
@@ -281,55 +286,64 @@ public final class NoticeRules {
     return a.compareTo(b) < 0 ? a : b;
   }
 
-  /** A concern of which something was told already. */
-  private record Known(AlertSubject concern, NotificationState told) {}
+  /** A subject with a notification state. */
+  private record Known(AlertSubject subject, NotificationState state) {}
 
-  private static List<Known> known(Collection<AlertSubject> concerns, Map<String, NotificationState> told) {
+  private static List<Known> known(
+      Collection<AlertSubject> subjects, Map<String, NotificationState> states) {
     List<Known> known = new ArrayList<>();
-    for (AlertSubject concern : concerns) {
-      NotificationState before = told.get(concern.key());
+    for (AlertSubject subject : subjects) {
+      NotificationState before = states.get(subject.key());
       if (before != null) {
-        known.add(new Known(concern, before));
+        known.add(new Known(subject, before));
       }
     }
     return known;
   }
 
-  private static List<Known> lasting(List<AlertSubject> audible, Map<String, NotificationState> told) {
-    return known(audible, told).stream()
-        .filter(k -> k.told().stage() == Stage.RAISED)
-        .filter(k -> k.concern().active() && !k.concern().shelved())
+  private static List<Known> lasting(
+      List<AlertSubject> audible, Map<String, NotificationState> states) {
+    return known(audible, states).stream()
+        .filter(k -> k.state().stage() == Stage.RAISED)
+        .filter(k -> k.subject().active() && !k.subject().shelved())
         .toList();
   }
 
   private static Set<String> gone(
-      Collection<AlertSubject> concerns, Collection<PendingAlert> coming, Map<String, NotificationState> told) {
-    Set<String> gone = new HashSet<>(told.keySet());
-    concerns.forEach(concern -> gone.remove(concern.key()));
-    coming.stream()
-        .filter(one -> toldAlong(one, told.get(one.key())))
+      Collection<AlertSubject> subjects,
+      Collection<PendingAlert> pendingAlerts,
+      Map<String, NotificationState> states) {
+    Set<String> gone = new HashSet<>(states.keySet());
+    subjects.forEach(subject -> gone.remove(subject.key()));
+    pendingAlerts.stream()
+        .filter(one -> listedBefore(one, states.get(one.key())))
         .forEach(one -> gone.remove(one.key()));
     return gone;
   }
 
-  private static List<AlertSubject> which(List<AlertSubject> concerns, Predicate<AlertSubject> fits) {
-    return concerns.stream().filter(fits).toList();
+  private static List<AlertSubject> matching(
+      List<AlertSubject> subjects, Predicate<AlertSubject> fits) {
+    return subjects.stream().filter(fits).toList();
   }
 
-  /** An instant far ahead was noted before the clock was put back; it holds nothing up. */
+  /**
+   * Whether the time has passed. An instant more than 1 h in the future was stored before the clock
+   * was set back and counts as passed.
+   */
   private static boolean passed(Instant since, Duration time, Instant now) {
-    return !now.isBefore(since.plus(time)) || since.isAfter(now.plus(CLOCK_PUT_BACK));
+    return !now.isBefore(since.plus(time)) || since.isAfter(now.plus(CLOCK_SET_BACK));
   }
 
   private static Instant later(Instant a, Instant b) {
     return a.isAfter(b) ? a : b;
   }
 
-  /** How far a concern is told once a notice about it is in the outbox. */
-  static NotificationState after(NoticeKind kind, AlertSubject concern, @Nullable NotificationState before, Instant now) {
-    NotificationState known = before == null ? NotificationState.raised(concern, now) : before;
+  /** The notification state after a notice about the subject. */
+  static NotificationState after(
+      NoticeKind kind, AlertSubject subject, @Nullable NotificationState before, Instant now) {
+    NotificationState known = before == null ? NotificationState.raised(subject, now) : before;
     return switch (kind) {
-      case RAISED, TEST -> NotificationState.raised(concern, now);
+      case RAISED, TEST -> NotificationState.raised(subject, now);
       case RETURNED -> known.returned();
       case REMINDER -> known.reminded(now);
       case ESCALATION -> known.escalated(now);

@@ -7,18 +7,17 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Priority;
 
 /**
- * When somebody is told.
+ * The settings that decide when notices are sent.
  *
- * @param collect how long to wait for more before the first notice goes out
- * @param spacing how long after that until the next one about the same topic goes out; what comes
- *     in between goes together
- * @param escalateAfter how long nobody may acknowledge before the second address is told; null for
+ * @param collect time to collect further alerts before the first notice is sent
+ * @param spacing minimum time between notices on the same topic; alerts in between are grouped
+ * @param escalateAfter time without acknowledgement before the second address is notified; null for
  *     never
- * @param remindAfter how long it may last before it is told again; null for never
- * @param tellReturned whether it is told when all is back to normal
- * @param quietHours for each priority that has them
- * @param zone where the quiet hours are
- * @param giveUpAfter how long to try to deliver a notice
+ * @param remindAfter time between reminders; null for never
+ * @param tellReturned whether to send a notice when an alert returns
+ * @param quietHours quiet hours by priority
+ * @param zone time zone of the quiet hours
+ * @param giveUpAfter time after which delivery attempts end
  */
 public record NoticeSettings(
     Duration collect,

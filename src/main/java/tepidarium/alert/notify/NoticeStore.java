@@ -7,18 +7,21 @@ import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
-/** Keeps notices and the outbox. What a method wrote has reached the disk when it returns. */
+/**
+ * Stores notices, the outbox of deliveries, and the notification state of each alert. Each write is
+ * durable when the method returns.
+ */
 public interface NoticeStore {
-  /** How far each concern was told, by its key. */
+  /** The notification state of each alert subject, by key. */
   Map<String, NotificationState> told();
 
-  /** Notes how far concerns were told, and forgets others. */
+  /** Saves notification states and deletes those with the given keys. */
   void tell(Collection<NotificationState> told, Set<String> forgotten);
 
-  /** Keeps a notice, its deliveries and how far its concerns are told with it, all or nothing. */
+  /** Stores a notice, its deliveries and the resulting notification states in one transaction. */
   void add(Notice notice, List<String> notifiers, Collection<NotificationState> told);
 
-  /** Deliveries that wait and whose time has come, the oldest first. */
+  /** Waiting deliveries that are due, oldest first. */
   List<Delivery> due(Instant now);
 
   void update(Delivery delivery);
@@ -26,20 +29,20 @@ public interface NoticeStore {
   /**
    * The newest deliveries, newest first.
    *
-   * @param state those in this state only; null for all
+   * @param state only deliveries in this state; null for all
    */
   List<Delivery> newest(Delivery.@Nullable State state, int most);
 
-  /** How the deliveries of each notifier stand, by its name. */
+  /** The delivery statistics of each notifier, by name. */
   Map<String, Tally> tally();
 
   /**
-   * How the deliveries of one notifier stand.
+   * The delivery statistics of one notifier.
    *
-   * @param failed those given up, among the ones still kept
-   * @param lastDeliveredAt null when there was none
-   * @param lastFailedAt when one was last given up; null when there was none
-   * @param trouble the words of the one that has waited longest after an attempt; null for none
+   * @param failed number of deliveries given up, among those still stored
+   * @param lastDeliveredAt null if none was delivered
+   * @param lastFailedAt when a delivery was last given up; null if none was
+   * @param trouble last error of the delivery that has been retried longest; null for none
    */
   record Tally(
       long waiting,
@@ -47,13 +50,13 @@ public interface NoticeStore {
       @Nullable Instant lastDeliveredAt,
       @Nullable Instant lastFailedAt,
       @Nullable String trouble) {
-    /** Nothing was ever sent. */
+    /** No deliveries. */
     public static final Tally NOTHING = new Tally(0, 0, null, null, null);
   }
 
-  /** The newest trouble of each kind. */
+  /** The newest service trouble of each kind. */
   List<Trouble> troubles();
 
-  /** Keeps a trouble in place of the one of its kind. */
+  /** Stores a trouble; replaces the one of the same kind. */
   void put(Trouble trouble);
 }

@@ -17,14 +17,14 @@ import tepidarium.alert.Priority;
 import tepidarium.container.ContainerId;
 
 /**
- * Writes notices: plain text for one screen, with what is wrong where and since when, how far
- * outside, what it costs the seeds, what to do first, and a link.
+ * Writes the text of notices, short enough for one screen: what is wrong, where, since when, how
+ * far outside the limit, the heat lost, the first steps, and a link.
  */
 public final class NoticeText {
-  /** How many are listed one by one. */
+  /** Maximum number of alerts listed one by one. */
   private static final int LISTED = 20;
 
-  /** So many of the same kind at once have one cause rather than many. */
+  /** This many alerts of one kind at once suggest a shared cause. */
   private static final int ONE_CAUSE = 3;
 
   private final ZoneId zone;
@@ -32,10 +32,10 @@ public final class NoticeText {
   private final @Nullable String publicUrl;
 
   /**
-   * Prepares to write.
+   * Creates a writer.
    *
-   * @param zone in which to tell the time
-   * @param publicUrl where the pages are reached, without a slash at its end; null for no link
+   * @param zone time zone for displayed times
+   * @param publicUrl address of the pages, without a slash at its end; null for no link
    */
   public NoticeText(ZoneId zone, Units units, @Nullable String publicUrl) {
     this.zone = zone;
@@ -43,15 +43,15 @@ public final class NoticeText {
     this.publicUrl = publicUrl;
   }
 
-  /** One that is told along before its alert is raised, with what the grower calls it. */
-  public record Along(PendingAlert coming, String containerName) {}
+  /** A pending alert with the name of its container. */
+  public record NamedPendingAlert(PendingAlert pending, String containerName) {}
 
-  /** A notice about alerts and troubles of the service, one or many. */
+  /** Writes a notice about one or more alerts and service troubles. */
   public Notice of(
       NoticeKind kind,
       Priority priority,
-      List<Situation> situations,
-      List<Along> along,
+      List<AlertDetails> situations,
+      List<NamedPendingAlert> along,
       List<Trouble> troubles,
       Instant now) {
     boolean one = situations.size() + along.size() + troubles.size() == 1;
@@ -79,31 +79,31 @@ public final class NoticeText {
         kind,
         priority,
         now,
-        Words.oneLine(prefix(kind) + subject),
+        NoticeFormat.oneLine(prefix(kind) + subject),
         String.join("\n", lines) + '\n',
         link,
         about(situations, along, troubles));
   }
 
   private static List<Notice.About> about(
-      List<Situation> situations, List<Along> along, List<Trouble> troubles) {
+      List<AlertDetails> situations, List<NamedPendingAlert> along, List<Trouble> troubles) {
     List<Notice.About> about = new ArrayList<>();
     situations.forEach(situation -> about.add(situation.about()));
-    along.stream().map(Along::coming).map(NoticeText::about).forEach(about::add);
+    along.stream().map(NamedPendingAlert::pending).map(NoticeText::about).forEach(about::add);
     troubles.forEach(t -> about.add(new Notice.About(null, null, t.kind().key(), t.active())));
     return about;
   }
 
-  private static Notice.About about(PendingAlert coming) {
-    return new Notice.About(null, coming.of().container().value(), coming.topic(), true);
+  private static Notice.About about(PendingAlert pending) {
+    return new Notice.About(null, pending.of().container().value(), pending.topic(), true);
   }
 
-  /** One that only shows that notices arrive. */
+  /** Writes a test notice. */
   public Notice test(Instant now) {
     String text =
         "This is a test. Notices about your containers reach you this way.\n\n"
             + "Sent "
-            + Words.when(now, zone)
+            + NoticeFormat.when(now, zone)
             + (publicUrl == null ? ".\n" : ".\n\n" + publicUrl + "/\n");
     String link = publicUrl == null ? null : publicUrl + '/';
     return new Notice(
@@ -129,26 +129,28 @@ public final class NoticeText {
     };
   }
 
-  private String subject(List<Situation> situations, List<Trouble> troubles) {
+  private String subject(List<AlertDetails> situations, List<Trouble> troubles) {
     if (situations.isEmpty()) {
-      return "Tepidarium: " + Words.state(troubles.get(0).kind().key());
+      return "Tepidarium: " + NoticeFormat.state(troubles.get(0).kind().key());
     }
-    Situation only = situations.get(0);
+    AlertDetails only = situations.get(0);
     Alert alert = only.alert();
     String topic = alert.kind().key();
-    String state = only.containerName() + (alert.active() ? " is " : " was ") + Words.state(topic);
+    String state =
+        only.containerName() + (alert.active() ? " is " : " was ") + NoticeFormat.state(topic);
     String worst =
-        Words.beyond(topic).isEmpty()
+        NoticeFormat.beyond(topic).isEmpty()
             ? ""
             : ", " + units.value(alert.worst(), alert.kind().unit()) + " at worst";
-    return state + worst + ", since " + Words.when(alert.since(), zone);
+    return state + worst + ", since " + NoticeFormat.when(alert.since(), zone);
   }
 
   /** Such as "14 containers: 10 too cold, 2 silent, 2 on the way there". */
   private static String counted(
-      List<Situation> situations, List<Along> along, List<Trouble> troubles) {
+      List<AlertDetails> situations, List<NamedPendingAlert> along, List<Trouble> troubles) {
     Map<String, Long> counts = new LinkedHashMap<>();
-    situations.forEach(s -> counts.merge(Words.state(s.alert().kind().key()), 1L, Long::sum));
+    situations.forEach(
+        s -> counts.merge(NoticeFormat.state(s.alert().kind().key()), 1L, Long::sum));
     String kinds =
         counts.entrySet().stream()
             .map(entry -> entry.getValue() + " " + entry.getKey())
@@ -164,22 +166,25 @@ public final class NoticeText {
           default -> containers + " containers: " + kinds;
         };
     String service =
-        troubles.stream().map(t -> Words.state(t.kind().key())).collect(Collectors.joining(", "));
+        troubles.stream()
+            .map(t -> NoticeFormat.state(t.kind().key()))
+            .collect(Collectors.joining(", "));
     return Stream.of(shelf, service.isEmpty() ? "" : "Tepidarium: " + service)
         .filter(part -> !part.isEmpty())
         .collect(Collectors.joining("; "));
   }
 
-  private static List<String> containers(List<Situation> situations, List<Along> along) {
+  private static List<String> containers(
+      List<AlertDetails> situations, List<NamedPendingAlert> along) {
     return Stream.concat(
             situations.stream().map(s -> s.alert().container()),
-            along.stream().map(a -> a.coming().of().container()))
+            along.stream().map(a -> a.pending().of().container()))
         .distinct()
         .map(ContainerId::value)
         .toList();
   }
 
-  private List<String> inFull(Situation situation, Instant now) {
+  private List<String> inFull(AlertDetails situation, Instant now) {
     Alert alert = situation.alert();
     String topic = alert.kind().key();
     String unit = alert.kind().unit();
@@ -187,12 +192,12 @@ public final class NoticeText {
     lines.add(sentence(situation));
     lines.add("");
     Instant end = alert.returnedAt() == null ? now : alert.returnedAt();
-    String length = Words.length(Duration.between(alert.since(), end));
-    lines.add("Since      " + Words.when(alert.since(), zone) + ", " + length);
+    String length = NoticeFormat.length(Duration.between(alert.since(), end));
+    lines.add("Since      " + NoticeFormat.when(alert.since(), zone) + ", " + length);
     if (alert.returnedAt() != null) {
-      lines.add("Until      " + Words.when(alert.returnedAt(), zone));
+      lines.add("Until      " + NoticeFormat.when(alert.returnedAt(), zone));
     }
-    String beyond = Words.beyond(topic);
+    String beyond = NoticeFormat.beyond(topic);
     if (!beyond.isEmpty()) {
       lines.add("Limit      " + units.value(alert.limit(), unit));
       lines.add("Last value " + units.value(alert.latest(), unit));
@@ -200,14 +205,14 @@ public final class NoticeText {
     }
     lines.add("Costs      " + cost(situation));
     if (alert.acknowledged()) {
-      lines.add("Seen by    " + Words.oneLine(String.valueOf(alert.acknowledgedBy())));
+      lines.add("Seen by    " + NoticeFormat.oneLine(String.valueOf(alert.acknowledgedBy())));
     }
     return lines;
   }
 
-  private String sentence(Situation situation) {
+  private String sentence(AlertDetails situation) {
     Alert alert = situation.alert();
-    String name = Words.oneLine(situation.containerName());
+    String name = NoticeFormat.oneLine(situation.containerName());
     String verb = alert.active() ? " is " : " was ";
     String limit = units.value(alert.limit(), alert.kind().unit());
     return switch (alert.kind().key()) {
@@ -225,11 +230,11 @@ public final class NoticeText {
         + ", "
         + units.distance(Math.abs(alert.worst() - alert.limit()), unit)
         + ' '
-        + Words.beyond(alert.kind().key())
+        + NoticeFormat.beyond(alert.kind().key())
         + " the limit";
   }
 
-  private String cost(Situation situation) {
+  private String cost(AlertDetails situation) {
     Double lost = situation.degreeHoursLost();
     if (lost != null) {
       return units.heat(lost) + " of heat lost so far, against staying at the limit";
@@ -247,24 +252,25 @@ public final class NoticeText {
   private List<String> inFull(Trouble trouble, Instant now) {
     Instant end = trouble.endedAt() == null ? now : trouble.endedAt();
     List<String> lines = new ArrayList<>(List.of(trouble.detail(), ""));
-    String length = Words.length(Duration.between(trouble.since(), end));
+    String length = NoticeFormat.length(Duration.between(trouble.since(), end));
     lines.add(
         trouble.kind() == Trouble.Kind.CLOCK
-            ? "Noticed    " + Words.when(trouble.since(), zone)
-            : "Since      " + Words.when(trouble.since(), zone) + ", " + length);
+            ? "Noticed    " + NoticeFormat.when(trouble.since(), zone)
+            : "Since      " + NoticeFormat.when(trouble.since(), zone) + ", " + length);
     return lines;
   }
 
-  private List<String> listed(List<Situation> situations, List<Trouble> troubles) {
+  private List<String> listed(List<AlertDetails> situations, List<Trouble> troubles) {
     List<String> lines = new ArrayList<>();
-    troubles.forEach(t -> lines.add(t.detail() + " (since " + Words.when(t.since(), zone) + ')'));
+    troubles.forEach(
+        t -> lines.add(t.detail() + " (since " + NoticeFormat.when(t.since(), zone) + ')'));
     situations.stream().limit(LISTED).forEach(situation -> lines.add(inShort(situation)));
     if (situations.size() > LISTED) {
       lines.add("and " + (situations.size() - LISTED) + " more, on the page.");
     }
     double lost =
         situations.stream()
-            .map(Situation::degreeHoursLost)
+            .map(AlertDetails::degreeHoursLost)
             .filter(Objects::nonNull)
             .mapToDouble(Double::doubleValue)
             .sum();
@@ -275,7 +281,7 @@ public final class NoticeText {
     return lines;
   }
 
-  private List<String> listed(List<Along> along, int most) {
+  private List<String> listed(List<NamedPendingAlert> along, int most) {
     if (along.isEmpty()) {
       return List.of();
     }
@@ -289,56 +295,59 @@ public final class NoticeText {
     return lines;
   }
 
-  private String inShort(Along along) {
-    PendingAlert coming = along.coming();
-    String unit = coming.of().kind().unit();
+  private String inShort(NamedPendingAlert along) {
+    PendingAlert pending = along.pending();
+    String unit = pending.of().kind().unit();
     String worst =
-        Words.beyond(coming.topic()).isEmpty()
+        NoticeFormat.beyond(pending.topic()).isEmpty()
             ? ""
-            : ", " + units.value(coming.worst(), unit) + " at worst";
+            : ", " + units.value(pending.worst(), unit) + " at worst";
     return "- "
-        + Words.oneLine(along.containerName())
+        + NoticeFormat.oneLine(along.containerName())
         + ": since "
-        + Words.when(coming.since(), zone)
+        + NoticeFormat.when(pending.since(), zone)
         + worst;
   }
 
-  private String inShort(Situation situation) {
+  private String inShort(AlertDetails situation) {
     Alert alert = situation.alert();
     String topic = alert.kind().key();
-    String worst = Words.beyond(topic).isEmpty() ? "" : ", " + worst(alert);
+    String worst = NoticeFormat.beyond(topic).isEmpty() ? "" : ", " + worst(alert);
     return "- "
-        + Words.oneLine(situation.containerName())
+        + NoticeFormat.oneLine(situation.containerName())
         + ": "
-        + Words.state(topic)
+        + NoticeFormat.state(topic)
         + " since "
-        + Words.when(alert.since(), zone)
+        + NoticeFormat.when(alert.since(), zone)
         + worst
         + (alert.active() ? "" : "; it has returned")
         + (alert.acknowledged()
-            ? "; seen by " + Words.oneLine(String.valueOf(alert.acknowledgedBy()))
+            ? "; seen by " + NoticeFormat.oneLine(String.valueOf(alert.acknowledgedBy()))
             : "");
   }
 
   private static List<String> advice(
-      List<Situation> situations, List<Along> along, List<Trouble> troubles, boolean one) {
+      List<AlertDetails> situations,
+      List<NamedPendingAlert> along,
+      List<Trouble> troubles,
+      boolean one) {
     Map<String, Long> topics = new LinkedHashMap<>();
     situations.forEach(s -> topics.merge(s.alert().kind().key(), 1L, Long::sum));
-    along.forEach(a -> topics.merge(a.coming().topic(), 1L, Long::sum));
+    along.forEach(a -> topics.merge(a.pending().topic(), 1L, Long::sum));
     troubles.forEach(t -> topics.merge(t.kind().key(), 1L, Long::sum));
     List<String> lines = new ArrayList<>(List.of("", "What to do first"));
     if (topics.values().stream().anyMatch(count -> count >= ONE_CAUSE)) {
       lines.add("- So many at once have one cause: look at the power, the room, the network.");
     }
     topics.keySet().stream()
-        .flatMap(topic -> Advice.of(topic).stream().limit(one ? 3 : 2))
+        .flatMap(topic -> FirstSteps.of(topic).stream().limit(one ? 3 : 2))
         .distinct()
         .forEach(step -> lines.add("- " + step));
     return lines;
   }
 
   private @Nullable String link(
-      List<Situation> situations, List<Along> along, List<Trouble> troubles) {
+      List<AlertDetails> situations, List<NamedPendingAlert> along, List<Trouble> troubles) {
     if (publicUrl == null) {
       return null;
     }

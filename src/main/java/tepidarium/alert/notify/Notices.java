@@ -23,24 +23,24 @@ import tepidarium.alert.notify.NotificationState.Stage;
 import tepidarium.container.ContainerId;
 
 /**
- * Tells people about alerts and about trouble of the service itself. One thread looks, at each
- * change and every second, at how things are in the store, decides by {@link NoticeRules}, and puts
- * notices into the outbox together with the note that they were told. So a kill at any moment
- * neither loses nor repeats one. Couriers, one thread a notifier, deliver from the outbox.
+ * Sends notices about alerts and service troubles. One thread evaluates {@link NoticeRules} against
+ * the stored state at each change and every second. It stores new notices and their notification
+ * states in one transaction, so a crash neither loses nor repeats a notice. The {@link Outbox}
+ * delivers them with one thread per notifier.
  */
 public final class Notices implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Notices.class);
-  private static final long LOOK_EVERY_MS = 1_000;
+  private static final long EVALUATE_EVERY_MS = 1_000;
 
-  /** How many alerts back the end of one that was told of is looked for. */
-  private static final int LOOKED_BACK = 500;
+  /** Number of newest alerts in which the return of an announced alert is searched. */
+  private static final int SEARCHED_ALERTS = 500;
 
   private final AlertStore alerts;
   private final NoticeStore store;
   private final NoticeSettings settings;
   private final NoticeRules rules;
   private final NoticeText text;
-  private final Function<Alert, Situation> situations;
+  private final Function<Alert, AlertDetails> situations;
   private final Function<ContainerId, String> names;
   private final Clock clock;
   private final Map<String, NotificationState> told;
@@ -52,17 +52,17 @@ public final class Notices implements AutoCloseable {
   private @Nullable String lastFailure;
 
   /**
-   * Takes up where the store left off; {@link #start} begins to tell.
+   * Loads the stored state; {@link #start} begins sending.
    *
-   * @param situations adds to an alert what a notice says besides; called on the telling thread
-   * @param names what the grower calls a container; called on the telling thread
+   * @param situations adds the details for a notice; called on the notice thread
+   * @param names the name of a container; called on the notice thread
    */
   public Notices(
       AlertStore alerts,
       NoticeStore store,
       NoticeSettings settings,
       NoticeText text,
-      Function<Alert, Situation> situations,
+      Function<Alert, AlertDetails> situations,
       Function<ContainerId, String> names,
       Clock clock) {
     this.alerts = alerts;
@@ -73,16 +73,18 @@ public final class Notices implements AutoCloseable {
     this.situations = situations;
     this.names = names;
     this.clock = clock;
-    this.told = toldByNumber(store);
+    this.told = statesById(store);
     this.outbox = new Outbox(store, settings.giveUpAfter(), List.of(), clock);
     this.thread = new Thread(this::run, "notices");
     thread.setDaemon(true);
   }
 
-  private static Map<String, NotificationState> toldByNumber(NoticeStore store) {
+  private static Map<String, NotificationState> statesById(NoticeStore store) {
     Map<String, NotificationState> stored = store.told();
     Map<String, NotificationState> told = new HashMap<>();
-    stored.values().stream().map(NotificationState::byNumber).forEach(each -> told.put(each.concern(), each));
+    stored.values().stream()
+        .map(NotificationState::byNumber)
+        .forEach(each -> told.put(each.subject(), each));
     Set<String> dated = new HashSet<>(stored.keySet());
     dated.removeAll(told.keySet());
     if (!dated.isEmpty()) {
@@ -91,28 +93,28 @@ public final class Notices implements AutoCloseable {
     return told;
   }
 
-  /** Begins to tell, also what happened while nobody told. To be called once. */
+  /** Starts sending, including changes since the last stop. Call it once. */
   public void start(List<Notifier> notifiers) {
     outbox = new Outbox(store, settings.giveUpAfter(), notifiers, clock);
     thread.start();
   }
 
   /**
-   * An alert has changed its state; returns at once. The store decides what is told, so telling the
-   * same again, or never, changes nothing but the time it takes.
+   * Signals that an alert has changed; returns at once. Notices are decided from the store, so a
+   * repeated or missing call changes only the delay.
    */
   public void alertChanged(Alert alert) {
     LOG.debug("alert {} changed", alert.id());
     wake.release();
   }
 
-  /** The service has noticed something about itself, or that it is over. */
+  /** Stores the start or end of a service trouble. */
   public void troubleChanged(Trouble trouble) {
     store.put(trouble);
     wake.release();
   }
 
-  /** What the service has noticed about itself, the newest of each kind. */
+  /** The newest service trouble of each kind. */
   public List<Trouble> troubles() {
     return store.troubles();
   }
@@ -129,8 +131,8 @@ public final class Notices implements AutoCloseable {
     return store.newest(state, most);
   }
 
-  /** Sends a test at once and waits for how it ends, about a minute at most. */
-  public Outcome test(Notifier notifier) {
+  /** Sends a test notice and waits for the outcome, at most about one minute. */
+  public DeliveryOutcome test(Notifier notifier) {
     return outbox.test(notifier, text.test(clock.instant()));
   }
 
@@ -139,26 +141,26 @@ public final class Notices implements AutoCloseable {
       try {
         look(clock.instant());
         lastFailure = null;
-        if (wake.tryAcquire(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
+        if (wake.tryAcquire(EVALUATE_EVERY_MS, TimeUnit.MILLISECONDS)) {
           wake.drainPermits();
         }
       } catch (InterruptedException e) {
         return;
       } catch (RuntimeException e) {
-        complain(e);
+        logOnce(e);
       }
     }
   }
 
-  /** Once for each cause, since the next look comes in a second. */
-  private void complain(RuntimeException e) {
+  /** Logs each cause once, because the next attempt follows within 1 s. */
+  private void logOnce(RuntimeException e) {
     String failure = e.toString();
     if (!failure.equals(lastFailure)) {
-      LOG.error("notices met a failure and try again", e);
+      LOG.error("cannot evaluate the notices; retrying every second", e);
     }
     lastFailure = failure;
     try {
-      TimeUnit.MILLISECONDS.sleep(LOOK_EVERY_MS);
+      TimeUnit.MILLISECONDS.sleep(EVALUATE_EVERY_MS);
     } catch (InterruptedException interrupted) {
       Thread.currentThread().interrupt();
       stopping = true;
@@ -166,40 +168,41 @@ public final class Notices implements AutoCloseable {
   }
 
   private void look(Instant now) {
-    // Before the alerts: what is raised in between is then both on its way and raised, not neither.
-    Map<AlertKey, Condition> conditions = comingCounts() ? alerts.conditions() : Map.of();
-    Map<String, Alert> known = openOrTold();
+    // Read before the alerts: a condition raised in between then appears in both lists, not in
+    // neither.
+    Map<AlertKey, Condition> conditions = pendingMatters() ? alerts.conditions() : Map.of();
+    Map<String, Alert> known = openOrAnnounced();
     Map<String, Trouble> troubles = new HashMap<>();
     store.troubles().forEach(trouble -> troubles.put(trouble.key(), trouble));
-    List<AlertSubject> concerns = new ArrayList<>();
-    known.values().forEach(alert -> concerns.add(AlertSubject.of(alert, now)));
-    troubles.values().forEach(trouble -> concerns.add(AlertSubject.of(trouble)));
-    notePending(concerns, now);
-    List<PendingAlert> coming = PendingAlert.among(conditions, known.values(), now);
+    List<AlertSubject> subjects = new ArrayList<>();
+    known.values().forEach(alert -> subjects.add(AlertSubject.of(alert, now)));
+    troubles.values().forEach(trouble -> subjects.add(AlertSubject.of(trouble)));
+    notePending(subjects, now);
+    List<PendingAlert> pendingAlerts = PendingAlert.among(conditions, known.values(), now);
     NoticeRules.Plan plan =
-        rules.plan(concerns, coming, Map.copyOf(told), Map.copyOf(pendingSince), now);
-    for (NoticeRules.Due due : plan.due()) {
+        rules.plan(subjects, pendingAlerts, Map.copyOf(told), Map.copyOf(pendingSince), now);
+    for (NoticeRules.DueNotice due : plan.due()) {
       tell(due, known, troubles, now);
     }
     settle(plan);
     outbox.handOut(now);
   }
 
-  /** Asked of the store only where it matters, since this is looked at every second. */
-  private boolean comingCounts() {
+  /** Whether pending alerts matter now; avoids a store query every second. */
+  private boolean pendingMatters() {
     return !pendingSince.isEmpty() || told.keySet().stream().anyMatch(PendingAlert::isKey);
   }
 
-  /** Open alerts, and closed ones whose end was not told yet. */
-  private Map<String, Alert> openOrTold() {
+  /** Open alerts, and closed ones whose return was not announced. */
+  private Map<String, Alert> openOrAnnounced() {
     Map<String, Alert> known = new LinkedHashMap<>();
     alerts.open().forEach(alert -> known.put(AlertSubject.key(alert), alert));
     Set<String> missing = new HashSet<>();
     told.values().stream()
-        .filter(t -> t.stage() == Stage.RAISED && !known.containsKey(t.concern()))
-        .forEach(t -> missing.add(t.concern()));
+        .filter(t -> t.stage() == Stage.RAISED && !known.containsKey(t.subject()))
+        .forEach(t -> missing.add(t.subject()));
     if (!missing.isEmpty()) {
-      for (Alert alert : alerts.newest(LOOKED_BACK)) {
+      for (Alert alert : alerts.newest(SEARCHED_ALERTS)) {
         if (missing.contains(AlertSubject.key(alert))) {
           known.put(AlertSubject.key(alert), alert);
         }
@@ -208,45 +211,51 @@ public final class Notices implements AutoCloseable {
     return known;
   }
 
-  private void notePending(List<AlertSubject> concerns, Instant now) {
+  private void notePending(List<AlertSubject> subjects, Instant now) {
     Set<String> pending = new HashSet<>();
-    for (AlertSubject concern : concerns) {
-      if (rules.pending(concern, told)) {
-        pending.add(concern.key());
-        pendingSince.putIfAbsent(concern.key(), now);
+    for (AlertSubject subject : subjects) {
+      if (rules.pending(subject, told)) {
+        pending.add(subject.key());
+        pendingSince.putIfAbsent(subject.key(), now);
       }
     }
     pendingSince.keySet().retainAll(pending);
   }
 
   private void tell(
-      NoticeRules.Due due, Map<String, Alert> known, Map<String, Trouble> troubles, Instant now) {
-    List<Situation> affected = new ArrayList<>();
+      NoticeRules.DueNotice due,
+      Map<String, Alert> known,
+      Map<String, Trouble> troubles,
+      Instant now) {
+    List<AlertDetails> affected = new ArrayList<>();
     List<Trouble> ofService = new ArrayList<>();
     List<NotificationState> after = new ArrayList<>();
     boolean escalated = due.kind() == NoticeKind.ESCALATION;
-    for (AlertSubject concern : due.concerns()) {
-      NotificationState before = told.get(concern.key());
-      after.add(NoticeRules.after(due.kind(), concern, before, now));
+    for (AlertSubject subject : due.subjects()) {
+      NotificationState before = told.get(subject.key());
+      after.add(NoticeRules.after(due.kind(), subject, before, now));
       escalated |=
           due.kind() == NoticeKind.RETURNED && before != null && before.escalatedAt() != null;
-      Alert alert = known.get(concern.key());
-      Trouble trouble = troubles.get(concern.key());
+      Alert alert = known.get(subject.key());
+      Trouble trouble = troubles.get(subject.key());
       if (alert != null) {
         affected.add(situations.apply(alert));
       } else if (trouble != null) {
         ofService.add(trouble);
       }
     }
-    due.along().forEach(coming -> after.add(coming.told(now)));
-    List<NoticeText.Along> along =
+    due.along().forEach(pending -> after.add(pending.told(now)));
+    List<NoticeText.NamedPendingAlert> along =
         due.along().stream()
-            .map(coming -> new NoticeText.Along(coming, names.apply(coming.of().container())))
+            .map(
+                pending ->
+                    new NoticeText.NamedPendingAlert(
+                        pending, names.apply(pending.of().container())))
             .toList();
     Notice notice = text.of(due.kind(), due.priority(), affected, along, ofService, now);
     store.add(notice, outbox.names(due.kind(), escalated), after);
-    after.forEach(t -> told.put(t.concern(), t));
-    due.concerns().forEach(concern -> pendingSince.remove(concern.key()));
+    after.forEach(t -> told.put(t.subject(), t));
+    due.subjects().forEach(subject -> pendingSince.remove(subject.key()));
     LOG.info("notice: {}", notice.subject());
   }
 
@@ -254,7 +263,7 @@ public final class Notices implements AutoCloseable {
     List<NotificationState> silently = plan.silently();
     if (!silently.isEmpty() || !plan.forgotten().isEmpty()) {
       store.tell(silently, plan.forgotten());
-      silently.forEach(t -> told.put(t.concern(), t));
+      silently.forEach(t -> told.put(t.subject(), t));
       told.keySet().removeAll(plan.forgotten());
     }
   }

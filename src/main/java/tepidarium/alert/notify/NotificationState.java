@@ -5,52 +5,52 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How far a concern has been told.
+ * Which notices were sent about an alert subject.
  *
- * @param concern its key
- * @param topic its topic
- * @param raisedAt when it was last told that it is wrong
- * @param remindedAt when it was last reminded of since then, or null
- * @param escalatedAt when it went to the second address since then, or null
+ * @param subject key of the subject
+ * @param topic topic of the subject
+ * @param raisedAt time of the last raise notice
+ * @param remindedAt time of the last reminder since then; null for none
+ * @param escalatedAt time of the escalation since then; null for none
  */
 public record NotificationState(
-    String concern,
+    String subject,
     String topic,
     Stage stage,
     Instant raisedAt,
     @Nullable Instant remindedAt,
     @Nullable Instant escalatedAt) {
 
-  /** Such a key once held when the alert was raised, too. */
+  /** Older keys also contained the time at which the alert was raised. */
   private static final Pattern DATED_KEY = Pattern.compile("^(alert-\\d+)-\\d+$");
 
-  /** The last that was told. */
+  /** The last kind of change that was announced. */
   public enum Stage {
     RAISED,
     RETURNED
   }
 
-  static NotificationState raised(AlertSubject concern, Instant now) {
-    Stage stage = concern.active() ? Stage.RAISED : Stage.RETURNED;
-    return new NotificationState(concern.key(), concern.topic(), stage, now, null, null);
+  static NotificationState raised(AlertSubject subject, Instant now) {
+    Stage stage = subject.active() ? Stage.RAISED : Stage.RETURNED;
+    return new NotificationState(subject.key(), subject.topic(), stage, now, null, null);
   }
 
-  /** The same under the key that holds nothing but the alert's number; others stay as they are. */
+  /** Converts an older key to one with the alert id only; leaves other keys unchanged. */
   NotificationState byNumber() {
-    String key = DATED_KEY.matcher(concern).replaceFirst("$1");
+    String key = DATED_KEY.matcher(subject).replaceFirst("$1");
     return new NotificationState(key, topic, stage, raisedAt, remindedAt, escalatedAt);
   }
 
   NotificationState returned() {
-    return new NotificationState(concern, topic, Stage.RETURNED, raisedAt, remindedAt, escalatedAt);
+    return new NotificationState(subject, topic, Stage.RETURNED, raisedAt, remindedAt, escalatedAt);
   }
 
   NotificationState reminded(Instant now) {
-    return new NotificationState(concern, topic, stage, raisedAt, now, escalatedAt);
+    return new NotificationState(subject, topic, stage, raisedAt, now, escalatedAt);
   }
 
   NotificationState escalated(Instant now) {
-    return new NotificationState(concern, topic, stage, raisedAt, remindedAt, now);
+    return new NotificationState(subject, topic, stage, raisedAt, remindedAt, now);
   }
 
   Instant lastAt() {

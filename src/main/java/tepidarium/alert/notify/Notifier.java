@@ -1,25 +1,28 @@
 package tepidarium.alert.notify;
 
-/** A way to reach somebody. Called by one thread at a time, and by that of a test beside it. */
+/**
+ * Delivers notices over one channel. Called by one delivery thread, and possibly by one test thread
+ * at the same time.
+ */
 public interface Notifier {
-  /** Its name in the API: lower-case letters, digits and hyphens. */
+  /** The name in the API: lower-case letters, digits and hyphens. */
   String name();
 
-  /** What kind it is: {@code email}, {@code webhook}, {@code mqtt} or {@code page}. */
+  /** The channel: {@code email}, {@code webhook}, {@code mqtt} or {@code page}. */
   String kind();
 
-  /** Whom it reaches, without secrets. */
+  /** The recipient, without secrets. */
   String target();
 
-  /** Whether it is only used when nobody acknowledges in time. */
+  /** Whether it is used only for escalation. */
   default boolean onlyForEscalation() {
     return false;
   }
 
   /**
-   * Tries to deliver; returns within about a minute and throws nothing.
+   * Attempts a delivery; returns within about one minute and does not throw.
    *
-   * @param delivery its number lets a receiver know a message that comes a second time
+   * @param delivery its number lets a receiver detect duplicates
    */
-  Outcome deliver(Delivery delivery);
+  DeliveryOutcome deliver(Delivery delivery);
 }

@@ -15,9 +15,10 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Hands what waits in the store to the notifiers. Each has a thread of its own, so that one whose
- * receiver hangs holds up no other. An attempt is noted once it has ended: after a kill during an
- * attempt it is made again, under the same number, by which a receiver can tell.
+ * Delivers waiting notices through the notifiers, with retries. Each notifier has its own thread,
+ * so one that hangs does not block the others. The outcome is stored after the attempt. If the
+ * process is killed during an attempt, the attempt is repeated with the same delivery number, so
+ * the receiver can detect the duplicate.
  */
 final class Outbox implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Outbox.class);
@@ -26,21 +27,21 @@ final class Outbox implements AutoCloseable {
   private final NoticeStore store;
   private final Duration giveUpAfter;
   private final Clock clock;
-  private final Map<String, Courier> couriers = new LinkedHashMap<>();
+  private final Map<String, Worker> workers = new LinkedHashMap<>();
   private final Semaphore oneTest = new Semaphore(1);
 
   Outbox(NoticeStore store, Duration giveUpAfter, List<Notifier> notifiers, Clock clock) {
     this.store = store;
     this.giveUpAfter = giveUpAfter;
     this.clock = clock;
-    notifiers.forEach(notifier -> couriers.put(notifier.name(), new Courier(notifier)));
+    notifiers.forEach(notifier -> workers.put(notifier.name(), new Worker(notifier)));
   }
 
   List<Notifier> notifiers() {
-    return couriers.values().stream().map(courier -> courier.notifier).toList();
+    return workers.values().stream().map(courier -> courier.notifier).toList();
   }
 
-  /** The names of those that a notice goes to. */
+  /** The names of the notifiers to which a notice is sent. */
   List<String> names(NoticeKind kind, boolean escalated) {
     return notifiers().stream()
         .filter(n -> n.onlyForEscalation() ? escalated : kind != NoticeKind.ESCALATION)
@@ -49,12 +50,12 @@ final class Outbox implements AutoCloseable {
   }
 
   /**
-   * Gives each notifier that has nothing to do what waits for it. Whoever is busy is left out
-   * before the store is asked: what it answers about a delivery under way would be out of date.
+   * Gives due deliveries to the idle notifiers. Busy notifiers are excluded before the store is
+   * queried, because the stored state of a running delivery is out of date.
    */
   void handOut(Instant now) {
-    Map<String, Courier> free = new LinkedHashMap<>();
-    couriers.forEach(
+    Map<String, Worker> free = new LinkedHashMap<>();
+    workers.forEach(
         (name, courier) -> {
           if (courier.idle.tryAcquire()) {
             free.put(name, courier);
@@ -67,10 +68,10 @@ final class Outbox implements AutoCloseable {
       }
       byNotifier.forEach(
           (name, deliveries) -> {
-            Courier courier = free.remove(name);
+            Worker courier = free.remove(name);
             if (courier != null) {
               courier.start(deliveries);
-            } else if (!couriers.containsKey(name)) {
+            } else if (!workers.containsKey(name)) {
               deliveries.forEach(delivery -> note(delivery, gone(name)));
             }
           });
@@ -79,26 +80,26 @@ final class Outbox implements AutoCloseable {
     }
   }
 
-  private static Outcome gone(String name) {
-    return Outcome.refused("there is no notifier \"" + name + "\" any more");
+  private static DeliveryOutcome gone(String name) {
+    return DeliveryOutcome.refused("there is no notifier \"" + name + "\" any more");
   }
 
-  private boolean note(Delivery delivery, Outcome outcome) {
+  private boolean note(Delivery delivery, DeliveryOutcome outcome) {
     Delivery after = delivery.after(outcome, clock.instant(), giveUpAfter);
     store.update(after);
     if (after.state() == Delivery.State.FAILED) {
       LOG.warn(
-          "notice {} did not reach {}: {}",
+          "cannot deliver notice {} through {}: {}",
           delivery.notice().id(),
           delivery.notifier(),
           outcome.words());
     }
-    return outcome.result() != Outcome.Result.LATER;
+    return outcome.result() != DeliveryOutcome.Result.LATER;
   }
 
-  Outcome test(Notifier notifier, Notice notice) {
+  DeliveryOutcome test(Notifier notifier, Notice notice) {
     if (!oneTest.tryAcquire()) {
-      return Outcome.later("another test is under way; wait for its answer");
+      return DeliveryOutcome.later("another test is running; wait for its result");
     }
     try {
       return notifier.deliver(Delivery.first(0, notice, notifier.name()));
@@ -109,17 +110,17 @@ final class Outbox implements AutoCloseable {
 
   @Override
   public void close() {
-    couriers.values().forEach(Courier::stop);
-    couriers.values().forEach(Courier::awaitEnd);
+    workers.values().forEach(Worker::stop);
+    workers.values().forEach(Worker::awaitEnd);
   }
 
-  private final class Courier {
+  private final class Worker {
     private final Notifier notifier;
     private final Semaphore idle = new Semaphore(1);
     private final ExecutorService thread;
     private volatile boolean stopping;
 
-    Courier(Notifier notifier) {
+    Worker(Notifier notifier) {
       this.notifier = notifier;
       this.thread =
           Executors.newSingleThreadExecutor(
@@ -130,12 +131,14 @@ final class Outbox implements AutoCloseable {
               });
     }
 
-    /** To be called by whoever has found it idle, once. */
+    /** Called once by the thread that has acquired the idle permit. */
     void start(List<Delivery> deliveries) {
       thread.execute(() -> deliver(deliveries));
     }
 
-    /** What is left after one that must wait is handed out again in a second. */
+    /**
+     * After a delivery that must be retried, the remaining ones are dispatched again within 1 s.
+     */
     private void deliver(List<Delivery> deliveries) {
       try {
         for (Delivery delivery : deliveries) {
@@ -144,7 +147,7 @@ final class Outbox implements AutoCloseable {
           }
         }
       } catch (RuntimeException e) {
-        LOG.error("{} met an unexpected failure", notifier.name(), e);
+        LOG.error("notifier {} failed unexpectedly; the delivery is retried", notifier.name(), e);
       } finally {
         idle.release();
       }
@@ -158,7 +161,7 @@ final class Outbox implements AutoCloseable {
     void awaitEnd() {
       try {
         if (!thread.awaitTermination(STOP_LIMIT_SECONDS, TimeUnit.SECONDS)) {
-          LOG.warn("{} is still sending; it is left alone", notifier.name());
+          LOG.warn("notifier {} is still sending at shutdown; not waiting for it", notifier.name());
           thread.shutdownNow();
         }
       } catch (InterruptedException e) {

@@ -14,21 +14,24 @@ import tepidarium.alert.AlertKey;
 import tepidarium.alert.Condition;
 
 /**
- * A condition that is outside its limit, but not yet for as long as its on-delay asks. What reaches
- * a whole shelf, such as a power cut, reaches each container at its own pace: so when one alert is
- * told, those of its kind on their way are told along with it, and not again when they are raised.
+ * A condition that is outside its limit but still in its on-delay. A shared cause, such as a power
+ * cut, affects the containers of a shelf at different times. Therefore a notice about one alert
+ * also lists the pending alerts of its kind. They are not announced again when they are raised.
  *
- * @param of which condition of which container
+ * @param of the container and alert kind
  * @param since the first reading outside
- * @param worst the value furthest outside since then, in the unit of the kind
+ * @param worst value furthest outside the limit, in the unit of the kind
  */
 public record PendingAlert(AlertKey of, Instant since, double worst) {
   private static final String PREFIX = "coming-";
 
-  /** What has not been judged for so long may be back inside; common practice, no source. */
+  /**
+   * A condition without a reading for longer than this may be back inside; common practice, no
+   * source.
+   */
   private static final Duration FRESH = Duration.ofMinutes(15);
 
-  /** Those on their way, oldest first; none whose alert somebody has put aside. */
+  /** The pending alerts, oldest first; without kinds whose alert is shelved. */
   static List<PendingAlert> among(
       Map<AlertKey, Condition> conditions, Collection<Alert> open, Instant now) {
     Set<AlertKey> shelved = new HashSet<>();
@@ -64,7 +67,7 @@ public record PendingAlert(AlertKey of, Instant since, double worst) {
     return of.kind().key();
   }
 
-  /** That it was told along, at the instant given. */
+  /** The notification state after it was listed in a notice at the given instant. */
   NotificationState told(Instant now) {
     return new NotificationState(key(), topic(), NotificationState.Stage.RAISED, now, null, null);
   }

@@ -6,21 +6,21 @@ import java.time.LocalTime;
 import java.time.ZoneId;
 
 /**
- * A stretch of each day in which nobody is disturbed, from the first time of day until, not
- * including, the second, across midnight where the second is the earlier one. Each stretch begins
- * and ends once also when the clocks change: a time of day that occurs twice means the first, one
- * that is left out means as long after the change as it would have been.
+ * The daily time span without notices, from the first time of day (inclusive) to the second
+ * (exclusive). It crosses midnight if the second is earlier. When the clocks change, each span
+ * still starts and ends exactly once. A time of day that occurs twice means its first occurrence. A
+ * skipped time of day is shifted forward by the length of the change.
  *
  * @throws IllegalArgumentException when both times are the same
  */
 public record QuietHours(LocalTime from, LocalTime until) {
   public QuietHours {
     if (from.equals(until)) {
-      throw new IllegalArgumentException("quiet hours must end at another time than they begin");
+      throw new IllegalArgumentException("the end of the quiet hours must differ from their start");
     }
   }
 
-  /** Whether they hold at this instant in this place. */
+  /** Whether the instant lies in the quiet hours of the time zone. */
   public boolean at(Instant now, ZoneId zone) {
     LocalDate today = now.atZone(zone).toLocalDate();
     return within(now, today, zone) || within(now, today.minusDays(1), zone);

@@ -6,23 +6,23 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Priority;
 
 /**
- * Something that the service noticed about itself.
+ * A trouble of the service itself.
  *
  * @param endedAt null while it lasts
- * @param detail what it is, in a sentence without the time
+ * @param detail description in one sentence, without the time
  */
 public record Trouble(Kind kind, Instant since, @Nullable Instant endedAt, String detail) {
-  /** What the service watches of itself. */
+  /** The kinds of service trouble. */
   public enum Kind {
-    /** No broker was heard for a time: nothing reaches the service. */
+    /** No connection to a broker: no message reaches the service. */
     BROKER(Priority.HIGH),
-    /** Messages wait in the broker or in the service, and are not stored. */
+    /** Messages wait in the broker or in the service and are not stored. */
     INTAKE(Priority.HIGH),
-    /** Little space is left on the disk. */
+    /** The disk is nearly full. */
     DISK(Priority.MEDIUM),
-    /** The wall clock jumped against the monotonic one; over as soon as it is noticed. */
+    /** The wall clock jumped relative to the monotonic clock; ends as soon as it is detected. */
     CLOCK(Priority.LOW),
-    /** The wall clock is more than a day away from the last instant seen. */
+    /** The wall clock differs by more than one day from the last stored instant. */
     DATE(Priority.HIGH);
 
     private final Priority priority;

@@ -3,9 +3,9 @@ package tepidarium.alert.notify;
 import java.util.Locale;
 
 /**
- * How a temperature is written: in °C, or in °F for those who think in it.
+ * Formats temperatures and heat in °C or °F.
  *
- * @param fahrenheit whether in °F
+ * @param fahrenheit true for °F
  */
 public record Units(boolean fahrenheit) {
   /** A temperature given in °C; t °F = 1.8 t °C + 32, by definition. */
@@ -13,7 +13,7 @@ public record Units(boolean fahrenheit) {
     return fahrenheit ? number(celsius * 1.8 + 32) + " °F" : number(celsius) + " °C";
   }
 
-  /** How far apart two temperatures are, given in °C. */
+  /** A temperature difference given in °C. */
   String difference(double celsius) {
     return fahrenheit ? number(celsius * 1.8) + " °F" : number(celsius) + " °C";
   }
@@ -23,12 +23,12 @@ public record Units(boolean fahrenheit) {
     return fahrenheit ? number(degreeHours * 1.8) + " °F·h" : number(degreeHours) + " °C·h";
   }
 
-  /** A value in the unit that the API gives for it. */
+  /** A value in the API's unit. */
   String value(double value, String unit) {
     return unit.equals("°C") ? temperature(value) : number(value) + ' ' + unit;
   }
 
-  /** How far apart two values are, in the unit that the API gives for them. */
+  /** A difference of two values in the API's unit. */
   String distance(double distance, String unit) {
     return unit.equals("°C") ? difference(distance) : number(distance) + ' ' + unit;
   }

@@ -1,6 +1,6 @@
 /**
- * Who is told what, when: rules for quiet hours, digests, escalation and reminders, the words of a
- * notice, and its way through a durable outbox.
+ * Notifications: rules for grouping, quiet hours, escalation and reminders; the text of notices;
+ * delivery through a durable outbox.
  */
 @NullMarked
 package tepidarium.alert.notify;

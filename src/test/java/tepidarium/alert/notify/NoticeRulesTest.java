@@ -101,7 +101,7 @@ class NoticeRulesTest {
               }
             });
     NoticeRules.Plan plan = rules.plan(concerns.values(), coming.values(), told, pendingSince, now);
-    for (NoticeRules.Due due : plan.due()) {
+    for (NoticeRules.DueNotice due : plan.due()) {
       sent.add(
           Duration.between(START, now).toMinutes()
               + " "

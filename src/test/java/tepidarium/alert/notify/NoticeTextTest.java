@@ -21,7 +21,7 @@ class NoticeTextTest {
   private static final Alert.Extra PLAIN = new Alert.Extra(Priority.HIGH, null, null, null, false);
   private static final Instant NOW = Instant.parse("2026-03-04T02:40:00Z");
 
-  private static Situation cold(int number, String name) {
+  private static AlertDetails cold(int number, String name) {
     Alert alert =
         new Alert(
             number,
@@ -37,10 +37,10 @@ class NoticeTextTest {
             26,
             24.5,
             PLAIN);
-    return new Situation(alert, name, 4.25);
+    return new AlertDetails(alert, name, 4.25);
   }
 
-  private static Notice raised(Units units, List<Situation> situations) {
+  private static Notice raised(Units units, List<AlertDetails> situations) {
     return new NoticeText(BERLIN, units, "http://192.168.1.20:8080")
         .of(NoticeKind.RAISED, Priority.HIGH, situations, List.of(), List.of(), NOW);
   }
@@ -81,7 +81,7 @@ class NoticeTextTest {
 
   @Test
   void fortyFitOneScreen() {
-    List<Situation> shelf =
+    List<AlertDetails> shelf =
         IntStream.rangeClosed(1, 40).mapToObj(i -> cold(i, "Jar " + i)).toList();
     Notice notice = raised(new Units(false), shelf);
     assertEquals("40 containers: 40 too cold", notice.subject());
@@ -96,7 +96,8 @@ class NoticeTextTest {
   @Test
   void onesOnTheirWayAreNamedAsSuch() {
     AlertKey box = new AlertKey(new ContainerId("box"), AlertKind.COLD);
-    NoticeText.Along along = new NoticeText.Along(new PendingAlert(box, SINCE, 29), "Box\r\n");
+    NoticeText.NamedPendingAlert along =
+        new NoticeText.NamedPendingAlert(new PendingAlert(box, SINCE, 29), "Box\r\n");
     Notice notice =
         new NoticeText(BERLIN, new Units(true), "http://192.168.1.20:8080")
             .of(
@@ -143,7 +144,7 @@ class NoticeTextTest {
               6,
               7,
               PLAIN);
-      Notice notice = raised(new Units(false), List.of(new Situation(alert, "Bag", null)));
+      Notice notice = raised(new Units(false), List.of(new AlertDetails(alert, "Bag", null)));
       assertTrue(notice.text().contains("What to do first\n- "), notice.text());
       assertTrue(notice.text().contains("Costs      "), notice.text());
       assertTrue(notice.subject().startsWith("Bag is "), notice.subject());

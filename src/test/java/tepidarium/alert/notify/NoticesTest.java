@@ -38,7 +38,7 @@ class NoticesTest {
   @TempDir private Path folder;
   private final List<String> reached = new CopyOnWriteArrayList<>();
   private volatile Instant now = START;
-  private volatile Outcome answer = Outcome.delivered("taken");
+  private volatile DeliveryOutcome answer = DeliveryOutcome.delivered("taken");
   private Database database;
   private NoticeRecords store;
   private Notices notices;
@@ -92,8 +92,8 @@ class NoticesTest {
     }
 
     @Override
-    public Outcome deliver(Delivery delivery) {
-      if (answer.result() == Outcome.Result.DELIVERED) {
+    public DeliveryOutcome deliver(Delivery delivery) {
+      if (answer.result() == DeliveryOutcome.Result.DELIVERED) {
         reached.add(name + ": " + delivery.notice().subject());
       }
       return answer;
@@ -120,7 +120,7 @@ class NoticesTest {
             store,
             settings,
             new NoticeText(ZoneOffset.UTC, new Units(false), null),
-            alert -> new Situation(alert, "Jar " + alert.id(), null),
+            alert -> new AlertDetails(alert, "Jar " + alert.id(), null),
             ContainerId::value,
             clock);
   }
@@ -201,7 +201,7 @@ class NoticesTest {
 
   @Test
   void whatWaitsInTheOutboxOutlivesTheServiceAndIsDeliveredOnce() {
-    answer = Outcome.later("busy");
+    answer = DeliveryOutcome.later("busy");
     start();
     raise(1);
     await()
@@ -209,7 +209,7 @@ class NoticesTest {
         .until(() -> moving() && store.tally().containsKey("first") && attempts() >= 2);
     assertEquals("busy", store.tally().get("first").trouble());
     restart();
-    answer = Outcome.delivered("taken");
+    answer = DeliveryOutcome.delivered("taken");
     await().atMost(SOON).until(() -> moving() && !reached.isEmpty());
     restart();
     await().atMost(SOON).until(() -> moving() && waiting() == 0);
@@ -226,7 +226,7 @@ class NoticesTest {
 
   @Test
   void whatCannotBeDeliveredForADayIsGivenUpAndShown() {
-    answer = Outcome.later("nobody there");
+    answer = DeliveryOutcome.later("nobody there");
     start();
     raise(1);
     await().atMost(SOON).until(() -> moving() && attempts() >= 1);
@@ -238,7 +238,7 @@ class NoticesTest {
 
   @Test
   void whoIsNoLongerThereIsGivenUpWithTheReason() {
-    answer = Outcome.later("busy");
+    answer = DeliveryOutcome.later("busy");
     start();
     raise(1);
     await().atMost(SOON).until(() -> moving() && attempts() >= 1);
@@ -276,7 +276,9 @@ class NoticesTest {
         List.of(cold(2, null, null)),
         Map.of(cold(2, null, null).key(), new Condition(START, true, null, START, 29)));
     notices.alertChanged(cold(2, null, null));
-    await().atMost(SOON).until(() -> store.told().containsKey(AlertSubject.key(cold(2, null, null))));
+    await()
+        .atMost(SOON)
+        .until(() -> store.told().containsKey(AlertSubject.key(cold(2, null, null))));
     restart();
     now = now.plus(Duration.ofMinutes(20));
     raise(3);
@@ -305,7 +307,11 @@ class NoticesTest {
     close();
     open();
     String dated = AlertSubject.key(cold(1, null, null)) + '-' + START.toEpochMilli();
-    store.tell(List.of(new NotificationState(dated, "cold", NotificationState.Stage.RAISED, START, null, null)), Set.of());
+    store.tell(
+        List.of(
+            new NotificationState(
+                dated, "cold", NotificationState.Stage.RAISED, START, null, null)),
+        Set.of());
     alertStore.save(List.of(cold(1, null, null)), Map.of());
     restart();
     now = now.plus(Duration.ofMinutes(11));

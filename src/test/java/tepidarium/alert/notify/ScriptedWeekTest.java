@@ -210,7 +210,8 @@ class ScriptedWeekTest {
     alerts.newest(1_000).stream()
         .filter(counts)
         .forEach(alert -> known.put(AlertSubject.key(alert), alert));
-    List<AlertSubject> concerns = known.values().stream().map(a -> AlertSubject.of(a, now)).toList();
+    List<AlertSubject> concerns =
+        known.values().stream().map(a -> AlertSubject.of(a, now)).toList();
     for (AlertSubject concern : concerns) {
       if (rules.pending(concern, told)) {
         pendingSince.putIfAbsent(concern.key(), now);
@@ -223,15 +224,15 @@ class ScriptedWeekTest {
     plan.forgotten().forEach(told::remove);
   }
 
-  private void send(NoticeRules.Due due, Map<String, Alert> known, Instant now) {
-    List<Situation> situations =
+  private void send(NoticeRules.DueNotice due, Map<String, Alert> known, Instant now) {
+    List<AlertDetails> situations =
         due.concerns().stream()
             .map(concern -> known.get(concern.key()))
-            .map(alert -> new Situation(alert, name(alert.container()), null))
+            .map(alert -> new AlertDetails(alert, name(alert.container()), null))
             .toList();
-    List<NoticeText.Along> along =
+    List<NoticeText.NamedPendingAlert> along =
         due.along().stream()
-            .map(one -> new NoticeText.Along(one, name(one.of().container())))
+            .map(one -> new NoticeText.NamedPendingAlert(one, name(one.of().container())))
             .toList();
     Notice notice = text.of(due.kind(), due.priority(), situations, along, List.of(), now);
     String when = WHEN.format(now.atZone(ZoneOffset.UTC));

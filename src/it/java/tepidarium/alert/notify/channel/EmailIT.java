@@ -16,10 +16,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tepidarium.alert.Priority;
 import tepidarium.alert.notify.Delivery;
+import tepidarium.alert.notify.DeliveryOutcome;
+import tepidarium.alert.notify.DeliveryOutcome.Result;
 import tepidarium.alert.notify.Notice;
 import tepidarium.alert.notify.NoticeKind;
-import tepidarium.alert.notify.Outcome;
-import tepidarium.alert.notify.Outcome.Result;
 import tepidarium.it.MailBox;
 import tepidarium.it.Ports;
 
@@ -54,13 +54,13 @@ class EmailIT {
     return new Delivery(9, notice, "email", Delivery.State.WAITING, 0, NOW, null, null);
   }
 
-  private Outcome send(int port, MailServer.Tls tls, String password, String pem) {
+  private DeliveryOutcome send(int port, MailServer.Tls tls, String password, String pem) {
     MailServer server =
         new MailServer("127.0.0.1", port, tls, MailBox.USER, password, "shelf@example.org", pem);
     return new EmailNotifier("email", server, "ida@example.org", false, "2000").deliver(delivery());
   }
 
-  private Outcome send() throws IOException {
+  private DeliveryOutcome send() throws IOException {
     return send(box.port(), MailServer.Tls.STARTTLS, MailBox.PASSWORD, pem());
   }
 
@@ -70,7 +70,7 @@ class EmailIT {
 
   @Test
   void itArrivesAsItWasWritten() throws IOException {
-    Outcome outcome = send();
+    DeliveryOutcome outcome = send();
     assertEquals(Result.DELIVERED, outcome.result(), outcome.words());
     String mail = box.mails().get(0);
     assertTrue(mail.startsWith("TO ida@example.org\n"), mail);
@@ -86,7 +86,7 @@ class EmailIT {
   @Test
   void aServerThatRefusesAndRecoversGetsItLater() throws IOException {
     box.refuse(to -> "450 busy");
-    Outcome refused = send();
+    DeliveryOutcome refused = send();
     assertEquals(Result.LATER, refused.result());
     assertTrue(refused.words().contains("busy"), refused.words());
     assertEquals(List.of(), box.mails());
@@ -98,14 +98,14 @@ class EmailIT {
   @Test
   void anAddressThatIsRefusedForGoodIsGivenUp() throws IOException {
     box.refuse(to -> "550 no such person");
-    Outcome outcome = send();
+    DeliveryOutcome outcome = send();
     assertEquals(Result.REFUSED, outcome.result());
     assertTrue(outcome.words().contains("no such person"), outcome.words());
   }
 
   @Test
   void aWrongPasswordIsSaidWithoutTellingIt() throws IOException {
-    Outcome outcome = send(box.port(), MailServer.Tls.STARTTLS, "wrong secret", pem());
+    DeliveryOutcome outcome = send(box.port(), MailServer.Tls.STARTTLS, "wrong secret", pem());
     assertEquals(Result.LATER, outcome.result());
     assertTrue(outcome.words().contains("user and password"), outcome.words());
     assertTrue(!outcome.words().contains("wrong secret"), outcome.words());
@@ -113,14 +113,14 @@ class EmailIT {
 
   @Test
   void aCertificateThatNobodyTrustsEndsIt() {
-    Outcome outcome = send(box.port(), MailServer.Tls.STARTTLS, MailBox.PASSWORD, null);
+    DeliveryOutcome outcome = send(box.port(), MailServer.Tls.STARTTLS, MailBox.PASSWORD, null);
     assertEquals(Result.LATER, outcome.result());
     assertEquals(0, box.attempts());
   }
 
   @Test
   void withoutEncryptionSuchAServerIsNotUsed() throws IOException {
-    Outcome outcome = send(box.port(), MailServer.Tls.NONE, MailBox.PASSWORD, pem());
+    DeliveryOutcome outcome = send(box.port(), MailServer.Tls.NONE, MailBox.PASSWORD, pem());
     assertEquals(Result.LATER, outcome.result());
     assertEquals(0, box.attempts());
   }
@@ -128,7 +128,7 @@ class EmailIT {
   @Test
   void aServerThatHangsIsLeftAfterTheLimit() throws IOException {
     try (ServerSocket silent = new ServerSocket(0, 5, InetAddress.getLoopbackAddress())) {
-      Outcome outcome =
+      DeliveryOutcome outcome =
           send(silent.getLocalPort(), MailServer.Tls.STARTTLS, MailBox.PASSWORD, pem());
       assertEquals(Result.LATER, outcome.result());
       assertTrue(outcome.words().contains("127.0.0.1"), outcome.words());
@@ -137,7 +137,7 @@ class EmailIT {
 
   @Test
   void aServerThatIsNotThereIsSaid() throws IOException {
-    Outcome outcome = send(Ports.free(), MailServer.Tls.IMPLICIT, MailBox.PASSWORD, pem());
+    DeliveryOutcome outcome = send(Ports.free(), MailServer.Tls.IMPLICIT, MailBox.PASSWORD, pem());
     assertEquals(Result.LATER, outcome.result());
   }
 }

@@ -28,10 +28,10 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import tepidarium.alert.Priority;
 import tepidarium.alert.notify.Delivery;
+import tepidarium.alert.notify.DeliveryOutcome;
+import tepidarium.alert.notify.DeliveryOutcome.Result;
 import tepidarium.alert.notify.Notice;
 import tepidarium.alert.notify.NoticeKind;
-import tepidarium.alert.notify.Outcome;
-import tepidarium.alert.notify.Outcome.Result;
 
 /** The webhook and the heartbeat against a real HTTP receiver that fails, hangs and recovers. */
 class WebhookIT {
@@ -91,7 +91,7 @@ class WebhookIT {
     return URI.create("http://127.0.0.1:" + receiver.getAddress().getPort() + "/hook?token=hidden");
   }
 
-  private Outcome send(String secret, Duration limit) {
+  private DeliveryOutcome send(String secret, Duration limit) {
     Notice notice =
         new Notice(
             7,
@@ -106,13 +106,13 @@ class WebhookIT {
         .deliver(new Delivery(9, notice, "webhook", Delivery.State.WAITING, 0, NOW, null, null));
   }
 
-  private Outcome send() {
+  private DeliveryOutcome send() {
     return send("a secret", Duration.ofSeconds(30));
   }
 
   @Test
   void theReceiverCanTellWhoSentWhatAndWhen() throws IOException {
-    Outcome outcome = send();
+    DeliveryOutcome outcome = send();
     assertEquals(Result.DELIVERED, outcome.result(), outcome.words());
     Got post = got.get(0);
     assertEquals("POST /hook?token=hidden", post.method() + ' ' + post.path());
@@ -135,7 +135,7 @@ class WebhookIT {
   @Test
   void aReceiverThatFailsAndRecoversGetsItLater() {
     status = 503;
-    Outcome outcome = send();
+    DeliveryOutcome outcome = send();
     assertEquals(Result.LATER, outcome.result());
     assertTrue(outcome.words().contains("503"), outcome.words());
     assertFalse(outcome.words().contains("hidden"), outcome.words());
@@ -146,7 +146,7 @@ class WebhookIT {
   @Test
   void aReceiverThatHangsIsLeftAfterTheLimit() {
     hangs = true;
-    Outcome outcome = send("a secret", Duration.ofSeconds(1));
+    DeliveryOutcome outcome = send("a secret", Duration.ofSeconds(1));
     assertEquals(Result.LATER, outcome.result());
     assertTrue(outcome.words().contains("did not answer within 1 s"), outcome.words());
   }
@@ -162,7 +162,7 @@ class WebhookIT {
   void aReceiverThatIsNotThereIsSaid() {
     URI nobody = url();
     receiver.stop(0);
-    Outcome outcome = send();
+    DeliveryOutcome outcome = send();
     assertEquals(Result.LATER, outcome.result());
     assertTrue(outcome.words().contains("127.0.0.1:" + nobody.getPort()), outcome.words());
   }

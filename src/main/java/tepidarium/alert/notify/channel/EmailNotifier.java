@@ -24,19 +24,19 @@ import org.eclipse.angus.mail.smtp.SMTPAddressFailedException;
 import org.eclipse.angus.mail.smtp.SMTPSenderFailedException;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.notify.Delivery;
+import tepidarium.alert.notify.DeliveryOutcome;
 import tepidarium.alert.notify.Notice;
 import tepidarium.alert.notify.Notifier;
-import tepidarium.alert.notify.Outcome;
 
 /**
- * Plain text e-mail to one address, over SMTP (RFC 5321). Delivered means that the server has taken
- * it. Each attempt of a delivery bears the same Message-ID, by which mail programs know a message
- * that came twice; Auto-Submitted keeps automatic answers away (RFC 3834). Safe for use by several
- * threads.
+ * Sends plain text e-mail to one address over SMTP (RFC 5321). A delivery succeeds when the server
+ * has accepted the message. Each attempt of a delivery has the same Message-ID, so mail programs
+ * can detect duplicates. The Auto-Submitted header prevents automatic replies (RFC 3834).
+ * Thread-safe.
  */
 public final class EmailNotifier implements Notifier {
-  private static final String CONNECT_LIMIT_MS = "15000";
-  private static final String ANSWER_LIMIT_MS = "20000";
+  private static final String CONNECT_TIMEOUT_MS = "15000";
+  private static final String RESPONSE_TIMEOUT_MS = "20000";
 
   private final String name;
   private final MailServer server;
@@ -45,14 +45,14 @@ public final class EmailNotifier implements Notifier {
   private final Properties properties;
 
   /**
-   * Prepares to send; nothing is connected yet.
+   * Creates the notifier; does not connect.
    *
-   * @param to the address of who is told
-   * @param escalation whether that is the second address
+   * @param to the recipient's address
+   * @param escalation whether this is the second address, used for escalation only
    * @throws IllegalArgumentException when the server's certificates cannot be read
    */
   public EmailNotifier(String name, MailServer server, String to, boolean escalation) {
-    this(name, server, to, escalation, ANSWER_LIMIT_MS);
+    this(name, server, to, escalation, RESPONSE_TIMEOUT_MS);
   }
 
   EmailNotifier(
@@ -72,7 +72,7 @@ public final class EmailNotifier implements Notifier {
     properties.put(prefix + "host", server.host());
     properties.put(prefix + "port", String.valueOf(server.port()));
     properties.put(prefix + "auth", String.valueOf(server.user() != null));
-    properties.put(prefix + "connectiontimeout", CONNECT_LIMIT_MS);
+    properties.put(prefix + "connectiontimeout", CONNECT_TIMEOUT_MS);
     properties.put(prefix + "timeout", answerLimitMs);
     properties.put(prefix + "writetimeout", answerLimitMs);
     properties.put(prefix + "quitwait", "false");
@@ -128,20 +128,22 @@ public final class EmailNotifier implements Notifier {
   }
 
   @Override
-  public Outcome deliver(Delivery delivery) {
+  public DeliveryOutcome deliver(Delivery delivery) {
     Session session = Session.getInstance(properties);
     try (Transport transport = session.getTransport()) {
       MimeMessage message = message(session, delivery);
       transport.connect(server.user(), server.password());
       transport.sendMessage(message, message.getAllRecipients());
-      return Outcome.delivered("the server " + server.host() + " has taken it for " + to);
+      return DeliveryOutcome.delivered(
+          "the server " + server.host() + " has accepted the message for " + to);
     } catch (AuthenticationFailedException e) {
-      return Outcome.later(
-          "the server " + server + " does not accept this user and password: " + words(e));
+      return DeliveryOutcome.later(
+          "the server " + server + " rejects this user and password: " + words(e));
     } catch (MessagingException e) {
       return refusedForGood(e)
-          ? Outcome.refused("the server " + server.host() + " refuses it: " + words(e))
-          : Outcome.later("no delivery through " + server + ": " + words(e));
+          ? DeliveryOutcome.refused(
+              "the server " + server.host() + " rejects the message: " + words(e))
+          : DeliveryOutcome.later("cannot deliver through " + server + ": " + words(e));
     }
   }
 
@@ -168,7 +170,7 @@ public final class EmailNotifier implements Notifier {
         + '>';
   }
 
-  /** Only an address that the server refuses for good; all else may be put right. */
+  /** Whether the server rejects the address permanently; any other failure is retried. */
   private static boolean refusedForGood(MessagingException e) {
     for (Exception next = e; next instanceof MessagingException at; next = at.getNextException()) {
       if (next instanceof SMTPAddressFailedException address) {
@@ -181,7 +183,7 @@ public final class EmailNotifier implements Notifier {
     return false;
   }
 
-  /** What lies deepest says most. */
+  /** The message of the innermost exception, which is the most specific. */
   private static String words(MessagingException e) {
     Exception deepest = e;
     for (Exception next = e; next != null; next = next(next)) {
@@ -198,7 +200,7 @@ public final class EmailNotifier implements Notifier {
     return e.getCause() instanceof Exception cause ? cause : null;
   }
 
-  /** A message that keeps the number it was given. */
+  /** A message with a fixed Message-ID. */
   private static final class Numbered extends MimeMessage {
     private final String id;
 

@@ -3,19 +3,19 @@ package tepidarium.alert.notify.channel;
 import java.net.URI;
 import java.net.http.HttpRequest;
 import java.time.Duration;
-import tepidarium.alert.notify.Outcome;
+import tepidarium.alert.notify.DeliveryOutcome;
 
-/** Calls an address on another machine, so that somebody notices when the calls stop. */
+/** Sends heartbeat requests to another machine, which can alert a person when they stop. */
 public final class Heartbeat {
   private final URI url;
-  private final Web web = new Web(Duration.ofSeconds(15));
+  private final HttpSender web = new HttpSender(Duration.ofSeconds(15));
 
   public Heartbeat(URI url) {
     this.url = url;
   }
 
-  /** Calls once, with GET; waits for the answer, 15 s at most. */
-  public Outcome beat() {
+  /** Sends one GET request; waits at most 15 s for the response. */
+  public DeliveryOutcome beat() {
     return web.send(HttpRequest.newBuilder(url).GET().build());
   }
 }

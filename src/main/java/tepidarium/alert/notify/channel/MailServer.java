@@ -4,13 +4,12 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
- * An SMTP server to hand e-mail to.
+ * The address and login of an SMTP server.
  *
  * @param user name to log in, or null to send without
  * @param password password to log in, or null
  * @param from the sender's address
- * @param certificatePem certificates, PEM, that are trusted in place of the usual authorities; null
- *     for those
+ * @param certificatePem trusted certificates in PEM format; null for Java's default authorities
  */
 public record MailServer(
     String host,
@@ -21,13 +20,13 @@ public record MailServer(
     String from,
     @Nullable String certificatePem) {
 
-  /** How the conversation is encrypted. */
+  /** The encryption of the connection. */
   public enum Tls {
-    /** Begins in the clear and must change over before anything is said (RFC 3207). */
+    /** STARTTLS: starts unencrypted and must switch to TLS before any command (RFC 3207). */
     STARTTLS,
     /** Encrypted from the first byte (RFC 8314). */
     IMPLICIT,
-    /** Not at all: for a server on this machine or in a network that is trusted. */
+    /** No encryption; for a server on this machine or in a trusted network. */
     NONE;
 
     public String key() {

@@ -6,11 +6,16 @@ import java.util.HexFormat;
 import javax.crypto.Mac;
 import javax.crypto.spec.SecretKeySpec;
 
-/** HMAC-SHA256 (RFC 2104, FIPS 180-4), by which a receiver knows who sent a message. */
+/**
+ * Signs messages with HMAC-SHA256 (RFC 2104, FIPS 180-4), so that a receiver can verify the sender.
+ */
 final class Signature {
   private Signature() {}
 
-  /** Over the timestamp in epoch seconds, a full stop and the body, all in UTF-8; hexadecimal. */
+  /**
+   * Signs the timestamp in epoch seconds, a full stop and the body, all in UTF-8. Returns
+   * hexadecimal digits.
+   */
   static String of(String secret, String timestamp, String body) {
     return hmac(secret, timestamp + '.' + body);
   }
@@ -21,7 +26,7 @@ final class Signature {
       mac.init(new SecretKeySpec(secret.getBytes(StandardCharsets.UTF_8), "HmacSHA256"));
       return HexFormat.of().formatHex(mac.doFinal(text.getBytes(StandardCharsets.UTF_8)));
     } catch (GeneralSecurityException e) {
-      throw new IllegalStateException("every Java has HmacSHA256", e);
+      throw new IllegalStateException("HmacSHA256 is missing from this Java runtime", e);
     }
   }
 }

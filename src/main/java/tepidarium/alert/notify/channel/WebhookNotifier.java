@@ -12,15 +12,15 @@ import java.time.Clock;
 import java.time.Duration;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.notify.Delivery;
+import tepidarium.alert.notify.DeliveryOutcome;
 import tepidarium.alert.notify.NoticeJson;
 import tepidarium.alert.notify.Notifier;
-import tepidarium.alert.notify.Outcome;
 
 /**
  * Posts the notice as JSON. {@code Tepidarium-Delivery} is the same for each attempt of a delivery.
  * With a secret, {@code Tepidarium-Signature} is {@code sha256=} and the hexadecimal HMAC-SHA256 of
- * {@code Tepidarium-Timestamp} (epoch seconds of the attempt), a full stop and the body. Any answer
- * from 200 to 299 within the time limit means delivered. Safe for use by several threads.
+ * {@code Tepidarium-Timestamp} (epoch seconds of the attempt), a full stop and the body. A response
+ * status from 200 to 299 within 15 s means delivered. Thread-safe.
  */
 public final class WebhookNotifier implements Notifier {
   private static final Duration LIMIT = Duration.ofSeconds(15);
@@ -33,12 +33,12 @@ public final class WebhookNotifier implements Notifier {
   private final URI url;
   private final @Nullable String secret;
   private final Clock clock;
-  private final Web web;
+  private final HttpSender web;
 
   /**
-   * Prepares to post; nothing is connected yet.
+   * Creates the notifier; does not connect.
    *
-   * @param secret what the signature is made with; null for none
+   * @param secret key of the signature; null for no signature
    */
   public WebhookNotifier(URI url, @Nullable String secret, Clock clock) {
     this(url, secret, clock, LIMIT);
@@ -48,7 +48,7 @@ public final class WebhookNotifier implements Notifier {
     this.url = url;
     this.secret = secret;
     this.clock = clock;
-    this.web = new Web(limit);
+    this.web = new HttpSender(limit);
   }
 
   @Override
@@ -63,11 +63,11 @@ public final class WebhookNotifier implements Notifier {
 
   @Override
   public String target() {
-    return Web.shown(url) + (secret == null ? ", unsigned" : ", signed");
+    return HttpSender.shown(url) + (secret == null ? ", unsigned" : ", signed");
   }
 
   @Override
-  public Outcome deliver(Delivery delivery) {
+  public DeliveryOutcome deliver(Delivery delivery) {
     String body = json(NoticeJson.of(delivery.notice()));
     String timestamp = String.valueOf(clock.instant().getEpochSecond());
     String number = delivery.notice().createdAt().toEpochMilli() + "-" + delivery.id();

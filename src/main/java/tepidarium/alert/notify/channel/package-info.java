@@ -1,4 +1,4 @@
-/** The ways to reach somebody outside: e-mail, a webhook, and the heartbeat to another machine. */
+/** Notification channels: e-mail, webhook, and the heartbeat to another machine. */
 @NullMarked
 package tepidarium.alert.notify.channel;
 

@@ -10,19 +10,19 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
-import tepidarium.alert.notify.Outcome;
+import tepidarium.alert.notify.DeliveryOutcome;
 
 /**
- * One HTTP call that ends within a time limit, whatever the other side does. Redirects are not
- * followed: what is sent goes where the grower said and nowhere else.
+ * Sends HTTP requests with a total timeout. Does not follow redirects, so that data goes only to
+ * the configured address.
  */
-final class Web {
-  private static final String NO_REDIRECT = ", which leads elsewhere: set that address instead";
+final class HttpSender {
+  private static final String NO_REDIRECT = ", a redirect: set the address that it points to";
 
   private final HttpClient client;
   private final Duration limit;
 
-  Web(Duration limit) {
+  HttpSender(Duration limit) {
     this.limit = limit;
     this.client =
         HttpClient.newBuilder()
@@ -31,32 +31,33 @@ final class Web {
             .build();
   }
 
-  /** The address as it may be shown: what follows the host may hold a secret. */
+  /** The address without path and query, which may contain a secret. */
   static String shown(URI url) {
     String port = url.getPort() < 0 ? "" : ":" + url.getPort();
     return url.getScheme() + "://" + url.getHost() + port + "/…";
   }
 
-  /** Sends; any answer from 200 to 299 means that it was taken. */
-  Outcome send(HttpRequest request) {
+  /** Sends a request; a response status from 200 to 299 means success. */
+  DeliveryOutcome send(HttpRequest request) {
     String shown = shown(request.uri());
     CompletableFuture<HttpResponse<Void>> answer =
         client.sendAsync(request, BodyHandlers.discarding());
     try {
       int status = answer.get(limit.toMillis(), TimeUnit.MILLISECONDS).statusCode();
       return status / 100 == 2
-          ? Outcome.delivered(shown + " answered " + status)
-          : Outcome.later(shown + " answered " + status + (status / 100 == 3 ? NO_REDIRECT : ""));
+          ? DeliveryOutcome.delivered(shown + " answered " + status)
+          : DeliveryOutcome.later(
+              shown + " answered " + status + (status / 100 == 3 ? NO_REDIRECT : ""));
     } catch (TimeoutException e) {
       answer.cancel(true);
-      return Outcome.later(shown + " did not answer within " + limit.toSeconds() + " s");
+      return DeliveryOutcome.later(shown + " did not answer within " + limit.toSeconds() + " s");
     } catch (ExecutionException e) {
-      return Outcome.later(
+      return DeliveryOutcome.later(
           "cannot reach " + shown + ": " + words(e.getCause() == null ? e : e.getCause()));
     } catch (InterruptedException e) {
       answer.cancel(true);
       Thread.currentThread().interrupt();
-      return Outcome.later("stopped while " + shown + " had not answered");
+      return DeliveryOutcome.later("interrupted while waiting for " + shown);
     }
   }
 

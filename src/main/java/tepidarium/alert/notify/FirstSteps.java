@@ -2,12 +2,12 @@ package tepidarium.alert.notify;
 
 import java.util.List;
 
-/** What to do first, in plain words; common practice, no source. */
-final class Advice {
+/** Lists the first steps for each alert topic; common practice, no source. */
+final class FirstSteps {
   private static final String OPEN_LITTLE =
       "Open it briefly if at all, where air moves; gloves and a mask where there may be mould.";
 
-  private Advice() {}
+  private FirstSteps() {}
 
   /** The first steps for a topic, the most important one first. */
   static List<String> of(String topic) {

@@ -6,14 +6,14 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 
-/** Small words that notices are made of. */
-final class Words {
+/** Formats topics, times and durations for notices. */
+final class NoticeFormat {
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ENGLISH);
 
-  private Words() {}
+  private NoticeFormat() {}
 
-  /** What a topic is called in a list, such as "too cold". */
+  /** The short name of a topic, such as "too cold". */
   static String state(String topic) {
     return switch (topic) {
       case "cold" -> "too cold";
@@ -32,7 +32,7 @@ final class Words {
     };
   }
 
-  /** How far outside, such as "below"; empty where the value has no limit that it is beyond. */
+  /** The direction beyond the limit, such as "below"; empty for a topic without such a limit. */
   static String beyond(String topic) {
     return switch (topic) {
       case "cold", "dry" -> "below";
@@ -45,7 +45,7 @@ final class Words {
     return WHEN.format(at.atZone(zone));
   }
 
-  /** A length of time in at most two parts. */
+  /** A duration in at most two units. */
   static String length(Duration time) {
     long minutes = Math.max(0, time.toMinutes());
     if (minutes < 60) {
@@ -57,7 +57,9 @@ final class Words {
     return minutes / 1_440 + " days " + minutes % 1_440 / 60 + " h";
   }
 
-  /** One line, whatever a grower wrote into a name: no character may begin another header. */
+  /**
+   * Removes line breaks and control characters, so that a name cannot start another e-mail header.
+   */
   static String oneLine(String text) {
     return text.replaceAll("[\\p{Cntrl}\\u2028\\u2029]+", " ").strip();
   }
