@@ -107,17 +107,17 @@ class NoticeRulesTest {
               + " "
               + due.kind().key()
               + " "
-              + due.concerns().size()
+              + due.subjects().size()
               + (due.along().isEmpty() ? "" : " + " + due.along().size()));
       due.along().forEach(one -> told.put(one.key(), one.told(now)));
-      due.concerns()
+      due.subjects()
           .forEach(
               c -> {
                 told.put(c.key(), NoticeRules.after(due.kind(), c, told.get(c.key()), now));
                 pendingSince.remove(c.key());
               });
     }
-    plan.silently().forEach(t -> told.put(t.concern(), t));
+    plan.silently().forEach(t -> told.put(t.subject(), t));
     told.keySet().removeAll(plan.forgotten());
   }
 

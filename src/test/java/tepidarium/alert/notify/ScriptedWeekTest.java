@@ -212,22 +212,22 @@ class ScriptedWeekTest {
         .forEach(alert -> known.put(AlertSubject.key(alert), alert));
     List<AlertSubject> concerns =
         known.values().stream().map(a -> AlertSubject.of(a, now)).toList();
-    for (AlertSubject concern : concerns) {
-      if (rules.pending(concern, told)) {
-        pendingSince.putIfAbsent(concern.key(), now);
+    for (AlertSubject subject : concerns) {
+      if (rules.pending(subject, told)) {
+        pendingSince.putIfAbsent(subject.key(), now);
       }
     }
     List<PendingAlert> coming = PendingAlert.among(alerts.conditions(), known.values(), now);
     NoticeRules.Plan plan = rules.plan(concerns, coming, told, pendingSince, now);
     plan.due().forEach(due -> send(due, known, now));
-    plan.silently().forEach(one -> told.put(one.concern(), one));
+    plan.silently().forEach(one -> told.put(one.subject(), one));
     plan.forgotten().forEach(told::remove);
   }
 
   private void send(NoticeRules.DueNotice due, Map<String, Alert> known, Instant now) {
     List<AlertDetails> situations =
-        due.concerns().stream()
-            .map(concern -> known.get(concern.key()))
+        due.subjects().stream()
+            .map(subject -> known.get(subject.key()))
             .map(alert -> new AlertDetails(alert, name(alert.container()), null))
             .toList();
     List<NoticeText.NamedPendingAlert> along =
@@ -238,9 +238,9 @@ class ScriptedWeekTest {
     String when = WHEN.format(now.atZone(ZoneOffset.UTC));
     messages.add(when + ' ' + due.kind().key() + ": " + notice.subject());
     due.along().forEach(one -> told.put(one.key(), one.told(now)));
-    for (AlertSubject concern : due.concerns()) {
-      String key = concern.key();
-      told.put(key, NoticeRules.after(due.kind(), concern, told.get(key), now));
+    for (AlertSubject subject : due.subjects()) {
+      String key = subject.key();
+      told.put(key, NoticeRules.after(due.kind(), subject, told.get(key), now));
       pendingSince.remove(key);
     }
   }
