@@ -83,7 +83,7 @@ class NoticesConfigTest {
           "escalateAfterMinutes means nothing without",
           "quietHours.low must be",
           "quietHours knows low, medium and high",
-          "the end of the quiet hours must differ from their start",
+          "quiet hours must end at another time",
           "collectSeconds must be from 0",
           "email.host is needed",
           "email.port must be from 1",

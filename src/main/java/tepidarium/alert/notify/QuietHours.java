@@ -16,7 +16,7 @@ import java.time.ZoneId;
 public record QuietHours(LocalTime from, LocalTime until) {
   public QuietHours {
     if (from.equals(until)) {
-      throw new IllegalArgumentException("the end of the quiet hours must differ from their start");
+      throw new IllegalArgumentException("quiet hours must end at another time than they begin");
     }
   }
 
