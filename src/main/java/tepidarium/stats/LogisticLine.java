@@ -34,6 +34,8 @@ public record LogisticLine(
   private static final double CLOSE = 1e-10;
 
   private static final double LEAST_WEIGHT = 1e-9;
+  private static final double LEAST_SHARE = 1e-6;
+  private static final double ROUNDING = 1e-13;
 
   /**
    * Trials at one place.
@@ -69,13 +71,41 @@ public record LogisticLine(
       }
       double up = (now.xx() * now.scoreAt() - now.x() * now.scoreSlope()) / now.determinant();
       double steeper = (now.one() * now.scoreSlope() - now.x() * now.scoreAt()) / now.determinant();
-      at += up;
-      slope += steeper;
-      if (Math.abs(up) + Math.abs(steeper) < CLOSE) {
+      double share = share(groups, centre, at, slope, up, steeper);
+      at += share * up;
+      slope += share * steeper;
+      if (share * (Math.abs(up) + Math.abs(steeper)) < CLOSE) {
         return Optional.of(line(groups, centre, at, slope));
       }
     }
     return Optional.empty();
+  }
+
+  /** How much of a step to take: half of it again and again while it would lead down. */
+  private static double share(
+      List<Group> groups, double centre, double at, double slope, double up, double steeper) {
+    double now = logLikelihood(groups, centre, at, slope);
+    double share = 1;
+    while (share > LEAST_SHARE
+        && logLikelihood(groups, centre, at + share * up, slope + share * steeper)
+            < now - ROUNDING * Math.abs(now)) {
+      share /= 2;
+    }
+    return share;
+  }
+
+  private static double logLikelihood(List<Group> groups, double centre, double at, double slope) {
+    double sum = 0;
+    for (Group group : groups) {
+      double logit = at + slope * (group.x() - centre);
+      sum -= group.hits() * logOnePlusExp(-logit);
+      sum -= (group.trials() - group.hits()) * logOnePlusExp(logit);
+    }
+    return sum;
+  }
+
+  private static double logOnePlusExp(double x) {
+    return x > 0 ? x + Math.log1p(Math.exp(-x)) : Math.log1p(Math.exp(x));
   }
 
   /** Fisher's information and the score at some numbers. */

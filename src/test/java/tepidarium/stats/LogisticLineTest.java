@@ -51,6 +51,22 @@ class LogisticLineTest {
     assertEquals(0.5, line.limitsAt(line.halfLimits().high()).low(), 1e-9);
   }
 
+  /**
+   * Large lots, of which the first step would overshoot. Computed with R 4.2.2, glm(…, binomial).
+   */
+  @Test
+  void largeLotsWithoutSeparationAreFitted() {
+    LogisticLine line =
+        LogisticLine.of(
+                List.of(
+                    new Group(3, 1660, 1710), new Group(5.1, 1797, 1948), new Group(12.2, 30, 142)))
+            .orElseThrow();
+    assertEquals(5.1370754279, line.intercept(), 1e-7);
+    assertEquals(-0.5263898009, line.slope(), 1e-8);
+    assertEquals(0.02680066279, line.slopeError(), 1e-8);
+    assertEquals(0.2545997978, line.dispersion(), 1e-6);
+  }
+
   @Test
   void countsThatTellNoLineGiveNone() {
     assertTrue(LogisticLine.of(BEETLES.subList(0, 2)).isEmpty(), "two groups");
