@@ -7,6 +7,10 @@ import java.time.Instant;
  * Corrects readings of a sensor that drifts, from its corrections at two dates: linear between
  * them, the earlier before, the later after. Source of the propagation: JCGM 100:2008 (GUM).
  *
+ * <p>Both corrections usually come from one reference, whose error they share. Their uncertainties
+ * are therefore added as fully correlated (GUM 5.2.2, equation 16 with correlation 1), which is too
+ * much by at most the factor √2 where they are independent.
+ *
  * <p>Between the dates the drift may also have come all at once, at any instant with equal
  * probability. The mean of that is the same straight line, and its variance w (1 − w) · drift²,
  * with w the share of time gone by, is added. After the later date the drift may go on or turn, at
@@ -50,8 +54,7 @@ public record DatedCorrections(Instant from, Correction first, Instant to, Corre
     double beyond = Math.max(0, elapsed(at) - 1);
     double gain = (1 - share) * first.gain() + share * second.gain();
     double square =
-        square((1 - share) * first.uncertainty(reading))
-            + square(share * second.uncertainty(reading))
+        square((1 - share) * first.uncertainty(reading) + share * second.uncertainty(reading))
             + share * (1 - share) * square(drift(reading))
             + square(FixedPoint.ofLimits(beyond * drift(reading)))
             + square(gain * repeatability);
