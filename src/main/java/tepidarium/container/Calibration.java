@@ -3,8 +3,8 @@ package tepidarium.container;
 import tepidarium.reading.Quantity;
 
 /**
- * What is added to a sensor's raw readings when they are read back, and how far off its temperature
- * may still be.
+ * The offsets added to a sensor's raw readings when they are queried, and its remaining temperature
+ * error.
  *
  * @param temperatureOffsetC °C, −10 to 10
  * @param humidityOffsetPercent percent relative humidity, −30 to 30
@@ -23,7 +23,7 @@ public record Calibration(
     Checks.within("temperatureError", temperatureErrorC, 0, 5, "°C");
   }
 
-  /** What to add to a raw value of the quantity, in its unit. */
+  /** The offset for a raw value of the quantity, in its unit. */
   public double offset(Quantity quantity) {
     return switch (quantity) {
       case TEMPERATURE -> temperatureOffsetC;

@@ -3,7 +3,7 @@ package tepidarium.container;
 import java.util.Locale;
 import tepidarium.reading.InvalidInput;
 
-/** Says in one place how a value that makes no sense is refused. */
+/** Checks ranges and lengths, and throws {@link InvalidInput} with a uniform message. */
 final class Checks {
   private Checks() {}
 

@@ -8,15 +8,15 @@ import java.util.regex.Pattern;
 import tepidarium.reading.InvalidInput;
 
 /**
- * A container's name for machines: lower-case letters, digits and hyphens, so that it can stand in
- * a topic and in an address. {@code room} is not a container: it stands for the surroundings.
+ * Identifies a container in topics and URLs: lower-case letters, digits and hyphens. {@code room}
+ * is not a container; it identifies the surroundings.
  */
 public record ContainerId(String value) {
   private static final Pattern FORM = Pattern.compile("[a-z0-9][a-z0-9-]{0,63}");
   private static final Pattern MARKS = Pattern.compile("\\p{M}+");
   private static final Pattern OTHERS = Pattern.compile("[^a-z0-9]+");
 
-  /** Where a room sensor is placed. Stands after the patterns, since making it needs one. */
+  /** The place of room sensors. Declared after the patterns, because its construction needs one. */
   public static final ContainerId ROOM = new ContainerId("room");
 
   public ContainerId {
@@ -25,12 +25,12 @@ public record ContainerId(String value) {
     }
   }
 
-  /** The id that a text is; empty where it has another form than an id must have. */
+  /** Parses an id; empty if the text is not a valid id. */
   public static Optional<ContainerId> ofText(String text) {
     return FORM.matcher(text).matches() ? Optional.of(new ContainerId(text)) : Optional.empty();
   }
 
-  /** The id for a new container: its name made plain, and a number where that is taken. */
+  /** Creates an id from a name; appends a number if the id is taken. */
   public static ContainerId forName(String name, Set<ContainerId> taken) {
     String plain = MARKS.matcher(Normalizer.normalize(name, Normalizer.Form.NFD)).replaceAll("");
     String joined = OTHERS.matcher(plain.toLowerCase(Locale.ROOT)).replaceAll("-");

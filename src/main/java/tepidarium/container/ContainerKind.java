@@ -1,6 +1,6 @@
 package tepidarium.container;
 
-/** What the seeds lie in. */
+/** The kind of container. */
 public enum ContainerKind {
   BAG,
   BOX,

@@ -4,7 +4,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
 
 /**
- * What a grower decides about a container.
+ * The settings of a container that the grower can change.
  *
  * @param heatSource what warms it, in the grower's words; null for nothing
  * @param baseC base temperature, °C

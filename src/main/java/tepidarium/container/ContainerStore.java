@@ -5,19 +5,18 @@ import java.util.Map;
 import tepidarium.reading.SensorId;
 
 /**
- * Keeps the record of containers, placements, calibrations and openings. Each method that writes is
- * one transaction and has reached the disk when it returns. A broken store throws an unchecked
- * exception with its cause.
+ * Stores containers, placements, calibrations and openings. Each write is one transaction and is
+ * durable when the method returns. A broken store throws an unchecked exception with its cause.
  */
 public interface ContainerStore {
   List<Container> containers();
 
-  /** Adds the container, or replaces the one with its id. */
+  /** Inserts the container, or replaces the one with the same id. */
   void put(Container container);
 
   /**
-   * Forgets the container, its placements and its openings, declined ones too. Readings stay with
-   * their sensors.
+   * Deletes the container, its placements and its openings, including declined ones. Readings are
+   * kept, because they belong to their sensors.
    */
   void remove(ContainerId id);
 
@@ -34,7 +33,7 @@ public interface ContainerStore {
 
   void addOpening(Opening opening);
 
-  /** Suggested openings that the grower said were none. */
+  /** Suggested openings that the grower declined. */
   List<Opening> declinedOpenings();
 
   void addDeclinedOpening(Opening declined);

@@ -2,5 +2,5 @@ package tepidarium.container;
 
 import tepidarium.reading.Span;
 
-/** A stretch in which somebody had the container open for a check. */
+/** A time span in which a person had the container open for a check. */
 public record Opening(ContainerId container, Span span) {}

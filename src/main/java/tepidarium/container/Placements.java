@@ -6,13 +6,13 @@ import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** Corrects the list of one sensor's placements: a sensor is in one place at a time. */
+/** Updates the list of one sensor's placements so that they do not overlap. */
 final class Placements {
   private Placements() {}
 
   /**
-   * The placements after a sensor was put somewhere, or nowhere, for a stretch: the old ones keep
-   * only what lies outside that stretch.
+   * Returns the placements after a new one: old placements are cut to the time outside the new
+   * span.
    *
    * @param until null for "from then on"
    * @param added null for nowhere

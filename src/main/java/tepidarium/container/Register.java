@@ -20,12 +20,12 @@ import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 
 /**
- * Which containers there are and which sensor is where. Reading is from a snapshot in memory, since
- * every arriving reading asks; changes go to the store first. Safe for use by several threads;
- * changes take turns.
+ * The register of containers, sensor placements, calibrations and openings. Queries use an
+ * in-memory snapshot, because every incoming reading needs one. Changes are written to the store
+ * first. Thread-safe; changes run one at a time.
  */
 public final class Register {
-  /** Told after a change, on the thread that made it, with what it touched. */
+  /** Called after a change, on the changing thread, with the affected containers. */
   public interface Listener {
     void changed(Set<ContainerId> touched);
   }
@@ -88,7 +88,7 @@ public final class Register {
     return Optional.ofNullable(snapshot.containers().get(id));
   }
 
-  /** Where the sensor was at that instant; empty when it was nowhere. */
+  /** The container in which the sensor was placed at that instant; empty if in none. */
   public Optional<ContainerId> placeOf(SensorId sensor, Instant at) {
     return placementsOf(sensor).stream()
         .filter(placement -> placement.holdsAt(at))
@@ -102,7 +102,7 @@ public final class Register {
   }
 
   /**
-   * The container's placements, earliest first: the order in which its sensors speak for it.
+   * The container's placements, earliest first. The earliest placed sensor has priority.
    *
    * @param id a container or {@link ContainerId#ROOM}
    */
@@ -122,9 +122,7 @@ public final class Register {
         .toList();
   }
 
-  /**
-   * Whether a suggested opening is settled: it overlaps a recorded one, or one that was declined.
-   */
+  /** Whether a suggested opening is already decided: it overlaps a recorded or declined one. */
   public boolean settled(Opening suggested) {
     return Stream.concat(snapshot.openings().stream(), snapshot.declined().stream())
         .anyMatch(
@@ -161,7 +159,7 @@ public final class Register {
     return Optional.of(changed);
   }
 
-  /** Forgets a container; false when there is none with that id. */
+  /** Deletes a container; false if there is none with that id. */
   public synchronized boolean remove(ContainerId id) {
     if (!snapshot.containers().containsKey(id)) {
       return false;
@@ -172,8 +170,7 @@ public final class Register {
   }
 
   /**
-   * Puts a sensor into a container for a stretch; what was recorded for that stretch before gives
-   * way.
+   * Places a sensor in a container for a time span; replaces earlier placements within that span.
    *
    * @param place a container, {@link ContainerId#ROOM}, or null for nowhere
    * @param start cut to whole milliseconds
@@ -219,10 +216,9 @@ public final class Register {
   }
 
   /**
-   * Records that the container is being opened from now on. One that is open already stays open for
-   * as long as either says.
+   * Records that the container is opened now. If it is open already, the later of both ends counts.
    *
-   * @return the opening that is going on
+   * @return the current opening
    * @throws InvalidInput when there is no such container
    */
   public synchronized Opening openNow(ContainerId id, Duration time, Instant now) {
@@ -241,9 +237,9 @@ public final class Register {
   }
 
   /**
-   * Records that the container has been closed: what is going on there as an opening ends now.
+   * Records that the container has been closed: ends its current openings now.
    *
-   * @return the openings that have ended; empty when none was going on
+   * @return the ended openings; empty if the container was not open
    */
   public synchronized List<Opening> close(ContainerId id, Instant now) {
     List<Opening> ended =
@@ -256,7 +252,7 @@ public final class Register {
   }
 
   /**
-   * Records that a suggested opening was none, so that it is not offered again.
+   * Declines a suggested opening, so that it is not suggested again.
    *
    * @throws InvalidInput when there is no such container
    */

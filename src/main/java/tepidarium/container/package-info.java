@@ -1,4 +1,4 @@
-/** Containers, their warm-dark band, and where sensors are placed and when. */
+/** Containers, their warm-dark band, sensor placements, calibrations and openings. */
 @NullMarked
 package tepidarium.container;
 

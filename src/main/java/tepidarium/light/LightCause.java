@@ -1,8 +1,8 @@
 package tepidarium.light;
 
 /**
- * Where the light of an event came from, and what to do about it.
+ * The probable source of a light event, with advice.
  *
- * @param advice plain words for the grower
+ * @param advice advice for the grower
  */
 public record LightCause(LightKind kind, String advice) {}

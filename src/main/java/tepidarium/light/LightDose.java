@@ -6,11 +6,11 @@ import tepidarium.reading.SegmentVisitor;
 import tepidarium.reading.Span;
 
 /**
- * Light added up over a span: the trapezoid integral between readings; gaps add nothing.
+ * The light dose over a span: the trapezoid integral between readings; gaps add nothing.
  *
  * @param luxHours lux·h over covered time
  * @param coveredMs time covered by readings, ms
- * @param gapMs time in which nothing is known, ms
+ * @param gapMs time without readings, ms
  */
 public record LightDose(double luxHours, long coveredMs, long gapMs) {
 

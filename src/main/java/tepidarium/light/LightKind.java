@@ -2,7 +2,7 @@ package tepidarium.light;
 
 import java.util.Locale;
 
-/** Where light in a dark container came from. */
+/** The source of light in a dark container. */
 public enum LightKind {
   /** A recorded opening. */
   OPENING,
@@ -10,7 +10,7 @@ public enum LightKind {
   DAYLIGHT,
   /** A lamp, or light of one through an open lid or door. */
   LAMP,
-  /** It cannot be told. */
+  /** Unknown. */
   OTHER;
 
   public String key() {

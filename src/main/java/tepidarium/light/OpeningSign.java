@@ -4,7 +4,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Span;
 
 /**
- * A stretch in which readings look as if somebody had the container open.
+ * A suggested opening: a time span in which the readings suggest that the container was open.
  *
  * @param span from the first lit reading to the first dark one, or the last lit one seen
  * @param peakLux the brightest reading, lux

@@ -11,10 +11,9 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 
 /**
- * Recognises openings that nobody announced by their shape: it is light at once, temperature and
- * humidity fall within minutes below anything of the hour before, and then recover. Where only one
- * of the two is measured, that one must show it; light alone shows nothing. The bounds are common
- * practice, no source.
+ * Detects openings that were not recorded. The light rises at once; temperature and humidity fall
+ * within minutes below all values of the hour before, and then recover. If only one of the two is
+ * measured, that one is sufficient; light alone is not. The bounds are common practice, no source.
  */
 public final class OpeningSigns {
   private static final Duration JOIN = Duration.ofMinutes(2);
@@ -27,17 +26,17 @@ public final class OpeningSigns {
   private static final double RECOVERED_SHARE = 0.5;
 
   /**
-   * How one quantity went through an event.
+   * The change of one quantity during an event.
    *
    * @param fall from the last value before to the lowest, in its unit
-   * @param clear whether it fell below all that was before, by enough
-   * @param recovered whether it came back at least half of the way
+   * @param clear whether it fell far enough below all earlier values
+   * @param recovered whether it recovered by at least half of the fall
    */
   private record Dip(double fall, boolean clear, boolean recovered) {}
 
   private OpeningSigns() {}
 
-  /** The stretch whose samples are needed to judge events that begin in the span. */
+  /** The time span of the samples needed to evaluate events that begin in the span. */
   public static Span neededFor(Span span) {
     return new Span(span.from().minus(BEFORE), span.to().plus(LONGEST).plus(LAG).plus(RECOVERY));
   }
@@ -64,7 +63,7 @@ public final class OpeningSigns {
     return signs;
   }
 
-  /** An event at the very first reading may have begun long before. */
+  /** The first light sample; an event that starts there may have begun much earlier. */
   private static Instant first(Samples light) {
     return Instant.ofEpochMilli(light.firstMs());
   }

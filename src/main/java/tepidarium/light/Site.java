@@ -1,7 +1,7 @@
 package tepidarium.light;
 
 /**
- * Where the containers stand, for the sun's place in their sky.
+ * The geographic position of the containers, for computing the sun's position.
  *
  * @param latitudeDegrees degrees north, −90 to 90
  * @param longitudeDegrees degrees east, −180 to 180

@@ -1,4 +1,4 @@
-/** Light events and light dose: pure functions over samples. */
+/** Light events, their probable sources, and light dose; pure functions over samples. */
 @NullMarked
 package tepidarium.light;
 

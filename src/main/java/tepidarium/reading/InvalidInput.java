@@ -3,8 +3,8 @@ package tepidarium.reading;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Says that something a person or another program entered cannot be used, and why. Any other {@link
- * IllegalArgumentException} is a mistake in this program.
+ * Thrown for invalid input from a person or another program, with the reason. Any other {@link
+ * IllegalArgumentException} is a bug in this program.
  */
 public final class InvalidInput extends IllegalArgumentException {
   private static final long serialVersionUID = 1L;

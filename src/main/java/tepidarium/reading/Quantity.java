@@ -52,7 +52,7 @@ public enum Quantity {
     return value >= low && value <= high;
   }
 
-  /** The plausible range in words, for a message to the grower. */
+  /** The plausible range as text for messages. */
   public String range() {
     return String.format(Locale.ROOT, "%.0f to %.0f %s", low, high, unit);
   }

@@ -5,7 +5,7 @@ import java.time.temporal.ChronoUnit;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What one sensor reported at one instant; any quantity may be absent, but not all.
+ * The values that one sensor reported at one instant; at least one quantity is present.
  *
  * @param at event time, whole milliseconds
  * @param temperatureC degrees Celsius
@@ -24,7 +24,9 @@ public record Reading(
     @Nullable Double illuminanceLux,
     @Nullable Double batteryV,
     @Nullable Arrival arrival) {
-  /** Earlier than this no reading was taken; a clock that says so was never set. */
+  /**
+   * Earliest valid time of a reading; an earlier one means that the sensor's clock was never set.
+   */
   public static final Instant EARLIEST = Instant.parse("2010-01-01T00:00:00Z");
 
   public Reading {
@@ -56,7 +58,7 @@ public record Reading(
     this(sensor, at, temperatureC, humidityPercent, illuminanceLux, batteryV, null);
   }
 
-  /** The same values at another instant, come in another way. */
+  /** Returns the same values with another instant and arrival. */
   public Reading movedTo(Instant other, @Nullable Arrival otherArrival) {
     return new Reading(
         sensor, other, temperatureC, humidityPercent, illuminanceLux, batteryV, otherArrival);

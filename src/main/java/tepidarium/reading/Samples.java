@@ -4,9 +4,9 @@ import java.util.Arrays;
 import java.util.OptionalDouble;
 
 /**
- * Values of one quantity at strictly ascending instants, in two plain arrays. Immutable; safe to
- * share between threads. Between two neighbours the value is taken to follow a straight line unless
- * they are further apart than the reader's longest gap.
+ * A series of one quantity: values at strictly ascending instants, in two arrays. Immutable and
+ * thread-safe. Between two neighbours the value is interpolated linearly, unless they are further
+ * apart than the caller's longest gap.
  */
 public final class Samples {
   public static final Samples EMPTY = new Samples(new long[0], new double[0]);
@@ -67,7 +67,7 @@ public final class Samples {
     return found >= 0 ? found : -found - 1;
   }
 
-  /** The same values moved up by an offset, as a calibration asks. */
+  /** Returns the series with an offset added to each value, as for a calibration. */
   public Samples plus(double offset) {
     if (offset == 0) {
       return this;
@@ -163,7 +163,7 @@ public final class Samples {
     }
   }
 
-  /** The value at an instant on the straight line that ends at a sample. */
+  /** Interpolates at an instant on the straight line that ends at a sample. */
   private double along(int end, long instantMs) {
     double share = (double) (instantMs - atMs[end - 1]) / (atMs[end] - atMs[end - 1]);
     return values[end - 1] + share * (values[end] - values[end - 1]);
@@ -181,7 +181,7 @@ public final class Samples {
     return OptionalDouble.of(along(index, instantMs));
   }
 
-  /** Collects samples in ascending order. Not safe for use by several threads. */
+  /** Builds a series from samples in ascending order. Not thread-safe. */
   public static final class Builder {
     private long[] atMs;
     private double[] values;

@@ -4,7 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 
 /**
- * A stretch of time, start included, end excluded.
+ * A time span from a start (inclusive) to an end (exclusive).
  *
  * @throws IllegalArgumentException when the end lies before the start
  */

@@ -3,9 +3,9 @@ package tepidarium.reading;
 import java.time.Duration;
 
 /**
- * The course of a quantity over covered time, summed up: mean, spread and extremes of the straight
- * lines between readings, so that they do not depend on how often the sensor reports. Gaps are left
- * out. Two stretches side by side join into one.
+ * Time-weighted statistics of a quantity: mean, standard deviation and extremes of the straight
+ * lines between readings. They do not depend on the reporting interval. Gaps are excluded. The
+ * statistics of adjoining spans can be merged.
  *
  * <p>Mean: ∫ v dt / ∫ dt. Standard deviation: √(∫ (v − mean)² dt / ∫ dt). On a line from a to b of
  * length L, the mean is (a + b) / 2, and ∫ (v − mean)² dt is L (b − a)² / 12. Parts are joined as
@@ -29,7 +29,7 @@ public record TimeWeighted(long coveredMs, double mean, double squares, double m
     return adder.sum();
   }
 
-  /** This and a stretch beside it. */
+  /** Merges the statistics of an adjoining span. */
   public TimeWeighted plus(TimeWeighted other) {
     if (coveredMs == 0 || other.coveredMs == 0) {
       return coveredMs == 0 ? other : this;

@@ -1,4 +1,4 @@
-/** What a sensor reports: readings, sensors' names, quantities, and runs of samples. */
+/** Sensor data: readings, sensor ids, quantities, and series of samples. */
 @NullMarked
 package tepidarium.reading;
 
