@@ -48,7 +48,7 @@ export function makeExtremes(id) {
   }
 
   function draw() {
-    told.replaceChildren(h('p', {}, extremesSummary(answer), ' ', h('a', { href: '/figures.html#container' }, 'How is this worked out?')), rows());
+    told.replaceChildren(h('p', {}, extremesSummary(answer), ' ', h('a', { href: '/figures.html#container' }, 'How is this worked out?')), rows() ?? '');
   }
 
   function rows() {

@@ -30,6 +30,12 @@ final class Browser implements AutoCloseable {
           "--disable-sync",
           "--disable-dev-shm-usage");
 
+  /** Words that JavaScript shows in place of a missing value; code in documents may have them. */
+  private static final String MISSING_VALUES =
+      "() => [...document.body.innerText.matchAll(/.*\\b(null|undefined|NaN)\\b.*/g)]"
+          + ".map((line) => line[0]).filter((line) => ![...document.querySelectorAll('code')]"
+          + ".some((code) => line.includes(code.innerText)))";
+
   private static com.microsoft.playwright.@Nullable Browser shared;
 
   private final com.microsoft.playwright.Browser browser;
@@ -95,10 +101,11 @@ final class Browser implements AutoCloseable {
     return complaints;
   }
 
-  /** No page has complained, and this one is no wider than the window. */
+  /** No page has complained; this one is no wider than the window and shows values, not nothing. */
   void assertNothingWrong(Page page) {
     assertEquals(List.of(), complaints);
     assertNoSidewaysScrolling(page);
+    assertEquals(List.of(), page.evaluate(MISSING_VALUES), "the page shows a missing value");
   }
 
   static void assertNoSidewaysScrolling(Page page) {

@@ -97,6 +97,7 @@ class HeatBenchPageIT {
     browser.assertNothingWrong(page);
     part.locator("tbody button").click();
     assertThat(part.locator("tbody tr")).hasCount(0);
+    browser.assertNothingWrong(page);
     page.navigate(service.url() + "/figures.html#container");
     assertThat(page.locator("h2#container")).hasText("Container");
     browser.assertNothingWrong(page);
