@@ -3,12 +3,15 @@ package tepidarium.sqlite;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.Objects;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
+import org.jspecify.annotations.Nullable;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteDataSource;
 import org.sqlite.SQLiteErrorCode;
@@ -26,6 +29,7 @@ public final class SqliteFile {
   private static final long FULL_CHECK_MAX_BYTES = 8L << 20;
 
   private final Path path;
+  private volatile @Nullable Object identity;
 
   private SqliteFile(Path path) {
     this.path = path;
@@ -47,6 +51,7 @@ public final class SqliteFile {
         file.check(connection);
         file.migrate(connection, schema);
       }
+      file.identity = identity(path);
     } catch (SQLException e) {
       throw failed(path, e);
     } catch (FlywayException e) {
@@ -215,5 +220,27 @@ public final class SqliteFile {
 
   public Path path() {
     return path;
+  }
+
+  /**
+   * To be called before each write: SQLite goes on writing to a file that somebody has deleted or
+   * replaced, and all of that is lost.
+   *
+   * @throws SQLException when the file at this path is not the one that was opened
+   */
+  public void requireInPlace() throws SQLException {
+    try {
+      if (Objects.equals(identity, identity(path))) {
+        return;
+      }
+    } catch (IOException e) {
+      throw new SQLException(path + " was removed while the service runs; start it again", e);
+    }
+    throw new SQLException(path + " was replaced while the service runs; start it again");
+  }
+
+  /** The number of the file on its disk; null where the system has none. */
+  private static @Nullable Object identity(Path path) throws IOException {
+    return Files.readAttributes(path, BasicFileAttributes.class).fileKey();
   }
 }

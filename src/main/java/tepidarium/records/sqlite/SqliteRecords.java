@@ -18,11 +18,13 @@ import tepidarium.sqlite.SqliteFile;
  */
 public final class SqliteRecords implements Database {
   private static final Schema SCHEMA = new Schema("db/records", 8);
+  private final SqliteFile file;
   private final Connection connection;
   private final Jdbi jdbi;
 
-  private SqliteRecords(Connection connection) {
-    this.connection = connection;
+  private SqliteRecords(SqliteFile file) throws SQLException {
+    this.file = file;
+    this.connection = file.writer();
     this.jdbi = Jdbi.create(connection);
   }
 
@@ -33,7 +35,7 @@ public final class SqliteRecords implements Database {
    */
   public static SqliteRecords open(Path path) {
     try {
-      return new SqliteRecords(SqliteFile.open(path, SCHEMA).writer());
+      return new SqliteRecords(SqliteFile.open(path, SCHEMA));
     } catch (SQLException e) {
       throw new IllegalStateException("cannot open the records in " + path, e);
     }
@@ -42,8 +44,9 @@ public final class SqliteRecords implements Database {
   @Override
   public synchronized <T> T transaction(Function<Handle, T> work) {
     try {
+      file.requireInPlace();
       return jdbi.inTransaction(work::apply);
-    } catch (JdbiException e) {
+    } catch (JdbiException | SQLException e) {
       throw new StoreException("the records store failed: " + e.getMessage(), e);
     }
   }

@@ -43,6 +43,7 @@ final class SpoolFile implements AutoCloseable {
   /** The oldest readings, and the row id up to which {@link #remove} deletes. */
   record Batch(long lastId, List<Reading> readings) {}
 
+  private final SqliteFile file;
   private final Connection connection;
   private final long limitBytes;
   private final long pageBytes;
@@ -50,6 +51,7 @@ final class SpoolFile implements AutoCloseable {
   private volatile double share;
 
   private SpoolFile(SqliteFile file, long limitBytes) throws SQLException {
+    this.file = file;
     this.limitBytes = limitBytes;
     connection = file.writer();
     pageBytes = number("PRAGMA page_size");
@@ -104,6 +106,7 @@ final class SpoolFile implements AutoCloseable {
    */
   private synchronized <T> T transaction(String what, Step<T> step) {
     try {
+      file.requireInPlace();
       execute("BEGIN IMMEDIATE");
       T result = step.run();
       double used = measuredShare();

@@ -128,6 +128,7 @@ public final class SqliteReadings
     RowWriter.Tally tally = new RowWriter.Tally();
     try {
       BitSet repeatedDeliveries = Redeliveries.repeated(batch, this::delivered);
+      file.requireInPlace();
       execute("BEGIN IMMEDIATE");
       for (int i = 0; i < batch.size(); i++) {
         Reading reading = batch.get(i);
