@@ -237,7 +237,8 @@ record Refusal(int status, String method, String path, @Nullable String body, St
             new Refusal(404, "POST", none + "/openings/suggested/decline", "{}", "attic"),
             new Refusal(404, "GET", "/api/sensors/nobody", null, "\"nobody\""),
             new Refusal(400, "GET", "/api/sensors/no%20space", null, "1 to 64 of A-Z"),
-            new Refusal(404, "POST", "/api/alerts/999/acknowledge", "{}", "no open alert with id 999"),
+            new Refusal(
+                404, "POST", "/api/alerts/999/acknowledge", "{}", "no open alert with id 999"),
             new Refusal(404, "POST", "/api/alerts/one/shelve", "{\"minutes\":5}", "\"one\"")));
   }
 

@@ -209,7 +209,7 @@ public final class Decoder {
             + "<sensor> or "
             + prefix
             + "<sensor>/<quantity>, with <sensor> 1 to 64 of A-Z a-z 0-9 _ - (but not status,"
-            + " alert or opening) and <quantity> temperature, humidity, light or battery"
+            + " alert, notice or opening) and <quantity> temperature, humidity, light or battery"
         : quoted + " is neither below " + prefix + " nor covered: add a mapping rule for it";
   }
 

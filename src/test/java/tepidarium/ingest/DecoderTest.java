@@ -74,7 +74,7 @@ class DecoderTest {
   @Test
   void openingIsNoSensorsName() {
     Decoded decoded = Messages.decode(message("tepidarium/opening", "{\"temperature\":30}"));
-    assertTrue(reason(decoded).contains("alert or opening"), reason(decoded));
+    assertTrue(reason(decoded).contains("alert, notice or opening"), reason(decoded));
   }
 
   @Test
