@@ -2,6 +2,7 @@ package tepidarium.it;
 
 import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
@@ -107,12 +108,14 @@ class LinkIT {
     startBoth();
     send(1, 3);
     awaitStored(3);
+    assertFalse(grower.part("broker").contains("no session"));
 
     broker.kill();
     await().atMost(SOON).until(() -> grower.part("broker").startsWith("down"));
     broker.start();
 
     grower.awaitBroker();
+    assertTrue(grower.part("broker").contains("the broker had no session of this service"));
     awaitStatus("up");
     send(4, 6);
     awaitStored(6);
@@ -131,8 +134,24 @@ class LinkIT {
     startService();
 
     awaitStored(500);
+    assertFalse(grower.part("broker").contains("no session"));
     assertEquals(0, grower.count("repeated"));
     awaitStatus("up");
+  }
+
+  @Test
+  void aSessionLostWhileTheServiceIsAwayIsReported() {
+    startBoth();
+    send(1, 1);
+    awaitStored(1);
+    stopService();
+    broker.kill();
+    broker.start();
+
+    startService();
+
+    grower.awaitBroker();
+    assertTrue(grower.part("broker").contains("the broker had no session of this service"));
   }
 
   @Test

@@ -246,6 +246,9 @@ public final class Service implements AutoCloseable {
     watch.listen(desk);
     running(desk).start(link, config.rootTopic(), web.pages());
     watch.catchUp();
+    if (!newest.sensors().isEmpty()) {
+      link.expectSession();
+    }
     link.start(
         up -> {
           watch.linkChanged(up);

@@ -73,6 +73,7 @@ public final class MqttLink implements AutoCloseable {
   private final RetainedTopics retained = new RetainedTopics();
   private final BrokerReport report = new BrokerReport();
   private final WaitedMessages waited = new WaitedMessages();
+  private final SessionLoss sessionLoss = new SessionLoss();
   private final Semaphore wake = new Semaphore(0);
   private final Thread connector;
 
@@ -148,6 +149,11 @@ public final class MqttLink implements AutoCloseable {
     }
   }
 
+  /** Declares, before the start, that an earlier run of the service was connected to the broker. */
+  public void expectSession() {
+    sessionLoss.expectSession();
+  }
+
   /**
    * Begins to connect.
    *
@@ -188,7 +194,9 @@ public final class MqttLink implements AutoCloseable {
 
   /** How the link is, in words. */
   public String state() {
-    return (reception.isDead() ? "the MQTT client stopped receiving" : state) + report.warning();
+    return (reception.isDead() ? "the MQTT client stopped receiving" : state)
+        + report.warning()
+        + sessionLoss.warning(clock.instant());
   }
 
   /**
@@ -295,6 +303,7 @@ public final class MqttLink implements AutoCloseable {
     IMqttToken connected = fresh.connect(options(current));
     awaitConnecting(connected);
     waited.connected(connected.getSessionPresent());
+    sessionLoss.connected(connected.getSessionPresent(), clock.instant());
     MqttSubscription[] subscriptions =
         Stream.concat(filters.stream(), BrokerReport.topics().stream())
             .map(MqttLink::subscription)
