@@ -115,7 +115,10 @@ final class BrokerGate implements MQTTInterceptor {
     String host = host(connection);
     boolean service = accounts.isService(name);
     // A limit of its own: who guesses at it must not block clients without a name.
-    String key = service || accounts.hasAccount(name) ? host + ' ' + name : host;
+    String shared = service || accounts.hasAccount(name) ? host + ' ' + name : host;
+    String given = packet.payload().clientIdentifier();
+    String clientId = given == null ? "" : given;
+    String key = logins.key(shared, clientId);
     if (!service && logins.isBlocked(key)) {
       logins.refused(
           quoted(name, host) + ": too many wrong passwords, wait a minute and try again");
@@ -126,11 +129,13 @@ final class BrokerGate implements MQTTInterceptor {
       logins.refused(quoted(name, host) + ": wrong name or password");
       return refuse(connection, version, MQTTReasonCodes.BAD_USER_NAME_OR_PASSWORD);
     }
-    String clientId = packet.payload().clientIdentifier();
     if (!mayHave(clientId, name)) {
       logins.refused(
           quoted(name, host) + ": the client id \"" + clientId + "\" belongs to another account");
       return refuse(connection, version, MQTTReasonCodes.CLIENT_IDENTIFIER_NOT_VALID);
+    }
+    if (accounts.areSet()) {
+      logins.succeeded(shared, clientId);
     }
     return mayLeaveWill(packet, user, connection);
   }

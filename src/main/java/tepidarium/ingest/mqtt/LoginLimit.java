@@ -3,9 +3,11 @@ package tepidarium.ingest.mqtt;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayDeque;
+import java.util.Collections;
 import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.LongSupplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -14,7 +16,9 @@ import tepidarium.ingest.Reject;
 /**
  * Limits guessing of passwords: after 5 wrong ones within a minute, logins to that account from
  * that address are refused until the minute is over. Names without an account share one limit per
- * address. Logs refused logins at most once a minute. Safe for use by several threads.
+ * address. A client id that has logged in there has a limit of its own, so that a guesser does not
+ * lock it out without knowing it. Logs refused logins at most once a minute. Safe for use by
+ * several threads.
  */
 final class LoginLimit {
   private static final Logger LOG = LoggerFactory.getLogger(LoginLimit.class);
@@ -22,6 +26,8 @@ final class LoginLimit {
   private static final Duration WINDOW = Duration.ofMinutes(1);
   private static final Duration TOLD = Duration.ofHours(1);
   private static final int MOST_KEYS = 1_000;
+  private static final int MOST_KNOWN = 10_000;
+  private static final int LONGEST_KNOWN = 256;
 
   private static final class Window {
     final long startNanos;
@@ -43,6 +49,18 @@ final class LoginLimit {
         }
       };
 
+  /** Keys of client ids that have logged in; the one whose login is longest ago is forgotten. */
+  private final Set<String> known =
+      Collections.newSetFromMap(
+          new LinkedHashMap<>() {
+            private static final long serialVersionUID = 1;
+
+            @Override
+            protected boolean removeEldestEntry(Map.Entry<String, Boolean> eldest) {
+              return size() > MOST_KNOWN;
+            }
+          });
+
   /** Minutes of the last hour in which logins were refused: when each began, and how many. */
   private final Deque<long[]> refusedByMinute = new ArrayDeque<>();
 
@@ -50,6 +68,25 @@ final class LoginLimit {
 
   LoginLimit(LongSupplier nanos) {
     this.nanos = nanos;
+  }
+
+  /** The limit that applies to a client id, of all that share an address or an account there. */
+  synchronized String key(String shared, String clientId) {
+    String own = own(shared, clientId);
+    return known.contains(own) ? own : shared;
+  }
+
+  /** A client has logged in with the right password. */
+  synchronized void succeeded(String shared, String clientId) {
+    String own = own(shared, clientId);
+    if (!clientId.isEmpty() && own.length() <= LONGEST_KNOWN) {
+      known.remove(own);
+      known.add(own);
+    }
+  }
+
+  private static String own(String shared, String clientId) {
+    return shared + '\n' + clientId;
   }
 
   /** Whether a login must be refused without a look at its password. */

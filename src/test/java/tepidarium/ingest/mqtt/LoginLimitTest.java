@@ -34,6 +34,37 @@ class LoginLimitTest {
   }
 
   @Test
+  void aClientThatHasLoggedInHasALimitOfItsOwn() {
+    String before = limit.key("a", "sensor");
+    assertEquals(before, limit.key("a", "guesser"));
+    limit.succeeded("a", "sensor");
+    for (int i = 1; i <= 5; i++) {
+      limit.failed(limit.key("a", "guesser"));
+    }
+    assertTrue(limit.isBlocked(limit.key("a", "guesser")));
+    assertTrue(limit.isBlocked(limit.key("a", "")));
+    assertFalse(limit.isBlocked(limit.key("a", "sensor")));
+    for (int i = 1; i <= 5; i++) {
+      limit.failed(limit.key("a", "sensor"));
+    }
+    assertTrue(limit.isBlocked(limit.key("a", "sensor")));
+  }
+
+  @Test
+  void theClientWhoseLoginIsLongestAgoIsForgotten() {
+    limit.succeeded("a", "first");
+    limit.succeeded("a", "second");
+    limit.succeeded("a", "first");
+    for (int i = 0; i < 9_999; i++) {
+      limit.succeeded("a", "further-" + i);
+    }
+    assertFalse(limit.key("a", "first").equals("a"));
+    assertEquals("a", limit.key("a", "second"));
+    limit.succeeded("a", "x".repeat(1_000));
+    assertEquals("a", limit.key("a", "x".repeat(1_000)));
+  }
+
+  @Test
   void refusedLoginsOfTheLastHourAreCounted() {
     assertEquals("no login refused within the last hour", limit.summary());
     limit.refused("first");
