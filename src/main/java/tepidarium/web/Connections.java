@@ -23,7 +23,8 @@ import org.slf4j.LoggerFactory;
  * Limits the HTTP connections: {@value #MOST} in all, {@value #MOST_PER_ADDRESS} from one address.
  * A connection over a limit is accepted, and the one that has been without a completed request for
  * longest is closed in its place. A client therefore always gets in, also while another one at its
- * own address holds as many connections as it may. Live streams are closed last.
+ * own address holds as many connections as it may. Connections of the last {@value #NEW_SECONDS} s
+ * whose first request waits are closed after others, and live streams last.
  *
  * <p>Also closes connections that hold one up: those that have not sent a whole request head in 60
  * s, and those that take less than about 1.6 kB/s of an answer. Thread-safe.
@@ -35,6 +36,7 @@ final class Connections extends Handler.Wrapper implements Connection.Listener {
   private static final Logger LOG = LoggerFactory.getLogger(Connections.class);
   private static final long LOOK_SECONDS = 5;
   private static final long HEAD_SECONDS = 60;
+  private static final long NEW_SECONDS = 5;
   // An answer is written in pieces of 32 KiB.
   private static final long PIECE_SECONDS = 20;
 
@@ -51,6 +53,8 @@ final class Connections extends Handler.Wrapper implements Connection.Listener {
   private static final class Client {
     private final Connection connection;
     private final String address;
+    private final long openedNs = System.nanoTime();
+    private volatile boolean known;
     private volatile boolean handled;
     private volatile boolean streaming;
     private volatile long sinceNs = System.nanoTime();
@@ -78,9 +82,15 @@ final class Connections extends Handler.Wrapper implements Connection.Listener {
     }
 
     void handling(boolean now, boolean stream) {
+      known = true;
       handled = now;
       streaming = stream;
       sinceNs = System.nanoTime();
+    }
+
+    /** Whether its first request may still be on its way to be handled. */
+    boolean isNew() {
+      return !known && System.nanoTime() - openedNs < TimeUnit.SECONDS.toNanos(NEW_SECONDS);
     }
 
     boolean isHeadLate() {
@@ -151,6 +161,7 @@ final class Connections extends Handler.Wrapper implements Connection.Listener {
     candidates.stream()
         .min(
             Comparator.comparing(Client::isStreaming)
+                .thenComparing(Client::isNew)
                 .thenComparing(Comparator.comparing(Client::quietNs).reversed()))
         .ifPresent(
             client -> {
