@@ -1,5 +1,6 @@
 package tepidarium.stats;
 
+import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -8,8 +9,6 @@ import org.jspecify.annotations.Nullable;
  * not differ: the convolution of the strata's hypergeometric distributions.
  */
 final class StratifiedExact {
-  private static final double TIE = 1 + 1e-7;
-
   /** Products to add up; about 20 ms. */
   private static final double MOST_PRODUCTS = 5e6;
 
@@ -20,16 +19,16 @@ final class StratifiedExact {
     int seen = 0;
     double products = 0;
     for (ProportionDifference stratum : strata) {
-      int least = Math.max(0, hits(stratum) - stratum.b().trials());
-      int most = Math.min(stratum.a().trials(), hits(stratum));
-      products += (double) all.length * (most - least + 1);
-      if (products > MOST_PRODUCTS || most - least >= MOST_PRODUCTS) {
+      Hypergeometric one = Hypergeometric.of(stratum.a(), stratum.b());
+      long size = one.most() - one.least() + 1;
+      products += (double) all.length * size;
+      if (products > MOST_PRODUCTS) {
         return null;
       }
-      all = convolved(all, hypergeometric(stratum, least, most));
-      seen += stratum.a().hits() - least;
+      all = convolved(all, probabilities(one));
+      seen += (int) (stratum.a().hits() - one.least());
     }
-    double limit = all[seen] * TIE;
+    double limit = all[seen] * FisherExact.TIE;
     double extreme = 0;
     double sum = 0;
     for (double one : all) {
@@ -39,39 +38,19 @@ final class StratifiedExact {
     return Math.min(1, extreme / sum);
   }
 
-  private static int hits(ProportionDifference stratum) {
-    return stratum.a().hits() + stratum.b().hits();
-  }
-
-  /** Relative to the most probable number of hits; in the far tails 0. */
-  private static double[] hypergeometric(ProportionDifference stratum, int least, int most) {
-    double trialsA = stratum.a().trials();
-    double trialsB = stratum.b().trials();
-    double hits = hits(stratum);
-    int mode =
-        Math.max(
-            least, Math.min(most, (int) ((hits + 1) * (trialsA + 1) / (trialsA + trialsB + 2))));
-    double[] weights = new double[most - least + 1];
-    weights[mode - least] = 1;
-    for (int k = mode; k < most; k++) {
-      weights[k + 1 - least] =
-          weights[k - least] * (trialsA - k) * (hits - k) / ((k + 1) * (trialsB - hits + k + 1));
+  /** From the least to the greatest possible number of hits; in the far tails 0. */
+  private static double[] probabilities(Hypergeometric stratum) {
+    int mode = (int) (stratum.mode() - stratum.least());
+    double[] weights = new double[(int) (stratum.most() - stratum.least() + 1)];
+    weights[mode] = 1;
+    for (int i = mode + 1; i < weights.length; i++) {
+      weights[i] = weights[i - 1] * stratum.step(stratum.least() + i - 1);
     }
-    for (int k = mode - 1; k >= least; k--) {
-      weights[k - least] =
-          weights[k + 1 - least]
-              * (k + 1)
-              * (trialsB - hits + k + 1)
-              / ((trialsA - k) * (hits - k));
+    for (int i = mode - 1; i >= 0; i--) {
+      weights[i] = weights[i + 1] / stratum.step(stratum.least() + i);
     }
-    double sum = 0;
-    for (double weight : weights) {
-      sum += weight;
-    }
-    for (int i = 0; i < weights.length; i++) {
-      weights[i] /= sum;
-    }
-    return weights;
+    double sum = Arrays.stream(weights).sum();
+    return Arrays.stream(weights).map(weight -> weight / sum).toArray();
   }
 
   private static double[] convolved(double[] a, double[] b) {
