@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.apache.commons.numbers.gamma.LogGamma;
+import tepidarium.stats.Logit;
 
 /**
  * The probability that at least so many seeds of the next lot germinate, for any number sown. With
@@ -121,8 +122,7 @@ final class NextLotTail {
 
     /** Of logit B, for B ~ Beta(a, b). */
     double logDensity(double logit) {
-      double log1p = logit > 0 ? logit + Math.log1p(Math.exp(-logit)) : Math.log1p(Math.exp(logit));
-      return logConstant + a * logit - (a + b) * log1p;
+      return logConstant + a * logit - (a + b) * Logit.logOnePlusExp(logit);
     }
 
     void add(List<Piece> pieces) {

@@ -55,12 +55,13 @@ final class AveragedFraction {
 
   Limits limits() {
     double tail = (1 - Limits.LEVEL) / 2;
-    double[] lows = families.stream().mapToDouble(f -> logit(f.limits().low())).sorted().toArray();
+    double[] lows =
+        families.stream().mapToDouble(f -> Logit.of(f.limits().low())).sorted().toArray();
     double[] highs =
-        families.stream().mapToDouble(f -> logit(f.limits().high())).sorted().toArray();
+        families.stream().mapToDouble(f -> Logit.of(f.limits().high())).sorted().toArray();
     double low = end(lows[0], lows[lows.length - 1], 1 - tail);
     double high = end(highs[0], highs[highs.length - 1], tail);
-    return new Limits(IntervalLikelihood.fraction(low), IntervalLikelihood.fraction(high));
+    return new Limits(Logit.fraction(low), Logit.fraction(high));
   }
 
   /** The end, which lies between the lowest and the highest of the families' own ends. */
@@ -82,9 +83,5 @@ final class AveragedFraction {
       }
     }
     return (low + high) / 2;
-  }
-
-  private static double logit(double fraction) {
-    return Math.log(fraction / (1 - fraction));
   }
 }

@@ -123,7 +123,7 @@ public final class IntervalFit {
     double[] start = {near.mu(), Math.log(near.sigma()), 0};
     // From the bound itself there would be no way back.
     double fraction = Math.min(NEAR_BOUND, near.finalFraction());
-    start[2] = Math.log(fraction / (1 - fraction));
+    start[2] = Logit.of(fraction);
     return model.withFinalFraction() ? start : new double[] {start[0], start[1]};
   }
 
@@ -271,7 +271,7 @@ public final class IntervalFit {
   }
 
   private static Estimate estimate(TimeModel model, double[] at, double value) {
-    double fraction = model.withFinalFraction() ? IntervalLikelihood.fraction(at[2]) : 1;
+    double fraction = model.withFinalFraction() ? Logit.fraction(at[2]) : 1;
     return new Estimate(at[0], Math.exp(at[1]), fraction, value);
   }
 
@@ -339,8 +339,7 @@ public final class IntervalFit {
     return switch (parameter) {
       case MU -> new Limits(low, high);
       case SIGMA -> new Limits(Math.exp(low), Math.exp(high));
-      case FINAL_FRACTION ->
-          new Limits(IntervalLikelihood.fraction(low), IntervalLikelihood.fraction(high));
+      case FINAL_FRACTION -> new Limits(Logit.fraction(low), Logit.fraction(high));
     };
   }
 
@@ -370,7 +369,7 @@ public final class IntervalFit {
     }
     double[] start = {top().at()[0], top().at()[1], BOUND_LOGIT};
     double low = freed(start, Parameter.FINAL_FRACTION).end(-1, ROOT_DROP);
-    return new Limits(IntervalLikelihood.fraction(low), 1);
+    return new Limits(Logit.fraction(low), 1);
   }
 
   private Profile freed(double[] start, Parameter parameter) {

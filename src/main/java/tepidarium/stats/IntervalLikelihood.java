@@ -37,10 +37,6 @@ final class IntervalLikelihood implements Maximum.Smooth {
     }
   }
 
-  static double fraction(double logit) {
-    return 1 / (1 + Math.exp(-logit));
-  }
-
   double value(double[] x) {
     return value(x, new double[x.length]);
   }
@@ -48,8 +44,8 @@ final class IntervalLikelihood implements Maximum.Smooth {
   @Override
   public double value(double[] x, double[] slope) {
     double sigma = Math.exp(x[1]);
-    double p = withFraction ? fraction(x[2]) : 1;
-    double q = withFraction ? fraction(-x[2]) : 0;
+    double p = withFraction ? Logit.fraction(x[2]) : 1;
+    double q = withFraction ? Logit.fraction(-x[2]) : 0;
     Arrays.fill(slope, 0);
     double sum = 0;
     for (int i = 0; i < count.length; i++) {

@@ -98,14 +98,10 @@ public record LogisticLine(
     double sum = 0;
     for (Group group : groups) {
       double logit = at + slope * (group.x() - centre);
-      sum -= group.hits() * logOnePlusExp(-logit);
-      sum -= (group.trials() - group.hits()) * logOnePlusExp(logit);
+      sum -= group.hits() * Logit.logOnePlusExp(-logit);
+      sum -= (group.trials() - group.hits()) * Logit.logOnePlusExp(logit);
     }
     return sum;
-  }
-
-  private static double logOnePlusExp(double x) {
-    return x > 0 ? x + Math.log1p(Math.exp(-x)) : Math.log1p(Math.exp(x));
   }
 
   /** Fisher's information and the score at some numbers. */
@@ -120,7 +116,7 @@ public record LogisticLine(
       double pearson = 0;
       for (Group group : groups) {
         double x = group.x() - centre;
-        double p = fraction(at + slope * x);
+        double p = Logit.fraction(at + slope * x);
         double weight = group.trials() * p * (1 - p);
         double miss = group.hits() - group.trials() * p;
         one += weight;
@@ -149,10 +145,6 @@ public record LogisticLine(
         -top.x() / top.determinant(),
         Math.max(Double.MIN_NORMAL, top.pearson() / (groups.size() - 2)),
         groups.size());
-  }
-
-  private static double fraction(double logit) {
-    return 1 / (1 + Math.exp(-logit));
   }
 
   public double intercept() {
@@ -184,7 +176,7 @@ public record LogisticLine(
 
   /** The probability at x. */
   public double at(double x) {
-    return fraction(atCentre + slope * (x - centre));
+    return Logit.fraction(atCentre + slope * (x - centre));
   }
 
   /** The probability at x at 95 %, symmetric on the scale of logits. */
@@ -193,7 +185,7 @@ public record LogisticLine(
     double logit = atCentre + slope * from;
     double variance = varianceAtCentre + 2 * from * covariance + from * from * varianceOfSlope;
     double reach = reach() * Math.sqrt(factor() * variance);
-    return new Limits(fraction(logit - reach), fraction(logit + reach));
+    return new Limits(Logit.fraction(logit - reach), Logit.fraction(logit + reach));
   }
 
   /** The x at which the probability is one half. */

@@ -129,9 +129,9 @@ public final class Posterior {
           if (prior != null) {
             return value + prior.addTo(x, slope);
           }
-          double p = IntervalLikelihood.fraction(x[2]);
+          double p = Logit.fraction(x[2]);
           slope[2] += 0.5 - p;
-          return value + 0.5 * Math.log(p) + 0.5 * Math.log(IntervalLikelihood.fraction(-x[2]));
+          return value + 0.5 * Math.log(p) + 0.5 * Math.log(Logit.fraction(-x[2]));
         };
     Maximum.Top top = Maximum.newton(weight, start);
     return Double.isFinite(top.value())
@@ -194,7 +194,7 @@ public final class Posterior {
       double share = shares[i] / sum;
       worth += share * share;
       double[] x = places.get(i);
-      draws.add(new Draw(x[0], Math.exp(x[1]), IntervalLikelihood.fraction(x[2]), share));
+      draws.add(new Draw(x[0], Math.exp(x[1]), Logit.fraction(x[2]), share));
     }
     return 1 / (worth * DRAWS) < FEWEST_WORTH
         ? Optional.empty()

@@ -28,8 +28,7 @@ final class Starts {
     for (double width : WIDTHS) {
       if (model.withFinalFraction()) {
         for (double fraction : new double[] {share, (1 + share) / 2}) {
-          double logit = Math.log(fraction / (1 - fraction));
-          starts.add(new double[] {mean, Math.log(width * spread), logit});
+          starts.add(new double[] {mean, Math.log(width * spread), Logit.of(fraction)});
         }
       } else {
         double later = mean + (1 - share) * 2 * spread;
