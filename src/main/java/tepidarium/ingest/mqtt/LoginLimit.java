@@ -5,7 +5,6 @@ import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.Collections;
 import java.util.Deque;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.LongSupplier;
@@ -39,27 +38,10 @@ final class LoginLimit {
   }
 
   private final LongSupplier nanos;
-  private final Map<String, Window> windows =
-      new LinkedHashMap<>() {
-        private static final long serialVersionUID = 1;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<String, Window> eldest) {
-          return size() > MOST_KEYS;
-        }
-      };
+  private final Map<String, Window> windows = new BoundedMap<>(MOST_KEYS);
 
   /** Keys of client ids that have logged in; the one whose login is longest ago is forgotten. */
-  private final Set<String> known =
-      Collections.newSetFromMap(
-          new LinkedHashMap<>() {
-            private static final long serialVersionUID = 1;
-
-            @Override
-            protected boolean removeEldestEntry(Map.Entry<String, Boolean> eldest) {
-              return size() > MOST_KNOWN;
-            }
-          });
+  private final Set<String> known = Collections.newSetFromMap(new BoundedMap<>(MOST_KNOWN));
 
   /** Minutes of the last hour in which logins were refused: when each began, and how many. */
   private final Deque<long[]> refusedByMinute = new ArrayDeque<>();

@@ -2,7 +2,6 @@ package tepidarium.ingest.mqtt;
 
 import java.io.InputStream;
 import java.time.Instant;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.function.LongSupplier;
 import java.util.function.UnaryOperator;
@@ -26,15 +25,7 @@ final class Reception {
   private final MqttLink.Limits limits;
   private final LongSupplier waitingInBroker;
   private final UnaryOperator<InputStream> beforeClient;
-  private final Map<Long, Integer> failures =
-      new LinkedHashMap<>() {
-        private static final long serialVersionUID = 1;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Long, Integer> eldest) {
-          return size() > MOST_SUSPECTS;
-        }
-      };
+  private final Map<Long, Integer> failures = new BoundedMap<>(MOST_SUSPECTS);
 
   private volatile @Nullable PublishFilter filter;
   private long unacknowledged;
