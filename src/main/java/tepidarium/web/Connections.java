@@ -53,7 +53,6 @@ final class Connections extends Handler.Wrapper implements Connection.Listener {
   private static final class Client {
     private final Connection connection;
     private final String address;
-    private final long openedNs = System.nanoTime();
     private volatile boolean known;
     private volatile boolean handled;
     private volatile boolean streaming;
@@ -90,7 +89,7 @@ final class Connections extends Handler.Wrapper implements Connection.Listener {
 
     /** Whether its first request may still be on its way to be handled. */
     boolean isNew() {
-      return !known && System.nanoTime() - openedNs < TimeUnit.SECONDS.toNanos(NEW_SECONDS);
+      return !known && quietNs() < TimeUnit.SECONDS.toNanos(NEW_SECONDS);
     }
 
     boolean isHeadLate() {
