@@ -99,9 +99,7 @@ final class PacketAttacks {
         }
       }
     } finally {
-      for (HostileClient client : open) {
-        client.close();
-      }
+      close(open);
     }
   }
 
@@ -149,9 +147,7 @@ final class PacketAttacks {
       // While they are open, a good sensor goes on.
       tries.check(target.secondsUntilStored() < Target.goalSeconds(), "good readings waited");
     } finally {
-      for (HostileClient client : open) {
-        client.close();
-      }
+      close(open);
     }
   }
 
@@ -203,6 +199,12 @@ final class PacketAttacks {
     }
   }
 
+  private static void close(List<HostileClient> clients) throws IOException {
+    for (HostileClient client : clients) {
+      client.close();
+    }
+  }
+
   /** Others must get their acknowledgements while these connections are open. */
   private static void endless(Target target, Tries tries) throws IOException {
     byte[] whole = MqttBytes.publish(1, TOPIC, new byte[7 << 20]);
@@ -223,9 +225,7 @@ final class PacketAttacks {
         }
       }
     } finally {
-      for (HostileClient client : open) {
-        client.close();
-      }
+      close(open);
     }
   }
 }
