@@ -81,8 +81,8 @@ final class Storage implements AutoCloseable {
   }
 
   /**
-   * Where readings go; to be called once. What is kept in the spool cannot be read back yet, so the
-   * rollups is told when it leaves it.
+   * Where readings go; to be called once. Readings cannot be queried while they are in the spool,
+   * so the rollups learn of them when they leave it.
    */
   ReadingSink sink(HourlyRollups rollups) {
     ReadingSink sink = new RollupSink(rollups, store);
@@ -161,7 +161,10 @@ final class Storage implements AutoCloseable {
     }
   }
 
-  /** Stops before what it tells of the handing over: the watch, the rollups, the reject log. */
+  /**
+   * Stops forwarding from the spool. Must happen before the watch, the rollups and the reject log
+   * stop, since forwarding informs them.
+   */
   void stopHandingOver() {
     if (spool != null) {
       spool.close();

@@ -67,7 +67,7 @@ public final class HeatSoFar {
     return old.rule().equals(rule) && !old.span().to().isAfter(whole.to());
   }
 
-  /** All but the newest hours, which the rollups does not keep yet. */
+  /** All but the newest hours, for which there are no rollups yet. */
   private Sum fromRollups(Container container, Span whole, HeatRule rule) {
     Instant end = whole.to().minus(RECENT);
     Span span = new Span(whole.from(), end.isAfter(whole.from()) ? end : whole.from());

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.function.Predicate;
 import tepidarium.reading.Span;
 
-/** Finds the spans of which raw readings are needed, around rollup rows that match a condition. */
+/** Finds the spans around rollup rows that match a condition. Their raw readings are needed. */
 final class SpansAround {
   private SpansAround() {}
 

@@ -17,8 +17,8 @@ import tepidarium.alert.Priority;
 import tepidarium.container.ContainerId;
 
 /**
- * Writes the text of notices, short enough for one screen: what is wrong, where, since when, how
- * far outside the limit, the heat lost, the first steps, and a link.
+ * Writes the text of notices. Each fits on one screen and names the container, the start of the
+ * alert, the distance from the limit, the heat lost, the first steps, and a link.
  */
 public final class NoticeText {
   /** Maximum number of alerts listed one by one. */

@@ -9,10 +9,10 @@ import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Closes a connection of which a packet is too large, takes too long to arrive, or arrives while
- * too much of other packets is in memory. Stands before the MQTT decoder, which would take packets
- * of up to 256 MB into memory. Reads only the fixed header of each packet (MQTT 5.0, section 2.1).
- * One for each connection, used by its network thread.
+ * Limits the packets of one MQTT connection. Closes it when a packet is too large, when it takes
+ * too long to arrive, or when the memory for unfinished packets is used up. Runs before the MQTT
+ * decoder, which buffers packets of up to 256 MB. Reads only the fixed header of each packet (MQTT
+ * 5.0, section 2.1). Used by the connection's network thread.
  */
 final class PacketLimit extends ChannelInboundHandlerAdapter {
   private static final int MOST_LENGTH_BITS = 28;

@@ -11,7 +11,7 @@ final class PacketMemory {
   /** Connections that hold less are never closed: ordinary packets of sensors are smaller. */
   static final int SMALL_BYTES = 16 << 10;
 
-  /** Cumulating a packet and passing it on takes several times its size for a moment. */
+  /** Buffering a packet and passing it on takes several times its size for a moment. */
   private static final int PART_OF_HEAP = 6;
 
   private final long largest;
@@ -43,9 +43,11 @@ final class PacketMemory {
   }
 
   /**
-   * Counts bytes that a connection holds more than before, or less.
+   * Counts the bytes of a connection's unfinished packet.
    *
-   * @return whether there is room for what it holds
+   * @param more change since the last call, in bytes; negative when bytes are released
+   * @param inAll bytes of the unfinished packet so far
+   * @return false if the connection must be closed, because the budget is used up
    */
   boolean hold(long more, long inAll) {
     return held.addAndGet(more) <= budget || inAll <= SMALL_BYTES;
