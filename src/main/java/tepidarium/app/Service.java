@@ -155,12 +155,18 @@ public final class Service implements AutoCloseable {
         sensor ->
             newest.of(sensor).isPresent() || register.placeOf(sensor, clock.instant()).isPresent());
     HeatSoFar heatSoFar = new HeatSoFar(history, calibrated);
-    Watch.Silence silence =
-        new Watch.Silence(config.silentAfter(), Duration.ofSeconds(config.silentGraceSeconds()));
     Watch watch =
         running(
             new Watch(
-                register, newest, heatSoFar, calibrated, alerts, rules, silence, period, clock));
+                register,
+                newest,
+                heatSoFar,
+                calibrated,
+                alerts,
+                rules,
+                Duration.ofSeconds(config.silentGraceSeconds()),
+                period,
+                clock));
 
     Settlement settlement = new Settlement(rejectLog, config.rootTopic(), clock);
     ReadingSink sink = storage.sink(rollups);

@@ -20,20 +20,19 @@ import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
 
 /**
- * Each container's heat from its first reading to now, kept up to the newest reading so that asking
- * again adds only what is new. Forgotten, and added up afresh when next asked for, when a late
- * reading, a placement, a calibration or the base changes the past. Safe for use by several
- * threads.
+ * Each container's heat from its first reading to now. The sum up to the newest reading is cached,
+ * and the next query adds only the readings since. A late reading or a change of placement,
+ * calibration or base temperature invalidates the cached sum. Thread-safe.
  */
 public final class HeatSoFar {
-  /** Heat from one instant to another, and how long it was how warm. */
+  /** Heat over a span, and the time spent at each temperature. */
   public record Sum(Span span, HeatRule rule, HeatSum heat, Warmth warmth) {}
 
   private static final Duration RECENT = Duration.ofHours(3);
 
   private final ContainerHistory history;
   private final CalibratedReadings calibrated;
-  private final Map<ContainerId, Kept> kept = new ConcurrentHashMap<>();
+  private final Map<ContainerId, CachedSum> sums = new ConcurrentHashMap<>();
 
   public HeatSoFar(ContainerHistory history, CalibratedReadings calibrated) {
     this.history = history;
@@ -48,8 +47,8 @@ public final class HeatSoFar {
     }
     HeatRule rule = HeatRule.of(container.settings());
     Span whole = extent.get();
-    Kept place = kept.computeIfAbsent(container.id(), any -> new Kept());
-    Sum old = place.begin();
+    CachedSum cached = sums.computeIfAbsent(container.id(), any -> new CachedSum());
+    Sum old = cached.begin();
     Sum fresh = null;
     try {
       Sum known =
@@ -59,7 +58,7 @@ public final class HeatSoFar {
       fresh = extended(known, samples, settled(samples, rest));
       return Optional.of(extended(fresh, samples, whole.to()));
     } finally {
-      place.end(fresh);
+      cached.end(fresh);
     }
   }
 
@@ -67,7 +66,7 @@ public final class HeatSoFar {
     return old.rule().equals(rule) && !old.span().to().isAfter(whole.to());
   }
 
-  /** All but the newest hours, for which there are no rollups yet. */
+  /** The sum without the newest 3 h, for which there may be no hourly rollups yet. */
   private Sum fromRollups(Container container, Span whole, HeatRule rule) {
     Instant end = whole.to().minus(RECENT);
     Span span = new Span(whole.from(), end.isAfter(whole.from()) ? end : whole.from());
@@ -86,7 +85,7 @@ public final class HeatSoFar {
         Warmth.sum(List.of(sum.warmth(), warmth)));
   }
 
-  /** Up to where nothing changes while readings come in order: the newest reading. */
+  /** The instant of the newest reading: readings arriving in order cannot change the sum before it. */
   private static Instant settled(Samples samples, Span rest) {
     int end = samples.indexFrom(rest.toMs() + 1);
     if (end == 0 || samples.atMs(end - 1) < rest.fromMs()) {
@@ -95,37 +94,37 @@ public final class HeatSoFar {
     return Instant.ofEpochMilli(samples.atMs(end - 1));
   }
 
-  /** A reading has come for this instant. */
+  /** Notes that a reading of this instant arrived; it invalidates a sum that reaches past it. */
   void arrived(ContainerId container, Instant at) {
-    Kept place = kept.get(container);
-    if (place != null) {
-      place.arrived(at);
+    CachedSum cached = sums.get(container);
+    if (cached != null) {
+      cached.arrived(at);
     }
   }
 
-  /** Something that changes the past was corrected; what is being added up is not kept. */
-  void forget(ContainerId container) {
-    kept.remove(container);
+  /** Removes the cached sum; a query that runs now does not store its result either. */
+  void invalidate(ContainerId container) {
+    sums.remove(container);
   }
 
   /**
-   * The sum of one container. Reading and adding up is done outside of its lock, so that a slow
-   * store holds up nobody who brings readings; what came for an instant that is already in the sum
-   * meanwhile keeps it from being kept.
+   * The cached sum of one container. It is computed outside the lock, so that a slow store does not
+   * block new readings. If a reading of an earlier instant arrives during the computation, the
+   * result is not cached.
    */
-  private static final class Kept {
+  private static final class CachedSum {
     private @Nullable Sum sum;
-    private int working;
+    private int computations;
     private Instant earliest = Instant.MAX;
 
     synchronized @Nullable Sum begin() {
-      earliest = working == 0 ? Instant.MAX : earliest;
-      working++;
+      earliest = computations == 0 ? Instant.MAX : earliest;
+      computations++;
       return sum;
     }
 
     synchronized void end(@Nullable Sum fresh) {
-      working--;
+      computations--;
       if (fresh != null && earliest.isAfter(fresh.span().to())) {
         sum = fresh;
       }

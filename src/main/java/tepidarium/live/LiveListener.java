@@ -4,7 +4,7 @@ import tepidarium.alert.Alert;
 import tepidarium.container.ContainerId;
 import tepidarium.reading.SensorId;
 
-/** Told what changed, on the watching thread; must not wait. */
+/** Receives changes on the watch thread. Implementations must not block. */
 public interface LiveListener {
   void containerChanged(ContainerId container);
 

@@ -16,74 +16,71 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 import tepidarium.series.SensorSummary;
 
-/**
- * The newest values of every sensor, and with them of every container. Safe for use by several
- * threads.
- */
+/** The newest values of every sensor and of every container, in memory. Thread-safe. */
 public final class Newest {
-  /** A container's newest value of a quantity, calibrated, and the sensor that speaks for it. */
+  /** A container's newest value of a quantity, calibrated, and the sensor it is from. */
   public record Value(double value, Instant at, SensorId sensor) {}
 
   private final Register register;
   private final Duration maxGap;
-  private final Map<SensorId, SensorSummary> heard = new ConcurrentHashMap<>();
+  private final Map<SensorId, SensorSummary> summaries = new ConcurrentHashMap<>();
 
-  public Newest(Register register, Duration maxGap, Map<SensorId, SensorSummary> heard) {
+  public Newest(Register register, Duration maxGap, Map<SensorId, SensorSummary> summaries) {
     this.register = register;
     this.maxGap = maxGap;
-    this.heard.putAll(heard);
+    this.summaries.putAll(summaries);
   }
 
   void add(Reading reading) {
-    heard.compute(
+    summaries.compute(
         reading.sensor(),
         (sensor, old) -> old == null ? SensorSummary.of(reading) : old.with(reading));
   }
 
   void add(SensorId sensor, SensorSummary more) {
-    heard.merge(sensor, more, SensorSummary::with);
+    summaries.merge(sensor, more, SensorSummary::with);
   }
 
-  /** Forgets values from after the instant: the clock has been set back. */
+  /** Removes values later than the instant; needed after the clock was set back. */
   void forgetAfter(Instant instant) {
-    heard.replaceAll((sensor, known) -> known.forgetAfter(instant));
+    summaries.replaceAll((sensor, known) -> known.forgetAfter(instant));
   }
 
-  /** All sensors heard of, by name. */
+  /** All sensors that ever sent a reading, ordered by name. */
   public List<SensorId> sensors() {
-    List<SensorId> sensors = new ArrayList<>(heard.keySet());
+    List<SensorId> sensors = new ArrayList<>(summaries.keySet());
     sensors.sort(null);
     return sensors;
   }
 
   public Optional<SensorSummary> of(SensorId sensor) {
-    return Optional.ofNullable(heard.get(sensor));
+    return Optional.ofNullable(summaries.get(sensor));
   }
 
   /**
-   * The container's newest value of a quantity, from the sensors that are in it now: the first one
-   * placed speaks, unless it has fallen silent for longer than the longest gap while another
-   * reports.
+   * The container's newest value of a quantity, from the sensors placed in it now. The sensor that
+   * was placed first has priority. Another one takes over if its value is newer by more than the
+   * longest allowed gap.
    */
   public Optional<Value> of(ContainerId container, Quantity quantity, Instant now) {
-    Value speaker = null;
+    Value chosen = null;
     for (Placement placement : register.placementsIn(container)) {
       if (placement.holdsAt(now)) {
         Value value = value(placement, quantity);
-        if (value != null && (speaker == null || later(value, speaker))) {
-          speaker = value;
+        if (value != null && (chosen == null || later(value, chosen))) {
+          chosen = value;
         }
       }
     }
-    return Optional.ofNullable(speaker);
+    return Optional.ofNullable(chosen);
   }
 
-  private boolean later(Value value, Value speaker) {
-    return Duration.between(speaker.at(), value.at()).compareTo(maxGap) > 0;
+  private boolean later(Value value, Value chosen) {
+    return Duration.between(chosen.at(), value.at()).compareTo(maxGap) > 0;
   }
 
   private @Nullable Value value(Placement placement, Quantity quantity) {
-    SensorSummary known = heard.get(placement.sensor());
+    SensorSummary known = summaries.get(placement.sensor());
     SensorSummary.Value raw = known == null ? null : known.latest().get(quantity);
     if (raw == null || !placement.holdsAt(raw.at())) {
       return null;

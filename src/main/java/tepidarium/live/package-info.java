@@ -1,4 +1,6 @@
-/** What is going on now: newest values, heat so far, and the one thread that watches conditions. */
+/**
+ * The current state: newest values, heat until now, and the thread that evaluates alert conditions.
+ */
 @NullMarked
 package tepidarium.live;
 

@@ -64,7 +64,7 @@ class HeatSoFarTest {
   @Test
   void aReadingThatComesWhileItIsAddedUpIsNotMissed() {
     double before = told(NOW);
-    heat.forget(bench.container().id());
+    heat.invalidate(bench.container().id());
     bench.readings.afterNextRead(() -> arrives(LATE_SECONDS, 20));
     told(NOW);
     assertTrue(exact(NOW) < before - 0.5);

@@ -23,18 +23,18 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 
 /**
- * Judges readings from the store: those that a process which ended did not get to, and those that
- * came too late to be news, which raise nothing but leave a mark in the history. Used by the
- * watching thread alone.
+ * Evaluates stored readings that were not evaluated on arrival: those that an earlier process left,
+ * and those that arrived late. A late reading raises no alert; an excursion that it shows is added
+ * to the alert history. Used by the watch thread alone.
  */
-final class Replay {
+final class BacklogEvaluator {
   private final Register register;
   private final CalibratedReadings calibrated;
   private final AlertRules rules;
   private final AlertBoard board;
   private final Map<ContainerId, Span> late = new HashMap<>();
 
-  Replay(Register register, CalibratedReadings calibrated, AlertRules rules, AlertBoard board) {
+  BacklogEvaluator(Register register, CalibratedReadings calibrated, AlertRules rules, AlertBoard board) {
     this.register = register;
     this.calibrated = calibrated;
     this.rules = rules;
@@ -42,9 +42,8 @@ final class Replay {
   }
 
   /**
-   * Judges what was stored but perhaps not judged. What was judged before changes nothing.
-   *
-   * @param from what was measured earlier is history
+   * Evaluates the readings of all containers from an instant to now. A reading that was evaluated
+   * before changes nothing.
    */
   void catchUp(Instant from, Instant now) {
     Span span = new Span(from, now.isBefore(from) ? from : now);
@@ -55,8 +54,8 @@ final class Replay {
         for (int i = values.indexFrom(from.toEpochMilli()); i < values.size(); i++) {
           Instant at = Instant.ofEpochMilli(values.atMs(i));
           if (counts(container.id(), kind, at)) {
-            Observation sign = Observation.value(kind, at, values.value(i));
-            board.observe(container.id(), container.band(), sign, now);
+            Observation observation = Observation.value(kind, at, values.value(i));
+            board.observe(container.id(), container.band(), observation, now);
           }
         }
       }
@@ -68,14 +67,14 @@ final class Replay {
     return quantity == null ? Samples.EMPTY : samples.getOrDefault(quantity, Samples.EMPTY);
   }
 
-  /** Whether a reading of that instant is judged: not what an opening brings about by design. */
+  /** False for a kind of alert that an open container causes, while the container is open. */
   boolean counts(ContainerId container, AlertKind kind, Instant at) {
     return !kind.expectedWhileOpen() || register.openingAt(container, at).isEmpty();
   }
 
-  /** A reading has come too late to be judged. */
-  void cameLate(ContainerId container, Instant at) {
-    late.merge(container, new Span(at, at), Replay::both);
+  /** Adds a reading that could not be evaluated on arrival. */
+  void addLate(ContainerId container, Instant at) {
+    late.merge(container, new Span(at, at), BacklogEvaluator::both);
   }
 
   private static Span both(Span a, Span b) {
@@ -83,7 +82,7 @@ final class Replay {
     return new Span(from, a.to().isAfter(b.to()) ? a.to() : b.to());
   }
 
-  /** Marks excursions that late readings show. */
+  /** Adds the excursions that late readings show to the alert history. */
   void markLate(Instant now) {
     for (Map.Entry<ContainerId, Span> entry : Map.copyOf(late).entrySet()) {
       Container container = register.container(entry.getKey()).orElse(null);
@@ -96,28 +95,28 @@ final class Replay {
     }
   }
 
-  /** What must be looked at again, since what it belongs to goes on; null where all is told. */
+  /** Time span to evaluate again because an excursion in it is still open; null if none. */
   private @Nullable Span markLate(Container container, Span span, Instant now) {
     Map<AlertKind, LimitState> states = board.states(container.id());
-    Map<Quantity, Samples> samples = calibrated.samples(container.id(), wide(container, span));
-    Instant goesOnFrom = null;
+    Map<Quantity, Samples> samples = calibrated.samples(container.id(), extended(container, span));
+    Instant openSince = null;
     for (AlertKind kind : AlertKind.values()) {
       Samples values = samplesOf(kind, samples);
       AlertKey key = new AlertKey(container.id(), kind);
       for (PastExcursion past : excursions(container, key, values, span)) {
-        boolean seenToEnd = past.endedAt().toEpochMilli() < values.lastMs();
-        if (seenToEnd || states.get(kind) != LimitState.OUTSIDE) {
+        boolean ended = past.endedAt().toEpochMilli() < values.lastMs();
+        if (ended || states.get(kind) != LimitState.OUTSIDE) {
           board.foundLate(key, container.band(), past, span, now);
         } else {
-          boolean first = goesOnFrom == null || past.since().isBefore(goesOnFrom);
-          goesOnFrom = first ? past.since() : goesOnFrom;
+          boolean first = openSince == null || past.since().isBefore(openSince);
+          openSince = first ? past.since() : openSince;
         }
       }
     }
-    if (goesOnFrom == null) {
+    if (openSince == null) {
       return null;
     }
-    Instant from = goesOnFrom.isBefore(span.from()) ? span.from() : goesOnFrom;
+    Instant from = openSince.isBefore(span.from()) ? span.from() : openSince;
     return new Span(from.isAfter(span.to()) ? span.to() : from, span.to());
   }
 
@@ -131,8 +130,8 @@ final class Replay {
         .toList();
   }
 
-  /** As far around the span as a condition remembers. */
-  private Span wide(Container container, Span span) {
+  /** The span, extended on both sides by the longest gap plus the longest delays of a rule. */
+  private Span extended(Container container, Span span) {
     Duration reach = calibrated.maxGap();
     for (AlertKind kind : AlertKind.values()) {
       Rule rule = rules.effective(new AlertKey(container.id(), kind), container.band()).rule();

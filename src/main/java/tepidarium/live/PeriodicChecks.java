@@ -30,17 +30,20 @@ import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 
 /**
- * Looks at the last hours of each container, once a minute where time allows, for what no single
- * reading tells: where the temperature is heading, and sensors that cannot be right. With thousands
- * of containers a round takes longer than a minute, since it must not hold up the watch. Used by
- * the watching thread alone.
+ * Checks the last hours of each container once a minute: forecasts when the temperature will cross
+ * a limit, and finds sensor faults. One call works for at most 100 ms and the next call continues,
+ * so a round over thousands of containers takes longer than a minute. Used by the watch thread
+ * alone.
  */
-final class Signs {
+final class PeriodicChecks {
   private static final Duration EVERY = Duration.ofMinutes(1);
-  private static final Duration NEWS = Duration.ofMinutes(15);
-  private static final long MOST_NANOS_A_TICK = Duration.ofMillis(100).toNanos();
 
-  /** So many other containers are asked whether they moved while a sensor stood still. */
+  /** A container whose newest reading is older is not checked. */
+  private static final Duration MAX_AGE = Duration.ofMinutes(15);
+
+  private static final long MAX_NANOS_PER_CALL = Duration.ofMillis(100).toNanos();
+
+  /** Number of other containers that a constant temperature is compared with. */
   private static final int OTHERS = 3;
 
   private final Register register;
@@ -50,15 +53,15 @@ final class Signs {
   private final Deque<Container> round = new ArrayDeque<>();
   private @Nullable Instant roundBegan;
 
-  Signs(Register register, CalibratedReadings calibrated, AlertRules rules, AlertBoard board) {
+  PeriodicChecks(Register register, CalibratedReadings calibrated, AlertRules rules, AlertBoard board) {
     this.register = register;
     this.calibrated = calibrated;
     this.rules = rules;
     this.board = board;
   }
 
-  /** Goes on with the round, or begins the next one when it is due. */
-  void look(Instant now) {
+  /** Continues the round, or starts the next one if it is due. */
+  void run(Instant now) {
     boolean due =
         roundBegan == null || roundBegan.isAfter(now) || !roundBegan.plus(EVERY).isAfter(now);
     if (round.isEmpty() && due) {
@@ -66,28 +69,28 @@ final class Signs {
       round.addAll(register.containers());
     }
     long began = System.nanoTime();
-    while (!round.isEmpty() && System.nanoTime() - began < MOST_NANOS_A_TICK) {
-      look(round.remove(), now);
+    while (!round.isEmpty() && System.nanoTime() - began < MAX_NANOS_PER_CALL) {
+      check(round.remove(), now);
     }
   }
 
-  private void look(Container container, Instant now) {
+  private void check(Container container, Instant now) {
     if (register.openingAt(container.id(), now).isPresent()) {
       return;
     }
     Span span = new Span(now.minus(SensorFaults.LOOKS_BACK), now);
     Map<SensorId, Map<Quantity, Samples>> inside = calibrated.bySensor(container.id(), span);
-    Optional<Instant> last = last(inside);
-    if (last.isEmpty() || last.get().isBefore(now.minus(NEWS)) || last.get().isAfter(now)) {
+    Optional<Instant> last = newest(inside);
+    if (last.isEmpty() || last.get().isBefore(now.minus(MAX_AGE)) || last.get().isAfter(now)) {
       return;
     }
     Samples temperature = calibrated.samples(container.id(), Quantity.TEMPERATURE, span);
-    heading(container, AlertKind.HEADING_COLD, AlertKind.COLD, temperature, last.get(), now);
-    heading(container, AlertKind.HEADING_HOT, AlertKind.HOT, temperature, last.get(), now);
+    forecast(container, AlertKind.HEADING_COLD, AlertKind.COLD, temperature, last.get(), now);
+    forecast(container, AlertKind.HEADING_HOT, AlertKind.HOT, temperature, last.get(), now);
     faults(container, inside, span, last.get(), now);
   }
 
-  private static Optional<Instant> last(Map<SensorId, Map<Quantity, Samples>> inside) {
+  private static Optional<Instant> newest(Map<SensorId, Map<Quantity, Samples>> inside) {
     return inside.values().stream()
         .flatMap(quantities -> quantities.values().stream())
         .filter(samples -> !samples.isEmpty())
@@ -95,21 +98,21 @@ final class Signs {
         .max(Instant::compareTo);
   }
 
-  private void heading(
+  private void forecast(
       Container container,
       AlertKind kind,
-      AlertKind ofKind,
+      AlertKind limitKind,
       Samples temperature,
       Instant at,
       Instant now) {
     Limit limit =
-        rules.effective(new AlertKey(container.id(), ofKind), container.band()).rule().limit();
+        rules.effective(new AlertKey(container.id(), limitKind), container.band()).rule().limit();
     Forecast forecast = Forecast.of(temperature, limit, now, Forecast.HORIZON).orElse(null);
-    Observation sign =
+    Observation observation =
         forecast == null
             ? Observation.heading(kind, at, null, null)
             : Observation.heading(kind, at, forecast.at(), words(forecast));
-    board.observe(container.id(), container.band(), sign, now);
+    board.observe(container.id(), container.band(), observation, now);
   }
 
   private static String words(Forecast forecast) {
@@ -145,8 +148,8 @@ final class Signs {
         faults.stream()
             .map(fault -> fault.sensor() + ": " + fault.words())
             .collect(Collectors.joining("; "));
-    Observation sign = Observation.faults(at, faults.size(), faults.isEmpty() ? null : detail);
-    board.observe(container.id(), container.band(), sign, now);
+    Observation observation = Observation.faults(at, faults.size(), faults.isEmpty() ? null : detail);
+    board.observe(container.id(), container.band(), observation, now);
   }
 
   private Stream<ContainerId> others(Container container) {

@@ -1,0 +1,105 @@
+package tepidarium.live;
+
+import static java.util.Comparator.naturalOrder;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import tepidarium.alert.AlertBoard;
+import tepidarium.alert.AlertKey;
+import tepidarium.alert.AlertKind;
+import tepidarium.alert.AlertRules;
+import tepidarium.container.Container;
+import tepidarium.container.Placement;
+import tepidarium.container.Register;
+import tepidarium.reading.SensorId;
+
+/**
+ * Tells the alert board which containers have a silent sensor. It compares the clock with the time
+ * at which each sensor was last heard. It reports nothing while the link to the broker is down.
+ * Used by the watch thread alone.
+ */
+final class SilenceMonitor {
+  private final Register register;
+  private final AlertRules rules;
+  private final AlertBoard board;
+  private final Duration grace;
+  private final Map<SensorId, Instant> lastHeard = new HashMap<>();
+  private @Nullable Instant listeningSince;
+
+  /**
+   * Creates a monitor that has heard no sensor yet.
+   *
+   * @param grace time after the link came up in which no sensor is reported as silent
+   */
+  SilenceMonitor(Register register, AlertRules rules, AlertBoard board, Duration grace) {
+    this.register = register;
+    this.rules = rules;
+    this.board = board;
+    this.grace = grace;
+  }
+
+  void heard(SensorId sensor, Instant at) {
+    lastHeard.merge(sensor, at, SilenceMonitor::later);
+  }
+
+  void linkUp(Instant now) {
+    listeningSince = now;
+  }
+
+  void linkDown() {
+    listeningSince = null;
+  }
+
+  /** After the clock was set back, times that lie in the future become the present time. */
+  void clampToNow(Instant now) {
+    Instant since = listeningSince;
+    if (since != null && since.isAfter(now)) {
+      listeningSince = now;
+    }
+    lastHeard.replaceAll((sensor, at) -> at.isAfter(now) ? now : at);
+  }
+
+  void check(Instant now) {
+    for (Container container : register.containers()) {
+      check(container, now);
+    }
+  }
+
+  private void check(Container container, Instant now) {
+    Instant since = listeningSince;
+    List<Placement> placed =
+        register.placementsIn(container.id()).stream().filter(p -> p.holdsAt(now)).toList();
+    if (placed.isEmpty()) {
+      board.unobserved(container.id(), now);
+      return;
+    }
+    if (since == null) {
+      return;
+    }
+    Instant heard = placed.stream().map(this::heardSincePlaced).min(naturalOrder()).get();
+    boolean silent = Duration.between(heard, now).compareTo(limit(container)) > 0;
+    if (silent && Duration.between(since, now).compareTo(grace) <= 0) {
+      // Within the grace time, silence neither starts an alert nor ends an earlier one.
+      return;
+    }
+    board.observeSilence(container.id(), container.band(), now, heard);
+  }
+
+  private Instant heardSincePlaced(Placement placement) {
+    return later(lastHeard.getOrDefault(placement.sensor(), Instant.MIN), placement.from());
+  }
+
+  private Duration limit(Container container) {
+    AlertKey key = new AlertKey(container.id(), AlertKind.SILENT);
+    double minutes = rules.effective(key, container.band()).rule().limit().value();
+    return Duration.ofMillis(Math.round(minutes * 60_000));
+  }
+
+  private static Instant later(Instant a, Instant b) {
+    return a.isAfter(b) ? a : b;
+  }
+}

@@ -1,0 +1,78 @@
+package tepidarium.live;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import tepidarium.alert.Alert;
+import tepidarium.alert.AlertBoard;
+import tepidarium.alert.AlertKind;
+import tepidarium.alert.AlertRules;
+import tepidarium.alert.MemoryAlerts;
+import tepidarium.container.Band;
+import tepidarium.container.ContainerKind;
+import tepidarium.container.ContainerSettings;
+import tepidarium.container.MemoryContainers;
+import tepidarium.container.Register;
+import tepidarium.reading.SensorId;
+
+class SilenceMonitorTest {
+  private static final Instant START = Instant.parse("2026-03-01T06:00:00Z");
+  private static final SensorId SENSOR = new SensorId("s");
+  private static final Duration LIMIT = Duration.ofMinutes(30);
+  private static final Duration GRACE = Duration.ofMinutes(10);
+
+  private final Register register = new Register(new MemoryContainers());
+  private final MemoryAlerts store = new MemoryAlerts();
+  private final AlertRules rules = new AlertRules(store, LIMIT);
+  private final AlertBoard board = new AlertBoard(store, rules, LIMIT, (before, after, t) -> {});
+  private final SilenceMonitor monitor = new SilenceMonitor(register, rules, board, GRACE);
+
+  private static Instant minute(int minute) {
+    return START.plusSeconds(minute * 60L);
+  }
+
+  private void place() {
+    ContainerSettings jar =
+        new ContainerSettings("Jar", ContainerKind.JAR, null, 15, null, Band.DEFAULT);
+    register.place(SENSOR, register.add(jar, START).id(), START, null);
+  }
+
+  private List<AlertKind> openAt(int minute) {
+    monitor.check(minute(minute));
+    return board.open().stream().map(Alert::kind).toList();
+  }
+
+  @Test
+  void aSensorIsSilentOnceItSaysNothingForLongerThanTheLimit() {
+    place();
+    monitor.linkUp(START);
+    monitor.heard(SENSOR, minute(5));
+    assertEquals(List.of(), openAt(35));
+    assertEquals(List.of(AlertKind.SILENT), openAt(36));
+  }
+
+  @Test
+  void nothingIsReportedWhileTheLinkIsDownNorWithinTheGraceTime() {
+    place();
+    assertEquals(List.of(), openAt(60), "the link was never up");
+    monitor.linkUp(minute(60));
+    assertEquals(List.of(), openAt(70), "grace time");
+    assertEquals(List.of(AlertKind.SILENT), openAt(71));
+    monitor.linkDown();
+    monitor.heard(SENSOR, minute(72));
+    assertEquals(List.of(AlertKind.SILENT), openAt(73), "kept while the link is down");
+  }
+
+  @Test
+  void afterTheClockWasSetBackSilenceCountsFromNow() {
+    place();
+    monitor.linkUp(minute(600));
+    monitor.heard(SENSOR, minute(600));
+    monitor.clampToNow(minute(10));
+    assertEquals(List.of(), openAt(40));
+    assertEquals(List.of(AlertKind.SILENT), openAt(41));
+  }
+}
