@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import tepidarium.germination.Contradiction;
+import tepidarium.germination.JournalImport;
 import tepidarium.germination.RefusedRow;
 import tepidarium.germination.SeedJournal;
 import tepidarium.reading.InvalidInput;
@@ -50,7 +51,7 @@ public enum Table {
     List<List<@Nullable String>> rows =
         switch (this) {
           case SPECIES -> journal.species().all().stream().map(SpeciesTable::row).toList();
-          case LOTS -> journal.lots().stream().map(LotTable::row).toList();
+          case LOTS -> journal.lots().all().stream().map(LotTable::row).toList();
           case ENTRIES -> journal.entries().stream().map(EntryTable::row).toList();
         };
     return CsvText.write(header(), rows);
@@ -65,14 +66,14 @@ public enum Table {
     List<Row> rows = CsvText.read(csv, header());
     int added =
         switch (this) {
-          case SPECIES -> journal.takeOverSpecies(parsed(rows, SpeciesTable::species));
+          case SPECIES -> new JournalImport(journal).species(parsed(rows, SpeciesTable::species));
           case LOTS -> {
             var lots = parsed(rows, LotTable::lot);
-            yield taken(rows, () -> journal.takeOverLots(lots, now));
+            yield taken(rows, () -> new JournalImport(journal).lots(lots, now));
           }
           case ENTRIES -> {
             var entries = parsed(rows, EntryTable::entry);
-            yield taken(rows, () -> journal.takeOverEntries(entries, now));
+            yield taken(rows, () -> new JournalImport(journal).entries(entries, now));
           }
         };
     return new Taken(rows.size(), added);

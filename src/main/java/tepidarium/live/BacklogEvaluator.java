@@ -34,7 +34,8 @@ final class BacklogEvaluator {
   private final AlertBoard board;
   private final Map<ContainerId, Span> late = new HashMap<>();
 
-  BacklogEvaluator(Register register, CalibratedReadings calibrated, AlertRules rules, AlertBoard board) {
+  BacklogEvaluator(
+      Register register, CalibratedReadings calibrated, AlertRules rules, AlertBoard board) {
     this.register = register;
     this.calibrated = calibrated;
     this.rules = rules;

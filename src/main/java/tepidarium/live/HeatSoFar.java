@@ -85,7 +85,9 @@ public final class HeatSoFar {
         Warmth.sum(List.of(sum.warmth(), warmth)));
   }
 
-  /** The instant of the newest reading: readings arriving in order cannot change the sum before it. */
+  /**
+   * The instant of the newest reading: readings arriving in order cannot change the sum before it.
+   */
   private static Instant settled(Samples samples, Span rest) {
     int end = samples.indexFrom(rest.toMs() + 1);
     if (end == 0 || samples.atMs(end - 1) < rest.fromMs()) {

@@ -53,7 +53,8 @@ final class PeriodicChecks {
   private final Deque<Container> round = new ArrayDeque<>();
   private @Nullable Instant roundBegan;
 
-  PeriodicChecks(Register register, CalibratedReadings calibrated, AlertRules rules, AlertBoard board) {
+  PeriodicChecks(
+      Register register, CalibratedReadings calibrated, AlertRules rules, AlertBoard board) {
     this.register = register;
     this.calibrated = calibrated;
     this.rules = rules;
@@ -148,7 +149,8 @@ final class PeriodicChecks {
         faults.stream()
             .map(fault -> fault.sensor() + ": " + fault.words())
             .collect(Collectors.joining("; "));
-    Observation observation = Observation.faults(at, faults.size(), faults.isEmpty() ? null : detail);
+    Observation observation =
+        Observation.faults(at, faults.size(), faults.isEmpty() ? null : detail);
     board.observe(container.id(), container.band(), observation, now);
   }
 

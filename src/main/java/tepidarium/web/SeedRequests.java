@@ -17,10 +17,10 @@ import tepidarium.germination.Culled;
 import tepidarium.germination.Figure;
 import tepidarium.germination.GroupId;
 import tepidarium.germination.LotDetails;
+import tepidarium.germination.MoveRequest;
 import tepidarium.germination.Note;
 import tepidarium.germination.Origin;
-import tepidarium.germination.SeedJournal.MoveRequest;
-import tepidarium.germination.SeedJournal.Portion;
+import tepidarium.germination.Portion;
 import tepidarium.germination.Trait;
 import tepidarium.reading.InvalidInput;
 

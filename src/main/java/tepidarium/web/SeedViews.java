@@ -60,7 +60,7 @@ final class SeedViews {
   /** All lots, with the viability of each species worked out once. */
   List<SeedJson.LotJson> lots() {
     Map<String, Viability> bySpecies = new HashMap<>();
-    return journal.lots().stream()
+    return journal.lots().all().stream()
         .map(
             lot ->
                 lot(
@@ -72,7 +72,7 @@ final class SeedViews {
 
   private SeedJson.LotJson lot(Lot lot, Viability viability) {
     LotDetails details = lot.details();
-    int sown = journal.sownOf(lot.id());
+    int sown = journal.lots().sown(lot.id());
     Viability.Estimate now = viability.after(Freshness.daysBetween(details.gatheredAt(), now()));
     return new SeedJson.LotJson(
         lot.id(),
@@ -97,7 +97,8 @@ final class SeedViews {
       Course course = course(sowing);
       long lot = course.sowing().lot();
       journal
-          .lot(lot)
+          .lots()
+          .find(lot)
           .map(found -> Freshness.daysBetween(found.details().gatheredAt(), course.sownAt()))
           .filter(days -> days >= 0)
           .ifPresent(days -> kept.add(new Viability.Kept(lot, days, course)));
@@ -123,7 +124,8 @@ final class SeedViews {
   Species species(Course course) {
     long lot = course.sowing().lot();
     return journal
-        .lot(lot)
+        .lots()
+        .find(lot)
         .map(found -> journal.species().existing(found.details().species()))
         .orElseThrow(() -> new NotFound("there is no seed lot " + lot));
   }
@@ -139,7 +141,7 @@ final class SeedViews {
 
   /** What the grower calls a lot; null where it has no name. */
   @Nullable String lotName(long lot) {
-    return journal.lot(lot).map(found -> found.details().name()).orElse(null);
+    return journal.lots().find(lot).map(found -> found.details().name()).orElse(null);
   }
 
   /** What the checks told of the sowings of this species that were sown before. */

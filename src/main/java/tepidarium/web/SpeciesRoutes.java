@@ -79,13 +79,13 @@ final class SpeciesRoutes {
   }
 
   private void addLot(Context ctx) {
-    Lot lot = journal.addLot(details(ctx), seeds.now());
+    Lot lot = journal.lots().add(details(ctx), seeds.now());
     ctx.status(HttpStatus.CREATED).header("Location", "/api/lots/" + lot.id()).json(seeds.lot(lot));
   }
 
   private Lot existing(Context ctx) {
     long id = SeedParams.number(ctx, "lot");
-    return journal.lot(id).orElseThrow(() -> new NotFound("there is no seed lot " + id));
+    return journal.lots().find(id).orElseThrow(() -> new NotFound("there is no seed lot " + id));
   }
 
   private void showLot(Context ctx) {
@@ -94,6 +94,6 @@ final class SpeciesRoutes {
 
   private void changeLot(Context ctx) {
     long id = existing(ctx).id();
-    ctx.json(seeds.lot(journal.changeLot(id, details(ctx), seeds.now())));
+    ctx.json(seeds.lot(journal.lots().change(id, details(ctx), seeds.now())));
   }
 }

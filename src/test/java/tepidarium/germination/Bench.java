@@ -12,8 +12,6 @@ import tepidarium.container.ContainerKind;
 import tepidarium.container.ContainerSettings;
 import tepidarium.container.MemoryContainers;
 import tepidarium.container.Register;
-import tepidarium.germination.SeedJournal.MoveRequest;
-import tepidarium.germination.SeedJournal.Portion;
 
 /** A grower with three bags, a species and a lot, who writes things down by day. */
 final class Bench {
@@ -35,7 +33,7 @@ final class Bench {
     }
     journal = new SeedJournal(store, register);
     journal.species().add("Pawpaw", Map.of(Trait.FIRST_DAYS, new Figure(6, "own results")));
-    lot = journal.addLot(lot(300), NOW);
+    lot = journal.lots().add(lot(300), NOW);
   }
 
   static LotDetails lot(int seeds) {

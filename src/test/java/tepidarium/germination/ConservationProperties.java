@@ -10,8 +10,6 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import tepidarium.container.ContainerId;
-import tepidarium.germination.SeedJournal.MoveRequest;
-import tepidarium.germination.SeedJournal.Portion;
 
 /** Whatever is written down, in whatever order, corrected or taken back: no seed comes or goes. */
 class ConservationProperties {

@@ -37,10 +37,20 @@ class CsvRoundTripTest {
     bench.journal.add(new Act.Checked(split, 1, dead, 0, List.of(1.5, 2.0)), said);
     Entry mistake = bench.check(split, 16, 0, 0, 0);
     bench.journal.withdraw(mistake.id(), "not opened", note(16));
-    bench.journal.addLot(
-        new LotDetails(
-            "pawpaw", "@home", 7, Bench.SOWN, Origin.GROUND, "-row 3", "+4 °C", "=HYPERLINK(1)"),
-        NOW);
+    bench
+        .journal
+        .lots()
+        .add(
+            new LotDetails(
+                "pawpaw",
+                "@home",
+                7,
+                Bench.SOWN,
+                Origin.GROUND,
+                "-row 3",
+                "+4 °C",
+                "=HYPERLINK(1)"),
+            NOW);
     bench.journal.species().add("Cold one", Map.of(Trait.BASE, new Figure(-5, "-my own")));
   }
 
@@ -54,7 +64,7 @@ class CsvRoundTripTest {
       assertEquals(csv, table.write(empty));
       assertEquals(0, table.read("\uFEFF" + csv, empty, NOW).added());
     }
-    assertEquals(bench.journal.lots(), empty.lots());
+    assertEquals(bench.journal.lots().all(), empty.lots().all());
     assertEquals(bench.journal.species().all(), empty.species().all());
     assertEquals(bench.journal.entries(), empty.entries());
     assertEquals(
@@ -88,7 +98,7 @@ class CsvRoundTripTest {
     String told = refusal(Table.LOTS, wrong, empty);
     assertTrue(told.contains("line 2: seeds must be a whole number, not \"many\""), told);
     assertTrue(told.contains("line 3: seeds must be"), told);
-    assertEquals(List.of(), empty.lots());
+    assertEquals(List.of(), empty.lots().all());
   }
 
   @Test
@@ -110,7 +120,7 @@ class CsvRoundTripTest {
   void anotherGardensLotOfTheSameNumberIsRefused() {
     SeedJournal other = new SeedJournal(new MemoryGermination(), bench.register);
     other.species().add("Pawpaw", Map.of());
-    other.addLot(Bench.lot(10), NOW);
+    other.lots().add(Bench.lot(10), NOW);
     String told = refusal(Table.LOTS, Table.LOTS.write(bench.journal), other);
     assertTrue(told.contains("line 2: there is another seed lot 1"), told);
   }

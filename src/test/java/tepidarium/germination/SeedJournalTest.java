@@ -22,8 +22,6 @@ import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 import tepidarium.germination.GerminationData.Fate;
-import tepidarium.germination.SeedJournal.MoveRequest;
-import tepidarium.germination.SeedJournal.Portion;
 import tepidarium.germination.Strand.Leg;
 
 class SeedJournalTest {
@@ -209,7 +207,7 @@ class SeedJournalTest {
     Entry sowing = bench.course(group).first();
     bench.journal.withdraw(sowing.id(), "never sown", note(8));
     assertNull(bench.journal.sowing(group.sowing()).orElseThrow().course());
-    assertEquals(0, bench.journal.sownOf(bench.lot.id()));
+    assertEquals(0, bench.journal.lots().sown(bench.lot.id()));
     assertNotEquals(group.sowing(), bench.sow(20).sowing());
   }
 
@@ -257,11 +255,12 @@ class SeedJournalTest {
   void aLotHoldsWhatIsSownOfItAndWasGatheredBefore() {
     GroupId group = bench.sow(200);
     refused("has 300 seeds, but 301", () -> bench.sow(101));
-    refused("has 199 seeds", () -> bench.journal.changeLot(bench.lot.id(), Bench.lot(199), NOW));
+    refused(
+        "has 199 seeds", () -> bench.journal.lots().change(bench.lot.id(), Bench.lot(199), NOW));
     refused(
         "was gathered",
         () -> bench.journal.sow(bench.lot.id(), null, List.of(new Portion(A, 1)), note(-3)));
-    assertEquals(200, bench.journal.sownOf(bench.lot.id()));
+    assertEquals(200, bench.journal.lots().sown(bench.lot.id()));
     refused("seed lot 1", () -> bench.journal.removeSpecies("pawpaw"));
     assertEquals(200, bench.state(group).living());
   }

@@ -13,7 +13,6 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import tepidarium.container.ContainerId;
-import tepidarium.germination.SeedJournal.Portion;
 import tepidarium.stats.Proportion;
 
 class SourceTrialTest {
@@ -42,8 +41,8 @@ class SourceTrialTest {
   @Test
   void lotsAreComparedWithinThemselvesAndTogether() {
     long last = bench.lot.id();
-    long next = bench.journal.addLot(Bench.lot(300), NOW).id();
-    long onlyOnTheMat = bench.journal.addLot(Bench.lot(300), NOW).id();
+    long next = bench.journal.lots().add(Bench.lot(300), NOW).id();
+    long onlyOnTheMat = bench.journal.lots().add(Bench.lot(300), NOW).id();
     sow(last, A, 12, 6);
     sow(last, C, 8, 2);
     sow(last, B, 80, 24);
