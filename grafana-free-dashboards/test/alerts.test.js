@@ -1,10 +1,10 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { readRules } from '../alert-rules.js';
-import { deliveryWords, failedFirst, groupMarks, hintWords, newestFirst, notifierWords, rateWords, readMinutes, tellingWords, testWords, transitionTime, transitionWords, troubleWords } from '../alerts-words.js';
-import { historyChoices, narrowed } from '../alerts-lists.js';
-import { setTemperatureUnit } from '../format.js';
-import { isLoud } from '../tell-here.js';
+import { readRules } from '../container/alert-rules.js';
+import { deliveryWords, failedFirst, groupMarks, hintWords, newestFirst, notifierWords, rateWords, readMinutes, tellingWords, testWords, transitionTime, transitionWords, troubleWords } from '../alerts/words.js';
+import { historyChoices, narrowed } from '../alerts/lists.js';
+import { setTemperatureUnit } from '../shared/format.js';
+import { isLoud } from '../shared/tell-here.js';
 
 const NOW = Date.parse('2026-03-01T12:00:00Z');
 const at = (minutes) => new Date(NOW - minutes * 60_000).toISOString();

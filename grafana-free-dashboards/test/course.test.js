@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import * as c from '../course.js';
-import { ticksOf } from '../plot.js';
+import * as c from '../tally/course.js';
+import { ticksOf } from '../tally/plot.js';
 
 const heat = (likely, least = likely, most = likely) => ({ likely, least, most });
 const close = (a, b, within = 1e-9) => assert.ok(Math.abs(a - b) <= within, `${a} is not ${b}`);

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { afterEach, test } from 'node:test';
-import { setTemperatureUnit } from '../format.js';
-import { extremesSummary, readExtremes } from '../extremes-words.js';
+import { setTemperatureUnit } from '../shared/format.js';
+import { extremesSummary, readExtremes } from '../container/extremes-words.js';
 
 afterEach(() => setTemperatureUnit('C'));
 

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { afterEach, test } from 'node:test';
-import * as f from '../format.js';
+import * as f from '../shared/format.js';
 
 const NOW = Date.parse('2026-03-01T12:00:00Z');
 const ago = (seconds) => new Date(NOW - seconds * 1000).toISOString();

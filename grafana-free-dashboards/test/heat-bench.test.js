@@ -1,9 +1,9 @@
 import assert from 'node:assert/strict';
 import { afterEach, test } from 'node:test';
-import { api } from '../api.js';
-import { setTemperatureUnit } from '../format.js';
-import { comparisonSentence, pairSentence, trialSentence } from '../heat-bench-sentences.js';
-import { COMPARED_TITLES, PAIR_TITLES, comparedRows, figure, leftOut, pairRows, profileColumns, sourcesOf, trialRows, wattsOf } from '../heat-bench-words.js';
+import { api } from '../shared/api.js';
+import { setTemperatureUnit } from '../shared/format.js';
+import { comparisonSentence, pairSentence, trialSentence } from '../heat-bench/sentences.js';
+import { COMPARED_TITLES, PAIR_TITLES, comparedRows, figure, leftOut, pairRows, profileColumns, sourcesOf, trialRows, wattsOf } from '../heat-bench/words.js';
 
 const realFetch = globalThis.fetch;
 afterEach(() => {

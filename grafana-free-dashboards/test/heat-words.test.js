@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import { afterEach, test } from 'node:test';
-import { api } from '../api.js';
-import { setTemperatureUnit } from '../format.js';
-import * as w from '../heat-words.js';
+import { api } from '../shared/api.js';
+import { setTemperatureUnit } from '../shared/format.js';
+import * as w from '../tally/heat-words.js';
 
 const realFetch = globalThis.fetch;
 afterEach(() => {

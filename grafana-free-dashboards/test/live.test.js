@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { liveStream } from '../live.js';
+import { liveStream } from '../shared/live.js';
 
 /** A stream that the service refuses at once. */
 class Refused {

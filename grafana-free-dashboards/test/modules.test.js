@@ -1,12 +1,12 @@
 import assert from 'node:assert/strict';
 import { afterEach, test } from 'node:test';
-import { api } from '../api.js';
-import { learnTime, now } from '../clock.js';
-import { readForm } from '../container-form.js';
-import { placeOn } from '../gauge.js';
-import { liveStream } from '../live.js';
-import { placeOf } from '../placement.js';
-import { sparkPath } from '../spark.js';
+import { api } from '../shared/api.js';
+import { learnTime, now } from '../shared/clock.js';
+import { readForm } from '../shared/container-form.js';
+import { placeOn } from '../shared/gauge.js';
+import { liveStream } from '../shared/live.js';
+import { placeOf } from '../shelf/placement.js';
+import { sparkPath } from '../shared/spark.js';
 
 const typed = (more = {}) => ({ name: ' Jar 1 ', kind: 'jar', heatSource: '', base: '15', ceiling: '', temperatureLow: '29,5', temperatureHigh: '34', lightHigh: '1', humidityLow: '80', ...more });
 const realFetch = globalThis.fetch;

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import * as w from '../seed-words.js';
+import * as w from '../tally/seed-words.js';
 
 test('a fraction comes with its interval', () => {
   assert.equal(w.countWords(45, 250), '18 % (95 %: 14 to 23 %)');

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { columnsOf, heatColumns, join, lonePoints, marksOf, reach, shiftRange, within } from '../series.js';
+import { columnsOf, heatColumns, join, lonePoints, marksOf, reach, shiftRange, within } from '../shared/series.js';
 
 const at = (minute) => new Date(Date.UTC(2026, 2, 1, 0, minute)).toISOString();
 const ms = (minute) => Date.UTC(2026, 2, 1, 0, minute);

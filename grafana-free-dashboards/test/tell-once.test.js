@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { missedNotices, newestOf, tellOnce } from '../tell-once.js';
+import { missedNotices, newestOf, tellOnce } from '../shared/tell-once.js';
 
 const notice = (id, createdAt = '2026-03-01T06:00:00Z') => ({ id, createdAt });
 

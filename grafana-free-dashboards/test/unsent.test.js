@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { makeUnsent, uuid, withUnsent } from '../unsent.js';
+import { makeUnsent, uuid, withUnsent } from '../tally/unsent.js';
 
 function memory(kept = {}) {
   return { getItem: (name) => kept[name] ?? null, setItem: (name, value) => { kept[name] = value; } };

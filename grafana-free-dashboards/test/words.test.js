@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { alertDetail, alertStanding, groupAlerts, heatBounds, isOpen, remedyFor, standing } from '../words.js';
+import { alertDetail, alertStanding, groupAlerts, heatBounds, isOpen, remedyFor, standing } from '../shared/words.js';
 
 const NOW = Date.parse('2026-03-01T12:00:00Z');
 const ago = (minutes) => new Date(NOW - minutes * 60_000).toISOString();

@@ -24,7 +24,8 @@ class DocumentsTest {
   private static final Pattern LINK = Pattern.compile("]\\(([^)\\s]+)\\)");
   private static final Pattern DECLARED =
       Pattern.compile("\\b(?:class|record|interface|enum) (\\w+)");
-  private static final Pattern NAMED = Pattern.compile("`([A-Z]\\w*[a-z]\\w*|[a-z-]+\\.js)`");
+  private static final Pattern NAMED =
+      Pattern.compile("`([A-Z]\\w*[a-z]\\w*|(?:[a-z-]+/)?[a-z-]+\\.js)`");
   private static final Pattern TABLE_HEAD = Pattern.compile("(?m)^\\|( ?:?-+:? ?\\|)+$");
 
   private static List<Path> documents() throws IOException {
@@ -108,8 +109,9 @@ class DocumentsTest {
         }
       }
     }
-    try (Stream<Path> pages = Files.list(Path.of("grafana-free-dashboards"))) {
-      pages.forEach(page -> existing.add(page.getFileName().toString()));
+    Path folder = Path.of("grafana-free-dashboards");
+    try (Stream<Path> pages = Files.find(folder, 2, (file, kind) -> kind.isRegularFile())) {
+      pages.forEach(page -> existing.add(folder.relativize(page).toString()));
     }
     for (Path document : List.of(Path.of("DEVELOPERS.md"), Path.of("src/docs/walk.md"))) {
       NAMED

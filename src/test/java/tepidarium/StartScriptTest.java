@@ -127,4 +127,19 @@ class StartScriptTest {
     start("17.0.1", "TRAINING_STATUS=1");
     assertEquals(1, calls("17.0.1").size());
   }
+
+  /** The tools that check the pages lie in there; the jar has none of them. */
+  @Test
+  void toolsThatAreNewerThanTheJarDoNotMakeItBeBuiltAgain() throws Exception {
+    start("17.0.1");
+    calls("17.0.1");
+    Path tools = Files.createDirectories(home.resolve("grafana-free-dashboards/node_modules/a"));
+    Path tool = Files.createFile(tools.resolve("a.js"));
+    FileTime later = FileTime.from(Instant.now().plusSeconds(60));
+    Files.setLastModifiedTime(tool, later);
+    FileTime before = FileTime.from(Instant.now().minusSeconds(60));
+    Files.setLastModifiedTime(home.resolve("grafana-free-dashboards"), before);
+    start("17.0.1");
+    assertEquals(1, calls("17.0.1").size());
+  }
 }

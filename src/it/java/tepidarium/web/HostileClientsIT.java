@@ -66,7 +66,14 @@ class HostileClientsIT {
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"/", "/api/containers", "/api/health", "/api/live", "/metrics", "/style.css"})
+      strings = {
+        "/",
+        "/api/containers",
+        "/api/health",
+        "/api/live",
+        "/metrics",
+        "/shared/style.css"
+      })
   void nothingIsReadThroughANameOfSomebodyElse(String path) {
     RawHttp answer = get(path, "evil.example:" + URI.create(service.url()).getPort());
     assertEquals(421, answer.status(), answer.body());
@@ -123,7 +130,7 @@ class HostileClientsIT {
   @ParameterizedTest
   @CsvSource({
     "/, 200",
-    "/style.css, 200",
+    "/shared/style.css, 200",
     "/api/containers, 200",
     "/api/nothing, 404",
     "/api/live, 406",

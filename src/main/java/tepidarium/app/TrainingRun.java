@@ -29,7 +29,8 @@ final class TrainingRun {
   private static final Duration LIMIT = Duration.ofSeconds(60);
   private static final int STARTS = 2;
   private static final List<String> PAGES =
-      List.of("/", "/page.js", "/api/health", "/api/containers", "/api/sensors", "/api/setup");
+      List.of(
+          "/", "/shared/page.js", "/api/health", "/api/containers", "/api/sensors", "/api/setup");
 
   private final HttpClient client = HttpClient.newHttpClient();
   private final Path folder;

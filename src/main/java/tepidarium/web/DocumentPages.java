@@ -2,10 +2,6 @@ package tepidarium.web;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -28,16 +24,10 @@ import org.jspecify.annotations.Nullable;
  */
 final class DocumentPages {
   private static final String FOLDER = "/docs/";
-  private static final String TEMPLATE = "/pages/document.html";
+  private static final String TEMPLATE = "document";
   private static final String FIGURES = "figures";
   private static final Pattern PAGE = Pattern.compile("([a-z-]+)\\.html");
   private static final Pattern FILE = Pattern.compile("([a-z-]+)\\.md(#.*)?");
-
-  private final Map<String, String> headers;
-
-  DocumentPages(Map<String, String> headers) {
-    this.headers = Map.copyOf(headers);
-  }
 
   void add(RoutesConfig routes) {
     routes.get("/figures.html", ctx -> send(ctx, FIGURES));
@@ -53,11 +43,11 @@ final class DocumentPages {
   }
 
   private void send(Context ctx, String name) {
-    String markdown = resource(FOLDER + name + ".md");
+    String markdown = PageFrame.resource(FOLDER + name + ".md");
     String title = markdown.lines().findFirst().orElse(name).replaceFirst("^# ", "");
-    headers.forEach(ctx::header);
-    ctx.html(
-        resource(TEMPLATE)
+    Pages.send(
+        ctx,
+        PageFrame.page(TEMPLATE)
             .replace("<!-- title -->", title)
             .replace("<!-- name -->", name)
             .replace("<!-- text -->", html(markdown)));
@@ -109,16 +99,5 @@ final class DocumentPages {
   private static String id(Node heading) {
     String words = TextContentRenderer.builder().build().render(heading);
     return words.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
-  }
-
-  private static String resource(String name) {
-    try (InputStream stream = DocumentPages.class.getResourceAsStream(name)) {
-      if (stream == null) {
-        throw new IllegalStateException(name + " is missing from the program");
-      }
-      return new String(stream.readAllBytes(), StandardCharsets.UTF_8);
-    } catch (IOException e) {
-      throw new UncheckedIOException("cannot read " + name, e);
-    }
   }
 }

@@ -6,11 +6,9 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
-import io.javalin.http.staticfiles.Location;
 import io.javalin.json.JavalinJackson;
 import java.io.IOException;
 import java.util.Collection;
-import java.util.HashMap;
 import java.util.Map;
 import java.util.UUID;
 import org.eclipse.jetty.http.HttpException;
@@ -129,16 +127,9 @@ public final class WebServer implements AutoCloseable {
           connector.addBean(connections);
           return connector;
         });
-    config.staticFiles.add(
-        files -> {
-          files.hostedPath = "/";
-          files.directory = "/pages";
-          files.location = Location.CLASSPATH;
-          files.headers = pageHeaders();
-        });
     config.routes.before("/api/*", ctx -> ctx.header("Cache-Control", "no-store"));
     new RequestGuard(names).add(config.routes);
-    new DocumentPages(pageHeaders()).add(config.routes);
+    Pages.add(config);
     addRoutes(config.routes, parts, live);
     errors(config);
   }
@@ -203,16 +194,6 @@ public final class WebServer implements AutoCloseable {
             seeds,
             parts.seasons())
         .add(routes);
-  }
-
-  private static Map<String, String> pageHeaders() {
-    Map<String, String> headers = new HashMap<>();
-    headers.put("Cache-Control", "no-cache");
-    headers.put(
-        "Content-Security-Policy",
-        "default-src 'self'; frame-ancestors 'none'; base-uri 'none'; form-action 'self'");
-    headers.put("Referrer-Policy", "same-origin");
-    return headers;
   }
 
   /** How each kind of exception is answered. */

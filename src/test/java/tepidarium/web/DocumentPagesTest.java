@@ -15,7 +15,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -111,10 +110,11 @@ class DocumentPagesTest {
   /** The script of a page finds its own elements by id, so no heading may have the same. */
   @Test
   void noHeadingHasTheIdOfAnElementOfThePage() throws IOException {
-    String template = Files.readString(Path.of("grafana-free-dashboards/document.html"));
-    String script = Files.readString(Path.of("grafana-free-dashboards/page.js"));
     List<String> own = new ArrayList<>();
-    ID.matcher(template + script).results().forEach(id -> own.add(id.group(1)));
+    for (String file : List.of("document/document.html", "shared/frame.html", "shared/page.js")) {
+      String text = Files.readString(Path.of("grafana-free-dashboards", file));
+      ID.matcher(text).results().forEach(id -> own.add(id.group(1)));
+    }
     assertTrue(own.containsAll(List.of("main", "foot", "live")), own.toString());
     try (Stream<Path> documents = Files.list(TEXT.getParent())) {
       for (Path document : documents.filter(file -> file.toString().endsWith(".md")).toList()) {
@@ -129,7 +129,8 @@ class DocumentPagesTest {
   @Test
   void theProductsPagesLinkToDocumentsThatExist() throws IOException {
     Set<String> linked = new TreeSet<>();
-    try (Stream<Path> pages = Files.list(Path.of("grafana-free-dashboards"))) {
+    try (Stream<Path> pages =
+        Files.find(Path.of("grafana-free-dashboards"), 2, (file, kind) -> kind.isRegularFile())) {
       for (Path page : pages.filter(file -> file.toString().matches(".*\\.(js|html)")).toList()) {
         LINKED.matcher(Files.readString(page)).results().forEach(link -> linked.add(link.group(1)));
       }
@@ -146,7 +147,7 @@ class DocumentPagesTest {
         Javalin.create(
             config -> {
               config.startup.showJavalinBanner = false;
-              new DocumentPages(Map.of("Cache-Control", "no-cache")).add(config.routes);
+              new DocumentPages().add(config.routes);
               WebServer.errors(config);
             });
     server.start("127.0.0.1", 0);

@@ -1,0 +1,70 @@
+// The stretch of time shown: four that end now, and any other by zooming. Kept in the address, so that it can be
+// shared, and so that the browser's own reload keeps it.
+
+import { h } from '../shared/dom.js';
+import { now } from '../shared/clock.js';
+import { shiftRange } from '../shared/series.js';
+
+const HOUR_MS = 3600_000;
+const PRESETS = [
+  { key: '24h', title: '24 hours', short: '24 h', ms: 24 * HOUR_MS },
+  { key: '7d', title: '7 days', short: '7 d', ms: 7 * 24 * HOUR_MS },
+  { key: '4wk', title: '4 weeks', short: '4 wk', ms: 28 * 24 * HOUR_MS },
+  { key: 'all', title: 'All', short: 'All', ms: null },
+];
+const STEPS = [['earlier', '← Earlier'], ['later', 'Later →'], ['closer', 'Closer'], ['wider', 'Wider']];
+
+export function makeRange(host, { created, changed }) {
+  let preset = PRESETS[0];
+  let zoomed = null;
+  fromAddress();
+
+  const presetButtons = PRESETS.map((one) => h('button', { type: 'button', 'aria-label': one.title, on: { click: () => choose(one) } }, one.short));
+  const stepButtons = STEPS.map(([step, title]) => h('button', { type: 'button', class: 'plain', on: { click: () => zoom(...Object.values(shiftRange(current(), step, now()))) } }, title));
+  host.append(h('div', { class: 'presets' }, presetButtons), h('div', { class: 'steps-in-time' }, stepButtons));
+  mark();
+
+  function fromAddress() {
+    const query = new URLSearchParams(location.search);
+    preset = PRESETS.find((one) => one.key === query.get('range')) ?? preset;
+    const from = Date.parse(query.get('from'));
+    const to = Date.parse(query.get('to'));
+    if (to > from) zoomed = { from, to };
+  }
+
+  function current() {
+    if (zoomed) return zoomed;
+    const to = now();
+    return { from: preset.ms === null ? Math.min(created, to - HOUR_MS) : to - preset.ms, to };
+  }
+
+  function choose(one) {
+    preset = one;
+    zoomed = null;
+    settle();
+  }
+
+  function zoom(from, to) {
+    zoomed = { from: Math.round(from), to: Math.round(to) };
+    settle();
+  }
+
+  function settle() {
+    const query = new URLSearchParams(location.search);
+    for (const name of ['range', 'from', 'to']) query.delete(name);
+    query.set('range', preset.key);
+    if (zoomed) {
+      query.set('from', new Date(zoomed.from).toISOString());
+      query.set('to', new Date(zoomed.to).toISOString());
+    }
+    history.replaceState(null, '', `?${query}`);
+    mark();
+    changed();
+  }
+
+  function mark() {
+    presetButtons.forEach((button, i) => button.setAttribute('aria-pressed', String(!zoomed && PRESETS[i] === preset)));
+  }
+
+  return { current, zoom, reset: () => choose(preset), follows: () => zoomed === null };
+}

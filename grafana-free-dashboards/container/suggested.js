@@ -1,0 +1,40 @@
+// Openings that nobody announced, seen in light, temperature and humidity: was it you?
+
+import { api } from '../shared/api.js';
+import { byId, h, reconcile, whileBusy } from '../shared/dom.js';
+import * as f from '../shared/format.js';
+import { now } from '../shared/clock.js';
+
+const LOOK_BACK_MS = 14 * 86_400_000;
+
+/** @param recorded called when one has become an opening, since the charts then mark it */
+export async function loadSuggested(id, recorded) {
+  const found = await api.suggestedOpenings(id, { from: now() - LOOK_BACK_MS, to: now() });
+  byId('suggested-part').hidden = found.length === 0;
+  const settled = (item) => {
+    item.remove();
+    byId('suggested-part').hidden = byId('suggested').children.length === 0;
+  };
+  reconcile(byId('suggested'), [...found].reverse(), (one) => `${one.from}/${one.until}`, (one) => makeSuggested(id, one, settled, recorded));
+}
+
+function makeSuggested(id, one, settled, recorded) {
+  const output = h('div');
+  const yes = h('button', { type: 'button', on: { click: () => whileBusy(yes, output, async () => {
+    await api.recordOpening(id, one);
+    settled(item);
+    recorded();
+  }) } }, 'Yes, that was me');
+  const no = h('button', { type: 'button', class: 'plain', on: { click: () => whileBusy(no, output, async () => {
+    await api.declineOpening(id, one);
+    settled(item);
+  }) } }, 'No');
+  const item = h('li', {}, h('p', {}, h('strong', {}, `${f.stamp(one.from, now())}, ${f.duration(Date.parse(one.until) - Date.parse(one.from))}`), `, up to ${f.lux(one.peakLux)}`, signs(one)),
+    h('div', { class: 'actions' }, yes, no), output);
+  return item;
+}
+
+function signs({ temperatureChange, humidityChange }) {
+  const known = [temperatureChange === null ? null : `temperature ${f.temperatureChange(temperatureChange)}`, humidityChange === null ? null : `humidity ${f.humidityChange(humidityChange)}`].filter(Boolean);
+  return known.length === 0 ? '.' : `; ${known.join(', ')}.`;
+}

@@ -1,0 +1,46 @@
+// What came over MQTT and could not be read: why, and what to change.
+
+import { api } from '../shared/api.js';
+import { byId, h, problemBox, reconcile, setAge, setText } from '../shared/dom.js';
+import * as f from '../shared/format.js';
+import { now } from '../shared/clock.js';
+import { startPage, untilItWorks } from '../shared/page.js';
+import { remedyFor } from '../shared/words.js';
+
+const SHOWN = 100;
+const LOOK_AGAIN_MS = 10_000;
+
+startPage({ current: '/rejects.html', reload: () => load().catch(showTrouble), redraw: () => {} });
+untilItWorks(load, showTrouble).catch(showTrouble);
+setInterval(() => load().catch(() => {}), LOOK_AGAIN_MS);
+
+async function load() {
+  const { total, kept, rejects } = await api.rejects(SHOWN);
+  byId('loading')?.remove();
+  setText(byId('total'), totalWords(total, kept, rejects.length));
+  // The same device failing in the same way many times within one instant is still one row a message.
+  const seen = new Map();
+  const keyOf = (reject) => `${reject.at} ${reject.topic} ${reject.reason}`;
+  const unique = rejects.filter((reject) => !seen.has(keyOf(reject)) && seen.set(keyOf(reject), true));
+  reconcile(byId('rejects'), unique, keyOf, makeReject, (item, reject) => setAge(item.querySelector('time'), reject.at, '', `, ${f.moment(reject.at, now())}`));
+}
+
+function totalWords(total, kept, shown) {
+  if (total === 0) return 'Nothing so far: every message that came could be read.';
+  const parts = [`${f.count(total, 'message')} in all`];
+  if (kept < total) parts.push(`the newest ${f.number(kept)} are kept`);
+  if (shown < kept) parts.push(`the newest ${f.number(shown)} are shown`);
+  return `${parts.join('; ')}. Times as in ${f.browserZone()}.`;
+}
+
+function makeReject(reject) {
+  return h('li', { class: 'reject-card' },
+    h('p', { class: 'alert-title' }, h('code', {}, reject.topic || '(no topic)'), ' ', h('time', { class: 'age quiet' })),
+    h('p', {}, reject.reason),
+    h('p', {}, h('strong', {}, 'What to do: '), remedyFor(reject)),
+    h('pre', { tabindex: '0', 'aria-label': 'Payload' }, h('code', {}, reject.payload === '' ? '(empty)' : reject.payload ?? '(not kept)')));
+}
+
+function showTrouble(problem) {
+  byId('loading')?.replaceChildren(problemBox(problem), problem.unreachable ? 'Trying again by itself.' : '');
+}

@@ -1,0 +1,10 @@
+// The newest values of a sensor as one line. Pure.
+
+import * as f from './format.js';
+
+export function latestWords(sensor) {
+  const { temperature, humidity, light, battery } = sensor.latest ?? {};
+  const parts = [temperature && f.temperature(temperature.value), humidity && f.humidity(humidity.value), light && f.lux(light.value), battery && `battery ${f.volts(battery.value)}`,
+    sensor.uncertain && `${f.count(sensor.uncertain.count, 'reading')} of uncertain time`];
+  return parts.filter(Boolean).join(' · ') || 'no values yet';
+}

@@ -1,0 +1,89 @@
+// Starts a page: head, live stream, health of the service. The links in head and foot stand in frame.html.
+
+import { api } from './api.js';
+import { learnTime, now } from './clock.js';
+import { byId, h, keepAges, setText } from './dom.js';
+import { moment } from './format.js';
+import { keepHealth, showHealth } from './health.js';
+import { liveStream } from './live.js';
+import { catchUp, takeNotice, wakeWithPage } from './tell-here.js';
+import { unitSwitch } from './unit-switch.js';
+
+const LIVE_WORDS = { live: 'Live', connecting: 'Connecting', down: 'Not live' };
+
+/**
+ * Completes head and foot, and opens the live stream.
+ * @param current address of the page in the menu, such as '/alerts.html'; null for a page that is not in the menu
+ * @param handlers live events, by name
+ * @param reload fetches everything afresh: called when the stream opens, and again after each break
+ * @param redraw called when the unit changes
+ * @param lost called when the stream breaks
+ */
+export function startPage({ current, handlers = {}, reload, redraw, lost }) {
+  byId('pages').querySelector(`a[href="${current}"]`)?.setAttribute('aria-current', 'page');
+  byId('head').append(unitSwitch(redraw), liveMark());
+  byId('explanations').hash = explanationOf(globalThis.location.pathname);
+  keepAges();
+  keepHealth();
+  wakeWithPage((needed) => {
+    byId('press').hidden = !needed;
+  });
+  const hello = ({ time }) => learnTime(time);
+  const notice = (told) => {
+    takeNotice(told);
+    handlers.notice?.(told);
+  };
+  const onState = (state, reason) => {
+    showLive(state, reason);
+    if (state === 'live') {
+      reload();
+      showHealth();
+      catchUp();
+    } else if (state === 'down') {
+      lost?.();
+    }
+  };
+  liveStream({ handlers: { hello, ...handlers, notice }, probe: () => api.health(5000), refusal: api.liveRefusal, onState });
+}
+
+function liveMark() {
+  const lamp = h('span', { class: 'lamp', 'aria-hidden': 'true' });
+  return h('span', { id: 'live', data: { state: 'connecting' }, role: 'status' }, lamp, h('span', { class: 'word' }, LIVE_WORDS.connecting));
+}
+
+/** Heading in figures.html that explains the figures of a page. */
+function explanationOf(address) {
+  const name = address.replace(/^\/|\.html$/g, '');
+  return { '': 'shelf', index: 'shelf', season: 'season-report', rejects: 'every-page' }[name] ?? name;
+}
+
+let downSince = null;
+
+/** True until the stream breaks: a page that is still connecting has just fetched what it shows. */
+export const isLive = () => downSince === null;
+
+function showLive(state, reason = 'The service does not answer.') {
+  const live = byId('live');
+  live.dataset.state = state;
+  setText(live.querySelector('.word'), LIVE_WORDS[state]);
+  downSince = state === 'down' ? downSince ?? now() : null;
+  document.body.classList.toggle('not-live', state === 'down');
+  const notice = byId('notice');
+  notice.hidden = state !== 'down';
+  setText(notice, state === 'down'
+    ? `Not live since ${moment(downSince, now())}. ${reason} What you see may be out of date; each figure says how old it is. Trying again by itself.`
+    : '');
+}
+
+/** Repeats `work` until the service answers, so that a page opened before the service is up fills itself later. */
+export async function untilItWorks(work, onTrouble) {
+  for (let waitMs = 2000; ; waitMs = Math.min(waitMs * 1.5, 15_000)) {
+    try {
+      return await work();
+    } catch (problem) {
+      if (!problem.unreachable) throw problem;
+      onTrouble?.(problem);
+      await new Promise((wake) => setTimeout(wake, waitMs));
+    }
+  }
+}

@@ -1,0 +1,24 @@
+// The button in the head that changes between °C and °F.
+
+import { h } from './dom.js';
+import { setTemperatureUnit, temperatureUnit } from './format.js';
+
+/** @param redraw called after each change */
+export function unitSwitch(redraw) {
+  const celsius = h('span', {}, '°C');
+  const fahrenheit = h('span', {}, '°F');
+  const show = () => {
+    const inFahrenheit = temperatureUnit() === 'F';
+    celsius.className = inFahrenheit ? '' : 'on';
+    fahrenheit.className = inFahrenheit ? 'on' : '';
+    button.setAttribute('aria-label', `Temperatures in ${inFahrenheit ? 'Fahrenheit; change to Celsius' : 'Celsius; change to Fahrenheit'}`);
+  };
+  const change = () => {
+    setTemperatureUnit(temperatureUnit() === 'C' ? 'F' : 'C');
+    show();
+    redraw?.();
+  };
+  const button = h('button', { type: 'button', class: 'units', on: { click: change } }, celsius, h('span', { 'aria-hidden': 'true' }, ' / '), fahrenheit);
+  show();
+  return button;
+}

@@ -1,0 +1,27 @@
+// A button that copies a text.
+
+import { h, setText } from '../shared/dom.js';
+
+export function copyText(text, title) {
+  const button = h('button', { type: 'button', on: { click: async () => {
+    setText(button, (await put(text)) ? 'Copied' : 'Select and copy by hand');
+    setTimeout(() => setText(button, title), 2500);
+  } } }, title);
+  return button;
+}
+
+/** The clipboard is closed to pages without TLS, which is how most people reach a machine at home; hence the old way too. */
+async function put(text) {
+  try {
+    await navigator.clipboard.writeText(text);
+    return true;
+  } catch {
+    const field = h('textarea', { readonly: true, class: 'unseen' });
+    field.value = text;
+    document.body.append(field);
+    field.select();
+    const done = document.execCommand('copy');
+    field.remove();
+    return done;
+  }
+}

@@ -1,0 +1,27 @@
+// When the next are expected in each group of a sowing, if the heat goes on, and so the best day to look.
+
+import { now } from '../shared/clock.js';
+import { h } from '../shared/dom.js';
+import * as f from '../shared/format.js';
+import { forecastWords, noHeatWords } from './heat-words.js';
+
+/** Each group with its check due; the forecasts by heat join them when they are there. @param asked a promise of the course over heat */
+export function forecasts(sowing, names, asked) {
+  const groups = sowing.groups.filter((group) => group.nextCheck);
+  const place = h('div', { class: 'forecasts' }, list(groups, names, []));
+  if (groups.length === 0) return place;
+  asked.then(({ forecasts: told, noForecast }) => {
+    place.replaceChildren(list(groups, names, told), ...(noForecast ? [h('p', { class: 'quiet' }, `${told.length === 0 ? 'No forecast by heat' : 'No forecast by heat for other groups'}: ${noForecast}.`)] : []));
+  }, (problem) => place.append(h('p', { class: 'quiet' }, noHeatWords(problem))));
+  return place;
+}
+
+function list(groups, names, told) {
+  return h('ul', {}, groups.map((group) => {
+    const forecast = told.find((one) => one.group === group.id);
+    const where = `Group ${group.id} in ${names(group.container)}`;
+    if (!forecast) return h('li', {}, `${where}: check ${f.stamp(group.nextCheck.at, now())}, ${group.nextCheck.why}.`);
+    const words = forecastWords(forecast, group.nextCheck, now());
+    return h('li', { class: 'forecast' }, `${where}: ${words.line} `, h('strong', {}, words.best));
+  }));
+}
