@@ -2,7 +2,6 @@
 
 import { api } from '../shared/api.js';
 import { byId, h, problemBox, reconcile, setAge, setText, whileBusy } from '../shared/dom.js';
-import * as f from '../shared/format.js';
 import { containerForm } from '../shared/container-form.js';
 import { alertRules } from './alert-rules.js';
 import { latestWords } from '../shared/latest-words.js';

@@ -2,7 +2,6 @@
 
 import { api } from '../shared/api.js';
 import { byId, h, reconcile, setAge, setText, announce } from '../shared/dom.js';
-import * as f from '../shared/format.js';
 import { now } from '../shared/clock.js';
 import { containerForm } from '../shared/container-form.js';
 import { choose, placementForm, placeOf, placeWords, updatePlacement } from './placement.js';

@@ -42,13 +42,13 @@ async function fill(species, place) {
   if (!place.firstChild) place.replaceChildren(h('p', { class: 'loading' }, 'Working it out …'));
   try {
     const [told, keeping] = await Promise.all([api.thermalTime(species), api.viability(species)]);
-    if (newest.get(place) === mine) place.replaceChildren(...panel(told), ...keepingPanel(keeping));
+    if (newest.get(place) === mine) place.replaceChildren(...verdictPanel(told), ...keepingPanel(keeping));
   } catch (problem) {
     place.replaceChildren(h('p', { class: 'caution', role: 'status' }, noHeatWords(problem)));
   }
 }
 
-function panel(told) {
+function verdictPanel(told) {
   const words = thermalTimeWords(told);
   return [
     h('p', { class: 'headline', data: { verdict: told.verdict } }, words.headline),

@@ -125,13 +125,13 @@ export function replicateWords(told) {
   if (!told) return null;
   const { replicates, p, exact, differ, range, toleratedRange, interval, fraction, germinated, sown } = told;
   const lines = [
-    `Best and worst group are ${number(range * 100)} percentage points apart`
-      + (toleratedRange === null ? '.' : `; seed testing tolerates ${number(toleratedRange * 100)} for ${count(replicates, 'group')} of this size.`),
+    `Best and worst group are ${number(range * 100)} percentage points apart.`,
+    toleratedRange !== null && `Seed testing tolerates ${number(toleratedRange * 100)} points for ${count(replicates, 'group')} of this size.`,
     `Chance alone makes groups differ at least so much with p = ${pWords(p)} (${exact ? 'exact' : 'χ²'} test).`,
   ];
   if (differ) lines.push(`All groups together: ${number(germinated)} of ${number(sown)}, ${fractionWords(fraction, interval)} when their differences are allowed for.`);
   else lines.push(germinated === 0 || germinated === sown ? 'With all or none germinated, nothing could have shown a difference.' : 'Small differences can stay unseen with so few seeds.');
-  return { headline: differ ? 'The groups differ by more than chance allows: look for a cause in a container.' : 'The groups do not differ by more than chance allows.', lines };
+  return { headline: differ ? 'The groups differ by more than chance allows: look for a cause in a container.' : 'The groups do not differ by more than chance allows.', lines: lines.filter(Boolean) };
 }
 
 /** What two heat sources made of the seeds of the same lots. */

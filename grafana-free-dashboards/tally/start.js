@@ -23,9 +23,9 @@ const FIGURES = [
 /** @param done called with words after something was added */
 export function makeStart({ host, done }) {
   const state = { tally: null };
-  const container = step('container', 'A container', containerForm({ id: 'tally-container', submit: 'Make the container', save: async (body, form) => {
+  const container = step('container', 'A container', containerForm({ id: 'tally-container', submit: 'Make the container', save: async (body, element) => {
     const made = await api.createContainer(body);
-    form.reset();
+    element.reset();
     done(`Made: ${made.name}.`, 'lot');
   } }));
   const species = step('species', 'A species', speciesPart());
@@ -35,15 +35,15 @@ export function makeStart({ host, done }) {
   host.append(h('h2', { id: 'start-title' }), h('p', { id: 'start-lead', class: 'quiet' }), ...Object.values(steps));
 
   function speciesPart() {
-    const host_ = h('div');
+    const place = h('div');
     const known = h('p', { id: 'known-species', class: 'quiet' });
-    const pick = h('select', { id: 'species-to-change', on: { change: () => show() } });
-    const show = () => {
+    const pick = h('select', { id: 'species-to-change', on: { change: () => showForm() } });
+    const showForm = () => {
       const found = state.tally?.species.find((one) => one.id === pick.value);
-      host_.replaceChildren(speciesForm(found, done));
+      place.replaceChildren(speciesForm(found, done));
     };
-    show();
-    return h('div', {}, known, h('div', { class: 'field' }, h('label', { for: 'species-to-change' }, 'New, or change one'), pick), host_);
+    showForm();
+    return h('div', {}, known, h('div', { class: 'field' }, h('label', { for: 'species-to-change' }, 'New, or change one'), pick), place);
   }
 
   function lotForm() {

@@ -103,7 +103,7 @@ test('groups of a sowing are tested as replicates', () => {
   const told = { replicates: 3, germinated: 16, sown: 48, fraction: 1 / 3, interval: [0.2, 0.5], p: 0.0686, exact: true, differ: false, range: 0.375, toleratedRange: 0.434 };
   const same = w.replicateWords(told);
   assert.equal(same.headline, 'The groups do not differ by more than chance allows.');
-  assert.match(same.lines[0], /38 percentage points apart; seed testing tolerates 43 for 3 groups/);
+  assert.match(same.lines.join(' '), /38 percentage points apart\. Seed testing tolerates 43 points for 3 groups/);
   assert.ok(same.lines.some((line) => line.includes('0.069 (exact')));
   const apart = w.replicateWords({ ...told, p: 0.001, exact: false, differ: true, toleratedRange: null });
   assert.match(apart.headline, /more than chance allows: look for a cause/);

@@ -1,0 +1,38 @@
+// Rules for the pages' modules and their tests. Each rule beyond the recommended ones finds mistakes, not style.
+
+import js from '@eslint/js';
+import globals from 'globals';
+
+const PAGES = ['alerts', 'container', 'document', 'heat-bench', 'rejects', 'season', 'shelf', 'tally'];
+
+/** A module uses only its own folder and shared, so that a page can be read and changed alone. */
+const ownFolder = (folder) => ({
+  files: [`${folder}/**/*.js`],
+  rules: {
+    'no-restricted-imports': ['error', { patterns: PAGES.filter((other) => other !== folder).map((other) => `../${other}/*`) }],
+  },
+});
+
+export default [
+  js.configs.recommended,
+  {
+    languageOptions: { globals: globals.browser },
+    linterOptions: { reportUnusedDisableDirectives: 'error' },
+    rules: {
+      'array-callback-return': 'error',
+      eqeqeq: 'error',
+      'no-implicit-globals': 'error',
+      'no-shadow': 'error',
+      'no-unused-vars': ['error', { args: 'after-used' }],
+      'no-var': 'error',
+      'object-shorthand': 'error',
+      'prefer-const': 'error',
+      'prefer-template': 'error',
+    },
+  },
+  ...['shared', ...PAGES].map(ownFolder),
+  {
+    files: ['test/**/*.js'],
+    languageOptions: { globals: globals.node },
+  },
+];
