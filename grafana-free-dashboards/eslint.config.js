@@ -9,7 +9,10 @@ const PAGES = ['alerts', 'container', 'document', 'heat-bench', 'rejects', 'seas
 const ownFolder = (folder) => ({
   files: [`${folder}/**/*.js`],
   rules: {
-    'no-restricted-imports': ['error', { patterns: PAGES.filter((other) => other !== folder).map((other) => `../${other}/*`) }],
+    'no-restricted-imports': [
+      'error',
+      { patterns: PAGES.filter((other) => other !== folder).map((other) => `../${other}/*`) },
+    ],
   },
 });
 

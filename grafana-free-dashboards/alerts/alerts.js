@@ -130,7 +130,13 @@ function loadTabSoon() {
 const tab = () => (location.hash.slice(1) in TABS ? location.hash.slice(1) : 'open');
 
 function makeTabs() {
-  byId('tabs').append(h('ul', {}, Object.entries(TABS).map(([key, title]) => h('li', {}, h('a', { id: `tab-${key}`, href: `#${key}` }, title)))));
+  byId('tabs').append(
+    h(
+      'ul',
+      {},
+      Object.entries(TABS).map(([key, title]) => h('li', {}, h('a', { id: `tab-${key}`, href: `#${key}` }, title))),
+    ),
+  );
   globalThis.addEventListener('hashchange', showTab);
 }
 
@@ -149,12 +155,14 @@ function makeTelling() {
     setText(button, tellsHere() ? 'Keep quiet on this device' : 'Tell me on this device');
     setText(byId('telling'), tellingWords(tellsHere(), permission()));
   };
-  button.addEventListener('click', () => whileBusy(button, null, async () => {
-    const wanted = setTellsHere(!tellsHere());
-    show();
-    await wanted;
-    show();
-  }));
+  button.addEventListener('click', () =>
+    whileBusy(button, null, async () => {
+      const wanted = setTellsHere(!tellsHere());
+      show();
+      await wanted;
+      show();
+    }),
+  );
   show();
 }
 

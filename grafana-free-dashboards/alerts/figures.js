@@ -5,7 +5,18 @@ import { h, reconcile, setText, table, whileBusy } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import { containerLink } from '../shared/card.js';
 import { now } from '../shared/clock.js';
-import { deliveryWords, failedFirst, groupMarks, hasFailed, hintWords, notifierTitle, notifierWords, rateWords, testWords, troubleWords } from './words.js';
+import {
+  deliveryWords,
+  failedFirst,
+  groupMarks,
+  hasFailed,
+  hintWords,
+  notifierTitle,
+  notifierWords,
+  rateWords,
+  testWords,
+  troubleWords,
+} from './words.js';
 import { conditionOf } from '../shared/words.js';
 
 const MOST_NOTICES = 100;
@@ -20,44 +31,116 @@ export function drawFigures(place, figures) {
     { title: 'Remarks', cell: (one) => groupMarks(one) || '–' },
   ];
   const hints = figures.groups.filter((one) => one.hint);
-  place.replaceChildren(h('p', { class: 'rate' }, rateWords(figures)),
+  place.replaceChildren(
+    h('p', { class: 'rate' }, rateWords(figures)),
     ...troubleWords(figures).map((words) => h('p', { class: 'caution' }, words)),
-    ...(figures.groups.length === 0 ? [] : [h('div', { class: 'table-place' }, table('Where they come from, most first.', columns, figures.groups))]),
-    ...(hints.length === 0 ? [] : [h('h3', {}, 'What would make them fewer'),
-      h('ul', { class: 'hints' }, hints.map((one) => h('li', {}, h('a', { href: `${containerLink(one.container)}#rules` }, one.containerName), `, ${conditionOf(one.kind).title.toLowerCase()}: ${hintWords(one.hint, one.kind)}`))),
-      h('p', { class: 'quiet' }, 'Computed by replaying the stored readings. Deadbands and delays are set on the container’s page, under Settings.')]));
+    ...(figures.groups.length === 0
+      ? []
+      : [h('div', { class: 'table-place' }, table('Where they come from, most first.', columns, figures.groups))]),
+    ...(hints.length === 0
+      ? []
+      : [
+          h('h3', {}, 'What would make them fewer'),
+          h(
+            'ul',
+            { class: 'hints' },
+            hints.map((one) =>
+              h(
+                'li',
+                {},
+                h('a', { href: `${containerLink(one.container)}#rules` }, one.containerName),
+                `, ${conditionOf(one.kind).title.toLowerCase()}: ${hintWords(one.hint, one.kind)}`,
+              ),
+            ),
+          ),
+          h(
+            'p',
+            { class: 'quiet' },
+            'Computed by replaying the stored readings. Deadbands and delays are set on the container’s page, under Settings.',
+          ),
+        ]),
+  );
 }
 
 export function drawNotifiers(list, notifiers) {
-  reconcile(list, notifiers, (one) => one.name, makeNotifier, (item, one) => {
-    setText(item.querySelector('.name'), notifierTitle(one));
-    setText(item.querySelector('.how'), notifierWords(one, now()));
-    const trouble = item.querySelector('.trouble');
-    trouble.hidden = !one.trouble;
-    setText(trouble, one.trouble ?? '');
-  });
+  reconcile(
+    list,
+    notifiers,
+    (one) => one.name,
+    makeNotifier,
+    (item, one) => {
+      setText(item.querySelector('.name'), notifierTitle(one));
+      setText(item.querySelector('.how'), notifierWords(one, now()));
+      const trouble = item.querySelector('.trouble');
+      trouble.hidden = !one.trouble;
+      setText(trouble, one.trouble ?? '');
+    },
+  );
 }
 
 function makeNotifier(notifier) {
   const output = h('div', { role: 'status' });
-  const button = h('button', { type: 'button', 'aria-label': `Test ${notifier.name}`, on: { click: () => whileBusy(button, output, async () => {
-    const answer = await api.testNotifier(notifier.name);
-    output.replaceChildren(h('p', { class: answer.delivered ? 'done' : 'problem' }, testWords(answer)));
-  }) } }, 'Test');
-  return h('li', { data: { notifier: notifier.name } },
-    h('div', { class: 'with-button' }, h('div', {}, h('strong', { class: 'name' }), h('p', { class: 'how quiet' }), h('p', { class: 'trouble problem' })), button), output);
+  const button = h(
+    'button',
+    {
+      type: 'button',
+      'aria-label': `Test ${notifier.name}`,
+      on: {
+        click: () =>
+          whileBusy(button, output, async () => {
+            const answer = await api.testNotifier(notifier.name);
+            output.replaceChildren(h('p', { class: answer.delivered ? 'done' : 'problem' }, testWords(answer)));
+          }),
+      },
+    },
+    'Test',
+  );
+  return h(
+    'li',
+    { data: { notifier: notifier.name } },
+    h(
+      'div',
+      { class: 'with-button' },
+      h(
+        'div',
+        {},
+        h('strong', { class: 'name' }),
+        h('p', { class: 'how quiet' }),
+        h('p', { class: 'trouble problem' }),
+      ),
+      button,
+    ),
+    output,
+  );
 }
 
 export function drawNotices(list, notices) {
-  reconcile(list, failedFirst(notices).slice(0, MOST_NOTICES), (sent) => sent.notice.id, ({ notice }) => h('li', { class: 'past' },
-    h('p', { class: 'alert-title' }, h('strong', {}, notice.subject)), h('p', { class: 'when quiet' }), h('ul', { class: 'deliveries' }),
-    h('details', {}, h('summary', {}, 'Its words'), h('pre', {}, notice.text))),
-  (item, sent) => {
-    item.classList.toggle('failed', hasFailed(sent));
-    setText(item.querySelector('.when'), f.stamp(sent.notice.createdAt, now()));
-    reconcile(item.querySelector('.deliveries'), sent.deliveries, (one) => one.notifier, () => h('li'), (line, one) => {
-      line.className = one.state;
-      setText(line, deliveryWords(one, now()));
-    });
-  });
+  reconcile(
+    list,
+    failedFirst(notices).slice(0, MOST_NOTICES),
+    (sent) => sent.notice.id,
+    ({ notice }) =>
+      h(
+        'li',
+        { class: 'past' },
+        h('p', { class: 'alert-title' }, h('strong', {}, notice.subject)),
+        h('p', { class: 'when quiet' }),
+        h('ul', { class: 'deliveries' }),
+        h('details', {}, h('summary', {}, 'Its words'), h('pre', {}, notice.text)),
+      ),
+    (item, sent) => {
+      item.classList.toggle('failed', hasFailed(sent));
+      setText(item.querySelector('.when'), f.stamp(sent.notice.createdAt, now()));
+      reconcile(
+        item.querySelector('.deliveries'),
+        sent.deliveries,
+        (one) => one.notifier,
+        () => h('li'),
+        (line, one) => {
+          line.className = one.state;
+          setText(line, deliveryWords(one, now()));
+        },
+      );
+    },
+  );
 }

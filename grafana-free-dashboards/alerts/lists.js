@@ -12,7 +12,14 @@ const USUAL_MINUTES = 60;
 const MOST_SHOWN = 100;
 
 const nameOf = (alert) => alert.containerName ?? alert.container;
-const title = (alert) => h('p', { class: 'alert-title' }, h('strong', {}, conditionOf(alert.kind).title), ': ', h('a', { href: containerLink(alert.container) }, nameOf(alert)));
+const title = (alert) =>
+  h(
+    'p',
+    { class: 'alert-title' },
+    h('strong', {}, conditionOf(alert.kind).title),
+    ': ',
+    h('a', { href: containerLink(alert.container) }, nameOf(alert)),
+  );
 
 /** Returns how many are open and how many shelved. */
 export function drawOpen(openList, shelvedList, alerts, changed) {
@@ -20,23 +27,64 @@ export function drawOpen(openList, shelvedList, alerts, changed) {
   const all = alerts.filter(isOpen).sort(byUrgency(at));
   const open = all.filter((alert) => !isShelved(alert, at));
   const shelved = all.filter((alert) => isShelved(alert, at));
-  reconcile(openList, open, (alert) => alert.id, (alert) => makeOpen(alert, changed), updateAlert);
-  reconcile(shelvedList, shelved, (alert) => alert.id, (alert) => makeShelved(alert, changed), updateShelved);
+  reconcile(
+    openList,
+    open,
+    (alert) => alert.id,
+    (alert) => makeOpen(alert, changed),
+    updateAlert,
+  );
+  reconcile(
+    shelvedList,
+    shelved,
+    (alert) => alert.id,
+    (alert) => makeShelved(alert, changed),
+    updateShelved,
+  );
   return { open: open.length, shelved: shelved.length };
 }
 
 function makeOpen(alert, changed) {
   const output = h('div');
-  const acknowledge = h('button', { type: 'button', class: 'acknowledge', 'aria-label': `Acknowledge: ${conditionOf(alert.kind).title}, ${nameOf(alert)}`,
-    on: { click: () => whileBusy(acknowledge, output, async () => changed(await api.acknowledge(alert.id))) } }, 'Acknowledge');
-  return h('li', { class: 'alert' }, title(alert), h('p', { class: 'detail' }), h('p', { class: 'standing quiet' }),
-    h('div', { class: 'actions' }, acknowledge), output, shelving(alert, changed));
+  const acknowledge = h(
+    'button',
+    {
+      type: 'button',
+      class: 'acknowledge',
+      'aria-label': `Acknowledge: ${conditionOf(alert.kind).title}, ${nameOf(alert)}`,
+      on: { click: () => whileBusy(acknowledge, output, async () => changed(await api.acknowledge(alert.id))) },
+    },
+    'Acknowledge',
+  );
+  return h(
+    'li',
+    { class: 'alert' },
+    title(alert),
+    h('p', { class: 'detail' }),
+    h('p', { class: 'standing quiet' }),
+    h('div', { class: 'actions' }, acknowledge),
+    output,
+    shelving(alert, changed),
+  );
 }
 
 function shelving(alert, changed) {
   const output = h('div');
-  const minutes = h('input', { id: `minutes-${alert.id}`, name: 'minutes', type: 'text', inputmode: 'numeric', autocomplete: 'off', value: USUAL_MINUTES });
-  const reason = h('input', { id: `reason-${alert.id}`, name: 'reason', type: 'text', maxlength: 200, autocomplete: 'off' });
+  const minutes = h('input', {
+    id: `minutes-${alert.id}`,
+    name: 'minutes',
+    type: 'text',
+    inputmode: 'numeric',
+    autocomplete: 'off',
+    value: USUAL_MINUTES,
+  });
+  const reason = h('input', {
+    id: `reason-${alert.id}`,
+    name: 'reason',
+    type: 'text',
+    maxlength: 200,
+    autocomplete: 'off',
+  });
   const button = h('button', { type: 'submit' }, 'Shelve it');
   const submit = (event) => {
     event.preventDefault();
@@ -44,30 +92,62 @@ function shelving(alert, changed) {
     if (read.problem) output.replaceChildren(problemBox({ message: read.problem }));
     else whileBusy(button, output, async () => changed(await api.shelve(alert.id, read.minutes, reason.value)));
   };
-  return h('details', { class: 'shelve' }, h('summary', {}, 'Shelve'),
-    h('form', { class: 'form', novalidate: true, on: { submit } },
-      h('div', { class: 'fields' },
+  return h(
+    'details',
+    { class: 'shelve' },
+    h('summary', {}, 'Shelve'),
+    h(
+      'form',
+      { class: 'form', novalidate: true, on: { submit } },
+      h(
+        'div',
+        { class: 'fields' },
         h('div', { class: 'field' }, h('label', { for: minutes.id }, 'For (minutes)'), minutes),
-        h('div', { class: 'field' }, h('label', { for: reason.id }, 'Why (may stay empty)'), reason)),
-      output, h('p', { class: 'help' }, 'Nobody is told of it until then; afterwards it comes back by itself.'), button));
+        h('div', { class: 'field' }, h('label', { for: reason.id }, 'Why (may stay empty)'), reason),
+      ),
+      output,
+      h('p', { class: 'help' }, 'Nobody is told of it until then; afterwards it comes back by itself.'),
+      button,
+    ),
+  );
 }
 
 function makeShelved(alert, changed) {
   const output = h('div');
-  const button = h('button', { type: 'button', class: 'unshelve', on: { click: () => whileBusy(button, output, async () => changed(await api.unshelve(alert.id))) } }, 'Take it back now');
-  return h('li', { class: 'alert' }, title(alert), h('p', { class: 'detail' }), h('p', { class: 'standing quiet' }), h('div', { class: 'actions' }, button), output);
+  const button = h(
+    'button',
+    {
+      type: 'button',
+      class: 'unshelve',
+      on: { click: () => whileBusy(button, output, async () => changed(await api.unshelve(alert.id))) },
+    },
+    'Take it back now',
+  );
+  return h(
+    'li',
+    { class: 'alert' },
+    title(alert),
+    h('p', { class: 'detail' }),
+    h('p', { class: 'standing quiet' }),
+    h('div', { class: 'actions' }, button),
+    output,
+  );
 }
 
 function updateShelved(item, alert) {
   Object.assign(item.dataset, { alert: alert.id, kind: alert.kind, state: alert.state, shelved: true });
   setText(item.querySelector('.detail'), alertDetail(alert, now()));
   const until = new Date(alert.shelvedUntil);
-  setText(item.querySelector('.standing'), `Shelved until ${historyTime(until)}${alert.shelvedBy ? ` by ${alert.shelvedBy}` : ''}; comes back by itself.`);
+  setText(
+    item.querySelector('.standing'),
+    `Shelved until ${historyTime(until)}${alert.shelvedBy ? ` by ${alert.shelvedBy}` : ''}; comes back by itself.`,
+  );
 }
 
 const historyTime = (date) => transitionTime({ at: date.toISOString(), recordedAt: date.toISOString() }, now());
 
-const different = (pairs) => [...new Map(pairs)].map(([value, text]) => ({ value, text })).sort((a, b) => a.text.localeCompare(b.text));
+const different = (pairs) =>
+  [...new Map(pairs)].map(([value, text]) => ({ value, text })).sort((a, b) => a.text.localeCompare(b.text));
 
 /** What the history can be narrowed down to: the containers and the kinds that are in it. */
 export const historyChoices = (alerts) => ({
@@ -76,7 +156,8 @@ export const historyChoices = (alerts) => ({
 });
 
 /** Those of one container, of one kind, or both; an empty choice is all. */
-export const narrowed = (alerts, { container, kind }) => alerts.filter((alert) => (!container || alert.container === container) && (!kind || alert.kind === kind));
+export const narrowed = (alerts, { container, kind }) =>
+  alerts.filter((alert) => (!container || alert.container === container) && (!kind || alert.kind === kind));
 
 /** The newest first; the transitions of one are fetched when it is unfolded, and again when it changes. */
 export function drawHistory(list, alerts) {
@@ -85,8 +166,20 @@ export function drawHistory(list, alerts) {
 
 function makePast(alert) {
   const place = h('ol', { class: 'transitions' });
-  const details = h('details', { on: { toggle: () => details.open && showTransitions(alert.id, place) } }, h('summary', {}, 'What happened when'), place);
-  return h('li', { class: 'past' }, title(alert), h('p', { class: 'when' }), h('p', { class: 'late quiet' }, 'Found late: readings that came afterwards show it; nobody was told.'), details);
+  const details = h(
+    'details',
+    { on: { toggle: () => details.open && showTransitions(alert.id, place) } },
+    h('summary', {}, 'What happened when'),
+    place,
+  );
+  return h(
+    'li',
+    { class: 'past' },
+    title(alert),
+    h('p', { class: 'when' }),
+    h('p', { class: 'late quiet' }, 'Found late: readings that came afterwards show it; nobody was told.'),
+    details,
+  );
 }
 
 function updatePast(item, alert) {
@@ -102,7 +195,17 @@ function updatePast(item, alert) {
 async function showTransitions(id, place) {
   try {
     const { transitions } = await api.alert(id);
-    place.replaceChildren(...transitions.map((one) => h('li', { data: { what: one.what } }, h('span', { class: 'quiet' }, transitionTime(one, now())), ' ', transitionWords(one))));
+    place.replaceChildren(
+      ...transitions.map((one) =>
+        h(
+          'li',
+          { data: { what: one.what } },
+          h('span', { class: 'quiet' }, transitionTime(one, now())),
+          ' ',
+          transitionWords(one),
+        ),
+      ),
+    );
   } catch (problem) {
     place.replaceChildren(h('li', {}, problemBox(problem)));
   }

@@ -4,8 +4,14 @@ import * as f from '../shared/format.js';
 import { capital, conditionOf } from '../shared/words.js';
 
 const TRANSITIONS = {
-  raised: 'Raised', returned: 'Back to normal', acknowledged: 'Acknowledged', shelved: 'Shelved', unshelved: 'Back from the shelf',
-  outOfService: 'Taken out of service', inService: 'Back in service', foundLate: 'Found late, in readings that came afterwards; nobody was told',
+  raised: 'Raised',
+  returned: 'Back to normal',
+  acknowledged: 'Acknowledged',
+  shelved: 'Shelved',
+  unshelved: 'Back from the shelf',
+  outOfService: 'Taken out of service',
+  inService: 'Back in service',
+  foundLate: 'Found late, in readings that came afterwards; nobody was told',
 };
 
 /** Who did it and why; the service's own doings name nobody. */
@@ -23,10 +29,13 @@ export function transitionTime({ at, recordedAt }, now) {
 export function historyLine(alert, now) {
   const since = Date.parse(alert.since ?? alert.raisedAt);
   const length = f.duration((alert.returnedAt ? Date.parse(alert.returnedAt) : now) - since);
-  return alert.returnedAt ? `${f.stamp(since, now)}, for ${length}` : `since ${f.stamp(since, now)}, still going on (${length})`;
+  return alert.returnedAt
+    ? `${f.stamp(since, now)}, for ${length}`
+    : `since ${f.stamp(since, now)}, still going on (${length})`;
 }
 
-export const newestFirst = (alerts) => [...alerts].sort((a, b) => Date.parse(b.raisedAt) - Date.parse(a.raisedAt) || b.id - a.id);
+export const newestFirst = (alerts) =>
+  [...alerts].sort((a, b) => Date.parse(b.raisedAt) - Date.parse(a.raisedAt) || b.id - a.id);
 
 /** The total of a span in one sentence. */
 export function rateWords({ raised, perDay, from, to }) {
@@ -38,8 +47,14 @@ export function rateWords({ raised, perDay, from, to }) {
 /** What is wrong with the alerts themselves, a sentence each; empty if they are as they should be. */
 export function troubleWords({ mostInTenMinutes, floods, stale }) {
   const said = [];
-  if (floods.length > 0) said.push(`${f.count(floods.length, 'flood')}: up to ${f.number(mostInTenMinutes)} alerts within ten minutes, more than a person can follow.`);
-  if (stale > 0) said.push(`${f.count(stale, 'alert')} stale: going on for more than a day, so nobody reads ${stale === 1 ? 'it' : 'them'} any more. Mend the cause, or take ${stale === 1 ? 'it' : 'them'} out of service.`);
+  if (floods.length > 0)
+    said.push(
+      `${f.count(floods.length, 'flood')}: up to ${f.number(mostInTenMinutes)} alerts within ten minutes, more than a person can follow.`,
+    );
+  if (stale > 0)
+    said.push(
+      `${f.count(stale, 'alert')} stale: going on for more than a day, so nobody reads ${stale === 1 ? 'it' : 'them'} any more. Mend the cause, or take ${stale === 1 ? 'it' : 'them'} out of service.`,
+    );
   return said;
 }
 
@@ -82,31 +97,50 @@ export function deliveryWords(delivery, now) {
   return `${parts.join(', ')}${words && state !== 'delivered' ? `. ${capital(words)}` : ''}`;
 }
 
-const worst = (sent) => (sent.deliveries.some((one) => one.state === 'failed') ? 0 : sent.deliveries.some((one) => one.state === 'waiting') ? 1 : 2);
+const worst = (sent) =>
+  sent.deliveries.some((one) => one.state === 'failed')
+    ? 0
+    : sent.deliveries.some((one) => one.state === 'waiting')
+      ? 1
+      : 2;
 
 /** What did not arrive comes first, then what is still on its way, each with the newest first. */
-export const failedFirst = (notices) => [...notices].sort((a, b) => worst(a) - worst(b) || Date.parse(b.notice.createdAt) - Date.parse(a.notice.createdAt) || b.notice.id - a.notice.id);
+export const failedFirst = (notices) =>
+  [...notices].sort(
+    (a, b) =>
+      worst(a) - worst(b) ||
+      Date.parse(b.notice.createdAt) - Date.parse(a.notice.createdAt) ||
+      b.notice.id - a.notice.id,
+  );
 
 export const hasFailed = (sent) => worst(sent) === 0;
 
 const NOTIFIERS = { page: 'open pages', email: 'e-mail', webhook: 'webhook', mqtt: 'MQTT' };
 
 export function notifierWords(notifier, now) {
-  const parts = [notifier.onlyForEscalation ? 'only when nobody acknowledges in time' : '',
+  const parts = [
+    notifier.onlyForEscalation ? 'only when nobody acknowledges in time' : '',
     notifier.lastDeliveredAt ? `last delivered ${f.stamp(notifier.lastDeliveredAt, now)}` : 'nothing delivered yet',
-    notifier.waiting > 0 ? `${f.number(notifier.waiting)} waiting` : '', notifier.failed > 0 ? `${f.number(notifier.failed)} failed` : ''];
+    notifier.waiting > 0 ? `${f.number(notifier.waiting)} waiting` : '',
+    notifier.failed > 0 ? `${f.number(notifier.failed)} failed` : '',
+  ];
   return `${capital(parts.filter(Boolean).join(', '))}.`;
 }
 
-export const notifierTitle = ({ name, kind, target }) => `${name}${name === kind ? '' : ` (${NOTIFIERS[kind] ?? kind})`}: ${target}`;
+export const notifierTitle = ({ name, kind, target }) =>
+  `${name}${name === kind ? '' : ` (${NOTIFIERS[kind] ?? kind})`}: ${target}`;
 
-export const testWords = ({ delivered, words }) => (delivered ? `It arrived: ${words}.` : `It did not arrive: ${words}.`).replace(/\.\.$/, '.');
+export const testWords = ({ delivered, words }) =>
+  (delivered ? `It arrived: ${words}.` : `It did not arrive: ${words}.`).replace(/\.\.$/, '.');
 
 /** What this device does about notices, from whether it is switched on and what the browser allows. */
 export function tellingWords(on, allowed) {
-  if (!on) return 'This device stays quiet. A page must be open to tell; for the night, set up e-mail or another notifier.';
-  if (allowed === 'granted') return 'A sound and a notification, as long as one of these pages is open and the device awake.';
-  if (allowed === 'impossible') return 'A sound only, as long as one of these pages is open and the device awake: the browser allows notifications only over https or on the machine itself.';
+  if (!on)
+    return 'This device stays quiet. A page must be open to tell; for the night, set up e-mail or another notifier.';
+  if (allowed === 'granted')
+    return 'A sound and a notification, as long as one of these pages is open and the device awake.';
+  if (allowed === 'impossible')
+    return 'A sound only, as long as one of these pages is open and the device awake: the browser allows notifications only over https or on the machine itself.';
   return 'A sound only, as long as one of these pages is open and the device awake: notifications are not allowed in the browser’s settings.';
 }
 

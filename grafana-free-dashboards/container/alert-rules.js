@@ -15,17 +15,24 @@ const PRIORITIES = ['high', 'medium', 'low'];
 
 /** How a field of a kind is said and read: in °F where the reader chose so, a limit with the offset, a deadband without. */
 function unitOf(rule, field) {
-  if (rule.unit !== '°C' || !['limit', 'deadband'].includes(field)) return { name: rule.unit, show: (value) => value, read: (value) => value };
+  if (rule.unit !== '°C' || !['limit', 'deadband'].includes(field))
+    return { name: rule.unit, show: (value) => value, read: (value) => value };
   const [to, from] = field === 'limit' ? [toUnit, fromUnit] : [differenceToUnit, differenceFromUnit];
   return { name: unitName(), show: (value) => round(to(value), 2), read: from };
 }
 
-const shownOf = (rule, field, value) => (value === null || value === undefined ? '' : String(unitOf(rule, field).show(value)));
+const shownOf = (rule, field, value) =>
+  value === null || value === undefined ? '' : String(unitOf(rule, field).show(value));
 
 /** @return its element, and what says it anew when the unit has changed */
 export function alertRules(id) {
   const place = h('div');
-  const details = h('details', { id: 'rules', on: { toggle: () => details.open && show(id, place) } }, h('summary', {}, 'Change when alerts are raised'), place);
+  const details = h(
+    'details',
+    { id: 'rules', on: { toggle: () => details.open && show(id, place) } },
+    h('summary', {}, 'Change when alerts are raised'),
+    place,
+  );
   if (location.hash === '#rules') {
     details.open = true;
     requestAnimationFrame(() => details.scrollIntoView());
@@ -44,35 +51,86 @@ async function show(id, place) {
 function form(id, place, { rules }) {
   const output = h('div', { role: 'status' });
   const button = h('button', { type: 'submit', class: 'main' }, 'Keep these rules');
-  const own = h('form', { class: 'form', novalidate: true, on: { submit: (event) => {
-    event.preventDefault();
-    const { changes, problems } = readRules(rules, (name) => own.elements.namedItem(name));
-    if (problems.length > 0) output.replaceChildren(problemBox({ message: 'Please look at this again:', problems }));
-    else whileBusy(button, output, async () => {
-      await api.changeAlertRules(id, changes);
-      await show(id, place);
-      place.append(h('p', { class: 'done', role: 'status' }, 'Kept.'));
-    });
-  } } },
-  h('p', { class: 'help' }, 'An empty field means the default, shown in grey. The limits of temperature, humidity and light stand with the band above.'),
-  Object.entries(rules).map(([kind, rule]) => kindFields(kind, rule)), output, button);
+  const own = h(
+    'form',
+    {
+      class: 'form',
+      novalidate: true,
+      on: {
+        submit: (event) => {
+          event.preventDefault();
+          const { changes, problems } = readRules(rules, (name) => own.elements.namedItem(name));
+          if (problems.length > 0)
+            output.replaceChildren(problemBox({ message: 'Please look at this again:', problems }));
+          else
+            whileBusy(button, output, async () => {
+              await api.changeAlertRules(id, changes);
+              await show(id, place);
+              place.append(h('p', { class: 'done', role: 'status' }, 'Kept.'));
+            });
+        },
+      },
+    },
+    h(
+      'p',
+      { class: 'help' },
+      'An empty field means the default, shown in grey. The limits of temperature, humidity and light stand with the band above.',
+    ),
+    Object.entries(rules).map(([kind, rule]) => kindFields(kind, rule)),
+    output,
+    button,
+  );
   return own;
 }
 
 function kindFields(kind, rule) {
-  const numbers = Object.entries(NUMBERS).filter(([field]) => field !== 'limit' || !rule.limitFromBand).map(([field, title]) => {
-    const name = `${kind}.${field}`;
-    return h('div', { class: 'field' }, h('label', { for: name }, title(unitOf(rule, field).name)),
-      h('input', { id: name, name, type: 'text', inputmode: 'decimal', autocomplete: 'off', value: shownOf(rule, field, rule.overrides[field]), placeholder: shownOf(rule, field, rule.defaults[field]) }));
-  });
+  const numbers = Object.entries(NUMBERS)
+    .filter(([field]) => field !== 'limit' || !rule.limitFromBand)
+    .map(([field, title]) => {
+      const name = `${kind}.${field}`;
+      return h(
+        'div',
+        { class: 'field' },
+        h('label', { for: name }, title(unitOf(rule, field).name)),
+        h('input', {
+          id: name,
+          name,
+          type: 'text',
+          inputmode: 'decimal',
+          autocomplete: 'off',
+          value: shownOf(rule, field, rule.overrides[field]),
+          placeholder: shownOf(rule, field, rule.defaults[field]),
+        }),
+      );
+    });
   const name = `${kind}.priority`;
-  const options = [h('option', { value: '' }, `default (${rule.defaults.priority})`), ...PRIORITIES.map((one) => h('option', { value: one, selected: rule.overrides.priority === one }, one))];
+  const options = [
+    h('option', { value: '' }, `default (${rule.defaults.priority})`),
+    ...PRIORITIES.map((one) => h('option', { value: one, selected: rule.overrides.priority === one }, one)),
+  ];
   const service = `${kind}.inService`;
-  return h('fieldset', {}, h('legend', {}, conditionOf(kind).title),
-    h('div', { class: 'fields' }, numbers,
+  return h(
+    'fieldset',
+    {},
+    h('legend', {}, conditionOf(kind).title),
+    h(
+      'div',
+      { class: 'fields' },
+      numbers,
       h('div', { class: 'field' }, h('label', { for: name }, 'Priority'), h('select', { id: name, name }, options)),
-      h('div', { class: 'field' }, h('label', { for: service }, 'In service'),
-        h('select', { id: service, name: service }, h('option', { value: 'yes', selected: rule.inService }, 'yes'), h('option', { value: 'no', selected: !rule.inService }, 'no: never raised')))));
+      h(
+        'div',
+        { class: 'field' },
+        h('label', { for: service }, 'In service'),
+        h(
+          'select',
+          { id: service, name: service },
+          h('option', { value: 'yes', selected: rule.inService }, 'yes'),
+          h('option', { value: 'no', selected: !rule.inService }, 'no: never raised'),
+        ),
+      ),
+    ),
+  );
 }
 
 /** Only what differs from what is in force; null brings back a default. `fieldOf` gives a field by its name. */
@@ -89,7 +147,8 @@ export function readRules(rules, fieldOf) {
       const text = typed.trim();
       const value = text === '' ? null : Number(text.replace(',', '.'));
       if (Number.isNaN(value)) problems.push(`${conditionOf(kind).title}: “${typed}” is not a number.`);
-      else if (text !== shownOf(rule, field, rule.overrides[field])) change(kind, field, value === null ? null : unitOf(rule, field).read(value));
+      else if (text !== shownOf(rule, field, rule.overrides[field]))
+        change(kind, field, value === null ? null : unitOf(rule, field).read(value));
     }
     const priority = fieldOf(`${kind}.priority`).value || null;
     if (priority !== (rule.overrides.priority ?? null)) change(kind, 'priority', priority);

@@ -10,9 +10,18 @@ const NO_READINGS = 'nothing heard';
 
 /** The kinds of marks that each chart shows. */
 const LEAKS = ['daylight', 'lamp', 'other'];
-const MARKS_ON = { temperature: ['cold', 'hot', 'opening', ...LEAKS], humidity: ['dry', 'opening'], light: [...LEAKS, 'opening'], heat: ['cold', 'hot'] };
+const MARKS_ON = {
+  temperature: ['cold', 'hot', 'opening', ...LEAKS],
+  humidity: ['dry', 'opening'],
+  light: [...LEAKS, 'opening'],
+  heat: ['cold', 'hot'],
+};
 
-const LINE = [{ color: '--line', width: 1.8 }, { color: '--line', width: 0 }, { color: '--line', width: 0 }];
+const LINE = [
+  { color: '--line', width: 1.8 },
+  { color: '--line', width: 0 },
+  { color: '--line', width: 0 },
+];
 const SPREAD = { lower: 2, upper: 3, color: '--spread' };
 
 /** @param getBand the band in force, since settings may change while the page is open */
@@ -21,31 +30,55 @@ function specs(getBand) {
   return {
     temperature: {
       title: () => `Temperature, ${f.unitName()}`,
-      series: [...LINE, { color: '--room', width: 1.4, dash: [5, 4] }], envelope: SPREAD,
-      range: (min, max) => padded(min, max, [degrees(getBand().temperature.low), degrees(getBand().temperature.high)], 1.5),
-      zones: () => [{ from: degrees(getBand().temperature.low), to: degrees(getBand().temperature.high), color: '--zone' }],
+      series: [...LINE, { color: '--room', width: 1.4, dash: [5, 4] }],
+      envelope: SPREAD,
+      range: (min, max) =>
+        padded(min, max, [degrees(getBand().temperature.low), degrees(getBand().temperature.high)], 1.5),
+      zones: () => [
+        { from: degrees(getBand().temperature.low), to: degrees(getBand().temperature.high), color: '--zone' },
+      ],
       limits: () => [degrees(getBand().temperature.low), degrees(getBand().temperature.high)],
-      formatTick: (value) => f.number(value, Number.isInteger(value) ? 0 : 1), show: (shown) => `${f.number(shown, 1)} ${f.unitName()}`,
+      formatTick: (value) => f.number(value, Number.isInteger(value) ? 0 : 1),
+      show: (shown) => `${f.number(shown, 1)} ${f.unitName()}`,
       key: 'Shaded: the band. Line: mean, with lowest and highest around it. Dashed: the room.',
     },
     humidity: {
-      title: () => 'Humidity, %', series: LINE, envelope: SPREAD,
-      range: (min, max) => [Math.max(0, Math.floor((Math.min(min ?? 100, getBand().humidity.low) - 4) / 5) * 5), Math.max(101, max ?? 0)],
-      zones: () => [{ from: f.SATURATED_FROM, to: 200, color: '--zone' }], limits: () => [getBand().humidity.low],
-      formatTick: (value) => (value > 100 ? '' : f.number(value)), show: f.humidity,
+      title: () => 'Humidity, %',
+      series: LINE,
+      envelope: SPREAD,
+      range: (min, max) => [
+        Math.max(0, Math.floor((Math.min(min ?? 100, getBand().humidity.low) - 4) / 5) * 5),
+        Math.max(101, max ?? 0),
+      ],
+      zones: () => [{ from: f.SATURATED_FROM, to: 200, color: '--zone' }],
+      limits: () => [getBand().humidity.low],
+      formatTick: (value) => (value > 100 ? '' : f.number(value)),
+      show: f.humidity,
       key: `Shaded: saturated, from about ${f.SATURATED_FROM} %; differences in there tell nothing. Dashed: the lower limit.`,
     },
     light: {
-      title: () => 'Light, lux', series: LINE, envelope: SPREAD, lightScale: true,
+      title: () => 'Light, lux',
+      series: LINE,
+      envelope: SPREAD,
+      lightScale: true,
       range: (min, max) => [-0.25, Math.max(10, (max ?? 0) * 1.4)],
-      zones: () => [{ from: 0, to: getBand().light.high, color: '--zone' }], limits: () => [getBand().light.high],
-      formatTick: (value) => f.number(value), show: f.lux,
+      zones: () => [{ from: 0, to: getBand().light.high, color: '--zone' }],
+      limits: () => [getBand().light.high],
+      formatTick: (value) => f.number(value),
+      show: f.lux,
       key: 'Each line upwards is ten times brighter. Shaded: dark enough.',
     },
     heat: {
       title: () => `Heat so far, ${f.unitName()}·h`,
-      series: [{ color: '--line', width: 1.8, dots: true }, { color: '--line', width: 0 }, { color: '--line', width: 0 }], envelope: SPREAD,
-      range: (min, max) => padded(min, max, [], 1), formatTick: (value) => f.number(value, value % 1 ? 1 : 0), show: (shown) => `${f.number(shown, Math.abs(shown) < 100 ? 1 : 0)} ${f.unitName()}·h`,
+      series: [
+        { color: '--line', width: 1.8, dots: true },
+        { color: '--line', width: 0 },
+        { color: '--line', width: 0 },
+      ],
+      envelope: SPREAD,
+      range: (min, max) => padded(min, max, [], 1),
+      formatTick: (value) => f.number(value, value % 1 ? 1 : 0),
+      show: (shown) => `${f.number(shown, Math.abs(shown) < 100 ? 1 : 0)} ${f.unitName()}·h`,
       key: 'A dot at the end of each day, straight lines between. The shade above is what the gaps could have added.',
     },
   };
@@ -63,13 +96,21 @@ function padded(min, max, others, least) {
 export function makeCharts({ getBand, onZoom, onReset }) {
   const panels = Object.entries(specs(getBand)).map(([name, spec]) => makePanel(name, spec, { onZoom, onReset }));
   byId('charts').replaceChildren(...panels.map((panel) => panel.element));
-  setText(byId('mark-key'), 'Letters above the charts: C too cold, H too hot, D too dry, O opening; light leaks: S daylight (sun), L lamp, X other light. Blank stretches are gaps: nothing was heard.');
+  setText(
+    byId('mark-key'),
+    'Letters above the charts: C too cold, H too hot, D too dry, O opening; light leaks: S daylight (sun), L lamp, X other light. Blank stretches are gaps: nothing was heard.',
+  );
   return {
     /** @param data answers of the service for this range; @param zone the service's, for its days */
     show(data, range, zone) {
       const columns = columnsFor(data, range, zone);
       const marks = marksOf(data, Math.min(range.to, now()));
-      for (const panel of panels) panel.show(columns[panel.name], range, marks.filter((mark) => MARKS_ON[panel.name].includes(mark.kind)));
+      for (const panel of panels)
+        panel.show(
+          columns[panel.name],
+          range,
+          marks.filter((mark) => MARKS_ON[panel.name].includes(mark.kind)),
+        );
     },
     destroy: () => panels.forEach((panel) => panel.destroy()),
   };
@@ -82,7 +123,16 @@ function columnsFor({ readings, room, heat }, range, zone) {
     temperature: join(inside, roomLine),
     humidity: columnsOf(readings.humidity),
     light: columnsOf(readings.light),
-    heat: within(heatColumns(heat?.byDay ?? [], zone, heat ? { from: Date.parse(heat.from), to: Date.parse(heat.to) } : range, f.differenceToUnit), range.from, range.to),
+    heat: within(
+      heatColumns(
+        heat?.byDay ?? [],
+        zone,
+        heat ? { from: Date.parse(heat.from), to: Date.parse(heat.to) } : range,
+        f.differenceToUnit,
+      ),
+      range.from,
+      range.to,
+    ),
   };
 }
 
@@ -91,21 +141,37 @@ function makePanel(name, spec, { onZoom, onReset }) {
   const readout = h('p', { class: 'readout' });
   const host = h('div', { class: 'plot', role: 'img', data: { chart: name } });
   const empty = h('p', { class: 'nothing quiet', hidden: true });
-  const element = h('div', { class: 'panel' }, h('div', { class: 'panel-head' }, heading, readout), h('div', { class: 'plot-place' }, host, empty), h('p', { class: 'panel-key quiet' }, spec.key));
+  const element = h(
+    'div',
+    { class: 'panel' },
+    h('div', { class: 'panel-head' }, heading, readout),
+    h('div', { class: 'plot-place' }, host, empty),
+    h('p', { class: 'panel-key quiet' }, spec.key),
+  );
   let columns = [[], [], [], []];
   let chart = null;
 
-  const onCursor = (index) => setText(readout, index === null || index === undefined ? restWords(name, columns, spec) : pointWords(name, columns, index, spec));
+  const onCursor = (index) =>
+    setText(
+      readout,
+      index === null || index === undefined ? restWords(name, columns, spec) : pointWords(name, columns, index, spec),
+    );
 
   return {
-    name, element,
+    name,
+    element,
     show(next, range, marks) {
       columns = next;
       chart ??= createChart(host, { ...spec, onCursor, onZoom, onReset, sync: 'course' });
       setText(heading, spec.title());
       const all = reach(columns);
       empty.hidden = all !== null;
-      setText(empty, all === null ? `Nothing to draw: no ${name === 'heat' ? 'heat was added up' : `${name} was heard`} in this stretch.` : '');
+      setText(
+        empty,
+        all === null
+          ? `Nothing to draw: no ${name === 'heat' ? 'heat was added up' : `${name} was heard`} in this stretch.`
+          : '',
+      );
       host.setAttribute('aria-label', `${spec.title()}. ${restWords(name, columns, spec)}`);
       chart.update({ columns, from: range.from, to: range.to, marks });
       setText(readout, restWords(name, columns, spec));

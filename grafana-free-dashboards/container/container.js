@@ -59,7 +59,10 @@ async function begin() {
   makeOpening(id, (opening) => take({ ...container, opening }));
   settings = makeSettings(container, take);
   extremes = makeExtremes(id);
-  range = makeRange(byId('range'), { created: Date.parse(container.createdAt), changed: () => course().catch(showTrouble) });
+  range = makeRange(byId('range'), {
+    created: Date.parse(container.createdAt),
+    changed: () => course().catch(showTrouble),
+  });
   makeCourse();
   take(container);
   await untilItWorks(reload, () => {}).catch(showTrouble);
@@ -71,7 +74,11 @@ async function begin() {
 
 function makeCourse() {
   charts?.destroy();
-  charts = makeCharts({ getBand: () => container.band, onZoom: (from, to) => range.zoom(from, to), onReset: () => range.reset() });
+  charts = makeCharts({
+    getBand: () => container.band,
+    onZoom: (from, to) => range.zoom(from, to),
+    onReset: () => range.reset(),
+  });
 }
 
 /** The newest state, from an event or an answer; nothing is fetched here. */
@@ -87,7 +94,10 @@ function take(next) {
 
 function takeAlert(alert) {
   const others = (container.alerts ?? []).filter((one) => one.id !== alert.id);
-  announceChange(container.alerts?.find((one) => one.id === alert.id), alert);
+  announceChange(
+    container.alerts?.find((one) => one.id === alert.id),
+    alert,
+  );
   take({ ...container, alerts: [...others, alert] });
 }
 
@@ -109,9 +119,14 @@ async function course() {
   byId('charts').setAttribute('aria-busy', 'true');
   try {
     const [readings, light, band, openings, heat, room] = await Promise.all([
-      api.readings(id, { ...span, points }), api.light(id, span), api.band(id, span), api.openings(id, span),
+      api.readings(id, { ...span, points }),
+      api.light(id, span),
+      api.band(id, span),
+      api.openings(id, span),
       // Heat so far counts from the beginning, whatever stretch is looked at.
-      api.heat(id, {}), api.room({ ...span, points }).catch(() => null)]);
+      api.heat(id, {}),
+      api.room({ ...span, points }).catch(() => null),
+    ]);
     if (ask !== newestAsk) return;
     data = { answers: { readings, light, band, openings, heat, room }, span };
     drawCourse();
@@ -123,7 +138,10 @@ async function course() {
 function drawCourse() {
   charts.show(data.answers, data.span, setup.timeZone);
   showTables(container, data.answers, setup);
-  setText(byId('range-words'), `${f.stamp(data.span.from, now())} to ${range.follows() ? 'now' : f.stamp(data.span.to, now())}, times as in ${f.browserZone()}. Drag sideways over a chart for a closer look; double-click or tap twice to go back.`);
+  setText(
+    byId('range-words'),
+    `${f.stamp(data.span.from, now())} to ${range.follows() ? 'now' : f.stamp(data.span.to, now())}, times as in ${f.browserZone()}. Drag sideways over a chart for a closer look; double-click or tap twice to go back.`,
+  );
 }
 
 /** A stretch that ends now moves on with the time: often where minutes show, seldom where only days do. */
@@ -152,8 +170,11 @@ function showTrouble(problem) {
   if (problem.status === 404 || id === '') {
     document.title = 'Not found · Tepidarium';
     place.classList.remove('loading');
-    place.replaceChildren(h('strong', {}, id === '' ? 'No container was named.' : `There is no container “${id}” here.`),
-      ' It may have been removed, or the link is mistyped. ', h('a', { href: '/' }, 'Back to the Shelf'));
+    place.replaceChildren(
+      h('strong', {}, id === '' ? 'No container was named.' : `There is no container “${id}” here.`),
+      ' It may have been removed, or the link is mistyped. ',
+      h('a', { href: '/' }, 'Back to the Shelf'),
+    );
     return;
   }
   place.replaceChildren(problemBox(problem), problem.unreachable ? 'Trying again by itself.' : '');

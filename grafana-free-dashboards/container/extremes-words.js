@@ -4,10 +4,12 @@ import * as f from '../shared/format.js';
 
 /** The verdict first: what is estimated, and how far estimates were off where both are known. */
 export function extremesSummary(answer) {
-  if (answer.days.length === 0) return 'For time before the sensors: enter the lowest and highest temperature of each day. The heat is estimated and shown here alone.';
-  const apart = answer.unmeasuredDays > 0
-    ? `About ${f.degreeHours(answer.unmeasured)} in ${f.count(answer.unmeasuredDays, 'day')} without readings: an estimate, not part of “Heat so far”.`
-    : 'Every day entered was measured too.';
+  if (answer.days.length === 0)
+    return 'For time before the sensors: enter the lowest and highest temperature of each day. The heat is estimated and shown here alone.';
+  const apart =
+    answer.unmeasuredDays > 0
+      ? `About ${f.degreeHours(answer.unmeasured)} in ${f.count(answer.unmeasuredDays, 'day')} without readings: an estimate, not part of “Heat so far”.`
+      : 'Every day entered was measured too.';
   return `${apart}${comparison(answer)}`;
 }
 

@@ -13,32 +13,58 @@ export function makeExtremes(id) {
   const told = h('div', { 'aria-live': 'polite' });
   const formPlace = h('div');
   let answer = null;
-  place.append(told, h('details', { id: 'enter-extremes' }, h('summary', {}, 'Enter days from a weather station or a min/max thermometer'), formPlace));
+  place.append(
+    told,
+    h(
+      'details',
+      { id: 'enter-extremes' },
+      h('summary', {}, 'Enter days from a weather station or a min/max thermometer'),
+      formPlace,
+    ),
+  );
 
   function form() {
     const output = h('div', { class: 'output' });
     const button = h('button', { type: 'submit', class: 'main' }, 'Keep this day');
-    const own = h('form', { id: 'extremes-form', class: 'form', novalidate: true, on: { submit: async (event) => {
-      event.preventDefault();
-      const { day, body, problems } = readExtremes(Object.fromEntries(new FormData(own)));
-      if (problems.length > 0) {
-        output.replaceChildren(problemBox({ message: 'Please look at this again:', problems }));
-        return;
-      }
-      await whileBusy(button, output, async () => {
-        show(await api.putDayExtremes(id, day, body));
-        output.replaceChildren(h('p', { class: 'done', role: 'status' }, `Kept: ${f.day(day)}.`));
-        own.reset();
-        own.elements.day.value = f.nextDay(day);
-        own.elements.min.focus();
-      });
-    } } },
-    h('div', { class: 'fields' },
-      field('day', 'Day', h('input', { type: 'date', required: true })),
-      field('min', `Lowest (${f.unitName()})`, h('input', { inputmode: 'text', autocomplete: 'off' })),
-      field('max', `Highest (${f.unitName()})`, h('input', { inputmode: 'text', autocomplete: 'off' }))),
-    h('p', { class: 'help' }, 'Enter a day again to correct it. Use the temperature inside the container, or near it.'),
-    output, h('div', { class: 'actions' }, button));
+    const own = h(
+      'form',
+      {
+        id: 'extremes-form',
+        class: 'form',
+        novalidate: true,
+        on: {
+          submit: async (event) => {
+            event.preventDefault();
+            const { day, body, problems } = readExtremes(Object.fromEntries(new FormData(own)));
+            if (problems.length > 0) {
+              output.replaceChildren(problemBox({ message: 'Please look at this again:', problems }));
+              return;
+            }
+            await whileBusy(button, output, async () => {
+              show(await api.putDayExtremes(id, day, body));
+              output.replaceChildren(h('p', { class: 'done', role: 'status' }, `Kept: ${f.day(day)}.`));
+              own.reset();
+              own.elements.day.value = f.nextDay(day);
+              own.elements.min.focus();
+            });
+          },
+        },
+      },
+      h(
+        'div',
+        { class: 'fields' },
+        field('day', 'Day', h('input', { type: 'date', required: true })),
+        field('min', `Lowest (${f.unitName()})`, h('input', { inputmode: 'text', autocomplete: 'off' })),
+        field('max', `Highest (${f.unitName()})`, h('input', { inputmode: 'text', autocomplete: 'off' })),
+      ),
+      h(
+        'p',
+        { class: 'help' },
+        'Enter a day again to correct it. Use the temperature inside the container, or near it.',
+      ),
+      output,
+      h('div', { class: 'actions' }, button),
+    );
     return own;
   }
 
@@ -48,7 +74,10 @@ export function makeExtremes(id) {
   }
 
   function draw() {
-    told.replaceChildren(h('p', {}, extremesSummary(answer), ' ', h('a', { href: '/figures.html#container' }, 'How is this worked out?')), rows() ?? '');
+    told.replaceChildren(
+      h('p', {}, extremesSummary(answer), ' ', h('a', { href: '/figures.html#container' }, 'How is this worked out?')),
+      rows() ?? '',
+    );
   }
 
   function rows() {
@@ -62,15 +91,35 @@ export function makeExtremes(id) {
       { title: 'Estimate less measured', class: NUMBER, cell: (one) => f.degreeHours(one.difference) },
       { title: '', cell: (one) => remove(one) },
     ];
-    return h('div', { class: 'table-place' }, table(`Estimated with the single-sine method; days as in ${answer.timeZone}.`, columns, [...answer.days].reverse()));
+    return h(
+      'div',
+      { class: 'table-place' },
+      table(
+        `Estimated with the single-sine method; days as in ${answer.timeZone}.`,
+        columns,
+        [...answer.days].reverse(),
+      ),
+    );
   }
 
   function remove(one) {
     const output = h('span');
-    const button = h('button', { type: 'button', class: 'plain', 'aria-label': `Remove ${f.day(one.day)}`, on: { click: () => whileBusy(button, output, async () => {
-      await api.removeDayExtremes(id, one.day);
-      await load();
-    }) } }, 'Remove');
+    const button = h(
+      'button',
+      {
+        type: 'button',
+        class: 'plain',
+        'aria-label': `Remove ${f.day(one.day)}`,
+        on: {
+          click: () =>
+            whileBusy(button, output, async () => {
+              await api.removeDayExtremes(id, one.day);
+              await load();
+            }),
+        },
+      },
+      'Remove',
+    );
     return h('span', {}, button, output);
   }
 

@@ -25,37 +25,85 @@ export function updateNow(container, setup, live) {
 function heatNote(heat) {
   if (!heat || !(heat.coveredHours > 0)) return 'no readings to add up yet';
   const parts = [`since ${f.moment(heat.from, now())}, from ${f.hours(heat.coveredHours)} of readings`];
-  if (heat.gapHours > 0.05) parts.push(`${f.hours(heat.gapHours)} missing, so between ${f.degreeHoursNumber(heat.lower)} and ${f.degreeHoursNumber(heat.upper)}`);
-  if (heat.sensorError) parts.push(`between ${f.degreeHoursNumber(heat.sensorLower)} and ${f.degreeHoursNumber(heat.sensorUpper)} as the sensor may be off`);
+  if (heat.gapHours > 0.05)
+    parts.push(
+      `${f.hours(heat.gapHours)} missing, so between ${f.degreeHoursNumber(heat.lower)} and ${f.degreeHoursNumber(heat.upper)}`,
+    );
+  if (heat.sensorError)
+    parts.push(
+      `between ${f.degreeHoursNumber(heat.sensorLower)} and ${f.degreeHoursNumber(heat.sensorUpper)} as the sensor may be off`,
+    );
   return `${parts.join('; ')}.`;
 }
 
 export function updateAlerts(container, changed) {
   const open = (container.alerts ?? []).filter(isOpen).sort(byUrgency(now()));
   byId('alerts-part').hidden = open.length === 0;
-  reconcile(byId('attention'), open, (alert) => alert.id, (alert) => makeAlert(alert, changed), updateAlert);
+  reconcile(
+    byId('attention'),
+    open,
+    (alert) => alert.id,
+    (alert) => makeAlert(alert, changed),
+    updateAlert,
+  );
 }
 
 /** @param opened called with the opening that goes on, or null when it was ended */
 export function makeOpening(id, opened) {
   const output = h('div', { class: 'output', role: 'status' });
-  const button = h('button', { type: 'button', class: 'main', id: 'open-now', on: { click: () => whileBusy(button, output, async () => opened(await api.open(id, OPEN_MINUTES))) } }, 'I am opening it');
-  const end = h('button', { type: 'button', id: 'end-opening', on: { click: () => whileBusy(end, output, async () => {
-    await api.endOpening(id);
-    opened(null);
-  }) } }, 'It is closed again');
+  const button = h(
+    'button',
+    {
+      type: 'button',
+      class: 'main',
+      id: 'open-now',
+      on: { click: () => whileBusy(button, output, async () => opened(await api.open(id, OPEN_MINUTES))) },
+    },
+    'I am opening it',
+  );
+  const end = h(
+    'button',
+    {
+      type: 'button',
+      id: 'end-opening',
+      on: {
+        click: () =>
+          whileBusy(end, output, async () => {
+            await api.endOpening(id);
+            opened(null);
+          }),
+      },
+    },
+    'It is closed again',
+  );
   byId('opening').append(
-    h('div', {}, h('h2', { id: 'opening-title' }, 'A check'), h('p', { id: 'opening-words' }), h('div', { class: 'actions' }, button, end), output),
-    h('p', { class: 'caution' }, h('strong', {}, 'Mould. '), 'Open it where air moves, wear a mask, and do not lean over it: warm, moist containers can let out many spores at once. Wash your hands. Switch a mat off before you wet or lift anything on it.'));
+    h(
+      'div',
+      {},
+      h('h2', { id: 'opening-title' }, 'A check'),
+      h('p', { id: 'opening-words' }),
+      h('div', { class: 'actions' }, button, end),
+      output,
+    ),
+    h(
+      'p',
+      { class: 'caution' },
+      h('strong', {}, 'Mould. '),
+      'Open it where air moves, wear a mask, and do not lean over it: warm, moist containers can let out many spores at once. Wash your hands. Switch a mat off before you wet or lift anything on it.',
+    ),
+  );
 }
 
 export function updateOpening(container) {
   const until = container.opening && Date.parse(container.opening.until);
   const open = until > now();
   byId('opening').classList.toggle('is-open', Boolean(open));
-  setText(byId('opening-words'), open
-    ? `Open until ${f.clockTime(until)}: light until then counts as an opening, not as a leak. Pressing again gives ten minutes from then on.`
-    : 'Press before you open it. Light in the next 10 minutes then counts as an opening, not as a light leak.');
+  setText(
+    byId('opening-words'),
+    open
+      ? `Open until ${f.clockTime(until)}: light until then counts as an opening, not as a leak. Pressing again gives ten minutes from then on.`
+      : 'Press before you open it. Light in the next 10 minutes then counts as an opening, not as a light leak.',
+  );
   byId('end-opening').hidden = !open;
   setText(byId('open-now'), open ? 'Ten minutes more' : 'I am opening it');
 }

@@ -12,15 +12,32 @@ const PRESETS = [
   { key: '4wk', title: '4 weeks', short: '4 wk', ms: 28 * 24 * HOUR_MS },
   { key: 'all', title: 'All', short: 'All', ms: null },
 ];
-const STEPS = [['earlier', '← Earlier'], ['later', 'Later →'], ['closer', 'Closer'], ['wider', 'Wider']];
+const STEPS = [
+  ['earlier', '← Earlier'],
+  ['later', 'Later →'],
+  ['closer', 'Closer'],
+  ['wider', 'Wider'],
+];
 
 export function makeRange(host, { created, changed }) {
   let preset = PRESETS[0];
   let zoomed = null;
   fromAddress();
 
-  const presetButtons = PRESETS.map((one) => h('button', { type: 'button', 'aria-label': one.title, on: { click: () => choose(one) } }, one.short));
-  const stepButtons = STEPS.map(([step, title]) => h('button', { type: 'button', class: 'plain', on: { click: () => zoom(...Object.values(shiftRange(current(), step, now()))) } }, title));
+  const presetButtons = PRESETS.map((one) =>
+    h('button', { type: 'button', 'aria-label': one.title, on: { click: () => choose(one) } }, one.short),
+  );
+  const stepButtons = STEPS.map(([step, title]) =>
+    h(
+      'button',
+      {
+        type: 'button',
+        class: 'plain',
+        on: { click: () => zoom(...Object.values(shiftRange(current(), step, now()))) },
+      },
+      title,
+    ),
+  );
   host.append(h('div', { class: 'presets' }, presetButtons), h('div', { class: 'steps-in-time' }, stepButtons));
   mark();
 

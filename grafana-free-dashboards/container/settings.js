@@ -7,14 +7,29 @@ import { alertRules } from './alert-rules.js';
 import { latestWords } from '../shared/latest-words.js';
 
 export function makeSettings(container, changed) {
-  const form = () => containerForm({ id: 'edit-container', container: latest, submit: 'Keep these settings', save: async (body, own) => {
-    latest = await api.changeContainer(latest.id, body);
-    changed(latest);
-    own.querySelector('.output').replaceChildren(h('p', { class: 'done', role: 'status' }, 'Kept. All figures follow, also those of the past.'));
-  } });
+  const form = () =>
+    containerForm({
+      id: 'edit-container',
+      container: latest,
+      submit: 'Keep these settings',
+      save: async (body, own) => {
+        latest = await api.changeContainer(latest.id, body);
+        changed(latest);
+        own
+          .querySelector('.output')
+          .replaceChildren(
+            h('p', { class: 'done', role: 'status' }, 'Kept. All figures follow, also those of the past.'),
+          );
+      },
+    });
   let latest = container;
   const place = h('div');
-  const edit = h('details', { on: { toggle: () => edit.open && place.replaceChildren(form()) } }, h('summary', {}, 'Change name, band or how heat is counted'), place);
+  const edit = h(
+    'details',
+    { on: { toggle: () => edit.open && place.replaceChildren(form()) } },
+    h('summary', {}, 'Change name, band or how heat is counted'),
+    place,
+  );
   const rules = alertRules(container.id);
   byId('settings').append(edit, rules.element, removal(container.id));
   return {
@@ -32,43 +47,98 @@ export function makeSettings(container, changed) {
 /** Two presses, the second one in words that say what goes and what stays. */
 function removal(id) {
   const output = h('div');
-  const really = h('button', { type: 'button', on: { click: () => whileBusy(really, output, async () => {
-    await api.removeContainer(id);
-    location.assign('/');
-  }) } }, 'Yes, remove it');
-  return h('details', {}, h('summary', {}, 'Remove this container'),
-    h('p', {}, 'It leaves the Shelf. The readings stay with their sensors.'), output, h('div', { class: 'actions' }, really));
+  const really = h(
+    'button',
+    {
+      type: 'button',
+      on: {
+        click: () =>
+          whileBusy(really, output, async () => {
+            await api.removeContainer(id);
+            location.assign('/');
+          }),
+      },
+    },
+    'Yes, remove it',
+  );
+  return h(
+    'details',
+    {},
+    h('summary', {}, 'Remove this container'),
+    h('p', {}, 'It leaves the Shelf. The readings stay with their sensors.'),
+    output,
+    h('div', { class: 'actions' }, really),
+  );
 }
 
 export function showSensors(container, sensors) {
   const place = byId('sensors-part').lastElementChild;
   const inside = container.sensors.map((name) => sensors.get(name) ?? { sensor: name, latest: {}, calibration: {} });
   if (!place.firstChild) {
-    place.append(h('p', { id: 'no-sensor' }), h('ul', { class: 'rows' }), h('p', {}, h('a', { class: 'button', href: `/?place=${encodeURIComponent(container.id)}` }, 'Place or move a sensor')));
+    place.append(
+      h('p', { id: 'no-sensor' }),
+      h('ul', { class: 'rows' }),
+      h(
+        'p',
+        {},
+        h('a', { class: 'button', href: `/?place=${encodeURIComponent(container.id)}` }, 'Place or move a sensor'),
+      ),
+    );
   }
-  setText(byId('no-sensor'), inside.length === 0 ? 'None. Until one is placed here, nothing is known about this container.' : '');
+  setText(
+    byId('no-sensor'),
+    inside.length === 0 ? 'None. Until one is placed here, nothing is known about this container.' : '',
+  );
   reconcile(place.querySelector('ul'), inside, (sensor) => sensor.sensor, makeSensor, updateSensor);
 }
 
 function makeSensor(sensor) {
   const output = h('div', { role: 'status' });
   const button = h('button', { type: 'submit' }, 'Keep the correction');
-  const form = h('form', { class: 'form', on: { submit: (event) => {
-    event.preventDefault();
-    const { body, problems } = readCorrection(form);
-    if (problems.length > 0) output.replaceChildren(problemBox({ message: 'Please look at this again:', problems }));
-    else whileBusy(button, output, async () => {
-      await api.calibrate(sensor.sensor, body);
-      for (const input of form.querySelectorAll('input')) input.defaultValue = input.value;
-      output.replaceChildren(h('p', { class: 'done' }, 'Kept. All figures follow, also those of the past.'));
-    });
-  } } }, h('div', { class: 'fields' },
-    correction(sensor, 'temperatureOffset', 'Add to temperature (°C)', 'If it reads 0.4 too high in melting ice, put −0.4.'),
-    correction(sensor, 'humidityOffset', 'Add to humidity (%)', 'From a salt jar, left for hours.'),
-    correction(sensor, 'temperatureError', 'May be off by (± °C)', 'What the maker states, or what you found.')),
-  output, h('div', { class: 'actions' }, button));
-  return h('li', {}, h('strong', {}, sensor.sensor), ' ', h('span', { class: 'what' }), ' ', h('time', { class: 'age' }),
-    h('details', {}, h('summary', {}, 'Correct this sensor'), form));
+  const form = h(
+    'form',
+    {
+      class: 'form',
+      on: {
+        submit: (event) => {
+          event.preventDefault();
+          const { body, problems } = readCorrection(form);
+          if (problems.length > 0)
+            output.replaceChildren(problemBox({ message: 'Please look at this again:', problems }));
+          else
+            whileBusy(button, output, async () => {
+              await api.calibrate(sensor.sensor, body);
+              for (const input of form.querySelectorAll('input')) input.defaultValue = input.value;
+              output.replaceChildren(h('p', { class: 'done' }, 'Kept. All figures follow, also those of the past.'));
+            });
+        },
+      },
+    },
+    h(
+      'div',
+      { class: 'fields' },
+      correction(
+        sensor,
+        'temperatureOffset',
+        'Add to temperature (°C)',
+        'If it reads 0.4 too high in melting ice, put −0.4.',
+      ),
+      correction(sensor, 'humidityOffset', 'Add to humidity (%)', 'From a salt jar, left for hours.'),
+      correction(sensor, 'temperatureError', 'May be off by (± °C)', 'What the maker states, or what you found.'),
+    ),
+    output,
+    h('div', { class: 'actions' }, button),
+  );
+  return h(
+    'li',
+    {},
+    h('strong', {}, sensor.sensor),
+    ' ',
+    h('span', { class: 'what' }),
+    ' ',
+    h('time', { class: 'age' }),
+    h('details', {}, h('summary', {}, 'Correct this sensor'), form),
+  );
 }
 
 function updateSensor(item, sensor) {
@@ -87,9 +157,21 @@ function fillUntouched(input, value) {
 
 function correction(sensor, name, title, help) {
   const id = `${name}-${sensor.sensor}`;
-  return h('div', { class: 'field' }, h('label', { for: id }, title),
-    h('input', { id, name, type: 'text', inputmode: 'text', autocomplete: 'off', value: sensor.calibration?.[name] ?? '', 'aria-describedby': `${id}-help` }),
-    h('p', { class: 'help', id: `${id}-help` }, help));
+  return h(
+    'div',
+    { class: 'field' },
+    h('label', { for: id }, title),
+    h('input', {
+      id,
+      name,
+      type: 'text',
+      inputmode: 'text',
+      autocomplete: 'off',
+      value: sensor.calibration?.[name] ?? '',
+      'aria-describedby': `${id}-help`,
+    }),
+    h('p', { class: 'help', id: `${id}-help` }, help),
+  );
 }
 
 function readCorrection(form) {

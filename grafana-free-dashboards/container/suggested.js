@@ -15,26 +15,66 @@ export async function loadSuggested(id, recorded) {
     item.remove();
     byId('suggested-part').hidden = byId('suggested').children.length === 0;
   };
-  reconcile(byId('suggested'), [...found].reverse(), (one) => `${one.from}/${one.until}`, (one) => makeSuggested(id, one, settled, recorded));
+  reconcile(
+    byId('suggested'),
+    [...found].reverse(),
+    (one) => `${one.from}/${one.until}`,
+    (one) => makeSuggested(id, one, settled, recorded),
+  );
 }
 
 function makeSuggested(id, one, settled, recorded) {
   const output = h('div');
-  const yes = h('button', { type: 'button', on: { click: () => whileBusy(yes, output, async () => {
-    await api.recordOpening(id, one);
-    settled(item);
-    recorded();
-  }) } }, 'Yes, that was me');
-  const no = h('button', { type: 'button', class: 'plain', on: { click: () => whileBusy(no, output, async () => {
-    await api.declineOpening(id, one);
-    settled(item);
-  }) } }, 'No');
-  const item = h('li', {}, h('p', {}, h('strong', {}, `${f.stamp(one.from, now())}, ${f.duration(Date.parse(one.until) - Date.parse(one.from))}`), `, up to ${f.lux(one.peakLux)}`, signs(one)),
-    h('div', { class: 'actions' }, yes, no), output);
+  const yes = h(
+    'button',
+    {
+      type: 'button',
+      on: {
+        click: () =>
+          whileBusy(yes, output, async () => {
+            await api.recordOpening(id, one);
+            settled(item);
+            recorded();
+          }),
+      },
+    },
+    'Yes, that was me',
+  );
+  const no = h(
+    'button',
+    {
+      type: 'button',
+      class: 'plain',
+      on: {
+        click: () =>
+          whileBusy(no, output, async () => {
+            await api.declineOpening(id, one);
+            settled(item);
+          }),
+      },
+    },
+    'No',
+  );
+  const item = h(
+    'li',
+    {},
+    h(
+      'p',
+      {},
+      h('strong', {}, `${f.stamp(one.from, now())}, ${f.duration(Date.parse(one.until) - Date.parse(one.from))}`),
+      `, up to ${f.lux(one.peakLux)}`,
+      signs(one),
+    ),
+    h('div', { class: 'actions' }, yes, no),
+    output,
+  );
   return item;
 }
 
 function signs({ temperatureChange, humidityChange }) {
-  const known = [temperatureChange === null ? null : `temperature ${f.temperatureChange(temperatureChange)}`, humidityChange === null ? null : `humidity ${f.humidityChange(humidityChange)}`].filter(Boolean);
+  const known = [
+    temperatureChange === null ? null : `temperature ${f.temperatureChange(temperatureChange)}`,
+    humidityChange === null ? null : `humidity ${f.humidityChange(humidityChange)}`,
+  ].filter(Boolean);
   return known.length === 0 ? '.' : `; ${known.join(', ')}.`;
 }

@@ -21,20 +21,49 @@ function fill(id, content) {
   byId(id).lastElementChild.replaceChildren(...content);
 }
 
-const STATES = { inside: '✓ inside', outside: '~ outside, not for long yet', alert: '! outside, alert', unknown: '? not known' };
+const STATES = {
+  inside: '✓ inside',
+  outside: '~ outside, not for long yet',
+  alert: '! outside, alert',
+  unknown: '? not known',
+};
 const LIGHT_KINDS = { opening: 'Opening', daylight: 'Daylight', lamp: 'Lamp', other: 'Other light' };
 const SILENT_STATES = { ...STATES, inside: '✓ heard', outside: '~ late', alert: '! silent, alert' };
-const NAMES = { cold: 'Not colder than', hot: 'Not hotter than', dry: 'Not drier than', light: 'Not brighter than', silent: 'Heard' };
+const NAMES = {
+  cold: 'Not colder than',
+  hot: 'Not hotter than',
+  dry: 'Not drier than',
+  light: 'Not brighter than',
+  silent: 'Heard',
+};
 
 function limits(container, band) {
-  const rows = Object.keys(NAMES).map((kind) => ({ kind, state: container.limits?.[kind] ?? 'unknown', told: band?.limits?.[kind] }));
+  const rows = Object.keys(NAMES).map((kind) => ({
+    kind,
+    state: container.limits?.[kind] ?? 'unknown',
+    told: band?.limits?.[kind],
+  }));
   const columns = [
-    { title: 'Limit', cell: (row) => `${NAMES[row.kind]}${row.kind === 'silent' ? '' : ` ${conditionOf(row.kind).unitOf(limitOf(container, row.kind))}`}` },
-    { title: 'Now', cell: (row) => h('span', { class: `state is-${row.state}` }, (row.kind === 'silent' ? SILENT_STATES : STATES)[row.state]) },
-    { title: 'Inside, of the time heard', class: NUMBER, cell: (row) => (row.told ? f.share(row.told.fractionInside) : f.UNKNOWN) },
+    {
+      title: 'Limit',
+      cell: (row) =>
+        `${NAMES[row.kind]}${row.kind === 'silent' ? '' : ` ${conditionOf(row.kind).unitOf(limitOf(container, row.kind))}`}`,
+    },
+    {
+      title: 'Now',
+      cell: (row) =>
+        h('span', { class: `state is-${row.state}` }, (row.kind === 'silent' ? SILENT_STATES : STATES)[row.state]),
+    },
+    {
+      title: 'Inside, of the time heard',
+      class: NUMBER,
+      cell: (row) => (row.told ? f.share(row.told.fractionInside) : f.UNKNOWN),
+    },
     { title: 'Outside for', class: NUMBER, cell: (row) => (row.told ? f.hours(row.told.hoursOutside) : f.UNKNOWN) },
   ];
-  const heard = band ? `In the stretch shown, ${f.hours(band.coveredHours)} heard and ${f.hours(band.gapHours)} missing.` : '';
+  const heard = band
+    ? `In the stretch shown, ${f.hours(band.coveredHours)} heard and ${f.hours(band.gapHours)} missing.`
+    : '';
   return [table(heard, columns, rows)];
 }
 
@@ -61,7 +90,8 @@ function lightEvents(light) {
 function excursions(band) {
   if (!band) return [];
   const rows = band.excursions.filter((one) => one.kind !== 'light').reverse();
-  if (rows.length === 0) return [nothing(`Temperature and humidity stayed inside their limits while heard${missing(band)}.`)];
+  if (rows.length === 0)
+    return [nothing(`Temperature and humidity stayed inside their limits while heard${missing(band)}.`)];
   const columns = [
     { title: 'What', cell: (one) => `${conditionOf(one.kind).title}${one.duringOpening ? ', during an opening' : ''}` },
     { title: 'Start', cell: (one) => f.stamp(one.start, now()) },
@@ -72,7 +102,9 @@ function excursions(band) {
     { title: 'Degree-hours lost', class: NUMBER, cell: (one) => f.degreeHours(one.degreeHoursLost) },
   ];
   const counted = rows.filter((one) => !one.duringOpening).length;
-  return long('excursions', `${f.count(counted, 'excursion')}${missing(band)}. ${zoneWords()}`, columns, rows, () => excursions(band));
+  return long('excursions', `${f.count(counted, 'excursion')}${missing(band)}. ${zoneWords()}`, columns, rows, () =>
+    excursions(band),
+  );
 }
 
 function heatByDay(heat, zone) {
@@ -80,13 +112,24 @@ function heatByDay(heat, zone) {
   if (rows.length === 0) return [nothing('No readings to add up yet.')];
   const columns = [
     { title: 'Day', cell: (one) => f.day(one.day) },
-    { title: 'Degree-hours', class: NUMBER, cell: (one) => (one.coveredHours > 0 ? f.degreeHours(one.degreeHours) : f.UNKNOWN) },
+    {
+      title: 'Degree-hours',
+      class: NUMBER,
+      cell: (one) => (one.coveredHours > 0 ? f.degreeHours(one.degreeHours) : f.UNKNOWN),
+    },
     { title: 'Heard', class: NUMBER, cell: (one) => f.hours(one.coveredHours) },
     { title: 'Missing', class: NUMBER, cell: (one) => (one.gapHours > 0.01 ? f.hours(one.gapHours) : 'none') },
-    { title: 'So in truth between', class: NUMBER, cell: (one) => (one.gapHours > 0.05 ? `${f.degreeHoursNumber(one.lower)} and ${f.degreeHours(one.upper)}` : 'nothing missing') },
+    {
+      title: 'So in truth between',
+      class: NUMBER,
+      cell: (one) =>
+        one.gapHours > 0.05 ? `${f.degreeHoursNumber(one.lower)} and ${f.degreeHours(one.upper)}` : 'nothing missing',
+    },
   ];
   const above = `Above ${f.temperature(heat.base)}${heat.ceiling === null || heat.ceiling === undefined ? '' : `, no more than at ${f.temperature(heat.ceiling)}`}`;
-  return long('heat', `${above}. Whole time of this container; days as in ${zone}.`, columns, rows, () => heatByDay(heat, zone));
+  return long('heat', `${above}. Whole time of this container; days as in ${zone}.`, columns, rows, () =>
+    heatByDay(heat, zone),
+  );
 }
 
 const nothing = (words) => h('p', { class: 'quiet' }, words);
@@ -98,12 +141,26 @@ const lengthWords = (event) => (event.end ? f.duration(Date.parse(event.end) - D
 /** The newest rows first, the rest on request; what was unfolded stays unfolded through live updates. */
 function long(name, caption, columns, rows, again) {
   const all = shownAll.has(name) || rows.length <= firstRows();
-  const content = [h('div', { class: 'table-place' }, table(caption, columns, all ? rows : rows.slice(0, firstRows())))];
+  const content = [
+    h('div', { class: 'table-place' }, table(caption, columns, all ? rows : rows.slice(0, firstRows()))),
+  ];
   if (!all) {
-    content.push(h('button', { type: 'button', class: 'plain', on: { click: (event) => {
-      shownAll.add(name);
-      event.currentTarget.parentElement.replaceChildren(...again());
-    } } }, `Show all ${f.number(rows.length)}`));
+    content.push(
+      h(
+        'button',
+        {
+          type: 'button',
+          class: 'plain',
+          on: {
+            click: (event) => {
+              shownAll.add(name);
+              event.currentTarget.parentElement.replaceChildren(...again());
+            },
+          },
+        },
+        `Show all ${f.number(rows.length)}`,
+      ),
+    );
   }
   return content;
 }

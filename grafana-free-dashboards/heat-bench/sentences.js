@@ -12,7 +12,8 @@ const known = (value) => value !== null && value !== undefined;
 const plain = (value) => f.number(value, Math.abs(value - Math.round(value)) < 1e-9 ? 0 : 1);
 
 /** The whole comparison. */
-export const comparisonSentence = (answer) => (answer.pairs.length === 1 ? pairSentence(answer, answer.pairs[0]) : answer.verdict);
+export const comparisonSentence = (answer) =>
+  answer.pairs.length === 1 ? pairSentence(answer, answer.pairs[0]) : answer.verdict;
 
 /** One pair in a sentence or two. */
 export function pairSentence(answer, pair) {
@@ -55,11 +56,15 @@ export function trialSentence(trial) {
     case 'told':
       return toldSentence(trial);
     case 'room-too-steady':
-      return `It cannot be told from these hours how cold a room this place can bear: the room stayed between ${degrees(trial.roomMin)} and ${degrees(trial.roomMax)} ${f.unitName()}, `
-        + 'too steady to see how the place follows it. Try again over colder nights, or let the room cool for some hours.';
+      return (
+        `It cannot be told from these hours how cold a room this place can bear: the room stayed between ${degrees(trial.roomMin)} and ${degrees(trial.roomMax)} ${f.unitName()}, ` +
+        'too steady to see how the place follows it. Try again over colder nights, or let the room cool for some hours.'
+      );
     case 'regulated':
-      return `Something regulates this place: it follows the room (${degrees(trial.roomMin)} to ${degrees(trial.roomMax)} ${f.unitName()}) less than a plain heater would. `
-        + 'How cold a room it can bear cannot be told from these hours, since the heater was never at its limit.';
+      return (
+        `Something regulates this place: it follows the room (${degrees(trial.roomMin)} to ${degrees(trial.roomMax)} ${f.unitName()}) less than a plain heater would. ` +
+        'How cold a room it can bear cannot be told from these hours, since the heater was never at its limit.'
+      );
     default:
       return trial.verdict;
   }
@@ -68,11 +73,14 @@ export function trialSentence(trial) {
 function toldSentence({ low, sensorError }) {
   const limit = `${plain(f.toUnit(low.limit))} ${f.unitName()}`;
   const { roomBelow, hoursToFall, hoursWithoutHeat } = low;
-  const first = `This place falls below ${limit} when the room stays below ${degrees(roomBelow.value)} ${f.unitName()} `
-    + `(95 %: ${degrees(roomBelow.low)} to ${degrees(roomBelow.high)}; the sensors may add ±${heat(sensorError)}).`;
-  const fall = !hoursToFall ? ' On the average of the trial it was below that already.'
+  const first =
+    `This place falls below ${limit} when the room stays below ${degrees(roomBelow.value)} ${f.unitName()} ` +
+    `(95 %: ${degrees(roomBelow.low)} to ${degrees(roomBelow.high)}; the sensors may add ±${heat(sensorError)}).`;
+  const fall = !hoursToFall
+    ? ' On the average of the trial it was below that already.'
     : ` In a room ${plain(f.differenceToUnit(low.colderBy))} ${f.unitName()} colder still, that takes ${one(hoursToFall.value)} hours (${one(hoursToFall.low)} to ${one(hoursToFall.high)}).`;
-  const failure = !hoursWithoutHeat ? ''
+  const failure = !hoursWithoutHeat
+    ? ''
     : ` If the heat fails in the room as it was, it falls below ${limit} after ${one(hoursWithoutHeat.value)} hours (${one(hoursWithoutHeat.low)} to ${one(hoursWithoutHeat.high)}).`;
   return first + fall + failure;
 }

@@ -14,7 +14,12 @@ const minutes = (value) => `${f.number(value)} min`;
 /** The measures, in the order of the table: how one is said, and how a difference of two is. */
 export const MEASURES = [
   { key: 'degreeHoursPerDay', title: 'Heat a day', say: heat, sayDifference: heat },
-  { key: 'fractionInside', title: 'Inside the band', say: points, sayDifference: (v) => `${f.number(v * 100, 1)} points` },
+  {
+    key: 'fractionInside',
+    title: 'Inside the band',
+    say: points,
+    sayDifference: (v) => `${f.number(v * 100, 1)} points`,
+  },
   { key: 'meanTemperature', title: 'Mean', say: degrees, sayDifference: difference },
   { key: 'nightFloor', title: 'Night floor', say: degrees, sayDifference: difference },
   { key: 'dailySwing', title: 'Swing in a day', say: difference, sayDifference: difference },
@@ -27,7 +32,10 @@ const bare = (text) => text.replace(/ [^0-9 ]+$/, '');
 export function figure(interval, say) {
   if (!interval || !known(interval.value)) return { main: f.UNKNOWN, interval: '' };
   const told = known(interval.low) && known(interval.high);
-  return { main: say(interval.value), interval: told ? `${bare(say(interval.low))} to ${bare(say(interval.high))}` : 'too few for an interval' };
+  return {
+    main: say(interval.value),
+    interval: told ? `${bare(say(interval.low))} to ${bare(say(interval.high))}` : 'too few for an interval',
+  };
 }
 
 /** One row for each that was compared. */
@@ -46,7 +54,14 @@ export function comparedRows(answer) {
   }));
 }
 
-export const COMPARED_TITLES = ['Hours', ...MEASURES.map((measure) => measure.title), 'Longest out', 'Warm again', 'Varies by', 'Spread of places'];
+export const COMPARED_TITLES = [
+  'Hours',
+  ...MEASURES.map((measure) => measure.title),
+  'Longest out',
+  'Warm again',
+  'Varies by',
+  'Spread of places',
+];
 
 const excursion = (longest) => (longest ? f.hours(longest.hours) : 'none');
 
@@ -54,7 +69,10 @@ function recovery({ openings, seen, minutes: mean }) {
   if (openings === 0) return { main: f.UNKNOWN, interval: 'no opening cooled it' };
   const told = figure(mean, minutes);
   const unseen = openings > seen ? `; ${openings - seen} not seen to end` : '';
-  return { main: told.main, interval: `${told.interval ? `${told.interval}, ` : ''}${f.count(openings, 'opening')}${unseen}` };
+  return {
+    main: told.main,
+    interval: `${told.interval ? `${told.interval}, ` : ''}${f.count(openings, 'opening')}${unseen}`,
+  };
 }
 
 /** One row for each pair. */
@@ -74,7 +92,12 @@ export function pairRows(answer) {
   }));
 }
 
-export const PAIR_TITLES = ['Hours of both', ...MEASURES.map((measure) => measure.title), 'Warm again', 'Sensors may make'];
+export const PAIR_TITLES = [
+  'Hours of both',
+  ...MEASURES.map((measure) => measure.title),
+  'Warm again',
+  'Sensors may make',
+];
 
 /** Who was left out, in a sentence; empty when nobody was. */
 export function leftOut(answer, nameOf) {
@@ -85,8 +108,10 @@ export function leftOut(answer, nameOf) {
 /** Columns of the profile chart: times within one day of no date, then one column for each compared. */
 export function profileColumns(answer, startMs) {
   const hours = [...Array(24).keys()];
-  return [hours.map((hour) => startMs + (hour + 0.5) * 3600_000),
-    ...answer.compared.map((one) => one.profile.map((celsius) => (known(celsius) ? f.toUnit(celsius) : null)))];
+  return [
+    hours.map((hour) => startMs + (hour + 0.5) * 3600_000),
+    ...answer.compared.map((one) => one.profile.map((celsius) => (known(celsius) ? f.toUnit(celsius) : null))),
+  ];
 }
 
 /** What can be compared: each heat source with how many containers it warms, by name. */
@@ -120,7 +145,10 @@ export function trialRows(trial) {
     add('after, if the heat fails', trial.low.hoursWithoutHeat, hoursOf);
   }
   if (trial.cycles) {
-    rows.push(['Heater switches on and off at', `${degrees(trial.cycles.onBelow)} and ${degrees(trial.cycles.offAbove)}`]);
+    rows.push([
+      'Heater switches on and off at',
+      `${degrees(trial.cycles.onBelow)} and ${degrees(trial.cycles.offAbove)}`,
+    ]);
     add('Heater is on', trial.cycles.duty, points);
   }
   if (trial.energy) rows.push(['Energy a day', energy(trial.energy)]);
@@ -129,7 +157,9 @@ export function trialRows(trial) {
 
 function energy({ kilowattHoursPerDay, low, high, atMost }) {
   const kwh = (value) => `${f.number(value, 2)} kWh`;
-  return atMost ? `at most ${kwh(kilowattHoursPerDay)}: on all day` : `${kwh(kilowattHoursPerDay)} (${kwh(low)} to ${kwh(high)})`;
+  return atMost
+    ? `at most ${kwh(kilowattHoursPerDay)}: on all day`
+    : `${kwh(kilowattHoursPerDay)} (${kwh(low)} to ${kwh(high)})`;
 }
 
 /** The watts that were typed: null for none, undefined for what is no number. */

@@ -22,7 +22,9 @@ async function load() {
   const seen = new Map();
   const keyOf = (reject) => `${reject.at} ${reject.topic} ${reject.reason}`;
   const unique = rejects.filter((reject) => !seen.has(keyOf(reject)) && seen.set(keyOf(reject), true));
-  reconcile(byId('rejects'), unique, keyOf, makeReject, (item, reject) => setAge(item.querySelector('time'), reject.at, '', `, ${f.moment(reject.at, now())}`));
+  reconcile(byId('rejects'), unique, keyOf, makeReject, (item, reject) =>
+    setAge(item.querySelector('time'), reject.at, '', `, ${f.moment(reject.at, now())}`),
+  );
 }
 
 function totalWords(total, kept, shown) {
@@ -34,11 +36,24 @@ function totalWords(total, kept, shown) {
 }
 
 function makeReject(reject) {
-  return h('li', { class: 'reject-card' },
-    h('p', { class: 'alert-title' }, h('code', {}, reject.topic || '(no topic)'), ' ', h('time', { class: 'age quiet' })),
+  return h(
+    'li',
+    { class: 'reject-card' },
+    h(
+      'p',
+      { class: 'alert-title' },
+      h('code', {}, reject.topic || '(no topic)'),
+      ' ',
+      h('time', { class: 'age quiet' }),
+    ),
     h('p', {}, reject.reason),
     h('p', {}, h('strong', {}, 'What to do: '), remedyFor(reject)),
-    h('pre', { tabindex: '0', 'aria-label': 'Payload' }, h('code', {}, reject.payload === '' ? '(empty)' : reject.payload ?? '(not kept)')));
+    h(
+      'pre',
+      { tabindex: '0', 'aria-label': 'Payload' },
+      h('code', {}, reject.payload === '' ? '(empty)' : (reject.payload ?? '(not kept)')),
+    ),
+  );
 }
 
 function showTrouble(problem) {

@@ -59,11 +59,17 @@ async function fetchAll(wanted) {
 
 async function ask({ season, from, to }) {
   if (season) return api.season(season);
-  const report = await api.seasonReport({ from: from ? f.startOfDay(from, zone) : null, to: to ? f.startOfDay(f.nextDay(to), zone) : null });
+  const report = await api.seasonReport({
+    from: from ? f.startOfDay(from, zone) : null,
+    to: to ? f.startOfDay(f.nextDay(to), zone) : null,
+  });
   return { id: null, name: null, keptAt: null, remark: null, report };
 }
 
-const dayKey = (ms) => new Intl.DateTimeFormat('en-CA', { year: 'numeric', month: '2-digit', day: '2-digit', timeZone: zone }).format(new Date(ms));
+const dayKey = (ms) =>
+  new Intl.DateTimeFormat('en-CA', { year: 'numeric', month: '2-digit', day: '2-digit', timeZone: zone }).format(
+    new Date(ms),
+  );
 
 function draw() {
   const { report } = shown;
@@ -72,8 +78,19 @@ function draw() {
   byId('print').disabled = false;
   byId('keep-part').hidden = shown.id !== null;
   document.title = `${shown.name ?? `Season ${words.spanWords(report, zone)}`} · Tepidarium`;
-  byId('report').replaceChildren(...head(), ...lessons(report), ...sowings(report), ...containers(report), ...comparisons(report), ...earlier(report),
-    h('section', { class: 'small-print' }, words.smallPrint(report).map((line) => h('p', {}, line))));
+  byId('report').replaceChildren(
+    ...head(),
+    ...lessons(report),
+    ...sowings(report),
+    ...containers(report),
+    ...comparisons(report),
+    ...earlier(report),
+    h(
+      'section',
+      { class: 'small-print' },
+      words.smallPrint(report).map((line) => h('p', {}, line)),
+    ),
+  );
   drawKept();
   announce(byId('report-title').textContent);
 }
@@ -91,28 +108,60 @@ function head() {
 
 function lessons(report) {
   const rows = report.lessons.map((one) => h('li', { data: { kind: one.kind } }, words.lessonWords(one.words)));
-  return [part('Lessons', rows.length > 0 ? h('ol', { class: 'lessons' }, rows) : h('p', { class: 'quiet' }, 'Nothing stood out by the rules that this page knows.'))];
+  return [
+    part(
+      'Lessons',
+      rows.length > 0
+        ? h('ol', { class: 'lessons' }, rows)
+        : h('p', { class: 'quiet' }, 'Nothing stood out by the rules that this page knows.'),
+    ),
+  ];
 }
 
 function sowings(report) {
   if (report.sowings.length === 0) return [];
-  return [part('Sown and come up', rowsTable('Below a fraction stands its interval.', 'Sowing', words.SOWING_TITLES, words.sowingRows(report, zone)))];
+  return [
+    part(
+      'Sown and come up',
+      rowsTable('Below a fraction stands its interval.', 'Sowing', words.SOWING_TITLES, words.sowingRows(report, zone)),
+    ),
+  ];
 }
 
 function containers(report) {
-  if (report.containers.length === 0) return [part('Containers', h('p', { class: 'quiet' }, 'No container held seeds or was measured in this season.'))];
-  return [part('Containers', rowsTable('Over the time that was measured.', 'Container', words.CONTAINER_TITLES, words.containerRows(report)))];
+  if (report.containers.length === 0)
+    return [part('Containers', h('p', { class: 'quiet' }, 'No container held seeds or was measured in this season.'))];
+  return [
+    part(
+      'Containers',
+      rowsTable('Over the time that was measured.', 'Container', words.CONTAINER_TITLES, words.containerRows(report)),
+    ),
+  ];
 }
 
 function comparisons(report) {
   const made = [];
   if (report.pairs.length > 0) {
     const more = report.pairsLeftOut > 0 ? ` ${f.count(report.pairsLeftOut, 'pair')} with fewer seeds left out.` : '';
-    made.push(rowsTable(`Sowings of one species. An interval with zero in it shows no difference.${more}`, 'Sowings', words.PAIR_TITLES, words.pairRows(report)));
+    made.push(
+      rowsTable(
+        `Sowings of one species. An interval with zero in it shows no difference.${more}`,
+        'Sowings',
+        words.PAIR_TITLES,
+        words.pairRows(report),
+      ),
+    );
   }
   if (report.heatSources) {
-    made.push(rowsTable(`Heat sources, all above ${f.temperature(report.heatSources.base)}.`, 'Heat source', words.SOURCE_TITLES, words.sourceRows(report.heatSources)),
-      h('p', {}, report.heatSources.verdict));
+    made.push(
+      rowsTable(
+        `Heat sources, all above ${f.temperature(report.heatSources.base)}.`,
+        'Heat source',
+        words.SOURCE_TITLES,
+        words.sourceRows(report.heatSources),
+      ),
+      h('p', {}, report.heatSources.verdict),
+    );
   }
   return made.length > 0 ? [part('Compared', ...made)] : [];
 }
@@ -120,46 +169,92 @@ function comparisons(report) {
 function earlier(report) {
   if (report.earlier.length === 0) return [];
   const rows = words.earlierRows(report, zone);
-  return [part('Against earlier seasons',
-    rows.length > 0 ? rowsTable('Seeds of all sowings of a species together.', 'Species', words.EARLIER_TITLES, rows) : h('p', {}, 'No species was sown in both.'),
-    ...words.earlierHeat(report).map((line) => h('p', {}, line)))];
+  return [
+    part(
+      'Against earlier seasons',
+      rows.length > 0
+        ? rowsTable('Seeds of all sowings of a species together.', 'Species', words.EARLIER_TITLES, rows)
+        : h('p', {}, 'No species was sown in both.'),
+      ...words.earlierHeat(report).map((line) => h('p', {}, line)),
+    ),
+  ];
 }
 
 const part = (title, ...children) => h('section', {}, h('h3', {}, title), children);
 
 function rowsTable(caption, first, titles, rows) {
-  const columns = [{ title: first, class: 'name', cell: (row) => lines(row.name) }, ...titles.map((title, i) => ({ title, cell: (row) => lines(row.cells[i]) }))];
+  const columns = [
+    { title: first, class: 'name', cell: (row) => lines(row.name) },
+    ...titles.map((title, i) => ({ title, cell: (row) => lines(row.cells[i]) })),
+  ];
   return h('div', { class: 'table-place' }, table(caption, columns, rows));
 }
 
-const lines = ({ main, below }) => [h('span', { class: 'main-line' }, main), below ? h('span', { class: 'below' }, below) : null];
+const lines = ({ main, below }) => [
+  h('span', { class: 'main-line' }, main),
+  below ? h('span', { class: 'below' }, below) : null,
+];
 
 function drawKept() {
   byId('kept-part').hidden = keptSeasons.length === 0;
-  reconcile(byId('kept'), keptSeasons, (one) => one.id, makeKept, (item, one) => {
-    const link = item.querySelector('a');
-    link.href = `?season=${one.id}`;
-    link.setAttribute('aria-current', String(shown.id === one.id));
-    setText(link, one.name);
-    setText(item.querySelector('.about'), ` ${words.spanWords(one, zone)}: ${one.sown > 0 ? `${f.count(one.sown, 'seed')} sown, ${f.number(one.germinated)} germinated` : 'nothing sown'}`);
-  });
+  reconcile(
+    byId('kept'),
+    keptSeasons,
+    (one) => one.id,
+    makeKept,
+    (item, one) => {
+      const link = item.querySelector('a');
+      link.href = `?season=${one.id}`;
+      link.setAttribute('aria-current', String(shown.id === one.id));
+      setText(link, one.name);
+      setText(
+        item.querySelector('.about'),
+        ` ${words.spanWords(one, zone)}: ${one.sown > 0 ? `${f.count(one.sown, 'seed')} sown, ${f.number(one.germinated)} germinated` : 'nothing sown'}`,
+      );
+    },
+  );
 }
 
 function makeKept(season) {
-  const remove = h('button', { type: 'button', class: 'plain', on: { click: () => {
-    if (remove.dataset.sure) whileBusy(remove, byId('said'), () => forget(season));
-    else {
-      remove.dataset.sure = 'true';
-      setText(remove, 'Really remove it?');
-    }
-  }, blur: () => {
-    delete remove.dataset.sure;
-    setText(remove, 'Remove');
-  } } }, 'Remove');
-  return h('li', { class: 'with-button' }, h('span', {}, h('a', { on: { click: (event) => {
-    event.preventDefault();
-    choose({ season: String(season.id) }).catch(showTrouble);
-  } } }), h('span', { class: 'about quiet' })), remove);
+  const remove = h(
+    'button',
+    {
+      type: 'button',
+      class: 'plain',
+      on: {
+        click: () => {
+          if (remove.dataset.sure) whileBusy(remove, byId('said'), () => forget(season));
+          else {
+            remove.dataset.sure = 'true';
+            setText(remove, 'Really remove it?');
+          }
+        },
+        blur: () => {
+          delete remove.dataset.sure;
+          setText(remove, 'Remove');
+        },
+      },
+    },
+    'Remove',
+  );
+  return h(
+    'li',
+    { class: 'with-button' },
+    h(
+      'span',
+      {},
+      h('a', {
+        on: {
+          click: (event) => {
+            event.preventDefault();
+            choose({ season: String(season.id) }).catch(showTrouble);
+          },
+        },
+      }),
+      h('span', { class: 'about quiet' }),
+    ),
+    remove,
+  );
 }
 
 async function forget(season) {
@@ -183,7 +278,12 @@ byId('keep').addEventListener('submit', (event) => {
 });
 
 async function keep() {
-  const kept = await api.keepSeason({ name: byId('keep-name').value, from: shown.report.from, to: shown.report.to, remark: byId('keep-remark').value || null });
+  const kept = await api.keepSeason({
+    name: byId('keep-name').value,
+    from: shown.report.from,
+    to: shown.report.to,
+    remark: byId('keep-remark').value || null,
+  });
   byId('keep').reset();
   say(`Kept: ${kept.name}.`);
   await choose({ season: String(kept.id) });
@@ -194,5 +294,8 @@ function showTrouble(problem) {
   byId('print').disabled = true;
   byId('keep-part').hidden = true;
   announce(problem.message);
-  (byId('loading') ?? byId('report')).replaceChildren(problemBox(problem), problem.unreachable ? 'Trying again by itself.' : '');
+  (byId('loading') ?? byId('report')).replaceChildren(
+    problemBox(problem),
+    problem.unreachable ? 'Trying again by itself.' : '',
+  );
 }

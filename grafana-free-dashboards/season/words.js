@@ -11,8 +11,12 @@ const heatPerDay = (value) => `${f.degreeHours(value)}`;
 /** A figure and what stands below it. */
 const figure = (main, below = '') => ({ main, below });
 
-export const dateOf = (at, zone) => new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: zone }).format(new Date(at));
-const shortDate = (at, zone) => new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', timeZone: zone }).format(new Date(at));
+export const dateOf = (at, zone) =>
+  new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: zone }).format(
+    new Date(at),
+  );
+const shortDate = (at, zone) =>
+  new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', timeZone: zone }).format(new Date(at));
 /** A season ends with the moment before its last instant: at midnight, that is the day before. */
 export const spanWords = ({ from, to }, zone) => `${dateOf(from, zone)} to ${dateOf(Date.parse(to) - 1, zone)}`;
 
@@ -35,7 +39,9 @@ function speciesWords({ name, sowings, sown, unchecked, germinated, fraction }) 
 
 function earlierWords({ earlierSowings }) {
   if (earlierSowings === 0) return [];
-  return [`${f.count(earlierSowings, 'earlier sowing')} still had seeds in a container when it began, and ${earlierSowings === 1 ? 'is' : 'are'} not counted here.`];
+  return [
+    `${f.count(earlierSowings, 'earlier sowing')} still had seeds in a container when it began, and ${earlierSowings === 1 ? 'is' : 'are'} not counted here.`,
+  ];
 }
 
 /**
@@ -45,10 +51,22 @@ export function lessonWords(words) {
   if (f.temperatureUnit() === 'C') return words;
   return words
     .replace(/(\d+(?:\.\d+)?) °C·h/g, (_, value) => f.degreeHours(Number(value)))
-    .replace(/(\u2212|-)?(\d+(?:\.\d+)?) °C(?!·)/g, (_, minus, value) => f.temperature(Number(value) * (minus ? -1 : 1)));
+    .replace(/(\u2212|-)?(\d+(?:\.\d+)?) °C(?!·)/g, (_, minus, value) =>
+      f.temperature(Number(value) * (minus ? -1 : 1)),
+    );
 }
 
-export const SOWING_TITLES = ['Sown', 'Seeds', 'Germinated', 'First found', 'Half by', 'Culled', 'Potted on', 'Left', 'Heat until the last check'];
+export const SOWING_TITLES = [
+  'Sown',
+  'Seeds',
+  'Germinated',
+  'First found',
+  'Half by',
+  'Culled',
+  'Potted on',
+  'Left',
+  'Heat until the last check',
+];
 
 export function sowingRows(report, zone) {
   return report.sowings.map((one) => ({
@@ -56,7 +74,12 @@ export function sowingRows(report, zone) {
     cells: [
       figure(shortDate(one.sownAt, zone), one.containers.join(', ')),
       figure(f.number(one.seeds), one.notLookedAt > 0 ? `${f.number(one.notLookedAt)} not looked at` : ''),
-      one.fraction ? figure(`${f.number(one.germinated)} = ${points(one.fraction.value)} %`, range([one.fraction.low, one.fraction.high], points)) : figure('not checked'),
+      one.fraction
+        ? figure(
+            `${f.number(one.germinated)} = ${points(one.fraction.value)} %`,
+            range([one.fraction.low, one.fraction.high], points),
+          )
+        : figure('not checked'),
       figure(known(one.firstFoundDay) ? `day ${dayNumber(one.firstFoundDay)}` : f.UNKNOWN),
       figure(one.halfBetween ? `day ${range(one.halfBetween, dayNumber)}` : one.fraction ? 'not half' : f.UNKNOWN),
       figure(f.number(one.culled), culledWords(one)),
@@ -83,7 +106,17 @@ function sowingHeat({ heat, lastCheckDay }) {
   return figure(f.degreeHours(heat.degreeHours), `day ${dayNumber(lastCheckDay)}${bounds}`);
 }
 
-export const CONTAINER_TITLES = ['Heat a day', 'In the band', 'Coldest, hottest', 'Too cold', 'Too hot', 'Too dry', 'Light leaks', 'Opened', 'Measured'];
+export const CONTAINER_TITLES = [
+  'Heat a day',
+  'In the band',
+  'Coldest, hottest',
+  'Too cold',
+  'Too hot',
+  'Too dry',
+  'Light leaks',
+  'Opened',
+  'Measured',
+];
 
 export function containerRows(report) {
   return report.containers.map((one) => ({
@@ -97,7 +130,10 @@ export function containerRows(report) {
       figure(one.humidityCoveredHours === 0 ? f.UNKNOWN : one.dryHours === 0 ? 'never' : f.hours(one.dryHours)),
       leaks(one),
       figure(f.number(one.openings)),
-      figure(one.coveredHours === 0 ? 'no sensor' : f.hours(one.coveredHours), one.gapHours >= 0.5 ? `${f.hours(one.gapHours)} not heard` : ''),
+      figure(
+        one.coveredHours === 0 ? 'no sensor' : f.hours(one.coveredHours),
+        one.gapHours >= 0.5 ? `${f.hours(one.gapHours)} not heard` : '',
+      ),
     ],
   }));
 }
@@ -108,7 +144,10 @@ function outside({ coveredHours }, { excursions, duringOpenings, hours, longestH
   const longest = excursions > 1 ? `longest ${f.hours(longestHours)}` : '';
   const open = duringOpenings > 0 ? `${duringOpenings} while open` : '';
   const lost = cold && degreeHoursLost >= 0.05 ? `${f.degreeHours(degreeHoursLost)} lost` : '';
-  return figure(`${excursions > 0 ? `${excursions} ×, ` : ''}${f.hours(hours)}`, [longest, open, lost].filter((text) => text).join('; '));
+  return figure(
+    `${excursions > 0 ? `${excursions} ×, ` : ''}${f.hours(hours)}`,
+    [longest, open, lost].filter((text) => text).join('; '),
+  );
 }
 
 const KINDS = { daylight: 'daylight', lamp: 'lamp', other: 'not known' };
@@ -116,18 +155,27 @@ const KINDS = { daylight: 'daylight', lamp: 'lamp', other: 'not known' };
 function leaks({ lightCoveredHours, leaks: { count, doseLuxHours, byKind } }) {
   if (lightCoveredHours === 0) return figure(f.UNKNOWN);
   if (count === 0) return figure('none');
-  return figure(`${count} ×, ${f.luxHours(doseLuxHours)}`, byKind.map((one) => `${KINDS[one.kind] ?? one.kind} on ${f.count(one.days, 'day')}`).join('; '));
+  return figure(
+    `${count} ×, ${f.luxHours(doseLuxHours)}`,
+    byKind.map((one) => `${KINDS[one.kind] ?? one.kind} on ${f.count(one.days, 'day')}`).join('; '),
+  );
 }
 
 export const PAIR_TITLES = ['Difference, points', 'p (Fisher)', 'Seeds each to tell'];
 
 export function pairRows(report) {
   return report.pairs.map((one) => ({
-    name: figure(`${one.firstName} less ${one.secondName}`, `${one.speciesName}; remaining seeds watched for ${dayNumber(one.firstDays)} and ${dayNumber(one.secondDays)} days`),
+    name: figure(
+      `${one.firstName} less ${one.secondName}`,
+      `${one.speciesName}; remaining seeds watched for ${dayNumber(one.firstDays)} and ${dayNumber(one.secondDays)} days`,
+    ),
     cells: [
       figure(signed(one.difference.value), range([one.difference.low, one.difference.high], signed)),
       figure(pWords(one.fisherP)),
-      figure(known(one.seedsEach) ? f.number(one.seedsEach) : f.UNKNOWN, `the smaller had ${f.number(one.fewestSeeds)}`),
+      figure(
+        known(one.seedsEach) ? f.number(one.seedsEach) : f.UNKNOWN,
+        `the smaller had ${f.number(one.fewestSeeds)}`,
+      ),
     ],
   }));
 }
@@ -143,25 +191,38 @@ export function sourceRows({ sources }) {
 
 function heatInterval(interval) {
   if (!interval) return figure(f.UNKNOWN);
-  return figure(heatPerDay(interval.value), known(interval.low) ? range([interval.low, interval.high], f.degreeHoursNumber) : 'too few for an interval');
+  return figure(
+    heatPerDay(interval.value),
+    known(interval.low) ? range([interval.low, interval.high], f.degreeHoursNumber) : 'too few for an interval',
+  );
 }
 
 export const EARLIER_TITLES = ['Then', 'Now', 'Now less then, points'];
 
 /** One row for each species sown in an earlier season too. */
 export function earlierRows(report, zone) {
-  return report.earlier.flatMap((season) => season.species.map((one) => ({
-    name: figure(one.name, `${season.name}, ${spanWords(season, zone)}`),
-    cells: [count(one.then), count(one.now), figure(signed(one.difference.value), range([one.difference.low, one.difference.high], signed))],
-  })));
+  return report.earlier.flatMap((season) =>
+    season.species.map((one) => ({
+      name: figure(one.name, `${season.name}, ${spanWords(season, zone)}`),
+      cells: [
+        count(one.then),
+        count(one.now),
+        figure(signed(one.difference.value), range([one.difference.low, one.difference.high], signed)),
+      ],
+    })),
+  );
 }
 
-const count = ({ germinated, sown }) => figure(`${f.number(germinated)} of ${f.number(sown)}`, `${points(germinated / sown)} %`);
+const count = ({ germinated, sown }) =>
+  figure(`${f.number(germinated)} of ${f.number(sown)}`, `${points(germinated / sown)} %`);
 
 /** The heat of an average day then and now, where it can be compared. */
-export const earlierHeat = (report) => report.earlier.map((season) => (season.heat
-  ? `Heat a day in the containers with seeds: ${heatPerDay(season.heat.then)} in ${season.name}, ${heatPerDay(season.heat.now)} now.`
-  : `The heat of ${season.name} cannot be compared: it was not measured in both, or summed above another base.`));
+export const earlierHeat = (report) =>
+  report.earlier.map((season) =>
+    season.heat
+      ? `Heat a day in the containers with seeds: ${heatPerDay(season.heat.then)} in ${season.name}, ${heatPerDay(season.heat.now)} now.`
+      : `The heat of ${season.name} cannot be compared: it was not measured in both, or summed above another base.`,
+  );
 
 /** How the figures were made, for those who read the page later. */
 export function smallPrint(report) {

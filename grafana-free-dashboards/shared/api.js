@@ -21,7 +21,12 @@ export class ApiError extends Error {
 
 /** `body` goes as JSON, or as it is where its media type is given. */
 async function call(method, path, { query, body, type, timeoutMs = TIMEOUT_MS } = {}) {
-  const request = { method, headers: { Accept: 'application/json, application/problem+json' }, cache: 'no-store', signal: AbortSignal.timeout(timeoutMs) };
+  const request = {
+    method,
+    headers: { Accept: 'application/json, application/problem+json' },
+    cache: 'no-store',
+    signal: AbortSignal.timeout(timeoutMs),
+  };
   if (body !== undefined) {
     request.headers['Content-Type'] = type ?? 'application/json';
     request.body = type ? body : JSON.stringify(body);
@@ -43,7 +48,9 @@ async function call(method, path, { query, body, type, timeoutMs = TIMEOUT_MS } 
 
 function queryOf(query = {}) {
   const set = Object.entries(query).filter(([, value]) => value !== null && value !== undefined);
-  const pairs = set.flatMap(([name, value]) => (Array.isArray(value) ? value.map((one) => [name, one]) : [[name, value]]));
+  const pairs = set.flatMap(([name, value]) =>
+    Array.isArray(value) ? value.map((one) => [name, one]) : [[name, value]],
+  );
   return pairs.length === 0 ? '' : `?${new URLSearchParams(pairs)}`;
 }
 
@@ -52,9 +59,14 @@ async function problemOf(response) {
   let told = {};
   try {
     told = await response.json();
-  } catch { /* not from the service itself */ }
+  } catch {
+    /* not from the service itself */
+  }
   const message = told.detail || told.title || `The service refused (${response.status}).`;
-  return new ApiError(message, { status: response.status, problems: Array.isArray(told.problems) ? told.problems : [] });
+  return new ApiError(message, {
+    status: response.status,
+    problems: Array.isArray(told.problems) ? told.problems : [],
+  });
 }
 
 /** The service's reason for refusing the live stream; null where it does not refuse, or does not answer. */
@@ -62,7 +74,11 @@ async function liveRefusal() {
   const asking = new AbortController();
   const late = setTimeout(() => asking.abort(), TIMEOUT_MS);
   try {
-    const response = await fetch('/api/live', { headers: { Accept: 'text/event-stream' }, cache: 'no-store', signal: asking.signal });
+    const response = await fetch('/api/live', {
+      headers: { Accept: 'text/event-stream' },
+      cache: 'no-store',
+      signal: asking.signal,
+    });
     return response.ok ? null : (await problemOf(response)).message;
   } catch {
     return null;
@@ -105,7 +121,8 @@ export const api = {
   endOpening: (id) => call('POST', at('containers', id, 'openings', 'end'), { body: {} }),
   suggestedOpenings: (id, range) => call('GET', at('containers', id, 'openings', 'suggested'), { query: span(range) }),
   recordOpening: (id, { from, until }) => call('POST', at('containers', id, 'openings'), { body: { from, until } }),
-  declineOpening: (id, { from, until }) => call('POST', at('containers', id, 'openings', 'suggested', 'decline'), { body: { from, until } }),
+  declineOpening: (id, { from, until }) =>
+    call('POST', at('containers', id, 'openings', 'suggested', 'decline'), { body: { from, until } }),
   room: (range) => call('GET', '/api/room', { query: span(range) }),
   sensors: () => call('GET', '/api/sensors'),
   place: (sensor, body) => call('PUT', at('sensors', sensor, 'placement'), { body }),
@@ -131,14 +148,16 @@ export const api = {
   write: (path, body) => call('POST', path, { body }),
   entries: (sowing) => call('GET', at('sowings', sowing, 'entries')),
   /** @param picture a Blob, JPEG or PNG */
-  putPhoto: (entry, picture) => call('PUT', at('entries', entry, 'photo'), { body: picture, type: picture.type, timeoutMs: 60_000 }),
+  putPhoto: (entry, picture) =>
+    call('PUT', at('entries', entry, 'photo'), { body: picture, type: picture.type, timeoutMs: 60_000 }),
   importTable: (table, csv) => call('POST', at('import', table), { body: csv, type: 'text/csv', timeoutMs: 60_000 }),
   germination: (sowing) => call('GET', at('sowings', sowing, 'germination'), { timeoutMs: 60_000 }),
   heatCourse: (sowing) => call('GET', at('sowings', sowing, 'heat-course'), { timeoutMs: 60_000 }),
   viability: (species) => call('GET', at('species', species, 'viability')),
   thermalTime: (species) => call('GET', at('species', species, 'thermal-time'), { timeoutMs: 60_000 }),
   compareHeatSources: (species) => call('GET', '/api/compare/heat-sources', { query: { species } }),
-  compareGermination: (a, b) => call('GET', '/api/compare/germination', { query: { sowings: `${a},${b}` }, timeoutMs: 60_000 }),
+  compareGermination: (a, b) =>
+    call('GET', '/api/compare/germination', { query: { sowings: `${a},${b}` }, timeoutMs: 60_000 }),
   seasonReport: (range) => call('GET', '/api/seasons/report', { query: span(range), timeoutMs: 60_000 }),
   seasons: () => call('GET', '/api/seasons'),
   season: (id) => call('GET', at('seasons', id)),

@@ -17,52 +17,120 @@ export function showAlerts({ list, shelvedPart, alerts, containers, changed }) {
   const waiting = open.filter((alert) => !isShelved(alert, at));
   const heatSourceOf = (id) => containers.get(id)?.heatSource ?? null;
   const groups = groupAlerts(waiting, heatSourceOf, at);
-  reconcile(list, groups, (group) => group.alerts.length > 1 ? group.key : `alert/${group.alerts[0].id}`,
+  reconcile(
+    list,
+    groups,
+    (group) => (group.alerts.length > 1 ? group.key : `alert/${group.alerts[0].id}`),
     (group) => (group.alerts.length > 1 ? makeGroup(changed) : makeAlert(group.alerts[0], changed)),
-    (item, group) => (group.alerts.length > 1 ? updateGroup(item, group, changed) : updateAlert(item, group.alerts[0])));
+    (item, group) => (group.alerts.length > 1 ? updateGroup(item, group, changed) : updateAlert(item, group.alerts[0])),
+  );
   shelvedPart.hidden = put.length === 0;
   setText(shelvedPart.querySelector('summary'), `${count(put.length, 'shelved alert')}`);
-  reconcile(shelvedPart.querySelector('ul'), put, (alert) => alert.id, (alert) => makeAlert(alert, changed), updateAlert);
+  reconcile(
+    shelvedPart.querySelector('ul'),
+    put,
+    (alert) => alert.id,
+    (alert) => makeAlert(alert, changed),
+    updateAlert,
+  );
   return waiting.length + put.length;
 }
 
 function makeGroup(changed) {
   const output = h('div');
-  const all = (work) => ({ currentTarget: button }) => whileBusy(button, output, async () => {
-    const items = button.closest('.group').querySelectorAll('[data-alert]');
-    for (const item of items) changed(await work(item.dataset.alert));
-  });
-  return h('li', { class: 'group' },
-    h('div', { class: 'group-head' }, h('p', { class: 'group-title' }),
-      h('div', { class: 'actions' },
+  const all =
+    (work) =>
+    ({ currentTarget: button }) =>
+      whileBusy(button, output, async () => {
+        const items = button.closest('.group').querySelectorAll('[data-alert]');
+        for (const item of items) changed(await work(item.dataset.alert));
+      });
+  return h(
+    'li',
+    { class: 'group' },
+    h(
+      'div',
+      { class: 'group-head' },
+      h('p', { class: 'group-title' }),
+      h(
+        'div',
+        { class: 'actions' },
         h('button', { type: 'button', on: { click: all(api.acknowledge) } }, 'Acknowledge all'),
-        h('button', { type: 'button', class: 'plain', on: { click: all((id) => api.shelve(id, SHELVE_MINUTES)) } }, 'Shelve all for 1 h'))),
-    output, h('ul', { class: 'alerts' }));
+        h(
+          'button',
+          { type: 'button', class: 'plain', on: { click: all((id) => api.shelve(id, SHELVE_MINUTES)) } },
+          'Shelve all for 1 h',
+        ),
+      ),
+    ),
+    output,
+    h('ul', { class: 'alerts' }),
+  );
 }
 
 function updateGroup(item, group, changed) {
   item.dataset.kind = group.kind;
-  setText(item.querySelector('.group-title'), `${count(group.alerts.length, 'container')} on “${group.source}” ${conditionOf(group.kind).group}. Look at the heat source first.`);
-  reconcile(item.querySelector('ul'), group.alerts, (alert) => alert.id, (alert) => makeAlert(alert, changed), updateAlert);
+  setText(
+    item.querySelector('.group-title'),
+    `${count(group.alerts.length, 'container')} on “${group.source}” ${conditionOf(group.kind).group}. Look at the heat source first.`,
+  );
+  reconcile(
+    item.querySelector('ul'),
+    group.alerts,
+    (alert) => alert.id,
+    (alert) => makeAlert(alert, changed),
+    updateAlert,
+  );
 }
 
 export function makeAlert(alert, changed) {
   const output = h('div');
   const act = (work) => (event) => whileBusy(event.currentTarget, output, async () => changed(await work()));
   const name = alert.containerName ?? alert.container;
-  return h('li', { class: 'alert' },
+  return h(
+    'li',
+    { class: 'alert' },
     h('p', { class: 'alert-title' }, h('strong', {}), ': ', h('a', { href: containerLink(alert.container) }, name)),
-    h('p', { class: 'detail' }), h('p', { class: 'standing quiet' }),
-    h('div', { class: 'actions' },
-      h('button', { type: 'button', class: 'acknowledge', 'aria-label': `Acknowledge: ${conditionOf(alert.kind).title}, ${name}`, on: { click: act(() => api.acknowledge(alert.id)) } }, 'Acknowledge'),
-      h('button', { type: 'button', class: 'plain shelve', 'aria-label': `Shelve for one hour: ${conditionOf(alert.kind).title}, ${name}`, on: { click: act(() => api.shelve(alert.id, SHELVE_MINUTES)) } }, 'Shelve for 1 h')),
-    output);
+    h('p', { class: 'detail' }),
+    h('p', { class: 'standing quiet' }),
+    h(
+      'div',
+      { class: 'actions' },
+      h(
+        'button',
+        {
+          type: 'button',
+          class: 'acknowledge',
+          'aria-label': `Acknowledge: ${conditionOf(alert.kind).title}, ${name}`,
+          on: { click: act(() => api.acknowledge(alert.id)) },
+        },
+        'Acknowledge',
+      ),
+      h(
+        'button',
+        {
+          type: 'button',
+          class: 'plain shelve',
+          'aria-label': `Shelve for one hour: ${conditionOf(alert.kind).title}, ${name}`,
+          on: { click: act(() => api.shelve(alert.id, SHELVE_MINUTES)) },
+        },
+        'Shelve for 1 h',
+      ),
+    ),
+    output,
+  );
 }
 
 export function updateAlert(item, alert) {
   const at = now();
   const shelved = isShelved(alert, at);
-  Object.assign(item.dataset, { alert: alert.id, kind: alert.kind, state: alert.state, acknowledged: alert.acknowledged, shelved });
+  Object.assign(item.dataset, {
+    alert: alert.id,
+    kind: alert.kind,
+    state: alert.state,
+    acknowledged: alert.acknowledged,
+    shelved,
+  });
   setText(item.querySelector('strong'), conditionOf(alert.kind).title);
   setText(item.querySelector('.alert-title a'), alert.containerName ?? alert.container);
   setText(item.querySelector('.detail'), alertDetail(alert, at));
@@ -74,6 +142,8 @@ export function updateAlert(item, alert) {
 /** Says aloud only what is new: raised, or come back from the shelf. */
 export function announceChange(before, alert) {
   if (alert.state === 'active' && !alert.acknowledged && before?.state !== 'active') {
-    announce(`New alert. ${conditionOf(alert.kind).title}: ${alert.containerName ?? alert.container}. ${alertDetail(alert, now())}`);
+    announce(
+      `New alert. ${conditionOf(alert.kind).title}: ${alert.containerName ?? alert.container}. ${alertDetail(alert, now())}`,
+    );
   }
 }

@@ -22,20 +22,53 @@ export function makeCard(container, { large = false } = {}) {
   const name = large
     ? h('h1', { id: `name-${container.id}`, class: 'name' })
     : h('h3', { id: `name-${container.id}` }, h('a', { class: 'name', href: containerLink(container.id) }));
-  return h('article', { class: large ? 'card large' : 'card', data: { container: container.id }, 'aria-labelledby': `name-${container.id}` },
-    h('header', {},
+  return h(
+    'article',
+    {
+      class: large ? 'card large' : 'card',
+      data: { container: container.id },
+      'aria-labelledby': `name-${container.id}`,
+    },
+    h(
+      'header',
+      {},
       name,
       h('p', { class: 'badge' }, h('span', { class: 'sign', 'aria-hidden': 'true' }), h('span', { class: 'word' })),
-      h('p', { class: 'about quiet' })),
+      h('p', { class: 'about quiet' }),
+    ),
     h('div', { class: 'gauge-place' }),
     h('dl', { class: 'tiles' }, values, tile('heat', 'Heat so far')),
     h('ul', { class: 'lines' }),
-    !large && h('figure', { class: 'spark-place', hidden: true }, h('div'), h('figcaption', { class: 'quiet' }, h('span', {}, '24 h ago'), h('span', { class: 'reach' }), h('span', {}, 'now'))));
+    !large &&
+      h(
+        'figure',
+        { class: 'spark-place', hidden: true },
+        h('div'),
+        h(
+          'figcaption',
+          { class: 'quiet' },
+          h('span', {}, '24 h ago'),
+          h('span', { class: 'reach' }),
+          h('span', {}, 'now'),
+        ),
+      ),
+  );
 }
 
 function tile(key, title) {
-  return h('div', { class: `tile ${key}` }, h('dt', {}, title),
-    h('dd', {}, h('span', { class: 'figure', data: { value: key } }, f.UNKNOWN), h('span', { class: 'last' }), h('time', { class: 'age' }), h('span', { class: 'note' })));
+  return h(
+    'div',
+    { class: `tile ${key}` },
+    h('dt', {}, title),
+    h(
+      'dd',
+      {},
+      h('span', { class: 'figure', data: { value: key } }, f.UNKNOWN),
+      h('span', { class: 'last' }),
+      h('time', { class: 'age' }),
+      h('span', { class: 'note' }),
+    ),
+  );
 }
 
 export function updateCard(card, { container, day, maxGapMinutes, live = true }) {
@@ -77,7 +110,10 @@ function updateTile(card, container, quantity, at, maxGapMinutes) {
 
 export function updateHeat(part, heat) {
   setText(part.querySelector('.figure'), heat && heat.coveredHours > 0 ? f.degreeHours(heat.degreeHours) : f.UNKNOWN);
-  const note = !heat || !(heat.coveredHours > 0) ? 'no readings to add up yet' : heatBounds(heat) || `since ${f.moment(heat.from, now())}`;
+  const note =
+    !heat || !(heat.coveredHours > 0)
+      ? 'no readings to add up yet'
+      : heatBounds(heat) || `since ${f.moment(heat.from, now())}`;
   setText(part.querySelector('.note'), note);
 }
 
@@ -97,7 +133,9 @@ function drawGauge(place, container, temperature, day) {
   const { low, high } = container.band.temperature;
   const value = temperature.state === 'fresh' ? temperature.latest.value : null;
   const reach = day ? extremes(day.series) : null;
-  drawIfChanged(place, JSON.stringify([value, low, high, reach, f.temperatureUnit()]), () => gauge({ value, low, high, day: reach }));
+  drawIfChanged(place, JSON.stringify([value, low, high, reach, f.temperatureUnit()]), () =>
+    gauge({ value, low, high, day: reach }),
+  );
 }
 
 function drawDay(figure, container, day) {
@@ -108,6 +146,7 @@ function drawDay(figure, container, day) {
   const { low, high } = container.band.temperature;
   const words = `${f.temperature(reach.min)} to ${f.temperature(reach.max)}`;
   setText(figure.querySelector('.reach'), words);
-  drawIfChanged(figure.firstElementChild, JSON.stringify([day.to, low, high, f.temperatureUnit()]),
-    () => spark({ ...day, low, high, label: `Temperature over the past 24 hours: ${words}.` }));
+  drawIfChanged(figure.firstElementChild, JSON.stringify([day.to, low, high, f.temperatureUnit()]), () =>
+    spark({ ...day, low, high, label: `Temperature over the past 24 hours: ${words}.` }),
+  );
 }

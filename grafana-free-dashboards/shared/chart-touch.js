@@ -24,7 +24,8 @@ export function watchTouch(plot, { onSelect, onReset }) {
       if (start === null || event.pointerType === 'mouse') return;
       const [left, right] = span(event);
       plot.setCursor({ left: x(event), top: 1 });
-      if (right - left > LEAST_DRAG) plot.setSelect({ left, top: 0, width: right - left, height: area.clientHeight }, false);
+      if (right - left > LEAST_DRAG)
+        plot.setSelect({ left, top: 0, width: right - left, height: area.clientHeight }, false);
     },
     pointerup: (event) => {
       if (start === null || event.pointerType === 'mouse') return;

@@ -29,7 +29,11 @@ export function createChart(host, spec) {
   function build() {
     undoTouch?.();
     plot?.destroy();
-    plot = new uPlot(optionsOf(host, spec, () => shown), shown.columns, host);
+    plot = new uPlot(
+      optionsOf(host, spec, () => shown),
+      shown.columns,
+      host,
+    );
     undoTouch = watchTouch(plot, { onSelect: (left, right) => zoom(plot, spec, left, right), onReset: spec.onReset });
   }
 
@@ -71,21 +75,27 @@ function optionsOf(host, spec, shown) {
   const font = `12px ${style.fontFamily}`;
   const paint = { colour, font, spec, shown };
   return {
-    ...sizeOf(host), ms: 1, padding: [14, 12, 0, 0],
+    ...sizeOf(host),
+    ms: 1,
+    padding: [14, 12, 0, 0],
     legend: { show: false },
     cursor: cursorOf(spec, colour),
     select: { show: true, left: 0, top: 0, width: 0, height: 0 },
     scales: { x: { time: true, range: () => [shown().from, shown().to] }, y: scaleOf(spec) },
     axes: [timeAxis(spec, colour, font), valueAxis(spec, colour, font)],
     series: [{}, ...spec.series.map((series) => seriesOf(series, colour))],
-    bands: spec.envelope ? [{ series: [spec.envelope.upper, spec.envelope.lower], fill: colour(spec.envelope.color) }] : [],
+    bands: spec.envelope
+      ? [{ series: [spec.envelope.upper, spec.envelope.lower], fill: colour(spec.envelope.color) }]
+      : [],
     hooks: {
       drawAxes: [(u) => drawGround(u, paint)],
       draw: [(u) => drawLabels(u, paint)],
       setCursor: [(u) => spec.onCursor(u.cursor.left >= 0 ? u.cursor.idx : null)],
-      setSelect: [(u) => {
-        if (u.select.width > 0) zoom(u, spec, u.select.left, u.select.left + u.select.width);
-      }],
+      setSelect: [
+        (u) => {
+          if (u.select.width > 0) zoom(u, spec, u.select.left, u.select.left + u.select.width);
+        },
+      ],
     },
   };
 }
@@ -101,8 +111,10 @@ function cursorOf(spec, colour) {
     y: false,
     drag: { x: true, y: false, setScale: false, dist: 8 },
     points: {
-      size: (u, index) => (spec.series[index - 1].width === 0 ? 0 : 9), width: 2,
-      fill: (u, index) => colour(spec.series[index - 1].color), stroke: () => colour('--card'),
+      size: (u, index) => (spec.series[index - 1].width === 0 ? 0 : 9),
+      width: 2,
+      fill: (u, index) => colour(spec.series[index - 1].color),
+      stroke: () => colour('--card'),
     },
     // Zooming is not passed on: the page fetches the new range for all charts at once.
     sync: { key: spec.sync, setSeries: false, scales: ['x', null], filters: { pub: passed, sub: passed } },
@@ -117,11 +129,20 @@ function scaleOf(spec) {
 
 function seriesOf(series, colour) {
   return {
-    stroke: series.width === 0 ? undefined : colour(series.color), width: series.width, dash: series.dash, spanGaps: false,
-    points: series.width === 0 ? { show: false } : {
-      show: true, size: 5, fill: colour(series.color), stroke: colour(series.color),
-      filter: (u, index) => (series.dots ? innerPoints(u.data[index]) : lonePoints(u.data[index])),
-    },
+    stroke: series.width === 0 ? undefined : colour(series.color),
+    width: series.width,
+    dash: series.dash,
+    spanGaps: false,
+    points:
+      series.width === 0
+        ? { show: false }
+        : {
+            show: true,
+            size: 5,
+            fill: colour(series.color),
+            stroke: colour(series.color),
+            filter: (u, index) => (series.dots ? innerPoints(u.data[index]) : lonePoints(u.data[index])),
+          },
   };
 }
 
@@ -130,8 +151,13 @@ const innerPoints = (values) => values.map((value, i) => i).slice(1, -1);
 
 function timeAxis(spec, colour, font) {
   return {
-    stroke: colour('--soft'), font, size: 30, gap: 4, space: 64,
-    grid: { stroke: colour('--rule'), width: 1 }, ticks: { stroke: colour('--rule'), size: 4 },
+    stroke: colour('--soft'),
+    font,
+    size: 30,
+    gap: 4,
+    space: 64,
+    grid: { stroke: colour('--rule'), width: 1 },
+    ticks: { stroke: colour('--rule'), size: 4 },
     values: (u, splits, axis, space, step) => splits.map((at) => (spec.formatTime ?? tickText)(at, step)),
   };
 }
@@ -148,10 +174,19 @@ const LIGHT_TICKS = [0, 1, 10, 100, 1000, 10_000, 100_000];
 
 function valueAxis(spec, colour, font) {
   const axis = {
-    stroke: colour('--soft'), font, size: Y_AXIS_WIDTH, gap: 4, space: 34,
-    grid: { stroke: colour('--rule'), width: 1 }, ticks: { show: false },
+    stroke: colour('--soft'),
+    font,
+    size: Y_AXIS_WIDTH,
+    gap: 4,
+    space: 34,
+    grid: { stroke: colour('--rule'), width: 1 },
+    ticks: { show: false },
     values: (u, splits) => splits.map((value) => spec.formatTick(value)),
   };
   if (!spec.lightScale) return axis;
-  return { ...axis, filter: (u, splits) => splits, splits: (u, index, min, max) => LIGHT_TICKS.filter((tick) => tick <= max) };
+  return {
+    ...axis,
+    filter: (u, splits) => splits,
+    splits: (u, index, min, max) => LIGHT_TICKS.filter((tick) => tick <= max),
+  };
 }

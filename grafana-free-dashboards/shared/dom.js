@@ -80,15 +80,19 @@ export function setAge(element, at, before = '', after = '') {
 export function keepAges() {
   setInterval(() => {
     for (const element of document.querySelectorAll('time.age[datetime]')) {
-      setText(element, (element.dataset.before ?? '') + age(element.getAttribute('datetime'), now()) + (element.dataset.after ?? ''));
+      setText(
+        element,
+        (element.dataset.before ?? '') + age(element.getAttribute('datetime'), now()) + (element.dataset.after ?? ''),
+      );
     }
   }, 5000);
 }
 
 /** Options of a select, replaced only when they differ, with the choice kept where it still exists. */
 export function setOptions(select, options) {
-  const same = select.options.length === options.length
-    && options.every((option, i) => select.options[i].value === option.value && select.options[i].text === option.text);
+  const same =
+    select.options.length === options.length &&
+    options.every((option, i) => select.options[i].value === option.value && select.options[i].text === option.text);
   if (same) return;
   const chosen = select.options.length > 0 ? select.value : null;
   select.replaceChildren(...options.map((option) => h('option', { value: option.value }, option.text)));
@@ -100,13 +104,27 @@ export function setOptions(select, options) {
  * explicit roles, because changing `display` makes some browsers forget them.
  */
 export function table(caption, columns, rows) {
-  const head = h('tr', { role: 'row' }, columns.map((column) => h('th', { role: 'columnheader', scope: 'col', class: column.class }, column.title)));
-  const body = rows.map((row) => h('tr', { role: 'row', class: row.class }, columns.map((column) =>
-    h('td', { role: 'cell', class: column.class, data: { label: column.title } }, h('span', {}, column.cell(row))))));
-  return h('table', { role: 'table', class: 'stack' },
+  const head = h(
+    'tr',
+    { role: 'row' },
+    columns.map((column) => h('th', { role: 'columnheader', scope: 'col', class: column.class }, column.title)),
+  );
+  const body = rows.map((row) =>
+    h(
+      'tr',
+      { role: 'row', class: row.class },
+      columns.map((column) =>
+        h('td', { role: 'cell', class: column.class, data: { label: column.title } }, h('span', {}, column.cell(row))),
+      ),
+    ),
+  );
+  return h(
+    'table',
+    { role: 'table', class: 'stack' },
     h('caption', {}, caption),
     h('thead', { role: 'rowgroup' }, head),
-    h('tbody', { role: 'rowgroup' }, body));
+    h('tbody', { role: 'rowgroup' }, body),
+  );
 }
 
 /** Says something once to those who do not see the page. */
@@ -132,6 +150,15 @@ export async function whileBusy(button, output, work) {
 
 export function problemBox(problem) {
   const lines = problem.problems ?? [];
-  return h('div', { class: 'problem', role: 'alert' }, h('p', {}, problem.message),
-    lines.length > 0 && h('ul', {}, lines.map((line) => h('li', {}, line))));
+  return h(
+    'div',
+    { class: 'problem', role: 'alert' },
+    h('p', {}, problem.message),
+    lines.length > 0 &&
+      h(
+        'ul',
+        {},
+        lines.map((line) => h('li', {}, line)),
+      ),
+  );
 }

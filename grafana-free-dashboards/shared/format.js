@@ -25,7 +25,9 @@ export function setTemperatureUnit(chosen) {
   unit = chosen === 'F' ? 'F' : 'C';
   try {
     globalThis.localStorage?.setItem(UNIT_KEY, unit);
-  } catch { /* see above */ }
+  } catch {
+    /* see above */
+  }
 }
 
 const known = (value) => value !== null && value !== undefined && Number.isFinite(value);
@@ -53,8 +55,10 @@ export function number(value, digits = 0) {
   return sign + grouped + (fraction ? `.${fraction}` : '');
 }
 
-export const temperature = (celsius, digits = 1) => (known(celsius) ? `${number(toUnit(celsius), digits)} ${unitName()}` : UNKNOWN);
-export const temperatureDifference = (celsius, digits = 1) => (known(celsius) ? `${number(differenceToUnit(celsius), digits)} ${unitName()}` : UNKNOWN);
+export const temperature = (celsius, digits = 1) =>
+  known(celsius) ? `${number(toUnit(celsius), digits)} ${unitName()}` : UNKNOWN;
+export const temperatureDifference = (celsius, digits = 1) =>
+  known(celsius) ? `${number(differenceToUnit(celsius), digits)} ${unitName()}` : UNKNOWN;
 
 /** With its sign, for a change. */
 export function temperatureChange(celsius) {
@@ -135,13 +139,22 @@ export function age(at, now) {
   return `${duration(ms)} ago`;
 }
 
-const dayText = (date, withYear, zone) => new Intl.DateTimeFormat('en-GB', {
-  weekday: 'short', day: 'numeric', month: 'short', timeZone: zone, ...(withYear && { year: 'numeric' }),
-}).format(date).replace(',', '');
+const dayText = (date, withYear, zone) =>
+  new Intl.DateTimeFormat('en-GB', {
+    weekday: 'short',
+    day: 'numeric',
+    month: 'short',
+    timeZone: zone,
+    ...(withYear && { year: 'numeric' }),
+  })
+    .format(date)
+    .replace(',', '');
 
-export const clockTime = (at, zone) => new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', timeZone: zone }).format(new Date(at));
+export const clockTime = (at, zone) =>
+  new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', timeZone: zone }).format(new Date(at));
 
-const dayKey = (date, zone) => new Intl.DateTimeFormat('en-CA', { year: 'numeric', month: '2-digit', day: '2-digit', timeZone: zone }).format(date);
+const dayKey = (date, zone) =>
+  new Intl.DateTimeFormat('en-CA', { year: 'numeric', month: '2-digit', day: '2-digit', timeZone: zone }).format(date);
 
 /** A moment in the browser's zone: the time alone if it is today, with day and month otherwise. */
 export function moment(at, now = Date.now(), zone = undefined) {
@@ -175,10 +188,20 @@ export function startOfDay(key, zone) {
 function zoneOffset(ms, zone) {
   const fields = {};
   const format = new Intl.DateTimeFormat('en-GB', {
-    timeZone: zone, hourCycle: 'h23', year: 'numeric', month: '2-digit', day: '2-digit', hour: '2-digit', minute: '2-digit', second: '2-digit',
+    timeZone: zone,
+    hourCycle: 'h23',
+    year: 'numeric',
+    month: '2-digit',
+    day: '2-digit',
+    hour: '2-digit',
+    minute: '2-digit',
+    second: '2-digit',
   });
   for (const part of format.formatToParts(new Date(ms))) fields[part.type] = Number(part.value);
-  return Date.UTC(fields.year, fields.month - 1, fields.day, fields.hour, fields.minute, fields.second) - Math.floor(ms / 1000) * 1000;
+  return (
+    Date.UTC(fields.year, fields.month - 1, fields.day, fields.hour, fields.minute, fields.second) -
+    Math.floor(ms / 1000) * 1000
+  );
 }
 
 export const nextDay = (key) => new Date(Date.parse(`${key}T12:00:00Z`) + DAY).toISOString().slice(0, 10);

@@ -24,20 +24,30 @@ export async function showHealth() {
   }
   const parts = Object.entries(health.parts ?? {});
   setText(byId('service-health'), `${healthVerdict(health.status, parts)} Version ${health.version ?? 'not told'}.`);
-  reconcile(byId('service-parts'), parts, ([name]) => name, () => h('li', {}), (item, [name, part]) => {
-    item.className = part.status === 'up' ? 'up' : 'down';
-    setText(item, `${name}: ${part.status}${part.detail ? `, ${part.detail}` : ''}`);
-  });
+  reconcile(
+    byId('service-parts'),
+    parts,
+    ([name]) => name,
+    () => h('li', {}),
+    (item, [name, part]) => {
+      item.className = part.status === 'up' ? 'up' : 'down';
+      setText(item, `${name}: ${part.status}${part.detail ? `, ${part.detail}` : ''}`);
+    },
+  );
   showCounts(health.counts ?? {});
 }
 
 function healthVerdict(status, parts) {
   if (status === 'up') return 'The service is well.';
-  return parts.some(([, part]) => part.status === 'down') ? 'The service runs, but part of it does not.' : 'The service is starting.';
+  return parts.some(([, part]) => part.status === 'down')
+    ? 'The service runs, but part of it does not.'
+    : 'The service is starting.';
 }
 
 function showCounts(counts) {
   byId('service-counts').replaceChildren(
     `Readings received ${number(counts.received)}, stored ${number(counts.stored)}, repeated ${number(counts.repeated)}, waiting ${number(counts.waiting)}. `,
-    h('a', { href: '/rejects.html' }, `${count(counts.rejected ?? 0, 'message')} could not be read`), '.');
+    h('a', { href: '/rejects.html' }, `${count(counts.rejected ?? 0, 'message')} could not be read`),
+    '.',
+  );
 }

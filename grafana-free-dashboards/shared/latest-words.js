@@ -4,7 +4,12 @@ import * as f from './format.js';
 
 export function latestWords(sensor) {
   const { temperature, humidity, light, battery } = sensor.latest ?? {};
-  const parts = [temperature && f.temperature(temperature.value), humidity && f.humidity(humidity.value), light && f.lux(light.value), battery && `battery ${f.volts(battery.value)}`,
-    sensor.uncertain && `${f.count(sensor.uncertain.count, 'reading')} of uncertain time`];
+  const parts = [
+    temperature && f.temperature(temperature.value),
+    humidity && f.humidity(humidity.value),
+    light && f.lux(light.value),
+    battery && `battery ${f.volts(battery.value)}`,
+    sensor.uncertain && `${f.count(sensor.uncertain.count, 'reading')} of uncertain time`,
+  ];
   return parts.filter(Boolean).join(' · ') || 'no values yet';
 }

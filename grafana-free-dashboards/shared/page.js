@@ -43,12 +43,22 @@ export function startPage({ current, handlers = {}, reload, redraw, lost }) {
       lost?.();
     }
   };
-  liveStream({ handlers: { hello, ...handlers, notice }, probe: () => api.health(5000), refusal: api.liveRefusal, onState });
+  liveStream({
+    handlers: { hello, ...handlers, notice },
+    probe: () => api.health(5000),
+    refusal: api.liveRefusal,
+    onState,
+  });
 }
 
 function liveMark() {
   const lamp = h('span', { class: 'lamp', 'aria-hidden': 'true' });
-  return h('span', { id: 'live', data: { state: 'connecting' }, role: 'status' }, lamp, h('span', { class: 'word' }, LIVE_WORDS.connecting));
+  return h(
+    'span',
+    { id: 'live', data: { state: 'connecting' }, role: 'status' },
+    lamp,
+    h('span', { class: 'word' }, LIVE_WORDS.connecting),
+  );
 }
 
 /** Heading in figures.html that explains the figures of a page. */
@@ -66,13 +76,16 @@ function showLive(state, reason = 'The service does not answer.') {
   const live = byId('live');
   live.dataset.state = state;
   setText(live.querySelector('.word'), LIVE_WORDS[state]);
-  downSince = state === 'down' ? downSince ?? now() : null;
+  downSince = state === 'down' ? (downSince ?? now()) : null;
   document.body.classList.toggle('not-live', state === 'down');
   const notice = byId('notice');
   notice.hidden = state !== 'down';
-  setText(notice, state === 'down'
-    ? `Not live since ${moment(downSince, now())}. ${reason} What you see may be out of date; each figure says how old it is. Trying again by itself.`
-    : '');
+  setText(
+    notice,
+    state === 'down'
+      ? `Not live since ${moment(downSince, now())}. ${reason} What you see may be out of date; each figure says how old it is. Trying again by itself.`
+      : '',
+  );
 }
 
 /** Repeats `work` until the service answers, so that a page opened before the service is up fills itself later. */

@@ -28,7 +28,9 @@ export function join(left, right) {
   const times = [...new Set([...left[0], ...right[0]])].sort((a, b) => a - b);
   const spread = ([own, ...columns]) => {
     const index = new Map(own.map((time, i) => [time, i]));
-    return columns.map((column) => widenGaps(times.map((time) => (index.has(time) ? column[index.get(time)] : undefined))));
+    return columns.map((column) =>
+      widenGaps(times.map((time) => (index.has(time) ? column[index.get(time)] : undefined))),
+    );
   };
   return [times, ...spread(left), ...spread(right)];
 }
@@ -91,12 +93,21 @@ export function within(columns, from, to) {
     kept[0].push(time);
     values.forEach((value, k) => kept[k + 1].push(value));
   };
-  const cut = (i, time) => columns.slice(1).map((column) => column[i - 1] + ((time - times[i - 1]) / (times[i] - times[i - 1])) * (column[i] - column[i - 1]));
+  const cut = (i, time) =>
+    columns
+      .slice(1)
+      .map(
+        (column) => column[i - 1] + ((time - times[i - 1]) / (times[i] - times[i - 1])) * (column[i] - column[i - 1]),
+      );
   for (let i = 0; i < times.length; i++) {
     for (const edge of [from, to]) {
       if (i > 0 && times[i - 1] < edge && edge < times[i]) put(edge, cut(i, edge));
     }
-    if (times[i] >= from && times[i] <= to) put(times[i], columns.slice(1).map((column) => column[i]));
+    if (times[i] >= from && times[i] <= to)
+      put(
+        times[i],
+        columns.slice(1).map((column) => column[i]),
+      );
   }
   return kept;
 }
@@ -105,8 +116,10 @@ export function within(columns, from, to) {
 export function marksOf({ light, band, openings }, edge) {
   const end = (one) => (one ? Date.parse(one) : edge);
   const marks = [];
-  for (const event of light?.events ?? []) marks.push({ kind: event.kind, from: Date.parse(event.start), to: end(event.end) });
-  for (const one of openings ?? []) marks.push({ kind: 'opening', from: Date.parse(one.from), to: Math.min(edge, end(one.until)) });
+  for (const event of light?.events ?? [])
+    marks.push({ kind: event.kind, from: Date.parse(event.start), to: end(event.end) });
+  for (const one of openings ?? [])
+    marks.push({ kind: 'opening', from: Date.parse(one.from), to: Math.min(edge, end(one.until)) });
   for (const one of band?.excursions ?? []) {
     if (one.kind !== 'light') marks.push({ kind: one.kind, from: Date.parse(one.start), to: end(one.end) });
   }
@@ -118,7 +131,9 @@ export function reach(columns) {
   const lows = columns[2].filter(isKnown);
   const highs = columns[3].filter(isKnown);
   const gaps = columns[1].filter((value, i) => value === null && columns[1][i - 1] !== null).length;
-  return lows.length === 0 ? null : { min: lows.reduce((a, b) => Math.min(a, b)), max: highs.reduce((a, b) => Math.max(a, b)), gaps };
+  return lows.length === 0
+    ? null
+    : { min: lows.reduce((a, b) => Math.min(a, b)), max: highs.reduce((a, b) => Math.max(a, b)), gaps };
 }
 
 /** A range around its middle made wider or closer, or moved by half its length; never past now, never under ten minutes. */

@@ -33,7 +33,16 @@ export function spark({ series, from, to, low, high, label }) {
   const top = Math.max(high, reach?.max ?? high) + 0.5;
   const xOf = (at) => ((Date.parse(at) - from) / (to - from)) * WIDTH;
   const yOf = (value) => HEIGHT - ((value - bottom) / (top - bottom)) * HEIGHT;
-  return svg('svg', { class: 'spark', viewBox: `0 0 ${WIDTH} ${HEIGHT}`, preserveAspectRatio: 'none', role: 'img', 'aria-label': label },
+  return svg(
+    'svg',
+    {
+      class: 'spark',
+      viewBox: `0 0 ${WIDTH} ${HEIGHT}`,
+      preserveAspectRatio: 'none',
+      role: 'img',
+      'aria-label': label,
+    },
     svg('rect', { class: 'zone', x: 0, y: yOf(high), width: WIDTH, height: yOf(low) - yOf(high) }),
-    reach && svg('path', { class: 'line', d: sparkPath(series.at, series.mean, xOf, yOf) }));
+    reach && svg('path', { class: 'line', d: sparkPath(series.at, series.mean, xOf, yOf) }),
+  );
 }

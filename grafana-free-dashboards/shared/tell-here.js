@@ -5,7 +5,10 @@ import { missedNotices, newestOf, tellOnce } from './tell-once.js';
 
 const KEY = 'tepidarium.tellHere';
 /** Two short rising tones: seconds after the start, and hertz. */
-const TONES = [[0, 660], [0.22, 880]];
+const TONES = [
+  [0, 660],
+  [0.22, 880],
+];
 const TONE_SECONDS = 0.18;
 const LOUDNESS = 0.25;
 /** What counts as a press for browsers; on a touch screen that is the lifting of the finger. */
@@ -31,7 +34,9 @@ export async function setTellsHere(wanted) {
   unremembered = wanted;
   try {
     globalThis.localStorage.setItem(KEY, wanted ? 'on' : 'off');
-  } catch { /* the choice then lasts as long as the page */ }
+  } catch {
+    /* the choice then lasts as long as the page */
+  }
   soundChanged();
   if (!wanted) return;
   await wakeSound();
@@ -50,7 +55,8 @@ export const permission = () => (canNotify() ? Notification.permission : 'imposs
  */
 export function wakeWithPage(needsPress) {
   soundChanged = () => needsPress(tellsHere() && sound !== null && sound.state !== 'running');
-  for (const press of PRESSES) document.addEventListener(press, () => tellsHere() && sound?.state !== 'running' && wakeSound());
+  for (const press of PRESSES)
+    document.addEventListener(press, () => tellsHere() && sound?.state !== 'running' && wakeSound());
   globalThis.addEventListener('storage', ({ key }) => key === KEY && (tellsHere() ? wakeSound() : soundChanged()));
   if (tellsHere()) wakeSound();
 }
@@ -63,7 +69,9 @@ async function wakeSound() {
     }
     soundChanged();
     await sound.resume();
-  } catch { /* no sound on this device: the notification remains */ }
+  } catch {
+    /* no sound on this device: the notification remains */
+  }
   soundChanged();
 }
 
@@ -89,9 +97,16 @@ function tell(notice) {
   if (isLoud(notice)) beep();
   if (permission() !== 'granted') return;
   try {
-    const shown = new Notification(notice.subject, { body: notice.text, tag: `tepidarium-${notice.id}`, icon: '/shared/mark.svg', silent: !isLoud(notice) });
+    const shown = new Notification(notice.subject, {
+      body: notice.text,
+      tag: `tepidarium-${notice.id}`,
+      icon: '/shared/mark.svg',
+      silent: !isLoud(notice),
+    });
     shown.onclick = () => globalThis.focus();
-  } catch { /* some phones allow this only to installed pages: the sound remains */ }
+  } catch {
+    /* some phones allow this only to installed pages: the sound remains */
+  }
 }
 
 /** The page that can be heard is before the one that can be seen. */

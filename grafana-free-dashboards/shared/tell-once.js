@@ -44,8 +44,13 @@ export function tellOnce({ channel, eagerness, tell, later = (decide) => setTime
  * @param newest the highest number that this page knew of
  */
 export function missedNotices(sent, newest) {
-  const missed = sent.filter(({ notice, deliveries }) => notice.id > newest && deliveries.some((one) => one.notifier === 'page'));
-  return missed.slice(0, MOST_MISSED).map(({ notice }) => notice).reverse();
+  const missed = sent.filter(
+    ({ notice, deliveries }) => notice.id > newest && deliveries.some((one) => one.notifier === 'page'),
+  );
+  return missed
+    .slice(0, MOST_MISSED)
+    .map(({ notice }) => notice)
+    .reverse();
 }
 
 export const newestOf = (sent) => Math.max(0, ...sent.map(({ notice }) => notice.id));

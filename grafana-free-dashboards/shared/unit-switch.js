@@ -11,14 +11,23 @@ export function unitSwitch(redraw) {
     const inFahrenheit = temperatureUnit() === 'F';
     celsius.className = inFahrenheit ? '' : 'on';
     fahrenheit.className = inFahrenheit ? 'on' : '';
-    button.setAttribute('aria-label', `Temperatures in ${inFahrenheit ? 'Fahrenheit; change to Celsius' : 'Celsius; change to Fahrenheit'}`);
+    button.setAttribute(
+      'aria-label',
+      `Temperatures in ${inFahrenheit ? 'Fahrenheit; change to Celsius' : 'Celsius; change to Fahrenheit'}`,
+    );
   };
   const change = () => {
     setTemperatureUnit(temperatureUnit() === 'C' ? 'F' : 'C');
     show();
     redraw?.();
   };
-  const button = h('button', { type: 'button', class: 'units', on: { click: change } }, celsius, h('span', { 'aria-hidden': 'true' }, ' / '), fahrenheit);
+  const button = h(
+    'button',
+    { type: 'button', class: 'units', on: { click: change } },
+    celsius,
+    h('span', { 'aria-hidden': 'true' }, ' / '),
+    fahrenheit,
+  );
   show();
   return button;
 }

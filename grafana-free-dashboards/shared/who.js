@@ -20,5 +20,7 @@ export function setWho(typed) {
   name = typed.trim().slice(0, MOST_CHARACTERS);
   try {
     globalThis.localStorage?.setItem(KEY, name);
-  } catch { /* see above */ }
+  } catch {
+    /* see above */
+  }
 }

@@ -9,18 +9,82 @@ export const CONTAINER_KINDS = { jar: 'Jar', box: 'Box', bag: 'Bag', tray: 'Tray
  * silence next because it may hide either, slight warmth last.
  */
 export const CONDITIONS = {
-  cold: { title: 'Too cold', group: 'are too cold', limitWord: 'below', worstWord: 'coldest', rank: 0, unitOf: f.temperature },
-  dry: { title: 'Too dry', group: 'are too dry', limitWord: 'below', worstWord: 'driest', rank: 1, unitOf: (v) => `${f.number(v)} %` },
+  cold: {
+    title: 'Too cold',
+    group: 'are too cold',
+    limitWord: 'below',
+    worstWord: 'coldest',
+    rank: 0,
+    unitOf: f.temperature,
+  },
+  dry: {
+    title: 'Too dry',
+    group: 'are too dry',
+    limitWord: 'below',
+    worstWord: 'driest',
+    rank: 1,
+    unitOf: (v) => `${f.number(v)} %`,
+  },
   silent: { title: 'Silent', group: 'are silent', limitWord: '', worstWord: '', rank: 2, unitOf: () => f.UNKNOWN },
-  faulty: { title: 'Sensor hard to believe', group: 'have a sensor that is hard to believe', limitWord: '', worstWord: '', rank: 2, unitOf: () => f.UNKNOWN },
-  headingCold: { title: 'Heading for too cold', group: 'are heading for too cold', limitWord: '', worstWord: '', rank: 3, unitOf: () => f.UNKNOWN },
-  light: { title: 'Light inside', group: 'have light inside', limitWord: 'above', worstWord: 'brightest', rank: 3, unitOf: f.lux },
-  hot: { title: 'Too hot', group: 'are too hot', limitWord: 'above', worstWord: 'hottest', rank: 4, unitOf: f.temperature },
-  headingHot: { title: 'Heading for too hot', group: 'are heading for too hot', limitWord: '', worstWord: '', rank: 5, unitOf: () => f.UNKNOWN },
-  battery: { title: 'Battery low', group: 'are low on battery', limitWord: 'below', worstWord: 'lowest', rank: 6, unitOf: (v) => `${f.number(v, 2)} V` },
+  faulty: {
+    title: 'Sensor hard to believe',
+    group: 'have a sensor that is hard to believe',
+    limitWord: '',
+    worstWord: '',
+    rank: 2,
+    unitOf: () => f.UNKNOWN,
+  },
+  headingCold: {
+    title: 'Heading for too cold',
+    group: 'are heading for too cold',
+    limitWord: '',
+    worstWord: '',
+    rank: 3,
+    unitOf: () => f.UNKNOWN,
+  },
+  light: {
+    title: 'Light inside',
+    group: 'have light inside',
+    limitWord: 'above',
+    worstWord: 'brightest',
+    rank: 3,
+    unitOf: f.lux,
+  },
+  hot: {
+    title: 'Too hot',
+    group: 'are too hot',
+    limitWord: 'above',
+    worstWord: 'hottest',
+    rank: 4,
+    unitOf: f.temperature,
+  },
+  headingHot: {
+    title: 'Heading for too hot',
+    group: 'are heading for too hot',
+    limitWord: '',
+    worstWord: '',
+    rank: 5,
+    unitOf: () => f.UNKNOWN,
+  },
+  battery: {
+    title: 'Battery low',
+    group: 'are low on battery',
+    limitWord: 'below',
+    worstWord: 'lowest',
+    rank: 6,
+    unitOf: (v) => `${f.number(v, 2)} V`,
+  },
 };
 
-export const conditionOf = (kind) => CONDITIONS[kind] ?? { title: kind, group: kind, limitWord: 'beyond', worstWord: 'worst', rank: 9, unitOf: (v) => f.number(v, 1) };
+export const conditionOf = (kind) =>
+  CONDITIONS[kind] ?? {
+    title: kind,
+    group: kind,
+    limitWord: 'beyond',
+    worstWord: 'worst',
+    rank: 9,
+    unitOf: (v) => f.number(v, 1),
+  };
 
 /** Their values are counts and minutes, which say less than the words that come with them. */
 const WORDS_ONLY = new Set(['faulty', 'headingCold', 'headingHot']);
@@ -45,8 +109,12 @@ export function alertDetail(alert, now) {
     if (!over && alert.forecastAt) parts.push(`outside at about ${f.moment(alert.forecastAt, now)}`);
     return capital(`${parts.join(', ')}.`);
   }
-  if (alert.kind === 'silent') parts.push(over ? `Nothing was heard for ${lasting}` : `Nothing heard for ${lasting}, so nobody knows how it is inside`);
-  else if (known(alert.limit)) parts.push(`${over ? 'Was ' : ''}${words.limitWord} ${words.unitOf(alert.limit)} for ${lasting}`);
+  if (alert.kind === 'silent')
+    parts.push(
+      over ? `Nothing was heard for ${lasting}` : `Nothing heard for ${lasting}, so nobody knows how it is inside`,
+    );
+  else if (known(alert.limit))
+    parts.push(`${over ? 'Was ' : ''}${words.limitWord} ${words.unitOf(alert.limit)} for ${lasting}`);
   else parts.push(over ? `Lasted ${lasting}` : `For ${lasting}`);
   if (known(alert.worst) && alert.kind !== 'silent') parts.push(`${words.worstWord} ${words.unitOf(alert.worst)}`);
   if (known(alert.value) && alert.kind !== 'silent' && !over) parts.push(`now ${words.unitOf(alert.value)}`);
@@ -55,8 +123,10 @@ export function alertDetail(alert, now) {
 
 export function alertStanding(alert, now) {
   if (isShelved(alert, now)) return `Shelved until ${f.moment(alert.shelvedUntil, now)}; comes back by itself.`;
-  if (alert.state === 'returned') return `Over since ${f.moment(alert.returnedAt, now)}. Nobody has acknowledged it yet.`;
-  if (alert.acknowledged) return `Acknowledged ${f.age(alert.acknowledgedAt, now)}${alert.acknowledgedBy ? ` by ${alert.acknowledgedBy}` : ''}.`;
+  if (alert.state === 'returned')
+    return `Over since ${f.moment(alert.returnedAt, now)}. Nobody has acknowledged it yet.`;
+  if (alert.acknowledged)
+    return `Acknowledged ${f.age(alert.acknowledgedAt, now)}${alert.acknowledgedBy ? ` by ${alert.acknowledgedBy}` : ''}.`;
   return '';
 }
 
@@ -64,8 +134,13 @@ export const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** Unshelved first, then those nobody has seen, then by what harms most, then the oldest. */
 export function byUrgency(now) {
-  const key = (alert) => [isShelved(alert, now) ? 1 : 0, alert.state === 'active' && !alert.acknowledged ? 0 : 1,
-    alert.state === 'active' ? 0 : 1, conditionOf(alert.kind).rank, Date.parse(alert.since ?? alert.raisedAt)];
+  const key = (alert) => [
+    isShelved(alert, now) ? 1 : 0,
+    alert.state === 'active' && !alert.acknowledged ? 0 : 1,
+    alert.state === 'active' ? 0 : 1,
+    conditionOf(alert.kind).rank,
+    Date.parse(alert.since ?? alert.raisedAt),
+  ];
   return (a, b) => {
     const left = key(a);
     const right = key(b);
@@ -81,8 +156,10 @@ export function byUrgency(now) {
 export function groupAlerts(alerts, heatSourceOf, now) {
   const groups = new Map();
   for (const alert of [...alerts].sort(byUrgency(now))) {
-    const source = alert.state === 'active' && !alert.acknowledged && !isShelved(alert, now) ? heatSourceOf(alert.container) : null;
-    const key = source && (alert.kind === 'cold' || alert.kind === 'hot') ? `${alert.kind}/${source}` : `alert/${alert.id}`;
+    const source =
+      alert.state === 'active' && !alert.acknowledged && !isShelved(alert, now) ? heatSourceOf(alert.container) : null;
+    const key =
+      source && (alert.kind === 'cold' || alert.kind === 'hot') ? `${alert.kind}/${source}` : `alert/${alert.id}`;
     if (!groups.has(key)) groups.set(key, { key, kind: alert.kind, source, alerts: [] });
     groups.get(key).alerts.push(alert);
   }
@@ -98,7 +175,12 @@ export function freshness(container, quantity, now, maxGapMinutes) {
   return { state: old || silent ? 'old' : 'fresh', latest };
 }
 
-const MISSING = { temperature: 'never measured', humidity: 'not measured', light: 'not measured', battery: 'not reported' };
+const MISSING = {
+  temperature: 'never measured',
+  humidity: 'not measured',
+  light: 'not measured',
+  battery: 'not reported',
+};
 
 export function whyUnknown(container, quantity) {
   return (container.sensors ?? []).length === 0 ? 'no sensor placed' : MISSING[quantity];
@@ -125,11 +207,26 @@ export function standing(container, now, maxGapMinutes) {
   const values = Object.values(limits);
   const handled = values.includes('alert') ? handledWords(container, now) : null;
   if (handled) lines.push(handled);
-  const level = quiet ? 'silent' : values.includes('alert') ? (handled ? 'seen' : 'act') : open ? 'open' : values.includes('outside') ? 'watch'
-    : temperature.state === 'fresh' && limits.cold === 'inside' && limits.hot === 'inside' ? 'fine' : 'unsure';
+  const level = quiet
+    ? 'silent'
+    : values.includes('alert')
+      ? handled
+        ? 'seen'
+        : 'act'
+      : open
+        ? 'open'
+        : values.includes('outside')
+          ? 'watch'
+          : temperature.state === 'fresh' && limits.cold === 'inside' && limits.hot === 'inside'
+            ? 'fine'
+            : 'unsure';
   if (level === 'fine') lines.push(fineLine(container));
-  if (level === 'unsure') lines.push(temperature.state === 'none'
-    ? 'A sensor is placed, but no temperature has come from it yet.' : 'Temperature comes, but has not been held against the band yet.');
+  if (level === 'unsure')
+    lines.push(
+      temperature.state === 'none'
+        ? 'A sensor is placed, but no temperature has come from it yet.'
+        : 'Temperature comes, but has not been held against the band yet.',
+    );
   return { level, title: TITLES[level], lines };
 }
 
@@ -140,10 +237,21 @@ function handledWords(container, now) {
   return active.some((alert) => isShelved(alert, now)) ? 'Shelved for now.' : 'Acknowledged.';
 }
 
-const TITLES = { act: 'Needs you', seen: 'Known', silent: 'Silent', watch: 'Drifting', open: 'Open', empty: 'No sensor', unsure: 'Not known', fine: 'In order' };
+const TITLES = {
+  act: 'Needs you',
+  seen: 'Known',
+  silent: 'Silent',
+  watch: 'Drifting',
+  open: 'Open',
+  empty: 'No sensor',
+  unsure: 'Not known',
+  fine: 'In order',
+};
 
 function silentLine(container, now) {
-  const heard = Object.values(container.latest ?? {}).filter(Boolean).map((latest) => Date.parse(latest.at));
+  const heard = Object.values(container.latest ?? {})
+    .filter(Boolean)
+    .map((latest) => Date.parse(latest.at));
   if (heard.length === 0) return 'Nothing has been heard from its sensor yet.';
   return `Nothing heard for ${f.duration(now - Math.max(...heard))}. It may be cold or open: look at sensor and battery.`;
 }
@@ -172,7 +280,11 @@ function distanceOf(kind, difference) {
 
 export function limitOf(container, kind) {
   const band = container.band ?? {};
-  return { cold: band.temperature?.low, hot: band.temperature?.high, light: band.light?.high, dry: band.humidity?.low }[kind] ?? null;
+  return (
+    { cold: band.temperature?.low, hot: band.temperature?.high, light: band.light?.high, dry: band.humidity?.low }[
+      kind
+    ] ?? null
+  );
 }
 
 /** Warm for certain; dark and moist only as far as something measures them. */
@@ -180,7 +292,10 @@ function fineLine({ limits, latest }) {
   const good = ['warm'];
   if (limits.light === 'inside') good.push('dark');
   if (limits.dry === 'inside') good.push('moist');
-  const open = [['light', 'light', 'darkness'], ['dry', 'humidity', 'moisture']].filter(([kind]) => limits[kind] === 'unknown');
+  const open = [
+    ['light', 'light', 'darkness'],
+    ['dry', 'humidity', 'moisture'],
+  ].filter(([kind]) => limits[kind] === 'unknown');
   const told = `${capital(listed(good))}.`;
   if (open.length === 0) return told;
   const why = open.some(([, quantity]) => latest?.[quantity]) ? 'Not known now' : 'Not measured';
@@ -207,17 +322,38 @@ export function remedyFor(reject) {
 }
 
 const REMEDIES = [
-  [/sensor's topic|sensor’s topic/, 'Publish to the root topic, a slash and the sensor’s name; for anything else, add a mapping rule to the configuration.'],
-  [/sensor name|sensor's name|name of the sensor/, 'Rename the sensor in its own settings: 1 to 64 letters, digits, _ or -, and no spaces.'],
-  [/retain/, 'Publish without the “retain” flag: the broker keeps such a message and hands it out later as if it were new.'],
-  [/no quantity|quantity is|empty array/, 'Use the names temperature, humidity, light and battery, with plain numbers in °C, %, lux and V.'],
+  [
+    /sensor's topic|sensor’s topic/,
+    'Publish to the root topic, a slash and the sensor’s name; for anything else, add a mapping rule to the configuration.',
+  ],
+  [
+    /sensor name|sensor's name|name of the sensor/,
+    'Rename the sensor in its own settings: 1 to 64 letters, digits, _ or -, and no spaces.',
+  ],
+  [
+    /retain/,
+    'Publish without the “retain” flag: the broker keeps such a message and hands it out later as if it were new.',
+  ],
+  [
+    /no quantity|quantity is|empty array/,
+    'Use the names temperature, humidity, light and battery, with plain numbers in °C, %, lux and V.',
+  ],
   [/empty payload/, 'Let the device send only when it has measured.'],
   [/utf-8/, 'Send plain text in UTF-8; binary payloads need a mapping rule and a device that can send text.'],
-  [/\bage\b|\bat\b.*(time|clock|instant|future|1970)|set the (clock|sensor's clock)/, 'Set the device’s clock, or send “age”, the seconds since measuring, in place of “at”.'],
+  [
+    /\bage\b|\bat\b.*(time|clock|instant|future|1970)|set the (clock|sensor's clock)/,
+    'Set the device’s clock, or send “age”, the seconds since measuring, in place of “at”.',
+  ],
   [/topic/, 'See in the configuration which topics are read, and add a mapping rule for this one.'],
-  [/json|unexpected|parse|syntax/, 'Send a complete JSON object. A payload cut short often means that the device’s message buffer is too small.'],
+  [
+    /json|unexpected|parse|syntax/,
+    'Send a complete JSON object. A payload cut short often means that the device’s message buffer is too small.',
+  ],
   [/too (large|long|big)|size/, 'Send fewer readings in one message.'],
-  [/outside|range|implausible|plausible|power-on|fault/, 'The sensor reports a fault or a wrong unit. Check wiring and unit; 85 °C and −127 °C are typical of a loose wire.'],
+  [
+    /outside|range|implausible|plausible|power-on|fault/,
+    'The sensor reports a fault or a wrong unit. Check wiring and unit; 85 °C and −127 °C are typical of a loose wire.',
+  ],
   [/quantit/, 'Use the names temperature, humidity, light and battery, in °C, %, lux and V.'],
   [/number|numeric/, 'Send plain numbers with a decimal point, without a unit.'],
 ];

@@ -13,17 +13,45 @@ export function connectStep(setup) {
   const line = `mosquitto_pub -h ${names[0]} -p ${port} -t ${topic} -m '${EXAMPLE}'`;
   return [
     h('p', {}, `Let it send MQTT messages to ${embedded ? 'this service' : 'your broker'}:`),
-    h('dl', { class: 'facts' },
-      fact(names.length > 1 ? 'Host (any of)' : 'Host', names.map((name) => h('code', {}, name))),
+    h(
+      'dl',
+      { class: 'facts' },
+      fact(
+        names.length > 1 ? 'Host (any of)' : 'Host',
+        names.map((name) => h('code', {}, name)),
+      ),
       fact('Port', [h('code', {}, port)]),
-      fact('Topic', [h('span', {}, h('code', {}, `${rootTopic}/`), h('em', {}, 'sensor name'), ' – letters, digits, _ and -')]),
-      fact('Payload', [h('code', {}, EXAMPLE)])),
-    h('p', { class: 'quiet' }, 'Temperature in °C, humidity in %, light in lux; leave out what it does not measure. ', h('a', { href: '/docs/sensors.html' }, 'What sensors send'), '. To try it from any computer:'),
+      fact('Topic', [
+        h('span', {}, h('code', {}, `${rootTopic}/`), h('em', {}, 'sensor name'), ' – letters, digits, _ and -'),
+      ]),
+      fact('Payload', [h('code', {}, EXAMPLE)]),
+    ),
+    h(
+      'p',
+      { class: 'quiet' },
+      'Temperature in °C, humidity in %, light in lux; leave out what it does not measure. ',
+      h('a', { href: '/docs/sensors.html' }, 'What sensors send'),
+      '. To try it from any computer:',
+    ),
     h('div', { class: 'copy' }, h('code', { id: 'publish-line', tabindex: '0' }, line), copyText(line, 'Copy')),
-    h('p', { class: 'caution' }, h('strong', {}, 'Cells and heat. '), 'Keep lithium cells outside the container: heat and water can make them leak, burst or burn. Bring only the probe inside.'),
+    h(
+      'p',
+      { class: 'caution' },
+      h('strong', {}, 'Cells and heat. '),
+      'Keep lithium cells outside the container: heat and water can make them leak, burst or burn. Bring only the probe inside.',
+    ),
   ];
 }
 
 function fact(title, values) {
-  return h('div', {}, h('dt', {}, title), h('dd', {}, values.map((value) => h('span', { class: 'fact' }, value))));
+  return h(
+    'div',
+    {},
+    h('dt', {}, title),
+    h(
+      'dd',
+      {},
+      values.map((value) => h('span', { class: 'fact' }, value)),
+    ),
+  );
 }

@@ -3,10 +3,19 @@
 import { h, setText } from '../shared/dom.js';
 
 export function copyText(text, title) {
-  const button = h('button', { type: 'button', on: { click: async () => {
-    setText(button, (await put(text)) ? 'Copied' : 'Select and copy by hand');
-    setTimeout(() => setText(button, title), 2500);
-  } } }, title);
+  const button = h(
+    'button',
+    {
+      type: 'button',
+      on: {
+        click: async () => {
+          setText(button, (await put(text)) ? 'Copied' : 'Select and copy by hand');
+          setTimeout(() => setText(button, title), 2500);
+        },
+      },
+    },
+    title,
+  );
   return button;
 }
 

@@ -9,8 +9,11 @@ const NOWHERE = '';
 
 /** The container (or 'room') that a sensor is in at this moment, or null. */
 export function placeOf(sensor, at) {
-  const current = (sensor.placements ?? []).find((placement) =>
-    Date.parse(placement.from) <= at && (placement.until === null || placement.until === undefined || Date.parse(placement.until) > at));
+  const current = (sensor.placements ?? []).find(
+    (placement) =>
+      Date.parse(placement.from) <= at &&
+      (placement.until === null || placement.until === undefined || Date.parse(placement.until) > at),
+  );
   return current?.container ?? null;
 }
 
@@ -22,18 +25,55 @@ export function placeWords(place, containers) {
 export function placementForm({ placed }) {
   const output = h('div', { class: 'output', role: 'status' });
   const button = h('button', { type: 'submit', class: 'main' }, 'Place the sensor');
-  const form = h('form', { id: 'place-sensor', class: 'form', on: { submit: (event) => {
-    event.preventDefault();
-    whileBusy(button, output, async () => placed(await api.place(form.elements.sensor.value, readPlacement(form)), output));
-  } } },
-  h('div', { class: 'fields two' },
-    h('div', { class: 'field' }, h('label', { for: 'place-which' }, 'Sensor'), h('select', { id: 'place-which', name: 'sensor', required: true })),
-    h('div', { class: 'field' }, h('label', { for: 'place-where' }, 'Goes to'), h('select', { id: 'place-where', name: 'container' }))),
-  h('details', {}, h('summary', {}, 'It has been there for a while'),
-    h('div', { class: 'field' }, h('label', { for: 'place-from' }, 'In this place since'),
-      h('input', { id: 'place-from', name: 'from', type: 'datetime-local', 'aria-describedby': 'place-from-help' }),
-      h('p', { class: 'help', id: 'place-from-help' }, 'Readings from then on count for the new place. Empty: from now on.'))),
-  output, h('div', { class: 'actions' }, button));
+  const form = h(
+    'form',
+    {
+      id: 'place-sensor',
+      class: 'form',
+      on: {
+        submit: (event) => {
+          event.preventDefault();
+          whileBusy(button, output, async () =>
+            placed(await api.place(form.elements.sensor.value, readPlacement(form)), output),
+          );
+        },
+      },
+    },
+    h(
+      'div',
+      { class: 'fields two' },
+      h(
+        'div',
+        { class: 'field' },
+        h('label', { for: 'place-which' }, 'Sensor'),
+        h('select', { id: 'place-which', name: 'sensor', required: true }),
+      ),
+      h(
+        'div',
+        { class: 'field' },
+        h('label', { for: 'place-where' }, 'Goes to'),
+        h('select', { id: 'place-where', name: 'container' }),
+      ),
+    ),
+    h(
+      'details',
+      {},
+      h('summary', {}, 'It has been there for a while'),
+      h(
+        'div',
+        { class: 'field' },
+        h('label', { for: 'place-from' }, 'In this place since'),
+        h('input', { id: 'place-from', name: 'from', type: 'datetime-local', 'aria-describedby': 'place-from-help' }),
+        h(
+          'p',
+          { class: 'help', id: 'place-from-help' },
+          'Readings from then on count for the new place. Empty: from now on.',
+        ),
+      ),
+    ),
+    output,
+    h('div', { class: 'actions' }, button),
+  );
   return form;
 }
 
@@ -46,8 +86,12 @@ function readPlacement(form) {
 export function updatePlacement(form, { sensors, containers }) {
   const at = now();
   const waiting = (sensor) => (placeOf(sensor, at) === null ? 0 : 1);
-  const which = [...sensors.values()].sort((a, b) => waiting(a) - waiting(b) || a.sensor.localeCompare(b.sensor))
-    .map((sensor) => ({ value: sensor.sensor, text: `${sensor.sensor} (${placeWords(placeOf(sensor, at), containers)})` }));
+  const which = [...sensors.values()]
+    .sort((a, b) => waiting(a) - waiting(b) || a.sensor.localeCompare(b.sensor))
+    .map((sensor) => ({
+      value: sensor.sensor,
+      text: `${sensor.sensor} (${placeWords(placeOf(sensor, at), containers)})`,
+    }));
   const where = [...containers.values()].map((container) => ({ value: container.id, text: container.name }));
   where.push({ value: ROOM, text: 'Outside, to measure the room' }, { value: NOWHERE, text: 'Nowhere for now' });
   setOptions(form.elements.sensor, which);

@@ -43,13 +43,18 @@ begin();
 async function begin() {
   try {
     setup = await untilItWorks(api.setup, showTrouble);
-    guide = makeGuide({ host: byId('guide'), setup, created: (container) => {
-      takeContainer(container);
-      draw();
-    }, placed: (sensor) => {
-      sensors.set(sensor.sensor, sensor);
-      load().catch(showTrouble);
-    } });
+    guide = makeGuide({
+      host: byId('guide'),
+      setup,
+      created: (container) => {
+        takeContainer(container);
+        draw();
+      },
+      placed: (sensor) => {
+        sensors.set(sensor.sensor, sensor);
+        load().catch(showTrouble);
+      },
+    });
     await untilItWorks(load, showTrouble);
   } catch (problem) {
     showTrouble(problem);
@@ -60,13 +65,24 @@ async function begin() {
   connectButtons();
   loadDays();
   // Also finds what no event tells: containers taken off the shelf from another device.
-  setInterval(() => load().then(loadDays).catch(() => {}), DAYS_EVERY_MS);
+  setInterval(
+    () =>
+      load()
+        .then(loadDays)
+        .catch(() => {}),
+    DAYS_EVERY_MS,
+  );
   // Freshness fades with time alone, also when no event comes.
   setInterval(draw, LOOK_AGAIN_MS);
 }
 
 async function load() {
-  const [allContainers, allSensors, open, shelved] = await Promise.all([api.containers(), api.sensors(), api.alerts('open'), api.alerts('shelved')]);
+  const [allContainers, allSensors, open, shelved] = await Promise.all([
+    api.containers(),
+    api.sensors(),
+    api.alerts('open'),
+    api.alerts('shelved'),
+  ]);
   replace(containers, allContainers, (one) => one.id);
   replace(sensors, allSensors, (one) => one.sensor);
   replace(alerts, [...open, ...shelved], (one) => one.id);
@@ -107,8 +123,14 @@ function draw() {
   const list = [...containers.values()];
   byId('containers-part').hidden = list.length === 0;
   byId('shelf-actions').hidden = list.length === 0;
-  reconcile(byId('containers'), list, (one) => one.id, makeCard,
-    (card, container) => updateCard(card, { container, day: days.get(container.id), maxGapMinutes: setup.maxGapMinutes, live: isLive() }));
+  reconcile(
+    byId('containers'),
+    list,
+    (one) => one.id,
+    makeCard,
+    (card, container) =>
+      updateCard(card, { container, day: days.get(container.id), maxGapMinutes: setup.maxGapMinutes, live: isLive() }),
+  );
   drawAttention(list);
   drawRoom(at);
   drawUnplaced(at);
@@ -118,15 +140,32 @@ function draw() {
 }
 
 function drawAttention(list) {
-  const shown = showAlerts({ list: byId('attention'), shelvedPart: byId('shelved-part'), alerts: [...alerts.values()], containers, changed: takeAlert });
+  const shown = showAlerts({
+    list: byId('attention'),
+    shelvedPart: byId('shelved-part'),
+    alerts: [...alerts.values()],
+    containers,
+    changed: takeAlert,
+  });
   byId('attention-part').hidden = list.length === 0;
   const nothing = byId('attention').children.length === 0;
   byId('attention-part').classList.toggle('calm', nothing && isLive());
-  setText(byId('attention-title'), !nothing ? 'Needs attention' : !isLive() ? 'No alerts when last heard' : shown > 0 ? 'No alert but the shelved ones' : 'No alerts');
+  setText(
+    byId('attention-title'),
+    !nothing
+      ? 'Needs attention'
+      : !isLive()
+        ? 'No alerts when last heard'
+        : shown > 0
+          ? 'No alert but the shelved ones'
+          : 'No alerts',
+  );
 }
 
 function drawRoom(at) {
-  const outside = [...sensors.values()].filter((sensor) => placeOf(sensor, at) === 'room' && sensor.latest?.temperature);
+  const outside = [...sensors.values()].filter(
+    (sensor) => placeOf(sensor, at) === 'room' && sensor.latest?.temperature,
+  );
   const newest = outside.sort((a, b) => Date.parse(b.latest.temperature.at) - Date.parse(a.latest.temperature.at))[0];
   const room = byId('room');
   room.hidden = containers.size === 0;
@@ -141,19 +180,49 @@ function drawRoom(at) {
   const time = h('time', { class: 'age' });
   setAge(time, latest.at);
   const old = at - Date.parse(latest.at) > setup.maxGapMinutes * 60_000;
-  room.replaceChildren(old ? 'Room: –, last ' : 'Room: ', h('strong', {}, f.temperature(latest.value + (newest.calibration?.temperatureOffset ?? 0))), ' ', time);
+  room.replaceChildren(
+    old ? 'Room: –, last ' : 'Room: ',
+    h('strong', {}, f.temperature(latest.value + (newest.calibration?.temperatureOffset ?? 0))),
+    ' ',
+    time,
+  );
 }
 
 function drawUnplaced(at) {
   const list = [...sensors.values()].filter((sensor) => placeOf(sensor, at) === null);
   byId('unplaced-part').hidden = list.length === 0 || containers.size === 0;
-  reconcile(byId('unplaced'), list, (sensor) => sensor.sensor, (sensor) => h('li', { class: 'with-button' },
-    h('span', {}, h('strong', {}, sensor.sensor), ' ', h('span', { class: 'what' }), ' ', h('time', { class: 'age' })),
-    h('button', { type: 'button', 'aria-label': `Place ${sensor.sensor}`, on: { click: () => guide.show('place', { sensor: sensor.sensor }) } }, 'Place it')),
-  (item, sensor) => {
-    setText(item.querySelector('.what'), latestWords(sensor));
-    setAge(item.querySelector('time'), sensor.lastHeard);
-  });
+  reconcile(
+    byId('unplaced'),
+    list,
+    (sensor) => sensor.sensor,
+    (sensor) =>
+      h(
+        'li',
+        { class: 'with-button' },
+        h(
+          'span',
+          {},
+          h('strong', {}, sensor.sensor),
+          ' ',
+          h('span', { class: 'what' }),
+          ' ',
+          h('time', { class: 'age' }),
+        ),
+        h(
+          'button',
+          {
+            type: 'button',
+            'aria-label': `Place ${sensor.sensor}`,
+            on: { click: () => guide.show('place', { sensor: sensor.sensor }) },
+          },
+          'Place it',
+        ),
+      ),
+    (item, sensor) => {
+      setText(item.querySelector('.what'), latestWords(sensor));
+      setAge(item.querySelector('time'), sensor.lastHeard);
+    },
+  );
 }
 
 const anyPlaced = () => [...sensors.values()].some((sensor) => containers.has(placeOf(sensor, now())));
@@ -178,7 +247,9 @@ async function loadDay(container) {
     const { temperature } = await api.readings(container.id, { from, to, points: DAY_POINTS });
     days.set(container.id, { series: temperature, from, to });
     soon();
-  } catch { /* the card simply has no line; the notice on top tells when the service is away */ }
+  } catch {
+    /* the card simply has no line; the notice on top tells when the service is away */
+  }
 }
 
 function showTrouble(problem) {

@@ -21,14 +21,23 @@ export function curveLines(curve, end) {
 }
 
 /** The fraction found germinated once x was reached. */
-const foundBy = (curve, x) => curve.filter((step) => step.to !== null && step.to <= x * (1 + 1e-9)).reduce((sum, step) => sum + step.fraction, 0);
+const foundBy = (curve, x) =>
+  curve.filter((step) => step.to !== null && step.to <= x * (1 + 1e-9)).reduce((sum, step) => sum + step.fraction, 0);
 
 /** Heat at the checks of seeds whose time is covered by readings; of others hardly anything is known. */
-const measuredHeat = (rows) => rows.filter((row) => row.measured !== false).flatMap(({ from, to }) => [from, to]).filter(Boolean);
+const measuredHeat = (rows) =>
+  rows
+    .filter((row) => row.measured !== false)
+    .flatMap(({ from, to }) => [from, to])
+    .filter(Boolean);
 
 /** How uncertain the heat is at each check of each group: [{low, high, at}], `at` the fraction found by then. */
 export function heatWhiskers({ rows, curve }) {
-  const checks = new Map(measuredHeat(rows).filter((heat) => heat.most > heat.least).map((heat) => [`${heat.likely}/${heat.least}/${heat.most}`, heat]));
+  const checks = new Map(
+    measuredHeat(rows)
+      .filter((heat) => heat.most > heat.least)
+      .map((heat) => [`${heat.likely}/${heat.least}/${heat.most}`, heat]),
+  );
   return [...checks.values()].map((heat) => ({ low: heat.least, high: heat.most, at: foundBy(curve, heat.likely) }));
 }
 
@@ -58,8 +67,10 @@ export function fittedLine({ medianHeat, sigma, finalFraction }, end, points = 8
 /** The standard normal distribution function, to 1e-7: Abramowitz and Stegun (1964), 26.2.17. */
 export function normal(z) {
   const t = 1 / (1 + 0.2316419 * Math.abs(z));
-  const tail = (Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI))
-    * t * (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
+  const tail =
+    (Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI)) *
+    t *
+    (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
   return z >= 0 ? 1 - tail : tail;
 }
 
@@ -81,5 +92,8 @@ export function profileLines(profile) {
     else if (lines.at(-1).length > 0) lines.push([]);
   }
   const lowest = Math.min(...known.map((one) => one.logLikelihood - top));
-  return { lines: lines.filter((line) => line.length > 0), lowest: Math.max(-DEEPEST, Math.min(lowest * 1.05, -1.5 * DROP_95)) };
+  return {
+    lines: lines.filter((line) => line.length > 0),
+    lowest: Math.max(-DEEPEST, Math.min(lowest * 1.05, -1.5 * DROP_95)),
+  };
 }

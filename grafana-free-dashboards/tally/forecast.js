@@ -10,18 +10,37 @@ export function forecasts(sowing, names, asked) {
   const groups = sowing.groups.filter((group) => group.nextCheck);
   const place = h('div', { class: 'forecasts' }, list(groups, names, []));
   if (groups.length === 0) return place;
-  asked.then(({ forecasts: told, noForecast }) => {
-    place.replaceChildren(list(groups, names, told), ...(noForecast ? [h('p', { class: 'quiet' }, `${told.length === 0 ? 'No forecast by heat' : 'No forecast by heat for other groups'}: ${noForecast}.`)] : []));
-  }, (problem) => place.append(h('p', { class: 'quiet' }, noHeatWords(problem))));
+  asked.then(
+    ({ forecasts: told, noForecast }) => {
+      place.replaceChildren(
+        list(groups, names, told),
+        ...(noForecast
+          ? [
+              h(
+                'p',
+                { class: 'quiet' },
+                `${told.length === 0 ? 'No forecast by heat' : 'No forecast by heat for other groups'}: ${noForecast}.`,
+              ),
+            ]
+          : []),
+      );
+    },
+    (problem) => place.append(h('p', { class: 'quiet' }, noHeatWords(problem))),
+  );
   return place;
 }
 
 function list(groups, names, told) {
-  return h('ul', {}, groups.map((group) => {
-    const forecast = told.find((one) => one.group === group.id);
-    const where = `Group ${group.id} in ${names(group.container)}`;
-    if (!forecast) return h('li', {}, `${where}: check ${f.stamp(group.nextCheck.at, now())}, ${group.nextCheck.why}.`);
-    const words = forecastWords(forecast, group.nextCheck, now());
-    return h('li', { class: 'forecast' }, `${where}: ${words.line} `, h('strong', {}, words.best));
-  }));
+  return h(
+    'ul',
+    {},
+    groups.map((group) => {
+      const forecast = told.find((one) => one.group === group.id);
+      const where = `Group ${group.id} in ${names(group.container)}`;
+      if (!forecast)
+        return h('li', {}, `${where}: check ${f.stamp(group.nextCheck.at, now())}, ${group.nextCheck.why}.`);
+      const words = forecastWords(forecast, group.nextCheck, now());
+      return h('li', { class: 'forecast' }, `${where}: ${words.line} `, h('strong', {}, words.best));
+    }),
+  );
 }

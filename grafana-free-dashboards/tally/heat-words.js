@@ -23,7 +23,8 @@ export function degrees(celsius) {
 }
 
 /** Above which temperature heat counts, and up to which. */
-export const aboveWords = ({ base, ceiling }) => `above ${degrees(base)}${known(ceiling) ? `, no more than at ${degrees(ceiling)}` : ''}`;
+export const aboveWords = ({ base, ceiling }) =>
+  `above ${degrees(base)}${known(ceiling) ? `, no more than at ${degrees(ceiling)}` : ''}`;
 
 /** A 95 % interval whose ends may be open. */
 export function intervalText(interval, say, unit = '') {
@@ -37,12 +38,17 @@ const percent = (fraction) => number(fraction * 100);
 
 /** What the counts of one sowing say about the heat that its seeds needed. `watched`: heat at the last check. */
 export function fitWords({ base, fit }, watched) {
-  if (!fit.identified) return { headline: 'How much heat half of them need cannot be told yet.', lines: [sentence(fit.reason)].filter(Boolean) };
+  if (!fit.identified)
+    return {
+      headline: 'How much heat half of them need cannot be told yet.',
+      lines: [sentence(fit.reason)].filter(Boolean),
+    };
   const beyond = fit.medianHeat > watched;
   const headline = `Half of those that ${beyond ? 'ever germinate would need' : 'germinated needed'} ${heat(fit.medianHeat)} above ${degrees(base)} (${intervalText(fit.medianInterval, heatNumber)}).`;
   const lines = [
     beyond && `That is a guess beyond what was seen: they have received ${heat(watched)} so far.`,
-    known(fit.heatForTenth) && `The first tenth of them ${fit.heatForTenth > watched ? 'would need' : 'needed'} ${heat(fit.heatForTenth)}.`,
+    known(fit.heatForTenth) &&
+      `The first tenth of them ${fit.heatForTenth > watched ? 'would need' : 'needed'} ${heat(fit.heatForTenth)}.`,
     fit.note ? sentence(fit.note) : finalWords(fit),
   ];
   return { headline, lines: lines.filter(Boolean) };
@@ -61,7 +67,10 @@ export function sentence(words) {
   return text === '' ? '' : `${text[0].toUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`;
 }
 
-const dayWith = (options) => (at, zone) => new Intl.DateTimeFormat('en-GB', { day: 'numeric', timeZone: zone, ...options }).format(new Date(at)).replace(',', '');
+const dayWith = (options) => (at, zone) =>
+  new Intl.DateTimeFormat('en-GB', { day: 'numeric', timeZone: zone, ...options })
+    .format(new Date(at))
+    .replace(',', '');
 const longDay = dayWith({ weekday: 'long', month: 'long' });
 const shortDay = dayWith({ month: 'short' });
 
@@ -75,13 +84,19 @@ export function forecastWords(forecast, nextCheck, now, zone = undefined) {
   const due = nextCheck ? Date.parse(nextCheck.at) : Infinity;
   const best = Math.max(now, Math.min(at, due));
   const next = `the next ${number(forecast.seeds)} of ${number(forecast.remaining)}`;
-  const latest = known(forecast.latest) ? `${shortDay(forecast.earliest, zone)} to ${shortDay(forecast.latest, zone)}` : `not before ${shortDay(forecast.earliest, zone)}, perhaps never`;
-  const when = at - now < HOUR_MS ? `${next} should have come by now (${latest})` : `${next} ${forecast.seeds === 1 ? 'comes' : 'come'} around ${longDay(at, zone)} (${latest})`;
+  const latest = known(forecast.latest)
+    ? `${shortDay(forecast.earliest, zone)} to ${shortDay(forecast.latest, zone)}`
+    : `not before ${shortDay(forecast.earliest, zone)}, perhaps never`;
+  const when =
+    at - now < HOUR_MS
+      ? `${next} should have come by now (${latest})`
+      : `${next} ${forecast.seeds === 1 ? 'comes' : 'come'} around ${longDay(at, zone)} (${latest})`;
   const why = due < at ? `, ${nextCheck.why}` : '';
   const day = longDay(best, zone) === longDay(now, zone) ? 'today' : longDay(best, zone);
   return {
     line: `If it stays as warm as in the last days (${pace(forecast.heatPerDay)}), ${when}.`,
-    best: `Best day for the next check: ${day}${why}.`, bestAt: best,
+    best: `Best day for the next check: ${day}${why}.`,
+    bestAt: best,
   };
 }
 
@@ -99,14 +114,33 @@ function verdict({ verdict: found, verdictWords, base }) {
 
 /** The verdict over all sowings of a species, and what it rests on, as rows of name and value. */
 export function thermalTimeWords(told) {
-  const rows = [['Seeds', `${number(told.germinated)} germinated of ${number(told.seeds)}, in ${count(told.sowings.length, 'sowing')}`]];
+  const rows = [
+    [
+      'Seeds',
+      `${number(told.germinated)} germinated of ${number(told.seeds)}, in ${count(told.sowings.length, 'sowing')}`,
+    ],
+  ];
   const { heatModel, clockModel } = told;
-  if (heatModel) rows.push(['By heat', `half by ${heat(heatModel.medianHeat)} above ${degrees(told.base)} (${intervalText(heatModel.medianInterval, heatNumber)})`]);
-  if (clockModel) rows.push(['By days', known(clockModel.medianDays) ? `half by day ${number(clockModel.medianDays, 1)}` : 'half only far beyond the days that were watched']);
+  if (heatModel)
+    rows.push([
+      'By heat',
+      `half by ${heat(heatModel.medianHeat)} above ${degrees(told.base)} (${intervalText(heatModel.medianInterval, heatNumber)})`,
+    ]);
+  if (clockModel)
+    rows.push([
+      'By days',
+      known(clockModel.medianDays)
+        ? `half by day ${number(clockModel.medianDays, 1)}`
+        : 'half only far beyond the days that were watched',
+    ]);
   if (heatModel?.note) rows.push(['Taken for granted by heat', heatModel.note]);
   if (clockModel?.note) rows.push(['Taken for granted by days', clockModel.note]);
-  if (heatModel && clockModel) rows.push(['Fit (AIC, lower is better)', `heat ${number(heatModel.aic, 1)}, days ${number(clockModel.aic, 1)}`]);
-  rows.push(['Base temperature by likelihood', baseWords(told.baseByLikelihood)], ['Base temperature by regression', baseWords(told.baseByRegression)]);
+  if (heatModel && clockModel)
+    rows.push(['Fit (AIC, lower is better)', `heat ${number(heatModel.aic, 1)}, days ${number(clockModel.aic, 1)}`]);
+  rows.push(
+    ['Base temperature by likelihood', baseWords(told.baseByLikelihood)],
+    ['Base temperature by regression', baseWords(told.baseByRegression)],
+  );
   return { headline: verdict(told), rows };
 }
 
@@ -115,13 +149,15 @@ const CANNOT = 'cannot be told from these data';
 /** Base temperatures are known to half a degree at best: one digit. */
 function baseWords({ identified, base, interval, reason }) {
   const bare = (celsius) => number(toUnit(celsius), 1);
-  if (!identified || !known(base)) return !reason ? CANNOT : reason.includes('cannot be told') ? reason : `${CANNOT}: ${reason}`;
+  if (!identified || !known(base))
+    return !reason ? CANNOT : reason.includes('cannot be told') ? reason : `${CANNOT}: ${reason}`;
   return `${bare(base)} ${unitName()} (${intervalText(interval, bare)})`;
 }
 
 /** Why the heat cannot be shown, from what went wrong with the call. */
 export function noHeatWords(problem) {
   if (problem.status === 404) return 'This service cannot tell the heat of these seeds.';
-  if (problem.unreachable) return 'The heat cannot be told just now: the readings cannot be read. It is tried again when this is opened again.';
+  if (problem.unreachable)
+    return 'The heat cannot be told just now: the readings cannot be read. It is tried again when this is opened again.';
   return `The heat cannot be told: ${problem.message}`;
 }

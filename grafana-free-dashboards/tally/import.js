@@ -10,24 +10,58 @@ const MOST_BYTES = 1_000_000;
 /** @param done called after something was taken over */
 export function makeImport(host, done) {
   const output = h('div', { id: 'import-output', role: 'status' });
-  const pick = h('select', { id: 'import-table' }, Object.entries(TABLES).map(([value, title]) => h('option', { value }, title)));
+  const pick = h(
+    'select',
+    { id: 'import-table' },
+    Object.entries(TABLES).map(([value, title]) => h('option', { value }, title)),
+  );
   const file = h('input', { type: 'file', id: 'import-file', accept: '.csv,text/csv', on: { change: () => guess() } });
   const button = h('button', { type: 'submit', class: 'main' }, 'Take it over');
   const guess = () => {
     const table = tableOf(file.files[0]?.name ?? '');
     if (table) pick.value = table;
   };
-  host.append(h('details', {}, h('summary', {}, 'Take a record over from CSV'), h('form', { class: 'form', id: 'import-form', on: { submit: (event) => {
-    event.preventDefault();
-    whileBusy(button, output, take);
-  } } }, h('p', { class: 'help' }, 'Species first, then seed lots, then entries; the containers must be there already. All of a file is taken over, or nothing. What is here already stays.'),
-  h('div', { class: 'fields two' }, h('div', { class: 'field' }, h('label', { for: 'import-file' }, 'File'), file), h('div', { class: 'field' }, h('label', { for: 'import-table' }, 'It holds'), pick)),
-  output, h('div', { class: 'actions' }, button))));
+  host.append(
+    h(
+      'details',
+      {},
+      h('summary', {}, 'Take a record over from CSV'),
+      h(
+        'form',
+        {
+          class: 'form',
+          id: 'import-form',
+          on: {
+            submit: (event) => {
+              event.preventDefault();
+              whileBusy(button, output, take);
+            },
+          },
+        },
+        h(
+          'p',
+          { class: 'help' },
+          'Species first, then seed lots, then entries; the containers must be there already. All of a file is taken over, or nothing. What is here already stays.',
+        ),
+        h(
+          'div',
+          { class: 'fields two' },
+          h('div', { class: 'field' }, h('label', { for: 'import-file' }, 'File'), file),
+          h('div', { class: 'field' }, h('label', { for: 'import-table' }, 'It holds'), pick),
+        ),
+        output,
+        h('div', { class: 'actions' }, button),
+      ),
+    ),
+  );
 
   async function take() {
     const [chosen] = file.files;
     if (!chosen) throw new Error('Choose a file first.');
-    if (chosen.size > MOST_BYTES) throw new Error('The file is too large: 1 MB at once is the most. Entries can be taken over in parts, from the oldest on.');
+    if (chosen.size > MOST_BYTES)
+      throw new Error(
+        'The file is too large: 1 MB at once is the most. Entries can be taken over in parts, from the oldest on.',
+      );
     try {
       const told = await api.importTable(pick.value, await chosen.text());
       output.replaceChildren(h('p', { class: 'done' }, takenWords(TABLES[pick.value], told)));
@@ -50,5 +84,7 @@ export function takenWords(title, { rows, added }) {
 /** The service tells the lines in one sentence; here each gets a line of its own. */
 export function troubleByLine({ message, problems = [] }) {
   const parts = message.split(/(?:: |; )(?=line \d+: |and \d+ more)/);
-  return parts.length < 2 ? { message, problems } : { message: `${parts[0][0].toUpperCase()}${parts[0].slice(1)}:`, problems: parts.slice(1) };
+  return parts.length < 2
+    ? { message, problems }
+    : { message: `${parts[0][0].toUpperCase()}${parts[0].slice(1)}:`, problems: parts.slice(1) };
 }

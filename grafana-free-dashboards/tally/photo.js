@@ -56,24 +56,37 @@ export async function keepPicture(entry, picture) {
 export function pictureOf(entry, words) {
   if (!entry.photo) return null;
   const source = `/api/entries/${encodeURIComponent(entry.id)}/photo${versions.has(entry.id) ? `?${versions.get(entry.id)}` : ''}`;
-  return h('a', { class: 'picture', href: source }, h('img', { src: source, alt: `Picture: ${words}`, loading: 'lazy' }));
+  return h(
+    'a',
+    { class: 'picture', href: source },
+    h('img', { src: source, alt: `Picture: ${words}`, loading: 'lazy' }),
+  );
 }
 
 /** Adds a picture to an entry, or another in its place. @param done called when it is kept */
 export function pictureButton(entry, output, done) {
-  const input = fileInput({ hidden: true, on: { change: async () => {
-    button.disabled = true;
-    try {
-      const trouble = await keepPicture(entry.id, await smaller(input.files[0]));
-      if (trouble) throw new Error(trouble);
-      done();
-    } catch (problem) {
-      output.replaceChildren(problemBox(problem));
-    } finally {
-      button.disabled = false;
-      input.value = '';
-    }
-  } } });
-  const button = h('button', { type: 'button', class: 'plain', on: { click: () => input.click() } }, entry.photo ? 'New picture' : 'Add a picture');
+  const input = fileInput({
+    hidden: true,
+    on: {
+      change: async () => {
+        button.disabled = true;
+        try {
+          const trouble = await keepPicture(entry.id, await smaller(input.files[0]));
+          if (trouble) throw new Error(trouble);
+          done();
+        } catch (problem) {
+          output.replaceChildren(problemBox(problem));
+        } finally {
+          button.disabled = false;
+          input.value = '';
+        }
+      },
+    },
+  });
+  const button = h(
+    'button',
+    { type: 'button', class: 'plain', on: { click: () => input.click() } },
+    entry.photo ? 'New picture' : 'Add a picture',
+  );
   return [button, input];
 }

@@ -24,7 +24,9 @@ export function makeUnsent({ storage, send, changed = () => {}, sent = () => {} 
   function list() {
     try {
       memory = JSON.parse(storage.getItem(STORE) ?? '[]');
-    } catch { /* forbidden or broken: what this page knows */ }
+    } catch {
+      /* forbidden or broken: what this page knows */
+    }
     return memory;
   }
 
@@ -42,7 +44,8 @@ export function makeUnsent({ storage, send, changed = () => {}, sent = () => {} 
 
   const find = (key) => list().find((entry) => entry.key === key);
   const discard = (key) => keep(list().filter((entry) => entry.key !== key));
-  const refuse = (key, message) => keep(list().map((entry) => (entry.key === key ? { ...entry, refused: message } : entry)));
+  const refuse = (key, message) =>
+    keep(list().map((entry) => (entry.key === key ? { ...entry, refused: message } : entry)));
 
   /** Sends all that wait; stops at the first that the service does not answer, since their order matters. */
   function flush() {
@@ -94,7 +97,10 @@ export function withUnsent(group, entries) {
   const counted = { ...group };
   for (const { body, group: id, kind, refused } of entries) {
     if (refused || id !== group.id || kind !== 'check') continue;
-    const culled = (germinated) => (body.culled ?? []).filter((line) => Boolean(line.germinated) === germinated).reduce((sum, line) => sum + line.count, 0);
+    const culled = (germinated) =>
+      (body.culled ?? [])
+        .filter((line) => Boolean(line.germinated) === germinated)
+        .reduce((sum, line) => sum + line.count, 0);
     counted.ungerminated -= (body.germinated ?? 0) + culled(false);
     counted.germinated += (body.germinated ?? 0) - culled(true) - (body.pottedOn ?? 0);
     counted.culled += culled(false) + culled(true);

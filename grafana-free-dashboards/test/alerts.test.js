@@ -1,7 +1,21 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { readRules } from '../container/alert-rules.js';
-import { deliveryWords, failedFirst, groupMarks, hintWords, newestFirst, notifierWords, rateWords, readMinutes, tellingWords, testWords, transitionTime, transitionWords, troubleWords } from '../alerts/words.js';
+import {
+  deliveryWords,
+  failedFirst,
+  groupMarks,
+  hintWords,
+  newestFirst,
+  notifierWords,
+  rateWords,
+  readMinutes,
+  tellingWords,
+  testWords,
+  transitionTime,
+  transitionWords,
+  troubleWords,
+} from '../alerts/words.js';
 import { historyChoices, narrowed } from '../alerts/lists.js';
 import { setTemperatureUnit } from '../shared/format.js';
 import { isLoud } from '../shared/tell-here.js';
@@ -10,7 +24,10 @@ const NOW = Date.parse('2026-03-01T12:00:00Z');
 const at = (minutes) => new Date(NOW - minutes * 60_000).toISOString();
 
 test('a transition says what, who and why; the service itself has no name', () => {
-  assert.equal(transitionWords({ what: 'shelved', by: 'Ada', note: 'mat is changed' }), 'Shelved by Ada: mat is changed');
+  assert.equal(
+    transitionWords({ what: 'shelved', by: 'Ada', note: 'mat is changed' }),
+    'Shelved by Ada: mat is changed',
+  );
   assert.equal(transitionWords({ what: 'returned', by: null, note: null }), 'Back to normal');
   assert.match(transitionWords({ what: 'foundLate', by: null, note: null }), /nobody was told/);
 });
@@ -21,11 +38,26 @@ test('a transition noted much later than it happened says both times', () => {
 });
 
 test('the newest alert of the history comes first', () => {
-  assert.deepEqual(newestFirst([{ id: 1, raisedAt: at(9) }, { id: 2, raisedAt: at(3) }, { id: 3, raisedAt: at(3) }]).map((one) => one.id), [3, 2, 1]);
+  assert.deepEqual(
+    newestFirst([
+      { id: 1, raisedAt: at(9) },
+      { id: 2, raisedAt: at(3) },
+      { id: 3, raisedAt: at(3) },
+    ]).map((one) => one.id),
+    [3, 2, 1],
+  );
 });
 
 test('figures as sentences, and nothing said where all is well', () => {
-  const figures = { raised: 14, perDay: 2, from: '2026-02-22T12:00:00Z', to: '2026-03-01T12:00:00Z', mostInTenMinutes: 1, floods: [], stale: 0 };
+  const figures = {
+    raised: 14,
+    perDay: 2,
+    from: '2026-02-22T12:00:00Z',
+    to: '2026-03-01T12:00:00Z',
+    mostInTenMinutes: 1,
+    floods: [],
+    stale: 0,
+  };
   assert.equal(rateWords(figures), '14 alerts in the last 7 days: 2.0 a day.');
   assert.deepEqual(troubleWords(figures), []);
   const bad = troubleWords({ ...figures, floods: [{}], mostInTenMinutes: 22, stale: 1 });
@@ -36,8 +68,19 @@ test('figures as sentences, and nothing said where all is well', () => {
 });
 
 test('a hint is a sentence in the unit that the reader chose', () => {
-  const hint = { setting: 'deadband', deadband: 0.5, onDelaySeconds: 600, offDelaySeconds: 600, raisedBefore: 9, raisedAfter: 1, text: '' };
-  assert.equal(hintWords(hint, 'cold'), 'With a deadband of 0.50 °C it would have been raised once instead of 9 times.');
+  const hint = {
+    setting: 'deadband',
+    deadband: 0.5,
+    onDelaySeconds: 600,
+    offDelaySeconds: 600,
+    raisedBefore: 9,
+    raisedAfter: 1,
+    text: '',
+  };
+  assert.equal(
+    hintWords(hint, 'cold'),
+    'With a deadband of 0.50 °C it would have been raised once instead of 9 times.',
+  );
   setTemperatureUnit('F');
   assert.match(hintWords(hint, 'cold'), /0\.90 °F/);
   setTemperatureUnit('C');
@@ -46,15 +89,38 @@ test('a hint is a sentence in the unit that the reader chose', () => {
 });
 
 test('what did not arrive comes first, and says why', () => {
-  const sent = (id, state, minutes) => ({ notice: { id, createdAt: at(minutes) }, deliveries: [{ notifier: 'page', state: 'delivered' }, { notifier: 'post', state }] });
-  assert.deepEqual(failedFirst([sent(1, 'delivered', 1), sent(2, 'waiting', 5), sent(3, 'failed', 60), sent(4, 'failed', 50)]).map((one) => one.notice.id), [4, 3, 2, 1]);
-  const words = deliveryWords({ notifier: 'post', state: 'failed', attempts: 8, nextAt: null, settledAt: at(3), words: 'the server refused it' }, NOW);
+  const sent = (id, state, minutes) => ({
+    notice: { id, createdAt: at(minutes) },
+    deliveries: [
+      { notifier: 'page', state: 'delivered' },
+      { notifier: 'post', state },
+    ],
+  });
+  assert.deepEqual(
+    failedFirst([sent(1, 'delivered', 1), sent(2, 'waiting', 5), sent(3, 'failed', 60), sent(4, 'failed', 50)]).map(
+      (one) => one.notice.id,
+    ),
+    [4, 3, 2, 1],
+  );
+  const words = deliveryWords(
+    { notifier: 'post', state: 'failed', attempts: 8, nextAt: null, settledAt: at(3), words: 'the server refused it' },
+    NOW,
+  );
   assert.match(words, /^post: FAILED .*after 8 tries\. The server refused it$/);
-  assert.match(deliveryWords({ notifier: 'post', state: 'waiting', attempts: 1, nextAt: at(-2), settledAt: null, words: null }, NOW), /waiting, after 1 try, next try/);
+  assert.match(
+    deliveryWords(
+      { notifier: 'post', state: 'waiting', attempts: 1, nextAt: at(-2), settledAt: null, words: null },
+      NOW,
+    ),
+    /waiting, after 1 try, next try/,
+  );
 });
 
 test('a notifier and the answer to its test in words', () => {
-  assert.equal(notifierWords({ onlyForEscalation: false, lastDeliveredAt: null, waiting: 2, failed: 1 }, NOW), 'Nothing delivered yet, 2 waiting, 1 failed.');
+  assert.equal(
+    notifierWords({ onlyForEscalation: false, lastDeliveredAt: null, waiting: 2, failed: 1 }, NOW),
+    'Nothing delivered yet, 2 waiting, 1 failed.',
+  );
   assert.equal(testWords({ delivered: true, words: 'told to 1 open pages' }), 'It arrived: told to 1 open pages.');
   assert.equal(testWords({ delivered: false, words: 'no answer in 10 s.' }), 'It did not arrive: no answer in 10 s.');
 });
@@ -73,10 +139,22 @@ test('minutes of shelving: a comma is a decimal point, a week is the most', () =
 });
 
 test('rules: only what was changed is sent, an emptied field brings back the default', () => {
-  const rule = { overrides: { deadband: 0.5, onDelayMinutes: null, offDelayMinutes: null, priority: null }, inService: true };
-  const typed = { 'cold.deadband': '', 'cold.onDelayMinutes': '12,5', 'cold.offDelayMinutes': '', 'cold.priority': '', 'cold.inService': 'no' };
+  const rule = {
+    overrides: { deadband: 0.5, onDelayMinutes: null, offDelayMinutes: null, priority: null },
+    inService: true,
+  };
+  const typed = {
+    'cold.deadband': '',
+    'cold.onDelayMinutes': '12,5',
+    'cold.offDelayMinutes': '',
+    'cold.priority': '',
+    'cold.inService': 'no',
+  };
   const fieldOf = (name) => (name in typed ? { value: typed[name] } : null);
-  assert.deepEqual(readRules({ cold: rule }, fieldOf), { changes: { cold: { deadband: null, onDelayMinutes: 12.5, inService: false } }, problems: [] });
+  assert.deepEqual(readRules({ cold: rule }, fieldOf), {
+    changes: { cold: { deadband: null, onDelayMinutes: 12.5, inService: false } },
+    problems: [],
+  });
   typed['cold.deadband'] = '0,50';
   assert.deepEqual(readRules({ cold: { ...rule, unit: '°C' } }, fieldOf).changes.cold.deadband, 0.5);
   typed['cold.deadband'] = 'wide';
@@ -85,9 +163,19 @@ test('rules: only what was changed is sent, an emptied field brings back the def
 
 test('rules in Fahrenheit: a deadband has no offset, what was not touched is not sent, other units stay', () => {
   const overrides = { deadband: 0.3, onDelayMinutes: null, offDelayMinutes: null, priority: null };
-  const rules = { cold: { unit: '°C', overrides, inService: true }, dry: { unit: '%', overrides: { ...overrides, deadband: 2 }, inService: true } };
+  const rules = {
+    cold: { unit: '°C', overrides, inService: true },
+    dry: { unit: '%', overrides: { ...overrides, deadband: 2 }, inService: true },
+  };
   const typed = { 'cold.deadband': '0.54', 'dry.deadband': '2' };
-  const fieldOf = (name) => (name in typed ? { value: typed[name] } : name.endsWith('priority') ? { value: '' } : name.endsWith('inService') ? { value: 'yes' } : null);
+  const fieldOf = (name) =>
+    name in typed
+      ? { value: typed[name] }
+      : name.endsWith('priority')
+        ? { value: '' }
+        : name.endsWith('inService')
+          ? { value: 'yes' }
+          : null;
   setTemperatureUnit('F');
   try {
     assert.deepEqual(readRules(rules, fieldOf), { changes: {}, problems: [] });
@@ -100,9 +188,20 @@ test('rules in Fahrenheit: a deadband has no offset, what was not touched is not
 });
 
 test('the history is narrowed down to a container, a kind, or both', () => {
-  const alerts = [{ id: 1, container: 'b', containerName: 'Bag', kind: 'cold' }, { id: 2, container: 'a', containerName: null, kind: 'cold' }, { id: 3, container: 'b', containerName: 'Bag', kind: 'dry' }];
-  assert.deepEqual(historyChoices(alerts).container, [{ value: '', text: 'All' }, { value: 'a', text: 'a' }, { value: 'b', text: 'Bag' }]);
-  assert.deepEqual(historyChoices(alerts).kind.map((one) => one.text), ['All', 'Too cold', 'Too dry']);
+  const alerts = [
+    { id: 1, container: 'b', containerName: 'Bag', kind: 'cold' },
+    { id: 2, container: 'a', containerName: null, kind: 'cold' },
+    { id: 3, container: 'b', containerName: 'Bag', kind: 'dry' },
+  ];
+  assert.deepEqual(historyChoices(alerts).container, [
+    { value: '', text: 'All' },
+    { value: 'a', text: 'a' },
+    { value: 'b', text: 'Bag' },
+  ]);
+  assert.deepEqual(
+    historyChoices(alerts).kind.map((one) => one.text),
+    ['All', 'Too cold', 'Too dry'],
+  );
   const ids = (choice) => narrowed(alerts, choice).map((one) => one.id);
   assert.deepEqual(ids({ container: '', kind: '' }), [1, 2, 3]);
   assert.deepEqual(ids({ container: 'b', kind: '' }), [1, 3]);

@@ -7,10 +7,32 @@ const heat = (likely, least = likely, most = likely) => ({ likely, least, most }
 const close = (a, b, within = 1e-9) => assert.ok(Math.abs(a - b) <= within, `${a} is not ${b}`);
 
 test('the curve: between the two lines it is not known when', () => {
-  const { least, most } = c.curveLines([{ from: 0, to: 7, fraction: 0.1 }, { from: 7, to: 14, fraction: 0.2 }, { from: 14, to: null, fraction: 0.7 }], 21);
-  const same = (got, wanted) => got.forEach(([x, y], i) => assert.ok(x === wanted[i][0] && Math.abs(y - wanted[i][1]) < 1e-12, `${x} ${y}`));
-  same(least, [[0, 0], [7, 0], [7, 0.1], [14, 0.1], [14, 0.3], [21, 0.3]]);
-  same(most, [[0, 0], [0, 0], [0, 0.1], [7, 0.1], [7, 0.3], [21, 0.3]]);
+  const { least, most } = c.curveLines(
+    [
+      { from: 0, to: 7, fraction: 0.1 },
+      { from: 7, to: 14, fraction: 0.2 },
+      { from: 14, to: null, fraction: 0.7 },
+    ],
+    21,
+  );
+  const same = (got, wanted) =>
+    got.forEach(([x, y], i) => assert.ok(x === wanted[i][0] && Math.abs(y - wanted[i][1]) < 1e-12, `${x} ${y}`));
+  same(least, [
+    [0, 0],
+    [7, 0],
+    [7, 0.1],
+    [14, 0.1],
+    [14, 0.3],
+    [21, 0.3],
+  ]);
+  same(most, [
+    [0, 0],
+    [0, 0],
+    [0, 0.1],
+    [7, 0.1],
+    [7, 0.3],
+    [21, 0.3],
+  ]);
 });
 
 const course = {
@@ -19,12 +41,23 @@ const course = {
     { group: '1-1', fate: 'germinated', count: 1, from: heat(2000, 1900, 2300), to: heat(4000, 3900, 4400) },
     { group: '1-1', fate: 'remaining', count: 7, from: heat(5000, 4900, 5400), to: null },
   ],
-  curve: [{ from: 0, to: 2000, fraction: 0.2 }, { from: 2000, to: 4000, fraction: 0.1 }, { from: 5000, to: null, fraction: 0.7 }],
+  curve: [
+    { from: 0, to: 2000, fraction: 0.2 },
+    { from: 2000, to: 4000, fraction: 0.1 },
+    { from: 5000, to: null, fraction: 0.7 },
+  ],
 };
 
 test('each check has one whisker, at the height found by then; sure heat has none', () => {
   const whiskers = c.heatWhiskers(course);
-  assert.deepEqual(whiskers.map(({ low, high }) => [low, high]), [[1900, 2300], [3900, 4400], [4900, 5400]]);
+  assert.deepEqual(
+    whiskers.map(({ low, high }) => [low, high]),
+    [
+      [1900, 2300],
+      [3900, 4400],
+      [4900, 5400],
+    ],
+  );
   [0.2, 0.3, 0.3].forEach((at, i) => close(whiskers[i].at, at));
   assert.equal(c.watchedHeat(course), 5000);
   assert.equal(c.heatEnd(course), 5400);
@@ -32,7 +65,10 @@ test('each check has one whisker, at the height found by then; sure heat has non
 });
 
 test('seeds whose time is not covered by readings draw no whisker and no axis', () => {
-  const rows = [...course.rows, { group: '1-2', fate: 'remaining', count: 3, from: heat(100, 0, 90_000), to: null, measured: false }];
+  const rows = [
+    ...course.rows,
+    { group: '1-2', fate: 'remaining', count: 3, from: heat(100, 0, 90_000), to: null, measured: false },
+  ];
   assert.equal(c.heatWhiskers({ ...course, rows }).length, 3);
   assert.equal(c.heatEnd({ ...course, rows }), 5400);
 });
@@ -51,9 +87,20 @@ test('the fitted line passes half of the final fraction at the median and never 
 });
 
 test('a likelihood is told as how far it is below the highest; impossible bases break the line', () => {
-  const profile = [{ base: 12, logLikelihood: -41 }, { base: 10, logLikelihood: -40 }, { base: 14, logLikelihood: null }, { base: 16, logLikelihood: -52 }];
+  const profile = [
+    { base: 12, logLikelihood: -41 },
+    { base: 10, logLikelihood: -40 },
+    { base: 14, logLikelihood: null },
+    { base: 16, logLikelihood: -52 },
+  ];
   const { lines, lowest } = c.profileLines(profile);
-  assert.deepEqual(lines, [[[10, 0], [12, -1]], [[16, -12]]]);
+  assert.deepEqual(lines, [
+    [
+      [10, 0],
+      [12, -1],
+    ],
+    [[16, -12]],
+  ]);
   assert.equal(lowest, -8);
   assert.ok(c.profileLines(profile.slice(0, 2)).lowest < -c.DROP_95, 'the line of 95 % is always in sight');
   assert.equal(c.profileLines([{ base: 10, logLikelihood: null }]), null);

@@ -8,7 +8,17 @@ const ago = (seconds) => new Date(NOW - seconds * 1000).toISOString();
 afterEach(() => f.setTemperatureUnit('C'));
 
 test('what is unknown is a dash, never a number', () => {
-  for (const show of [f.temperature, f.humidity, f.lux, f.volts, f.degreeHours, f.luxHours, f.share, f.hours, f.duration]) {
+  for (const show of [
+    f.temperature,
+    f.humidity,
+    f.lux,
+    f.volts,
+    f.degreeHours,
+    f.luxHours,
+    f.share,
+    f.hours,
+    f.duration,
+  ]) {
     for (const nothing of [null, undefined, NaN]) assert.equal(show(nothing), '–');
   }
 });

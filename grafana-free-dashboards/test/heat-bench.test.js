@@ -3,7 +3,18 @@ import { afterEach, test } from 'node:test';
 import { api } from '../shared/api.js';
 import { setTemperatureUnit } from '../shared/format.js';
 import { comparisonSentence, pairSentence, trialSentence } from '../heat-bench/sentences.js';
-import { COMPARED_TITLES, PAIR_TITLES, comparedRows, figure, leftOut, pairRows, profileColumns, sourcesOf, trialRows, wattsOf } from '../heat-bench/words.js';
+import {
+  COMPARED_TITLES,
+  PAIR_TITLES,
+  comparedRows,
+  figure,
+  leftOut,
+  pairRows,
+  profileColumns,
+  sourcesOf,
+  trialRows,
+  wattsOf,
+} from '../heat-bench/words.js';
 
 const realFetch = globalThis.fetch;
 afterEach(() => {
@@ -12,14 +23,49 @@ afterEach(() => {
 });
 
 const interval = (value, low = null, high = null) => ({ value, low, high });
-const measures = (heat) => ({ degreeHoursPerDay: heat, fractionInside: interval(0.975, 0.95, 1), meanTemperature: interval(31, 30.9, 31.1), nightFloor: interval(30.2), dailySwing: null });
+const measures = (heat) => ({
+  degreeHoursPerDay: heat,
+  fractionInside: interval(0.975, 0.95, 1),
+  meanTemperature: interval(31, 30.9, 31.1),
+  nightFloor: interval(30.2),
+  dailySwing: null,
+});
 const compared = (key, more = {}) => ({
-  key, name: key.toUpperCase(), containers: [key], leftOut: [], coveredHours: 670, measures: measures(interval(384, 380, 388)), spread: null, variation: 0.84,
-  recovery: { openings: 0, seen: 0, minutes: null }, longestExcursion: null, profile: Array(24).fill(31), ...more,
+  key,
+  name: key.toUpperCase(),
+  containers: [key],
+  leftOut: [],
+  coveredHours: 670,
+  measures: measures(interval(384, 380, 388)),
+  spread: null,
+  variation: 0.84,
+  recovery: { openings: 0, seen: 0, minutes: null },
+  longestExcursion: null,
+  profile: Array(24).fill(31),
+  ...more,
 });
 const answer = (more = {}) => ({
-  by: 'containers', compared: [compared('a'), compared('b', { recovery: { openings: 4, seen: 3, minutes: interval(18, 12, 24) }, longestExcursion: { kind: 'cold', hours: 4.5 } })],
-  pairs: [{ first: 'a', second: 'b', pairedHours: 660, differences: measures(interval(-12.34, -15, -9.7)), recoveryMinutes: null, sensorError: 4.8, finding: 'less', words: 'Less.' }], ...more,
+  by: 'containers',
+  compared: [
+    compared('a'),
+    compared('b', {
+      recovery: { openings: 4, seen: 3, minutes: interval(18, 12, 24) },
+      longestExcursion: { kind: 'cold', hours: 4.5 },
+    }),
+  ],
+  pairs: [
+    {
+      first: 'a',
+      second: 'b',
+      pairedHours: 660,
+      differences: measures(interval(-12.34, -15, -9.7)),
+      recoveryMinutes: null,
+      sensorError: 4.8,
+      finding: 'less',
+      words: 'Less.',
+    },
+  ],
+  ...more,
 });
 
 test('a figure comes with its interval, or says why not', () => {
@@ -54,9 +100,15 @@ test('a difference has no offset in Fahrenheit, a temperature has', () => {
 });
 
 test('who was left out is named', () => {
-  assert.equal(leftOut(answer(), (id) => id), '');
+  assert.equal(
+    leftOut(answer(), (id) => id),
+    '',
+  );
   const one = answer({ compared: [compared('mat', { leftOut: ['x', 'y'] })] });
-  assert.match(leftOut(one, (id) => id.toUpperCase()), /: X, Y\.$/);
+  assert.match(
+    leftOut(one, (id) => id.toUpperCase()),
+    /: X, Y\.$/,
+  );
 });
 
 test('the profile: a gap stays a gap', () => {
@@ -70,14 +122,41 @@ test('the profile: a gap stays a gap', () => {
 });
 
 test('heat sources are counted', () => {
-  assert.deepEqual(sourcesOf([{ heatSource: 'mat' }, { heatSource: null }, { heatSource: 'closet' }, { heatSource: 'mat' }]), [{ name: 'closet', count: 1 }, { name: 'mat', count: 2 }]);
+  assert.deepEqual(
+    sourcesOf([{ heatSource: 'mat' }, { heatSource: null }, { heatSource: 'closet' }, { heatSource: 'mat' }]),
+    [
+      { name: 'closet', count: 1 },
+      { name: 'mat', count: 2 },
+    ],
+  );
 });
 
 test('a trial that tells, and one that does not', () => {
-  const base = { coveredHours: 47.9, meanTemperature: 31.5, roomMin: 15.4, roomMax: 20.6, timeConstantHours: null, rise: null, cycles: null, low: null, energy: null };
+  const base = {
+    coveredHours: 47.9,
+    meanTemperature: 31.5,
+    roomMin: 15.4,
+    roomMax: 20.6,
+    timeConstantHours: null,
+    rise: null,
+    cycles: null,
+    low: null,
+    energy: null,
+  };
   assert.equal(trialRows(base).length, 3);
-  const told = { ...base, timeConstantHours: interval(6, 5.5, 6.6), rise: interval(13.5, 13.4, 13.6), energy: { kilowattHoursPerDay: 0.96, low: 0, high: 0.96, atMost: true },
-    low: { limit: 29.5, roomBelow: interval(16, 15.9, 16.1), colderBy: 2, hoursToFall: interval(4.1, 3.8, 4.5), hoursWithoutHeat: null } };
+  const told = {
+    ...base,
+    timeConstantHours: interval(6, 5.5, 6.6),
+    rise: interval(13.5, 13.4, 13.6),
+    energy: { kilowattHoursPerDay: 0.96, low: 0, high: 0.96, atMost: true },
+    low: {
+      limit: 29.5,
+      roomBelow: interval(16, 15.9, 16.1),
+      colderBy: 2,
+      hoursToFall: interval(4.1, 3.8, 4.5),
+      hoursWithoutHeat: null,
+    },
+  };
   const rows = new Map(trialRows(told));
   assert.equal(rows.get('Time constant'), '6.0 h (5.5 to 6.6)');
   assert.equal(rows.get('Falls below 29.5 °C in a room below'), '16.0 °C (15.9 to 16.1)');
@@ -111,23 +190,44 @@ test('verdicts in either unit', () => {
   assert.equal(comparisonSentence(answer()), 'A gave 12.3 °C·h a day less than B (95 %: 9.7 to 15.0).');
   setTemperatureUnit('F');
   assert.equal(comparisonSentence(answer()), 'A gave 22.2 °F·h a day less than B (95 %: 17.5 to 27.0).');
-  assert.match(pairSentence(...pairOf({ finding: 'within-sensor-error' })), /off by as much \(±8\.6 °F·h a day\): swap/);
-  assert.match(pairSentence(...pairOf({ finding: 'none-shown', differences: measures(interval(0.1, -1, 1)) })), /it is 0\.2 °F·h a day \(95 %: −1\.8 to 1\.8\)/);
+  assert.match(
+    pairSentence(...pairOf({ finding: 'within-sensor-error' })),
+    /off by as much \(±8\.6 °F·h a day\): swap/,
+  );
+  assert.match(
+    pairSentence(...pairOf({ finding: 'none-shown', differences: measures(interval(0.1, -1, 1)) })),
+    /it is 0\.2 °F·h a day \(95 %: −1\.8 to 1\.8\)/,
+  );
 });
 
 test('the container is the unit between sources; without an interval the service says why', () => {
-  assert.match(pairSentence(...pairOf({ permutationP: null, leastPermutationP: 0.5 })), /with 1 against 1, a source cannot be told/);
+  assert.match(
+    pairSentence(...pairOf({ permutationP: null, leastPermutationP: 0.5 })),
+    /with 1 against 1, a source cannot be told/,
+  );
   const [told, pair] = pairOf({ permutationP: 0.2, leastPermutationP: 0.1 });
   for (const side of told.compared) side.containers = ['x', 'y', 'z'];
   assert.match(pairSentence(told, pair), /with 3 against 3 no permutation p can be under 0\.100; here it is 0\.200\.$/);
-  assert.equal(pairSentence(...pairOf({ differences: measures(interval(3)), words: 'Too few.', finding: 'cannot-tell' })), 'Too few.');
+  assert.equal(
+    pairSentence(...pairOf({ differences: measures(interval(3)), words: 'Too few.', finding: 'cannot-tell' })),
+    'Too few.',
+  );
   assert.equal(comparisonSentence(answer({ pairs: [{}, {}], verdict: 'None of 2.' })), 'None of 2.');
 });
 
 test('a trial in Fahrenheit', () => {
   setTemperatureUnit('F');
-  const low = { limit: 29.5, roomBelow: interval(16, 15, 17), colderBy: 2, hoursToFall: interval(4.1, 3.8, 4.5), hoursWithoutHeat: null };
-  assert.equal(trialSentence({ outcome: 'told', low, sensorError: 0.5 }), 'This place falls below 85.1 °F when the room stays below 60.8 °F (95 %: 59.0 to 62.6; the sensors may add ±0.9). In a room 3.6 °F colder still, that takes 4.1 hours (3.8 to 4.5).');
+  const low = {
+    limit: 29.5,
+    roomBelow: interval(16, 15, 17),
+    colderBy: 2,
+    hoursToFall: interval(4.1, 3.8, 4.5),
+    hoursWithoutHeat: null,
+  };
+  assert.equal(
+    trialSentence({ outcome: 'told', low, sensorError: 0.5 }),
+    'This place falls below 85.1 °F when the room stays below 60.8 °F (95 %: 59.0 to 62.6; the sensors may add ±0.9). In a room 3.6 °F colder still, that takes 4.1 hours (3.8 to 4.5).',
+  );
   assert.match(trialSentence({ outcome: 'room-too-steady', roomMin: 20, roomMax: 21 }), /between 68\.0 and 69\.8 °F/);
   assert.equal(trialSentence({ outcome: 'no-fit', verdict: 'It cannot.' }), 'It cannot.');
 });

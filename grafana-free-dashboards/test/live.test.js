@@ -17,10 +17,15 @@ test('the reason for a refused stream reaches the page', async () => {
   const states = [];
   let stream;
   await new Promise((resolve) => {
-    stream = liveStream({ handlers: {}, Source: Refused, refusal: async () => 'Close a page first.', onState: (...state) => {
-      states.push(state);
-      if (state.length === 2) resolve();
-    } });
+    stream = liveStream({
+      handlers: {},
+      Source: Refused,
+      refusal: async () => 'Close a page first.',
+      onState: (...state) => {
+        states.push(state);
+        if (state.length === 2) resolve();
+      },
+    });
   });
   stream.close();
   assert.deepEqual(states, [['connecting'], ['down'], ['down', 'Close a page first.']]);

@@ -8,7 +8,18 @@ import { liveStream } from '../shared/live.js';
 import { placeOf } from '../shelf/placement.js';
 import { sparkPath } from '../shared/spark.js';
 
-const typed = (more = {}) => ({ name: ' Jar 1 ', kind: 'jar', heatSource: '', base: '15', ceiling: '', temperatureLow: '29,5', temperatureHigh: '34', lightHigh: '1', humidityLow: '80', ...more });
+const typed = (more = {}) => ({
+  name: ' Jar 1 ',
+  kind: 'jar',
+  heatSource: '',
+  base: '15',
+  ceiling: '',
+  temperatureLow: '29,5',
+  temperatureHigh: '34',
+  lightHigh: '1',
+  humidityLow: '80',
+  ...more,
+});
 const realFetch = globalThis.fetch;
 afterEach(() => {
   globalThis.fetch = realFetch;
@@ -18,12 +29,24 @@ afterEach(() => {
 test('the form: a comma is a decimal point, an empty ceiling is none', () => {
   const { body, problems } = readForm(typed());
   assert.deepEqual(problems, []);
-  assert.deepEqual(body, { name: 'Jar 1', kind: 'jar', heatSource: null, base: 15, ceiling: null, band: { temperature: { low: 29.5, high: 34 }, light: { high: 1 }, humidity: { low: 80 } } });
+  assert.deepEqual(body, {
+    name: 'Jar 1',
+    kind: 'jar',
+    heatSource: null,
+    base: 15,
+    ceiling: null,
+    band: { temperature: { low: 29.5, high: 34 }, light: { high: 1 }, humidity: { low: 80 } },
+  });
 });
 
 test('the form names each field that is wrong', () => {
-  const { problems } = readForm(typed({ name: ' ', base: 'warm', ceiling: '10', temperatureLow: '35', humidityLow: '101' }));
-  assert.deepEqual(problems.map((one) => one.field), ['name', 'base', 'humidityLow', 'temperatureHigh']);
+  const { problems } = readForm(
+    typed({ name: ' ', base: 'warm', ceiling: '10', temperatureLow: '35', humidityLow: '101' }),
+  );
+  assert.deepEqual(
+    problems.map((one) => one.field),
+    ['name', 'base', 'humidityLow', 'temperatureHigh'],
+  );
 });
 
 test('the tube: the band is its middle, and what is far off stays at the end', () => {
@@ -34,22 +57,41 @@ test('the tube: the band is its middle, and what is far off stays at the end', (
 });
 
 test('the thin line breaks at gaps and shows lone samples', () => {
-  assert.equal(sparkPath([0, 1, 2, 3, 4], [1, 2, null, 3, null], (x) => x, (y) => y), 'M0.0 1.0L1.0 2.0M3.0 3.0h0.01');
+  assert.equal(
+    sparkPath(
+      [0, 1, 2, 3, 4],
+      [1, 2, null, 3, null],
+      (x) => x,
+      (y) => y,
+    ),
+    'M0.0 1.0L1.0 2.0M3.0 3.0h0.01',
+  );
 });
 
 test('where a sensor is now', () => {
-  const sensor = { placements: [{ container: 'a', from: '2026-01-01T00:00:00Z', until: '2026-02-01T00:00:00Z' }, { container: 'b', from: '2026-02-01T00:00:00Z', until: null }] };
+  const sensor = {
+    placements: [
+      { container: 'a', from: '2026-01-01T00:00:00Z', until: '2026-02-01T00:00:00Z' },
+      { container: 'b', from: '2026-02-01T00:00:00Z', until: null },
+    ],
+  };
   assert.equal(placeOf(sensor, Date.parse('2026-01-15T00:00:00Z')), 'a');
   assert.equal(placeOf(sensor, Date.parse('2026-02-01T00:00:00Z')), 'b');
   assert.equal(placeOf(sensor, Date.parse('2025-01-01T00:00:00Z')), null);
 });
 
 test('problem details reach the reader; no answer is told as such', async () => {
-  globalThis.fetch = async () => new Response(JSON.stringify({ detail: 'No.', problems: ['name: empty'] }), { status: 400 });
-  await assert.rejects(api.createContainer({}), (problem) => problem.message === 'No.' && problem.problems[0] === 'name: empty' && !problem.unreachable);
+  globalThis.fetch = async () =>
+    new Response(JSON.stringify({ detail: 'No.', problems: ['name: empty'] }), { status: 400 });
+  await assert.rejects(
+    api.createContainer({}),
+    (problem) => problem.message === 'No.' && problem.problems[0] === 'name: empty' && !problem.unreachable,
+  );
   globalThis.fetch = async () => new Response('<html>', { status: 502 });
   await assert.rejects(api.containers(), (problem) => problem.status === 502 && problem.unreachable);
-  globalThis.fetch = async () => { throw new TypeError('refused'); };
+  globalThis.fetch = async () => {
+    throw new TypeError('refused');
+  };
   await assert.rejects(api.containers(), (problem) => problem.unreachable && /does not answer/.test(problem.message));
 });
 
@@ -60,7 +102,10 @@ test('ids are encoded on their way', async () => {
     return Response.json({});
   };
   await api.readings('a/b c', { from: 0, to: 1000, points: 5 });
-  assert.equal(asked, '/api/containers/a%2Fb%20c/readings?from=1970-01-01T00%3A00%3A00.000Z&to=1970-01-01T00%3A00%3A01.000Z&points=5');
+  assert.equal(
+    asked,
+    '/api/containers/a%2Fb%20c/readings?from=1970-01-01T00%3A00%3A00.000Z&to=1970-01-01T00%3A00%3A01.000Z&points=5',
+  );
 });
 
 test('ages follow the clock of the service', () => {
@@ -86,7 +131,12 @@ test('the stream reconnects by itself and survives an unreadable event', ({ mock
   mock.timers.enable({ apis: ['setTimeout', 'setInterval'] });
   const states = [];
   const heard = [];
-  const stream = liveStream({ Source: FakeSource, handlers: { sensor: (sensor) => heard.push(sensor) }, onState: (state) => states.push(state), probe: async () => {} });
+  const stream = liveStream({
+    Source: FakeSource,
+    handlers: { sensor: (sensor) => heard.push(sensor) },
+    onState: (state) => states.push(state),
+    probe: async () => {},
+  });
   const first = FakeSource.all.at(-1);
   first.onopen();
   const quiet = console.warn;

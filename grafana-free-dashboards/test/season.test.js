@@ -6,22 +6,81 @@ import * as words from '../season/words.js';
 afterEach(() => setTemperatureUnit('C'));
 
 const sowing = (more = {}) => ({
-  sowing: 1, name: 'In the closet', species: 'lychee', speciesName: 'Lychee', lot: 1, sownAt: '2026-03-01T06:00:00Z', seeds: 40, germinated: 22,
-  fraction: { value: 0.55, low: 0.398, high: 0.693 }, culled: 5, culledFor: [{ reason: 'mould', seeds: 5 }], pottedOn: 4, alive: 3, remaining: 13,
-  firstFoundDay: 4, lastCheckDay: 8, halfBetween: [4, 8],
-  heat: { base: 15, ceiling: 36, degreeHours: 3029.1, lower: 3029.1, upper: 3029.1, coveredHours: 192, gapHours: 0 }, containers: ['Closet'], ...more,
+  sowing: 1,
+  name: 'In the closet',
+  species: 'lychee',
+  speciesName: 'Lychee',
+  lot: 1,
+  sownAt: '2026-03-01T06:00:00Z',
+  seeds: 40,
+  germinated: 22,
+  fraction: { value: 0.55, low: 0.398, high: 0.693 },
+  culled: 5,
+  culledFor: [{ reason: 'mould', seeds: 5 }],
+  pottedOn: 4,
+  alive: 3,
+  remaining: 13,
+  firstFoundDay: 4,
+  lastCheckDay: 8,
+  halfBetween: [4, 8],
+  heat: { base: 15, ceiling: 36, degreeHours: 3029.1, lower: 3029.1, upper: 3029.1, coveredHours: 192, gapHours: 0 },
+  containers: ['Closet'],
+  ...more,
 });
-const outside = (more = {}) => ({ excursions: 0, duringOpenings: 0, hours: 0, longestHours: 0, degreeHoursLost: 0, ...more });
+const outside = (more = {}) => ({
+  excursions: 0,
+  duringOpenings: 0,
+  hours: 0,
+  longestHours: 0,
+  degreeHoursLost: 0,
+  ...more,
+});
 const container = (more = {}) => ({
-  id: 'closet', name: 'Closet', heatSource: null, seeds: true, base: 15, low: 29.5, high: 34, dryBelow: 80, coveredHours: 240, gapHours: 0, degreeHours: 3840, upper: 3840,
-  degreeHoursPerDay: 384, fractionInTemperatureBand: 1, coldest: 31, hottest: 31, cold: outside(), hot: outside(), dryHours: 0, humidityCoveredHours: 240,
-  lightCoveredHours: 240, leaks: { count: 0, doseLuxHours: 0, byKind: [] }, openings: 0, ...more,
+  id: 'closet',
+  name: 'Closet',
+  heatSource: null,
+  seeds: true,
+  base: 15,
+  low: 29.5,
+  high: 34,
+  dryBelow: 80,
+  coveredHours: 240,
+  gapHours: 0,
+  degreeHours: 3840,
+  upper: 3840,
+  degreeHoursPerDay: 384,
+  fractionInTemperatureBand: 1,
+  coldest: 31,
+  hottest: 31,
+  cold: outside(),
+  hot: outside(),
+  dryHours: 0,
+  humidityCoveredHours: 240,
+  lightCoveredHours: 240,
+  leaks: { count: 0, doseLuxHours: 0, byKind: [] },
+  openings: 0,
+  ...more,
 });
-const report = (more = {}) => ({ sowings: [], earlierSowings: 0, species: [], containers: [], heat: null, pairs: [], pairsLeftOut: 0, heatSources: null, earlier: [], lessons: [], ...more });
+const report = (more = {}) => ({
+  sowings: [],
+  earlierSowings: 0,
+  species: [],
+  containers: [],
+  heat: null,
+  pairs: [],
+  pairsLeftOut: 0,
+  heatSources: null,
+  earlier: [],
+  lessons: [],
+  ...more,
+});
 const cell = (rows, titles, title) => rows[0].cells[titles.indexOf(title)];
 
 test('a season that ends at midnight ends with the day before', () => {
-  assert.equal(words.spanWords({ from: '2026-03-01T00:00:00Z', to: '2026-06-01T00:00:00Z' }, 'UTC'), '1 Mar 2026 to 31 May 2026');
+  assert.equal(
+    words.spanWords({ from: '2026-03-01T00:00:00Z', to: '2026-06-01T00:00:00Z' }, 'UTC'),
+    '1 Mar 2026 to 31 May 2026',
+  );
 });
 
 test('a sowing in its row', () => {
@@ -33,15 +92,42 @@ test('a sowing in its row', () => {
 });
 
 test('heat that the gaps leave open is told with its range, heat that nobody measured with no figure', () => {
-  const heatOf = (heat, more) => cell(words.sowingRows(report({ sowings: [sowing({ heat, ...more })] }), 'UTC'), words.SOWING_TITLES, 'Heat until the last check');
+  const heatOf = (heat, more) =>
+    cell(
+      words.sowingRows(report({ sowings: [sowing({ heat, ...more })] }), 'UTC'),
+      words.SOWING_TITLES,
+      'Heat until the last check',
+    );
   assert.equal(heatOf({ degreeHours: 3000, lower: 3000, upper: 3500, coveredHours: 180 }).below, 'day 8; 3000 to 3500');
   assert.equal(heatOf({ degreeHours: 0, lower: 0, upper: 4032, coveredHours: 0 }).main, 'not measured');
   assert.equal(heatOf(null, { lastCheckDay: null }).main, 'not checked');
 });
 
 test('what was not measured is not said to have been in order', () => {
-  const rows = words.containerRows(report({ containers: [container({ coveredHours: 0, degreeHoursPerDay: null, fractionInTemperatureBand: null, coldest: null, hottest: null, humidityCoveredHours: 0, lightCoveredHours: 0 })] }));
-  for (const title of ['Heat a day', 'In the band', 'Coldest, hottest', 'Too cold', 'Too hot', 'Too dry', 'Light leaks']) {
+  const rows = words.containerRows(
+    report({
+      containers: [
+        container({
+          coveredHours: 0,
+          degreeHoursPerDay: null,
+          fractionInTemperatureBand: null,
+          coldest: null,
+          hottest: null,
+          humidityCoveredHours: 0,
+          lightCoveredHours: 0,
+        }),
+      ],
+    }),
+  );
+  for (const title of [
+    'Heat a day',
+    'In the band',
+    'Coldest, hottest',
+    'Too cold',
+    'Too hot',
+    'Too dry',
+    'Light leaks',
+  ]) {
     assert.equal(cell(rows, words.CONTAINER_TITLES, title).main, '–', title);
   }
   assert.equal(cell(rows, words.CONTAINER_TITLES, 'Measured').main, 'no sensor');
@@ -50,21 +136,44 @@ test('what was not measured is not said to have been in order', () => {
 test('excursions are counted apart from openings', () => {
   const cold = outside({ excursions: 2, duringOpenings: 3, hours: 12.5, longestHours: 10, degreeHoursLost: 24.29 });
   const rows = words.containerRows(report({ containers: [container({ cold })] }));
-  assert.deepEqual(cell(rows, words.CONTAINER_TITLES, 'Too cold'), { main: '2 ×, 12 h 30 min', below: 'longest 10 h; 3 while open; 24.3 °C·h lost' });
+  assert.deepEqual(cell(rows, words.CONTAINER_TITLES, 'Too cold'), {
+    main: '2 ×, 12 h 30 min',
+    below: 'longest 10 h; 3 while open; 24.3 °C·h lost',
+  });
   assert.equal(cell(rows, words.CONTAINER_TITLES, 'Too hot').main, 'never');
 });
 
 test('a lesson follows the unit, temperatures with their offset and heat without', () => {
-  const lesson = 'Closet was below 29.5 °C for 5 % of the time. That cost 24.3 °C·h; it lay anywhere from 7680 °C·h to −1.0 °C.';
+  const lesson =
+    'Closet was below 29.5 °C for 5 % of the time. That cost 24.3 °C·h; it lay anywhere from 7680 °C·h to −1.0 °C.';
   assert.equal(words.lessonWords(lesson), lesson);
   setTemperatureUnit('F');
-  assert.equal(words.lessonWords(lesson), 'Closet was below 85.1 °F for 5 % of the time. That cost 43.7 °F·h; it lay anywhere from 13\u202f824 °F·h to 30.2 °F.');
+  assert.equal(
+    words.lessonWords(lesson),
+    'Closet was below 85.1 °F for 5 % of the time. That cost 43.7 °F·h; it lay anywhere from 13\u202f824 °F·h to 30.2 °F.',
+  );
 });
 
 test('seasons before are told as far as they can be compared', () => {
-  const earlier = [{ season: 1, name: 'Spring', from: '2025-03-01T00:00:00Z', to: '2025-06-01T00:00:00Z', heat: { then: 360, now: 384 },
-    species: [{ species: 'lychee', name: 'Lychee', then: { germinated: 6, sown: 80 }, now: { germinated: 12, sown: 20 }, difference: { value: 0.525, low: 0.297, high: 0.711 } }] },
-  { season: 2, name: 'Autumn', from: '2024-09-01T00:00:00Z', to: '2024-12-01T00:00:00Z', heat: null, species: [] }];
+  const earlier = [
+    {
+      season: 1,
+      name: 'Spring',
+      from: '2025-03-01T00:00:00Z',
+      to: '2025-06-01T00:00:00Z',
+      heat: { then: 360, now: 384 },
+      species: [
+        {
+          species: 'lychee',
+          name: 'Lychee',
+          then: { germinated: 6, sown: 80 },
+          now: { germinated: 12, sown: 20 },
+          difference: { value: 0.525, low: 0.297, high: 0.711 },
+        },
+      ],
+    },
+    { season: 2, name: 'Autumn', from: '2024-09-01T00:00:00Z', to: '2024-12-01T00:00:00Z', heat: null, species: [] },
+  ];
   const rows = words.earlierRows(report({ earlier }), 'UTC');
   assert.equal(rows.length, 1);
   assert.deepEqual(cell(rows, words.EARLIER_TITLES, 'Now less then, points'), { main: '+53', below: '+30 to +71' });
@@ -74,14 +183,34 @@ test('seasons before are told as far as they can be compared', () => {
 });
 
 test('seeds that nobody looked at are not told as failures', () => {
-  const species = { species: 'lychee', name: 'Lychee', sowings: 2, sown: 80, unchecked: 40, germinated: 6, fraction: { value: 0.15, low: 0.071, high: 0.291 } };
+  const species = {
+    species: 'lychee',
+    name: 'Lychee',
+    sowings: 2,
+    sown: 80,
+    unchecked: 40,
+    germinated: 6,
+    fraction: { value: 0.15, low: 0.071, high: 0.291 },
+  };
   const told = (more) => words.headlines(report({ sowings: [sowing()], species: [{ ...species, ...more }] }))[0];
-  assert.equal(told({}), 'Lychee: 6 of 40 seeds germinated, 15 % (95 %: 7 to 29 %), in 2 sowings; 40 more were not checked yet.');
-  assert.equal(told({ unchecked: 80, germinated: 0, fraction: null }), 'Lychee: 80 seeds sown in 2 sowings, not checked yet.');
-  const rows = words.sowingRows(report({ sowings: [sowing({ fraction: null, germinated: 0, lastCheckDay: null, heat: null, halfBetween: null })] }), 'UTC');
+  assert.equal(
+    told({}),
+    'Lychee: 6 of 40 seeds germinated, 15 % (95 %: 7 to 29 %), in 2 sowings; 40 more were not checked yet.',
+  );
+  assert.equal(
+    told({ unchecked: 80, germinated: 0, fraction: null }),
+    'Lychee: 80 seeds sown in 2 sowings, not checked yet.',
+  );
+  const rows = words.sowingRows(
+    report({ sowings: [sowing({ fraction: null, germinated: 0, lastCheckDay: null, heat: null, halfBetween: null })] }),
+    'UTC',
+  );
   assert.equal(cell(rows, words.SOWING_TITLES, 'Germinated').main, 'not checked');
 });
 
 test('nothing sown is said', () => {
-  assert.deepEqual(words.headlines(report({ earlierSowings: 1 })), ['Nothing was sown in this season.', '1 earlier sowing still had seeds in a container when it began, and is not counted here.']);
+  assert.deepEqual(words.headlines(report({ earlierSowings: 1 })), [
+    'Nothing was sown in this season.',
+    '1 earlier sowing still had seeds in a container when it began, and is not counted here.',
+  ]);
 });

@@ -23,9 +23,17 @@ test('what an import answers', () => {
 });
 
 test('what cannot be taken over is told line by line', () => {
-  assert.deepEqual(troubleByLine({ message: 'nothing was taken over: line 2: no such species; line 5: seeds: a number; and 3 more' }),
-    { message: 'Nothing was taken over:', problems: ['line 2: no such species', 'line 5: seeds: a number', 'and 3 more'] });
-  assert.deepEqual(troubleByLine({ message: 'there is no column “lot”' }), { message: 'there is no column “lot”', problems: [] });
+  assert.deepEqual(
+    troubleByLine({ message: 'nothing was taken over: line 2: no such species; line 5: seeds: a number; and 3 more' }),
+    {
+      message: 'Nothing was taken over:',
+      problems: ['line 2: no such species', 'line 5: seeds: a number', 'and 3 more'],
+    },
+  );
+  assert.deepEqual(troubleByLine({ message: 'there is no column “lot”' }), {
+    message: 'there is no column “lot”',
+    problems: [],
+  });
 });
 
 test('a table and a picture go as they are', async () => {
@@ -39,7 +47,10 @@ test('a table and a picture go as they are', async () => {
     const picture = new Blob(['x'], { type: 'image/jpeg' });
     await api.importTable('lots', 'lot,species\r\n');
     await api.putPhoto('e-1', picture);
-    assert.deepEqual(asked, [['/api/import/lots', 'POST', 'text/csv', 'lot,species\r\n'], ['/api/entries/e-1/photo', 'PUT', 'image/jpeg', picture]]);
+    assert.deepEqual(asked, [
+      ['/api/import/lots', 'POST', 'text/csv', 'lot,species\r\n'],
+      ['/api/entries/e-1/photo', 'PUT', 'image/jpeg', picture],
+    ]);
   } finally {
     globalThis.fetch = realFetch;
   }

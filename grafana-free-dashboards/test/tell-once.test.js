@@ -7,9 +7,15 @@ const notice = (id, createdAt = '2026-03-01T06:00:00Z') => ({ id, createdAt });
 /** Stands for the BroadcastChannel of one page: delivers to all others at once. */
 class Channel {
   static all = [];
-  constructor() { Channel.all.push(this); }
-  addEventListener(_, hear) { this.hear = hear; }
-  postMessage(data) { Channel.all.filter((other) => other !== this).forEach((other) => other.hear({ data })); }
+  constructor() {
+    Channel.all.push(this);
+  }
+  addEventListener(_, hear) {
+    this.hear = hear;
+  }
+  postMessage(data) {
+    Channel.all.filter((other) => other !== this).forEach((other) => other.hear({ data }));
+  }
 }
 
 /**
@@ -20,7 +26,14 @@ function pages(eagerness) {
   Channel.all = [];
   const told = [];
   const waiting = [];
-  const take = eagerness.map((eager, place) => tellOnce({ channel: new Channel(), eagerness: () => eager, tell: ({ id }) => told.push(`${place}:${id}`), later: (decide) => waiting.push(decide) }));
+  const take = eagerness.map((eager, place) =>
+    tellOnce({
+      channel: new Channel(),
+      eagerness: () => eager,
+      tell: ({ id }) => told.push(`${place}:${id}`),
+      later: (decide) => waiting.push(decide),
+    }),
+  );
   return { take, told, decide: () => waiting.splice(0).forEach((each) => each()) };
 }
 
@@ -36,7 +49,10 @@ test('of equal pages exactly one tells', () => {
   const { take, told, decide } = pages([1, 1, 1]);
   for (let id = 1; id <= 20; id++) take.forEach((page) => page(notice(id)));
   decide();
-  assert.deepEqual(told.map((each) => Number(each.split(':')[1])).sort((a, b) => a - b), Array.from({ length: 20 }, (_, i) => i + 1));
+  assert.deepEqual(
+    told.map((each) => Number(each.split(':')[1])).sort((a, b) => a - b),
+    Array.from({ length: 20 }, (_, i) => i + 1),
+  );
 });
 
 test('a page that a notice reaches late does not tell it again, however eager', () => {
@@ -51,14 +67,25 @@ test('a page that a notice reaches late does not tell it again, however eager', 
 test('a page alone tells at once, the same notice once, and each test', () => {
   const told = [];
   const take = tellOnce({ channel: null, eagerness: () => 0, tell: ({ id }) => told.push(id) });
-  for (const each of [notice(7), notice(7), notice(8), notice(0), notice(0), notice(0, '2026-03-01T06:00:09Z')]) take(each);
+  for (const each of [notice(7), notice(7), notice(8), notice(0), notice(0), notice(0, '2026-03-01T06:00:09Z')])
+    take(each);
   assert.deepEqual(told, [7, 8, 0, 0]);
 });
 
 test('what went out while a page heard nothing: the last few, in their order, and only what open pages were to be told', () => {
   const sent = (id, ...notifiers) => ({ notice: notice(id), deliveries: notifiers.map((notifier) => ({ notifier })) });
-  const listed = [sent(9, 'page'), sent(8, 'escalation'), sent(7, 'email', 'page'), sent(6, 'page'), sent(5, 'page'), sent(4, 'page')];
-  assert.deepEqual(missedNotices(listed, 4).map(({ id }) => id), [6, 7, 9]);
+  const listed = [
+    sent(9, 'page'),
+    sent(8, 'escalation'),
+    sent(7, 'email', 'page'),
+    sent(6, 'page'),
+    sent(5, 'page'),
+    sent(4, 'page'),
+  ];
+  assert.deepEqual(
+    missedNotices(listed, 4).map(({ id }) => id),
+    [6, 7, 9],
+  );
   assert.deepEqual(missedNotices(listed, 9), []);
   assert.equal(newestOf(listed), 9);
   assert.equal(newestOf([]), 0);

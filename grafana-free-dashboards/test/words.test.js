@@ -7,15 +7,46 @@ const ago = (minutes) => new Date(NOW - minutes * 60_000).toISOString();
 const latest = (value, minutes = 0) => ({ value, at: ago(minutes), sensor: 's' });
 const inside = { cold: 'inside', hot: 'inside', light: 'inside', dry: 'inside', silent: 'inside' };
 const container = (more = {}) => ({
-  id: 'jar', name: 'Jar', sensors: ['s'], limits: inside, alerts: [], opening: null,
+  id: 'jar',
+  name: 'Jar',
+  sensors: ['s'],
+  limits: inside,
+  alerts: [],
+  opening: null,
   band: { temperature: { low: 29.5, high: 34 }, light: { high: 1 }, humidity: { low: 80 } },
-  latest: { temperature: latest(31), humidity: latest(97), light: latest(0) }, ...more,
+  latest: { temperature: latest(31), humidity: latest(97), light: latest(0) },
+  ...more,
 });
-const alert = (more = {}) => ({ id: 1, container: 'jar', kind: 'cold', state: 'active', acknowledged: false, shelvedUntil: null, since: ago(190), raisedAt: ago(180), returnedAt: null, limit: 29.5, value: 26, worst: 24.1, ...more });
+const alert = (more = {}) => ({
+  id: 1,
+  container: 'jar',
+  kind: 'cold',
+  state: 'active',
+  acknowledged: false,
+  shelvedUntil: null,
+  since: ago(190),
+  raisedAt: ago(180),
+  returnedAt: null,
+  limit: 29.5,
+  value: 26,
+  worst: 24.1,
+  ...more,
+});
 
 test('all is well only when all is known', () => {
-  assert.deepEqual(standing(container(), NOW, 30), { level: 'fine', title: 'In order', lines: ['Warm, dark and moist.'] });
-  const dark = standing(container({ limits: { ...inside, light: 'unknown' }, latest: { temperature: latest(31), humidity: latest(97), light: null } }), NOW, 30);
+  assert.deepEqual(standing(container(), NOW, 30), {
+    level: 'fine',
+    title: 'In order',
+    lines: ['Warm, dark and moist.'],
+  });
+  const dark = standing(
+    container({
+      limits: { ...inside, light: 'unknown' },
+      latest: { temperature: latest(31), humidity: latest(97), light: null },
+    }),
+    NOW,
+    30,
+  );
   assert.match(dark.lines[0], /Warm and moist\. Not measured: darkness\./);
 });
 
@@ -41,7 +72,11 @@ test('outside the band: just now, then an alert, then known', () => {
   assert.equal(standing(container(cold), NOW, 30).level, 'watch');
   assert.match(standing(container(cold), NOW, 30).lines[0], /5\.4 °C below 29\.5 °C\. An alert follows/);
   const alarmed = { ...cold, limits: { ...inside, cold: 'alert' }, alerts: [alert()] };
-  assert.deepEqual(standing(container(alarmed), NOW, 30), { level: 'act', title: 'Needs you', lines: ['Too cold: 5.4 °C below 29.5 °C, for 3 h 10 min.'] });
+  assert.deepEqual(standing(container(alarmed), NOW, 30), {
+    level: 'act',
+    title: 'Needs you',
+    lines: ['Too cold: 5.4 °C below 29.5 °C, for 3 h 10 min.'],
+  });
   assert.equal(standing(container({ ...alarmed, alerts: [alert({ acknowledged: true })] }), NOW, 30).level, 'seen');
 });
 
@@ -54,7 +89,10 @@ test('light during an opening is no trouble', () => {
 test('alerts in words', () => {
   assert.equal(alertDetail(alert(), NOW), 'Below 29.5 °C for 3 h 10 min, coldest 24.1 °C, now 26.0 °C.');
   assert.match(alertDetail(alert({ kind: 'silent', limit: null, worst: null }), NOW), /^Nothing heard for 3 h 10 min/);
-  assert.equal(alertDetail(alert({ kind: 'light', state: 'returned', limit: 1, worst: 900, returnedAt: ago(178) }), NOW), 'Was above 1 lux for 12 min, brightest 900 lux.');
+  assert.equal(
+    alertDetail(alert({ kind: 'light', state: 'returned', limit: 1, worst: 900, returnedAt: ago(178) }), NOW),
+    'Was above 1 lux for 12 min, brightest 900 lux.',
+  );
   assert.match(alertStanding(alert({ shelvedUntil: ago(-30) }), NOW), /^Shelved until/);
 });
 
@@ -64,16 +102,38 @@ test('over but unseen is still open', () => {
 });
 
 test('a forecast is told with its time, a doubtful sensor with its signs', () => {
-  const ahead = alert({ kind: 'headingCold', limit: 120, value: 60, worst: 55, detail: 'by 1 °C an hour', forecastAt: ago(-60) });
+  const ahead = alert({
+    kind: 'headingCold',
+    limit: 120,
+    value: 60,
+    worst: 55,
+    detail: 'by 1 °C an hour',
+    forecastAt: ago(-60),
+  });
   assert.match(alertDetail(ahead, NOW), /^For 3 h 10 min, by 1 °C an hour, outside at about .+\.$/);
-  const faulty = alert({ kind: 'faulty', limit: 0, value: 1, worst: 1, detail: 'the same value for six hours', forecastAt: null });
+  const faulty = alert({
+    kind: 'faulty',
+    limit: 0,
+    value: 1,
+    worst: 1,
+    detail: 'the same value for six hours',
+    forecastAt: null,
+  });
   assert.equal(alertDetail(faulty, NOW), 'For 3 h 10 min, the same value for six hours.');
 });
 
 test('one failed mat is one thing; silence and light stay single; cold comes before heat', () => {
-  const alerts = [alert({ id: 1, kind: 'hot', container: 'd' }), alert({ id: 2, container: 'a' }), alert({ id: 3, container: 'b' }), alert({ id: 4, kind: 'silent', container: 'c' })];
+  const alerts = [
+    alert({ id: 1, kind: 'hot', container: 'd' }),
+    alert({ id: 2, container: 'a' }),
+    alert({ id: 3, container: 'b' }),
+    alert({ id: 4, kind: 'silent', container: 'c' }),
+  ];
   const groups = groupAlerts(alerts, (id) => (id === 'd' ? null : 'Mat'), NOW);
-  assert.deepEqual(groups.map((group) => group.alerts.map((one) => one.id)), [[2, 3], [4], [1]]);
+  assert.deepEqual(
+    groups.map((group) => group.alerts.map((one) => one.id)),
+    [[2, 3], [4], [1]],
+  );
 });
 
 test('bounds of heat are told only when there are gaps', () => {
@@ -84,6 +144,9 @@ test('bounds of heat are told only when there are gaps', () => {
 test('every reject has a remedy', () => {
   assert.match(remedyFor({ reason: 'The payload is not JSON' }), /complete JSON/);
   assert.match(remedyFor({ reason: '"a/b" is no sensor\'s topic: use tepidarium/<sensor>/<quantity>' }), /root topic/);
-  assert.match(remedyFor({ reason: 'clock says 1970-01-01T00:00:00Z; set the sensor\'s clock or send age' }), /Set the device/);
+  assert.match(
+    remedyFor({ reason: "clock says 1970-01-01T00:00:00Z; set the sensor's clock or send age" }),
+    /Set the device/,
+  );
   assert.match(remedyFor({ reason: 'something never seen' }), /guide/);
 });
