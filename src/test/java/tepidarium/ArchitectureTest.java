@@ -64,7 +64,9 @@ class ArchitectureTest {
           Map.entry("alert", List.of("reading", "container", "heat", "light", "stats")),
           Map.entry("alert.notify", List.of("alert", "reading", "container", "heat", "light")),
           Map.entry("germination", List.of("reading", "container", "heat", "stats")),
-          Map.entry("season", List.of("reading", "heat", "stats")),
+          Map.entry(
+              "season",
+              List.of("reading", "container", "heat", "light", "stats", "germination", "rollup")),
           Map.entry("exchange", List.of("reading", "germination")),
           Map.entry("alert.notify.channel", List.of("alert.notify")),
           Map.entry("ingest", List.of("reading", "series")),
@@ -75,7 +77,15 @@ class ArchitectureTest {
                   "reading", "container", "series", "heat", "light", "history", "alert", "rollup")),
           Map.entry(
               "rollup",
-              List.of("reading", "container", "series", "heat", "light", "history", "memo")),
+              List.of(
+                  "reading",
+                  "container",
+                  "series",
+                  "heat",
+                  "light",
+                  "history",
+                  "germination",
+                  "memo")),
           Map.entry("rollup.sqlite", and(DOMAIN, "rollup", "sqlite")),
           Map.entry("records", and(DOMAIN, "ingest", "alert.notify")),
           Map.entry("records.sqlite", and(DOMAIN, "records", "sqlite")),

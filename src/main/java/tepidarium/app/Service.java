@@ -232,7 +232,10 @@ public final class Service implements AutoCloseable {
                     seeds,
                     desk.notices(),
                     new SeasonRecords(records),
-                    new DayExtremesRecords(records))));
+                    new DayExtremesRecords(records),
+                    clock,
+                    config.timeZone(),
+                    config.site())));
     pagesAnswer.complete(null);
     MqttLink.prepare();
     link =

@@ -122,6 +122,11 @@ public final class Register {
         .toList();
   }
 
+  /** All openings of a container, in no order. */
+  public List<Opening> openings(ContainerId id) {
+    return snapshot.openings().stream().filter(opening -> opening.container().equals(id)).toList();
+  }
+
   /** Whether a suggested opening is already decided: it overlaps a recorded or declined one. */
   public boolean settled(Opening suggested) {
     return Stream.concat(snapshot.openings().stream(), snapshot.declined().stream())

@@ -223,6 +223,15 @@ public final class Course {
     return Duration.between(sownAt(), at).toMillis() / Freshness.MS_PER_DAY;
   }
 
+  /** Days from the sowing to each check, in order of time. */
+  public List<Double> checkDays() {
+    return steps.stream()
+        .map(Step::entry)
+        .filter(entry -> entry.act() instanceof Act.Checked)
+        .map(entry -> day(entry.at()))
+        .toList();
+  }
+
   /** Every group there ever was, as it is after the last entry. */
   public Collection<GroupState> groups() {
     return List.copyOf(groups.values());

@@ -1,7 +1,9 @@
 package tepidarium.heat;
 
+import java.time.Duration;
 import java.time.Instant;
 import org.jspecify.annotations.Nullable;
+import tepidarium.container.Opening;
 
 /**
  * A stretch outside one limit of the band.
@@ -23,4 +25,17 @@ public record Excursion(
     double hours,
     double worst,
     Instant worstAt,
-    double beyondHours) {}
+    double beyondHours) {
+  private static final Duration AROUND_OPENING = Duration.ofMinutes(10);
+
+  /**
+   * Whether it lies within an opening and the 10 min before and after it. Readings come some
+   * minutes apart, and a container needs some minutes to recover. The 10 min are common practice,
+   * no source. False while its end is not known.
+   */
+  public boolean isWithin(Opening opening) {
+    return end != null
+        && !start.isBefore(opening.span().from().minus(AROUND_OPENING))
+        && !end.isAfter(opening.span().to().plus(AROUND_OPENING));
+  }
+}

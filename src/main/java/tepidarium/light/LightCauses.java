@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import tepidarium.container.Opening;
+import tepidarium.reading.Span;
 
 /**
  * Tells where light came from. With a recorded opening it is one. While the sun is more than 6°
@@ -31,7 +33,18 @@ public final class LightCauses {
    *
    * @param opening whether a recorded opening overlaps it
    */
-  public record Seen(LightEvent event, LightShape shape, boolean opening) {}
+  public record Seen(LightEvent event, LightShape shape, boolean opening) {
+    /**
+     * An event with the openings of its container.
+     *
+     * @param openings recorded openings of the container, also those that do not overlap the event
+     */
+    public static Seen of(LightEvent event, LightShape shape, List<Opening> openings) {
+      Span span = event.span();
+      return new Seen(
+          event, shape, openings.stream().anyMatch(opening -> opening.span().overlaps(span)));
+    }
+  }
 
   /**
    * The sun in the middle of an event, at its lowest and highest, and how long it gave no light.

@@ -2,6 +2,7 @@ package tepidarium.light;
 
 import java.time.Instant;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.Span;
 
 /**
  * A stretch of light in a container that should be dark.
@@ -14,4 +15,9 @@ import org.jspecify.annotations.Nullable;
  * @param doseLuxHours the light integrated from start to end, lux·h
  */
 public record LightEvent(
-    Instant start, @Nullable Instant end, Instant lastSeen, double peakLux, double doseLuxHours) {}
+    Instant start, @Nullable Instant end, Instant lastSeen, double peakLux, double doseLuxHours) {
+  /** From its first to its last reading. */
+  public Span span() {
+    return new Span(start, lastSeen.plusMillis(1));
+  }
+}

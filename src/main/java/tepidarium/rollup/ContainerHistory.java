@@ -16,6 +16,7 @@ import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
+import tepidarium.container.Opening;
 import tepidarium.heat.BandTime;
 import tepidarium.heat.DegreeHours;
 import tepidarium.heat.Excursion;
@@ -29,11 +30,14 @@ import tepidarium.heat.TimeInBand;
 import tepidarium.heat.Warmth;
 import tepidarium.history.CalibratedReadings;
 import tepidarium.history.Downsampled;
+import tepidarium.light.LightCause;
+import tepidarium.light.LightCauses;
 import tepidarium.light.LightEvent;
 import tepidarium.light.LightEvents;
 import tepidarium.light.LightShape;
 import tepidarium.light.OpeningSign;
 import tepidarium.light.OpeningSigns;
+import tepidarium.light.Site;
 import tepidarium.memo.Memo;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
@@ -62,7 +66,21 @@ public final class ContainerHistory {
 
   /** Light over a span: the dose in lux·h, covered and uncovered time in ms, and the events. */
   public record LightSummary(
-      double luxHours, long coveredMs, long gapMs, List<LightEventDetail> events) {}
+      double luxHours, long coveredMs, long gapMs, List<LightEventDetail> events) {
+    /**
+     * The cause of each event, in their order.
+     *
+     * @param openings recorded openings of the container, at least those that overlap an event
+     * @param site null if it is not known
+     */
+    public List<LightCause> causes(List<Opening> openings, @Nullable Site site) {
+      return LightCauses.of(
+          events.stream()
+              .map(one -> LightCauses.Seen.of(one.event(), one.shape(), openings))
+              .toList(),
+          site);
+    }
+  }
 
   /**
    * An excursion with its heat loss.

@@ -11,7 +11,9 @@ import tepidarium.germination.Course;
 import tepidarium.germination.FractionEstimate;
 import tepidarium.germination.GerminationData;
 import tepidarium.germination.GerminationData.Fate;
+import tepidarium.germination.SeedJournal;
 import tepidarium.germination.SourceTrial;
+import tepidarium.germination.SowingFinder;
 import tepidarium.germination.Species;
 import tepidarium.reading.InvalidInput;
 import tepidarium.stats.IntervalLogRank;
@@ -20,11 +22,13 @@ import tepidarium.stats.ProportionDifference;
 
 /** Compares two sowings, or the heat sources that a species was sown on. */
 final class CompareRoutes {
-  private final SeedViews seeds;
+  private final SeedJournal journal;
+  private final SowingFinder sowings;
   private final Register register;
 
-  CompareRoutes(SeedViews seeds, Register register) {
-    this.seeds = seeds;
+  CompareRoutes(SeedJournal journal, SowingFinder sowings, Register register) {
+    this.journal = journal;
+    this.sowings = sowings;
     this.register = register;
   }
 
@@ -68,8 +72,8 @@ final class CompareRoutes {
     List<Long> asked = asked(ctx.queryParam("sowings"));
     long a = asked.get(0);
     long b = asked.get(1);
-    Course first = seeds.course(seeds.existing(a));
-    Course second = seeds.course(seeds.existing(b));
+    Course first = sowings.course(SeedViews.found(() -> sowings.existing(a)));
+    Course second = sowings.course(SeedViews.found(() -> sowings.existing(b)));
     ctx.json(
         new ComparisonAnswer(
             side(a, first),
@@ -83,8 +87,8 @@ final class CompareRoutes {
     if (id == null) {
       throw new InvalidInput("species", "is missing: name one, like species=pawpaw");
     }
-    Species species = SeedViews.found(() -> seeds.species(id));
-    List<Course> courses = seeds.sowingsOf(species).stream().map(seeds::course).toList();
+    Species species = SeedViews.found(() -> journal.species().existing(id));
+    List<Course> courses = sowings.of(species).stream().map(sowings::course).toList();
     List<SourcePairJson> pairs =
         SourceTrial.all(courses, this::heatSource).stream().map(this::pair).toList();
     ctx.json(new SourcesAnswer(species.id(), pairs));
@@ -102,7 +106,7 @@ final class CompareRoutes {
                 stratum ->
                     new LotOnBothJson(
                         stratum.lot(),
-                        seeds.lotName(stratum.lot()),
+                        sowings.lotName(stratum.lot()),
                         SourceSideJson.of(stratum.first()),
                         SourceSideJson.of(stratum.second())))
             .toList();
@@ -139,7 +143,7 @@ final class CompareRoutes {
 
   private static SideJson side(long sowing, Course course) {
     GerminationData data = course.data();
-    List<Double> days = GerminationRoutes.checkDays(course);
+    List<Double> days = course.checkDays();
     return new SideJson(
         sowing,
         FractionEstimate.of(data),

@@ -20,6 +20,7 @@ import tepidarium.germination.GroupId;
 import tepidarium.germination.GroupState;
 import tepidarium.germination.HeatPath;
 import tepidarium.germination.Sowing;
+import tepidarium.germination.SowingFinder;
 import tepidarium.germination.Species;
 import tepidarium.germination.Strand;
 import tepidarium.heat.HeatRule;
@@ -43,6 +44,7 @@ final class GerminationRoutes {
   private static final int REMEMBERED = 1_000;
 
   private final SeedViews seeds;
+  private final SowingFinder sowings;
   private final Register register;
   private final ContainerHistory history;
   private final Memo<Told, Fitted> fitted = new Memo<>(REMEMBERED);
@@ -55,8 +57,10 @@ final class GerminationRoutes {
 
   private record Model(TimeFamily family, List<Censored> intervals) {}
 
-  GerminationRoutes(SeedViews seeds, Register register, ContainerHistory history) {
+  GerminationRoutes(
+      SeedViews seeds, SowingFinder sowings, Register register, ContainerHistory history) {
     this.seeds = seeds;
+    this.sowings = sowings;
     this.register = register;
     this.history = history;
   }
@@ -127,14 +131,17 @@ final class GerminationRoutes {
 
   private void germination(Context ctx) {
     Sowing sowing = seeds.existing(SeedParams.number(ctx, "sowing"));
-    Course course = seeds.course(sowing);
-    Species species = seeds.species(course);
+    Course course = sowings.course(sowing);
+    Species species = sowings.species(course);
     HeatRule rule = species.heatRule();
     GerminationData data = course.data();
     int germinated = data.count(Fate.GERMINATED);
-    List<Double> days = checkDays(course);
+    List<Double> days = course.checkDays();
     Fitted fits =
-        fitted.answer(new Told(data, days, seeds.past(sowing, course, species)), this::fitted);
+        fitted.answer(
+            new Told(
+                data, days, sowings.earlier(sowing, species).stream().map(Course::data).toList()),
+            this::fitted);
     ctx.json(
         new GerminationAnswer(
             sowing.id(),
@@ -181,14 +188,6 @@ final class GerminationRoutes {
     return IntervalFit.of(new TimeModel(model.family(), true), model.intervals());
   }
 
-  static List<Double> checkDays(Course course) {
-    return course.steps().stream()
-        .map(Course.Step::entry)
-        .filter(entry -> entry.act() instanceof Act.Checked)
-        .map(entry -> course.day(entry.at()))
-        .toList();
-  }
-
   private static List<CheckJson> checks(Course course, HeatPath path, HeatRule rule) {
     List<CheckJson> checks = new ArrayList<>();
     int soFar = 0;
@@ -230,12 +229,12 @@ final class GerminationRoutes {
 
   private void path(Context ctx) {
     GroupId id = SeedParams.group(ctx);
-    Course course = seeds.course(seeds.existing(id.sowing()));
+    Course course = sowings.course(seeds.existing(id.sowing()));
     GroupState group = course.group(id);
     if (group == null) {
       throw new NotFound("there is no seed group " + id);
     }
-    Species species = seeds.species(course);
+    Species species = sowings.species(course);
     HeatRule rule = species.heatRule();
     HeatPath path = seeds.path(species);
     Instant now = seeds.now();

@@ -15,6 +15,7 @@ import tepidarium.germination.HeatOutlook;
 import tepidarium.germination.HeatPath;
 import tepidarium.germination.SeedJournal;
 import tepidarium.germination.Sowing;
+import tepidarium.germination.SowingFinder;
 import tepidarium.germination.Species;
 import tepidarium.germination.Trait;
 import tepidarium.heat.HeatRule;
@@ -26,6 +27,7 @@ final class HeatCourseRoutes {
 
   private final SeedJournal journal;
   private final SeedViews seeds;
+  private final SowingFinder sowingFinder;
 
   private final Memo<Counts, Told> sowings = new Memo<>(REMEMBERED);
   private final Memo<Pooled, ThermalTimeJson> pooled = new Memo<>(REMEMBERED);
@@ -45,8 +47,9 @@ final class HeatCourseRoutes {
   private record Pooled(
       String species, HeatRule rule, @Nullable Double optimum, List<HeatCounts.Row> rows) {}
 
-  HeatCourseRoutes(SeedJournal journal, SeedViews seeds) {
+  HeatCourseRoutes(SeedJournal journal, SeedViews seeds, SowingFinder sowingFinder) {
     this.journal = journal;
+    this.sowingFinder = sowingFinder;
     this.seeds = seeds;
   }
 
@@ -57,26 +60,23 @@ final class HeatCourseRoutes {
 
   private void heatCourse(Context ctx) {
     Sowing sowing = seeds.existing(SeedParams.number(ctx, "sowing"));
-    Course course = seeds.course(sowing);
-    Species species = seeds.species(course);
+    Course course = sowingFinder.course(sowing);
+    Species species = sowingFinder.species(course);
     HeatRule rule = species.heatRule();
     Instant now = seeds.now();
     HeatPath path = seeds.path(species);
     HeatCounts counts = new HeatCounts(List.of(course), path, rule.ceilingC());
     Told told =
         sowings.answer(
-            new Counts(
-                rule.baseC(),
-                counts.above(rule.baseC()),
-                past(sowing, course, species, path, rule)),
+            new Counts(rule.baseC(), counts.above(rule.baseC()), past(sowing, species, path, rule)),
             Told::of);
     HeatOutlook outlook = HeatOutlook.of(course, counts, rule.baseC(), told.needs(), now);
     ctx.json(HeatCourseJson.of(sowing.id(), species.id(), rule, counts, told.fit(), outlook, now));
   }
 
   private List<List<HeatCounts.Row>> past(
-      Sowing sowing, Course course, Species species, HeatPath path, HeatRule rule) {
-    return seeds.pastCourses(sowing, course, species).stream()
+      Sowing sowing, Species species, HeatPath path, HeatRule rule) {
+    return sowingFinder.earlier(sowing, species).stream()
         .map(other -> new HeatCounts(List.of(other), path, rule.ceilingC()))
         .map(counts -> counts.above(rule.baseC()))
         .toList();
@@ -85,8 +85,8 @@ final class HeatCourseRoutes {
   private void thermalTime(Context ctx) {
     String id = ctx.pathParam("species");
     Species species = SeedViews.found(() -> journal.species().existing(id));
-    List<Sowing> all = seeds.sowingsOf(species);
-    List<Course> courses = all.stream().map(seeds::course).toList();
+    List<Sowing> all = sowingFinder.of(species);
+    List<Course> courses = all.stream().map(sowingFinder::course).toList();
     HeatRule rule = species.heatRule();
     HeatCounts counts = new HeatCounts(courses, seeds.path(species), rule.ceilingC());
     Double optimum = species.value(Trait.OPTIMUM);

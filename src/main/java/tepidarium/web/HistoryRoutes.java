@@ -10,7 +10,6 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.AlertKind;
 import tepidarium.container.Container;
@@ -24,9 +23,7 @@ import tepidarium.heat.SensorError;
 import tepidarium.history.CalibratedReadings;
 import tepidarium.history.Downsampled;
 import tepidarium.light.LightCause;
-import tepidarium.light.LightCauses;
 import tepidarium.light.LightEvent;
-import tepidarium.light.Site;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Span;
@@ -44,7 +41,6 @@ final class HistoryRoutes {
   private static final int LONGEST_DAYS = 7_500;
 
   private static final double MS_PER_HOUR = 3_600_000.0;
-  private static final Duration AROUND_OPENING = Duration.ofMinutes(10);
 
   private final Register register;
   private final CalibratedReadings calibrated;
@@ -226,38 +222,16 @@ final class HistoryRoutes {
             told.luxHours(),
             told.coveredMs() / MS_PER_HOUR,
             told.gapMs() / MS_PER_HOUR,
-            lightEvents(told.events(), container.id())));
+            lightEvents(told, container.id())));
   }
 
-  private List<LightEventJson> lightEvents(
-      List<ContainerHistory.LightEventDetail> lit, ContainerId id) {
-    List<LightCause> causes = causes(lit, event -> isOpening(event, id), views.site());
+  private List<LightEventJson> lightEvents(ContainerHistory.LightSummary light, ContainerId id) {
+    List<LightCause> causes = light.causes(register.openings(id), views.site());
     List<LightEventJson> events = new ArrayList<>();
-    for (int i = 0; i < lit.size(); i++) {
-      events.add(lightEvent(lit.get(i), causes.get(i)));
+    for (int i = 0; i < causes.size(); i++) {
+      events.add(lightEvent(light.events().get(i), causes.get(i)));
     }
     return events;
-  }
-
-  /** Why it was light, event by event, where it is known which of them were openings. */
-  static List<LightCause> causes(
-      List<ContainerHistory.LightEventDetail> lit,
-      Predicate<LightEvent> isOpening,
-      @Nullable Site site) {
-    List<LightCauses.Seen> seen =
-        lit.stream()
-            .map(one -> new LightCauses.Seen(one.event(), one.shape(), isOpening.test(one.event())))
-            .toList();
-    return LightCauses.of(seen, site);
-  }
-
-  /** The stretch in which it was seen to be light. */
-  static Span seen(LightEvent event) {
-    return new Span(event.start(), event.lastSeen().plusMillis(1));
-  }
-
-  private boolean isOpening(LightEvent event, ContainerId id) {
-    return !register.openings(id, seen(event)).isEmpty();
   }
 
   private static LightEventJson lightEvent(
@@ -286,15 +260,12 @@ final class HistoryRoutes {
     told.put("dry", history.dry(container, span));
     Map<String, LimitJson> limits = new LinkedHashMap<>();
     List<ExcursionJson> excursions = new ArrayList<>();
+    List<Opening> openings = register.openings(container.id());
     told.forEach(
         (kind, limit) -> {
           limits.put(kind, limit(limit));
-          limit
-              .excursions()
-              .forEach(
-                  out ->
-                      excursions.add(
-                          excursion(kind, out, duringOpening(container.id(), kind, out))));
+          List<Opening> explaining = expectedWhileOpen(kind) ? openings : List.of();
+          limit.excursions().forEach(out -> excursions.add(excursion(kind, out, explaining)));
         });
     excursions.sort(Comparator.comparing(ExcursionJson::start));
     ctx.json(
@@ -316,34 +287,13 @@ final class HistoryRoutes {
         time.coveredMs() / MS_PER_HOUR);
   }
 
-  /**
-   * Whether opening the container brought it about by design: it lies within a recorded opening and
-   * the minutes around it, as readings come some minutes apart and a container needs some to
-   * recover.
-   */
-  private boolean duringOpening(ContainerId id, String kind, ContainerHistory.ExcursionDetail out) {
-    Instant end = out.excursion().end();
-    boolean byDesign = AlertKind.ofKey(kind).filter(AlertKind::expectedWhileOpen).isPresent();
-    if (!byDesign || end == null) {
-      return false;
-    }
-    return register.openings(id, around(out.excursion().start(), end)).stream()
-        .anyMatch(open -> explains(open, out.excursion()));
-  }
-
-  private static Span around(Instant start, Instant end) {
-    return new Span(start.minus(AROUND_OPENING), end.plus(AROUND_OPENING));
-  }
-
-  /** Whether an excursion lies within an opening and the minutes around it. */
-  static boolean explains(Opening opening, Excursion excursion) {
-    Instant end = excursion.end();
-    Span around = around(opening.span().from(), opening.span().to());
-    return end != null && !excursion.start().isBefore(around.from()) && !end.isAfter(around.to());
+  /** Whether a limit is expected to be exceeded while the container is open for a check. */
+  private static boolean expectedWhileOpen(String kind) {
+    return AlertKind.ofKey(kind).filter(AlertKind::expectedWhileOpen).isPresent();
   }
 
   private static ExcursionJson excursion(
-      String kind, ContainerHistory.ExcursionDetail out, boolean duringOpening) {
+      String kind, ContainerHistory.ExcursionDetail out, List<Opening> openings) {
     Excursion excursion = out.excursion();
     return new ExcursionJson(
         kind,
@@ -353,6 +303,6 @@ final class HistoryRoutes {
         excursion.worst(),
         excursion.worstAt(),
         out.degreeHoursLost(),
-        duringOpening);
+        openings.stream().anyMatch(excursion::isWithin));
   }
 }

@@ -10,23 +10,16 @@ import io.javalin.http.HttpStatus;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import tepidarium.container.ContainerId;
-import tepidarium.container.Register;
 import tepidarium.germination.Contradiction;
-import tepidarium.germination.SeedJournal;
-import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
-import tepidarium.rollup.ContainerHistory;
-import tepidarium.season.ContainerResult;
 import tepidarium.season.EarlierSeason;
 import tepidarium.season.KeptSeason;
 import tepidarium.season.SeasonHeat;
 import tepidarium.season.SeasonReport;
+import tepidarium.season.SeasonReporter;
 import tepidarium.season.SeasonStore;
-import tepidarium.season.SowingResult;
 import tepidarium.season.SpeciesResult;
 
 /** The report of a season, and the seasons that were kept. */
@@ -39,29 +32,14 @@ final class SeasonRoutes {
   private static final ObjectMapper KEPT =
       Json.MAPPER.copy().disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES);
 
-  private final Register register;
-  private final CalibratedReadings calibrated;
-  private final ContainerHistory history;
-  private final Views views;
-  private final SeedJournal journal;
-  private final SeedViews seeds;
+  private final SeasonReporter reporter;
   private final SeasonStore store;
+  private final Views views;
 
-  SeasonRoutes(
-      Register register,
-      CalibratedReadings calibrated,
-      ContainerHistory history,
-      Views views,
-      SeedJournal journal,
-      SeedViews seeds,
-      SeasonStore store) {
-    this.register = register;
-    this.calibrated = calibrated;
-    this.history = history;
-    this.views = views;
-    this.journal = journal;
-    this.seeds = seeds;
+  SeasonRoutes(SeasonReporter reporter, SeasonStore store, Views views) {
+    this.reporter = reporter;
     this.store = store;
+    this.views = views;
   }
 
   record KeepBody(
@@ -201,35 +179,17 @@ final class SeasonRoutes {
   private Instant usualFrom(Instant to, List<KeptSeason> kept) {
     Instant end = kept.isEmpty() ? Instant.EPOCH : kept.get(0).span().to();
     Instant otherwise = kept.isEmpty() ? to.minus(WITHOUT_SOWINGS) : kept.get(0).span().from();
-    return journal.sowings().stream()
-        .map(sowing -> seeds.course(sowing).sownAt())
-        .filter(sown -> !sown.isBefore(end) && sown.isBefore(to))
-        .min(Instant::compareTo)
-        .orElse(otherwise);
+    Instant first = reporter.firstSowing(end, to);
+    return first == null ? otherwise : first;
   }
 
   private SeasonReport report(Span span, List<KeptSeason> kept) {
-    SeasonContainers places =
-        new SeasonContainers(
-            register, calibrated, history, span, views.now(), views.zone(), views.site());
-    SeasonSowings sown = new SeasonSowings(journal, seeds, register, span);
-    Set<ContainerId> withSeeds = sown.containers();
-    List<SowingResult> sowings = sown.results(places);
-    List<ContainerResult> containers = places.results(withSeeds);
-    List<EarlierSeason.Figures> before =
+    List<EarlierSeason.Figures> earlier =
         kept.stream()
             .filter(season -> !season.span().to().isAfter(span.from()))
             .limit(MOST_COMPARED)
             .map(SeasonRoutes::figures)
             .toList();
-    return SeasonReport.of(
-        span.from(),
-        span.to(),
-        sowings,
-        sown.earlier(),
-        containers,
-        places.heat(withSeeds),
-        places.sources(),
-        before);
+    return reporter.report(span, views.now(), earlier);
   }
 }

@@ -1,7 +1,6 @@
 package tepidarium.web;
 
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,7 +14,6 @@ import tepidarium.germination.Course;
 import tepidarium.germination.Dose;
 import tepidarium.germination.Entry;
 import tepidarium.germination.Freshness;
-import tepidarium.germination.GerminationData;
 import tepidarium.germination.GroupState;
 import tepidarium.germination.HeatPath;
 import tepidarium.germination.Lot;
@@ -23,19 +21,21 @@ import tepidarium.germination.LotDetails;
 import tepidarium.germination.NextCheck;
 import tepidarium.germination.SeedJournal;
 import tepidarium.germination.Sowing;
+import tepidarium.germination.SowingFinder;
 import tepidarium.germination.Species;
-import tepidarium.germination.Trait;
 import tepidarium.germination.Viability;
 import tepidarium.series.StoreException;
 
 /** Puts together what the API shows of lots, sowings and seed groups. */
 final class SeedViews {
   private final SeedJournal journal;
+  private final SowingFinder sowings;
   private final ContainerWarmth warmth;
   private final Views views;
 
-  SeedViews(SeedJournal journal, ContainerWarmth warmth, Views views) {
+  SeedViews(SeedJournal journal, SowingFinder sowings, ContainerWarmth warmth, Views views) {
     this.journal = journal;
+    this.sowings = sowings;
     this.warmth = warmth;
     this.views = views;
   }
@@ -54,7 +54,7 @@ final class SeedViews {
   }
 
   SeedJson.LotJson lot(Lot lot) {
-    return lot(lot, viability(journal.species().existing(lot.details().species())));
+    return lot(lot, sowings.viability(journal.species().existing(lot.details().species())));
   }
 
   /** All lots, with the viability of each species worked out once. */
@@ -66,7 +66,8 @@ final class SeedViews {
                 lot(
                     lot,
                     bySpecies.computeIfAbsent(
-                        lot.details().species(), id -> viability(journal.species().existing(id)))))
+                        lot.details().species(),
+                        id -> sowings.viability(journal.species().existing(id)))))
         .toList();
   }
 
@@ -90,79 +91,9 @@ final class SeedViews {
         now == null ? null : ViabilityJson.PointJson.of(now));
   }
 
-  /** How germination of a species falls with the days since gathering, by its own sowings. */
-  Viability viability(Species species) {
-    List<Viability.Kept> kept = new ArrayList<>();
-    for (Sowing sowing : sowingsOf(species)) {
-      Course course = course(sowing);
-      long lot = course.sowing().lot();
-      journal
-          .lots()
-          .find(lot)
-          .map(found -> Freshness.daysBetween(found.details().gatheredAt(), course.sownAt()))
-          .filter(days -> days >= 0)
-          .ifPresent(days -> kept.add(new Viability.Kept(lot, days, course)));
-    }
-    return Viability.of(kept, species.value(Trait.GIVE_UP_DAYS));
-  }
-
+  /** A sowing by its number; not found if there is none. */
   Sowing existing(long id) {
-    return journal
-        .sowing(id)
-        .filter(sowing -> sowing.course() != null)
-        .orElseThrow(() -> new NotFound("there is no sowing " + id));
-  }
-
-  Course course(Sowing sowing) {
-    Course course = sowing.course();
-    if (course == null) {
-      throw new NotFound("sowing " + sowing.id() + " was withdrawn");
-    }
-    return course;
-  }
-
-  Species species(Course course) {
-    long lot = course.sowing().lot();
-    return journal
-        .lots()
-        .find(lot)
-        .map(found -> journal.species().existing(found.details().species()))
-        .orElseThrow(() -> new NotFound("there is no seed lot " + lot));
-  }
-
-  /**
-   * A species by its id.
-   *
-   * @throws NoSuchElementException where there is none
-   */
-  Species species(String id) {
-    return journal.species().existing(id);
-  }
-
-  /** What the grower calls a lot; null where it has no name. */
-  @Nullable String lotName(long lot) {
-    return journal.lots().find(lot).map(found -> found.details().name()).orElse(null);
-  }
-
-  /** What the checks told of the sowings of this species that were sown before. */
-  List<GerminationData> past(Sowing sowing, Course course, Species species) {
-    return pastCourses(sowing, course, species).stream().map(Course::data).toList();
-  }
-
-  /** The sowings of this species that were sown before, in the order of their numbers. */
-  List<Course> pastCourses(Sowing sowing, Course course, Species species) {
-    return sowingsOf(species).stream()
-        .filter(other -> other.id() != sowing.id())
-        .map(this::course)
-        .filter(other -> other.sownAt().isBefore(course.sownAt()))
-        .toList();
-  }
-
-  /** All sowings of a species, in the order of their numbers. */
-  List<Sowing> sowingsOf(Species species) {
-    return journal.sowings().stream()
-        .filter(sowing -> species(course(sowing)).id().equals(species.id()))
-        .toList();
+    return found(() -> sowings.existing(id));
   }
 
   /** Adds up the heat of seeds of a species, for one request. */
@@ -171,8 +102,8 @@ final class SeedViews {
   }
 
   SeedJson.SowingJson sowing(Sowing sowing) {
-    Course course = course(sowing);
-    Species species = species(course);
+    Course course = sowings.course(sowing);
+    Species species = sowings.species(course);
     HeatPath path = path(species);
     List<SeedJson.GroupJson> groups =
         course.groups().stream().map(group -> group(course, species, group, path)).toList();

@@ -7,16 +7,19 @@ import java.util.NoSuchElementException;
 import tepidarium.germination.Lot;
 import tepidarium.germination.LotDetails;
 import tepidarium.germination.SeedJournal;
+import tepidarium.germination.SowingFinder;
 import tepidarium.germination.Species;
 import tepidarium.reading.InvalidInput;
 
 /** Species profiles and seed lots. */
 final class SpeciesRoutes {
   private final SeedJournal journal;
+  private final SowingFinder sowings;
   private final SeedViews seeds;
 
-  SpeciesRoutes(SeedJournal journal, SeedViews seeds) {
+  SpeciesRoutes(SeedJournal journal, SowingFinder sowings, SeedViews seeds) {
     this.journal = journal;
+    this.sowings = sowings;
     this.seeds = seeds;
   }
 
@@ -61,7 +64,7 @@ final class SpeciesRoutes {
   private void viability(Context ctx) {
     String id = ctx.pathParam("species");
     Species species = SeedViews.found(() -> journal.species().existing(id));
-    ctx.json(ViabilityJson.of(species.id(), seeds.viability(species)));
+    ctx.json(ViabilityJson.of(species.id(), sowings.viability(species)));
   }
 
   private void lots(Context ctx) {

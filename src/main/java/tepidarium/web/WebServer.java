@@ -8,6 +8,8 @@ import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
 import io.javalin.json.JavalinJackson;
 import java.io.IOException;
+import java.time.Clock;
+import java.time.ZoneId;
 import java.util.Collection;
 import java.util.Map;
 import java.util.UUID;
@@ -18,6 +20,7 @@ import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.server.handler.MinimumDataRateHandler;
 import org.eclipse.jetty.util.VirtualThreads;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.alert.AlertRules;
@@ -27,12 +30,16 @@ import tepidarium.alert.notify.Notifier;
 import tepidarium.container.Register;
 import tepidarium.germination.Contradiction;
 import tepidarium.germination.SeedJournal;
+import tepidarium.germination.SowingFinder;
 import tepidarium.heat.DayExtremesStore;
 import tepidarium.history.CalibratedReadings;
 import tepidarium.ingest.RejectLog;
+import tepidarium.light.Site;
 import tepidarium.live.Watch;
 import tepidarium.reading.InvalidInput;
 import tepidarium.rollup.ContainerHistory;
+import tepidarium.rollup.RollupWarmth;
+import tepidarium.season.SeasonReporter;
 import tepidarium.season.SeasonStore;
 import tepidarium.series.StoreException;
 
@@ -66,7 +73,10 @@ public final class WebServer implements AutoCloseable {
       SeedJournal seeds,
       Notices notices,
       SeasonStore seasons,
-      DayExtremesStore dayExtremes) {}
+      DayExtremesStore dayExtremes,
+      Clock clock,
+      ZoneId zone,
+      @Nullable Site site) {}
 
   /**
    * Loads most of what a server needs, so that this can be done beside something else at a start;
@@ -176,24 +186,19 @@ public final class WebServer implements AutoCloseable {
 
   private static void addSeedRoutes(RoutesConfig routes, Parts parts) {
     SeedJournal journal = parts.seeds();
-    MeasuredWarmth warmth =
-        new MeasuredWarmth(parts.register(), parts.calibrated(), parts.history());
-    SeedViews seeds = new SeedViews(journal, warmth, parts.views());
-    new SpeciesRoutes(journal, seeds).add(routes);
+    RollupWarmth warmth = new RollupWarmth(parts.register(), parts.calibrated(), parts.history());
+    SowingFinder sowings = new SowingFinder(journal);
+    SeedViews seeds = new SeedViews(journal, sowings, warmth, parts.views());
+    new SpeciesRoutes(journal, sowings, seeds).add(routes);
     new SowingRoutes(journal, seeds).add(routes);
-    new GerminationRoutes(seeds, parts.register(), parts.history()).add(routes);
-    new HeatCourseRoutes(journal, seeds).add(routes);
-    new CompareRoutes(seeds, parts.register()).add(routes);
+    new GerminationRoutes(seeds, sowings, parts.register(), parts.history()).add(routes);
+    new HeatCourseRoutes(journal, seeds, sowings).add(routes);
+    new CompareRoutes(journal, sowings, parts.register()).add(routes);
     new TallyRoutes(journal, parts.register(), seeds, parts.views()).add(routes);
-    new SeasonRoutes(
-            parts.register(),
-            parts.calibrated(),
-            parts.history(),
-            parts.views(),
-            journal,
-            seeds,
-            parts.seasons())
-        .add(routes);
+    SeasonReporter reporter =
+        new SeasonReporter(
+            parts.register(), parts.history(), warmth, sowings, parts.zone(), parts.site());
+    new SeasonRoutes(reporter, parts.seasons(), parts.views()).add(routes);
   }
 
   /** How each kind of exception is answered. */

@@ -66,7 +66,8 @@ class ApiDescriptionTest {
   private static Set<Operation> routes() {
     WebServer.Parts nothing =
         new WebServer.Parts(
-            null, null, null, null, null, null, null, null, null, null, null, null, null);
+            null, null, null, null, null, null, null, null, null, null, null, null, null, null,
+            null, null);
     try (LiveStream live = new LiveStream(null, null)) {
       Javalin server =
           Javalin.create(

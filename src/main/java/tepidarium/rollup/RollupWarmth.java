@@ -1,4 +1,4 @@
-package tepidarium.web;
+package tepidarium.rollup;
 
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.Band;
@@ -11,15 +11,14 @@ import tepidarium.heat.HeatSum;
 import tepidarium.heat.Warmth;
 import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.Span;
-import tepidarium.rollup.ContainerHistory;
 
-/** Reads the warmth of containers from their readings. */
-final class MeasuredWarmth implements ContainerWarmth {
+/** Reads the temperatures of containers from the hourly rollups. Thread-safe. */
+public final class RollupWarmth implements ContainerWarmth {
   private final Register register;
   private final CalibratedReadings calibrated;
   private final ContainerHistory history;
 
-  MeasuredWarmth(Register register, CalibratedReadings calibrated, ContainerHistory history) {
+  public RollupWarmth(Register register, CalibratedReadings calibrated, ContainerHistory history) {
     this.register = register;
     this.calibrated = calibrated;
     this.history = history;

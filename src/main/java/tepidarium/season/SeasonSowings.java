@@ -1,4 +1,4 @@
-package tepidarium.web;
+package tepidarium.season;
 
 import java.time.Instant;
 import java.util.Collections;
@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -24,36 +25,32 @@ import tepidarium.germination.GerminationData;
 import tepidarium.germination.GerminationData.Fate;
 import tepidarium.germination.GroupState;
 import tepidarium.germination.HeatPath;
-import tepidarium.germination.SeedJournal;
 import tepidarium.germination.Sowing;
+import tepidarium.germination.SowingFinder;
 import tepidarium.germination.Species;
 import tepidarium.germination.Strand;
 import tepidarium.heat.HeatRule;
 import tepidarium.reading.Span;
-import tepidarium.season.Interval;
-import tepidarium.season.SowingResult;
 import tepidarium.stats.Proportion;
 
 /** What became of the sowings of a season by its end. Made for one report. */
 final class SeasonSowings {
-  private final SeedJournal journal;
-  private final SeedViews seeds;
+  private final SowingFinder sowings;
   private final Register register;
   private final Span season;
   private final Map<String, HeatPath> paths = new HashMap<>();
 
-  SeasonSowings(SeedJournal journal, SeedViews seeds, Register register, Span season) {
-    this.journal = journal;
-    this.seeds = seeds;
+  SeasonSowings(SowingFinder sowings, Register register, Span season) {
+    this.sowings = sowings;
     this.register = register;
     this.season = season;
   }
 
   /** Those sown in the season, as they were at its end. */
   List<SowingResult> results(ContainerWarmth warmth) {
-    return journal.sowings().stream()
-        .filter(sowing -> season.contains(seeds.course(sowing).sownAt()))
-        .sorted(Comparator.comparing(sowing -> seeds.course(sowing).sownAt()))
+    return sowings.all().stream()
+        .filter(sowing -> season.contains(sowings.course(sowing).sownAt()))
+        .sorted(Comparator.comparing(sowing -> sowings.course(sowing).sownAt()))
         .map(sowing -> result(sowing, warmth))
         .toList();
   }
@@ -61,8 +58,8 @@ final class SeasonSowings {
   /** How many were sown before and still had seeds in a container when it began. */
   int earlier() {
     return (int)
-        journal.sowings().stream()
-            .map(seeds::course)
+        sowings.all().stream()
+            .map(sowings::course)
             .filter(course -> course.sownAt().isBefore(season.from()))
             .filter(
                 course -> course.at(season.from()).values().stream().anyMatch(g -> g.living() > 0))
@@ -72,8 +69,8 @@ final class SeasonSowings {
   /** In which seeds lay at some time of the season. */
   Set<ContainerId> containers() {
     Set<ContainerId> found = new HashSet<>();
-    for (Sowing sowing : journal.sowings()) {
-      for (GroupState group : seeds.course(sowing).groups()) {
+    for (Sowing sowing : sowings.all()) {
+      for (GroupState group : sowings.course(sowing).groups()) {
         group.strands().forEach(strand -> addLegs(found, strand, group.endedAt()));
       }
     }
@@ -91,14 +88,14 @@ final class SeasonSowings {
   }
 
   private SowingResult result(Sowing sowing, ContainerWarmth warmth) {
-    Course course = seeds.course(sowing).until(season.to());
-    Species species = seeds.species(course);
+    Course course = sowings.course(sowing).until(season.to());
+    Species species = sowings.species(course);
     HeatRule rule = species.heatRule();
     GerminationData data = course.data();
     int germinated = data.count(Fate.GERMINATED);
     Proportion fraction = data.lookedAt() == 0 ? null : new Proportion(germinated, data.lookedAt());
     Double watched = data.remainingWatchedDays();
-    List<Double> checks = GerminationRoutes.checkDays(course);
+    List<Double> checks = course.checkDays();
     Double lastCheck = checks.isEmpty() ? null : Collections.max(checks);
     String name = course.sowing().name();
     return new SowingResult(
@@ -138,7 +135,10 @@ final class SeasonSowings {
     }
     return counts.entrySet().stream()
         .sorted(Map.Entry.<CullReason, Integer>comparingByValue().reversed())
-        .map(e -> new SowingResult.CulledFor(SeedJson.lower(e.getKey()), e.getValue()))
+        .map(
+            e ->
+                new SowingResult.CulledFor(
+                    e.getKey().name().toLowerCase(Locale.ROOT), e.getValue()))
         .toList();
   }
 

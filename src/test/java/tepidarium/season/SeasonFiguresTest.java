@@ -1,4 +1,4 @@
-package tepidarium.web;
+package tepidarium.season;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
@@ -17,8 +17,7 @@ import tepidarium.germination.Shelf;
 import tepidarium.heat.HeatRule;
 import tepidarium.reading.Span;
 import tepidarium.rollup.Bench;
-import tepidarium.season.ContainerResult;
-import tepidarium.season.SowingResult;
+import tepidarium.rollup.RollupWarmth;
 
 /**
  * Figures of the season report, each worked out by hand from a day of readings every 10 min: 30 °C,
@@ -46,7 +45,13 @@ class SeasonFiguresTest {
     Span day = new Span(Bench.START, Bench.START.plusSeconds(24 * HOUR));
     SeasonContainers containers =
         new SeasonContainers(
-            bench.register, bench.calibrated, bench.history, day, day.to(), ZoneOffset.UTC, null);
+            bench.register,
+            bench.history,
+            new RollupWarmth(bench.register, bench.calibrated, bench.history),
+            day,
+            day.to(),
+            ZoneOffset.UTC,
+            null);
     return containers.results(Set.of()).get(0);
   }
 
