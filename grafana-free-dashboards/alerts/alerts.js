@@ -1,18 +1,19 @@
 // The Alerts page: what is open, what was put aside, what was, how the alerts do, and what was sent.
 
+import { isOpen } from '../shared/alert-words.js';
 import { api } from '../shared/api.js';
-import { byId, h, problemBox, setOptions, setText, whileBusy } from '../shared/dom.js';
 import { announceChange } from '../shared/attention.js';
 import { now } from '../shared/clock.js';
-import { drawFigures, drawNotices, drawNotifiers } from './figures.js';
-import { drawHistory, drawOpen, historyChoices, narrowed } from './lists.js';
-import { tellingWords } from './words.js';
+import { byId, setOptions, setText } from '../shared/dom.js';
+import { replaceAll } from '../shared/maps.js';
 import { startPage, untilItWorks } from '../shared/page.js';
-import { permission, setTellsHere, tellsHere } from '../shared/tell-here.js';
-import { isOpen } from '../shared/words.js';
-import { setWho, who } from '../shared/who.js';
+import { showProblem } from '../shared/trouble.js';
+import { drawFigures, drawNotices, drawNotifiers } from './figures.js';
+import { drawHistory, historyChoices, narrowed } from './history.js';
+import { drawOpen } from './lists.js';
+import { TABS, makeTabs, showTab, tab } from './tabs.js';
+import { makeTelling, makeWho } from './telling.js';
 
-const TABS = { open: 'Open', shelved: 'Shelved', history: 'History', figures: 'Figures', notices: 'Notices' };
 const LOOK_AGAIN_MS = 15_000;
 const TOGETHER_MS = 300;
 const DAY_MS = 86_400_000;
@@ -35,7 +36,7 @@ startPage({
     notice: loadTabSoon,
   },
 });
-makeTabs();
+makeTabs(() => loadTab().catch(showTrouble));
 makeTelling();
 makeWho();
 for (const id of ['past-container', 'past-kind']) byId(id).addEventListener('change', drawPast);
@@ -52,6 +53,7 @@ async function begin() {
   ready = true;
   byId('loading').remove();
   showTab();
+  loadTab().catch(showTrouble);
   setInterval(draw, LOOK_AGAIN_MS);
 }
 
@@ -62,8 +64,7 @@ async function load() {
 
 async function loadOpen() {
   const [open, shelved] = await Promise.all([api.alerts('open'), api.alerts('shelved')]);
-  alerts.clear();
-  for (const alert of [...open, ...shelved]) alerts.set(alert.id, alert);
+  replaceAll(alerts, [...open, ...shelved], (one) => one.id);
   draw();
   byId('trouble').replaceChildren();
 }
@@ -127,51 +128,6 @@ function loadTabSoon() {
   }, TOGETHER_MS);
 }
 
-const tab = () => (location.hash.slice(1) in TABS ? location.hash.slice(1) : 'open');
-
-function makeTabs() {
-  byId('tabs').append(
-    h(
-      'ul',
-      {},
-      Object.entries(TABS).map(([key, title]) => h('li', {}, h('a', { id: `tab-${key}`, href: `#${key}` }, title))),
-    ),
-  );
-  globalThis.addEventListener('hashchange', showTab);
-}
-
-function showTab() {
-  for (const key of Object.keys(TABS)) {
-    byId(`part-${key}`).hidden = key !== tab();
-    if (key === tab()) byId(`tab-${key}`).setAttribute('aria-current', 'true');
-    else byId(`tab-${key}`).removeAttribute('aria-current');
-  }
-  loadTab().catch(showTrouble);
-}
-
-function makeTelling() {
-  const button = byId('tell');
-  const show = () => {
-    setText(button, tellsHere() ? 'Keep quiet on this device' : 'Tell me on this device');
-    setText(byId('telling'), tellingWords(tellsHere(), permission()));
-  };
-  button.addEventListener('click', () =>
-    whileBusy(button, null, async () => {
-      const wanted = setTellsHere(!tellsHere());
-      show();
-      await wanted;
-      show();
-    }),
-  );
-  show();
-}
-
-function makeWho() {
-  byId('who').value = who() ?? '';
-  byId('who').addEventListener('change', () => setWho(byId('who').value));
-}
-
 function showTrouble(problem) {
-  const box = [problemBox(problem), problem.unreachable ? 'Trying again by itself.' : ''];
-  (byId('loading') ?? byId('trouble')).replaceChildren(...box);
+  showProblem(byId('loading') ?? byId('trouble'), problem);
 }

@@ -3,21 +3,12 @@
 import { api } from '../shared/api.js';
 import { h, reconcile, setText, table, whileBusy } from '../shared/dom.js';
 import * as f from '../shared/format.js';
-import { containerLink } from '../shared/card.js';
+import * as t from '../shared/time-format.js';
+import { containerLink } from '../shared/container-link.js';
 import { now } from '../shared/clock.js';
-import {
-  deliveryWords,
-  failedFirst,
-  groupMarks,
-  hasFailed,
-  hintWords,
-  notifierTitle,
-  notifierWords,
-  rateWords,
-  testWords,
-  troubleWords,
-} from './words.js';
-import { conditionOf } from '../shared/words.js';
+import { deliveryWords, failedFirst, hasFailed, notifierTitle, notifierWords, testWords } from './notice-words.js';
+import { groupMarks, hintWords, rateWords, troubleWords } from './words.js';
+import { conditionOf } from '../shared/conditions.js';
 
 const MOST_NOTICES = 100;
 
@@ -130,7 +121,7 @@ export function drawNotices(list, notices) {
       ),
     (item, sent) => {
       item.classList.toggle('failed', hasFailed(sent));
-      setText(item.querySelector('.when'), f.stamp(sent.notice.createdAt, now()));
+      setText(item.querySelector('.when'), t.stamp(sent.notice.createdAt, now()));
       reconcile(
         item.querySelector('.deliveries'),
         sent.deliveries,

@@ -1,18 +1,20 @@
 // Open and shelved alerts with what can be done about each, and the history.
 
 import { api } from '../shared/api.js';
-import { h, problemBox, reconcile, setText, whileBusy } from '../shared/dom.js';
 import { updateAlert } from '../shared/attention.js';
-import { containerLink } from '../shared/card.js';
+import { containerLink } from '../shared/container-link.js';
 import { now } from '../shared/clock.js';
-import { historyLine, newestFirst, readMinutes, transitionTime, transitionWords } from './words.js';
-import { alertDetail, byUrgency, conditionOf, isOpen, isShelved } from '../shared/words.js';
+import { h, problemBox, reconcile, setText, whileBusy } from '../shared/dom.js';
+import { alertDetail, byUrgency, isOpen, isShelved } from '../shared/alert-words.js';
+import { conditionOf } from '../shared/conditions.js';
+import { historyTime } from './history.js';
+import { readMinutes } from './words.js';
 
 const USUAL_MINUTES = 60;
-const MOST_SHOWN = 100;
+export const MOST_SHOWN = 100;
 
-const nameOf = (alert) => alert.containerName ?? alert.container;
-const title = (alert) =>
+export const nameOf = (alert) => alert.containerName ?? alert.container;
+export const title = (alert) =>
   h(
     'p',
     { class: 'alert-title' },
@@ -142,71 +144,4 @@ function updateShelved(item, alert) {
     item.querySelector('.standing'),
     `Shelved until ${historyTime(until)}${alert.shelvedBy ? ` by ${alert.shelvedBy}` : ''}; comes back by itself.`,
   );
-}
-
-const historyTime = (date) => transitionTime({ at: date.toISOString(), recordedAt: date.toISOString() }, now());
-
-const different = (pairs) =>
-  [...new Map(pairs)].map(([value, text]) => ({ value, text })).sort((a, b) => a.text.localeCompare(b.text));
-
-/** What the history can be narrowed down to: the containers and the kinds that are in it. */
-export const historyChoices = (alerts) => ({
-  container: [{ value: '', text: 'All' }, ...different(alerts.map((alert) => [alert.container, nameOf(alert)]))],
-  kind: [{ value: '', text: 'All' }, ...different(alerts.map((alert) => [alert.kind, conditionOf(alert.kind).title]))],
-});
-
-/** Those of one container, of one kind, or both; an empty choice is all. */
-export const narrowed = (alerts, { container, kind }) =>
-  alerts.filter((alert) => (!container || alert.container === container) && (!kind || alert.kind === kind));
-
-/** The newest first; the transitions of one are fetched when it is unfolded, and again when it changes. */
-export function drawHistory(list, alerts) {
-  reconcile(list, newestFirst(alerts).slice(0, MOST_SHOWN), (alert) => alert.id, makePast, updatePast);
-}
-
-function makePast(alert) {
-  const place = h('ol', { class: 'transitions' });
-  const details = h(
-    'details',
-    { on: { toggle: () => details.open && showTransitions(alert.id, place) } },
-    h('summary', {}, 'What happened when'),
-    place,
-  );
-  return h(
-    'li',
-    { class: 'past' },
-    title(alert),
-    h('p', { class: 'when' }),
-    h('p', { class: 'late quiet' }, 'Found late: readings that came afterwards show it; nobody was told.'),
-    details,
-  );
-}
-
-function updatePast(item, alert) {
-  const changed = JSON.stringify(alert);
-  Object.assign(item.dataset, { alert: alert.id, kind: alert.kind, late: alert.foundLate });
-  setText(item.querySelector('.when'), `${historyLine(alert, now())}. ${alertDetail(alert, now())}`);
-  item.querySelector('.late').hidden = !alert.foundLate;
-  const details = item.querySelector('details');
-  if (details.open && item.dataset.drawn !== changed) showTransitions(alert.id, details.querySelector('ol'));
-  item.dataset.drawn = changed;
-}
-
-async function showTransitions(id, place) {
-  try {
-    const { transitions } = await api.alert(id);
-    place.replaceChildren(
-      ...transitions.map((one) =>
-        h(
-          'li',
-          { data: { what: one.what } },
-          h('span', { class: 'quiet' }, transitionTime(one, now())),
-          ' ',
-          transitionWords(one),
-        ),
-      ),
-    );
-  } catch (problem) {
-    place.replaceChildren(h('li', {}, problemBox(problem)));
-  }
 }

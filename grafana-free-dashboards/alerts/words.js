@@ -1,7 +1,9 @@
 // Sentences of the Alerts page. Pure: what the service answers in, words out.
 
 import * as f from '../shared/format.js';
-import { capital, conditionOf } from '../shared/words.js';
+import * as t from '../shared/time-format.js';
+import { capital } from '../shared/text.js';
+import { conditionOf } from '../shared/conditions.js';
 
 const TRANSITIONS = {
   raised: 'Raised',
@@ -23,15 +25,15 @@ export function transitionWords({ what, by, note }) {
 /** When it happened, and when it was noted if that was more than a minute later. */
 export function transitionTime({ at, recordedAt }, now) {
   const late = Date.parse(recordedAt) - Date.parse(at);
-  return late > 60_000 ? `${f.stamp(at, now)}, noted ${f.stamp(recordedAt, now)}` : f.stamp(at, now);
+  return late > 60_000 ? `${t.stamp(at, now)}, noted ${t.stamp(recordedAt, now)}` : t.stamp(at, now);
 }
 
 export function historyLine(alert, now) {
   const since = Date.parse(alert.since ?? alert.raisedAt);
-  const length = f.duration((alert.returnedAt ? Date.parse(alert.returnedAt) : now) - since);
+  const length = t.duration((alert.returnedAt ? Date.parse(alert.returnedAt) : now) - since);
   return alert.returnedAt
-    ? `${f.stamp(since, now)}, for ${length}`
-    : `since ${f.stamp(since, now)}, still going on (${length})`;
+    ? `${t.stamp(since, now)}, for ${length}`
+    : `since ${t.stamp(since, now)}, still going on (${length})`;
 }
 
 export const newestFirst = (alerts) =>
@@ -39,7 +41,7 @@ export const newestFirst = (alerts) =>
 
 /** The total of a span in one sentence. */
 export function rateWords({ raised, perDay, from, to }) {
-  const span = f.duration(Date.parse(to) - Date.parse(from));
+  const span = t.duration(Date.parse(to) - Date.parse(from));
   if (raised === 0) return `No alert was raised in the last ${span}.`;
   return `${f.count(raised, 'alert')} in the last ${span}: ${f.number(perDay, 1)} a day.`;
 }
@@ -71,8 +73,8 @@ export function hintWords(hint, kind) {
   if (!hint) return '';
   const change = {
     deadband: () => `a deadband of ${deadbandWords(hint.deadband, kind)}`,
-    onDelay: () => `an on-delay of ${f.duration(hint.onDelaySeconds * 1000)}`,
-    offDelay: () => `an off-delay of ${f.duration(hint.offDelaySeconds * 1000)}`,
+    onDelay: () => `an on-delay of ${t.duration(hint.onDelaySeconds * 1000)}`,
+    offDelay: () => `an off-delay of ${t.duration(hint.offDelaySeconds * 1000)}`,
   }[hint.setting]?.();
   if (!change) return hint.text;
   return `With ${change} it would have been raised ${times(hint.raisedAfter)} instead of ${times(hint.raisedBefore)}.`;
@@ -83,65 +85,6 @@ const times = (n) => (n === 1 ? 'once' : `${f.number(n)} times`);
 function deadbandWords(value, kind) {
   if (kind === 'cold' || kind === 'hot') return f.temperatureDifference(value, 2);
   return conditionOf(kind).unitOf(value);
-}
-
-const STATES = { waiting: 'waiting', delivered: 'delivered', failed: 'FAILED' };
-
-/** How one notice fared with one notifier. */
-export function deliveryWords(delivery, now) {
-  const { notifier, state, attempts, nextAt, settledAt, words } = delivery;
-  const parts = [`${notifier}: ${STATES[state] ?? state}`];
-  if (settledAt) parts[0] += ` ${f.stamp(settledAt, now)}`;
-  if (attempts > 1 || (state !== 'delivered' && attempts > 0)) parts.push(`after ${f.count(attempts, 'try', 'tries')}`);
-  if (nextAt) parts.push(`next try ${f.stamp(nextAt, now)}`);
-  return `${parts.join(', ')}${words && state !== 'delivered' ? `. ${capital(words)}` : ''}`;
-}
-
-const worst = (sent) =>
-  sent.deliveries.some((one) => one.state === 'failed')
-    ? 0
-    : sent.deliveries.some((one) => one.state === 'waiting')
-      ? 1
-      : 2;
-
-/** What did not arrive comes first, then what is still on its way, each with the newest first. */
-export const failedFirst = (notices) =>
-  [...notices].sort(
-    (a, b) =>
-      worst(a) - worst(b) ||
-      Date.parse(b.notice.createdAt) - Date.parse(a.notice.createdAt) ||
-      b.notice.id - a.notice.id,
-  );
-
-export const hasFailed = (sent) => worst(sent) === 0;
-
-const NOTIFIERS = { page: 'open pages', email: 'e-mail', webhook: 'webhook', mqtt: 'MQTT' };
-
-export function notifierWords(notifier, now) {
-  const parts = [
-    notifier.onlyForEscalation ? 'only when nobody acknowledges in time' : '',
-    notifier.lastDeliveredAt ? `last delivered ${f.stamp(notifier.lastDeliveredAt, now)}` : 'nothing delivered yet',
-    notifier.waiting > 0 ? `${f.number(notifier.waiting)} waiting` : '',
-    notifier.failed > 0 ? `${f.number(notifier.failed)} failed` : '',
-  ];
-  return `${capital(parts.filter(Boolean).join(', '))}.`;
-}
-
-export const notifierTitle = ({ name, kind, target }) =>
-  `${name}${name === kind ? '' : ` (${NOTIFIERS[kind] ?? kind})`}: ${target}`;
-
-export const testWords = ({ delivered, words }) =>
-  (delivered ? `It arrived: ${words}.` : `It did not arrive: ${words}.`).replace(/\.\.$/, '.');
-
-/** What this device does about notices, from whether it is switched on and what the browser allows. */
-export function tellingWords(on, allowed) {
-  if (!on)
-    return 'This device stays quiet. A page must be open to tell; for the night, set up e-mail or another notifier.';
-  if (allowed === 'granted')
-    return 'A sound and a notification, as long as one of these pages is open and the device awake.';
-  if (allowed === 'impossible')
-    return 'A sound only, as long as one of these pages is open and the device awake: the browser allows notifications only over https or on the machine itself.';
-  return 'A sound only, as long as one of these pages is open and the device awake: notifications are not allowed in the browser’s settings.';
 }
 
 /** Minutes as typed, and what is wrong with them. */

@@ -3,6 +3,7 @@
 import { api } from '../shared/api.js';
 import { byId, h, problemBox, table, whileBusy } from '../shared/dom.js';
 import * as f from '../shared/format.js';
+import * as t from '../shared/time-format.js';
 import { extremesSummary, readExtremes } from './extremes-words.js';
 
 const NUMBER = 'number';
@@ -42,9 +43,9 @@ export function makeExtremes(id) {
             }
             await whileBusy(button, output, async () => {
               show(await api.putDayExtremes(id, day, body));
-              output.replaceChildren(h('p', { class: 'done', role: 'status' }, `Kept: ${f.day(day)}.`));
+              output.replaceChildren(h('p', { class: 'done', role: 'status' }, `Kept: ${t.day(day)}.`));
               own.reset();
-              own.elements.day.value = f.nextDay(day);
+              own.elements.day.value = t.nextDay(day);
               own.elements.min.focus();
             });
           },
@@ -83,7 +84,7 @@ export function makeExtremes(id) {
   function rows() {
     if (answer.days.length === 0) return null;
     const columns = [
-      { title: 'Day', cell: (one) => f.day(one.day) },
+      { title: 'Day', cell: (one) => t.day(one.day) },
       { title: 'Lowest', class: NUMBER, cell: (one) => f.temperature(one.min) },
       { title: 'Highest', class: NUMBER, cell: (one) => f.temperature(one.max) },
       { title: 'Estimate', class: NUMBER, cell: (one) => `≈ ${f.degreeHours(one.estimate)}` },
@@ -109,7 +110,7 @@ export function makeExtremes(id) {
       {
         type: 'button',
         class: 'plain',
-        'aria-label': `Remove ${f.day(one.day)}`,
+        'aria-label': `Remove ${t.day(one.day)}`,
         on: {
           click: () =>
             whileBusy(button, output, async () => {

@@ -3,10 +3,11 @@
 import { api } from '../shared/api.js';
 import { byId, h, reconcile, setText, whileBusy } from '../shared/dom.js';
 import * as f from '../shared/format.js';
+import * as t from '../shared/time-format.js';
 import { now } from '../shared/clock.js';
 import { makeAlert, updateAlert } from '../shared/attention.js';
 import { makeCard, updateCard } from '../shared/card.js';
-import { byUrgency, isOpen } from '../shared/words.js';
+import { byUrgency, isOpen } from '../shared/alert-words.js';
 
 const OPEN_MINUTES = 10;
 
@@ -24,10 +25,10 @@ export function updateNow(container, setup, live) {
 
 function heatNote(heat) {
   if (!heat || !(heat.coveredHours > 0)) return 'no readings to add up yet';
-  const parts = [`since ${f.moment(heat.from, now())}, from ${f.hours(heat.coveredHours)} of readings`];
+  const parts = [`since ${t.moment(heat.from, now())}, from ${t.hours(heat.coveredHours)} of readings`];
   if (heat.gapHours > 0.05)
     parts.push(
-      `${f.hours(heat.gapHours)} missing, so between ${f.degreeHoursNumber(heat.lower)} and ${f.degreeHoursNumber(heat.upper)}`,
+      `${t.hours(heat.gapHours)} missing, so between ${f.degreeHoursNumber(heat.lower)} and ${f.degreeHoursNumber(heat.upper)}`,
     );
   if (heat.sensorError)
     parts.push(
@@ -101,7 +102,7 @@ export function updateOpening(container) {
   setText(
     byId('opening-words'),
     open
-      ? `Open until ${f.clockTime(until)}: light until then counts as an opening, not as a leak. Pressing again gives ten minutes from then on.`
+      ? `Open until ${t.clockTime(until)}: light until then counts as an opening, not as a leak. Pressing again gives ten minutes from then on.`
       : 'Press before you open it. Light in the next 10 minutes then counts as an opening, not as a light leak.',
   );
   byId('end-opening').hidden = !open;

@@ -3,7 +3,7 @@
 
 import { h } from '../shared/dom.js';
 import { now } from '../shared/clock.js';
-import { shiftRange } from '../shared/series.js';
+import { shiftRange } from '../shared/time-range.js';
 
 const HOUR_MS = 3600_000;
 const PRESETS = [

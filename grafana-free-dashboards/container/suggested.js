@@ -3,6 +3,7 @@
 import { api } from '../shared/api.js';
 import { byId, h, reconcile, whileBusy } from '../shared/dom.js';
 import * as f from '../shared/format.js';
+import * as t from '../shared/time-format.js';
 import { now } from '../shared/clock.js';
 
 const LOOK_BACK_MS = 14 * 86_400_000;
@@ -61,7 +62,7 @@ function makeSuggested(id, one, settled, recorded) {
     h(
       'p',
       {},
-      h('strong', {}, `${f.stamp(one.from, now())}, ${f.duration(Date.parse(one.until) - Date.parse(one.from))}`),
+      h('strong', {}, `${t.stamp(one.from, now())}, ${t.duration(Date.parse(one.until) - Date.parse(one.from))}`),
       `, up to ${f.lux(one.peakLux)}`,
       signs(one),
     ),

@@ -1,13 +1,15 @@
 // What happened in the stretch shown, as tables: limits, openings and leaks, excursions, heat by day.
 
+import { now } from '../shared/clock.js';
 import { byId, h, table } from '../shared/dom.js';
 import * as f from '../shared/format.js';
-import { now } from '../shared/clock.js';
-import { conditionOf, limitOf } from '../shared/words.js';
+import * as t from '../shared/time-format.js';
+import { conditionOf } from '../shared/conditions.js';
+import { limits } from './limits-table.js';
 
 /** A row of a table is six lines on a phone. */
 const firstRows = () => (globalThis.matchMedia('(max-width: 640px)').matches ? 4 : 12);
-const NUMBER = 'number';
+export const NUMBER = 'number';
 const shownAll = new Set();
 
 export function showTables(container, { light, band, heat }, setup) {
@@ -20,52 +22,7 @@ export function showTables(container, { light, band, heat }, setup) {
 function fill(id, content) {
   byId(id).lastElementChild.replaceChildren(...content);
 }
-
-const STATES = {
-  inside: '✓ inside',
-  outside: '~ outside, not for long yet',
-  alert: '! outside, alert',
-  unknown: '? not known',
-};
 const LIGHT_KINDS = { opening: 'Opening', daylight: 'Daylight', lamp: 'Lamp', other: 'Other light' };
-const SILENT_STATES = { ...STATES, inside: '✓ heard', outside: '~ late', alert: '! silent, alert' };
-const NAMES = {
-  cold: 'Not colder than',
-  hot: 'Not hotter than',
-  dry: 'Not drier than',
-  light: 'Not brighter than',
-  silent: 'Heard',
-};
-
-function limits(container, band) {
-  const rows = Object.keys(NAMES).map((kind) => ({
-    kind,
-    state: container.limits?.[kind] ?? 'unknown',
-    told: band?.limits?.[kind],
-  }));
-  const columns = [
-    {
-      title: 'Limit',
-      cell: (row) =>
-        `${NAMES[row.kind]}${row.kind === 'silent' ? '' : ` ${conditionOf(row.kind).unitOf(limitOf(container, row.kind))}`}`,
-    },
-    {
-      title: 'Now',
-      cell: (row) =>
-        h('span', { class: `state is-${row.state}` }, (row.kind === 'silent' ? SILENT_STATES : STATES)[row.state]),
-    },
-    {
-      title: 'Inside, of the time heard',
-      class: NUMBER,
-      cell: (row) => (row.told ? f.share(row.told.fractionInside) : f.UNKNOWN),
-    },
-    { title: 'Outside for', class: NUMBER, cell: (row) => (row.told ? f.hours(row.told.hoursOutside) : f.UNKNOWN) },
-  ];
-  const heard = band
-    ? `In the stretch shown, ${f.hours(band.coveredHours)} heard and ${f.hours(band.gapHours)} missing.`
-    : '';
-  return [table(heard, columns, rows)];
-}
 
 function lightEvents(light) {
   if (!light) return [];
@@ -73,7 +30,7 @@ function lightEvents(light) {
   if (events.length === 0) return [nothing(`No light above ${f.lux(light.limit)} was seen${missing(light)}.`)];
   const columns = [
     { title: 'What', cell: (event) => LIGHT_KINDS[event.kind] ?? event.kind },
-    { title: 'Start', cell: (event) => f.stamp(event.start, now()) },
+    { title: 'Start', cell: (event) => t.stamp(event.start, now()) },
     { title: 'End', cell: (event) => endWords(event) },
     { title: 'Length', class: NUMBER, cell: (event) => lengthWords(event) },
     { title: 'Brightest', class: NUMBER, cell: (event) => f.lux(event.peakLux) },
@@ -94,11 +51,11 @@ function excursions(band) {
     return [nothing(`Temperature and humidity stayed inside their limits while heard${missing(band)}.`)];
   const columns = [
     { title: 'What', cell: (one) => `${conditionOf(one.kind).title}${one.duringOpening ? ', during an opening' : ''}` },
-    { title: 'Start', cell: (one) => f.stamp(one.start, now()) },
+    { title: 'Start', cell: (one) => t.stamp(one.start, now()) },
     { title: 'End', cell: (one) => endWords(one) },
-    { title: 'Length', class: NUMBER, cell: (one) => f.hours(one.hours) },
+    { title: 'Length', class: NUMBER, cell: (one) => t.hours(one.hours) },
     { title: 'Worst', class: NUMBER, cell: (one) => conditionOf(one.kind).unitOf(one.worst) },
-    { title: 'Worst at', cell: (one) => f.stamp(one.worstAt, now()) },
+    { title: 'Worst at', cell: (one) => t.stamp(one.worstAt, now()) },
     { title: 'Degree-hours lost', class: NUMBER, cell: (one) => f.degreeHours(one.degreeHoursLost) },
   ];
   const counted = rows.filter((one) => !one.duringOpening).length;
@@ -111,14 +68,14 @@ function heatByDay(heat, zone) {
   const rows = [...(heat?.byDay ?? [])].reverse();
   if (rows.length === 0) return [nothing('No readings to add up yet.')];
   const columns = [
-    { title: 'Day', cell: (one) => f.day(one.day) },
+    { title: 'Day', cell: (one) => t.day(one.day) },
     {
       title: 'Degree-hours',
       class: NUMBER,
       cell: (one) => (one.coveredHours > 0 ? f.degreeHours(one.degreeHours) : f.UNKNOWN),
     },
-    { title: 'Heard', class: NUMBER, cell: (one) => f.hours(one.coveredHours) },
-    { title: 'Missing', class: NUMBER, cell: (one) => (one.gapHours > 0.01 ? f.hours(one.gapHours) : 'none') },
+    { title: 'Heard', class: NUMBER, cell: (one) => t.hours(one.coveredHours) },
+    { title: 'Missing', class: NUMBER, cell: (one) => (one.gapHours > 0.01 ? t.hours(one.gapHours) : 'none') },
     {
       title: 'So in truth between',
       class: NUMBER,
@@ -133,10 +90,10 @@ function heatByDay(heat, zone) {
 }
 
 const nothing = (words) => h('p', { class: 'quiet' }, words);
-const missing = (part) => (part.gapHours > 0.05 ? `, with ${f.hours(part.gapHours)} missing` : '');
-const zoneWords = () => `Times as in ${f.browserZone()}.`;
-const endWords = (one) => (one.end ? f.stamp(one.end, now()) : 'not seen');
-const lengthWords = (event) => (event.end ? f.duration(Date.parse(event.end) - Date.parse(event.start)) : f.UNKNOWN);
+const missing = (part) => (part.gapHours > 0.05 ? `, with ${t.hours(part.gapHours)} missing` : '');
+const zoneWords = () => `Times as in ${t.browserZone()}.`;
+const endWords = (one) => (one.end ? t.stamp(one.end, now()) : 'not seen');
+const lengthWords = (event) => (event.end ? t.duration(Date.parse(event.end) - Date.parse(event.start)) : f.UNKNOWN);
 
 /** The newest rows first, the rest on request; what was unfolded stays unfolded through live updates. */
 function long(name, caption, columns, rows, again) {

@@ -1,14 +1,15 @@
 // What the heat bench shows, in words and rows. Pure: answers of the service in, texts out.
 
 import * as f from '../shared/format.js';
+import * as t from '../shared/time-format.js';
 import { pairSentence } from './sentences.js';
 
-const known = (value) => value !== null && value !== undefined && Number.isFinite(value);
+export const known = (value) => value !== null && value !== undefined && Number.isFinite(value);
 
-const degrees = (celsius) => `${f.number(f.toUnit(celsius), 1)} ${f.unitName()}`;
-const difference = (celsius) => `${f.number(f.differenceToUnit(celsius), 1)} ${f.unitName()}`;
+export const degrees = (celsius) => `${f.number(f.toUnit(celsius), 1)} ${f.unitName()}`;
+export const difference = (celsius) => `${f.number(f.differenceToUnit(celsius), 1)} ${f.unitName()}`;
 const heat = (value) => `${f.number(f.differenceToUnit(value), 1)} ${f.unitName()}·h`;
-const points = (fraction) => `${f.number(fraction * 100, 1)} %`;
+export const points = (fraction) => `${f.number(fraction * 100, 1)} %`;
 const minutes = (value) => `${f.number(value)} min`;
 
 /** The measures, in the order of the table: how one is said, and how a difference of two is. */
@@ -63,7 +64,7 @@ export const COMPARED_TITLES = [
   'Spread of places',
 ];
 
-const excursion = (longest) => (longest ? f.hours(longest.hours) : 'none');
+const excursion = (longest) => (longest ? t.hours(longest.hours) : 'none');
 
 function recovery({ openings, seen, minutes: mean }) {
   if (openings === 0) return { main: f.UNKNOWN, interval: 'no opening cooled it' };
@@ -121,51 +122,4 @@ export function sourcesOf(containers) {
     if (heatSource) counts.set(heatSource, (counts.get(heatSource) ?? 0) + 1);
   }
   return [...counts].map(([name, count]) => ({ name, count })).sort((a, b) => a.name.localeCompare(b.name));
-}
-
-/** The figures of a trial as rows of name and value. */
-export function trialRows(trial) {
-  const rows = [
-    ['Measured together', f.hours(trial.coveredHours)],
-    ['Mean inside', f.temperature(trial.meanTemperature)],
-    ['Room', known(trial.roomMin) ? `${degrees(trial.roomMin)} to ${degrees(trial.roomMax)}` : f.UNKNOWN],
-  ];
-  const add = (title, interval, say) => {
-    if (!interval) return;
-    const told = figure(interval, say);
-    rows.push([title, told.interval ? `${told.main} (${told.interval})` : told.main]);
-  };
-  const hoursOf = (value) => `${f.number(value, 1)} h`;
-  add('Time constant', trial.timeConstantHours, hoursOf);
-  add(trial.cycles ? 'Rise above the room, heater always on' : 'Rise above the room', trial.rise, difference);
-  if (trial.low) {
-    const limit = degrees(trial.low.limit);
-    add(`Falls below ${limit} in a room below`, trial.low.roomBelow, degrees);
-    add(`after, in a room ${difference(trial.low.colderBy)} colder still`, trial.low.hoursToFall, hoursOf);
-    add('after, if the heat fails', trial.low.hoursWithoutHeat, hoursOf);
-  }
-  if (trial.cycles) {
-    rows.push([
-      'Heater switches on and off at',
-      `${degrees(trial.cycles.onBelow)} and ${degrees(trial.cycles.offAbove)}`,
-    ]);
-    add('Heater is on', trial.cycles.duty, points);
-  }
-  if (trial.energy) rows.push(['Energy a day', energy(trial.energy)]);
-  return rows;
-}
-
-function energy({ kilowattHoursPerDay, low, high, atMost }) {
-  const kwh = (value) => `${f.number(value, 2)} kWh`;
-  return atMost
-    ? `at most ${kwh(kilowattHoursPerDay)}: on all day`
-    : `${kwh(kilowattHoursPerDay)} (${kwh(low)} to ${kwh(high)})`;
-}
-
-/** The watts that were typed: null for none, undefined for what is no number. */
-export function wattsOf(text) {
-  const typed = text.trim().replace(',', '.');
-  if (typed === '') return null;
-  const watts = Number(typed);
-  return Number.isFinite(watts) && watts >= 0 ? watts : undefined;
 }

@@ -1,11 +1,14 @@
 // What came over MQTT and could not be read: why, and what to change.
 
+import { setAge } from '../shared/ages.js';
 import { api } from '../shared/api.js';
-import { byId, h, problemBox, reconcile, setAge, setText } from '../shared/dom.js';
-import * as f from '../shared/format.js';
 import { now } from '../shared/clock.js';
+import { byId, h, reconcile, setText } from '../shared/dom.js';
+import * as f from '../shared/format.js';
 import { startPage, untilItWorks } from '../shared/page.js';
-import { remedyFor } from '../shared/words.js';
+import { remedyFor } from '../shared/remedies.js';
+import * as t from '../shared/time-format.js';
+import { showProblem } from '../shared/trouble.js';
 
 const SHOWN = 100;
 const LOOK_AGAIN_MS = 10_000;
@@ -23,7 +26,7 @@ async function load() {
   const keyOf = (reject) => `${reject.at} ${reject.topic} ${reject.reason}`;
   const unique = rejects.filter((reject) => !seen.has(keyOf(reject)) && seen.set(keyOf(reject), true));
   reconcile(byId('rejects'), unique, keyOf, makeReject, (item, reject) =>
-    setAge(item.querySelector('time'), reject.at, '', `, ${f.moment(reject.at, now())}`),
+    setAge(item.querySelector('time'), reject.at, '', `, ${t.moment(reject.at, now())}`),
   );
 }
 
@@ -32,7 +35,7 @@ function totalWords(total, kept, shown) {
   const parts = [`${f.count(total, 'message')} in all`];
   if (kept < total) parts.push(`the newest ${f.number(kept)} are kept`);
   if (shown < kept) parts.push(`the newest ${f.number(shown)} are shown`);
-  return `${parts.join('; ')}. Times as in ${f.browserZone()}.`;
+  return `${parts.join('; ')}. Times as in ${t.browserZone()}.`;
 }
 
 function makeReject(reject) {
@@ -57,5 +60,5 @@ function makeReject(reject) {
 }
 
 function showTrouble(problem) {
-  byId('loading')?.replaceChildren(problemBox(problem), problem.unreachable ? 'Trying again by itself.' : '');
+  showProblem(byId('loading'), problem);
 }

@@ -2,14 +2,14 @@
 
 import * as f from '../shared/format.js';
 
-const known = (value) => value !== null && value !== undefined && Number.isFinite(value);
-const points = (fraction) => f.number(fraction * 100);
-const signed = (value) => `${value > 0 ? '+' : ''}${points(value)}`;
-const range = ([low, high], say) => `${say(low)} to ${say(high)}`;
-const pWords = (p) => (p < 0.001 ? 'under 0.001' : f.number(p, p < 0.1 ? 3 : 2));
-const heatPerDay = (value) => `${f.degreeHours(value)}`;
+export const known = (value) => value !== null && value !== undefined && Number.isFinite(value);
+export const points = (fraction) => f.number(fraction * 100);
+export const signed = (value) => `${value > 0 ? '+' : ''}${points(value)}`;
+export const range = ([low, high], say) => `${say(low)} to ${say(high)}`;
+export const pWords = (p) => (p < 0.001 ? 'under 0.001' : f.number(p, p < 0.1 ? 3 : 2));
+export const heatPerDay = (value) => `${f.degreeHours(value)}`;
 /** A figure and what stands below it. */
-const figure = (main, below = '') => ({ main, below });
+export const figure = (main, below = '') => ({ main, below });
 
 export const dateOf = (at, zone) =>
   new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: zone }).format(
@@ -96,7 +96,7 @@ function culledWords({ culled, culledFor }) {
   return culledFor.map(({ reason, seeds }) => `${seeds} ${reason}`).join(', ');
 }
 
-const dayNumber = (days) => f.number(days, days < 10 && !Number.isInteger(days) ? 1 : 0);
+export const dayNumber = (days) => f.number(days, days < 10 && !Number.isInteger(days) ? 1 : 0);
 
 function sowingHeat({ heat, lastCheckDay }) {
   if (!heat) return figure(known(lastCheckDay) ? 'not known' : 'not checked');
@@ -105,124 +105,6 @@ function sowingHeat({ heat, lastCheckDay }) {
   const bounds = open > 0.005 * heat.upper ? `; ${range([heat.lower, heat.upper], f.degreeHoursNumber)}` : '';
   return figure(f.degreeHours(heat.degreeHours), `day ${dayNumber(lastCheckDay)}${bounds}`);
 }
-
-export const CONTAINER_TITLES = [
-  'Heat a day',
-  'In the band',
-  'Coldest, hottest',
-  'Too cold',
-  'Too hot',
-  'Too dry',
-  'Light leaks',
-  'Opened',
-  'Measured',
-];
-
-export function containerRows(report) {
-  return report.containers.map((one) => ({
-    name: figure(one.name, one.heatSource ?? 'no heat source'),
-    cells: [
-      figure(known(one.degreeHoursPerDay) ? heatPerDay(one.degreeHoursPerDay) : f.UNKNOWN),
-      figure(f.share(one.fractionInTemperatureBand)),
-      figure(known(one.coldest) ? `${f.number(f.toUnit(one.coldest), 1)} to ${f.temperature(one.hottest)}` : f.UNKNOWN),
-      outside(one, one.cold, true),
-      outside(one, one.hot, false),
-      figure(one.humidityCoveredHours === 0 ? f.UNKNOWN : one.dryHours === 0 ? 'never' : f.hours(one.dryHours)),
-      leaks(one),
-      figure(f.number(one.openings)),
-      figure(
-        one.coveredHours === 0 ? 'no sensor' : f.hours(one.coveredHours),
-        one.gapHours >= 0.5 ? `${f.hours(one.gapHours)} not heard` : '',
-      ),
-    ],
-  }));
-}
-
-function outside({ coveredHours }, { excursions, duringOpenings, hours, longestHours, degreeHoursLost }, cold) {
-  if (coveredHours === 0) return figure(f.UNKNOWN);
-  if (excursions + duringOpenings === 0) return figure('never');
-  const longest = excursions > 1 ? `longest ${f.hours(longestHours)}` : '';
-  const open = duringOpenings > 0 ? `${duringOpenings} while open` : '';
-  const lost = cold && degreeHoursLost >= 0.05 ? `${f.degreeHours(degreeHoursLost)} lost` : '';
-  return figure(
-    `${excursions > 0 ? `${excursions} ×, ` : ''}${f.hours(hours)}`,
-    [longest, open, lost].filter((text) => text).join('; '),
-  );
-}
-
-const KINDS = { daylight: 'daylight', lamp: 'lamp', other: 'not known' };
-
-function leaks({ lightCoveredHours, leaks: { count, doseLuxHours, byKind } }) {
-  if (lightCoveredHours === 0) return figure(f.UNKNOWN);
-  if (count === 0) return figure('none');
-  return figure(
-    `${count} ×, ${f.luxHours(doseLuxHours)}`,
-    byKind.map((one) => `${KINDS[one.kind] ?? one.kind} on ${f.count(one.days, 'day')}`).join('; '),
-  );
-}
-
-export const PAIR_TITLES = ['Difference, points', 'p (Fisher)', 'Seeds each to tell'];
-
-export function pairRows(report) {
-  return report.pairs.map((one) => ({
-    name: figure(
-      `${one.firstName} less ${one.secondName}`,
-      `${one.speciesName}; remaining seeds watched for ${dayNumber(one.firstDays)} and ${dayNumber(one.secondDays)} days`,
-    ),
-    cells: [
-      figure(signed(one.difference.value), range([one.difference.low, one.difference.high], signed)),
-      figure(pWords(one.fisherP)),
-      figure(
-        known(one.seedsEach) ? f.number(one.seedsEach) : f.UNKNOWN,
-        `the smaller had ${f.number(one.fewestSeeds)}`,
-      ),
-    ],
-  }));
-}
-
-export const SOURCE_TITLES = ['Containers', 'Hours', 'Heat a day'];
-
-export function sourceRows({ sources }) {
-  return sources.map((one) => ({
-    name: figure(one.name),
-    cells: [figure(f.number(one.containers.length)), figure(f.number(one.hours)), heatInterval(one.degreeHoursPerDay)],
-  }));
-}
-
-function heatInterval(interval) {
-  if (!interval) return figure(f.UNKNOWN);
-  return figure(
-    heatPerDay(interval.value),
-    known(interval.low) ? range([interval.low, interval.high], f.degreeHoursNumber) : 'too few for an interval',
-  );
-}
-
-export const EARLIER_TITLES = ['Then', 'Now', 'Now less then, points'];
-
-/** One row for each species sown in an earlier season too. */
-export function earlierRows(report, zone) {
-  return report.earlier.flatMap((season) =>
-    season.species.map((one) => ({
-      name: figure(one.name, `${season.name}, ${spanWords(season, zone)}`),
-      cells: [
-        count(one.then),
-        count(one.now),
-        figure(signed(one.difference.value), range([one.difference.low, one.difference.high], signed)),
-      ],
-    })),
-  );
-}
-
-const count = ({ germinated, sown }) =>
-  figure(`${f.number(germinated)} of ${f.number(sown)}`, `${points(germinated / sown)} %`);
-
-/** The heat of an average day then and now, where it can be compared. */
-export const earlierHeat = (report) =>
-  report.earlier.map((season) =>
-    season.heat
-      ? `Heat a day in the containers with seeds: ${heatPerDay(season.heat.then)} in ${season.name}, ${heatPerDay(season.heat.now)} now.`
-      : `The heat of ${season.name} cannot be compared: it was not measured in both, or summed above another base.`,
-  );
 
 /** How the figures were made, for those who read the page later. */
 export function smallPrint(report) {

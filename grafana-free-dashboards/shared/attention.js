@@ -4,8 +4,9 @@ import { api } from './api.js';
 import { announce, h, reconcile, setText, whileBusy } from './dom.js';
 import { count } from './format.js';
 import { now } from './clock.js';
-import { containerLink } from './card.js';
-import { alertDetail, alertStanding, conditionOf, groupAlerts, isOpen, isShelved } from './words.js';
+import { containerLink } from './container-link.js';
+import { alertDetail, alertStanding, groupAlerts, isOpen, isShelved } from './alert-words.js';
+import { conditionOf } from './conditions.js';
 
 const SHELVE_MINUTES = 60;
 

@@ -1,20 +1,16 @@
 // One container on the shelf. Made once, then updated in place, so that focus and selection stay where they are.
 
-import { h, setAge, setText } from './dom.js';
-import * as f from './format.js';
 import { now } from './clock.js';
+import { containerLink } from './container-link.js';
+import { CONTAINER_KINDS, freshness, heatBounds, standing } from './container-words.js';
+import { h, setText } from './dom.js';
+import * as f from './format.js';
 import { gauge } from './gauge.js';
 import { extremes, spark } from './spark.js';
-import { CONTAINER_KINDS, freshness, heatBounds, standing, whyUnknown } from './words.js';
+import { QUANTITIES, tile, updateTile } from './tile.js';
+import * as t from './time-format.js';
 
-const QUANTITIES = [
-  { key: 'temperature', title: 'Temperature', show: f.temperature },
-  { key: 'humidity', title: 'Humidity', show: f.humidity },
-  { key: 'light', title: 'Light', show: f.lux },
-];
 const SIGNS = { act: '!', seen: '…', silent: '?', watch: '~', open: '○', empty: '–', unsure: '?', fine: '✓' };
-
-export const containerLink = (id) => `/container.html?id=${encodeURIComponent(id)}`;
 
 /** On the shelf the name is a link; on the container's own page it is the title, and the charts replace the thin line. */
 export function makeCard(container, { large = false } = {}) {
@@ -55,22 +51,6 @@ export function makeCard(container, { large = false } = {}) {
   );
 }
 
-function tile(key, title) {
-  return h(
-    'div',
-    { class: `tile ${key}` },
-    h('dt', {}, title),
-    h(
-      'dd',
-      {},
-      h('span', { class: 'figure', data: { value: key } }, f.UNKNOWN),
-      h('span', { class: 'last' }),
-      h('time', { class: 'age' }),
-      h('span', { class: 'note' }),
-    ),
-  );
-}
-
 export function updateCard(card, { container, day, maxGapMinutes, live = true }) {
   const at = now();
   const state = asHeard(standing(container, at, maxGapMinutes), live);
@@ -87,25 +67,9 @@ export function updateCard(card, { container, day, maxGapMinutes, live = true })
   drawDay(card.querySelector('.spark-place'), container, day);
 }
 
-/** Without the stream nobody knows whether what was fine still is. */
-function asHeard(state, live) {
-  if (live || state.level !== 'fine') return state;
-  return { level: 'unsure', title: 'Was in order', lines: ['In order when last heard; the page is not live.'] };
-}
-
 export function about(container) {
   const kind = CONTAINER_KINDS[container.kind] ?? container.kind;
   return container.heatSource ? `${kind} · ${container.heatSource}` : `${kind} · no heat source named`;
-}
-
-function updateTile(card, container, quantity, at, maxGapMinutes) {
-  const part = card.querySelector(`.tile.${quantity.key}`);
-  const { state, latest } = freshness(container, quantity.key, at, maxGapMinutes);
-  part.dataset.state = state;
-  setText(part.querySelector('.figure'), state === 'fresh' ? quantity.show(latest.value) : f.UNKNOWN);
-  setText(part.querySelector('.last'), state === 'old' ? `last ${quantity.show(latest.value)}, ` : '');
-  setAge(part.querySelector('.age'), latest?.at);
-  setText(part.querySelector('.note'), state === 'none' ? whyUnknown(container, quantity.key) : '');
 }
 
 export function updateHeat(part, heat) {
@@ -113,7 +77,7 @@ export function updateHeat(part, heat) {
   const note =
     !heat || !(heat.coveredHours > 0)
       ? 'no readings to add up yet'
-      : heatBounds(heat) || `since ${f.moment(heat.from, now())}`;
+      : heatBounds(heat) || `since ${t.moment(heat.from, now())}`;
   setText(part.querySelector('.note'), note);
 }
 
@@ -149,4 +113,10 @@ function drawDay(figure, container, day) {
   drawIfChanged(figure.firstElementChild, JSON.stringify([day.to, low, high, f.temperatureUnit()]), () =>
     spark({ ...day, low, high, label: `Temperature over the past 24 hours: ${words}.` }),
   );
+}
+
+/** Without the stream nobody knows whether what was fine still is. */
+function asHeard(state, live) {
+  if (live || state.level !== 'fine') return state;
+  return { level: 'unsure', title: 'Was in order', lines: ['In order when last heard; the page is not live.'] };
 }

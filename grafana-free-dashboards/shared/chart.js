@@ -1,14 +1,11 @@
 // The only file that touches uPlot. It owns what it makes: each listener, observer and chart created here is
 // undone by `destroy`.
 
-import uPlot from '/uplot/uPlot.esm.js';
-import { clockTime } from './format.js';
+import { scaleOf, timeAxis, valueAxis } from './chart-axes.js';
 import { drawGround, drawLabels } from './chart-marks.js';
 import { watchTouch } from './chart-touch.js';
 import { lonePoints } from './series.js';
-
-const DAY_MS = 86_400_000;
-const Y_AXIS_WIDTH = 52;
+import uPlot from '/uplot/uPlot.esm.js';
 
 /**
  * Draws into `host`.
@@ -122,11 +119,6 @@ function cursorOf(spec, colour) {
   };
 }
 
-function scaleOf(spec) {
-  const range = (u, min, max) => spec.range(min, max);
-  return spec.lightScale ? { distr: 4, asinh: 1, range } : { range };
-}
-
 function seriesOf(series, colour) {
   return {
     stroke: series.width === 0 ? undefined : colour(series.color),
@@ -148,45 +140,3 @@ function seriesOf(series, colour) {
 
 /** All but the ends, which are where the stretch shown was cut. */
 const innerPoints = (values) => values.map((value, i) => i).slice(1, -1);
-
-function timeAxis(spec, colour, font) {
-  return {
-    stroke: colour('--soft'),
-    font,
-    size: 30,
-    gap: 4,
-    space: 64,
-    grid: { stroke: colour('--rule'), width: 1 },
-    ticks: { stroke: colour('--rule'), size: 4 },
-    values: (u, splits, axis, space, step) => splits.map((at) => (spec.formatTime ?? tickText)(at, step)),
-  };
-}
-
-/** The day where a day begins, else the hour; seconds never matter here. */
-function tickText(at, step) {
-  const date = new Date(at);
-  const midnight = date.getHours() === 0 && date.getMinutes() === 0;
-  if (step >= DAY_MS || midnight) return date.toLocaleDateString('en-GB', { day: 'numeric', month: 'short' });
-  return clockTime(at);
-}
-
-const LIGHT_TICKS = [0, 1, 10, 100, 1000, 10_000, 100_000];
-
-function valueAxis(spec, colour, font) {
-  const axis = {
-    stroke: colour('--soft'),
-    font,
-    size: Y_AXIS_WIDTH,
-    gap: 4,
-    space: 34,
-    grid: { stroke: colour('--rule'), width: 1 },
-    ticks: { show: false },
-    values: (u, splits) => splits.map((value) => spec.formatTick(value)),
-  };
-  if (!spec.lightScale) return axis;
-  return {
-    ...axis,
-    filter: (u, splits) => splits,
-    splits: (u, index, min, max) => LIGHT_TICKS.filter((tick) => tick <= max),
-  };
-}

@@ -1,8 +1,5 @@
 // Building the page without ever parsing data as HTML: names of sensors and containers come from outside.
 
-import { age } from './format.js';
-import { now } from './clock.js';
-
 const SVG = 'http://www.w3.org/2000/svg';
 
 /** Makes an element. `props` holds attributes, plus `on` (listeners), `data` (dataset) and `class`. */
@@ -55,37 +52,6 @@ export function reconcile(parent, items, keyOf, make, update) {
     else parent.insertBefore(element, place);
   }
   for (const left of old.values()) left.remove();
-}
-
-/** A moment said as its age; kept up to date by `keepAges`. */
-export function ageOf(at, before = '', after = '') {
-  const element = h('time', { class: 'age', data: { before, after } });
-  setAge(element, at, before, after);
-  return element;
-}
-
-export function setAge(element, at, before = '', after = '') {
-  if (!at) {
-    element.removeAttribute('datetime');
-    setText(element, '');
-    return;
-  }
-  element.setAttribute('datetime', at);
-  element.title = new Date(at).toLocaleString();
-  Object.assign(element.dataset, { before, after });
-  setText(element, before + age(at, now()) + after);
-}
-
-/** Ages grow by themselves, also when nothing arrives. */
-export function keepAges() {
-  setInterval(() => {
-    for (const element of document.querySelectorAll('time.age[datetime]')) {
-      setText(
-        element,
-        (element.dataset.before ?? '') + age(element.getAttribute('datetime'), now()) + (element.dataset.after ?? ''),
-      );
-    }
-  }, 5000);
 }
 
 /** Options of a select, replaced only when they differ, with the choice kept where it still exists. */

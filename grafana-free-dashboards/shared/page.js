@@ -2,8 +2,9 @@
 
 import { api } from './api.js';
 import { learnTime, now } from './clock.js';
-import { byId, h, keepAges, setText } from './dom.js';
-import { moment } from './format.js';
+import { byId, h, setText } from './dom.js';
+import { keepAges } from './ages.js';
+import { moment } from './time-format.js';
 import { keepHealth, showHealth } from './health.js';
 import { liveStream } from './live.js';
 import { catchUp, takeNotice, wakeWithPage } from './tell-here.js';

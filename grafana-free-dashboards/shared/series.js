@@ -4,9 +4,9 @@
 // at this moment while another has (the line goes on). The two must not be confused: a chart that draws through a gap
 // shows warmth that nobody measured.
 
-import { nextDay, startOfDay } from './format.js';
+import { nextDay, startOfDay } from './time-format.js';
 
-const HOUR_MS = 3600_000;
+export const HOUR_MS = 3600_000;
 
 /** [times, mean, min, max] of one quantity; entries that do not go forward in time are left out. */
 export function columnsOf(quantity, convert = (value) => value) {
@@ -21,7 +21,7 @@ export function columnsOf(quantity, convert = (value) => value) {
   return columns;
 }
 
-const isKnown = (value) => value !== null && value !== undefined && Number.isFinite(value);
+export const isKnown = (value) => value !== null && value !== undefined && Number.isFinite(value);
 
 /** Puts two sets of columns on one time line. A gap stays a gap, however many samples of the other set fall into it. */
 export function join(left, right) {
@@ -124,29 +124,4 @@ export function marksOf({ light, band, openings }, edge) {
     if (one.kind !== 'light') marks.push({ kind: one.kind, from: Date.parse(one.start), to: end(one.end) });
   }
   return marks.sort((a, b) => a.from - b.from);
-}
-
-/** What a line shows, for those who cannot see it. */
-export function reach(columns) {
-  const lows = columns[2].filter(isKnown);
-  const highs = columns[3].filter(isKnown);
-  const gaps = columns[1].filter((value, i) => value === null && columns[1][i - 1] !== null).length;
-  return lows.length === 0
-    ? null
-    : { min: lows.reduce((a, b) => Math.min(a, b)), max: highs.reduce((a, b) => Math.max(a, b)), gaps };
-}
-
-/** A range around its middle made wider or closer, or moved by half its length; never past now, never under ten minutes. */
-export function shiftRange({ from, to }, step, now) {
-  const length = to - from;
-  const middle = (from + to) / 2;
-  const moved = {
-    earlier: [from - length / 2, to - length / 2],
-    later: [from + length / 2, to + length / 2],
-    closer: [middle - length / 4, middle + length / 4],
-    wider: [middle - length, middle + length],
-  }[step];
-  const wanted = Math.max(moved[1] - moved[0], HOUR_MS / 6);
-  const end = Math.min(moved[1], now);
-  return { from: Math.round(end - wanted), to: Math.round(end) };
 }

@@ -1,14 +1,12 @@
 // Three steps from nothing to a watched container; later the place to add containers and to move sensors.
 
 import { api } from '../shared/api.js';
-import { byId, h, reconcile, setAge, setText, announce } from '../shared/dom.js';
 import { now } from '../shared/clock.js';
-import { containerForm } from '../shared/container-form.js';
-import { choose, placementForm, placeOf, placeWords, updatePlacement } from './placement.js';
+import { announce, byId, h, setText } from '../shared/dom.js';
 import { connectStep } from './connect.js';
-import { containerLink } from '../shared/card.js';
-import { latestWords } from '../shared/latest-words.js';
-import { remedyFor } from '../shared/words.js';
+import { heardPart, updateHeard } from './heard.js';
+import { newContainerForm } from './new-container.js';
+import { choose, placeOf, placeWords, placementForm, updatePlacement } from './placement.js';
 
 const REJECTS_EVERY_MS = 5000;
 const STEPS = { connect: 'step-connect', make: 'step-make', place: 'step-place' };
@@ -20,7 +18,7 @@ export function makeGuide({ host, setup, created, placed }) {
   const form = placementForm({
     placed: (sensor, output) => {
       placed(sensor);
-      showPlaced(sensor, output);
+      showPlaced(sensor, state.containers, output);
     },
   });
 
@@ -44,7 +42,10 @@ export function makeGuide({ host, setup, created, placed }) {
           { class: 'quiet' },
           'A bag, box, jar or tray that holds seeds. The figures suit many warm-germinating seeds; change them to yours.',
         ),
-        makeForm(),
+        newContainerForm((container) => {
+          created(container);
+          show('place', { container: container.id });
+        }),
       ),
       step(
         'place',
@@ -59,30 +60,6 @@ export function makeGuide({ host, setup, created, placed }) {
     ),
   );
 
-  function makeForm() {
-    return containerForm({
-      id: 'new-container',
-      submit: 'Make the container',
-      save: async (body, newForm) => {
-        const container = await api.createContainer(body);
-        created(container);
-        newForm.reset();
-        choose(form, { container: container.id });
-        const link = h('a', { href: containerLink(container.id) }, container.name);
-        newForm
-          .querySelector('.output')
-          .replaceChildren(h('p', { class: 'done', role: 'status' }, 'Made: ', link, '. Next: place a sensor in it.'));
-        show('place');
-      },
-    });
-  }
-
-  function showPlaced(sensor, output) {
-    const words = `${sensor.sensor} is now ${placeWords(placeOf(sensor, now()), state.containers)}.`;
-    output.replaceChildren(h('p', { class: 'done' }, words, ' Its values appear on the Shelf as they come.'));
-    announce(words);
-  }
-
   function open(wanted) {
     host.hidden = !wanted;
     clearInterval(rejects.timer);
@@ -95,7 +72,7 @@ export function makeGuide({ host, setup, created, placed }) {
   async function askRejects() {
     try {
       rejects.list = (await api.rejects(20)).rejects ?? [];
-      updateHeard();
+      updateHeard(state, rejects.list);
     } catch {
       /* the notice on top tells when the service is away */
     }
@@ -122,40 +99,18 @@ export function makeGuide({ host, setup, created, placed }) {
     );
     byId('close-guide').hidden = empty;
     const at = now();
+    const all = [...sensors.values()];
     mark(
       'connect',
-      [...sensors.values()].some((sensor) => sensor.lastHeard),
+      all.some((sensor) => sensor.lastHeard),
     );
     mark('make', !empty);
     mark(
       'place',
-      [...sensors.values()].some((sensor) => containers.has(placeOf(sensor, at))),
+      all.some((sensor) => containers.has(placeOf(sensor, at))),
     );
     updatePlacement(form, state);
-    if (!host.hidden) updateHeard();
-  }
-
-  function updateHeard() {
-    const at = now();
-    const heard = [...state.sensors.values()]
-      .filter((sensor) => sensor.lastHeard || sensor.uncertain)
-      .sort((a, b) => Date.parse(b.lastHeard ?? 0) - Date.parse(a.lastHeard ?? 0));
-    reconcile(
-      byId('heard'),
-      heard,
-      (sensor) => sensor.sensor,
-      makeHeard,
-      (item, sensor) => updateHeardItem(item, sensor, state.containers, at),
-    );
-    reconcile(
-      byId('not-read'),
-      newestByTopic(rejects.list),
-      (reject) => reject.topic + reject.reason,
-      makeReject,
-      (item, reject) => setAge(item.querySelector('time'), reject.at),
-    );
-    byId('heard-nothing').hidden = heard.length > 0;
-    byId('not-read-part').hidden = rejects.list.length === 0;
+    if (!host.hidden) updateHeard(state, rejects.list);
   }
 
   return { open, show, update };
@@ -176,59 +131,17 @@ function mark(name, done) {
   setText(element.querySelector('.step-state'), done ? ' ✓ done' : '');
 }
 
-function heardPart() {
-  return h(
-    'div',
-    { class: 'heard' },
-    h('h4', {}, 'Heard so far'),
-    h('p', { id: 'heard-nothing', class: 'waiting' }, 'Nothing yet. This list fills by itself as messages arrive.'),
-    h('ul', { id: 'heard', class: 'rows', 'aria-live': 'polite' }),
-    h(
-      'div',
-      { id: 'not-read-part', hidden: true },
-      h('h4', {}, 'Came, but could not be read'),
-      h('ul', { id: 'not-read', class: 'rows' }),
-      h('p', {}, h('a', { href: '/rejects.html' }, 'All that could not be read')),
-    ),
-  );
+function showPlaced(sensor, containers, output) {
+  const words = `${sensor.sensor} is now ${placeWords(placeOf(sensor, now()), containers)}.`;
+  output.replaceChildren(h('p', { class: 'done' }, words, ' Its values appear on the Shelf as they come.'));
+  announce(words);
 }
 
-function makeHeard(sensor) {
-  return h(
-    'li',
-    { data: { sensor: sensor.sensor } },
-    h('strong', {}, sensor.sensor),
-    ' ',
-    h('span', { class: 'what' }),
-    ' ',
-    h('time', { class: 'age' }),
-    ' ',
-    h('span', { class: 'where quiet' }),
-  );
-}
-
-function updateHeardItem(item, sensor, containers, at) {
-  setText(item.querySelector('.what'), latestWords(sensor));
-  setAge(item.querySelector('time'), sensor.lastHeard);
-  setText(item.querySelector('.where'), placeWords(placeOf(sensor, at), containers));
-}
-
-/** A device that fails every ten seconds should not push everything else off the list. */
-function newestByTopic(list) {
-  const seen = new Map();
-  for (const reject of list)
-    if (!seen.has(reject.topic + reject.reason)) seen.set(reject.topic + reject.reason, reject);
-  return [...seen.values()].slice(0, 5);
-}
-
-function makeReject(reject) {
-  return h(
-    'li',
-    { class: 'reject' },
-    h('code', {}, reject.topic),
-    ' ',
-    h('time', { class: 'age' }),
-    h('p', {}, reject.reason),
-    h('p', { class: 'quiet' }, remedyFor(reject)),
-  );
+/** The buttons on top of the shelf open the guide at a step; so does an address with `place`. */
+export function connectButtons(guide) {
+  for (const button of byId('shelf-actions').querySelectorAll('button')) {
+    button.addEventListener('click', () => guide.show(button.dataset.step));
+  }
+  const wanted = new URLSearchParams(location.search).get('place');
+  if (wanted) guide.show('place', { container: wanted });
 }

@@ -1,19 +1,22 @@
 // The Shelf: all containers at a glance, and what needs a person on top.
 
+import { isOpen } from '../shared/alert-words.js';
 import { api } from '../shared/api.js';
-import { byId, h, reconcile, setAge, setText, problemBox } from '../shared/dom.js';
-import * as f from '../shared/format.js';
-import { now } from '../shared/clock.js';
-import { announceChange, showAlerts } from '../shared/attention.js';
+import { announceChange } from '../shared/attention.js';
 import { makeCard, updateCard } from '../shared/card.js';
-import { makeGuide } from './guide.js';
-import { latestWords } from '../shared/latest-words.js';
-import { placeOf } from './placement.js';
+import { now } from '../shared/clock.js';
+import { standing } from '../shared/container-words.js';
+import { byId, reconcile } from '../shared/dom.js';
+import { replaceAll } from '../shared/maps.js';
 import { isLive, startPage, untilItWorks } from '../shared/page.js';
-import { isOpen, standing } from '../shared/words.js';
+import { showProblem } from '../shared/trouble.js';
+import { drawAttention } from './attention-part.js';
+import { loadDay, loadDays } from './days.js';
+import { connectButtons, makeGuide } from './guide.js';
+import { placeOf } from './placement.js';
+import { drawRoom } from './room.js';
+import { drawUnplaced } from './unplaced.js';
 
-const DAY_MS = 24 * 3600_000;
-const DAY_POINTS = 96;
 const DAYS_EVERY_MS = 5 * 60_000;
 const LOOK_AGAIN_MS = 15_000;
 
@@ -62,16 +65,10 @@ async function begin() {
   }
   byId('loading').remove();
   if (!anyPlaced()) guide.open(true);
-  connectButtons();
-  loadDays();
+  connectButtons(guide);
+  loadAllDays();
   // Also finds what no event tells: containers taken off the shelf from another device.
-  setInterval(
-    () =>
-      load()
-        .then(loadDays)
-        .catch(() => {}),
-    DAYS_EVERY_MS,
-  );
+  setInterval(() => load().then(loadAllDays, () => {}), DAYS_EVERY_MS);
   // Freshness fades with time alone, also when no event comes.
   setInterval(draw, LOOK_AGAIN_MS);
 }
@@ -83,23 +80,25 @@ async function load() {
     api.alerts('open'),
     api.alerts('shelved'),
   ]);
-  replace(containers, allContainers, (one) => one.id);
-  replace(sensors, allSensors, (one) => one.sensor);
-  replace(alerts, [...open, ...shelved], (one) => one.id);
+  replaceAll(containers, allContainers, (one) => one.id);
+  replaceAll(sensors, allSensors, (one) => one.sensor);
+  replaceAll(alerts, [...open, ...shelved], (one) => one.id);
   draw();
-}
-
-function replace(map, list, keyOf) {
-  map.clear();
-  for (const one of list) map.set(keyOf(one), one);
 }
 
 function takeContainer(container) {
   const isNew = !containers.has(container.id);
   containers.set(container.id, container);
-  if (isNew) loadDay(container);
+  if (isNew) loadDay(container, takeDay);
   soon();
 }
+
+function takeDay(id, day) {
+  days.set(id, day);
+  soon();
+}
+
+const loadAllDays = () => loadDays([...containers.values()], takeDay);
 
 function takeAlert(alert) {
   announceChange(alerts.get(alert.id), alert);
@@ -131,128 +130,16 @@ function draw() {
     (card, container) =>
       updateCard(card, { container, day: days.get(container.id), maxGapMinutes: setup.maxGapMinutes, live: isLive() }),
   );
-  drawAttention(list);
-  drawRoom(at);
-  drawUnplaced(at);
+  drawAttention({ containers, alerts, changed: takeAlert });
+  drawRoom({ sensors, containers, at, maxGapMinutes: setup.maxGapMinutes });
+  drawUnplaced({ sensors, containers, at, place: (sensor) => guide.show('place', { sensor }) });
   guide.update(sensors, containers);
   const waiting = list.filter((one) => ['act', 'silent'].includes(standing(one, at, setup.maxGapMinutes).level)).length;
   document.title = waiting > 0 ? `(${waiting}) Shelf · Tepidarium` : 'Shelf · Tepidarium';
 }
 
-function drawAttention(list) {
-  const shown = showAlerts({
-    list: byId('attention'),
-    shelvedPart: byId('shelved-part'),
-    alerts: [...alerts.values()],
-    containers,
-    changed: takeAlert,
-  });
-  byId('attention-part').hidden = list.length === 0;
-  const nothing = byId('attention').children.length === 0;
-  byId('attention-part').classList.toggle('calm', nothing && isLive());
-  setText(
-    byId('attention-title'),
-    !nothing
-      ? 'Needs attention'
-      : !isLive()
-        ? 'No alerts when last heard'
-        : shown > 0
-          ? 'No alert but the shelved ones'
-          : 'No alerts',
-  );
-}
-
-function drawRoom(at) {
-  const outside = [...sensors.values()].filter(
-    (sensor) => placeOf(sensor, at) === 'room' && sensor.latest?.temperature,
-  );
-  const newest = outside.sort((a, b) => Date.parse(b.latest.temperature.at) - Date.parse(a.latest.temperature.at))[0];
-  const room = byId('room');
-  room.hidden = containers.size === 0;
-  const latest = newest?.latest.temperature;
-  const key = latest ? `${latest.at}${f.temperatureUnit()}` : 'none';
-  if (room.dataset.drawn === key) return;
-  room.dataset.drawn = key;
-  if (!latest) {
-    room.replaceChildren('Room: – ', h('span', { class: 'quiet' }, '(no sensor is placed outside)'));
-    return;
-  }
-  const time = h('time', { class: 'age' });
-  setAge(time, latest.at);
-  const old = at - Date.parse(latest.at) > setup.maxGapMinutes * 60_000;
-  room.replaceChildren(
-    old ? 'Room: –, last ' : 'Room: ',
-    h('strong', {}, f.temperature(latest.value + (newest.calibration?.temperatureOffset ?? 0))),
-    ' ',
-    time,
-  );
-}
-
-function drawUnplaced(at) {
-  const list = [...sensors.values()].filter((sensor) => placeOf(sensor, at) === null);
-  byId('unplaced-part').hidden = list.length === 0 || containers.size === 0;
-  reconcile(
-    byId('unplaced'),
-    list,
-    (sensor) => sensor.sensor,
-    (sensor) =>
-      h(
-        'li',
-        { class: 'with-button' },
-        h(
-          'span',
-          {},
-          h('strong', {}, sensor.sensor),
-          ' ',
-          h('span', { class: 'what' }),
-          ' ',
-          h('time', { class: 'age' }),
-        ),
-        h(
-          'button',
-          {
-            type: 'button',
-            'aria-label': `Place ${sensor.sensor}`,
-            on: { click: () => guide.show('place', { sensor: sensor.sensor }) },
-          },
-          'Place it',
-        ),
-      ),
-    (item, sensor) => {
-      setText(item.querySelector('.what'), latestWords(sensor));
-      setAge(item.querySelector('time'), sensor.lastHeard);
-    },
-  );
-}
-
 const anyPlaced = () => [...sensors.values()].some((sensor) => containers.has(placeOf(sensor, now())));
 
-function connectButtons() {
-  for (const button of byId('shelf-actions').querySelectorAll('button')) {
-    button.addEventListener('click', () => guide.show(button.dataset.step));
-  }
-  const wanted = new URLSearchParams(location.search).get('place');
-  if (wanted) guide.show('place', { container: wanted });
-}
-
-/** One after the other: forty sparklines should not hold up the first live event. */
-async function loadDays() {
-  for (const container of [...containers.values()]) await loadDay(container);
-}
-
-async function loadDay(container) {
-  const to = now();
-  const from = to - DAY_MS;
-  try {
-    const { temperature } = await api.readings(container.id, { from, to, points: DAY_POINTS });
-    days.set(container.id, { series: temperature, from, to });
-    soon();
-  } catch {
-    /* the card simply has no line; the notice on top tells when the service is away */
-  }
-}
-
 function showTrouble(problem) {
-  const place = byId('loading');
-  if (place) place.replaceChildren(problemBox(problem), problem.unreachable ? 'Trying again by itself.' : '');
+  showProblem(byId('loading'), problem);
 }

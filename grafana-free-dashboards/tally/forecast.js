@@ -2,8 +2,9 @@
 
 import { now } from '../shared/clock.js';
 import { h } from '../shared/dom.js';
-import * as f from '../shared/format.js';
-import { forecastWords, noHeatWords } from './heat-words.js';
+import * as t from '../shared/time-format.js';
+import { forecastWords } from './forecast-words.js';
+import { noHeatWords } from './heat-words.js';
 
 /** Each group with its check due; the forecasts by heat join them when they are there. @param asked a promise of the course over heat */
 export function forecasts(sowing, names, asked) {
@@ -38,7 +39,7 @@ function list(groups, names, told) {
       const forecast = told.find((one) => one.group === group.id);
       const where = `Group ${group.id} in ${names(group.container)}`;
       if (!forecast)
-        return h('li', {}, `${where}: check ${f.stamp(group.nextCheck.at, now())}, ${group.nextCheck.why}.`);
+        return h('li', {}, `${where}: check ${t.stamp(group.nextCheck.at, now())}, ${group.nextCheck.why}.`);
       const words = forecastWords(forecast, group.nextCheck, now());
       return h('li', { class: 'forecast' }, `${where}: ${words.line} `, h('strong', {}, words.best));
     }),

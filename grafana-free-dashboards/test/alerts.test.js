@@ -1,22 +1,18 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { readRules } from '../container/alert-rules.js';
+import { readRules } from '../container/rule-fields.js';
+import { deliveryWords, failedFirst, notifierWords, tellingWords, testWords } from '../alerts/notice-words.js';
 import {
-  deliveryWords,
-  failedFirst,
   groupMarks,
   hintWords,
   newestFirst,
-  notifierWords,
   rateWords,
   readMinutes,
-  tellingWords,
-  testWords,
   transitionTime,
   transitionWords,
   troubleWords,
 } from '../alerts/words.js';
-import { historyChoices, narrowed } from '../alerts/lists.js';
+import { historyChoices, narrowed } from '../alerts/history.js';
 import { setTemperatureUnit } from '../shared/format.js';
 import { isLoud } from '../shared/tell-here.js';
 

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { afterEach, test } from 'node:test';
 import * as f from '../shared/format.js';
+import * as t from '../shared/time-format.js';
 
 const NOW = Date.parse('2026-03-01T12:00:00Z');
 const ago = (seconds) => new Date(NOW - seconds * 1000).toISOString();
@@ -16,8 +17,8 @@ test('what is unknown is a dash, never a number', () => {
     f.degreeHours,
     f.luxHours,
     f.share,
-    f.hours,
-    f.duration,
+    t.hours,
+    t.duration,
   ]) {
     for (const nothing of [null, undefined, NaN]) assert.equal(show(nothing), '–');
   }
@@ -60,43 +61,43 @@ test('a share is rounded neither to all nor to none', () => {
 });
 
 test('lengths of time', () => {
-  assert.equal(f.duration(42_000), '42 s');
-  assert.equal(f.duration(59 * 60_000 + 59_000), '59 min');
-  assert.equal(f.duration(2 * 3600_000), '2 h');
-  assert.equal(f.duration(130 * 60_000), '2 h 10 min');
-  assert.equal(f.duration(25 * 3600_000), '1 day 1 h');
-  assert.equal(f.hours(23.9999), '1 day');
-  assert.equal(f.hours(0.01), '36 s');
+  assert.equal(t.duration(42_000), '42 s');
+  assert.equal(t.duration(59 * 60_000 + 59_000), '59 min');
+  assert.equal(t.duration(2 * 3600_000), '2 h');
+  assert.equal(t.duration(130 * 60_000), '2 h 10 min');
+  assert.equal(t.duration(25 * 3600_000), '1 day 1 h');
+  assert.equal(t.hours(23.9999), '1 day');
+  assert.equal(t.hours(0.01), '36 s');
 });
 
 test('ages, and a clock ahead of ours', () => {
-  assert.equal(f.age(ago(5), NOW), 'just now');
-  assert.equal(f.age(ago(47), NOW), '40 s ago');
-  assert.equal(f.age(ago(3 * 60), NOW), '3 min ago');
-  assert.equal(f.age(ago(-30), NOW), 'just now');
-  assert.equal(f.age(ago(-600), NOW), 'in 10 min');
-  assert.equal(f.age('nonsense', NOW), '–');
+  assert.equal(t.age(ago(5), NOW), 'just now');
+  assert.equal(t.age(ago(47), NOW), '40 s ago');
+  assert.equal(t.age(ago(3 * 60), NOW), '3 min ago');
+  assert.equal(t.age(ago(-30), NOW), 'just now');
+  assert.equal(t.age(ago(-600), NOW), 'in 10 min');
+  assert.equal(t.age('nonsense', NOW), '–');
 });
 
 test('moments name the day unless it is today', () => {
-  assert.equal(f.moment('2026-03-01T06:05:00Z', NOW, 'UTC'), '06:05');
-  assert.equal(f.stamp('2026-03-01T06:05:00Z', NOW, 'UTC'), 'today 06:05');
-  assert.equal(f.moment('2026-02-28T06:05:00Z', NOW, 'UTC'), 'Sat 28 Feb 06:05');
-  assert.equal(f.moment('2025-12-31T23:05:00Z', NOW, 'Europe/Berlin'), 'Thu 1 Jan 00:05');
-  assert.equal(f.moment('2025-12-31T06:05:00Z', NOW, 'UTC'), 'Wed 31 Dec 2025 06:05');
+  assert.equal(t.moment('2026-03-01T06:05:00Z', NOW, 'UTC'), '06:05');
+  assert.equal(t.stamp('2026-03-01T06:05:00Z', NOW, 'UTC'), 'today 06:05');
+  assert.equal(t.moment('2026-02-28T06:05:00Z', NOW, 'UTC'), 'Sat 28 Feb 06:05');
+  assert.equal(t.moment('2025-12-31T23:05:00Z', NOW, 'Europe/Berlin'), 'Thu 1 Jan 00:05');
+  assert.equal(t.moment('2025-12-31T06:05:00Z', NOW, 'UTC'), 'Wed 31 Dec 2025 06:05');
 });
 
 test('days begin at local midnight, also on days of 23 and 25 hours', () => {
-  const begins = (day) => new Date(f.startOfDay(day, 'Europe/Berlin')).toISOString();
+  const begins = (day) => new Date(t.startOfDay(day, 'Europe/Berlin')).toISOString();
   assert.equal(begins('2026-03-29'), '2026-03-28T23:00:00.000Z');
   assert.equal(begins('2026-03-30'), '2026-03-29T22:00:00.000Z');
   assert.equal(begins('2026-10-25'), '2026-10-24T22:00:00.000Z');
   assert.equal(begins('2026-10-26'), '2026-10-25T23:00:00.000Z');
-  assert.equal(new Date(f.startOfDay('2026-07-01', 'America/Los_Angeles')).toISOString(), '2026-07-01T07:00:00.000Z');
-  assert.equal(new Date(f.startOfDay('2026-07-01', 'Pacific/Kiritimati')).toISOString(), '2026-06-30T10:00:00.000Z');
+  assert.equal(new Date(t.startOfDay('2026-07-01', 'America/Los_Angeles')).toISOString(), '2026-07-01T07:00:00.000Z');
+  assert.equal(new Date(t.startOfDay('2026-07-01', 'Pacific/Kiritimati')).toISOString(), '2026-06-30T10:00:00.000Z');
 });
 
 test('the day after', () => {
-  assert.equal(f.nextDay('2026-02-28'), '2026-03-01');
-  assert.equal(f.nextDay('2026-12-31'), '2027-01-01');
+  assert.equal(t.nextDay('2026-02-28'), '2026-03-01');
+  assert.equal(t.nextDay('2026-12-31'), '2027-01-01');
 });

@@ -12,9 +12,8 @@ import {
   pairRows,
   profileColumns,
   sourcesOf,
-  trialRows,
-  wattsOf,
 } from '../heat-bench/words.js';
+import { trialRows, wattsOf } from '../heat-bench/trial-words.js';
 
 const realFetch = globalThis.fetch;
 afterEach(() => {

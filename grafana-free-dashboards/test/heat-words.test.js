@@ -3,6 +3,7 @@ import { afterEach, test } from 'node:test';
 import { api } from '../shared/api.js';
 import { setTemperatureUnit } from '../shared/format.js';
 import * as w from '../tally/heat-words.js';
+import * as coming from '../tally/forecast-words.js';
 
 const realFetch = globalThis.fetch;
 afterEach(() => {
@@ -69,7 +70,7 @@ const forecast = (more = {}) => ({
 });
 
 test('the next and the best day to look', () => {
-  const told = w.forecastWords(
+  const told = coming.forecastWords(
     forecast(),
     { at: '2026-12-02T09:00:00Z', why: 'a week after the last check' },
     NOW,
@@ -84,14 +85,16 @@ test('the next and the best day to look', () => {
 
 test('a check that is due anyway comes first; one that is expected by now is for today', () => {
   assert.equal(
-    w.forecastWords(forecast(), { at: '2026-11-28T09:00:00Z', why: 'a week after the last check' }, NOW, 'UTC').best,
+    coming.forecastWords(forecast(), { at: '2026-11-28T09:00:00Z', why: 'a week after the last check' }, NOW, 'UTC')
+      .best,
     'Best day for the next check: Saturday 28 November, a week after the last check.',
   );
   assert.equal(
-    w.forecastWords(forecast(), { at: '2026-11-25T09:00:00Z', why: '4 germinated, to be potted on' }, NOW, 'UTC').best,
+    coming.forecastWords(forecast(), { at: '2026-11-25T09:00:00Z', why: '4 germinated, to be potted on' }, NOW, 'UTC')
+      .best,
     'Best day for the next check: today, 4 germinated, to be potted on.',
   );
-  const late = w.forecastWords(
+  const late = coming.forecastWords(
     forecast({ at: '2026-11-25T10:00:00Z', earliest: '2026-11-24T10:00:00Z', latest: null }),
     null,
     NOW,

@@ -2,6 +2,8 @@ import assert from 'node:assert/strict';
 import { afterEach, test } from 'node:test';
 import { setTemperatureUnit } from '../shared/format.js';
 import * as words from '../season/words.js';
+import * as containerWords from '../season/container-rows.js';
+import * as compared from '../season/comparison-words.js';
 
 afterEach(() => setTemperatureUnit('C'));
 
@@ -104,7 +106,7 @@ test('heat that the gaps leave open is told with its range, heat that nobody mea
 });
 
 test('what was not measured is not said to have been in order', () => {
-  const rows = words.containerRows(
+  const rows = containerWords.containerRows(
     report({
       containers: [
         container({
@@ -128,19 +130,19 @@ test('what was not measured is not said to have been in order', () => {
     'Too dry',
     'Light leaks',
   ]) {
-    assert.equal(cell(rows, words.CONTAINER_TITLES, title).main, '–', title);
+    assert.equal(cell(rows, containerWords.CONTAINER_TITLES, title).main, '–', title);
   }
-  assert.equal(cell(rows, words.CONTAINER_TITLES, 'Measured').main, 'no sensor');
+  assert.equal(cell(rows, containerWords.CONTAINER_TITLES, 'Measured').main, 'no sensor');
 });
 
 test('excursions are counted apart from openings', () => {
   const cold = outside({ excursions: 2, duringOpenings: 3, hours: 12.5, longestHours: 10, degreeHoursLost: 24.29 });
-  const rows = words.containerRows(report({ containers: [container({ cold })] }));
-  assert.deepEqual(cell(rows, words.CONTAINER_TITLES, 'Too cold'), {
+  const rows = containerWords.containerRows(report({ containers: [container({ cold })] }));
+  assert.deepEqual(cell(rows, containerWords.CONTAINER_TITLES, 'Too cold'), {
     main: '2 ×, 12 h 30 min',
     below: 'longest 10 h; 3 while open; 24.3 °C·h lost',
   });
-  assert.equal(cell(rows, words.CONTAINER_TITLES, 'Too hot').main, 'never');
+  assert.equal(cell(rows, containerWords.CONTAINER_TITLES, 'Too hot').main, 'never');
 });
 
 test('a lesson follows the unit, temperatures with their offset and heat without', () => {
@@ -174,10 +176,10 @@ test('seasons before are told as far as they can be compared', () => {
     },
     { season: 2, name: 'Autumn', from: '2024-09-01T00:00:00Z', to: '2024-12-01T00:00:00Z', heat: null, species: [] },
   ];
-  const rows = words.earlierRows(report({ earlier }), 'UTC');
+  const rows = compared.earlierRows(report({ earlier }), 'UTC');
   assert.equal(rows.length, 1);
-  assert.deepEqual(cell(rows, words.EARLIER_TITLES, 'Now less then, points'), { main: '+53', below: '+30 to +71' });
-  const [spring, autumn] = words.earlierHeat(report({ earlier }));
+  assert.deepEqual(cell(rows, compared.EARLIER_TITLES, 'Now less then, points'), { main: '+53', below: '+30 to +71' });
+  const [spring, autumn] = compared.earlierHeat(report({ earlier }));
   assert.match(spring, /360 °C·h in Spring, 384 °C·h now/);
   assert.match(autumn, /Autumn cannot be compared/);
 });

@@ -1,6 +1,9 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import * as w from '../tally/seed-words.js';
+import * as keeping from '../tally/viability-words.js';
+import * as compared from '../tally/compare-words.js';
+import * as entryWords from '../tally/entry-words.js';
 
 test('a fraction comes with its interval', () => {
   assert.equal(w.countWords(45, 250), '18 % (95 %: 14 to 23 %)');
@@ -25,7 +28,7 @@ const side = (germinated, sown, more = {}) => ({
 });
 
 test('3 of 16 against 45 of 250 says almost nothing, and the words say so', () => {
-  const told = w.comparisonWords(
+  const told = compared.comparisonWords(
     {
       a: side(3, 16),
       b: side(45, 250),
@@ -39,7 +42,7 @@ test('3 of 16 against 45 of 250 says almost nothing, and the words say so', () =
 });
 
 test('a clear difference names the better one; an unfinished one warns', () => {
-  const told = w.comparisonWords(
+  const told = compared.comparisonWords(
     {
       a: side(5, 80),
       b: side(60, 80, { remaining: 4 }),
@@ -59,7 +62,7 @@ test('seeds that nobody looked at are told, and are no failures', () => {
     /^40 of 50 germinated: 80 % \(.*\); 50 seeds not looked at yet$/,
   );
   assert.equal(w.germinatedWords({ germinated: 0, sown: 20, notLookedAt: 20 }), '20 seeds sown, not looked at yet');
-  const told = w.comparisonWords(
+  const told = compared.comparisonWords(
     { a: side(0, 0, { notLookedAt: 20 }), b: side(5, 10), difference: null, logRank: null },
     ['A', 'B'],
   );
@@ -68,7 +71,7 @@ test('seeds that nobody looked at are told, and are no failures', () => {
 });
 
 test('equal fractions are no proof', () => {
-  const told = w.comparisonWords(
+  const told = compared.comparisonWords(
     {
       a: side(5, 50),
       b: side(5, 50),
@@ -100,7 +103,7 @@ test('when to stop: said with its uncertainty, or that it cannot be said', () =>
 });
 
 test('how long seed keeps: told with its interval, or why not', () => {
-  const none = w.viabilityPanel({
+  const none = keeping.viabilityPanel({
     identified: false,
     reason: 'it takes more days',
     groups: [],
@@ -113,7 +116,7 @@ test('how long seed keeps: told with its interval, or why not', () => {
     { days: 0, fraction: 0.9, interval: [0.8, 0.95] },
     { days: 10, fraction: 0.1, interval: [0.05, 0.2] },
   ];
-  const told = w.viabilityPanel({
+  const told = keeping.viabilityPanel({
     identified: true,
     reason: null,
     groups: [{ lot: 1 }, { lot: 1 }, { lot: 2 }],
@@ -128,25 +131,25 @@ test('how long seed keeps: told with its interval, or why not', () => {
     'Fewer germinate the longer seed is kept: 90 % (95 %: 80 to 95 %) after 0 days, 10 % (95 %: 5 to 20 %) after 10 days.',
   );
   assert.deepEqual(told.rows[0], ['Half germinate', 'after 5.0 days (95 %: 4.0 to 6.5)']);
-  assert.equal(w.viabilityWords(curve[0]), ', 90 % (95 %: 80 to 95 %) would germinate if sown now');
-  assert.equal(w.viabilityWords(null), '');
+  assert.equal(keeping.viabilityWords(curve[0]), ', 90 % (95 %: 80 to 95 %) would germinate if sown now');
+  assert.equal(keeping.viabilityWords(null), '');
 });
 
 test('checks and entries as a line', () => {
   assert.equal(
-    w.checkWords({ germinated: 3, culled: [{ count: 2, reason: 'mould' }], pottedOn: 1 }),
+    entryWords.checkWords({ germinated: 3, culled: [{ count: 2, reason: 'mould' }], pottedOn: 1 }),
     '3 newly germinated, 2 culled (mould), 1 potted on',
   );
-  assert.equal(w.checkWords({}), 'nothing new');
+  assert.equal(entryWords.checkWords({}), 'nothing new');
   assert.equal(
-    w.entryWords(
+    entryWords.entryWords(
       { group: '1-1', move: { to: 'bag', ungerminated: 0, germinated: 4, splitInto: '1-2', joinTo: null } },
       (id) => `“${id}”`,
     ),
     'Group 1-1: 4 germinated moved to “bag”, now group 1-2',
   );
   assert.equal(
-    w.entryWords({ sown: { groups: [{ container: 'jar', seeds: 1, group: '1-1' }] } }, () => 'Jar'),
+    entryWords.entryWords({ sown: { groups: [{ container: 'jar', seeds: 1, group: '1-1' }] } }, () => 'Jar'),
     'Sown: 1 seed into Jar (group 1-1)',
   );
 });
@@ -174,11 +177,11 @@ const together = {
 const lots = [1, 2, 3].map((lot) => ({ lot }));
 
 test('heat sources are judged within lots, and what few lots cannot tell is said', () => {
-  const told = w.sourcesWords({ first: 'closet', second: 'mat', lots, together });
+  const told = compared.sourcesWords({ first: 'closet', second: 'mat', lots, together });
   assert.equal(told.headline, 'closet did better than mat, within the same lots.');
   assert.match(told.lines[0], /\+28 percentage points over all \(95 %: \+12 to \+45/);
   assert.ok(told.lines.some((line) => line.includes('with 3 lots no p can be under 0.25')));
-  const open = w.sourcesWords({
+  const open = compared.sourcesWords({
     first: 'closet',
     second: 'mat',
     lots: lots.slice(1, 2),
@@ -193,12 +196,21 @@ test('heat sources are judged within lots, and what few lots cannot tell is said
   });
   assert.equal(open.headline, 'No clear difference yet between closet and mat.');
   assert.ok(open.lines.some((line) => line.startsWith('One lot is one trial')));
-  const exact = w.sourcesWords({ first: 'closet', second: 'mat', lots, together: { ...together, exactP: 0.06 } });
+  const exact = compared.sourcesWords({
+    first: 'closet',
+    second: 'mat',
+    lots,
+    together: { ...together, exactP: 0.06 },
+  });
   assert.equal(exact.headline, 'No clear difference yet between closet and mat.');
   assert.match(exact.lines[0], /exact test: p = 0.06/);
   assert.match(
-    w.sourcesWords({ first: 'closet', second: 'mat', lots, together: { ...together, heterogeneity: { p: 0.002 } } })
-      .headline,
+    compared.sourcesWords({
+      first: 'closet',
+      second: 'mat',
+      lots,
+      together: { ...together, heterogeneity: { p: 0.002 } },
+    }).headline,
     /the lots disagree/,
   );
 });
@@ -216,12 +228,12 @@ test('groups of a sowing are tested as replicates', () => {
     range: 0.375,
     toleratedRange: 0.434,
   };
-  const same = w.replicateWords(told);
+  const same = compared.replicateWords(told);
   assert.equal(same.headline, 'The groups do not differ by more than chance allows.');
   assert.match(same.lines.join(' '), /38 percentage points apart\. Seed testing tolerates 43 points for 3 groups/);
   assert.ok(same.lines.some((line) => line.includes('0.069 (exact')));
-  const apart = w.replicateWords({ ...told, p: 0.001, exact: false, differ: true, toleratedRange: null });
+  const apart = compared.replicateWords({ ...told, p: 0.001, exact: false, differ: true, toleratedRange: null });
   assert.match(apart.headline, /more than chance allows: look for a cause/);
   assert.ok(apart.lines.some((line) => line.includes('95 %: 20 to 50 %')));
-  assert.equal(w.replicateWords(null), null);
+  assert.equal(compared.replicateWords(null), null);
 });

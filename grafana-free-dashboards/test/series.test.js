@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { columnsOf, heatColumns, join, lonePoints, marksOf, reach, shiftRange, within } from '../shared/series.js';
+import { columnsOf, heatColumns, join, lonePoints, marksOf, within } from '../shared/series.js';
+import { reach, shiftRange } from '../shared/time-range.js';
 
 const at = (minute) => new Date(Date.UTC(2026, 2, 1, 0, minute)).toISOString();
 const ms = (minute) => Date.UTC(2026, 2, 1, 0, minute);

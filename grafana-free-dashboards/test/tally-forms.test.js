@@ -1,9 +1,9 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { api } from '../shared/api.js';
-import { checkWords } from '../tally/seed-words.js';
+import { checkWords } from '../tally/entry-words.js';
 import { tableOf, takenWords, troubleByLine } from '../tally/import.js';
-import { readLengths } from '../tally/sheet.js';
+import { readLengths } from '../tally/check-fields.js';
 
 test('root lengths: apart by semicolons, commas or spaces; a comma within a number is a decimal point', () => {
   assert.deepEqual(readLengths(''), []);

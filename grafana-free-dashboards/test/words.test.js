@@ -1,6 +1,8 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { alertDetail, alertStanding, groupAlerts, heatBounds, isOpen, remedyFor, standing } from '../shared/words.js';
+import { alertDetail, alertStanding, groupAlerts, isOpen } from '../shared/alert-words.js';
+import { heatBounds, standing } from '../shared/container-words.js';
+import { remedyFor } from '../shared/remedies.js';
 
 const NOW = Date.parse('2026-03-01T12:00:00Z');
 const ago = (minutes) => new Date(NOW - minutes * 60_000).toISOString();

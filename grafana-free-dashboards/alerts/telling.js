@@ -1,0 +1,28 @@
+// Who is told on this device: the switch for sounds and notifications, and the name for the record.
+
+import { byId, setText, whileBusy } from '../shared/dom.js';
+import { permission, setTellsHere, tellsHere } from '../shared/tell-here.js';
+import { setWho, who } from '../shared/who.js';
+import { tellingWords } from './notice-words.js';
+
+export function makeTelling() {
+  const button = byId('tell');
+  const show = () => {
+    setText(button, tellsHere() ? 'Keep quiet on this device' : 'Tell me on this device');
+    setText(byId('telling'), tellingWords(tellsHere(), permission()));
+  };
+  button.addEventListener('click', () =>
+    whileBusy(button, null, async () => {
+      const wanted = setTellsHere(!tellsHere());
+      show();
+      await wanted;
+      show();
+    }),
+  );
+  show();
+}
+
+export function makeWho() {
+  byId('who').value = who() ?? '';
+  byId('who').addEventListener('change', () => setWho(byId('who').value));
+}

@@ -1,0 +1,53 @@
+// The limits of a container as a table: state now, and share of the time inside.
+
+import { h, table } from '../shared/dom.js';
+import * as f from '../shared/format.js';
+import * as t from '../shared/time-format.js';
+import { conditionOf } from '../shared/conditions.js';
+import { limitOf } from '../shared/limit-words.js';
+import { NUMBER } from './tables.js';
+
+const STATES = {
+  inside: '✓ inside',
+  outside: '~ outside, not for long yet',
+  alert: '! outside, alert',
+  unknown: '? not known',
+};
+const SILENT_STATES = { ...STATES, inside: '✓ heard', outside: '~ late', alert: '! silent, alert' };
+const NAMES = {
+  cold: 'Not colder than',
+  hot: 'Not hotter than',
+  dry: 'Not drier than',
+  light: 'Not brighter than',
+  silent: 'Heard',
+};
+
+export function limits(container, band) {
+  const rows = Object.keys(NAMES).map((kind) => ({
+    kind,
+    state: container.limits?.[kind] ?? 'unknown',
+    told: band?.limits?.[kind],
+  }));
+  const columns = [
+    {
+      title: 'Limit',
+      cell: (row) =>
+        `${NAMES[row.kind]}${row.kind === 'silent' ? '' : ` ${conditionOf(row.kind).unitOf(limitOf(container, row.kind))}`}`,
+    },
+    {
+      title: 'Now',
+      cell: (row) =>
+        h('span', { class: `state is-${row.state}` }, (row.kind === 'silent' ? SILENT_STATES : STATES)[row.state]),
+    },
+    {
+      title: 'Inside, of the time heard',
+      class: NUMBER,
+      cell: (row) => (row.told ? f.share(row.told.fractionInside) : f.UNKNOWN),
+    },
+    { title: 'Outside for', class: NUMBER, cell: (row) => (row.told ? t.hours(row.told.hoursOutside) : f.UNKNOWN) },
+  ];
+  const heard = band
+    ? `In the stretch shown, ${t.hours(band.coveredHours)} heard and ${t.hours(band.gapHours)} missing.`
+    : '';
+  return [table(heard, columns, rows)];
+}

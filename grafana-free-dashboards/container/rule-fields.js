@@ -1,0 +1,99 @@
+// The fields of the rules of one kind of alert: shown, and read back.
+
+import { h } from '../shared/dom.js';
+import { differenceFromUnit, differenceToUnit, fromUnit, round, toUnit, unitName } from '../shared/format.js';
+import { conditionOf } from '../shared/conditions.js';
+
+const NUMBERS = {
+  limit: (unit) => `Limit (${unit})`,
+  deadband: (unit) => `Deadband (${unit})`,
+  onDelayMinutes: () => 'On-delay (min)',
+  offDelayMinutes: () => 'Off-delay (min)',
+};
+const PRIORITIES = ['high', 'medium', 'low'];
+
+/** How a field of a kind is said and read: in °F where the reader chose so, a limit with the offset, a deadband without. */
+function unitOf(rule, field) {
+  if (rule.unit !== '°C' || !['limit', 'deadband'].includes(field))
+    return { name: rule.unit, show: (value) => value, read: (value) => value };
+  const [to, from] = field === 'limit' ? [toUnit, fromUnit] : [differenceToUnit, differenceFromUnit];
+  return { name: unitName(), show: (value) => round(to(value), 2), read: from };
+}
+
+const shownOf = (rule, field, value) =>
+  value === null || value === undefined ? '' : String(unitOf(rule, field).show(value));
+
+export function kindFields(kind, rule) {
+  const numbers = Object.entries(NUMBERS)
+    .filter(([field]) => field !== 'limit' || !rule.limitFromBand)
+    .map(([field, title]) => {
+      const name = `${kind}.${field}`;
+      return h(
+        'div',
+        { class: 'field' },
+        h('label', { for: name }, title(unitOf(rule, field).name)),
+        h('input', {
+          id: name,
+          name,
+          type: 'text',
+          inputmode: 'decimal',
+          autocomplete: 'off',
+          value: shownOf(rule, field, rule.overrides[field]),
+          placeholder: shownOf(rule, field, rule.defaults[field]),
+        }),
+      );
+    });
+  const name = `${kind}.priority`;
+  const options = [
+    h('option', { value: '' }, `default (${rule.defaults.priority})`),
+    ...PRIORITIES.map((one) => h('option', { value: one, selected: rule.overrides.priority === one }, one)),
+  ];
+  const service = `${kind}.inService`;
+  return h(
+    'fieldset',
+    {},
+    h('legend', {}, conditionOf(kind).title),
+    h(
+      'div',
+      { class: 'fields' },
+      numbers,
+      h('div', { class: 'field' }, h('label', { for: name }, 'Priority'), h('select', { id: name, name }, options)),
+      h(
+        'div',
+        { class: 'field' },
+        h('label', { for: service }, 'In service'),
+        h(
+          'select',
+          { id: service, name: service },
+          h('option', { value: 'yes', selected: rule.inService }, 'yes'),
+          h('option', { value: 'no', selected: !rule.inService }, 'no: never raised'),
+        ),
+      ),
+    ),
+  );
+}
+
+/** Only what differs from what is in force; null brings back a default. `fieldOf` gives a field by its name. */
+export function readRules(rules, fieldOf) {
+  const changes = {};
+  const problems = [];
+  const change = (kind, field, value) => {
+    (changes[kind] ??= {})[field] = value;
+  };
+  for (const [kind, rule] of Object.entries(rules)) {
+    for (const field of Object.keys(NUMBERS)) {
+      const typed = fieldOf(`${kind}.${field}`)?.value;
+      if (typed === undefined) continue;
+      const text = typed.trim();
+      const value = text === '' ? null : Number(text.replace(',', '.'));
+      if (Number.isNaN(value)) problems.push(`${conditionOf(kind).title}: “${typed}” is not a number.`);
+      else if (text !== shownOf(rule, field, rule.overrides[field]))
+        change(kind, field, value === null ? null : unitOf(rule, field).read(value));
+    }
+    const priority = fieldOf(`${kind}.priority`).value || null;
+    if (priority !== (rule.overrides.priority ?? null)) change(kind, 'priority', priority);
+    const inService = fieldOf(`${kind}.inService`).value === 'yes';
+    if (inService !== rule.inService) change(kind, 'inService', inService);
+  }
+  return { changes, problems };
+}

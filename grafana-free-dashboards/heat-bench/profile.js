@@ -1,0 +1,71 @@
+// The mean temperature of each compared place by hour of the day, as a chart and a table.
+
+import { createChart } from '../shared/chart.js';
+import { byId, h, setText, table } from '../shared/dom.js';
+import * as f from '../shared/format.js';
+import * as t from '../shared/time-format.js';
+import { profileColumns } from './words.js';
+
+const DAY_MS = 86_400_000;
+const COLOURS = [
+  ['--line'],
+  ['--cold', [8, 4]],
+  ['--moss', [2, 3]],
+  ['--watch', [10, 3, 2, 3]],
+  ['--room'],
+  ['--hot', [4, 4]],
+  ['--edge', [1, 3]],
+  ['--clay', [12, 4]],
+];
+/** A day of no date: only its hours are shown. */
+const START_MS = new Date(2001, 0, 1).getTime();
+
+let chart = null;
+
+export function drawProfile(answer) {
+  const place = byId('profile');
+  chart?.destroy();
+  chart = createChart(place, {
+    series: answer.compared.map((one, i) => ({ color: COLOURS[i][0], width: 2, dash: COLOURS[i][1] })),
+    range: (min, max) => (min === null || min === undefined ? [0, 1] : [min - 0.5, max + 0.5]),
+    formatTick: (value) => f.number(value, Number.isInteger(value) ? 0 : 1),
+    formatTime: (at) => t.clockTime(at),
+    onCursor: () => {},
+    onZoom: () => {},
+    onReset: () => {},
+    sync: 'profile',
+  });
+  const columns = profileColumns(answer, START_MS);
+  chart.update({ columns, from: START_MS, to: START_MS + DAY_MS, marks: [] });
+  setText(byId('profile-title'), `Through the day, ${f.unitName()}`);
+  place.setAttribute(
+    'aria-label',
+    `Mean temperature by hour of the day of ${answer.compared.map((one) => one.name).join(', ')}; the figures stand in the table below.`,
+  );
+  byId('profile-key').replaceChildren(
+    ...answer.compared.map((one, i) => h('span', { class: 'key-entry' }, swatch(i), one.name)),
+    `Local hours of ${answer.timeZone}.`,
+  );
+  const rows = columns[0].map((at, hour) => ({
+    hour: `${String(hour).padStart(2, '0')}:00`,
+    values: columns.slice(1).map((column) => f.number(column[hour], 1)),
+  }));
+  byId('profile-table').replaceChildren(
+    table(
+      'Mean temperature in each hour of the local day.',
+      [
+        { title: 'Hour', cell: (row) => row.hour },
+        ...answer.compared.map((one, i) => ({ title: one.name, class: 'number', cell: (row) => row.values[i] })),
+      ],
+      rows,
+    ),
+  );
+}
+
+function swatch(i) {
+  const [color, dash] = COLOURS[i];
+  const element = h('span', { class: 'swatch', 'aria-hidden': 'true' });
+  element.style.borderTopColor = `var(${color})`;
+  element.style.borderTopStyle = dash ? (dash[0] <= 2 ? 'dotted' : 'dashed') : 'solid';
+  return element;
+}

@@ -1,0 +1,36 @@
+// Ages of moments ("3 min ago"), kept up to date.
+
+import { now } from './clock.js';
+import { h, setText } from './dom.js';
+import { age } from './time-format.js';
+
+/** A moment said as its age; kept up to date by `keepAges`. */
+export function ageOf(at, before = '', after = '') {
+  const element = h('time', { class: 'age', data: { before, after } });
+  setAge(element, at, before, after);
+  return element;
+}
+
+export function setAge(element, at, before = '', after = '') {
+  if (!at) {
+    element.removeAttribute('datetime');
+    setText(element, '');
+    return;
+  }
+  element.setAttribute('datetime', at);
+  element.title = new Date(at).toLocaleString();
+  Object.assign(element.dataset, { before, after });
+  setText(element, before + age(at, now()) + after);
+}
+
+/** Ages grow by themselves, also when nothing arrives. */
+export function keepAges() {
+  setInterval(() => {
+    for (const element of document.querySelectorAll('time.age[datetime]')) {
+      setText(
+        element,
+        (element.dataset.before ?? '') + age(element.getAttribute('datetime'), now()) + (element.dataset.after ?? ''),
+      );
+    }
+  }, 5000);
+}

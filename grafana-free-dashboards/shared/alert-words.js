@@ -1,0 +1,81 @@
+// Alerts in words, their order and their groups. Pure.
+
+import { conditionOf } from './conditions.js';
+import { capital, known } from './text.js';
+import * as t from './time-format.js';
+
+/** Their values are counts and minutes, which say less than the words that come with them. */
+const WORDS_ONLY = new Set(['faulty', 'headingCold', 'headingHot']);
+
+export const isShelved = (alert, now) => known(alert.shelvedUntil) && Date.parse(alert.shelvedUntil) > now;
+/** Open: still going on, or over but seen by nobody. */
+export const isOpen = (alert) => alert.state === 'active' || !alert.acknowledged;
+
+/** One alert as a sentence or two; the container's name stands elsewhere. */
+export function alertDetail(alert, now) {
+  const words = conditionOf(alert.kind);
+  const began = Date.parse(alert.since ?? alert.raisedAt);
+  const ended = alert.returnedAt ? Date.parse(alert.returnedAt) : now;
+  const over = alert.state === 'returned';
+  const lasting = t.duration(ended - began);
+  const parts = [];
+  if (WORDS_ONLY.has(alert.kind)) {
+    parts.push(over ? `Lasted ${lasting}` : `For ${lasting}`);
+    if (alert.detail) parts.push(alert.detail);
+    if (!over && alert.forecastAt) parts.push(`outside at about ${t.moment(alert.forecastAt, now)}`);
+    return capital(`${parts.join(', ')}.`);
+  }
+  if (alert.kind === 'silent')
+    parts.push(
+      over ? `Nothing was heard for ${lasting}` : `Nothing heard for ${lasting}, so nobody knows how it is inside`,
+    );
+  else if (known(alert.limit))
+    parts.push(`${over ? 'Was ' : ''}${words.limitWord} ${words.unitOf(alert.limit)} for ${lasting}`);
+  else parts.push(over ? `Lasted ${lasting}` : `For ${lasting}`);
+  if (known(alert.worst) && alert.kind !== 'silent') parts.push(`${words.worstWord} ${words.unitOf(alert.worst)}`);
+  if (known(alert.value) && alert.kind !== 'silent' && !over) parts.push(`now ${words.unitOf(alert.value)}`);
+  return capital(`${parts.join(', ')}.`);
+}
+
+export function alertStanding(alert, now) {
+  if (isShelved(alert, now)) return `Shelved until ${t.moment(alert.shelvedUntil, now)}; comes back by itself.`;
+  if (alert.state === 'returned')
+    return `Over since ${t.moment(alert.returnedAt, now)}. Nobody has acknowledged it yet.`;
+  if (alert.acknowledged)
+    return `Acknowledged ${t.age(alert.acknowledgedAt, now)}${alert.acknowledgedBy ? ` by ${alert.acknowledgedBy}` : ''}.`;
+  return '';
+}
+
+/** Unshelved first, then those nobody has seen, then by what harms most, then the oldest. */
+export function byUrgency(now) {
+  const key = (alert) => [
+    isShelved(alert, now) ? 1 : 0,
+    alert.state === 'active' && !alert.acknowledged ? 0 : 1,
+    alert.state === 'active' ? 0 : 1,
+    conditionOf(alert.kind).rank,
+    Date.parse(alert.since ?? alert.raisedAt),
+  ];
+  return (a, b) => {
+    const left = key(a);
+    const right = key(b);
+    const at = left.findIndex((part, i) => part !== right[i]);
+    return at < 0 ? a.id - b.id : left[at] - right[at];
+  };
+}
+
+/**
+ * One failed mat makes twenty containers cold; it should read as one thing. Groups active alerts of one kind whose
+ * containers share a heat source; every other alert is a group of its own.
+ */
+export function groupAlerts(alerts, heatSourceOf, now) {
+  const groups = new Map();
+  for (const alert of [...alerts].sort(byUrgency(now))) {
+    const source =
+      alert.state === 'active' && !alert.acknowledged && !isShelved(alert, now) ? heatSourceOf(alert.container) : null;
+    const key =
+      source && (alert.kind === 'cold' || alert.kind === 'hot') ? `${alert.kind}/${source}` : `alert/${alert.id}`;
+    if (!groups.has(key)) groups.set(key, { key, kind: alert.kind, source, alerts: [] });
+    groups.get(key).alerts.push(alert);
+  }
+  return [...groups.values()];
+}

@@ -1,0 +1,86 @@
+// Sends one request to the service and reads its answer. A failure becomes an ApiError.
+
+const TIMEOUT_MS = 20_000;
+
+/** A failed call: `message` can be shown as it stands; `problems` names the fields that were wrong. */
+export class ApiError extends Error {
+  constructor(message, { status = 0, problems = [] } = {}) {
+    super(message);
+    this.name = 'ApiError';
+    this.status = status;
+    this.problems = problems;
+  }
+
+  get unreachable() {
+    return this.status === 0 || this.status === 502 || this.status === 503 || this.status === 504;
+  }
+}
+
+/** `body` goes as JSON, or as it is where its media type is given. */
+export async function call(method, path, { query, body, type, timeoutMs = TIMEOUT_MS } = {}) {
+  const request = {
+    method,
+    headers: { Accept: 'application/json, application/problem+json' },
+    cache: 'no-store',
+    signal: AbortSignal.timeout(timeoutMs),
+  };
+  if (body !== undefined) {
+    request.headers['Content-Type'] = type ?? 'application/json';
+    request.body = type ? body : JSON.stringify(body);
+  }
+  let response;
+  try {
+    response = await fetch(path + queryOf(query), request);
+  } catch {
+    throw new ApiError('The service does not answer. Is it running, and is this device on its network?');
+  }
+  if (!response.ok) throw await problemOf(response);
+  if (response.status === 204) return null;
+  try {
+    return await response.json();
+  } catch {
+    throw new ApiError('The service sent an answer that could not be read.', { status: response.status });
+  }
+}
+
+function queryOf(query = {}) {
+  const set = Object.entries(query).filter(([, value]) => value !== null && value !== undefined);
+  const pairs = set.flatMap(([name, value]) =>
+    Array.isArray(value) ? value.map((one) => [name, one]) : [[name, value]],
+  );
+  return pairs.length === 0 ? '' : `?${new URLSearchParams(pairs)}`;
+}
+
+/** RFC 9457 problem details, or the bare status where something in between answered. */
+async function problemOf(response) {
+  let told = {};
+  try {
+    told = await response.json();
+  } catch {
+    /* not from the service itself */
+  }
+  const message = told.detail || told.title || `The service refused (${response.status}).`;
+  return new ApiError(message, {
+    status: response.status,
+    problems: Array.isArray(told.problems) ? told.problems : [],
+  });
+}
+
+/** The service's reason for refusing the live stream; null where it does not refuse, or does not answer. */
+export async function liveRefusal() {
+  const asking = new AbortController();
+  const late = setTimeout(() => asking.abort(), TIMEOUT_MS);
+  try {
+    const response = await fetch('/api/live', {
+      headers: { Accept: 'text/event-stream' },
+      cache: 'no-store',
+      signal: asking.signal,
+    });
+    return response.ok ? null : (await problemOf(response)).message;
+  } catch {
+    return null;
+  } finally {
+    clearTimeout(late);
+    asking.abort();
+  }
+}

@@ -1,0 +1,3 @@
+// The link to the page of a container.
+
+export const containerLink = (id) => `/container.html?id=${encodeURIComponent(id)}`;

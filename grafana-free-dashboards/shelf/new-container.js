@@ -1,0 +1,23 @@
+// The form for a new container on the shelf.
+
+import { api } from '../shared/api.js';
+import { containerForm } from '../shared/container-form.js';
+import { containerLink } from '../shared/container-link.js';
+import { h } from '../shared/dom.js';
+
+/** @param made called with the new container */
+export function newContainerForm(made) {
+  return containerForm({
+    id: 'new-container',
+    submit: 'Make the container',
+    save: async (body, newForm) => {
+      const container = await api.createContainer(body);
+      newForm.reset();
+      const link = h('a', { href: containerLink(container.id) }, container.name);
+      newForm
+        .querySelector('.output')
+        .replaceChildren(h('p', { class: 'done', role: 'status' }, 'Made: ', link, '. Next: place a sensor in it.'));
+      made(container);
+    },
+  });
+}

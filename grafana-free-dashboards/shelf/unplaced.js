@@ -1,0 +1,44 @@
+// Sensors that send values but are placed nowhere.
+
+import { setAge } from '../shared/ages.js';
+import { byId, h, reconcile, setText } from '../shared/dom.js';
+import { latestWords } from '../shared/latest-words.js';
+import { placeOf } from './placement.js';
+
+/** @param place called with a sensor that is to be placed */
+export function drawUnplaced({ sensors, containers, at, place }) {
+  const list = [...sensors.values()].filter((sensor) => placeOf(sensor, at) === null);
+  byId('unplaced-part').hidden = list.length === 0 || containers.size === 0;
+  reconcile(
+    byId('unplaced'),
+    list,
+    (sensor) => sensor.sensor,
+    (sensor) =>
+      h(
+        'li',
+        { class: 'with-button' },
+        h(
+          'span',
+          {},
+          h('strong', {}, sensor.sensor),
+          ' ',
+          h('span', { class: 'what' }),
+          ' ',
+          h('time', { class: 'age' }),
+        ),
+        h(
+          'button',
+          {
+            type: 'button',
+            'aria-label': `Place ${sensor.sensor}`,
+            on: { click: () => place(sensor.sensor) },
+          },
+          'Place it',
+        ),
+      ),
+    (item, sensor) => {
+      setText(item.querySelector('.what'), latestWords(sensor));
+      setAge(item.querySelector('time'), sensor.lastHeard);
+    },
+  );
+}

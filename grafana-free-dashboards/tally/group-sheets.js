@@ -1,0 +1,146 @@
+// The sheets in which a group of seeds is checked, moved, or its seedlings counted.
+
+import { h, setOptions } from '../shared/dom.js';
+import * as f from '../shared/format.js';
+import { checkFields } from './check-fields.js';
+import { checkWords } from './entry-words.js';
+import { entryOf, given, pathOf } from './entry.js';
+import { pictureField } from './photo.js';
+import { counter, openSheet, remarkField, whenField } from './sheet.js';
+import { withUnsent } from './unsent.js';
+
+/**
+ * @param tally the newest tally
+ * @param waiting all entries that wait on this device or were refused
+ * @param names the name of a container, by its id
+ * @param write takes an entry, and a picture or null
+ * @return one function for each sheet; it opens the sheet of the group with this id
+ */
+export function makeGroupSheets({ tally, waiting, names, write }) {
+  /** A group with its unsent entries counted in, and its sowing. */
+  function find(id) {
+    const sowing = tally().sowings.find((one) => one.groups.some((group) => group.id === id));
+    return {
+      sowing,
+      group: withUnsent(
+        sowing.groups.find((group) => group.id === id),
+        waiting(),
+      ),
+    };
+  }
+
+  function openCheck(id) {
+    const { sowing, group } = find(id);
+    const fields = checkFields(group);
+    const remark = remarkField();
+    const picture = pictureField();
+    const when = whenField();
+    openSheet({
+      title: names(group.container),
+      lead: `${sowing.speciesName}, group ${id}: ${f.number(group.ungerminated)} ungerminated, ${f.number(group.germinated)} germinated in there.`,
+      content: [
+        ...fields.elements,
+        h(
+          'details',
+          {},
+          h('summary', {}, 'Roots, remark, picture, another time'),
+          fields.roots,
+          remark.element,
+          picture.element,
+          when.element,
+        ),
+      ],
+      save: async () => {
+        const check = fields.read();
+        const taken = await picture.read();
+        return write(
+          entryOf('check', id, `Group ${id}: ${checkWords(check)}`, pathOf(id, 'checks'), {
+            ...check,
+            remark: remark.read(),
+            ...given(when.read()),
+          }),
+          taken,
+        );
+      },
+    });
+  }
+
+  function openMove(id) {
+    const { sowing, group } = find(id);
+    const to = h(
+      'select',
+      { id: 'move-to', name: 'to', on: { change: () => joins() } },
+      tally().containers.map((place) =>
+        h('option', { value: place.id, selected: place.id !== group.container }, place.name),
+      ),
+    );
+    const join = h('select', { id: 'move-join', name: 'joinTo' });
+    const joinField = h('div', { class: 'field' }, h('label', { for: 'move-join' }, 'There'), join);
+    const ungerminated = counter('Ungerminated', {
+      name: 'ungerminated',
+      value: group.ungerminated,
+      most: () => group.ungerminated,
+    });
+    const germinated = counter('Germinated', {
+      name: 'germinated',
+      value: group.germinated,
+      most: () => group.germinated,
+    });
+    const when = whenField();
+    const joins = () => {
+      const others = sowing.groups.filter(
+        (one) => one.id !== id && one.container === to.value && one.ungerminated + one.germinated > 0,
+      );
+      setOptions(join, [
+        { value: '', text: 'as a group of their own' },
+        ...others.map((one) => ({ value: one.id, text: `together with group ${one.id}` })),
+      ]);
+      joinField.hidden = others.length === 0;
+    };
+    joins();
+    openSheet({
+      title: 'Move seeds',
+      lead: `Group ${id}, now in ${names(group.container)}.`,
+      submit: 'Move them',
+      content: [
+        h('div', { class: 'field' }, h('label', { for: 'move-to' }, 'To'), to),
+        joinField,
+        ungerminated.element,
+        germinated.element,
+        h('details', {}, h('summary', {}, 'Another time'), when.element),
+      ],
+      save: () => {
+        const part = { ungerminated: ungerminated.read(), germinated: germinated.read() };
+        const all = part.ungerminated === group.ungerminated && part.germinated === group.germinated;
+        const body = { to: to.value, ...(all ? {} : part), joinTo: join.value || null, ...given(when.read()) };
+        return write(
+          entryOf(
+            'move',
+            id,
+            `Group ${id}: ${all ? 'all seeds' : f.count(part.ungerminated + part.germinated, 'seed')} moved to ${names(to.value)}`,
+            pathOf(id, 'moves'),
+            body,
+          ),
+        );
+      },
+    });
+  }
+
+  function openSurvival(id) {
+    const { group } = find(id);
+    const alive = counter('Alive', { name: 'alive', value: group.alive, most: () => group.alive });
+    openSheet({
+      title: 'Count seedlings',
+      lead: `Group ${id}: ${f.count(group.potted, 'seedling')} potted on.`,
+      content: [alive.element],
+      save: () =>
+        write(
+          entryOf('survival', id, `Group ${id}: ${f.number(alive.read())} seedlings alive`, pathOf(id, 'survival'), {
+            alive: alive.read(),
+          }),
+        ),
+    });
+  }
+
+  return { openCheck, openMove, openSurvival };
+}
