@@ -27,6 +27,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import tepidarium.it.Ports;
 import tepidarium.it.RunningService;
 import tepidarium.web.ApiDocument.Operation;
+import tepidarium.web.live.LiveStream;
 
 /** What pages of other sites and hostile clients send, over bare sockets. */
 class HostileClientsIT {

@@ -17,7 +17,7 @@ import tepidarium.live.Watch;
 import tepidarium.reading.SensorId;
 import tepidarium.series.StoreException;
 import tepidarium.web.Json;
-import tepidarium.web.Views;
+import tepidarium.web.alerts.AlertViews;
 
 /** Keeps the retained topics right that a lamp or a buzzer follows. */
 final class AlertTopics implements LiveListener {
@@ -32,9 +32,9 @@ final class AlertTopics implements LiveListener {
   private final Watch watch;
   private final AlertStore alerts;
   private final Register register;
-  private final Views views;
+  private final AlertViews views;
 
-  AlertTopics(MqttLink link, Watch watch, AlertStore alerts, Register register, Views views) {
+  AlertTopics(MqttLink link, Watch watch, AlertStore alerts, Register register, AlertViews views) {
     this.link = link;
     this.watch = watch;
     this.alerts = alerts;

@@ -21,7 +21,7 @@ import tepidarium.reading.SensorId;
 import tepidarium.records.Database;
 import tepidarium.series.StoreException;
 import tepidarium.series.UncertainReadings;
-import tepidarium.web.ServiceFacts;
+import tepidarium.web.system.ServiceFacts;
 
 /** What the pages ask of the service as a whole. */
 final class Facts implements ServiceFacts {

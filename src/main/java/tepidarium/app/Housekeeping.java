@@ -17,7 +17,7 @@ import tepidarium.records.ClockRecords;
 import tepidarium.rollup.HourlyRollups;
 import tepidarium.series.ReadingTrimmer;
 import tepidarium.series.SensorSummary;
-import tepidarium.web.ServiceFacts.Part;
+import tepidarium.web.system.ServiceFacts.Part;
 
 /**
  * Does slow work that nobody waits for, on one thread of its own: fills the hourly sums, deletes

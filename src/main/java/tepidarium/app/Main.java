@@ -20,7 +20,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tepidarium.series.StoreException;
-import tepidarium.web.WebServer;
+import tepidarium.web.server.WebServer;
 
 /** The commands. */
 @Command(

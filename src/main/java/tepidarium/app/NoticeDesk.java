@@ -39,7 +39,7 @@ import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
 import tepidarium.series.StoreException;
-import tepidarium.web.ServiceFacts.Part;
+import tepidarium.web.system.ServiceFacts.Part;
 
 /**
  * Wires who is told: the notices with their notifiers, what the service watches of itself, and the

@@ -60,9 +60,12 @@ import tepidarium.rollup.sqlite.SqliteRollups;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.SensorSummary;
 import tepidarium.sqlite.NativeLibrary;
-import tepidarium.web.ServiceFacts.Part;
-import tepidarium.web.Views;
-import tepidarium.web.WebServer;
+import tepidarium.web.alerts.AlertViews;
+import tepidarium.web.containers.ContainerViews;
+import tepidarium.web.sensors.SensorViews;
+import tepidarium.web.server.ApiRoutes;
+import tepidarium.web.server.WebServer;
+import tepidarium.web.system.ServiceFacts.Part;
 
 /**
  * Everything wired together and running. Started in the order store, watch, intake, broker, link,
@@ -185,18 +188,9 @@ public final class Service implements AutoCloseable {
                 }));
     storage.start(settlement, watch);
     parts.remember(clientId);
-    Views views =
-        new Views(
-            register,
-            newest,
-            heatSoFar,
-            calibrated,
-            storage.source(),
-            history,
-            watch,
-            clock,
-            config.timeZone(),
-            config.site());
+    AlertViews alertViews = new AlertViews(register, config.timeZone());
+    ContainerViews containerViews =
+        new ContainerViews(register, newest, heatSoFar, calibrated, watch, alertViews, clock);
     Facts facts = new Facts(config, demo, intake, names, storage, records, parts, clock);
     NoticesConfig asked = config.notices();
     NoticeDesk desk =
@@ -219,7 +213,7 @@ public final class Service implements AutoCloseable {
                 config.httpHost(),
                 config.httpPort(),
                 config.httpNames(),
-                new WebServer.Parts(
+                new ApiRoutes.Parts(
                     register,
                     calibrated,
                     history,
@@ -228,7 +222,9 @@ public final class Service implements AutoCloseable {
                     rules,
                     rejectLog,
                     facts,
-                    views,
+                    containerViews,
+                    new SensorViews(register, newest, storage.source()),
+                    alertViews,
                     seeds,
                     desk.notices(),
                     new SeasonRecords(records),
@@ -250,7 +246,7 @@ public final class Service implements AutoCloseable {
                 clock,
                 intake));
     facts.link(link, join(broker).parts());
-    AlertTopics topics = new AlertTopics(link, watch, alerts, register, views);
+    AlertTopics topics = new AlertTopics(link, watch, alerts, register, alertViews);
     watch.listen(topics);
     watch.listen(desk);
     running(desk).start(link, config.rootTopic(), web.pages());

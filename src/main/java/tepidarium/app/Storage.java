@@ -24,7 +24,7 @@ import tepidarium.series.influx.InfluxAddress;
 import tepidarium.series.influx.InfluxReadings;
 import tepidarium.series.spool.Spool;
 import tepidarium.series.sqlite.SqliteReadings;
-import tepidarium.web.ServiceFacts.Part;
+import tepidarium.web.system.ServiceFacts.Part;
 
 /** Where readings are kept: in a file of their own, or in InfluxDB with a spool in front of it. */
 final class Storage implements AutoCloseable {

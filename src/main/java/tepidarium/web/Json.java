@@ -23,7 +23,7 @@ public final class Json {
   /** How deep a request may be nested; the deepest that is asked for has fewer than ten levels. */
   static final int DEEPEST = 100;
 
-  static final ObjectMapper MAPPER =
+  public static final ObjectMapper MAPPER =
       JsonMapper.builder(
               JsonFactory.builder()
                   .streamReadConstraints(

@@ -1,12 +1,23 @@
 package tepidarium.web;
 
+import java.util.NoSuchElementException;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
-/** Something asked for by a name that nothing has. */
-final class NotFound extends RuntimeException {
+/** Thrown if a request names a thing that does not exist; answered with status 404. */
+public final class NotFound extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
-  NotFound(@Nullable String message) {
+  public NotFound(@Nullable String message) {
     super(message);
+  }
+
+  /** Runs a lookup and throws NotFound, with the same message, if nothing was found. */
+  public static <T> T ifMissing(Supplier<T> lookup) {
+    try {
+      return lookup.get();
+    } catch (NoSuchElementException e) {
+      throw new NotFound(e.getMessage());
+    }
   }
 }

@@ -17,41 +17,45 @@ import java.time.temporal.ChronoUnit;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import tepidarium.container.ContainerId;
 import tepidarium.heat.HeatRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.SensorId;
 
 /** Reads parameters and bodies, and refuses values that cannot be used, naming the field. */
-final class Params {
+public final class Params {
   private static final int LONGEST_QUOTE = 60;
 
   private Params() {}
 
   /** The beginning of a text from a request, to be quoted in an answer. */
-  static String shown(String text) {
+  public static String shown(String text) {
     return text.length() <= LONGEST_QUOTE ? text : text.substring(0, LONGEST_QUOTE) + '…';
   }
 
-  static ContainerId containerId(Context ctx) {
-    String id = ctx.pathParam("id");
+  /**
+   * A number in the path.
+   *
+   * @throws NotFound if the text is no number, as nothing has it for an id
+   */
+  public static long id(Context ctx, String name) {
+    String text = ctx.pathParam(name);
     try {
-      return new ContainerId(id);
-    } catch (InvalidInput e) {
-      throw new NotFound("there is no container \"" + id + '"');
+      return Long.parseLong(text);
+    } catch (NumberFormatException e) {
+      throw new NotFound("there is no " + name + " \"" + text + '"');
     }
   }
 
-  static SensorId sensorId(Context ctx) {
+  public static SensorId sensorId(Context ctx) {
     return new SensorId(ctx.pathParam("sensor"));
   }
 
-  static @Nullable Instant instant(Context ctx, String name) {
+  public static @Nullable Instant instant(Context ctx, String name) {
     String text = ctx.queryParam(name);
     return text == null || text.isBlank() ? null : instant(name, text);
   }
 
-  static Instant instant(String name, String text) {
+  public static Instant instant(String name, String text) {
     try {
       Instant instant =
           OffsetDateTime.parse(text.strip()).toInstant().truncatedTo(ChronoUnit.MILLIS);
@@ -67,7 +71,8 @@ final class Params {
   }
 
   /** A number with its unit, refused outside the range in which it makes sense. */
-  static @Nullable Double number(Context ctx, String name, double least, double most, String unit) {
+  public static @Nullable Double number(
+      Context ctx, String name, double least, double most, String unit) {
     Double value = number(ctx, name);
     if (value != null && (value < least || value > most)) {
       throw new InvalidInput(
@@ -92,7 +97,7 @@ final class Params {
     throw new InvalidInput(name, "must be a number, not \"" + shown(text) + '"');
   }
 
-  static int whole(Context ctx, String name, int otherwise, int least, int most) {
+  public static int whole(Context ctx, String name, int otherwise, int least, int most) {
     Double value = number(ctx, name);
     if (value == null) {
       return otherwise;
@@ -103,7 +108,7 @@ final class Params {
     return value.intValue();
   }
 
-  static Duration minutes(@Nullable Double minutes, double most) {
+  public static Duration minutes(@Nullable Double minutes, double most) {
     if (minutes == null || !(minutes > 0 && minutes <= most)) {
       throw new InvalidInput("minutes", "must be above 0 and at most " + (int) most);
     }
@@ -111,7 +116,7 @@ final class Params {
   }
 
   /** Who does something, as that person gave it. */
-  static String person(@Nullable String by) {
+  public static String person(@Nullable String by) {
     String name = by == null || by.isBlank() ? "somebody" : by.strip();
     if (name.length() > 60) {
       throw new InvalidInput("by", "must have at most 60 characters");
@@ -120,7 +125,7 @@ final class Params {
   }
 
   /** Why, in that person's words; null where none were given. */
-  static @Nullable String reason(@Nullable String reason) {
+  public static @Nullable String reason(@Nullable String reason) {
     if (reason == null || reason.isBlank()) {
       return null;
     }
@@ -131,7 +136,7 @@ final class Params {
   }
 
   /** A rule for heat from a request, whose ceiling must lie above its base. */
-  static HeatRule heatRule(double baseC, @Nullable Double ceilingC) {
+  public static HeatRule heatRule(double baseC, @Nullable Double ceilingC) {
     if (ceilingC != null && ceilingC <= baseC) {
       throw new InvalidInput(
           "ceiling", ceilingC + " °C must lie above the base temperature " + baseC + " °C");
@@ -140,7 +145,7 @@ final class Params {
   }
 
   /** The body as a record; an empty one counts as an empty object. JSON is UTF-8 (RFC 8259). */
-  static <T> T body(Context ctx, Class<T> type) {
+  public static <T> T body(Context ctx, Class<T> type) {
     String text = new String(ctx.bodyAsBytes(), StandardCharsets.UTF_8);
     try {
       T body = Json.MAPPER.readValue(text.isBlank() ? "{}" : text, type);

@@ -6,21 +6,21 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /** Errors as problem details (RFC 9457). */
-final class Problem {
-  static final String TYPE = "application/problem+json";
+public final class Problem {
+  public static final String TYPE = "application/problem+json";
 
   private Problem() {}
 
-  static void send(Context ctx, HttpStatus status, String detail) {
+  public static void send(Context ctx, HttpStatus status, String detail) {
     send(ctx, status, detail, Map.of());
   }
 
   /** Sends a problem with extension members. */
-  static void send(Context ctx, HttpStatus status, String detail, Map<String, ?> more) {
+  public static void send(Context ctx, HttpStatus status, String detail, Map<String, ?> more) {
     ctx.status(status).result(text(status, detail, more)).contentType(TYPE);
   }
 
-  static String text(HttpStatus status, String detail, Map<String, ?> more) {
+  public static String text(HttpStatus status, String detail, Map<String, ?> more) {
     Map<String, Object> problem = new LinkedHashMap<>();
     problem.put("type", "about:blank");
     problem.put("title", title(status));

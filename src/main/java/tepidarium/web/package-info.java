@@ -1,4 +1,4 @@
-/** HTTP routes, JSON shapes, the live stream and the pages. */
+/** Shared by all routes: parameters, JSON, problems. */
 @NullMarked
 package tepidarium.web;
 

@@ -16,12 +16,12 @@ import java.util.Set;
 import java.util.TreeSet;
 
 /** The description of the API, and what it says of a request or an answer. */
-final class ApiDocument {
+public final class ApiDocument {
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final Set<String> METHODS = Set.of("get", "put", "post", "delete", "patch");
 
   /** A method and a path with its parameters in braces. */
-  record Operation(String method, String path) implements Comparable<Operation> {
+  public record Operation(String method, String path) implements Comparable<Operation> {
     boolean covers(String otherMethod, String otherPath) {
       return method.equals(otherMethod)
           && otherPath.matches(path.replace(".", "\\.").replaceAll("\\{\\w+}", "[^/]+"));
@@ -41,7 +41,7 @@ final class ApiDocument {
   private final JsonNode document;
   private final SchemaRegistry registry;
 
-  ApiDocument(JsonNode document) {
+  public ApiDocument(JsonNode document) {
     this.document = document;
     // The document's components go along with each schema, so that its references find them.
     Dialect dialect =
@@ -54,11 +54,11 @@ final class ApiDocument {
         SchemaRegistry.withDefaultDialect(dialect, builder -> builder.schemaRegistryConfig(strict));
   }
 
-  JsonNode root() {
+  public JsonNode root() {
     return document;
   }
 
-  Set<Operation> operations() {
+  public Set<Operation> operations() {
     Set<Operation> operations = new TreeSet<>();
     document
         .path("paths")
@@ -85,7 +85,7 @@ final class ApiDocument {
         .orElseThrow(() -> new AssertionError(method + ' ' + path + " is not described"));
   }
 
-  JsonNode details(Operation operation) {
+  public JsonNode details(Operation operation) {
     return document.path("paths").path(operation.path()).path(method(operation));
   }
 
@@ -154,7 +154,7 @@ final class ApiDocument {
   }
 
   /** What is wrong with a value under a schema of this document. */
-  List<String> faults(JsonNode schema, JsonNode value) {
+  public List<String> faults(JsonNode schema, JsonNode value) {
     ObjectNode whole = schema.deepCopy();
     whole.set("components", document.path("components"));
     return registry.getSchema(whole).validate(value).stream()
@@ -167,7 +167,7 @@ final class ApiDocument {
     return reference.startsWith("#/") ? document.at(reference.substring(1)) : node;
   }
 
-  static JsonNode json(String text) {
+  public static JsonNode json(String text) {
     try {
       return JSON.readTree(text);
     } catch (IOException e) {

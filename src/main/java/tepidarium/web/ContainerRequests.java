@@ -1,0 +1,72 @@
+package tepidarium.web;
+
+import io.javalin.http.Context;
+import java.time.Clock;
+import java.time.Instant;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.Container;
+import tepidarium.container.ContainerId;
+import tepidarium.container.Register;
+import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Span;
+import tepidarium.rollup.ContainerHistory;
+
+/** Reads from a request which container and which span of time it asks for. */
+public final class ContainerRequests {
+  private final Register register;
+  private final ContainerHistory history;
+  private final Clock clock;
+
+  public ContainerRequests(Register register, ContainerHistory history, Clock clock) {
+    this.register = register;
+    this.history = history;
+    this.clock = clock;
+  }
+
+  /**
+   * The container that the path parameter {@code id} names.
+   *
+   * @throws NotFound if there is none
+   */
+  public Container container(Context ctx) {
+    return existing(ctx.pathParam("id"));
+  }
+
+  /**
+   * A container by the text of its id.
+   *
+   * @throws NotFound if there is none
+   */
+  public Container existing(String id) {
+    return ContainerId.ofText(id)
+        .flatMap(register::container)
+        .orElseThrow(() -> new NotFound("there is no container \"" + id + '"'));
+  }
+
+  /**
+   * The span of the parameters {@code from} and {@code to}. A missing parameter means the start of
+   * the container's data or now.
+   */
+  public Span span(Context ctx, ContainerId id) {
+    return span(id, Params.instant(ctx, "from"), Params.instant(ctx, "to"));
+  }
+
+  /** The span between two instants, of which null means the start of the data or now. */
+  public Span span(ContainerId id, @Nullable Instant from, @Nullable Instant to) {
+    Instant now = clock.instant();
+    Span extent = history.extent(id, now).orElse(new Span(now, now));
+    Instant start = from == null ? extent.from() : from;
+    Instant end = to == null ? extent.to() : to;
+    if (end.isBefore(start)) {
+      if (from != null && to != null) {
+        throw new InvalidInput("to", "must not lie before from");
+      }
+      return from == null ? new Span(end, end) : new Span(start, start);
+    }
+    return new Span(start, end);
+  }
+
+  public Instant now() {
+    return clock.instant();
+  }
+}

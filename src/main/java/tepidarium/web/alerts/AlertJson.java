@@ -1,0 +1,60 @@
+package tepidarium.web.alerts;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import org.jspecify.annotations.Nullable;
+import tepidarium.alert.Alert;
+import tepidarium.alert.AlertText;
+
+/** An alert as the API and the MQTT topic show it. */
+public record AlertJson(
+    long id,
+    String container,
+    String containerName,
+    String kind,
+    String priority,
+    String state,
+    boolean acknowledged,
+    @Nullable Instant acknowledgedAt,
+    @Nullable String acknowledgedBy,
+    @Nullable Instant shelvedUntil,
+    @Nullable String shelvedBy,
+    Instant since,
+    Instant raisedAt,
+    @Nullable Instant returnedAt,
+    double limit,
+    double value,
+    double worst,
+    String unit,
+    @Nullable String detail,
+    @Nullable Instant forecastAt,
+    boolean foundLate,
+    String message) {
+
+  /** The alert, with the name that its container has now. */
+  public static AlertJson of(Alert alert, String containerName, ZoneId zone) {
+    return new AlertJson(
+        alert.id(),
+        alert.container().value(),
+        containerName,
+        alert.kind().key(),
+        alert.priority().key(),
+        alert.active() ? "active" : "returned",
+        alert.acknowledged(),
+        alert.acknowledgedAt(),
+        alert.acknowledgedBy(),
+        alert.shelvedUntil(),
+        alert.shelvedBy(),
+        alert.since(),
+        alert.raisedAt(),
+        alert.returnedAt(),
+        alert.limit(),
+        alert.latest(),
+        alert.worst(),
+        alert.kind().unit(),
+        alert.detail(),
+        alert.forecastAt(),
+        alert.foundLate(),
+        AlertText.of(alert, containerName, zone));
+  }
+}

@@ -1,0 +1,168 @@
+package tepidarium.web.alerts;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.List;
+import java.util.NoSuchElementException;
+import java.util.function.Predicate;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import tepidarium.alert.Alert;
+import tepidarium.alert.AlertFilter;
+import tepidarium.alert.AlertStore;
+import tepidarium.alert.Transition;
+import tepidarium.live.Watch;
+import tepidarium.reading.InvalidInput;
+import tepidarium.web.ContainerRequests;
+import tepidarium.web.NotFound;
+import tepidarium.web.Params;
+
+/** Alerts, their history, and what a person does about them. */
+public final class AlertRoutes {
+  private static final int NEWEST = 500;
+  private static final int MOST = 1_000;
+  private static final double LONGEST_SHELVING_MINUTES = 7 * 24 * 60;
+
+  private final Watch watch;
+  private final AlertStore store;
+  private final AlertViews views;
+  private final ContainerRequests requests;
+  private final Clock clock;
+
+  record Person(@Nullable String by) {}
+
+  record Shelving(@Nullable Double minutes, @Nullable String by, @Nullable String reason) {}
+
+  record TransitionJson(
+      String what, Instant at, Instant recordedAt, @Nullable String by, @Nullable String note) {
+    static TransitionJson of(Transition transition) {
+      return new TransitionJson(
+          transition.what().key(),
+          transition.at(),
+          transition.recordedAt(),
+          transition.by(),
+          transition.note());
+    }
+  }
+
+  record AlertHistory(AlertJson alert, List<TransitionJson> transitions) {}
+
+  public AlertRoutes(
+      Watch watch, AlertStore store, AlertViews views, ContainerRequests requests, Clock clock) {
+    this.watch = watch;
+    this.store = store;
+    this.views = views;
+    this.requests = requests;
+    this.clock = clock;
+  }
+
+  public void add(RoutesConfig routes) {
+    routes.get("/api/alerts", this::list);
+    routes.get("/api/alerts/{alert}", this::show);
+    routes.post("/api/alerts/{alert}/acknowledge", this::acknowledge);
+    routes.post("/api/alerts/{alert}/shelve", this::shelve);
+    routes.post("/api/alerts/{alert}/unshelve", this::unshelve);
+  }
+
+  private void list(Context ctx) {
+    String asked = ctx.queryParam("state");
+    String state = asked == null || asked.isBlank() ? "open" : asked;
+    Instant now = clock.instant();
+    AlertFilter filter = filter(ctx);
+    Stream<Alert> alerts =
+        switch (state) {
+          case "open" -> open(alert -> !alert.shelvedAt(now), filter);
+          case "active" -> open(Alert::active, filter);
+          case "returned" -> open(alert -> !alert.active(), filter);
+          case "shelved" -> open(alert -> alert.shelvedAt(now), filter);
+          case "all", "history" -> store.history(filter).stream();
+          default ->
+              throw new InvalidInput(
+                  "state", "must be open, active, returned, shelved, history or all");
+        };
+    ctx.json(alerts.map(views::alert).toList());
+  }
+
+  private AlertFilter filter(Context ctx) {
+    Instant from = Params.instant(ctx, "from");
+    Instant to = Params.instant(ctx, "to");
+    if (from != null && to != null && to.isBefore(from)) {
+      throw new InvalidInput("to", "must not lie before from");
+    }
+    String container = ctx.queryParam("container");
+    return new AlertFilter(
+        container == null || container.isBlank() ? null : requests.existing(container).id(),
+        from,
+        to,
+        Params.whole(ctx, "limit", NEWEST, 1, MOST));
+  }
+
+  /** The newest that the filter takes, oldest first. */
+  private Stream<Alert> open(Predicate<Alert> which, AlertFilter filter) {
+    return watch.openAlerts().stream()
+        .filter(which)
+        .filter(filter::takes)
+        .sorted(Comparator.comparing(Alert::raisedAt).thenComparing(Alert::id).reversed())
+        .limit(filter.most())
+        .sorted(Comparator.comparing(Alert::raisedAt).thenComparing(Alert::id));
+  }
+
+  private void show(Context ctx) {
+    long id = id(ctx);
+    // What is open may have moved on since it was saved.
+    Alert alert =
+        watch.openAlerts().stream()
+            .filter(open -> open.id() == id)
+            .findFirst()
+            .or(() -> store.alert(id))
+            .orElseThrow(() -> new NotFound("there is no alert " + id));
+    List<TransitionJson> transitions =
+        store.transitions(id).stream().map(TransitionJson::of).toList();
+    ctx.json(new AlertHistory(views.alert(alert), transitions));
+  }
+
+  private void acknowledge(Context ctx) {
+    String by = Params.person(Params.body(ctx, Person.class).by());
+    ctx.json(views.alert(found(() -> watch.acknowledge(id(ctx), by))));
+  }
+
+  private void shelve(Context ctx) {
+    Shelving shelving = Params.body(ctx, Shelving.class);
+    String by = Params.person(shelving.by());
+    String reason = Params.reason(shelving.reason());
+    ctx.json(
+        views.alert(
+            found(
+                () ->
+                    watch.shelve(
+                        id(ctx),
+                        Params.minutes(shelving.minutes(), LONGEST_SHELVING_MINUTES),
+                        by,
+                        reason))));
+  }
+
+  private void unshelve(Context ctx) {
+    String by = Params.person(Params.body(ctx, Person.class).by());
+    ctx.json(views.alert(found(() -> watch.unshelve(id(ctx), by))));
+  }
+
+  private static Alert found(Supplier<Alert> change) {
+    try {
+      return change.get();
+    } catch (NoSuchElementException e) {
+      throw new NotFound(e.getMessage());
+    }
+  }
+
+  private static long id(Context ctx) {
+    try {
+      return Long.parseLong(ctx.pathParam("alert"));
+    } catch (NumberFormatException e) {
+      throw new NotFound("there is no open alert \"" + ctx.pathParam("alert") + '"');
+    }
+  }
+}

@@ -1,0 +1,124 @@
+package tepidarium.web.alerts;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import tepidarium.alert.notify.Delivery;
+import tepidarium.alert.notify.DeliveryOutcome;
+import tepidarium.alert.notify.NoticeJson;
+import tepidarium.alert.notify.NoticeStore.Tally;
+import tepidarium.alert.notify.Notices;
+import tepidarium.alert.notify.Notifier;
+import tepidarium.reading.InvalidInput;
+import tepidarium.web.NotFound;
+
+/** Notices with how each was delivered, and the notifiers with a test of each. */
+public final class NoticeRoutes {
+  private static final int MOST_DELIVERIES = 1_000;
+
+  private final Notices notices;
+
+  /** How a notice fares with one notifier. */
+  record DeliveryJson(
+      String notifier,
+      String state,
+      int attempts,
+      @Nullable Instant nextAt,
+      @Nullable Instant settledAt,
+      @Nullable String words) {
+    static DeliveryJson of(Delivery delivery) {
+      boolean waits = delivery.state() == Delivery.State.WAITING;
+      return new DeliveryJson(
+          delivery.notifier(),
+          delivery.state().key(),
+          delivery.attempts(),
+          waits ? delivery.nextAt() : null,
+          delivery.settledAt(),
+          delivery.words());
+    }
+  }
+
+  record Sent(NoticeJson notice, List<DeliveryJson> deliveries) {}
+
+  record NotifierJson(
+      String name,
+      String kind,
+      String target,
+      boolean onlyForEscalation,
+      long waiting,
+      long failed,
+      @Nullable Instant lastDeliveredAt,
+      @Nullable String trouble) {
+    static NotifierJson of(Notifier notifier, Tally tally) {
+      return new NotifierJson(
+          notifier.name(),
+          notifier.kind(),
+          notifier.target(),
+          notifier.onlyForEscalation(),
+          tally.waiting(),
+          tally.failed(),
+          tally.lastDeliveredAt(),
+          tally.trouble());
+    }
+  }
+
+  record Tested(boolean delivered, String words) {}
+
+  public NoticeRoutes(Notices notices) {
+    this.notices = notices;
+  }
+
+  public void add(RoutesConfig routes) {
+    routes.get("/api/notices", this::list);
+    routes.get("/api/notifiers", this::notifiers);
+    routes.post("/api/notifiers/{name}/test", this::test);
+  }
+
+  private void list(Context ctx) {
+    String asked = ctx.queryParam("state");
+    String name = asked == null || asked.isBlank() ? "all" : asked;
+    Delivery.State state =
+        switch (name) {
+          case "all" -> null;
+          case "waiting" -> Delivery.State.WAITING;
+          case "delivered" -> Delivery.State.DELIVERED;
+          case "failed" -> Delivery.State.FAILED;
+          default -> throw new InvalidInput("state", "must be all, waiting, delivered or failed");
+        };
+    Map<Long, List<Delivery>> byNotice = new LinkedHashMap<>();
+    for (Delivery delivery : notices.deliveries(state, MOST_DELIVERIES)) {
+      byNotice.computeIfAbsent(delivery.notice().id(), id -> new ArrayList<>()).add(delivery);
+    }
+    ctx.json(byNotice.values().stream().map(NoticeRoutes::sent).toList());
+  }
+
+  private static Sent sent(List<Delivery> deliveries) {
+    return new Sent(
+        NoticeJson.of(deliveries.get(0).notice()),
+        deliveries.stream().map(DeliveryJson::of).toList());
+  }
+
+  private void notifiers(Context ctx) {
+    Map<String, Tally> tally = notices.tally();
+    ctx.json(
+        notices.notifiers().stream()
+            .map(n -> NotifierJson.of(n, tally.getOrDefault(n.name(), Tally.NOTHING)))
+            .toList());
+  }
+
+  private void test(Context ctx) {
+    String name = ctx.pathParam("name");
+    Notifier notifier =
+        notices.notifiers().stream()
+            .filter(each -> each.name().equals(name))
+            .findFirst()
+            .orElseThrow(() -> new NotFound("there is no notifier \"" + name + '"'));
+    DeliveryOutcome outcome = notices.test(notifier);
+    ctx.json(new Tested(outcome.result() == DeliveryOutcome.Result.DELIVERED, outcome.words()));
+  }
+}

@@ -1,0 +1,108 @@
+package tepidarium.web.containers;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.Band;
+import tepidarium.container.Container;
+import tepidarium.container.ContainerKind;
+import tepidarium.container.ContainerSettings;
+import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Span;
+import tepidarium.web.alerts.AlertJson;
+
+/** A container as the API shows it, with what is going on in it now. */
+public record ContainerJson(
+    String id,
+    String name,
+    String kind,
+    @Nullable String heatSource,
+    double base,
+    @Nullable Double ceiling,
+    BandLimits band,
+    Instant createdAt,
+    List<String> sensors,
+    Map<String, @Nullable LatestJson> latest,
+    Map<String, String> limits,
+    List<AlertJson> alerts,
+    @Nullable HeatJson heat,
+    @Nullable SpanJson opening) {
+
+  public record LatestJson(double value, Instant at, String sensor) {}
+
+  public record SpanJson(Instant from, Instant until) {
+    static SpanJson of(Span span) {
+      return new SpanJson(span.from(), span.to());
+    }
+  }
+
+  /** Limits in a request may be left out; in an answer all are there. */
+  public record BandLimits(
+      @Nullable LowHigh temperature, @Nullable LowHigh light, @Nullable LowHigh humidity) {
+    static BandLimits of(Band band) {
+      return new BandLimits(
+          new LowHigh(band.temperatureLowC(), band.temperatureHighC()),
+          new LowHigh(null, band.lightHighLux()),
+          new LowHigh(band.humidityLowPercent(), null));
+    }
+
+    Band over(Band band) {
+      if (light != null && light.low() != null) {
+        throw new InvalidInput("band.light", "has only a high limit");
+      }
+      if (humidity != null && humidity.high() != null) {
+        throw new InvalidInput("band.humidity", "has only a low limit");
+      }
+      return new Band(
+          or(temperature == null ? null : temperature.low(), band.temperatureLowC()),
+          or(temperature == null ? null : temperature.high(), band.temperatureHighC()),
+          or(light == null ? null : light.high(), band.lightHighLux()),
+          or(humidity == null ? null : humidity.low(), band.humidityLowPercent()));
+    }
+  }
+
+  @com.fasterxml.jackson.annotation.JsonInclude(
+      com.fasterxml.jackson.annotation.JsonInclude.Include.NON_NULL)
+  public record LowHigh(@Nullable Double low, @Nullable Double high) {}
+
+  /** What a request may say of a container; name and kind are needed. */
+  record Request(
+      @Nullable String name,
+      @Nullable String kind,
+      @Nullable String heatSource,
+      @Nullable Double base,
+      @Nullable Double ceiling,
+      @Nullable BandLimits band) {
+
+    ContainerSettings settings(double defaultBaseC) {
+      if (name == null) {
+        throw new InvalidInput("name", "is missing: what do you call this container?");
+      }
+      return new ContainerSettings(
+          name,
+          kind(kind),
+          heatSource,
+          or(base, defaultBaseC),
+          ceiling,
+          band == null ? Band.DEFAULT : band.over(Band.DEFAULT));
+    }
+
+    private static ContainerKind kind(@Nullable String kind) {
+      try {
+        return ContainerKind.valueOf(String.valueOf(kind).toUpperCase(Locale.ROOT));
+      } catch (IllegalArgumentException e) {
+        throw new InvalidInput("kind", "must be bag, box, jar or tray");
+      }
+    }
+  }
+
+  private static double or(@Nullable Double value, double otherwise) {
+    return value == null ? otherwise : value;
+  }
+
+  public static String kindOf(Container container) {
+    return container.settings().kind().name().toLowerCase(Locale.ROOT);
+  }
+}

@@ -1,0 +1,160 @@
+package tepidarium.web.containers;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.Container;
+import tepidarium.container.ContainerId;
+import tepidarium.container.ContainerSettings;
+import tepidarium.container.Opening;
+import tepidarium.container.Register;
+import tepidarium.germination.SeedJournal;
+import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Span;
+import tepidarium.web.ContainerRequests;
+import tepidarium.web.NotFound;
+import tepidarium.web.Params;
+
+/** Containers and their openings. */
+public final class ContainerRoutes {
+  private static final double LONGEST_OPENING_MINUTES = 240;
+
+  private final Register register;
+  private final SeedJournal seeds;
+  private final ContainerViews views;
+  private final ContainerRequests requests;
+  private final Clock clock;
+
+  /**
+   * What a request says of an opening; all of it may be left out.
+   *
+   * @param minutes how long it lasts, 10 when left out
+   * @param from when it began, an instant that has been; now when left out. So a check that nobody
+   *     announced can be recorded afterwards.
+   * @param until when it ends, in place of minutes
+   */
+  record OpeningRequest(@Nullable Double minutes, @Nullable String from, @Nullable String until) {
+    Span span(Instant now) {
+      if (minutes != null && until != null) {
+        throw new InvalidInput("minutes and until both tell the end; give one of them");
+      }
+      Instant start = from == null ? now : Params.instant("from", from);
+      if (start.isAfter(now)) {
+        throw new InvalidInput("from", "must not lie in the future; it is " + now + " now");
+      }
+      return until == null
+          ? new Span(start, start.plus(time()))
+          : stretch(start, Params.instant("until", until));
+    }
+
+    private Duration time() {
+      return Params.minutes(minutes == null ? 10.0 : minutes, LONGEST_OPENING_MINUTES);
+    }
+
+    private static Span stretch(Instant start, Instant end) {
+      long longestMs = Math.round(LONGEST_OPENING_MINUTES * 60_000);
+      if (!end.isAfter(start) || end.isAfter(start.plusMillis(longestMs))) {
+        throw new InvalidInput(
+            "until",
+            "must lie after from, by at most " + (int) LONGEST_OPENING_MINUTES + " minutes");
+      }
+      return new Span(start, end);
+    }
+  }
+
+  record OpeningJson(String container, Instant from, Instant until) {
+    static OpeningJson of(Opening opening) {
+      Span span = opening.span();
+      return new OpeningJson(opening.container().value(), span.from(), span.to());
+    }
+  }
+
+  public ContainerRoutes(
+      Register register,
+      SeedJournal seeds,
+      ContainerViews views,
+      ContainerRequests requests,
+      Clock clock) {
+    this.register = register;
+    this.seeds = seeds;
+    this.views = views;
+    this.requests = requests;
+    this.clock = clock;
+  }
+
+  public void add(RoutesConfig routes) {
+    routes.get("/api/containers", this::list);
+    routes.post("/api/containers", this::create);
+    routes.get("/api/containers/{id}", this::show);
+    routes.put("/api/containers/{id}", this::change);
+    routes.delete("/api/containers/{id}", this::remove);
+    routes.post("/api/containers/{id}/openings", this::open);
+    routes.get("/api/containers/{id}/openings", this::openings);
+    routes.post("/api/containers/{id}/openings/end", this::close);
+  }
+
+  private void list(Context ctx) {
+    ctx.json(register.containers().stream().map(views::container).toList());
+  }
+
+  private void create(Context ctx) {
+    Container container = register.add(settings(ctx), clock.instant());
+    ctx.status(HttpStatus.CREATED)
+        .header("Location", "/api/containers/" + container.id())
+        .json(views.container(container));
+  }
+
+  private static ContainerSettings settings(Context ctx) {
+    return Params.body(ctx, ContainerJson.Request.class).settings(ContainerSettings.DEFAULT_BASE_C);
+  }
+
+  private void show(Context ctx) {
+    ctx.json(views.container(requests.container(ctx)));
+  }
+
+  private void change(Context ctx) {
+    register.change(requests.container(ctx).id(), settings(ctx));
+    ctx.json(views.container(requests.container(ctx)));
+  }
+
+  private void remove(Context ctx) {
+    seeds.removeContainer(requests.container(ctx).id());
+    ctx.status(HttpStatus.NO_CONTENT);
+  }
+
+  private void open(Context ctx) {
+    ContainerId id = requests.container(ctx).id();
+    OpeningRequest request = Params.body(ctx, OpeningRequest.class);
+    Opening opening = new Opening(id, request.span(clock.instant()));
+    register.open(opening);
+    ctx.status(HttpStatus.CREATED).json(OpeningJson.of(opening));
+  }
+
+  private void close(Context ctx) {
+    ContainerId id = requests.container(ctx).id();
+    List<Opening> ended = register.close(id, clock.instant());
+    if (ended.isEmpty()) {
+      throw new NotFound("no opening of \"" + id + "\" is going on");
+    }
+    ctx.json(ended.stream().map(OpeningJson::of).toList());
+  }
+
+  private Instant to(Context ctx) {
+    Instant to = Params.instant(ctx, "to");
+    return to == null ? clock.instant() : to;
+  }
+
+  private void openings(Context ctx) {
+    ContainerId id = requests.container(ctx).id();
+    // All of them unless asked otherwise: a container may be opened before it has a sensor.
+    Instant from = Params.instant(ctx, "from");
+    Span span = requests.span(id, from == null ? Instant.EPOCH : from, to(ctx));
+    List<OpeningJson> openings = register.openings(id, span).stream().map(OpeningJson::of).toList();
+    ctx.json(openings);
+  }
+}

@@ -1,0 +1,37 @@
+package tepidarium.web.containers;
+
+import java.time.Instant;
+import tepidarium.container.Container;
+import tepidarium.heat.HeatRule;
+import tepidarium.heat.HeatSum;
+import tepidarium.heat.SensorError;
+import tepidarium.reading.Span;
+
+/** Heat over a span, with its bounds by gaps and by the sensor's error; °C·h and h. */
+public record HeatJson(
+    Instant from,
+    Instant to,
+    double degreeHours,
+    double coveredHours,
+    double gapHours,
+    double lower,
+    double upper,
+    double sensorError,
+    double sensorLower,
+    double sensorUpper) {
+
+  static HeatJson of(
+      Span span, HeatSum sum, HeatRule rule, Container container, SensorError sensor) {
+    return new HeatJson(
+        span.from(),
+        span.to(),
+        sum.degreeHours(),
+        sum.coveredHours(),
+        sum.gapHours(),
+        sum.lower(),
+        sum.upper(rule, container.band().temperatureHighC()),
+        sensor.either(),
+        Math.max(0, sum.degreeHours() - sensor.less()),
+        sum.degreeHours() + sensor.more());
+  }
+}

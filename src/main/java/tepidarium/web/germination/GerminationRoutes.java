@@ -1,0 +1,301 @@
+package tepidarium.web.germination;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.Container;
+import tepidarium.container.Register;
+import tepidarium.germination.Act;
+import tepidarium.germination.ContainerWarmth;
+import tepidarium.germination.Course;
+import tepidarium.germination.FractionEstimate;
+import tepidarium.germination.GerminationData;
+import tepidarium.germination.GerminationData.Fate;
+import tepidarium.germination.GroupCounts;
+import tepidarium.germination.GroupId;
+import tepidarium.germination.GroupState;
+import tepidarium.germination.HeatPath;
+import tepidarium.germination.Sowing;
+import tepidarium.germination.SowingFinder;
+import tepidarium.germination.Species;
+import tepidarium.germination.Strand;
+import tepidarium.heat.HeatRule;
+import tepidarium.memo.Memo;
+import tepidarium.reading.Span;
+import tepidarium.rollup.ContainerHistory;
+import tepidarium.rollup.LimitTime;
+import tepidarium.series.StoreException;
+import tepidarium.stats.Censored;
+import tepidarium.stats.IntervalFit;
+import tepidarium.stats.Proportion;
+import tepidarium.stats.Replicates;
+import tepidarium.stats.TimeFamily;
+import tepidarium.stats.TimeModel;
+import tepidarium.web.JsonValues;
+import tepidarium.web.NotFound;
+import tepidarium.web.Params;
+import tepidarium.web.seeds.SeedParams;
+import tepidarium.web.sums.SumsJson;
+
+/** What became of a sowing, and of its groups on their path. */
+public final class GerminationRoutes {
+  private static final Duration JOIN = Duration.ofMinutes(2);
+  private static final double MS_PER_HOUR = 3_600_000.0;
+
+  private static final int REMEMBERED = 1_000;
+
+  private final ContainerWarmth warmth;
+  private final Clock clock;
+  private final SowingFinder sowings;
+  private final Register register;
+  private final ContainerHistory history;
+  private final Memo<Told, Fitted> fitted = new Memo<>(REMEMBERED);
+  private final Memo<Model, IntervalFit> past = new Memo<>(REMEMBERED);
+
+  /** What the checks of a sowing and of those before it told. */
+  private record Told(GerminationData data, List<Double> days, List<GerminationData> past) {}
+
+  private record Fitted(SumsJson.Germination fits, @Nullable ProspectJson prospect) {}
+
+  private record Model(TimeFamily family, List<Censored> intervals) {}
+
+  public GerminationRoutes(
+      SowingFinder sowings,
+      ContainerWarmth warmth,
+      Register register,
+      ContainerHistory history,
+      Clock clock) {
+    this.warmth = warmth;
+    this.clock = clock;
+    this.sowings = sowings;
+    this.register = register;
+    this.history = history;
+  }
+
+  record LegJson(
+      String container,
+      Instant from,
+      Instant until,
+      SeedHeatJson heat,
+      double doseLuxHours,
+      double hoursTooCold,
+      double hoursTooDry,
+      double humidityCoveredHours) {}
+
+  record WayJson(double share, List<LegJson> legs) {}
+
+  record CheckJson(
+      UUID entry,
+      String group,
+      Instant at,
+      double day,
+      int germinated,
+      int culled,
+      int pottedOn,
+      int ungerminatedLeft,
+      int germinatedSoFar,
+      double fractionSoFar,
+      @Nullable SeedHeatJson heat) {}
+
+  record PathAnswer(
+      String group,
+      double base,
+      @Nullable Double ceiling,
+      SeedHeatJson heat,
+      List<WayJson> ways,
+      List<CheckJson> checks) {}
+
+  record RowJson(double from, @Nullable Double to, int count, String fate, String group) {
+    static RowJson of(GerminationData.Row row) {
+      return new RowJson(
+          row.from(), row.to(), row.count(), JsonValues.lower(row.fate()), row.group().toString());
+    }
+  }
+
+  record GerminationAnswer(
+      long sowing,
+      String species,
+      Instant sownAt,
+      int sown,
+      int germinated,
+      int culledUngerminated,
+      int remaining,
+      int notLookedAt,
+      FractionEstimate fraction,
+      SumsJson.@Nullable ReplicatesAnswer replicates,
+      double base,
+      @Nullable Double ceiling,
+      List<RowJson> rows,
+      List<CheckJson> checks,
+      MeasuresJson measures,
+      SumsJson.Germination fits,
+      @Nullable ProspectJson prospect) {}
+
+  public void add(RoutesConfig routes) {
+    routes.get("/api/sowings/{sowing}/germination", this::germination);
+    routes.get("/api/groups/{group}/path", this::path);
+  }
+
+  private Sowing existing(long id) {
+    return NotFound.ifMissing(() -> sowings.existing(id));
+  }
+
+  private void germination(Context ctx) {
+    Sowing sowing = existing(Params.id(ctx, "sowing"));
+    Course course = sowings.course(sowing);
+    Species species = sowings.species(course);
+    HeatRule rule = species.heatRule();
+    GerminationData data = course.data();
+    int germinated = data.count(Fate.GERMINATED);
+    List<Double> days = course.checkDays();
+    Fitted fits =
+        fitted.answer(
+            new Told(
+                data, days, sowings.earlier(sowing, species).stream().map(Course::data).toList()),
+            this::fitted);
+    ctx.json(
+        new GerminationAnswer(
+            sowing.id(),
+            species.id(),
+            course.sownAt(),
+            data.sown(),
+            germinated,
+            data.count(Fate.CULLED),
+            data.count(Fate.REMAINING),
+            data.notLookedAt(),
+            FractionEstimate.of(data),
+            replicates(course),
+            rule.baseC(),
+            rule.ceilingC(),
+            data.rows().stream().map(RowJson::of).toList(),
+            checks(course, new HeatPath(warmth, species.heatRule()), rule),
+            MeasuresJson.of(data, days),
+            fits.fits(),
+            fits.prospect()));
+  }
+
+  /** The groups that stayed together; null where there are fewer than two. */
+  private static SumsJson.@Nullable ReplicatesAnswer replicates(Course course) {
+    List<Proportion> groups = List.copyOf(GroupCounts.of(course).values());
+    return groups.size() < 2 ? null : SumsJson.ReplicatesAnswer.of(new Replicates(groups));
+  }
+
+  private Fitted fitted(Told told) {
+    List<Censored> intervals = told.data().intervals();
+    List<IntervalFit> fits = IntervalFit.all(intervals);
+    return new Fitted(
+        SumsJson.Germination.of(intervals, fits),
+        ProspectJson.of(told.data(), told.days(), family -> past(told.past(), family)));
+  }
+
+  private List<IntervalFit> past(List<GerminationData> sowings, TimeFamily family) {
+    return sowings.stream()
+        .map(sowing -> new Model(family, sowing.intervals()))
+        .map(model -> past.answer(model, GerminationRoutes::fit))
+        .toList();
+  }
+
+  private static IntervalFit fit(Model model) {
+    return IntervalFit.of(new TimeModel(model.family(), true), model.intervals());
+  }
+
+  private static List<CheckJson> checks(Course course, HeatPath path, HeatRule rule) {
+    List<CheckJson> checks = new ArrayList<>();
+    int soFar = 0;
+    int sown = course.sowing().seeds();
+    for (Course.Step step : course.steps()) {
+      if (step.entry().act() instanceof Act.Checked check) {
+        soFar += check.germinated();
+        GroupState group = step.after().get(check.group());
+        Instant at = step.entry().at();
+        checks.add(
+            new CheckJson(
+                step.entry().id(),
+                check.group().toString(),
+                at,
+                course.day(at),
+                check.germinated(),
+                check.culled().stream().mapToInt(line -> line.count()).sum(),
+                check.pottedOn(),
+                step.after().values().stream().mapToInt(GroupState::ungerminated).sum(),
+                soFar,
+                (double) soFar / sown,
+                group == null ? null : known(course, group, at, path, rule)));
+      }
+    }
+    return checks;
+  }
+
+  /** Null while the readings store is away: the counts are known without it. */
+  private static @Nullable SeedHeatJson known(
+      Course course, GroupState then, Instant at, HeatPath path, HeatRule rule) {
+    GroupState last = course.group(then.id());
+    Instant end = last == null || last.checkedAt() == null ? at : last.checkedAt();
+    try {
+      return SeedHeatJson.of(path.dose(then.strands(), at, end, rule), then.strands().size());
+    } catch (StoreException e) {
+      return null;
+    }
+  }
+
+  private void path(Context ctx) {
+    GroupId id = SeedParams.group(ctx);
+    Course course = sowings.course(existing(id.sowing()));
+    GroupState group = course.group(id);
+    if (group == null) {
+      throw new NotFound("there is no seed group " + id);
+    }
+    Species species = sowings.species(course);
+    HeatRule rule = species.heatRule();
+    HeatPath path = new HeatPath(warmth, species.heatRule());
+    Instant now = clock.instant();
+    Instant end = group.endedAt() == null || group.endedAt().isAfter(now) ? now : group.endedAt();
+    List<CheckJson> checks =
+        checks(course, path, rule).stream().filter(c -> c.group().equals(id.toString())).toList();
+    ctx.json(
+        new PathAnswer(
+            id.toString(),
+            rule.baseC(),
+            rule.ceilingC(),
+            SeedHeatJson.of(path.dose(group.strands(), end, end, rule), group.strands().size()),
+            group.strands().stream().map(strand -> way(strand, end, path, rule)).toList(),
+            checks));
+  }
+
+  private WayJson way(Strand strand, Instant end, HeatPath path, HeatRule rule) {
+    List<LegJson> legs =
+        strand.legs().stream()
+            .filter(leg -> leg.from().isBefore(end))
+            .map(leg -> leg(leg, end, path, rule))
+            .toList();
+    return new WayJson(strand.share(), legs);
+  }
+
+  private LegJson leg(Strand.Leg leg, Instant end, HeatPath path, HeatRule rule) {
+    Instant until = leg.end(end);
+    SeedHeatJson heat = SeedHeatJson.of(path.dose(leg, end, end, rule), 1);
+    Container container = register.container(leg.container()).orElse(null);
+    if (container == null) {
+      return new LegJson(leg.container().value(), leg.from(), until, heat, 0, 0, 0, 0);
+    }
+    Span span = new Span(leg.from(), until);
+    double limit = container.band().lightHighLux();
+    LimitTime dry = history.dry(container, span).time();
+    LimitTime cold = history.cold(container, span).time();
+    return new LegJson(
+        leg.container().value(),
+        leg.from(),
+        until,
+        heat,
+        history.light(container, span, limit, JOIN).luxHours(),
+        cold.outsideMs() / MS_PER_HOUR,
+        dry.outsideMs() / MS_PER_HOUR,
+        dry.coveredMs() / MS_PER_HOUR);
+  }
+}

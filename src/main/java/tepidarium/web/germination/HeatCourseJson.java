@@ -1,0 +1,141 @@
+package tepidarium.web.germination;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import tepidarium.germination.Dose;
+import tepidarium.germination.HeatCounts;
+import tepidarium.germination.HeatFit;
+import tepidarium.germination.HeatForecast;
+import tepidarium.germination.HeatOutlook;
+import tepidarium.germination.ThermalTime;
+import tepidarium.heat.HeatRule;
+import tepidarium.stats.Limits;
+import tepidarium.web.JsonValues;
+
+/** A sowing's germination by the heat that its seeds received; heat in °C·h. */
+record HeatCourseJson(
+    long sowing,
+    String species,
+    double base,
+    @Nullable Double ceiling,
+    List<RowJson> rows,
+    List<MeasuresJson.StepJson> curve,
+    FitJson fit,
+    List<ForecastJson> forecasts,
+    @Nullable String noForecast) {
+
+  /**
+   * Seeds that germinated after one heat and by another.
+   *
+   * @param measured whether half or more of their time is covered by readings
+   */
+  record RowJson(
+      String group,
+      String fate,
+      int count,
+      SeedHeatJson from,
+      @Nullable SeedHeatJson to,
+      double fromDay,
+      @Nullable Double toDay,
+      boolean measured) {
+    static RowJson of(HeatCounts.Row row) {
+      Dose to = row.to();
+      return new RowJson(
+          row.told().group().toString(),
+          JsonValues.lower(row.told().fate()),
+          row.told().count(),
+          SeedHeatJson.of(row.from(), row.ways()),
+          to == null ? null : SeedHeatJson.of(to, row.ways()),
+          row.told().from(),
+          row.told().to(),
+          row.known());
+    }
+  }
+
+  record FitJson(
+      boolean identified,
+      @Nullable String reason,
+      @Nullable String note,
+      @Nullable Double medianHeat,
+      @Nullable List<@Nullable Double> medianInterval,
+      @Nullable Double heatForTenth,
+      @Nullable Double sigma,
+      @Nullable Double finalFraction,
+      @Nullable List<@Nullable Double> finalFractionInterval) {
+    static FitJson of(HeatFit fit) {
+      ThermalTime model = fit.model();
+      if (model == null) {
+        return new FitJson(false, fit.reason(), null, null, null, null, null, null, null);
+      }
+      return new FitJson(
+          true,
+          null,
+          fit.note(),
+          model.medianHeat(),
+          ends(fit.median()),
+          model.heatFor(0.1),
+          model.sigma(),
+          model.finalFraction(),
+          ends(fit.finalFraction()));
+    }
+  }
+
+  record RateJson(double low, double likely, double high) {}
+
+  record ForecastJson(
+      String group,
+      String container,
+      int seeds,
+      int remaining,
+      Instant at,
+      Instant earliest,
+      @Nullable Instant latest,
+      RateJson heatPerDay,
+      String words) {
+    static ForecastJson of(HeatOutlook.Expected expected, Instant now) {
+      HeatForecast next = expected.next();
+      HeatOutlook.Rate rate = expected.rate();
+      return new ForecastJson(
+          expected.group().toString(),
+          expected.container().value(),
+          next.seeds(),
+          expected.remaining(),
+          after(now, next.hours()),
+          after(now, next.earliestHours()),
+          next.latestHours().isPresent() ? after(now, next.latestHours().getAsDouble()) : null,
+          new RateJson(rate.low(), rate.likely(), rate.high()),
+          expected.words());
+    }
+
+    private static Instant after(Instant now, double hours) {
+      return now.plus(Duration.ofMinutes(Math.round(hours * 60)));
+    }
+  }
+
+  static HeatCourseJson of(
+      long sowing,
+      String species,
+      HeatRule rule,
+      HeatCounts counts,
+      HeatFit fit,
+      HeatOutlook outlook,
+      Instant now) {
+    return new HeatCourseJson(
+        sowing,
+        species,
+        rule.baseC(),
+        rule.ceilingC(),
+        counts.above(rule.baseC()).stream().map(RowJson::of).toList(),
+        MeasuresJson.steps(counts.likely(rule.baseC())),
+        FitJson.of(fit),
+        outlook.expected().stream().map(one -> ForecastJson.of(one, now)).toList(),
+        outlook.none());
+  }
+
+  /** Null where there is nothing to enclose. */
+  static @Nullable List<@Nullable Double> ends(@Nullable Limits limits) {
+    return limits == null ? null : JsonValues.ends(limits);
+  }
+}

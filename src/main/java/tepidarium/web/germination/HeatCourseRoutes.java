@@ -1,0 +1,118 @@
+package tepidarium.web.germination;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import tepidarium.germination.BaseByRate;
+import tepidarium.germination.BaseTemperature;
+import tepidarium.germination.ContainerWarmth;
+import tepidarium.germination.Course;
+import tepidarium.germination.HeatAgainstClock;
+import tepidarium.germination.HeatCounts;
+import tepidarium.germination.HeatFit;
+import tepidarium.germination.HeatOutlook;
+import tepidarium.germination.HeatPath;
+import tepidarium.germination.SeedJournal;
+import tepidarium.germination.Sowing;
+import tepidarium.germination.SowingFinder;
+import tepidarium.germination.Species;
+import tepidarium.germination.Trait;
+import tepidarium.heat.HeatRule;
+import tepidarium.memo.Memo;
+import tepidarium.web.NotFound;
+import tepidarium.web.Params;
+
+/** Germination against heat: of a sowing, and of all sowings of a species. */
+public final class HeatCourseRoutes {
+  private static final int REMEMBERED = 200;
+
+  private final SeedJournal journal;
+  private final ContainerWarmth warmth;
+  private final Clock clock;
+  private final SowingFinder sowingFinder;
+
+  private final Memo<Counts, Told> sowings = new Memo<>(REMEMBERED);
+  private final Memo<Pooled, ThermalTimeJson> pooled = new Memo<>(REMEMBERED);
+
+  /** Counts of a sowing by the heat above a base, and of those before it. */
+  private record Counts(double baseC, List<HeatCounts.Row> rows, List<List<HeatCounts.Row>> past) {}
+
+  private record Told(HeatFit fit, HeatOutlook.Needs needs) {
+    static Told of(Counts counts) {
+      return new Told(
+          HeatFit.of(counts.baseC(), counts.rows()),
+          HeatOutlook.needs(counts.rows(), HeatFit.prior(counts.past())));
+    }
+  }
+
+  /** All counts of a species by the heat above its base; those above any other follow. */
+  private record Pooled(
+      String species, HeatRule rule, @Nullable Double optimum, List<HeatCounts.Row> rows) {}
+
+  public HeatCourseRoutes(
+      SeedJournal journal, SowingFinder sowingFinder, ContainerWarmth warmth, Clock clock) {
+    this.journal = journal;
+    this.sowingFinder = sowingFinder;
+    this.warmth = warmth;
+    this.clock = clock;
+  }
+
+  public void add(RoutesConfig routes) {
+    routes.get("/api/sowings/{sowing}/heat-course", this::heatCourse);
+    routes.get("/api/species/{species}/thermal-time", this::thermalTime);
+  }
+
+  private Sowing existing(long id) {
+    return NotFound.ifMissing(() -> sowingFinder.existing(id));
+  }
+
+  private void heatCourse(Context ctx) {
+    Sowing sowing = existing(Params.id(ctx, "sowing"));
+    Course course = sowingFinder.course(sowing);
+    Species species = sowingFinder.species(course);
+    HeatRule rule = species.heatRule();
+    Instant now = clock.instant();
+    HeatPath path = new HeatPath(warmth, species.heatRule());
+    HeatCounts counts = new HeatCounts(List.of(course), path, rule.ceilingC());
+    Told told =
+        sowings.answer(
+            new Counts(rule.baseC(), counts.above(rule.baseC()), past(sowing, species, path, rule)),
+            Told::of);
+    HeatOutlook outlook = HeatOutlook.of(course, counts, rule.baseC(), told.needs(), now);
+    ctx.json(HeatCourseJson.of(sowing.id(), species.id(), rule, counts, told.fit(), outlook, now));
+  }
+
+  private List<List<HeatCounts.Row>> past(
+      Sowing sowing, Species species, HeatPath path, HeatRule rule) {
+    return sowingFinder.earlier(sowing, species).stream()
+        .map(other -> new HeatCounts(List.of(other), path, rule.ceilingC()))
+        .map(counts -> counts.above(rule.baseC()))
+        .toList();
+  }
+
+  private void thermalTime(Context ctx) {
+    String id = ctx.pathParam("species");
+    Species species = NotFound.ifMissing(() -> journal.species().existing(id));
+    List<Sowing> all = sowingFinder.of(species);
+    List<Course> courses = all.stream().map(sowingFinder::course).toList();
+    HeatRule rule = species.heatRule();
+    HeatCounts counts =
+        new HeatCounts(courses, new HeatPath(warmth, species.heatRule()), rule.ceilingC());
+    Double optimum = species.value(Trait.OPTIMUM);
+    ctx.json(
+        pooled.answer(
+            new Pooled(species.id(), rule, optimum, counts.above(rule.baseC())),
+            any ->
+                ThermalTimeJson.of(
+                    species.id(),
+                    all.stream().map(Sowing::id).toList(),
+                    courses.stream().map(Course::data).toList(),
+                    rule,
+                    HeatAgainstClock.of(rule.baseC(), counts),
+                    BaseTemperature.of(counts),
+                    BaseByRate.of(counts, optimum))));
+  }
+}

@@ -1,0 +1,173 @@
+package tepidarium.web.heatbench;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import tepidarium.container.Container;
+import tepidarium.container.ContainerId;
+import tepidarium.container.Register;
+import tepidarium.heat.HeatBench;
+import tepidarium.heat.HeatBench.Side;
+import tepidarium.heat.HeatRule;
+import tepidarium.heat.LocalHours;
+import tepidarium.history.CalibratedReadings;
+import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Span;
+import tepidarium.rollup.BenchReader;
+import tepidarium.rollup.ContainerHistory;
+import tepidarium.web.ContainerRequests;
+import tepidarium.web.Params;
+
+/** Comparing containers and heat sources, and trying a place before any seed is at risk. */
+public final class HeatBenchRoutes {
+  private static final int MOST_SIDES = 8;
+  private static final int MOST_DAYS = 1_000;
+  private static final int MOST_WATTS = 5_000;
+  private static final int MOST_TRIAL_DAYS = 60;
+  private static final Duration TRIAL = Duration.ofDays(2);
+
+  private final Register register;
+  private final BenchReader reader;
+  private final ContainerRequests requests;
+  private final ZoneId zone;
+
+  public HeatBenchRoutes(
+      Register register,
+      CalibratedReadings calibrated,
+      ContainerHistory history,
+      ContainerRequests requests,
+      ZoneId zone) {
+    this.register = register;
+    this.reader = new BenchReader(register, calibrated, history);
+    this.requests = requests;
+    this.zone = zone;
+  }
+
+  public void add(RoutesConfig routes) {
+    routes.get("/api/compare/heat", this::compare);
+    routes.get("/api/containers/{id}/trial", this::trial);
+  }
+
+  /** What is asked to be compared, before any of it is read. */
+  private record Asked(String key, String name, boolean source, List<Container> containers) {}
+
+  private void compare(Context ctx) {
+    List<String> containers = names(ctx, "containers");
+    List<String> sources = names(ctx, "sources");
+    if (containers.isEmpty() == sources.isEmpty()) {
+      throw new InvalidInput(
+          "say what to compare: either containers=a,b with their ids, or sources=x,y with the names"
+              + " of heat sources");
+    }
+    List<Asked> asked =
+        containers.isEmpty()
+            ? sources.stream().map(this::source).toList()
+            : containers.stream().map(this::container).toList();
+    if (asked.size() < 2 || asked.size() > MOST_SIDES) {
+      throw new InvalidInput(
+          sources.isEmpty() ? "containers" : "sources",
+          "must be two to " + MOST_SIDES + " different ones, not " + asked.size());
+    }
+    HeatRule rule = rule(ctx, asked.get(0).containers().get(0));
+    Span span = span(ctx, asked);
+    LocalHours hours = LocalHours.of(span, zone);
+    List<Side> sides = asked.stream().map(one -> side(one, hours, rule)).toList();
+    ctx.json(
+        HeatBenchJson.of(
+            hours.span(), zone, rule, !sources.isEmpty(), HeatBench.compare(hours, sides)));
+  }
+
+  /** Given once, with commas between; or given several times, for names that hold a comma. */
+  private static List<String> names(Context ctx, String parameter) {
+    List<String> given = ctx.queryParams(parameter);
+    List<String> parts = given.size() == 1 ? Arrays.asList(given.get(0).split(",", -1)) : given;
+    Set<String> names = new LinkedHashSet<>();
+    parts.stream().map(String::strip).filter(name -> !name.isEmpty()).forEach(names::add);
+    return List.copyOf(names);
+  }
+
+  private Asked container(String name) {
+    Container found =
+        register.containers().stream()
+            .filter(container -> container.id().value().equals(name))
+            .findFirst()
+            .orElseThrow(
+                () ->
+                    new InvalidInput(
+                        "containers", "names \"" + name + "\", but there is no such container"));
+    return new Asked(name, found.name(), false, List.of(found));
+  }
+
+  private Asked source(String name) {
+    List<Container> found =
+        register.containers().stream()
+            .filter(container -> name.equalsIgnoreCase(container.settings().heatSource()))
+            .toList();
+    if (found.isEmpty()) {
+      throw new InvalidInput(
+          "sources", "names \"" + name + "\", but no container has this heat source");
+    }
+    return new Asked(name, name, true, found);
+  }
+
+  private Side side(Asked asked, LocalHours hours, HeatRule rule) {
+    return new Side(
+        asked.key(),
+        asked.name(),
+        asked.source(),
+        asked.containers().stream()
+            .map(container -> reader.place(container, hours, rule))
+            .toList());
+  }
+
+  /** One rule for all, or a difference would be one of settings and not of warmth. */
+  private static HeatRule rule(Context ctx, Container first) {
+    Double base = Params.number(ctx, "base", -20, 60, "°C");
+    Double ceiling = Params.number(ctx, "ceiling", -20, 80, "°C");
+    return Params.heatRule(
+        base == null ? first.settings().baseC() : base,
+        ceiling == null ? first.settings().ceilingC() : ceiling);
+  }
+
+  /** As given, else from the first reading of any of them to the last moment of any. */
+  private Span span(Context ctx, List<Asked> asked) {
+    Instant from = Params.instant(ctx, "from");
+    Instant to = Params.instant(ctx, "to");
+    List<Span> spans = new ArrayList<>();
+    for (Asked one : asked) {
+      one.containers().forEach(container -> spans.add(requests.span(container.id(), from, to)));
+    }
+    Instant start = spans.stream().map(Span::from).min(Instant::compareTo).orElseThrow();
+    Instant end = spans.stream().map(Span::to).max(Instant::compareTo).orElseThrow();
+    Span span = new Span(start, end);
+    if (span.length().toDays() > MOST_DAYS) {
+      throw new InvalidInput("from", "must lie at most " + MOST_DAYS + " days before to");
+    }
+    return span;
+  }
+
+  private void trial(Context ctx) {
+    Container container = requests.container(ctx);
+    Double watts = Params.number(ctx, "watts", 0, MOST_WATTS, "W");
+    Span span = trialSpan(ctx, container.id());
+    ctx.json(TrialJson.of(container.id(), span, reader.trial(container, span, watts)));
+  }
+
+  private Span trialSpan(Context ctx, ContainerId id) {
+    Instant from = Params.instant(ctx, "from");
+    Span span = requests.span(id, from, Params.instant(ctx, "to"));
+    if (span.length().toDays() > MOST_TRIAL_DAYS && from != null) {
+      throw new InvalidInput(
+          "from", "must lie at most " + MOST_TRIAL_DAYS + " days before to: a trial is no longer");
+    }
+    Instant start = span.to().minus(TRIAL);
+    return from == null && start.isAfter(span.from()) ? new Span(start, span.to()) : span;
+  }
+}

@@ -1,0 +1,181 @@
+package tepidarium.web.seeds;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import tepidarium.germination.ContainerWarmth;
+import tepidarium.germination.Course;
+import tepidarium.germination.Dose;
+import tepidarium.germination.Entry;
+import tepidarium.germination.Freshness;
+import tepidarium.germination.GroupState;
+import tepidarium.germination.HeatPath;
+import tepidarium.germination.Lot;
+import tepidarium.germination.LotDetails;
+import tepidarium.germination.NextCheck;
+import tepidarium.germination.SeedJournal;
+import tepidarium.germination.Sowing;
+import tepidarium.germination.SowingFinder;
+import tepidarium.germination.Species;
+import tepidarium.germination.Viability;
+import tepidarium.series.StoreException;
+import tepidarium.web.JsonValues;
+import tepidarium.web.NotFound;
+
+/** Puts together what the API shows of lots, sowings and seed groups. */
+public final class SeedViews {
+  private final SeedJournal journal;
+  private final SowingFinder sowings;
+  private final ContainerWarmth warmth;
+  private final Clock clock;
+
+  public SeedViews(SeedJournal journal, SowingFinder sowings, ContainerWarmth warmth, Clock clock) {
+    this.journal = journal;
+    this.sowings = sowings;
+    this.warmth = warmth;
+    this.clock = clock;
+  }
+
+  Instant now() {
+    return clock.instant();
+  }
+
+  SeedJson.LotJson lot(Lot lot) {
+    return lot(lot, sowings.viability(journal.species().existing(lot.details().species())));
+  }
+
+  /** All lots, with the viability of each species worked out once. */
+  List<SeedJson.LotJson> lots() {
+    Map<String, Viability> bySpecies = new HashMap<>();
+    return journal.lots().all().stream()
+        .map(
+            lot ->
+                lot(
+                    lot,
+                    bySpecies.computeIfAbsent(
+                        lot.details().species(),
+                        id -> sowings.viability(journal.species().existing(id)))))
+        .toList();
+  }
+
+  private SeedJson.LotJson lot(Lot lot, Viability viability) {
+    LotDetails details = lot.details();
+    int sown = journal.lots().sown(lot.id());
+    Viability.Estimate now = viability.after(Freshness.daysBetween(details.gatheredAt(), now()));
+    return new SeedJson.LotJson(
+        lot.id(),
+        details.species(),
+        details.name(),
+        details.seeds(),
+        details.gatheredAt(),
+        JsonValues.lower(details.origin()),
+        details.place(),
+        details.kept(),
+        details.remark(),
+        sown,
+        details.seeds() - sown,
+        Freshness.of(journal.species().existing(details.species()), details.gatheredAt(), now()),
+        now == null ? null : ViabilityJson.PointJson.of(now));
+  }
+
+  /** A sowing by its number; not found if there is none. */
+  Sowing existing(long id) {
+    return NotFound.ifMissing(() -> sowings.existing(id));
+  }
+
+  /** Adds up the heat of seeds of a species, for one request. */
+  HeatPath path(Species species) {
+    return new HeatPath(warmth, species.heatRule());
+  }
+
+  SeedJson.SowingJson sowing(Sowing sowing) {
+    Course course = sowings.course(sowing);
+    Species species = sowings.species(course);
+    HeatPath path = path(species);
+    List<SeedJson.GroupJson> groups =
+        course.groups().stream().map(group -> group(course, species, group, path)).toList();
+    List<Course.Step> steps = course.steps();
+    return new SeedJson.SowingJson(
+        sowing.id(),
+        course.sowing().name(),
+        course.sowing().lot(),
+        species.id(),
+        species.name(),
+        course.sownAt(),
+        course.day(now()),
+        course.sowing().seeds(),
+        course.data().notLookedAt(),
+        course.sum(GroupState::ungerminated),
+        course.sum(GroupState::germinated),
+        course.sum(GroupState::culled),
+        course.sum(GroupState::potted),
+        course.sum(GroupState::alive),
+        course.sum(GroupState::everGerminated),
+        groups,
+        lastWritten(steps));
+  }
+
+  private static UUID lastWritten(List<Course.Step> steps) {
+    Entry last = steps.get(0).entry();
+    for (Course.Step step : steps) {
+      last = step.entry().recordedAt().isBefore(last.recordedAt()) ? last : step.entry();
+    }
+    return last.id();
+  }
+
+  private SeedJson.GroupJson group(
+      Course course, Species species, GroupState group, HeatPath path) {
+    return new SeedJson.GroupJson(
+        group.id().toString(),
+        group.container().value(),
+        group.ungerminated(),
+        group.seenBy(course.sownAt()),
+        group.germinated(),
+        group.culled(),
+        group.potted(),
+        group.alive(),
+        group.checkedAt(),
+        group.endedAt(),
+        NextCheck.of(species, course.sownAt(), group, pace(group, species, path)));
+  }
+
+  /** Only of what was not checked yet: later the days since the last check decide. */
+  private NextCheck.@Nullable Pace pace(GroupState group, Species species, HeatPath path) {
+    if (group.checkedAt() != null || group.living() == 0) {
+      return null;
+    }
+    try {
+      Dose dose = path.dose(group.strands(), now(), now(), species.heatRule());
+      return dose.coveredHours() < 24 || !dose.known()
+          ? null
+          : new NextCheck.Pace(dose.degreeHours(), dose.coveredHours());
+    } catch (StoreException e) {
+      return null;
+    }
+  }
+
+  List<SeedJson.EntryJson> entries(Sowing sowing) {
+    Set<UUID> photographed = journal.photographed();
+    return sowing.entries().stream().map(entry -> entry(sowing, entry, photographed)).toList();
+  }
+
+  private static SeedJson.EntryJson entry(Sowing sowing, Entry entry, Set<UUID> photographed) {
+    boolean photo = photographed.contains(entry.id());
+    return SeedJson.EntryJson.of(entry, sowing.replacement(entry.id()), photo);
+  }
+
+  SeedJson.EntryAnswer answer(Entry entry) {
+    Sowing sowing =
+        journal
+            .sowing(entry.sowing())
+            .orElseThrow(() -> new NotFound("there is no sowing " + entry.sowing()));
+    return new SeedJson.EntryAnswer(
+        entry(sowing, entry, journal.photographed()),
+        sowing.course() == null ? null : sowing(sowing));
+  }
+}

@@ -1,0 +1,183 @@
+package tepidarium.web.seeds;
+
+import biweekly.Biweekly;
+import biweekly.ICalendar;
+import biweekly.component.VEvent;
+import biweekly.property.Uid;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.Date;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.UUID;
+import tepidarium.container.Container;
+import tepidarium.container.Register;
+import tepidarium.exchange.Table;
+import tepidarium.germination.NextCheck;
+import tepidarium.germination.SeedJournal;
+import tepidarium.web.NotFound;
+import tepidarium.web.containers.ContainerJson;
+
+/** The tally at a glance, what is to be checked next, and the record as CSV. */
+public final class TallyRoutes {
+  private final SeedJournal journal;
+  private final Register register;
+  private final SeedViews seeds;
+  private final Clock clock;
+  private final ZoneId zone;
+
+  record PlaceJson(String id, String name, String kind) {}
+
+  record TallyJson(
+      Instant now,
+      List<PlaceJson> containers,
+      List<SeedJson.SpeciesJson> species,
+      List<SeedJson.LotJson> lots,
+      List<SeedJson.SowingJson> sowings) {}
+
+  record DueGroupJson(String group, long sowing, String speciesName, int seeds, NextCheck check) {}
+
+  record DueJson(
+      String container,
+      String containerName,
+      Instant at,
+      LocalDate day,
+      boolean overdue,
+      List<DueGroupJson> groups) {}
+
+  public TallyRoutes(
+      SeedJournal journal, Register register, SeedViews seeds, Clock clock, ZoneId zone) {
+    this.journal = journal;
+    this.register = register;
+    this.seeds = seeds;
+    this.clock = clock;
+    this.zone = zone;
+  }
+
+  public void add(RoutesConfig routes) {
+    routes.get("/api/tally", this::tally);
+    routes.get("/api/checks-due", ctx -> ctx.json(due()));
+    routes.get("/api/checks-due.ics", this::calendar);
+    routes.get("/api/export/{table}.csv", this::export);
+    routes.post("/api/import/{table}", this::takeOver);
+  }
+
+  private void tally(Context ctx) {
+    ctx.json(
+        new TallyJson(
+            clock.instant(),
+            register.containers().stream()
+                .map(c -> new PlaceJson(c.id().value(), c.name(), ContainerJson.kindOf(c)))
+                .toList(),
+            journal.species().all().stream().map(SeedJson.SpeciesJson::of).toList(),
+            seeds.lots(),
+            journal.sowings().stream().map(seeds::sowing).toList()));
+  }
+
+  /** By container, since one opening serves all groups in it; the most urgent first. */
+  private List<DueJson> due() {
+    Map<String, List<DueGroupJson>> byContainer = new TreeMap<>();
+    for (SeedJson.SowingJson sowing : journal.sowings().stream().map(seeds::sowing).toList()) {
+      for (SeedJson.GroupJson group : sowing.groups()) {
+        NextCheck check = group.nextCheck();
+        if (check != null) {
+          int seeds = group.ungerminated() + group.germinated();
+          byContainer
+              .computeIfAbsent(group.container(), id -> new ArrayList<>())
+              .add(new DueGroupJson(group.id(), sowing.id(), sowing.speciesName(), seeds, check));
+        }
+      }
+    }
+    return register.containers().stream()
+        .filter(container -> byContainer.containsKey(container.id().value()))
+        .map(
+            container ->
+                due(container, byContainer.getOrDefault(container.id().value(), List.of())))
+        .sorted(Comparator.comparing(DueJson::at).thenComparing(DueJson::container))
+        .toList();
+  }
+
+  private DueJson due(Container container, List<DueGroupJson> groups) {
+    Instant at = groups.get(0).check().at();
+    for (DueGroupJson group : groups) {
+      at = group.check().at().isBefore(at) ? group.check().at() : at;
+    }
+    LocalDate day = at.atZone(zone).toLocalDate();
+    boolean overdue = at.isBefore(clock.instant());
+    return new DueJson(container.id().value(), container.name(), at, day, overdue, groups);
+  }
+
+  /** An overdue check moves along with today, so that it stays in sight until it is done. */
+  private void calendar(Context ctx) {
+    ICalendar calendar = new ICalendar();
+    calendar.setProductId("-//Tepidarium//Checks due//EN");
+    Instant now = clock.instant();
+    LocalDate today = now.atZone(zone).toLocalDate();
+    for (DueJson due : due()) {
+      LocalDate day = due.day().isBefore(today) ? today : due.day();
+      calendar.addEvent(event(due, day, now));
+    }
+    ctx.contentType("text/calendar; charset=utf-8").result(Biweekly.write(calendar).go());
+  }
+
+  private VEvent event(DueJson due, LocalDate day, Instant now) {
+    VEvent event = new VEvent();
+    event.setUid(new Uid(uid(due)));
+    event.setDateTimeStamp(Date.from(now));
+    // The library reads a day off in the zone of this machine.
+    event.setDateStart(Date.from(day.atStartOfDay(ZoneId.systemDefault()).toInstant()), false);
+    event.setSummary("Check " + due.containerName());
+    event.setDescription(words(due));
+    return event;
+  }
+
+  /** The container's name and when it was made: the same for ever, and in no other garden. */
+  private String uid(DueJson due) {
+    long made =
+        register.containers().stream()
+            .filter(container -> container.id().value().equals(due.container()))
+            .mapToLong(container -> container.createdAt().toEpochMilli())
+            .sum();
+    String name = due.container() + '/' + made + "/check";
+    return UUID.nameUUIDFromBytes(name.getBytes(StandardCharsets.UTF_8)).toString();
+  }
+
+  private static String words(DueJson due) {
+    StringBuilder words = new StringBuilder();
+    for (DueGroupJson group : due.groups()) {
+      words.append(
+          "%s, group %s, %d seeds: %s%n"
+              .formatted(group.speciesName(), group.group(), group.seeds(), group.check().why()));
+    }
+    return words.toString().strip();
+  }
+
+  private static Table table(Context ctx) {
+    Table table = Table.named(ctx.pathParam("table"));
+    if (table == null) {
+      throw new NotFound("the tables are species, lots and entries");
+    }
+    return table;
+  }
+
+  private void export(Context ctx) {
+    Table table = table(ctx);
+    ctx.header("Content-Disposition", "attachment; filename=\"" + table.key() + ".csv\"");
+    ctx.contentType("text/csv; charset=utf-8; header=present").result(table.write(journal));
+  }
+
+  private void takeOver(Context ctx) {
+    Table table = table(ctx);
+    String csv = new String(ctx.bodyAsBytes(), StandardCharsets.UTF_8);
+    ctx.status(HttpStatus.OK).json(table.read(csv, journal, clock.instant()));
+  }
+}

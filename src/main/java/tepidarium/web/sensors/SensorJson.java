@@ -1,0 +1,71 @@
+package tepidarium.web.sensors;
+
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.Calibration;
+import tepidarium.container.Register;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.SensorId;
+import tepidarium.series.SensorSummary;
+import tepidarium.series.UncertainReadings;
+
+/** A sensor as the API shows it; values as it sent them. */
+public record SensorJson(
+    String sensor,
+    @Nullable Instant firstHeard,
+    @Nullable Instant lastHeard,
+    Map<String, SensorSummary.@Nullable Value> latest,
+    @Nullable UncertainReadings uncertain,
+    List<PlacementJson> placements,
+    CalibrationJson calibration) {
+
+  public record PlacementJson(String container, Instant from, @Nullable Instant until) {}
+
+  public record CalibrationJson(
+      double temperatureOffset, double humidityOffset, double temperatureError) {}
+
+  record PlacementRequest(
+      @Nullable String container, @Nullable String from, @Nullable String until) {}
+
+  record CalibrationRequest(
+      @Nullable Double temperatureOffset,
+      @Nullable Double humidityOffset,
+      @Nullable Double temperatureError) {
+
+    Calibration over(Calibration old) {
+      return new Calibration(
+          temperatureOffset == null ? old.temperatureOffsetC() : temperatureOffset,
+          humidityOffset == null ? old.humidityOffsetPercent() : humidityOffset,
+          temperatureError == null ? old.temperatureErrorC() : temperatureError);
+    }
+  }
+
+  static SensorJson of(
+      SensorId sensor,
+      Optional<SensorSummary> heard,
+      @Nullable UncertainReadings uncertain,
+      Register register) {
+    Map<String, SensorSummary.@Nullable Value> latest = new LinkedHashMap<>();
+    for (Quantity quantity : Quantity.values()) {
+      latest.put(quantity.key(), heard.map(known -> known.latest().get(quantity)).orElse(null));
+    }
+    Calibration calibration = register.calibration(sensor);
+    return new SensorJson(
+        sensor.name(),
+        heard.map(SensorSummary::first).orElse(null),
+        heard.map(SensorSummary::last).orElse(null),
+        latest,
+        uncertain,
+        register.placementsOf(sensor).stream()
+            .map(p -> new PlacementJson(p.container().value(), p.from(), p.until()))
+            .toList(),
+        new CalibrationJson(
+            calibration.temperatureOffsetC(),
+            calibration.humidityOffsetPercent(),
+            calibration.temperatureErrorC()));
+  }
+}

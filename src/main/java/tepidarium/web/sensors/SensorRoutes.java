@@ -1,0 +1,68 @@
+package tepidarium.web.sensors;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.Clock;
+import java.time.Instant;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.ContainerId;
+import tepidarium.container.Register;
+import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Reading;
+import tepidarium.reading.SensorId;
+import tepidarium.web.Params;
+
+/** Sensors, where they are placed, and their calibration. */
+public final class SensorRoutes {
+  private final Register register;
+  private final SensorViews views;
+  private final Clock clock;
+
+  public SensorRoutes(Register register, SensorViews views, Clock clock) {
+    this.register = register;
+    this.views = views;
+    this.clock = clock;
+  }
+
+  public void add(RoutesConfig routes) {
+    routes.get("/api/sensors", ctx -> ctx.json(views.sensors()));
+    routes.get("/api/sensors/{sensor}", ctx -> ctx.json(views.existing(Params.sensorId(ctx))));
+    routes.put("/api/sensors/{sensor}/placement", this::place);
+    routes.put("/api/sensors/{sensor}/calibration", this::calibrate);
+  }
+
+  private void place(Context ctx) {
+    SensorId sensor = Params.sensorId(ctx);
+    SensorJson.PlacementRequest request = Params.body(ctx, SensorJson.PlacementRequest.class);
+    String from = request.from();
+    String until = request.until();
+    Instant start = from == null ? clock.instant() : Params.instant("from", from);
+    if (start.isBefore(Reading.EARLIEST)) {
+      // Hours without end would have to be told of.
+      throw new InvalidInput("from", "must not lie before 2010, as no reading does");
+    }
+    Instant end = until == null ? null : Params.instant("until", until);
+    register.place(sensor, place(request.container()), start, end);
+    ctx.json(views.sensor(sensor));
+  }
+
+  private @Nullable ContainerId place(@Nullable String container) {
+    if (container == null) {
+      return null;
+    }
+    ContainerId id;
+    try {
+      id = new ContainerId(container);
+    } catch (InvalidInput e) {
+      throw new InvalidInput("there is no container \"" + container + '"');
+    }
+    return id;
+  }
+
+  private void calibrate(Context ctx) {
+    SensorId sensor = Params.sensorId(ctx);
+    SensorJson.CalibrationRequest request = Params.body(ctx, SensorJson.CalibrationRequest.class);
+    register.calibrate(sensor, request.over(register.calibration(sensor)));
+    ctx.json(views.sensor(sensor));
+  }
+}

@@ -1,0 +1,135 @@
+package tepidarium.web.server;
+
+import io.javalin.config.RoutesConfig;
+import java.time.Clock;
+import java.time.ZoneId;
+import org.jspecify.annotations.Nullable;
+import tepidarium.alert.AlertRules;
+import tepidarium.alert.AlertStore;
+import tepidarium.alert.notify.Notices;
+import tepidarium.container.Register;
+import tepidarium.germination.SeedJournal;
+import tepidarium.germination.SowingFinder;
+import tepidarium.heat.DayExtremesStore;
+import tepidarium.history.CalibratedReadings;
+import tepidarium.ingest.RejectLog;
+import tepidarium.light.Site;
+import tepidarium.live.Watch;
+import tepidarium.rollup.ContainerHistory;
+import tepidarium.rollup.RollupWarmth;
+import tepidarium.season.SeasonReporter;
+import tepidarium.season.SeasonStore;
+import tepidarium.web.ContainerRequests;
+import tepidarium.web.alerts.AlertRoutes;
+import tepidarium.web.alerts.AlertRuleRoutes;
+import tepidarium.web.alerts.AlertViews;
+import tepidarium.web.alerts.NoticeRoutes;
+import tepidarium.web.alerts.PerformanceRoutes;
+import tepidarium.web.containers.ContainerRoutes;
+import tepidarium.web.containers.ContainerViews;
+import tepidarium.web.germination.CompareRoutes;
+import tepidarium.web.germination.GerminationRoutes;
+import tepidarium.web.germination.HeatCourseRoutes;
+import tepidarium.web.heatbench.HeatBenchRoutes;
+import tepidarium.web.history.DayExtremesRoutes;
+import tepidarium.web.history.HistoryRoutes;
+import tepidarium.web.history.SuggestedOpeningRoutes;
+import tepidarium.web.live.LiveStream;
+import tepidarium.web.seasons.SeasonRoutes;
+import tepidarium.web.seeds.SeedViews;
+import tepidarium.web.seeds.SowingRoutes;
+import tepidarium.web.seeds.SpeciesRoutes;
+import tepidarium.web.seeds.TallyRoutes;
+import tepidarium.web.sensors.SensorRoutes;
+import tepidarium.web.sensors.SensorViews;
+import tepidarium.web.sums.SumsRoutes;
+import tepidarium.web.system.ServiceFacts;
+import tepidarium.web.system.SystemRoutes;
+
+/** Creates the routes of the API from the objects that answer them. */
+public final class ApiRoutes {
+  private ApiRoutes() {}
+
+  /**
+   * The objects that the routes answer from.
+   *
+   * @param site null if it is not known
+   */
+  public record Parts(
+      Register register,
+      CalibratedReadings calibrated,
+      ContainerHistory history,
+      Watch watch,
+      AlertStore alerts,
+      AlertRules rules,
+      RejectLog rejectLog,
+      ServiceFacts facts,
+      ContainerViews containers,
+      SensorViews sensors,
+      AlertViews alertViews,
+      SeedJournal seeds,
+      Notices notices,
+      SeasonStore seasons,
+      DayExtremesStore dayExtremes,
+      Clock clock,
+      ZoneId zone,
+      @Nullable Site site) {}
+
+  /** Adds all routes except those of the pages. */
+  static void add(RoutesConfig routes, Parts parts, LiveStream live) {
+    ContainerRequests requests =
+        new ContainerRequests(parts.register(), parts.history(), parts.clock());
+    new ContainerRoutes(
+            parts.register(), parts.seeds(), parts.containers(), requests, parts.clock())
+        .add(routes);
+    new SensorRoutes(parts.register(), parts.sensors(), parts.clock()).add(routes);
+    new HistoryRoutes(
+            parts.register(),
+            parts.calibrated(),
+            parts.history(),
+            requests,
+            parts.zone(),
+            parts.site())
+        .add(routes);
+    new HeatBenchRoutes(
+            parts.register(), parts.calibrated(), parts.history(), requests, parts.zone())
+        .add(routes);
+    new DayExtremesRoutes(
+            parts.history(), parts.dayExtremes(), requests, parts.clock(), parts.zone())
+        .add(routes);
+    new SuggestedOpeningRoutes(parts.register(), parts.history(), requests).add(routes);
+    addAlertRoutes(routes, parts, requests);
+    new SystemRoutes(parts.facts(), parts.rejectLog(), parts.watch(), parts.clock()).add(routes);
+    new SumsRoutes().add(routes);
+    live.add(routes);
+    addSeedRoutes(routes, parts);
+  }
+
+  private static void addAlertRoutes(RoutesConfig routes, Parts parts, ContainerRequests requests) {
+    new PerformanceRoutes(
+            parts.register(), parts.calibrated(), parts.alerts(), parts.rules(), parts.clock())
+        .add(routes);
+    new AlertRoutes(parts.watch(), parts.alerts(), parts.alertViews(), requests, parts.clock())
+        .add(routes);
+    new AlertRuleRoutes(parts.watch(), parts.rules(), parts.alerts(), requests).add(routes);
+    new NoticeRoutes(parts.notices()).add(routes);
+  }
+
+  private static void addSeedRoutes(RoutesConfig routes, Parts parts) {
+    SeedJournal journal = parts.seeds();
+    RollupWarmth warmth = new RollupWarmth(parts.register(), parts.calibrated(), parts.history());
+    SowingFinder sowings = new SowingFinder(journal);
+    SeedViews seeds = new SeedViews(journal, sowings, warmth, parts.clock());
+    new SpeciesRoutes(journal, sowings, seeds).add(routes);
+    new SowingRoutes(journal, seeds).add(routes);
+    new GerminationRoutes(sowings, warmth, parts.register(), parts.history(), parts.clock())
+        .add(routes);
+    new HeatCourseRoutes(journal, sowings, warmth, parts.clock()).add(routes);
+    new CompareRoutes(journal, sowings, parts.register()).add(routes);
+    new TallyRoutes(journal, parts.register(), seeds, parts.clock(), parts.zone()).add(routes);
+    SeasonReporter reporter =
+        new SeasonReporter(
+            parts.register(), parts.history(), warmth, sowings, parts.zone(), parts.site());
+    new SeasonRoutes(reporter, parts.seasons(), parts.clock()).add(routes);
+  }
+}

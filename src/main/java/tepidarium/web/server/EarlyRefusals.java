@@ -1,0 +1,34 @@
+package tepidarium.web.server;
+
+import io.javalin.http.HttpStatus;
+import java.util.Map;
+import org.eclipse.jetty.http.HttpHeader;
+import org.eclipse.jetty.io.Content;
+import org.eclipse.jetty.server.Request;
+import org.eclipse.jetty.server.Response;
+import org.eclipse.jetty.server.handler.ErrorHandler;
+import org.eclipse.jetty.util.Callback;
+import org.jspecify.annotations.Nullable;
+import tepidarium.web.Problem;
+
+/** Answers requests that are refused before any route sees them, such as an unreadable address. */
+final class EarlyRefusals extends ErrorHandler {
+  @Override
+  protected void generateResponse(
+      Request request,
+      Response response,
+      int code,
+      @Nullable String message,
+      @Nullable Throwable cause,
+      Callback callback) {
+    HttpStatus status = HttpStatus.forStatus(code);
+    String why = message == null ? status.getMessage() : message;
+    response.getHeaders().put("X-Content-Type-Options", "nosniff");
+    response.getHeaders().put(HttpHeader.CONTENT_TYPE, Problem.TYPE);
+    Content.Sink.write(
+        response,
+        true,
+        Problem.text(status, "the request cannot be read: " + why, Map.of()),
+        callback);
+  }
+}

@@ -1,0 +1,118 @@
+package tepidarium.web.server;
+
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import io.javalin.http.HttpStatus;
+import java.io.IOException;
+import java.util.Map;
+import java.util.UUID;
+import org.eclipse.jetty.http.HttpException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tepidarium.germination.Contradiction;
+import tepidarium.reading.InvalidInput;
+import tepidarium.series.StoreException;
+import tepidarium.web.NotFound;
+import tepidarium.web.Problem;
+
+/** Answers exceptions as problem details (RFC 9457). */
+public final class Failures {
+  /** A body that arrives more slowly is answered with status 408. */
+  static final long LEAST_BODY_BYTES_PER_SECOND = 250;
+
+  private static final Logger LOG = LoggerFactory.getLogger(Failures.class);
+
+  private Failures() {}
+
+  /** Sets the answer to each kind of exception. */
+  public static void add(JavalinConfig config) {
+    config.routes.exception(InvalidInput.class, Failures::invalid);
+    config.routes.exception(
+        Contradiction.class, (e, ctx) -> Problem.send(ctx, HttpStatus.CONFLICT, words(e)));
+    config.routes.exception(
+        NotFound.class, (e, ctx) -> Problem.send(ctx, HttpStatus.NOT_FOUND, words(e)));
+    config.routes.exception(
+        HttpResponseException.class,
+        (e, ctx) -> {
+          HttpStatus status = HttpStatus.forStatus(e.getStatus());
+          if (status == HttpStatus.METHOD_NOT_ALLOWED) {
+            ctx.header("Allow", String.join(", ", e.getDetails().values()));
+          }
+          Problem.send(ctx, status, refusal(ctx, status, words(e)));
+        });
+    config.routes.exception(HttpException.RuntimeException.class, Failures::badTransfer);
+    config.routes.exception(IOException.class, Failures::brokenOff);
+    config.routes.exception(
+        StoreException.class,
+        (e, ctx) -> Problem.send(ctx, HttpStatus.SERVICE_UNAVAILABLE, words(e)));
+    config.routes.exception(Exception.class, Failures::unexpected);
+  }
+
+  private static void invalid(InvalidInput e, Context ctx) {
+    String field = e.field();
+    Problem.send(
+        ctx, HttpStatus.BAD_REQUEST, words(e), field == null ? Map.of() : Map.of("field", field));
+  }
+
+  /** The body was badly encoded, or arrived too slowly. */
+  private static void badTransfer(HttpException.RuntimeException e, Context ctx) {
+    HttpStatus status = HttpStatus.forStatus(e.getCode());
+    ctx.header("Connection", "close");
+    Problem.send(
+        ctx,
+        status,
+        status == HttpStatus.REQUEST_TIMEOUT
+            ? "the body came slower than " + LEAST_BODY_BYTES_PER_SECOND + " bytes a second"
+            : "the body cannot be read: " + e.getReason());
+  }
+
+  /** The client closed the connection, or was too slow, during its request or answer. */
+  private static void brokenOff(IOException e, Context ctx) {
+    LOG.debug("{} closed the connection during a request", ctx.ip(), e);
+    try {
+      ctx.header("Connection", "close");
+      Problem.send(ctx, HttpStatus.REQUEST_TIMEOUT, "the request was broken off");
+    } catch (RuntimeException gone) {
+      LOG.debug("the client closed the connection before its answer", gone);
+    }
+  }
+
+  /**
+   * Answers an unexpected exception with status 500 and logs it. Never throws: Javalin would call
+   * this handler again with the new exception, endlessly. After the client has closed the
+   * connection, each use of the context can throw.
+   */
+  static void unexpected(Exception e, Context ctx) {
+    try {
+      String reference = UUID.randomUUID().toString().substring(0, 8);
+      LOG.error("{} {} failed, reference {}", ctx.method(), ctx.path(), reference, e);
+      Problem.send(
+          ctx,
+          HttpStatus.INTERNAL_SERVER_ERROR,
+          "This is a mistake in the service. The log has more, under the reference "
+              + reference
+              + '.',
+          Map.of("reference", reference));
+    } catch (RuntimeException gone) {
+      LOG.debug("the client closed the connection before its answer", e);
+    }
+  }
+
+  private static String refusal(Context ctx, HttpStatus status, String words) {
+    return switch (status) {
+      case NOT_FOUND -> "there is nothing like this at " + ctx.path();
+      case METHOD_NOT_ALLOWED -> ctx.method() + " cannot be used at " + ctx.path();
+      case CONTENT_TOO_LARGE ->
+          "the body is larger than the "
+              + RequestGuard.LARGEST_BODY_BYTES
+              + " bytes that are taken";
+      default -> words;
+    };
+  }
+
+  private static String words(Exception e) {
+    String message = e.getMessage();
+    return message == null ? e.getClass().getSimpleName() : message;
+  }
+}

@@ -1,0 +1,123 @@
+package tepidarium.web.server;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.ContentTooLargeResponse;
+import io.javalin.http.Context;
+import io.javalin.http.ForbiddenResponse;
+import io.javalin.http.HttpResponseException;
+import io.javalin.http.HttpStatus;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Stream;
+import tepidarium.web.Params;
+
+/**
+ * Refuses requests before any route sees them: those that a page of another site makes through a
+ * visitor's browser, bodies that are too large, and bodies of a media type that is not taken. A
+ * browser sends a foreign page's request with a body of another media type only after it has asked
+ * for permission, which this service never gives.
+ */
+final class RequestGuard {
+  static final long LARGEST_BODY_BYTES = 1 << 20;
+  private static final Set<String> READING = Set.of("GET", "HEAD", "OPTIONS");
+  private static final Set<String> PICTURES = Set.of("image/jpeg", "image/png");
+  private static final Set<String> FOREIGN_SITES = Set.of("cross-site", "same-site");
+
+  private final OwnNames names;
+
+  RequestGuard(OwnNames names) {
+    this.names = names;
+  }
+
+  void add(RoutesConfig routes) {
+    routes.before(this::refuseForeignHosts);
+    routes.before(this::refuseForeignPages);
+    routes.before(RequestGuard::refuseLargeBodies);
+    routes.before(RequestGuard::refuseOtherMediaTypes);
+    routes.before(RequestGuard::readBody);
+  }
+
+  private void refuseForeignHosts(Context ctx) {
+    String host = ctx.req().getServerName();
+    if (!names.isOwnHost(host)) {
+      throw new HttpResponseException(
+          HttpStatus.MISDIRECTED_REQUEST.getCode(),
+          '"'
+              + Params.shown(host)
+              + "\" is not a known name of this service. If you reach it under this name, add the"
+              + " name to the setting httpNames.",
+          Map.of());
+    }
+  }
+
+  private void refuseForeignPages(Context ctx) {
+    String origin = ctx.header("Origin");
+    if (origin != null
+        && !names.isOwnOrigin(origin, ctx.req().getServerName(), ctx.req().getServerPort())) {
+      throw new ForbiddenResponse(
+          "requests are taken from this service's own pages only, not from \""
+              + Params.shown(origin)
+              + "\". If that is an address of this service, such as that of a reverse proxy, add"
+              + " its name to the setting httpNames.");
+    }
+    String site = ctx.header("Sec-Fetch-Site");
+    if (!READING.contains(ctx.method().name()) && site != null && FOREIGN_SITES.contains(site)) {
+      throw new ForbiddenResponse("changes are taken from this service's own pages only");
+    }
+  }
+
+  /** By the length that is told; a body that tells none is counted while it is read. */
+  private static void refuseLargeBodies(Context ctx) {
+    if (ctx.req().getContentLengthLong() > LARGEST_BODY_BYTES) {
+      throw new ContentTooLargeResponse();
+    }
+  }
+
+  private static void refuseOtherMediaTypes(Context ctx) {
+    boolean body = ctx.req().getContentLengthLong() > 0 || ctx.header("Transfer-Encoding") != null;
+    if (!body || READING.contains(ctx.method().name())) {
+      return;
+    }
+    String given = ctx.header("Content-Type");
+    String[] parts = given == null ? new String[] {""} : given.split(";", -1);
+    String type = parts[0].strip().toLowerCase(Locale.ROOT);
+    Set<String> taken = mediaTypes(ctx.path());
+    boolean readable = Stream.of(parts).skip(1).allMatch(RequestGuard::isReadable);
+    if (!taken.contains(type) || !readable) {
+      String needed = String.join(" or ", taken.stream().sorted().toList());
+      throw new HttpResponseException(
+          HttpStatus.UNSUPPORTED_MEDIA_TYPE.getCode(),
+          "the body must be "
+              + needed
+              + (readable ? "" : " in UTF-8")
+              + (given == null ? "" : ", not " + Params.shown(given))
+              + "; send it with the header Content-Type: "
+              + needed,
+          Map.of());
+    }
+  }
+
+  /**
+   * Reads the body, which the request then keeps. A refusal that is sent while the client still
+   * sends its body would be lost when the connection closes.
+   */
+  private static void readBody(Context ctx) {
+    if (!READING.contains(ctx.method().name())) {
+      ctx.bodyAsBytes();
+    }
+  }
+
+  /** Whether a parameter of a media type is none of the character set, or names UTF-8. */
+  private static boolean isReadable(String parameter) {
+    String plain = parameter.replaceAll("[\\s\"]", "").toLowerCase(Locale.ROOT);
+    return !plain.startsWith("charset=") || plain.equals("charset=utf-8");
+  }
+
+  private static Set<String> mediaTypes(String path) {
+    if (path.startsWith("/api/import/")) {
+      return Set.of("text/csv");
+    }
+    return path.endsWith("/photo") ? PICTURES : Set.of("application/json");
+  }
+}

@@ -1,0 +1,212 @@
+package tepidarium.web.sums;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import tepidarium.germination.SeedsNeeded;
+import tepidarium.reading.InvalidInput;
+import tepidarium.stats.Censored;
+import tepidarium.stats.MoistAir;
+import tepidarium.stats.Proportion;
+import tepidarium.stats.ProportionDifference;
+import tepidarium.stats.Replicates;
+import tepidarium.stats.Stratified;
+import tepidarium.web.Params;
+
+/** The arithmetic by itself, on numbers that the caller brings; nothing of it is kept. */
+public final class SumsRoutes {
+  private static final int MOST_SEEDS = 1_000_000;
+  private static final int MOST_WANTED = 100_000;
+  private static final int MOST_LOTS = 100;
+  private static final int MOST_STRATA = 100;
+  private static final int MOST_REPLICATES = 100;
+  private static final int MOST_INTERVALS = 1_000;
+  private static final double MOST_TIME = 1e9;
+  private static final double LEAST_TIME = 1e-9;
+
+  public void add(RoutesConfig routes) {
+    routes.post("/api/sums/fraction", SumsRoutes::fraction);
+    routes.post("/api/sums/difference", SumsRoutes::difference);
+    routes.post("/api/sums/stratified", SumsRoutes::stratified);
+    routes.post("/api/sums/replicates", SumsRoutes::replicates);
+    routes.post("/api/sums/seeds-needed", SumsRoutes::seedsNeeded);
+    routes.post("/api/sums/germination", SumsRoutes::germination);
+    routes.post("/api/sums/air", SumsRoutes::air);
+  }
+
+  private static void fraction(Context ctx) {
+    SumsJson.CountRequest asked = Params.body(ctx, SumsJson.CountRequest.class);
+    ctx.json(SumsJson.Fraction.of(proportion("", asked.germinated(), asked.sown())));
+  }
+
+  private static void difference(Context ctx) {
+    SumsJson.DifferenceRequest asked = Params.body(ctx, SumsJson.DifferenceRequest.class);
+    ctx.json(
+        SumsJson.Difference.of(
+            new ProportionDifference(proportion("a", asked.a()), proportion("b", asked.b()))));
+  }
+
+  private static void stratified(Context ctx) {
+    SumsJson.StratifiedRequest asked = Params.body(ctx, SumsJson.StratifiedRequest.class);
+    List<SumsJson.@Nullable DifferenceRequest> strata = needed("strata", asked.strata());
+    if (strata.isEmpty() || strata.size() > MOST_STRATA) {
+      throw new InvalidInput("strata", "must be 1 to " + MOST_STRATA + " comparisons");
+    }
+    List<ProportionDifference> all = new ArrayList<>();
+    for (int i = 0; i < strata.size(); i++) {
+      String name = "strata[" + i + ']';
+      SumsJson.DifferenceRequest stratum = needed(name, strata.get(i));
+      all.add(
+          new ProportionDifference(
+              proportion(name + ".a", stratum.a()), proportion(name + ".b", stratum.b())));
+    }
+    ctx.json(SumsJson.StratifiedAnswer.of(new Stratified(all)));
+  }
+
+  private static void replicates(Context ctx) {
+    SumsJson.ReplicatesRequest asked = Params.body(ctx, SumsJson.ReplicatesRequest.class);
+    List<Proportion> counts =
+        results("replicates", needed("replicates", asked.replicates()), MOST_REPLICATES);
+    ctx.json(SumsJson.ReplicatesAnswer.of(new Replicates(counts)));
+  }
+
+  private static Proportion proportion(String name, SumsJson.@Nullable CountRequest asked) {
+    SumsJson.CountRequest count = needed(name, asked);
+    return proportion(name + '.', count.germinated(), count.sown());
+  }
+
+  private static Proportion proportion(
+      String prefix, @Nullable Double germinated, @Nullable Double sown) {
+    int of = whole(prefix + "sown", sown, 1, MOST_SEEDS);
+    int hits = whole(prefix + "germinated", germinated, 0, MOST_SEEDS);
+    if (hits > of) {
+      throw new InvalidInput(
+          prefix + "germinated", "must not be more than sown: " + hits + " of " + of);
+    }
+    return new Proportion(hits, of);
+  }
+
+  private static void seedsNeeded(Context ctx) {
+    SumsJson.SeedsRequest asked = Params.body(ctx, SumsJson.SeedsRequest.class);
+    int wanted = whole("wanted", asked.wanted(), 1, MOST_WANTED);
+    double confidence = needed("confidence", asked.confidence());
+    if (!(confidence > 0 && confidence < 1)) {
+      throw new InvalidInput("confidence", "must lie above 0 and below 1, such as 0.9");
+    }
+    boolean hasResult = asked.germinated() != null || asked.sown() != null;
+    if ((asked.fraction() == null ? 0 : 1) + (hasResult ? 1 : 0) + (asked.lots() == null ? 0 : 1)
+        > 1) {
+      throw new InvalidInput(
+          "give one of fraction, germinated and sown of a past result, or lots, not two of them");
+    }
+    if (asked.lots() != null) {
+      ctx.json(
+          SumsJson.Seeds.of(
+              SeedsNeeded.afterLots(wanted, confidence, results("lots", asked.lots(), MOST_LOTS)),
+              SumsJson.Seeds.LOTS));
+      return;
+    }
+    if (hasResult) {
+      Proportion past = proportion("", asked.germinated(), asked.sown());
+      ctx.json(
+          SumsJson.Seeds.of(
+              SeedsNeeded.afterResult(wanted, confidence, past), SumsJson.Seeds.PAST));
+      return;
+    }
+    if (asked.fraction() == null) {
+      throw new InvalidInput("give fraction, or germinated and sown of a past result, or lots");
+    }
+    double fraction = asked.fraction();
+    if (!(fraction > 0 && fraction <= 1)) {
+      throw new InvalidInput("fraction", "must lie above 0 and be at most 1");
+    }
+    ctx.json(
+        SumsJson.Seeds.of(
+            SeedsNeeded.knownFraction(wanted, confidence, fraction), SumsJson.Seeds.KNOWN));
+  }
+
+  private static List<Proportion> results(
+      String name, List<SumsJson.@Nullable CountRequest> asked, int most) {
+    if (asked.size() < 2 || asked.size() > most) {
+      throw new InvalidInput(name, "must be 2 to " + most + " results");
+    }
+    List<Proportion> results = new ArrayList<>();
+    for (int i = 0; i < asked.size(); i++) {
+      results.add(proportion(name + '[' + i + ']', asked.get(i)));
+    }
+    return results;
+  }
+
+  private static void germination(Context ctx) {
+    SumsJson.GerminationRequest asked = Params.body(ctx, SumsJson.GerminationRequest.class);
+    List<SumsJson.@Nullable IntervalRequest> intervals = needed("intervals", asked.intervals());
+    if (intervals.isEmpty() || intervals.size() > MOST_INTERVALS) {
+      throw new InvalidInput("intervals", "must be 1 to " + MOST_INTERVALS + " rows");
+    }
+    List<Censored> rows = new ArrayList<>();
+    long seeds = 0;
+    for (int i = 0; i < intervals.size(); i++) {
+      Censored row = row("intervals[" + i + ']', intervals.get(i));
+      rows.add(row);
+      seeds += row.count();
+    }
+    if (seeds > MOST_SEEDS) {
+      throw new InvalidInput("intervals", "must hold at most " + MOST_SEEDS + " seeds in all");
+    }
+    ctx.json(SumsJson.Germination.of(rows));
+  }
+
+  private static Censored row(String name, SumsJson.@Nullable IntervalRequest asked) {
+    SumsJson.IntervalRequest interval = needed(name, asked);
+    double from = time(name + ".from", needed(name + ".from", interval.from()));
+    double to =
+        interval.to() == null ? Double.POSITIVE_INFINITY : time(name + ".to", interval.to());
+    if (!(from < to)) {
+      throw new InvalidInput(
+          name + ".to", "must be later than its from; null where it was never seen to germinate");
+    }
+    return new Censored(from, to, whole(name + ".count", interval.count(), 0, MOST_SEEDS));
+  }
+
+  private static double time(String name, double value) {
+    if (!(value == 0 || (value >= LEAST_TIME && value <= MOST_TIME))) {
+      throw new InvalidInput(name, "must be 0 or later, at most 1000000000");
+    }
+    return value;
+  }
+
+  private static void air(Context ctx) {
+    SumsJson.AirRequest asked = Params.body(ctx, SumsJson.AirRequest.class);
+    ctx.json(
+        SumsJson.Air.of(
+            new MoistAir(
+                within("temperature", asked.temperature(), -40, 100, "°C"),
+                within("humidity", asked.humidity(), 0, 100, "%"))));
+  }
+
+  private static double within(
+      String name, @Nullable Double value, int least, int most, String unit) {
+    double given = needed(name, value);
+    if (!(given >= least && given <= most)) {
+      throw new InvalidInput(name, "must lie between " + least + " and " + most + ' ' + unit);
+    }
+    return given;
+  }
+
+  private static int whole(String name, @Nullable Double value, int least, int most) {
+    double given = needed(name, value);
+    if (!(given >= least && given <= most) || given != Math.rint(given)) {
+      throw new InvalidInput(name, "must be a whole number from " + least + " to " + most);
+    }
+    return (int) given;
+  }
+
+  private static <T> T needed(String name, @Nullable T value) {
+    if (value == null) {
+      throw new InvalidInput(name, "is missing");
+    }
+    return value;
+  }
+}

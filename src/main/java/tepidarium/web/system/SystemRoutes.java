@@ -1,0 +1,101 @@
+package tepidarium.web.system;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import tepidarium.ingest.IntakeCounts;
+import tepidarium.ingest.RejectLog;
+import tepidarium.live.Watch;
+import tepidarium.web.Json;
+import tepidarium.web.Params;
+
+/** Health, set-up, the reject log, metrics, and the description of this API. */
+public final class SystemRoutes {
+  private static final int MOST_REJECTS = 1_000;
+
+  private final ServiceFacts facts;
+  private final RejectLog rejectLog;
+  private final Watch watch;
+  private final Clock clock;
+
+  record Health(
+      String status,
+      String version,
+      Instant time,
+      Map<String, ServiceFacts.Part> parts,
+      IntakeCounts counts) {}
+
+  record RejectJson(Instant at, String topic, String reason, String payload) {}
+
+  record Rejects(long total, int kept, List<RejectJson> rejects) {}
+
+  public SystemRoutes(ServiceFacts facts, RejectLog rejectLog, Watch watch, Clock clock) {
+    this.facts = facts;
+    this.rejectLog = rejectLog;
+    this.watch = watch;
+    this.clock = clock;
+  }
+
+  public void add(RoutesConfig routes) {
+    routes.get("/api/health", this::health);
+    routes.get("/api/setup", ctx -> ctx.json(facts.setup()));
+    routes.get("/api/rejects", this::rejects);
+    routes.get("/metrics", this::metrics);
+    routes.get(
+        "/api/openapi.json",
+        ctx -> ctx.contentType("application/json").result(Description.AS_JSON));
+  }
+
+  /** Converts the description when it is first asked for, since that takes a while. */
+  private static final class Description {
+    static final String AS_JSON = description();
+  }
+
+  private void health(Context ctx) {
+    Map<String, ServiceFacts.Part> parts = facts.parts();
+    boolean up = parts.values().stream().allMatch(ServiceFacts.Part::isUp);
+    ctx.status(HttpStatus.OK)
+        .json(
+            new Health(
+                up ? "up" : "degraded", facts.version(), clock.instant(), parts, facts.counts()));
+  }
+
+  private void rejects(Context ctx) {
+    int most = Params.whole(ctx, "limit", 100, 1, MOST_REJECTS);
+    List<RejectLog.Line> lines = rejectLog.newest(MOST_REJECTS);
+    List<RejectJson> shown =
+        lines.stream()
+            .limit(most)
+            .map(RejectLog.Line::reject)
+            .map(r -> new RejectJson(r.at(), r.topic(), r.reason(), r.payload()))
+            .toList();
+    ctx.json(new Rejects(lines.isEmpty() ? 0 : lines.get(0).number(), lines.size(), shown));
+  }
+
+  private void metrics(Context ctx) {
+    ctx.contentType("application/openmetrics-text; version=1.0.0; charset=utf-8")
+        .result(Metrics.text(facts.counts(), facts.parts(), watch.openAlerts()));
+  }
+
+  /** The description is written in YAML, which people can read, and served as JSON. */
+  private static String description() {
+    try (InputStream yaml =
+        Objects.requireNonNull(
+            SystemRoutes.class.getResourceAsStream("/openapi.yaml"), "openapi.yaml is missing")) {
+      ObjectMapper reader = new YAMLMapper();
+      return Json.MAPPER.writeValueAsString(reader.readTree(yaml));
+    } catch (IOException e) {
+      throw new UncheckedIOException("cannot read the API description", e);
+    }
+  }
+}

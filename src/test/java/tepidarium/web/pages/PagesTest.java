@@ -1,0 +1,128 @@
+package tepidarium.web.pages;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.javalin.Javalin;
+import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import tepidarium.web.server.Failures;
+
+/** Addresses of the pages, what stands in their HTML, and how browsers keep them. */
+class PagesTest {
+  private static final Pattern USED =
+      Pattern.compile("(?:href|src)=\"(/[a-z/-]+\\.(?:css|js|svg))\"");
+  private static Javalin server;
+
+  @BeforeAll
+  static void start() {
+    server =
+        Javalin.create(
+            config -> {
+              config.startup.showJavalinBanner = false;
+              Pages.add(config);
+              Failures.add(config);
+            });
+    server.start("127.0.0.1", 0);
+  }
+
+  @AfterAll
+  static void stop() {
+    server.stop();
+  }
+
+  private static HttpResponse<String> ask(String method, String path, String... headers)
+      throws IOException, InterruptedException {
+    URI uri = URI.create("http://127.0.0.1:" + server.port() + path);
+    HttpRequest.Builder request =
+        HttpRequest.newBuilder(uri).method(method, HttpRequest.BodyPublishers.noBody());
+    if (headers.length > 0) {
+      request.headers(headers);
+    }
+    return HttpClient.newHttpClient().send(request.build(), BodyHandlers.ofString());
+  }
+
+  private static String header(HttpResponse<?> answer, String name) {
+    return answer.headers().firstValue(name).orElse("");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "/, Shelf, shelf/shelf.js",
+    "/index.html, Shelf, shelf/shelf.js",
+    "/alerts.html, Alerts, alerts/alerts.js",
+    "/container.html, Container, container/container.js",
+    "/heat-bench.html, Heat bench, heat-bench/heat-bench.js",
+    "/rejects.html, Not read, rejects/rejects.js",
+    "/season.html, Season report, season/season.js",
+    "/tally.html, Tally, tally/tally.js",
+    "/docs/settings.html, Settings, document/document.js"
+  })
+  void eachPageHasTheFrameAndWhatItUses(String path, String title, String script)
+      throws IOException, InterruptedException {
+    HttpResponse<String> page = ask("GET", path);
+    String html = page.body();
+    assertEquals(200, page.statusCode(), html);
+    assertTrue(header(page, "Content-Type").startsWith("text/html"));
+    assertTrue(html.contains("<title>" + title + " · Tepidarium</title>"), html);
+    assertTrue(html.contains("<script type=\"module\" src=\"/" + script + "\"></script>"), html);
+    assertTrue(html.contains("<nav id=\"pages\""), html);
+    assertFalse(html.contains("<!--"), html);
+    for (String file : USED.matcher(html).results().map(used -> used.group(1)).toList()) {
+      if (!file.startsWith("/uplot/")) {
+        assertEquals(200, ask("GET", file).statusCode(), file);
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"/", "/alerts.html", "/docs/settings.html", "/shared/style.css"})
+  void browsersKeepPagesAndAskWhetherTheyHaveChanged(String path)
+      throws IOException, InterruptedException {
+    HttpResponse<String> first = ask("GET", path);
+    assertEquals("no-cache", header(first, "Cache-Control"));
+    assertTrue(header(first, "Content-Security-Policy").contains("default-src 'self'"));
+    assertEquals("same-origin", header(first, "Referrer-Policy"));
+    HttpResponse<String> again = ask("GET", path, "If-None-Match", header(first, "ETag"));
+    assertEquals(304, again.statusCode());
+    assertEquals("", again.body());
+    assertEquals(200, ask("GET", path, "If-None-Match", "\"other\"").statusCode());
+  }
+
+  @Test
+  void headRequestsHaveTheSameHeaders() throws IOException, InterruptedException {
+    HttpResponse<String> get = ask("GET", "/tally.html");
+    HttpResponse<String> head = ask("HEAD", "/tally.html");
+    assertEquals(200, head.statusCode());
+    assertEquals("", head.body());
+    for (String name : new String[] {"ETag", "Content-Type", "Content-Length", "Cache-Control"}) {
+      assertEquals(header(get, name), header(head, name), name);
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "/shared/frame.html",
+        "/tally/tally.html",
+        "/tally",
+        "/tally/",
+        "/absent.html",
+        "/tally.js"
+      })
+  void partsOfPagesAreNotServed(String path) throws IOException, InterruptedException {
+    assertEquals(404, ask("GET", path).statusCode());
+  }
+}
