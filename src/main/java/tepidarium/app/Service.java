@@ -372,10 +372,13 @@ public final class Service implements AutoCloseable {
                 () -> new BrokerAddress(started.serviceUri(), login.user(), login.password()),
                 started::letSensorsIn,
                 () -> started.waiting(login.clientId(), decoder.topicFilters()),
-                () ->
-                    Map.of(
-                        "logins", Part.up(started.logins()),
-                        "sessions", Part.up(started.sessions()))));
+                () -> {
+                  String trouble = started.topicTrouble();
+                  return Map.of(
+                      "topics", trouble == null ? Part.up(started.topics()) : Part.down(trouble),
+                      "logins", Part.up(started.logins()),
+                      "sessions", Part.up(started.sessions()));
+                }));
   }
 
   private BrokerLimits brokerLimits(Decoder decoder, SensorLimit names, Clock clock) {

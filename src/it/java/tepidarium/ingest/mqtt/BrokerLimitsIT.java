@@ -2,6 +2,7 @@ package tepidarium.ingest.mqtt;
 
 import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -121,7 +122,9 @@ class BrokerLimitsIT {
     try (RawMqtt client = RawMqtt.connected(port, 5, "greedy")) {
       assertEquals(1, client.subscribe("tepidarium/a").granted());
       assertEquals(1, client.subscribe("tepidarium/b").granted());
-      assertEquals(0x87, client.subscribe("tepidarium/c").granted());
+      assertEquals(FULL, client.subscribe("tepidarium/c").granted());
+      // Those that it has are granted again.
+      assertEquals(1, client.subscribe("tepidarium/b").granted());
     }
     try (RawMqtt client = RawMqtt.connected(port, 5, "keeper")) {
       for (String topic : List.of("tepidarium/x", "tepidarium/y", "tepidarium/x")) {
@@ -135,13 +138,55 @@ class BrokerLimitsIT {
   }
 
   @Test
+  void filtersOfRefusedSubscriptionsTakeNoRoomOfTopics() throws IOException {
+    start(50, LONG, 2, LONG, 1 << 20);
+    try (RawMqtt client = RawMqtt.connected(port, 5, "greedy");
+        RawMqtt old = RawMqtt.connected(port, 4, "greedy-too")) {
+      for (int i = 0; i < 100; i++) {
+        assertEquals(i < 2 ? 1 : FULL, client.subscribe("tepidarium/f" + i).granted());
+      }
+      for (int i = 0; i < 100; i++) {
+        assertEquals(0x80, old.subscribe("tepidarium/g" + i).granted());
+      }
+    }
+    assertEveryTopicIsTaken(50);
+  }
+
+  @Test
+  void filtersOfEndedSubscriptionsTakeNoRoomOfTopics() throws IOException {
+    start(50, LONG, 10, LONG, 1 << 20);
+    int granted = 0;
+    for (int i = 0; i < 100; i++) {
+      // Version 3.1.1 with a clean session: its subscription ends with the connection.
+      try (RawMqtt client = RawMqtt.connected(port, 4, "passing")) {
+        granted += client.subscribe("tepidarium/f" + i).granted() == 1 ? 1 : 0;
+      }
+    }
+    assertEquals(10, granted);
+    assertEveryTopicIsTaken(50);
+  }
+
+  private void assertEveryTopicIsTaken(int topics) throws IOException {
+    assertNull(broker.topicTrouble());
+    try (RawMqtt sensor = RawMqtt.connected(port, 5, "sensor")) {
+      for (int i = 0; i < topics; i++) {
+        assertEquals(0, sensor.publish("tepidarium/a" + i, "1").reason(), refused::toString);
+      }
+      assertNull(broker.topicTrouble());
+      assertEquals(0x87, sensor.publish("tepidarium/more", "1").reason());
+    }
+    String trouble = String.valueOf(broker.topicTrouble());
+    assertTrue(trouble.contains("\"tepidarium/more\" is a new topic"), trouble);
+  }
+
+  @Test
   void subscriptionsLeaveRoomForTopics() throws IOException {
     start(1_000, LONG, 100, 2_000, LONG, 1 << 20);
     try (RawMqtt client = RawMqtt.connected(port, 5, "dashboards")) {
       // Two leave room for 500 topics each in half of the pairs.
       assertEquals(1, client.subscribe("tepidarium/+").granted());
       assertEquals(1, client.subscribe("tepidarium/#").granted());
-      assertEquals(0x87, client.subscribe("#").granted());
+      assertEquals(FULL, client.subscribe("tepidarium/a/#").granted());
     }
   }
 

@@ -100,7 +100,7 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
     this.refused = refused;
   }
 
-  /** Has new topics and subscriptions counted and limited. */
+  /** Has new topics counted and limited. */
   void limitBy(BrokerQuota limits) {
     quota = limits;
   }
@@ -111,6 +111,10 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
 
   boolean areSet() {
     return !accounts.isEmpty();
+  }
+
+  int count() {
+    return accounts.size();
   }
 
   boolean hasAccount(String user) {
@@ -184,7 +188,8 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
             + ", or grant it this topic in the settings (grants)";
   }
 
-  private boolean mayRead(@Nullable String user, String filter) {
+  /** Whether this user, who has logged in, may subscribe to a topic filter. */
+  boolean mayRead(@Nullable String user, String filter) {
     Account account = user == null ? null : accounts.get(user);
     if (user == null || account == null) {
       return isOfService(filter);
@@ -243,14 +248,17 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
     // The broker names an address "topic" or, for a subscription's queue, "topic::queue".
     int queue = address.indexOf("::");
     String topic = queue < 0 ? address : address.substring(0, queue);
-    BrokerQuota limits = quota;
     return switch (check) {
       case SEND -> mayPublish(user, topic);
       // Asked before the first message to a topic and before the first subscription to a filter.
       case CREATE_ADDRESS -> mayCreate(user, topic);
-      case CREATE_DURABLE_QUEUE, CREATE_NON_DURABLE_QUEUE ->
-          mayRead(user, topic) && (limits == null || limits.takesSubscription());
-      case DELETE_DURABLE_QUEUE, DELETE_NON_DURABLE_QUEUE, CONSUME, BROWSE -> mayRead(user, topic);
+      case CREATE_DURABLE_QUEUE,
+          CREATE_NON_DURABLE_QUEUE,
+          DELETE_DURABLE_QUEUE,
+          DELETE_NON_DURABLE_QUEUE,
+          CONSUME,
+          BROWSE ->
+          mayRead(user, topic);
       default -> false;
     };
   }
@@ -262,7 +270,7 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
     if (reason != null && mayRead(user, topic)) {
       return true;
     }
-    if (reason == null && limits != null) {
+    if (reason == null && limits != null && !limits.isFilter(topic)) {
       reason = limits.whyNoTopic(topic);
     }
     if (reason != null) {

@@ -115,17 +115,17 @@ final class BrokerGate implements MQTTInterceptor {
     String host = host(connection);
     boolean service = accounts.isService(name);
     // A limit of its own: who guesses at it must not block clients without a name.
-    String shared = service || accounts.hasAccount(name) ? host + ' ' + name : host;
+    String account = service || accounts.hasAccount(name) ? name : "";
     String given = packet.payload().clientIdentifier();
     String clientId = given == null ? "" : given;
-    String key = logins.key(shared, clientId);
-    if (!service && logins.isBlocked(key)) {
+    LoginLimit.Client client = new LoginLimit.Client(account, host, clientId);
+    if (!service && logins.isBlocked(client)) {
       logins.refused(
           quoted(name, host) + ": too many wrong passwords, wait a minute and try again");
       return refuse(connection, version, MQTTReasonCodes.CONNECTION_RATE_EXCEEDED);
     }
     if (!accounts.accepts(user, password)) {
-      logins.failed(key);
+      logins.failed(client);
       logins.refused(quoted(name, host) + ": wrong name or password");
       return refuse(connection, version, MQTTReasonCodes.BAD_USER_NAME_OR_PASSWORD);
     }
@@ -135,7 +135,7 @@ final class BrokerGate implements MQTTInterceptor {
       return refuse(connection, version, MQTTReasonCodes.CLIENT_IDENTIFIER_NOT_VALID);
     }
     if (accounts.areSet()) {
-      logins.succeeded(shared, clientId);
+      logins.succeeded(client);
     }
     return mayLeaveWill(packet, user, connection);
   }

@@ -53,7 +53,7 @@ public final class EmbeddedBroker implements AutoCloseable {
   private final BrokerQuota quota;
   private final SessionLimit sessions;
   private final PacketMemory packets;
-  private final LoginLimit logins = new LoginLimit(System::nanoTime);
+  private final LoginLimit logins;
   private final Thread keeper;
   private ActiveMQServer server;
   private volatile int servicePort;
@@ -68,7 +68,8 @@ public final class EmbeddedBroker implements AutoCloseable {
     this.folder = folder;
     this.accounts = accounts;
     this.limits = limits;
-    this.quota = new BrokerQuota(limits, accounts.serviceClientId());
+    this.logins = new LoginLimit(System::nanoTime, accounts.count());
+    this.quota = new BrokerQuota(limits, accounts.serviceClientId(), System::nanoTime);
     this.packets =
         PacketMemory.of(limits.packetBytes(), why -> accounts.refused("(not read)", why));
     this.sessions = new SessionLimit(limits, accounts.serviceClientId());
@@ -106,7 +107,9 @@ public final class EmbeddedBroker implements AutoCloseable {
     servicePort = freePort();
     ActiveMQServer fresh = new SmallBroker(configuration(), accounts);
     fresh.addProtocolManagerFactory(
-        new LimitedMqtt(() -> new PacketLimit(packets, PACKET_PATIENCE_SECONDS)));
+        new LimitedMqtt(
+            () -> new PacketLimit(packets, PACKET_PATIENCE_SECONDS),
+            server -> new SubscriptionLimit(server, accounts, quota)));
     AtomicReference<@Nullable Exception> failure = new AtomicReference<>();
     fresh.registerActivationFailureListener(failure::set);
     try {
@@ -315,6 +318,16 @@ public final class EmbeddedBroker implements AutoCloseable {
   /** How many logins were refused lately, in words. */
   public String logins() {
     return logins.summary();
+  }
+
+  /** Why new topics were refused within the last hour; null when none were. */
+  public @Nullable String topicTrouble() {
+    return quota.trouble();
+  }
+
+  /** How many topics and subscriptions there are, in words. */
+  public String topics() {
+    return quota.summary();
   }
 
   /** Which clients let messages wait, in words. */

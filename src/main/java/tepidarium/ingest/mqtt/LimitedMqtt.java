@@ -5,20 +5,26 @@ import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Proxy;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import org.apache.activemq.artemis.api.core.BaseInterceptor;
+import org.apache.activemq.artemis.core.protocol.mqtt.MQTTProtocolHandler;
 import org.apache.activemq.artemis.core.protocol.mqtt.MQTTProtocolManagerFactory;
 import org.apache.activemq.artemis.core.server.ActiveMQServer;
 import org.apache.activemq.artemis.spi.core.protocol.ProtocolManager;
 
 /**
- * MQTT of the embedded broker, with a {@link PacketLimit} before the decoder of each connection.
+ * MQTT of the embedded broker, with a {@link PacketLimit} before the decoder of each connection and
+ * a {@link SubscriptionLimit} after it.
  */
 final class LimitedMqtt extends MQTTProtocolManagerFactory {
-  private final Supplier<PacketLimit> limits;
+  private final Supplier<PacketLimit> packets;
+  private final Function<ActiveMQServer, SubscriptionLimit> subscriptions;
 
-  LimitedMqtt(Supplier<PacketLimit> limits) {
-    this.limits = limits;
+  LimitedMqtt(
+      Supplier<PacketLimit> packets, Function<ActiveMQServer, SubscriptionLimit> subscriptions) {
+    this.packets = packets;
+    this.subscriptions = subscriptions;
   }
 
   /** The broker's own manager cannot be extended, so each call is passed on to it. */
@@ -36,11 +42,17 @@ final class LimitedMqtt extends MQTTProtocolManagerFactory {
             LimitedMqtt.class.getClassLoader(),
             new Class<?>[] {ProtocolManager.class},
             (proxy, method, arguments) -> {
-              if (method.getName().equals("addChannelHandlers")) {
-                ((ChannelPipeline) arguments[0]).addLast(limits.get());
-              }
+              boolean connecting = method.getName().equals("addChannelHandlers");
               try {
-                return method.invoke(manager, arguments);
+                if (!connecting) {
+                  return method.invoke(manager, arguments);
+                }
+                ChannelPipeline handlers = (ChannelPipeline) arguments[0];
+                handlers.addLast(packets.get());
+                method.invoke(manager, arguments);
+                String last = handlers.context(MQTTProtocolHandler.class).name();
+                handlers.addBefore(last, "subscription-limit", subscriptions.apply(server));
+                return null;
               } catch (InvocationTargetException e) {
                 throw e.getCause();
               }

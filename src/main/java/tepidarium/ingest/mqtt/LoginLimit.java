@@ -3,11 +3,11 @@ package tepidarium.ingest.mqtt;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayDeque;
-import java.util.Collections;
 import java.util.Deque;
+import java.util.HashMap;
 import java.util.Map;
-import java.util.Set;
 import java.util.function.LongSupplier;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.ingest.Reject;
@@ -16,79 +16,115 @@ import tepidarium.ingest.Reject;
  * Limits guessing of passwords: after 5 wrong ones within a minute, logins to that account from
  * that address are refused until the minute is over. Names without an account share one limit per
  * address. A client id that has logged in there has a limit of its own, so that a guesser does not
- * lock it out without knowing it. Logs refused logins at most once a minute. Safe for use by
- * several threads.
+ * lock it out without knowing it. Each account remembers its own client ids: who holds one account
+ * cannot make the service forget those of another. Logs refused logins at most once a minute. Safe
+ * for use by several threads.
  */
 final class LoginLimit {
   private static final Logger LOG = LoggerFactory.getLogger(LoginLimit.class);
   static final int MOST_FAILURES = 5;
   private static final Duration WINDOW = Duration.ofMinutes(1);
   private static final Duration TOLD = Duration.ofHours(1);
-  private static final int MOST_KEYS = 1_000;
+
+  /** Limits that are shared by the clients of an address; two for each account at least. */
+  private static final int LEAST_SHARED = 1_000;
+
+  /** Client ids that are known in all, while each account may have the least number. */
   private static final int MOST_KNOWN = 10_000;
+
+  private static final int LEAST_KNOWN_OF_ACCOUNT = 20;
   private static final int LONGEST_KNOWN = 256;
 
-  private static final class Window {
-    final long startNanos;
-    int failures;
+  /**
+   * Who logs in.
+   *
+   * @param account the name of an account that exists; empty for all other names
+   * @param host the address it comes from
+   * @param clientId empty for none
+   */
+  record Client(String account, String host, String clientId) {
+    private String shared() {
+      return host + ' ' + account;
+    }
 
-    Window(long startNanos) {
-      this.startNanos = startNanos;
+    private String own() {
+      return host + ' ' + clientId;
+    }
+  }
+
+  /** Wrong passwords within a minute. */
+  private static final class Failures {
+    private long startNanos;
+    private int count;
+
+    void add(long now) {
+      if (count == 0 || now - startNanos >= WINDOW.toNanos()) {
+        startNanos = now;
+        count = 0;
+      }
+      count++;
+    }
+
+    boolean areTooMany(long now) {
+      return count >= MOST_FAILURES && now - startNanos < WINDOW.toNanos();
     }
   }
 
   private final LongSupplier nanos;
-  private final Map<String, Window> windows = new BoundedMap<>(MOST_KEYS);
+  private final int mostKnownOfAccount;
+  private final Map<String, Failures> shared;
 
-  /** Keys of client ids that have logged in; the one whose login is longest ago is forgotten. */
-  private final Set<String> known = Collections.newSetFromMap(new BoundedMap<>(MOST_KNOWN));
+  /** Failures of client ids that have logged in, by account; the oldest login is forgotten. */
+  private final Map<String, Map<String, Failures>> known = new HashMap<>();
 
   /** Minutes of the last hour in which logins were refused: when each began, and how many. */
   private final Deque<long[]> refusedByMinute = new ArrayDeque<>();
 
   private String last = "";
 
-  LoginLimit(LongSupplier nanos) {
+  /**
+   * A limit.
+   *
+   * @param nanos a clock in nanoseconds, such as {@link System#nanoTime}
+   * @param accounts how many accounts there are, at least 0
+   */
+  LoginLimit(LongSupplier nanos, int accounts) {
     this.nanos = nanos;
+    this.mostKnownOfAccount = Math.max(LEAST_KNOWN_OF_ACCOUNT, MOST_KNOWN / (accounts + 1));
+    this.shared = new BoundedMap<>(LEAST_SHARED + 2 * accounts);
   }
 
-  /** The limit that applies to a client id, of all that share an address or an account there. */
-  synchronized String key(String shared, String clientId) {
-    String own = own(shared, clientId);
-    return known.contains(own) ? own : shared;
-  }
-
-  /** A client has logged in with the right password. */
-  synchronized void succeeded(String shared, String clientId) {
-    String own = own(shared, clientId);
-    if (!clientId.isEmpty() && own.length() <= LONGEST_KNOWN) {
-      known.remove(own);
-      known.add(own);
+  /** A client has logged in to an account with the right password. */
+  synchronized void succeeded(Client client) {
+    String own = client.own();
+    if (!client.clientId().isEmpty() && own.length() <= LONGEST_KNOWN) {
+      Map<String, Failures> ids =
+          known.computeIfAbsent(client.account(), account -> new BoundedMap<>(mostKnownOfAccount));
+      Failures failures = ids.remove(own);
+      ids.put(own, failures == null ? new Failures() : failures);
     }
-  }
-
-  private static String own(String shared, String clientId) {
-    return shared + '\n' + clientId;
   }
 
   /** Whether a login must be refused without a look at its password. */
-  synchronized boolean isBlocked(String key) {
-    Window window = windows.get(key);
-    return window != null
-        && nanos.getAsLong() - window.startNanos < WINDOW.toNanos()
-        && window.failures >= MOST_FAILURES;
+  synchronized boolean isBlocked(Client client) {
+    Failures failures = ownFailures(client);
+    if (failures == null) {
+      failures = shared.get(client.shared());
+    }
+    return failures != null && failures.areTooMany(nanos.getAsLong());
   }
 
   /** A password was wrong. */
-  synchronized void failed(String key) {
-    long now = nanos.getAsLong();
-    Window window = windows.get(key);
-    if (window == null || now - window.startNanos >= WINDOW.toNanos()) {
-      windows.remove(key);
-      window = new Window(now);
-      windows.put(key, window);
+  synchronized void failed(Client client) {
+    Failures failures = ownFailures(client);
+    if (failures == null) {
+      failures = shared.computeIfAbsent(client.shared(), key -> new Failures());
     }
-    window.failures++;
+    failures.add(nanos.getAsLong());
+  }
+
+  private @Nullable Failures ownFailures(Client client) {
+    return known.getOrDefault(client.account(), Map.of()).get(client.own());
   }
 
   /** A login was refused, with a wrong password or without a look at it. */

@@ -50,6 +50,11 @@ final class TopicNames {
     return clientId.contains(QUEUE_SEPARATOR);
   }
 
+  /** Whether it is a topic filter that matches more than one topic. */
+  static boolean hasWildcard(String filter) {
+    return filter.indexOf('+') >= 0 || filter.indexOf('#') >= 0;
+  }
+
   private static boolean isForbidden(int character) {
     return Character.isISOControl(character)
         || (character >= Character.MIN_SURROGATE && character <= Character.MAX_SURROGATE)

@@ -7,61 +7,96 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.Duration;
 import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.Test;
+import tepidarium.ingest.mqtt.LoginLimit.Client;
 
 class LoginLimitTest {
+  private static final int ACCOUNTS = 9;
+
   private final AtomicLong nanos = new AtomicLong();
-  private final LoginLimit limit = new LoginLimit(nanos::get);
+  private final LoginLimit limit = new LoginLimit(nanos::get, ACCOUNTS);
 
   private void pass(Duration time) {
     nanos.addAndGet(time.toNanos());
   }
 
+  private static Client client(String account, String clientId) {
+    return new Client(account, "10.0.0.1", clientId);
+  }
+
+  private void failFiveTimes(Client client) {
+    for (int i = 1; i <= 5; i++) {
+      limit.failed(client);
+    }
+  }
+
   @Test
   void fiveWrongPasswordsBlockForTheRestOfTheMinute() {
+    Client guesser = client("a", "x");
     for (int i = 1; i <= 5; i++) {
-      assertFalse(limit.isBlocked("a"));
-      limit.failed("a");
+      assertFalse(limit.isBlocked(guesser));
+      limit.failed(guesser);
       pass(Duration.ofSeconds(1));
     }
-    assertTrue(limit.isBlocked("a"));
-    assertFalse(limit.isBlocked("b"));
+    assertTrue(limit.isBlocked(guesser));
+    assertTrue(limit.isBlocked(client("a", "y")));
+    assertFalse(limit.isBlocked(client("b", "x")));
+    assertFalse(limit.isBlocked(new Client("a", "10.0.0.2", "x")));
     pass(Duration.ofSeconds(54));
-    assertTrue(limit.isBlocked("a"));
+    assertTrue(limit.isBlocked(guesser));
     pass(Duration.ofSeconds(1));
-    assertFalse(limit.isBlocked("a"));
-    limit.failed("a");
-    assertFalse(limit.isBlocked("a"));
+    assertFalse(limit.isBlocked(guesser));
+    limit.failed(guesser);
+    assertFalse(limit.isBlocked(guesser));
   }
 
   @Test
   void aClientThatHasLoggedInHasALimitOfItsOwn() {
-    String before = limit.key("a", "sensor");
-    assertEquals(before, limit.key("a", "guesser"));
-    limit.succeeded("a", "sensor");
-    for (int i = 1; i <= 5; i++) {
-      limit.failed(limit.key("a", "guesser"));
-    }
-    assertTrue(limit.isBlocked(limit.key("a", "guesser")));
-    assertTrue(limit.isBlocked(limit.key("a", "")));
-    assertFalse(limit.isBlocked(limit.key("a", "sensor")));
-    for (int i = 1; i <= 5; i++) {
-      limit.failed(limit.key("a", "sensor"));
-    }
-    assertTrue(limit.isBlocked(limit.key("a", "sensor")));
+    limit.succeeded(client("a", "sensor"));
+    failFiveTimes(client("a", "guesser"));
+    assertTrue(limit.isBlocked(client("a", "guesser")));
+    assertTrue(limit.isBlocked(client("a", "")));
+    assertFalse(limit.isBlocked(client("a", "sensor")));
+    failFiveTimes(client("a", "sensor"));
+    assertTrue(limit.isBlocked(client("a", "sensor")));
+    // The right password, given under another id, does not lift the block.
+    limit.succeeded(client("a", "another"));
+    assertTrue(limit.isBlocked(client("a", "sensor")));
   }
 
   @Test
   void theClientWhoseLoginIsLongestAgoIsForgotten() {
-    limit.succeeded("a", "first");
-    limit.succeeded("a", "second");
-    limit.succeeded("a", "first");
-    for (int i = 0; i < 9_999; i++) {
-      limit.succeeded("a", "further-" + i);
+    limit.succeeded(client("a", "first"));
+    limit.succeeded(client("a", "second"));
+    limit.succeeded(client("a", "first"));
+    // A tenth of 10,000 for each of nine accounts and the service.
+    for (int i = 0; i < 999; i++) {
+      limit.succeeded(client("a", "further-" + i));
     }
-    assertFalse(limit.key("a", "first").equals("a"));
-    assertEquals("a", limit.key("a", "second"));
-    limit.succeeded("a", "x".repeat(1_000));
-    assertEquals("a", limit.key("a", "x".repeat(1_000)));
+    limit.succeeded(client("a", "x".repeat(1_000)));
+    failFiveTimes(client("a", "guesser"));
+    assertFalse(limit.isBlocked(client("a", "first")));
+    assertTrue(limit.isBlocked(client("a", "second")));
+    assertTrue(limit.isBlocked(client("a", "x".repeat(1_000))));
+  }
+
+  @Test
+  void oneAccountCannotMakeTheServiceForgetClientsOfAnother() {
+    limit.succeeded(client("a", "sensor"));
+    for (int i = 0; i < 20_000; i++) {
+      limit.succeeded(client("b", "c" + i));
+    }
+    failFiveTimes(client("a", "guesser"));
+    assertFalse(limit.isBlocked(client("a", "sensor")));
+  }
+
+  @Test
+  void oneAccountCannotLiftTheBlockOfAnother() {
+    failFiveTimes(client("a", "guesser"));
+    for (int i = 0; i < 20_000; i++) {
+      limit.succeeded(client("b", "c" + i));
+      limit.failed(client("b", "c" + i));
+    }
+    assertTrue(limit.isBlocked(client("a", "guesser")));
   }
 
   @Test
