@@ -53,13 +53,11 @@ public final class ServiceProcess implements AutoCloseable {
       Map<String, String> settings,
       List<String> more) {
     List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.add("-Dorg.slf4j.simpleLogger.defaultLogLevel=warn");
+    command.addAll(launch());
     command.addAll(
         List.of(
-            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-            "-cp",
-            System.getProperty("java.class.path"),
-            "-Dorg.slf4j.simpleLogger.defaultLogLevel=warn",
-            "tepidarium.app.Main",
             "--data=" + data,
             "--port=0",
             "--mqtt-port=" + mqttPort,
@@ -86,6 +84,17 @@ public final class ServiceProcess implements AutoCloseable {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /**
+   * The options for Java up to the program. The build sets them for its integration tests; without
+   * the build the program comes from this process's class path.
+   */
+  private static List<String> launch() {
+    String ofTheBuild = System.getProperty("tepidarium.launch");
+    return ofTheBuild == null
+        ? List.of("-cp", System.getProperty("java.class.path"), "tepidarium.app.Main")
+        : List.of(ofTheBuild.strip().split(" +"));
   }
 
   private void awaitReady() {
