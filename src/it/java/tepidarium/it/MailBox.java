@@ -7,12 +7,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.GeneralSecurityException;
-import java.security.KeyStore;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Function;
-import javax.net.ssl.KeyManagerFactory;
 import javax.net.ssl.SSLContext;
 import org.subethamail.smtp.MessageContext;
 import org.subethamail.smtp.MessageHandler;
@@ -28,7 +26,9 @@ import org.subethamail.smtp.server.SMTPServer;
 public final class MailBox implements AutoCloseable {
   public static final String USER = "tepidarium";
   public static final String PASSWORD = "a password";
-  private static final String STORE = "changeit";
+
+  /** One key for all mail servers of a test process, since making one takes a second. */
+  private static final MailKeys KEYS = MailKeys.made();
 
   private final List<String> mails = new CopyOnWriteArrayList<>();
   private final AtomicInteger attempts = new AtomicInteger();
@@ -37,10 +37,9 @@ public final class MailBox implements AutoCloseable {
   private volatile Function<String, String> refusal = to -> "";
 
   private MailBox(Path folder, int port) throws IOException, GeneralSecurityException {
-    Path keys = folder.resolve("keys.p12");
     certificate = folder.resolve("certificate.pem");
-    makeCertificate(keys);
-    SSLContext context = context(keys);
+    Files.writeString(certificate, KEYS.pem());
+    SSLContext context = KEYS.context();
     server =
         SMTPServer.port(port)
             .bindAddress(InetAddress.getLoopbackAddress())
@@ -67,59 +66,6 @@ public final class MailBox implements AutoCloseable {
     } catch (IOException | GeneralSecurityException e) {
       throw new IllegalStateException(e);
     }
-  }
-
-  private void makeCertificate(Path keys) {
-    String tool = Path.of(System.getProperty("java.home"), "bin", "keytool").toString();
-    String store = keys.toString();
-    if (!Files.exists(keys)) {
-      run(
-          tool,
-          "-genkeypair",
-          "-alias",
-          "mail",
-          "-keyalg",
-          "RSA",
-          "-keystore",
-          store,
-          "-storepass",
-          STORE,
-          "-dname",
-          "CN=127.0.0.1",
-          "-ext",
-          "san=ip:127.0.0.1",
-          "-validity",
-          "3650");
-    }
-    run(
-        tool,
-        "-exportcert",
-        "-rfc",
-        "-alias",
-        "mail",
-        "-keystore",
-        store,
-        "-storepass",
-        STORE,
-        "-file",
-        certificate.toString());
-  }
-
-  private static void run(String... command) {
-    Command.Ended ended = Command.run(List.of(command), new byte[0]);
-    if (ended.status() != 0) {
-      throw new IllegalStateException(ended.output());
-    }
-  }
-
-  private static SSLContext context(Path keys) throws IOException, GeneralSecurityException {
-    KeyStore store = KeyStore.getInstance(keys.toFile(), STORE.toCharArray());
-    KeyManagerFactory managers =
-        KeyManagerFactory.getInstance(KeyManagerFactory.getDefaultAlgorithm());
-    managers.init(store, STORE.toCharArray());
-    SSLContext context = SSLContext.getInstance("TLS");
-    context.init(managers.getKeyManagers(), null, null);
-    return context;
   }
 
   /** From now on refuses a receiver with these words, such as "450 later"; empty for none. */

@@ -57,11 +57,7 @@ public final class ServiceProcess implements AutoCloseable {
     command.add("-Dorg.slf4j.simpleLogger.defaultLogLevel=warn");
     command.addAll(launch());
     command.addAll(
-        List.of(
-            "--data=" + data,
-            "--port=0",
-            "--mqtt-port=" + mqttPort,
-            "--broker=" + broker));
+        List.of("--data=" + data, "--port=0", "--mqtt-port=" + mqttPort, "--broker=" + broker));
     command.addAll(more);
     try {
       Path output = Files.createTempFile(log, "service", ".out");

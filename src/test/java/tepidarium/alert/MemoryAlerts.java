@@ -1,24 +1,24 @@
 package tepidarium.alert;
 
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ConcurrentSkipListMap;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.reading.Span;
 
-/** Alerts and decisions in memory, for fast tests; the real store has its own. */
+/** Stores alerts and decisions in memory, for fast tests. Thread-safe, as the real store is. */
 public final class MemoryAlerts implements AlertStore, AlertRuleStore {
-  private final TreeMap<Long, Alert> alerts = new TreeMap<>();
-  private final List<Transition> transitions = new ArrayList<>();
-  private final Map<AlertKey, Condition> conditions = new HashMap<>();
-  private final Map<AlertKey, Decision> decisions = new HashMap<>();
+  private final ConcurrentSkipListMap<Long, Alert> alerts = new ConcurrentSkipListMap<>();
+  private final List<Transition> transitions = new CopyOnWriteArrayList<>();
+  private final Map<AlertKey, Condition> conditions = new ConcurrentHashMap<>();
+  private final Map<AlertKey, Decision> decisions = new ConcurrentHashMap<>();
 
   @Override
   public Transition record(

@@ -46,13 +46,15 @@ final class SpoolFile implements AutoCloseable {
   private final SqliteFile file;
   private final Connection connection;
   private final long limitBytes;
+  private final long compactAboveBytes;
   private final long pageBytes;
   private final AtomicLong size = new AtomicLong();
   private volatile double share;
 
-  private SpoolFile(SqliteFile file, long limitBytes) throws SQLException {
+  private SpoolFile(SqliteFile file, long limitBytes, long compactAboveBytes) throws SQLException {
     this.file = file;
     this.limitBytes = limitBytes;
+    this.compactAboveBytes = compactAboveBytes;
     connection = file.writer();
     pageBytes = number("PRAGMA page_size");
     // SQLite enforces the limit. A file that is already larger keeps its size.
@@ -67,8 +69,13 @@ final class SpoolFile implements AutoCloseable {
    * @throws IllegalStateException when the file cannot be used; the message names it
    */
   static SpoolFile open(Path path, long limitBytes) {
+    return open(path, limitBytes, COMPACT_ABOVE_BYTES);
+  }
+
+  /** Opens or creates a file that is compacted when it is empty and larger than a size. */
+  static SpoolFile open(Path path, long limitBytes, long compactAboveBytes) {
     try {
-      return new SpoolFile(SqliteFile.open(path, SCHEMA), limitBytes);
+      return new SpoolFile(SqliteFile.open(path, SCHEMA), limitBytes, compactAboveBytes);
     } catch (SQLException e) {
       throw new IllegalStateException("cannot open the spool " + path, e);
     }
@@ -254,7 +261,7 @@ final class SpoolFile implements AutoCloseable {
   /** Gives the space of a large file back, when it is empty and that costs nothing. */
   synchronized void shrink() {
     try {
-      if (size() == 0 && number("PRAGMA page_count") * pageBytes > COMPACT_ABOVE_BYTES) {
+      if (size() == 0 && number("PRAGMA page_count") * pageBytes > compactAboveBytes) {
         execute("VACUUM");
         execute("PRAGMA wal_checkpoint(TRUNCATE)");
       }

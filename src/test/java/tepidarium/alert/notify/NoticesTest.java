@@ -193,9 +193,10 @@ class NoticesTest {
     return reached.stream().filter(each -> each.startsWith("first")).toList();
   }
 
-  /** The clock goes on while something is awaited. */
+  /** Advances the clock while something is awaited, and has the state evaluated at once. */
   private boolean moving() {
     now = now.plusSeconds(61);
+    notices.alertChanged(cold(1, null, null));
     return true;
   }
 

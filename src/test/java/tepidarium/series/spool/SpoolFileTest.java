@@ -137,15 +137,16 @@ class SpoolFileTest {
   @Test
   void aLargeSpoolGivesItsSpaceBackOnceItIsEmpty() throws IOException {
     Path large = path.resolveSibling("large.db");
-    try (SpoolFile spool = SpoolFile.open(large, 64 << 20)) {
-      spool.append(readings(0, 800_000));
-      assertTrue(spool.share() > 0.26, "too small to tell");
+    long compactAbove = 1 << 20;
+    try (SpoolFile spool = SpoolFile.open(large, 64 << 20, compactAbove)) {
+      spool.append(readings(0, 150_000));
       while (spool.size() > 0) {
-        spool.remove(spool.oldest(200_000));
+        spool.remove(spool.oldest(50_000));
       }
+      assertTrue(Files.size(large) > compactAbove, "too small to be compacted");
       spool.shrink();
 
-      assertTrue(Files.size(large) < 1 << 20, () -> "still large");
+      assertTrue(Files.size(large) < 1 << 18, () -> "still large");
       spool.append(readings(0, 10));
       assertEquals(readings(0, 10), spool.oldest(20).readings());
     }

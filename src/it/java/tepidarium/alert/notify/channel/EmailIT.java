@@ -54,10 +54,16 @@ class EmailIT {
     return new Delivery(9, notice, "email", Delivery.State.WAITING, 0, NOW, null, null);
   }
 
-  private DeliveryOutcome send(int port, MailServer.Tls tls, String password, String pem) {
+  private static DeliveryOutcome send(int port, MailServer.Tls tls, String password, String pem) {
+    return send(port, tls, password, pem, "20000");
+  }
+
+  private static DeliveryOutcome send(
+      int port, MailServer.Tls tls, String password, String pem, String answerLimitMs) {
     MailServer server =
         new MailServer("127.0.0.1", port, tls, MailBox.USER, password, "shelf@example.org", pem);
-    return new EmailNotifier("email", server, "ida@example.org", false, "2000").deliver(delivery());
+    return new EmailNotifier("email", server, "ida@example.org", false, answerLimitMs)
+        .deliver(delivery());
   }
 
   private DeliveryOutcome send() throws IOException {
@@ -129,7 +135,7 @@ class EmailIT {
   void aServerThatHangsIsLeftAfterTheLimit() throws IOException {
     try (ServerSocket silent = new ServerSocket(0, 5, InetAddress.getLoopbackAddress())) {
       DeliveryOutcome outcome =
-          send(silent.getLocalPort(), MailServer.Tls.STARTTLS, MailBox.PASSWORD, pem());
+          send(silent.getLocalPort(), MailServer.Tls.STARTTLS, MailBox.PASSWORD, pem(), "300");
       assertEquals(Result.LATER, outcome.result());
       assertTrue(outcome.words().contains("127.0.0.1"), outcome.words());
     }
