@@ -103,7 +103,7 @@ function showTrouble(problem) {
     if (!problem.unreachable) setText(byId('range-words'), problem.message);
     return;
   }
-  if (problem.status === 404 || id === '') {
+  if (problem.missing || id === '') {
     document.title = 'Not found · Tepidarium';
     place.classList.remove('loading');
     place.replaceChildren(

@@ -4,11 +4,17 @@ const TIMEOUT_MS = 20_000;
 
 /** A failed call: `message` can be shown as it stands; `problems` names the fields that were wrong. */
 export class ApiError extends Error {
-  constructor(message, { status = 0, problems = [] } = {}) {
+  constructor(message, { status = 0, type = 'about:blank', problems = [] } = {}) {
     super(message);
     this.name = 'ApiError';
     this.status = status;
+    this.type = type;
     this.problems = problems;
+  }
+
+  /** True where the service knows the question but not the thing that was asked for. */
+  get missing() {
+    return this.type === 'urn:tepidarium:problem:not-found';
   }
 
   get unreachable() {
@@ -60,10 +66,8 @@ async function problemOf(response) {
     /* not from the service itself */
   }
   const message = told.detail || told.title || `The service refused (${response.status}).`;
-  return new ApiError(message, {
-    status: response.status,
-    problems: Array.isArray(told.problems) ? told.problems : [],
-  });
+  const problems = Array.isArray(told.problems) ? told.problems : [];
+  return new ApiError(message, { status: response.status, type: told.type, problems });
 }
 
 /** The service's reason for refusing the live stream; null where it does not refuse, or does not answer. */

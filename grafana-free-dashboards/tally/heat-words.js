@@ -110,8 +110,7 @@ const CANNOT = 'cannot be told from these data';
 /** Base temperatures are known to half a degree at best: one digit. */
 function baseWords({ identified, base, interval, reason }) {
   const bare = (celsius) => number(toUnit(celsius), 1);
-  if (!identified || !known(base))
-    return !reason ? CANNOT : reason.includes('cannot be told') ? reason : `${CANNOT}: ${reason}`;
+  if (!identified || !known(base)) return !reason ? CANNOT : `${CANNOT}: ${reason}`;
   return `${bare(base)} ${unitName()} (${intervalText(interval, bare)})`;
 }
 

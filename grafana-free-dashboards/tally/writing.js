@@ -4,6 +4,7 @@ import { api } from '../shared/api.js';
 import { now } from '../shared/clock.js';
 import { byId, h, problemBox } from '../shared/dom.js';
 import { confirmWithdrawal } from './entries.js';
+import { sentence } from './heat-words.js';
 import { keepPicture } from './photo.js';
 
 const PATIENCE_MS = 2500;
@@ -35,10 +36,8 @@ export function makeWriting({ unsent, names, refresh }) {
     const written = result.state === 'sent';
     const lost =
       picture &&
-      (written && result.answer ? await keepPicture(result.answer.entry.id, picture) : 'the entry is not there yet');
-    const pictureWords = lost
-      ? ` The picture was not kept, since ${lost.replace(/\.$/, '')}: add it later, in the record.`
-      : '';
+      (written && result.answer ? await keepPicture(result.answer.entry.id, picture) : 'the entry has not arrived yet');
+    const pictureWords = lost ? ` The picture was not kept: ${sentence(lost)} Add it later, in the record.` : '';
     if (!written) say(`Kept on this device. It is sent as soon as the service answers.${pictureWords}`);
     else say(`Written down. ${entry.what}.${pictureWords}`, entry.kind !== 'withdrawal' && undoButton(result.answer));
     if (picture && !lost) refresh(result.answer.entry.sowing);

@@ -82,10 +82,14 @@ test('where a sensor is now', () => {
 
 test('problem details reach the reader; no answer is told as such', async () => {
   globalThis.fetch = async () =>
-    new Response(JSON.stringify({ detail: 'No.', problems: ['name: empty'] }), { status: 400 });
+    new Response(
+      JSON.stringify({ type: 'urn:tepidarium:problem:not-found', detail: 'No.', problems: ['name: empty'] }),
+      { status: 400 },
+    );
   await assert.rejects(
     api.createContainer({}),
-    (problem) => problem.message === 'No.' && problem.problems[0] === 'name: empty' && !problem.unreachable,
+    (problem) =>
+      problem.message === 'No.' && problem.problems[0] === 'name: empty' && problem.missing && !problem.unreachable,
   );
   globalThis.fetch = async () => new Response('<html>', { status: 502 });
   await assert.rejects(api.containers(), (problem) => problem.status === 502 && problem.unreachable);

@@ -1,8 +1,9 @@
 import assert from 'node:assert/strict';
+import { readFile } from 'node:fs/promises';
 import { test } from 'node:test';
 import { alertDetail, alertStanding, groupAlerts, isOpen } from '../shared/alert-words.js';
 import { heatBounds, standing } from '../shared/container-words.js';
-import { remedyFor } from '../shared/remedies.js';
+import { REMEDIES, remedyFor } from '../shared/remedies.js';
 
 const NOW = Date.parse('2026-03-01T12:00:00Z');
 const ago = (minutes) => new Date(NOW - minutes * 60_000).toISOString();
@@ -143,12 +144,10 @@ test('bounds of heat are told only when there are gaps', () => {
   assert.equal(heatBounds({ gapHours: 2, lower: 100, upper: 138 }), '2 h missing: between 100 and 138 °C·h');
 });
 
-test('every reject has a remedy', () => {
-  assert.match(remedyFor({ reason: 'The payload is not JSON' }), /complete JSON/);
-  assert.match(remedyFor({ reason: '"a/b" is no sensor\'s topic: use tepidarium/<sensor>/<quantity>' }), /root topic/);
-  assert.match(
-    remedyFor({ reason: "clock says 1970-01-01T00:00:00Z; set the sensor's clock or send age" }),
-    /Set the device/,
-  );
-  assert.match(remedyFor({ reason: 'something never seen' }), /guide/);
+test('every code of a reject has a remedy', async () => {
+  const description = await readFile(new URL('../../src/main/resources/openapi.yaml', import.meta.url), 'utf8');
+  const codes = description.match(/enum: \[(topic, unmapped-topic, [^\]]*)\]/)[1].split(', ');
+  assert.deepEqual(Object.keys(REMEDIES), codes);
+  assert.match(remedyFor({ code: 'json', reason: 'whatever the words' }), /complete JSON/);
+  assert.match(remedyFor({ code: 'a-later-code' }), /guide/);
 });

@@ -58,6 +58,7 @@ import tepidarium.germination.Species;
 import tepidarium.germination.Trait;
 import tepidarium.heat.DayExtremes;
 import tepidarium.ingest.Reject;
+import tepidarium.ingest.RejectCode;
 import tepidarium.ingest.RejectLog;
 import tepidarium.it.Ports;
 import tepidarium.it.RunningService;
@@ -354,7 +355,10 @@ class RecordsIT {
   void onlyTheNewestThousandRejectsAreKeptAndTheirNumbersGoOn() {
     List<Reject> rejects =
         IntStream.rangeClosed(1, 1_500)
-            .mapToObj(i -> Reject.of(START.plusMillis(i), "tepidarium/x", "reason " + i, "{"))
+            .mapToObj(
+                i ->
+                    Reject.of(
+                        START.plusMillis(i), "tepidarium/x", RejectCode.JSON, "reason " + i, "{"))
             .toList();
     change(database -> new RejectRecords(database).add(rejects.subList(0, 700)));
     change(database -> new RejectRecords(database).add(rejects.subList(700, 1_500)));

@@ -281,23 +281,31 @@ public record NoticesConfig(
         String key,
         @Nullable String given) {
       String hours = given == null ? "" : given;
-      try {
-        Priority priority = Priority.valueOf(key.toUpperCase(Locale.ROOT));
-        Matcher times = HOURS.matcher(hours);
-        if (times.matches()) {
-          quiet.put(priority, new QuietHours(time(times.group(1)), time(times.group(2))));
-          return;
-        }
+      Priority priority = priority(key);
+      if (priority == null) {
+        problems.add("notices.quietHours knows low, medium and high, not \"" + key + '"');
+        return;
+      }
+      Matcher times = HOURS.matcher(hours);
+      if (!times.matches()) {
         problems.add(
             "notices.quietHours." + key + " must be like \"22:00-07:00\", not \"" + hours + '"');
+        return;
+      }
+      try {
+        quiet.put(priority, new QuietHours(time(times.group(1)), time(times.group(2))));
       } catch (DateTimeException e) {
         problems.add("notices.quietHours." + key + ": \"" + hours + "\" is no time of day");
       } catch (IllegalArgumentException e) {
-        problems.add(
-            e.getMessage() != null && e.getMessage().startsWith("quiet")
-                ? "notices.quietHours." + key + ": " + e.getMessage()
-                : "notices.quietHours knows low, medium and high, not \"" + key + '"');
+        problems.add("notices.quietHours." + key + ": " + e.getMessage());
       }
+    }
+
+    private static @Nullable Priority priority(String key) {
+      return Arrays.stream(Priority.values())
+          .filter(each -> each.name().equalsIgnoreCase(key))
+          .findFirst()
+          .orElse(null);
     }
 
     private static LocalTime time(String text) {

@@ -30,6 +30,7 @@ import tepidarium.history.CalibratedReadings;
 import tepidarium.ingest.Decoder;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.Reject;
+import tepidarium.ingest.RejectCode;
 import tepidarium.ingest.RejectLog;
 import tepidarium.ingest.SensorLimit;
 import tepidarium.ingest.Settlement;
@@ -412,7 +413,7 @@ public final class Service implements AutoCloseable {
   private void refused(String topic, String reason, Clock clock) {
     Intake current = intake;
     if (current != null) {
-      current.refuse(Reject.of(clock.instant(), topic, reason, ""));
+      current.refuse(Reject.of(clock.instant(), topic, RejectCode.FORBIDDEN_TOPIC, reason, ""));
     }
   }
 

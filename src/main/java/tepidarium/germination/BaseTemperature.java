@@ -41,11 +41,9 @@ public record BaseTemperature(
   private static final String NO_BASE_WORDS =
       "these counts do not tell how heat is needed, at any base in the range";
   private static final String OPEN_WORDS =
-      "the base temperature cannot be told from these data: every base in the range fits them; it"
-          + " takes sowings at different temperatures";
+      "every base temperature in the range fits them; sowings at different temperatures are needed";
   private static final String END_WORDS =
-      "the likelihood is highest at the end of the range of bases: it cannot be told from these"
-          + " data";
+      "the likelihood is highest at the end of the range of base temperatures";
   private static final Limits ANY = new Limits(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
 
   /**

@@ -16,12 +16,14 @@ final class ButtonPresses {
     Message message = outcome.message();
     if (message.delivery().retained()) {
       outcome.reject(
+          RejectCode.RETAINED,
           "a button's message that the broker has kept says nothing about now: publish it without"
               + " the retain flag");
       return null;
     }
     if (message.delivery().waited()) {
       outcome.reject(
+          RejectCode.BUTTON,
           "a button's message that waited in the broker while this service was away: when the button"
               + " was pressed is not known, so enter the opening on the container's page");
       return null;
@@ -29,6 +31,7 @@ final class ButtonPresses {
     Double minutes = minutes(payload.strip());
     if (minutes == null) {
       outcome.reject(
+          RejectCode.BUTTON,
           String.format(
               Locale.ROOT,
               "%s is no opening: send minutes from 0 (closed again) to %.0f, or nothing for %.0f",

@@ -119,7 +119,9 @@ public final class Decoder {
     } else if (!ignores(message.topic())) {
       Payload payload = route(message.topic());
       if (payload == null) {
-        outcome.reject(whyNoRoute(message.topic()));
+        outcome.reject(
+            isOwn(message.topic()) ? RejectCode.TOPIC : RejectCode.UNMAPPED_TOPIC,
+            whyNoRoute(message.topic()));
       } else if (canRead(message, outcome) && isText(message.payload(), outcome)) {
         payload.read(outcome);
       }
@@ -200,9 +202,13 @@ public final class Decoder {
     return null;
   }
 
+  private boolean isOwn(String topic) {
+    return topic.equals(root) || topic.startsWith(prefix);
+  }
+
   private String whyNoRoute(String topic) {
     String quoted = Text.quote(topic);
-    return topic.equals(root) || topic.startsWith(prefix)
+    return isOwn(topic)
         ? quoted
             + " is no sensor's topic: use "
             + prefix
@@ -216,9 +222,10 @@ public final class Decoder {
   private boolean canRead(Message message, Outcome outcome) {
     int size = message.payload().length;
     if (size == 0) {
-      outcome.reject("empty payload: send a reading, or nothing");
+      outcome.reject(RejectCode.EMPTY, "empty payload: send a reading, or nothing");
     } else if (size > maxPayloadBytes) {
       outcome.reject(
+          RejectCode.TOO_LARGE,
           "payload of "
               + size
               + " bytes is over the limit of "
@@ -226,6 +233,7 @@ public final class Decoder {
               + ": send a backlog in several messages");
     } else if (!Times.canJudge(message.arrivedAt())) {
       outcome.reject(
+          RejectCode.SERVICE_CLOCK,
           "this service's own clock says " + message.arrivedAt() + ": set it, then send again");
     } else {
       return true;
@@ -236,9 +244,10 @@ public final class Decoder {
   private static boolean isText(byte[] payload, Outcome outcome) {
     int bad = Text.firstBadByte(payload);
     if (bad >= 0) {
-      outcome.reject("not UTF-8 from byte " + (bad + 1) + " on: send text in UTF-8");
+      outcome.reject(
+          RejectCode.ENCODING, "not UTF-8 from byte " + (bad + 1) + " on: send text in UTF-8");
     } else if (Text.isBlank(payload)) {
-      outcome.reject("empty payload, only blanks: send a reading, or nothing");
+      outcome.reject(RejectCode.EMPTY, "empty payload, only blanks: send a reading, or nothing");
     } else {
       return true;
     }

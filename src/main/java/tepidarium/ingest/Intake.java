@@ -264,7 +264,7 @@ public final class Intake implements AutoCloseable {
             () -> {
               String reason = buttons.press(press);
               if (reason != null) {
-                refused.add(Reject.of(press.at(), press.topic(), reason, ""));
+                refused.add(Reject.of(press.at(), press.topic(), RejectCode.BUTTON, reason, ""));
               }
               return WriteResult.NOTHING;
             });

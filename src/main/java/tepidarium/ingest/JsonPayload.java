@@ -38,13 +38,14 @@ final class JsonPayload {
   static @Nullable JsonPayload check(Outcome outcome) {
     byte[] utf8 = outcome.message().payload();
     if (beginsWithZero(utf8)) {
-      outcome.reject("broken JSON, a zero byte at its beginning: check the sender's buffer");
+      outcome.reject(
+          RejectCode.JSON, "broken JSON, a zero byte at its beginning: check the sender's buffer");
       return null;
     }
     try (JsonParser parser = Json.checkingParser(utf8)) {
       return check(parser, utf8, outcome);
     } catch (JsonProcessingException e) {
-      outcome.reject(Json.reason(e));
+      outcome.reject(RejectCode.JSON, Json.reason(e));
       return null;
     } catch (IOException e) {
       throw unreadable(e);
@@ -69,7 +70,7 @@ final class JsonPayload {
     while (true) {
       JsonToken token = parser.currentToken();
       if (token == null) {
-        outcome.reject("empty payload, only blanks: send a reading, or nothing");
+        outcome.reject(RejectCode.EMPTY, "empty payload, only blanks: send a reading, or nothing");
         return null;
       }
       entries += array && depth == 1 && !token.isStructEnd() ? 1 : 0;
@@ -83,7 +84,8 @@ final class JsonPayload {
     parser.finishToken();
     JsonLocation end = parser.currentLocation();
     if (hasMore(parser)) {
-      outcome.reject("something follows the JSON value" + Json.at(end) + ": " + ONE_VALUE);
+      outcome.reject(
+          RejectCode.JSON, "something follows the JSON value" + Json.at(end) + ": " + ONE_VALUE);
       return null;
     }
     return new JsonPayload(utf8, array, entries);

@@ -8,7 +8,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Consumer;
+import java.util.function.BiConsumer;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
@@ -54,16 +54,17 @@ final class JsonReadings {
       throws InterruptedException {
     int count = payload.entries();
     if (count == 0) {
-      outcome.reject("an empty array: " + EXAMPLE + " in it");
+      outcome.reject(RejectCode.NO_QUANTITY, "an empty array: " + EXAMPLE + " in it");
     }
     int[] number = new int[1];
     payload.read(
         parser -> {
           number[0]++;
           long from = parser.currentTokenLocation().getCharOffset();
-          Consumer<String> rejects =
-              reason ->
+          BiConsumer<RejectCode, String> rejects =
+              (code, reason) ->
                   outcome.reject(
+                      code,
                       "entry " + number[0] + " of " + count + ": " + reason,
                       () -> payload.excerpt(from, parser.currentLocation().getCharOffset()));
           readObject(sensor, parser, Times.of(outcome, count == 1, rejects), outcome);
@@ -72,12 +73,12 @@ final class JsonReadings {
 
   private static void readObject(SensorId sensor, JsonParser parser, Times times, Outcome outcome)
       throws IOException, InterruptedException {
-    Consumer<String> rejects = times.rejects();
+    BiConsumer<RejectCode, String> rejects = times.rejects();
     if (parser.currentToken() != JsonToken.START_OBJECT) {
       String kind = Json.kind(parser);
       parser.skipChildren();
       parser.finishToken();
-      rejects.accept(kind + " in place of an object: " + EXAMPLE);
+      rejects.accept(RejectCode.NO_QUANTITY, kind + " in place of an object: " + EXAMPLE);
       return;
     }
     @Nullable JsonNode[] fields = new JsonNode[AGE + 1];
@@ -88,6 +89,7 @@ final class JsonReadings {
     }
     if (values.nothingFound()) {
       rejects.accept(
+          RejectCode.NO_QUANTITY,
           "no quantity with a value; found " + Text.list(names.iterator()) + ": " + EXAMPLE);
     }
     if (values.anyGood()) {

@@ -221,6 +221,7 @@ final class MappedReadings {
     }
     if (values.nothingFound()) {
       outcome.reject(
+          RejectCode.NO_QUANTITY,
           "no value at "
               + Text.list(fields.stream().map(field -> field.pointer.toString()).iterator())
               + "; found "

@@ -55,8 +55,8 @@ final class Outcome {
   }
 
   /** Rejects the message, or something about it as a whole. */
-  void reject(String reason) {
-    reject(reason, () -> Text.beginning(message.payload()));
+  void reject(RejectCode code, String reason) {
+    reject(code, reason, () -> Text.beginning(message.payload()));
   }
 
   /**
@@ -64,14 +64,14 @@ final class Outcome {
    *
    * @param excerpt the part, shown instead of the beginning of the whole
    */
-  void reject(String reason, Supplier<String> excerpt) {
+  void reject(RejectCode code, String reason, Supplier<String> excerpt) {
     if (++refused <= MOST_REJECTS) {
-      add(reason, excerpt.get());
+      add(code, reason, excerpt.get());
     }
   }
 
-  private void add(String reason, String payload) {
-    rejects.add(Reject.of(message.arrivedAt(), message.topic(), reason, payload));
+  private void add(RejectCode code, String reason, String payload) {
+    rejects.add(Reject.of(message.arrivedAt(), message.topic(), code, reason, payload));
   }
 
   /** Hands on the last part. */
@@ -79,7 +79,10 @@ final class Outcome {
     if (refused > MOST_REJECTS) {
       rejects.remove(MOST_REJECTS - 1);
       int more = refused - rejects.size();
-      add("and " + more + " more of this message", Text.beginning(message.payload()));
+      add(
+          RejectCode.OTHER,
+          "and " + more + " more of this message",
+          Text.beginning(message.payload()));
     }
     parts.take(new Decoded(readings, rejects, refused, press), true);
   }

@@ -9,7 +9,7 @@ import java.time.Instant;
  * @param at when the message arrived
  * @param payload the beginning of the payload, or of the one entry of a backlog that is meant
  */
-public record Reject(Instant at, String topic, String reason, String payload) {
+public record Reject(Instant at, String topic, RejectCode code, String reason, String payload) {
   /** The longest topic and payload kept, in characters. */
   public static final int LONGEST_EXCERPT = 200;
 
@@ -17,10 +17,12 @@ public record Reject(Instant at, String topic, String reason, String payload) {
   public static final int LONGEST_REASON = 500;
 
   /** A line with each part cut to length and its unprintable characters replaced. */
-  public static Reject of(Instant at, String topic, String reason, String payload) {
+  public static Reject of(
+      Instant at, String topic, RejectCode code, String reason, String payload) {
     return new Reject(
         at,
         Text.printable(topic, LONGEST_EXCERPT),
+        code,
         Text.printable(reason, LONGEST_REASON),
         Text.printable(payload, LONGEST_EXCERPT));
   }

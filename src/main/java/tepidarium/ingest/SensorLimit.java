@@ -99,7 +99,11 @@ public final class SensorLimit {
           refused.add(sensor);
           rejects.add(
               Reject.of(
-                  message.arrivedAt(), message.topic(), reason, Text.beginning(message.payload())));
+                  message.arrivedAt(),
+                  message.topic(),
+                  RejectCode.SENSOR_LIMIT,
+                  reason,
+                  Text.beginning(message.payload())));
         }
       }
     }

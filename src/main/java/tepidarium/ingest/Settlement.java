@@ -83,7 +83,8 @@ public final class Settlement {
         (sensor, count) -> {
           if (count > MOST_LINES) {
             String reason = "and " + (count - MOST_LINES) + " more readings of this sensor";
-            lines.add(Reject.of(clock.instant(), rootTopic + '/' + sensor, reason, ""));
+            lines.add(
+                Reject.of(clock.instant(), rootTopic + '/' + sensor, RejectCode.STORE, reason, ""));
           }
         });
     return lines;
@@ -95,7 +96,11 @@ public final class Settlement {
   private Reject line(RefusedReading refused) {
     Reading reading = refused.reading();
     return Reject.of(
-        clock.instant(), rootTopic + '/' + reading.sensor(), refused.reason(), json(reading));
+        clock.instant(),
+        rootTopic + '/' + reading.sensor(),
+        RejectCode.STORE,
+        refused.reason(),
+        json(reading));
   }
 
   private static String json(Reading reading) {

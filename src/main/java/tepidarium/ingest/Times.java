@@ -3,7 +3,7 @@ package tepidarium.ingest;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.function.Consumer;
+import java.util.function.BiConsumer;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Reading;
 
@@ -15,7 +15,8 @@ import tepidarium.reading.Reading;
  * @param alone whether the message holds this reading only
  * @param rejects takes the reasons why a time, or the reading with it, was not taken
  */
-record Times(Instant arrivedAt, boolean retained, boolean alone, Consumer<String> rejects) {
+record Times(
+    Instant arrivedAt, boolean retained, boolean alone, BiConsumer<RejectCode, String> rejects) {
   /** The most that a sensor's clock may run ahead of this service's. */
   static final Duration MOST_AHEAD = Duration.ofMinutes(5);
 
@@ -32,7 +33,7 @@ record Times(Instant arrivedAt, boolean retained, boolean alone, Consumer<String
     return of(outcome, true, outcome::reject);
   }
 
-  static Times of(Outcome outcome, boolean alone, Consumer<String> rejects) {
+  static Times of(Outcome outcome, boolean alone, BiConsumer<RejectCode, String> rejects) {
     Message message = outcome.message();
     return new Times(message.arrivedAt(), message.delivery().retained(), alone, rejects);
   }
@@ -108,12 +109,14 @@ record Times(Instant arrivedAt, boolean retained, boolean alone, Consumer<String
       return reject(
           problem + "; in a backlog its true time cannot be known: set the clock or send age");
     }
-    rejects.accept(problem + "; kept at the time of arrival: set the sensor's clock or send age");
+    rejects.accept(
+        RejectCode.TIME,
+        problem + "; kept at the time of arrival: set the sensor's clock or send age");
     return arrivedAt;
   }
 
   private @Nullable Instant reject(String reason) {
-    rejects.accept(reason);
+    rejects.accept(retained ? RejectCode.RETAINED : RejectCode.TIME, reason);
     return null;
   }
 }

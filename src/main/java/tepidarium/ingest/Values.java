@@ -3,7 +3,7 @@ package tepidarium.ingest;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.time.Instant;
 import java.util.EnumMap;
-import java.util.function.Consumer;
+import java.util.function.BiConsumer;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Arrival;
 import tepidarium.reading.Quantity;
@@ -16,10 +16,10 @@ import tepidarium.reading.SensorId;
  */
 final class Values {
   private final EnumMap<Quantity, Double> good = new EnumMap<>(Quantity.class);
-  private final Consumer<String> rejects;
+  private final BiConsumer<RejectCode, String> rejects;
   private boolean anyBad;
 
-  Values(Consumer<String> rejects) {
+  Values(BiConsumer<RejectCode, String> rejects) {
     this.rejects = rejects;
   }
 
@@ -55,6 +55,7 @@ final class Values {
     anyBad = true;
     String range = quantity.range();
     rejects.accept(
+        Double.isNaN(value) ? RejectCode.NOT_A_NUMBER : RejectCode.OUT_OF_RANGE,
         Double.isNaN(value)
             ? quantity.key() + ' ' + sent + " is not a number: send a plain one, " + range
             : quantity.key()

@@ -3,6 +3,7 @@ package tepidarium.records;
 import java.util.List;
 import org.jdbi.v3.core.statement.PreparedBatch;
 import tepidarium.ingest.Reject;
+import tepidarium.ingest.RejectCode;
 import tepidarium.ingest.RejectLog;
 
 /** Stores the log of rejected messages in the records store; keeps the newest 1,000 lines. */
@@ -22,10 +23,15 @@ public final class RejectRecords implements RejectLog {
         handle -> {
           PreparedBatch batch =
               handle.prepareBatch(
-                  "INSERT INTO reject (at_ms, topic, reason, payload) VALUES (?, ?, ?, ?)");
+                  "INSERT INTO reject (at_ms, topic, code, reason, payload)"
+                      + " VALUES (?, ?, ?, ?, ?)");
           for (Reject reject : rejects) {
             batch.add(
-                reject.at().toEpochMilli(), reject.topic(), reject.reason(), reject.payload());
+                reject.at().toEpochMilli(),
+                reject.topic(),
+                reject.code().key(),
+                reject.reason(),
+                reject.payload());
           }
           batch.execute();
           return handle.execute(
@@ -47,6 +53,7 @@ public final class RejectRecords implements RejectLog {
                             new Reject(
                                 Columns.instant(row, "at_ms"),
                                 row.getString("topic"),
+                                RejectCode.ofKey(row.getString("code")),
                                 row.getString("reason"),
                                 row.getString("payload"))))
                 .list());

@@ -15,7 +15,11 @@ public final class Problem {
     send(ctx, status, detail, Map.of());
   }
 
-  /** Sends a problem with extension members. */
+  public static void send(Context ctx, HttpStatus status, ProblemType type, String detail) {
+    send(ctx, status, detail, Map.of("type", type.uri()));
+  }
+
+  /** Sends a problem with a type of its own or extension members. */
   public static void send(Context ctx, HttpStatus status, String detail, Map<String, ?> more) {
     ctx.status(status).result(text(status, detail, more)).contentType(TYPE);
   }

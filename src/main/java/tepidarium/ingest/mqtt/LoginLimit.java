@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.ingest.Reject;
+import tepidarium.ingest.RejectCode;
 
 /**
  * Limits guessing of passwords: after 5 wrong ones within a minute, logins to that account from
@@ -131,7 +132,7 @@ final class LoginLimit {
   synchronized void refused(String words) {
     long now = nanos.getAsLong();
     // Clients choose some of the words; line breaks in them would forge lines of the log.
-    last = Reject.of(Instant.EPOCH, "", words, "").reason();
+    last = Reject.of(Instant.EPOCH, "", RejectCode.OTHER, words, "").reason();
     long[] minute = refusedByMinute.peekLast();
     if (minute == null || now - minute[0] >= WINDOW.toNanos()) {
       LOG.warn("login refused: {}; further ones are logged in a minute", last);

@@ -33,6 +33,7 @@ import tepidarium.ingest.Delivery;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.Message;
 import tepidarium.ingest.Reject;
+import tepidarium.ingest.RejectCode;
 
 /**
  * The link to the broker. A persistent session under a stable client id, so that what arrives while
@@ -494,7 +495,7 @@ public final class MqttLink implements AutoCloseable {
         throws InterruptedException {
       String beginning =
           new String(payload, 0, Math.min(payload.length, EXCERPT_BYTES), StandardCharsets.UTF_8);
-      Reject reject = Reject.of(clock.instant(), topic, reason, beginning);
+      Reject reject = Reject.of(clock.instant(), topic, RejectCode.OTHER, reason, beginning);
       intake.takeRefused(reject, () -> acknowledge(id, qos, reception::stored));
     }
 

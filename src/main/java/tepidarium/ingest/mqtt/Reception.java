@@ -7,6 +7,7 @@ import java.util.function.LongSupplier;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import tepidarium.ingest.Reject;
+import tepidarium.ingest.RejectCode;
 import tepidarium.ingest.mqtt.PublishFilter.Publish;
 
 /**
@@ -158,7 +159,7 @@ final class Reception {
     synchronized (this) {
       count = failures.merge(suspect.fingerprint(), 1, Integer::sum);
     }
-    String topic = Reject.of(Instant.EPOCH, suspect.topic(), "", "").topic();
+    String topic = Reject.of(Instant.EPOCH, suspect.topic(), RejectCode.OTHER, "", "").topic();
     return " at a message on " + topic + " (" + count + " of " + MOST_FAILURES + " times)";
   }
 }

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.ingest.Reject;
+import tepidarium.ingest.RejectCode;
 
 /**
  * Limits how long the embedded broker keeps the session of an absent client, and how many bytes
@@ -127,7 +128,7 @@ final class SessionLimit {
   }
 
   private static String printable(String client) {
-    return '"' + Reject.of(Instant.EPOCH, client, "", "").topic() + '"';
+    return '"' + Reject.of(Instant.EPOCH, client, RejectCode.OTHER, "", "").topic() + '"';
   }
 
   private String words(String client, long bytes) {

@@ -15,6 +15,7 @@ import tepidarium.reading.InvalidInput;
 import tepidarium.series.StoreException;
 import tepidarium.web.NotFound;
 import tepidarium.web.Problem;
+import tepidarium.web.ProblemType;
 
 /** Answers exceptions as problem details (RFC 9457). */
 public final class Failures {
@@ -29,9 +30,11 @@ public final class Failures {
   public static void add(JavalinConfig config) {
     config.routes.exception(InvalidInput.class, Failures::invalid);
     config.routes.exception(
-        Contradiction.class, (e, ctx) -> Problem.send(ctx, HttpStatus.CONFLICT, words(e)));
+        Contradiction.class,
+        (e, ctx) -> Problem.send(ctx, HttpStatus.CONFLICT, ProblemType.CONTRADICTION, words(e)));
     config.routes.exception(
-        NotFound.class, (e, ctx) -> Problem.send(ctx, HttpStatus.NOT_FOUND, words(e)));
+        NotFound.class,
+        (e, ctx) -> Problem.send(ctx, HttpStatus.NOT_FOUND, ProblemType.NOT_FOUND, words(e)));
     config.routes.exception(
         HttpResponseException.class,
         (e, ctx) -> {
@@ -45,14 +48,17 @@ public final class Failures {
     config.routes.exception(IOException.class, Failures::brokenOff);
     config.routes.exception(
         StoreException.class,
-        (e, ctx) -> Problem.send(ctx, HttpStatus.SERVICE_UNAVAILABLE, words(e)));
+        (e, ctx) ->
+            Problem.send(ctx, HttpStatus.SERVICE_UNAVAILABLE, ProblemType.STORE_AWAY, words(e)));
     config.routes.exception(Exception.class, Failures::unexpected);
   }
 
   private static void invalid(InvalidInput e, Context ctx) {
     String field = e.field();
-    Problem.send(
-        ctx, HttpStatus.BAD_REQUEST, words(e), field == null ? Map.of() : Map.of("field", field));
+    String type = ProblemType.INVALID_INPUT.uri();
+    Map<String, String> more =
+        field == null ? Map.of("type", type) : Map.of("type", type, "field", field);
+    Problem.send(ctx, HttpStatus.BAD_REQUEST, words(e), more);
   }
 
   /** The body was badly encoded, or arrived too slowly. */

@@ -35,7 +35,7 @@ public final class SystemRoutes {
       Map<String, ServiceFacts.Part> parts,
       IntakeCounts counts) {}
 
-  record RejectJson(Instant at, String topic, String reason, String payload) {}
+  record RejectJson(Instant at, String topic, String code, String reason, String payload) {}
 
   record Rejects(long total, int kept, List<RejectJson> rejects) {}
 
@@ -77,7 +77,7 @@ public final class SystemRoutes {
         lines.stream()
             .limit(most)
             .map(RejectLog.Line::reject)
-            .map(r -> new RejectJson(r.at(), r.topic(), r.reason(), r.payload()))
+            .map(r -> new RejectJson(r.at(), r.topic(), r.code().key(), r.reason(), r.payload()))
             .toList();
     ctx.json(new Rejects(lines.isEmpty() ? 0 : lines.get(0).number(), lines.size(), shown));
   }

@@ -57,6 +57,7 @@ class FailureTest {
   void inputThatCannotBeUsedNamesItsField() throws IOException, InterruptedException {
     JsonNode problem = problem("/input", 400);
     assertEquals("seeds", problem.path("field").asText());
+    assertEquals("urn:tepidarium:problem:invalid-input", problem.path("type").asText());
     assertEquals("seeds must be above 0", problem.path("detail").asText());
   }
 

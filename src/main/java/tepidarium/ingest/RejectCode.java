@@ -1,0 +1,52 @@
+package tepidarium.ingest;
+
+import java.util.Arrays;
+import java.util.Locale;
+
+/** Names the kind of fault of a reject for programs; its reason is the same for people. */
+public enum RejectCode {
+  /** The topic is below the root topic, but no sensor's. */
+  TOPIC,
+  /** The topic is elsewhere and no mapping rule reads it. */
+  UNMAPPED_TOPIC,
+  /** The embedded broker refused the topic to this client. */
+  FORBIDDEN_TOPIC,
+  /** The payload is empty or blank. */
+  EMPTY,
+  /** The payload is longer than {@code maxPayloadBytes}. */
+  TOO_LARGE,
+  /** The payload is no UTF-8. */
+  ENCODING,
+  /** The payload is no single JSON value within the limits. */
+  JSON,
+  /** No known quantity has a value. */
+  NO_QUANTITY,
+  /** The value of a quantity is no number. */
+  NOT_A_NUMBER,
+  /** The value of a quantity is outside its range. */
+  OUT_OF_RANGE,
+  /** The time or age of a reading cannot be used. */
+  TIME,
+  /** The message was retained, so its age is unknown. */
+  RETAINED,
+  /** The clock of this service is not set. */
+  SERVICE_CLOCK,
+  /** A button's message cannot be used. */
+  BUTTON,
+  /** Too many new sensor names. */
+  SENSOR_LIMIT,
+  /** The store never takes the reading. */
+  STORE,
+  /** Anything else, and lines from before codes were stored. */
+  OTHER;
+
+  /** As it stands in the API and in the store: {@code out-of-range}. */
+  public String key() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** The code with this key; {@link #OTHER} where none has it. */
+  public static RejectCode ofKey(String key) {
+    return Arrays.stream(values()).filter(code -> code.key().equals(key)).findFirst().orElse(OTHER);
+  }
+}
