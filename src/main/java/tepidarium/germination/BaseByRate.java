@@ -90,11 +90,11 @@ public record BaseByRate(
       return null;
     }
     double median = fit.median();
-    Instant half = group.course().sownAt().plus(Freshness.days(median));
+    Instant half = group.timeline().sownAt().plus(Freshness.days(median));
     if (half.isAfter(group.lastLooked())) {
       return null;
     }
-    OptionalDouble temperature = path.meanTemperatureC(group.state().strands(), half);
+    OptionalDouble temperature = path.meanTemperatureC(group.state().seedPaths(), half);
     return temperature.isEmpty()
         ? null
         : new RateRegression.Point(temperature.getAsDouble(), median);

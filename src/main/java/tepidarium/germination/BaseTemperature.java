@@ -15,7 +15,7 @@ import org.hipparchus.optim.univariate.UnivariateObjectiveFunction;
 import org.jspecify.annotations.Nullable;
 import tepidarium.stats.Censored;
 import tepidarium.stats.IntervalFit;
-import tepidarium.stats.Limits;
+import tepidarium.stats.ConfidenceInterval;
 import tepidarium.stats.TimeFamily;
 import tepidarium.stats.TimeModel;
 
@@ -30,7 +30,7 @@ import tepidarium.stats.TimeModel;
  * @param profile how likely each base is, over the range
  */
 public record BaseTemperature(
-    @Nullable ThermalTime best, Limits limits, @Nullable String reason, List<Height> profile) {
+    @Nullable ThermalTime best, ConfidenceInterval limits, @Nullable String reason, List<Height> profile) {
   /** Half the 95 % quantile of χ² with one degree of freedom. */
   private static final double DROP = 1.920729410347062;
 
@@ -44,7 +44,7 @@ public record BaseTemperature(
       "every base temperature in the range fits them; sowings at different temperatures are needed";
   private static final String END_WORDS =
       "the likelihood is highest at the end of the range of base temperatures";
-  private static final Limits ANY = new Limits(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
+  private static final ConfidenceInterval ANY = new ConfidenceInterval(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
 
   /**
    * The greatest log-likelihood at one base.
@@ -88,8 +88,8 @@ public record BaseTemperature(
     double at = search.highest(low, high);
     double top = Math.max(search.height(at), heights[best]);
     at = search.height(at) < heights[best] ? fromC + best * step : at;
-    Limits limits =
-        new Limits(
+    ConfidenceInterval limits =
+        new ConfidenceInterval(
             search.end(at, fromC, step, steps, top - DROP, -1),
             search.end(at, fromC, step, steps, top - DROP, 1));
     boolean atAnEnd = at - fromC < 1e-3 * step || toC - at < 1e-3 * step;
@@ -116,11 +116,11 @@ public record BaseTemperature(
       double toC,
       boolean withFinalFraction) {
     BaseTemperature middle = of(likely, fromC, toC, withFinalFraction);
-    Limits low = of(least, fromC, toC, withFinalFraction).limits();
-    Limits high = of(most, fromC, toC, withFinalFraction).limits();
+    ConfidenceInterval low = of(least, fromC, toC, withFinalFraction).limits();
+    ConfidenceInterval high = of(most, fromC, toC, withFinalFraction).limits();
     return new BaseTemperature(
         middle.best(),
-        new Limits(
+        new ConfidenceInterval(
             Math.min(middle.limits().low(), Math.min(low.low(), high.low())),
             Math.max(middle.limits().high(), Math.max(low.high(), high.high()))),
         middle.reason(),
@@ -138,13 +138,13 @@ public record BaseTemperature(
           null, ANY, "no seeds whose temperatures are known lay warm enough to tell", List.of());
     }
     DoubleFunction<List<ThermalTime.HeatInterval>> likely =
-        base -> counts.intervals(base, Dose::likely);
+        base -> counts.intervals(base, SeedHeat::likely);
     return HeatFit.certain(counts.above(LOWEST_C))
         ? of(likely, LOWEST_C, toC, true)
         : ofUncertain(
-            base -> counts.intervals(base, Dose::least),
+            base -> counts.intervals(base, SeedHeat::least),
             likely,
-            base -> counts.intervals(base, Dose::most),
+            base -> counts.intervals(base, SeedHeat::most),
             LOWEST_C,
             toC,
             true);

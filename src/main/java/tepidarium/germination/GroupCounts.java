@@ -16,11 +16,11 @@ public final class GroupCounts {
    * Groups that were split or joined are left out: after a split, the germinated seeds of one part
    * say nothing of its chance. So are groups that nobody has looked at.
    */
-  public static Map<GroupId, Proportion> of(Course course) {
-    Set<GroupId> mixed = mixed(course);
+  public static Map<GroupId, Proportion> of(SowingTimeline timeline) {
+    Set<GroupId> mixed = mixed(timeline);
     Map<GroupId, Integer> germinated = new TreeMap<>();
     Map<GroupId, Integer> lookedAt = new TreeMap<>();
-    for (GerminationData.Row row : course.data().rows()) {
+    for (GerminationData.Row row : timeline.data().rows()) {
       boolean seen = row.fate() != Fate.REMAINING || row.from() > 0;
       if (seen && !mixed.contains(row.group())) {
         lookedAt.merge(row.group(), row.count(), Integer::sum);
@@ -35,9 +35,9 @@ public final class GroupCounts {
     return counts;
   }
 
-  private static Set<GroupId> mixed(Course course) {
+  private static Set<GroupId> mixed(SowingTimeline timeline) {
     Set<GroupId> mixed = new HashSet<>();
-    for (Course.Step step : course.steps()) {
+    for (SowingTimeline.Step step : timeline.steps()) {
       if (step.entry().act() instanceof Act.Moved moved) {
         GroupId joinTo = moved.joinTo();
         GroupId splitInto = moved.splitInto();

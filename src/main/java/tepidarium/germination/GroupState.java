@@ -33,10 +33,10 @@ public record GroupState(
     List<LastSeen> lastSeen,
     @Nullable Instant checkedAt,
     @Nullable Instant endedAt,
-    List<Strand> strands) {
+    List<SeedPath> seedPaths) {
   public GroupState {
     lastSeen = List.copyOf(lastSeen);
-    strands = List.copyOf(strands);
+    seedPaths = List.copyOf(seedPaths);
   }
 
   static GroupState begun(Act.Part part, Instant at) {
@@ -52,7 +52,7 @@ public record GroupState(
         LastSeen.all(part.seeds(), at),
         null,
         null,
-        List.of(Strand.begun(part.container(), at)));
+        List.of(SeedPath.begun(part.container(), at)));
   }
 
   /**
@@ -100,7 +100,7 @@ public record GroupState(
       ContainerId container,
       Instant at,
       List<LastSeen> lastSeen,
-      List<Strand> strands) {
+      List<SeedPath> seedPaths) {
     return new GroupState(
         id,
         container,
@@ -113,15 +113,15 @@ public record GroupState(
         lastSeen,
         checkedAt,
         ungerminated + germinated == 0 ? at : null,
-        strands);
+        seedPaths);
   }
 
   GroupState movedTo(ContainerId to, Instant at) {
     return with(ungerminated, germinated, to, at, lastSeen, ways(to, at));
   }
 
-  private List<Strand> ways(ContainerId to, Instant at) {
-    return strands.stream().map(strand -> strand.movedTo(to, at)).toList();
+  private List<SeedPath> ways(ContainerId to, Instant at) {
+    return seedPaths.stream().map(seedPath -> seedPath.movedTo(to, at)).toList();
   }
 
   GroupState without(int ungerminatedGone, int germinatedGone, Instant at) {
@@ -132,7 +132,7 @@ public record GroupState(
         container,
         at,
         LastSeen.without(lastSeen, ungerminatedGone),
-        strands);
+        seedPaths);
   }
 
   /** The new group that a part of this one becomes. */
@@ -159,9 +159,9 @@ public record GroupState(
    */
   GroupState joinedBy(GroupState other, int ungerminatedCome, int germinatedCome, Instant at) {
     boolean waiting = ungerminated + ungerminatedCome > 0;
-    List<Strand> both =
-        Strand.joined(
-            strands,
+    List<SeedPath> both =
+        SeedPath.joined(
+            seedPaths,
             waiting ? ungerminated : germinated,
             other.ways(container, at),
             waiting ? ungerminatedCome : germinatedCome);
@@ -197,7 +197,7 @@ public record GroupState(
         LastSeen.all(left, at),
         at,
         left + up == 0 ? at : null,
-        strands);
+        seedPaths);
   }
 
   GroupState survived(int aliveNow) {
@@ -213,6 +213,6 @@ public record GroupState(
         lastSeen,
         checkedAt,
         endedAt,
-        strands);
+        seedPaths);
   }
 }

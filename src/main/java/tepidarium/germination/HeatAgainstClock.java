@@ -32,8 +32,8 @@ public record HeatAgainstClock(
   private static final String CANNOT =
       "It cannot be told from these data whether the counts follow" + " the heat or the days: ";
 
-  private static final List<ToDoubleFunction<Dose>> HEATS =
-      List.of(Dose::likely, Dose::least, Dose::most);
+  private static final List<ToDoubleFunction<SeedHeat>> HEATS =
+      List.of(SeedHeat::likely, SeedHeat::least, SeedHeat::most);
 
   /** Over the counts of all sowings of a species, at a base in °C that was not fitted to them. */
   public static HeatAgainstClock of(double baseC, HeatCounts counts) {
@@ -68,7 +68,7 @@ public record HeatAgainstClock(
       @Nullable String note,
       List<HeatCounts.Row> rows) {
     List<Verdict> verdicts = new ArrayList<>();
-    for (ToDoubleFunction<Dose> which : HEATS) {
+    for (ToDoubleFunction<SeedHeat> which : HEATS) {
       List<Censored> by = HeatFit.by(rows, which);
       IntervalFit fit = by == null ? null : HeatFit.choose(by).fit();
       verdicts.add(
@@ -98,16 +98,16 @@ public record HeatAgainstClock(
   private static List<Double> perDay(double baseC, HeatCounts counts) {
     List<Double> perDay = new ArrayList<>();
     for (HeatCounts.Group group : counts.groups()) {
-      Dose dose =
+      SeedHeat seedHeat =
           counts
               .path()
-              .dose(
-                  group.state().strands(),
+              .seedHeat(
+                  group.state().seedPaths(),
                   group.lastLooked(),
                   group.lastLooked(),
                   counts.rule(baseC));
-      if (dose.known() && dose.hours() > 0) {
-        perDay.add(dose.likely() / dose.hours() * Duration.ofDays(1).toHours());
+      if (seedHeat.known() && seedHeat.hours() > 0) {
+        perDay.add(seedHeat.likely() / seedHeat.hours() * Duration.ofDays(1).toHours());
       }
     }
     return perDay;

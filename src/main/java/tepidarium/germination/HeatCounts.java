@@ -38,7 +38,7 @@ public final class HeatCounts {
    * @param ways how many different ways they came
    */
   public record Row(
-      GerminationData.Row told, Censored days, Dose from, @Nullable Dose to, int ways) {
+      GerminationData.Row told, Censored days, SeedHeat from, @Nullable SeedHeat to, int ways) {
     /** Whether enough of the path was measured. */
     public boolean known() {
       return to == null ? from.known() : to.known();
@@ -51,7 +51,7 @@ public final class HeatCounts {
      *     because all between is a gap, it is taken to have risen a little: the seeds did
      *     germinate.
      */
-    HeatInterval by(ToDoubleFunction<Dose> heat) {
+    HeatInterval by(ToDoubleFunction<SeedHeat> heat) {
       double left = heat.applyAsDouble(from);
       if (to == null) {
         return new HeatInterval(left, Double.POSITIVE_INFINITY, told.count());
@@ -64,13 +64,13 @@ public final class HeatCounts {
   private record Line(
       GerminationData.Row told,
       Censored days,
-      List<Strand> ways,
+      List<SeedPath> ways,
       Instant from,
       @Nullable Instant to,
       Instant end) {}
 
   /** A seed group with its rows. */
-  record Group(Course course, GroupState state, List<GerminationData.Row> rows) {
+  record Group(SowingTimeline timeline, GroupState state, List<GerminationData.Row> rows) {
     /** When it was last looked at, or its seeds were last seen. */
     Instant lastLooked() {
       double last = 0;
@@ -78,13 +78,13 @@ public final class HeatCounts {
         Double to = row.to();
         last = Math.max(last, to == null ? row.from() : to);
       }
-      return instant(course, last);
+      return instant(timeline, last);
     }
 
     /** Whether its seeds are those that were sown in it, no fewer and no more. */
     boolean whole() {
       int seeds = rows.stream().mapToInt(GerminationData.Row::count).sum();
-      return course.sowing().parts().stream()
+      return timeline.sowing().parts().stream()
           .anyMatch(part -> part.group().equals(state.id()) && part.seeds() == seeds);
     }
   }
@@ -94,14 +94,14 @@ public final class HeatCounts {
    *
    * @param ceilingC the ceiling temperature, °C; null for none
    */
-  public HeatCounts(List<Course> courses, HeatPath path, @Nullable Double ceilingC) {
+  public HeatCounts(List<SowingTimeline> timelines, HeatPath path, @Nullable Double ceilingC) {
     this.path = path;
     this.ceilingC = ceilingC;
-    courses.forEach(this::add);
+    timelines.forEach(this::add);
   }
 
-  private void add(Course course) {
-    GerminationData data = course.data();
+  private void add(SowingTimeline timeline) {
+    GerminationData data = timeline.data();
     List<Censored> days = data.intervals();
     Map<GroupId, List<GerminationData.Row>> byGroup = new TreeMap<>();
     data.rows()
@@ -109,27 +109,27 @@ public final class HeatCounts {
     Map<GroupId, Instant> ends = new HashMap<>();
     byGroup.forEach(
         (id, rows) -> {
-          Group group = new Group(course, state(course, id), rows);
+          Group group = new Group(timeline, state(timeline, id), rows);
           groups.add(group);
           ends.put(id, group.lastLooked());
         });
     for (int i = 0; i < days.size(); i++) {
       GerminationData.Row row = data.rows().get(i);
       Censored interval = days.get(i);
-      Instant from = instant(course, interval.left());
-      Instant to = interval.open() ? null : instant(course, interval.right());
-      List<Strand> ways = ways(course, row, to == null ? from : to);
+      Instant from = instant(timeline, interval.left());
+      Instant to = interval.open() ? null : instant(timeline, interval.right());
+      List<SeedPath> ways = ways(timeline, row, to == null ? from : to);
       Instant end = ends.getOrDefault(row.group(), from);
       lines.add(new Line(row, interval, ways, from, to, end));
     }
   }
 
-  private static Instant instant(Course course, double days) {
-    return course.sownAt().plusMillis(Math.round(days * Freshness.MS_PER_DAY));
+  private static Instant instant(SowingTimeline timeline, double days) {
+    return timeline.sownAt().plusMillis(Math.round(days * Freshness.MS_PER_DAY));
   }
 
-  private static GroupState state(Course course, GroupId id) {
-    GroupState state = course.group(id);
+  private static GroupState state(SowingTimeline timeline, GroupId id) {
+    GroupState state = timeline.group(id);
     if (state == null) {
       throw new IllegalStateException("a row of a group that is not there: " + id);
     }
@@ -137,20 +137,20 @@ public final class HeatCounts {
   }
 
   /** The group's ways as they were at an instant, or when it was begun later. */
-  private static List<Strand> ways(Course course, GerminationData.Row row, Instant at) {
-    GroupState last = state(course, row.group());
+  private static List<SeedPath> ways(SowingTimeline timeline, GerminationData.Row row, Instant at) {
+    GroupState last = state(timeline, row.group());
     if (row.fate() == Fate.REMAINING) {
-      return last.strands();
+      return last.seedPaths();
     }
     GroupState found = null;
-    for (Course.Step step : course.steps()) {
+    for (SowingTimeline.Step step : timeline.steps()) {
       if (found != null && step.entry().at().isAfter(at)) {
         break;
       }
       GroupState then = step.after().get(row.group());
       found = then == null ? found : then;
     }
-    return (found == null ? last : found).strands();
+    return (found == null ? last : found).seedPaths();
   }
 
   /** The counts by the heat above a base in °C, which lies below the ceiling. */
@@ -167,8 +167,8 @@ public final class HeatCounts {
           new Row(
               line.told(),
               line.days(),
-              path.dose(line.ways(), line.from(), line.end(), rule),
-              to == null ? null : path.dose(line.ways(), to, line.end(), rule),
+              path.seedHeat(line.ways(), line.from(), line.end(), rule),
+              to == null ? null : path.seedHeat(line.ways(), to, line.end(), rule),
               line.ways().size()));
     }
     return List.copyOf(rows);
@@ -183,11 +183,11 @@ public final class HeatCounts {
    * without any heat.
    */
   public List<Censored> likely(double baseC) {
-    return ThermalTime.rows(intervals(baseC, Dose::likely)).orElse(List.of());
+    return ThermalTime.rows(intervals(baseC, SeedHeat::likely)).orElse(List.of());
   }
 
   /** Those whose path was measured well enough, as models are fitted to them. */
-  List<HeatInterval> intervals(double baseC, ToDoubleFunction<Dose> heat) {
+  List<HeatInterval> intervals(double baseC, ToDoubleFunction<SeedHeat> heat) {
     return above(baseC).stream().filter(Row::known).map(row -> row.by(heat)).toList();
   }
 
@@ -198,7 +198,7 @@ public final class HeatCounts {
   double coldestC() {
     OptionalDouble coldest =
         groups.stream()
-            .map(group -> path.meanTemperatureC(group.state().strands(), group.lastLooked()))
+            .map(group -> path.meanTemperatureC(group.state().seedPaths(), group.lastLooked()))
             .flatMapToDouble(OptionalDouble::stream)
             .min();
     double ceiling = ceilingC == null ? Double.POSITIVE_INFINITY : ceilingC;

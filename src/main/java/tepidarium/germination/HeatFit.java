@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import tepidarium.stats.Censored;
+import tepidarium.stats.ConfidenceInterval;
 import tepidarium.stats.IntervalFit;
 import tepidarium.stats.IntervalFit.Parameter;
-import tepidarium.stats.Limits;
 import tepidarium.stats.Posterior;
 import tepidarium.stats.TimeFamily;
 import tepidarium.stats.TimeModel;
@@ -29,8 +29,8 @@ import tepidarium.stats.TimeModel;
  */
 public record HeatFit(
     @Nullable ThermalTime model,
-    @Nullable Limits median,
-    @Nullable Limits finalFraction,
+    @Nullable ConfidenceInterval median,
+    @Nullable ConfidenceInterval finalFraction,
     @Nullable String reason,
     @Nullable String note) {
   static final String NO_HEAT_WORDS =
@@ -60,7 +60,7 @@ public record HeatFit(
     if (rows.isEmpty() && !all.isEmpty()) {
       return none(UNMEASURED_WORDS);
     }
-    List<Censored> likely = by(rows, Dose::likely);
+    List<Censored> likely = by(rows, SeedHeat::likely);
     if (likely == null) {
       return none(NO_HEAT_WORDS);
     }
@@ -72,16 +72,16 @@ public record HeatFit(
     if (fit.medianBeyond()) {
       return none(BEYOND_WORDS);
     }
-    Limits median = median(chosen);
+    ConfidenceInterval median = median(chosen);
     String note = chosen.note();
     if (!certain(rows)) {
-      Chosen onLeast = chosen(by(rows, Dose::least));
-      Chosen onMost = chosen(by(rows, Dose::most));
-      Limits least = median(onLeast);
-      Limits most = median(onMost);
+      Chosen onLeast = chosen(by(rows, SeedHeat::least));
+      Chosen onMost = chosen(by(rows, SeedHeat::most));
+      ConfidenceInterval least = median(onLeast);
+      ConfidenceInterval most = median(onMost);
       note = note == null ? boundNote(onLeast, onMost) : note;
       median =
-          new Limits(
+          new ConfidenceInterval(
               Math.min(median.low(), Math.min(least.low(), most.low())),
               Math.max(median.high(), Math.max(least.high(), most.high())));
     }
@@ -98,7 +98,7 @@ public record HeatFit(
   }
 
   /** Null where some seed germinated without any heat. */
-  static @Nullable List<Censored> by(List<HeatCounts.Row> rows, ToDoubleFunction<Dose> heat) {
+  static @Nullable List<Censored> by(List<HeatCounts.Row> rows, ToDoubleFunction<SeedHeat> heat) {
     return ThermalTime.rows(rows.stream().map(row -> row.by(heat)).toList()).orElse(null);
   }
 
@@ -106,8 +106,8 @@ public record HeatFit(
     return rows.stream().allMatch(row -> certain(row.from()) && certain(row.to()));
   }
 
-  private static boolean certain(@Nullable Dose dose) {
-    return dose == null || dose.most() - dose.least() <= SAME * dose.likely();
+  private static boolean certain(@Nullable SeedHeat seedHeat) {
+    return seedHeat == null || seedHeat.most() - seedHeat.least() <= SAME * seedHeat.likely();
   }
 
   /**
@@ -144,7 +144,7 @@ public record HeatFit(
     List<IntervalFit> fits = new ArrayList<>();
     for (int i = past.size() - 1; i >= 0 && fits.size() < MOST_PAST; i--) {
       List<HeatCounts.Row> rows = past.get(i).stream().filter(HeatCounts.Row::known).toList();
-      List<Censored> likely = by(rows, Dose::likely);
+      List<Censored> likely = by(rows, SeedHeat::likely);
       if (likely != null) {
         IntervalFit fit = IntervalFit.of(new TimeModel(TimeFamily.LOGNORMAL, true), likely);
         if (fit.identified()) {
@@ -166,12 +166,13 @@ public record HeatFit(
   }
 
   /** Anything, where the heat would be such that the counts do not tell. */
-  static Limits median(@Nullable Chosen chosen) {
+  static ConfidenceInterval median(@Nullable Chosen chosen) {
     if (chosen == null || !chosen.fit().identified()) {
-      return new Limits(0, Double.POSITIVE_INFINITY);
+      return new ConfidenceInterval(0, Double.POSITIVE_INFINITY);
     }
     IntervalFit fit = chosen.fit();
-    Limits mu = chosen.note() == null ? fit.muWithAnyFraction() : fit.interval(Parameter.MU);
-    return new Limits(Math.exp(mu.low()), Math.exp(mu.high()));
+    ConfidenceInterval mu =
+        chosen.note() == null ? fit.muWithAnyFraction() : fit.interval(Parameter.MU);
+    return new ConfidenceInterval(Math.exp(mu.low()), Math.exp(mu.high()));
   }
 }

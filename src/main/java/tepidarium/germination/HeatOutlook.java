@@ -58,7 +58,7 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
    */
   public record Rate(double low, double likely, double high) {}
 
-  private record Weighted(double weight, Posterior fit, ToDoubleFunction<Dose> heat) {}
+  private record Weighted(double weight, Posterior fit, ToDoubleFunction<SeedHeat> heat) {}
 
   /** How much heat the seeds of some counts need, or why that cannot be told. */
   public static final class Needs {
@@ -93,9 +93,9 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
    * @param needs of its seeds, above the same base
    */
   public static HeatOutlook of(
-      Course course, HeatCounts counts, double baseC, Needs needs, Instant now) {
+      SowingTimeline timeline, HeatCounts counts, double baseC, Needs needs, Instant now) {
     List<GroupState> waiting =
-        course.groups().stream().filter(group -> group.ungerminated() > 0).toList();
+        timeline.groups().stream().filter(group -> group.ungerminated() > 0).toList();
     if (waiting.isEmpty()) {
       return new HeatOutlook(List.of(), "no sound seeds are left to wait for");
     }
@@ -131,30 +131,30 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
     if (rows.isEmpty()) {
       return HeatFit.UNMEASURED_WORDS;
     }
-    if (HeatFit.by(rows, Dose::likely) == null) {
+    if (HeatFit.by(rows, SeedHeat::likely) == null) {
       return HeatFit.NO_HEAT_WORDS;
     }
-    Optional<Posterior> likely = posterior(rows, Dose::likely, past);
+    Optional<Posterior> likely = posterior(rows, SeedHeat::likely, past);
     if (likely.isEmpty()) {
       return "too few have germinated yet, or at too few checks, to tell how much heat the others need";
     }
     boolean gaps = rows.stream().anyMatch(row -> gaps(row.to() == null ? row.from() : row.to()));
-    fits.add(new Weighted(gaps ? 2 : 1, likely.get(), Dose::likely));
+    fits.add(new Weighted(gaps ? 2 : 1, likely.get(), SeedHeat::likely));
     if (gaps) {
-      for (ToDoubleFunction<Dose> bound :
-          List.<ToDoubleFunction<Dose>>of(Dose::lower, Dose::upper)) {
+      for (ToDoubleFunction<SeedHeat> bound :
+          List.<ToDoubleFunction<SeedHeat>>of(SeedHeat::lower, SeedHeat::upper)) {
         posterior(rows, bound, past).ifPresent(fit -> fits.add(new Weighted(1, fit, bound)));
       }
     }
     return null;
   }
 
-  private static boolean gaps(Dose dose) {
-    return dose.upper() - dose.lower() > CLOSE * dose.likely();
+  private static boolean gaps(SeedHeat seedHeat) {
+    return seedHeat.upper() - seedHeat.lower() > CLOSE * seedHeat.likely();
   }
 
   private static Optional<Posterior> posterior(
-      List<HeatCounts.Row> rows, ToDoubleFunction<Dose> heat, Posterior.@Nullable Prior past) {
+      List<HeatCounts.Row> rows, ToDoubleFunction<SeedHeat> heat, Posterior.@Nullable Prior past) {
     List<Censored> by = HeatFit.by(rows, heat);
     return by == null ? Optional.empty() : Posterior.of(TimeFamily.LOGNORMAL, by, past);
   }
@@ -166,16 +166,16 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
       List<Weighted> fits,
       Instant now,
       List<Expected> expected) {
-    Dose sofar = path.dose(group.strands(), now, now, rule);
+    SeedHeat sofar = path.seedHeat(group.seedPaths(), now, now, rule);
     if (!sofar.known()) {
       return HeatFit.UNMEASURED_WORDS;
     }
-    List<Dose> days = days(group.container(), path, rule, now);
+    List<SeedHeat> days = days(group.container(), path, rule, now);
     if (days.isEmpty()) {
       return "the readings in the container of these seeds do not cover the last day";
     }
     Rate rate = rate(days);
-    Dose seen = path.dose(group.strands(), group.soundAt(), now, rule);
+    SeedHeat seen = path.seedHeat(group.seedPaths(), group.soundAt(), now, rule);
     List<HeatForecast.Branch> branches =
         fits.stream()
             .map(
@@ -204,12 +204,13 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
    * The last days, up to the last whole hour, that are covered by half or more; none where the very
    * last is not.
    */
-  private static List<Dose> days(ContainerId container, HeatPath path, HeatRule rule, Instant now) {
-    List<Dose> days = new ArrayList<>();
+  private static List<SeedHeat> days(
+      ContainerId container, HeatPath path, HeatRule rule, Instant now) {
+    List<SeedHeat> days = new ArrayList<>();
     Instant hour = now.truncatedTo(ChronoUnit.HOURS);
     for (int back = 0; back < LAST_DAYS; back++) {
       Instant end = hour.minus(DAY.multipliedBy(back));
-      Dose day = path.dose(container, new Span(end.minus(DAY), end), rule);
+      SeedHeat day = path.seedHeat(container, new Span(end.minus(DAY), end), rule);
       if (day.known()) {
         days.add(day);
       } else if (back == 0) {
@@ -219,11 +220,11 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
     return days;
   }
 
-  private static Rate rate(List<Dose> days) {
+  private static Rate rate(List<SeedHeat> days) {
     double least = Double.POSITIVE_INFINITY;
     double most = 0;
     double sum = 0;
-    for (Dose day : days) {
+    for (SeedHeat day : days) {
       // The sensor is off in the gaps of a day as it is in the covered part.
       double whole = HOURS_PER_DAY / day.coveredHours();
       least = Math.min(least, Math.max(0, day.likely() - whole * (day.lower() - day.least())));

@@ -15,7 +15,7 @@ import tepidarium.container.ContainerId;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.SensorError;
-import tepidarium.heat.Warmth;
+import tepidarium.heat.TemperatureHistogram;
 import tepidarium.reading.Span;
 
 /**
@@ -23,9 +23,9 @@ import tepidarium.reading.Span;
  * read, so that a path is not read again for each check. Not safe for use by several threads.
  */
 public final class HeatPath {
-  private final ContainerWarmth warmth;
+  private final ContainerTemperatures temperatures;
   private final @Nullable HeatRule own;
-  private final UntilCache<Warmth> warmths;
+  private final UntilCache<TemperatureHistogram> histograms;
   private final UntilCache<HeatSum> sums;
   private final Map<Piece, Double> errors = new HashMap<>();
 
@@ -62,12 +62,12 @@ public final class HeatPath {
    * Along any path.
    *
    * @param own the base and ceiling of the species, for which heat is exact; for any other it comes
-   *     from steps of a quarter of a degree, see {@link Warmth}
+   *     from steps of a quarter of a degree, see {@link TemperatureHistogram}
    */
-  public HeatPath(ContainerWarmth warmth, @Nullable HeatRule own) {
-    this.warmth = warmth;
+  public HeatPath(ContainerTemperatures temperatures, @Nullable HeatRule own) {
+    this.temperatures = temperatures;
     this.own = own;
-    this.warmths = new UntilCache<>((a, b) -> Warmth.sum(List.of(a, b)));
+    this.histograms = new UntilCache<>((a, b) -> TemperatureHistogram.sum(List.of(a, b)));
     this.sums = new UntilCache<>(HeatSum::plus);
   }
 
@@ -78,34 +78,34 @@ public final class HeatPath {
    * @param end until when their last container is looked at for the rate at which gaps are filled;
    *     the same for all instants of a group
    */
-  public Dose dose(List<Strand> ways, Instant until, Instant end, HeatRule rule) {
-    List<Dose> doses = new ArrayList<>(ways.size());
+  public SeedHeat seedHeat(List<SeedPath> ways, Instant until, Instant end, HeatRule rule) {
+    List<SeedHeat> seedHeats = new ArrayList<>(ways.size());
     List<Double> shares = new ArrayList<>(ways.size());
-    for (Strand way : ways) {
-      Dose dose = Dose.NONE;
-      for (Strand.Leg leg : way.legs()) {
+    for (SeedPath way : ways) {
+      SeedHeat seedHeat = SeedHeat.NONE;
+      for (SeedPath.Leg leg : way.legs()) {
         if (leg.from().isBefore(until)) {
-          dose = dose.plus(dose(leg, until, end, rule));
+          seedHeat = seedHeat.plus(seedHeat(leg, until, end, rule));
         }
       }
-      doses.add(dose);
+      seedHeats.add(seedHeat);
       shares.add(way.share());
     }
-    return Dose.overWays(doses, shares);
+    return SeedHeat.overWays(seedHeats, shares);
   }
 
   /** The heat of one leg that begins before an instant, until then; with the same end. */
-  public Dose dose(Strand.Leg leg, Instant until, Instant end, HeatRule rule) {
+  public SeedHeat seedHeat(SeedPath.Leg leg, Instant until, Instant end, HeatRule rule) {
     Instant left = leg.until() == null ? latest(end, until) : leg.until();
     Span part = new Span(leg.from(), left.isAfter(until) ? until : left);
     HeatSum sum = sum(leg.container(), part, rule);
     boolean gaps = sum.gapMs() > 0;
     Span whole = new Span(leg.from(), left);
-    return Dose.of(
+    return SeedHeat.of(
         sum,
         gaps ? sum(leg.container(), whole, rule) : sum,
         rule,
-        warmth.highLimitC(leg.container()),
+        temperatures.highLimitC(leg.container()),
         error(leg.container(), part, errorC(leg.container(), whole), rule));
   }
 
@@ -119,39 +119,39 @@ public final class HeatPath {
 
   private double errorC(ContainerId container, Span span) {
     return errors.computeIfAbsent(
-        new Piece(container, span), p -> warmth.temperatureErrorC(container, span));
+        new Piece(container, span), p -> temperatures.temperatureErrorC(container, span));
   }
 
   private HeatSum sum(ContainerId container, Span span, HeatRule rule) {
     return rule.equals(own)
-        ? sums.of(container, span, part -> warmth.heat(container, part, rule))
+        ? sums.of(container, span, part -> temperatures.heat(container, part, rule))
         : until(container, span).heat(rule);
   }
 
-  private Warmth until(ContainerId container, Span span) {
-    return warmths.of(container, span, part -> warmth.warmth(container, part));
+  private TemperatureHistogram until(ContainerId container, Span span) {
+    return histograms.of(container, span, part -> temperatures.histogram(container, part));
   }
 
   /** The heat of a container over a span, gaps filled at its own mean rate. */
-  Dose dose(ContainerId container, Span span, HeatRule rule) {
+  SeedHeat seedHeat(ContainerId container, Span span, HeatRule rule) {
     HeatSum sum = sum(container, span, rule);
     SensorError error = error(container, span, errorC(container, span), rule);
-    return Dose.of(sum, sum, rule, warmth.highLimitC(container), error);
+    return SeedHeat.of(sum, sum, rule, temperatures.highLimitC(container), error);
   }
 
   /** The mean temperature until an instant, °C; none where less than half of it is known. */
-  OptionalDouble meanTemperatureC(List<Strand> ways, Instant until) {
+  OptionalDouble meanTemperatureC(List<SeedPath> ways, Instant until) {
     double mean = 0;
     double covered = 0;
     double gap = 0;
-    for (Strand way : ways) {
-      List<Warmth> legs = new ArrayList<>();
-      for (Strand.Leg leg : way.legs()) {
+    for (SeedPath way : ways) {
+      List<TemperatureHistogram> legs = new ArrayList<>();
+      for (SeedPath.Leg leg : way.legs()) {
         if (leg.from().isBefore(until)) {
           legs.add(until(leg.container(), new Span(leg.from(), leg.end(until))));
         }
       }
-      Warmth whole = Warmth.sum(legs);
+      TemperatureHistogram whole = TemperatureHistogram.sum(legs);
       covered += way.share() * whole.coveredHours();
       gap += way.share() * whole.gapHours();
       mean += way.share() * whole.meanC();

@@ -20,8 +20,8 @@ public record MoveRequest(
 
   /** The move of a group. A part that contains all seeds of the group is the group itself. */
   Act.Moved of(GroupId group, Sowing sowing, Instant at) {
-    Course course = sowing.course();
-    GroupState then = course == null ? null : course.at(at).get(group);
+    SowingTimeline timeline = sowing.timeline();
+    GroupState then = timeline == null ? null : timeline.at(at).get(group);
     if (isWhole() || (then != null && containsAll(then))) {
       return whole(group, null);
     }

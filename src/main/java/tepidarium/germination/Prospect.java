@@ -6,8 +6,8 @@ import java.util.Optional;
 import java.util.function.Function;
 import tepidarium.stats.Averaged;
 import tepidarium.stats.Censored;
+import tepidarium.stats.ConfidenceInterval;
 import tepidarium.stats.IntervalFit;
-import tepidarium.stats.Limits;
 import tepidarium.stats.Posterior;
 import tepidarium.stats.TimeFamily;
 
@@ -26,9 +26,9 @@ import tepidarium.stats.TimeFamily;
  */
 public record Prospect(
     double soon,
-    Limits soonLimits,
+    ConfidenceInterval soonLimits,
     double ever,
-    Limits everLimits,
+    ConfidenceInterval everLimits,
     double expectedMore,
     String assumption) {
 

@@ -3,7 +3,7 @@ package tepidarium.germination;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.statistics.distribution.TDistribution;
-import tepidarium.stats.Limits;
+import tepidarium.stats.ConfidenceInterval;
 
 /**
  * The base temperature by the classical regression: below the optimum, the rate 1/t of germination
@@ -21,7 +21,7 @@ import tepidarium.stats.Limits;
 public record RateRegression(
     double baseC,
     double baseError,
-    Limits baseLimits,
+    ConfidenceInterval baseLimits,
     double theta,
     double thetaError,
     double rSquared) {
@@ -81,19 +81,20 @@ public record RateRegression(
   }
 
   /** All d with (ȳ − slope d)² ≤ t² s² (1/n + d²/Sxx), where d is the mean less the base. */
-  private static Limits fieller(
+  private static ConfidenceInterval fieller(
       int n, double meanX, double meanY, double xx, double slope, double residual) {
-    double t = TDistribution.of(n - 2).inverseCumulativeProbability((1 + Limits.LEVEL) / 2);
+    double t =
+        TDistribution.of(n - 2).inverseCumulativeProbability((1 + ConfidenceInterval.LEVEL) / 2);
     double a = slope * slope - t * t * residual / xx;
     double c = meanY * meanY - t * t * residual / n;
     double b = meanY * slope;
     double root = b * b - a * c;
     if (a > 0) {
       double half = Math.sqrt(Math.max(0, root));
-      return new Limits(meanX - (b + half) / a, meanX - (b - half) / a);
+      return new ConfidenceInterval(meanX - (b + half) / a, meanX - (b - half) / a);
     }
     // The slope could be 0: the base may lie anywhere below the upper end.
     double high = root >= 0 && a < 0 ? meanX - (b - Math.sqrt(root)) / a : Double.POSITIVE_INFINITY;
-    return new Limits(Double.NEGATIVE_INFINITY, high);
+    return new ConfidenceInterval(Double.NEGATIVE_INFINITY, high);
   }
 }

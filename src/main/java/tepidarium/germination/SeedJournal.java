@@ -48,7 +48,7 @@ public final class SeedJournal {
 
   /** All sowings that were not withdrawn, by number. */
   public List<Sowing> sowings() {
-    return record.snapshot().sowings().values().stream().filter(s -> s.course() != null).toList();
+    return record.snapshot().sowings().values().stream().filter(s -> s.timeline() != null).toList();
   }
 
   public Optional<Sowing> sowing(long id) {
@@ -110,7 +110,7 @@ public final class SeedJournal {
   private Sowing existing(GroupId group) {
     Sowing sowing = record.snapshot().sowings().get(group.sowing());
     boolean known =
-        sowing != null && sowing.course() != null && sowing.course().group(group) != null;
+        sowing != null && sowing.timeline() != null && sowing.timeline().group(group) != null;
     if (sowing == null || !known) {
       throw new NoSuchElementException("there is no seed group " + group);
     }
@@ -253,10 +253,10 @@ public final class SeedJournal {
   public boolean removeContainer(ContainerId id) {
     synchronized (record) {
       for (Sowing sowing : sowings()) {
-        Course course = sowing.course();
-        if (course != null && course.passedThrough(id)) {
+        SowingTimeline timeline = sowing.timeline();
+        if (timeline != null && timeline.passedThrough(id)) {
           boolean inside =
-              course.groups().stream().anyMatch(g -> g.living() > 0 && g.container().equals(id));
+              timeline.groups().stream().anyMatch(g -> g.living() > 0 && g.container().equals(id));
           throw new Contradiction(
               inside
                   ? "seeds of sowing " + sowing.id() + " lie in it: move them first"

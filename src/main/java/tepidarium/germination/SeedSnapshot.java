@@ -80,31 +80,31 @@ record SeedSnapshot(Map<Long, Lot> lots, Map<Long, Sowing> sowings, Map<UUID, En
   /** Number of seeds of a lot that were sown. */
   int sown(long lot) {
     return sowings.values().stream()
-        .flatMap(sowing -> Optional.ofNullable(sowing.course()).stream())
-        .filter(course -> course.sowing().lot() == lot)
-        .mapToInt(course -> course.sowing().seeds())
+        .flatMap(sowing -> Optional.ofNullable(sowing.timeline()).stream())
+        .filter(timeline -> timeline.sowing().lot() == lot)
+        .mapToInt(timeline -> timeline.sowing().seeds())
         .sum();
   }
 
   private void checkLots() {
     for (Sowing sowing : sowings.values()) {
-      Course course = sowing.course();
-      if (course != null) {
-        checkLot(sowing.id(), course);
+      SowingTimeline timeline = sowing.timeline();
+      if (timeline != null) {
+        checkLot(sowing.id(), timeline);
       }
     }
   }
 
-  private void checkLot(long sowing, Course course) {
-    Lot lot = lots.get(course.sowing().lot());
+  private void checkLot(long sowing, SowingTimeline timeline) {
+    Lot lot = lots.get(timeline.sowing().lot());
     if (lot == null) {
-      throw noLot(course.sowing().lot());
+      throw noLot(timeline.sowing().lot());
     }
     LotDetails details = lot.details();
-    if (course.sownAt().isBefore(details.gatheredAt())) {
+    if (timeline.sownAt().isBefore(details.gatheredAt())) {
       throw new Contradiction(
           "sowing %d at %s would lie before its lot %d was gathered at %s"
-              .formatted(sowing, course.sownAt(), lot.id(), details.gatheredAt()));
+              .formatted(sowing, timeline.sownAt(), lot.id(), details.gatheredAt()));
     }
     int sown = sown(lot.id());
     if (sown > details.seeds()) {

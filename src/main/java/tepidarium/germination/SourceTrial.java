@@ -50,7 +50,7 @@ public record SourceTrial(String first, String second, List<Stratum> strata) {
    * @param sourceOf what warms a container; null for nothing
    */
   public static List<SourceTrial> all(
-      Collection<Course> sowings, Function<ContainerId, @Nullable String> sourceOf) {
+      Collection<SowingTimeline> sowings, Function<ContainerId, @Nullable String> sourceOf) {
     List<Batch> batches = sowings.stream().flatMap(c -> batches(c, sourceOf).stream()).toList();
     List<String> sources = List.copyOf(new TreeSet<>(batches.stream().map(Batch::source).toList()));
     List<SourceTrial> trials = new ArrayList<>();
@@ -66,19 +66,19 @@ public record SourceTrial(String first, String second, List<Stratum> strata) {
   }
 
   private static List<Batch> batches(
-      Course course, Function<ContainerId, @Nullable String> sourceOf) {
+      SowingTimeline timeline, Function<ContainerId, @Nullable String> sourceOf) {
     List<Batch> batches = new ArrayList<>();
-    for (Map.Entry<GroupId, Proportion> count : GroupCounts.of(course).entrySet()) {
-      GroupState group = course.group(count.getKey());
+    for (Map.Entry<GroupId, Proportion> count : GroupCounts.of(timeline).entrySet()) {
+      GroupState group = timeline.group(count.getKey());
       Set<ContainerId> containers = new HashSet<>();
       if (group != null) {
-        group.strands().forEach(s -> s.legs().forEach(leg -> containers.add(leg.container())));
+        group.seedPaths().forEach(s -> s.legs().forEach(leg -> containers.add(leg.container())));
       }
       Set<@Nullable String> sources = new HashSet<>();
       containers.forEach(container -> sources.add(sourceOf.apply(container)));
       String source = sources.size() == 1 ? sources.iterator().next() : null;
       if (source != null) {
-        batches.add(new Batch(course.sowing().lot(), source, count.getValue(), containers));
+        batches.add(new Batch(timeline.sowing().lot(), source, count.getValue(), containers));
       }
     }
     return batches;

@@ -17,9 +17,9 @@ import org.jspecify.annotations.Nullable;
  * of the same instant.
  *
  * @param entries as they were written down, corrected and withdrawn ones included
- * @param course null once the sowing itself was withdrawn
+ * @param timeline null once the sowing itself was withdrawn
  */
-public record Sowing(long id, List<Entry> entries, @Nullable Course course) {
+public record Sowing(long id, List<Entry> entries, @Nullable SowingTimeline timeline) {
   public Sowing {
     entries = List.copyOf(entries);
   }
@@ -31,7 +31,7 @@ public record Sowing(long id, List<Entry> entries, @Nullable Course course) {
    */
   static Sowing of(long id, List<Entry> entries) {
     List<Entry> counting = counting(entries);
-    return new Sowing(id, entries, counting.isEmpty() ? null : Course.of(counting));
+    return new Sowing(id, entries, counting.isEmpty() ? null : SowingTimeline.of(counting));
   }
 
   private static List<Entry> counting(List<Entry> entries) {

@@ -21,7 +21,7 @@ public final class SowingFinder {
   public Sowing existing(long id) {
     return journal
         .sowing(id)
-        .filter(sowing -> sowing.course() != null)
+        .filter(sowing -> sowing.timeline() != null)
         .orElseThrow(() -> new NoSuchElementException("there is no sowing " + id));
   }
 
@@ -30,17 +30,17 @@ public final class SowingFinder {
    *
    * @throws NoSuchElementException if it was withdrawn
    */
-  public Course course(Sowing sowing) {
-    Course course = sowing.course();
-    if (course == null) {
+  public SowingTimeline timeline(Sowing sowing) {
+    SowingTimeline timeline = sowing.timeline();
+    if (timeline == null) {
       throw new NoSuchElementException("sowing " + sowing.id() + " was withdrawn");
     }
-    return course;
+    return timeline;
   }
 
   /** The species of a sowing's lot. */
-  public Species species(Course course) {
-    long lot = course.sowing().lot();
+  public Species species(SowingTimeline timeline) {
+    long lot = timeline.sowing().lot();
     return journal
         .lots()
         .find(lot)
@@ -56,17 +56,17 @@ public final class SowingFinder {
   /** All sowings of a species, by number. */
   public List<Sowing> of(Species species) {
     return all().stream()
-        .filter(sowing -> species(course(sowing)).id().equals(species.id()))
+        .filter(sowing -> species(timeline(sowing)).id().equals(species.id()))
         .toList();
   }
 
   /** The sowings of the same species that were sown earlier, by number. */
-  public List<Course> earlier(Sowing sowing, Species species) {
-    Course course = course(sowing);
+  public List<SowingTimeline> earlier(Sowing sowing, Species species) {
+    SowingTimeline timeline = timeline(sowing);
     return of(species).stream()
         .filter(other -> other.id() != sowing.id())
-        .map(this::course)
-        .filter(other -> other.sownAt().isBefore(course.sownAt()))
+        .map(this::timeline)
+        .filter(other -> other.sownAt().isBefore(timeline.sownAt()))
         .toList();
   }
 
@@ -74,14 +74,14 @@ public final class SowingFinder {
   public Viability viability(Species species) {
     List<Viability.Kept> kept = new ArrayList<>();
     for (Sowing sowing : of(species)) {
-      Course course = course(sowing);
-      long lot = course.sowing().lot();
+      SowingTimeline timeline = timeline(sowing);
+      long lot = timeline.sowing().lot();
       journal
           .lots()
           .find(lot)
-          .map(found -> Freshness.daysBetween(found.details().gatheredAt(), course.sownAt()))
+          .map(found -> Freshness.daysBetween(found.details().gatheredAt(), timeline.sownAt()))
           .filter(days -> days >= 0)
-          .ifPresent(days -> kept.add(new Viability.Kept(lot, days, course)));
+          .ifPresent(days -> kept.add(new Viability.Kept(lot, days, timeline)));
     }
     return Viability.of(kept, species.value(Trait.GIVE_UP_DAYS));
   }

@@ -6,7 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
-import tepidarium.stats.Limits;
+import tepidarium.stats.ConfidenceInterval;
 import tepidarium.stats.LogisticLine;
 
 /**
@@ -38,13 +38,13 @@ public record Viability(
    *
    * @param days from gathering to sowing, at least 0
    */
-  public record Kept(long lot, double days, Course course) {}
+  public record Kept(long lot, double days, SowingTimeline timeline) {}
 
   /** Seeds of one lot that were sown after the same days. */
   public record Group(long lot, double days, int germinated, int seeds) {}
 
   /** The part that still germinates after some days, with its 95 % interval. */
-  public record Estimate(double days, double fraction, Limits limits) {}
+  public record Estimate(double days, double fraction, ConfidenceInterval limits) {}
 
   public Viability {
     groups = List.copyOf(groups);
@@ -60,7 +60,7 @@ public record Viability(
     Map<List<Long>, List<Group>> byDay = new TreeMap<>(Viability::compare);
     int notFinal = 0;
     for (Kept kept : sowings) {
-      if (!isFinal(kept.course().data(), giveUp)) {
+      if (!isFinal(kept.timeline().data(), giveUp)) {
         notFinal++;
         continue;
       }
@@ -129,9 +129,9 @@ public record Viability(
 
   /** Seeds taken out for another purpose say nothing of whether they would have germinated. */
   private static Group group(Kept kept) {
-    GerminationData data = kept.course().data();
+    GerminationData data = kept.timeline().data();
     int taken = 0;
-    for (Course.Step step : kept.course().steps()) {
+    for (SowingTimeline.Step step : kept.timeline().steps()) {
       if (step.entry().act() instanceof Act.Checked check) {
         taken +=
             check.culled().stream()

@@ -12,7 +12,7 @@ import tepidarium.container.ContainerId;
 import tepidarium.heat.DegreeHours;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
-import tepidarium.heat.Warmth;
+import tepidarium.heat.TemperatureHistogram;
 import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
@@ -26,7 +26,7 @@ import tepidarium.rollup.ContainerHistory;
  */
 public final class HeatSoFar {
   /** Heat over a span, and the time spent at each temperature. */
-  public record Sum(Span span, HeatRule rule, HeatSum heat, Warmth warmth) {}
+  public record Sum(Span span, HeatRule rule, HeatSum heat, TemperatureHistogram histogram) {}
 
   private static final Duration RECENT = Duration.ofHours(3);
 
@@ -71,18 +71,18 @@ public final class HeatSoFar {
     Instant end = whole.to().minus(RECENT);
     Span span = new Span(whole.from(), end.isAfter(whole.from()) ? end : whole.from());
     return new Sum(
-        span, rule, history.heat(container, span, rule), history.warmth(container, span));
+        span, rule, history.heat(container, span, rule), history.histogram(container, span));
   }
 
   private Sum extended(Sum sum, Samples samples, Instant to) {
     Span rest = new Span(sum.span().to(), to);
     HeatSum heat = DegreeHours.of(samples, rest, sum.rule(), calibrated.maxGap());
-    Warmth warmth = Warmth.of(samples, rest, calibrated.maxGap());
+    TemperatureHistogram histogram = TemperatureHistogram.of(samples, rest, calibrated.maxGap());
     return new Sum(
         new Span(sum.span().from(), to),
         sum.rule(),
         sum.heat().plus(heat),
-        Warmth.sum(List.of(sum.warmth(), warmth)));
+        TemperatureHistogram.sum(List.of(sum.histogram(), histogram)));
   }
 
   /**

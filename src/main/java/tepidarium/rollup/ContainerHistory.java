@@ -26,8 +26,8 @@ import tepidarium.heat.HeatSum;
 import tepidarium.heat.Limit;
 import tepidarium.heat.LocalHours;
 import tepidarium.heat.LostHeat;
+import tepidarium.heat.TemperatureHistogram;
 import tepidarium.heat.TimeInBand;
-import tepidarium.heat.Warmth;
 import tepidarium.history.CalibratedReadings;
 import tepidarium.history.Downsampled;
 import tepidarium.light.LightCause;
@@ -97,7 +97,7 @@ public final class ContainerHistory {
 
   private final HourlyRollups rollups;
   private final CalibratedReadings calibrated;
-  private final Memo<HistogramKey, Warmth> histograms = new Memo<>(MAX_HISTOGRAMS);
+  private final Memo<HistogramKey, TemperatureHistogram> histograms = new Memo<>(MAX_HISTOGRAMS);
 
   private record HistogramKey(ContainerId container, Span span, HourlyRollups.Version version) {}
 
@@ -153,8 +153,8 @@ public final class ContainerHistory {
     if (rule.equals(HeatRule.of(container.settings()))) {
       return RollupRow.heat(rollups.rows(container, span));
     }
-    if (Warmth.isExact(rule)) {
-      return warmth(container, span).heat(rule);
+    if (TemperatureHistogram.isExact(rule)) {
+      return histogram(container, span).heat(rule);
     }
     Samples temperature = calibrated.samples(container.id(), Quantity.TEMPERATURE, span);
     return DegreeHours.of(temperature, span, rule, calibrated.maxGap());
@@ -164,36 +164,37 @@ public final class ContainerHistory {
    * Time spent at each temperature in a span, from the rollups; gives the heat by any rule. Cached
    * for settled spans. For a span that is not settled, at most the last days are recomputed.
    */
-  public Warmth warmth(Container container, Span span) {
+  public TemperatureHistogram histogram(Container container, Span span) {
     long settledMs = rollups.settledUntilMs() / DAY_MS * DAY_MS;
     if (span.toMs() <= rollups.settledUntilMs() || span.fromMs() >= settledMs) {
-      return settledWarmth(container, span);
+      return settledHistogram(container, span);
     }
-    return Warmth.sum(
+    return TemperatureHistogram.sum(
         List.of(
-            settledWarmth(container, Span.ofMillis(span.fromMs(), settledMs)),
-            computeWarmth(container, Span.ofMillis(settledMs, span.toMs()))));
+            settledHistogram(container, Span.ofMillis(span.fromMs(), settledMs)),
+            computeHistogram(container, Span.ofMillis(settledMs, span.toMs()))));
   }
 
-  private Warmth settledWarmth(Container container, Span span) {
+  private TemperatureHistogram settledHistogram(Container container, Span span) {
     Optional<HourlyRollups.Version> version = rollups.version(container, span);
     if (version.isEmpty()) {
-      return computeWarmth(container, span);
+      return computeHistogram(container, span);
     }
     HistogramKey key = new HistogramKey(container.id(), span, version.get());
-    Warmth known = histograms.known(key);
+    TemperatureHistogram known = histograms.known(key);
     if (known != null) {
       return known;
     }
-    Warmth warmth = computeWarmth(container, span);
+    TemperatureHistogram histogram = computeHistogram(container, span);
     if (rollups.version(container, span).equals(version)) {
-      histograms.keep(key, warmth);
+      histograms.keep(key, histogram);
     }
-    return warmth;
+    return histogram;
   }
 
-  private Warmth computeWarmth(Container container, Span span) {
-    return Warmth.sum(rollups.rows(container, span).stream().map(RollupRow::warmth).toList());
+  private TemperatureHistogram computeHistogram(Container container, Span span) {
+    return TemperatureHistogram.sum(
+        rollups.rows(container, span).stream().map(RollupRow::histogram).toList());
   }
 
   /**

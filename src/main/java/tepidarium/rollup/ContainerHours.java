@@ -7,7 +7,7 @@ import tepidarium.heat.HeatHours;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.LocalHours;
-import tepidarium.heat.Warmth;
+import tepidarium.heat.TemperatureHistogram;
 import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
@@ -78,11 +78,11 @@ public final class ContainerHours {
   }
 
   private boolean isExact(HeatRule rule) {
-    return rule.equals(own) || Warmth.isExact(rule);
+    return rule.equals(own) || TemperatureHistogram.isExact(rule);
   }
 
   private HeatSum fromRow(RollupRow row, HeatRule rule) {
-    return rule.equals(own) ? row.heat() : row.warmth().heat(rule);
+    return rule.equals(own) ? row.heat() : row.histogram().heat(rule);
   }
 
   /**
@@ -103,7 +103,7 @@ public final class ContainerHours {
             heat,
             outsideMs,
             row.course(Quantity.TEMPERATURE),
-            row.warmth().sensorError(rule, errorC));
+            row.histogram().sensorError(rule, errorC));
       }
     }
     return columns;

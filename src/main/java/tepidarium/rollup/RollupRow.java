@@ -12,8 +12,8 @@ import tepidarium.heat.DegreeHours;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.Limit;
+import tepidarium.heat.TemperatureHistogram;
 import tepidarium.heat.TimeInBand;
-import tepidarium.heat.Warmth;
 import tepidarium.light.LightDose;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
@@ -30,7 +30,7 @@ import tepidarium.reading.TimeWeighted;
  * @param hot time against its high temperature
  * @param light time against its light limit
  * @param dry time against its low humidity
- * @param warmth time spent at each temperature
+ * @param histogram time spent at each temperature
  * @param summaries summary of the readings of each quantity; no entry without readings
  * @param courses time-weighted statistics of each quantity; no entry if no time is covered
  */
@@ -42,7 +42,7 @@ public record RollupRow(
     LimitTime hot,
     LimitTime light,
     LimitTime dry,
-    Warmth warmth,
+    TemperatureHistogram histogram,
     Map<Quantity, Summary> summaries,
     Map<Quantity, TimeWeighted> courses) {
 
@@ -83,7 +83,7 @@ public record RollupRow(
         against(temperature, span, Limit.high(band.temperatureHighC()), maxGap),
         against(light, span, Limit.high(band.lightHighLux()), maxGap),
         against(humidity, span, Limit.low(band.humidityLowPercent()), maxGap),
-        Warmth.of(temperature, span, maxGap),
+        TemperatureHistogram.of(temperature, span, maxGap),
         summaries,
         courses);
   }

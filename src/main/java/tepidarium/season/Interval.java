@@ -2,7 +2,7 @@ package tepidarium.season;
 
 import org.jspecify.annotations.Nullable;
 import tepidarium.stats.AutocorrelatedMean.Estimate;
-import tepidarium.stats.Limits;
+import tepidarium.stats.ConfidenceInterval;
 
 /**
  * A figure with its 95 % interval.
@@ -10,7 +10,7 @@ import tepidarium.stats.Limits;
  * @param low null, as {@code high} is, where it cannot be told
  */
 public record Interval(double value, @Nullable Double low, @Nullable Double high) {
-  static Interval of(double value, Limits limits) {
+  static Interval of(double value, ConfidenceInterval limits) {
     return new Interval(value, limits.low(), limits.high());
   }
 

@@ -10,20 +10,20 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
-import tepidarium.germination.ContainerWarmth;
+import tepidarium.germination.ContainerTemperatures;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
-import tepidarium.heat.Warmth;
+import tepidarium.heat.TemperatureHistogram;
 import tepidarium.light.Site;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
 
 /** Reads each container of a season once and summarizes it. Used for one report. */
-final class SeasonContainers implements ContainerWarmth {
+final class SeasonContainers implements ContainerTemperatures {
   private static final double HOURS_PER_DAY = 24;
 
   private final Register register;
-  private final ContainerWarmth warmth;
+  private final ContainerTemperatures temperatures;
   private final Span season;
   private final ZoneId zone;
   private final ContainerResults results;
@@ -38,13 +38,13 @@ final class SeasonContainers implements ContainerWarmth {
   SeasonContainers(
       Register register,
       ContainerHistory history,
-      ContainerWarmth warmth,
+      ContainerTemperatures temperatures,
       Span season,
       Instant now,
       ZoneId zone,
       @Nullable Site site) {
     this.register = register;
-    this.warmth = warmth;
+    this.temperatures = temperatures;
     this.season = season;
     this.zone = zone;
     this.results = new ContainerResults(zone, site);
@@ -65,18 +65,18 @@ final class SeasonContainers implements ContainerWarmth {
   }
 
   @Override
-  public Warmth warmth(ContainerId container, Span span) {
-    return warmth.warmth(container, span);
+  public TemperatureHistogram histogram(ContainerId container, Span span) {
+    return temperatures.histogram(container, span);
   }
 
   @Override
   public double temperatureErrorC(ContainerId container, Span span) {
-    return warmth.temperatureErrorC(container, span);
+    return temperatures.temperatureErrorC(container, span);
   }
 
   @Override
   public double highLimitC(ContainerId container) {
-    return warmth.highLimitC(container);
+    return temperatures.highLimitC(container);
   }
 
   /** The heat of a part of the season by any rule. Time outside what was read counts as a gap. */
@@ -122,6 +122,6 @@ final class SeasonContainers implements ContainerWarmth {
 
   /** The comparison of heat sources; null if there are fewer than two. */
   @Nullable SourceComparison sources() {
-    return SeasonSources.compare(List.copyOf(containers.values()), warmth, zone);
+    return SeasonSources.compare(List.copyOf(containers.values()), temperatures, zone);
   }
 }

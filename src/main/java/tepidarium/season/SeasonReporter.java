@@ -7,7 +7,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
-import tepidarium.germination.ContainerWarmth;
+import tepidarium.germination.ContainerTemperatures;
 import tepidarium.germination.SowingFinder;
 import tepidarium.light.Site;
 import tepidarium.reading.Span;
@@ -17,7 +17,7 @@ import tepidarium.rollup.ContainerHistory;
 public final class SeasonReporter {
   private final Register register;
   private final ContainerHistory history;
-  private final ContainerWarmth warmth;
+  private final ContainerTemperatures temperatures;
   private final SowingFinder sowings;
   private final ZoneId zone;
   private final @Nullable Site site;
@@ -31,13 +31,13 @@ public final class SeasonReporter {
   public SeasonReporter(
       Register register,
       ContainerHistory history,
-      ContainerWarmth warmth,
+      ContainerTemperatures temperatures,
       SowingFinder sowings,
       ZoneId zone,
       @Nullable Site site) {
     this.register = register;
     this.history = history;
-    this.warmth = warmth;
+    this.temperatures = temperatures;
     this.sowings = sowings;
     this.zone = zone;
     this.site = site;
@@ -51,7 +51,7 @@ public final class SeasonReporter {
    */
   public SeasonReport report(Span season, Instant now, List<EarlierSeason.Figures> earlier) {
     SeasonContainers containers =
-        new SeasonContainers(register, history, warmth, season, now, zone, site);
+        new SeasonContainers(register, history, temperatures, season, now, zone, site);
     SeasonSowings sown = new SeasonSowings(sowings, register, season);
     Set<ContainerId> withSeeds = sown.containers();
     return SeasonReport.of(
@@ -72,7 +72,7 @@ public final class SeasonReporter {
    */
   public @Nullable Instant firstSowing(Instant from, Instant to) {
     return sowings.all().stream()
-        .map(sowing -> sowings.course(sowing).sownAt())
+        .map(sowing -> sowings.timeline(sowing).sownAt())
         .filter(sown -> !sown.isBefore(from) && sown.isBefore(to))
         .min(Instant::compareTo)
         .orElse(null);

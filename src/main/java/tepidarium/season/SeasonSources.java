@@ -9,7 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
-import tepidarium.germination.ContainerWarmth;
+import tepidarium.germination.ContainerTemperatures;
 import tepidarium.heat.BenchPlace;
 import tepidarium.heat.HeatBench;
 import tepidarium.heat.HeatRule;
@@ -30,7 +30,7 @@ final class SeasonSources {
    * @return null if there are fewer than two heat sources
    */
   static @Nullable SourceComparison compare(
-      List<MeasuredContainer> containers, ContainerWarmth warmth, ZoneId zone) {
+      List<MeasuredContainer> containers, ContainerTemperatures temperatures, ZoneId zone) {
     List<List<MeasuredContainer>> groups = bySource(containers);
     if (groups.size() < 2) {
       return null;
@@ -39,7 +39,7 @@ final class SeasonSources {
     HeatRule rule = MeasuredContainer.commonRule(all);
     LocalHours hours = LocalHours.of(around(all), zone);
     List<HeatBench.Side> sides =
-        groups.stream().map(group -> side(group, hours, rule, warmth)).toList();
+        groups.stream().map(group -> side(group, hours, rule, temperatures)).toList();
     return SourceComparison.of(rule, HeatBench.compare(hours, sides));
   }
 
@@ -64,15 +64,21 @@ final class SeasonSources {
   }
 
   private static HeatBench.Side side(
-      List<MeasuredContainer> group, LocalHours hours, HeatRule rule, ContainerWarmth warmth) {
+      List<MeasuredContainer> group,
+      LocalHours hours,
+      HeatRule rule,
+      ContainerTemperatures temperatures) {
     String name = Objects.requireNonNull(group.get(0).container().settings().heatSource());
     return new HeatBench.Side(
-        name, name, true, group.stream().map(one -> place(one, hours, rule, warmth)).toList());
+        name,
+        name,
+        true,
+        group.stream().map(one -> place(one, hours, rule, temperatures)).toList());
   }
 
   private static BenchPlace place(
-      MeasuredContainer one, LocalHours hours, HeatRule rule, ContainerWarmth warmth) {
-    double errorC = warmth.temperatureErrorC(one.id(), one.span());
+      MeasuredContainer one, LocalHours hours, HeatRule rule, ContainerTemperatures temperatures) {
+    double errorC = temperatures.temperatureErrorC(one.id(), one.span());
     return new BenchPlace(
         one.id(),
         one.container().name(),

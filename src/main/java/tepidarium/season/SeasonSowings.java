@@ -16,19 +16,19 @@ import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
 import tepidarium.germination.Act;
-import tepidarium.germination.ContainerWarmth;
-import tepidarium.germination.Course;
+import tepidarium.germination.ContainerTemperatures;
 import tepidarium.germination.CullReason;
 import tepidarium.germination.Culled;
-import tepidarium.germination.Dose;
 import tepidarium.germination.GerminationData;
 import tepidarium.germination.GerminationData.Fate;
 import tepidarium.germination.GroupState;
 import tepidarium.germination.HeatPath;
+import tepidarium.germination.SeedHeat;
+import tepidarium.germination.SeedPath;
 import tepidarium.germination.Sowing;
 import tepidarium.germination.SowingFinder;
+import tepidarium.germination.SowingTimeline;
 import tepidarium.germination.Species;
-import tepidarium.germination.Strand;
 import tepidarium.heat.HeatRule;
 import tepidarium.reading.Span;
 import tepidarium.stats.Proportion;
@@ -47,11 +47,11 @@ final class SeasonSowings {
   }
 
   /** Those sown in the season, as they were at its end. */
-  List<SowingResult> results(ContainerWarmth warmth) {
+  List<SowingResult> results(ContainerTemperatures temperatures) {
     return sowings.all().stream()
-        .filter(sowing -> season.contains(sowings.course(sowing).sownAt()))
-        .sorted(Comparator.comparing(sowing -> sowings.course(sowing).sownAt()))
-        .map(sowing -> result(sowing, warmth))
+        .filter(sowing -> season.contains(sowings.timeline(sowing).sownAt()))
+        .sorted(Comparator.comparing(sowing -> sowings.timeline(sowing).sownAt()))
+        .map(sowing -> result(sowing, temperatures))
         .toList();
   }
 
@@ -59,10 +59,11 @@ final class SeasonSowings {
   int earlier() {
     return (int)
         sowings.all().stream()
-            .map(sowings::course)
-            .filter(course -> course.sownAt().isBefore(season.from()))
+            .map(sowings::timeline)
+            .filter(timeline -> timeline.sownAt().isBefore(season.from()))
             .filter(
-                course -> course.at(season.from()).values().stream().anyMatch(g -> g.living() > 0))
+                timeline ->
+                    timeline.at(season.from()).values().stream().anyMatch(g -> g.living() > 0))
             .count();
   }
 
@@ -70,16 +71,16 @@ final class SeasonSowings {
   Set<ContainerId> containers() {
     Set<ContainerId> found = new HashSet<>();
     for (Sowing sowing : sowings.all()) {
-      for (GroupState group : sowings.course(sowing).groups()) {
-        group.strands().forEach(strand -> addLegs(found, strand, group.endedAt()));
+      for (GroupState group : sowings.timeline(sowing).groups()) {
+        group.seedPaths().forEach(seedPath -> addLegs(found, seedPath, group.endedAt()));
       }
     }
     return found;
   }
 
-  private void addLegs(Set<ContainerId> found, Strand strand, @Nullable Instant endedAt) {
+  private void addLegs(Set<ContainerId> found, SeedPath seedPath, @Nullable Instant endedAt) {
     Instant last = endedAt == null ? season.to() : endedAt;
-    for (Strand.Leg leg : strand.legs()) {
+    for (SeedPath.Leg leg : seedPath.legs()) {
       Instant until = leg.until() == null ? last : leg.until();
       if (leg.from().isBefore(season.to()) && until.isAfter(season.from())) {
         found.add(leg.container());
@@ -87,24 +88,24 @@ final class SeasonSowings {
     }
   }
 
-  private SowingResult result(Sowing sowing, ContainerWarmth warmth) {
-    Course course = sowings.course(sowing).until(season.to());
-    Species species = sowings.species(course);
+  private SowingResult result(Sowing sowing, ContainerTemperatures temperatures) {
+    SowingTimeline timeline = sowings.timeline(sowing).until(season.to());
+    Species species = sowings.species(timeline);
     HeatRule rule = species.heatRule();
-    GerminationData data = course.data();
+    GerminationData data = timeline.data();
     int germinated = data.count(Fate.GERMINATED);
     Proportion fraction = data.lookedAt() == 0 ? null : new Proportion(germinated, data.lookedAt());
     Double watched = data.remainingWatchedDays();
-    List<Double> checks = course.checkDays();
+    List<Double> checks = timeline.checkDays();
     Double lastCheck = checks.isEmpty() ? null : Collections.max(checks);
-    String name = course.sowing().name();
+    String name = timeline.sowing().name();
     return new SowingResult(
         sowing.id(),
         name == null ? species.name() + ", sowing " + sowing.id() : name,
         species.id(),
         species.name(),
-        course.sowing().lot(),
-        course.sownAt(),
+        timeline.sowing().lot(),
+        timeline.sownAt(),
         data.sown(),
         data.notLookedAt(),
         germinated,
@@ -112,21 +113,24 @@ final class SeasonSowings {
             ? null
             : new Interval(fraction.fraction(), fraction.wilson().low(), fraction.wilson().high()),
         data.count(Fate.CULLED),
-        culledFor(course),
-        course.sum(GroupState::potted),
-        course.sum(GroupState::alive),
+        culledFor(timeline),
+        timeline.sum(GroupState::potted),
+        timeline.sum(GroupState::alive),
         data.count(Fate.REMAINING),
         firstFound(data),
         lastCheck,
         watched == null ? lastCheck : watched,
         data.halfOfSownBetween(),
-        heat(course, paths.computeIfAbsent(species.id(), id -> new HeatPath(warmth, rule)), rule),
-        places(course));
+        heat(
+            timeline,
+            paths.computeIfAbsent(species.id(), id -> new HeatPath(temperatures, rule)),
+            rule),
+        places(timeline));
   }
 
-  private static List<SowingResult.CulledFor> culledFor(Course course) {
+  private static List<SowingResult.CulledFor> culledFor(SowingTimeline timeline) {
     Map<CullReason, Integer> counts = new EnumMap<>(CullReason.class);
-    for (Course.Step step : course.steps()) {
+    for (SowingTimeline.Step step : timeline.steps()) {
       if (step.entry().act() instanceof Act.Checked check) {
         for (Culled culled : check.culled()) {
           counts.merge(culled.reason(), culled.count(), Integer::sum);
@@ -154,15 +158,19 @@ final class SeasonSowings {
   }
 
   /** The heat of each group until its own last check; the mean weighs groups by their seeds. */
-  static SowingResult.@Nullable Heat heat(Course course, HeatPath path, HeatRule rule) {
+  static SowingResult.@Nullable Heat heat(SowingTimeline timeline, HeatPath path, HeatRule rule) {
     double seeds = 0;
     double[] sums = new double[5];
-    for (GroupState group : course.groups()) {
+    for (GroupState group : timeline.groups()) {
       Instant checked = group.checkedAt();
       if (checked != null && group.seeds() > 0) {
-        Dose dose = path.dose(group.strands(), checked, checked, rule);
+        SeedHeat seedHeat = path.seedHeat(group.seedPaths(), checked, checked, rule);
         double[] parts = {
-          dose.degreeHours(), dose.lower(), dose.upper(), dose.coveredHours(), dose.gapHours()
+          seedHeat.degreeHours(),
+          seedHeat.lower(),
+          seedHeat.upper(),
+          seedHeat.coveredHours(),
+          seedHeat.gapHours()
         };
         for (int i = 0; i < sums.length; i++) {
           sums[i] += group.seeds() * parts[i];
@@ -182,12 +190,12 @@ final class SeasonSowings {
             sums[4] / seeds);
   }
 
-  private List<String> places(Course course) {
+  private List<String> places(SowingTimeline timeline) {
     Set<ContainerId> found = new LinkedHashSet<>();
-    course.groups().stream()
-        .flatMap(group -> group.strands().stream())
-        .flatMap(strand -> strand.legs().stream())
-        .sorted(Comparator.comparing(Strand.Leg::from))
+    timeline.groups().stream()
+        .flatMap(group -> group.seedPaths().stream())
+        .flatMap(seedPath -> seedPath.legs().stream())
+        .sorted(Comparator.comparing(SeedPath.Leg::from))
         .forEach(leg -> found.add(leg.container()));
     return found.stream()
         .map(id -> register.container(id).map(Container::name).orElse(id.value()))

@@ -90,7 +90,7 @@ public final class AutocorrelatedMean {
       Estimate unseen = found.withUnseenDays();
       return unseen.map(share -> Math.max(0, Math.min(1, share)));
     }
-    Limits limits = Proportion.wilson(p, p * (1 - p) / (error * error), found.t());
+    ConfidenceInterval limits = Proportion.wilson(p, p * (1 - p) / (error * error), found.t());
     return new Estimate(p, limits.low(), limits.high(), found.days());
   }
 

@@ -50,11 +50,11 @@ public final class Averaged {
   }
 
   /** Between which ends 95 % of a figure lie. */
-  public Limits limits(Figure figure) {
+  public ConfidenceInterval limits(Figure figure) {
     List<Valued> sorted =
         values(figure).stream().sorted(Comparator.comparingDouble(Valued::value)).toList();
-    double tail = (1 - Limits.LEVEL) / 2;
-    return new Limits(quantile(sorted, tail), quantile(sorted, 1 - tail));
+    double tail = (1 - ConfidenceInterval.LEVEL) / 2;
+    return new ConfidenceInterval(quantile(sorted, tail), quantile(sorted, 1 - tail));
   }
 
   private static double quantile(List<Valued> sorted, double share) {

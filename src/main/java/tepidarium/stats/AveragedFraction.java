@@ -23,7 +23,7 @@ final class AveragedFraction {
    * @param logLikelihood the highest one
    * @param limits of the final fraction after this family alone
    */
-  record Family(Profile profile, double logit, double logLikelihood, Limits limits) {
+  record Family(Profile profile, double logit, double logLikelihood, ConfidenceInterval limits) {
     private double tail(double at) {
       double root = profile.rootDrop(at);
       return NORMAL.cumulativeProbability(at < logit ? root : -root);
@@ -53,15 +53,15 @@ final class AveragedFraction {
     return sum;
   }
 
-  Limits limits() {
-    double tail = (1 - Limits.LEVEL) / 2;
+  ConfidenceInterval limits() {
+    double tail = (1 - ConfidenceInterval.LEVEL) / 2;
     double[] lows =
         families.stream().mapToDouble(f -> Logit.of(f.limits().low())).sorted().toArray();
     double[] highs =
         families.stream().mapToDouble(f -> Logit.of(f.limits().high())).sorted().toArray();
     double low = end(lows[0], lows[lows.length - 1], 1 - tail);
     double high = end(highs[0], highs[highs.length - 1], tail);
-    return new Limits(Logit.fraction(low), Logit.fraction(high));
+    return new ConfidenceInterval(Logit.fraction(low), Logit.fraction(high));
   }
 
   /** The end, which lies between the lowest and the highest of the families' own ends. */

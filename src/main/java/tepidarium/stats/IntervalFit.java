@@ -203,7 +203,7 @@ public final class IntervalFit {
    *
    * @param fits as of {@link #all}
    */
-  public static Optional<Limits> finalFraction(List<IntervalFit> fits) {
+  public static Optional<ConfidenceInterval> finalFraction(List<IntervalFit> fits) {
     List<AveragedFraction.Family> tell = new ArrayList<>();
     for (IntervalFit with : fits) {
       if (with.model.withFinalFraction()) {
@@ -329,17 +329,17 @@ public final class IntervalFit {
    * test, the other numbers fitted anew for each. An open end is infinite, or 0 for σ. Source:
    * Venzon and Moolgavkar, Applied Statistics 37 (1988) 87-94.
    */
-  public Limits interval(Parameter parameter) {
+  public ConfidenceInterval interval(Parameter parameter) {
     int index = parameter.index;
     if (index >= model.parameters()) {
-      return new Limits(1, 1);
+      return new ConfidenceInterval(1, 1);
     }
     double low = end(index, -1);
     double high = end(index, 1);
     return switch (parameter) {
-      case MU -> new Limits(low, high);
-      case SIGMA -> new Limits(Math.exp(low), Math.exp(high));
-      case FINAL_FRACTION -> new Limits(Logit.fraction(low), Logit.fraction(high));
+      case MU -> new ConfidenceInterval(low, high);
+      case SIGMA -> new ConfidenceInterval(Math.exp(low), Math.exp(high));
+      case FINAL_FRACTION -> new ConfidenceInterval(Logit.fraction(low), Logit.fraction(high));
     };
   }
 
@@ -348,28 +348,28 @@ public final class IntervalFit {
    * sits on its bound, this goes on to lower values: a little below the bound, half of those that
    * ever germinate come earlier.
    */
-  public Limits muWithAnyFraction() {
-    Limits own = interval(Parameter.MU);
+  public ConfidenceInterval muWithAnyFraction() {
+    ConfidenceInterval own = interval(Parameter.MU);
     if (model.withFinalFraction()) {
       return own;
     }
     double[] start = {top().at()[0], top().at()[1], START_LOGIT};
     double step = Math.min(ROOT_DROP * standardErrors()[0], 3);
     double low = freed(start, Parameter.MU).end(-step, ROOT_DROP);
-    return new Limits(Math.min(own.low(), low), own.high());
+    return new ConfidenceInterval(Math.min(own.low(), low), own.high());
   }
 
   /**
    * The interval of the final fraction. For a fit without one, because the fraction sits on its
    * bound, it ends at 1.
    */
-  public Limits finalFractionLimits() {
+  public ConfidenceInterval finalFractionLimits() {
     if (model.withFinalFraction()) {
       return interval(Parameter.FINAL_FRACTION);
     }
     double[] start = {top().at()[0], top().at()[1], BOUND_LOGIT};
     double low = freed(start, Parameter.FINAL_FRACTION).end(-1, ROOT_DROP);
-    return new Limits(Logit.fraction(low), 1);
+    return new ConfidenceInterval(Logit.fraction(low), 1);
   }
 
   private Profile freed(double[] start, Parameter parameter) {

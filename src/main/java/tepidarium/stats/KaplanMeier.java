@@ -16,7 +16,7 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  */
 public record KaplanMeier(List<Step> steps) {
   private static final double Z =
-      NormalDistribution.of(0, 1).inverseCumulativeProbability((1 + Limits.LEVEL) / 2);
+      NormalDistribution.of(0, 1).inverseCumulativeProbability((1 + ConfidenceInterval.LEVEL) / 2);
 
   /**
    * A time known exactly where {@code met}, else only that it is later.
@@ -33,16 +33,17 @@ public record KaplanMeier(List<Step> steps) {
    */
   public record Step(double time, int atRisk, int events, double survival, double error) {
     /** At 95 % on the scale of the logarithm, cut off at 1; not to be used once nobody is left. */
-    public Limits logLimits() {
+    public ConfidenceInterval logLimits() {
       double relative = Z * error / survival;
-      return new Limits(survival * Math.exp(-relative), Math.min(1, survival * Math.exp(relative)));
+      return new ConfidenceInterval(
+          survival * Math.exp(-relative), Math.min(1, survival * Math.exp(relative)));
     }
 
     /** At 95 % on the scale of ln(−ln S); not to be used once nobody is left. */
-    public Limits logLogLimits() {
+    public ConfidenceInterval logLogLimits() {
       double log = Math.log(survival);
       double factor = Math.exp(Z * error / survival / Math.abs(log));
-      return new Limits(Math.exp(log * factor), Math.exp(log / factor));
+      return new ConfidenceInterval(Math.exp(log * factor), Math.exp(log / factor));
     }
   }
 

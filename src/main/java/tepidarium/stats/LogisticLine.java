@@ -162,16 +162,16 @@ public record LogisticLine(
 
   /** By how many standard errors an interval at 95 % reaches to either side. */
   private double reach() {
-    double level = (1 + Limits.LEVEL) / 2;
+    double level = (1 + ConfidenceInterval.LEVEL) / 2;
     return dispersion > 1
         ? TDistribution.of(groups - 2).inverseCumulativeProbability(level)
         : NormalDistribution.of(0, 1).inverseCumulativeProbability(level);
   }
 
   /** The slope at 95 %. */
-  public Limits slopeLimits() {
+  public ConfidenceInterval slopeLimits() {
     double reach = reach() * slopeError();
-    return new Limits(slope - reach, slope + reach);
+    return new ConfidenceInterval(slope - reach, slope + reach);
   }
 
   /** The probability at x. */
@@ -180,12 +180,12 @@ public record LogisticLine(
   }
 
   /** The probability at x at 95 %, symmetric on the scale of logits. */
-  public Limits limitsAt(double x) {
+  public ConfidenceInterval limitsAt(double x) {
     double from = x - centre;
     double logit = atCentre + slope * from;
     double variance = varianceAtCentre + 2 * from * covariance + from * from * varianceOfSlope;
     double reach = reach() * Math.sqrt(factor() * variance);
-    return new Limits(Logit.fraction(logit - reach), Logit.fraction(logit + reach));
+    return new ConfidenceInterval(Logit.fraction(logit - reach), Logit.fraction(logit + reach));
   }
 
   /** The x at which the probability is one half. */
@@ -197,15 +197,15 @@ public record LogisticLine(
    * That x at 95 %; infinite at both ends where the slope could be 0. Source: Fieller, J. R. Stat.
    * Soc. B 16 (1954) 175-185.
    */
-  public Limits halfLimits() {
+  public ConfidenceInterval halfLimits() {
     double q = reach() * reach() * factor();
     double a = slope * slope - q * varianceOfSlope;
     double b = atCentre * slope - q * covariance;
     double c = atCentre * atCentre - q * varianceAtCentre;
     if (a <= 0) {
-      return new Limits(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
+      return new ConfidenceInterval(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
     }
     double half = Math.sqrt(Math.max(0, b * b - a * c));
-    return new Limits(centre + (-b - half) / a, centre + (-b + half) / a);
+    return new ConfidenceInterval(centre + (-b - half) / a, centre + (-b + half) / a);
   }
 }

@@ -12,7 +12,8 @@ import org.apache.commons.statistics.interval.Interval;
  */
 public record Proportion(int hits, int trials) {
   private static final double Z =
-      NormalDistribution.of(0, 1).inverseCumulativeProbability(1 - (1 - Limits.LEVEL) / 2);
+      NormalDistribution.of(0, 1)
+          .inverseCumulativeProbability(1 - (1 - ConfidenceInterval.LEVEL) / 2);
 
   public Proportion {
     if (trials < 1) {
@@ -33,7 +34,7 @@ public record Proportion(int hits, int trials) {
    * American Statistical Association 22 (1927) 209-212; method 3 of Newcombe, Statistics in
    * Medicine 17 (1998) 857-872.
    */
-  public Limits wilson() {
+  public ConfidenceInterval wilson() {
     return limits(BinomialConfidenceInterval.WILSON_SCORE);
   }
 
@@ -41,7 +42,7 @@ public record Proportion(int hits, int trials) {
    * The exact interval at 95 %, which covers at least so often. Source: Clopper and Pearson,
    * Biometrika 26 (1934) 404-413; method 5 of Newcombe (1998).
    */
-  public Limits exact() {
+  public ConfidenceInterval exact() {
     return limits(BinomialConfidenceInterval.CLOPPER_PEARSON);
   }
 
@@ -49,7 +50,7 @@ public record Proportion(int hits, int trials) {
    * Wilson's score interval for a fraction seen in an effective number of trials, which need not be
    * whole.
    */
-  static Limits wilson(double fraction, double trials) {
+  static ConfidenceInterval wilson(double fraction, double trials) {
     return wilson(fraction, trials, Z);
   }
 
@@ -58,17 +59,17 @@ public record Proportion(int hits, int trials) {
    *
    * @param z such as 1.96, or Student's t
    */
-  static Limits wilson(double fraction, double trials, double z) {
+  static ConfidenceInterval wilson(double fraction, double trials, double z) {
     double share = z * z / trials;
     double middle = (fraction + share / 2) / (1 + share);
     double reach = z * Math.sqrt((fraction * (1 - fraction) + share / 4) / trials) / (1 + share);
-    return new Limits(Math.max(0, middle - reach), Math.min(1, middle + reach));
+    return new ConfidenceInterval(Math.max(0, middle - reach), Math.min(1, middle + reach));
   }
 
-  private Limits limits(BinomialConfidenceInterval method) {
-    Interval found = method.fromErrorRate(trials, hits, 1 - Limits.LEVEL);
+  private ConfidenceInterval limits(BinomialConfidenceInterval method) {
+    Interval found = method.fromErrorRate(trials, hits, 1 - ConfidenceInterval.LEVEL);
     double low = hits == 0 ? 0 : found.getLowerBound();
     double high = hits == trials ? 1 : found.getUpperBound();
-    return new Limits(low, high);
+    return new ConfidenceInterval(low, high);
   }
 }

@@ -16,15 +16,17 @@ public record ProportionDifference(Proportion a, Proportion b) {
    * The interval of the difference at 95 % from the two Wilson intervals. Source: method 10 of
    * Newcombe, Statistics in Medicine 17 (1998) 873-890.
    */
-  public Limits newcombe() {
+  public ConfidenceInterval newcombe() {
     return newcombe(a.fraction(), a.wilson(), b.fraction(), b.wilson());
   }
 
   /** The same from two fractions and their Wilson intervals. */
-  static Limits newcombe(double a, Limits ofA, double b, Limits ofB) {
+  static ConfidenceInterval newcombe(
+      double a, ConfidenceInterval ofA, double b, ConfidenceInterval ofB) {
     double down = Math.hypot(a - ofA.low(), ofB.high() - b);
     double up = Math.hypot(ofA.high() - a, b - ofB.low());
-    return new Limits(Math.max(-1, a - b - down), Math.max(-1, Math.min(1, a - b + up)));
+    return new ConfidenceInterval(
+        Math.max(-1, a - b - down), Math.max(-1, Math.min(1, a - b + up)));
   }
 
   /** Fisher's exact test, two-sided: see {@link FisherExact}. */

@@ -84,7 +84,7 @@ public record Replicates(List<Proportion> counts) {
    * degrees of freedom, because few replicates tell the dispersion badly. Source: Rao and Scott,
    * Biometrics 48 (1992) 577-585, effective sample size.
    */
-  public Limits interval() {
+  public ConfidenceInterval interval() {
     Proportion all = pooled();
     double factor = dispersion().factor();
     return factor > 1

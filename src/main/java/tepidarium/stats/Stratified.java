@@ -21,7 +21,8 @@ import org.jspecify.annotations.Nullable;
  */
 public record Stratified(List<ProportionDifference> strata) {
   private static final double Z_95 =
-      NormalDistribution.of(0, 1).inverseCumulativeProbability(1 - (1 - Limits.LEVEL) / 2);
+      NormalDistribution.of(0, 1)
+          .inverseCumulativeProbability(1 - (1 - ConfidenceInterval.LEVEL) / 2);
   private static final int MOST_FLIPPED = 20;
   private static final double ROUNDING = 1e-9;
 
@@ -123,7 +124,7 @@ public record Stratified(List<ProportionDifference> strata) {
    * The 95 % interval of the common odds ratio; null where the ratio is 0, infinite or unknown.
    * Source: Robins, Breslow and Greenland, Biometrics 42 (1986) 311-323.
    */
-  public @Nullable Limits oddsRatioLimits() {
+  public @Nullable ConfidenceInterval oddsRatioLimits() {
     double r = sum(Table::forA);
     double s = sum(Table::forB);
     if (!(r > 0 && s > 0)) {
@@ -134,7 +135,7 @@ public record Stratified(List<ProportionDifference> strata) {
     double qs = sum(t -> (1 - agreeing(t)) * t.forB());
     double error = Math.sqrt(pr / (2 * r * r) + cross / (2 * r * s) + qs / (2 * s * s));
     double log = Math.log(r / s);
-    return new Limits(Math.exp(log - Z_95 * error), Math.exp(log + Z_95 * error));
+    return new ConfidenceInterval(Math.exp(log - Z_95 * error), Math.exp(log + Z_95 * error));
   }
 
   private static double agreeing(Table t) {
@@ -157,7 +158,7 @@ public record Stratified(List<ProportionDifference> strata) {
    * Statistics in Biopharmaceutical Research 2 (2010) 329-335, stratified Newcombe interval (value
    * from memory), here with the fractions taken as equal over the strata, which widens it a little.
    */
-  public Limits differenceLimits() {
+  public ConfidenceInterval differenceLimits() {
     double weights = sum(Stratified::weight);
     double a = sum(t -> weight(t) * t.a() / t.n1()) / weights;
     double b = sum(t -> weight(t) * t.b() / t.n2()) / weights;

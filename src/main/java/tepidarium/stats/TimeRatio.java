@@ -22,7 +22,7 @@ public record TimeRatio(
     double sigma,
     double logRatio,
     double error,
-    Limits limits,
+    ConfidenceInterval limits,
     double logLikelihood,
     double logLikelihoodOfOne) {
 
@@ -48,7 +48,8 @@ public record TimeRatio(
     Maximum.Top top = Maximum.newton(joint, start);
     double error = Math.sqrt(Maximum.curvature(joint, top.at()).covariance()[2][2]);
     double drop =
-        Math.sqrt(ChiSquaredDistribution.of(1).inverseCumulativeProbability(Limits.LEVEL));
+        Math.sqrt(
+            ChiSquaredDistribution.of(1).inverseCumulativeProbability(ConfidenceInterval.LEVEL));
     double low = new Profile(joint, top.at(), top.value(), 2).end(-drop * error, drop);
     double high = new Profile(joint, top.at(), top.value(), 2).end(drop * error, drop);
     return Optional.of(
@@ -57,7 +58,7 @@ public record TimeRatio(
             Math.exp(top.at()[1]),
             top.at()[2],
             error,
-            new Limits(Math.exp(low), Math.exp(high)),
+            new ConfidenceInterval(Math.exp(low), Math.exp(high)),
             top.value(),
             both.estimate().logLikelihood()));
   }

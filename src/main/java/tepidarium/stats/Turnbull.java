@@ -97,14 +97,14 @@ public record Turnbull(List<Step> steps, double logLikelihood) {
    * The stretch in which a part of all, above 0 and at most 1, has met its event; low and high are
    * infinite where it was never seen.
    */
-  public Limits when(double part) {
+  public ConfidenceInterval when(double part) {
     double sum = 0;
     for (Step step : steps) {
       sum += step.mass();
       if (sum >= part - NOTHING && step.right() < Double.POSITIVE_INFINITY) {
-        return new Limits(step.left(), step.right());
+        return new ConfidenceInterval(step.left(), step.right());
       }
     }
-    return new Limits(Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY);
+    return new ConfidenceInterval(Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY);
   }
 }

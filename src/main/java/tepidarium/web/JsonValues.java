@@ -4,19 +4,19 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
-import tepidarium.stats.Limits;
+import tepidarium.stats.ConfidenceInterval;
 
 /** Converts figures to values that JSON can hold; an infinite number becomes null. */
 public final class JsonValues {
   private JsonValues() {}
 
   /** Both ends of an interval with finite ends. */
-  public static List<Double> pair(Limits limits) {
+  public static List<Double> pair(ConfidenceInterval limits) {
     return List.of(limits.low(), limits.high());
   }
 
   /** Both ends of an interval; an end that the data leave open becomes null. */
-  public static List<@Nullable Double> ends(Limits limits) {
+  public static List<@Nullable Double> ends(ConfidenceInterval limits) {
     List<@Nullable Double> ends = new ArrayList<>();
     ends.add(finite(limits.low()));
     ends.add(finite(limits.high()));

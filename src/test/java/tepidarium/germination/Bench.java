@@ -89,12 +89,12 @@ final class Bench {
     return split;
   }
 
-  Course course(GroupId group) {
-    return journal.sowing(group.sowing()).map(Sowing::course).orElseThrow();
+  SowingTimeline timeline(GroupId group) {
+    return journal.sowing(group.sowing()).map(Sowing::timeline).orElseThrow();
   }
 
   GroupState state(GroupId group) {
-    GroupState state = course(group).group(group);
+    GroupState state = timeline(group).group(group);
     if (state == null) {
       throw new AssertionError("no group " + group);
     }

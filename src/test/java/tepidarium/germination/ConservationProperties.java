@@ -29,12 +29,12 @@ class ConservationProperties {
     }
 
     private GroupId anyGroup() {
-      List<GroupState> groups = new ArrayList<>(course().groups());
+      List<GroupState> groups = new ArrayList<>(timeline().groups());
       return groups.get(random.nextInt(groups.size())).id();
     }
 
-    private Course course() {
-      return bench.journal.sowing(sowing).map(Sowing::course).orElseThrow();
+    private SowingTimeline timeline() {
+      return bench.journal.sowing(sowing).map(Sowing::timeline).orElseThrow();
     }
 
     private Entry anyEntry() {
@@ -43,13 +43,13 @@ class ConservationProperties {
     }
 
     void act() {
-      Course before = course();
+      SowingTimeline before = timeline();
       int entries = bench.journal.entries().size();
       try {
         write();
         taken++;
       } catch (Contradiction | IllegalArgumentException refused) {
-        assertEquals(before.groups(), course().groups());
+        assertEquals(before.groups(), timeline().groups());
         assertEquals(entries, bench.journal.entries().size());
       }
     }
@@ -103,8 +103,8 @@ class ConservationProperties {
     for (int i = 0; i < acts; i++) {
       grower.act();
     }
-    Course course = grower.course();
-    for (Course.Step step : course.steps()) {
+    SowingTimeline timeline = grower.timeline();
+    for (SowingTimeline.Step step : timeline.steps()) {
       int seeds = 0;
       for (GroupState group : step.after().values()) {
         seeds += group.seeds();
@@ -116,19 +116,20 @@ class ConservationProperties {
             group.toString());
         assertEquals(
             group.ungerminated(), group.lastSeen().stream().mapToInt(LastSeen::seeds).sum());
-        double share = group.strands().stream().mapToDouble(Strand::share).sum();
+        double share = group.seedPaths().stream().mapToDouble(SeedPath::share).sum();
         assertEquals(1, share, 1e-9);
       }
       assertEquals(42, seeds, step.entry().toString());
     }
-    GerminationData data = course.data();
+    GerminationData data = timeline.data();
     assertEquals(42, data.rows().stream().mapToInt(GerminationData.Row::count).sum());
     assertEquals(
-        course.sum(GroupState::everGerminated), data.count(GerminationData.Fate.GERMINATED));
+        timeline.sum(GroupState::everGerminated), data.count(GerminationData.Fate.GERMINATED));
     data.rows().forEach(row -> assertTrue(row.to() == null || row.to() >= row.from()));
     SeedJournal again = new SeedJournal(grower.bench.store, grower.bench.register);
     assertEquals(
-        course.groups(), again.sowing(grower.sowing).map(Sowing::course).orElseThrow().groups());
+        timeline.groups(),
+        again.sowing(grower.sowing).map(Sowing::timeline).orElseThrow().groups());
   }
 
   @Property(tries = 20)

@@ -73,8 +73,8 @@ class CsvRoundTripTest {
   }
 
   private static List<GroupState> groups(Sowing sowing) {
-    Course course = sowing.course();
-    return course == null ? List.of() : List.copyOf(course.groups());
+    SowingTimeline timeline = sowing.timeline();
+    return timeline == null ? List.of() : List.copyOf(timeline.groups());
   }
 
   @Test

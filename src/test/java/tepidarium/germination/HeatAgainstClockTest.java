@@ -8,7 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import tepidarium.germination.BaseTemperature.Verdict;
-import tepidarium.stats.Limits;
+import tepidarium.stats.ConfidenceInterval;
 
 /** Invented sowings whose truth is known. */
 class HeatAgainstClockTest {
@@ -45,20 +45,20 @@ class HeatAgainstClockTest {
   /** At 27 °C, 15 °C above the base, an error of 0.6 °C is one of 4 % in all heat. */
   @Test
   void anErrorOfTheSensorWidensTheInterval() {
-    Course course = shelf.sow(1, random, TRUTH, 80, 2, 42, 27);
-    Limits exact = HeatFit.of(BASE_C, shelf.counts(course)).median();
+    SowingTimeline timeline = shelf.sow(1, random, TRUTH, 80, 2, 42, 27);
+    ConfidenceInterval exact = HeatFit.of(BASE_C, shelf.counts(timeline)).median();
     shelf.sensorsMayBeOffBy(0.6);
-    HeatFit fit = HeatFit.of(BASE_C, shelf.counts(course));
+    HeatFit fit = HeatFit.of(BASE_C, shelf.counts(timeline));
     assertEquals(exact.low() * 0.96, fit.median().low(), 1e-4 * exact.low());
     assertEquals(exact.high() * 1.04, fit.median().high(), 1e-4 * exact.high());
   }
 
   @Test
   void aGapWidensTheIntervalUpwards() {
-    Course course = shelf.sow(1, random, TRUTH, 80, 2, 42, 27);
-    HeatFit exact = HeatFit.of(BASE_C, shelf.counts(course));
+    SowingTimeline timeline = shelf.sow(1, random, TRUTH, 80, 2, 42, 27);
+    HeatFit exact = HeatFit.of(BASE_C, shelf.counts(timeline));
     shelf.gap(shelf.container("bag-1-1", 27), Shelf.day(1), Shelf.day(2.5));
-    HeatFit fit = HeatFit.of(BASE_C, shelf.counts(course));
+    HeatFit fit = HeatFit.of(BASE_C, shelf.counts(timeline));
     assertEquals(exact.model().medianHeat(), fit.model().medianHeat(), 1e-6);
     // 36 h: 540 °C·h at 27 °C, nothing at the least and 756 °C·h at the most.
     assertEquals(exact.median().high() + 216, fit.median().high(), 60);
@@ -70,9 +70,9 @@ class HeatAgainstClockTest {
     HeatAgainstClock heat = HeatAgainstClock.of(BASE_C, counts(22, 24.5, 27, 29.5, 32));
     assertEquals(Verdict.HEAT, heat.verdict());
     assertEquals("The counts follow the heat better than the days.", heat.words());
-    Course byDays = shelf.sow(1, new Random(7), TRUTH, 80, 2, 42, 27);
+    SowingTimeline byDays = shelf.sow(1, new Random(7), TRUTH, 80, 2, 42, 27);
     // The same counts, but the second lay 5 °C warmer than the days say.
-    Course twin = shelf.sow(2, new Random(7), TRUTH, 80, 2, 42, 27);
+    SowingTimeline twin = shelf.sow(2, new Random(7), TRUTH, 80, 2, 42, 27);
     shelf.container("bag-2-1", 32);
     HeatAgainstClock clock = HeatAgainstClock.of(BASE_C, shelf.counts(byDays, twin));
     assertEquals(Verdict.CLOCK, clock.verdict());
@@ -81,8 +81,8 @@ class HeatAgainstClockTest {
 
   @Test
   void sowingsOfTheSameWarmthCannotTell() {
-    Course first = shelf.sow(1, random, TRUTH, 80, 2, 42, 30);
-    Course second = shelf.sow(2, random, TRUTH, 80, 3, 42, 30.3);
+    SowingTimeline first = shelf.sow(1, random, TRUTH, 80, 2, 42, 30);
+    SowingTimeline second = shelf.sow(2, random, TRUTH, 80, 3, 42, 30.3);
     HeatCounts counts = shelf.counts(first, second);
     HeatAgainstClock compared = HeatAgainstClock.of(BASE_C, counts);
     assertEquals(Verdict.CANNOT_BE_TOLD, compared.verdict());
@@ -97,10 +97,10 @@ class HeatAgainstClockTest {
 
   @Test
   void whatIsHardlyKnownDecidesNothing() {
-    Course course = shelf.sow(1, random, TRUTH, 80, 2, 42, 24, 28);
-    assertEquals(Verdict.HEAT, HeatAgainstClock.of(BASE_C, shelf.counts(course)).verdict());
+    SowingTimeline timeline = shelf.sow(1, random, TRUTH, 80, 2, 42, 24, 28);
+    assertEquals(Verdict.HEAT, HeatAgainstClock.of(BASE_C, shelf.counts(timeline)).verdict());
     shelf.gap(shelf.container("bag-1-2", 28), Shelf.day(0.1), Shelf.day(2.3));
-    HeatAgainstClock unsure = HeatAgainstClock.of(BASE_C, shelf.counts(course));
+    HeatAgainstClock unsure = HeatAgainstClock.of(BASE_C, shelf.counts(timeline));
     assertEquals(Verdict.CANNOT_BE_TOLD, unsure.verdict(), unsure.words());
     assertTrue(unsure.words().contains("not known well enough"), unsure.words());
   }
@@ -120,7 +120,7 @@ class HeatAgainstClockTest {
             .orElseThrow();
     assertTrue(top <= exact.best().logLikelihood() + 1e-6);
     shelf.sensorsMayBeOffBy(0.4);
-    Course again = shelf.sow(1, new Random(41), TRUTH, 80, 2, 42, 22, 24.5, 27, 29.5, 32);
+    SowingTimeline again = shelf.sow(1, new Random(41), TRUTH, 80, 2, 42, 22, 24.5, 27, 29.5, 32);
     BaseTemperature unsure = BaseTemperature.of(shelf.counts(again));
     assertEquals(exact.best().baseC(), unsure.best().baseC(), 0.01);
     assertEquals(exact.limits().low() - 0.4, unsure.limits().low(), 0.02);

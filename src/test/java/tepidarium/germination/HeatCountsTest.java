@@ -38,22 +38,22 @@ class HeatCountsTest {
     return entry(1, day, new Act.Moved(group, to, seeds, null, into, joinTo));
   }
 
-  private static void assertDose(double least, double likely, double most, Dose dose) {
-    assertEquals(least, dose.least(), 1e-9, "least");
-    assertEquals(likely, dose.likely(), 1e-9, "likely");
-    assertEquals(most, dose.most(), 1e-9, "most");
+  private static void assertDose(double least, double likely, double most, SeedHeat seedHeat) {
+    assertEquals(least, seedHeat.least(), 1e-9, "least");
+    assertEquals(likely, seedHeat.likely(), 1e-9, "likely");
+    assertEquals(most, seedHeat.most(), 1e-9, "most");
   }
 
   @Test
   void heatIsCountedAlongThePathUntilEachCheck() {
-    Course course =
-        Course.of(
+    SowingTimeline timeline =
+        SowingTimeline.of(
             List.of(
                 sown(warm, 20),
                 check(ONE, 2, 3, 0),
                 move(3, ONE, cool, null, null, null),
                 check(ONE, 5, 4, 1)));
-    HeatCounts counts = shelf.counts(course);
+    HeatCounts counts = shelf.counts(timeline);
     List<HeatCounts.Row> rows = counts.above(BASE_C);
     assertEquals(4, rows.size());
     assertSame(rows, counts.above(BASE_C), "worked out twice");
@@ -75,8 +75,8 @@ class HeatCountsTest {
   void gapsAndTheSensorsErrorAreCarriedIntoTheHeat() {
     shelf.gap(warm, day(0.5), day(1));
     shelf.sensorsMayBeOffBy(0.5);
-    Course course = Course.of(List.of(sown(warm, 20), check(ONE, 2, 3, 0)));
-    HeatCounts.Row row = shelf.counts(course).above(BASE_C).get(0);
+    SowingTimeline timeline = SowingTimeline.of(List.of(sown(warm, 20), check(ONE, 2, 3, 0)));
+    HeatCounts.Row row = shelf.counts(timeline).above(BASE_C).get(0);
     assertTrue(row.known());
     // 36 h covered and 12 h not, at the most 18 °C above the base; ±0.5 °C for 36 h.
     assertDose(12 * 36 - 18, 12 * 48, 12 * 36 + 18 * 12 + 18, row.to());
@@ -87,8 +87,8 @@ class HeatCountsTest {
   @Test
   void aPathWithoutReadingsIsNotKnown() {
     ContainerId blind = new ContainerId("blind");
-    Course course = Course.of(List.of(sown(blind, 20), check(ONE, 2, 3, 0)));
-    HeatCounts counts = shelf.counts(course);
+    SowingTimeline timeline = SowingTimeline.of(List.of(sown(blind, 20), check(ONE, 2, 3, 0)));
+    HeatCounts counts = shelf.counts(timeline);
     HeatCounts.Row row = counts.above(BASE_C).get(0);
     assertFalse(row.known());
     assertDose(0, 0, 18 * 48, row.to());
@@ -100,8 +100,8 @@ class HeatCountsTest {
   /** Fewer than half, so spread that nothing shows that the others never will. */
   @Test
   void aMedianBeyondTheLastLookIsNotTold() {
-    Course few =
-        Course.of(
+    SowingTimeline few =
+        SowingTimeline.of(
             List.of(
                 sown(warm, 20),
                 check(ONE, 1, 2, 0),
@@ -117,8 +117,8 @@ class HeatCountsTest {
   /** Found in two neighbouring intervals: with a final fraction the spread could be 0. */
   @Test
   void aRefusedFinalFractionIsSaidAlongWithTheFitThatStandsIn() {
-    Course few =
-        Course.of(
+    SowingTimeline few =
+        SowingTimeline.of(
             List.of(sown(warm, 20), check(ONE, 1, 5, 0), check(ONE, 2, 5, 0), check(ONE, 5, 0, 0)));
     HeatFit fit = HeatFit.of(BASE_C, shelf.counts(few));
     assertNull(fit.reason());
@@ -127,15 +127,15 @@ class HeatCountsTest {
 
   @Test
   void seedsThatCameTwoWaysHaveTheMeanOfBoth() {
-    Course course =
-        Course.of(
+    SowingTimeline timeline =
+        SowingTimeline.of(
             List.of(
                 sown(warm, 20),
                 move(1, ONE, cool, 5, TWO, null),
                 move(3, TWO, warm, null, null, null),
                 move(3.5, TWO, warm, null, null, ONE),
                 check(ONE, 4, 2, 0)));
-    HeatCounts.Row row = shelf.counts(course).above(BASE_C).get(0);
+    HeatCounts.Row row = shelf.counts(timeline).above(BASE_C).get(0);
     double stayed = 12 * 96;
     double went = 12 * 48 + 6 * 48;
     assertDose(went, 0.75 * stayed + 0.25 * went, stayed, row.to());
@@ -145,15 +145,15 @@ class HeatCountsTest {
 
   @Test
   void aPartKeepsWhatTheWholeHadReceived() {
-    Course course =
-        Course.of(
+    SowingTimeline timeline =
+        SowingTimeline.of(
             List.of(
                 sown(warm, 20),
                 check(ONE, 1, 0, 0),
                 move(2, ONE, cool, 5, TWO, null),
                 check(TWO, 3, 2, 0),
                 check(TWO, 4, 0, 1)));
-    List<HeatCounts.Row> rows = shelf.counts(course).above(BASE_C);
+    List<HeatCounts.Row> rows = shelf.counts(timeline).above(BASE_C);
     double seen = 12 * 24;
     double found = 12 * 48 + 6 * 24;
     assertDose(seen, seen, seen, rows.get(0).from());
@@ -165,15 +165,15 @@ class HeatCountsTest {
   @Test
   void aGapFromCheckToCheckStillTellsSomething() {
     shelf.gap(warm, day(1), day(2));
-    Course course =
-        Course.of(
+    SowingTimeline timeline =
+        SowingTimeline.of(
             List.of(sown(warm, 20), check(ONE, 1, 2, 0), check(ONE, 2, 3, 0), check(ONE, 4, 5, 0)));
-    HeatCounts.Row row = shelf.counts(course).above(BASE_C).get(1);
+    HeatCounts.Row row = shelf.counts(timeline).above(BASE_C).get(1);
     assertEquals(row.from().lower(), row.to().lower(), 1e-9);
-    ThermalTime.HeatInterval least = row.by(Dose::least);
+    ThermalTime.HeatInterval least = row.by(SeedHeat::least);
     assertTrue(least.to() > least.from());
     assertEquals(12 * 24, row.to().likely() - row.from().likely(), 1e-9);
-    HeatFit fit = HeatFit.of(BASE_C, shelf.counts(course));
+    HeatFit fit = HeatFit.of(BASE_C, shelf.counts(timeline));
     assertTrue(fit.median().low() > 0 && fit.median().contains(fit.model().medianHeat()));
   }
 }

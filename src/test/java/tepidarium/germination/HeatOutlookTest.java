@@ -21,24 +21,25 @@ class HeatOutlookTest {
 
   private final Shelf shelf = new Shelf();
 
-  private Course sow(long sowing, int last) {
+  private SowingTimeline sow(long sowing, int last) {
     return shelf.sow(sowing, new Random(5), TRUTH, 100, 1, last, 27);
   }
 
-  private HeatOutlook outlook(Course course, double nowDay) {
-    return outlook(course, null, nowDay);
+  private HeatOutlook outlook(SowingTimeline timeline, double nowDay) {
+    return outlook(timeline, null, nowDay);
   }
 
-  private HeatOutlook outlook(Course course, Posterior.@Nullable Prior past, double nowDay) {
-    HeatCounts counts = shelf.counts(course);
+  private HeatOutlook outlook(
+      SowingTimeline timeline, Posterior.@Nullable Prior past, double nowDay) {
+    HeatCounts counts = shelf.counts(timeline);
     HeatOutlook.Needs needs = HeatOutlook.needs(counts.above(BASE_C), past);
-    return HeatOutlook.of(course, counts, BASE_C, needs, Shelf.day(nowDay));
+    return HeatOutlook.of(timeline, counts, BASE_C, needs, Shelf.day(nowDay));
   }
 
   /** Half of those that ever germinate do so after ten days at 27 °C. */
   @Test
   void theNextTenthComesWhenTheSimulationSaysSo() {
-    Course seen = sow(1, 10);
+    SowingTimeline seen = sow(1, 10);
     HeatOutlook outlook = outlook(seen, 10);
     assertNull(outlook.none());
     HeatOutlook.Expected expected = outlook.expected().get(0);
@@ -46,7 +47,7 @@ class HeatOutlookTest {
     HeatForecast next = expected.next();
     assertEquals((expected.remaining() + 9) / 10, next.seeds());
     // The same seeds, looked at for longer.
-    Course later = sow(1, 20);
+    SowingTimeline later = sow(1, 20);
     int wanted = next.seeds();
     double came = Double.POSITIVE_INFINITY;
     int since = 0;
@@ -66,10 +67,10 @@ class HeatOutlookTest {
 
   @Test
   void lessHeatPutsItOffAndMoreUncertainHeatWidensIt() {
-    Course course = sow(1, 10);
-    HeatForecast warm = outlook(course, 10).expected().get(0).next();
+    SowingTimeline timeline = sow(1, 10);
+    HeatForecast warm = outlook(timeline, 10).expected().get(0).next();
     shelf.sensorsMayBeOffBy(1);
-    HeatOutlook.Expected unsure = outlook(course, 10).expected().get(0);
+    HeatOutlook.Expected unsure = outlook(timeline, 10).expected().get(0);
     assertEquals(14 * 24, unsure.rate().low(), 1e-9);
     assertEquals(16 * 24, unsure.rate().high(), 1e-9);
     assertTrue(unsure.next().earliestHours() < warm.earliestHours());
@@ -77,30 +78,30 @@ class HeatOutlookTest {
     // From now on it lies in a container at 19.5 °C, where half as much heat comes in.
     ContainerId cool = shelf.container("cool", 19.5);
     List<Entry> entries = new ArrayList<>();
-    course.steps().forEach(step -> entries.add(step.entry()));
+    timeline.steps().forEach(step -> entries.add(step.entry()));
     entries.add(Shelf.entry(1, 10, new Act.Moved(new GroupId(1, 1), cool, null, null, null, null)));
-    HeatForecast slow = outlook(Course.of(entries), 10).expected().get(0).next();
+    HeatForecast slow = outlook(SowingTimeline.of(entries), 10).expected().get(0).next();
     assertEquals(2 * warm.hours(), slow.hours(), 0.1);
   }
 
   /** Two days after the last check some have germinated unseen. */
   @Test
   void whatMayHaveGerminatedSinceTheLastCheckCounts() {
-    Course course = sow(1, 10);
-    double before = outlook(course, 10).expected().get(0).next().hours();
-    HeatOutlook.Expected since = outlook(course, 10.25).expected().get(0);
+    SowingTimeline timeline = sow(1, 10);
+    double before = outlook(timeline, 10).expected().get(0).next().hours();
+    HeatOutlook.Expected since = outlook(timeline, 10.25).expected().get(0);
     assertEquals(before - 6, since.next().hours(), 0.1);
-    HeatOutlook.Expected long2 = outlook(course, 12).expected().get(0);
+    HeatOutlook.Expected long2 = outlook(timeline, 12).expected().get(0);
     assertEquals(0, long2.next().hours());
     assertTrue(long2.words().contains("by now"), long2.words());
   }
 
   @Test
   void gapsMakeTheForecastLessCertain() {
-    Course course = sow(1, 12);
-    HeatForecast exact = outlook(course, 12).expected().get(0).next();
+    SowingTimeline timeline = sow(1, 12);
+    HeatForecast exact = outlook(timeline, 12).expected().get(0).next();
     shelf.gap(shelf.container("bag-1-1", 27), Shelf.day(7.2), Shelf.day(8.9));
-    HeatForecast unsure = outlook(course, 12).expected().get(0).next();
+    HeatForecast unsure = outlook(timeline, 12).expected().get(0).next();
     assertTrue(
         unsure.latestHours().orElse(NEVER) - unsure.earliestHours()
             > exact.latestHours().orElseThrow() - exact.earliestHours(),
@@ -109,7 +110,7 @@ class HeatOutlookTest {
 
   @Test
   void pastSowingsTellBeforeTheFirstGerminate() {
-    Course young = sow(2, 5);
+    SowingTimeline young = sow(2, 5);
     assertEquals(0, young.sum(GroupState::everGerminated));
     HeatOutlook alone = outlook(young, 5);
     assertTrue(alone.none().startsWith("too few have germinated"), alone.none());
@@ -124,22 +125,22 @@ class HeatOutlookTest {
 
   @Test
   void whereThereIsNoForecastItSaysWhy() {
-    Course course = sow(1, 10);
+    SowingTimeline timeline = sow(1, 10);
     shelf.gap(shelf.container("bag-1-1", 27), Shelf.day(9), Shelf.day(12));
-    HeatOutlook silent = outlook(course, 10.2);
+    HeatOutlook silent = outlook(timeline, 10.2);
     assertTrue(silent.expected().isEmpty());
     assertEquals(
         "the readings in the container of these seeds do not cover the last day", silent.none());
     ContainerId cold = shelf.container("cold", 11);
     List<Entry> entries = new ArrayList<>();
-    course.steps().forEach(step -> entries.add(step.entry()));
+    timeline.steps().forEach(step -> entries.add(step.entry()));
     entries.add(Shelf.entry(1, 10, new Act.Moved(new GroupId(1, 1), cold, null, null, null, null)));
-    String none = outlook(Course.of(entries), 11).none();
+    String none = outlook(SowingTimeline.of(entries), 11).none();
     assertEquals("hardly any heat above the base temperature comes in", none);
-    Course over = shelf.sow(3, new Random(5), TRUTH, 100, 1, 40, 27);
+    SowingTimeline over = shelf.sow(3, new Random(5), TRUTH, 100, 1, 40, 27);
     assertTrue(outlook(over, 40).none().contains("less than a tenth"), outlook(over, 40).none());
     Shelf.Truth all = new Shelf.Truth(BASE_C, 3_600, 0.2, 1);
-    Course done = shelf.sow(4, new Random(5), all, 50, 1, 40, 27);
+    SowingTimeline done = shelf.sow(4, new Random(5), all, 50, 1, 40, 27);
     assertEquals("no sound seeds are left to wait for", outlook(done, 40).none());
   }
 }

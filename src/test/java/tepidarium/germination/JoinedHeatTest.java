@@ -22,8 +22,8 @@ class JoinedHeatTest {
     Shelf shelf = new Shelf();
     ContainerId warm = shelf.container("warm", 31);
     ContainerId cool = shelf.container("cool", 26);
-    Course course =
-        Course.of(
+    SowingTimeline timeline =
+        SowingTimeline.of(
             List.of(
                 Shelf.entry(
                     1,
@@ -35,11 +35,11 @@ class JoinedHeatTest {
                 Shelf.entry(1, 5, new Act.Checked(WARM, 19, List.of(), 0, List.of())),
                 Shelf.entry(1, 5, new Act.Moved(WARM, cool, null, null, null, COOL))));
     GroupState joined =
-        course.groups().stream().filter(g -> g.id().equals(COOL)).findFirst().orElseThrow();
+        timeline.groups().stream().filter(g -> g.id().equals(COOL)).findFirst().orElseThrow();
     Instant now = Shelf.day(5);
     HeatRule rule = new HeatRule(15, null);
-    Dose dose = new HeatPath(shelf, null).dose(joined.strands(), now, now, rule);
-    assertEquals((1920 + 20 * 1320) / 21.0, dose.likely(), 1e-6);
-    assertEquals(1348.571, dose.likely(), 1e-3);
+    SeedHeat seedHeat = new HeatPath(shelf, null).seedHeat(joined.seedPaths(), now, now, rule);
+    assertEquals((1920 + 20 * 1320) / 21.0, seedHeat.likely(), 1e-6);
+    assertEquals(1348.571, seedHeat.likely(), 1e-3);
   }
 }

@@ -22,7 +22,7 @@ import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 import tepidarium.germination.GerminationData.Fate;
-import tepidarium.germination.Strand.Leg;
+import tepidarium.germination.SeedPath.Leg;
 
 class SeedJournalTest {
   private final Bench bench = new Bench();
@@ -50,8 +50,8 @@ class SeedJournalTest {
     bench.journal.add(new Act.Checked(group, 0, List.of(dead), 0, List.of()), note(8));
 
     assertEquals(List.of(7, 2, 1, 0), bench.counts(group));
-    assertEquals(3, bench.course(group).data().count(Fate.GERMINATED));
-    assertEquals(0, bench.course(group).data().count(Fate.CULLED));
+    assertEquals(3, bench.timeline(group).data().count(Fate.GERMINATED));
+    assertEquals(0, bench.timeline(group).data().count(Fate.CULLED));
   }
 
   @Test
@@ -87,10 +87,10 @@ class SeedJournalTest {
     bench.check(group, 7, 1, 0, 0);
 
     assertEquals(List.of(0, 5, 0, 0), bench.counts(group));
-    var rows = bench.course(group).data().rows();
+    var rows = bench.timeline(group).data().rows();
     assertEquals(new GerminationData.Row(0, 7.0, 1, Fate.GERMINATED, group), rows.get(0));
     assertEquals(new GerminationData.Row(7, 14.0, 4, Fate.GERMINATED, group), rows.get(1));
-    assertEquals(4, bench.course(group).at(day(10)).values().iterator().next().ungerminated());
+    assertEquals(4, bench.timeline(group).at(day(10)).values().iterator().next().ungerminated());
   }
 
   @Test
@@ -104,7 +104,7 @@ class SeedJournalTest {
     assertEquals(List.of(0, 0, 0, 6), bench.counts(sprouted));
     assertEquals(
         List.of(new Leg(A, day(0), day(7)), new Leg(B, day(7), null)),
-        bench.state(sprouted).strands().get(0).legs());
+        bench.state(sprouted).seedPaths().get(0).legs());
     assertEquals(day(10), bench.state(sprouted).endedAt());
   }
 
@@ -132,11 +132,11 @@ class SeedJournalTest {
 
     assertEquals(List.of(0, 0, 0, 0), bench.counts(first));
     assertEquals(List.of(32, 8, 0, 0), bench.counts(second));
-    List<Strand> strands = bench.state(second).strands();
-    assertEquals(List.of(0.25, 0.75), strands.stream().map(Strand::share).toList());
+    List<SeedPath> seedPaths = bench.state(second).seedPaths();
+    assertEquals(List.of(0.25, 0.75), seedPaths.stream().map(SeedPath::share).toList());
     assertEquals(
         new GerminationData.Row(7, 14.0, 8, Fate.GERMINATED, second),
-        bench.course(second).data().rows().get(0));
+        bench.timeline(second).data().rows().get(0));
     refused("no seeds left", () -> bench.check(first, 15, 0, 0, 0));
   }
 
@@ -150,12 +150,12 @@ class SeedJournalTest {
     GroupId second = new GroupId(sown.sowing(), 2);
     bench.check(first, 40, 40, 0, 0);
     bench.move(first, 41, B, null, null, second);
-    GerminationData data = bench.course(second).data();
+    GerminationData data = bench.timeline(second).data();
     assertEquals(50, data.notLookedAt());
     assertEquals(50, data.lookedAt());
     assertEquals(40.0, data.remainingWatchedDays());
     bench.check(second, 45, 0, 0, 0);
-    assertEquals(0, bench.course(second).data().notLookedAt());
+    assertEquals(0, bench.timeline(second).data().notLookedAt());
   }
 
   @Test
@@ -204,9 +204,9 @@ class SeedJournalTest {
     bench.journal.withdraw(check.id(), "another bag", note(7));
     assertEquals(List.of(20, 0, 0, 0), bench.counts(group));
 
-    Entry sowing = bench.course(group).first();
+    Entry sowing = bench.timeline(group).first();
     bench.journal.withdraw(sowing.id(), "never sown", note(8));
-    assertNull(bench.journal.sowing(group.sowing()).orElseThrow().course());
+    assertNull(bench.journal.sowing(group.sowing()).orElseThrow().timeline());
     assertEquals(0, bench.journal.lots().sown(bench.lot.id()));
     assertNotEquals(group.sowing(), bench.sow(20).sowing());
   }
@@ -227,7 +227,7 @@ class SeedJournalTest {
   @Test
   void aCorrectedSowingKeepsItsGroupsInOrder() {
     GroupId group = bench.sow(20);
-    Entry first = bench.course(group).first();
+    Entry first = bench.timeline(group).first();
     bench.check(group, 7, 5, 0, 0);
     Portion same = new Portion(A, 18);
     bench.journal.correctSowing(
@@ -284,7 +284,7 @@ class SeedJournalTest {
 
     assertEquals(bench.journal.entries(), again.entries());
     assertEquals(
-        bench.course(group).groups(),
-        again.sowing(group.sowing()).map(Sowing::course).orElseThrow().groups());
+        bench.timeline(group).groups(),
+        again.sowing(group.sowing()).map(Sowing::timeline).orElseThrow().groups());
   }
 }

@@ -8,12 +8,12 @@ import java.util.Map;
 import java.util.Random;
 import java.util.UUID;
 import tepidarium.container.ContainerId;
-import tepidarium.heat.Warmth;
+import tepidarium.heat.TemperatureHistogram;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 
 /** Containers at temperatures that are known, with gaps, and sowings in them. */
-public final class Shelf implements ContainerWarmth {
+public final class Shelf implements ContainerTemperatures {
   static final Instant SOWN = Instant.parse("2026-03-01T06:00:00Z");
   static final double HIGH_LIMIT_C = 33;
 
@@ -52,10 +52,10 @@ public final class Shelf implements ContainerWarmth {
   }
 
   @Override
-  public Warmth warmth(ContainerId container, Span span) {
+  public TemperatureHistogram histogram(ContainerId container, Span span) {
     Double temperature = temperaturesC.get(container);
     if (temperature == null) {
-      return Warmth.unknown(span.length().toMillis());
+      return TemperatureHistogram.unknown(span.length().toMillis());
     }
     long gap = gaps.containsKey(container) ? overlap(gaps.get(container), span) : 0;
     Span covered = Span.ofMillis(span.fromMs(), span.toMs() - gap);
@@ -64,8 +64,10 @@ public final class Shelf implements ContainerWarmth {
     if (covered.fromMs() < covered.toMs()) {
       steady.add(covered.toMs(), temperature);
     }
-    return Warmth.sum(
-        List.of(Warmth.of(steady.build(), covered, covered.length()), Warmth.unknown(gap)));
+    return TemperatureHistogram.sum(
+        List.of(
+            TemperatureHistogram.of(steady.build(), covered, covered.length()),
+            TemperatureHistogram.unknown(gap)));
   }
 
   private static long overlap(Span gap, Span span) {
@@ -82,8 +84,8 @@ public final class Shelf implements ContainerWarmth {
     return HIGH_LIMIT_C;
   }
 
-  public static Course course(List<Entry> entries) {
-    return Course.of(entries);
+  public static SowingTimeline timeline(List<Entry> entries) {
+    return SowingTimeline.of(entries);
   }
 
   public static Entry entry(long sowing, double day, Act act) {
@@ -93,7 +95,7 @@ public final class Shelf implements ContainerWarmth {
   }
 
   /** A sowing with a group of so many seeds in each container, looked at every so many days. */
-  Course sow(
+  SowingTimeline sow(
       long sowing, Random random, Truth truth, int seeds, int every, int last, double... degrees) {
     List<Act.Part> parts = new ArrayList<>();
     Map<Act.Part, int[]> found = new HashMap<>();
@@ -122,7 +124,7 @@ public final class Shelf implements ContainerWarmth {
         }
       }
     }
-    return Course.of(entries);
+    return SowingTimeline.of(entries);
   }
 
   private static int left(int[] found, int seeds, int check) {
@@ -133,7 +135,7 @@ public final class Shelf implements ContainerWarmth {
     return left;
   }
 
-  HeatCounts counts(Course... courses) {
-    return new HeatCounts(List.of(courses), new HeatPath(this, null), null);
+  HeatCounts counts(SowingTimeline... timelines) {
+    return new HeatCounts(List.of(timelines), new HeatPath(this, null), null);
   }
 }

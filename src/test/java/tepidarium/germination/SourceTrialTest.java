@@ -26,7 +26,7 @@ class SourceTrialTest {
 
   private List<SourceTrial> trials() {
     return SourceTrial.all(
-        bench.journal.sowings().stream().map(Sowing::course).toList(), SourceTrialTest::source);
+        bench.journal.sowings().stream().map(Sowing::timeline).toList(), SourceTrialTest::source);
   }
 
   private GroupId sow(long lot, ContainerId container, int seeds) {
@@ -81,8 +81,8 @@ class SourceTrialTest {
     GroupId group = bench.sow(20);
     bench.check(group, 10, 10, 0, 0);
     bench.move(group, 11, B, 0, 10, null);
-    assertEquals(Map.of(group, new Proportion(10, 20)), GroupCounts.of(bench.course(group)));
+    assertEquals(Map.of(group, new Proportion(10, 20)), GroupCounts.of(bench.timeline(group)));
     bench.move(group, 12, C, 5, 0, null);
-    assertTrue(GroupCounts.of(bench.course(group)).isEmpty());
+    assertTrue(GroupCounts.of(bench.timeline(group)).isEmpty());
   }
 }

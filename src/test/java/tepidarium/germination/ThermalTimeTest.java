@@ -18,7 +18,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import tepidarium.germination.ThermalTime.HeatInterval;
 import tepidarium.stats.Censored;
 import tepidarium.stats.CheckRows;
-import tepidarium.stats.Limits;
+import tepidarium.stats.ConfidenceInterval;
 
 class ThermalTimeTest {
   private static final double NEVER = Double.POSITIVE_INFINITY;
@@ -126,7 +126,7 @@ class ThermalTimeTest {
     near(expected.path("sigma_log10"), best.sigmaLog10(), 1e-3);
     assertEquals(expected.path("loglik").asDouble(), best.logLikelihood(), 1e-3);
     double error = expected.path("se_base_temp").asDouble();
-    Limits limits = found.limits();
+    ConfidenceInterval limits = found.limits();
     assertEquals(2 * 1.959964 * error, limits.high() - limits.low(), 0.05 * 4 * error);
     // With a final fraction free the counts, of which nearly all germinated, say much the same.
     BaseTemperature free = BaseTemperature.of(heat, 0, 15, true);

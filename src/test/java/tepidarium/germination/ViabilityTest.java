@@ -25,7 +25,7 @@ class ViabilityTest {
     return new Viability.Kept(
         lot,
         days,
-        Course.of(
+        SowingTimeline.of(
             List.of(
                 Shelf.entry(
                     id, 0, new Act.Sown(lot, null, List.of(new Act.Part(group, BOX, seeds)))),
@@ -88,8 +88,8 @@ class ViabilityTest {
     Viability.Kept taken = sown(1, 0, 20, 10, 50, new Culled(6, CullReason.TAKEN, false));
     GroupId seen = new GroupId(99, 1);
     GroupId unseen = new GroupId(99, 2);
-    Course half =
-        Course.of(
+    SowingTimeline half =
+        SowingTimeline.of(
             List.of(
                 Shelf.entry(
                     99,

@@ -182,7 +182,7 @@ class DegreeHoursTest {
     HeatSum sum = DegreeHours.of(record, whole(record), rule, HALF_HOUR);
     HeatSum off = DegreeHours.of(record.plus(0.5), whole(record), rule, HALF_HOUR);
     double changed = off.degreeHours() - sum.degreeHours();
-    Warmth told = Warmth.of(record.plus(0.5), whole(record), HALF_HOUR);
+    TemperatureHistogram told = TemperatureHistogram.of(record.plus(0.5), whole(record), HALF_HOUR);
     assertEquals(changed, told.sensorError(rule, 0.5).less(), BY_HAND);
   }
 

@@ -24,7 +24,7 @@ class SensorErrorProperties {
   private static final double BY_HAND = 1e-9;
 
   private static SensorError of(Samples record, HeatRule rule, double errorC) {
-    return Warmth.of(record, whole(record), HALF_HOUR).sensorError(rule, errorC);
+    return TemperatureHistogram.of(record, whole(record), HALF_HOUR).sensorError(rule, errorC);
   }
 
   /** By hand: at 14.8 °C nothing counts; at 15.3 °C, 0.3 °C·h an hour does. */
@@ -52,8 +52,8 @@ class SensorErrorProperties {
   @Test
   void gapsHaveNoSensorError() {
     Samples record = minutes(0, 25, 30, 25);
-    Warmth warmth = Warmth.of(record, span(0, 600), HALF_HOUR);
-    assertEquals(0.25, warmth.sensorError(new HeatRule(15, null), 0.5).more(), BY_HAND);
+    TemperatureHistogram histogram = TemperatureHistogram.of(record, span(0, 600), HALF_HOUR);
+    assertEquals(0.25, histogram.sensorError(new HeatRule(15, null), 0.5).more(), BY_HAND);
   }
 
   /** Quarters of a degree lie on the edges of the histogram, so that the bounds are exact. */

@@ -96,7 +96,7 @@ class HourlyRollupsProperties {
     HeatRule other = new HeatRule(12.25, null);
     close(
         DegreeHours.of(temperature, span, other, Bench.GAP).degreeHours(),
-        bench.history.warmth(container, span).heat(other).degreeHours(),
+        bench.history.histogram(container, span).heat(other).degreeHours(),
         "degree-hours above another base");
 
     Duration join = Duration.ofMinutes(2);

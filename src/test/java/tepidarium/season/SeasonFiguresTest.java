@@ -10,14 +10,14 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import tepidarium.container.ContainerId;
 import tepidarium.germination.Act;
-import tepidarium.germination.Course;
 import tepidarium.germination.GroupId;
 import tepidarium.germination.HeatPath;
 import tepidarium.germination.Shelf;
+import tepidarium.germination.SowingTimeline;
 import tepidarium.heat.HeatRule;
 import tepidarium.reading.Span;
 import tepidarium.rollup.Bench;
-import tepidarium.rollup.RollupWarmth;
+import tepidarium.rollup.RollupTemperatures;
 
 /**
  * Figures of the season report, each worked out by hand from a day of readings every 10 min: 30 °C,
@@ -47,7 +47,7 @@ class SeasonFiguresTest {
         new SeasonContainers(
             bench.register,
             bench.history,
-            new RollupWarmth(bench.register, bench.calibrated, bench.history),
+            new RollupTemperatures(bench.register, bench.calibrated, bench.history),
             day,
             day.to(),
             ZoneOffset.UTC,
@@ -130,14 +130,14 @@ class SeasonFiguresTest {
             new Act.Part(many, cool, 30),
             new Act.Part(few, warm, 10),
             new Act.Part(unseen, warm, 20));
-    Course course =
-        Shelf.course(
+    SowingTimeline timeline =
+        Shelf.timeline(
             List.of(
                 Shelf.entry(1, 0, new Act.Sown(1, null, parts)),
                 Shelf.entry(1, 4, new Act.Checked(many, 3, List.of(), 0, List.of())),
                 Shelf.entry(1, 6, new Act.Checked(few, 1, List.of(), 0, List.of()))));
     HeatRule rule = new HeatRule(15, null);
-    SowingResult.Heat heat = SeasonSowings.heat(course, new HeatPath(shelf, rule), rule);
+    SowingResult.Heat heat = SeasonSowings.heat(timeline, new HeatPath(shelf, rule), rule);
     assertNotNull(heat);
     assertEquals((30 * 4 * 24 * 10 + 10 * 6 * 24 * 15) / 40.0, heat.degreeHours(), 1e-6);
     assertTrue(heat.gapHours() < 1e-9);

@@ -79,7 +79,7 @@ class IntervalFitTest {
     near(expected.path("se_log_sigma"), fit.standardErrors()[1], 5e-3);
     near(expected.path("se_logit_p"), fit.standardErrors()[2], 5e-3);
     // The profile interval is not Wald's, but tells nearly the same where there is enough seed.
-    Limits profile = fit.interval(Parameter.FINAL_FRACTION);
+    ConfidenceInterval profile = fit.interval(Parameter.FINAL_FRACTION);
     assertEquals(expected.at("/fraction_ci95_wald_logit/0").asDouble(), profile.low(), 0.02);
     assertEquals(expected.at("/fraction_ci95_wald_logit/1").asDouble(), profile.high(), 0.02);
   }
@@ -159,12 +159,12 @@ class IntervalFitTest {
   void theFinalFractionIsAveragedOverTheFamilies() {
     List<Censored> early =
         rows(9, 12, 3, 12, 15, 7, 15, 18, 9, 18, 21, 8, 21, 24, 5, 24, NEVER, 18);
-    Limits open = IntervalFit.finalFraction(IntervalFit.all(early)).orElseThrow();
+    ConfidenceInterval open = IntervalFit.finalFraction(IntervalFit.all(early)).orElseThrow();
     assertEquals(0.539027686, open.low(), 1e-5);
     assertEquals(1, open.high());
     List<Censored> late = new ArrayList<>(rows(9, 12, 3, 12, 15, 8, 15, 18, 9, 18, 21, 7));
     late.addAll(rows(21, 24, 4, 24, 27, 2, 27, 30, 1, 30, NEVER, 16));
-    Limits closed = IntervalFit.finalFraction(IntervalFit.all(late)).orElseThrow();
+    ConfidenceInterval closed = IntervalFit.finalFraction(IntervalFit.all(late)).orElseThrow();
     assertEquals(0.552962878, closed.low(), 1e-5);
     assertEquals(0.819563402, closed.high(), 1e-5);
   }

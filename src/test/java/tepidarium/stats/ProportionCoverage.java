@@ -51,7 +51,7 @@ public final class ProportionCoverage {
     Proportion first = drawn(seeds, p);
     count("fraction (Wilson)", first.wilson(), p);
     count("fraction (exact)", first.exact(), p);
-    Limits difference = new ProportionDifference(first, drawn(seeds, other)).newcombe();
+    ConfidenceInterval difference = new ProportionDifference(first, drawn(seeds, other)).newcombe();
     count("difference of two sowings", difference, p - other);
     strata(seeds);
     groups(seeds, p);
@@ -73,7 +73,7 @@ public final class ProportionCoverage {
       double odds = ratio * base / (1 - base);
       strata.add(new ProportionDifference(drawn(seeds, odds / (1 + odds)), drawn(seeds, base)));
     }
-    Limits limits = new Stratified(strata).oddsRatioLimits();
+    ConfidenceInterval limits = new Stratified(strata).oddsRatioLimits();
     if (limits != null) {
       count("odds ratio within lots", limits, ratio);
     }
@@ -110,7 +110,7 @@ public final class ProportionCoverage {
     return new Proportion(hits, seeds);
   }
 
-  private void count(String name, Limits limits, double truth) {
+  private void count(String name, ConfidenceInterval limits, double truth) {
     int[] count = counts.computeIfAbsent(name, any -> new int[2]);
     count[0] += limits.contains(truth) ? 1 : 0;
     count[1]++;

@@ -39,7 +39,7 @@ class ProportionTest {
     return CheckRows.cases("proportions.json", "container_permutation_test").stream();
   }
 
-  static void between(JsonNode expected, Limits actual, double tolerance) {
+  static void between(JsonNode expected, ConfidenceInterval actual, double tolerance) {
     assertEquals(expected.path(0).asDouble(), actual.low(), tolerance);
     assertEquals(expected.path(1).asDouble(), actual.high(), tolerance);
   }

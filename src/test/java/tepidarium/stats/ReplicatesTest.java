@@ -87,7 +87,7 @@ class ReplicatesTest {
   void replicatesThatDifferWidenTheInterval() {
     Replicates alike = of("7/20 6/20 7/20");
     assertEquals(alike.pooled().wilson(), alike.interval());
-    Limits unlike = of("14/20 1/20 5/20").interval();
+    ConfidenceInterval unlike = of("14/20 1/20 5/20").interval();
     assertEquals(0.03070016, unlike.low(), 1e-6);
     assertEquals(0.88755554, unlike.high(), 1e-6);
   }

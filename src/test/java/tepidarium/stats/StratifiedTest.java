@@ -44,7 +44,7 @@ class StratifiedTest {
     assertEquals(expected.path("chi2_no_continuity").asDouble(), all.chiSquare(), 1e-6);
     assertEquals(expected.path("p").asDouble(), all.p(), 1e-6);
     assertEquals(expected.path("common_odds_ratio").asDouble(), all.oddsRatio(), 1e-6);
-    Limits limits = all.oddsRatioLimits();
+    ConfidenceInterval limits = all.oddsRatioLimits();
     assertNotNull(limits);
     assertEquals(expected.at("/or_ci95/0").asDouble(), limits.low(), 1e-6);
     assertEquals(expected.at("/or_ci95/1").asDouble(), limits.high(), 2e-6);
@@ -72,7 +72,7 @@ class StratifiedTest {
   /** A single stratum is a plain comparison: 56/70 against 48/80 is row (a) of Newcombe (1998). */
   @Test
   void oneStratumHasTheIntervalOfPlainProportions() {
-    Limits limits = new Stratified(List.of(stratum(56, 70, 48, 80))).differenceLimits();
+    ConfidenceInterval limits = new Stratified(List.of(stratum(56, 70, 48, 80))).differenceLimits();
     assertEquals(0.0524, limits.low(), 5e-5);
     assertEquals(0.3339, limits.high(), 5e-5);
   }
@@ -81,7 +81,8 @@ class StratifiedTest {
   @ParameterizedTest
   @CsvSource({"0, 0", "3, 3", "3, 0"})
   void fewSeedsLeaveTheDifferenceUncertainAlsoWhenAllOrNoneGerminate(int a, int b) {
-    Limits limits = new Stratified(Collections.nCopies(2, stratum(a, 3, b, 3))).differenceLimits();
+    ConfidenceInterval limits =
+        new Stratified(Collections.nCopies(2, stratum(a, 3, b, 3))).differenceLimits();
     assertTrue(limits.high() - limits.low() > 0.3, limits.toString());
   }
 

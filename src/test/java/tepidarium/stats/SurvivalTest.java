@@ -56,7 +56,8 @@ class SurvivalTest {
     assertEquals(expected.path("median").asDouble(), curve.median().orElseThrow());
   }
 
-  private static void assertLimits(JsonNode expected, String scale, int step, Limits limits) {
+  private static void assertLimits(
+      JsonNode expected, String scale, int step, ConfidenceInterval limits) {
     String name = "ci95_" + scale;
     assertEquals(expected.path(name + "_low").path(step).asDouble(), limits.low(), 1e-6);
     assertEquals(expected.path(name + "_high").path(step).asDouble(), limits.high(), 1e-6);
@@ -137,8 +138,8 @@ class SurvivalTest {
     assertEquals(2 / 16.0, curve.atLeastBy(10), 1e-9);
     assertEquals(7 / 16.0, curve.atMostBy(10), 1e-9);
     assertEquals(8 / 16.0, curve.atMostBy(50), 1e-9);
-    assertEquals(new Limits(14, 21), curve.when(0.5));
-    assertEquals(new Limits(NEVER, NEVER), curve.when(0.51));
+    assertEquals(new ConfidenceInterval(14, 21), curve.when(0.5));
+    assertEquals(new ConfidenceInterval(NEVER, NEVER), curve.when(0.51));
     assertThrows(IllegalArgumentException.class, () -> Turnbull.of(List.of()));
   }
 

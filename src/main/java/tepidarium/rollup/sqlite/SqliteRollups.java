@@ -15,7 +15,7 @@ import java.util.OptionalLong;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.heat.HeatSum;
-import tepidarium.heat.Warmth;
+import tepidarium.heat.TemperatureHistogram;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.TimeWeighted;
 import tepidarium.rollup.LimitTime;
@@ -124,7 +124,7 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
         new LimitTime(covered, row.getDouble(10)),
         new LimitTime(row.getLong(12), row.getDouble(11)),
         new LimitTime(row.getLong(14), row.getDouble(13)),
-        Warmth.fromBytes(row.getBytes(WARMTH_COLUMN), covered, heat.gapMs()),
+        TemperatureHistogram.fromBytes(row.getBytes(WARMTH_COLUMN), covered, heat.gapMs()),
         summaries,
         courses(row));
   }
@@ -180,7 +180,7 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
     for (int i = 0; i < QUANTITIES.length; i++) {
       bind(statement, FIXED_COLUMNS + 1 + i * SUMMARY_COLUMNS, row.summary(QUANTITIES[i]));
     }
-    statement.setBytes(WARMTH_COLUMN, row.warmth().toBytes());
+    statement.setBytes(WARMTH_COLUMN, row.histogram().toBytes());
     for (int i = 0; i < QUANTITIES.length; i++) {
       bind(statement, WARMTH_COLUMN + 1 + i * COURSE_COLUMNS, row.course(QUANTITIES[i]));
     }

@@ -107,7 +107,7 @@ public final class ContainerViews {
                     sum.heat(),
                     sum.rule(),
                     container,
-                    sum.warmth()
+                    sum.histogram()
                         .sensorError(
                             sum.rule(), calibrated.temperatureErrorC(container.id(), sum.span()))))
         .orElse(null);

@@ -7,13 +7,13 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
-import tepidarium.germination.Course;
 import tepidarium.germination.FractionEstimate;
 import tepidarium.germination.GerminationData;
 import tepidarium.germination.GerminationData.Fate;
 import tepidarium.germination.SeedJournal;
 import tepidarium.germination.SourceTrial;
 import tepidarium.germination.SowingFinder;
+import tepidarium.germination.SowingTimeline;
 import tepidarium.germination.Species;
 import tepidarium.reading.InvalidInput;
 import tepidarium.stats.IntervalLogRank;
@@ -74,8 +74,8 @@ public final class CompareRoutes {
     List<Long> asked = asked(ctx.queryParam("sowings"));
     long a = asked.get(0);
     long b = asked.get(1);
-    Course first = sowings.course(NotFound.ifMissing(() -> sowings.existing(a)));
-    Course second = sowings.course(NotFound.ifMissing(() -> sowings.existing(b)));
+    SowingTimeline first = sowings.timeline(NotFound.ifMissing(() -> sowings.existing(a)));
+    SowingTimeline second = sowings.timeline(NotFound.ifMissing(() -> sowings.existing(b)));
     ctx.json(
         new ComparisonAnswer(
             side(a, first),
@@ -90,9 +90,9 @@ public final class CompareRoutes {
       throw new InvalidInput("species", "is missing: name one, like species=pawpaw");
     }
     Species species = NotFound.ifMissing(() -> journal.species().existing(id));
-    List<Course> courses = sowings.of(species).stream().map(sowings::course).toList();
+    List<SowingTimeline> timelines = sowings.of(species).stream().map(sowings::timeline).toList();
     List<SourcePairJson> pairs =
-        SourceTrial.all(courses, this::heatSource).stream().map(this::pair).toList();
+        SourceTrial.all(timelines, this::heatSource).stream().map(this::pair).toList();
     ctx.json(new SourcesAnswer(species.id(), pairs));
   }
 
@@ -143,9 +143,9 @@ public final class CompareRoutes {
     return new Proportion(data.count(Fate.GERMINATED), data.lookedAt());
   }
 
-  private static SideJson side(long sowing, Course course) {
-    GerminationData data = course.data();
-    List<Double> days = course.checkDays();
+  private static SideJson side(long sowing, SowingTimeline timeline) {
+    GerminationData data = timeline.data();
+    List<Double> days = timeline.checkDays();
     return new SideJson(
         sowing,
         FractionEstimate.of(data),

@@ -12,8 +12,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.Container;
 import tepidarium.container.Register;
 import tepidarium.germination.Act;
-import tepidarium.germination.ContainerWarmth;
-import tepidarium.germination.Course;
+import tepidarium.germination.ContainerTemperatures;
 import tepidarium.germination.FractionEstimate;
 import tepidarium.germination.GerminationData;
 import tepidarium.germination.GerminationData.Fate;
@@ -21,10 +20,11 @@ import tepidarium.germination.GroupCounts;
 import tepidarium.germination.GroupId;
 import tepidarium.germination.GroupState;
 import tepidarium.germination.HeatPath;
+import tepidarium.germination.SeedPath;
 import tepidarium.germination.Sowing;
 import tepidarium.germination.SowingFinder;
+import tepidarium.germination.SowingTimeline;
 import tepidarium.germination.Species;
-import tepidarium.germination.Strand;
 import tepidarium.heat.HeatRule;
 import tepidarium.memo.Memo;
 import tepidarium.reading.Span;
@@ -50,7 +50,7 @@ public final class GerminationRoutes {
 
   private static final int REMEMBERED = 1_000;
 
-  private final ContainerWarmth warmth;
+  private final ContainerTemperatures temperatures;
   private final Clock clock;
   private final SowingFinder sowings;
   private final Register register;
@@ -67,11 +67,11 @@ public final class GerminationRoutes {
 
   public GerminationRoutes(
       SowingFinder sowings,
-      ContainerWarmth warmth,
+      ContainerTemperatures temperatures,
       Register register,
       ContainerHistory history,
       Clock clock) {
-    this.warmth = warmth;
+    this.temperatures = temperatures;
     this.clock = clock;
     this.sowings = sowings;
     this.register = register;
@@ -148,41 +148,43 @@ public final class GerminationRoutes {
 
   private void germination(Context ctx) {
     Sowing sowing = existing(Params.id(ctx, "sowing"));
-    Course course = sowings.course(sowing);
-    Species species = sowings.species(course);
+    SowingTimeline timeline = sowings.timeline(sowing);
+    Species species = sowings.species(timeline);
     HeatRule rule = species.heatRule();
-    GerminationData data = course.data();
+    GerminationData data = timeline.data();
     int germinated = data.count(Fate.GERMINATED);
-    List<Double> days = course.checkDays();
+    List<Double> days = timeline.checkDays();
     Fitted fits =
         fitted.answer(
             new Told(
-                data, days, sowings.earlier(sowing, species).stream().map(Course::data).toList()),
+                data,
+                days,
+                sowings.earlier(sowing, species).stream().map(SowingTimeline::data).toList()),
             this::fitted);
     ctx.json(
         new GerminationAnswer(
             sowing.id(),
             species.id(),
-            course.sownAt(),
+            timeline.sownAt(),
             data.sown(),
             germinated,
             data.count(Fate.CULLED),
             data.count(Fate.REMAINING),
             data.notLookedAt(),
             FractionEstimate.of(data),
-            replicates(course),
+            replicates(timeline),
             rule.baseC(),
             rule.ceilingC(),
             data.rows().stream().map(RowJson::of).toList(),
-            checks(course, new HeatPath(warmth, species.heatRule()), rule),
+            checks(timeline, new HeatPath(temperatures, species.heatRule()), rule),
             MeasuresJson.of(data, days),
             fits.fits(),
             fits.prospect()));
   }
 
   /** The groups that stayed together; null where there are fewer than two. */
-  private static SumsJson.@Nullable ReplicatesAnswer replicates(Course course) {
-    List<Proportion> groups = List.copyOf(GroupCounts.of(course).values());
+  private static SumsJson.@Nullable ReplicatesAnswer replicates(SowingTimeline timeline) {
+    List<Proportion> groups = List.copyOf(GroupCounts.of(timeline).values());
     return groups.size() < 2 ? null : SumsJson.ReplicatesAnswer.of(new Replicates(groups));
   }
 
@@ -205,11 +207,11 @@ public final class GerminationRoutes {
     return IntervalFit.of(new TimeModel(model.family(), true), model.intervals());
   }
 
-  private static List<CheckJson> checks(Course course, HeatPath path, HeatRule rule) {
+  private static List<CheckJson> checks(SowingTimeline timeline, HeatPath path, HeatRule rule) {
     List<CheckJson> checks = new ArrayList<>();
     int soFar = 0;
-    int sown = course.sowing().seeds();
-    for (Course.Step step : course.steps()) {
+    int sown = timeline.sowing().seeds();
+    for (SowingTimeline.Step step : timeline.steps()) {
       if (step.entry().act() instanceof Act.Checked check) {
         soFar += check.germinated();
         GroupState group = step.after().get(check.group());
@@ -219,14 +221,14 @@ public final class GerminationRoutes {
                 step.entry().id(),
                 check.group().toString(),
                 at,
-                course.day(at),
+                timeline.day(at),
                 check.germinated(),
                 check.culled().stream().mapToInt(line -> line.count()).sum(),
                 check.pottedOn(),
                 step.after().values().stream().mapToInt(GroupState::ungerminated).sum(),
                 soFar,
                 (double) soFar / sown,
-                group == null ? null : known(course, group, at, path, rule)));
+                group == null ? null : known(timeline, group, at, path, rule)));
       }
     }
     return checks;
@@ -234,11 +236,12 @@ public final class GerminationRoutes {
 
   /** Null while the readings store is away: the counts are known without it. */
   private static @Nullable SeedHeatJson known(
-      Course course, GroupState then, Instant at, HeatPath path, HeatRule rule) {
-    GroupState last = course.group(then.id());
+      SowingTimeline timeline, GroupState then, Instant at, HeatPath path, HeatRule rule) {
+    GroupState last = timeline.group(then.id());
     Instant end = last == null || last.checkedAt() == null ? at : last.checkedAt();
     try {
-      return SeedHeatJson.of(path.dose(then.strands(), at, end, rule), then.strands().size());
+      return SeedHeatJson.of(
+          path.seedHeat(then.seedPaths(), at, end, rule), then.seedPaths().size());
     } catch (StoreException e) {
       return null;
     }
@@ -246,40 +249,41 @@ public final class GerminationRoutes {
 
   private void path(Context ctx) {
     GroupId id = SeedParams.group(ctx);
-    Course course = sowings.course(existing(id.sowing()));
-    GroupState group = course.group(id);
+    SowingTimeline timeline = sowings.timeline(existing(id.sowing()));
+    GroupState group = timeline.group(id);
     if (group == null) {
       throw new NotFound("there is no seed group " + id);
     }
-    Species species = sowings.species(course);
+    Species species = sowings.species(timeline);
     HeatRule rule = species.heatRule();
-    HeatPath path = new HeatPath(warmth, species.heatRule());
+    HeatPath path = new HeatPath(temperatures, species.heatRule());
     Instant now = clock.instant();
     Instant end = group.endedAt() == null || group.endedAt().isAfter(now) ? now : group.endedAt();
     List<CheckJson> checks =
-        checks(course, path, rule).stream().filter(c -> c.group().equals(id.toString())).toList();
+        checks(timeline, path, rule).stream().filter(c -> c.group().equals(id.toString())).toList();
     ctx.json(
         new PathAnswer(
             id.toString(),
             rule.baseC(),
             rule.ceilingC(),
-            SeedHeatJson.of(path.dose(group.strands(), end, end, rule), group.strands().size()),
-            group.strands().stream().map(strand -> way(strand, end, path, rule)).toList(),
+            SeedHeatJson.of(
+                path.seedHeat(group.seedPaths(), end, end, rule), group.seedPaths().size()),
+            group.seedPaths().stream().map(seedPath -> way(seedPath, end, path, rule)).toList(),
             checks));
   }
 
-  private WayJson way(Strand strand, Instant end, HeatPath path, HeatRule rule) {
+  private WayJson way(SeedPath seedPath, Instant end, HeatPath path, HeatRule rule) {
     List<LegJson> legs =
-        strand.legs().stream()
+        seedPath.legs().stream()
             .filter(leg -> leg.from().isBefore(end))
             .map(leg -> leg(leg, end, path, rule))
             .toList();
-    return new WayJson(strand.share(), legs);
+    return new WayJson(seedPath.share(), legs);
   }
 
-  private LegJson leg(Strand.Leg leg, Instant end, HeatPath path, HeatRule rule) {
+  private LegJson leg(SeedPath.Leg leg, Instant end, HeatPath path, HeatRule rule) {
     Instant until = leg.end(end);
-    SeedHeatJson heat = SeedHeatJson.of(path.dose(leg, end, end, rule), 1);
+    SeedHeatJson heat = SeedHeatJson.of(path.seedHeat(leg, end, end, rule), 1);
     Container container = register.container(leg.container()).orElse(null);
     if (container == null) {
       return new LegJson(leg.container().value(), leg.from(), until, heat, 0, 0, 0, 0);

@@ -4,14 +4,14 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import tepidarium.germination.Dose;
 import tepidarium.germination.HeatCounts;
 import tepidarium.germination.HeatFit;
 import tepidarium.germination.HeatForecast;
 import tepidarium.germination.HeatOutlook;
+import tepidarium.germination.SeedHeat;
 import tepidarium.germination.ThermalTime;
 import tepidarium.heat.HeatRule;
-import tepidarium.stats.Limits;
+import tepidarium.stats.ConfidenceInterval;
 import tepidarium.web.JsonValues;
 
 /** A sowing's germination by the heat that its seeds received; heat in °C·h. */
@@ -41,7 +41,7 @@ record HeatCourseJson(
       @Nullable Double toDay,
       boolean measured) {
     static RowJson of(HeatCounts.Row row) {
-      Dose to = row.to();
+      SeedHeat to = row.to();
       return new RowJson(
           row.told().group().toString(),
           JsonValues.lower(row.told().fate()),
@@ -135,7 +135,7 @@ record HeatCourseJson(
   }
 
   /** Null where there is nothing to enclose. */
-  static @Nullable List<@Nullable Double> ends(@Nullable Limits limits) {
+  static @Nullable List<@Nullable Double> ends(@Nullable ConfidenceInterval limits) {
     return limits == null ? null : JsonValues.ends(limits);
   }
 }

@@ -8,8 +8,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tepidarium.germination.BaseByRate;
 import tepidarium.germination.BaseTemperature;
-import tepidarium.germination.ContainerWarmth;
-import tepidarium.germination.Course;
+import tepidarium.germination.ContainerTemperatures;
 import tepidarium.germination.HeatAgainstClock;
 import tepidarium.germination.HeatCounts;
 import tepidarium.germination.HeatFit;
@@ -18,6 +17,7 @@ import tepidarium.germination.HeatPath;
 import tepidarium.germination.SeedJournal;
 import tepidarium.germination.Sowing;
 import tepidarium.germination.SowingFinder;
+import tepidarium.germination.SowingTimeline;
 import tepidarium.germination.Species;
 import tepidarium.germination.Trait;
 import tepidarium.heat.HeatRule;
@@ -30,7 +30,7 @@ public final class HeatCourseRoutes {
   private static final int REMEMBERED = 200;
 
   private final SeedJournal journal;
-  private final ContainerWarmth warmth;
+  private final ContainerTemperatures temperatures;
   private final Clock clock;
   private final SowingFinder sowingFinder;
 
@@ -53,10 +53,13 @@ public final class HeatCourseRoutes {
       String species, HeatRule rule, @Nullable Double optimum, List<HeatCounts.Row> rows) {}
 
   public HeatCourseRoutes(
-      SeedJournal journal, SowingFinder sowingFinder, ContainerWarmth warmth, Clock clock) {
+      SeedJournal journal,
+      SowingFinder sowingFinder,
+      ContainerTemperatures temperatures,
+      Clock clock) {
     this.journal = journal;
     this.sowingFinder = sowingFinder;
-    this.warmth = warmth;
+    this.temperatures = temperatures;
     this.clock = clock;
   }
 
@@ -71,17 +74,17 @@ public final class HeatCourseRoutes {
 
   private void heatCourse(Context ctx) {
     Sowing sowing = existing(Params.id(ctx, "sowing"));
-    Course course = sowingFinder.course(sowing);
-    Species species = sowingFinder.species(course);
+    SowingTimeline timeline = sowingFinder.timeline(sowing);
+    Species species = sowingFinder.species(timeline);
     HeatRule rule = species.heatRule();
     Instant now = clock.instant();
-    HeatPath path = new HeatPath(warmth, species.heatRule());
-    HeatCounts counts = new HeatCounts(List.of(course), path, rule.ceilingC());
+    HeatPath path = new HeatPath(temperatures, species.heatRule());
+    HeatCounts counts = new HeatCounts(List.of(timeline), path, rule.ceilingC());
     Told told =
         sowings.answer(
             new Counts(rule.baseC(), counts.above(rule.baseC()), past(sowing, species, path, rule)),
             Told::of);
-    HeatOutlook outlook = HeatOutlook.of(course, counts, rule.baseC(), told.needs(), now);
+    HeatOutlook outlook = HeatOutlook.of(timeline, counts, rule.baseC(), told.needs(), now);
     ctx.json(HeatCourseJson.of(sowing.id(), species.id(), rule, counts, told.fit(), outlook, now));
   }
 
@@ -97,10 +100,10 @@ public final class HeatCourseRoutes {
     String id = ctx.pathParam("species");
     Species species = NotFound.ifMissing(() -> journal.species().existing(id));
     List<Sowing> all = sowingFinder.of(species);
-    List<Course> courses = all.stream().map(sowingFinder::course).toList();
+    List<SowingTimeline> timelines = all.stream().map(sowingFinder::timeline).toList();
     HeatRule rule = species.heatRule();
     HeatCounts counts =
-        new HeatCounts(courses, new HeatPath(warmth, species.heatRule()), rule.ceilingC());
+        new HeatCounts(timelines, new HeatPath(temperatures, species.heatRule()), rule.ceilingC());
     Double optimum = species.value(Trait.OPTIMUM);
     ctx.json(
         pooled.answer(
@@ -109,7 +112,7 @@ public final class HeatCourseRoutes {
                 ThermalTimeJson.of(
                     species.id(),
                     all.stream().map(Sowing::id).toList(),
-                    courses.stream().map(Course::data).toList(),
+                    timelines.stream().map(SowingTimeline::data).toList(),
                     rule,
                     HeatAgainstClock.of(rule.baseC(), counts),
                     BaseTemperature.of(counts),

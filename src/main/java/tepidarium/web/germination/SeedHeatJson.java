@@ -1,9 +1,9 @@
 package tepidarium.web.germination;
 
-import tepidarium.germination.Dose;
+import tepidarium.germination.SeedHeat;
 
 /**
- * Heat along the path of seeds, °C·h and h, as {@link Dose} defines it.
+ * Heat along the path of seeds, °C·h and h, as {@link SeedHeat} defines it.
  *
  * @param ways how many different ways its seeds came
  */
@@ -17,16 +17,16 @@ record SeedHeatJson(
     double coveredHours,
     double gapHours,
     int ways) {
-  static SeedHeatJson of(Dose dose, int ways) {
+  static SeedHeatJson of(SeedHeat seedHeat, int ways) {
     return new SeedHeatJson(
-        dose.degreeHours(),
-        dose.likely(),
-        dose.lower(),
-        dose.upper(),
-        dose.least(),
-        dose.most(),
-        dose.coveredHours(),
-        dose.gapHours(),
+        seedHeat.degreeHours(),
+        seedHeat.likely(),
+        seedHeat.lower(),
+        seedHeat.upper(),
+        seedHeat.least(),
+        seedHeat.most(),
+        seedHeat.coveredHours(),
+        seedHeat.gapHours(),
         ways);
   }
 }

@@ -188,7 +188,7 @@ public final class HistoryRoutes {
     double high = container.band().temperatureHighC();
     SensorError sensor =
         history
-            .warmth(container, span)
+            .histogram(container, span)
             .sensorError(rule, calibrated.temperatureErrorC(container.id(), span));
     ctx.json(
         new HeatAnswer(

@@ -99,13 +99,15 @@ public final class SuggestedOpeningRoutes {
   }
 
   private static String reason(OpeningSign sign) {
-    Double warmth = sign.temperatureFallC();
+    Double histogram = sign.temperatureFallC();
     Double moisture = sign.humidityFallPercent();
     String temperature =
-        warmth == null ? "" : String.format(Locale.ROOT, "temperature fell by %.1f °C", warmth);
+        histogram == null
+            ? ""
+            : String.format(Locale.ROOT, "temperature fell by %.1f °C", histogram);
     String humidity =
         moisture == null ? "" : String.format(Locale.ROOT, "humidity fell by %.0f %%", moisture);
-    String and = warmth == null || moisture == null ? "" : " and ";
+    String and = histogram == null || moisture == null ? "" : " and ";
     return "It was light at once, "
         + temperature
         + and

@@ -8,9 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import tepidarium.germination.ContainerWarmth;
-import tepidarium.germination.Course;
-import tepidarium.germination.Dose;
+import tepidarium.germination.ContainerTemperatures;
 import tepidarium.germination.Entry;
 import tepidarium.germination.Freshness;
 import tepidarium.germination.GroupState;
@@ -18,9 +16,11 @@ import tepidarium.germination.HeatPath;
 import tepidarium.germination.Lot;
 import tepidarium.germination.LotDetails;
 import tepidarium.germination.NextCheck;
+import tepidarium.germination.SeedHeat;
 import tepidarium.germination.SeedJournal;
 import tepidarium.germination.Sowing;
 import tepidarium.germination.SowingFinder;
+import tepidarium.germination.SowingTimeline;
 import tepidarium.germination.Species;
 import tepidarium.germination.Viability;
 import tepidarium.series.StoreException;
@@ -31,13 +31,14 @@ import tepidarium.web.NotFound;
 public final class SeedViews {
   private final SeedJournal journal;
   private final SowingFinder sowings;
-  private final ContainerWarmth warmth;
+  private final ContainerTemperatures temperatures;
   private final Clock clock;
 
-  public SeedViews(SeedJournal journal, SowingFinder sowings, ContainerWarmth warmth, Clock clock) {
+  public SeedViews(
+      SeedJournal journal, SowingFinder sowings, ContainerTemperatures temperatures, Clock clock) {
     this.journal = journal;
     this.sowings = sowings;
-    this.warmth = warmth;
+    this.temperatures = temperatures;
     this.clock = clock;
   }
 
@@ -90,58 +91,58 @@ public final class SeedViews {
 
   /** Adds up the heat of seeds of a species, for one request. */
   HeatPath path(Species species) {
-    return new HeatPath(warmth, species.heatRule());
+    return new HeatPath(temperatures, species.heatRule());
   }
 
   SeedJson.SowingJson sowing(Sowing sowing) {
-    Course course = sowings.course(sowing);
-    Species species = sowings.species(course);
+    SowingTimeline timeline = sowings.timeline(sowing);
+    Species species = sowings.species(timeline);
     HeatPath path = path(species);
     List<SeedJson.GroupJson> groups =
-        course.groups().stream().map(group -> group(course, species, group, path)).toList();
-    List<Course.Step> steps = course.steps();
+        timeline.groups().stream().map(group -> group(timeline, species, group, path)).toList();
+    List<SowingTimeline.Step> steps = timeline.steps();
     return new SeedJson.SowingJson(
         sowing.id(),
-        course.sowing().name(),
-        course.sowing().lot(),
+        timeline.sowing().name(),
+        timeline.sowing().lot(),
         species.id(),
         species.name(),
-        course.sownAt(),
-        course.day(now()),
-        course.sowing().seeds(),
-        course.data().notLookedAt(),
-        course.sum(GroupState::ungerminated),
-        course.sum(GroupState::germinated),
-        course.sum(GroupState::culled),
-        course.sum(GroupState::potted),
-        course.sum(GroupState::alive),
-        course.sum(GroupState::everGerminated),
+        timeline.sownAt(),
+        timeline.day(now()),
+        timeline.sowing().seeds(),
+        timeline.data().notLookedAt(),
+        timeline.sum(GroupState::ungerminated),
+        timeline.sum(GroupState::germinated),
+        timeline.sum(GroupState::culled),
+        timeline.sum(GroupState::potted),
+        timeline.sum(GroupState::alive),
+        timeline.sum(GroupState::everGerminated),
         groups,
         lastWritten(steps));
   }
 
-  private static UUID lastWritten(List<Course.Step> steps) {
+  private static UUID lastWritten(List<SowingTimeline.Step> steps) {
     Entry last = steps.get(0).entry();
-    for (Course.Step step : steps) {
+    for (SowingTimeline.Step step : steps) {
       last = step.entry().recordedAt().isBefore(last.recordedAt()) ? last : step.entry();
     }
     return last.id();
   }
 
   private SeedJson.GroupJson group(
-      Course course, Species species, GroupState group, HeatPath path) {
+      SowingTimeline timeline, Species species, GroupState group, HeatPath path) {
     return new SeedJson.GroupJson(
         group.id().toString(),
         group.container().value(),
         group.ungerminated(),
-        group.seenBy(course.sownAt()),
+        group.seenBy(timeline.sownAt()),
         group.germinated(),
         group.culled(),
         group.potted(),
         group.alive(),
         group.checkedAt(),
         group.endedAt(),
-        NextCheck.of(species, course.sownAt(), group, pace(group, species, path)));
+        NextCheck.of(species, timeline.sownAt(), group, pace(group, species, path)));
   }
 
   /** Only of what was not checked yet: later the days since the last check decide. */
@@ -150,10 +151,10 @@ public final class SeedViews {
       return null;
     }
     try {
-      Dose dose = path.dose(group.strands(), now(), now(), species.heatRule());
-      return dose.coveredHours() < 24 || !dose.known()
+      SeedHeat seedHeat = path.seedHeat(group.seedPaths(), now(), now(), species.heatRule());
+      return seedHeat.coveredHours() < 24 || !seedHeat.known()
           ? null
-          : new NextCheck.Pace(dose.degreeHours(), dose.coveredHours());
+          : new NextCheck.Pace(seedHeat.degreeHours(), seedHeat.coveredHours());
     } catch (StoreException e) {
       return null;
     }
@@ -176,6 +177,6 @@ public final class SeedViews {
             .orElseThrow(() -> new NotFound("there is no sowing " + entry.sowing()));
     return new SeedJson.EntryAnswer(
         entry(sowing, entry, journal.photographed()),
-        sowing.course() == null ? null : sowing(sowing));
+        sowing.timeline() == null ? null : sowing(sowing));
   }
 }

@@ -16,7 +16,7 @@ import tepidarium.ingest.RejectLog;
 import tepidarium.light.Site;
 import tepidarium.live.Watch;
 import tepidarium.rollup.ContainerHistory;
-import tepidarium.rollup.RollupWarmth;
+import tepidarium.rollup.RollupTemperatures;
 import tepidarium.season.SeasonReporter;
 import tepidarium.season.SeasonStore;
 import tepidarium.web.ContainerRequests;
@@ -117,19 +117,20 @@ public final class ApiRoutes {
 
   private static void addSeedRoutes(RoutesConfig routes, Parts parts) {
     SeedJournal journal = parts.seeds();
-    RollupWarmth warmth = new RollupWarmth(parts.register(), parts.calibrated(), parts.history());
+    RollupTemperatures temperatures =
+        new RollupTemperatures(parts.register(), parts.calibrated(), parts.history());
     SowingFinder sowings = new SowingFinder(journal);
-    SeedViews seeds = new SeedViews(journal, sowings, warmth, parts.clock());
+    SeedViews seeds = new SeedViews(journal, sowings, temperatures, parts.clock());
     new SpeciesRoutes(journal, sowings, seeds).add(routes);
     new SowingRoutes(journal, seeds).add(routes);
-    new GerminationRoutes(sowings, warmth, parts.register(), parts.history(), parts.clock())
+    new GerminationRoutes(sowings, temperatures, parts.register(), parts.history(), parts.clock())
         .add(routes);
-    new HeatCourseRoutes(journal, sowings, warmth, parts.clock()).add(routes);
+    new HeatCourseRoutes(journal, sowings, temperatures, parts.clock()).add(routes);
     new CompareRoutes(journal, sowings, parts.register()).add(routes);
     new TallyRoutes(journal, parts.register(), seeds, parts.clock(), parts.zone()).add(routes);
     SeasonReporter reporter =
         new SeasonReporter(
-            parts.register(), parts.history(), warmth, sowings, parts.zone(), parts.site());
+            parts.register(), parts.history(), temperatures, sowings, parts.zone(), parts.site());
     new SeasonRoutes(reporter, parts.seasons(), parts.clock()).add(routes);
   }
 }

@@ -7,12 +7,12 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.germination.SeedsNeeded;
 import tepidarium.reading.InvalidInput;
 import tepidarium.stats.Censored;
+import tepidarium.stats.ConfidenceInterval;
 import tepidarium.stats.Dispersion;
 import tepidarium.stats.GroupMeans;
 import tepidarium.stats.IntervalFit;
 import tepidarium.stats.IntervalFit.Estimate;
 import tepidarium.stats.IntervalFit.Parameter;
-import tepidarium.stats.Limits;
 import tepidarium.stats.MoistAir;
 import tepidarium.stats.Proportion;
 import tepidarium.stats.ProportionDifference;
@@ -85,7 +85,7 @@ public final class SumsJson {
       @Nullable Double flipsP,
       double leastFlipsP) {
     public static StratifiedAnswer of(Stratified all) {
-      Limits ratio = all.oddsRatioLimits();
+      ConfidenceInterval ratio = all.oddsRatioLimits();
       Stratified.Heterogeneity apart = all.heterogeneity();
       GroupMeans.Difference each = all.perStratum();
       Stratified.Flips flips = all.flips();

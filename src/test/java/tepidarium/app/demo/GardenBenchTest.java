@@ -27,6 +27,7 @@ import tepidarium.heat.LocalHours;
 import tepidarium.heat.PlaceTrial;
 import tepidarium.heat.PlaceTrial.Figure;
 import tepidarium.heat.SensorError;
+import tepidarium.heat.TemperatureHistogram;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
@@ -70,7 +71,7 @@ class GardenBenchTest {
       Span hour =
           Span.ofMillis(start + i * LocalHours.HOUR_MS, start + (i + 1) * LocalHours.HOUR_MS);
       HeatSum heat = DegreeHours.of(samples, hour, RULE, MAX_GAP);
-      SensorError sensor = tepidarium.heat.Warmth.of(samples, hour, MAX_GAP).sensorError(RULE, 0.1);
+      SensorError sensor = TemperatureHistogram.of(samples, hour, MAX_GAP).sensorError(RULE, 0.1);
       TimeWeighted course = TimeWeighted.of(samples, hour, MAX_GAP);
       columns.add(hour.fromMs(), heat, 0, course, sensor);
     }

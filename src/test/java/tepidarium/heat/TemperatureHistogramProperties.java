@@ -19,7 +19,7 @@ import tepidarium.reading.Span;
 /** What is told from times by temperature is what the readings tell. */
 @Domain(RecordDomain.class)
 @Domain(DomainContext.Global.class)
-class WarmthProperties {
+class TemperatureHistogramProperties {
   private static final double RELATIVE = 1e-9;
 
   private static void same(HeatSum exact, HeatSum told) {
@@ -35,12 +35,12 @@ class WarmthProperties {
       @ForAll Span span,
       @ForAll @IntRange(min = -40, max = 239) int base,
       @ForAll @IntRange(min = 1, max = 100) int more) {
-    Warmth warmth = Warmth.of(record, span, HALF_HOUR);
+    TemperatureHistogram histogram = TemperatureHistogram.of(record, span, HALF_HOUR);
     HeatRule open = new HeatRule(base / 4.0, null);
     HeatRule capped = new HeatRule(base / 4.0, Math.min(60, (base + more) / 4.0));
-    assertTrue(Warmth.isExact(open) && Warmth.isExact(capped));
-    same(DegreeHours.of(record, span, open, HALF_HOUR), warmth.heat(open));
-    same(DegreeHours.of(record, span, capped, HALF_HOUR), warmth.heat(capped));
+    assertTrue(TemperatureHistogram.isExact(open) && TemperatureHistogram.isExact(capped));
+    same(DegreeHours.of(record, span, open, HALF_HOUR), histogram.heat(open));
+    same(DegreeHours.of(record, span, capped, HALF_HOUR), histogram.heat(capped));
   }
 
   /** The cubic has the right values and slopes at the edges, where the truth is convex. */
@@ -51,7 +51,7 @@ class WarmthProperties {
       @ForAll @DoubleRange(min = -10, max = 59) double base) {
     HeatRule rule = new HeatRule(base, null);
     HeatSum exact = DegreeHours.of(record, span, rule, HALF_HOUR);
-    HeatSum told = Warmth.of(record, span, HALF_HOUR).heat(rule);
+    HeatSum told = TemperatureHistogram.of(record, span, HALF_HOUR).heat(rule);
     assertTrue(told.degreeHours() >= -1e-9);
     assertEquals(exact.degreeHours(), told.degreeHours(), exact.coveredHours() / 16 + 1e-9);
   }
@@ -59,13 +59,16 @@ class WarmthProperties {
   @Property
   void partsAddUpAndAreTheSameOnceKept(
       @ForAll Samples record, @ForAll Cuts cuts, @ForAll @IntRange(min = -40, max = 239) int base) {
-    Warmth first = Warmth.of(record, Span.ofMillis(cuts.a(), cuts.b()), HALF_HOUR);
-    Warmth second = Warmth.of(record, Span.ofMillis(cuts.b(), cuts.c()), HALF_HOUR);
-    Warmth kept = Warmth.fromBytes(second.toBytes(), second.coveredMs(), second.gapMs());
+    TemperatureHistogram first =
+        TemperatureHistogram.of(record, Span.ofMillis(cuts.a(), cuts.b()), HALF_HOUR);
+    TemperatureHistogram second =
+        TemperatureHistogram.of(record, Span.ofMillis(cuts.b(), cuts.c()), HALF_HOUR);
+    TemperatureHistogram kept =
+        TemperatureHistogram.fromBytes(second.toBytes(), second.coveredMs(), second.gapMs());
     HeatRule rule = new HeatRule(base / 4.0, null);
     Span whole = Span.ofMillis(cuts.a(), cuts.c());
     same(
         DegreeHours.of(record, whole, rule, HALF_HOUR),
-        Warmth.sum(List.of(first, kept)).heat(rule));
+        TemperatureHistogram.sum(List.of(first, kept)).heat(rule));
   }
 }

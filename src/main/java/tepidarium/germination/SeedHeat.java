@@ -25,7 +25,7 @@ import tepidarium.heat.SensorError;
  * @param coveredHours time between readings close enough to be trusted
  * @param gapHours time in which nothing is known
  */
-public record Dose(
+public record SeedHeat(
     double degreeHours,
     double likely,
     double lower,
@@ -34,7 +34,7 @@ public record Dose(
     double most,
     double coveredHours,
     double gapHours) {
-  static final Dose NONE = new Dose(0, 0, 0, 0, 0, 0, 0, 0);
+  static final SeedHeat NONE = new SeedHeat(0, 0, 0, 0, 0, 0, 0, 0);
 
   /**
    * In one container until some instant.
@@ -45,11 +45,12 @@ public record Dose(
    * @param highLimitC of the container's band
    * @param error by how much the sensor may make the sum wrong
    */
-  static Dose of(HeatSum sum, HeatSum whole, HeatRule rule, double highLimitC, SensorError error) {
+  static SeedHeat of(
+      HeatSum sum, HeatSum whole, HeatRule rule, double highLimitC, SensorError error) {
     double rate = whole.coveredMs() > 0 ? whole.degreeHours() / whole.coveredHours() : 0;
     double likely = sum.degreeHours() + rate * sum.gapHours();
     double upper = Math.max(likely, sum.upper(rule, highLimitC));
-    return new Dose(
+    return new SeedHeat(
         sum.degreeHours(),
         likely,
         sum.lower(),
@@ -60,8 +61,8 @@ public record Dose(
         sum.gapHours());
   }
 
-  Dose plus(Dose other) {
-    return new Dose(
+  SeedHeat plus(SeedHeat other) {
+    return new SeedHeat(
         degreeHours + other.degreeHours,
         likely + other.likely,
         lower + other.lower,
@@ -76,25 +77,26 @@ public record Dose(
    * Of seeds that came different ways: the mean over them, and as bounds the lowest and the highest
    * of any way.
    *
-   * @param doses of the ways, at least one
+   * @param seedHeats of the ways, at least one
    * @param shares of the seeds, which add up to 1
    */
-  static Dose overWays(List<Dose> doses, List<Double> shares) {
-    return new Dose(
-        mean(doses, shares, Dose::degreeHours),
-        mean(doses, shares, Dose::likely),
-        doses.stream().mapToDouble(Dose::lower).min().orElseThrow(),
-        doses.stream().mapToDouble(Dose::upper).max().orElseThrow(),
-        doses.stream().mapToDouble(Dose::least).min().orElseThrow(),
-        doses.stream().mapToDouble(Dose::most).max().orElseThrow(),
-        mean(doses, shares, Dose::coveredHours),
-        mean(doses, shares, Dose::gapHours));
+  static SeedHeat overWays(List<SeedHeat> seedHeats, List<Double> shares) {
+    return new SeedHeat(
+        mean(seedHeats, shares, SeedHeat::degreeHours),
+        mean(seedHeats, shares, SeedHeat::likely),
+        seedHeats.stream().mapToDouble(SeedHeat::lower).min().orElseThrow(),
+        seedHeats.stream().mapToDouble(SeedHeat::upper).max().orElseThrow(),
+        seedHeats.stream().mapToDouble(SeedHeat::least).min().orElseThrow(),
+        seedHeats.stream().mapToDouble(SeedHeat::most).max().orElseThrow(),
+        mean(seedHeats, shares, SeedHeat::coveredHours),
+        mean(seedHeats, shares, SeedHeat::gapHours));
   }
 
-  private static double mean(List<Dose> doses, List<Double> shares, ToDoubleFunction<Dose> figure) {
+  private static double mean(
+      List<SeedHeat> seedHeats, List<Double> shares, ToDoubleFunction<SeedHeat> figure) {
     double sum = 0;
-    for (int i = 0; i < doses.size(); i++) {
-      sum += shares.get(i) * figure.applyAsDouble(doses.get(i));
+    for (int i = 0; i < seedHeats.size(); i++) {
+      sum += shares.get(i) * figure.applyAsDouble(seedHeats.get(i));
     }
     return sum;
   }

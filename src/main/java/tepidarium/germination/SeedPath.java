@@ -16,7 +16,7 @@ import tepidarium.container.ContainerId;
  * @param share of the group's ungerminated seeds that came this way when it was last joined, above
  *     0 to 1; of all its seeds where none was ungerminated then
  */
-public record Strand(List<Leg> legs, double share) {
+public record SeedPath(List<Leg> legs, double share) {
   /**
    * Time in one container.
    *
@@ -29,15 +29,15 @@ public record Strand(List<Leg> legs, double share) {
     }
   }
 
-  public Strand {
+  public SeedPath {
     legs = List.copyOf(legs);
   }
 
-  static Strand begun(ContainerId container, Instant at) {
-    return new Strand(List.of(new Leg(container, at, null)), 1);
+  static SeedPath begun(ContainerId container, Instant at) {
+    return new SeedPath(List.of(new Leg(container, at, null)), 1);
   }
 
-  Strand movedTo(ContainerId container, Instant at) {
+  SeedPath movedTo(ContainerId container, Instant at) {
     Leg last = legs.get(legs.size() - 1);
     if (last.container().equals(container)) {
       return this;
@@ -47,7 +47,7 @@ public record Strand(List<Leg> legs, double share) {
       longer.add(new Leg(last.container(), last.from(), at));
     }
     longer.add(new Leg(container, at, null));
-    return new Strand(longer, share);
+    return new SeedPath(longer, share);
   }
 
   /**
@@ -56,7 +56,7 @@ public record Strand(List<Leg> legs, double share) {
    * @param seedsA that share the ways of the first group, at least 0
    * @param seedsB of the second group, at least 0; not 0 where the other is
    */
-  static List<Strand> joined(List<Strand> a, int seedsA, List<Strand> b, int seedsB) {
+  static List<SeedPath> joined(List<SeedPath> a, int seedsA, List<SeedPath> b, int seedsB) {
     Map<List<Leg>, Double> shares = new LinkedHashMap<>();
     double all = seedsA + seedsB;
     if (seedsA > 0) {
@@ -65,6 +65,6 @@ public record Strand(List<Leg> legs, double share) {
     if (seedsB > 0) {
       b.forEach(s -> shares.merge(s.legs(), s.share() * seedsB / all, Double::sum));
     }
-    return shares.entrySet().stream().map(e -> new Strand(e.getKey(), e.getValue())).toList();
+    return shares.entrySet().stream().map(e -> new SeedPath(e.getKey(), e.getValue())).toList();
   }
 }

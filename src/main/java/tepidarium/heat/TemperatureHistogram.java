@@ -16,7 +16,7 @@ import tepidarium.reading.Span;
  * exact; between edges they are a cubic with the right values and slopes at both (Hermite), kept
  * between chord and tangents, off by at most a sixteenth of a degree × the time in the step.
  */
-public final class Warmth {
+public final class TemperatureHistogram {
   static final double STEP_C = 0.25;
   private static final double LOWEST_C = -10;
   private static final int STEPS = 280;
@@ -33,7 +33,8 @@ public final class Warmth {
   private final long coveredMs;
   private final long gapMs;
 
-  private Warmth(int first, double[] hours, double[] degreeHours, long coveredMs, long gapMs) {
+  private TemperatureHistogram(
+      int first, double[] hours, double[] degreeHours, long coveredMs, long gapMs) {
     this.first = first;
     this.hours = hours;
     this.degreeHours = degreeHours;
@@ -42,8 +43,8 @@ public final class Warmth {
   }
 
   /** Of a stretch of which nothing is known. */
-  public static Warmth unknown(long lengthMs) {
-    return new Warmth(0, new double[0], new double[0], 0, lengthMs);
+  public static TemperatureHistogram unknown(long lengthMs) {
+    return new TemperatureHistogram(0, new double[0], new double[0], 0, lengthMs);
   }
 
   /**
@@ -51,14 +52,14 @@ public final class Warmth {
    *
    * @param temperature °C
    */
-  public static Warmth of(Samples temperature, Span span, Duration maxGap) {
+  public static TemperatureHistogram of(Samples temperature, Span span, Duration maxGap) {
     Adder adder = new Adder();
     temperature.walk(span, maxGap.toMillis(), adder);
     return adder.sum();
   }
 
   /** All of them together. */
-  public static Warmth sum(List<Warmth> parts) {
+  public static TemperatureHistogram sum(List<TemperatureHistogram> parts) {
     Adder adder = new Adder();
     parts.forEach(adder::add);
     return adder.sum();
@@ -195,7 +196,7 @@ public final class Warmth {
   }
 
   /** Made again; where the bytes were not kept, nothing is known of the time. */
-  public static Warmth fromBytes(byte @Nullable [] kept, long coveredMs, long gapMs) {
+  public static TemperatureHistogram fromBytes(byte @Nullable [] kept, long coveredMs, long gapMs) {
     if (kept == null) {
       return unknown(coveredMs + gapMs);
     }
@@ -207,7 +208,7 @@ public final class Warmth {
       hours[i] = bytes.getDouble();
       degreeHours[i] = bytes.getDouble();
     }
-    return new Warmth(first, hours, degreeHours, coveredMs, gapMs);
+    return new TemperatureHistogram(first, hours, degreeHours, coveredMs, gapMs);
   }
 
   private static final class Adder implements SegmentVisitor {
@@ -250,7 +251,7 @@ public final class Warmth {
       gapMs += endMs - startMs;
     }
 
-    void add(Warmth part) {
+    void add(TemperatureHistogram part) {
       for (int i = 0; i < part.hours.length; i++) {
         hours[part.first + i] += part.hours[i];
         degreeHours[part.first + i] += part.degreeHours[i];
@@ -259,7 +260,7 @@ public final class Warmth {
       gapMs += part.gapMs;
     }
 
-    Warmth sum() {
+    TemperatureHistogram sum() {
       int from = 0;
       int to = BINS;
       while (from < to && hours[from] == 0) {
@@ -268,7 +269,7 @@ public final class Warmth {
       while (to > from && hours[to - 1] == 0) {
         to--;
       }
-      return new Warmth(
+      return new TemperatureHistogram(
           from,
           Arrays.copyOfRange(hours, from, to),
           Arrays.copyOfRange(degreeHours, from, to),

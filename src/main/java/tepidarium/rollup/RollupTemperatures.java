@@ -5,31 +5,32 @@ import tepidarium.container.Band;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
-import tepidarium.germination.ContainerWarmth;
+import tepidarium.germination.ContainerTemperatures;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
-import tepidarium.heat.Warmth;
+import tepidarium.heat.TemperatureHistogram;
 import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.Span;
 
 /** Reads the temperatures of containers from the hourly rollups. Thread-safe. */
-public final class RollupWarmth implements ContainerWarmth {
+public final class RollupTemperatures implements ContainerTemperatures {
   private final Register register;
   private final CalibratedReadings calibrated;
   private final ContainerHistory history;
 
-  public RollupWarmth(Register register, CalibratedReadings calibrated, ContainerHistory history) {
+  public RollupTemperatures(
+      Register register, CalibratedReadings calibrated, ContainerHistory history) {
     this.register = register;
     this.calibrated = calibrated;
     this.history = history;
   }
 
   @Override
-  public Warmth warmth(ContainerId id, Span span) {
+  public TemperatureHistogram histogram(ContainerId id, Span span) {
     Container container = register.container(id).orElse(null);
     return container == null
-        ? Warmth.unknown(span.length().toMillis())
-        : history.warmth(container, span);
+        ? TemperatureHistogram.unknown(span.length().toMillis())
+        : history.histogram(container, span);
   }
 
   @Override

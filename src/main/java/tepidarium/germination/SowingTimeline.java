@@ -16,7 +16,7 @@ import tepidarium.germination.GerminationData.Fate;
  * What became of the seeds of a sowing: its entries, taken one after the other in order of time. At
  * every instant the seeds sown are ungerminated, germinated, culled or potted.
  */
-public final class Course {
+public final class SowingTimeline {
   /** An entry and how the groups were after it. */
   public record Step(Entry entry, Map<GroupId, GroupState> after) {
     public Step {
@@ -29,7 +29,7 @@ public final class Course {
   private final Map<GroupId, GroupState> groups = new TreeMap<>();
   private @Nullable Entry first;
 
-  private Course() {}
+  private SowingTimeline() {}
 
   /**
    * Follows the entries.
@@ -37,16 +37,16 @@ public final class Course {
    * @param entries those that count, in order of time; at least one
    * @throws Contradiction at the first entry that cannot be, naming it
    */
-  static Course of(List<Entry> entries) {
-    Course course = new Course();
+  static SowingTimeline of(List<Entry> entries) {
+    SowingTimeline timeline = new SowingTimeline();
     for (Entry entry : entries) {
       try {
-        course.follow(entry);
+        timeline.follow(entry);
       } catch (Refusal e) {
         throw new ContradictedEntry(entry, e.getMessage());
       }
     }
-    return course;
+    return timeline;
   }
 
   /** Why an entry cannot be. */
@@ -198,7 +198,7 @@ public final class Course {
   }
 
   /** The course as it had come by an instant, not before the sowing: later entries left out. */
-  public Course until(Instant instant) {
+  public SowingTimeline until(Instant instant) {
     return of(steps.stream().map(Step::entry).filter(e -> !e.at().isAfter(instant)).toList());
   }
 
@@ -263,8 +263,8 @@ public final class Course {
   /** Whether seeds of it were ever in the container. */
   boolean passedThrough(ContainerId container) {
     return groups.values().stream()
-        .flatMap(group -> group.strands().stream())
-        .flatMap(strand -> strand.legs().stream())
+        .flatMap(group -> group.seedPaths().stream())
+        .flatMap(seedPath -> seedPath.legs().stream())
         .anyMatch(leg -> leg.container().equals(container));
   }
 
