@@ -37,7 +37,7 @@ public final class AlertText {
     String worst = worst(alert, zone);
     return alert.active()
         ? containerName + " has been " + what + " since " + since + worst + "."
-        : containerName + " was " + what + " from " + since + worst + "; it has returned.";
+        : containerName + " was " + what + " from " + since + worst + "; it is back to normal.";
   }
 
   /** The worst value, or the predicted time. */

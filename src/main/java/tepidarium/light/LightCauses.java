@@ -13,11 +13,11 @@ import tepidarium.container.Opening;
 import tepidarium.reading.Span;
 
 /**
- * Tells where light came from. With a recorded opening it is one. While the sun is more than 6°
- * below the horizon it cannot be daylight. By day it is a lamp where it is there at once and stays
- * as bright, and daylight where it comes and goes by degrees, or comes back on other days when the
- * sun stands in the same place. Daylight elevation is necessary, not sufficient: what shows neither
- * is told as not known, and so is everything where the site is not known. The bounds are common
+ * Determines the probable source of light events. Light during a recorded opening is due to the
+ * opening. While the sun is more than 6° below the horizon, light cannot be daylight. At other
+ * times it is a lamp if it starts at full brightness and stays constant. It is daylight if it rises
+ * and falls gradually, or if it comes back on other days at the same position of the sun. Other
+ * light is of unknown source, and all light is if the site is not known. The bounds are common
  * practice, no source.
  */
 public final class LightCauses {
@@ -47,7 +47,7 @@ public final class LightCauses {
   }
 
   /**
-   * The sun in the middle of an event, at its lowest and highest, and how long it gave no light.
+   * The sun in the middle of an event, its lowest and highest position, and the time in darkness.
    */
   private record Sky(Sun middle, Sun lowest, Sun highest, Duration dark, long solarDay) {}
 
@@ -56,7 +56,7 @@ public final class LightCauses {
   /**
    * The cause of each event, in their order.
    *
-   * @param seen all events of a container over some span; more days tell more
+   * @param seen all events of a container over a span; more days give more certainty
    * @param site null when it is not known
    */
   public static List<LightCause> of(List<Seen> seen, @Nullable Site site) {
@@ -151,33 +151,33 @@ public final class LightCauses {
         LightKind.LAMP,
         String.format(
             Locale.ROOT,
-            "Not daylight alone: the sun was %.0f° below the horizon, so a lamp was on. See that the"
-                + " closet door shuts and the lid sits tight where the lamp shines; if you looked"
-                + " inside then, record the opening.",
+            "Not daylight alone: the sun was %.0f° below the horizon, so a lamp was on. Check that"
+                + " the closet door and the lid are closed tightly towards the lamp. If you opened"
+                + " the container then, record the opening.",
             -sky.lowest().elevationDegrees()));
   }
 
   private static LightCause lampByDay() {
     return new LightCause(
         LightKind.LAMP,
-        "Like a lamp: there at once and as bright all the time. See which lamp was on then, that"
-            + " the closet door shuts and the lid sits tight; if you looked inside then, record the"
-            + " opening.");
+        "Probably a lamp: the light started at full brightness and stayed constant. Find out which"
+            + " lamp was on. Check that the closet door and the lid are closed tightly. If you opened"
+            + " the container then, record the opening.");
   }
 
   private static LightCause other() {
     return new LightCause(
         LightKind.OTHER,
-        "Daylight or a lamp, it cannot be told. See that the lid sits tight, that the seam does not"
-            + " face the window and that the closet door shuts; if you looked inside then, record"
-            + " the opening.");
+        "Daylight or a lamp; the readings do not show which. Check that the lid and the closet door"
+            + " are closed tightly and that the seam does not face the window. If you opened the"
+            + " container then, record the opening.");
   }
 
   private static LightCause unknownSite() {
     return new LightCause(
         LightKind.OTHER,
-        "See that the lid sits tight, that the seam does not face the window and that the closet"
-            + " door shuts; if you looked inside then, record the opening. With a site in the"
-            + " settings, daylight can be told from a lamp.");
+        "Check that the lid and the closet door are closed tightly and that the seam does not face"
+            + " the window. If you opened the container then, record the opening. With a site in the"
+            + " settings, daylight and lamps can be distinguished.");
   }
 }

@@ -4,14 +4,13 @@ import java.util.Arrays;
 import tepidarium.reading.Samples;
 
 /**
- * How the light of an event came and went. A lamp is there at once and stays as bright; the sky
- * comes and goes by degrees. The bounds are common practice, no source.
+ * The shape of a light event over time. Light of a lamp starts at full brightness and stays
+ * constant. Daylight rises and falls gradually. The bounds are common practice, no source.
  *
- * @param litReadings how many readings were above the limit
- * @param firstShare the first of them against the upper range of all (their 80th percentile), 0 and
- *     up
- * @param lastShare the same of the last of them
- * @param spread the range from the 10th to the 90th percentile against the median, 0 and up
+ * @param litReadings number of readings above the limit
+ * @param firstShare the first of them divided by their 80th percentile, at least 0
+ * @param lastShare the last of them divided by their 80th percentile, at least 0
+ * @param spread the range from the 10th to the 90th percentile divided by the median, at least 0
  */
 public record LightShape(int litReadings, double firstShare, double lastShare, double spread) {
   private static final int ENOUGH_READINGS = 3;
@@ -45,12 +44,12 @@ public record LightShape(int litReadings, double firstShare, double lastShare, d
     return sorted[(int) Math.round(share * (sorted.length - 1))];
   }
 
-  /** Enough readings to judge by. */
+  /** Whether there are enough readings to tell the shape. */
   boolean known() {
     return litReadings >= ENOUGH_READINGS;
   }
 
-  /** There at once, and as bright all the time. */
+  /** Whether the light started at full brightness and stayed constant. */
   boolean likeALamp() {
     return known()
         && spread <= STEADY_SPREAD
@@ -58,7 +57,7 @@ public record LightShape(int litReadings, double firstShare, double lastShare, d
         && lastShare > SUDDEN_SHARE;
   }
 
-  /** Came by degrees and went by degrees. */
+  /** Whether the light rose and fell gradually. */
   boolean likeTheSky() {
     return known()
         && spread > STEADY_SPREAD
@@ -66,7 +65,7 @@ public record LightShape(int litReadings, double firstShare, double lastShare, d
         && lastShare <= SUDDEN_SHARE;
   }
 
-  /** There at once. */
+  /** Whether the light started at full brightness. */
   boolean sudden() {
     return firstShare > SUDDEN_SHARE;
   }

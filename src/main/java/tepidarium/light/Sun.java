@@ -8,21 +8,21 @@ import net.e175.klaus.solarpositioning.SPA;
 import net.e175.klaus.solarpositioning.SolarPosition;
 
 /**
- * Where the centre of the sun's disc stands, without refraction. Computed by the algorithm of Reda
- * and Andreas (NREL/TP-560-34302, 2004); the difference between the earth's and the clocks' time is
- * estimated. Defined at every place and instant, polar day and night included.
+ * Position of the centre of the sun's disc, without refraction. Computed by the algorithm of Reda
+ * and Andreas (NREL/TP-560-34302, 2004) with an estimated delta T. Defined at every place and
+ * instant, including polar day and night.
  *
  * @param elevationDegrees above the horizon, negative below it, −90 to 90
  * @param azimuthDegrees clockwise from north, 0 to 360
  */
 public record Sun(double elevationDegrees, double azimuthDegrees) {
   /**
-   * The end of civil twilight: below it the sky lights no room (the common definition of civil
-   * twilight, value from memory).
+   * End of civil twilight, the lowest elevation with daylight in a room (the common definition of
+   * civil twilight, value from memory).
    */
   public static final double CIVIL_TWILIGHT_DEGREES = -6;
 
-  /** The sun over the site at the instant. */
+  /** The position at a site and an instant. */
   public static Sun over(Site site, Instant at) {
     ZonedDateTime utc = at.atZone(ZoneOffset.UTC);
     SolarPosition position =
@@ -35,7 +35,7 @@ public record Sun(double elevationDegrees, double azimuthDegrees) {
     return new Sun(90 - position.zenithAngle(), position.azimuth());
   }
 
-  /** Whether any daylight can be about. */
+  /** Whether there can be daylight. */
   public boolean givesLight() {
     return elevationDegrees > CIVIL_TWILIGHT_DEGREES;
   }

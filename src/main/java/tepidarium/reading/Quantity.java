@@ -4,10 +4,9 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * What a reading can hold, with its unit and the range outside which a value cannot be true of any
- * germination container and its sensor. The ranges are the widest measuring ranges of common
- * sensors (maker's data sheets of DS18B20, SHT3x and BH1750 by generic chip name), with head room;
- * common practice, no source, for the battery.
+ * A measured quantity with its unit and its plausible range. Values outside the range are refused.
+ * The ranges are the widest measuring ranges of common sensors (data sheets of DS18B20, SHT3x and
+ * BH1750, by generic chip name) plus a margin; for the battery, common practice, no source.
  */
 public enum Quantity {
   /** Degrees Celsius. */

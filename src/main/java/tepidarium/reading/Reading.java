@@ -65,7 +65,7 @@ public record Reading(
   }
 
   /**
-   * Whether it waited in the broker for an unknown time. Such a reading is kept, but is no part of
+   * Whether it waited in the broker for an unknown time. Such a reading is stored, but not used for
    * heat, light, limits and charts.
    */
   public boolean uncertain() {

@@ -93,7 +93,7 @@ public final class Samples {
         Arrays.copyOfRange(atMs, start, end), Arrays.copyOfRange(values, start, end));
   }
 
-  /** Only the samples from {@code fromMs}, included, to {@code untilMs}, excluded. */
+  /** The samples from {@code fromMs}, included, to {@code untilMs}, excluded. */
   public Samples between(long fromMs, long untilMs) {
     int start = indexFrom(fromMs);
     int end = Math.max(start, indexFrom(untilMs));
@@ -124,8 +124,8 @@ public final class Samples {
 
   /**
    * Walks the span from its start to its end. Neighbours at most {@code maxGapMs} apart give a
-   * straight line, clipped to the span by interpolation; all else is a gap. Walking two adjoining
-   * spans gives what walking their union gives.
+   * straight line, clipped to the span by interpolation; everything else is a gap. Walking two
+   * adjoining spans gives the same result as walking their union.
    */
   public void walk(Span span, long maxGapMs, SegmentVisitor visitor) {
     long from = span.fromMs();

@@ -37,7 +37,7 @@ class AlertTextTest {
         "Bag has been heading for too cold since 1 Mar 06:30, and outside at about 1 Mar 07:30.",
         text(AlertKind.HEADING_COLD, 120, 60, null));
     assertEquals(
-        "Bag was heading for too cold from 1 Mar 06:30; it has returned.",
+        "Bag was heading for too cold from 1 Mar 06:30; it is back to normal.",
         text(AlertKind.HEADING_COLD, 120, 60, SINCE.plusSeconds(60)));
   }
 
@@ -47,7 +47,7 @@ class AlertTextTest {
         "Bag has been silent: a sensor in it has not been heard since 1 Mar 06:30.",
         text(AlertKind.SILENT, 30, 30.1, null));
     assertEquals(
-        "Bag was silent: a sensor in it was not heard from 1 Mar 06:30; it has returned.",
+        "Bag was silent: a sensor in it was not heard from 1 Mar 06:30; it is back to normal.",
         text(AlertKind.SILENT, 30, 30.1, SINCE.plusSeconds(60)));
   }
 }

@@ -5,7 +5,7 @@ import java.util.List;
 /** Lists the first steps for each alert topic; common practice, no source. */
 final class FirstSteps {
   private static final String OPEN_LITTLE =
-      "Open it briefly if at all, where air moves; gloves and a mask where there may be mould.";
+      "Open it only briefly, in moving air. Wear gloves and a mask if there may be mould.";
 
   private FirstSteps() {}
 
@@ -14,54 +14,54 @@ final class FirstSteps {
     return switch (topic) {
       case "cold", "headingCold" ->
           List.of(
-              "Look whether the heat source has power: plug, fuse, residual-current device.",
-              "Unplug a mat before you touch it where anything is wet.",
+              "Check that the heat source has power: plug, fuse, residual-current device.",
+              "If anything is wet, unplug the mat before you touch it.",
               "No power? Wrap the containers, or carry them to a warm room, closed.");
       case "hot", "headingHot" ->
           List.of(
               "Unplug the heat source at a dry socket; do not touch a wet mat that is plugged in.",
-              "Let air at the closed container; keep it out of the sun.",
-              "Plug in again only with a thermostat that works and a sensor in its place.");
+              "Keep the container closed. Let air flow around it, and keep it out of the sun.",
+              "Plug in again only once the thermostat works and its sensor is in place.");
       case "dry" ->
           List.of(
-              "Look for an open seam or lid and close it.",
+              "Check seam and lid, and close them.",
               "Unplug a mat near it first; then mist with clean, lukewarm water.",
               OPEN_LITTLE);
       case "light" ->
           List.of(
-              "Look at seam, lid and closet door; tape or turn what lets light in.",
-              "Was it you? Record an opening, so that it does not count as a leak.");
+              "Check seam, lid and closet door. Tape the leak, or turn it away from the light.",
+              "If you opened it yourself, record an opening. It then does not count as a leak.");
       case "silent" ->
           List.of(
-              "Look whether the sensor's battery and your Wi-Fi work.",
-              "Until it is heard, nothing is known: feel the container from outside.",
+              "Check the battery of the sensor and your Wi-Fi.",
+              "Until the sensor reports again, feel the container from outside.",
               OPEN_LITTLE);
       case "battery" ->
           List.of(
-              "Charge or change the battery soon; no lithium cell belongs in a hot, wet container.",
+              "Charge or change the battery soon. Keep lithium cells out of a hot, wet container.",
               OPEN_LITTLE);
       case "faulty" ->
           List.of(
-              "Do not trust this sensor: compare with a second one.",
-              "Look for water on it or a loose wire; unplug a mat near it before you reach in.",
+              "Do not trust this sensor. Compare it with a second one.",
+              "Check it for water and loose wires. Unplug a mat near it before you reach in.",
               OPEN_LITTLE);
       case "broker" ->
           List.of(
-              "Look whether the machine with the broker runs and is in the network.",
-              "Until it is heard, no container is watched.");
+              "Check that the machine with the broker runs and is connected to the network.",
+              "Until the broker is back, no container is monitored.");
       case "intake" ->
           List.of(
-              "Look at the state of the service at the foot of each page, and at the rejects.",
-              "Readings wait in the broker meanwhile. If this lasts, start the service again.");
+              "Check the state of the service at the foot of each page, and the rejects.",
+              "Readings wait in the broker meanwhile. If this continues, restart the service.");
       case "disk" ->
           List.of(
               "Free space on the disk, or move the data folder to a larger one.",
-              "When it is full, nothing more is kept, and the broker holds readings back.");
+              "When the disk is full, no reading is stored; readings wait in the broker.");
       case "clock" ->
           List.of(
-              "Set the clock, and let it be set from the network.",
-              "Readings without a time of their own may bear wrong times around the jump.");
-      default -> List.of("Open the page and look.");
+              "Set the clock, and turn on network time.",
+              "Readings without a timestamp may have wrong times around the jump.");
+      default -> List.of("Check the page.");
     };
   }
 }

@@ -21,11 +21,11 @@ final class NoticeFormat {
       case "light" -> "too bright";
       case "dry" -> "too dry";
       case "battery" -> "low on battery";
-      case "faulty" -> "hard to believe";
+      case "faulty" -> "not measured reliably";
       case "headingCold" -> "heading for too cold";
       case "headingHot" -> "heading for too hot";
       case "broker" -> "no broker";
-      case "intake" -> "readings not taken in";
+      case "intake" -> "readings not stored";
       case "disk" -> "disk filling";
       case "clock" -> "clock jumped";
       default -> topic.replace('_', ' ');

@@ -32,10 +32,10 @@ import tepidarium.alert.notify.NotificationState.Stage;
  */
 public final class NoticeRules {
   /** A notice to send, about one or more subjects. */
-  public record DueNotice(NoticeKind kind, List<AlertSubject> subjects, List<PendingAlert> along) {
+  public record DueNotice(NoticeKind kind, List<AlertSubject> subjects, List<PendingAlert> pendingAlerts) {
     public DueNotice {
       subjects = List.copyOf(subjects);
-      along = List.copyOf(along);
+      pendingAlerts = List.copyOf(pendingAlerts);
     }
 
     Priority priority() {
@@ -47,11 +47,11 @@ public final class NoticeRules {
    * The actions that are due now.
    *
    * @param due notices to send
-   * @param silently states to store without a notice
-   * @param forgotten keys of states to delete
+   * @param stateOnly states to store without sending a notice
+   * @param removed keys of states to delete
    */
   public record Plan(
-      List<DueNotice> due, List<NotificationState> silently, Set<String> forgotten) {}
+      List<DueNotice> due, List<NotificationState> stateOnly, Set<String> removed) {}
 
   /**
    * Longest wait of a return notice for related returns, and longest distance between the raise
@@ -79,7 +79,7 @@ public final class NoticeRules {
     return !subject.acknowledged()
         && !subject.shelved()
         && newlyRaised(subject, states.get(subject.key()))
-        && along(subject, states) == null;
+        && listedAsPending(subject, states) == null;
   }
 
   private static boolean newlyRaised(AlertSubject subject, @Nullable NotificationState own) {
@@ -87,10 +87,10 @@ public final class NoticeRules {
   }
 
   /** The state from its listing as a pending alert; null if it was not listed. */
-  private static @Nullable NotificationState along(
+  private static @Nullable NotificationState listedAsPending(
       AlertSubject subject, Map<String, NotificationState> states) {
-    NotificationState along = states.get(subject.pendingKey());
-    return along != null && !subject.since().isAfter(along.raisedAt()) ? along : null;
+    NotificationState listed = states.get(subject.pendingKey());
+    return listed != null && !subject.since().isAfter(listed.raisedAt()) ? listed : null;
   }
 
   private boolean pendingReturn(AlertSubject subject, @Nullable NotificationState state) {
@@ -119,13 +119,13 @@ public final class NoticeRules {
       Map<String, Instant> pendingSince,
       Instant now) {
     List<DueNotice> due = new ArrayList<>();
-    List<AlertSubject> audible = subjects.stream().filter(c -> !quiet(c.priority(), now)).toList();
-    List<AlertSubject> raised = raised(audible, states, pendingSince, now);
+    List<AlertSubject> notQuiet = subjects.stream().filter(c -> !quiet(c.priority(), now)).toList();
+    List<AlertSubject> raised = raised(notQuiet, states, pendingSince, now);
     add(due, NoticeKind.RAISED, raised, pendingOfKinds(raised, pendingAlerts, states));
-    add(due, NoticeKind.RETURNED, returned(audible, states, pendingSince, now), List.of());
-    add(due, NoticeKind.ESCALATION, escalated(audible, states, now), List.of());
-    add(due, NoticeKind.REMINDER, reminded(audible, states, now), List.of());
-    return new Plan(due, silently(subjects, states), gone(subjects, pendingAlerts, states));
+    add(due, NoticeKind.RETURNED, returned(notQuiet, states, pendingSince, now), List.of());
+    add(due, NoticeKind.ESCALATION, escalated(notQuiet, states, now), List.of());
+    add(due, NoticeKind.REMINDER, reminded(notQuiet, states, now), List.of());
+    return new Plan(due, stateOnly(subjects, states), gone(subjects, pendingAlerts, states));
   }
 
   /** Pending alerts of the same kinds that were not listed in an earlier notice. */
@@ -140,23 +140,23 @@ public final class NoticeRules {
         .toList();
   }
 
-  private static boolean listedBefore(PendingAlert pending, @Nullable NotificationState along) {
-    return along != null && !pending.since().isAfter(along.raisedAt());
+  private static boolean listedBefore(PendingAlert pending, @Nullable NotificationState listed) {
+    return listed != null && !pending.since().isAfter(listed.raisedAt());
   }
 
-  private List<NotificationState> silently(
+  private List<NotificationState> stateOnly(
       Collection<AlertSubject> subjects, Map<String, NotificationState> states) {
-    List<NotificationState> silently = new ArrayList<>();
+    List<NotificationState> stateOnly = new ArrayList<>();
     for (AlertSubject subject : subjects) {
       NotificationState own = states.get(subject.key());
-      NotificationState along = along(subject, states);
-      if (along != null && newlyRaised(subject, own)) {
-        silently.add(NotificationState.raised(subject, along.raisedAt()));
+      NotificationState listed = listedAsPending(subject, states);
+      if (listed != null && newlyRaised(subject, own)) {
+        stateOnly.add(NotificationState.raised(subject, listed.raisedAt()));
       } else if (own != null && hasReturned(subject, own) && !pendingReturn(subject, own)) {
-        silently.add(own.returned());
+        stateOnly.add(own.returned());
       }
     }
-    return silently;
+    return stateOnly;
   }
 
   private boolean quiet(Priority priority, Instant now) {
@@ -165,21 +165,21 @@ public final class NoticeRules {
   }
 
   private static void add(
-      List<DueNotice> due, NoticeKind kind, List<AlertSubject> subjects, List<PendingAlert> along) {
+      List<DueNotice> due, NoticeKind kind, List<AlertSubject> subjects, List<PendingAlert> pendingAlerts) {
     if (!subjects.isEmpty()) {
-      due.add(new DueNotice(kind, subjects, along));
+      due.add(new DueNotice(kind, subjects, pendingAlerts));
     }
   }
 
   /** Sends all pending subjects together, as soon as one of them is due. */
   private List<AlertSubject> raised(
-      List<AlertSubject> audible,
+      List<AlertSubject> notQuiet,
       Map<String, NotificationState> states,
       Map<String, Instant> pendingSince,
       Instant now) {
     Map<String, Instant> lastByTopic = new HashMap<>();
     states.values().forEach(t -> lastByTopic.merge(t.topic(), t.raisedAt(), NoticeRules::later));
-    List<AlertSubject> pending = matching(audible, c -> pendingRaise(c, states));
+    List<AlertSubject> pending = matching(notQuiet, c -> pendingRaise(c, states));
     boolean ready =
         pending.stream()
             .anyMatch(
@@ -194,28 +194,28 @@ public final class NoticeRules {
   }
 
   private List<AlertSubject> returned(
-      List<AlertSubject> audible,
+      List<AlertSubject> notQuiet,
       Map<String, NotificationState> states,
       Map<String, Instant> pendingSince,
       Instant now) {
-    List<AlertSubject> pending = matching(audible, c -> pendingReturn(c, states.get(c.key())));
+    List<AlertSubject> pending = matching(notQuiet, c -> pendingReturn(c, states.get(c.key())));
     boolean ready =
         pending.stream()
             .anyMatch(
                 c ->
                     passed(
                         pendingSince.getOrDefault(c.key(), now),
-                        relatedActive(c, audible, states) ? RETURN_GROUPING : settings.collect(),
+                        relatedActive(c, notQuiet, states) ? RETURN_GROUPING : settings.collect(),
                         now));
     return ready ? pending : List.of();
   }
 
   /** Whether a related alert, announced at about the same time, is still active. */
   private static boolean relatedActive(
-      AlertSubject returned, List<AlertSubject> audible, Map<String, NotificationState> states) {
+      AlertSubject returned, List<AlertSubject> notQuiet, Map<String, NotificationState> states) {
     NotificationState own = states.get(returned.key());
     return own != null
-        && audible.stream()
+        && notQuiet.stream()
             .filter(other -> other.active() && other.topic().equals(returned.topic()))
             .map(other -> states.get(other.key()))
             .anyMatch(other -> other != null && together(own.raisedAt(), other.raisedAt()));
@@ -226,13 +226,13 @@ public final class NoticeRules {
   }
 
   private List<AlertSubject> escalated(
-      List<AlertSubject> audible, Map<String, NotificationState> states, Instant now) {
+      List<AlertSubject> notQuiet, Map<String, NotificationState> states, Instant now) {
     Duration after = settings.escalateAfter();
     if (after == null) {
       return List.of();
     }
     List<Known> unanswered =
-        lasting(audible, states).stream()
+        lasting(notQuiet, states).stream()
             .filter(k -> !k.subject().acknowledged() && k.subject().priority() != Priority.LOW)
             .filter(k -> k.state().escalatedAt() == null)
             .toList();
@@ -240,12 +240,12 @@ public final class NoticeRules {
   }
 
   private List<AlertSubject> reminded(
-      List<AlertSubject> audible, Map<String, NotificationState> states, Instant now) {
+      List<AlertSubject> notQuiet, Map<String, NotificationState> states, Instant now) {
     Duration after = settings.remindAfter();
     if (after == null) {
       return List.of();
     }
-    return together(lasting(audible, states), k -> reminder(k, after), now);
+    return together(lasting(notQuiet, states), k -> reminder(k, after), now);
   }
 
   private static Wait reminder(Known known, Duration after) {
@@ -302,8 +302,8 @@ public final class NoticeRules {
   }
 
   private static List<Known> lasting(
-      List<AlertSubject> audible, Map<String, NotificationState> states) {
-    return known(audible, states).stream()
+      List<AlertSubject> notQuiet, Map<String, NotificationState> states) {
+    return known(notQuiet, states).stream()
         .filter(k -> k.state().stage() == Stage.RAISED)
         .filter(k -> k.subject().active() && !k.subject().shelved())
         .toList();

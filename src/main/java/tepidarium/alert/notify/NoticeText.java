@@ -50,26 +50,26 @@ public final class NoticeText {
   public Notice of(
       NoticeKind kind,
       Priority priority,
-      List<AlertDetails> situations,
-      List<NamedPendingAlert> along,
+      List<AlertDetails> alerts,
+      List<NamedPendingAlert> pendingAlerts,
       List<Trouble> troubles,
       Instant now) {
-    boolean one = situations.size() + along.size() + troubles.size() == 1;
-    String subject = one ? subject(situations, troubles) : counted(situations, along, troubles);
+    boolean one = alerts.size() + pendingAlerts.size() + troubles.size() == 1;
+    String subject = one ? subject(alerts, troubles) : counted(alerts, pendingAlerts, troubles);
     List<String> lines = new ArrayList<>();
     lines.addAll(opening(kind));
     if (one) {
-      situations.forEach(situation -> lines.addAll(inFull(situation, now)));
+      alerts.forEach(details -> lines.addAll(inFull(details, now)));
       troubles.forEach(trouble -> lines.addAll(inFull(trouble, now)));
     } else {
-      lines.addAll(listed(situations, troubles));
-      lines.addAll(listed(along, LISTED - Math.min(LISTED, situations.size())));
+      lines.addAll(listed(alerts, troubles));
+      lines.addAll(listed(pendingAlerts, LISTED - Math.min(LISTED, alerts.size())));
     }
     boolean wrong = kind != NoticeKind.RETURNED;
     if (wrong) {
-      lines.addAll(advice(situations, along, troubles, one));
+      lines.addAll(advice(alerts, pendingAlerts, troubles, one));
     }
-    String link = link(situations, along, troubles);
+    String link = link(alerts, pendingAlerts, troubles);
     if (link != null) {
       lines.add("");
       lines.add(link);
@@ -82,14 +82,14 @@ public final class NoticeText {
         NoticeFormat.oneLine(prefix(kind) + subject),
         String.join("\n", lines) + '\n',
         link,
-        about(situations, along, troubles));
+        about(alerts, pendingAlerts, troubles));
   }
 
   private static List<Notice.About> about(
-      List<AlertDetails> situations, List<NamedPendingAlert> along, List<Trouble> troubles) {
+      List<AlertDetails> alerts, List<NamedPendingAlert> pendingAlerts, List<Trouble> troubles) {
     List<Notice.About> about = new ArrayList<>();
-    situations.forEach(situation -> about.add(situation.about()));
-    along.stream().map(NamedPendingAlert::pending).map(NoticeText::about).forEach(about::add);
+    alerts.forEach(details -> about.add(details.about()));
+    pendingAlerts.stream().map(NamedPendingAlert::pending).map(NoticeText::about).forEach(about::add);
     troubles.forEach(t -> about.add(new Notice.About(null, null, t.kind().key(), t.active())));
     return about;
   }
@@ -115,7 +115,7 @@ public final class NoticeText {
       case RAISED, TEST -> "";
       case RETURNED -> "Back to normal: ";
       case REMINDER -> "Still: ";
-      case ESCALATION -> "Nobody has answered: ";
+      case ESCALATION -> "Not acknowledged: ";
     };
   }
 
@@ -123,17 +123,17 @@ public final class NoticeText {
     return switch (kind) {
       case RAISED, TEST -> List.of();
       case RETURNED -> List.of("Back to normal.", "");
-      case REMINDER -> List.of("It still lasts.", "");
+      case REMINDER -> List.of("This is still active.", "");
       case ESCALATION ->
-          List.of("Nobody has acknowledged this yet, so it comes to you as the second.", "");
+          List.of("Nobody has acknowledged this yet, so this notice also goes to you, the second contact.", "");
     };
   }
 
-  private String subject(List<AlertDetails> situations, List<Trouble> troubles) {
-    if (situations.isEmpty()) {
+  private String subject(List<AlertDetails> alerts, List<Trouble> troubles) {
+    if (alerts.isEmpty()) {
       return "Tepidarium: " + NoticeFormat.state(troubles.get(0).kind().key());
     }
-    AlertDetails only = situations.get(0);
+    AlertDetails only = alerts.get(0);
     Alert alert = only.alert();
     String topic = alert.kind().key();
     String state =
@@ -145,24 +145,24 @@ public final class NoticeText {
     return state + worst + ", since " + NoticeFormat.when(alert.since(), zone);
   }
 
-  /** Such as "14 containers: 10 too cold, 2 silent, 2 on the way there". */
+  /** Such as "14 containers: 10 too cold, 2 silent, 2 more past the limit". */
   private static String counted(
-      List<AlertDetails> situations, List<NamedPendingAlert> along, List<Trouble> troubles) {
+      List<AlertDetails> alerts, List<NamedPendingAlert> pendingAlerts, List<Trouble> troubles) {
     Map<String, Long> counts = new LinkedHashMap<>();
-    situations.forEach(
+    alerts.forEach(
         s -> counts.merge(NoticeFormat.state(s.alert().kind().key()), 1L, Long::sum));
     String kinds =
         counts.entrySet().stream()
             .map(entry -> entry.getValue() + " " + entry.getKey())
             .collect(Collectors.joining(", "));
-    if (!along.isEmpty()) {
-      kinds += ", " + along.size() + " on the way there";
+    if (!pendingAlerts.isEmpty()) {
+      kinds += ", " + pendingAlerts.size() + " more past the limit";
     }
-    long containers = containers(situations, along).size();
+    long containers = containers(alerts, pendingAlerts).size();
     String shelf =
         switch ((int) Math.min(containers, 2)) {
           case 0 -> "";
-          case 1 -> situations.get(0).containerName() + ": " + kinds;
+          case 1 -> alerts.get(0).containerName() + ": " + kinds;
           default -> containers + " containers: " + kinds;
         };
     String service =
@@ -175,21 +175,21 @@ public final class NoticeText {
   }
 
   private static List<String> containers(
-      List<AlertDetails> situations, List<NamedPendingAlert> along) {
+      List<AlertDetails> alerts, List<NamedPendingAlert> pendingAlerts) {
     return Stream.concat(
-            situations.stream().map(s -> s.alert().container()),
-            along.stream().map(a -> a.pending().of().container()))
+            alerts.stream().map(s -> s.alert().container()),
+            pendingAlerts.stream().map(a -> a.pending().of().container()))
         .distinct()
         .map(ContainerId::value)
         .toList();
   }
 
-  private List<String> inFull(AlertDetails situation, Instant now) {
-    Alert alert = situation.alert();
+  private List<String> inFull(AlertDetails details, Instant now) {
+    Alert alert = details.alert();
     String topic = alert.kind().key();
     String unit = alert.kind().unit();
     List<String> lines = new ArrayList<>();
-    lines.add(sentence(situation));
+    lines.add(sentence(details));
     lines.add("");
     Instant end = alert.returnedAt() == null ? now : alert.returnedAt();
     String length = NoticeFormat.length(Duration.between(alert.since(), end));
@@ -203,16 +203,16 @@ public final class NoticeText {
       lines.add("Last value " + units.value(alert.latest(), unit));
       lines.add("At worst   " + worst(alert));
     }
-    lines.add("Costs      " + cost(situation));
+    lines.add("Costs      " + cost(details));
     if (alert.acknowledged()) {
       lines.add("Seen by    " + NoticeFormat.oneLine(String.valueOf(alert.acknowledgedBy())));
     }
     return lines;
   }
 
-  private String sentence(AlertDetails situation) {
-    Alert alert = situation.alert();
-    String name = NoticeFormat.oneLine(situation.containerName());
+  private String sentence(AlertDetails details) {
+    Alert alert = details.alert();
+    String name = NoticeFormat.oneLine(details.containerName());
     String verb = alert.active() ? " is " : " was ";
     String limit = units.value(alert.limit(), alert.kind().unit());
     return switch (alert.kind().key()) {
@@ -234,17 +234,17 @@ public final class NoticeText {
         + " the limit";
   }
 
-  private String cost(AlertDetails situation) {
-    Double lost = situation.degreeHoursLost();
+  private String cost(AlertDetails details) {
+    Double lost = details.degreeHoursLost();
     if (lost != null) {
-      return units.heat(lost) + " of heat lost so far, against staying at the limit";
+      return units.heat(lost) + " of heat lost so far, compared with staying at the limit";
     }
-    return switch (situation.alert().kind().key()) {
-      case "cold" -> "the heat lost cannot be told now";
-      case "dry" -> "no heat, but drying kills such seed first";
-      case "light" -> "no heat; germination in the dark is disturbed";
-      case "hot" -> "no heat; what is too hot harms the seed itself";
-      case "silent", "faulty" -> "not known: nothing can be said of this time";
+    return switch (details.alert().kind().key()) {
+      case "cold" -> "the heat lost is not known now";
+      case "dry" -> "no heat; but drying out kills this kind of seed first";
+      case "light" -> "no heat; but light disturbs germination in the dark";
+      case "hot" -> "no heat; but too much heat harms the seed itself";
+      case "silent", "faulty" -> "not known: there are no reliable readings for this time";
       default -> "no heat so far";
     };
   }
@@ -260,84 +260,84 @@ public final class NoticeText {
     return lines;
   }
 
-  private List<String> listed(List<AlertDetails> situations, List<Trouble> troubles) {
+  private List<String> listed(List<AlertDetails> alerts, List<Trouble> troubles) {
     List<String> lines = new ArrayList<>();
     troubles.forEach(
         t -> lines.add(t.detail() + " (since " + NoticeFormat.when(t.since(), zone) + ')'));
-    situations.stream().limit(LISTED).forEach(situation -> lines.add(inShort(situation)));
-    if (situations.size() > LISTED) {
-      lines.add("and " + (situations.size() - LISTED) + " more, on the page.");
+    alerts.stream().limit(LISTED).forEach(details -> lines.add(inShort(details)));
+    if (alerts.size() > LISTED) {
+      lines.add("and " + (alerts.size() - LISTED) + " more; see the page.");
     }
     double lost =
-        situations.stream()
+        alerts.stream()
             .map(AlertDetails::degreeHoursLost)
             .filter(Objects::nonNull)
             .mapToDouble(Double::doubleValue)
             .sum();
     if (lost > 0) {
       lines.add("");
-      lines.add("Costs so far: " + units.heat(lost) + " of heat lost, in all.");
+      lines.add("Costs so far: " + units.heat(lost) + " of heat lost in total.");
     }
     return lines;
   }
 
-  private List<String> listed(List<NamedPendingAlert> along, int most) {
-    if (along.isEmpty()) {
+  private List<String> listed(List<NamedPendingAlert> pendingAlerts, int most) {
+    if (pendingAlerts.isEmpty()) {
       return List.of();
     }
     List<String> lines = new ArrayList<>();
     lines.add("");
-    lines.add("Past the same limit, but for less than their delay so far; told here once:");
-    along.stream().limit(most).forEach(one -> lines.add(inShort(one)));
-    if (along.size() > most) {
-      lines.add("and " + (along.size() - most) + " more, on the page.");
+    lines.add("Also past the limit, but for less than the delay. No notice of their own follows:");
+    pendingAlerts.stream().limit(most).forEach(one -> lines.add(inShort(one)));
+    if (pendingAlerts.size() > most) {
+      lines.add("and " + (pendingAlerts.size() - most) + " more; see the page.");
     }
     return lines;
   }
 
-  private String inShort(NamedPendingAlert along) {
-    PendingAlert pending = along.pending();
+  private String inShort(NamedPendingAlert pendingAlerts) {
+    PendingAlert pending = pendingAlerts.pending();
     String unit = pending.of().kind().unit();
     String worst =
         NoticeFormat.beyond(pending.topic()).isEmpty()
             ? ""
             : ", " + units.value(pending.worst(), unit) + " at worst";
     return "- "
-        + NoticeFormat.oneLine(along.containerName())
+        + NoticeFormat.oneLine(pendingAlerts.containerName())
         + ": since "
         + NoticeFormat.when(pending.since(), zone)
         + worst;
   }
 
-  private String inShort(AlertDetails situation) {
-    Alert alert = situation.alert();
+  private String inShort(AlertDetails details) {
+    Alert alert = details.alert();
     String topic = alert.kind().key();
     String worst = NoticeFormat.beyond(topic).isEmpty() ? "" : ", " + worst(alert);
     return "- "
-        + NoticeFormat.oneLine(situation.containerName())
+        + NoticeFormat.oneLine(details.containerName())
         + ": "
         + NoticeFormat.state(topic)
         + " since "
         + NoticeFormat.when(alert.since(), zone)
         + worst
-        + (alert.active() ? "" : "; it has returned")
+        + (alert.active() ? "" : "; it is back to normal")
         + (alert.acknowledged()
             ? "; seen by " + NoticeFormat.oneLine(String.valueOf(alert.acknowledgedBy()))
             : "");
   }
 
   private static List<String> advice(
-      List<AlertDetails> situations,
-      List<NamedPendingAlert> along,
+      List<AlertDetails> alerts,
+      List<NamedPendingAlert> pendingAlerts,
       List<Trouble> troubles,
       boolean one) {
     Map<String, Long> topics = new LinkedHashMap<>();
-    situations.forEach(s -> topics.merge(s.alert().kind().key(), 1L, Long::sum));
-    along.forEach(a -> topics.merge(a.pending().topic(), 1L, Long::sum));
+    alerts.forEach(s -> topics.merge(s.alert().kind().key(), 1L, Long::sum));
+    pendingAlerts.forEach(a -> topics.merge(a.pending().topic(), 1L, Long::sum));
     troubles.forEach(t -> topics.merge(t.kind().key(), 1L, Long::sum));
     List<String> lines = new ArrayList<>(List.of("", "What to do first"));
     if (topics.values().stream().anyMatch(count -> count >= ONE_CAUSE)) {
-      lines.add("- So many at once have one cause: look at the power, the room, the network.");
+      lines.add("- Several at once suggest one cause: check the power, the room and the network.");
     }
     topics.keySet().stream()
         .flatMap(topic -> FirstSteps.of(topic).stream().limit(one ? 3 : 2))
@@ -347,11 +347,11 @@ public final class NoticeText {
   }
 
   private @Nullable String link(
-      List<AlertDetails> situations, List<NamedPendingAlert> along, List<Trouble> troubles) {
+      List<AlertDetails> alerts, List<NamedPendingAlert> pendingAlerts, List<Trouble> troubles) {
     if (publicUrl == null) {
       return null;
     }
-    List<String> containers = containers(situations, along);
+    List<String> containers = containers(alerts, pendingAlerts);
     return containers.size() == 1 && troubles.isEmpty()
         ? publicUrl + "/container.html?id=" + containers.get(0)
         : publicUrl + '/';

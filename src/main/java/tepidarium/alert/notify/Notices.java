@@ -244,15 +244,15 @@ public final class Notices implements AutoCloseable {
         ofService.add(trouble);
       }
     }
-    due.along().forEach(pending -> after.add(pending.told(now)));
-    List<NoticeText.NamedPendingAlert> along =
-        due.along().stream()
+    due.pendingAlerts().forEach(pending -> after.add(pending.told(now)));
+    List<NoticeText.NamedPendingAlert> pendingAlerts =
+        due.pendingAlerts().stream()
             .map(
                 pending ->
                     new NoticeText.NamedPendingAlert(
                         pending, names.apply(pending.of().container())))
             .toList();
-    Notice notice = text.of(due.kind(), due.priority(), affected, along, ofService, now);
+    Notice notice = text.of(due.kind(), due.priority(), affected, pendingAlerts, ofService, now);
     store.add(notice, outbox.names(due.kind(), escalated), after);
     after.forEach(t -> told.put(t.subject(), t));
     due.subjects().forEach(subject -> pendingSince.remove(subject.key()));
@@ -260,11 +260,11 @@ public final class Notices implements AutoCloseable {
   }
 
   private void settle(NoticeRules.Plan plan) {
-    List<NotificationState> silently = plan.silently();
-    if (!silently.isEmpty() || !plan.forgotten().isEmpty()) {
-      store.tell(silently, plan.forgotten());
-      silently.forEach(t -> told.put(t.subject(), t));
-      told.keySet().removeAll(plan.forgotten());
+    List<NotificationState> stateOnly = plan.stateOnly();
+    if (!stateOnly.isEmpty() || !plan.removed().isEmpty()) {
+      store.tell(stateOnly, plan.removed());
+      stateOnly.forEach(t -> told.put(t.subject(), t));
+      told.keySet().removeAll(plan.removed());
     }
   }
 

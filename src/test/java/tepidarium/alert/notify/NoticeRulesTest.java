@@ -108,8 +108,8 @@ class NoticeRulesTest {
               + due.kind().key()
               + " "
               + due.subjects().size()
-              + (due.along().isEmpty() ? "" : " + " + due.along().size()));
-      due.along().forEach(one -> told.put(one.key(), one.told(now)));
+              + (due.pendingAlerts().isEmpty() ? "" : " + " + due.pendingAlerts().size()));
+      due.pendingAlerts().forEach(one -> told.put(one.key(), one.told(now)));
       due.subjects()
           .forEach(
               c -> {
@@ -117,8 +117,8 @@ class NoticeRulesTest {
                 pendingSince.remove(c.key());
               });
     }
-    plan.silently().forEach(t -> told.put(t.subject(), t));
-    told.keySet().removeAll(plan.forgotten());
+    plan.stateOnly().forEach(t -> told.put(t.subject(), t));
+    told.keySet().removeAll(plan.removed());
   }
 
   @Test

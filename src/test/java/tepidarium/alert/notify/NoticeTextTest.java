@@ -57,11 +57,11 @@ class NoticeTextTest {
         Limit      29.5 °C
         Last value 26 °C
         At worst   24.5 °C, 5 °C below the limit
-        Costs      4.3 °C·h of heat lost so far, against staying at the limit
+        Costs      4.3 °C·h of heat lost so far, compared with staying at the limit
 
         What to do first
-        - Look whether the heat source has power: plug, fuse, residual-current device.
-        - Unplug a mat before you touch it where anything is wet.
+        - Check that the heat source has power: plug, fuse, residual-current device.
+        - If anything is wet, unplug the mat before you touch it.
         - No power? Wrap the containers, or carry them to a warm room, closed.
 
         http://192.168.1.20:8080/container.html?id=jar-1
@@ -87,7 +87,7 @@ class NoticeTextTest {
     assertEquals("40 containers: 40 too cold", notice.subject());
     assertTrue(notice.text().contains("- Jar 20: too cold since"), notice.text());
     assertTrue(notice.text().contains("and 20 more"), notice.text());
-    assertTrue(notice.text().contains("170 °C·h of heat lost, in all"), notice.text());
+    assertTrue(notice.text().contains("170 °C·h of heat lost in total"), notice.text());
     assertTrue(notice.text().contains("one cause"), notice.text());
     assertTrue(notice.text().lines().count() <= 35);
     assertEquals(40, notice.about().size());
@@ -107,7 +107,7 @@ class NoticeTextTest {
                 List.of(along),
                 List.of(),
                 NOW);
-    assertEquals("2 containers: 1 too cold, 1 on the way there", notice.subject());
+    assertEquals("2 containers: 1 too cold, 1 more past the limit", notice.subject());
     // 24.5 °C is 76.1 °F, 5 °C less than the limit are 9 °F, 29 °C is 84.2 °F.
     assertTrue(
         notice

@@ -271,7 +271,7 @@ class NoticesTest {
     start();
     raise(1);
     await().atMost(SOON).until(() -> moving() && first().size() == 1);
-    assertEquals("first: 2 containers: 1 too cold, 1 on the way there", first().get(0));
+    assertEquals("first: 2 containers: 1 too cold, 1 more past the limit", first().get(0));
     restart();
     alertStore.save(
         List.of(cold(2, null, null)),

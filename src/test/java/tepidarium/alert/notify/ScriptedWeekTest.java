@@ -80,13 +80,13 @@ class ScriptedWeekTest {
             // so the second address is told. The boxes cool and warm at their own pace: those that
             // are past the limit when the first alert is told are told along with it.
             "Tue 10:31 raised: Box 6 is heading for too cold, since 3 Mar 10:15",
-            "Tue 11:01 escalation: Nobody has answered: Box 6 is heading for too cold,"
+            "Tue 11:01 escalation: Not acknowledged: Box 6 is heading for too cold,"
                 + " since 3 Mar 10:15",
-            "Tue 11:05 raised: 6 containers: 2 too cold, 4 on the way there",
+            "Tue 11:05 raised: 6 containers: 2 too cold, 4 more past the limit",
             "Tue 14:17 returned: Back to normal: 6 containers: 6 too cold",
             // The cold night: nobody wakes up, so the second address is told.
             "Wed 02:11 raised: Box 2 is too cold, 28 °C at worst, since 4 Mar 02:00",
-            "Wed 02:41 escalation: Nobody has answered: Box 2 is too cold, 28 °C at worst,"
+            "Wed 02:41 escalation: Not acknowledged: Box 2 is too cold, 28 °C at worst,"
                 + " since 4 Mar 02:00",
             "Wed 05:11 returned: Back to normal: Box 2 was too cold, 28 °C at worst,"
                 + " since 4 Mar 02:00",
@@ -109,7 +109,7 @@ class ScriptedWeekTest {
     assertEquals("Mon 01:11", messages.get(0).substring(0, 9));
     assertTrue(messages.get(0).contains(" 6 containers: "), messages.toString());
     assertEquals(
-        "escalation: Nobody has answered: 6 containers: 6 too cold", messages.get(1).substring(10));
+        "escalation: Not acknowledged: 6 containers: 6 too cold", messages.get(1).substring(10));
     assertEquals(
         "returned: Back to normal: 6 containers: 6 too cold", messages.get(2).substring(10));
   }
@@ -120,9 +120,9 @@ class ScriptedWeekTest {
     run((box, now) -> cut(now, 10.0 * (box - 1)), 135);
     assertEquals(
         List.of(
-            "Mon 01:11 raised: 2 containers: 1 too cold, 1 on the way there",
-            "Mon 01:31 raised: 2 containers: 1 too cold, 1 on the way there",
-            "Mon 01:51 raised: 2 containers: 1 too cold, 1 on the way there"),
+            "Mon 01:11 raised: 2 containers: 1 too cold, 1 more past the limit",
+            "Mon 01:31 raised: 2 containers: 1 too cold, 1 more past the limit",
+            "Mon 01:51 raised: 2 containers: 1 too cold, 1 more past the limit"),
         messages.stream().filter(each -> each.contains("raised")).toList());
   }
 
@@ -220,8 +220,8 @@ class ScriptedWeekTest {
     List<PendingAlert> coming = PendingAlert.among(alerts.conditions(), known.values(), now);
     NoticeRules.Plan plan = rules.plan(concerns, coming, told, pendingSince, now);
     plan.due().forEach(due -> send(due, known, now));
-    plan.silently().forEach(one -> told.put(one.subject(), one));
-    plan.forgotten().forEach(told::remove);
+    plan.stateOnly().forEach(one -> told.put(one.subject(), one));
+    plan.removed().forEach(told::remove);
   }
 
   private void send(NoticeRules.DueNotice due, Map<String, Alert> known, Instant now) {
@@ -231,13 +231,13 @@ class ScriptedWeekTest {
             .map(alert -> new AlertDetails(alert, name(alert.container()), null))
             .toList();
     List<NoticeText.NamedPendingAlert> along =
-        due.along().stream()
+        due.pendingAlerts().stream()
             .map(one -> new NoticeText.NamedPendingAlert(one, name(one.of().container())))
             .toList();
     Notice notice = text.of(due.kind(), due.priority(), situations, along, List.of(), now);
     String when = WHEN.format(now.atZone(ZoneOffset.UTC));
     messages.add(when + ' ' + due.kind().key() + ": " + notice.subject());
-    due.along().forEach(one -> told.put(one.key(), one.told(now)));
+    due.pendingAlerts().forEach(one -> told.put(one.key(), one.told(now)));
     for (AlertSubject subject : due.subjects()) {
       String key = subject.key();
       told.put(key, NoticeRules.after(due.kind(), subject, told.get(key), now));
