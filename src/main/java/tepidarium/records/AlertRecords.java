@@ -3,7 +3,6 @@ package tepidarium.records;
 import static tepidarium.records.Columns.doubleOrNull;
 import static tepidarium.records.Columns.instant;
 import static tepidarium.records.Columns.instantOrNull;
-import static tepidarium.records.Columns.ms;
 import static tepidarium.records.Columns.ofKey;
 
 import java.sql.ResultSet;
@@ -65,8 +64,10 @@ public final class AlertRecords implements AlertStore {
         INSERT INTO alert (id, container_id, kind, limit_value, since_ms, raised_ms, returned_ms,
           acknowledged_ms, acknowledged_by, shelved_ms, latest_value, worst_value, priority,
           shelved_by, detail, forecast_ms, found_late)
-        SELECT ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?
-        WHERE EXISTS (SELECT 1 FROM container WHERE id = ?)
+        SELECT :id, :container.value, :kind.key, :limit, :since, :raisedAt, :returnedAt,
+          :acknowledgedAt, :acknowledgedBy, :shelvedUntil, :latest, :worst, :extra.priority.key,
+          :extra.shelvedBy, :extra.detail, :extra.forecastAt, :extra.foundLate
+        WHERE EXISTS (SELECT 1 FROM container WHERE id = :container.value)
         ON CONFLICT (id) DO UPDATE SET since_ms = excluded.since_ms,
           raised_ms = excluded.raised_ms, returned_ms = excluded.returned_ms,
           acknowledged_ms = excluded.acknowledged_ms, acknowledged_by = excluded.acknowledged_by,
@@ -74,26 +75,7 @@ public final class AlertRecords implements AlertStore {
           worst_value = excluded.worst_value, shelved_by = excluded.shelved_by,
           detail = excluded.detail, forecast_ms = excluded.forecast_ms
         """;
-    handle.execute(
-        sql,
-        alert.id(),
-        alert.container().value(),
-        alert.kind().key(),
-        alert.limit(),
-        ms(alert.since()),
-        ms(alert.raisedAt()),
-        ms(alert.returnedAt()),
-        ms(alert.acknowledgedAt()),
-        alert.acknowledgedBy(),
-        ms(alert.shelvedUntil()),
-        alert.latest(),
-        alert.worst(),
-        alert.priority().key(),
-        alert.shelvedBy(),
-        alert.detail(),
-        ms(alert.forecastAt()),
-        alert.foundLate() ? 1 : 0,
-        alert.container().value());
+    handle.createUpdate(sql).bindMethods(alert).execute();
     handle.execute("UPDATE alert_last_id SET id = ? WHERE id < ?", alert.id(), alert.id());
   }
 
@@ -102,44 +84,31 @@ public final class AlertRecords implements AlertStore {
         """
         INSERT INTO alert_condition (container_id, kind, since_ms, active, clear_ms, last_ms,
           worst_value)
-        SELECT ?, ?, ?, ?, ?, ?, ?
-        WHERE EXISTS (SELECT 1 FROM container WHERE id = ?)
+        SELECT :key.container.value, :key.kind.key, :since, :active, :clearSince, :lastAt, :worst
+        WHERE EXISTS (SELECT 1 FROM container WHERE id = :key.container.value)
         ON CONFLICT (container_id, kind) DO UPDATE SET since_ms = excluded.since_ms,
           active = excluded.active, clear_ms = excluded.clear_ms, last_ms = excluded.last_ms,
           worst_value = excluded.worst_value
         """;
-    handle.execute(
-        sql,
-        key.container().value(),
-        key.kind().key(),
-        ms(condition.since()),
-        condition.active() ? 1 : 0,
-        ms(condition.clearSince()),
-        ms(condition.lastAt()),
-        Double.isNaN(condition.worst()) ? null : condition.worst(),
-        key.container().value());
+    handle
+        .createUpdate(sql)
+        .bindMethods("key", key)
+        .bindMethods(condition)
+        .bind("worst", Double.isNaN(condition.worst()) ? null : condition.worst())
+        .execute();
   }
 
   /** Inserts the transition and returns its id; 0 if the container has been deleted. */
   private static long add(Handle handle, Transition transition) {
-    AlertKey key = transition.key();
-    int added =
-        handle.execute(
-            """
-            INSERT INTO alert_transition (alert_id, container_id, kind, what, at_ms, recorded_ms,
-              done_by, note)
-            SELECT ?, ?, ?, ?, ?, ?, ?, ?
-            WHERE EXISTS (SELECT 1 FROM container WHERE id = ?)
-            """,
-            transition.alertId(),
-            key.container().value(),
-            key.kind().key(),
-            transition.what().key(),
-            ms(transition.at()),
-            ms(transition.recordedAt()),
-            transition.by(),
-            transition.note(),
-            key.container().value());
+    String sql =
+        """
+        INSERT INTO alert_transition (alert_id, container_id, kind, what, at_ms, recorded_ms,
+          done_by, note)
+        SELECT :alertId, :key.container.value, :key.kind.key, :what.key, :at, :recordedAt, :by,
+          :note
+        WHERE EXISTS (SELECT 1 FROM container WHERE id = :key.container.value)
+        """;
+    int added = handle.createUpdate(sql).bindMethods(transition).execute();
     return added == 0
         ? 0
         : handle.createQuery("SELECT max(id) FROM alert_transition").mapTo(Long.class).one();

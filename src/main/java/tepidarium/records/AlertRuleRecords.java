@@ -2,7 +2,6 @@ package tepidarium.records;
 
 import static tepidarium.records.Columns.doubleOrNull;
 import static tepidarium.records.Columns.instantOrNull;
-import static tepidarium.records.Columns.ms;
 import static tepidarium.records.Columns.ofKey;
 
 import java.sql.ResultSet;
@@ -65,33 +64,16 @@ public final class AlertRuleRecords implements AlertRuleStore {
         """
         INSERT INTO alert_rule (container_id, kind, limit_value, deadband, on_delay_ms,
           off_delay_ms, priority, out_ms, out_by, out_reason)
-        SELECT ?, ?, ?, ?, ?, ?, ?, ?, ?, ?
-        WHERE EXISTS (SELECT 1 FROM container WHERE id = ?)
+        SELECT :container.value, :kind.key, :override.limit, :override.deadband, :override.onDelay,
+          :override.offDelay, :override.priority, :outOfService?.at, :outOfService?.by,
+          :outOfService?.reason
+        WHERE EXISTS (SELECT 1 FROM container WHERE id = :container.value)
         ON CONFLICT (container_id, kind) DO UPDATE SET limit_value = excluded.limit_value,
           deadband = excluded.deadband, on_delay_ms = excluded.on_delay_ms,
           off_delay_ms = excluded.off_delay_ms, priority = excluded.priority,
           out_ms = excluded.out_ms, out_by = excluded.out_by, out_reason = excluded.out_reason
         """;
-    RuleOverride override = decision.override();
-    OutOfService out = decision.outOfService();
     database.transaction(
-        handle ->
-            handle.execute(
-                sql,
-                key.container().value(),
-                key.kind().key(),
-                override.limit(),
-                override.deadband(),
-                millis(override.onDelay()),
-                millis(override.offDelay()),
-                override.priority() == null ? null : override.priority().key(),
-                out == null ? null : ms(out.at()),
-                out == null ? null : out.by(),
-                out == null ? null : out.reason(),
-                key.container().value()));
-  }
-
-  private static @Nullable Long millis(@Nullable Duration duration) {
-    return duration == null ? null : duration.toMillis();
+        handle -> handle.createUpdate(sql).bindMethods(key).bindMethods(decision).execute());
   }
 }

@@ -1,6 +1,5 @@
 package tepidarium.records;
 
-import static tepidarium.records.Columns.key;
 import static tepidarium.records.Columns.ofKey;
 
 import java.sql.ResultSet;
@@ -8,6 +7,7 @@ import java.sql.SQLException;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.jdbi.v3.core.mapper.reflect.ConstructorMapper;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.Band;
 import tepidarium.container.Calibration;
@@ -61,13 +61,13 @@ public final class ContainerRecords implements ContainerStore {
 
   @Override
   public void put(Container container) {
-    ContainerSettings settings = container.settings();
-    Band band = container.band();
     String sql =
         """
         INSERT INTO container (id, name, kind, heat_source, base_c, ceiling_c, temperature_low_c,
           temperature_high_c, light_high_lux, humidity_low_percent, created_ms)
-        VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+        VALUES (:id.value, :name, :settings.kind, :settings.heatSource, :settings.baseC,
+          :settings.ceilingC, :band.temperatureLowC, :band.temperatureHighC, :band.lightHighLux,
+          :band.humidityLowPercent, :createdAt)
         ON CONFLICT (id) DO UPDATE SET name = excluded.name, kind = excluded.kind,
           heat_source = excluded.heat_source, base_c = excluded.base_c,
           ceiling_c = excluded.ceiling_c, temperature_low_c = excluded.temperature_low_c,
@@ -75,21 +75,7 @@ public final class ContainerRecords implements ContainerStore {
           light_high_lux = excluded.light_high_lux,
           humidity_low_percent = excluded.humidity_low_percent
         """;
-    database.transaction(
-        handle ->
-            handle.execute(
-                sql,
-                container.id().value(),
-                settings.name(),
-                key(settings.kind()),
-                settings.heatSource(),
-                settings.baseC(),
-                settings.ceilingC(),
-                band.temperatureLowC(),
-                band.temperatureHighC(),
-                band.lightHighLux(),
-                band.humidityLowPercent(),
-                container.createdAt().toEpochMilli()));
+    database.transaction(handle -> handle.createUpdate(sql).bindMethods(container).execute());
   }
 
   @Override
@@ -106,14 +92,10 @@ public final class ContainerRecords implements ContainerStore {
     return database.transaction(
         handle ->
             handle
-                .createQuery("SELECT * FROM placement ORDER BY sensor, from_ms")
-                .map(
-                    (row, context) ->
-                        new Placement(
-                            new SensorId(row.getString("sensor")),
-                            new ContainerId(row.getString("container_id")),
-                            Columns.instant(row, "from_ms"),
-                            Columns.instantOrNull(row, "until_ms")))
+                .createQuery(
+                    "SELECT sensor, container_id AS container, from_ms AS \"from\","
+                        + " until_ms AS until FROM placement ORDER BY sensor, from_ms")
+                .map(ConstructorMapper.of(Placement.class))
                 .list());
   }
 

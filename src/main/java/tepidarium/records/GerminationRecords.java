@@ -1,7 +1,6 @@
 package tepidarium.records;
 
 import static tepidarium.records.Columns.instant;
-import static tepidarium.records.Columns.key;
 import static tepidarium.records.Columns.ofKey;
 
 import java.sql.ResultSet;
@@ -14,9 +13,9 @@ import java.util.Optional;
 import java.util.UUID;
 import org.jdbi.v3.core.Handle;
 import org.jspecify.annotations.Nullable;
+import tepidarium.germination.Act;
 import tepidarium.germination.Entry;
 import tepidarium.germination.Figure;
-import tepidarium.germination.FlatAct;
 import tepidarium.germination.GerminationStore;
 import tepidarium.germination.Lot;
 import tepidarium.germination.LotDetails;
@@ -128,7 +127,8 @@ public final class GerminationRecords implements GerminationStore {
     String sql =
         """
         INSERT INTO seed_lot (id, species_id, name, seeds, gathered_ms, origin, place, kept, remark)
-        VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)
+        VALUES (:id, :details.species, :details.name, :details.seeds, :details.gatheredAt,
+          :details.origin, :details.place, :details.kept, :details.remark)
         ON CONFLICT (id) DO UPDATE SET species_id = excluded.species_id, name = excluded.name,
           seeds = excluded.seeds, gathered_ms = excluded.gathered_ms, origin = excluded.origin,
           place = excluded.place, kept = excluded.kept, remark = excluded.remark
@@ -136,18 +136,7 @@ public final class GerminationRecords implements GerminationStore {
     database.transaction(
         handle -> {
           for (Lot lot : lots) {
-            LotDetails details = lot.details();
-            handle.execute(
-                sql,
-                lot.id(),
-                details.species(),
-                details.name(),
-                details.seeds(),
-                details.gatheredAt().toEpochMilli(),
-                key(details.origin()),
-                details.place(),
-                details.kept(),
-                details.remark());
+            handle.createUpdate(sql).bindMethods(lot).execute();
           }
           return lots.size();
         });
@@ -173,39 +162,13 @@ public final class GerminationRecords implements GerminationStore {
         UUID.fromString(row.getString("id")),
         row.getLong("sowing"),
         instant(row, "at_ms"),
-        act(row).act(),
+        ActJson.read(row.getString("act")),
         instant(row, "recorded_ms"),
         by,
         remark,
         corrects == null ? null : UUID.fromString(corrects),
         reason,
         request);
-  }
-
-  private static FlatAct act(ResultSet row) throws SQLException {
-    @Nullable String group = row.getString("seed_group");
-    @Nullable String name = row.getString("name");
-    @Nullable String groups = row.getString("groups_text");
-    @Nullable String container = row.getString("container_id");
-    @Nullable String splitInto = row.getString("split_into");
-    @Nullable String joinTo = row.getString("join_to");
-    @Nullable String culled = row.getString("culled");
-    @Nullable String roots = row.getString("root_lengths_cm");
-    return new FlatAct(
-        row.getString("kind"),
-        group,
-        Columns.longOrNull(row, "lot_id"),
-        name,
-        groups,
-        container,
-        Columns.intOrNull(row, "ungerminated"),
-        Columns.intOrNull(row, "germinated"),
-        splitInto,
-        joinTo,
-        culled,
-        Columns.intOrNull(row, "potted_on"),
-        roots,
-        Columns.intOrNull(row, "alive"));
   }
 
   @Override
@@ -218,38 +181,18 @@ public final class GerminationRecords implements GerminationStore {
   }
 
   private static void append(Handle handle, Entry entry) {
-    FlatAct act = FlatAct.of(entry.act());
-    UUID corrects = entry.corrects();
-    handle.execute(
-        """
-        INSERT INTO seed_entry (id, sowing, at_ms, recorded_ms, kind, seed_group, lot_id, name,
-          groups_text, container_id, ungerminated, germinated, split_into, join_to, culled,
-          potted_on, root_lengths_cm, alive, recorded_by, remark, corrects, reason, request)
-        VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
-        """,
-        entry.id().toString(),
-        entry.sowing(),
-        entry.at().toEpochMilli(),
-        entry.recordedAt().toEpochMilli(),
-        act.kind(),
-        act.group(),
-        act.lot(),
-        act.name(),
-        act.groups(),
-        act.container(),
-        act.ungerminated(),
-        act.germinated(),
-        act.splitInto(),
-        act.joinTo(),
-        act.culled(),
-        act.pottedOn(),
-        act.rootLengthsCm(),
-        act.alive(),
-        entry.by(),
-        entry.remark(),
-        corrects == null ? null : corrects.toString(),
-        entry.reason(),
-        entry.request());
+    handle
+        .createUpdate(
+            """
+            INSERT INTO seed_entry (id, sowing, at_ms, recorded_ms, lot_id, act, recorded_by,
+              remark, corrects, reason, request)
+            VALUES (:id, :sowing, :at, :recordedAt, :lot, :act, :by, :remark, :corrects, :reason,
+              :request)
+            """)
+        .bindMethods(entry)
+        .bind("lot", entry.act() instanceof Act.Sown sown ? sown.lot() : null)
+        .bind("act", ActJson.write(entry.act()))
+        .execute();
   }
 
   @Override

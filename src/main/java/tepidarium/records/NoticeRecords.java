@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.mapper.reflect.ConstructorMapper;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Priority;
 import tepidarium.alert.notify.Delivery;
@@ -61,21 +62,14 @@ public final class NoticeRecords implements NoticeStore {
         .transaction(
             handle ->
                 handle
-                    .createQuery("SELECT * FROM notice_told")
-                    .map((row, context) -> told(row))
+                    .createQuery(
+                        "SELECT concern AS subject, topic, stage, raised_ms AS raised_at,"
+                            + " reminded_ms AS reminded_at, escalated_ms AS escalated_at"
+                            + " FROM notice_told")
+                    .map(ConstructorMapper.of(NotificationState.class))
                     .list())
         .forEach(each -> told.put(each.subject(), each));
     return told;
-  }
-
-  private static NotificationState told(ResultSet row) throws SQLException {
-    return new NotificationState(
-        row.getString("concern"),
-        row.getString("topic"),
-        ofKey(NotificationState.Stage.class, row.getString("stage")),
-        instant(row, "raised_ms"),
-        instantOrNull(row, "reminded_ms"),
-        instantOrNull(row, "escalated_ms"));
   }
 
   @Override
@@ -90,19 +84,14 @@ public final class NoticeRecords implements NoticeStore {
   }
 
   private static void put(Handle handle, NotificationState told) {
-    handle.execute(
+    String sql =
         """
         INSERT INTO notice_told (concern, topic, stage, raised_ms, reminded_ms, escalated_ms)
-        VALUES (?, ?, ?, ?, ?, ?)
+        VALUES (:subject, :topic, :stage, :raisedAt, :remindedAt, :escalatedAt)
         ON CONFLICT (concern) DO UPDATE SET stage = excluded.stage, raised_ms = excluded.raised_ms,
           reminded_ms = excluded.reminded_ms, escalated_ms = excluded.escalated_ms
-        """,
-        told.subject(),
-        told.topic(),
-        Columns.key(told.stage()),
-        ms(told.raisedAt()),
-        ms(told.remindedAt()),
-        ms(told.escalatedAt()));
+        """;
+    handle.createUpdate(sql).bindMethods(told).execute();
   }
 
   @Override
@@ -112,15 +101,14 @@ public final class NoticeRecords implements NoticeStore {
           long id = insert(handle, notice);
           for (int position = 0; position < notice.about().size(); position++) {
             Notice.About about = notice.about().get(position);
-            handle.execute(
-                "INSERT INTO notice_about (notice_id, position, alert_id, container_id, topic,"
-                    + " active) VALUES (?, ?, ?, ?, ?, ?)",
-                id,
-                position,
-                about.alert(),
-                about.container(),
-                about.topic(),
-                about.active());
+            handle
+                .createUpdate(
+                    "INSERT INTO notice_about (notice_id, position, alert_id, container_id, topic,"
+                        + " active) VALUES (:notice, :position, :alert, :container, :topic, :active)")
+                .bind("notice", id)
+                .bind("position", position)
+                .bindMethods(about)
+                .execute();
           }
           for (String notifier : notifiers) {
             handle.execute(
@@ -139,13 +127,8 @@ public final class NoticeRecords implements NoticeStore {
     return handle
         .createUpdate(
             "INSERT INTO notice (kind, priority, created_ms, subject, body, link)"
-                + " VALUES (:kind, :priority, :created, :subject, :body, :link)")
-        .bind("kind", notice.kind().key())
-        .bind("priority", notice.priority().key())
-        .bind("created", ms(notice.createdAt()))
-        .bind("subject", notice.subject())
-        .bind("body", notice.text())
-        .bind("link", notice.link())
+                + " VALUES (:kind.key, :priority.key, :createdAt, :subject, :text, :link)")
+        .bindMethods(notice)
         .executeAndReturnGeneratedKeys("id")
         .mapTo(Long.class)
         .one();
@@ -232,15 +215,13 @@ public final class NoticeRecords implements NoticeStore {
   public void update(Delivery delivery) {
     database.transaction(
         handle ->
-            handle.execute(
-                "UPDATE notice_delivery SET state = ?, attempts = ?, next_ms = ?, settled_ms = ?,"
-                    + " words = ? WHERE id = ?",
-                delivery.state().key(),
-                delivery.attempts(),
-                ms(delivery.nextAt()),
-                ms(delivery.settledAt()),
-                delivery.words(),
-                delivery.id()));
+            handle
+                .createUpdate(
+                    "UPDATE notice_delivery SET state = :state.key, attempts = :attempts,"
+                        + " next_ms = :nextAt, settled_ms = :settledAt, words = :words"
+                        + " WHERE id = :id")
+                .bindMethods(delivery)
+                .execute());
   }
 
   @Override
@@ -284,14 +265,10 @@ public final class NoticeRecords implements NoticeStore {
     return database.transaction(
         handle ->
             handle
-                .createQuery("SELECT * FROM service_trouble ORDER BY kind")
-                .map(
-                    (row, context) ->
-                        new Trouble(
-                            ofKey(Trouble.Kind.class, row.getString("kind")),
-                            instant(row, "since_ms"),
-                            instantOrNull(row, "ended_ms"),
-                            row.getString("detail")))
+                .createQuery(
+                    "SELECT kind, since_ms AS since, ended_ms AS ended_at, detail"
+                        + " FROM service_trouble ORDER BY kind")
+                .map(ConstructorMapper.of(Trouble.class))
                 .list());
   }
 
@@ -299,15 +276,15 @@ public final class NoticeRecords implements NoticeStore {
   public void put(Trouble trouble) {
     database.transaction(
         handle ->
-            handle.execute(
-                """
-                INSERT INTO service_trouble (kind, since_ms, ended_ms, detail) VALUES (?, ?, ?, ?)
-                ON CONFLICT (kind) DO UPDATE SET since_ms = excluded.since_ms,
-                  ended_ms = excluded.ended_ms, detail = excluded.detail
-                """,
-                trouble.kind().key(),
-                ms(trouble.since()),
-                ms(trouble.endedAt()),
-                trouble.detail()));
+            handle
+                .createUpdate(
+                    """
+                    INSERT INTO service_trouble (kind, since_ms, ended_ms, detail)
+                    VALUES (:kind.key, :since, :endedAt, :detail)
+                    ON CONFLICT (kind) DO UPDATE SET since_ms = excluded.since_ms,
+                      ended_ms = excluded.ended_ms, detail = excluded.detail
+                    """)
+                .bindMethods(trouble)
+                .execute());
   }
 }

@@ -61,16 +61,14 @@ public final class SeasonRecords implements SeasonStore {
     return database.transaction(
         handle -> {
           int added =
-              handle.execute(
-                  "INSERT INTO season (name, name_key, from_ms, to_ms, kept_ms, remark, report)"
-                      + " VALUES (?, ?, ?, ?, ?, ?, ?) ON CONFLICT (name_key) DO NOTHING",
-                  asked.name(),
-                  key,
-                  asked.span().fromMs(),
-                  asked.span().toMs(),
-                  asked.at().toEpochMilli(),
-                  asked.remark(),
-                  asked.report());
+              handle
+                  .createUpdate(
+                      "INSERT INTO season (name, name_key, from_ms, to_ms, kept_ms, remark, report)"
+                          + " VALUES (:name, :key, :span.fromMs, :span.toMs, :at, :remark, :report)"
+                          + " ON CONFLICT (name_key) DO NOTHING")
+                  .bindMethods(asked)
+                  .bind("key", key)
+                  .execute();
           return added == 0
               ? Optional.empty()
               : handle

@@ -32,7 +32,8 @@ import tepidarium.alert.notify.NotificationState.Stage;
  */
 public final class NoticeRules {
   /** A notice to send, about one or more subjects. */
-  public record DueNotice(NoticeKind kind, List<AlertSubject> subjects, List<PendingAlert> pendingAlerts) {
+  public record DueNotice(
+      NoticeKind kind, List<AlertSubject> subjects, List<PendingAlert> pendingAlerts) {
     public DueNotice {
       subjects = List.copyOf(subjects);
       pendingAlerts = List.copyOf(pendingAlerts);
@@ -50,8 +51,7 @@ public final class NoticeRules {
    * @param stateOnly states to store without sending a notice
    * @param removed keys of states to delete
    */
-  public record Plan(
-      List<DueNotice> due, List<NotificationState> stateOnly, Set<String> removed) {}
+  public record Plan(List<DueNotice> due, List<NotificationState> stateOnly, Set<String> removed) {}
 
   /**
    * Longest wait of a return notice for related returns, and longest distance between the raise
@@ -165,7 +165,10 @@ public final class NoticeRules {
   }
 
   private static void add(
-      List<DueNotice> due, NoticeKind kind, List<AlertSubject> subjects, List<PendingAlert> pendingAlerts) {
+      List<DueNotice> due,
+      NoticeKind kind,
+      List<AlertSubject> subjects,
+      List<PendingAlert> pendingAlerts) {
     if (!subjects.isEmpty()) {
       due.add(new DueNotice(kind, subjects, pendingAlerts));
     }

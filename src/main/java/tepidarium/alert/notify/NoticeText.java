@@ -89,7 +89,10 @@ public final class NoticeText {
       List<AlertDetails> alerts, List<NamedPendingAlert> pendingAlerts, List<Trouble> troubles) {
     List<Notice.About> about = new ArrayList<>();
     alerts.forEach(details -> about.add(details.about()));
-    pendingAlerts.stream().map(NamedPendingAlert::pending).map(NoticeText::about).forEach(about::add);
+    pendingAlerts.stream()
+        .map(NamedPendingAlert::pending)
+        .map(NoticeText::about)
+        .forEach(about::add);
     troubles.forEach(t -> about.add(new Notice.About(null, null, t.kind().key(), t.active())));
     return about;
   }
@@ -125,7 +128,9 @@ public final class NoticeText {
       case RETURNED -> List.of("Back to normal.", "");
       case REMINDER -> List.of("This is still active.", "");
       case ESCALATION ->
-          List.of("Nobody has acknowledged this yet, so this notice also goes to you, the second contact.", "");
+          List.of(
+              "Nobody has acknowledged this yet, so this notice also goes to you, the second contact.",
+              "");
     };
   }
 
@@ -149,8 +154,7 @@ public final class NoticeText {
   private static String counted(
       List<AlertDetails> alerts, List<NamedPendingAlert> pendingAlerts, List<Trouble> troubles) {
     Map<String, Long> counts = new LinkedHashMap<>();
-    alerts.forEach(
-        s -> counts.merge(NoticeFormat.state(s.alert().kind().key()), 1L, Long::sum));
+    alerts.forEach(s -> counts.merge(NoticeFormat.state(s.alert().kind().key()), 1L, Long::sum));
     String kinds =
         counts.entrySet().stream()
             .map(entry -> entry.getValue() + " " + entry.getKey())

@@ -8,6 +8,7 @@ import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.JdbiException;
 import tepidarium.records.Database;
+import tepidarium.records.StoredTypes;
 import tepidarium.series.StoreException;
 import tepidarium.sqlite.Schema;
 import tepidarium.sqlite.SqliteFile;
@@ -17,7 +18,7 @@ import tepidarium.sqlite.SqliteFile;
  * time. Thread-safe.
  */
 public final class SqliteRecords implements Database {
-  private static final Schema SCHEMA = new Schema("db/records", 9);
+  private static final Schema SCHEMA = new Schema("db/records", 10);
   private final SqliteFile file;
   private final Connection connection;
   private final Jdbi jdbi;
@@ -26,6 +27,7 @@ public final class SqliteRecords implements Database {
     this.file = file;
     this.connection = file.writer();
     this.jdbi = Jdbi.create(connection);
+    StoredTypes.register(jdbi);
   }
 
   /**
