@@ -123,6 +123,10 @@ final class Facts implements ServiceFacts {
     String trouble =
         intake.trouble() == null && current != null ? current.heldUp() : intake.trouble();
     parts.put("readings", trouble == null ? storage.part() : Part.down(trouble));
+    String imbalance = intake.counts().imbalance();
+    if (imbalance != null) {
+      parts.put("counts", Part.down(imbalance));
+    }
     parts.put("times", times());
     String tooMany = names.trouble(clock.instant());
     parts.put("sensors", tooMany == null ? Part.up(names.summary()) : Part.down(tooMany));

@@ -101,7 +101,6 @@ public final class Service implements AutoCloseable {
   private final Deque<AutoCloseable> running;
   private final Config config;
   private final WebServer web;
-  private final Intake intake;
   private final MqttLink link;
   private final Register register;
 
@@ -124,7 +123,7 @@ public final class Service implements AutoCloseable {
     Decoder decoder = new Decoder(config.rootTopic(), config.mappings(), config.maxPayloadBytes());
     Config.MqttLimits limits = config.mqttLimits();
     SensorLimit names = new SensorLimit(limits.maxSensors(), limits.newSensorsPerHour());
-    CompletableFuture<Void> pagesAnswer = new CompletableFuture<>();
+    CompletableFuture<Intake> pagesAnswer = new CompletableFuture<>();
     CompletableFuture<Broker> broker =
         startBroker(pagesAnswer, parts, login, decoder, names, clock);
     Storage storage = running(Storage.open(config, parts, clock));
@@ -175,7 +174,7 @@ public final class Service implements AutoCloseable {
     Settlement settlement = new Settlement(rejectLog, config.rootTopic(), clock);
     ReadingSink sink = storage.sink(rollups);
     running(storage::stopHandingOver);
-    intake =
+    Intake intake =
         running(
             new Intake(
                 decoder,
@@ -233,7 +232,7 @@ public final class Service implements AutoCloseable {
                     clock,
                     config.timeZone(),
                     config.site())));
-    pagesAnswer.complete(null);
+    pagesAnswer.complete(intake);
     MqttLink.prepare();
     link =
         running(
@@ -330,9 +329,13 @@ public final class Service implements AutoCloseable {
     return part;
   }
 
-  /** Starts the broker once the pages answer: before that, it would only delay them. */
+  /**
+   * Starts the broker once the pages answer; before that, it would only delay them.
+   *
+   * @param pagesAnswer completes with the intake, which exists before the broker starts
+   */
   private CompletableFuture<Broker> startBroker(
-      CompletableFuture<Void> pagesAnswer,
+      CompletableFuture<Intake> pagesAnswer,
       DataParts parts,
       ServiceLogin login,
       Decoder decoder,
@@ -344,24 +347,20 @@ public final class Service implements AutoCloseable {
       return CompletableFuture.completedFuture(
           new Broker(() -> address, () -> {}, () -> 0, Map::of));
     }
-    BrokerAccounts accounts =
-        new BrokerAccounts(
-            login,
-            accounts(),
-            new BrokerAccounts.Topics(config.rootTopic(), mappedTopics(), decoder::sensorOf),
-            (topic, reason) -> refused(topic, reason, clock));
     CompletableFuture<EmbeddedBroker> broker =
         pagesAnswer.thenApplyAsync(
-            opened ->
-                parts.open(
-                    DataPart.BROKER,
-                    folder ->
-                        EmbeddedBroker.start(
-                            config.mqttHost(),
-                            config.mqttPort(),
-                            folder,
-                            accounts,
-                            brokerLimits(decoder, names, clock))));
+            intake -> {
+              BrokerAccounts accounts = brokerAccounts(login, decoder, intake, clock);
+              return parts.open(
+                  DataPart.BROKER,
+                  folder ->
+                      EmbeddedBroker.start(
+                          config.mqttHost(),
+                          config.mqttPort(),
+                          folder,
+                          accounts,
+                          brokerLimits(decoder, names, clock)));
+            });
     running(
         () -> {
           pagesAnswer.cancel(false);
@@ -380,6 +379,18 @@ public final class Service implements AutoCloseable {
                       "logins", Part.up(started.logins()),
                       "sessions", Part.up(started.sessions()));
                 }));
+  }
+
+  /** The intake logs each message that the broker refused, so that a mistyped topic is visible. */
+  private BrokerAccounts brokerAccounts(
+      ServiceLogin login, Decoder decoder, Intake intake, Clock clock) {
+    return new BrokerAccounts(
+        login,
+        accounts(),
+        new BrokerAccounts.Topics(config.rootTopic(), mappedTopics(), decoder::sensorOf),
+        (topic, reason) ->
+            intake.refuse(
+                Reject.of(clock.instant(), topic, RejectCode.FORBIDDEN_TOPIC, reason, "")));
   }
 
   private BrokerLimits brokerLimits(Decoder decoder, SensorLimit names, Clock clock) {
@@ -407,14 +418,6 @@ public final class Service implements AutoCloseable {
                   name, new BrokerAccounts.Account(password, grant.publish(), grant.read()));
             });
     return accounts;
-  }
-
-  /** The embedded broker refused a message; whoever mistyped its topic should see that. */
-  private void refused(String topic, String reason, Clock clock) {
-    Intake current = intake;
-    if (current != null) {
-      current.refuse(Reject.of(clock.instant(), topic, RejectCode.FORBIDDEN_TOPIC, reason, ""));
-    }
   }
 
   /** The fixed first levels of the topics that the mapping rules listen to. */

@@ -156,7 +156,7 @@ final class Storage implements AutoCloseable {
 
     @Override
     public void forwarded(List<Reading> readings, WriteResult result) {
-      settlement.settled(result);
+      settlement.settled(readings.size(), result);
       watch.readable(readings.stream().filter(reading -> !reading.uncertain()).toList());
     }
   }

@@ -11,8 +11,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Queue;
 import java.util.Set;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.Semaphore;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
@@ -25,7 +29,10 @@ import tepidarium.reading.Span;
  * first. Thread-safe; changes run one at a time.
  */
 public final class Register {
-  /** Called after a change, on the changing thread, with the affected containers. */
+  /**
+   * Called after each change, in the order of the changes, one call at a time and without a lock of
+   * the register. The thread is that of this change or of an earlier one.
+   */
   public interface Listener {
     void changed(Set<ContainerId> touched);
   }
@@ -40,6 +47,11 @@ public final class Register {
 
   private final ContainerStore store;
   private final List<Listener> listeners = new CopyOnWriteArrayList<>();
+  private final Queue<Set<ContainerId>> notifications = new ConcurrentLinkedQueue<>();
+
+  /** Held by the thread that calls the listeners. */
+  private final Semaphore notifying = new Semaphore(1);
+
   private volatile Snapshot snapshot;
 
   public Register(ContainerStore store) {
@@ -74,9 +86,36 @@ public final class Register {
         store.declinedOpenings());
   }
 
+  /** Runs a change under the lock, then calls the listeners without it. */
+  private <T> T change(Supplier<T> change) {
+    T result;
+    synchronized (this) {
+      result = change.get();
+    }
+    notifyListeners();
+    return result;
+  }
+
+  /** Reloads the snapshot after a write to the store, and queues the notification. */
   private void reload(Set<ContainerId> touched) {
     snapshot = load(store);
-    listeners.forEach(listener -> listener.changed(touched));
+    notifications.add(touched);
+  }
+
+  /** Calls the listeners, unless another thread does; that thread then also calls them for us. */
+  private void notifyListeners() {
+    while (!notifications.isEmpty() && notifying.tryAcquire()) {
+      try {
+        for (Set<ContainerId> next = notifications.poll();
+            next != null;
+            next = notifications.poll()) {
+          Set<ContainerId> touched = next;
+          listeners.forEach(listener -> listener.changed(touched));
+        }
+      } finally {
+        notifying.release();
+      }
+    }
   }
 
   /** All containers, oldest first. */
@@ -143,35 +182,44 @@ public final class Register {
         .findFirst();
   }
 
-  public synchronized Container add(ContainerSettings settings, Instant now) {
-    ContainerId id =
-        ContainerId.forName(settings.name(), new HashSet<>(snapshot.containers().keySet()));
-    Container container = new Container(id, settings, now);
-    store.put(container);
-    reload(Set.of(id));
-    return container;
+  public Container add(ContainerSettings settings, Instant now) {
+    return change(
+        () -> {
+          ContainerId id =
+              ContainerId.forName(settings.name(), new HashSet<>(snapshot.containers().keySet()));
+          Container container = new Container(id, settings, now);
+          store.put(container);
+          reload(Set.of(id));
+          return container;
+        });
   }
 
   /** Changes a container; empty when there is none with that id. */
-  public synchronized Optional<Container> change(ContainerId id, ContainerSettings settings) {
-    Container old = snapshot.containers().get(id);
-    if (old == null) {
-      return Optional.empty();
-    }
-    Container changed = new Container(id, settings, old.createdAt());
-    store.put(changed);
-    reload(Set.of(id));
-    return Optional.of(changed);
+  public Optional<Container> change(ContainerId id, ContainerSettings settings) {
+    return change(
+        () -> {
+          Container old = snapshot.containers().get(id);
+          if (old == null) {
+            return Optional.empty();
+          }
+          Container changed = new Container(id, settings, old.createdAt());
+          store.put(changed);
+          reload(Set.of(id));
+          return Optional.of(changed);
+        });
   }
 
   /** Deletes a container; false if there is none with that id. */
-  public synchronized boolean remove(ContainerId id) {
-    if (!snapshot.containers().containsKey(id)) {
-      return false;
-    }
-    store.remove(id);
-    reload(Set.of(id));
-    return true;
+  public boolean remove(ContainerId id) {
+    return change(
+        () -> {
+          if (!snapshot.containers().containsKey(id)) {
+            return false;
+          }
+          store.remove(id);
+          reload(Set.of(id));
+          return true;
+        });
   }
 
   /**
@@ -182,15 +230,20 @@ public final class Register {
    * @param end cut to whole milliseconds; null for "from then on"
    * @throws InvalidInput when there is no such container or the stretch is empty
    */
-  public synchronized void place(
+  public void place(
       SensorId sensor, @Nullable ContainerId place, Instant start, @Nullable Instant end) {
     Instant from = start.truncatedTo(ChronoUnit.MILLIS);
     Instant until = end == null ? null : end.truncatedTo(ChronoUnit.MILLIS);
-    if (place != null && !place.equals(ContainerId.ROOM) && container(place).isEmpty()) {
-      throw new InvalidInput("there is no container \"" + place + '"');
-    }
     if (until != null && !until.isAfter(from)) {
       throw new InvalidInput("until", until + " must lie after from " + from);
+    }
+    change(() -> replace(sensor, place, from, until));
+  }
+
+  private Set<ContainerId> replace(
+      SensorId sensor, @Nullable ContainerId place, Instant from, @Nullable Instant until) {
+    if (place != null && !place.equals(ContainerId.ROOM)) {
+      refuseUnknown(place);
     }
     List<Placement> old = placementsOf(sensor);
     Placement added = place == null ? null : new Placement(sensor, place, from, until);
@@ -200,13 +253,18 @@ public final class Register {
     replaced.forEach(placement -> touched.add(placement.container()));
     store.replacePlacements(sensor, replaced);
     reload(touched);
+    return touched;
   }
 
-  public synchronized void calibrate(SensorId sensor, Calibration calibration) {
-    store.putCalibration(sensor, calibration);
-    Set<ContainerId> touched = new HashSet<>();
-    placementsOf(sensor).forEach(placement -> touched.add(placement.container()));
-    reload(touched);
+  public void calibrate(SensorId sensor, Calibration calibration) {
+    change(
+        () -> {
+          store.putCalibration(sensor, calibration);
+          Set<ContainerId> touched = new HashSet<>();
+          placementsOf(sensor).forEach(placement -> touched.add(placement.container()));
+          reload(touched);
+          return calibration;
+        });
   }
 
   /**
@@ -214,10 +272,15 @@ public final class Register {
    *
    * @throws InvalidInput when there is no such container
    */
-  public synchronized void open(Opening opening) {
+  public void open(Opening opening) {
+    change(() -> record(opening));
+  }
+
+  private Opening record(Opening opening) {
     refuseUnknown(opening.container());
     store.addOpening(opening);
     reload(Set.of(opening.container()));
+    return opening;
   }
 
   /**
@@ -226,19 +289,17 @@ public final class Register {
    * @return the current opening
    * @throws InvalidInput when there is no such container
    */
-  public synchronized Opening openNow(ContainerId id, Duration time, Instant now) {
+  public Opening openNow(ContainerId id, Duration time, Instant now) {
     Span asked = new Span(now, now.plus(time));
-    Opening opening =
-        openingAt(id, now)
-            .map(
-                going -> {
-                  Instant end = going.span().to();
-                  Instant later = end.isAfter(asked.to()) ? end : asked.to();
-                  return new Opening(id, new Span(going.span().from(), later));
-                })
-            .orElse(new Opening(id, asked));
-    open(opening);
-    return opening;
+    return change(
+        () -> record(openingAt(id, now).map(current -> longer(current, asked)).orElse(
+            new Opening(id, asked))));
+  }
+
+  private static Opening longer(Opening current, Span asked) {
+    Instant end = current.span().to();
+    Instant later = end.isAfter(asked.to()) ? end : asked.to();
+    return new Opening(current.container(), new Span(current.span().from(), later));
   }
 
   /**
@@ -246,14 +307,17 @@ public final class Register {
    *
    * @return the ended openings; empty if the container was not open
    */
-  public synchronized List<Opening> close(ContainerId id, Instant now) {
-    List<Opening> ended =
-        snapshot.openings().stream()
-            .filter(opening -> opening.container().equals(id) && opening.span().contains(now))
-            .map(opening -> new Opening(id, new Span(opening.span().from(), now)))
-            .toList();
-    ended.forEach(this::open);
-    return ended;
+  public List<Opening> close(ContainerId id, Instant now) {
+    return change(
+        () -> {
+          List<Opening> ended =
+              snapshot.openings().stream()
+                  .filter(opening -> opening.container().equals(id) && opening.span().contains(now))
+                  .map(opening -> new Opening(id, new Span(opening.span().from(), now)))
+                  .toList();
+          ended.forEach(this::record);
+          return ended;
+        });
   }
 
   /**
@@ -261,10 +325,14 @@ public final class Register {
    *
    * @throws InvalidInput when there is no such container
    */
-  public synchronized void decline(Opening suggested) {
-    refuseUnknown(suggested.container());
-    store.addDeclinedOpening(suggested);
-    reload(Set.of(suggested.container()));
+  public void decline(Opening suggested) {
+    change(
+        () -> {
+          refuseUnknown(suggested.container());
+          store.addDeclinedOpening(suggested);
+          reload(Set.of(suggested.container()));
+          return suggested;
+        });
   }
 
   private void refuseUnknown(ContainerId id) {

@@ -227,7 +227,7 @@ public final class Intake implements AutoCloseable {
           settlement.log(decoded.rejects(), refused);
           return WriteResult.NOTHING;
         });
-    settlement.settled(new WriteResult(0, 0, refused));
+    settlement.settled(refused.size(), new WriteResult(0, 0, refused));
     settlement.rejected(decoded.refused());
   }
 
@@ -249,7 +249,7 @@ public final class Intake implements AutoCloseable {
           settlement.log(rejects, result.refused());
           return result;
         });
-    settlement.settled(result);
+    settlement.settled(readings.size(), result);
     settlement.received(refusedPresses.size());
     settlement.rejected(refused + refusedPresses.size());
   }

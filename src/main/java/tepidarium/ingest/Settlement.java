@@ -15,13 +15,14 @@ import tepidarium.series.RefusedReading;
 import tepidarium.series.WriteResult;
 
 /**
- * What became of everything that came in: counts since the start, and lines in the reject log. What
- * has come to no end yet is waiting, in memory or on disk, so the counts always add up. Safe for
- * use by several threads.
+ * Counts received entries by outcome since the start, and writes the reject log. An entry is a
+ * reading or a refused line. Each count is kept by itself: waiting entries are counted when they
+ * arrive and when they leave, whatever the store reports about them. A lost entry therefore makes
+ * {@link IntakeCounts#unaccounted} differ from 0. Thread-safe.
  */
 public final class Settlement {
-  /** More would push the rejects of other sensors out of the log, which keeps 1,000 lines. */
-  private static final int MOST_LINES = 20;
+  /** Maximum number of lines per sensor and batch; the log keeps 1,000 lines in total. */
+  private static final int MAX_LINES = 20;
 
   private final RejectLog rejectLog;
   private final String rootTopic;
@@ -30,6 +31,7 @@ public final class Settlement {
   private long stored;
   private long repeated;
   private long rejected;
+  private long waiting;
 
   public Settlement(RejectLog rejectLog, String rootTopic, Clock clock) {
     this.rejectLog = rejectLog;
@@ -37,30 +39,37 @@ public final class Settlement {
     this.clock = clock;
   }
 
-  /** So many readings and refused lines have come in, or were found waiting at the start. */
+  /** Counts entries that arrived, or that waited on disk at the start. */
   public synchronized void received(long entries) {
     received += entries;
+    waiting += entries;
   }
 
-  /** Readings have come to their end. */
-  public synchronized void settled(WriteResult result) {
+  /**
+   * Counts readings that no longer wait, and their outcome.
+   *
+   * @param readings number of readings that were given to the store
+   * @param result the outcome that the store reported
+   */
+  public synchronized void settled(int readings, WriteResult result) {
+    waiting += result.queued() - readings;
     stored += result.stored();
     repeated += result.repeated();
     rejected += result.refused().size();
   }
 
-  /** Things were refused that were no readings. */
-  synchronized void rejected(long things) {
-    rejected += things;
+  /** Counts refused lines, which no longer wait. */
+  synchronized void rejected(int lines) {
+    waiting -= lines;
+    rejected += lines;
   }
 
   public synchronized IntakeCounts counts() {
-    long waiting = received - stored - repeated - rejected;
     return new IntakeCounts(received, stored, repeated, rejected, waiting);
   }
 
   /**
-   * Puts into the reject log what could not be read and what the store will never take.
+   * Writes lines that could not be decoded and readings that the store refused to the reject log.
    *
    * @throws tepidarium.series.StoreException when the log cannot take it now
    */
@@ -70,19 +79,19 @@ public final class Settlement {
     }
   }
 
-  /** A line for each refused reading; beyond 20 of one sensor, a last line counts the others. */
+  /** One line per refused reading; beyond 20 of one sensor, one more line counts the others. */
   private List<Reject> lines(List<RefusedReading> refused) {
     Map<SensorId, Integer> counts = new LinkedHashMap<>();
     List<Reject> lines = new ArrayList<>();
     for (RefusedReading reading : refused) {
-      if (counts.merge(reading.reading().sensor(), 1, Integer::sum) <= MOST_LINES) {
+      if (counts.merge(reading.reading().sensor(), 1, Integer::sum) <= MAX_LINES) {
         lines.add(line(reading));
       }
     }
     counts.forEach(
         (sensor, count) -> {
-          if (count > MOST_LINES) {
-            String reason = "and " + (count - MOST_LINES) + " more readings of this sensor";
+          if (count > MAX_LINES) {
+            String reason = "and " + (count - MAX_LINES) + " more readings of this sensor";
             lines.add(
                 Reject.of(clock.instant(), rootTopic + '/' + sensor, RejectCode.STORE, reason, ""));
           }
@@ -90,9 +99,7 @@ public final class Settlement {
     return lines;
   }
 
-  /**
-   * The message is gone by then: its topic is the sensor's own, its payload what was read of it.
-   */
+  /** The original message is no longer known, so the line has the sensor's topic and values. */
   private Reject line(RefusedReading refused) {
     Reading reading = refused.reading();
     return Reject.of(

@@ -11,6 +11,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import tepidarium.reading.SensorId;
@@ -32,6 +36,45 @@ class RegisterTest {
     box = register.add(named("Box"), NOON.plusSeconds(1));
     bag = register.add(named("Bag"), NOON);
     register.listen(told::add);
+  }
+
+  @Test
+  void aBlockedListenerBlocksNeitherReadersNorWritersAndTheOrderIsKept() throws Exception {
+    CountDownLatch blocked = new CountDownLatch(1);
+    CountDownLatch free = new CountDownLatch(1);
+    List<Set<ContainerId>> seen = new CopyOnWriteArrayList<>();
+    register.listen(
+        touched -> {
+          blocked.countDown();
+          await(free);
+          seen.add(touched);
+        });
+    CompletableFuture<Void> first =
+        CompletableFuture.runAsync(() -> register.change(bag.id(), named("First")));
+    await(blocked);
+
+    CompletableFuture<Void> others =
+        CompletableFuture.runAsync(
+            () -> {
+              register.change(box.id(), named("Second"));
+              register.calibrate(SENSOR, Calibration.NONE);
+              register.change(bag.id(), named("Third"));
+            });
+    others.get(10, TimeUnit.SECONDS);
+    assertEquals("Third", register.container(bag.id()).orElseThrow().name());
+    assertEquals(List.of(), seen);
+
+    free.countDown();
+    first.get(10, TimeUnit.SECONDS);
+    assertEquals(List.of(Set.of(bag.id()), Set.of(box.id()), Set.of(), Set.of(bag.id())), seen);
+  }
+
+  private static void await(CountDownLatch latch) {
+    try {
+      assertTrue(latch.await(10, TimeUnit.SECONDS));
+    } catch (InterruptedException e) {
+      throw new IllegalStateException(e);
+    }
   }
 
   @Test

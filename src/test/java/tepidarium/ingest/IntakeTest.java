@@ -2,6 +2,7 @@ package tepidarium.ingest;
 
 import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
@@ -77,8 +78,30 @@ class IntakeTest {
 
   private void settled(int messages) {
     await().until(() -> acknowledged.get() == messages && intake.counts().waiting() == 0);
-    IntakeCounts counts = intake.counts();
-    assertEquals(counts.received(), counts.stored() + counts.repeated() + counts.rejected());
+    assertEquals(0, intake.counts().unaccounted());
+    assertNull(intake.counts().imbalance());
+  }
+
+  @Test
+  void aReadingThatTheStoreLosesMakesTheSumWrong() throws InterruptedException {
+    start(batch -> new WriteResult(batch.size() - 1, 0));
+    send("a", "{\"temperature\":30}");
+    await().until(() -> acknowledged.get() == 1);
+    assertEquals(new IntakeCounts(1, 0, 0, 0, 0), intake.counts());
+    assertEquals(1, intake.counts().unaccounted());
+    assertEquals(
+        "1 received readings are neither stored, repeated, rejected nor waiting."
+            + " Please report this with the log",
+        intake.counts().imbalance());
+  }
+
+  @Test
+  void aReadingInTheSpoolWaits() throws InterruptedException {
+    start(batch -> WriteResult.queued(batch.size()));
+    send("a", "{\"temperature\":30}");
+    await().until(() -> acknowledged.get() == 1);
+    assertEquals(new IntakeCounts(1, 0, 0, 0, 1), intake.counts());
+    assertNull(intake.counts().imbalance());
   }
 
   @Test

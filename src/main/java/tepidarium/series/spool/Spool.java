@@ -131,7 +131,7 @@ public final class Spool implements ReadingSink, AutoCloseable {
     }
     file.append(batch);
     wake.release();
-    return WriteResult.NOTHING;
+    return WriteResult.queued(batch.size());
   }
 
   private void away(Throwable e) {
