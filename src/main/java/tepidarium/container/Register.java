@@ -292,8 +292,11 @@ public final class Register {
   public Opening openNow(ContainerId id, Duration time, Instant now) {
     Span asked = new Span(now, now.plus(time));
     return change(
-        () -> record(openingAt(id, now).map(current -> longer(current, asked)).orElse(
-            new Opening(id, asked))));
+        () ->
+            record(
+                openingAt(id, now)
+                    .map(current -> longer(current, asked))
+                    .orElse(new Opening(id, asked))));
   }
 
   private static Opening longer(Opening current, Span asked) {

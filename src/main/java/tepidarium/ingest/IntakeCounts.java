@@ -13,8 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param rejected things refused; the reject log keeps at most 20 lines of one message
  * @param waiting not yet durable, or durable on this disk and not yet in the readings store
  */
-public record IntakeCounts(
-    long received, long stored, long repeated, long rejected, long waiting) {
+public record IntakeCounts(long received, long stored, long repeated, long rejected, long waiting) {
 
   /** Number of entries that were lost; negative if entries were counted twice. */
   public long unaccounted() {

@@ -38,6 +38,7 @@ final class ActJson {
     public abstract String toString();
   }
 
+  @SuppressWarnings("UnusedVariable") // Jackson reads only the annotations of a mix-in.
   private abstract static class ContainerIdMixIn {
     @JsonCreator
     ContainerIdMixIn(String value) {}
