@@ -24,14 +24,14 @@ class NoticeIT {
   private final int mqttPort = Ports.free();
   private final int mailPort = Ports.free();
 
-  private ServiceProcess start() throws IOException {
+  private ServiceProcess start(int collectSeconds) throws IOException {
     Path config = folder.resolve("tepidarium.yaml");
     Files.writeString(
         config,
         """
         notices:
           publicUrl: http://192.168.1.20:8080/
-          collectSeconds: 3
+          collectSeconds: %d
           email:
             host: 127.0.0.1
             port: %d
@@ -42,7 +42,8 @@ class NoticeIT {
             escalateTo: ben@example.org
             certificateFile: %s
         """
-            .formatted(mailPort, MailBox.USER, folder.resolve("mail/certificate.pem")));
+            .formatted(
+                collectSeconds, mailPort, MailBox.USER, folder.resolve("mail/certificate.pem")));
     return ServiceProcess.start(
         folder.resolve("data"),
         mqttPort,
@@ -89,7 +90,7 @@ class NoticeIT {
   @Test
   void aColdBagSendsOneEmailWhateverIsKilledOrAway() throws IOException {
     mail().close();
-    try (ServiceProcess service = start()) {
+    try (ServiceProcess service = start(1)) {
       Grower grower = service.grower();
       makeCold(grower, 1);
       await("the mail server is away")
@@ -104,7 +105,7 @@ class NoticeIT {
       service.kill();
     }
     try (MailBox box = mail()) {
-      try (ServiceProcess service = start()) {
+      try (ServiceProcess service = start(1)) {
         await().atMost(SOON).until(() -> box.mails().size() == 1);
         await().atMost(SOON).until(() -> deliveries(service.grower(), "delivered").size() == 1);
         service.kill();
@@ -114,7 +115,7 @@ class NoticeIT {
       assertTrue(mail.contains("Bag 1 is colder than 29.5"), mail);
       assertTrue(mail.contains("of heat lost so far"), mail);
       assertTrue(mail.contains("http://192.168.1.20:8080/container.html?id"), mail);
-      try (ServiceProcess service = start()) {
+      try (ServiceProcess service = start(1)) {
         Grower grower = service.grower();
         JsonNode tested = grower.api().post("/api/notifiers/escalation/test", "");
         assertTrue(tested.get("delivered").booleanValue(), tested.toString());
@@ -134,7 +135,7 @@ class NoticeIT {
   @Test
   void aPowerCutSendsOneEmailAboutTheShelf() throws IOException {
     try (MailBox box = mail();
-        ServiceProcess service = start()) {
+        ServiceProcess service = start(3)) {
       makeCold(service.grower(), 5);
       await().atMost(SOON).until(() -> deliveries(service.grower(), "delivered").size() >= 1);
       await().atMost(SOON).until(() -> told(service.grower()) == 5);

@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.regex.Pattern;
@@ -20,7 +19,6 @@ import tepidarium.it.RunningService;
 
 /** A grower with a phone deals with a cold alert on the Alerts page. */
 class AlertsPageIT {
-  private static final double LONG_ENOUGH_MS = 30_000;
 
   @TempDir Path data;
   private RunningService service;
@@ -30,7 +28,6 @@ class AlertsPageIT {
 
   @BeforeEach
   void start() {
-    PlaywrightAssertions.setDefaultAssertionTimeout(LONG_ENOUGH_MS);
     service = RunningService.embedded(data);
     grower = new Grower(service.api());
     grower.awaitBroker();

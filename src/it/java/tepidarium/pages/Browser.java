@@ -6,6 +6,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -19,6 +20,10 @@ import org.jspecify.annotations.Nullable;
  */
 final class Browser implements AutoCloseable {
   private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
+
+  /** How long an assertion may wait for a page on a slow and busy machine. */
+  private static final double ASSERTION_LIMIT_MS = 30_000;
+
   private static final List<String> ARGUMENTS =
       List.of(
           "--no-sandbox",
@@ -61,6 +66,7 @@ final class Browser implements AutoCloseable {
       throw new IllegalStateException("no browser: install the package chromium");
     }
     Playwright playwright = Playwright.create();
+    PlaywrightAssertions.setDefaultAssertionTimeout(ASSERTION_LIMIT_MS);
     BrowserType.LaunchOptions options =
         new BrowserType.LaunchOptions()
             .setExecutablePath(CHROMIUM)

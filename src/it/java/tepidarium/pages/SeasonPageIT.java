@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Media;
 import java.nio.charset.StandardCharsets;
@@ -44,7 +43,6 @@ class SeasonPageIT {
     grower.awaitBroker();
     season = new SmallSeason(grower, Publisher.to(service.mqttPort()));
     season.fill();
-    PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE_MS);
     browser = Browser.start();
   }
 

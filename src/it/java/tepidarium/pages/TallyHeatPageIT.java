@@ -5,7 +5,6 @@ import static org.awaitility.Awaitility.await;
 
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -45,7 +44,6 @@ class TallyHeatPageIT {
 
   @BeforeAll
   static void start(@TempDir Path data) {
-    PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE_MS);
     service = RunningService.embedded(data);
     grower = new Grower(service.api());
     grower.awaitBroker();

@@ -8,7 +8,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.BoundingBox;
 import com.microsoft.playwright.options.FilePayload;
 import java.awt.image.BufferedImage;
@@ -44,7 +43,6 @@ class TallyPageIT {
   void start() {
     service = RunningService.embedded(data);
     new Grower(service.api()).awaitBroker();
-    PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE_MS);
     browser = Browser.start();
     page = browser.page(390);
     page.setDefaultTimeout(PATIENCE_MS);

@@ -8,7 +8,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
-import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
@@ -28,7 +27,6 @@ import tepidarium.it.RunningService;
 
 /** An old tablet on which a page is left open: it is heard whichever page that is, and once. */
 class TellHereIT {
-  private static final double LONG_ENOUGH_MS = 30_000;
   private static final Duration SOON = Duration.ofSeconds(30);
 
   /** A sound is two tones. */
@@ -64,7 +62,6 @@ class TellHereIT {
 
   @BeforeEach
   void start() {
-    PlaywrightAssertions.setDefaultAssertionTimeout(LONG_ENOUGH_MS);
     Map<String, ?> collectNothing = Map.of("notices", Map.of("collectSeconds", 0));
     service =
         RunningService.start(

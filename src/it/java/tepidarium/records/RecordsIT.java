@@ -173,6 +173,8 @@ class RecordsIT extends RecordsContract {
   void aFileThatWasLockedForLongIsUsedAgainOnceItIsFree() throws SQLException {
     try (Database database = SqliteRecords.open(file())) {
       ContainerRecords records = new ContainerRecords(database);
+      // In use it waits 10 s for the lock.
+      database.transaction(handle -> handle.execute("PRAGMA busy_timeout = 100"));
       try (Connection other = DriverManager.getConnection("jdbc:sqlite:" + file());
           Statement statement = other.createStatement()) {
         statement.execute("BEGIN EXCLUSIVE");
