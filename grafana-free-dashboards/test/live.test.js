@@ -13,7 +13,8 @@ class Refused {
   close() {}
 }
 
-test('the reason for a refused stream reaches the page', async () => {
+test('the reason for a refused stream reaches the page', async ({ mock }) => {
+  mock.timers.enable({ apis: ['setTimeout', 'setInterval', 'Date'] });
   const states = [];
   let stream;
   await new Promise((resolve) => {

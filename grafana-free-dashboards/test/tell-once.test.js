@@ -64,6 +64,18 @@ test('a page that a notice reaches late does not tell it again, however eager', 
   assert.deepEqual(told, ['0:7']);
 });
 
+test('a page among others waits 250 ms for them', ({ mock }) => {
+  mock.timers.enable({ apis: ['setTimeout'] });
+  Channel.all = [];
+  const told = [];
+  const take = tellOnce({ channel: new Channel(), eagerness: () => 0, tell: ({ id }) => told.push(id) });
+  take(notice(7));
+  mock.timers.tick(249);
+  assert.deepEqual(told, []);
+  mock.timers.tick(1);
+  assert.deepEqual(told, [7]);
+});
+
 test('a page alone tells at once, the same notice once, and each test', () => {
   const told = [];
   const take = tellOnce({ channel: null, eagerness: () => 0, tell: ({ id }) => told.push(id) });
