@@ -1,4 +1,4 @@
-// The Alerts page: what is open, what was put aside, what was, how the alerts do, and what was sent.
+// Runs the Alerts page: open, shelved and past alerts, figures about the alerts, and notices.
 
 import { isOpen } from '../shared/alert-words.js';
 import { api } from '../shared/api.js';
@@ -119,11 +119,11 @@ async function loadTab() {
 }
 
 let loading = null;
-/** Many events in one breath make one question. */
+/** Combines events within 300 ms into one request. */
 function loadTabSoon() {
   loading ??= setTimeout(() => {
     loading = null;
-    // Figures replay stored readings: too dear to follow every event.
+    // The service computes the figures from stored readings, which takes too long for every event.
     if (tab() !== 'figures') loadTab().catch(() => {});
   }, TOGETHER_MS);
 }

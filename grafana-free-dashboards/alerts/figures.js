@@ -1,4 +1,4 @@
-// How the alerts themselves do, and whether what they say arrives.
+// Draws the figures about alerts, the notifiers, and the notices that were sent.
 
 import { api } from '../shared/api.js';
 import { h, reconcile, setText, table, whileBusy } from '../shared/dom.js';
@@ -47,7 +47,7 @@ export function drawFigures(place, figures) {
           h(
             'p',
             { class: 'quiet' },
-            'Computed by replaying the stored readings. Deadbands and delays are set on the container’s page, under Settings.',
+            'Calculated from the stored readings. Set deadbands and delays on the container’s page, under Settings.',
           ),
         ]),
   );

@@ -13,17 +13,17 @@ export const historyTime = (date) => transitionTime({ at: date.toISOString(), re
 const different = (pairs) =>
   [...new Map(pairs)].map(([value, text]) => ({ value, text })).sort((a, b) => a.text.localeCompare(b.text));
 
-/** What the history can be narrowed down to: the containers and the kinds that are in it. */
+/** The choices of the filter: all containers and all kinds in the history. */
 export const historyChoices = (alerts) => ({
   container: [{ value: '', text: 'All' }, ...different(alerts.map((alert) => [alert.container, nameOf(alert)]))],
   kind: [{ value: '', text: 'All' }, ...different(alerts.map((alert) => [alert.kind, conditionOf(alert.kind).title]))],
 });
 
-/** Those of one container, of one kind, or both; an empty choice is all. */
+/** The alerts that match the filter. An empty choice matches all. */
 export const narrowed = (alerts, { container, kind }) =>
   alerts.filter((alert) => (!container || alert.container === container) && (!kind || alert.kind === kind));
 
-/** The newest first; the transitions of one are fetched when it is unfolded, and again when it changes. */
+/** Newest first. The transitions of an alert are fetched when it is unfolded, and again when it changes. */
 export function drawHistory(list, alerts) {
   reconcile(list, newestFirst(alerts).slice(0, MOST_SHOWN), (alert) => alert.id, makePast, updatePast);
 }

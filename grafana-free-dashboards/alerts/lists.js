@@ -1,4 +1,4 @@
-// Open and shelved alerts with what can be done about each, and the history.
+// The lists of open and shelved alerts, with the buttons of each.
 
 import { api } from '../shared/api.js';
 import { updateAlert } from '../shared/attention.js';

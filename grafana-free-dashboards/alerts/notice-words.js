@@ -6,7 +6,7 @@ import { capital } from '../shared/text.js';
 
 const STATES = { waiting: 'waiting', delivered: 'delivered', failed: 'FAILED' };
 
-/** How one notice fared with one notifier. */
+/** The state of one notice at one notifier. */
 export function deliveryWords(delivery, now) {
   const { notifier, state, attempts, nextAt, settledAt, words } = delivery;
   const parts = [`${notifier}: ${STATES[state] ?? state}`];
@@ -23,7 +23,7 @@ const worst = (sent) =>
       ? 1
       : 2;
 
-/** What did not arrive comes first, then what is still on its way, each with the newest first. */
+/** Sorts notices: failed ones first, then waiting ones, then the others; newest first in each group. */
 export const failedFirst = (notices) =>
   [...notices].sort(
     (a, b) =>
@@ -52,7 +52,7 @@ export const notifierTitle = ({ name, kind, target }) =>
 export const testWords = ({ delivered, words }) =>
   (delivered ? `It arrived: ${words}.` : `It did not arrive: ${words}.`).replace(/\.\.$/, '.');
 
-/** What this device does about notices, from whether it is switched on and what the browser allows. */
+/** Says whether this device tells of notices, by its switch and the browser's permission. */
 export function tellingWords(on, allowed) {
   if (!on)
     return 'This device stays quiet. A page must be open to tell; for the night, set up e-mail or another notifier.';

@@ -16,13 +16,13 @@ const TRANSITIONS = {
   foundLate: 'Found late, in readings that came afterwards; nobody was told',
 };
 
-/** Who did it and why; the service's own doings name nobody. */
+/** Who did it and why. Transitions by the service itself name nobody. */
 export function transitionWords({ what, by, note }) {
   const done = `${TRANSITIONS[what] ?? what}${by ? ` by ${by}` : ''}`;
   return note ? `${done}: ${note}` : done;
 }
 
-/** When it happened, and when it was noted if that was more than a minute later. */
+/** When it happened. Adds when it was recorded if that was more than a minute later. */
 export function transitionTime({ at, recordedAt }, now) {
   const late = Date.parse(recordedAt) - Date.parse(at);
   return late > 60_000 ? `${t.stamp(at, now)}, noted ${t.stamp(recordedAt, now)}` : t.stamp(at, now);
@@ -46,7 +46,7 @@ export function rateWords({ raised, perDay, from, to }) {
   return `${f.count(raised, 'alert')} in the last ${span}: ${f.number(perDay, 1)} a day.`;
 }
 
-/** What is wrong with the alerts themselves, a sentence each; empty if they are as they should be. */
+/** One sentence for each problem with the alerts themselves; empty if there is none. */
 export function troubleWords({ mostInTenMinutes, floods, stale }) {
   const said = [];
   if (floods.length > 0)
@@ -68,7 +68,7 @@ export function groupMarks({ chattering, repeating, stale }) {
   return capital(marks.join('; '));
 }
 
-/** Which setting would have kept it quiet, from a replay of the stored readings. */
+/** Names a setting that would have prevented the alerts, from a replay of the stored readings. */
 export function hintWords(hint, kind) {
   if (!hint) return '';
   const change = {
@@ -87,7 +87,7 @@ function deadbandWords(value, kind) {
   return conditionOf(kind).unitOf(value);
 }
 
-/** Minutes as typed, and what is wrong with them. */
+/** Reads the typed minutes; `problem` says why they cannot be used. */
 export function readMinutes(typed) {
   const minutes = Number(typed.trim().replace(',', '.'));
   if (typed.trim() === '' || !Number.isFinite(minutes) || minutes <= 0 || minutes > 7 * 24 * 60) {

@@ -83,7 +83,7 @@ function padded(min, max, others, least) {
   return [low - pad, high + pad];
 }
 
-/** With no finger or mouse on the chart: what the stretch as a whole shows. */
+/** Summary of the whole stretch, shown while no finger or mouse is on the chart. */
 export function restWords(name, columns, spec) {
   const all = reach(columns);
   if (all === null) return '';
@@ -93,7 +93,7 @@ export function restWords(name, columns, spec) {
   return low === high ? `${low} throughout${gaps}` : `${low} to ${high}${gaps}`;
 }
 
-/** A sum has no lowest and highest, only what is known and what the gaps leave open. */
+/** For heat: the sum so far, and the most that the gaps could have added. */
 function heatWords(columns, index, spec) {
   const [sum, , upper] = columns.slice(1).map((column) => spec.show(column[index]));
   return sum === upper ? sum : `${sum}, at most ${upper}`;

@@ -1,4 +1,4 @@
-// One container: how it is, how it went, and what can be done about it.
+// Runs the page of one container: its state now, its course, its settings.
 
 import { api } from '../shared/api.js';
 import { announceChange } from '../shared/attention.js';
@@ -60,7 +60,7 @@ async function begin() {
   }, LOOK_AGAIN_MS);
 }
 
-/** The newest state, from an event or an answer; nothing is fetched here. */
+/** Shows the newest state, from an event or an answer. Fetches nothing. */
 function take(next) {
   container = next;
   settings.update(container);

@@ -30,7 +30,7 @@ export function makeCourse({ id, container, setup, failed }) {
     return makeCharts({ getBand: () => container().band, onZoom, onReset: () => range.reset() });
   }
 
-  /** Fetches the stretch shown. A later question overtakes an earlier one whose answer comes late. */
+  /** Fetches the stretch shown. Ignores the answer if another stretch was asked for meanwhile. */
   async function load() {
     const ask = ++newestAsk;
     askedAt = now();
@@ -66,7 +66,7 @@ export function makeCourse({ id, container, setup, failed }) {
     );
   }
 
-  /** Moves a stretch that ends now on with the time: every 20 s up to two days, every 2 min beyond. */
+  /** Reloads a stretch that ends now: every 20 s up to two days, every 2 min beyond. */
   function follow() {
     if (!data || !range.follows() || document.visibilityState === 'hidden') return;
     const { from, to } = range.current();

@@ -1,8 +1,8 @@
-// Days entered by hand, in words, and what was typed for one. Pure.
+// Words for days entered by hand, and reading the form for one. Pure.
 
 import * as f from '../shared/format.js';
 
-/** The verdict first: what is estimated, and how far estimates were off where both are known. */
+/** The estimated heat, and how far estimates were off on days that were also measured. */
 export function extremesSummary(answer) {
   if (answer.days.length === 0)
     return 'For time before the sensors: enter the lowest and highest temperature of each day. The heat is estimated and shown here alone.';
@@ -20,7 +20,7 @@ function comparison({ bothDays, meanDifference }) {
   return ` On ${over}, the estimate is ${f.degreeHours(Math.abs(meanDifference))} a day ${meanDifference > 0 ? 'too high' : 'too low'} on average.`;
 }
 
-/** From what was typed, in the unit shown, to what the service takes. A comma is a decimal point too. */
+/** Reads the typed temperatures in the unit shown, and returns them in °C. A comma is a decimal point too. */
 export function readExtremes(typed) {
   const problems = [];
   const read = (name, title) => {

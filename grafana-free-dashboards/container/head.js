@@ -1,4 +1,4 @@
-// The container as it is now: values, what is wrong, alerts, and the button for somebody about to open it.
+// The state of the container now: values, alerts, and the button for an opening.
 
 import { api } from '../shared/api.js';
 import { byId, h, reconcile, setText, whileBusy } from '../shared/dom.js';
@@ -11,7 +11,7 @@ import { byUrgency, isOpen } from '../shared/alert-words.js';
 
 const OPEN_MINUTES = 10;
 
-/** The head is the shelf's card grown large: the same words in the same places. */
+/** The large form of the shelf's card, with the same words. */
 export function makeNow(container) {
   byId('now').append(h('p', { class: 'back' }, h('a', { href: '/' }, '← Shelf')), makeCard(container, { large: true }));
 }

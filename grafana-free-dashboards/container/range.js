@@ -1,5 +1,5 @@
-// The stretch of time shown: four that end now, and any other by zooming. Kept in the address, so that it can be
-// shared, and so that the browser's own reload keeps it.
+// The stretch of time shown: one of four that end now, or any other by zooming. It stands in the address, for sharing
+// and for the browser's reload.
 
 import { h } from '../shared/dom.js';
 import { now } from '../shared/clock.js';

@@ -73,7 +73,7 @@ export function kindFields(kind, rule) {
   );
 }
 
-/** Only what differs from what is in force; null brings back a default. `fieldOf` gives a field by its name. */
+/** The rules that were changed; null stands for the default. `fieldOf` returns a field by its name. */
 export function readRules(rules, fieldOf) {
   const changes = {};
   const problems = [];

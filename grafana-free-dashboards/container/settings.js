@@ -43,7 +43,7 @@ export function makeSettings(container, changed) {
   };
 }
 
-/** Two presses, the second one in words that say what goes and what stays. */
+/** Removal takes two presses. The second button says what is removed and what is kept. */
 function removal(id) {
   const output = h('div');
   const really = h(

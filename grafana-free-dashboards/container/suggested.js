@@ -1,4 +1,4 @@
-// Openings that nobody announced, seen in light, temperature and humidity: was it you?
+// Suggests openings that nobody announced but that light, temperature and humidity show.
 
 import { api } from '../shared/api.js';
 import { byId, h, reconcile, whileBusy } from '../shared/dom.js';

@@ -1,4 +1,4 @@
-// What happened in the stretch shown, as tables: limits, openings and leaks, excursions, heat by day.
+// Tables for the stretch shown: limits, openings and leaks, excursions, heat by day.
 
 import { now } from '../shared/clock.js';
 import { byId, h, table } from '../shared/dom.js';
@@ -7,7 +7,7 @@ import * as t from '../shared/time-format.js';
 import { conditionOf } from '../shared/conditions.js';
 import { limits } from './limits-table.js';
 
-/** A row of a table is six lines on a phone. */
+/** Fewer rows on a phone, where each row takes six lines. */
 const firstRows = () => (globalThis.matchMedia('(max-width: 640px)').matches ? 4 : 12);
 export const NUMBER = 'number';
 const shownAll = new Set();
@@ -95,7 +95,7 @@ const zoneWords = () => `Times as in ${t.browserZone()}.`;
 const endWords = (one) => (one.end ? t.stamp(one.end, now()) : 'not seen');
 const lengthWords = (event) => (event.end ? t.duration(Date.parse(event.end) - Date.parse(event.start)) : f.UNKNOWN);
 
-/** The newest rows first, the rest on request; what was unfolded stays unfolded through live updates. */
+/** Newest rows first, the rest on request. An unfolded table stays unfolded through live updates. */
 function long(name, caption, columns, rows, again) {
   const all = shownAll.has(name) || rows.length <= firstRows();
   const content = [

@@ -25,7 +25,7 @@ let loading = null;
 startPage({ current: '/heat-bench.html', reload: () => load().catch(showTrouble), redraw });
 untilItWorks(load, showTrouble).catch(showTrouble);
 
-/** The page and the live stream both ask at the start; one answer serves both. */
+/** Page and live stream both call this at the start; they share one request. */
 function load() {
   loading ??= fetchAll().finally(() => {
     loading = null;

@@ -17,7 +17,7 @@ const COLOURS = [
   ['--edge', [1, 3]],
   ['--clay', [12, 4]],
 ];
-/** A day of no date: only its hours are shown. */
+/** Start of an arbitrary day, since only its hours are shown. */
 const START_MS = new Date(2001, 0, 1).getTime();
 
 let chart = null;

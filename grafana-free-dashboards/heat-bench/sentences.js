@@ -1,5 +1,5 @@
-// The verdicts of the heat bench in the reader's unit. The service has the same sentences in °C; those without a
-// temperature or a sum of heat in them are taken from it as they are. Pure.
+// The verdicts of the heat bench in the chosen unit. The service has the same sentences in °C. Sentences without a
+// temperature or heat are used as the service sends them. Pure.
 
 import * as f from '../shared/format.js';
 
@@ -8,7 +8,7 @@ const heat = (value) => one(f.differenceToUnit(value));
 const degrees = (celsius) => one(f.toUnit(celsius));
 const known = (value) => value !== null && value !== undefined;
 
-/** Without a digit where it is none. */
+/** One decimal, or none for a whole number. */
 const plain = (value) => f.number(value, Math.abs(value - Math.round(value)) < 1e-9 ? 0 : 1);
 
 /** The whole comparison. */
@@ -40,7 +40,7 @@ export function pairSentence(answer, pair) {
   }
 }
 
-/** What the number of containers allows to be said. */
+/** Says how far the number of containers supports the comparison. */
 function containerWords({ permutationP, leastPermutationP }, sides) {
   if (!known(leastPermutationP)) return '';
   const [a, b] = sides.map((side) => side.containers.length);
@@ -50,7 +50,7 @@ function containerWords({ permutationP, leastPermutationP }, sides) {
   return `${unit} no permutation p can be under ${f.number(leastPermutationP, 3)}${here}.`;
 }
 
-/** What a trial of a place tells, or why it does not. */
+/** The result of a trial, or why there is none. */
 export function trialSentence(trial) {
   switch (trial.outcome) {
     case 'told':

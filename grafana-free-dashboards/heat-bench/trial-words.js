@@ -43,7 +43,7 @@ function energy({ kilowattHoursPerDay, low, high, atMost }) {
     : `${kwh(kilowattHoursPerDay)} (${kwh(low)} to ${kwh(high)})`;
 }
 
-/** The watts that were typed: null for none, undefined for what is no number. */
+/** The typed watts: null if empty, undefined if not a number. */
 export function wattsOf(text) {
   const typed = text.trim().replace(',', '.');
   if (typed === '') return null;

@@ -100,7 +100,7 @@ export const PAIR_TITLES = [
   'Sensors may make',
 ];
 
-/** Who was left out, in a sentence; empty when nobody was. */
+/** Names the containers that were left out; empty if none was. */
 export function leftOut(answer, nameOf) {
   const out = answer.compared.flatMap((one) => one.leftOut);
   return out.length === 0 ? '' : `Left out, since too few of their hours were measured: ${out.map(nameOf).join(', ')}.`;

@@ -1,4 +1,4 @@
-// What came over MQTT and could not be read: why, and what to change.
+// Runs the page Not read: messages that could not be read, with reason and remedy.
 
 import { setAge } from '../shared/ages.js';
 import { api } from '../shared/api.js';
@@ -21,7 +21,7 @@ async function load() {
   const { total, kept, rejects } = await api.rejects(SHOWN);
   byId('loading')?.remove();
   setText(byId('total'), totalWords(total, kept, rejects.length));
-  // The same device failing in the same way many times within one instant is still one row a message.
+  // Rows need distinct keys, so equal rejects of the same instant are shown once.
   const seen = new Map();
   const keyOf = (reject) => `${reject.at} ${reject.topic} ${reject.reason}`;
   const unique = rejects.filter((reject) => !seen.has(keyOf(reject)) && seen.set(keyOf(reject), true));

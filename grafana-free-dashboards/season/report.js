@@ -45,7 +45,7 @@ function lessons(report) {
       'Lessons',
       rows.length > 0
         ? h('ol', { class: 'lessons' }, rows)
-        : h('p', { class: 'quiet' }, 'Nothing stood out by the rules that this page knows.'),
+        : h('p', { class: 'quiet' }, 'No lesson found by the rules of this page.'),
     ),
   ];
 }

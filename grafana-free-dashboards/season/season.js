@@ -35,7 +35,7 @@ addEventListener('popstate', () => {
   load().catch(showTrouble);
 });
 
-/** The page and the live stream both ask at the start; one answer serves both. */
+/** Page and live stream both call this at the start; they share one request. */
 function load() {
   const wanted = chosen;
   if (loading?.wanted === wanted) return loading.work;

@@ -29,7 +29,7 @@ export function headlines(report) {
   return [...report.species.map(speciesWords), ...earlierWords(report)];
 }
 
-/** Seeds that nobody looked at are no failures. */
+/** Seeds that nobody looked at are not counted as failures. */
 function speciesWords({ name, sowings, sown, unchecked, germinated, fraction }) {
   const many = sowings > 1 ? ` in ${sowings} sowings` : '';
   if (!fraction) return `${name}: ${f.count(sown, 'seed')} sown${many}, not checked yet.`;
@@ -106,7 +106,7 @@ function sowingHeat({ heat, lastCheckDay }) {
   return figure(f.degreeHours(heat.degreeHours), `day ${dayNumber(lastCheckDay)}${bounds}`);
 }
 
-/** How the figures were made, for those who read the page later. */
+/** The methods behind the figures. */
 export function smallPrint(report) {
   const { heat } = report;
   return [

@@ -4,7 +4,7 @@ import { now } from './clock.js';
 import { h, setText } from './dom.js';
 import { age } from './time-format.js';
 
-/** A moment said as its age; kept up to date by `keepAges`. */
+/** An element that shows the age of a moment; `keepAges` updates it. */
 export function ageOf(at, before = '', after = '') {
   const element = h('time', { class: 'age', data: { before, after } });
   setAge(element, at, before, after);
@@ -23,7 +23,7 @@ export function setAge(element, at, before = '', after = '') {
   setText(element, before + age(at, now()) + after);
 }
 
-/** Ages grow by themselves, also when nothing arrives. */
+/** Updates all ages every 5 s. */
 export function keepAges() {
   setInterval(() => {
     for (const element of document.querySelectorAll('time.age[datetime]')) {

@@ -4,11 +4,11 @@ import { conditionOf } from './conditions.js';
 import { capital, known } from './text.js';
 import * as t from './time-format.js';
 
-/** Their values are counts and minutes, which say less than the words that come with them. */
+/** Kinds whose value is a count or minutes; their `detail` is shown in place of it. */
 const WORDS_ONLY = new Set(['faulty', 'headingCold', 'headingHot']);
 
 export const isShelved = (alert, now) => known(alert.shelvedUntil) && Date.parse(alert.shelvedUntil) > now;
-/** Open: still going on, or over but seen by nobody. */
+/** Open: active, or returned but not acknowledged. */
 export const isOpen = (alert) => alert.state === 'active' || !alert.acknowledged;
 
 /** One alert as a sentence or two; the container's name stands elsewhere. */
@@ -46,7 +46,7 @@ export function alertStanding(alert, now) {
   return '';
 }
 
-/** Unshelved first, then those nobody has seen, then by what harms most, then the oldest. */
+/** Order: not shelved, not acknowledged, active, by harm of the kind, oldest. */
 export function byUrgency(now) {
   const key = (alert) => [
     isShelved(alert, now) ? 1 : 0,
@@ -64,8 +64,8 @@ export function byUrgency(now) {
 }
 
 /**
- * One failed mat makes twenty containers cold; it should read as one thing. Groups active alerts of one kind whose
- * containers share a heat source; every other alert is a group of its own.
+ * Groups active alerts of one kind whose containers share a heat source, such as a failed mat. Every other alert is a
+ * group of its own.
  */
 export function groupAlerts(alerts, heatSourceOf, now) {
   const groups = new Map();

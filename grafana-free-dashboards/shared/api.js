@@ -1,4 +1,4 @@
-// Every call to the service, and what goes wrong with it, in one place.
+// Lists every call to the service.
 
 import { call, liveRefusal } from './call.js';
 import { learnTime } from './clock.js';

@@ -1,4 +1,4 @@
-// The list of alerts on top of the shelf: what needs a person, most harmful first.
+// The list of alerts on top of the shelf, most harmful first.
 
 import { api } from './api.js';
 import { announce, h, reconcile, setText, whileBusy } from './dom.js';
@@ -140,7 +140,7 @@ export function updateAlert(item, alert) {
   item.querySelector('.shelve').hidden = shelved || alert.state === 'returned';
 }
 
-/** Says aloud only what is new: raised, or come back from the shelf. */
+/** Announces an alert to screen readers when it was raised or is no longer shelved. */
 export function announceChange(before, alert) {
   if (alert.state === 'active' && !alert.acknowledged && before?.state !== 'active') {
     announce(

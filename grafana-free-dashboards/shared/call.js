@@ -2,7 +2,7 @@
 
 const TIMEOUT_MS = 20_000;
 
-/** A failed call: `message` can be shown as it stands; `problems` names the fields that were wrong. */
+/** A failed call. `message` can be shown; `problems` names the wrong fields. */
 export class ApiError extends Error {
   constructor(message, { status = 0, type = 'about:blank', problems = [] } = {}) {
     super(message);
@@ -12,7 +12,7 @@ export class ApiError extends Error {
     this.problems = problems;
   }
 
-  /** True where the service knows the question but not the thing that was asked for. */
+  /** True if the service has no such container, sowing or the like. */
   get missing() {
     return this.type === 'urn:tepidarium:problem:not-found';
   }
@@ -22,7 +22,7 @@ export class ApiError extends Error {
   }
 }
 
-/** `body` goes as JSON, or as it is where its media type is given. */
+/** Sends `body` as JSON, or unchanged if `type` gives its media type. */
 export async function call(method, path, { query, body, type, timeoutMs = TIMEOUT_MS } = {}) {
   const request = {
     method,
@@ -57,7 +57,7 @@ function queryOf(query = {}) {
   return pairs.length === 0 ? '' : `?${new URLSearchParams(pairs)}`;
 }
 
-/** RFC 9457 problem details, or the bare status where something in between answered. */
+/** Reads problem details (RFC 9457). A proxy may answer without them; then the status is all there is. */
 async function problemOf(response) {
   let told = {};
   try {
@@ -70,7 +70,7 @@ async function problemOf(response) {
   return new ApiError(message, { status: response.status, type: told.type, problems });
 }
 
-/** The service's reason for refusing the live stream; null where it does not refuse, or does not answer. */
+/** The service's reason for refusing the live stream; null if it accepts, or does not answer. */
 export async function liveRefusal() {
   const asking = new AbortController();
   const late = setTimeout(() => asking.abort(), TIMEOUT_MS);

@@ -1,4 +1,4 @@
-// One container on the shelf. Made once, then updated in place, so that focus and selection stay where they are.
+// The card of one container on the shelf. Updated in place, which keeps focus and selection.
 
 import { now } from './clock.js';
 import { containerLink } from './container-link.js';
@@ -86,7 +86,7 @@ function updateLines(list, lines) {
   list.replaceChildren(...lines.map((line) => h('li', {}, line)));
 }
 
-/** Drawn anew only when what it shows has changed. */
+/** Redraws only if the key has changed. */
 function drawIfChanged(place, key, draw) {
   if (place.dataset.drawn === key) return;
   place.dataset.drawn = key;
@@ -115,7 +115,7 @@ function drawDay(figure, container, day) {
   );
 }
 
-/** Without the stream nobody knows whether what was fine still is. */
+/** Without the live stream, `fine` becomes `unsure`. */
 function asHeard(state, live) {
   if (live || state.level !== 'fine') return state;
   return { level: 'unsure', title: 'Was in order', lines: ['In order when last heard; the page is not live.'] };

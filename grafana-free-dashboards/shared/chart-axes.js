@@ -23,7 +23,7 @@ export function timeAxis(spec, colour, font) {
   };
 }
 
-/** The day where a day begins, else the hour; seconds never matter here. */
+/** The date at midnight, else hour and minute. */
 function tickText(at, step) {
   const date = new Date(at);
   const midnight = date.getHours() === 0 && date.getMinutes() === 0;

@@ -1,5 +1,5 @@
-// What lies under and over the lines: the band, the limits, and stretches that had something happen in them.
-// Each kind of stretch has a letter and a pattern of its own besides its colour.
+// Draws the band, the limits, and marked stretches such as openings. Each kind of stretch has a letter and a pattern
+// besides its colour.
 
 const MARKS = {
   cold: { letter: 'C', color: '--cold', pattern: 'falling' },

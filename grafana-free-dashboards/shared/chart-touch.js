@@ -1,10 +1,10 @@
-// Fingers on a chart: a tap shows the values there, a sideways drag zooms, two taps go back.
-// Up and down stay with the page, so that a chart never traps a scrolling thumb.
+// Touch on a chart: a tap shows the values there, a sideways drag zooms, two taps go back. Vertical drags scroll the
+// page.
 
 const DOUBLE_TAP_MS = 350;
 const LEAST_DRAG = 12;
 
-/** Returns what undoes it. */
+/** Returns a function that removes the listeners. */
 export function watchTouch(plot, { onSelect, onReset }) {
   const area = plot.over;
   let start = null;

@@ -48,7 +48,7 @@ export function fields(container) {
           'ceiling',
           'Ceiling temperature',
           container.ceiling,
-          'Above this, no more than at it. Leave empty for none.',
+          'Above it, heat counts as at it. Leave empty for none.',
         ),
       ),
     ),

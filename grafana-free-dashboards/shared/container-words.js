@@ -8,7 +8,7 @@ import * as t from './time-format.js';
 
 export const CONTAINER_KINDS = { jar: 'Jar', box: 'Box', bag: 'Bag', tray: 'Tray' };
 
-/** A value counts as known only while it is fresh: what was warm five hours ago may be cold now. */
+/** A value is `fresh` up to the longest allowed gap, and `old` beyond or while its sensor is silent. */
 export function freshness(container, quantity, now, maxGapMinutes) {
   const latest = container.latest?.[quantity];
   if (!latest || !known(latest.value)) return { state: 'none', latest: null };
@@ -72,7 +72,7 @@ export function standing(container, now, maxGapMinutes) {
   return { level, title: TITLES[level], lines };
 }
 
-/** Where every alert going on has been acknowledged or shelved, somebody knows; else nothing. */
+/** Words if every active alert was acknowledged or shelved; else null. */
 function handledWords(container, now) {
   const active = (container.alerts ?? []).filter((alert) => alert.state === 'active');
   if (active.length === 0 || active.some((alert) => !alert.acknowledged && !isShelved(alert, now))) return null;
@@ -98,7 +98,7 @@ function silentLine(container, now) {
   return `Nothing heard for ${t.duration(now - Math.max(...heard))}. It may be cold or open: look at sensor and battery.`;
 }
 
-/** Warm for certain; dark and moist only as far as something measures them. */
+/** Words for a container in order. Darkness and moisture are named only if measured. */
 function fineLine({ limits, latest }) {
   const good = ['warm'];
   if (limits.light === 'inside') good.push('dark');
@@ -113,7 +113,7 @@ function fineLine({ limits, latest }) {
   return `${told} ${why}: ${listed(open.map(([, , word]) => word))}.`;
 }
 
-/** What the gaps leave open about a sum of heat, or nothing if there is nothing to say. */
+/** Missing hours and the bounds of the heat; empty if nothing is missing. */
 export function heatBounds(heat) {
   if (!heat || !(heat.gapHours > 0.05)) return '';
   return `${t.hours(heat.gapHours)} missing: between ${f.degreeHoursNumber(heat.lower)} and ${f.degreeHours(heat.upper)}`;

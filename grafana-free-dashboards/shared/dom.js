@@ -1,4 +1,4 @@
-// Building the page without ever parsing data as HTML: names of sensors and containers come from outside.
+// Builds elements from data without parsing it as HTML, since names of sensors and containers are not trusted.
 
 const SVG = 'http://www.w3.org/2000/svg';
 
@@ -30,14 +30,14 @@ function setProp(element, name, value) {
 
 export const byId = (id) => document.getElementById(id);
 
-/** Changes the text only when it differs, so that screen readers and selections are left in peace. */
+/** Changes the text only if it differs, which keeps selections and silences screen readers. */
 export function setText(element, text) {
   if (element.textContent !== text) element.textContent = text;
 }
 
 /**
- * Brings the children of `parent` in line with `items` and keeps the elements of items that stay,
- * so that focus, open details and half-filled fields survive a live update.
+ * Adds, moves and removes children of `parent` to match `items`. Elements of items that stay are reused: focus, open
+ * details and half-filled fields survive a live update.
  */
 export function reconcile(parent, items, keyOf, make, update) {
   const old = new Map([...parent.children].map((child) => [child.dataset.key, child]));
@@ -66,8 +66,8 @@ export function setOptions(select, options) {
 }
 
 /**
- * A table that stays a table for a screen reader even where a narrow screen stacks its cells;
- * explicit roles, because changing `display` makes some browsers forget them.
+ * A table with explicit roles. A narrow screen stacks its cells with `display`, and some browsers then drop the roles
+ * of the elements.
  */
 export function table(caption, columns, rows) {
   const head = h(
@@ -93,13 +93,13 @@ export function table(caption, columns, rows) {
   );
 }
 
-/** Says something once to those who do not see the page. */
+/** Announces a text to screen readers. */
 export function announce(text) {
   const region = byId('announce');
   if (region) region.textContent = text;
 }
 
-/** Runs `work` while the button cannot be pressed a second time; a failure is shown where the press was. */
+/** Disables the button while `work` runs, and shows a failure in `output`. */
 export async function whileBusy(button, output, work) {
   button.disabled = true;
   try {

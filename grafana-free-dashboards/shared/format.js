@@ -1,8 +1,8 @@
-// Numbers, units, moments and lengths of time in words. Pure but for the remembered choice of unit.
+// Formats numbers and units. Pure except for the chosen unit, which the browser remembers.
 
 export const UNKNOWN = '–';
 const UNIT_KEY = 'tepidarium.temperatureUnit';
-/** From here on a humidity sensor in a wet container says 'wet', whatever digits it sends. */
+/** From this humidity (%) on, a sensor cannot tell values apart; shown as "saturated". */
 export const SATURATED_FROM = 95;
 
 let unit = rememberedUnit();
@@ -42,7 +42,7 @@ export function round(value, digits) {
   return Math.round(value * scale) / scale;
 }
 
-/** Fixed digits, a true minus sign, no minus zero, thin spaces from ten thousand up. */
+/** Fixed decimals, a minus sign, no minus zero, thin spaces from 10 000 up. */
 export function number(value, digits = 0) {
   if (!known(value)) return UNKNOWN;
   const text = Math.abs(value).toFixed(digits);
@@ -96,7 +96,7 @@ export function luxHours(value) {
 
 export const volts = (value) => (known(value) ? `${number(value, 2)} V` : UNKNOWN);
 
-/** A share as percent; all but whole is never rounded up to 'all', nor a trace down to 'none'. */
+/** A share as percent. Only exactly 1 is shown as 100 %, only exactly 0 as 0 %. */
 export function share(fraction) {
   if (!known(fraction)) return UNKNOWN;
   if (fraction > 0.999 && fraction < 1) return 'over 99.9 %';

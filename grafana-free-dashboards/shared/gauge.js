@@ -1,5 +1,5 @@
-// A standing glass tube with the band as its warm middle. Every container's band takes the same place on its tube,
-// so that a shelf of tubes is read at a glance: what is not in the middle needs a look.
+// Draws the temperature as a marker on a vertical tube. The band takes the same place on every tube, so a marker
+// outside the middle shows at a glance.
 
 import { svg } from './dom.js';
 import { number, temperature, toUnit } from './format.js';
@@ -70,7 +70,7 @@ function whisker(day, low, high) {
   return svg('line', { class: 'whisker', x1: 15, x2: 15, y1: top, y2: Math.max(bottom, top + 1) });
 }
 
-/** A disc inside the band, a diamond outside it: shape tells what colour also tells. */
+/** A disc inside the band, a diamond outside it, for people who do not see the colour. */
 function marker(value, low, high) {
   const { place, off } = placeOn(value, low, high);
   const at = y(place);

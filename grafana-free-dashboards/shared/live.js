@@ -1,5 +1,5 @@
-// The stream of changes, which mends itself. A browser's EventSource gives up for good on an HTTP error and cannot
-// see the heartbeat comments, so both reconnecting and noticing a dead line are done here.
+// The live stream with reconnection and a check for silence. A browser's EventSource does not reconnect after an HTTP
+// error, and cannot see heartbeat comments.
 
 const FIRST_WAIT_MS = 1000;
 const LONGEST_WAIT_MS = 15_000;
@@ -68,7 +68,7 @@ export function liveStream({ url = '/api/live', handlers, onState, probe, refusa
     }
   }
 
-  /** A phone that wakes up should not wait for the next try. */
+  /** Reconnects at once, for a phone that wakes up. */
   function hurry() {
     if (state !== 'live') connect();
     else look();

@@ -1,4 +1,4 @@
-// From the service's answers to the columns that a chart draws. Pure.
+// Converts the service's answers to the columns that a chart draws. Pure.
 //
 // In a column, null is a gap (nothing was heard: the line breaks) and undefined means that this column has no sample
 // at this moment while another has (the line goes on). The two must not be confused: a chart that draws through a gap
@@ -35,7 +35,7 @@ export function join(left, right) {
   return [times, ...spread(left), ...spread(right)];
 }
 
-/** Between two samples with a null somewhere among them, everything is gap. */
+/** Fills everything between two samples with null if any value between them is null. */
 function widenGaps(values) {
   let start = 0;
   for (let i = 0; i <= values.length; i++) {
@@ -46,7 +46,7 @@ function widenGaps(values) {
   return values;
 }
 
-/** Samples with a gap on either side: without a dot of their own they would be invisible. */
+/** Samples with a gap on either side, which need a dot to be visible. */
 export function lonePoints(values) {
   const lone = [];
   const has = (i) => i >= 0 && i < values.length && isKnown(values[i]);

@@ -1,4 +1,4 @@
-// Notices told on this device while a page is open: a short sound, and a notification where the browser lets us.
+// Tells of notices on this device while a page is open: a short sound, and a notification if the browser allows it.
 
 import { api } from './api.js';
 import { missedNotices, newestOf, tellOnce } from './tell-once.js';
@@ -11,10 +11,10 @@ const TONES = [
 ];
 const TONE_SECONDS = 0.18;
 const LOUDNESS = 0.25;
-/** What counts as a press for browsers; on a touch screen that is the lifting of the finger. */
+/** Events that browsers accept as a press. */
 const PRESSES = ['pointerup', 'keydown'];
 
-/** Where the browser remembers nothing, the choice lasts as long as the page. */
+/** The choice if the browser forbids storage; it lasts as long as the page. */
 let unremembered = false;
 let sound = null;
 let soundChanged = () => {};
@@ -90,7 +90,7 @@ function beep() {
   }
 }
 
-/** What came back to normal wakes nobody: it is shown without a sound. */
+/** Notices of a return are silent. */
 export const isLoud = (notice) => notice.kind !== 'returned';
 
 function tell(notice) {
@@ -109,7 +109,7 @@ function tell(notice) {
   }
 }
 
-/** The page that can be heard is before the one that can be seen. */
+/** A page that can play sound comes before a visible page. */
 const eagerness = () => (sound?.state === 'running' ? 2 : 0) + (document.visibilityState === 'visible' ? 1 : 0);
 
 const joined = 'document' in globalThis && 'BroadcastChannel' in globalThis ? new BroadcastChannel(KEY) : null;
@@ -120,7 +120,7 @@ export function takeNotice(notice) {
   if (tellsHere()) once(notice);
 }
 
-/** To be called each time the stream has opened: what went out while it was broken is told now. */
+/** Call after each opening of the stream: tells of notices sent while it was closed. */
 export async function catchUp() {
   if (!tellsHere()) return;
   let sent;

@@ -1,10 +1,10 @@
-// Each notice told once: however often it comes to one page, and by one page of those that are open in a browser.
+// Deduplicates notices: each is told once, by one of the pages that are open in a browser.
 
-/** The stream reaches the pages of one browser within this, and they hear of each other. */
+/** Time within which all pages of a browser receive the notice and hear of each other. */
 const TOGETHER_MS = 250;
 const MOST_MISSED = 3;
 
-/** A test has no number of its own. */
+/** A test notice has no id. */
 const keyOf = (notice) => notice.id || notice.createdAt;
 
 /**
@@ -26,7 +26,7 @@ export function tellOnce({ channel, eagerness, tell, later = (decide) => setTime
       tell(notice);
       return;
     }
-    // The fraction decides between equals.
+    // The random fraction decides between pages of equal eagerness.
     const eager = eagerness() + Math.random();
     channel.postMessage({ key, eager });
     later(() => {

@@ -28,7 +28,7 @@ export function hours(value) {
   return duration(value * HOUR < MINUTE ? value * HOUR : Math.round(value * 60) * MINUTE);
 }
 
-/** How long ago; a moment ahead of the clock is said to be ahead rather than fresh. */
+/** How long ago, or "in …" for a moment more than a minute ahead of the clock. */
 export function age(at, now) {
   const ms = now - Date.parse(at);
   if (!Number.isFinite(ms)) return UNKNOWN;
@@ -65,7 +65,7 @@ export function moment(at, now = Date.now(), zone = undefined) {
   return `${dayText(date, otherYear, zone)} ${time}`;
 }
 
-/** The same for tables, where a bare time among dates would puzzle. */
+/** The same for tables: "today" before a bare time. */
 export function stamp(at, now = Date.now(), zone = undefined) {
   const text = moment(at, now, zone);
   return text.length === 5 ? `today ${text}` : text;

@@ -1,4 +1,4 @@
-// Who sits at this device, for the record of who acknowledged or shelved what. Remembered here, asked nowhere else.
+// The name of the person at this device, recorded with acknowledgements and shelvings. Kept in this browser.
 
 const KEY = 'tepidarium.who';
 const MOST_CHARACTERS = 60;

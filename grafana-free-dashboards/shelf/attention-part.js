@@ -1,4 +1,4 @@
-// The part of the shelf on top: what needs a person, with a title that says how much.
+// The part of the shelf on top: alerts that need a person.
 
 import { showAlerts } from '../shared/attention.js';
 import { byId, setText } from '../shared/dom.js';

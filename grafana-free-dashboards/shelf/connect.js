@@ -1,4 +1,4 @@
-// How a sensor reaches this service: where to, on which topic, with what in it, and a line to try it with.
+// How to connect a sensor: address, topic, payload, and a command to try it.
 
 import { h } from '../shared/dom.js';
 import { copyText } from './copy.js';

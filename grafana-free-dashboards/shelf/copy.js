@@ -19,7 +19,7 @@ export function copyText(text, title) {
   return button;
 }
 
-/** The clipboard is closed to pages without TLS, which is how most people reach a machine at home; hence the old way too. */
+/** Without TLS browsers offer no clipboard; then the older copy command is used. */
 async function put(text) {
   try {
     await navigator.clipboard.writeText(text);

@@ -6,7 +6,7 @@ import { now } from '../shared/clock.js';
 const DAY_MS = 24 * 3600_000;
 const DAY_POINTS = 96;
 
-/** One after the other: forty sparklines should not hold up the first live event. */
+/** Loads one container after the other, so the requests do not delay live events. */
 export async function loadDays(list, taken) {
   for (const container of list) await loadDay(container, taken);
 }

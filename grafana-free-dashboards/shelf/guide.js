@@ -68,7 +68,7 @@ export function makeGuide({ host, setup, created, placed }) {
     rejects.timer = setInterval(askRejects, REJECTS_EVERY_MS);
   }
 
-  /** What could not be read matters most here: it is why a newcomer sees nothing. */
+  /** Asks for messages that could not be read, the usual reason why a new sensor does not show. */
   async function askRejects() {
     try {
       rejects.list = (await api.rejects(20)).rejects ?? [];

@@ -44,7 +44,7 @@ function updateHeardItem(item, sensor, containers, at) {
   setText(item.querySelector('.where'), placeWords(placeOf(sensor, at), containers));
 }
 
-/** A device that fails every ten seconds should not push everything else off the list. */
+/** The newest reject of each topic and reason, at most 5. */
 function newestByTopic(list) {
   const seen = new Map();
   for (const reject of list)

@@ -82,7 +82,7 @@ function readPlacement(form) {
   return { container: form.elements.container.value || null, ...(from && { from: new Date(from).toISOString() }) };
 }
 
-/** Keeps the choices in step with what is known, without touching what the person has already chosen. */
+/** Updates the choices and keeps the person's selection. */
 export function updatePlacement(form, { sensors, containers }) {
   const at = now();
   const waiting = (sensor) => (placeOf(sensor, at) === null ? 0 : 1);

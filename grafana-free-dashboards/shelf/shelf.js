@@ -1,4 +1,4 @@
-// The Shelf: all containers at a glance, and what needs a person on top.
+// Runs the Shelf: all containers, with their alerts on top.
 
 import { isOpen } from '../shared/alert-words.js';
 import { api } from '../shared/api.js';
@@ -67,9 +67,9 @@ async function begin() {
   if (!anyPlaced()) guide.open(true);
   connectButtons(guide);
   loadAllDays();
-  // Also finds what no event tells: containers taken off the shelf from another device.
+  // No event tells of containers that were removed on another device.
   setInterval(() => load().then(loadAllDays, () => {}), DAYS_EVERY_MS);
-  // Freshness fades with time alone, also when no event comes.
+  // Values become old with time, also without an event.
   setInterval(draw, LOOK_AGAIN_MS);
 }
 
@@ -107,7 +107,7 @@ function takeAlert(alert) {
   soon();
 }
 
-/** Many events in one breath make one drawing. A timer, since a page in the background gets no animation frames. */
+/** Combines events within 60 ms into one drawing. Uses a timer: pages in the background get no animation frames. */
 let drawing = null;
 function soon() {
   drawing ??= setTimeout(() => {

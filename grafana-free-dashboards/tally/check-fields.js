@@ -89,7 +89,7 @@ function rootsField(lengths) {
   };
 }
 
-/** Numbers apart by a semicolon, or by a space with or without a comma before it; a comma within a number is a decimal point. */
+/** Reads numbers separated by semicolons or spaces. A comma within a number is a decimal point. */
 export function readLengths(text) {
   return text
     .split(/[;\s]+|,\s+/)

@@ -3,7 +3,7 @@
 import { count, number } from '../shared/format.js';
 import { dayWords, fractionWords, notLookedAtWords } from './seed-words.js';
 
-/** What two sowings tell of each other, and what they do not. */
+/** The comparison of two sowings: verdict, figures, and its limits. */
 export function comparisonWords({ a, b, difference, logRank }, names) {
   if (!difference) {
     const unseen = [a, b].map((side, i) => (side.fraction.sown === 0 ? names[i] : null)).filter(Boolean);
@@ -83,7 +83,7 @@ export function replicateWords(told) {
   };
 }
 
-/** What two heat sources made of the seeds of the same lots. */
+/** The comparison of two heat sources within the same lots. */
 export function sourcesWords({ first, second, lots, together }) {
   const {
     difference,

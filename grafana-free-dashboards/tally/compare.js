@@ -1,4 +1,4 @@
-// Two sowings against each other, with what the counts cannot tell.
+// Compares two sowings.
 
 import { api } from '../shared/api.js';
 import { byId, h, setOptions, whileBusy } from '../shared/dom.js';

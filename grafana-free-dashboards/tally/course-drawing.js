@@ -5,7 +5,7 @@ import * as f from '../shared/format.js';
 import { curveLines, fittedLine } from './course.js';
 import { plot, ticksOf, whisker } from './plot.js';
 
-/** Two lines and what lies between: a check tells by when, not when. `toShown` turns into the reader's unit. */
+/** Two lines and the area between: a check gives an upper bound of the time. `toShown` converts to the chosen unit. */
 export function drawing({
   curve,
   end,

@@ -1,4 +1,4 @@
-// How the seeds of one sowing came up: the curve over days or over degree-hours, what it says, and the same as a table.
+// The germination curve of one sowing over days or degree-hours, in words and as a table.
 
 import { h, table } from '../shared/dom.js';
 import * as f from '../shared/format.js';

@@ -2,7 +2,7 @@
 
 import { now } from '../shared/clock.js';
 
-/** The time of the press, by the service's clock, so that what is sent later still counts for then. */
+/** Carries the time of the press by the service's clock, since the entry may be sent later. */
 export const entryOf = (kind, group, what, path, body) => ({
   kind,
   group,

@@ -40,14 +40,14 @@ export function makeHeatOrDays(host) {
         (panel, one) => setText(panel.firstElementChild, one.name),
       );
     },
-    /** Asks again for what is unfolded: entries or the unit have changed. */
+    /** Reloads the unfolded panels after a change of entries or unit. */
     refresh() {
       for (const panel of list.querySelectorAll('details[open]')) fill(panel.dataset.species, panel.lastElementChild);
     },
   };
 }
 
-/** Which question about a place is the newest: an older answer that comes later is not drawn. */
+/** The newest request for each place. Answers to older requests are not drawn. */
 const newest = new WeakMap();
 
 async function fill(species, place) {

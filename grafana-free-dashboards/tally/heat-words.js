@@ -39,13 +39,13 @@ const percent = (fraction) => number(fraction * 100);
 export function fitWords({ base, fit }, watched) {
   if (!fit.identified)
     return {
-      headline: 'How much heat half of them need cannot be told yet.',
+      headline: 'Not known yet: the heat that half of the seeds need.',
       lines: [sentence(fit.reason)].filter(Boolean),
     };
   const beyond = fit.medianHeat > watched;
   const headline = `Half of those that ${beyond ? 'ever germinate would need' : 'germinated needed'} ${heat(fit.medianHeat)} above ${degrees(base)} (${intervalText(fit.medianInterval, heatNumber)}).`;
   const lines = [
-    beyond && `That is a guess beyond what was seen: they have received ${heat(watched)} so far.`,
+    beyond && `This is an extrapolation: the seeds have received ${heat(watched)} so far.`,
     known(fit.heatForTenth) &&
       `The first tenth of them ${fit.heatForTenth > watched ? 'would need' : 'needed'} ${heat(fit.heatForTenth)}.`,
     fit.note ? sentence(fit.note) : finalWords(fit),
@@ -56,7 +56,7 @@ export function fitWords({ base, fit }, watched) {
 /** Where the fraction was not fitted, it was taken for granted. */
 function finalWords({ finalFraction, finalFractionInterval }) {
   if (!known(finalFraction)) return '';
-  if (!finalFractionInterval && finalFraction === 1) return 'Taken for granted: every seed germinates in the end.';
+  if (!finalFractionInterval && finalFraction === 1) return 'Assumption: every seed germinates in the end.';
   return `In the end ${percent(finalFraction)} % germinate (${intervalText(finalFractionInterval, percent, ' %')}).`;
 }
 
@@ -73,7 +73,7 @@ function verdict({ verdict: found, verdictWords, base }) {
   return sentence(verdictWords);
 }
 
-/** The verdict over all sowings of a species, and what it rests on, as rows of name and value. */
+/** The verdict over all sowings of a species, and its figures as rows of name and value. */
 export function thermalTimeWords(told) {
   const rows = [
     [
@@ -118,6 +118,6 @@ function baseWords({ identified, base, interval, reason }) {
 export function noHeatWords(problem) {
   if (problem.status === 404) return 'This service cannot tell the heat of these seeds.';
   if (problem.unreachable)
-    return 'The heat cannot be told just now: the readings cannot be read. It is tried again when this is opened again.';
+    return 'The heat is not available now, because the readings cannot be read. Open this part again to retry.';
   return `The heat cannot be told: ${problem.message}`;
 }

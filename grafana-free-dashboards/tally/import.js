@@ -41,7 +41,7 @@ export function makeImport(host, done) {
         h(
           'p',
           { class: 'help' },
-          'Species first, then seed lots, then entries; the containers must be there already. All of a file is taken over, or nothing. What is here already stays.',
+          'Import species first, then seed lots, then entries; the containers must exist. A file is imported whole or not at all.',
         ),
         h(
           'div',
@@ -60,7 +60,7 @@ export function makeImport(host, done) {
     if (!chosen) throw new Error('Choose a file first.');
     if (chosen.size > MOST_BYTES)
       throw new Error(
-        'The file is too large: 1 MB at once is the most. Entries can be taken over in parts, from the oldest on.',
+        'The file is larger than 1 MB. Split the entries into several files and import the oldest first.',
       );
     try {
       const told = await api.importTable(pick.value, await chosen.text());

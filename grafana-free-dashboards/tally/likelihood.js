@@ -14,7 +14,7 @@ export function likelihood({ base, baseByLikelihood: { identified, base: best, i
   const [low, high] = interval ?? [null, null];
   const description = identified
     ? `Highest at ${degrees(best)}; those above the line fit the counts too.`
-    : 'It is too flat, or too one-sided, to tell the base temperature.';
+    : 'The curve is too flat or too one-sided to give a base temperature.';
   return [
     h(
       'figure',

@@ -8,7 +8,7 @@ const LONGEST_PX = 1600;
 const MOST_BYTES = 900_000;
 const QUALITIES = [0.85, 0.7, 0.5, 0.3];
 
-/** How often a picture was replaced while the page was open, so that the browser shows the new one. */
+/** Counts replacements of each picture; the count in the address makes the browser load the new one. */
 const versions = new Map();
 
 /** A picture of any size as a JPEG that the service takes. */
@@ -17,7 +17,7 @@ export async function smaller(file) {
   try {
     bitmap = await createImageBitmap(file);
   } catch {
-    throw new Error('That file is no picture that this browser can read.');
+    throw new Error('This browser cannot read that file as a picture.');
   }
   const scale = Math.min(1, LONGEST_PX / Math.max(bitmap.width, bitmap.height));
   const canvas = h('canvas', { width: Math.round(bitmap.width * scale), height: Math.round(bitmap.height * scale) });

@@ -11,7 +11,7 @@ import { fractionWords, measureRows, prospectWords } from './seed-words.js';
 import { replicateWords } from './compare-words.js';
 import { seedsToGather } from './seeds-to-gather.js';
 
-/** Which question about a place is the newest, so that an older answer that comes later does not take its place. */
+/** The newest request for each place. Answers to older requests are not drawn. */
 const newest = new WeakMap();
 
 /** @param place to fill; @param context names(container), species, write(entry), refresh() */

@@ -57,7 +57,7 @@ export function germinatedWords({ germinated, sown, notLookedAt }) {
   return `${number(germinated)} of ${number(looked)} germinated: ${countWords(germinated, looked)}${others}`;
 }
 
-/** When to stop: a headline, what it rests on, and the assumption. */
+/** When to stop: a headline, its figures, and the assumption. */
 export function prospectWords({ prospect, remaining, day, giveUpDays }) {
   const usual = giveUpDays
     ? `The species profile gives up after ${number(giveUpDays)} days; this is ${dayWords(Math.floor(day))}.`

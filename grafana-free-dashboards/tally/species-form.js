@@ -13,7 +13,7 @@ const FIGURES = [
   { key: 'giveUpDays', title: 'Usually given up after (days)', help: 'Six weeks are common practice.' },
   { key: 'fraction', title: 'Usually germinates (%)', help: 'Of the seeds sown.', percent: true },
   { key: 'rootCm', title: 'Potted on with roots of (cm)', help: '' },
-  { key: 'keepsDays', title: 'Seed keeps (days)', help: 'How long after gathering; the lot counts it down.' },
+  { key: 'keepsDays', title: 'Seed keeps (days)', help: 'Days after gathering. The lot shows the days left.' },
 ];
 
 export function speciesForm(species, done) {

@@ -83,7 +83,7 @@ export function makeStart({ host, done }) {
     markDone(sowing, !empty && f.count(tally.sowings.length, 'sowing'));
   }
 
-  /** Opens one step and closes the others, so that the way on is in sight. */
+  /** Opens one step and closes the others. */
   function show(name) {
     for (const [key, element] of Object.entries(steps)) element.open = key === name;
   }

@@ -1,4 +1,4 @@
-// The Tally: count seeds, move them, see what came of them. Entries that cannot be sent wait in the browser.
+// Runs the Tally: counting, moving and following seeds. Entries that cannot be sent wait in the browser.
 
 import { api } from '../shared/api.js';
 import { announce, byId, h, problemBox, reconcile } from '../shared/dom.js';
@@ -76,7 +76,7 @@ async function begin() {
   setInterval(() => load().catch(() => {}), LOOK_AGAIN_MS);
 }
 
-/** An entry that arrives while the tally is on its way makes that one old: it is asked for again. */
+/** Loads the tally. If an entry arrived meanwhile, the answer may be outdated and is asked for again. */
 async function load() {
   const before = arrivals;
   const told = await api.tally();
@@ -93,7 +93,7 @@ function showTrouble(problem) {
   showProblem(byId('loading'), problem);
 }
 
-/** An entry is in: the sowing as the service has it now takes the place of the old one. */
+/** The service has taken an entry: its answer replaces the sowing. */
 function arrived(entry, answer) {
   arrivals += 1;
   if (!tally || !answer?.entry) return;

@@ -7,7 +7,7 @@ import { fractionWords } from './seed-words.js';
 export const viabilityWords = (point) =>
   point ? `, ${fractionWords(point.fraction, point.interval)} would germinate if sown now` : '';
 
-/** How germination falls with the days since gathering: a headline, rows of name and value, and what it rests on. */
+/** Germination by days since gathering: a headline, rows of name and value, and the assumptions. */
 export function viabilityPanel({
   identified,
   reason,

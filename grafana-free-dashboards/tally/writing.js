@@ -20,8 +20,8 @@ export function say(words, ...more) {
  */
 export function makeWriting({ unsent, names, refresh }) {
   /**
-   * Keeps an entry, sends it if that goes at once; the words of a refusal come back. A picture is too large to be kept
-   * here: it goes at once or not at all.
+   * Stores an entry in the browser and sends it. Returns the reason if the service refuses it, else null. A picture is
+   * too large to store: it is sent now or not at all.
    */
   async function write(entry, picture = null) {
     const writing = unsent.add(entry);

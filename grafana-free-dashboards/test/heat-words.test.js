@@ -40,12 +40,12 @@ test('open ends, and a median that nobody has seen', () => {
   assert.equal(w.fitWords(course(), 6000).lines.at(-1), 'In the end 42 % germinate (95 %: 30 to 55 %).');
   assert.equal(
     w.fitWords(course({ finalFraction: 1, finalFractionInterval: null }), 6000).lines.at(-1),
-    'Taken for granted: every seed germinates in the end.',
+    'Assumption: every seed germinates in the end.',
   );
   assert.match(w.fitWords(course({ medianInterval: [3500, null] }), 6000).headline, /3500 or more, with no upper end/);
   const beyond = w.fitWords(course(), 3000);
   assert.match(beyond.headline, /^Half of those that ever germinate would need/);
-  assert.match(beyond.lines[0], /guess beyond what was seen: they have received 3000 °C·h/);
+  assert.match(beyond.lines[0], /extrapolation: the seeds have received 3000 °C·h/);
 });
 
 test('not identified: the reason and no number', () => {
@@ -170,7 +170,7 @@ test('no heat: the readings are away, or the service does not know the question'
     globalThis.fetch = async () => new Response('{"detail":"no readings"}', { status });
     return api.heatCourse(1).catch(w.noHeatWords);
   };
-  assert.match(await failing(503), /cannot be told just now/);
+  assert.match(await failing(503), /not available now/);
   assert.match(await failing(404), /This service cannot tell/);
   assert.match(await failing(400), /no readings/);
 });
