@@ -69,7 +69,6 @@ class ArchitectureTest {
       Map.ofEntries(
           Map.entry("reading", List.of()),
           Map.entry("stats", List.of()),
-          Map.entry("memo", List.of()),
           Map.entry("sqlite", List.of("series")),
           Map.entry("series", List.of("reading")),
           Map.entry("series.sqlite", List.of("series", "reading", "sqlite")),
@@ -95,15 +94,7 @@ class ArchitectureTest {
                   "reading", "container", "series", "heat", "light", "history", "alert", "rollup")),
           Map.entry(
               "rollup",
-              List.of(
-                  "reading",
-                  "container",
-                  "series",
-                  "heat",
-                  "light",
-                  "history",
-                  "germination",
-                  "memo")),
+              List.of("reading", "container", "series", "heat", "light", "history", "germination")),
           Map.entry("rollup.sqlite", and(DOMAIN, "rollup", "sqlite")),
           Map.entry("records", and(DOMAIN, "ingest", "alert.notify")),
           Map.entry("records.sqlite", and(DOMAIN, "records", "sqlite")),
@@ -144,7 +135,6 @@ class ArchitectureTest {
                   "series",
                   "heat",
                   "germination",
-                  "memo",
                   "rollup")),
           Map.entry(
               "web.heatbench",
@@ -200,6 +190,7 @@ class ArchitectureTest {
           Map.entry("org.apache.activemq..", List.of("ingest.mqtt")),
           Map.entry("org.influxdb..", List.of("series.influx")),
           Map.entry("okhttp3..", List.of("series.influx")),
+          Map.entry("com.github.benmanes..", List.of("rollup", "web.germination")),
           Map.entry("io.javalin..", and(WEB, "web.server")),
           Map.entry("java.sql..", STORES),
           Map.entry("org.sqlite..", STORES),

@@ -14,8 +14,8 @@ import org.hipparchus.optim.univariate.SearchInterval;
 import org.hipparchus.optim.univariate.UnivariateObjectiveFunction;
 import org.jspecify.annotations.Nullable;
 import tepidarium.stats.Censored;
-import tepidarium.stats.IntervalFit;
 import tepidarium.stats.ConfidenceInterval;
+import tepidarium.stats.IntervalFit;
 import tepidarium.stats.TimeFamily;
 import tepidarium.stats.TimeModel;
 
@@ -30,7 +30,10 @@ import tepidarium.stats.TimeModel;
  * @param profile how likely each base is, over the range
  */
 public record BaseTemperature(
-    @Nullable ThermalTime best, ConfidenceInterval limits, @Nullable String reason, List<Height> profile) {
+    @Nullable ThermalTime best,
+    ConfidenceInterval limits,
+    @Nullable String reason,
+    List<Height> profile) {
   /** Half the 95 % quantile of χ² with one degree of freedom. */
   private static final double DROP = 1.920729410347062;
 
@@ -44,7 +47,8 @@ public record BaseTemperature(
       "every base temperature in the range fits them; sowings at different temperatures are needed";
   private static final String END_WORDS =
       "the likelihood is highest at the end of the range of base temperatures";
-  private static final ConfidenceInterval ANY = new ConfidenceInterval(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
+  private static final ConfidenceInterval ANY =
+      new ConfidenceInterval(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
 
   /**
    * The greatest log-likelihood at one base.

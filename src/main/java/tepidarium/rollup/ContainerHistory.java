@@ -1,5 +1,7 @@
 package tepidarium.rollup;
 
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -38,7 +40,6 @@ import tepidarium.light.LightShape;
 import tepidarium.light.OpeningSign;
 import tepidarium.light.OpeningSigns;
 import tepidarium.light.Site;
-import tepidarium.memo.Memo;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
@@ -97,7 +98,8 @@ public final class ContainerHistory {
 
   private final HourlyRollups rollups;
   private final CalibratedReadings calibrated;
-  private final Memo<HistogramKey, TemperatureHistogram> histograms = new Memo<>(MAX_HISTOGRAMS);
+  private final Cache<HistogramKey, TemperatureHistogram> histograms =
+      Caffeine.newBuilder().executor(Runnable::run).maximumSize(MAX_HISTOGRAMS).build();
 
   private record HistogramKey(ContainerId container, Span span, HourlyRollups.Version version) {}
 
@@ -181,13 +183,13 @@ public final class ContainerHistory {
       return computeHistogram(container, span);
     }
     HistogramKey key = new HistogramKey(container.id(), span, version.get());
-    TemperatureHistogram known = histograms.known(key);
+    TemperatureHistogram known = histograms.getIfPresent(key);
     if (known != null) {
       return known;
     }
     TemperatureHistogram histogram = computeHistogram(container, span);
     if (rollups.version(container, span).equals(version)) {
-      histograms.keep(key, histogram);
+      histograms.put(key, histogram);
     }
     return histogram;
   }

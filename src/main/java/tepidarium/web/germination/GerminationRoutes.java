@@ -1,5 +1,7 @@
 package tepidarium.web.germination;
 
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.Clock;
@@ -26,7 +28,6 @@ import tepidarium.germination.SowingFinder;
 import tepidarium.germination.SowingTimeline;
 import tepidarium.germination.Species;
 import tepidarium.heat.HeatRule;
-import tepidarium.memo.Memo;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
 import tepidarium.rollup.LimitTime;
@@ -48,15 +49,17 @@ public final class GerminationRoutes {
   private static final Duration JOIN = Duration.ofMinutes(2);
   private static final double MS_PER_HOUR = 3_600_000.0;
 
-  private static final int REMEMBERED = 1_000;
+  private static final int MAX_CACHED = 1_000;
 
   private final ContainerTemperatures temperatures;
   private final Clock clock;
   private final SowingFinder sowings;
   private final Register register;
   private final ContainerHistory history;
-  private final Memo<Told, Fitted> fitted = new Memo<>(REMEMBERED);
-  private final Memo<Model, IntervalFit> past = new Memo<>(REMEMBERED);
+  private final Cache<Told, Fitted> fitted =
+      Caffeine.newBuilder().executor(Runnable::run).maximumSize(MAX_CACHED).build();
+  private final Cache<Model, IntervalFit> past =
+      Caffeine.newBuilder().executor(Runnable::run).maximumSize(MAX_CACHED).build();
 
   /** What the checks of a sowing and of those before it told. */
   private record Told(GerminationData data, List<Double> days, List<GerminationData> past) {}
@@ -155,7 +158,7 @@ public final class GerminationRoutes {
     int germinated = data.count(Fate.GERMINATED);
     List<Double> days = timeline.checkDays();
     Fitted fits =
-        fitted.answer(
+        fitted.get(
             new Told(
                 data,
                 days,
@@ -199,7 +202,7 @@ public final class GerminationRoutes {
   private List<IntervalFit> past(List<GerminationData> sowings, TimeFamily family) {
     return sowings.stream()
         .map(sowing -> new Model(family, sowing.intervals()))
-        .map(model -> past.answer(model, GerminationRoutes::fit))
+        .map(model -> past.get(model, GerminationRoutes::fit))
         .toList();
   }
 

@@ -1,5 +1,7 @@
 package tepidarium.web.germination;
 
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.Clock;
@@ -21,21 +23,22 @@ import tepidarium.germination.SowingTimeline;
 import tepidarium.germination.Species;
 import tepidarium.germination.Trait;
 import tepidarium.heat.HeatRule;
-import tepidarium.memo.Memo;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
 
 /** Germination against heat: of a sowing, and of all sowings of a species. */
 public final class HeatCourseRoutes {
-  private static final int REMEMBERED = 200;
+  private static final int MAX_CACHED = 200;
 
   private final SeedJournal journal;
   private final ContainerTemperatures temperatures;
   private final Clock clock;
   private final SowingFinder sowingFinder;
 
-  private final Memo<Counts, Told> sowings = new Memo<>(REMEMBERED);
-  private final Memo<Pooled, ThermalTimeJson> pooled = new Memo<>(REMEMBERED);
+  private final Cache<Counts, Told> sowings =
+      Caffeine.newBuilder().executor(Runnable::run).maximumSize(MAX_CACHED).build();
+  private final Cache<Pooled, ThermalTimeJson> pooled =
+      Caffeine.newBuilder().executor(Runnable::run).maximumSize(MAX_CACHED).build();
 
   /** Counts of a sowing by the heat above a base, and of those before it. */
   private record Counts(double baseC, List<HeatCounts.Row> rows, List<List<HeatCounts.Row>> past) {}
@@ -81,7 +84,7 @@ public final class HeatCourseRoutes {
     HeatPath path = new HeatPath(temperatures, species.heatRule());
     HeatCounts counts = new HeatCounts(List.of(timeline), path, rule.ceilingC());
     Told told =
-        sowings.answer(
+        sowings.get(
             new Counts(rule.baseC(), counts.above(rule.baseC()), past(sowing, species, path, rule)),
             Told::of);
     HeatOutlook outlook = HeatOutlook.of(timeline, counts, rule.baseC(), told.needs(), now);
@@ -106,7 +109,7 @@ public final class HeatCourseRoutes {
         new HeatCounts(timelines, new HeatPath(temperatures, species.heatRule()), rule.ceilingC());
     Double optimum = species.value(Trait.OPTIMUM);
     ctx.json(
-        pooled.answer(
+        pooled.get(
             new Pooled(species.id(), rule, optimum, counts.above(rule.baseC())),
             any ->
                 ThermalTimeJson.of(

@@ -1,5 +1,0 @@
-/** Remembers answers, so that they are not worked out again. */
-@NullMarked
-package tepidarium.memo;
-
-import org.jspecify.annotations.NullMarked;
