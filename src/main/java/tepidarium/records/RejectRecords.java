@@ -24,15 +24,8 @@ public final class RejectRecords implements RejectLog {
           PreparedBatch batch =
               handle.prepareBatch(
                   "INSERT INTO reject (at_ms, topic, code, reason, payload)"
-                      + " VALUES (?, ?, ?, ?, ?)");
-          for (Reject reject : rejects) {
-            batch.add(
-                reject.at().toEpochMilli(),
-                reject.topic(),
-                reject.code().key(),
-                reject.reason(),
-                reject.payload());
-          }
+                      + " VALUES (:at, :topic, :code.key, :reason, :payload)");
+          rejects.forEach(reject -> batch.bindMethods(reject).add());
           batch.execute();
           return handle.execute(
               "DELETE FROM reject WHERE id <= (SELECT max(id) FROM reject) - ?", KEPT);
