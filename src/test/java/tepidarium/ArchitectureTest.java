@@ -190,7 +190,7 @@ class ArchitectureTest {
           Map.entry("org.apache.activemq..", List.of("ingest.mqtt")),
           Map.entry("org.influxdb..", List.of("series.influx")),
           Map.entry("okhttp3..", List.of("series.influx")),
-          Map.entry("com.github.benmanes..", List.of("rollup", "web.germination")),
+          Map.entry("com.github.benmanes..", List.of("rollup", "germination")),
           Map.entry("io.javalin..", and(WEB, "web.server")),
           Map.entry("java.sql..", STORES),
           Map.entry("org.sqlite..", STORES),

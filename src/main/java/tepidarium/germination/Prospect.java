@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import tepidarium.germination.GerminationData.Fate;
 import tepidarium.stats.Averaged;
 import tepidarium.stats.Censored;
 import tepidarium.stats.ConfidenceInterval;
@@ -58,6 +59,30 @@ public record Prospect(
             + "Its numbers are taken to be like those of the past sowings ("
             + past
             + "), as far as these agree, and then like this sowing's own counts.";
+  }
+
+  /** The stretch after the last check that {@code soon} is about, in days. */
+  public static final double WEEK_DAYS = 7;
+
+  /**
+   * The prospect of a sowing for the week after its last check.
+   *
+   * @param checkDays days of its checks since sowing
+   * @param past as for the other method
+   * @return none if no seeds remain, if there was no check, or if the counts do not suffice
+   */
+  public static Optional<Prospect> of(
+      GerminationData data, List<Double> checkDays, Function<TimeFamily, List<IntervalFit>> past) {
+    double day = checkDays.stream().mapToDouble(Double::doubleValue).max().orElse(0);
+    if (data.count(Fate.REMAINING) == 0 || day <= 0) {
+      return Optional.empty();
+    }
+    List<Remaining> remaining =
+        data.rows().stream()
+            .filter(row -> row.fate() == Fate.REMAINING)
+            .map(row -> new Remaining(Math.max(0, row.from()), row.count()))
+            .toList();
+    return of(data.intervals(), remaining, day + WEEK_DAYS, past);
   }
 
   /**

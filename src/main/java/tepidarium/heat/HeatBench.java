@@ -55,7 +55,7 @@ public final class HeatBench {
    * @param profileC mean temperature at each of the 24 hours of the local day; NaN for none
    */
   @SuppressWarnings("ArrayRecordComponent")
-  public record Told(
+  public record ComparedSide(
       Side side,
       List<BenchPlace> leftOut,
       int hours,
@@ -78,8 +78,8 @@ public final class HeatBench {
    * @param permutation the same by dealing the containers out anew; sources only
    */
   public record Pair(
-      Told first,
-      Told second,
+      ComparedSide first,
+      ComparedSide second,
       int hours,
       int days,
       BenchFigures figures,
@@ -94,7 +94,7 @@ public final class HeatBench {
   }
 
   /** All sides, and every pair of them. */
-  public record Comparison(List<Told> sides, List<Pair> pairs) {
+  public record Comparison(List<ComparedSide> sides, List<Pair> pairs) {
     public Comparison {
       sides = List.copyOf(sides);
       pairs = List.copyOf(pairs);
@@ -109,17 +109,17 @@ public final class HeatBench {
    * @param hours on which all places were laid out
    */
   public static Comparison compare(LocalHours hours, List<Side> sides) {
-    List<Told> told = sides.stream().map(side -> tell(hours, side)).toList();
+    List<ComparedSide> compared = sides.stream().map(side -> compared(hours, side)).toList();
     List<Pair> pairs = new ArrayList<>();
-    for (int i = 0; i < told.size(); i++) {
-      for (int j = i + 1; j < told.size(); j++) {
-        pairs.add(pair(hours, told.get(i), told.get(j)));
+    for (int i = 0; i < compared.size(); i++) {
+      for (int j = i + 1; j < compared.size(); j++) {
+        pairs.add(pair(hours, compared.get(i), compared.get(j)));
       }
     }
-    return new Comparison(told, pairs);
+    return new Comparison(compared, pairs);
   }
 
-  private static Told tell(LocalHours hours, Side side) {
+  private static ComparedSide compared(LocalHours hours, Side side) {
     int most = side.places().stream().mapToInt(place -> place.hours().count()).max().orElse(0);
     List<BenchPlace> used =
         side.places().stream()
@@ -135,7 +135,7 @@ public final class HeatBench {
         used.isEmpty()
             ? new BenchFigures(null, null, null, null, null)
             : BenchFigures.of(BenchFigures.Columns.averaged(heat(used), use));
-    return new Told(
+    return new ComparedSide(
         counted,
         leftOut,
         count(use),
@@ -235,7 +235,7 @@ public final class HeatBench {
     return profile;
   }
 
-  private static Pair pair(LocalHours hours, Told first, Told second) {
+  private static Pair pair(LocalHours hours, ComparedSide first, ComparedSide second) {
     List<BenchPlace> a = first.side().places();
     List<BenchPlace> b = second.side().places();
     boolean[] use = common(hours, Stream.concat(a.stream(), b.stream()).toList());

@@ -16,12 +16,12 @@ import tepidarium.reading.Span;
  * @param insideMeanC mean temperature inside, °C
  * @param roomMinC coldest the room was, °C
  * @param roomMaxC warmest the room was, °C
- * @param outcome what can be told
+ * @param outcome whether its figures are determined
  * @param tauHours time constant, h; null where it is not determined
  * @param riseC rise above the room with the heater as it was, or, where its cycles show, with it on
  *     all the time, °C; null where it is not determined
  * @param cycles of a switched heater, where they show
- * @param low the band's low limit and when the place falls below it; null where that is not told
+ * @param low the band's low limit and when the place falls below it; null if that is not determined
  * @param energy null where the heater's power was not given
  * @param sensorErrorC by how much the two sensors may make the rise wrong, ±°C
  */
@@ -30,7 +30,7 @@ public record PlaceTrial(
     double insideMeanC,
     double roomMinC,
     double roomMaxC,
-    Outcome outcome,
+    FitStatus outcome,
     @Nullable Figure tauHours,
     @Nullable Figure riseC,
     @Nullable HeaterCycles cycles,
@@ -38,18 +38,29 @@ public record PlaceTrial(
     @Nullable Energy energy,
     double sensorErrorC) {
 
-  /** What the hours can tell. */
-  public enum Outcome {
+  /** Whether the model could be fitted, or why not. */
+  public enum FitStatus {
     /** The model fits and its figures are determined. */
-    TOLD,
+    DETERMINED("told"),
     /** Too few hours in which both were measured. */
-    TOO_SHORT,
+    TOO_SHORT("too-short"),
     /** The room changed too little to see how the place follows it. */
-    ROOM_TOO_STEADY,
+    ROOM_TOO_STEADY("room-too-steady"),
     /** The place follows the room less than a plain heater lets it: something regulates it. */
-    REGULATED,
+    REGULATED("regulated"),
     /** The place does not behave like a first-order body in this room. */
-    NO_FIT
+    NO_FIT("no-fit");
+
+    private final String key;
+
+    FitStatus(String key) {
+      this.key = key;
+    }
+
+    /** Its word in the API. */
+    public String key() {
+      return key;
+    }
   }
 
   /** A figure with its 95 % interval. */
@@ -84,7 +95,7 @@ public record PlaceTrial(
    */
   public record Energy(double watts, Figure kilowattHoursPerDay, boolean atMost) {}
 
-  /** How much colder than the limiting one the room is that the time to fall is told for, °C. */
+  /** The time to fall is given for a room this much colder than the limiting one, °C. */
   public static final double COLDER_C = 2;
 
   private static final double FEWEST_HOURS = 12;
@@ -112,16 +123,16 @@ public record PlaceTrial(
       Samples inside, Samples room, Span span, Duration maxGap, Question question) {
     TrialRecord record = TrialRecord.of(inside, room, span, maxGap);
     if (record.size() < FEWEST_SAMPLES || record.coveredHours() < FEWEST_HOURS) {
-      return new Told(record, question, null).without(Outcome.TOO_SHORT);
+      return new MeasuredTrial(record, question, null).without(FitStatus.TOO_SHORT);
     }
     HeaterCycles cycles = HeaterCycles.in(record).orElse(null);
-    Told told = new Told(record, question, cycles);
+    MeasuredTrial measured = new MeasuredTrial(record, question, cycles);
     boolean fitCycles = cycles != null && cycles.samplesPerCycle() >= SAMPLES_TO_FIT_CYCLES;
     double[] on = fitCycles ? HeaterCycles.on(record) : always(record.size());
     if (!fitCycles) {
-      Optional<Outcome> doubt = doubt(ThermalFit.of(record, on, true));
+      Optional<FitStatus> doubt = doubt(ThermalFit.of(record, on, true));
       if (doubt.isPresent()) {
-        return told.without(doubt.get());
+        return measured.without(doubt.get());
       }
     }
     ThermalFit fit = ThermalFit.of(record, on, false);
@@ -130,9 +141,9 @@ public record PlaceTrial(
     if (!tau.isBounded()
         || tau.high() > WIDEST_TAU_RATIO * tau.low()
         || rise.high() - rise.low() > WIDEST_RISE_C) {
-      return told.without(Outcome.ROOM_TOO_STEADY);
+      return measured.without(FitStatus.ROOM_TOO_STEADY);
     }
-    return told.with(Figure.of(tau), Figure.of(rise));
+    return measured.with(Figure.of(tau), Figure.of(rise));
   }
 
   private static double[] always(int size) {
@@ -142,20 +153,21 @@ public record PlaceTrial(
   }
 
   /** A plain heater lets a place follow its room fully: is that so, and can it be seen at all? */
-  private static Optional<Outcome> doubt(ThermalFit free) {
+  private static Optional<FitStatus> doubt(ThermalFit free) {
     Range gain = free.gain(ThermalFit.DROP_99);
     if (gain.low() <= 0 && gain.high() >= 1) {
-      return Optional.of(Outcome.ROOM_TOO_STEADY);
+      return Optional.of(FitStatus.ROOM_TOO_STEADY);
     }
     if (gain.high() < 1 - NEAR_ENOUGH) {
-      return Optional.of(Outcome.REGULATED);
+      return Optional.of(FitStatus.REGULATED);
     }
-    return gain.low() > 1 + NEAR_ENOUGH ? Optional.of(Outcome.NO_FIT) : Optional.empty();
+    return gain.low() > 1 + NEAR_ENOUGH ? Optional.of(FitStatus.NO_FIT) : Optional.empty();
   }
 
-  /** What is known of a trial before, or without, the fit. */
-  private record Told(TrialRecord record, Question question, @Nullable HeaterCycles cycles) {
-    PlaceTrial without(Outcome outcome) {
+  /** The measurements of a trial, before the fit. */
+  private record MeasuredTrial(
+      TrialRecord record, Question question, @Nullable HeaterCycles cycles) {
+    PlaceTrial without(FitStatus outcome) {
       return trial(outcome, null, null, null);
     }
 
@@ -170,11 +182,11 @@ public record PlaceTrial(
           mean > limit && room < limit
               ? times(tau, Math.log((mean - room) / (limit - room)))
               : null;
-      return trial(Outcome.TOLD, tau, rise, new Low(limit, roomC, fall, without));
+      return trial(FitStatus.DETERMINED, tau, rise, new Low(limit, roomC, fall, without));
     }
 
     private PlaceTrial trial(
-        Outcome outcome, @Nullable Figure tau, @Nullable Figure rise, @Nullable Low low) {
+        FitStatus outcome, @Nullable Figure tau, @Nullable Figure rise, @Nullable Low low) {
       return new PlaceTrial(
           record.coveredHours(),
           record.meanOverTime(record.insideC),

@@ -11,7 +11,7 @@ public final class TrialWords {
   /** What the place can do, or why these hours do not tell. */
   public static String of(PlaceTrial trial) {
     return switch (trial.outcome()) {
-      case TOLD -> told(trial);
+      case DETERMINED -> told(trial);
       case TOO_SHORT ->
           format(
               "It cannot be told from these hours: place and room were measured together for %.1f"

@@ -41,22 +41,22 @@ public record SourceComparison(
     pairs = List.copyOf(pairs);
   }
 
-  /** What the bench told. */
-  public static SourceComparison of(HeatRule rule, HeatBench.Comparison told) {
+  /** What the bench comparison. */
+  public static SourceComparison of(HeatRule rule, HeatBench.Comparison comparison) {
     return new SourceComparison(
         rule.baseC(),
         rule.ceilingC(),
-        told.sides().stream().map(SourceComparison::source).toList(),
-        told.pairs().stream().map(SourceComparison::pair).toList(),
-        BenchFinding.words(told));
+        comparison.sides().stream().map(SourceComparison::source).toList(),
+        comparison.pairs().stream().map(SourceComparison::pair).toList(),
+        BenchFinding.words(comparison));
   }
 
-  private static Source source(HeatBench.Told told) {
+  private static Source source(HeatBench.ComparedSide side) {
     return new Source(
-        told.side().name(),
-        told.side().places().stream().map(BenchPlace::name).toList(),
-        told.hours(),
-        Interval.of(told.figures().degreeHoursPerDay()));
+        side.side().name(),
+        side.side().places().stream().map(BenchPlace::name).toList(),
+        side.hours(),
+        Interval.of(side.figures().degreeHoursPerDay()));
   }
 
   private static Pair pair(HeatBench.Pair pair) {

@@ -2,7 +2,9 @@ package tepidarium.stats;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -70,6 +72,9 @@ public final class IntervalFit {
   private final IntervalLikelihood likelihood;
   private final Maximum.@Nullable Top top;
   private final @Nullable String reason;
+
+  /** Profile intervals that were computed already. */
+  private final Map<Parameter, ConfidenceInterval> intervals = new ConcurrentHashMap<>();
 
   private IntervalFit(
       TimeModel model, List<Censored> rows, Maximum.@Nullable Top top, @Nullable String reason) {
@@ -330,6 +335,10 @@ public final class IntervalFit {
    * Venzon and Moolgavkar, Applied Statistics 37 (1988) 87-94.
    */
   public ConfidenceInterval interval(Parameter parameter) {
+    return intervals.computeIfAbsent(parameter, this::computeInterval);
+  }
+
+  private ConfidenceInterval computeInterval(Parameter parameter) {
     int index = parameter.index;
     if (index >= model.parameters()) {
       return new ConfidenceInterval(1, 1);

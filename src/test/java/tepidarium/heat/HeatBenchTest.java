@@ -14,10 +14,10 @@ import java.util.function.IntPredicate;
 import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Test;
 import tepidarium.container.ContainerId;
+import tepidarium.heat.HeatBench.ComparedSide;
 import tepidarium.heat.HeatBench.Comparison;
 import tepidarium.heat.HeatBench.Pair;
 import tepidarium.heat.HeatBench.Side;
-import tepidarium.heat.HeatBench.Told;
 import tepidarium.reading.Span;
 import tepidarium.reading.TimeWeighted;
 import tepidarium.stats.AutocorrelatedMean.Estimate;
@@ -196,7 +196,7 @@ class HeatBenchTest {
   @Test
   void theSpreadOfAShelfIsThatOfItsPlaces() {
     LocalHours hours = hours(14);
-    Told told =
+    ComparedSide told =
         HeatBench.compare(
                 hours, List.of(source(hours, "shelf", 30, 30.4, 30.9), source(hours, "mat", 31)))
             .sides()
@@ -212,7 +212,8 @@ class HeatBenchTest {
     BenchPlace late = place("late", hours, hour -> 30, hour -> hour > 13 * 24);
     List<BenchPlace> places = List.of(place("whole", hours, hour -> 30), late);
     Side shelf = new Side("shelf", "shelf", true, places);
-    Told told = HeatBench.compare(hours, List.of(shelf, source(hours, "mat", 31))).sides().get(0);
+    ComparedSide told =
+        HeatBench.compare(hours, List.of(shelf, source(hours, "mat", 31))).sides().get(0);
     assertEquals(List.of(late), told.leftOut());
     assertEquals(14 * 24, told.hours());
   }
@@ -222,7 +223,7 @@ class HeatBenchTest {
     // Berlin is an hour ahead of UTC: coldest from 3 to 4 there is from 2 to 3 in UTC.
     LocalHours hours = LocalHours.of(new Span(START, START.plusSeconds(10 * 86_400L)), BERLIN);
     BenchPlace place = place("a", hours, hour -> hour % 24 == 2 ? 25 : hour % 24 == 13 ? 35 : 30);
-    Told told =
+    ComparedSide told =
         HeatBench.compare(hours, List.of(container(place), container(place))).sides().get(0);
     assertNotNull(told.figures().nightFloorC());
     assertEquals(24.8, told.figures().nightFloorC().value(), 1e-9);

@@ -7,7 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import tepidarium.heat.PlaceTrial.Outcome;
+import tepidarium.heat.PlaceTrial.FitStatus;
 import tepidarium.heat.SimulatedPlace.Truth;
 import tepidarium.reading.SampleRecords;
 import tepidarium.reading.Samples;
@@ -62,7 +62,7 @@ class PlaceTrialTest {
   @Test
   void timeConstantAndRiseAreRecoveredClosely() {
     PlaceTrial trial = new SimulatedPlace(SIX_HOURS, 4).trial(40.0);
-    assertEquals(Outcome.TOLD, trial.outcome());
+    assertEquals(FitStatus.DETERMINED, trial.outcome());
     assertNotNull(trial.tauHours());
     assertNotNull(trial.riseC());
     assertEquals(6, trial.tauHours().value(), 1);
@@ -100,7 +100,7 @@ class PlaceTrialTest {
   void aSteadyRoomTellsNothingAndNoNumberIsGiven() {
     Truth steady = new Truth(6, 13.5, 0, 0.15, new double[0]);
     PlaceTrial trial = new SimulatedPlace(steady, 3).trial(null);
-    assertEquals(Outcome.ROOM_TOO_STEADY, trial.outcome());
+    assertEquals(FitStatus.ROOM_TOO_STEADY, trial.outcome());
     assertNull(trial.tauHours());
     assertNull(trial.low());
     assertTrue(TrialWords.of(trial).contains("cannot be told from these hours"));
@@ -117,7 +117,7 @@ class PlaceTrialTest {
             plain.span,
             SampleRecords.HALF_HOUR,
             new PlaceTrial.Question(29.5, null, 0.2));
-    assertEquals(Outcome.REGULATED, trial.outcome());
+    assertEquals(FitStatus.REGULATED, trial.outcome());
     assertNull(trial.low());
   }
 
@@ -132,7 +132,7 @@ class PlaceTrialTest {
     assertEquals(place.duty, trial.cycles().duty().value(), 0.05);
     assertNotNull(trial.energy());
     assertEquals(60 * 24 / 1000.0 * place.duty, trial.energy().kilowattHoursPerDay().value(), 0.08);
-    assertEquals(Outcome.TOLD, trial.outcome());
+    assertEquals(FitStatus.DETERMINED, trial.outcome());
     assertNotNull(trial.riseC());
     assertEquals(22, trial.riseC().value(), 1);
     assertNotNull(trial.tauHours());
@@ -146,7 +146,7 @@ class PlaceTrialTest {
     PlaceTrial.Question question = new PlaceTrial.Question(29.5, null, 0.2);
     PlaceTrial noRoom =
         PlaceTrial.of(place.inside, Samples.EMPTY, place.span, SampleRecords.HALF_HOUR, question);
-    assertEquals(Outcome.TOO_SHORT, noRoom.outcome());
+    assertEquals(FitStatus.TOO_SHORT, noRoom.outcome());
     PlaceTrial tenHours =
         PlaceTrial.of(
             place.inside,
@@ -154,7 +154,7 @@ class PlaceTrialTest {
             SampleRecords.span(0, 600),
             SampleRecords.HALF_HOUR,
             question);
-    assertEquals(Outcome.TOO_SHORT, tenHours.outcome());
+    assertEquals(FitStatus.TOO_SHORT, tenHours.outcome());
     assertTrue(TrialWords.of(tenHours).contains("Is a sensor placed in the room?"));
   }
 
@@ -171,7 +171,7 @@ class PlaceTrialTest {
             place.span,
             SampleRecords.HALF_HOUR,
             new PlaceTrial.Question(29.5, null, 0.2));
-    assertEquals(Outcome.TOLD, trial.outcome());
+    assertEquals(FitStatus.DETERMINED, trial.outcome());
     assertEquals(42, trial.coveredHours(), 0.3);
     assertTrue(TrialCoverage.holds(trial.riseC(), 13.5), trial.toString());
   }

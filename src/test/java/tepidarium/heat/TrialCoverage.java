@@ -44,7 +44,7 @@ public final class TrialCoverage {
     for (int i = 0; i < trials; i++) {
       Truth truth = Truth.plain(TAUS[i % TAUS.length], RISES[i / TAUS.length % RISES.length]);
       PlaceTrial trial = new SimulatedPlace(truth, seed + i).trial(null);
-      if (trial.outcome() == PlaceTrial.Outcome.TOLD) {
+      if (trial.outcome() == PlaceTrial.FitStatus.DETERMINED) {
         told++;
         tau += holds(trial.tauHours(), truth.tauHours()) ? 1 : 0;
         rise += holds(trial.riseC(), truth.riseC()) ? 1 : 0;

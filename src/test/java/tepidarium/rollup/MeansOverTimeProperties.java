@@ -45,7 +45,7 @@ class MeansOverTimeProperties {
     return bench;
   }
 
-  private static HeatBench.Told told(Bench bench) {
+  private static HeatBench.ComparedSide told(Bench bench) {
     return compare(bench, bench).sides().get(0);
   }
 
@@ -87,7 +87,7 @@ class MeansOverTimeProperties {
     }
     course.add(FROM.toEpochMilli() + DAYS * 1_440 * minuteMs, 32);
     Bench bench = bench(course.build());
-    HeatBench.Told told = told(bench);
+    HeatBench.ComparedSide told = told(bench);
     assertEquals(31.75, value(told.figures().meanC()), EXACT);
     assertEquals(26, told.profileC()[1], EXACT);
     assertEquals(32, told.profileC()[2], EXACT);
@@ -113,7 +113,7 @@ class MeansOverTimeProperties {
     samePoints(points(first, points), points(second, points));
   }
 
-  private static void same(HeatBench.Told expected, HeatBench.Told told) {
+  private static void same(HeatBench.ComparedSide expected, HeatBench.ComparedSide told) {
     assertEquals(expected.hours(), told.hours());
     assertEquals(value(expected.figures().meanC()), value(told.figures().meanC()), EXACT);
     assertEquals(

@@ -1,7 +1,5 @@
 package tepidarium.web.germination;
 
-import com.github.benmanes.caffeine.cache.Cache;
-import com.github.benmanes.caffeine.cache.Caffeine;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.Clock;
@@ -18,6 +16,7 @@ import tepidarium.germination.ContainerTemperatures;
 import tepidarium.germination.FractionEstimate;
 import tepidarium.germination.GerminationData;
 import tepidarium.germination.GerminationData.Fate;
+import tepidarium.germination.GerminationFits;
 import tepidarium.germination.GroupCounts;
 import tepidarium.germination.GroupId;
 import tepidarium.germination.GroupState;
@@ -32,12 +31,8 @@ import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
 import tepidarium.rollup.LimitTime;
 import tepidarium.series.StoreException;
-import tepidarium.stats.Censored;
-import tepidarium.stats.IntervalFit;
 import tepidarium.stats.Proportion;
 import tepidarium.stats.Replicates;
-import tepidarium.stats.TimeFamily;
-import tepidarium.stats.TimeModel;
 import tepidarium.web.JsonValues;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
@@ -49,24 +44,12 @@ public final class GerminationRoutes {
   private static final Duration JOIN = Duration.ofMinutes(2);
   private static final double MS_PER_HOUR = 3_600_000.0;
 
-  private static final int MAX_CACHED = 1_000;
-
   private final ContainerTemperatures temperatures;
   private final Clock clock;
   private final SowingFinder sowings;
   private final Register register;
   private final ContainerHistory history;
-  private final Cache<Told, Fitted> fitted =
-      Caffeine.newBuilder().executor(Runnable::run).maximumSize(MAX_CACHED).build();
-  private final Cache<Model, IntervalFit> past =
-      Caffeine.newBuilder().executor(Runnable::run).maximumSize(MAX_CACHED).build();
-
-  /** What the checks of a sowing and of those before it told. */
-  private record Told(GerminationData data, List<Double> days, List<GerminationData> past) {}
-
-  private record Fitted(SumsJson.Germination fits, @Nullable ProspectJson prospect) {}
-
-  private record Model(TimeFamily family, List<Censored> intervals) {}
+  private final GerminationFits fits = new GerminationFits();
 
   public GerminationRoutes(
       SowingFinder sowings,
@@ -157,13 +140,7 @@ public final class GerminationRoutes {
     GerminationData data = timeline.data();
     int germinated = data.count(Fate.GERMINATED);
     List<Double> days = timeline.checkDays();
-    Fitted fits =
-        fitted.get(
-            new Told(
-                data,
-                days,
-                sowings.earlier(sowing, species).stream().map(SowingTimeline::data).toList()),
-            this::fitted);
+    GerminationFits.Fits fitted = fits.of(timeline, sowings.earlier(sowing, species));
     ctx.json(
         new GerminationAnswer(
             sowing.id(),
@@ -181,33 +158,14 @@ public final class GerminationRoutes {
             data.rows().stream().map(RowJson::of).toList(),
             checks(timeline, new HeatPath(temperatures, species.heatRule()), rule),
             MeasuresJson.of(data, days),
-            fits.fits(),
-            fits.prospect()));
+            SumsJson.Germination.of(data.intervals(), fitted.curves(), fitted.finalFraction()),
+            ProspectJson.of(fitted.prospect(), timeline)));
   }
 
   /** The groups that stayed together; null where there are fewer than two. */
   private static SumsJson.@Nullable ReplicatesAnswer replicates(SowingTimeline timeline) {
     List<Proportion> groups = List.copyOf(GroupCounts.of(timeline).values());
     return groups.size() < 2 ? null : SumsJson.ReplicatesAnswer.of(new Replicates(groups));
-  }
-
-  private Fitted fitted(Told told) {
-    List<Censored> intervals = told.data().intervals();
-    List<IntervalFit> fits = IntervalFit.all(intervals);
-    return new Fitted(
-        SumsJson.Germination.of(intervals, fits),
-        ProspectJson.of(told.data(), told.days(), family -> past(told.past(), family)));
-  }
-
-  private List<IntervalFit> past(List<GerminationData> sowings, TimeFamily family) {
-    return sowings.stream()
-        .map(sowing -> new Model(family, sowing.intervals()))
-        .map(model -> past.get(model, GerminationRoutes::fit))
-        .toList();
-  }
-
-  private static IntervalFit fit(Model model) {
-    return IntervalFit.of(new TimeModel(model.family(), true), model.intervals());
   }
 
   private static List<CheckJson> checks(SowingTimeline timeline, HeatPath path, HeatRule rule) {

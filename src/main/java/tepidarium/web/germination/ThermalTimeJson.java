@@ -7,6 +7,7 @@ import tepidarium.germination.BaseTemperature;
 import tepidarium.germination.GerminationData;
 import tepidarium.germination.HeatAgainstClock;
 import tepidarium.germination.HeatFit;
+import tepidarium.germination.HeatFits;
 import tepidarium.germination.RateRegression;
 import tepidarium.germination.ThermalTime;
 import tepidarium.heat.HeatRule;
@@ -129,9 +130,8 @@ record ThermalTimeJson(
       List<Long> sowings,
       List<GerminationData> data,
       HeatRule rule,
-      HeatAgainstClock compared,
-      BaseTemperature likeliest,
-      BaseByRate byRate) {
+      HeatFits.SpeciesFit fit) {
+    HeatAgainstClock compared = fit.comparison();
     return new ThermalTimeJson(
         species,
         sowings,
@@ -143,8 +143,8 @@ record ThermalTimeJson(
         ClockModelJson.of(compared.clock(), compared.clockNote()),
         word(compared.verdict()),
         compared.words(),
-        ByLikelihoodJson.of(likeliest),
-        ByRegressionJson.of(byRate));
+        ByLikelihoodJson.of(fit.byLikelihood()),
+        ByRegressionJson.of(fit.byRate()));
   }
 
   private static String word(BaseTemperature.Verdict verdict) {

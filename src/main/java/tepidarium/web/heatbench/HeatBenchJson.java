@@ -29,7 +29,7 @@ record HeatBenchJson(
     List<Pair> pairs,
     String verdict) {
 
-  /** A figure with its 95 % interval, whose ends are null where it cannot be told. */
+  /** A figure with its 95 % interval, whose ends are null where it cannot be side. */
   record Interval(double value, @Nullable Double low, @Nullable Double high) {
     static @Nullable Interval of(@Nullable Estimate estimate) {
       return estimate == null
@@ -89,22 +89,22 @@ record HeatBenchJson(
       Recovery recovery,
       @Nullable Longest longestExcursion,
       List<@Nullable Double> profile) {
-    static Compared of(HeatBench.Told told) {
+    static Compared of(HeatBench.ComparedSide side) {
       return new Compared(
-          told.side().key(),
-          told.side().name(),
-          ids(told.side().places()),
-          ids(told.leftOut()),
-          told.hours(),
-          Measures.of(told.figures()),
-          Interval.of(told.spreadC()),
-          known(told.variationC()),
+          side.side().key(),
+          side.side().name(),
+          ids(side.side().places()),
+          ids(side.leftOut()),
+          side.hours(),
+          Measures.of(side.figures()),
+          Interval.of(side.spreadC()),
+          known(side.variationC()),
           new Recovery(
-              told.recoveries().openings(),
-              told.recoveries().seen(),
-              Interval.of(told.recoveries().minutes())),
-          Longest.of(told.longest()),
-          known(told.profileC()));
+              side.recoveries().openings(),
+              side.recoveries().seen(),
+              Interval.of(side.recoveries().minutes())),
+          Longest.of(side.longest()),
+          known(side.profileC()));
     }
   }
 

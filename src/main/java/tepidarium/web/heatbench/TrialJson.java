@@ -89,7 +89,7 @@ record TrialJson(
         known(trial.insideMeanC()),
         known(trial.roomMinC()),
         known(trial.roomMaxC()),
-        HeatBenchJson.word(trial.outcome()),
+        trial.outcome().key(),
         interval(trial.tauHours()),
         interval(trial.riseC()),
         trial.sensorErrorC(),

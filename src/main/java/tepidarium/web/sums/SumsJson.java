@@ -230,15 +230,17 @@ public final class SumsJson {
       @Nullable List<Double> finalFractionInterval,
       List<Fit> fits) {
     public static Germination of(List<Censored> rows) {
-      return of(rows, IntervalFit.all(rows));
+      List<IntervalFit> fits = IntervalFit.all(rows);
+      return of(rows, fits, IntervalFit.finalFraction(fits).orElse(null));
     }
 
-    public static Germination of(List<Censored> rows, List<IntervalFit> fits) {
+    public static Germination of(
+        List<Censored> rows, List<IntervalFit> fits, @Nullable ConfidenceInterval finalFraction) {
       return new Germination(
           rows.stream().mapToInt(Censored::count).sum(),
           rows.stream().filter(row -> !row.open()).mapToInt(Censored::count).sum(),
           IntervalFit.best(fits).map(fit -> fit.model().word()).orElse(null),
-          IntervalFit.finalFraction(fits).map(JsonValues::pair).orElse(null),
+          finalFraction == null ? null : JsonValues.pair(finalFraction),
           fits.stream().map(Fit::of).toList());
     }
   }

@@ -135,7 +135,7 @@ class GardenBenchTest {
             trial,
             MAX_GAP,
             new PlaceTrial.Question(Band.DEFAULT.temperatureLowC(), null, 0.2));
-    assertEquals(PlaceTrial.Outcome.TOLD, told.outcome());
+    assertEquals(PlaceTrial.FitStatus.DETERMINED, told.outcome());
     assertHolds(told.tauHours(), Warmth.LAMP_TAU_HOURS, 0.3);
     assertHolds(told.riseC(), Warmth.LAMP_RISE_C, 0.05);
     assertNotNull(told.low());

@@ -1,16 +1,13 @@
-package tepidarium.web.germination;
+package tepidarium.germination;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertNotNull;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import tepidarium.germination.GerminationData;
 import tepidarium.germination.GerminationData.Fate;
 import tepidarium.germination.GerminationData.Row;
-import tepidarium.germination.GroupId;
 
-class ProspectJsonTest {
+class ProspectAfterChecksTest {
   private static Row found(double from, double to, int count) {
     return new Row(from, to, count, Fate.GERMINATED, new GroupId(1, 1));
   }
@@ -32,8 +29,7 @@ class ProspectJsonTest {
                 new Row(40, null, 10, Fate.REMAINING, new GroupId(1, 1)),
                 new Row(0, null, 50, Fate.REMAINING, new GroupId(1, 2))));
     List<Double> checks = List.of(7.0, 14.0, 21.0, 28.0, 40.0);
-    ProspectJson told = ProspectJson.of(data, checks, family -> List.of());
-    assertNotNull(told);
+    Prospect told = Prospect.of(data, checks, family -> List.of()).orElseThrow();
     assertEquals(40, told.expectedMore(), 2, told.toString());
   }
 }
