@@ -13,6 +13,7 @@ import org.influxdb.InfluxDBFactory;
 import org.influxdb.dto.BatchPoints;
 import org.influxdb.dto.Point;
 import org.influxdb.dto.Query;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.series.influx.InfluxAddress;
 
@@ -49,10 +50,10 @@ final class BareStores {
           String name = reading.sensor().name();
           insert.setInt(1, Integer.parseInt(name.substring(name.lastIndexOf('-') + 1)));
           insert.setLong(2, reading.at().toEpochMilli());
-          insert.setLong(3, Math.round(reading.temperatureC() * 1e4));
-          insert.setLong(4, Math.round(reading.humidityPercent() * 1e4));
-          insert.setLong(5, Math.round(reading.illuminanceLux() * 1e4));
-          insert.setLong(6, Math.round(reading.batteryV() * 1e4));
+          insert.setLong(3, Math.round(reading.value(Quantity.TEMPERATURE) * 1e4));
+          insert.setLong(4, Math.round(reading.value(Quantity.HUMIDITY) * 1e4));
+          insert.setLong(5, Math.round(reading.value(Quantity.LIGHT) * 1e4));
+          insert.setLong(6, Math.round(reading.value(Quantity.BATTERY) * 1e4));
           insert.addBatch();
         }
         insert.executeBatch();
@@ -79,10 +80,10 @@ final class BareStores {
               Point.measurement("reading")
                   .tag("sensor", reading.sensor().name())
                   .time(reading.at().toEpochMilli(), TimeUnit.MILLISECONDS)
-                  .addField("temperature", reading.temperatureC())
-                  .addField("humidity", reading.humidityPercent())
-                  .addField("light", reading.illuminanceLux())
-                  .addField("battery", reading.batteryV())
+                  .addField("temperature", reading.value(Quantity.TEMPERATURE))
+                  .addField("humidity", reading.value(Quantity.HUMIDITY))
+                  .addField("light", reading.value(Quantity.LIGHT))
+                  .addField("battery", reading.value(Quantity.BATTERY))
                   .build());
         }
         client.write(points.build());

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
@@ -53,9 +54,9 @@ final class Load implements AutoCloseable {
 
   private static byte[] payload(Reading reading) {
     return ("{\"temperature\":"
-            + reading.temperatureC()
+            + reading.value(Quantity.TEMPERATURE)
             + ",\"humidity\":"
-            + reading.humidityPercent()
+            + reading.value(Quantity.HUMIDITY)
             + ",\"light\":0,\"battery\":3.91,\"at\":\""
             + reading.at()
             + "\"}")

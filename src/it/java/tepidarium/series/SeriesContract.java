@@ -209,7 +209,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
   }
 
   private static Reading arrived(long second, double temperature, Arrival arrival) {
-    return new Reading(BAG, second(second), temperature, null, null, null, arrival);
+    return new Reading(BAG, second(second), Map.of(Quantity.TEMPERATURE, temperature), arrival);
   }
 
   @Test
@@ -245,7 +245,8 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
             arrived(0, 31, waited),
             arrived(1, 32, waited),
             arrived(1, 33, waited),
-            new Reading(other, second(5), null, 96.0, null, null, new Arrival(0, false, true)));
+            new Reading(
+                other, second(5), Map.of(Quantity.HUMIDITY, 96.0), new Arrival(0, false, true)));
     assertEquals(new WriteResult(5, 0), store.write(batch));
 
     for (int round = 0; round < 2; round++) {

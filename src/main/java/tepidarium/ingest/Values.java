@@ -83,13 +83,6 @@ final class Values {
 
   /** The good quantities as a reading; there must be one. */
   Reading reading(SensorId sensor, Instant at, @Nullable Arrival arrival) {
-    return new Reading(
-        sensor,
-        at,
-        good.get(Quantity.TEMPERATURE),
-        good.get(Quantity.HUMIDITY),
-        good.get(Quantity.LIGHT),
-        good.get(Quantity.BATTERY),
-        arrival);
+    return new Reading(sensor, at, good, arrival);
   }
 }

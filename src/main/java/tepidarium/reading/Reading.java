@@ -2,28 +2,22 @@ package tepidarium.reading;
 
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
  * The values that one sensor reported at one instant; at least one quantity is present.
  *
  * @param at event time, whole milliseconds
- * @param temperatureC degrees Celsius
- * @param humidityPercent percent relative humidity
- * @param illuminanceLux lux
- * @param batteryV volts
+ * @param values in the units of the quantities
  * @param arrival how it came, where its instant was taken from its arrival; null where the sensor
  *     sent the instant
  * @throws IllegalArgumentException when every quantity is absent or one is implausible
  */
 public record Reading(
-    SensorId sensor,
-    Instant at,
-    @Nullable Double temperatureC,
-    @Nullable Double humidityPercent,
-    @Nullable Double illuminanceLux,
-    @Nullable Double batteryV,
-    @Nullable Arrival arrival) {
+    SensorId sensor, Instant at, Map<Quantity, Double> values, @Nullable Arrival arrival) {
   /**
    * Earliest valid time of a reading; an earlier one means that the sensor's clock was never set.
    */
@@ -31,23 +25,27 @@ public record Reading(
 
   public Reading {
     at = at.truncatedTo(ChronoUnit.MILLIS);
-    boolean empty = true;
-    for (Quantity quantity : Quantity.values()) {
-      Double value = pick(quantity, temperatureC, humidityPercent, illuminanceLux, batteryV);
-      if (value != null) {
-        empty = false;
-        if (!quantity.plausible(value)) {
-          throw new IllegalArgumentException(
-              quantity.key() + " " + value + " is outside " + quantity.range());
-        }
-      }
-    }
-    if (empty) {
+    if (values.isEmpty()) {
       throw new IllegalArgumentException("a reading needs at least one quantity");
     }
+    values = Collections.unmodifiableMap(new EnumMap<>(values));
+    values.forEach(
+        (quantity, value) -> {
+          if (!quantity.plausible(value)) {
+            throw new IllegalArgumentException(
+                quantity.key() + " " + value + " is outside " + quantity.range());
+          }
+        });
   }
 
-  /** A reading whose sensor sent the instant. */
+  /**
+   * A reading of a node for the air, whose sensor sent the instant.
+   *
+   * @param temperatureC degrees Celsius
+   * @param humidityPercent percent relative humidity
+   * @param illuminanceLux lux
+   * @param batteryV volts
+   */
   public Reading(
       SensorId sensor,
       Instant at,
@@ -55,13 +53,31 @@ public record Reading(
       @Nullable Double humidityPercent,
       @Nullable Double illuminanceLux,
       @Nullable Double batteryV) {
-    this(sensor, at, temperatureC, humidityPercent, illuminanceLux, batteryV, null);
+    this(sensor, at, ofAir(temperatureC, humidityPercent, illuminanceLux, batteryV), null);
+  }
+
+  private static Map<Quantity, Double> ofAir(
+      @Nullable Double temperatureC,
+      @Nullable Double humidityPercent,
+      @Nullable Double illuminanceLux,
+      @Nullable Double batteryV) {
+    Map<Quantity, Double> values = new EnumMap<>(Quantity.class);
+    put(values, Quantity.TEMPERATURE, temperatureC);
+    put(values, Quantity.HUMIDITY, humidityPercent);
+    put(values, Quantity.LIGHT, illuminanceLux);
+    put(values, Quantity.BATTERY, batteryV);
+    return values;
+  }
+
+  private static void put(Map<Quantity, Double> values, Quantity quantity, @Nullable Double value) {
+    if (value != null) {
+      values.put(quantity, value);
+    }
   }
 
   /** Returns the same values with another instant and arrival. */
   public Reading movedTo(Instant other, @Nullable Arrival otherArrival) {
-    return new Reading(
-        sensor, other, temperatureC, humidityPercent, illuminanceLux, batteryV, otherArrival);
+    return new Reading(sensor, other, values, otherArrival);
   }
 
   /**
@@ -74,20 +90,6 @@ public record Reading(
 
   /** The value of one quantity, or null where it is absent. */
   public @Nullable Double value(Quantity quantity) {
-    return pick(quantity, temperatureC, humidityPercent, illuminanceLux, batteryV);
-  }
-
-  private static @Nullable Double pick(
-      Quantity quantity,
-      @Nullable Double temperatureC,
-      @Nullable Double humidityPercent,
-      @Nullable Double illuminanceLux,
-      @Nullable Double batteryV) {
-    return switch (quantity) {
-      case TEMPERATURE -> temperatureC;
-      case HUMIDITY -> humidityPercent;
-      case LIGHT -> illuminanceLux;
-      case BATTERY -> batteryV;
-    };
+    return values.get(quantity);
   }
 }

@@ -7,11 +7,13 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tepidarium.reading.Arrival;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
@@ -19,7 +21,7 @@ class ClockTrustTest {
   private static final Instant SEEN = Instant.parse("2026-03-01T06:00:00Z");
 
   private static Reading reading(Instant at, @Nullable Arrival arrival) {
-    return new Reading(new SensorId("jar"), at, 30.0, null, null, null, arrival);
+    return new Reading(new SensorId("jar"), at, Map.of(Quantity.TEMPERATURE, 30.0), arrival);
   }
 
   @ParameterizedTest

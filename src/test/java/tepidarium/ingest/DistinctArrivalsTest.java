@@ -6,9 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Instant;
 import java.util.HashSet;
+import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import tepidarium.reading.Arrival;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
@@ -20,7 +22,7 @@ class DistinctArrivalsTest {
   private final DistinctArrivals arrivals = new DistinctArrivals();
 
   private static Reading reading(SensorId sensor, Instant at, Arrival arrival) {
-    return new Reading(sensor, at, 30.0, null, null, null, arrival);
+    return new Reading(sensor, at, Map.of(Quantity.TEMPERATURE, 30.0), arrival);
   }
 
   private Instant apart(SensorId sensor, Instant arrivedAt) {

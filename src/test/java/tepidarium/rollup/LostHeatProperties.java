@@ -9,6 +9,7 @@ import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import org.junit.jupiter.api.Test;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Span;
 
@@ -84,7 +85,10 @@ class LostHeatProperties {
       Reading b = record.get(i);
       double seconds = b.at().getEpochSecond() - a.at().getEpochSecond();
       if (seconds <= 1_800) {
-        sum += seconds / 3_600 * meanLoss(a.temperatureC(), b.temperatureC());
+        sum +=
+            seconds
+                / 3_600
+                * meanLoss(a.value(Quantity.TEMPERATURE), b.value(Quantity.TEMPERATURE));
       }
     }
     return sum;

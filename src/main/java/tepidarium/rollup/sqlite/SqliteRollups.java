@@ -33,18 +33,21 @@ import tepidarium.sqlite.SqliteFile;
  */
 public final class SqliteRollups implements RollupStore, AutoCloseable {
   private static final Schema SCHEMA = new Schema("db/ledger", 3);
+  private static final Quantity[] QUANTITIES = Quantity.values();
+
+  /** The columns of a row, in the order in which they are read and written. */
+  private static final List<String> COLUMNS = columns();
+
   private static final int FIXED_COLUMNS = 14;
   private static final int SUMMARY_COLUMNS = 6;
   private static final int COURSE_COLUMNS = 5;
-  private static final Quantity[] QUANTITIES = Quantity.values();
-
   private static final int WARMTH_COLUMN = FIXED_COLUMNS + SUMMARY_COLUMNS * QUANTITIES.length + 1;
 
-  private static final int COLUMNS = WARMTH_COLUMN + COURSE_COLUMNS * QUANTITIES.length;
-
   private static final String PUT =
-      "INSERT OR REPLACE INTO hour VALUES ("
-          + String.join(", ", Collections.nCopies(COLUMNS, "?"))
+      "INSERT OR REPLACE INTO hour ("
+          + String.join(", ", COLUMNS)
+          + ") VALUES ("
+          + String.join(", ", Collections.nCopies(COLUMNS.size(), "?"))
           + ")";
 
   private interface Work {
@@ -76,7 +79,9 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
   @Override
   public List<RollupRow> read(ContainerId container, long fingerprint, long fromMs, long toMs) {
     String sql =
-        "SELECT * FROM hour WHERE container_id = ? AND hour_ms >= ? AND hour_ms < ?"
+        "SELECT "
+            + String.join(", ", COLUMNS)
+            + " FROM hour WHERE container_id = ? AND hour_ms >= ? AND hour_ms < ?"
             + " AND (basis = ? OR hour_ms < (SELECT at_ms FROM raw_from))"
             + " ORDER BY hour_ms";
     return readers.with(
@@ -95,6 +100,26 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
             return rows;
           }
         });
+  }
+
+  private static List<String> columns() {
+    List<String> columns = new ArrayList<>();
+    Collections.addAll(columns, "container_id", "hour_ms", "basis", "degree_hours", "above_hours");
+    Collections.addAll(columns, "covered_ms", "gap_ms", "lux_hours", "cold_ms", "hot_ms");
+    Collections.addAll(columns, "light_ms", "light_seen_ms", "dry_ms", "dry_seen_ms");
+    // The tables number the quantities in their order.
+    for (int i = 1; i <= QUANTITIES.length; i++) {
+      for (String part : List.of("n", "sum", "min", "max", "first_ms", "last_ms")) {
+        columns.add("s" + i + '_' + part);
+      }
+    }
+    columns.add("warmth");
+    for (int i = 1; i <= QUANTITIES.length; i++) {
+      for (String part : List.of("ms", "mean", "squares", "min", "max")) {
+        columns.add("w" + i + '_' + part);
+      }
+    }
+    return List.copyOf(columns);
   }
 
   private static RollupRow row(ResultSet row) throws SQLException {

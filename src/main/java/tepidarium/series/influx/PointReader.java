@@ -86,10 +86,7 @@ final class PointReader {
             new Reading(
                 sensor,
                 Instant.ofEpochMilli(atMs(row)),
-                values.get(Quantity.TEMPERATURE),
-                values.get(Quantity.HUMIDITY),
-                values.get(Quantity.LIGHT),
-                values.get(Quantity.BATTERY),
+                values,
                 new Arrival(id.intValue(), false, false)));
       }
     }

@@ -14,11 +14,10 @@ import java.util.concurrent.atomic.AtomicLong;
 import org.jspecify.annotations.Nullable;
 import org.sqlite.SQLiteErrorCode;
 import tepidarium.reading.Arrival;
-import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
-import tepidarium.series.ScaledValue;
 import tepidarium.series.StoreException;
+import tepidarium.sqlite.QuantityColumns;
 import tepidarium.sqlite.Schema;
 import tepidarium.sqlite.SqliteFile;
 
@@ -28,17 +27,20 @@ import tepidarium.sqlite.SqliteFile;
  */
 final class SpoolFile implements AutoCloseable {
   private static final Schema SCHEMA = new Schema("db/spool", 3);
-  private static final Quantity[] QUANTITIES = Quantity.values();
 
   /** An empty queue file larger than this is compacted. */
   private static final long COMPACT_ABOVE_BYTES = 16L << 20;
 
   private static final String INSERT =
-      "INSERT INTO waiting (sensor, at_ms, temperature, humidity, light, battery, delivery, again,"
-          + " uncertain) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)";
+      "INSERT INTO waiting (sensor, at_ms, "
+          + QuantityColumns.NAMES
+          + ", delivery, again, uncertain) VALUES (?, ?, "
+          + QuantityColumns.each(name -> "?", ", ")
+          + ", ?, ?, ?)";
   private static final String OLDEST =
-      "SELECT id, sensor, at_ms, temperature, humidity, light, battery, delivery, again, uncertain"
-          + " FROM waiting ORDER BY id LIMIT ?";
+      "SELECT id, sensor, at_ms, "
+          + QuantityColumns.NAMES
+          + ", delivery, again, uncertain FROM waiting ORDER BY id LIMIT ?";
 
   /** The oldest readings, and the row id up to which {@link #remove} deletes. */
   record Batch(long lastId, List<Reading> readings) {}
@@ -178,15 +180,8 @@ final class SpoolFile implements AutoCloseable {
   private static void bind(PreparedStatement insert, Reading reading) throws SQLException {
     insert.setString(1, reading.sensor().name());
     insert.setLong(2, reading.at().toEpochMilli());
-    for (int i = 0; i < QUANTITIES.length; i++) {
-      Double value = reading.value(QUANTITIES[i]);
-      if (value == null) {
-        insert.setNull(3 + i, Types.INTEGER);
-      } else {
-        insert.setLong(3 + i, ScaledValue.steps(value));
-      }
-    }
-    bind(insert, 3 + QUANTITIES.length, reading.arrival());
+    QuantityColumns.bind(insert, 3, reading);
+    bind(insert, 3 + QuantityColumns.COUNT, reading.arrival());
   }
 
   private static void bind(PreparedStatement insert, int first, @Nullable Arrival arrival)
@@ -224,18 +219,10 @@ final class SpoolFile implements AutoCloseable {
           new Reading(
               new SensorId(rows.getString(2)),
               Instant.ofEpochMilli(rows.getLong(3)),
-              value(rows, 4),
-              value(rows, 5),
-              value(rows, 6),
-              value(rows, 7),
-              arrival(rows, 8)));
+              QuantityColumns.values(rows, 4),
+              arrival(rows, 4 + QuantityColumns.COUNT)));
     }
     return new Batch(last, readings);
-  }
-
-  private static @Nullable Double value(ResultSet row, int column) throws SQLException {
-    long steps = row.getLong(column);
-    return row.wasNull() ? null : ScaledValue.value(steps);
   }
 
   private static @Nullable Arrival arrival(ResultSet row, int first) throws SQLException {

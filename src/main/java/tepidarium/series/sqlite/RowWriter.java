@@ -7,21 +7,17 @@ import java.sql.SQLException;
 import java.sql.Types;
 import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Arrival;
-import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.RefusedReading;
-import tepidarium.series.ScaledValue;
+import tepidarium.sqlite.QuantityColumns;
 
 /**
  * Inserts readings into one table, within the caller's transaction. A reading whose instant already
  * holds another value moves to the next free millisecond. Not thread-safe.
  */
 final class RowWriter implements AutoCloseable {
-  private static final Quantity[] QUANTITIES = Quantity.values();
-
   /** The stored and refused readings of one transaction; all others were duplicates. */
   static final class Tally {
     final List<Reading> stored = new ArrayList<>();
@@ -57,35 +53,27 @@ final class RowWriter implements AutoCloseable {
   private static String insertOrFill(String table) {
     return "INSERT INTO "
         + table
-        + """
-           AS old (sensor_id, at_ms, temperature, humidity, light, battery, delivery)
-          VALUES (?, ?, ?, ?, ?, ?, ?)
-          ON CONFLICT (sensor_id, at_ms) DO UPDATE SET
-            temperature = coalesce(old.temperature, excluded.temperature),
-            humidity = coalesce(old.humidity, excluded.humidity),
-            light = coalesce(old.light, excluded.light),
-            battery = coalesce(old.battery, excluded.battery),
-            delivery = coalesce(old.delivery, excluded.delivery)
-          WHERE ifnull(old.temperature = excluded.temperature, 1)
-            AND ifnull(old.humidity = excluded.humidity, 1)
-            AND ifnull(old.light = excluded.light, 1)
-            AND ifnull(old.battery = excluded.battery, 1)
-            AND ((old.temperature IS NULL AND excluded.temperature IS NOT NULL)
-              OR (old.humidity IS NULL AND excluded.humidity IS NOT NULL)
-              OR (old.light IS NULL AND excluded.light IS NOT NULL)
-              OR (old.battery IS NULL AND excluded.battery IS NOT NULL))
-          """;
+        + " AS old (sensor_id, at_ms, delivery, "
+        + QuantityColumns.NAMES
+        + ") VALUES (?, ?, ?, "
+        + QuantityColumns.each(name -> "?", ", ")
+        + ") ON CONFLICT (sensor_id, at_ms) DO UPDATE SET"
+        + " delivery = coalesce(old.delivery, excluded.delivery), "
+        + QuantityColumns.each("%1$s = coalesce(old.%1$s, excluded.%1$s)"::formatted, ", ")
+        + " WHERE "
+        + QuantityColumns.each("ifnull(old.%1$s = excluded.%1$s, 1)"::formatted, " AND ")
+        + " AND ("
+        + QuantityColumns.each(
+            "(old.%1$s IS NULL AND excluded.%1$s IS NOT NULL)"::formatted, " OR ")
+        + ")";
   }
 
   /** Finds a row that has every value of a reading; each value is bound twice. */
   private static String selectSameValues(String table) {
     return "SELECT 1 FROM "
         + table
-        + """
-           WHERE sensor_id = ? AND at_ms = ?
-            AND (? IS NULL OR temperature = ?) AND (? IS NULL OR humidity = ?)
-            AND (? IS NULL OR light = ?) AND (? IS NULL OR battery = ?)
-          """;
+        + " WHERE sensor_id = ? AND at_ms = ? AND "
+        + QuantityColumns.each("(? IS NULL OR %s = ?)"::formatted, " AND ");
   }
 
   /** Adds a reading to those that {@link #flush} writes. */
@@ -157,7 +145,7 @@ final class RowWriter implements AutoCloseable {
   private boolean isStored(int sensorId, long atMs, Reading reading) throws SQLException {
     sameValues.setInt(1, sensorId);
     sameValues.setLong(2, atMs);
-    bindTwice(sameValues, 3, reading);
+    QuantityColumns.bindTwice(sameValues, 3, reading);
     return any(sameValues);
   }
 
@@ -178,34 +166,14 @@ final class RowWriter implements AutoCloseable {
   private void bind(int sensorId, long atMs, Reading reading) throws SQLException {
     insert.setInt(1, sensorId);
     insert.setLong(2, atMs);
-    for (int i = 0; i < QUANTITIES.length; i++) {
-      bind(insert, 3 + i, reading.value(QUANTITIES[i]));
-    }
     Arrival arrival = reading.arrival();
     int delivery = arrival == null ? 0 : arrival.delivery();
     if (delivery == 0) {
-      insert.setNull(3 + QUANTITIES.length, Types.INTEGER);
+      insert.setNull(3, Types.INTEGER);
     } else {
-      insert.setInt(3 + QUANTITIES.length, delivery);
+      insert.setInt(3, delivery);
     }
-  }
-
-  private static void bindTwice(PreparedStatement statement, int first, Reading reading)
-      throws SQLException {
-    for (int i = 0; i < QUANTITIES.length; i++) {
-      Double value = reading.value(QUANTITIES[i]);
-      bind(statement, first + 2 * i, value);
-      bind(statement, first + 2 * i + 1, value);
-    }
-  }
-
-  private static void bind(PreparedStatement statement, int index, @Nullable Double value)
-      throws SQLException {
-    if (value == null) {
-      statement.setNull(index, Types.INTEGER);
-    } else {
-      statement.setLong(index, ScaledValue.steps(value));
-    }
+    QuantityColumns.bind(insert, 4, reading);
   }
 
   @Override

@@ -32,6 +32,7 @@ import tepidarium.series.SensorSummary;
 import tepidarium.series.StoreException;
 import tepidarium.series.UncertainReadings;
 import tepidarium.series.WriteResult;
+import tepidarium.sqlite.QuantityColumns;
 import tepidarium.sqlite.ReaderPool;
 import tepidarium.sqlite.Schema;
 import tepidarium.sqlite.SqliteFile;
@@ -52,7 +53,7 @@ public final class SqliteReadings
 
   private static final Quantity[] QUANTITIES = Quantity.values();
 
-  private static final String COLUMNS = "at_ms, temperature, humidity, light, battery";
+  private static final String COLUMNS = "at_ms, " + QuantityColumns.NAMES;
 
   private final SqliteFile file;
   private final Connection writer;
@@ -182,19 +183,11 @@ public final class SqliteReadings
               new Reading(
                   sensor,
                   Instant.ofEpochMilli(row.getLong(1)),
-                  value(row, 2),
-                  value(row, 3),
-                  value(row, 4),
-                  value(row, 5),
-                  new Arrival(row.getInt(6), false, false)));
+                  QuantityColumns.values(row, 2),
+                  new Arrival(row.getInt(2 + QuantityColumns.COUNT), false, false)));
         }
       }
     }
-  }
-
-  private static @Nullable Double value(ResultSet row, int column) throws SQLException {
-    long steps = row.getLong(column);
-    return row.wasNull() ? null : ScaledValue.value(steps);
   }
 
   private void count(Reading reading) {

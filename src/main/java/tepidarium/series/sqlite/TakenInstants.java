@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.series.ScaledValue;
+import tepidarium.sqlite.QuantityColumns;
 
 /**
  * Caches rows in blocks of 256 ms, to tell how readings and the rows around their instants go
@@ -43,7 +44,9 @@ final class TakenInstants implements AutoCloseable {
   TakenInstants(Connection connection, String table) throws SQLException {
     select =
         connection.prepareStatement(
-            "SELECT at_ms, temperature, humidity, light, battery FROM "
+            "SELECT at_ms, "
+                + QuantityColumns.NAMES
+                + " FROM "
                 + table
                 + " WHERE sensor_id = ? AND at_ms BETWEEN ? AND ?");
   }

@@ -28,6 +28,7 @@ import tepidarium.heat.PlaceTrial;
 import tepidarium.heat.PlaceTrial.Figure;
 import tepidarium.heat.SensorError;
 import tepidarium.heat.TemperatureHistogram;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
@@ -57,7 +58,7 @@ class GardenBenchTest {
     List<Reading> readings = node.times(span).stream().map(node::reading).toList();
     Samples.Builder samples = new Samples.Builder(readings.size());
     for (Reading reading : readings) {
-      double read = Objects.requireNonNull(reading.temperatureC());
+      double read = Objects.requireNonNull(reading.value(Quantity.TEMPERATURE));
       samples.add(reading.at().toEpochMilli(), read - node.readsHighC());
     }
     return samples.build();

@@ -103,7 +103,7 @@ class GardenTest {
     assertEquals(a.size(), b.size());
     for (int i = 0; i < a.size(); i++) {
       assertEquals(a.get(i).at().plus(week), b.get(i).at());
-      assertEquals(a.get(i).temperatureC(), b.get(i).temperatureC());
+      assertEquals(a.get(i).value(Quantity.TEMPERATURE), b.get(i).value(Quantity.TEMPERATURE));
     }
   }
 

@@ -10,12 +10,14 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tepidarium.reading.Arrival;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 import tepidarium.series.StoreException;
@@ -92,8 +94,16 @@ class SpoolFileTest {
   void howAReadingCameIsKept() {
     List<Reading> arrived =
         List.of(
-            new Reading(SENSOR, Instant.EPOCH, 20.0, null, null, null, new Arrival(7, true, false)),
-            new Reading(SENSOR, Instant.EPOCH, 20.0, null, null, null, new Arrival(0, false, true)),
+            new Reading(
+                SENSOR,
+                Instant.EPOCH,
+                Map.of(Quantity.TEMPERATURE, 20.0),
+                new Arrival(7, true, false)),
+            new Reading(
+                SENSOR,
+                Instant.EPOCH,
+                Map.of(Quantity.TEMPERATURE, 20.0),
+                new Arrival(0, false, true)),
             new Reading(SENSOR, Instant.EPOCH, 20.0, null, null, null));
     file.append(arrived);
 
