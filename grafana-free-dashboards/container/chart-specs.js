@@ -2,6 +2,7 @@
 
 import { now } from '../shared/clock.js';
 import * as f from '../shared/format.js';
+import { RARE } from '../shared/quantities.js';
 import * as t from '../shared/time-format.js';
 import { reach } from '../shared/time-range.js';
 
@@ -58,6 +59,7 @@ export function specs(getBand) {
       show: f.lux,
       key: 'Each line upwards is ten times brighter. Shaded: dark enough.',
     },
+    ...Object.fromEntries(RARE.map((quantity) => [quantity.key, plainSpec(quantity)])),
     heat: {
       title: () => `Heat so far, ${f.unitName()}·h`,
       series: [
@@ -71,6 +73,20 @@ export function specs(getBand) {
       show: (shown) => `${f.number(shown, Math.abs(shown) < 100 ? 1 : 0)} ${f.unitName()}·h`,
       key: 'A dot at the end of each day, straight lines between. The shade above is what the gaps could have added.',
     },
+  };
+}
+
+/** A quantity without a band. */
+function plainSpec({ title, unit, show }) {
+  return {
+    title: () => `${title}, ${unit}`,
+    series: LINE,
+    envelope: SPREAD,
+    range: (min, max) => padded(min, max, [], 1),
+    formatTick: (value) => f.number(value),
+    show,
+    key: 'Line: mean, with lowest and highest around it.',
+    rare: true,
   };
 }
 

@@ -4,6 +4,7 @@ import { createChart } from '../shared/chart.js';
 import { now } from '../shared/clock.js';
 import { byId, h, setText } from '../shared/dom.js';
 import * as f from '../shared/format.js';
+import { RARE } from '../shared/quantities.js';
 import { columnsOf, heatColumns, join, marksOf, within } from '../shared/series.js';
 import { reach } from '../shared/time-range.js';
 import { pointWords, restWords, specs } from './chart-specs.js';
@@ -33,7 +34,7 @@ export function makeCharts({ getBand, onZoom, onReset }) {
         panel.show(
           columns[panel.name],
           range,
-          marks.filter((mark) => MARKS_ON[panel.name].includes(mark.kind)),
+          marks.filter((mark) => (MARKS_ON[panel.name] ?? ['opening']).includes(mark.kind)),
         );
     },
     destroy: () => panels.forEach((panel) => panel.destroy()),
@@ -47,6 +48,7 @@ function columnsFor({ readings, room, heat }, range, zone) {
     temperature: join(inside, roomLine),
     humidity: columnsOf(readings.humidity),
     light: columnsOf(readings.light),
+    ...Object.fromEntries(RARE.map(({ key }) => [key, columnsOf(readings[key])])),
     heat: within(
       heatColumns(
         heat?.byDay ?? [],
@@ -86,10 +88,12 @@ function makePanel(name, spec, { onZoom, onReset }) {
     element,
     show(next, range, marks) {
       columns = next;
-      chart ??= createChart(host, { ...spec, onCursor, onZoom, onReset, sync: 'course' });
-      setText(heading, spec.title());
       const all = reach(columns);
+      setText(heading, spec.title());
       empty.hidden = all !== null;
+      element.hidden = spec.rare === true && all === null;
+      if (element.hidden) return;
+      chart ??= createChart(host, { ...spec, onCursor, onZoom, onReset, sync: 'course' });
       setText(
         empty,
         all === null

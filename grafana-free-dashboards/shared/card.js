@@ -7,7 +7,8 @@ import { h, setText } from './dom.js';
 import * as f from './format.js';
 import { gauge } from './gauge.js';
 import { extremes, spark } from './spark.js';
-import { QUANTITIES, tile, updateTile } from './tile.js';
+import { QUANTITIES } from './quantities.js';
+import { tile, updateTile } from './tile.js';
 import * as t from './time-format.js';
 
 const SIGNS = { act: '!', seen: '…', silent: '?', watch: '~', open: '○', empty: '–', unsure: '?', fine: '✓' };

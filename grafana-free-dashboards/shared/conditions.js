@@ -64,6 +64,22 @@ export const CONDITIONS = {
     rank: 5,
     unitOf: () => f.UNKNOWN,
   },
+  dryMedium: {
+    title: 'Medium dry',
+    group: 'have a dry medium',
+    limitWord: 'below',
+    worstWord: 'driest',
+    rank: 1,
+    unitOf: f.mediumMoisture,
+  },
+  staleAir: {
+    title: 'Air stale',
+    group: 'have stale air',
+    limitWord: 'above',
+    worstWord: 'highest',
+    rank: 4,
+    unitOf: f.ppm,
+  },
   battery: {
     title: 'Battery low',
     group: 'are low on battery',

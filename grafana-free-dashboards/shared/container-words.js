@@ -3,6 +3,7 @@
 import { isShelved } from './alert-words.js';
 import * as f from './format.js';
 import { limitLines } from './limit-words.js';
+import { QUANTITIES } from './quantities.js';
 import { capital, known, listed } from './text.js';
 import * as t from './time-format.js';
 
@@ -17,15 +18,10 @@ export function freshness(container, quantity, now, maxGapMinutes) {
   return { state: old || silent ? 'old' : 'fresh', latest };
 }
 
-const MISSING = {
-  temperature: 'never measured',
-  humidity: 'not measured',
-  light: 'not measured',
-  battery: 'not reported',
-};
-
 export function whyUnknown(container, quantity) {
-  return (container.sensors ?? []).length === 0 ? 'no sensor placed' : MISSING[quantity];
+  return (container.sensors ?? []).length === 0
+    ? 'no sensor placed'
+    : (QUANTITIES.find((one) => one.key === quantity)?.missing ?? 'not reported');
 }
 
 /**

@@ -94,6 +94,10 @@ export function luxHours(value) {
   return `${number(value, digits)} lux·h`;
 }
 
+export const ppm = (value) => (known(value) ? `${number(value)} ppm` : UNKNOWN);
+
+export const mediumMoisture = (percent) => (known(percent) ? `${number(percent)} %` : UNKNOWN);
+
 export const volts = (value) => (known(value) ? `${number(value, 2)} V` : UNKNOWN);
 
 /** A share as percent. Only exactly 1 is shown as 100 %, only exactly 0 as 0 %. */

@@ -1,7 +1,8 @@
 // What the sender of an unreadable message should change. Pure.
 
 const EXAMPLE = 'Compare topic and payload with the example in step 1 of the guide on the Shelf.';
-const QUANTITIES = 'Use the names temperature, humidity, light and battery, with plain numbers in °C, %, lux and V.';
+const QUANTITIES =
+  'Use the names temperature, humidity, light, co2, mediumMoisture and battery, with plain numbers in °C, %, lux, ppm, % and V.';
 
 /** By the code that the service gives with each reason. */
 export const REMEDIES = {

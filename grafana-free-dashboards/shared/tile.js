@@ -5,12 +5,6 @@ import { freshness, whyUnknown } from './container-words.js';
 import { h, setText } from './dom.js';
 import * as f from './format.js';
 
-export const QUANTITIES = [
-  { key: 'temperature', title: 'Temperature', show: f.temperature },
-  { key: 'humidity', title: 'Humidity', show: f.humidity },
-  { key: 'light', title: 'Light', show: f.lux },
-];
-
 export function tile(key, title) {
   return h(
     'div',
@@ -31,6 +25,7 @@ export function updateTile(card, container, quantity, at, maxGapMinutes) {
   const part = card.querySelector(`.tile.${quantity.key}`);
   const { state, latest } = freshness(container, quantity.key, at, maxGapMinutes);
   part.dataset.state = state;
+  part.hidden = state === 'none' && !quantity.always;
   setText(part.querySelector('.figure'), state === 'fresh' ? quantity.show(latest.value) : f.UNKNOWN);
   setText(part.querySelector('.last'), state === 'old' ? `last ${quantity.show(latest.value)}, ` : '');
   setAge(part.querySelector('.age'), latest?.at);

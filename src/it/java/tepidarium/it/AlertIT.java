@@ -136,6 +136,8 @@ class AlertIT {
     "hot,   temperature, 36,  33.9, 32, 10, 10",
     "light, light,       120, 120,  0,   1,  2",
     "dry,   humidity,    60,  81,   95, 30, 10",
+    "staleAir, co2, 30000, 19800, 900, 60, 30",
+    "dryMedium, mediumMoisture, 12, 21, 45, 60, 30",
   })
   void anAlertIsRaisedReturnsAndIsClosed(
       String kind, String quantity, double bad, double stillBad, double good, int on, int off) {

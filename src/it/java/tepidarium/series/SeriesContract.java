@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -206,6 +207,21 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
     assertEquals(Map.of(second(0), 96.0), values(samples.get(Quantity.HUMIDITY)));
     assertEquals(Map.of(second(0), 0.0), values(samples.get(Quantity.LIGHT)));
     assertEquals(Map.of(second(0), 3.9), values(samples.get(Quantity.BATTERY)));
+  }
+
+  @Test
+  void everyQuantityIsKept() {
+    Map<Quantity, Double> values = new EnumMap<>(Quantity.class);
+    for (Quantity quantity : Quantity.values()) {
+      values.put(quantity, 7.25 + quantity.ordinal());
+    }
+    store.write(List.of(new Reading(BAG, second(0), values, null)));
+    restart();
+    Map<Quantity, Samples> read = store.read(BAG, ALL);
+    for (Quantity quantity : Quantity.values()) {
+      assertEquals(
+          Map.of(second(0), values.get(quantity)), values(read.get(quantity)), quantity.key());
+    }
   }
 
   private static Reading arrived(long second, double temperature, Arrival arrival) {

@@ -38,7 +38,22 @@ public enum AlertKind {
   /** Predicted minutes until the temperature crosses the low limit. */
   HEADING_COLD("headingCold", null, "min", 15, minutes(15), minutes(30), Priority.MEDIUM),
   /** Predicted minutes until the temperature crosses the high limit. */
-  HEADING_HOT("headingHot", null, "min", 15, minutes(15), minutes(30), Priority.LOW);
+  HEADING_HOT("headingHot", null, "min", 15, minutes(15), minutes(30), Priority.LOW),
+  /** Carbon dioxide is high, so the seeds may lack air. */
+  STALE_AIR(
+      "staleAir", Quantity.CARBON_DIOXIDE, "ppm", 500, minutes(60), minutes(30), Priority.MEDIUM),
+  /** The medium that the seeds lie in is dry. */
+  DRY_MEDIUM(
+      "dryMedium", Quantity.MEDIUM_MOISTURE, "%", 2, minutes(60), minutes(30), Priority.MEDIUM);
+
+  /**
+   * Two percent of the air. Seeds breathe out about as much carbon dioxide as they take oxygen, so
+   * less than a tenth of the oxygen is used up by then; value from memory, no source.
+   */
+  private static final double STALE_AIR_PPM = 20_000;
+
+  /** Common potting media hold 30 to 60 % of water when moist; common practice, no source. */
+  private static final double DRY_MEDIUM_PERCENT = 20;
 
   /**
    * Below this voltage a lithium-ion cell, or three alkaline cells in series, are nearly empty;
@@ -106,7 +121,7 @@ public enum AlertKind {
   public boolean limitFromBand() {
     return switch (this) {
       case COLD, HOT, LIGHT, DRY -> true;
-      case SILENT, BATTERY, FAULTY, HEADING_COLD, HEADING_HOT -> false;
+      default -> false;
     };
   }
 
@@ -131,6 +146,8 @@ public enum AlertKind {
           case BATTERY -> Limit.low(BATTERY_LOW_V);
           case FAULTY -> Limit.high(0);
           case HEADING_COLD, HEADING_HOT -> Limit.low(FORESEEN_MINUTES);
+          case STALE_AIR -> Limit.high(STALE_AIR_PPM);
+          case DRY_MEDIUM -> Limit.low(DRY_MEDIUM_PERCENT);
         };
     return new AlertRule(rule(limit), priority);
   }
@@ -143,7 +160,7 @@ public enum AlertKind {
   public boolean expectedWhileOpen() {
     return switch (this) {
       case COLD, LIGHT, DRY, FAULTY, HEADING_COLD -> true;
-      case HOT, SILENT, BATTERY, HEADING_HOT -> false;
+      default -> false;
     };
   }
 }

@@ -48,6 +48,8 @@ public record RuleOverride(
       case SILENT -> within(kind, "limit", limit, 1, 7 * MOST_MINUTES, "min");
       case BATTERY -> within(kind, "limit", limit, 0, 60, "V");
       case FAULTY -> within(kind, "limit", limit, 0, 10, "signs");
+      case STALE_AIR -> within(kind, "limit", limit, 400, 1_000_000, "ppm");
+      case DRY_MEDIUM -> within(kind, "limit", limit, 0, 100, "%");
       default -> within(kind, "limit", limit, 5, MOST_MINUTES, "min");
     }
   }

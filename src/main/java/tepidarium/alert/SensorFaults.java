@@ -128,7 +128,7 @@ public final class SensorFaults {
       case HUMIDITY ->
           Optional.of(said + " is impossible in a moist container: sensor broken or not connected")
               .filter(words -> value < DRIEST_PERCENT);
-      case LIGHT, BATTERY -> Optional.empty();
+      default -> Optional.empty();
     };
   }
 

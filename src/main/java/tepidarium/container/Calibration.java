@@ -28,7 +28,7 @@ public record Calibration(
     return switch (quantity) {
       case TEMPERATURE -> temperatureOffsetC;
       case HUMIDITY -> humidityOffsetPercent;
-      case LIGHT, BATTERY -> 0;
+      default -> 0;
     };
   }
 }

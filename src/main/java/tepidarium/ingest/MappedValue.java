@@ -12,8 +12,8 @@ import tepidarium.reading.Quantity;
  *
  * @param pointer a JSON Pointer (RFC 6901) such as {@code /bme280/temp}; empty, the default, where
  *     the payload is the plain number and nothing else
- * @param unit °C (or C), °F (or F), K; % (or percent), fraction; lux (or lx); V, mV; the first of
- *     each quantity where it is not said
+ * @param unit °C (or C), °F (or F), K; % (or percent), fraction; lux (or lx); V, mV; ppm, %; the
+ *     first of each quantity where it is not said
  */
 public record MappedValue(String pointer, @Nullable String unit) {
   private static final Pattern RFC_6901 = Pattern.compile("(?:/(?:[^~/]|~[01])*)*");

@@ -31,6 +31,8 @@ public record MappingRule(
     @Nullable MappedValue humidity,
     @Nullable MappedValue light,
     @Nullable MappedValue battery,
+    @Nullable MappedValue co2,
+    @Nullable MappedValue mediumMoisture,
     @Nullable String at) {
 
   public MappingRule {
@@ -40,7 +42,8 @@ public record MappingRule(
           "a mapping rule has no topic: write one such as garden/{sensor}/state");
     }
     try {
-      MappedReadings.check(topic, values(temperature, humidity, light, battery), at);
+      MappedReadings.check(
+          topic, values(temperature, humidity, light, battery, co2, mediumMoisture), at);
     } catch (IllegalArgumentException e) {
       throw new IllegalArgumentException(
           "the mapping rule for " + Text.quote(topic) + ": " + e.getMessage(), e);
@@ -49,19 +52,23 @@ public record MappingRule(
 
   /** The mapped quantities in the order of their kinds. */
   Map<Quantity, MappedValue> values() {
-    return values(temperature, humidity, light, battery);
+    return values(temperature, humidity, light, battery, co2, mediumMoisture);
   }
 
   private static Map<Quantity, MappedValue> values(
       @Nullable MappedValue temperature,
       @Nullable MappedValue humidity,
       @Nullable MappedValue light,
-      @Nullable MappedValue battery) {
+      @Nullable MappedValue battery,
+      @Nullable MappedValue co2,
+      @Nullable MappedValue mediumMoisture) {
     Map<Quantity, MappedValue> values = new EnumMap<>(Quantity.class);
     put(values, Quantity.TEMPERATURE, temperature);
     put(values, Quantity.HUMIDITY, humidity);
     put(values, Quantity.LIGHT, light);
     put(values, Quantity.BATTERY, battery);
+    put(values, Quantity.CARBON_DIOXIDE, co2);
+    put(values, Quantity.MEDIUM_MOISTURE, mediumMoisture);
     return values;
   }
 

@@ -17,7 +17,11 @@ enum Unit {
   FRACTION(Quantity.HUMIDITY, "fraction", "ratio", 0, 100, 1),
   LUX(Quantity.LIGHT, "lux", "lx", 0, 1, 1),
   VOLT(Quantity.BATTERY, "V", "volt", 0, 1, 1),
-  MILLIVOLT(Quantity.BATTERY, "mV", "millivolt", 0, 1, 1000);
+  MILLIVOLT(Quantity.BATTERY, "mV", "millivolt", 0, 1, 1000),
+  PPM(Quantity.CARBON_DIOXIDE, "ppm", "ppmv", 0, 1, 1),
+  PERCENT_OF_AIR(Quantity.CARBON_DIOXIDE, "%", "percent", 0, 10_000, 1),
+  PERCENT_OF_MEDIUM(Quantity.MEDIUM_MOISTURE, "%", "percent", 0, 1, 1),
+  FRACTION_OF_MEDIUM(Quantity.MEDIUM_MOISTURE, "fraction", "ratio", 0, 100, 1);
 
   private static final double STEPS = 10_000;
 
@@ -56,12 +60,7 @@ enum Unit {
 
   /** The unit in which values of the quantity are kept. */
   static Unit stored(Quantity quantity) {
-    return switch (quantity) {
-      case TEMPERATURE -> CELSIUS;
-      case HUMIDITY -> PERCENT;
-      case LIGHT -> LUX;
-      case BATTERY -> VOLT;
-    };
+    return all(quantity).filter(Unit::isStored).findFirst().orElseThrow();
   }
 
   /** The unit that a rule names for a quantity, by its symbol or its other name. */

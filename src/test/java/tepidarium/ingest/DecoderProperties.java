@@ -38,8 +38,11 @@ class DecoderProperties {
               new MappedValue("/hum", "fraction"),
               null,
               new MappedValue("/bat", "mV"),
+              null,
+              null,
               "/time"),
-          new MappingRule("+/{sensor}/#", null, null, new MappedValue("", null), null, null));
+          new MappingRule(
+              "+/{sensor}/#", null, null, new MappedValue("", null), null, null, null, null));
 
   /** Messages that are good as they stand, one of each form. */
   private static final List<String[]> GOOD =

@@ -16,12 +16,14 @@ import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
@@ -43,11 +45,29 @@ class MappingRuleTest {
   }
 
   private static MappingRule temperatureAt(String topic, String pointer, @Nullable String unit) {
-    return new MappingRule(topic, new MappedValue(pointer, unit), null, null, null, null);
+    return new MappingRule(
+        topic, new MappedValue(pointer, unit), null, null, null, null, null, null);
   }
 
   private static Decoded decode(MappingRule rule, String topic, String payload) {
     return Messages.decode(decoder(rule), message(topic, payload));
+  }
+
+  @Test
+  void carbonDioxideInPercentAndMoistureAsAFractionAreConverted() {
+    MappingRule rule =
+        new MappingRule(
+            "a/{sensor}",
+            null,
+            null,
+            null,
+            null,
+            new MappedValue("/c", "%"),
+            new MappedValue("/m", "fraction"),
+            null);
+    Reading reading = decode(rule, "a/bag-1", "{\"c\":0.42,\"m\":0.385}").readings().get(0);
+    assertEquals(
+        Map.of(Quantity.CARBON_DIOXIDE, 4_200.0, Quantity.MEDIUM_MOISTURE, 38.5), reading.values());
   }
 
   @Test
@@ -191,7 +211,8 @@ class MappingRuleTest {
   @Test
   void mappedTimesFollowTheSameRules() {
     MappingRule rule =
-        new MappingRule("a/{sensor}", new MappedValue("/t", null), null, null, null, "/when");
+        new MappingRule(
+            "a/{sensor}", new MappedValue("/t", null), null, null, null, null, null, "/when");
     Message retained = message("a/s", "{\"t\":30}".getBytes(StandardCharsets.UTF_8), true);
 
     Decoded unset = decode(rule, "a/bag-1", "{\"t\":30,\"when\":12}");
@@ -228,7 +249,8 @@ class MappingRuleTest {
     refused(
         "at has the pointer",
         () ->
-            new MappingRule("a/{sensor}", new MappedValue("/t", null), null, null, null, pointer));
+            new MappingRule(
+                "a/{sensor}", new MappedValue("/t", null), null, null, null, null, null, pointer));
   }
 
   @Test
@@ -245,7 +267,14 @@ class MappingRuleTest {
         "cannot be turned into volts: map its voltage, or leave battery out",
         () ->
             new MappingRule(
-                "a/{sensor}", null, null, null, new MappedValue("/battery", unit), null));
+                "a/{sensor}",
+                null,
+                null,
+                null,
+                new MappedValue("/battery", unit),
+                null,
+                null,
+                null));
   }
 
   @Test
@@ -253,13 +282,20 @@ class MappingRuleTest {
     MappedValue whole = new MappedValue("", null);
     MappedValue field = new MappedValue("/v", null);
 
-    refused("maps no quantity", () -> new MappingRule("{sensor}", null, null, null, null, null));
-    refused("whole payload", () -> new MappingRule("{sensor}", whole, field, null, null, null));
-    refused("whole payload", () -> new MappingRule("{sensor}", whole, null, null, null, "/at"));
+    refused(
+        "maps no quantity",
+        () -> new MappingRule("{sensor}", null, null, null, null, null, null, null));
+    refused(
+        "whole payload",
+        () -> new MappingRule("{sensor}", whole, field, null, null, null, null, null));
+    refused(
+        "whole payload",
+        () -> new MappingRule("{sensor}", whole, null, null, null, null, null, "/at"));
     refused(
         "humidity has the pointer /v of another quantity",
-        () -> new MappingRule("{sensor}", field, field, null, null, null));
-    refused("at is empty", () -> new MappingRule("{sensor}", field, null, null, null, ""));
+        () -> new MappingRule("{sensor}", field, field, null, null, null, null, null));
+    refused(
+        "at is empty", () -> new MappingRule("{sensor}", field, null, null, null, null, null, ""));
   }
 
   @Test
@@ -286,6 +322,8 @@ class MappingRuleTest {
             new MappedValue("/1/t", null),
             new MappedValue("/2", null),
             new MappedValue("/2/0/lux", null),
+            null,
+            null,
             null,
             "/0");
     Decoded decoded =

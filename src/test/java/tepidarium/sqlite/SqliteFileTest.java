@@ -18,7 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Opens files that are new, older, later, damaged, or from another program. */
 class SqliteFileTest {
-  private static final Schema SPOOL = new Schema("db/spool", 3);
+  private static final Schema SPOOL = new Schema("db/spool", 4);
 
   @TempDir private Path folder;
 
@@ -28,7 +28,7 @@ class SqliteFileTest {
     assertEquals(0, SqliteFile.version(file));
     SqliteFile.open(file, SPOOL);
     SqliteFile.open(file, SPOOL);
-    assertEquals(3, SqliteFile.version(file));
+    assertEquals(4, SqliteFile.version(file));
   }
 
   @Test
@@ -44,7 +44,7 @@ class SqliteFileTest {
         assertThrows(UnusableFile.Later.class, () -> SqliteFile.open(file, SPOOL)).getMessage();
     assertTrue(words.startsWith(file + " was written by a later version of Tepidarium"), words);
     assertTrue(words.contains("schema version 7"), words);
-    assertTrue(words.endsWith("up to 3"), words);
+    assertTrue(words.endsWith("up to 4"), words);
     assertArrayEquals(before, Files.readAllBytes(file));
   }
 

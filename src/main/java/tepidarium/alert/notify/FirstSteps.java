@@ -27,6 +27,15 @@ final class FirstSteps {
               "Check seam and lid, and close them.",
               "Unplug a mat near it first; then mist with clean, lukewarm water.",
               OPEN_LITTLE);
+      case "dryMedium" ->
+          List.of(
+              "Compare with a hand on the medium: a probe in a dry spot or with air around it lies.",
+              "Unplug a mat near it first; then moisten with clean, lukewarm water.",
+              OPEN_LITTLE);
+      case "staleAir" ->
+          List.of(
+              "Open it for a minute where air moves; wear a mask, do not lean over it.",
+              "Look for mould and rot, which also use up air.");
       case "light" ->
           List.of(
               "Check seam, lid and closet door. Tape the leak, or turn it away from the light.",

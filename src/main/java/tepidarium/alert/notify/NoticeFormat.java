@@ -24,6 +24,8 @@ final class NoticeFormat {
       case "faulty" -> "not measured reliably";
       case "headingCold" -> "heading for too cold";
       case "headingHot" -> "heading for too hot";
+      case "staleAir" -> "stale air";
+      case "dryMedium" -> "dry medium";
       case "broker" -> "no broker";
       case "intake" -> "readings not stored";
       case "disk" -> "disk filling";
@@ -35,8 +37,8 @@ final class NoticeFormat {
   /** The direction beyond the limit, such as "below"; empty for a topic without such a limit. */
   static String beyond(String topic) {
     return switch (topic) {
-      case "cold", "dry" -> "below";
-      case "hot", "light" -> "above";
+      case "cold", "dry", "dryMedium" -> "below";
+      case "hot", "light", "staleAir" -> "above";
       default -> "";
     };
   }

@@ -29,6 +29,8 @@ import tepidarium.reading.Span;
 record Garden(Almanac almanac, List<Plot> plots, Node room) {
   private static final long SEED = 20_190;
   private static final Set<Quantity> ALL = EnumSet.allOf(Quantity.class);
+  private static final Set<Quantity> USUAL =
+      EnumSet.of(Quantity.TEMPERATURE, Quantity.HUMIDITY, Quantity.LIGHT, Quantity.BATTERY);
   private static final Set<Quantity> WARMTH_ONLY =
       EnumSet.of(Quantity.TEMPERATURE, Quantity.BATTERY);
   private static final Set<Quantity> AIR = EnumSet.of(Quantity.TEMPERATURE, Quantity.HUMIDITY);
@@ -96,7 +98,7 @@ record Garden(Almanac almanac, List<Plot> plots, Node room) {
       plant(BOX, "Paper-lined box", BOILER, boiler, in -> one("shed-box-1", in, 0, none));
 
       Climate lamp = dark(warmth::lampBox, wet(6));
-      plant(BOX, "Trial box", LAMP, lamp, in -> one("shed-trial", in, 0, none));
+      plant(BOX, "Trial box", LAMP, lamp, in -> List.of(node("shed-trial", in, ALL, 0, none)));
 
       Climate shed = dark(warmth::room, moisture.room(warmth, noise.other(53)));
       return new Garden(almanac, plots, node("shed-room", shed, AIR, 0, none));
@@ -143,14 +145,14 @@ record Garden(Almanac almanac, List<Plot> plots, Node room) {
     }
 
     private List<Node> one(String name, Climate inside, double readsHighC, Node.Faults faults) {
-      return List.of(node(name, inside, ALL, readsHighC, faults));
+      return List.of(node(name, inside, USUAL, readsHighC, faults));
     }
 
     /** One among the seeds, and a bare thermometer under the lid, where it is a little cooler. */
     private List<Node> twoNodes(Climate inside) {
       Climate lid = dark(at -> inside.temperatureC().at(at) - 0.3, inside.humidityPercent());
       return List.of(
-          node("shed-jar-1", inside, ALL, 0, Node.Faults.NONE),
+          node("shed-jar-1", inside, USUAL, 0, Node.Faults.NONE),
           node("shed-jar-1-lid", lid, WARMTH_ONLY, 0, Node.Faults.NONE));
     }
 

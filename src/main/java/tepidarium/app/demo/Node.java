@@ -2,7 +2,9 @@ package tepidarium.app.demo;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -28,6 +30,11 @@ record Node(
   private static final double PERIOD_SECONDS = PERIOD.toSeconds();
   private static final double FULL_V = 4.12;
   private static final double DRAIN_V_PER_DAY = 0.009;
+  private static final double FRESH_PPM = 700;
+  private static final double BREATHED_PPM_PER_DAY = 650;
+  private static final double DAYS_BETWEEN_AIRINGS = 7;
+  private static final double MOIST_PERCENT = 52;
+  private static final double DRIED_PERCENT_PER_DAY = 0.45;
 
   /**
    * What goes wrong.
@@ -67,16 +74,24 @@ record Node(
     double temperatureC = climate.temperatureC().at(at) + readsHighC + 0.04 * noise.white(at);
     double humidity = climate.humidityPercent().at(at) + 0.15 * noise.other(1).white(at);
     double batteryV = FULL_V - DRAIN_V_PER_DAY * Almanac.hours(noise.origin(), at) / 24;
-    return new Reading(
-        sensor,
-        at,
-        measured(Quantity.TEMPERATURE, temperatureC, 10),
-        measured(Quantity.HUMIDITY, Math.min(100, humidity), 10),
-        measured(Quantity.LIGHT, climate.illuminanceLux().at(at), 1),
-        measured(Quantity.BATTERY, batteryV, 100));
+    Map<Quantity, Double> values = new EnumMap<>(Quantity.class);
+    put(values, Quantity.TEMPERATURE, temperatureC, 10);
+    put(values, Quantity.HUMIDITY, Math.min(100, humidity), 10);
+    put(values, Quantity.LIGHT, climate.illuminanceLux().at(at), 1);
+    put(values, Quantity.BATTERY, batteryV, 100);
+    double days = Almanac.hours(noise.origin(), at) / 24;
+    double sinceAired = days % DAYS_BETWEEN_AIRINGS;
+    double ppm = FRESH_PPM + BREATHED_PPM_PER_DAY * sinceAired + 30 * noise.other(2).white(at);
+    put(values, Quantity.CARBON_DIOXIDE, ppm, 1);
+    double moisture = MOIST_PERCENT - DRIED_PERCENT_PER_DAY * days + 0.2 * noise.other(3).white(at);
+    put(values, Quantity.MEDIUM_MOISTURE, moisture, 10);
+    return new Reading(sensor, at, values, null);
   }
 
-  private @Nullable Double measured(Quantity quantity, double value, double stepsPerUnit) {
-    return measures.contains(quantity) ? Math.rint(value * stepsPerUnit) / stepsPerUnit : null;
+  private void put(
+      Map<Quantity, Double> values, Quantity quantity, double value, double stepsPerUnit) {
+    if (measures.contains(quantity)) {
+      values.put(quantity, Math.rint(value * stepsPerUnit) / stepsPerUnit);
+    }
   }
 }

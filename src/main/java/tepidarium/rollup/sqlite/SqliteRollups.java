@@ -32,7 +32,7 @@ import tepidarium.sqlite.SqliteFile;
  * read connections.
  */
 public final class SqliteRollups implements RollupStore, AutoCloseable {
-  private static final Schema SCHEMA = new Schema("db/ledger", 3);
+  private static final Schema SCHEMA = new Schema("db/ledger", 4);
   private static final Quantity[] QUANTITIES = Quantity.values();
 
   /** The columns of a row, in the order in which they are read and written. */

@@ -43,7 +43,7 @@ import tepidarium.sqlite.SqliteFile;
  */
 public final class SqliteReadings
     implements ReadingSink, ReadingSource, ReadingTrimmer, AutoCloseable {
-  private static final Schema SCHEMA = new Schema("db/readings", 3);
+  private static final Schema SCHEMA = new Schema("db/readings", 4);
 
   /**
    * Number of newest readings in which {@link #summaries} searches for the latest value of each

@@ -154,17 +154,8 @@ public final class PerformanceRoutes {
     }
     Rule rule = rules.effective(new AlertKey(container.id(), kind), container.band()).rule();
     Samples samples = calibrated.samples(container.id(), quantity, span);
-    return RuleReplay.advice(samples, rule, calibrated.maxGap(), smallestDeadband(quantity))
+    return RuleReplay.advice(samples, rule, calibrated.maxGap(), 2 * quantity.noise())
         .map(advice -> hint(advice, quantity));
-  }
-
-  /** A few steps of a common sensor. */
-  private static double smallestDeadband(Quantity quantity) {
-    return switch (quantity) {
-      case TEMPERATURE -> 0.2;
-      case HUMIDITY, LIGHT -> 1;
-      case BATTERY -> 0.05;
-    };
   }
 
   private static HintJson hint(RuleReplay.Suggestion advice, Quantity quantity) {
