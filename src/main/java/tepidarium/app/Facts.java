@@ -18,14 +18,13 @@ import tepidarium.ingest.IntakeCounts;
 import tepidarium.ingest.SensorLimit;
 import tepidarium.ingest.mqtt.MqttLink;
 import tepidarium.reading.SensorId;
-import tepidarium.records.Database;
 import tepidarium.series.StoreException;
 import tepidarium.series.UncertainReadings;
 import tepidarium.web.system.ServiceFacts;
 
-/** What the pages ask of the service as a whole. */
+/** Answers the questions of the pages about the service itself: version, setup, health. */
 final class Facts implements ServiceFacts {
-  /** How many sensors a message names. */
+  /** Largest number of sensors that a message names. */
   private static final int MOST_NAMED = 5;
 
   private final Config config;
@@ -33,8 +32,7 @@ final class Facts implements ServiceFacts {
   private final Intake intake;
   private final SensorLimit names;
   private final Clock clock;
-  private final Storage storage;
-  private final Database database;
+  private final Stores stores;
   private final DataParts dataParts;
   private volatile @Nullable MqttLink link;
   private volatile Supplier<Map<String, Part>> brokerParts = Map::of;
@@ -46,32 +44,33 @@ final class Facts implements ServiceFacts {
       boolean demo,
       Intake intake,
       SensorLimit names,
-      Storage storage,
-      Database database,
+      Stores stores,
       DataParts dataParts,
       Clock clock) {
     this.dataParts = dataParts;
     this.names = names;
     this.clock = clock;
-    this.storage = storage;
-    this.database = database;
+    this.stores = stores;
     this.config = config;
     this.demo = demo;
     this.intake = intake;
   }
 
-  /** Further parts of the service. */
+  /** Adds the health of further parts. Call it before the pages start. */
   void more(Supplier<Map<String, Part>> parts) {
     more = parts;
   }
 
-  /** The link to the broker, and the parts of an embedded one. */
+  /** Adds the link to the broker, and the health of the parts of an embedded broker. */
   void link(MqttLink link, Supplier<Map<String, Part>> broker) {
     this.link = link;
     brokerParts = broker;
   }
 
-  /** To be called when the link is up or has had its time to come up. */
+  /**
+   * Call this once the link is up or its time to come up is over. A link that is down counts as
+   * trouble from then on.
+   */
   void started() {
     started = true;
   }
@@ -95,7 +94,7 @@ final class Facts implements ServiceFacts {
     return new Mqtt(false, List.of(uri.getHost()), uri.getPort(), config.rootTopic());
   }
 
-  /** Under which addresses a sensor can reach the embedded broker. */
+  /** Addresses at which a sensor can reach the embedded broker. */
   private List<String> hosts() {
     if (!config.mqttHost().equals("0.0.0.0") && !config.mqttHost().equals("::")) {
       return List.of(config.mqttHost());
@@ -122,7 +121,7 @@ final class Facts implements ServiceFacts {
     MqttLink current = link;
     String trouble =
         intake.trouble() == null && current != null ? current.heldUp() : intake.trouble();
-    parts.put("readings", trouble == null ? storage.part() : Part.down(trouble));
+    parts.put("readings", trouble == null ? stores.storage().part() : Part.down(trouble));
     String imbalance = intake.counts().imbalance();
     if (imbalance != null) {
       parts.put("counts", Part.down(imbalance));
@@ -148,9 +147,9 @@ final class Facts implements ServiceFacts {
     return started ? Part.down(detail) : Part.starting(detail);
   }
 
-  /** Whether readings are kept whose time is uncertain, and what the grower can do. */
+  /** Tells how many stored readings have an uncertain time, and what the grower can do. */
   private Part times() {
-    Map<SensorId, UncertainReadings> uncertain = storage.source().uncertain();
+    Map<SensorId, UncertainReadings> uncertain = stores.storage().source().uncertain();
     if (uncertain.isEmpty()) {
       return Part.up("every reading has a known time");
     }
@@ -173,7 +172,9 @@ final class Facts implements ServiceFacts {
 
   private Part records() {
     try {
-      database.transaction(handle -> handle.createQuery("SELECT 1").mapTo(Integer.class).one());
+      stores
+          .records()
+          .transaction(handle -> handle.createQuery("SELECT 1").mapTo(Integer.class).one());
       return Part.up("answering");
     } catch (StoreException e) {
       return Part.down(String.valueOf(e.getMessage()));

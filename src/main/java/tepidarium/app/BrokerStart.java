@@ -1,0 +1,208 @@
+package tepidarium.app;
+
+import java.security.SecureRandom;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.function.LongSupplier;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import tepidarium.ingest.Decoder;
+import tepidarium.ingest.Intake;
+import tepidarium.ingest.Reject;
+import tepidarium.ingest.RejectCode;
+import tepidarium.ingest.SensorLimit;
+import tepidarium.ingest.mqtt.BrokerAccounts;
+import tepidarium.ingest.mqtt.BrokerAccounts.ServiceLogin;
+import tepidarium.ingest.mqtt.BrokerAddress;
+import tepidarium.ingest.mqtt.BrokerLimits;
+import tepidarium.ingest.mqtt.EmbeddedBroker;
+import tepidarium.reading.SensorId;
+import tepidarium.web.system.ServiceFacts.Part;
+
+/**
+ * Starts the embedded broker on a background thread, or gives the address of the external broker
+ * from the settings. The embedded broker starts only after the pages answer, because its start
+ * would delay them.
+ */
+final class BrokerStart implements AutoCloseable {
+  /**
+   * The broker that the service uses.
+   *
+   * @param address its current address; throws an IllegalStateException with the reason if it has
+   *     none
+   * @param letSensorsIn run this after the service has subscribed; the embedded broker then accepts
+   *     sensors
+   * @param waiting number of messages that wait for this service; 0 if unknown
+   * @param parts health of the broker's parts, by name
+   */
+  record Broker(
+      Supplier<BrokerAddress> address,
+      Runnable letSensorsIn,
+      LongSupplier waiting,
+      Supplier<Map<String, Part>> parts) {}
+
+  private final Config config;
+  private final Decoder decoder;
+  private final SensorLimit names;
+  private final Clock clock;
+  private final ServiceLogin login;
+  private final CompletableFuture<Intake> pagesAnswer = new CompletableFuture<>();
+  private final @Nullable CompletableFuture<EmbeddedBroker> embedded;
+  private final CompletableFuture<Broker> broker;
+
+  /**
+   * Prepares the start of the broker.
+   *
+   * @param clientId MQTT client id of the service; the embedded broker refuses it to other clients
+   */
+  BrokerStart(
+      Config config,
+      DataParts parts,
+      String clientId,
+      Decoder decoder,
+      SensorLimit names,
+      Clock clock) {
+    this.config = config;
+    this.decoder = decoder;
+    this.names = names;
+    this.clock = clock;
+    this.login = new ServiceLogin(clientId, "tepidarium-service", randomPassword());
+    if (config.embedded()) {
+      CompletableFuture<EmbeddedBroker> started =
+          pagesAnswer.thenApplyAsync(intake -> startEmbedded(parts, intake));
+      this.embedded = started;
+      this.broker = started.thenApply(this::describe);
+    } else {
+      this.embedded = null;
+      this.broker = CompletableFuture.completedFuture(external(config));
+    }
+  }
+
+  /**
+   * Starts the embedded broker, if the settings ask for it. Call this once the pages answer.
+   *
+   * @param intake logs the messages that the broker refuses
+   */
+  void pagesAnswer(Intake intake) {
+    pagesAnswer.complete(intake);
+  }
+
+  /**
+   * Waits until the broker has started.
+   *
+   * @throws IllegalStateException if it cannot start; the message has the reason
+   */
+  Broker await() {
+    try {
+      return broker.join();
+    } catch (CompletionException e) {
+      if (e.getCause() instanceof IllegalStateException cause) {
+        throw cause;
+      }
+      throw e;
+    }
+  }
+
+  private static Broker external(Config config) {
+    BrokerAddress address =
+        new BrokerAddress(config.broker(), config.brokerUser(), config.brokerPassword());
+    return new Broker(() -> address, () -> {}, () -> 0, Map::of);
+  }
+
+  private EmbeddedBroker startEmbedded(DataParts parts, Intake intake) {
+    BrokerAccounts accounts = brokerAccounts(intake);
+    return parts.open(
+        DataPart.BROKER,
+        folder ->
+            EmbeddedBroker.start(
+                config.mqttHost(), config.mqttPort(), folder, accounts, brokerLimits()));
+  }
+
+  private Broker describe(EmbeddedBroker started) {
+    return new Broker(
+        () -> new BrokerAddress(started.serviceUri(), login.user(), login.password()),
+        started::letSensorsIn,
+        () -> started.waiting(login.clientId(), decoder.topicFilters()),
+        () -> health(started));
+  }
+
+  private static Map<String, Part> health(EmbeddedBroker started) {
+    String trouble = started.topicTrouble();
+    return Map.of(
+        "topics", trouble == null ? Part.up(started.topics()) : Part.down(trouble),
+        "logins", Part.up(started.logins()),
+        "sessions", Part.up(started.sessions()));
+  }
+
+  /** The intake logs each message that the broker refused, so that a mistyped topic is visible. */
+  private BrokerAccounts brokerAccounts(Intake intake) {
+    return new BrokerAccounts(
+        login,
+        accounts(),
+        new BrokerAccounts.Topics(config.rootTopic(), mappedTopics(), decoder::sensorOf),
+        (topic, reason) ->
+            intake.refuse(
+                Reject.of(clock.instant(), topic, RejectCode.FORBIDDEN_TOPIC, reason, "")));
+  }
+
+  private BrokerLimits brokerLimits() {
+    Config.MqttLimits limits = config.mqttLimits();
+    return BrokerLimits.of(
+        config.maxPayloadBytes(),
+        limits.maxSensors(),
+        Duration.ofHours(limits.sessionHours()),
+        (long) limits.sessionMegabytes() << 20,
+        topic -> {
+          String sensor = decoder.sensorOf(topic);
+          return sensor == null ? null : names.whyNot(new SensorId(sensor), clock.instant());
+        });
+  }
+
+  private Map<String, BrokerAccounts.Account> accounts() {
+    Config.Grant nothing = new Config.Grant(List.of(), List.of());
+    Map<String, BrokerAccounts.Account> accounts = new HashMap<>();
+    config
+        .accounts()
+        .forEach(
+            (name, password) -> {
+              Config.Grant grant = config.mqttLimits().grants().getOrDefault(name, nothing);
+              accounts.put(
+                  name, new BrokerAccounts.Account(password, grant.publish(), grant.read()));
+            });
+    return accounts;
+  }
+
+  /** The first levels without wildcards of the topics that the mapping rules read. */
+  private List<String> mappedTopics() {
+    return config.mappings().stream().map(rule -> fixedLevels(rule.topic())).toList();
+  }
+
+  private static String fixedLevels(String filter) {
+    return Arrays.stream(filter.split("/"))
+        .takeWhile(level -> !level.contains("{") && !level.equals("+") && !level.equals("#"))
+        .collect(Collectors.joining("/"));
+  }
+
+  private static String randomPassword() {
+    byte[] random = new byte[24];
+    new SecureRandom().nextBytes(random);
+    return HexFormat.of().formatHex(random);
+  }
+
+  /** Stops the embedded broker, or cancels its start. */
+  @Override
+  public void close() {
+    pagesAnswer.cancel(false);
+    if (embedded != null) {
+      embedded.thenAccept(EmbeddedBroker::close).exceptionally(e -> null).join();
+    }
+  }
+}

@@ -1,0 +1,65 @@
+package tepidarium.app;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Optional;
+import tepidarium.container.Register;
+import tepidarium.history.CalibratedReadings;
+import tepidarium.ingest.SensorLimit;
+import tepidarium.live.HeatSoFar;
+import tepidarium.live.Newest;
+import tepidarium.records.ContainerRecords;
+import tepidarium.rollup.ContainerHistory;
+import tepidarium.rollup.HourlyRollups;
+import tepidarium.series.SensorSummary;
+
+/**
+ * The containers and their readings, read through the open stores.
+ *
+ * @param register containers, placements and calibration, in memory
+ * @param calibrated readings with placement and calibration applied
+ * @param rollups hourly sums
+ * @param history answers for long spans, from hourly sums and readings
+ * @param heatSoFar heat of each container since its first reading
+ * @param newest the newest reading of each sensor
+ */
+record ContainerData(
+    Register register,
+    CalibratedReadings calibrated,
+    HourlyRollups rollups,
+    ContainerHistory history,
+    HeatSoFar heatSoFar,
+    Newest newest) {
+
+  static ContainerData over(Stores stores, Duration maxGap, Clock clock) {
+    Storage storage = stores.storage();
+    Register register = new Register(new ContainerRecords(stores.records()));
+    CalibratedReadings calibrated = new CalibratedReadings(storage.source(), register, maxGap);
+    HourlyRollups rollups = new HourlyRollups(calibrated, register, stores.rollups(), clock);
+    ContainerHistory history = new ContainerHistory(rollups, calibrated);
+    return new ContainerData(
+        register,
+        calibrated,
+        rollups,
+        history,
+        new HeatSoFar(history, calibrated),
+        new Newest(register, maxGap, storage.summaries()));
+  }
+
+  /** Time of the newest reading of any sensor; empty without readings. */
+  Optional<Instant> newestReading() {
+    return newest.sensors().stream()
+        .flatMap(sensor -> newest.of(sensor).stream())
+        .map(SensorSummary::last)
+        .max(Instant::compareTo);
+  }
+
+  /** Declares the sensors that have readings to the limit on new names. */
+  void declareSensors(SensorLimit names, Clock clock) {
+    names.know(
+        newest.sensors(),
+        sensor ->
+            newest.of(sensor).isPresent() || register.placeOf(sensor, clock.instant()).isPresent());
+  }
+}

@@ -1,0 +1,62 @@
+package tepidarium.app;
+
+import java.time.Duration;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tepidarium.ingest.mqtt.MqttLink;
+import tepidarium.live.Watch;
+
+/**
+ * Starts the MQTT link and follows its state. Each time the link comes up, it publishes all alerts
+ * and has the embedded broker accept sensors.
+ */
+final class LinkStart {
+  private static final Logger LOG = LoggerFactory.getLogger(LinkStart.class);
+
+  private static final Duration LONGEST_WAIT = Duration.ofSeconds(20);
+
+  private final MqttLink link;
+  private final Watch watch;
+  private final AlertTopics topics;
+  private final Runnable letSensorsIn;
+  private final CountDownLatch sensorsAreIn = new CountDownLatch(1);
+
+  /**
+   * Prepares the start.
+   *
+   * @param letSensorsIn has the broker accept sensors; called on a thread of the link
+   */
+  LinkStart(MqttLink link, Watch watch, AlertTopics topics, Runnable letSensorsIn) {
+    this.link = link;
+    this.watch = watch;
+    this.topics = topics;
+    this.letSensorsIn = letSensorsIn;
+  }
+
+  /** Starts to connect; does not wait for the connection. */
+  void start() {
+    link.start(this::linkChanged);
+  }
+
+  private void linkChanged(boolean up) {
+    watch.linkChanged(up);
+    if (up) {
+      topics.tellAll();
+      letSensorsIn.run();
+      sensorsAreIn.countDown();
+    }
+  }
+
+  /** Waits up to 20 s until sensors can publish; logs a warning if they cannot. */
+  void awaitSensors() {
+    try {
+      if (!sensorsAreIn.await(LONGEST_WAIT.toSeconds(), TimeUnit.SECONDS)) {
+        LOG.warn("sensors cannot publish yet: {}", link.state());
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}
