@@ -66,15 +66,15 @@ export const CONDITIONS = {
   },
   dryMedium: {
     title: 'Medium dry',
-    group: 'have a dry medium',
+    group: 'are dry in their medium',
     limitWord: 'below',
     worstWord: 'driest',
     rank: 1,
     unitOf: f.mediumMoisture,
   },
   staleAir: {
-    title: 'Air stale',
-    group: 'have stale air',
+    title: 'Short of air',
+    group: 'are short of air',
     limitWord: 'above',
     worstWord: 'highest',
     rank: 4,

@@ -33,7 +33,7 @@ public final class AlertText {
           case FAULTY -> "watched by a sensor that is hard to believe";
           case HEADING_COLD -> "heading for too cold";
           case HEADING_HOT -> "heading for too hot";
-          case STALE_AIR -> "stale, with more than " + number(alert.limit()) + " ppm of CO₂";
+          case STALE_AIR -> "short of air, above " + number(alert.limit()) + " ppm of CO₂";
           case DRY_MEDIUM -> "dry in its medium, below " + number(alert.limit()) + " %";
         };
     String worst = worst(alert, zone);

@@ -24,8 +24,8 @@ final class NoticeFormat {
       case "faulty" -> "not measured reliably";
       case "headingCold" -> "heading for too cold";
       case "headingHot" -> "heading for too hot";
-      case "staleAir" -> "stale air";
-      case "dryMedium" -> "dry medium";
+      case "staleAir" -> "short of air";
+      case "dryMedium" -> "dry in its medium";
       case "broker" -> "no broker";
       case "intake" -> "readings not stored";
       case "disk" -> "disk filling";
