@@ -28,7 +28,7 @@ final class Target implements AutoCloseable {
   private static final String GOOD = "good-sensor";
 
   /** The service must take in readings again within this time after an attack. */
-  private static final Duration GOAL = Duration.ofSeconds(10);
+  private static final Duration GOAL = Duration.ofSeconds(Form.of(60, 10));
 
   private static final int READINGS = 20;
 
