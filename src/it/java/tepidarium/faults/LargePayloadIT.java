@@ -81,7 +81,7 @@ class LargePayloadIT {
       assertEquals(BACKLOG, Stored.in(data).seconds().get("good").cardinality());
       List<String> reasons = grower.rejects("tepidarium/bad");
       assertEquals(41, reasons.size());
-      assertEquals("and " + (EMPTY_OBJECTS - 19) + " more of this message", reasons.get(0));
+      assertEquals("and " + (EMPTY_OBJECTS - 19) + " more rejects of this message", reasons.get(0));
     }
   }
 }

@@ -245,7 +245,7 @@ class BrokerIT {
     loggedIn("bag-1", "not-slowed", 0).close();
     loggedIn("guessed", "sensor-of-guessed", 0).close();
     String said = new Grower(closed.api()).part("logins");
-    assertTrue(said.contains(" logins refused within the last hour, the last one of "), said);
+    assertTrue(said.contains(" logins refused within the last hour, the last one from "), said);
   }
 
   @ParameterizedTest

@@ -147,7 +147,7 @@ class HostileMqttIT {
       String id = "will-" + ++clients;
       assertEquals(5, sensor.connect(id, null, null, RawMqtt.utf8(topic), 0).reason());
     }
-    awaitReject(topic, "written by this service alone");
+    awaitReject(topic, "is reserved for this service");
   }
 
   @Test

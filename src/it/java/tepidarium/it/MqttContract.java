@@ -230,10 +230,10 @@ abstract class MqttContract {
       value = {
         "{\"temperature\":30                | the text ends too early",
         "{\"temperature\" 30}               | broken JSON",
-        "{\"temperature\":30}{\"light\":0}  | something follows the JSON value",
-        "\"warm\"                           | a text in place of an object",
+        "{\"temperature\":30}{\"light\":0}  | more text follows the JSON value",
+        "\"warm\"                           | a text instead of an object",
         "[]                                 | an empty array",
-        "{\"colour\":30}                    | no quantity with a value; found colour",
+        "{\"colour\":30}                    | no value for any quantity; found colour",
         "{\"temperature\":true}             | temperature true is not a number",
         "{\"temperature\":{\"value\":30}}   | temperature {…} is not a number",
         "{\"temperature\":NaN}              | temperature \"NaN\" is not a number",
@@ -242,8 +242,8 @@ abstract class MqttContract {
         "{\"temperature\":30,\"at\":12}     | clock says 1970-01-01T00:00:12Z",
         "{\"temperature\":30,\"at\":\"now\"} | at \"now\" is not a time",
         "{\"temperature\":30,\"age\":-5}    | age -5 is negative",
-        "[{\"light\":1},{\"light\":2}]      | neither at nor age in a backlog",
-        "` `                                | empty payload",
+        "[{\"light\":1},{\"light\":2}]      | neither at nor age",
+        "` `                                | the payload has only blanks",
       })
   void whatCannotBeReadLeavesALineAndTheFlowGoesOn(String payload, String words) {
     publisher.send(topic, payload);
@@ -272,7 +272,7 @@ abstract class MqttContract {
   void anUnknownTopicLeavesALineAndTheFlowGoesOn(String rest) {
     publisher.send(topic + rest, "5");
 
-    awaitReject(topic + rest, "is no sensor's topic");
+    awaitReject(topic + rest, "is not the topic of a sensor");
     theFlowGoesOn();
   }
 

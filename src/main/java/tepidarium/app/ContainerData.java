@@ -8,7 +8,7 @@ import tepidarium.container.Register;
 import tepidarium.history.CalibratedReadings;
 import tepidarium.ingest.SensorLimit;
 import tepidarium.live.HeatSoFar;
-import tepidarium.live.Newest;
+import tepidarium.live.LatestValues;
 import tepidarium.records.ContainerRecords;
 import tepidarium.rollup.ContainerHistory;
 import tepidarium.rollup.HourlyRollups;
@@ -22,7 +22,7 @@ import tepidarium.series.SensorSummary;
  * @param rollups hourly sums
  * @param history answers for long spans, from hourly sums and readings
  * @param heatSoFar heat of each container since its first reading
- * @param newest the newest reading of each sensor
+ * @param latestValues the newest reading of each sensor
  */
 record ContainerData(
     Register register,
@@ -30,7 +30,7 @@ record ContainerData(
     HourlyRollups rollups,
     ContainerHistory history,
     HeatSoFar heatSoFar,
-    Newest newest) {
+    LatestValues latestValues) {
 
   static ContainerData over(Stores stores, Duration maxGap, Clock clock) {
     Storage storage = stores.storage();
@@ -44,13 +44,13 @@ record ContainerData(
         rollups,
         history,
         new HeatSoFar(history, calibrated),
-        new Newest(register, maxGap, storage.summaries()));
+        new LatestValues(register, maxGap, storage.summaries()));
   }
 
   /** Time of the newest reading of any sensor; empty without readings. */
   Optional<Instant> newestReading() {
-    return newest.sensors().stream()
-        .flatMap(sensor -> newest.of(sensor).stream())
+    return latestValues.sensors().stream()
+        .flatMap(sensor -> latestValues.of(sensor).stream())
         .map(SensorSummary::last)
         .max(Instant::compareTo);
   }
@@ -58,8 +58,9 @@ record ContainerData(
   /** Declares the sensors that have readings to the limit on new names. */
   void declareSensors(SensorLimit names, Clock clock) {
     names.know(
-        newest.sensors(),
+        latestValues.sensors(),
         sensor ->
-            newest.of(sensor).isPresent() || register.placeOf(sensor, clock.instant()).isPresent());
+            latestValues.of(sensor).isPresent()
+                || register.placeOf(sensor, clock.instant()).isPresent());
   }
 }

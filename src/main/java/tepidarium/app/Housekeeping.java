@@ -12,7 +12,7 @@ import java.util.function.LongSupplier;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import tepidarium.live.Newest;
+import tepidarium.live.LatestValues;
 import tepidarium.records.ClockRecords;
 import tepidarium.rollup.HourlyRollups;
 import tepidarium.series.ReadingTrimmer;
@@ -45,7 +45,7 @@ final class Housekeeping implements AutoCloseable {
   record Parts(
       HourlyRollups rollups,
       ReadingTrimmer trimmer,
-      Newest newest,
+      LatestValues latestValues,
       ClockTrust trust,
       ClockRecords clockRecords) {}
 
@@ -122,8 +122,8 @@ final class Housekeeping implements AutoCloseable {
     Instant now = clock.instant();
     parts.trust().take(now);
     Instant newest =
-        parts.newest().sensors().stream()
-            .flatMap(sensor -> parts.newest().of(sensor).stream())
+        parts.latestValues().sensors().stream()
+            .flatMap(sensor -> parts.latestValues().of(sensor).stream())
             .map(SensorSummary::last)
             .filter(at -> !at.isAfter(now))
             .max(Instant::compareTo)

@@ -9,10 +9,10 @@ import tepidarium.alert.AlertStore;
 import tepidarium.container.Register;
 import tepidarium.germination.SeedJournal;
 import tepidarium.ingest.Decoder;
+import tepidarium.ingest.IngestCounters;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.RejectLog;
 import tepidarium.ingest.SensorLimit;
-import tepidarium.ingest.Settlement;
 import tepidarium.ingest.mqtt.MqttLink;
 import tepidarium.live.Watch;
 import tepidarium.records.AlertRecords;
@@ -153,7 +153,7 @@ public final class Service implements AutoCloseable {
             new Housekeeping.Parts(
                 containers.rollups(),
                 stores.storage().trimmer(),
-                containers.newest(),
+                containers.latestValues(),
                 trust,
                 clockRecords),
             config.keeping().rawDays(),
@@ -165,7 +165,7 @@ public final class Service implements AutoCloseable {
     return running.add(
         new Watch(
             containers.register(),
-            containers.newest(),
+            containers.latestValues(),
             containers.heatSoFar(),
             containers.calibrated(),
             alerts,
@@ -178,7 +178,7 @@ public final class Service implements AutoCloseable {
   /** Connects the intake to the store. The spool starts too, if there is one. */
   private Intake startIntake() {
     Storage storage = stores.storage();
-    Settlement settlement = new Settlement(rejectLog, config.rootTopic(), clock);
+    IngestCounters counters = new IngestCounters(rejectLog, config.rootTopic(), clock);
     ReadingSink sink = storage.sink(containers.rollups());
     running.add(storage::stopHandingOver);
     Intake started =
@@ -187,13 +187,13 @@ public final class Service implements AutoCloseable {
                 decoder,
                 names,
                 sink,
-                settlement,
+                counters,
                 new Buttons(containers.register()),
                 stored -> {
                   trust.heard(stored.readings(), stored.arrivedAt());
                   watch.stored(stored.readings(), stored.arrivedAt());
                 }));
-    storage.start(settlement, watch);
+    storage.start(counters, watch);
     return started;
   }
 
@@ -236,13 +236,13 @@ public final class Service implements AutoCloseable {
         facts,
         new ContainerViews(
             register,
-            containers.newest(),
+            containers.latestValues(),
             containers.heatSoFar(),
             containers.calibrated(),
             watch,
             alertViews,
             clock),
-        new SensorViews(register, containers.newest(), stores.storage().source()),
+        new SensorViews(register, containers.latestValues(), stores.storage().source()),
         alertViews,
         new SeedJournal(new GerminationRecords(stores.records()), register),
         desk.notices(),
@@ -275,7 +275,7 @@ public final class Service implements AutoCloseable {
     watch.listen(desk);
     running.add(desk).start(link, config.rootTopic(), web.pages());
     watch.catchUp();
-    if (!containers.newest().sensors().isEmpty()) {
+    if (!containers.latestValues().sensors().isEmpty()) {
       link.expectSession();
     }
     LinkStart start = new LinkStart(link, watch, topics, () -> broker.await().letSensorsIn().run());

@@ -7,7 +7,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import tepidarium.ingest.Settlement;
+import tepidarium.ingest.IngestCounters;
 import tepidarium.live.Watch;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
@@ -127,19 +127,19 @@ final class Storage implements AutoCloseable {
   }
 
   /** Begins to hand over what waits on disk, and tells of it. To be called once. */
-  void start(Settlement settlement, Watch watch) {
+  void start(IngestCounters counters, Watch watch) {
     if (spool != null) {
-      settlement.received(spool.state().waiting());
-      spool.start(new Listener(settlement, watch));
+      counters.received(spool.state().waiting());
+      spool.start(new Listener(counters, watch));
     }
   }
 
   private final class Listener implements Spool.Listener {
-    private final Settlement settlement;
+    private final IngestCounters counters;
     private final Watch watch;
 
-    Listener(Settlement settlement, Watch watch) {
-      this.settlement = settlement;
+    Listener(IngestCounters counters, Watch watch) {
+      this.counters = counters;
       this.watch = watch;
     }
 
@@ -151,12 +151,12 @@ final class Storage implements AutoCloseable {
 
     @Override
     public void refused(List<RefusedReading> refused) {
-      settlement.log(List.of(), refused);
+      counters.log(List.of(), refused);
     }
 
     @Override
     public void forwarded(List<Reading> readings, WriteResult result) {
-      settlement.settled(readings.size(), result);
+      counters.settled(readings.size(), result);
       watch.readable(readings.stream().filter(reading -> !reading.uncertain()).toList());
     }
   }

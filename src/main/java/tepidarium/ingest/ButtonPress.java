@@ -4,12 +4,11 @@ import java.time.Duration;
 import java.time.Instant;
 
 /**
- * Somebody pressed a button beside a container.
+ * One press of a button beside a container, as an MQTT message reported it.
  *
- * @param topic of the message
- * @param container what the topic calls it; whether there is such a container is not known here
- * @param time for how long it is being opened, above 0 to 240 minutes; zero says that it has been
- *     closed
+ * @param topic topic of the message
+ * @param container container id from the topic; not checked against the known containers
+ * @param time planned length of the opening, above 0 to 240 minutes; zero ends the opening
  * @param at when the message arrived
  */
 public record ButtonPress(String topic, String container, Duration time, Instant at) {}

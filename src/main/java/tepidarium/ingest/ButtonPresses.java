@@ -4,40 +4,45 @@ import java.time.Duration;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
-/** Reads messages of buttons: the minutes as a plain number, or nothing for the usual time. */
+/**
+ * Reads messages of buttons. The payload is the length of the opening in minutes as a plain number;
+ * an empty payload means 10 minutes.
+ */
 final class ButtonPresses {
-  private static final double USUAL_MINUTES = 10;
-  private static final double MOST_MINUTES = 240;
+  private static final double DEFAULT_MINUTES = 10;
+  private static final double MAX_MINUTES = 240;
 
   private ButtonPresses() {}
 
-  /** The press that a payload means; null where it makes no sense, and the message is rejected. */
-  static @Nullable ButtonPress read(String container, String payload, Outcome outcome) {
-    Message message = outcome.message();
+  /**
+   * Reads a press from a payload. Rejects the message and returns null if the payload is not valid.
+   */
+  static @Nullable ButtonPress read(String container, String payload, ReadingCollector collector) {
+    Message message = collector.message();
     if (message.delivery().retained()) {
-      outcome.reject(
+      collector.reject(
           RejectCode.RETAINED,
-          "a button's message that the broker has kept says nothing about now: publish it without"
-              + " the retain flag");
+          "a retained message of a button does not tell when the button was pressed: publish it"
+              + " without the retain flag");
       return null;
     }
     if (message.delivery().waited()) {
-      outcome.reject(
+      collector.reject(
           RejectCode.BUTTON,
-          "a button's message that waited in the broker while this service was away: when the button"
-              + " was pressed is not known, so enter the opening on the container's page");
+          "this button message waited in the broker while the service was not connected, so the time"
+              + " of the press is unknown: enter the opening on the container's page");
       return null;
     }
     Double minutes = minutes(payload.strip());
     if (minutes == null) {
-      outcome.reject(
+      collector.reject(
           RejectCode.BUTTON,
           String.format(
               Locale.ROOT,
-              "%s is no opening: send minutes from 0 (closed again) to %.0f, or nothing for %.0f",
+              "%s is not a length of an opening: send minutes from 0 (closed again) to %.0f, or an empty payload for %.0f",
               Text.quote(payload),
-              MOST_MINUTES,
-              USUAL_MINUTES));
+              MAX_MINUTES,
+              DEFAULT_MINUTES));
       return null;
     }
     Duration time = Duration.ofMillis(Math.round(minutes * 60_000));
@@ -46,11 +51,11 @@ final class ButtonPresses {
 
   private static @Nullable Double minutes(String text) {
     if (text.isEmpty()) {
-      return USUAL_MINUTES;
+      return DEFAULT_MINUTES;
     }
     try {
       double minutes = Double.parseDouble(text);
-      return minutes >= 0 && minutes <= MOST_MINUTES ? minutes : null;
+      return minutes >= 0 && minutes <= MAX_MINUTES ? minutes : null;
     } catch (NumberFormatException e) {
       return null;
     }

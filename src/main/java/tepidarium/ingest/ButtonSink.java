@@ -2,14 +2,15 @@ package tepidarium.ingest;
 
 import org.jspecify.annotations.Nullable;
 
-/** Where presses of buttons go. */
+/** Records presses of buttons. */
 @FunctionalInterface
 public interface ButtonSink {
   /**
-   * Records it, durably when this returns; the same press again changes little.
+   * Records a press. The press is durable when the method returns. Recording the same press again
+   * is harmless.
    *
-   * @return null, or why it cannot be, with what to do
-   * @throws tepidarium.series.StoreException when the store cannot take it now
+   * @return null if it was recorded; otherwise the reason and the remedy
+   * @throws tepidarium.series.StoreException when the store is unavailable
    */
   @Nullable String press(ButtonPress press);
 }

@@ -6,12 +6,13 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Reading;
 
 /**
- * Readings and rejects of one message, or of a part of it. Both may hold something: a message with
- * one bad quantity still gives its good ones. Both are empty only for the service's own topics and
- * for a button that was pressed.
+ * The readings and rejects of one message, or of a part of it. A message with one invalid quantity
+ * has both a reading and a reject. Both lists are empty only for the service's own topics and for
+ * button presses.
  *
- * @param refused number of things rejected; may exceed the rejects, as a message has at most 20
- * @param press a button beside a container was pressed; null for all other messages
+ * @param refused number of rejected entries; may exceed the number of rejects, which is at most 20
+ *     for one message
+ * @param press a button press; null for all other messages
  */
 public record Decoded(
     List<Reading> readings, List<Reject> rejects, int refused, @Nullable ButtonPress press) {
@@ -24,10 +25,10 @@ public record Decoded(
     rejects = List.copyOf(rejects);
   }
 
-  /** The same with each reading replaced. */
-  Decoded with(UnaryOperator<Reading> replaced) {
+  /** Returns a copy with each reading replaced. */
+  Decoded with(UnaryOperator<Reading> replacement) {
     return readings.isEmpty()
         ? this
-        : new Decoded(readings.stream().map(replaced).toList(), rejects, refused, press);
+        : new Decoded(readings.stream().map(replacement).toList(), rejects, refused, press);
   }
 }

@@ -11,18 +11,18 @@ import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 
 /**
- * Turns messages into readings. What cannot be read becomes a reject with its reason; no message
- * makes it throw. Below the root topic the service's own form comes first, then the mapping rules;
- * of these the first that fits is the one that counts. Immutable; safe for use by several threads.
+ * Decodes messages into readings. Content that cannot be read becomes a reject with its reason; no
+ * message causes an exception. Topics below the root topic are read in the service's own format
+ * first. Other topics are read by the first mapping rule that matches. Immutable and thread-safe.
  */
 public final class Decoder {
-  /** The service's own presence; not a sensor. */
+  /** Subtopic of the service's own status; not a sensor. */
   private static final String STATUS = "status";
 
-  /** The service's own alerts; not a sensor. */
+  /** Subtopic of the service's own alerts; not a sensor. */
   private static final String ALERT = "alert";
 
-  /** Below it stand containers that somebody opens; not a sensor. */
+  /** Subtopic of button presses, followed by a container id; not a sensor. */
   private static final String OPENING = "opening";
 
   private static final String NOTICE = "notice";
@@ -33,10 +33,11 @@ public final class Decoder {
   private final int maxPayloadBytes;
 
   /**
-   * A decoder for one root topic.
+   * Creates a decoder for one root topic.
    *
-   * @param maxPayloadBytes a longer payload is rejected unread
-   * @throws IllegalArgumentException when the root is no plain topic or the limit is not positive
+   * @param maxPayloadBytes longest accepted payload, in bytes; a longer one is rejected without
+   *     reading it
+   * @throws IllegalArgumentException when the root topic is invalid or the limit is not positive
    */
   public Decoder(String rootTopic, List<MappingRule> rules, int maxPayloadBytes) {
     if (rootTopic.isEmpty()
@@ -59,7 +60,10 @@ public final class Decoder {
     this.maxPayloadBytes = maxPayloadBytes;
   }
 
-  /** What to subscribe to: everything below the root, and each rule's filter. */
+  /**
+   * The topic filters to subscribe to: all topics below the root, and the filter of each mapping
+   * rule.
+   */
   public List<String> topicFilters() {
     Set<String> filters = new LinkedHashSet<>();
     filters.add(prefix + '#');
@@ -74,10 +78,12 @@ public final class Decoder {
     return own.or(() -> mappedSensor(topic)).map(SensorId::name).orElse(null);
   }
 
-  private static Optional<SensorId> ownSensor(String rest) {
-    int slash = rest.indexOf('/');
-    boolean known = slash < 0 || Quantity.ofKey(rest.substring(slash + 1)).isPresent();
-    return known ? sensorNamed(slash < 0 ? rest : rest.substring(0, slash)) : Optional.empty();
+  private static Optional<SensorId> ownSensor(String subtopic) {
+    int slash = subtopic.indexOf('/');
+    boolean readable = slash < 0 || Quantity.ofKey(subtopic.substring(slash + 1)).isPresent();
+    return readable
+        ? sensorNamed(slash < 0 ? subtopic : subtopic.substring(0, slash))
+        : Optional.empty();
   }
 
   private static Optional<SensorId> sensorNamed(String name) {
@@ -95,61 +101,61 @@ public final class Decoder {
         .findFirst();
   }
 
-  /** Takes the parts of a message as they are decoded. */
+  /** Receives the parts of a message as they are decoded. */
   @FunctionalInterface
   public interface Parts {
     /**
-     * Takes a part.
+     * Receives one part.
      *
      * @param last whether it is the last one; each message has exactly one last part
-     * @throws InterruptedException when decoding is given up
+     * @throws InterruptedException when the thread is interrupted while waiting for space
      */
     void take(Decoded part, boolean last) throws InterruptedException;
   }
 
   /**
-   * Decodes a message in parts of at most {@link Outcome#PART} readings, so that memory use does
-   * not grow with the payload.
+   * Decodes a message in parts of at most {@link ReadingCollector#MAX_PART_READINGS} readings,
+   * which bounds memory use.
    */
   public void decode(Message message, Parts parts) throws InterruptedException {
-    Outcome outcome = new Outcome(message, parts);
-    String opened = openedContainer(message.topic());
-    if (opened != null) {
-      readPress(opened, message, outcome);
+    ReadingCollector collector = new ReadingCollector(message, parts);
+    String container = openedContainer(message.topic());
+    if (container != null) {
+      readPress(container, message, collector);
     } else if (!ignores(message.topic())) {
-      Payload payload = route(message.topic());
-      if (payload == null) {
-        outcome.reject(
+      PayloadReader reader = route(message.topic());
+      if (reader == null) {
+        collector.reject(
             isOwn(message.topic()) ? RejectCode.TOPIC : RejectCode.UNMAPPED_TOPIC,
             whyNoRoute(message.topic()));
-      } else if (canRead(message, outcome) && isText(message.payload(), outcome)) {
-        payload.read(outcome);
+      } else if (canRead(message, collector) && isText(message.payload(), collector)) {
+        reader.read(collector);
       }
     }
-    outcome.finish();
+    collector.finish();
   }
 
   private @Nullable String openedContainer(String topic) {
-    String below = prefix + OPENING + '/';
-    boolean one = topic.startsWith(below) && topic.indexOf('/', below.length()) < 0;
-    return one ? topic.substring(below.length()) : null;
+    String parent = prefix + OPENING + '/';
+    boolean isOpening = topic.startsWith(parent) && topic.indexOf('/', parent.length()) < 0;
+    return isOpening ? topic.substring(parent.length()) : null;
   }
 
-  private void readPress(String container, Message message, Outcome outcome) {
+  private void readPress(String container, Message message, ReadingCollector collector) {
     boolean empty = message.payload().length == 0;
-    if (empty || canRead(message, outcome)) {
+    if (empty || canRead(message, collector)) {
       String text = Text.beginning(message.payload());
-      outcome.keep(ButtonPresses.read(container, text, outcome));
+      collector.add(ButtonPresses.read(container, text, collector));
     }
   }
 
-  /** Reads a payload whose topic is known. */
+  /** Reads a payload; chosen by the topic. */
   @FunctionalInterface
-  private interface Payload {
-    void read(Outcome outcome) throws InterruptedException;
+  private interface PayloadReader {
+    void read(ReadingCollector collector) throws InterruptedException;
   }
 
-  /** Whether this service publishes to the topic itself, so that messages on it are no readings. */
+  /** Whether this service itself publishes to the topic. Messages on such topics are ignored. */
   boolean ignores(String topic) {
     return topic.equals(prefix + STATUS)
         || isMarker(topic)
@@ -157,37 +163,38 @@ public final class Decoder {
         || topic.startsWith(prefix + NOTICE + '/');
   }
 
-  /** A marker of this service or of another one on the same broker, below the status. */
+  /** Whether the topic is a marker topic, below the status topic, of this or another service. */
   private boolean isMarker(String topic) {
-    String below = prefix + STATUS + '/';
-    return topic.startsWith(below) && Quantity.ofKey(topic.substring(below.length())).isEmpty();
+    String parent = prefix + STATUS + '/';
+    return topic.startsWith(parent) && Quantity.ofKey(topic.substring(parent.length())).isEmpty();
   }
 
-  private @Nullable Payload route(String topic) {
-    Payload own = topic.startsWith(prefix) ? ownRoute(topic.substring(prefix.length())) : null;
+  private @Nullable PayloadReader route(String topic) {
+    PayloadReader own =
+        topic.startsWith(prefix) ? ownRoute(topic.substring(prefix.length())) : null;
     return own == null ? mappedRoute(topic) : own;
   }
 
-  private static @Nullable Payload ownRoute(String rest) {
-    int slash = rest.indexOf('/');
-    String name = slash < 0 ? rest : rest.substring(0, slash);
+  private static @Nullable PayloadReader ownRoute(String subtopic) {
+    int slash = subtopic.indexOf('/');
+    String name = slash < 0 ? subtopic : subtopic.substring(0, slash);
     Optional<SensorId> sensor = sensorNamed(name);
     if (sensor.isEmpty()) {
       return null;
     }
     return slash < 0
-        ? outcome -> JsonReadings.read(sensor.get(), outcome)
-        : plainRoute(sensor.get(), rest.substring(slash + 1));
+        ? collector -> JsonReadings.read(sensor.get(), collector)
+        : plainRoute(sensor.get(), subtopic.substring(slash + 1));
   }
 
-  private static @Nullable Payload plainRoute(SensorId sensor, String key) {
+  private static @Nullable PayloadReader plainRoute(SensorId sensor, String key) {
     Quantity quantity = Quantity.ofKey(key).orElse(null);
     return quantity == null
         ? null
-        : outcome -> PlainReadings.read(sensor, quantity, Unit.stored(quantity), outcome);
+        : collector -> PlainReadings.read(sensor, quantity, Unit.stored(quantity), collector);
   }
 
-  private @Nullable Payload mappedRoute(String topic) {
+  private @Nullable PayloadReader mappedRoute(String topic) {
     if (rules.isEmpty()) {
       return null;
     }
@@ -196,7 +203,7 @@ public final class Decoder {
       String name = rule.sensorIn(levels);
       SensorId sensor = name == null ? null : SensorNames.adapted(name).orElse(null);
       if (sensor != null) {
-        return outcome -> rule.read(sensor, outcome);
+        return collector -> rule.read(sensor, collector);
       }
     }
     return null;
@@ -210,21 +217,24 @@ public final class Decoder {
     String quoted = Text.quote(topic);
     return isOwn(topic)
         ? quoted
-            + " is no sensor's topic: use "
+            + " is not the topic of a sensor: use "
             + prefix
             + "<sensor> or "
             + prefix
             + "<sensor>/<quantity>, with <sensor> 1 to 64 of A-Z a-z 0-9 _ - (but not status,"
             + " alert, notice or opening) and <quantity> temperature, humidity, light or battery"
-        : quoted + " is neither below " + prefix + " nor covered: add a mapping rule for it";
+        : quoted
+            + " is not below "
+            + prefix
+            + " and no mapping rule matches it: add a mapping rule";
   }
 
-  private boolean canRead(Message message, Outcome outcome) {
+  private boolean canRead(Message message, ReadingCollector collector) {
     int size = message.payload().length;
     if (size == 0) {
-      outcome.reject(RejectCode.EMPTY, "empty payload: send a reading, or nothing");
+      collector.reject(RejectCode.EMPTY, "empty payload: send a reading");
     } else if (size > maxPayloadBytes) {
-      outcome.reject(
+      collector.reject(
           RejectCode.TOO_LARGE,
           "payload of "
               + size
@@ -232,22 +242,24 @@ public final class Decoder {
               + maxPayloadBytes
               + ": send a backlog in several messages");
     } else if (!Times.canJudge(message.arrivedAt())) {
-      outcome.reject(
+      collector.reject(
           RejectCode.SERVICE_CLOCK,
-          "this service's own clock says " + message.arrivedAt() + ": set it, then send again");
+          "the clock of this service is wrong ("
+              + message.arrivedAt()
+              + "): set it, then send the message again");
     } else {
       return true;
     }
     return false;
   }
 
-  private static boolean isText(byte[] payload, Outcome outcome) {
-    int bad = Text.firstBadByte(payload);
-    if (bad >= 0) {
-      outcome.reject(
-          RejectCode.ENCODING, "not UTF-8 from byte " + (bad + 1) + " on: send text in UTF-8");
+  private static boolean isText(byte[] payload, ReadingCollector collector) {
+    int badByte = Text.firstBadByte(payload);
+    if (badByte >= 0) {
+      collector.reject(
+          RejectCode.ENCODING, "not UTF-8 from byte " + (badByte + 1) + " on: send text in UTF-8");
     } else if (Text.isBlank(payload)) {
-      outcome.reject(RejectCode.EMPTY, "empty payload, only blanks: send a reading, or nothing");
+      collector.reject(RejectCode.EMPTY, "the payload has only blanks: send a reading");
     } else {
       return true;
     }

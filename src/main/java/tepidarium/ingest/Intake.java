@@ -19,53 +19,60 @@ import tepidarium.series.StoreException;
 import tepidarium.series.WriteResult;
 
 /**
- * The way from a message to a durable reading. The receiving thread decodes and hands over; one
- * writer thread collects a batch, commits it, and only then acknowledges each message of it, in the
- * order of arrival. A long message is handed over in parts and acknowledged after its last one. The
- * hand-over is bounded by memory: when it is full the receiving thread waits, and the broker is
- * held back by the messages not yet acknowledged. While the store fails, the writer tries again and
+ * Stores the readings of incoming messages. The receiving thread decodes a message and adds it to a
+ * queue. The writer thread collects a batch, commits it, then acknowledges its messages in the
+ * order of arrival. A long message is queued in parts and acknowledged after its last part. The
+ * queue is bounded by memory: while it is full, the receiving thread waits, and the broker stops
+ * sending because messages are unacknowledged. While the store fails, the writer retries and
  * acknowledges nothing.
  */
 public final class Intake implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Intake.class);
 
-  /** What may wait between the threads, in KiB of memory; each message counts for at least one. */
-  private static final int WAITING_KIB = 16 * 1024;
+  /** Capacity of the queue in KiB of memory; each message counts as at least 1 KiB. */
+  private static final int QUEUE_KIB = 16 * 1024;
 
-  /** Readings that take one KiB of memory, estimated high. */
+  /** Number of readings per KiB of memory, a cautious estimate. */
   private static final int READINGS_PER_KIB = 4;
 
   private static final int BATCH_READINGS = 5_000;
   private static final long BATCH_NANOS = Duration.ofMillis(100).toNanos();
 
   /**
-   * When nothing more comes for this long, the batch is committed: a small window goes no slower.
-   * Slept through, so that not every message wakes the writer.
+   * A batch is committed when no message arrives for this long, so that a client with a small
+   * window is not slowed down. The writer sleeps for this time instead of waiting, because
+   * otherwise each message would wake it.
    */
   private static final long QUIET_NANOS = Duration.ofMillis(2).toNanos();
 
-  /** Short enough that what waits flows again soon after the store is back. */
-  private static final Duration LONGEST_RETRY = Duration.ofSeconds(5);
+  /** Longest pause between retries; bounds the delay after the store is available again. */
+  private static final Duration MAX_RETRY_PAUSE = Duration.ofSeconds(5);
 
+  /** Longest wait for the writer thread at shutdown. */
   private static final Duration STOP_WAIT = Duration.ofSeconds(10);
 
+  /**
+   * A decoded message, or part of one, in the queue.
+   *
+   * @param permits its share of the queue's capacity, in KiB
+   */
   private record Item(Decoded decoded, Instant arrivedAt, int permits, Runnable acknowledge) {
     int entries() {
       return decoded.readings().size() + decoded.refused();
     }
   }
 
-  /** What has just become durable, for those who follow. */
+  /** Readings that have just been stored. */
   public record Stored(List<Reading> readings, Instant arrivedAt) {}
 
   private final Decoder decoder;
-  private final SensorLimit names;
+  private final SensorLimit sensorLimit;
   private final ReadingSink sink;
-  private final Settlement settlement;
+  private final IngestCounters counters;
   private final ButtonSink buttons;
-  private final Consumer<Stored> follower;
+  private final Consumer<Stored> listener;
   private final LinkedBlockingQueue<Item> queue = new LinkedBlockingQueue<>();
-  private final Semaphore space = new Semaphore(WAITING_KIB);
+  private final Semaphore space = new Semaphore(QUEUE_KIB);
   private final DistinctArrivals arrivals = new DistinctArrivals();
   private final Thread writer;
   private volatile boolean stopping;
@@ -74,39 +81,39 @@ public final class Intake implements AutoCloseable {
   /**
    * Starts the writer thread.
    *
-   * @param names readings of sensors beyond this limit are rejected
-   * @param buttons where presses of buttons go, on the writer thread
-   * @param follower told of readings after they are durable and acknowledged, on the writer thread
+   * @param sensorLimit rejects readings of too many new sensor names
+   * @param buttons records button presses; called on the writer thread
+   * @param listener receives readings after they are stored and acknowledged, on the writer thread
    */
   public Intake(
       Decoder decoder,
-      SensorLimit names,
+      SensorLimit sensorLimit,
       ReadingSink sink,
-      Settlement settlement,
+      IngestCounters counters,
       ButtonSink buttons,
-      Consumer<Stored> follower) {
+      Consumer<Stored> listener) {
     this.decoder = decoder;
-    this.names = names;
+    this.sensorLimit = sensorLimit;
     this.sink = sink;
-    this.settlement = settlement;
+    this.counters = counters;
     this.buttons = buttons;
-    this.follower = follower;
+    this.listener = listener;
     this.writer = new Thread(this::run, "reading-writer");
     writer.setDaemon(true);
     writer.start();
   }
 
-  /** Whether this service publishes to the topic itself, so that messages on it are no readings. */
+  /** Whether this service itself publishes to the topic. Messages on such topics are ignored. */
   public boolean ignores(String topic) {
     return decoder.ignores(topic);
   }
 
   /**
-   * Decodes a message and hands it over in parts; waits while there is no space. Called by one
-   * thread.
+   * Decodes a message and queues it in parts; waits while the queue is full. Called by one thread.
    *
-   * @param acknowledge run on the writer thread once everything in the message is durable
-   * @throws InterruptedException when the waiting is given up; the message is not acknowledged
+   * @param acknowledge called on the writer thread when all readings of the message are stored
+   * @throws InterruptedException when the thread is interrupted while waiting; the message is then
+   *     not acknowledged
    */
   public void take(Message message, Runnable acknowledge) throws InterruptedException {
     decoder.decode(
@@ -114,24 +121,28 @@ public final class Intake implements AutoCloseable {
         (part, last) -> {
           int permits = 1 + part.readings().size() / READINGS_PER_KIB + part.rejects().size();
           space.acquire(permits);
-          Decoded apart =
-              names.limited(part, message).with(r -> arrivals.apart(r, message.arrivedAt()));
-          queue(new Item(apart, message.arrivedAt(), permits, last ? acknowledge : () -> {}));
+          Decoded accepted =
+              sensorLimit
+                  .limited(part, message)
+                  .with(r -> arrivals.distinct(r, message.arrivedAt()));
+          queue(new Item(accepted, message.arrivedAt(), permits, last ? acknowledge : () -> {}));
         });
   }
 
   /**
-   * Logs a message that cannot be decoded; waits while there is no space. Called by one thread.
+   * Queues the reject of a message that cannot be decoded; waits while the queue is full. Called by
+   * one thread.
    *
-   * @param acknowledge run on the writer thread once the line is durable
-   * @throws InterruptedException when the waiting is given up; the message is not acknowledged
+   * @param acknowledge called on the writer thread when the reject is stored
+   * @throws InterruptedException when the thread is interrupted while waiting; the message is then
+   *     not acknowledged
    */
   public void takeRefused(Reject reject, Runnable acknowledge) throws InterruptedException {
     space.acquire();
     queue(new Item(new Decoded(List.of(), List.of(reject)), reject.at(), 1, acknowledge));
   }
 
-  /** Notes a message that was refused before it came here; when there is no space, it is let go. */
+  /** Queues the reject of a message that was refused earlier; drops it if the queue is full. */
   public void refuse(Reject reject) {
     if (space.tryAcquire()) {
       Decoded decoded = new Decoded(List.of(), List.of(reject));
@@ -140,29 +151,29 @@ public final class Intake implements AutoCloseable {
   }
 
   private void queue(Item item) {
-    settlement.received(item.entries());
+    counters.received(item.entries());
     queue.add(item);
   }
 
   public IntakeCounts counts() {
-    return settlement.counts();
+    return counters.counts();
   }
 
-  /** Why nothing becomes durable at the moment; null when all is well. */
+  /** Why readings cannot be stored now; null if they can. */
   public @Nullable String trouble() {
     return trouble;
   }
 
   private void run() {
     try {
-      writeOn();
+      writeBatches();
     } catch (RuntimeException | Error e) {
-      LOG.error("the writer ended", e);
-      trouble = "nothing is written any more, start the service again: " + e;
+      LOG.error("the writer thread has ended", e);
+      trouble = "readings are no longer stored; restart the service: " + e;
     }
   }
 
-  private void writeOn() {
+  private void writeBatches() {
     while (true) {
       List<Item> batch = new ArrayList<>();
       try {
@@ -173,7 +184,7 @@ public final class Intake implements AutoCloseable {
           }
           continue;
         }
-        keepOrRefuse(batch);
+        storeOrRefuse(batch);
         finish(batch);
       } catch (InterruptedException e) {
         return;
@@ -200,20 +211,20 @@ public final class Intake implements AutoCloseable {
   }
 
   /**
-   * A failure that is no broken store is a bug, and would come again with every try: the message
-   * that brings it about is found and refused, and the others go on.
+   * Stores a batch. An unexpected exception is a bug and would recur at each retry. The messages
+   * are then stored one by one, and the failing one is refused.
    */
-  private void keepOrRefuse(List<Item> batch) throws InterruptedException {
+  private void storeOrRefuse(List<Item> batch) throws InterruptedException {
     try {
-      keepUntilDurable(batch);
+      store(batch);
     } catch (RuntimeException e) {
-      LOG.error("the writer met an unexpected failure with {} messages", batch.size(), e);
+      LOG.error("unexpected failure while storing a batch of {} messages", batch.size(), e);
       if (batch.size() > 1) {
         for (Item item : batch) {
-          keepOrRefuse(List.of(item));
+          storeOrRefuse(List.of(item));
         }
       } else {
-        refuse(batch.get(0), "an unexpected failure, please report it: " + e);
+        refuse(batch.get(0), "unexpected failure, please report it: " + e);
       }
     }
   }
@@ -224,14 +235,14 @@ public final class Intake implements AutoCloseable {
         decoded.readings().stream().map(reading -> new RefusedReading(reading, reason)).toList();
     retry(
         () -> {
-          settlement.log(decoded.rejects(), refused);
+          counters.log(decoded.rejects(), refused);
           return WriteResult.NOTHING;
         });
-    settlement.settled(refused.size(), new WriteResult(0, 0, refused));
-    settlement.rejected(decoded.refused());
+    counters.settled(refused.size(), new WriteResult(0, 0, refused));
+    counters.rejected(decoded.refused());
   }
 
-  private void keepUntilDurable(List<Item> batch) throws InterruptedException {
+  private void store(List<Item> batch) throws InterruptedException {
     List<Reading> readings = new ArrayList<>();
     List<Reject> rejects = new ArrayList<>();
     int refused = 0;
@@ -240,22 +251,22 @@ public final class Intake implements AutoCloseable {
       rejects.addAll(item.decoded().rejects());
       refused += item.decoded().refused();
     }
-    // First: a reading of the same batch may already show what the press announces.
-    List<Reject> refusedPresses = press(batch);
+    // Presses first: readings in the same batch may fall inside the opening.
+    List<Reject> refusedPresses = recordPresses(batch);
     rejects.addAll(refusedPresses);
     WriteResult result = retry(() -> sink.write(readings));
     retry(
         () -> {
-          settlement.log(rejects, result.refused());
+          counters.log(rejects, result.refused());
           return result;
         });
-    settlement.settled(readings.size(), result);
-    settlement.received(refusedPresses.size());
-    settlement.rejected(refused + refusedPresses.size());
+    counters.settled(readings.size(), result);
+    counters.received(refusedPresses.size());
+    counters.rejected(refused + refusedPresses.size());
   }
 
-  /** Records the presses of buttons; what cannot be recorded counts as a line that came in. */
-  private List<Reject> press(List<Item> batch) throws InterruptedException {
+  /** Records button presses. Returns a reject for each press that cannot be recorded. */
+  private List<Reject> recordPresses(List<Item> batch) throws InterruptedException {
     List<Reject> refused = new ArrayList<>();
     for (Item item : batch) {
       ButtonPress press = item.decoded().press();
@@ -273,6 +284,7 @@ public final class Intake implements AutoCloseable {
     return refused;
   }
 
+  /** A write to the store, which may be retried. */
   private interface Write {
     WriteResult run();
   }
@@ -283,22 +295,22 @@ public final class Intake implements AutoCloseable {
       try {
         WriteResult result = write.run();
         if (trouble != null) {
-          LOG.info("the store takes readings again");
+          LOG.info("the store is available again");
           trouble = null;
         }
         return result;
       } catch (StoreException | Error e) {
-        // An error, such as no memory left, says nothing against the readings.
-        String words = e.getMessage() == null ? e.toString() : e.getMessage();
+        // An Error, such as OutOfMemoryError, does not mean that the readings are invalid.
+        String reason = e.getMessage() == null ? e.toString() : e.getMessage();
         if (trouble == null) {
-          LOG.warn("{}; nothing is lost, trying again", words);
+          LOG.warn("{}; readings wait, retrying", reason);
         }
-        trouble = words;
+        trouble = reason;
         if (stopping) {
-          throw new InterruptedException("stopped while the store was away");
+          throw new InterruptedException("stopped while the store was unavailable");
         }
         TimeUnit.MILLISECONDS.sleep(pauseMs);
-        pauseMs = Math.min(pauseMs * 2, LONGEST_RETRY.toMillis());
+        pauseMs = Math.min(pauseMs * 2, MAX_RETRY_PAUSE.toMillis());
       }
     }
   }
@@ -308,47 +320,47 @@ public final class Intake implements AutoCloseable {
       acknowledge(item);
     }
     release(batch);
-    tellAll(batch);
+    publishAll(batch);
   }
 
   private void acknowledge(Item item) {
     try {
       item.acknowledge().run();
     } catch (RuntimeException e) {
-      // The readings are durable: whoever sent them sends them again, and the store knows them.
-      LOG.error("an acknowledgement met an unexpected failure", e);
+      // The readings are stored. The broker delivers them again, and the store ignores duplicates.
+      LOG.error("unexpected failure while acknowledging a message", e);
     }
   }
 
   /**
-   * In one go what arrived in the same millisecond, as many messages do when they come fast.
-   * Readings of uncertain time say nothing about now, nor do those delivered before without a time
-   * of their own.
+   * Passes stored readings to the listener, grouped by arrival in the same millisecond. Leaves out
+   * readings of uncertain time, and redelivered readings without a time of their own, because they
+   * may be old.
    */
-  private void tellAll(List<Item> batch) {
-    List<Reading> together = new ArrayList<>();
+  private void publishAll(List<Item> batch) {
+    List<Reading> group = new ArrayList<>();
     for (int i = 0; i < batch.size(); i++) {
       Instant arrivedAt = batch.get(i).arrivedAt();
-      batch.get(i).decoded().readings().stream().filter(Intake::isNews).forEach(together::add);
+      batch.get(i).decoded().readings().stream().filter(Intake::isCurrent).forEach(group::add);
       boolean last = i == batch.size() - 1 || !batch.get(i + 1).arrivedAt().equals(arrivedAt);
-      if (last && !together.isEmpty()) {
-        tell(new Stored(List.copyOf(together), arrivedAt));
-        together.clear();
+      if (last && !group.isEmpty()) {
+        publish(new Stored(List.copyOf(group), arrivedAt));
+        group.clear();
       }
     }
   }
 
-  private static boolean isNews(Reading reading) {
+  private static boolean isCurrent(Reading reading) {
     Arrival arrival = reading.arrival();
     return arrival == null || !(arrival.uncertain() || arrival.again());
   }
 
-  private void tell(Stored readings) {
+  private void publish(Stored readings) {
     try {
-      follower.accept(readings);
+      listener.accept(readings);
     } catch (RuntimeException | Error e) {
-      // The readings are durable; only what is shown live may lag.
-      LOG.error("who follows the readings met an unexpected failure", e);
+      // The readings are stored; only live values and alerts may be delayed.
+      LOG.error("unexpected failure in the listener of stored readings", e);
     }
   }
 
@@ -358,7 +370,10 @@ public final class Intake implements AutoCloseable {
     }
   }
 
-  /** Makes durable what was handed over, as far as the store lets it, and stops. */
+  /**
+   * Stores the queued messages if the store is available, and stops the writer thread; waits up to
+   * 10 s.
+   */
   @Override
   public void close() {
     stopping = true;

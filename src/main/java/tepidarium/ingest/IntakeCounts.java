@@ -3,15 +3,15 @@ package tepidarium.ingest;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Counts of entries (readings and refused lines) since the start. Each is counted by itself, so
- * received = stored + repeated + rejected + waiting holds only while no entry is lost or counted
+ * Counts of entries (readings and rejects) since the start. Each count is kept separately, so
+ * received = stored + repeated + rejected + waiting holds only if no entry is lost or counted
  * twice.
  *
- * @param received readings decoded, things refused, and readings found waiting on disk at the start
- * @param stored readings that added something to the record
- * @param repeated readings that were there already
- * @param rejected things refused; the reject log keeps at most 20 lines of one message
- * @param waiting not yet durable, or durable on this disk and not yet in the readings store
+ * @param received readings decoded, entries rejected, and readings waiting on disk at the start
+ * @param stored readings that added data to the store
+ * @param repeated duplicates of stored readings
+ * @param rejected entries rejected; the reject log keeps at most 20 lines of one message
+ * @param waiting entries not yet stored, or stored on the local disk only
  */
 public record IntakeCounts(long received, long stored, long repeated, long rejected, long waiting) {
 

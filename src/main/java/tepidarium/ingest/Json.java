@@ -17,20 +17,20 @@ import java.io.IOException;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Parses the JSON of senders that are not trusted, with limits, and describes its faults in plain
- * words. Limits: 32 levels of nesting, 400 digits a number, 1,000 characters a name, 1,000 fields
- * an object, 65,536 characters a text that is used.
+ * Parses untrusted JSON with limits, and describes syntax errors for users. Limits: 32 levels of
+ * nesting, 400 digits a number, 1,000 characters a name, 1,000 fields an object, 65,536 characters
+ * a text that is used.
  */
 final class Json {
-  /** A reading is flat; foreign devices nest a few levels. */
-  private static final int DEEPEST = 32;
+  /** Maximum nesting; readings are flat, and other devices nest a few levels. */
+  private static final int MAX_NESTING = 32;
 
-  private static final int MOST_DIGITS = 400;
-  private static final int LONGEST_NAME = 1_000;
-  private static final int LONGEST_TEXT = 65_536;
+  private static final int MAX_DIGITS = 400;
+  private static final int MAX_NAME_LENGTH = 1_000;
+  private static final int MAX_TEXT_LENGTH = 65_536;
 
-  /** The check for repeated names keeps the names of the objects that are open. */
-  private static final int MOST_FIELDS = 1_000;
+  /** Maximum number of fields per object; bounds the memory of the duplicate check. */
+  private static final int MAX_FIELDS = 1_000;
 
   private static final JsonFactory FACTORY = factory().build();
   private static final JsonFactory CHECKING_FACTORY =
@@ -45,21 +45,21 @@ final class Json {
   private static JsonFactoryBuilder factory() {
     StreamReadConstraints limits =
         StreamReadConstraints.builder()
-            .maxNestingDepth(DEEPEST)
-            .maxNumberLength(MOST_DIGITS)
-            .maxNameLength(LONGEST_NAME)
-            .maxStringLength(LONGEST_TEXT)
+            .maxNestingDepth(MAX_NESTING)
+            .maxNumberLength(MAX_DIGITS)
+            .maxNameLength(MAX_NAME_LENGTH)
+            .maxStringLength(MAX_TEXT_LENGTH)
             .build();
     return new JsonFactoryBuilder()
         .streamReadConstraints(limits)
-        // A sensor's library may write NaN for one quantity; the others stay good.
+        // Some sensor libraries write NaN for one quantity; the other quantities stay valid.
         .enable(JsonReadFeature.ALLOW_NON_NUMERIC_NUMBERS)
-        // Names come from senders that are not trusted; a table of them would outlive the message.
+        // A table of untrusted names would grow without limit.
         .disable(JsonFactory.Feature.CANONICALIZE_FIELD_NAMES)
         .disable(JsonFactory.Feature.INTERN_FIELD_NAMES);
   }
 
-  /** A parser that fails on a name that occurs twice in one object. */
+  /** Creates a parser that rejects duplicate names within one object. */
   static JsonParser checkingParser(byte[] utf8) throws IOException {
     return CHECKING_FACTORY.createParser(utf8);
   }
@@ -68,38 +68,38 @@ final class Json {
     return FACTORY.createParser(utf8);
   }
 
-  /** Fails where the parser stands in an object of too many fields. */
+  /** Throws if the current object has too many fields. */
   static void checkFields(JsonParser parser) throws StreamConstraintsException {
     if (parser.currentToken() == JsonToken.FIELD_NAME
-        && parser.getParsingContext().getEntryCount() > MOST_FIELDS) {
+        && parser.getParsingContext().getEntryCount() > MAX_FIELDS) {
       throw new StreamConstraintsException("Fields", parser.currentLocation());
     }
   }
 
-  /** The fault in plain words; the library's own message quotes its source and its options. */
+  /** Describes a syntax error for users; the library's message is meant for developers. */
   static String reason(JsonProcessingException e) {
-    String told = String.valueOf(e.getOriginalMessage());
-    String where = at(e.getLocation());
+    String message = String.valueOf(e.getOriginalMessage());
+    String place = at(e.getLocation());
     if (e instanceof StreamConstraintsException) {
-      return overLimit(told) + where + ": send a flat object of short names and numbers";
+      return overLimit(message) + place + ": send a flat object of short names and numbers";
     }
-    if (told.startsWith("Duplicate")) {
-      return "a field that occurs twice in one object" + where + ": send each once";
+    if (message.startsWith("Duplicate")) {
+      return "a field that occurs twice in one object" + place + ": send each once";
     }
-    return told.startsWith("Unexpected end-of-input")
-        ? "broken JSON, the text ends too early" + where + ": check the sender's buffer size"
-        : "broken JSON" + where + ": check quotes, commas and braces there";
+    return message.startsWith("Unexpected end-of-input")
+        ? "broken JSON, the text ends too early" + place + ": check the sender's buffer size"
+        : "broken JSON" + place + ": check quotes, commas and braces there";
   }
 
-  private static String overLimit(String told) {
-    if (told.contains("nesting")) {
-      return "JSON nested more than " + DEEPEST + " deep";
+  private static String overLimit(String message) {
+    if (message.contains("nesting")) {
+      return "JSON nested more than " + MAX_NESTING + " deep";
     }
-    if (told.startsWith("Fields")) {
-      return "an object of more than " + MOST_FIELDS + " fields";
+    if (message.startsWith("Fields")) {
+      return "an object with more than " + MAX_FIELDS + " fields";
     }
-    return told.startsWith("Number")
-        ? "a number of more than " + MOST_DIGITS + " digits"
+    return message.startsWith("Number")
+        ? "a number with more than " + MAX_DIGITS + " digits"
         : "a name or a text that is far too long";
   }
 
@@ -110,8 +110,8 @@ final class Json {
   }
 
   /**
-   * The value where the parser stands, which it leaves at its end. Objects and arrays are skipped:
-   * a node stands for them that can be shown.
+   * Reads the value at the parser's position and moves to its end. Skips objects and arrays and
+   * returns a placeholder for them.
    */
   static JsonNode value(JsonParser parser) throws IOException {
     return switch (parser.currentToken()) {
@@ -122,15 +122,15 @@ final class Json {
       case VALUE_FALSE -> NODES.booleanNode(false);
       case VALUE_NULL -> NODES.nullNode();
       default -> {
-        JsonNode some = standIn(parser);
+        JsonNode placeholder = placeholder(parser);
         parser.skipChildren();
-        yield some;
+        yield placeholder;
       }
     };
   }
 
-  /** A node that stands for the object or the array that begins where the parser stands. */
-  static JsonNode standIn(JsonParser parser) {
+  /** Returns a placeholder for the object or array at the parser's position. */
+  static JsonNode placeholder(JsonParser parser) {
     return parser.isExpectedStartArrayToken() ? SOME_ARRAY : SOME_OBJECT;
   }
 
@@ -139,7 +139,7 @@ final class Json {
       return NODES.textNode(parser.getText());
     } catch (StreamConstraintsException e) {
       return NODES.rawValueNode(
-          new RawValue("a text of more than " + LONGEST_TEXT + " characters"));
+          new RawValue("a text of more than " + MAX_TEXT_LENGTH + " characters"));
     }
   }
 
@@ -151,17 +151,17 @@ final class Json {
     };
   }
 
-  /** The field where it holds something; null where it is missing or holds null. */
-  static @Nullable JsonNode given(@Nullable JsonNode field) {
+  /** Returns the field; null if it is missing or holds JSON null. */
+  static @Nullable JsonNode present(@Nullable JsonNode field) {
     return field == null || field.isNull() || field.isMissingNode() ? null : field;
   }
 
-  /** A value as it was sent, cut where it is long. */
+  /** Formats a value as it was sent; cut at 60 characters. */
   static String show(JsonNode value) {
     return value.isTextual() ? Text.quote(value.textValue()) : Text.cut(value.toString());
   }
 
-  /** The kind of value at which the parser stands, in words. */
+  /** Names the type of the value at the parser's position. */
   static String kind(JsonParser parser) {
     return switch (parser.currentToken()) {
       case START_ARRAY, END_ARRAY -> "an array";

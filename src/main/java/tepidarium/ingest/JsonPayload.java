@@ -10,49 +10,49 @@ import java.nio.charset.StandardCharsets;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A payload that holds exactly one JSON value. It is read twice as a stream: once to check all of
- * it, once to take the readings out. Neither pass holds more than one entry of an array, so memory
- * use does not grow with the payload. Used by one thread for one message.
+ * A payload with exactly one JSON value. Reads it twice as a stream: first to check the syntax,
+ * then to extract the readings. Both passes hold at most one array entry in memory. Used by one
+ * thread for one message.
  */
 final class JsonPayload {
   private static final String ONE_VALUE =
-      "send one object a message, or several as an array [{…},{…}]";
+      "send one object per message, or several as an array [{…},{…}]";
 
   private final byte[] utf8;
   private final boolean array;
   private final int entries;
 
-  /** Up to where excerpts were cut: a byte, and the UTF-16 character that begins there. */
-  private int cutByte;
+  /** Position up to which excerpts were taken, as an index of a byte and of a UTF-16 character. */
+  private int excerptByte;
 
-  private long cutCharacter;
+  private long excerptCharacter;
 
   private JsonPayload(byte[] utf8, boolean array, int entries) {
     this.utf8 = utf8;
     this.array = array;
     this.entries = entries;
-    this.cutByte = Text.startsWithMark(utf8) ? Text.MARK_BYTES : 0;
+    this.excerptByte = Text.startsWithMark(utf8) ? Text.BYTE_ORDER_MARK_BYTES : 0;
   }
 
-  /** The checked payload of the message; null where it is no JSON, and the message is rejected. */
-  static @Nullable JsonPayload check(Outcome outcome) {
-    byte[] utf8 = outcome.message().payload();
+  /** Checks the payload of the message. Rejects the message and returns null if it is not JSON. */
+  static @Nullable JsonPayload check(ReadingCollector collector) {
+    byte[] utf8 = collector.message().payload();
     if (beginsWithZero(utf8)) {
-      outcome.reject(
-          RejectCode.JSON, "broken JSON, a zero byte at its beginning: check the sender's buffer");
+      collector.reject(
+          RejectCode.JSON, "broken JSON, it begins with a zero byte: check the sender's buffer");
       return null;
     }
     try (JsonParser parser = Json.checkingParser(utf8)) {
-      return check(parser, utf8, outcome);
+      return check(parser, utf8, collector);
     } catch (JsonProcessingException e) {
-      outcome.reject(RejectCode.JSON, Json.reason(e));
+      collector.reject(RejectCode.JSON, Json.reason(e));
       return null;
     } catch (IOException e) {
       throw unreadable(e);
     }
   }
 
-  /** Zeros there would make the parser take the text for UTF-16 or UTF-32. */
+  /** Whether a zero byte is among the first four; the parser would then assume UTF-16 or UTF-32. */
   private static boolean beginsWithZero(byte[] utf8) {
     for (int i = 0; i < Math.min(4, utf8.length); i++) {
       if (utf8[i] == 0) {
@@ -62,15 +62,15 @@ final class JsonPayload {
     return false;
   }
 
-  private static @Nullable JsonPayload check(JsonParser parser, byte[] utf8, Outcome outcome)
-      throws IOException {
+  private static @Nullable JsonPayload check(
+      JsonParser parser, byte[] utf8, ReadingCollector collector) throws IOException {
     boolean array = parser.nextToken() == JsonToken.START_ARRAY;
     int entries = 0;
     int depth = 0;
     while (true) {
       JsonToken token = parser.currentToken();
       if (token == null) {
-        outcome.reject(RejectCode.EMPTY, "empty payload, only blanks: send a reading, or nothing");
+        collector.reject(RejectCode.EMPTY, "the payload has only blanks: send a reading");
         return null;
       }
       entries += array && depth == 1 && !token.isStructEnd() ? 1 : 0;
@@ -84,8 +84,8 @@ final class JsonPayload {
     parser.finishToken();
     JsonLocation end = parser.currentLocation();
     if (hasMore(parser)) {
-      outcome.reject(
-          RejectCode.JSON, "something follows the JSON value" + Json.at(end) + ": " + ONE_VALUE);
+      collector.reject(
+          RejectCode.JSON, "more text follows the JSON value" + Json.at(end) + ": " + ONE_VALUE);
       return null;
     }
     return new JsonPayload(utf8, array, entries);
@@ -95,7 +95,7 @@ final class JsonPayload {
     try {
       return parser.nextToken() != null;
     } catch (JsonProcessingException e) {
-      // Not even JSON follows, so something does.
+      // The text that follows is not JSON.
       return true;
     }
   }
@@ -108,18 +108,21 @@ final class JsonPayload {
     return array;
   }
 
-  /** Number of entries of the array; 0 where the value is none. */
+  /** Number of array entries; 0 if the value is not an array. */
   int entries() {
     return entries;
   }
 
-  /** Reads from a parser that stands at a value, and leaves it at the end of that value. */
+  /**
+   * Reads one value. The parser is at the start of the value before the call, and at its end after
+   * it.
+   */
   @FunctionalInterface
   interface Reader {
     void read(JsonParser parser) throws IOException, InterruptedException;
   }
 
-  /** Reads the value: each entry of an array in turn, anything else once. */
+  /** Calls the reader once for each array entry, or once for a value that is not an array. */
   void read(Reader reader) throws InterruptedException {
     try (JsonParser parser = Json.parser(utf8)) {
       parser.nextToken();
@@ -136,26 +139,26 @@ final class JsonPayload {
   }
 
   /**
-   * The beginning of a part of the text, enough for the reject log. Parts must be asked for in
-   * their order.
+   * Returns the beginning of a part of the text for the reject log. Parts must be requested in
+   * order.
    *
-   * @param from where the part begins, in UTF-16 characters
-   * @param to where it ends
+   * @param from start of the part, in UTF-16 characters
+   * @param to end of the part
    */
   String excerpt(long from, long to) {
-    int most = (int) Math.min(Math.max(0, to - from), Reject.LONGEST_EXCERPT + 1);
+    int length = (int) Math.min(Math.max(0, to - from), Reject.LONGEST_EXCERPT + 1);
     advance(from);
-    int length = Math.min(utf8.length - cutByte, Text.MOST_BYTES * most);
-    String text = new String(utf8, cutByte, length, StandardCharsets.UTF_8);
-    return text.length() <= most ? text : text.substring(0, most);
+    int bytes = Math.min(utf8.length - excerptByte, Text.MAX_CHARACTER_BYTES * length);
+    String text = new String(utf8, excerptByte, bytes, StandardCharsets.UTF_8);
+    return text.length() <= length ? text : text.substring(0, length);
   }
 
   private void advance(long character) {
-    while (cutCharacter < character && cutByte < utf8.length) {
-      int lead = utf8[cutByte] & 0xFF;
-      int bytes = lead < 0x80 ? 1 : lead < 0xE0 ? 2 : lead < 0xF0 ? 3 : Text.MOST_BYTES;
-      cutByte = Math.min(utf8.length, cutByte + bytes);
-      cutCharacter += bytes == Text.MOST_BYTES ? 2 : 1;
+    while (excerptCharacter < character && excerptByte < utf8.length) {
+      int lead = utf8[excerptByte] & 0xFF;
+      int bytes = lead < 0x80 ? 1 : lead < 0xE0 ? 2 : lead < 0xF0 ? 3 : Text.MAX_CHARACTER_BYTES;
+      excerptByte = Math.min(utf8.length, excerptByte + bytes);
+      excerptCharacter += bytes == Text.MAX_CHARACTER_BYTES ? 2 : 1;
     }
   }
 }

@@ -13,18 +13,18 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 
-/** Reads this service's own form: an object, or an array of objects as a backlog. */
+/** Reads the service's own format: one JSON object, or an array of objects for a backlog. */
 final class JsonReadings {
   private static final String EXAMPLE = "send an object such as {\"temperature\":30.2}";
 
   private static final Quantity[] QUANTITIES = Quantity.values();
 
-  /** The places of the two times behind those of the quantities. */
+  /** Indexes of the two time fields, after those of the quantities. */
   private static final int AT = QUANTITIES.length;
 
   private static final int AGE = AT + 1;
 
-  /** The place of each field that is read. */
+  /** Index of each known field, by name. */
   private static final Map<String, Integer> FIELDS = new HashMap<>();
 
   static {
@@ -37,24 +37,24 @@ final class JsonReadings {
 
   private JsonReadings() {}
 
-  /** Takes every reading that the payload holds. */
-  static void read(SensorId sensor, Outcome outcome) throws InterruptedException {
-    JsonPayload payload = JsonPayload.check(outcome);
+  /** Reads all readings of the payload. */
+  static void read(SensorId sensor, ReadingCollector collector) throws InterruptedException {
+    JsonPayload payload = JsonPayload.check(collector);
     if (payload == null) {
       return;
     }
     if (payload.isArray()) {
-      readBacklog(sensor, payload, outcome);
+      readBacklog(sensor, payload, collector);
     } else {
-      payload.read(parser -> readObject(sensor, parser, Times.ofWhole(outcome), outcome));
+      payload.read(parser -> readObject(sensor, parser, Times.ofWhole(collector), collector));
     }
   }
 
-  private static void readBacklog(SensorId sensor, JsonPayload payload, Outcome outcome)
+  private static void readBacklog(SensorId sensor, JsonPayload payload, ReadingCollector collector)
       throws InterruptedException {
     int count = payload.entries();
     if (count == 0) {
-      outcome.reject(RejectCode.NO_QUANTITY, "an empty array: " + EXAMPLE + " in it");
+      collector.reject(RejectCode.NO_QUANTITY, "an empty array: " + EXAMPLE + " in the array");
     }
     int[] number = new int[1];
     payload.read(
@@ -63,44 +63,45 @@ final class JsonReadings {
           long from = parser.currentTokenLocation().getCharOffset();
           BiConsumer<RejectCode, String> rejects =
               (code, reason) ->
-                  outcome.reject(
+                  collector.reject(
                       code,
                       "entry " + number[0] + " of " + count + ": " + reason,
                       () -> payload.excerpt(from, parser.currentLocation().getCharOffset()));
-          readObject(sensor, parser, Times.of(outcome, count == 1, rejects), outcome);
+          readObject(sensor, parser, Times.of(collector, count == 1, rejects), collector);
         });
   }
 
-  private static void readObject(SensorId sensor, JsonParser parser, Times times, Outcome outcome)
+  private static void readObject(
+      SensorId sensor, JsonParser parser, Times times, ReadingCollector collector)
       throws IOException, InterruptedException {
     BiConsumer<RejectCode, String> rejects = times.rejects();
     if (parser.currentToken() != JsonToken.START_OBJECT) {
       String kind = Json.kind(parser);
       parser.skipChildren();
       parser.finishToken();
-      rejects.accept(RejectCode.NO_QUANTITY, kind + " in place of an object: " + EXAMPLE);
+      rejects.accept(RejectCode.NO_QUANTITY, kind + " instead of an object: " + EXAMPLE);
       return;
     }
     @Nullable JsonNode[] fields = new JsonNode[AGE + 1];
     List<String> names = readFields(parser, fields);
     Values values = new Values(rejects);
     for (int i = 0; i < QUANTITIES.length; i++) {
-      values.take(QUANTITIES[i], Unit.stored(QUANTITIES[i]), fields[i]);
+      values.add(QUANTITIES[i], Unit.stored(QUANTITIES[i]), fields[i]);
     }
     if (values.nothingFound()) {
       rejects.accept(
           RejectCode.NO_QUANTITY,
-          "no quantity with a value; found " + Text.list(names.iterator()) + ": " + EXAMPLE);
+          "no value for any quantity; found " + Text.list(names.iterator()) + ": " + EXAMPLE);
     }
-    if (values.anyGood()) {
-      outcome.keep(sensor, times.of(fields[AT], fields[AGE]), values);
+    if (values.anyValid()) {
+      collector.add(sensor, times.of(fields[AT], fields[AGE]), values);
     }
   }
 
   /**
-   * Reads the fields that are known.
+   * Reads the known fields.
    *
-   * @return the names that were found, as far as no quantity has a value
+   * @return the names of the fields, as long as no quantity has a value
    */
   private static List<String> readFields(JsonParser parser, @Nullable JsonNode[] fields)
       throws IOException {
@@ -114,7 +115,7 @@ final class JsonReadings {
         parser.skipChildren();
       } else {
         fields[field] = Json.value(parser);
-        found |= field < AT && Json.given(fields[field]) != null;
+        found |= field < AT && Json.present(fields[field]) != null;
       }
       if (!found) {
         names.add(name);

@@ -16,8 +16,8 @@ import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 
 /**
- * A mapping rule made ready for use: reads the messages that fit its topic. It reads the payload as
- * a stream and keeps only the values at its pointers. Immutable.
+ * Reads messages by one mapping rule. Reads the payload as a stream and keeps only the values at
+ * the rule's JSON Pointers. Immutable.
  */
 final class MappedReadings {
   private final TopicPattern topic;
@@ -36,7 +36,7 @@ final class MappedReadings {
     return of(rule.topic(), rule.values(), rule.at());
   }
 
-  /** Fails where the parts of a rule are wrong, and says why. */
+  /** Checks the parts of a rule. */
   static void check(String topic, Map<Quantity, MappedValue> values, @Nullable String at) {
     of(topic, values, at);
   }
@@ -54,13 +54,13 @@ final class MappedReadings {
   private static void checkWhole(Map<Quantity, MappedValue> values, @Nullable String at) {
     if (values.isEmpty()) {
       throw new IllegalArgumentException(
-          "it maps no quantity: add at least one of temperature, humidity, light, battery");
+          "no quantity is mapped: add at least one of temperature, humidity, light, battery");
     }
     boolean plain = values.values().stream().anyMatch(MappedValue::isWholePayload);
     if (plain && (values.size() > 1 || at != null)) {
       throw new IllegalArgumentException(
-          "a value without pointer is the whole payload and leaves no place for another field:"
-              + " give each field a pointer, or make it the only one");
+          "a value without a pointer is the whole payload, so there can be no other field:"
+              + " give each field a pointer, or remove the others");
     }
   }
 
@@ -77,7 +77,7 @@ final class MappedReadings {
             field.quantity.key()
                 + " has the pointer "
                 + field.pointer
-                + " of another quantity: point to its own field");
+                + ", which another quantity already has: use a different pointer");
       }
     }
   }
@@ -94,19 +94,19 @@ final class MappedReadings {
     return topic.filter();
   }
 
-  /** What stands in the sensor's place, or null where the topic does not fit. */
+  /** The sensor's name in the topic; null if the topic does not match. */
   @Nullable String sensorIn(List<String> levels) {
     return topic.sensorIn(levels);
   }
 
-  /** Takes the reading that the payload holds. */
-  void read(SensorId sensor, Outcome outcome) throws InterruptedException {
-    Field first = fields.get(0);
-    if (first.pointer.matches()) {
-      PlainReadings.read(sensor, first.quantity, first.unit, outcome);
+  /** Reads the reading in the payload. */
+  void read(SensorId sensor, ReadingCollector collector) throws InterruptedException {
+    Field field = fields.get(0);
+    if (field.pointer.matches()) {
+      PlainReadings.read(sensor, field.quantity, field.unit, collector);
       return;
     }
-    JsonPayload payload = JsonPayload.check(outcome);
+    JsonPayload payload = JsonPayload.check(collector);
     if (payload == null) {
       return;
     }
@@ -119,13 +119,13 @@ final class MappedReadings {
     } else {
       payload.read(parser -> readTop(parser, targets, found));
     }
-    keep(sensor, found, outcome);
+    keep(sensor, found, collector);
   }
 
-  /** A value to look for: where it stands, seen from where the parser stands. */
-  private record Target(int number, JsonPointer pointer) {}
+  /** A value to find, with its pointer relative to the parser's position. */
+  private record Target(int index, JsonPointer pointer) {}
 
-  /** The values found so far, in the order of the fields, then the time. */
+  /** The values found so far: one for each field, then the time. */
   private static final class Found {
     final @Nullable JsonNode[] values;
     String kind = "";
@@ -135,7 +135,7 @@ final class MappedReadings {
       values = new JsonNode[size];
     }
 
-    String words() {
+    String description() {
       return kind.isEmpty() ? Text.list(names.iterator()) : kind;
     }
   }
@@ -152,19 +152,19 @@ final class MappedReadings {
   }
 
   private static List<Target> elementOf(List<Target> targets, int index) {
-    return below(targets, pointer -> pointer.matchElement(index));
+    return descend(targets, pointer -> pointer.matchElement(index));
   }
 
-  private static List<Target> below(
+  private static List<Target> descend(
       List<Target> targets, Function<JsonPointer, @Nullable JsonPointer> step) {
-    List<Target> below = new ArrayList<>(targets.size());
+    List<Target> matching = new ArrayList<>(targets.size());
     for (Target target : targets) {
       JsonPointer pointer = step.apply(target.pointer);
       if (pointer != null) {
-        below.add(new Target(target.number, pointer));
+        matching.add(new Target(target.index, pointer));
       }
     }
-    return below;
+    return matching;
   }
 
   private static void readTop(JsonParser parser, List<Target> targets, Found found)
@@ -176,26 +176,26 @@ final class MappedReadings {
     }
   }
 
-  /** Reads the value at which the parser stands; leaves it at the end of the value. */
+  /** Reads the value at the parser's position and moves to its end. */
   private static void read(JsonParser parser, List<Target> targets, Found found)
       throws IOException {
     if (targets.isEmpty()) {
       parser.skipChildren();
       return;
     }
-    boolean below = targets.stream().anyMatch(target -> !target.pointer.matches());
-    boolean open = below && parser.currentToken().isStructStart();
-    JsonNode value = open ? Json.standIn(parser) : Json.value(parser);
+    boolean hasNested = targets.stream().anyMatch(target -> !target.pointer.matches());
+    boolean descends = hasNested && parser.currentToken().isStructStart();
+    JsonNode value = descends ? Json.placeholder(parser) : Json.value(parser);
     for (Target target : targets) {
       if (target.pointer.matches()) {
-        found.values[target.number] = value;
+        found.values[target.index] = value;
       }
     }
-    if (open && parser.isExpectedStartArrayToken()) {
+    if (descends && parser.isExpectedStartArrayToken()) {
       for (int i = 0; parser.nextToken() != JsonToken.END_ARRAY; i++) {
         read(parser, elementOf(targets, i), found);
       }
-    } else if (open) {
+    } else if (descends) {
       readFields(parser, targets, found);
     }
   }
@@ -208,29 +208,30 @@ final class MappedReadings {
       String name = parser.currentName();
       parser.nextToken();
       names.add(name);
-      read(parser, below(targets, pointer -> pointer.matchProperty(name)), found);
+      read(parser, descend(targets, pointer -> pointer.matchProperty(name)), found);
     }
     return names;
   }
 
-  private void keep(SensorId sensor, Found found, Outcome outcome) throws InterruptedException {
-    Values values = new Values(outcome::reject);
+  private void keep(SensorId sensor, Found found, ReadingCollector collector)
+      throws InterruptedException {
+    Values values = new Values(collector::reject);
     for (int i = 0; i < fields.size(); i++) {
       Field field = fields.get(i);
-      values.take(field.quantity, field.unit, found.values[i]);
+      values.add(field.quantity, field.unit, found.values[i]);
     }
     if (values.nothingFound()) {
-      outcome.reject(
+      collector.reject(
           RejectCode.NO_QUANTITY,
           "no value at "
               + Text.list(fields.stream().map(field -> field.pointer.toString()).iterator())
               + "; found "
-              + found.words()
+              + found.description()
               + ": correct the pointers of the mapping rule for "
               + filter());
     }
-    if (values.anyGood()) {
-      outcome.keep(sensor, Times.ofWhole(outcome).of(found.values[fields.size()], null), values);
+    if (values.anyValid()) {
+      collector.add(sensor, Times.ofWhole(collector).of(found.values[fields.size()], null), values);
     }
   }
 }

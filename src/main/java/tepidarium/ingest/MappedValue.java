@@ -8,12 +8,12 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Quantity;
 
 /**
- * Where a foreign payload holds a quantity, and in which unit.
+ * Position and unit of one quantity in the payload of another device.
  *
- * @param pointer a JSON Pointer (RFC 6901) such as {@code /bme280/temp}; empty, the default, where
- *     the payload is the plain number and nothing else
+ * @param pointer JSON Pointer (RFC 6901), such as {@code /bme280/temp}; empty (the default) if the
+ *     payload is one plain number
  * @param unit °C (or C), °F (or F), K; % (or percent), fraction; lux (or lx); V, mV; ppm, %; the
- *     first of each quantity where it is not said
+ *     default is the first one of each quantity
  */
 public record MappedValue(String pointer, @Nullable String unit) {
   private static final Pattern RFC_6901 = Pattern.compile("(?:/(?:[^~/]|~[01])*)*");
@@ -23,25 +23,29 @@ public record MappedValue(String pointer, @Nullable String unit) {
     pointer = Objects.requireNonNullElse(pointer, "");
   }
 
-  /** Whether the payload is the value, so that there is no JSON to point into. */
+  /** Whether the whole payload is the value. */
   boolean isWholePayload() {
     return pointer.isEmpty();
   }
 
-  /** The pointer, ready for use; its complaint names what it is for. */
-  static JsonPointer compile(String pointer, String what) {
+  /**
+   * Compiles a pointer.
+   *
+   * @param field name of the field, for the error message
+   */
+  static JsonPointer compile(String pointer, String field) {
     if (!RFC_6901.matcher(pointer).matches()) {
       throw new IllegalArgumentException(
-          what
+          field
               + " has the pointer "
               + Text.quote(pointer)
-              + ", which is no JSON Pointer: begin each step with /, as in /values/temp, and write"
+              + ", which is not a JSON Pointer: begin each step with /, as in /values/temp, and write"
               + " ~1 for / and ~0 for ~ in a name");
     }
     return JsonPointer.compile(pointer);
   }
 
-  /** The unit of the value, checked against the quantity. */
+  /** The unit of the value; checked against the quantity. */
   Unit unitFor(Quantity quantity) {
     if (unit == null) {
       return Unit.stored(quantity);
@@ -51,12 +55,16 @@ public record MappedValue(String pointer, @Nullable String unit) {
 
   private static IllegalArgumentException wrongUnit(Quantity quantity, String unit) {
     List<String> symbols = Unit.symbols(quantity);
-    String why =
+    String problem =
         quantity == Quantity.BATTERY && Unit.of(Quantity.HUMIDITY, unit).isPresent()
-            ? ", but a share of a battery cannot be turned into volts: map its voltage, or leave"
+            ? ", but a percentage cannot be converted to volts: map the voltage, or leave"
                 + " battery out; units are "
-            : ", which is none of ";
+            : ", which is not one of ";
     return new IllegalArgumentException(
-        quantity.key() + " has the unit " + Text.quote(unit) + why + String.join(", ", symbols));
+        quantity.key()
+            + " has the unit "
+            + Text.quote(unit)
+            + problem
+            + String.join(", ", symbols));
   }
 }

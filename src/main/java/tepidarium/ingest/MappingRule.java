@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Quantity;
 
 /**
- * How to read a topic and a payload that others have laid down. In the configuration:
+ * Describes how to read topics and payloads of other devices. In the configuration:
  *
  * <pre>{@code
  * - topic: garden/{sensor}/state
@@ -17,13 +17,15 @@ import tepidarium.reading.Quantity;
  *   light: {unit: lux}
  * }</pre>
  *
- * <p>A value without a pointer is the whole payload, a plain number; a rule with one has no other
- * field. The time is read as in this service's own form; without one, arrival counts.
+ * <p>A value without a pointer means that the whole payload is one plain number; such a rule has no
+ * other field. The time is read as in the service's own format; without one, the time of arrival is
+ * used.
  *
- * @param topic an MQTT topic filter with one level {@code {sensor}} where the sensor's name stands;
+ * @param topic MQTT topic filter with exactly one level {@code {sensor}} for the sensor's name;
  *     {@code +} and a last {@code #} are allowed
- * @param at a JSON Pointer to the time of measuring
- * @throws IllegalArgumentException when a part is wrong, saying which and what to write instead
+ * @param at JSON Pointer to the time of measuring; null if there is none
+ * @throws IllegalArgumentException when a part is invalid; the message names the part and the
+ *     remedy
  */
 public record MappingRule(
     String topic,
@@ -50,7 +52,7 @@ public record MappingRule(
     }
   }
 
-  /** The mapped quantities in the order of their kinds. */
+  /** The mapped quantities, in enum order. */
   Map<Quantity, MappedValue> values() {
     return values(temperature, humidity, light, battery, co2, mediumMoisture);
   }

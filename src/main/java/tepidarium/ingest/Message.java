@@ -3,21 +3,21 @@ package tepidarium.ingest;
 import java.time.Instant;
 
 /**
- * One MQTT message as it arrived. A class and not a record, because a record would compare and
- * print the payload by identity. The payload is not copied: whoever makes a message gives it up.
+ * One MQTT message as it arrived. It is not a record, because a record would compare and print the
+ * payload by identity. The payload is not copied, so the caller must not change it afterwards.
  */
 public final class Message {
   private final String topic;
   private final byte[] payload;
-  private final Delivery delivery;
+  private final MessageDelivery delivery;
   private final Instant arrivedAt;
 
   /**
-   * A message with what the decoder needs to know of its way here.
+   * Creates a message.
    *
-   * @param arrivedAt this service's own clock
+   * @param arrivedAt time of arrival by the service's own clock
    */
-  public Message(String topic, byte[] payload, Delivery delivery, Instant arrivedAt) {
+  public Message(String topic, byte[] payload, MessageDelivery delivery, Instant arrivedAt) {
     this.topic = topic;
     this.payload = payload;
     this.delivery = delivery;
@@ -28,7 +28,7 @@ public final class Message {
     return topic;
   }
 
-  public Delivery delivery() {
+  public MessageDelivery delivery() {
     return delivery;
   }
 
@@ -36,7 +36,7 @@ public final class Message {
     return arrivedAt;
   }
 
-  /** The payload itself, not a copy; nobody in this package writes to it. */
+  /** The payload itself, not a copy; it must not be changed. */
   byte[] payload() {
     return payload;
   }

@@ -4,19 +4,19 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.util.regex.Pattern;
 
 /**
- * Numbers as devices write them: JSON numbers, or text such as {@code "30.2"}. Stricter than Java,
- * which would also take {@code 0x1p3}, {@code 1d} and {@code NaN}.
+ * Parses numbers of devices: JSON numbers, or text such as {@code "30.2"}. Stricter than Java,
+ * which also accepts {@code 0x1p3}, {@code 1d} and {@code NaN}.
  */
 final class Numbers {
-  /** Longer text is no measurement, and not worth the work. */
-  private static final int LONGEST = 64;
+  /** Maximum length of a number in characters; longer text is not a measurement. */
+  private static final int MAX_LENGTH = 64;
 
   private static final Pattern FORM =
       Pattern.compile("[+-]?(?:[0-9]+(?:\\.[0-9]*)?|\\.[0-9]+)(?:[eE][+-]?[0-9]+)?");
 
   private Numbers() {}
 
-  /** The number, perhaps infinite, or NaN where there is none. */
+  /** Returns the number, which may be infinite; NaN if the text is not a number. */
   static double of(JsonNode node) {
     if (node.isNumber()) {
       return node.doubleValue();
@@ -24,11 +24,11 @@ final class Numbers {
     return node.isTextual() ? of(node.textValue()) : Double.NaN;
   }
 
-  /** The number, perhaps infinite, or NaN where there is none. */
+  /** Returns the number, which may be infinite; NaN if the text is not a number. */
   static double of(String text) {
-    String bare = text.strip();
-    return bare.length() <= LONGEST && FORM.matcher(bare).matches()
-        ? Double.parseDouble(bare)
+    String stripped = text.strip();
+    return stripped.length() <= MAX_LENGTH && FORM.matcher(stripped).matches()
+        ? Double.parseDouble(stripped)
         : Double.NaN;
   }
 }

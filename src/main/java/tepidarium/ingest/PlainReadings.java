@@ -3,23 +3,23 @@ package tepidarium.ingest;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 
-/** Reads payloads that are one plain number, measured when it arrived. */
+/** Reads payloads of one plain number; the time of arrival is the time of measuring. */
 final class PlainReadings {
   private PlainReadings() {}
 
-  /** Takes the one value; quotation marks around it, which some devices send, are dropped. */
-  static void read(SensorId sensor, Quantity quantity, Unit unit, Outcome outcome)
+  /** Reads the value. Removes quotation marks around it, which some devices send. */
+  static void read(SensorId sensor, Quantity quantity, Unit unit, ReadingCollector collector)
       throws InterruptedException {
-    Values values = new Values(outcome::reject);
-    // A number is short: the beginning of a long payload shows that it is none.
-    String text = Text.beginning(outcome.message().payload());
-    values.take(quantity, unit, bare(text.strip()));
-    if (values.anyGood()) {
-      outcome.keep(sensor, Times.ofWhole(outcome).of(null, null), values);
+    Values values = new Values(collector::reject);
+    // A number is short, so the beginning of a long payload is enough.
+    String text = Text.beginning(collector.message().payload());
+    values.add(quantity, unit, withoutQuotes(text.strip()));
+    if (values.anyValid()) {
+      collector.add(sensor, Times.ofWhole(collector).of(null, null), values);
     }
   }
 
-  private static String bare(String text) {
+  private static String withoutQuotes(String text) {
     boolean quoted = text.length() > 1 && text.startsWith("\"") && text.endsWith("\"");
     return quoted ? text.substring(1, text.length() - 1) : text;
   }

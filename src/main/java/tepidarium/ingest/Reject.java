@@ -3,20 +3,20 @@ package tepidarium.ingest;
 import java.time.Instant;
 
 /**
- * A line of the reject log: something that could not be read, or not as it was sent, and why. Short
- * and printable whatever the sender did, so that it can be stored and shown as it is.
+ * A line of the reject log: content that could not be read or stored, with the reason. All texts
+ * are cut and printable, so they can be stored and shown as they are.
  *
  * @param at when the message arrived
- * @param payload the beginning of the payload, or of the one entry of a backlog that is meant
+ * @param payload beginning of the payload, or of the rejected entry of a backlog
  */
 public record Reject(Instant at, String topic, RejectCode code, String reason, String payload) {
-  /** The longest topic and payload kept, in characters. */
+  /** Maximum length of topic and payload, in characters. */
   public static final int LONGEST_EXCERPT = 200;
 
-  /** The longest reason kept, in characters; reasons quote senders, who may be long-winded. */
+  /** Maximum length of the reason, in characters; reasons quote text of the sender. */
   public static final int LONGEST_REASON = 500;
 
-  /** A line with each part cut to length and its unprintable characters replaced. */
+  /** Creates a line; cuts each text and replaces unprintable characters. */
   public static Reject of(
       Instant at, String topic, RejectCode code, String reason, String payload) {
     return new Reject(

@@ -3,11 +3,11 @@ package tepidarium.ingest;
 import java.util.Arrays;
 import java.util.Locale;
 
-/** Names the kind of fault of a reject for programs; its reason is the same for people. */
+/** The kind of a reject, for programs. The reason describes the same for people. */
 public enum RejectCode {
-  /** The topic is below the root topic, but no sensor's. */
+  /** The topic is below the root topic, but is not the topic of a sensor. */
   TOPIC,
-  /** The topic is elsewhere and no mapping rule reads it. */
+  /** The topic is not below the root topic, and no mapping rule matches it. */
   UNMAPPED_TOPIC,
   /** The embedded broker refused the topic to this client. */
   FORBIDDEN_TOPIC,
@@ -15,13 +15,13 @@ public enum RejectCode {
   EMPTY,
   /** The payload is longer than {@code maxPayloadBytes}. */
   TOO_LARGE,
-  /** The payload is no UTF-8. */
+  /** The payload is not UTF-8. */
   ENCODING,
-  /** The payload is no single JSON value within the limits. */
+  /** The payload is not one JSON value within the limits. */
   JSON,
   /** No known quantity has a value. */
   NO_QUANTITY,
-  /** The value of a quantity is no number. */
+  /** The value of a quantity is not a number. */
   NOT_A_NUMBER,
   /** The value of a quantity is outside its range. */
   OUT_OF_RANGE,
@@ -35,17 +35,17 @@ public enum RejectCode {
   BUTTON,
   /** Too many new sensor names. */
   SENSOR_LIMIT,
-  /** The store never takes the reading. */
+  /** The store rejects the reading permanently. */
   STORE,
   /** Anything else, and lines from before codes were stored. */
   OTHER;
 
-  /** As it stands in the API and in the store: {@code out-of-range}. */
+  /** The name used in the API and in the store, for example {@code out-of-range}. */
   public String key() {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
-  /** The code with this key; {@link #OTHER} where none has it. */
+  /** Returns the code with this key; {@link #OTHER} if the key is unknown. */
   public static RejectCode ofKey(String key) {
     return Arrays.stream(values()).filter(code -> code.key().equals(key)).findFirst().orElse(OTHER);
   }

@@ -2,13 +2,13 @@ package tepidarium.ingest;
 
 import java.util.List;
 
-/** Keeps what could not be read, bounded. What was added has reached the disk. */
+/** Stores a limited number of rejects. Each write is durable when the method returns. */
 public interface RejectLog {
-  /** A kept line with its running number. */
+  /** A stored line with its serial number. */
   record Line(long number, Reject reject) {}
 
   void add(List<Reject> rejects);
 
   /** The newest lines, newest first. */
-  List<Line> newest(int most);
+  List<Line> newest(int limit);
 }

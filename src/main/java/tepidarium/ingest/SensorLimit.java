@@ -13,15 +13,15 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
 /**
- * Limits the number of sensor names. Names are accepted freely until so many are known; beyond
- * that, so many new ones an hour. Known names, and those of sensors that were placed in a
- * container, are always accepted. A sensor with a counter in its name would otherwise fill the
- * memory within days. Safe for use by several threads.
+ * Limits the number of sensor names. All names are accepted until a first limit is reached; after
+ * that, a limited number of new names per hour. Known names and names of placed sensors are always
+ * accepted. Without the limit, a sensor with a counter in its name would fill the memory within
+ * days. Thread-safe.
  */
 public final class SensorLimit {
   private static final Duration HOUR = Duration.ofHours(1);
 
-  private final int most;
+  private final int freeNames;
   private final int newPerHour;
   private final Set<SensorId> known = new HashSet<>();
   private Predicate<SensorId> alwaysAccepted = sensor -> false;
@@ -32,25 +32,25 @@ public final class SensorLimit {
   private String lastRejected = "";
 
   /**
-   * A limit.
+   * Creates a limit.
    *
-   * @param most so many names are accepted freely, at least 1
-   * @param newPerHour so many more are accepted in each hour, at least 0
+   * @param freeNames number of names accepted without a limit per hour, at least 1
+   * @param newPerHour number of further names accepted per hour, at least 0
    */
-  public SensorLimit(int most, int newPerHour) {
-    this.most = most;
+  public SensorLimit(int freeNames, int newPerHour) {
+    this.freeNames = freeNames;
     this.newPerHour = newPerHour;
   }
 
-  /** Names that are known from before, and a question that finds others to accept always. */
+  /** Adds known names, and sets the condition under which other names are always accepted. */
   public synchronized void know(Collection<SensorId> sensors, Predicate<SensorId> always) {
     known.addAll(sensors);
     alwaysAccepted = always;
   }
 
-  /** Why readings of a sensor would be rejected now; null when they would be accepted. */
+  /** Why readings of a sensor would be rejected now; null if they would be accepted. */
   public synchronized @Nullable String whyNot(SensorId sensor, Instant now) {
-    if (known.contains(sensor) || known.size() < most || alwaysAccepted.test(sensor)) {
+    if (known.contains(sensor) || known.size() < freeNames || alwaysAccepted.test(sensor)) {
       return null;
     }
     Instant start = windowStart;
@@ -64,18 +64,18 @@ public final class SensorLimit {
     rejected = isRecent(lastRejectedAt, now) ? rejected + 1 : 1;
     lastRejectedAt = now;
     lastRejected = sensor.name();
-    return "\"%s\" is a new sensor name, but %,d names are known and %,d new ones came this hour: %s"
+    return "\"%s\" is a new sensor name, but %,d names are known and %,d were new this hour: %s"
         .formatted(
             sensor.name(),
             known.size(),
             newInWindow,
-            "keep counters and times out of names, place the sensor in a container, or raise"
+            "remove counters and times from names, place the sensor in a container, or raise"
                 + " maxSensors or newSensorsPerHour in the settings");
   }
 
   /**
-   * The same with the readings of sensors beyond the limit rejected. Each of them is counted; each
-   * sensor gets one reject.
+   * Returns a copy in which readings of sensors beyond the limit are rejected. Each rejected
+   * reading is counted; each sensor gets one reject.
    */
   synchronized Decoded limited(Decoded decoded, Message message) {
     List<Reading> accepted = new ArrayList<>(decoded.readings().size());
@@ -91,7 +91,7 @@ public final class SensorLimit {
       } else {
         String reason = whyNot(sensor, message.arrivedAt());
         if (reason == null) {
-          newInWindow += known.size() < most ? 0 : 1;
+          newInWindow += known.size() < freeNames ? 0 : 1;
           known.add(sensor);
           accepted.add(reading);
         } else {
@@ -114,23 +114,23 @@ public final class SensorLimit {
     return at != null && Duration.between(at, now).abs().compareTo(HOUR) < 0;
   }
 
-  /** Why readings were rejected within the last hour; null when none were. */
+  /** Why readings were rejected within the last hour; null if none were. */
   public synchronized @Nullable String trouble(Instant now) {
     return isRecent(lastRejectedAt, now)
-        ? "%,d messages with new sensor names were rejected, the last one of \"%s\"; %s. %s"
+        ? "%,d messages with new sensor names were rejected, the last one from \"%s\"; %s. %s"
             .formatted(
                 rejected,
                 lastRejected,
                 summary(),
-                "Keep counters and times out of sensor names, or raise maxSensors ("
-                    + most
+                "Remove counters and times from sensor names, or raise maxSensors ("
+                    + freeNames
                     + ") or newSensorsPerHour ("
                     + newPerHour
                     + ')')
         : null;
   }
 
-  /** How many names are known, in words. */
+  /** A sentence with the number of known names. */
   public synchronized String summary() {
     return "%,d sensor names are known".formatted(known.size());
   }

@@ -3,28 +3,32 @@ package tepidarium.ingest;
 import java.util.Optional;
 import tepidarium.reading.SensorId;
 
-/** Sensors' names taken out of topics, without an exception for each wrong one. */
+/**
+ * Converts names in topics to sensor ids. Returns empty for an invalid name instead of throwing.
+ */
 final class SensorNames {
-  private static final int LONGEST = 64;
+  private static final int MAX_LENGTH = 64;
 
   private SensorNames() {}
 
-  /** The sensor of that very name; empty where the name has another form than it must. */
+  /** The sensor with this name; empty if the name is invalid. */
   static Optional<SensorId> exact(String name) {
-    if (name.isEmpty() || name.length() > LONGEST || !name.chars().allMatch(SensorNames::allowed)) {
+    if (name.isEmpty()
+        || name.length() > MAX_LENGTH
+        || !name.chars().allMatch(SensorNames::allowed)) {
       return Optional.empty();
     }
     return Optional.of(new SensorId(name));
   }
 
   /**
-   * A sensor for a name that others chose: each character that is not allowed becomes {@code -},
-   * and what is too long is cut, so that two names may come out alike. Empty where the name is.
+   * Converts a name of another device: replaces each forbidden character by {@code -} and cuts the
+   * name at 64 characters. Two names may therefore become equal. Empty if the name is empty.
    */
   static Optional<SensorId> adapted(String name) {
-    StringBuilder adapted = new StringBuilder(Math.min(name.length(), LONGEST));
+    StringBuilder adapted = new StringBuilder(Math.min(name.length(), MAX_LENGTH));
     name.codePoints()
-        .limit(LONGEST)
+        .limit(MAX_LENGTH)
         .forEach(character -> adapted.append(allowed(character) ? (char) character : '-'));
     return adapted.isEmpty() ? Optional.empty() : Optional.of(new SensorId(adapted.toString()));
   }

@@ -13,19 +13,18 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Time stamps as devices write them: ISO 8601 with an offset, epoch seconds, or epoch milliseconds.
+ * Parses timestamps of devices: ISO 8601 with an offset, epoch seconds, or epoch milliseconds.
  *
- * <p>The two epochs are told apart by magnitude: below 10^11 a number counts seconds (which reach
- * the year 5138 there), from 10^11 on milliseconds (which leave 1973 there), so that neither can be
- * taken for the other in any year that a reading can have.
+ * <p>Numbers below 10^11 are seconds (10^11 s is in the year 5138). Numbers from 10^11 on are
+ * milliseconds (10^11 ms is in the year 1973). No valid reading time is ambiguous.
  */
 final class Stamps {
   private static final double FIRST_MILLISECONDS = 1e11;
 
-  /** Further than this a number is no time in milliseconds, and near overflow. */
+  /** Larger numbers are not times, and would be near an overflow. */
   private static final double LAST_MILLISECONDS = 1e16;
 
-  private static final int LONGEST = 64;
+  private static final int MAX_LENGTH = 64;
   private static final String WITH_SECONDS = "0000-00-00T00:00:00Z";
   private static final String WITH_MILLISECONDS = "0000-00-00T00:00:00.000Z";
 
@@ -43,7 +42,7 @@ final class Stamps {
 
   private Stamps() {}
 
-  /** The instant that a stamp tells, sane or not; null where it cannot be read. */
+  /** Parses a timestamp without checking its range; null if it cannot be parsed. */
   static @Nullable Instant read(JsonNode stamp) {
     double number = Numbers.of(stamp);
     if (!Double.isNaN(number)) {
@@ -62,26 +61,27 @@ final class Stamps {
   }
 
   private static @Nullable Instant ofIso(String text) {
-    if (text.length() > LONGEST) {
+    if (text.length() > MAX_LENGTH) {
       return null;
     }
-    Instant usual = ofUsual(text);
-    if (usual != null) {
-      return usual;
+    Instant fast = parseCommonForm(text);
+    if (fast != null) {
+      return fast;
     }
     try {
       return ISO.parse(withColon(text), OffsetDateTime::from).toInstant();
     } catch (DateTimeException e) {
-      // The caller rejects the stamp with its own words.
+      // The caller rejects the timestamp and gives the reason.
       return null;
     }
   }
 
   /**
-   * The form that nearly all devices send, with or without milliseconds, read without the parser,
-   * which would take most of the time that a message costs; null where anything is unusual.
+   * Parses the form that nearly all devices send, with or without milliseconds. Does not use the
+   * general parser, which would take most of the processing time of a message. Null for any other
+   * form.
    */
-  private static @Nullable Instant ofUsual(String text) {
+  private static @Nullable Instant parseCommonForm(String text) {
     boolean milliseconds = text.length() == WITH_MILLISECONDS.length();
     if (!hasForm(text, milliseconds ? WITH_MILLISECONDS : WITH_SECONDS)) {
       return null;
@@ -103,15 +103,15 @@ final class Stamps {
     return Instant.ofEpochMilli(seconds * 1000 + (milliseconds ? number(text, 20, 23) : 0));
   }
 
-  /** Whether the text is like the form, which has a 0 for any digit. */
+  /** Whether the text matches the form, in which 0 stands for any digit. */
   private static boolean hasForm(String text, String form) {
     if (text.length() != form.length()) {
       return false;
     }
     for (int i = 0; i < form.length(); i++) {
-      char sent = text.charAt(i);
-      boolean fits = form.charAt(i) == '0' ? sent >= '0' && sent <= '9' : sent == form.charAt(i);
-      if (!fits) {
+      char c = text.charAt(i);
+      boolean matches = form.charAt(i) == '0' ? c >= '0' && c <= '9' : c == form.charAt(i);
+      if (!matches) {
         return false;
       }
     }
@@ -126,7 +126,7 @@ final class Stamps {
     return number;
   }
 
-  /** An offset such as +0130 written as +01:30, the one form that the parser takes. */
+  /** Rewrites an offset such as +0130 as +01:30, the only form that the parser accepts. */
   private static String withColon(String text) {
     int sign = text.length() - 5;
     boolean compact = sign > 0 && (text.charAt(sign) == '+' || text.charAt(sign) == '-');

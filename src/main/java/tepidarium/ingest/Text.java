@@ -9,36 +9,36 @@ import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 
-/** Text of strangers: made out of bytes, and made fit to be shown. */
+/** Decodes untrusted text, and makes it safe to show. */
 final class Text {
-  /** Stands for what cannot be shown or decoded. */
+  /** Replaces characters that cannot be shown or decoded. */
   static final char REPLACEMENT = '\uFFFD';
 
-  private static final int LONGEST_QUOTE = 60;
-  private static final int LONGEST_NAME = 30;
-  private static final int MOST_NAMES = 10;
+  private static final int MAX_QUOTE_LENGTH = 60;
+  private static final int MAX_NAME_LENGTH = 30;
+  private static final int MAX_NAMES = 10;
 
-  /** The longest character of UTF-8, bytes. */
-  static final int MOST_BYTES = 4;
+  /** Maximum length of a UTF-8 character, in bytes. */
+  static final int MAX_CHARACTER_BYTES = 4;
 
-  /** The length of a byte order mark in UTF-8, bytes. */
-  static final int MARK_BYTES = 3;
+  /** Length of the UTF-8 byte order mark, in bytes. */
+  static final int BYTE_ORDER_MARK_BYTES = 3;
 
-  private static final int CHECKED_AT_ONCE = 4_096;
+  private static final int CHECK_BUFFER_CHARACTERS = 4_096;
 
   private Text() {}
 
-  /** Whether the bytes begin with the byte order mark of UTF-8. */
+  /** Whether the bytes begin with the UTF-8 byte order mark. */
   static boolean startsWithMark(byte[] utf8) {
-    return utf8.length >= MARK_BYTES
+    return utf8.length >= BYTE_ORDER_MARK_BYTES
         && utf8[0] == (byte) 0xEF
         && utf8[1] == (byte) 0xBB
         && utf8[2] == (byte) 0xBF;
   }
 
-  /** Whether the bytes, after a byte order mark, are blanks only. */
+  /** Whether there are only blanks, apart from a byte order mark. */
   static boolean isBlank(byte[] utf8) {
-    for (int i = startsWithMark(utf8) ? MARK_BYTES : 0; i < utf8.length; i++) {
+    for (int i = startsWithMark(utf8) ? BYTE_ORDER_MARK_BYTES : 0; i < utf8.length; i++) {
       if (!Character.isWhitespace(utf8[i])) {
         return false;
       }
@@ -47,13 +47,13 @@ final class Text {
   }
 
   /**
-   * The beginning of the bytes, enough for an excerpt, however long they are; the byte order mark
-   * dropped, bad bytes replaced.
+   * Decodes the beginning of the bytes, enough for an excerpt. Removes the byte order mark and
+   * replaces invalid bytes.
    */
   static String beginning(byte[] utf8) {
-    int from = startsWithMark(utf8) ? MARK_BYTES : 0;
-    // One character more than is kept hides a cut one.
-    int most = MOST_BYTES * (Reject.LONGEST_EXCERPT + 1);
+    int from = startsWithMark(utf8) ? BYTE_ORDER_MARK_BYTES : 0;
+    // One more character than the excerpt needs, because the last one may be cut.
+    int most = MAX_CHARACTER_BYTES * (Reject.LONGEST_EXCERPT + 1);
     int length = Math.min(utf8.length - from, most);
     return new String(utf8, from, length, StandardCharsets.UTF_8);
   }
@@ -65,7 +65,7 @@ final class Text {
     }
     CharsetDecoder decoder = StandardCharsets.UTF_8.newDecoder();
     ByteBuffer in = ByteBuffer.wrap(utf8);
-    CharBuffer out = CharBuffer.allocate(Math.min(utf8.length, CHECKED_AT_ONCE));
+    CharBuffer out = CharBuffer.allocate(Math.min(utf8.length, CHECK_BUFFER_CHARACTERS));
     CoderResult result = decoder.decode(in, out, true);
     while (result.isOverflow()) {
       out.clear();
@@ -75,15 +75,15 @@ final class Text {
   }
 
   private static boolean isAscii(byte[] utf8) {
-    for (byte each : utf8) {
-      if (each < 0) {
+    for (byte value : utf8) {
+      if (value < 0) {
         return false;
       }
     }
     return true;
   }
 
-  /** At most so many characters of the text, those that cannot be shown replaced. */
+  /** Cuts the text to a maximum number of characters and replaces unprintable ones. */
   static String printable(String text, int most) {
     StringBuilder shown = new StringBuilder(Math.min(text.length(), most));
     int next = 0;
@@ -100,7 +100,7 @@ final class Text {
 
   private static boolean isPrintable(int character) {
     return switch (Character.getType(character)) {
-      // Formats include the marks that turn the direction of writing and so disguise a text.
+      // FORMAT includes marks that change the writing direction, which can disguise a text.
       case Character.CONTROL,
           Character.FORMAT,
           Character.SURROGATE,
@@ -113,28 +113,28 @@ final class Text {
     };
   }
 
-  /** The text, cut where it is too long to be quoted in a reason. */
+  /** Cuts the text at 60 characters, for quoting in a reason. */
   static String cut(String text) {
-    return cut(text, LONGEST_QUOTE);
+    return cut(text, MAX_QUOTE_LENGTH);
   }
 
   private static String cut(String text, int most) {
     return text.length() <= most ? text : text.substring(0, most) + '…';
   }
 
-  /** The text in quotation marks, cut where it is long. */
+  /** Puts the text in quotation marks; cut at 60 characters. */
   static String quote(String text) {
     return '"' + cut(text) + '"';
   }
 
-  /** Some of the names in a row, or "nothing". */
+  /** Lists up to 10 names, each cut at 30 characters; "nothing" if there are none. */
   static String list(Iterator<String> names) {
     List<String> shown = new ArrayList<>();
     int more = 0;
     while (names.hasNext()) {
       String name = names.next();
-      if (shown.size() < MOST_NAMES) {
-        shown.add(cut(name, LONGEST_NAME));
+      if (shown.size() < MAX_NAMES) {
+        shown.add(cut(name, MAX_NAME_LENGTH));
       } else {
         more++;
       }

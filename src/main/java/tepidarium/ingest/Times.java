@@ -8,70 +8,73 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Reading;
 
 /**
- * When a reading was measured. Its own time counts where it is sane; a reading that came alone may
- * fall back on the time of arrival; one of a backlog or of a retained message may not, because it
- * is older than its arrival by an unknown time.
+ * Determines when a reading was measured. Uses the time from the sensor if it is plausible.
+ * Otherwise a reading that is alone in its message gets the time of arrival. A reading of a backlog
+ * or of a retained message is rejected, because it is older than its arrival by an unknown time.
  *
- * @param alone whether the message holds this reading only
- * @param rejects takes the reasons why a time, or the reading with it, was not taken
+ * @param alone whether the message has only this reading
+ * @param rejects receives the reasons for rejected times and readings
  */
 record Times(
     Instant arrivedAt, boolean retained, boolean alone, BiConsumer<RejectCode, String> rejects) {
-  /** The most that a sensor's clock may run ahead of this service's. */
-  static final Duration MOST_AHEAD = Duration.ofMinutes(5);
+  /** Maximum time by which a sensor's clock may be ahead of the service's clock. */
+  static final Duration MAX_AHEAD = Duration.ofMinutes(5);
 
-  /** The last year that this service's own clock can name and still be right. */
-  private static final Instant LATEST = Instant.parse("9999-12-31T00:00:00Z");
+  /** Latest plausible time of the service's own clock. */
+  private static final Instant MAX_SERVICE_TIME = Instant.parse("9999-12-31T00:00:00Z");
 
   private static final String NO_RETAIN =
-      "when it was measured cannot be known: send at with it, or publish without the retain flag";
+      "its time of measuring is unknown: send at, or publish without the retain flag";
 
-  /** An instant, and whether the sensor sent it or it was worked out from the arrival. */
+  /**
+   * An instant, and whether the sensor sent it. Otherwise it was computed from the time of arrival.
+   */
   record Stamp(Instant at, boolean fromSensor) {}
 
-  static Times ofWhole(Outcome outcome) {
-    return of(outcome, true, outcome::reject);
+  static Times ofWhole(ReadingCollector collector) {
+    return of(collector, true, collector::reject);
   }
 
-  static Times of(Outcome outcome, boolean alone, BiConsumer<RejectCode, String> rejects) {
-    Message message = outcome.message();
+  static Times of(
+      ReadingCollector collector, boolean alone, BiConsumer<RejectCode, String> rejects) {
+    Message message = collector.message();
     return new Times(message.arrivedAt(), message.delivery().retained(), alone, rejects);
   }
 
-  /** Whether this service's own clock is set, without which no time can be judged. */
+  /** Whether the service's own clock is plausible. If not, no time can be checked. */
   static boolean canJudge(Instant arrivedAt) {
-    return !arrivedAt.isBefore(Reading.EARLIEST) && arrivedAt.isBefore(LATEST);
+    return !arrivedAt.isBefore(Reading.EARLIEST) && arrivedAt.isBefore(MAX_SERVICE_TIME);
   }
 
-  /** The instant of a reading with these fields; null where the reading is rejected. */
+  /** The instant of a reading with these fields; null if the reading is rejected. */
   @Nullable Stamp of(@Nullable JsonNode at, @Nullable JsonNode age) {
-    JsonNode stamp = Json.given(at);
+    JsonNode stamp = Json.present(at);
     if (stamp != null) {
       return ofClock(stamp);
     }
-    JsonNode seconds = Json.given(age);
-    Instant worked = seconds == null ? ofArrival() : ofAge(seconds);
-    return worked == null ? null : new Stamp(worked, false);
+    JsonNode seconds = Json.present(age);
+    Instant computed = seconds == null ? ofArrival() : ofAge(seconds);
+    return computed == null ? null : new Stamp(computed, false);
   }
 
   private @Nullable Stamp ofClock(JsonNode at) {
-    Instant told = Stamps.read(at);
-    if (told != null && isSane(told)) {
-      return new Stamp(told, true);
+    Instant sent = Stamps.read(at);
+    if (sent != null && isPlausible(sent)) {
+      return new Stamp(sent, true);
     }
     String problem =
-        told != null
-            ? "clock says " + told
+        sent != null
+            ? "clock says " + sent
             : "at "
                 + Json.show(at)
                 + " is not a time such as 2026-03-01T06:00:00Z, epoch seconds or milliseconds";
-    Instant arrival = insteadOf(problem);
+    Instant arrival = arrivalInsteadOf(problem);
     return arrival == null ? null : new Stamp(arrival, false);
   }
 
-  private boolean isSane(Instant told) {
-    return !told.isBefore(Reading.EARLIEST)
-        && Duration.between(arrivedAt, told).compareTo(MOST_AHEAD) <= 0;
+  private boolean isPlausible(Instant sent) {
+    return !sent.isBefore(Reading.EARLIEST)
+        && Duration.between(arrivedAt, sent).compareTo(MAX_AHEAD) <= 0;
   }
 
   private @Nullable Instant ofAge(JsonNode age) {
@@ -80,13 +83,13 @@ record Times(
     }
     double seconds = Numbers.of(age);
     if (Double.isNaN(seconds)) {
-      return insteadOf("age " + Json.show(age) + " is not a number of seconds");
+      return arrivalInsteadOf("age " + Json.show(age) + " is not a number of seconds");
     }
     if (seconds < 0) {
       return reject("age " + Json.show(age) + " is negative: send the seconds since measuring");
     }
     if (seconds * 1000 > Duration.between(Reading.EARLIEST, arrivedAt).toMillis()) {
-      return reject("age " + Json.show(age) + " s reaches back before 2010: send it in seconds");
+      return reject("age " + Json.show(age) + " s is a time before 2010: send seconds");
     }
     return arrivedAt.minusMillis(Math.round(seconds * 1000));
   }
@@ -97,21 +100,25 @@ record Times(
     }
     return alone
         ? arrivedAt
-        : reject("neither at nor age in a backlog, whose entries are not of one instant: send one");
+        : reject(
+            "neither at nor age, and the entries of a backlog have different times: send one of them");
   }
 
-  /** The time of arrival in place of one that cannot be used, where that is allowed. */
-  private @Nullable Instant insteadOf(String problem) {
+  /**
+   * Returns the time of arrival instead of an invalid time, if this is allowed; otherwise rejects.
+   */
+  private @Nullable Instant arrivalInsteadOf(String problem) {
     if (retained) {
       return reject(problem + "; retained, so " + NO_RETAIN);
     }
     if (!alone) {
       return reject(
-          problem + "; in a backlog its true time cannot be known: set the clock or send age");
+          problem
+              + "; the true time of an entry in a backlog is unknown: set the clock or send age");
     }
     rejects.accept(
         RejectCode.TIME,
-        problem + "; kept at the time of arrival: set the sensor's clock or send age");
+        problem + "; stored with the time of arrival: set the sensor's clock or send age");
     return arrivedAt;
   }
 

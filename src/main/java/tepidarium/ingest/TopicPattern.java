@@ -5,63 +5,65 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * An MQTT topic filter in which one level, written {@code {sensor}}, holds the sensor's name. Works
- * level by level as MQTT does: {@code +} stands for one level, a last {@code #} for any number of
- * them, none included, and a wildcard in front fits no topic that begins with {@code $}.
+ * An MQTT topic filter with one level {@code {sensor}} for the sensor's name. Matches by level as
+ * MQTT does: {@code +} matches one level, and a last {@code #} matches any number of levels,
+ * including none. A leading wildcard does not match topics that begin with {@code $}.
  */
 final class TopicPattern {
   private static final String SENSOR = "{sensor}";
-  private static final String ONE = "+";
-  private static final String REST = "#";
+  private static final String ANY_LEVEL = "+";
+  private static final String ANY_LEVELS = "#";
 
-  /** The longest topic that MQTT can carry, in bytes; characters are counted here. */
-  private static final int LONGEST = 65_535;
+  /** Maximum length of an MQTT topic: 65,535 bytes. This class counts characters. */
+  private static final int MAX_LENGTH = 65_535;
 
   private final List<String> levels;
   private final int sensorLevel;
-  private final boolean open;
+  private final boolean openEnded;
 
-  private TopicPattern(List<String> levels, boolean open) {
+  private TopicPattern(List<String> levels, boolean openEnded) {
     this.levels = levels;
     this.sensorLevel = levels.indexOf(SENSOR);
-    this.open = open;
+    this.openEnded = openEnded;
   }
 
   /**
-   * The pattern that the text describes.
+   * Parses a pattern.
    *
-   * @throws IllegalArgumentException when it is not a filter with one place for the sensor's name
+   * @throws IllegalArgumentException when it is not a filter with exactly one level {sensor}
    */
   static TopicPattern of(String text) {
-    check(!text.isEmpty() && text.length() <= LONGEST, "is empty or too long");
+    check(!text.isEmpty() && text.length() <= MAX_LENGTH, "is empty or too long");
     check(text.indexOf('\0') < 0, "holds a zero character");
     check(!text.startsWith("$share/"), "is a shared subscription, which cannot be mapped");
     List<String> levels = levels(text);
-    boolean open = levels.get(levels.size() - 1).equals(REST);
-    List<String> closed = open ? levels.subList(0, levels.size() - 1) : levels;
-    closed.forEach(TopicPattern::checkLevel);
+    boolean openEnded = levels.get(levels.size() - 1).equals(ANY_LEVELS);
+    List<String> fixed = openEnded ? levels.subList(0, levels.size() - 1) : levels;
+    fixed.forEach(TopicPattern::checkLevel);
     check(
-        closed.indexOf(SENSOR) >= 0 && closed.indexOf(SENSOR) == closed.lastIndexOf(SENSOR),
-        "needs exactly one level {sensor}, in the place of the sensor's name");
-    return new TopicPattern(List.copyOf(closed), open);
+        fixed.indexOf(SENSOR) >= 0 && fixed.indexOf(SENSOR) == fixed.lastIndexOf(SENSOR),
+        "needs exactly one level {sensor} for the sensor's name");
+    return new TopicPattern(List.copyOf(fixed), openEnded);
   }
 
   private static void checkLevel(String level) {
-    check(!level.contains(REST), "has # elsewhere than as its last level");
-    check(level.equals(ONE) || !level.contains(ONE), "has + beside other characters in a level");
+    check(!level.contains(ANY_LEVELS), "has # in a level other than the last one");
+    check(
+        level.equals(ANY_LEVEL) || !level.contains(ANY_LEVEL),
+        "has + together with other characters in one level");
     check(
         level.equals(SENSOR) || !(level.contains("{") || level.contains("}")),
-        "has a brace beside {sensor}, which must fill a level");
+        "has a brace outside {sensor}, or {sensor} together with other characters in one level");
   }
 
-  private static void check(boolean fine, String problem) {
-    if (!fine) {
+  private static void check(boolean valid, String problem) {
+    if (!valid) {
       throw new IllegalArgumentException(
           "its topic " + problem + "; write one such as garden/{sensor}/state");
     }
   }
 
-  /** The levels of a topic or a filter, empty ones included. */
+  /** Splits a topic or a filter into levels, including empty ones. */
   static List<String> levels(String topic) {
     List<String> levels = new ArrayList<>();
     int start = 0;
@@ -73,26 +75,26 @@ final class TopicPattern {
     return levels;
   }
 
-  /** What stands in the sensor's place, or null where the topic does not fit. */
+  /** The sensor's name in the topic; null if the topic does not match. */
   @Nullable String sensorIn(List<String> topic) {
-    boolean fits = open ? topic.size() >= levels.size() : topic.size() == levels.size();
-    for (int i = 0; fits && i < levels.size(); i++) {
-      fits = fits(levels.get(i), topic.get(i), i);
+    boolean matches = openEnded ? topic.size() >= levels.size() : topic.size() == levels.size();
+    for (int i = 0; matches && i < levels.size(); i++) {
+      matches = matches(levels.get(i), topic.get(i), i);
     }
-    return fits ? topic.get(sensorLevel) : null;
+    return matches ? topic.get(sensorLevel) : null;
   }
 
-  private boolean fits(String level, String topicLevel, int index) {
-    boolean wildcard = level.equals(ONE) || index == sensorLevel;
+  private boolean matches(String level, String topicLevel, int index) {
+    boolean wildcard = level.equals(ANY_LEVEL) || index == sensorLevel;
     return wildcard ? index > 0 || !topicLevel.startsWith("$") : level.equals(topicLevel);
   }
 
   /** The filter to subscribe to. */
   String filter() {
     List<String> plain = new ArrayList<>(levels);
-    plain.set(sensorLevel, ONE);
-    if (open) {
-      plain.add(REST);
+    plain.set(sensorLevel, ANY_LEVEL);
+    if (openEnded) {
+      plain.add(ANY_LEVELS);
     }
     return String.join("/", plain);
   }

@@ -6,8 +6,8 @@ import java.util.stream.Stream;
 import tepidarium.reading.Quantity;
 
 /**
- * A unit in which a foreign device may send a quantity. A battery in percent is left out on
- * purpose: percent of what, and by which curve, only the device knows, so it cannot become volts.
+ * A unit in which another device may send a quantity. There is no percent unit for batteries,
+ * because the conversion to volts depends on the device.
  */
 enum Unit {
   CELSIUS(Quantity.TEMPERATURE, "°C", "C", 0, 1, 1),
@@ -28,42 +28,48 @@ enum Unit {
   private final Quantity quantity;
   private final String symbol;
   private final String alias;
-  private final double shift;
-  private final double times;
-  private final double per;
+  private final double offset;
+  private final double factor;
+  private final double divisor;
 
-  Unit(Quantity quantity, String symbol, String alias, double shift, double times, double per) {
+  Unit(
+      Quantity quantity,
+      String symbol,
+      String alias,
+      double offset,
+      double factor,
+      double divisor) {
     this.quantity = quantity;
     this.symbol = symbol;
     this.alias = alias;
-    this.shift = shift;
-    this.times = times;
-    this.per = per;
+    this.offset = offset;
+    this.factor = factor;
+    this.divisor = divisor;
   }
 
   String symbol() {
     return symbol;
   }
 
-  /** Whether values are kept in this unit, so that nothing needs converting. */
+  /** Whether values are stored in this unit, so no conversion is needed. */
   boolean isStored() {
-    return shift == 0 && times == per;
+    return offset == 0 && factor == divisor;
   }
 
   /**
-   * The value in the quantity's own unit. A converted value is rounded to a ten-thousandth, finer
-   * than any sensor, so that 303.35 K is 30.2 °C and not 30.200000000000045.
+   * Converts a value to the stored unit. Rounds a converted value to 0.0001, which is finer than
+   * any sensor resolves; 303.35 K becomes 30.2 °C and not 30.200000000000045 °C.
    */
   double toStored(double value) {
-    return isStored() ? value : Math.rint((value + shift) * times / per * STEPS) / STEPS;
+    return isStored() ? value : Math.rint((value + offset) * factor / divisor * STEPS) / STEPS;
   }
 
-  /** The unit in which values of the quantity are kept. */
+  /** The unit in which values of the quantity are stored. */
   static Unit stored(Quantity quantity) {
     return all(quantity).filter(Unit::isStored).findFirst().orElseThrow();
   }
 
-  /** The unit that a rule names for a quantity, by its symbol or its other name. */
+  /** Finds the unit of a quantity by its symbol or alias. */
   static Optional<Unit> of(Quantity quantity, String name) {
     return all(quantity).filter(u -> u.symbol.equals(name) || u.alias.equals(name)).findFirst();
   }

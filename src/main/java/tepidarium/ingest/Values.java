@@ -11,31 +11,31 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
 /**
- * The quantities of one reading as they are found. A bad one is rejected alone and does not cost
- * the others. Used by one thread for one reading.
+ * Collects the values of one reading. An invalid value is rejected; the other values are kept. Used
+ * by one thread for one reading.
  */
 final class Values {
-  private final EnumMap<Quantity, Double> good = new EnumMap<>(Quantity.class);
+  private final EnumMap<Quantity, Double> valid = new EnumMap<>(Quantity.class);
   private final BiConsumer<RejectCode, String> rejects;
-  private boolean anyBad;
+  private boolean anyInvalid;
 
   Values(BiConsumer<RejectCode, String> rejects) {
     this.rejects = rejects;
   }
 
-  /** Takes the value of a field; one that is missing or null is absent, which is no fault. */
-  void take(Quantity quantity, Unit unit, @Nullable JsonNode field) {
-    JsonNode given = Json.given(field);
-    if (given != null) {
-      double value = Numbers.of(given);
-      if (!keep(quantity, unit, value)) {
-        refuse(quantity, unit, value, Json.show(given));
+  /** Adds the value of a field. Ignores a field that is missing or null. */
+  void add(Quantity quantity, Unit unit, @Nullable JsonNode field) {
+    JsonNode value = Json.present(field);
+    if (value != null) {
+      double number = Numbers.of(value);
+      if (!keep(quantity, unit, number)) {
+        refuse(quantity, unit, number, Json.show(value));
       }
     }
   }
 
-  /** Takes a number that was sent as plain text. */
-  void take(Quantity quantity, Unit unit, String text) {
+  /** Adds a number that was sent as plain text. */
+  void add(Quantity quantity, Unit unit, String text) {
     double value = Numbers.of(text);
     if (!keep(quantity, unit, value)) {
       refuse(quantity, unit, value, Text.quote(text));
@@ -46,43 +46,43 @@ final class Values {
     double stored = unit.toStored(value);
     boolean plausible = quantity.plausible(stored);
     if (plausible) {
-      good.put(quantity, stored);
+      valid.put(quantity, stored);
     }
     return plausible;
   }
 
   private void refuse(Quantity quantity, Unit unit, double value, String sent) {
-    anyBad = true;
+    anyInvalid = true;
     String range = quantity.range();
     rejects.accept(
         Double.isNaN(value) ? RejectCode.NOT_A_NUMBER : RejectCode.OUT_OF_RANGE,
         Double.isNaN(value)
-            ? quantity.key() + ' ' + sent + " is not a number: send a plain one, " + range
+            ? quantity.key() + ' ' + sent + " is not a number: send a number, " + range
             : quantity.key()
                 + ' '
-                + inWords(unit, value)
+                + describe(unit, value)
                 + " is outside "
                 + range
                 + ": check the sensor, its wiring and its unit");
   }
 
-  private static String inWords(Unit unit, double value) {
+  private static String describe(Unit unit, double value) {
     return unit.isStored()
         ? String.valueOf(value)
         : unit.toStored(value) + " (sent as " + value + ' ' + unit.symbol() + ')';
   }
 
-  /** Whether no quantity was there at all, neither good nor bad. */
+  /** Whether no quantity was present, neither valid nor invalid. */
   boolean nothingFound() {
-    return good.isEmpty() && !anyBad;
+    return valid.isEmpty() && !anyInvalid;
   }
 
-  boolean anyGood() {
-    return !good.isEmpty();
+  boolean anyValid() {
+    return !valid.isEmpty();
   }
 
-  /** The good quantities as a reading; there must be one. */
+  /** Creates a reading of the valid quantities. There must be at least one. */
   Reading reading(SensorId sensor, Instant at, @Nullable Arrival arrival) {
-    return new Reading(sensor, at, good, arrival);
+    return new Reading(sensor, at, valid, arrival);
   }
 }

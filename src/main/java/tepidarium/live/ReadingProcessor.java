@@ -25,7 +25,7 @@ final class ReadingProcessor {
   static final Duration MAX_DELAY = Duration.ofHours(1);
 
   private final Register register;
-  private final Newest newest;
+  private final LatestValues latestValues;
   private final HeatSoFar heatSoFar;
   private final SilenceMonitor silence;
   private final BacklogEvaluator backlog;
@@ -34,14 +34,14 @@ final class ReadingProcessor {
 
   ReadingProcessor(
       Register register,
-      Newest newest,
+      LatestValues latestValues,
       HeatSoFar heatSoFar,
       SilenceMonitor silence,
       BacklogEvaluator backlog,
       AlertBoard board,
       LiveListeners listeners) {
     this.register = register;
-    this.newest = newest;
+    this.latestValues = latestValues;
     this.heatSoFar = heatSoFar;
     this.silence = silence;
     this.backlog = backlog;
@@ -55,7 +55,7 @@ final class ReadingProcessor {
     Set<SensorId> heard = new HashSet<>();
     RuntimeException failed = null;
     for (Reading reading : readings) {
-      newest.add(reading);
+      latestValues.add(reading);
       heard.add(reading.sensor());
       boolean inTime = Duration.between(reading.at(), arrivedAt).compareTo(MAX_DELAY) <= 0;
       silence.heard(reading.sensor(), inTime ? arrivedAt : reading.at());
@@ -87,7 +87,7 @@ final class ReadingProcessor {
   void readable(List<Reading> readings) {
     Set<ContainerId> touched = new HashSet<>();
     for (Reading reading : readings) {
-      newest.add(reading);
+      latestValues.add(reading);
       silence.heard(reading.sensor(), reading.at());
       register
           .placeOf(reading.sensor(), reading.at())
@@ -103,7 +103,7 @@ final class ReadingProcessor {
 
   /** Adds what the readings store knows of a sensor. */
   void known(SensorId sensor, SensorSummary summary) {
-    newest.add(sensor, summary);
+    latestValues.add(sensor, summary);
     silence.heard(sensor, summary.last());
     listeners.sensorsHeard(Set.of(sensor));
     register
@@ -123,7 +123,7 @@ final class ReadingProcessor {
           || !backlog.counts(container.id(), kind, reading.at())) {
         continue;
       }
-      newest
+      latestValues
           .of(container.id(), quantity, reading.at())
           .filter(value -> value.sensor().equals(reading.sensor()))
           .ifPresent(value -> evaluate(container, kind, value, reading.at(), now));
@@ -131,7 +131,7 @@ final class ReadingProcessor {
   }
 
   private void evaluate(
-      Container container, AlertKind kind, Newest.Value value, Instant at, Instant now) {
+      Container container, AlertKind kind, LatestValues.Value value, Instant at, Instant now) {
     boolean evaluated =
         value.at().equals(at)
             && board.observe(

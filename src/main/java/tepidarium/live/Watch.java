@@ -41,7 +41,7 @@ public final class Watch implements AutoCloseable {
   private static final Duration MAX_AHEAD = Duration.ofMinutes(5);
 
   private final Register register;
-  private final Newest newest;
+  private final LatestValues latestValues;
   private final HeatSoFar heatSoFar;
   private final AlertBoard board;
   private final BacklogEvaluator backlog;
@@ -60,7 +60,7 @@ public final class Watch implements AutoCloseable {
    */
   public Watch(
       Register register,
-      Newest newest,
+      LatestValues latestValues,
       HeatSoFar heatSoFar,
       CalibratedReadings calibrated,
       AlertStore alerts,
@@ -69,7 +69,7 @@ public final class Watch implements AutoCloseable {
       Duration period,
       Clock clock) {
     this.register = register;
-    this.newest = newest;
+    this.latestValues = latestValues;
     this.heatSoFar = heatSoFar;
     this.clock = clock;
     this.board = new AlertBoard(alerts, rules, calibrated.maxGap(), listeners::alertChanged);
@@ -77,11 +77,12 @@ public final class Watch implements AutoCloseable {
     this.checks = new PeriodicChecks(register, calibrated, rules, board);
     this.silence = new SilenceMonitor(register, rules, board, silentGrace);
     this.readings =
-        new ReadingProcessor(register, newest, heatSoFar, silence, backlog, board, listeners);
-    newest
+        new ReadingProcessor(register, latestValues, heatSoFar, silence, backlog, board, listeners);
+    latestValues
         .sensors()
         .forEach(
-            sensor -> newest.of(sensor).ifPresent(known -> silence.heard(sensor, known.last())));
+            sensor ->
+                latestValues.of(sensor).ifPresent(known -> silence.heard(sensor, known.last())));
     this.thread = new WatchThread(period, () -> tick(clock.instant()), board::save);
     register.listen(touched -> thread.add(() -> corrected(touched)));
     thread.start();
@@ -105,8 +106,8 @@ public final class Watch implements AutoCloseable {
         () -> {
           Instant now = clock.instant();
           Instant newestStored =
-              newest.sensors().stream()
-                  .flatMap(sensor -> newest.of(sensor).stream())
+              latestValues.sensors().stream()
+                  .flatMap(sensor -> latestValues.of(sensor).stream())
                   .map(SensorSummary::last)
                   .filter(at -> !at.isAfter(now))
                   .max(naturalOrder())
@@ -208,7 +209,7 @@ public final class Watch implements AutoCloseable {
 
   private void tick(Instant now) {
     silence.clampToNow(now);
-    newest.forgetAfter(now.plus(MAX_AHEAD));
+    latestValues.forgetAfter(now.plus(MAX_AHEAD));
     board.forgetAfter(now.plus(MAX_AHEAD));
     silence.check(now);
     board.tick(now);

@@ -19,7 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
 import tepidarium.container.MemoryContainers;
 import tepidarium.container.Register;
 import tepidarium.history.CalibratedReadings;
-import tepidarium.live.Newest;
+import tepidarium.live.LatestValues;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
@@ -87,14 +87,14 @@ class HousekeepingTest {
 
   private void start() {
     Register register = new Register(new MemoryContainers());
-    Newest newest = new Newest(register, GAP, readings.summaries());
+    LatestValues latestValues = new LatestValues(register, GAP, readings.summaries());
     ClockRecords clockRecords = new ClockRecords(records);
     trust = new ClockTrust(clockRecords.lastSeen().orElse(hoursAgo(1)));
     HourlyRollups rollups =
         new HourlyRollups(new CalibratedReadings(readings, register, GAP), register, hours, time);
     housekeeping =
         new Housekeeping(
-            new Housekeeping.Parts(rollups, readings, newest, trust, clockRecords),
+            new Housekeeping.Parts(rollups, readings, latestValues, trust, clockRecords),
             new Retention(Duration.ofDays(KEPT_DAYS), GAP, time.nanos),
             time,
             () -> time.nanos);

@@ -107,7 +107,11 @@ class DecoderProperties {
     Decoded decoded =
         Messages.decode(
             DECODER,
-            new Message(topic, payload, retained ? Delivery.RETAINED : Delivery.LIVE, arrival));
+            new Message(
+                topic,
+                payload,
+                retained ? MessageDelivery.RETAINED : MessageDelivery.LIVE,
+                arrival));
 
     boolean own =
         topic.equals("tepidarium/status")

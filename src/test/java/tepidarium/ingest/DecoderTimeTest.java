@@ -89,13 +89,14 @@ class DecoderTimeTest {
       assertTrue(reason(single).contains(problem), reason(single));
       assertTrue(
           reason(single)
-              .endsWith("; kept at the time of arrival: set the sensor's clock or send age"));
+              .endsWith("; stored with the time of arrival: set the sensor's clock or send age"));
     }
 
     Decoded entry = decode(BACKLOG.formatted(field));
     assertEquals(List.of(temperature(ARRIVAL.minusSeconds(5), 31)), entry.readings());
     assertTrue(reason(entry).startsWith("entry 1 of 2: "), reason(entry));
-    assertTrue(reason(entry).contains("true time cannot be known"), reason(entry));
+    assertTrue(
+        reason(entry).contains("true time of an entry in a backlog is unknown"), reason(entry));
 
     Decoded retained = decodeRetained(stamped(field));
     assertTrue(retained.readings().isEmpty());
@@ -131,7 +132,7 @@ class DecoderTimeTest {
     Decoded decoded = decode(stamped("\"age\":\"old\""));
 
     assertEquals(List.of(temperature(30)), decoded.readings());
-    assertTrue(reason(decoded).contains("age \"old\" is not a number of seconds; kept"));
+    assertTrue(reason(decoded).contains("age \"old\" is not a number of seconds; stored"));
     assertTrue(
         reason(decode(BACKLOG.formatted("\"age\":true"))).contains("entry 1 of 2: age true"));
   }
@@ -187,13 +188,14 @@ class DecoderTimeTest {
       })
   void withoutAClockOfItsOwnTheServiceTakesNothing(Instant arrival) {
     byte[] payload = stamped("\"at\":1772341200").getBytes(StandardCharsets.UTF_8);
-    Decoded decoded = Messages.decode(new Message("tepidarium/a", payload, Delivery.LIVE, arrival));
+    Decoded decoded =
+        Messages.decode(new Message("tepidarium/a", payload, MessageDelivery.LIVE, arrival));
 
     assertTrue(decoded.readings().isEmpty());
-    assertTrue(reason(decoded).contains("this service's own clock says " + arrival));
+    assertTrue(reason(decoded).contains("the clock of this service is wrong (" + arrival));
   }
 
-  private static @Nullable Arrival arrival(Delivery delivery, String payload) {
+  private static @Nullable Arrival arrival(MessageDelivery delivery, String payload) {
     Message message =
         new Message(
             "tepidarium/bag-1", payload.getBytes(StandardCharsets.UTF_8), delivery, ARRIVAL);
@@ -202,14 +204,15 @@ class DecoderTimeTest {
 
   @Test
   void aReadingWithoutATimeOfItsOwnSaysHowItCame() {
-    Delivery waited = new Delivery(7, false, true, true);
+    MessageDelivery waited = new MessageDelivery(7, false, true, true);
     Arrival expected = new Arrival(7, true, true);
 
     assertEquals(expected, arrival(waited, "{\"temperature\":30}"));
     assertEquals(expected, arrival(waited, stamped("\"age\":5")));
     assertEquals(expected, arrival(waited, stamped("\"at\":12")));
     assertEquals(null, arrival(waited, stamped("\"at\":1772341200")));
-    assertEquals(new Arrival(0, false, false), arrival(Delivery.LIVE, "{\"temperature\":30}"));
+    assertEquals(
+        new Arrival(0, false, false), arrival(MessageDelivery.LIVE, "{\"temperature\":30}"));
   }
 
   @Test
@@ -218,7 +221,7 @@ class DecoderTimeTest {
         new Message(
             "tepidarium/opening/jar-1",
             new byte[] {'5'},
-            new Delivery(7, false, false, true),
+            new MessageDelivery(7, false, false, true),
             ARRIVAL);
     Decoded decoded = Messages.decode(message);
 

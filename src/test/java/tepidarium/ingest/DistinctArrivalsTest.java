@@ -26,7 +26,7 @@ class DistinctArrivalsTest {
   }
 
   private Instant apart(SensorId sensor, Instant arrivedAt) {
-    return arrivals.apart(reading(sensor, arrivedAt, LIVE), arrivedAt).at();
+    return arrivals.distinct(reading(sensor, arrivedAt, LIVE), arrivedAt).at();
   }
 
   @Test
@@ -44,8 +44,8 @@ class DistinctArrivalsTest {
     Reading aged = reading(BAG, NOW.minusSeconds(60), LIVE);
     apart(BAG, NOW);
 
-    assertEquals(own, arrivals.apart(own, NOW));
-    assertEquals(aged, arrivals.apart(aged, NOW));
+    assertEquals(own, arrivals.distinct(own, NOW));
+    assertEquals(aged, arrivals.distinct(aged, NOW));
   }
 
   @Test
@@ -53,7 +53,7 @@ class DistinctArrivalsTest {
     Set<Instant> certain = new HashSet<>();
     Set<Instant> uncertain = new HashSet<>();
     for (int i = 0; i < 25_000; i++) {
-      Reading reading = arrivals.apart(reading(BAG, NOW, LIVE), NOW);
+      Reading reading = arrivals.distinct(reading(BAG, NOW, LIVE), NOW);
       assertTrue((reading.uncertain() ? uncertain : certain).add(reading.at()));
     }
     assertEquals(10_001, certain.size());
@@ -65,7 +65,7 @@ class DistinctArrivalsTest {
     apart(BAG, NOW);
     Instant back = NOW.minusSeconds(3_600);
 
-    Reading reading = arrivals.apart(reading(BAG, back, LIVE), back);
+    Reading reading = arrivals.distinct(reading(BAG, back, LIVE), back);
     assertEquals(back, reading.at());
     assertFalse(reading.uncertain());
   }

@@ -49,11 +49,11 @@ class IntakeTest {
       };
 
   private void start(ReadingSink sink) {
-    Settlement settlement = new Settlement(log, "tepidarium", Clock.fixed(NOW, ZoneOffset.UTC));
+    IngestCounters counters =
+        new IngestCounters(log, "tepidarium", Clock.fixed(NOW, ZoneOffset.UTC));
     Decoder decoder = new Decoder("tepidarium", List.of(), 4_000_000);
     intake =
-        new Intake(
-            decoder, new SensorLimit(1_000, 0), sink, settlement, press -> null, stored -> {});
+        new Intake(decoder, new SensorLimit(1_000, 0), sink, counters, press -> null, stored -> {});
   }
 
   @AfterEach
@@ -73,7 +73,7 @@ class IntakeTest {
   private void send(String sensor, String payload, Runnable acknowledge)
       throws InterruptedException {
     byte[] bytes = payload.getBytes(StandardCharsets.UTF_8);
-    intake.take(new Message("tepidarium/" + sensor, bytes, Delivery.LIVE, NOW), acknowledge);
+    intake.take(new Message("tepidarium/" + sensor, bytes, MessageDelivery.LIVE, NOW), acknowledge);
   }
 
   private void settled(int messages) {
@@ -163,7 +163,7 @@ class IntakeTest {
     rejectsFail = true;
     send("a", "{\"temperature\":30}");
     await().until(() -> intake.trouble() != null);
-    assertTrue(String.valueOf(intake.trouble()).startsWith("nothing is written any more"));
+    assertTrue(String.valueOf(intake.trouble()).startsWith("readings are no longer stored"));
   }
 
   @Test

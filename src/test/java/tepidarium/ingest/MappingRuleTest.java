@@ -217,7 +217,7 @@ class MappingRuleTest {
 
     Decoded unset = decode(rule, "a/bag-1", "{\"t\":30,\"when\":12}");
     assertEquals(List.of(temperature(30)), unset.readings());
-    assertTrue(reason(unset).contains("clock says 1970-01-01T00:00:12Z; kept"), reason(unset));
+    assertTrue(reason(unset).contains("clock says 1970-01-01T00:00:12Z; stored"), reason(unset));
     assertTrue(
         reason(Messages.decode(decoder(rule), retained)).contains("retained message without at"));
   }
@@ -245,7 +245,7 @@ class MappingRuleTest {
   @ValueSource(strings = {"temp", "#/temp", "/a~2b", "/a~", "$.temp"})
   void aPointerThatIsNoneIsRefused(String pointer) {
     refused('"' + pointer + '"', () -> temperatureAt("a/{sensor}", pointer, null));
-    refused("no JSON Pointer: begin", () -> temperatureAt("a/{sensor}", pointer, null));
+    refused("not a JSON Pointer: begin", () -> temperatureAt("a/{sensor}", pointer, null));
     refused(
         "at has the pointer",
         () ->
@@ -256,7 +256,7 @@ class MappingRuleTest {
   @Test
   void aUnitOfAnotherQuantityIsRefusedWithThoseThatFit() {
     refused(
-        "temperature has the unit \"lux\", which is none of °C, °F, K",
+        "temperature has the unit \"lux\", which is not one of °C, °F, K",
         () -> temperatureAt("a/{sensor}", "/t", "lux"));
   }
 
@@ -264,7 +264,7 @@ class MappingRuleTest {
   @ValueSource(strings = {"%", "percent", "fraction"})
   void aBatteryInPercentIsRefusedWithTheReason(String unit) {
     refused(
-        "cannot be turned into volts: map its voltage, or leave battery out",
+        "cannot be converted to volts: map the voltage, or leave battery out",
         () ->
             new MappingRule(
                 "a/{sensor}",
@@ -283,7 +283,7 @@ class MappingRuleTest {
     MappedValue field = new MappedValue("/v", null);
 
     refused(
-        "maps no quantity",
+        "no quantity is mapped",
         () -> new MappingRule("{sensor}", null, null, null, null, null, null, null));
     refused(
         "whole payload",
@@ -292,7 +292,7 @@ class MappingRuleTest {
         "whole payload",
         () -> new MappingRule("{sensor}", whole, null, null, null, null, null, "/at"));
     refused(
-        "humidity has the pointer /v of another quantity",
+        "humidity has the pointer /v, which another quantity already has",
         () -> new MappingRule("{sensor}", field, field, null, null, null, null, null));
     refused(
         "at is empty", () -> new MappingRule("{sensor}", field, null, null, null, null, null, ""));

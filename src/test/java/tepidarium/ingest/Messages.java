@@ -23,7 +23,8 @@ final class Messages {
   }
 
   static Message message(String topic, byte[] payload, boolean retained) {
-    return new Message(topic, payload, retained ? Delivery.RETAINED : Delivery.LIVE, ARRIVAL);
+    return new Message(
+        topic, payload, retained ? MessageDelivery.RETAINED : MessageDelivery.LIVE, ARRIVAL);
   }
 
   /** All parts of the message in one, without how its readings came. */

@@ -22,7 +22,7 @@ class SensorLimitTest {
   private Decoded send(String sensor, Duration later) {
     byte[] payload = "{\"temperature\":30}".getBytes(StandardCharsets.UTF_8);
     Message message =
-        new Message("tepidarium/" + sensor, payload, Delivery.LIVE, START.plus(later));
+        new Message("tepidarium/" + sensor, payload, MessageDelivery.LIVE, START.plus(later));
     return limit.limited(Messages.decode(decoder, message), message);
   }
 
@@ -39,8 +39,8 @@ class SensorLimitTest {
     }
     Decoded sixth = send("a6", Duration.ofMinutes(1));
     assertEquals(
-        "\"a6\" is a new sensor name, but 5 names are known and 2 new ones came this hour: keep"
-            + " counters and times out of names, place the sensor in a container, or raise"
+        "\"a6\" is a new sensor name, but 5 names are known and 2 were new this hour: remove"
+            + " counters and times from names, place the sensor in a container, or raise"
             + " maxSensors or newSensorsPerHour in the settings",
         sixth.rejects().get(0).reason());
     assertEquals("{\"temperature\":30}", sixth.rejects().get(0).payload());
@@ -86,7 +86,7 @@ class SensorLimitTest {
     assertNotNull(trouble);
     assertTrue(
         trouble.startsWith(
-            "2 messages with new sensor names were rejected, the last one of \"a7\"; 5 sensor"
+            "2 messages with new sensor names were rejected, the last one from \"a7\"; 5 sensor"
                 + " names are known."),
         trouble);
     assertNull(limit.trouble(START.plus(Duration.ofMinutes(60))));

@@ -30,11 +30,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
 import tepidarium.ingest.Decoder;
+import tepidarium.ingest.IngestCounters;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectLog;
 import tepidarium.ingest.SensorLimit;
-import tepidarium.ingest.Settlement;
 import tepidarium.it.Ports;
 import tepidarium.it.RawMqtt;
 import tepidarium.series.WriteResult;
@@ -106,7 +106,7 @@ class ReceptionIT {
               batch.forEach(reading -> stored.add(reading.sensor().name()));
               return new WriteResult(batch.size(), 0, List.of());
             },
-            new Settlement(rejectLog, "tepidarium", clock),
+            new IngestCounters(rejectLog, "tepidarium", clock),
             press -> null,
             readings -> {});
     Reception reception =

@@ -31,42 +31,44 @@ final class Backlog {
   }
 
   /** The messages of the history in the order of sending, a day's at a time to save memory. */
-  static Stream<List<Parcel>> of(Garden garden) {
+  static Stream<List<SensorMessage>> of(Garden garden) {
     Backlog backlog = new Backlog(garden);
     return Stream.concat(
-        IntStream.range(0, Almanac.DAYS).mapToObj(backlog::day),
+        IntStream.range(0, DemoCalendar.DAYS).mapToObj(backlog::day),
         Stream.of(1).map(last -> backlog.late()));
   }
 
-  private List<Parcel> day(int daysAgo) {
-    Instant end = garden.almanac().now().minus(DAY.multipliedBy(daysAgo));
+  private List<SensorMessage> day(int daysAgo) {
+    Instant end = garden.calendar().now().minus(DAY.multipliedBy(daysAgo));
     Span day = new Span(end.minus(DAY), end);
-    List<Parcel> parcels = new ArrayList<>();
-    for (Node node : garden.nodes()) {
+    List<SensorMessage> messages = new ArrayList<>();
+    for (SimulatedSensor node : garden.nodes()) {
       List<Reading> readings = readings(node, day, at -> !node.faults().lateAt(at));
       if (!readings.isEmpty()) {
         number++;
         if (daysAgo > 0 && number % EVERY_SHUFFLED == 0) {
           Collections.shuffle(readings, order);
         }
-        parcels.add(new Parcel(node.sensor(), readings, false));
+        messages.add(new SensorMessage(node.sensor(), readings, false));
         if (number % EVERY_REPEATED == 0) {
-          parcels.add(new Parcel(node.sensor(), readings, true));
+          messages.add(new SensorMessage(node.sensor(), readings, true));
         }
       }
     }
-    return parcels;
+    return messages;
   }
 
-  private List<Parcel> late() {
-    Span all = new Span(garden.almanac().start(), garden.almanac().now());
+  private List<SensorMessage> late() {
+    Span all = new Span(garden.calendar().start(), garden.calendar().now());
     return garden.nodes().stream()
-        .map(node -> new Parcel(node.sensor(), readings(node, all, node.faults()::lateAt), false))
-        .filter(parcel -> !parcel.readings().isEmpty())
+        .map(
+            node ->
+                new SensorMessage(node.sensor(), readings(node, all, node.faults()::lateAt), false))
+        .filter(message -> !message.readings().isEmpty())
         .toList();
   }
 
-  private static List<Reading> readings(Node node, Span span, Predicate<Instant> which) {
+  private static List<Reading> readings(SimulatedSensor node, Span span, Predicate<Instant> which) {
     return new ArrayList<>(node.times(span).stream().filter(which).map(node::reading).toList());
   }
 }

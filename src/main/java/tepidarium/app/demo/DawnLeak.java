@@ -7,7 +7,7 @@ import java.time.LocalTime;
  * A lid whose seam faces the window: since twelve days ago the low sun gets in each morning for
  * forty minutes, 3 lux at either end and at most 25 in between, by the weather of the day.
  */
-record DawnLeak(Almanac almanac, Noise noise) implements Signal {
+record DawnLeak(DemoCalendar calendar, Noise noise) implements Signal {
   static final int SINCE_DAYS = 12;
   static final double FROM_HOUR = 6.5;
   static final double LENGTH_HOURS = 40 / 60.0;
@@ -15,11 +15,11 @@ record DawnLeak(Almanac almanac, Noise noise) implements Signal {
 
   @Override
   public double at(Instant instant) {
-    double part = (almanac.hourOfDay(instant) - FROM_HOUR) / LENGTH_HOURS;
-    if (part < 0 || part > 1 || instant.isBefore(almanac.at(SINCE_DAYS, LocalTime.MIDNIGHT))) {
+    double part = (calendar.hourOfDay(instant) - FROM_HOUR) / LENGTH_HOURS;
+    if (part < 0 || part > 1 || instant.isBefore(calendar.at(SINCE_DAYS, LocalTime.MIDNIGHT))) {
       return 0;
     }
-    double most = noise.between(12, 25, almanac.day(instant));
+    double most = noise.between(12, 25, calendar.day(instant));
     return LEAST_LUX + (most - LEAST_LUX) * Math.sin(part * Math.PI);
   }
 }

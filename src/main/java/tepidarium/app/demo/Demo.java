@@ -58,7 +58,7 @@ public final class Demo implements AutoCloseable {
             thread.setDaemon(true);
             return thread;
           });
-  private final Radio radio;
+  private final SensorPublisher publisher;
   private volatile @Nullable Future<?> reports;
 
   /**
@@ -69,8 +69,8 @@ public final class Demo implements AutoCloseable {
   public Demo(Access access, Clock clock) {
     this.access = access;
     this.clock = clock;
-    this.garden = Garden.of(new Almanac(clock.instant(), access.zone()));
-    this.radio = Radio.connect(access.broker(), access.rootTopic());
+    this.garden = Garden.of(new DemoCalendar(clock.instant(), access.zone()));
+    this.publisher = SensorPublisher.connect(access.broker(), access.rootTopic());
   }
 
   /**
@@ -82,46 +82,46 @@ public final class Demo implements AutoCloseable {
    */
   public Filled fillIn() throws InterruptedException, TimeoutException {
     long start = System.nanoTime();
-    Grower grower = new Grower(access.api());
-    grower.layOut(garden);
+    DemoClient client = new DemoClient(access.api());
+    client.layOut(garden);
     long different = 0;
     long sent = 0;
-    for (List<Parcel> day : (Iterable<List<Parcel>>) Backlog.of(garden)::iterator) {
-      radio.send(day);
-      sent += readings(day, parcel -> true);
-      different += readings(day, parcel -> !parcel.repeated());
+    for (List<SensorMessage> day : (Iterable<List<SensorMessage>>) Backlog.of(garden)::iterator) {
+      publisher.send(day);
+      sent += readings(day, message -> true);
+      different += readings(day, message -> !message.repeated());
     }
-    awaitDurable(grower, different);
+    awaitDurable(client, different);
     Duration took = Duration.ofNanos(System.nanoTime() - start);
     reports =
         live.scheduleAtFixedRate(this::report, 0, LIVE_PERIOD.toMillis(), TimeUnit.MILLISECONDS);
     return new Filled(different, sent, took);
   }
 
-  private static long readings(List<Parcel> parcels, Predicate<Parcel> which) {
-    return parcels.stream().filter(which).mapToLong(parcel -> parcel.readings().size()).sum();
+  private static long readings(List<SensorMessage> messages, Predicate<SensorMessage> which) {
+    return messages.stream().filter(which).mapToLong(message -> message.readings().size()).sum();
   }
 
-  private static void awaitDurable(Grower grower, long readings)
+  private static void awaitDurable(DemoClient client, long readings)
       throws InterruptedException, TimeoutException {
     long deadline = System.nanoTime() + PATIENCE.toNanos();
-    Grower.Counts counts = grower.counts();
+    DemoClient.Counts counts = client.counts();
     while (counts.waiting() > 0 || counts.stored() < readings) {
       if (System.nanoTime() - deadline > 0) {
         throw new TimeoutException("of " + readings + " readings only these are in: " + counts);
       }
       TimeUnit.NANOSECONDS.sleep(LOOK_PERIOD.toNanos());
-      counts = grower.counts();
+      counts = client.counts();
     }
   }
 
   private void report() {
     try {
       Instant now = clock.instant();
-      radio.send(
+      publisher.send(
           garden.nodes().stream()
               .filter(node -> node.faults().speaksAt(now))
-              .map(node -> new Parcel(node.sensor(), List.of(node.reading(now)), false))
+              .map(node -> new SensorMessage(node.sensor(), List.of(node.reading(now)), false))
               .toList());
     } catch (RuntimeException e) {
       // The next readings come soon; an exception would end them all.
@@ -138,6 +138,6 @@ public final class Demo implements AutoCloseable {
       current.cancel(true);
     }
     live.shutdownNow();
-    radio.close();
+    publisher.close();
   }
 }

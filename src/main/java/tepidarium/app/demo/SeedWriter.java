@@ -8,7 +8,7 @@ import java.util.Map;
 
 /** Writes the seed book into the record over the HTTP API, as a grower does on the Tally. */
 final class SeedWriter {
-  private final Grower grower;
+  private final DemoClient client;
   private final Garden garden;
   private final Map<String, String> containers;
 
@@ -17,15 +17,15 @@ final class SeedWriter {
    *
    * @param containers the id of each container by its name
    */
-  SeedWriter(Grower grower, Garden garden, Map<String, String> containers) {
-    this.grower = grower;
+  SeedWriter(DemoClient client, Garden garden, Map<String, String> containers) {
+    this.client = client;
     this.garden = garden;
     this.containers = Map.copyOf(containers);
   }
 
   void write(List<SeedBook.Lot> lots) {
     for (SeedBook.Lot lot : lots) {
-      Instant gathered = garden.almanac().at(SeedBook.GATHERED_DAYS_AGO, SeedBook.SOWN_AT);
+      Instant gathered = garden.calendar().at(SeedBook.GATHERED_DAYS_AGO, SeedBook.SOWN_AT);
       Map<String, Object> request =
           Map.of(
               "species", lot.species(),
@@ -33,7 +33,7 @@ final class SeedWriter {
               "gatheredAt", gathered,
               "from", "plant",
               "kept", lot.kept());
-      long id = grower.call("POST", "/api/lots", request).required("id").asLong();
+      long id = client.call("POST", "/api/lots", request).required("id").asLong();
       lot.sowings().forEach(sowing -> sow(id, sowing));
     }
   }
@@ -43,11 +43,11 @@ final class SeedWriter {
     for (SeedBook.Portion portion : sowing.portions()) {
       groups.add(Map.of("container", id(portion.container()), "seeds", portion.seeds()));
     }
-    Instant at = garden.almanac().at(SeedBook.SOWN_DAYS_AGO, SeedBook.SOWN_AT);
+    Instant at = garden.calendar().at(SeedBook.SOWN_DAYS_AGO, SeedBook.SOWN_AT);
     Map<String, Object> request =
         Map.of("lot", lot, "name", sowing.name(), "groups", groups, "at", at);
     JsonNode sown =
-        grower.call("POST", "/api/sowings", request).required("sowing").required("groups");
+        client.call("POST", "/api/sowings", request).required("sowing").required("groups");
     for (int i = 0; i < sowing.portions().size(); i++) {
       count(sown.required(i).required("id").asText(), sowing.portions().get(i));
     }
@@ -62,9 +62,9 @@ final class SeedWriter {
   }
 
   private void count(String group, SeedBook.Portion portion) {
-    List<Check> checks =
-        garden.plots().stream()
-            .filter(plot -> plot.name().equals(portion.container()))
+    List<ContainerCheck> checks =
+        garden.containers().stream()
+            .filter(container -> container.name().equals(portion.container()))
             .findFirst()
             .orElseThrow()
             .checks();
@@ -80,7 +80,7 @@ final class SeedWriter {
               "culled", culled,
               "pottedOn", count.pottedOn(),
               "at", checks.get(i).span().to());
-      grower.call("POST", "/api/groups/" + group + "/checks", request);
+      client.call("POST", "/api/groups/" + group + "/checks", request);
     }
   }
 }

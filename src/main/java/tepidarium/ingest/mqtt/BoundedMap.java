@@ -3,23 +3,23 @@ package tepidarium.ingest.mqtt;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
-/** A map of limited size; beyond it, the entry that was put first is forgotten. */
+/** A map with a maximum size; when it is full, the oldest entry is removed. */
 final class BoundedMap<K, V> extends LinkedHashMap<K, V> {
   private static final long serialVersionUID = 1;
 
-  private final int most;
+  private final int maxEntries;
 
   /**
-   * An empty map.
+   * Creates an empty map.
    *
-   * @param most it holds up to so many entries
+   * @param maxEntries maximum number of entries
    */
-  BoundedMap(int most) {
-    this.most = most;
+  BoundedMap(int maxEntries) {
+    this.maxEntries = maxEntries;
   }
 
   @Override
   protected boolean removeEldestEntry(Map.Entry<K, V> eldest) {
-    return size() > most;
+    return size() > maxEntries;
   }
 }

@@ -19,10 +19,10 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Decides who may log in to the embedded broker, and which topics each client may publish to and
- * read. The service may do everything. Without accounts, everybody may publish and read below the
- * topics of the service. With accounts, a client may publish as the sensor of its own name, read
- * below its own topic, and do what it is granted. Nobody but the service may publish to its status,
- * alerts and notices.
+ * read. The service itself has all rights. Without accounts, every client may publish and read
+ * below the topics of the service. With accounts, a client may publish as the sensor of its own
+ * name, read below its own topic, and use the topics granted to it. Only the service may publish
+ * its status, alerts and notices.
  */
 public final class BrokerAccounts implements ActiveMQSecurityManager5 {
   private static final RolePrincipal SERVICE = new RolePrincipal("service");
@@ -34,8 +34,8 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
   /**
    * The login of the service itself.
    *
-   * @param clientId no other client may use it
-   * @param password made anew for each start
+   * @param clientId client id reserved for the service
+   * @param password random, new at each start
    */
   public record ServiceLogin(String clientId, String user, String password) {
     @Override
@@ -47,8 +47,8 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
   /**
    * An account of a sensor or a person.
    *
-   * @param publish topic filters that it may publish to besides its own topics
-   * @param read topic filters that it may read besides its own topics
+   * @param publish topic filters to which it may publish, in addition to its own topics
+   * @param read topic filters that it may read, in addition to its own topics
    */
   public record Account(String password, List<String> publish, List<String> read) {
     public Account {
@@ -84,10 +84,10 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
   private volatile @Nullable BrokerQuota quota;
 
   /**
-   * The accounts of one start.
+   * Creates the accounts.
    *
-   * @param accounts by name; empty to let everybody in
-   * @param refused told the topic of every message that was refused and why, on a broker thread
+   * @param accounts accounts by name; empty to accept every client
+   * @param refused receives the topic and the reason of each refused message, on a broker thread
    */
   public BrokerAccounts(
       ServiceLogin service,
@@ -100,7 +100,7 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
     this.refused = refused;
   }
 
-  /** Has new topics counted and limited. */
+  /** Sets the quota for new topics. */
   void limitBy(BrokerQuota limits) {
     quota = limits;
   }
@@ -126,8 +126,8 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
   }
 
   /**
-   * Whether the client id is the service's, or could be mistaken for it: the broker names the queue
-   * of a subscription by the client id, a dot and the filter.
+   * Whether the client id is that of the service, or begins with it and a dot. The broker names the
+   * queue of a subscription by client id, dot and filter, so such an id could collide.
    */
   boolean isServiceClient(String clientId) {
     return clientId.equals(service.clientId()) || clientId.startsWith(service.clientId() + '.');
@@ -151,18 +151,18 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
             expected.getBytes(StandardCharsets.UTF_8), given.getBytes(StandardCharsets.UTF_8));
   }
 
-  /** Notes that a message was refused. */
+  /** Reports a refused message. */
   void refused(String topic, String reason) {
     refused.accept(topic, reason);
   }
 
-  /** Why this user, who has logged in, may not publish to a topic; null when it may. */
+  /** Why this logged-in user may not publish to a topic; null if it may. */
   @Nullable String whyNotPublish(@Nullable String user, String topic) {
     if (isService(user)) {
       return null;
     }
     if (RESERVED.stream().anyMatch(reserved -> isBelow(topics.root() + '/' + reserved, topic))) {
-      return '"' + topic + "\" is written by this service alone: publish to another topic";
+      return '"' + topic + "\" is reserved for this service: publish to another topic";
     }
     Account account = user == null ? null : accounts.get(user);
     if (user == null || account == null) {
@@ -188,7 +188,7 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
             + ", or grant it this topic in the settings (grants)";
   }
 
-  /** Whether this user, who has logged in, may subscribe to a topic filter. */
+  /** Whether this logged-in user may subscribe to a topic filter. */
   boolean mayRead(@Nullable String user, String filter) {
     Account account = user == null ? null : accounts.get(user);
     if (user == null || account == null) {
@@ -263,7 +263,10 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
     };
   }
 
-  /** The broker does not say whether it is for a message or for a subscription. */
+  /**
+   * Whether a user may create an address; the broker does not tell whether it is for a message or
+   * for a subscription.
+   */
   private boolean mayCreate(@Nullable String user, String topic) {
     BrokerQuota limits = quota;
     String reason = whyNotPublish(user, topic);

@@ -3,7 +3,7 @@ package tepidarium.ingest.mqtt;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Where the broker is and how to log in.
+ * The address of the broker, with the login.
  *
  * @param uri for example {@code tcp://192.168.1.5:1883} or {@code ssl://broker:8883}
  */

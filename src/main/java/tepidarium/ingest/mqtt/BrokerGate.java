@@ -23,25 +23,25 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Checks what clients send to the embedded broker before the broker acts on it: wrong passwords,
- * client ids that belong to others, and topics that the broker takes but a subscriber cannot read.
- * Closes the connection of a client that is refused, with a reason code where MQTT has one. Called
- * by the broker's network threads.
+ * Checks packets of clients before the embedded broker processes them. Refuses wrong passwords,
+ * client ids of other accounts, and topics that a subscriber could not read. Closes the connection
+ * of a refused client, with an MQTT reason code if there is one. Called by the broker's network
+ * threads.
  */
 final class BrokerGate implements MQTTInterceptor {
   private static final Logger LOG = LoggerFactory.getLogger(BrokerGate.class);
   private static final int MQTT_5 = 5;
   private static final String SHARED = "$share/";
 
-  /** More owners are forgotten, except those of sessions that the broker knows. */
-  private static final int MANY_OWNERS = 10_000;
+  /** Above this number, owners without a session are removed. */
+  private static final int MAX_OWNERS = 10_000;
 
   private final ActiveMQServer server;
   private final BrokerAccounts accounts;
   private final LoginLimit logins;
   private final BrokerQuota quota;
 
-  /** The account that each client id belongs to, while the broker has a session for it. */
+  /** The account of each client id while the broker has a session for it. */
   private final Map<String, String> owners = new ConcurrentHashMap<>();
 
   BrokerGate(ActiveMQServer server, BrokerAccounts accounts, LoginLimit logins, BrokerQuota quota) {
@@ -63,7 +63,7 @@ final class BrokerGate implements MQTTInterceptor {
 
   private boolean mayPublish(MqttPublishMessage packet, RemotingConnection connection) {
     String topic = packet.variableHeader().topicName();
-    // In version 5 an empty topic stands for one that was given before.
+    // In MQTT 5 an empty topic refers to a topic alias.
     String problem = topic.isEmpty() ? null : TopicNames.problemEmbedded(topic);
     if (problem != null) {
       accounts.refused(topic, problem);
@@ -95,7 +95,7 @@ final class BrokerGate implements MQTTInterceptor {
     }
     for (MqttTopicSubscription subscription : packet.payload().topicSubscriptions()) {
       String filter = subscription.topicFilter();
-      // The broker would let a group of the right name take messages from another client's queue.
+      // A shared subscription with a suitable group name could read the queue of another client.
       if (filter.startsWith(SHARED)) {
         return disconnect(connection, MQTTReasonCodes.SHARED_SUBSCRIPTIONS_NOT_SUPPORTED);
       }
@@ -114,7 +114,8 @@ final class BrokerGate implements MQTTInterceptor {
     String password = bytes == null ? null : new String(bytes, StandardCharsets.UTF_8);
     String host = host(connection);
     boolean service = accounts.isService(name);
-    // A limit of its own: who guesses at it must not block clients without a name.
+    // The service has a separate limit, so that guessing its password blocks no client without a
+    // name.
     String account = service || accounts.hasAccount(name) ? name : "";
     String given = packet.payload().clientIdentifier();
     String clientId = given == null ? "" : given;
@@ -155,7 +156,10 @@ final class BrokerGate implements MQTTInterceptor {
     return refuse(connection, packet.variableHeader().version(), MQTTReasonCodes.NOT_AUTHORIZED);
   }
 
-  /** The service's client id is its own; with accounts, each id belongs to who brought it first. */
+  /**
+   * Whether the account may use the client id. The id of the service is reserved. With accounts, an
+   * id belongs to the account that used it first.
+   */
   private boolean mayHave(@Nullable String clientId, String name) {
     if (clientId == null || clientId.isEmpty()) {
       return true;
@@ -166,7 +170,7 @@ final class BrokerGate implements MQTTInterceptor {
     if (!accounts.areSet()) {
       return true;
     }
-    forgetOwners();
+    removeIdleOwners();
     String owner = owners.get(clientId);
     if (owner != null && !owner.equals(name) && hasSession(clientId)) {
       return false;
@@ -175,8 +179,8 @@ final class BrokerGate implements MQTTInterceptor {
     return true;
   }
 
-  private void forgetOwners() {
-    if (owners.size() > MANY_OWNERS) {
+  private void removeIdleOwners() {
+    if (owners.size() > MAX_OWNERS) {
       owners.keySet().removeIf(id -> !hasSession(id));
     }
   }
@@ -204,7 +208,7 @@ final class BrokerGate implements MQTTInterceptor {
         : colon < 0 ? address : address.substring(0, colon);
   }
 
-  /** Version 3.1.1 has other codes for the same reasons. */
+  /** Refuses a login with the reason code of the client's MQTT version. */
   private static boolean refuse(RemotingConnection connection, int version, byte reason) {
     MqttConnectReturnCode code =
         version >= MQTT_5
@@ -222,7 +226,7 @@ final class BrokerGate implements MQTTInterceptor {
     return false;
   }
 
-  /** The broker closes the connection; version 5 is told the reason first. */
+  /** Lets the broker close the connection. An MQTT 5 client first receives the reason code. */
   private static boolean disconnect(RemotingConnection connection, byte reason) {
     if (connection.getProtocolName().endsWith(Integer.toString(MQTT_5))) {
       send(connection, MqttMessageBuilders.disconnect().reasonCode(reason).build());

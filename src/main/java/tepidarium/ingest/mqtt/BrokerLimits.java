@@ -5,21 +5,21 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Limits of the embedded broker. Each topic, subscription and retained message takes some of its
- * memory, and each message that waits for a subscriber some of the disk.
+ * Limits of the embedded broker. Each topic, subscription and retained message uses memory. Each
+ * message that waits for a subscriber uses disk space.
  *
- * @param packetBytes the largest packet that is taken, in bytes
- * @param connections so many clients may be connected
- * @param topics so many topics may be known at once
- * @param topicIdle a topic is forgotten after this long, and known again with its next message
- * @param subscriptions so many subscriptions of clients may exist, those of absent ones included
- * @param pairs so many pairs of a topic and a subscription may exist; the broker keeps about 200
- *     bytes for each pair that matches
- * @param retained so many topics may have a retained message
- * @param sessionExpiry the session of an absent client is forgotten after this long; at most 24
- *     days
- * @param sessionBytes so many bytes may wait for one client, then they are deleted
- * @param whyNotNew says why messages to a new topic are refused; null when they are taken
+ * @param packetBytes largest accepted packet, in bytes
+ * @param connections maximum number of connected clients
+ * @param topics maximum number of topics
+ * @param topicIdle time without a message after which a topic is removed; its next message adds it
+ *     again
+ * @param subscriptions maximum number of subscriptions, including those of absent clients
+ * @param pairs maximum number of pairs of a topic and a subscription; the broker uses about 200
+ *     bytes for each matching pair
+ * @param retained maximum number of topics with a retained message
+ * @param sessionExpiry time after which the session of an absent client is deleted; at most 24 days
+ * @param sessionBytes maximum number of bytes that wait for one client; above it, they are deleted
+ * @param whyNotNew returns why messages to a new topic are refused; null if they are accepted
  */
 public record BrokerLimits(
     int packetBytes,
@@ -41,10 +41,10 @@ public record BrokerLimits(
   private static final int HEAP_BYTES_FOR_PAIR = 2_000;
 
   /**
-   * The limits for so many sensors.
+   * Creates the limits for a number of sensors.
    *
-   * @param payloadBytes the largest payload that is read; one of twice the size is still taken, so
-   *     that it can be rejected with its topic and a reason
+   * @param payloadBytes largest payload that is read, in bytes; the broker accepts twice as much,
+   *     so that a larger payload is rejected with its topic and a reason
    */
   public static BrokerLimits of(
       int payloadBytes,

@@ -19,20 +19,21 @@ import org.jspecify.annotations.Nullable;
 /**
  * Counts topics, subscriptions and retained messages of the embedded broker, and refuses new ones
  * beyond the limits. The service's own subscriptions do not count. Topic filters of subscriptions
- * have a limit of their own, so that subscriptions never take the room of topics: the broker keeps
- * an address for each filter until it has been idle for as long as a topic. Safe for use by several
- * threads.
+ * have a separate limit, because the broker keeps an address for each filter until it has been idle
+ * for as long as a topic. Subscriptions therefore cannot use up the limit of topics. Thread-safe.
  */
 final class BrokerQuota {
-  /** Subscriptions leave room for at least so many topics. */
+  /** Minimum number of topics for which subscriptions leave room. */
   private static final int ROOM_FOR_TOPICS = 500;
 
-  /** What a client was allowed to create exists by then, or will not. */
+  /**
+   * Time after which an allowed topic or subscription must exist; after that it no longer counts.
+   */
   private static final Duration EXPECTED = Duration.ofMinutes(1);
 
-  private static final Duration TOLD = Duration.ofHours(1);
+  private static final Duration SHOWN = Duration.ofHours(1);
 
-  /** Names that were taken: those that the broker has, and those that it may still come to. */
+  /** Counted names: those that exist in the broker, and those that it is expected to create. */
   private static final class Names {
     private Set<String> existing = Set.of();
     private final Map<String, Long> expected = new HashMap<>();
@@ -78,7 +79,7 @@ final class BrokerQuota {
   private String lastRefusal = "";
 
   /**
-   * A quota.
+   * Creates a quota.
    *
    * @param nanos a clock in nanoseconds, such as {@link System#nanoTime}
    */
@@ -88,7 +89,10 @@ final class BrokerQuota {
     this.nanos = nanos;
   }
 
-  /** Counts what the broker has. Between two calls, new ones are added. */
+  /**
+   * Counts the topics, subscriptions and retained messages in the broker. Between two calls, new
+   * ones are added to the counts.
+   */
   void count(ActiveMQServer server) {
     Collection<SimpleString> addresses = server.getPostOffice().getAddresses();
     long newAddresses = addresses.stream().filter(address -> !address.startsWith('$')).count();
@@ -110,7 +114,8 @@ final class BrokerQuota {
       Set<String> existing =
           Stream.concat(
                   filters.existing.stream(),
-                  // Those of sessions that were kept over a restart are not expected.
+                  // At the first count, also includes filters of sessions that were persisted
+                  // before a restart.
                   counted ? filters.expected.keySet().stream() : withWildcard(addresses))
               .filter(filter -> server.getAddressInfo(SimpleString.of(filter)) != null)
               .collect(Collectors.toSet());
@@ -124,12 +129,12 @@ final class BrokerQuota {
     return addresses.stream().map(SimpleString::toString).filter(TopicNames::hasWildcard);
   }
 
-  /** Whether a topic is known as the filter of a subscription. */
+  /** Whether the name is the topic filter of a subscription. */
   synchronized boolean isFilter(String topic) {
     return filters.has(topic);
   }
 
-  /** Why a topic that is not known yet is refused; null when it is taken, and counted. */
+  /** Why a new topic is refused; null if it is accepted, and counts it. */
   @Nullable String whyNoTopic(String topic) {
     String reason = limits.whyNotNew().apply(topic);
     if (reason != null) {
@@ -150,22 +155,22 @@ final class BrokerQuota {
 
   private @Nullable String whyFull(String topic) {
     if (topics >= limits.topics()) {
-      return "\"%s\" is a new topic, but the embedded broker knows %,d topics already: %s"
+      return "\"%s\" is a new topic, but the embedded broker already has %,d topics: %s"
           .formatted(topic, topics, "publish to fewer topics, or raise maxSensors in the settings");
     }
     long subscriptions = queues.size();
     if ((topics + filters.size() + 1) * subscriptions > limits.pairs()) {
-      return "\"%s\" is a new topic, but %,d topics and %,d subscriptions take the memory: %s"
-          .formatted(topic, topics, subscriptions, "end subscriptions that nobody reads");
+      return "\"%s\" is a new topic, but %,d topics and %,d subscriptions use the memory: %s"
+          .formatted(topic, topics, subscriptions, "remove subscriptions that are not needed");
     }
     return null;
   }
 
   /**
-   * Whether the subscriptions of a client to these filters are taken, all or none; they are
-   * counted. Those that it has already are taken. Half of the pairs stay for topics.
+   * Accepts or refuses all subscriptions of a client to these filters, and counts accepted ones.
+   * Existing subscriptions are always accepted. Half of the pairs are reserved for topics.
    */
-  boolean takesSubscriptions(ActiveMQServer server, String clientId, List<String> wanted) {
+  boolean acceptSubscriptions(ActiveMQServer server, String clientId, List<String> wanted) {
     Set<String> newFilters =
         wanted.stream()
             .filter(filter -> server.getAddressInfo(SimpleString.of(filter)) == null)
@@ -193,7 +198,7 @@ final class BrokerQuota {
     }
   }
 
-  /** Why a retained message on a topic is refused; null when it is taken, and counted. */
+  /** Why a retained message on a topic is refused; null if it is accepted, and counts it. */
   @Nullable String whyNotRetained(ActiveMQServer server, String topic) {
     if (server.getAddressInfo(SimpleString.of(MQTTUtil.MQTT_RETAIN_ADDRESS_PREFIX + topic))
         != null) {
@@ -209,15 +214,15 @@ final class BrokerQuota {
     }
   }
 
-  /** Why new topics were refused within the last hour; null when none were. */
+  /** Why new topics were refused within the last hour; null if none were. */
   synchronized @Nullable String trouble() {
-    boolean recent = topicsRefused && nanos.getAsLong() - topicRefusedAt < TOLD.toNanos();
+    boolean recent = topicsRefused && nanos.getAsLong() - topicRefusedAt < SHOWN.toNanos();
     return recent
         ? "messages on new topics were refused within the last hour: " + lastRefusal
         : null;
   }
 
-  /** How many topics and subscriptions there are, in words. */
+  /** A text with the number of topics and subscriptions. */
   synchronized String summary() {
     return "%,d of %,d topics, %,d of %,d subscriptions"
         .formatted(topics, limits.topics(), queues.size(), limits.subscriptions());

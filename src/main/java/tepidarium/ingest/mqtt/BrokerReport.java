@@ -6,10 +6,7 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/**
- * What an external broker says of itself on its status topics, as far as it matters here: whether
- * it drops messages. Safe for use by several threads.
- */
+/** Reads the status topics of an external broker to detect that it drops messages. Thread-safe. */
 final class BrokerReport {
   private static final Logger LOG = LoggerFactory.getLogger(BrokerReport.class);
   private static final String VERSION = "$SYS/broker/version";
@@ -21,7 +18,7 @@ final class BrokerReport {
   private long droppedAtFirst = -1;
   private long droppedNow = -1;
 
-  /** The topics to subscribe to; a broker that has none of them says nothing. */
+  /** The topics to subscribe to; some brokers do not have them. */
   static List<String> topics() {
     return List.of(VERSION, DROPPED);
   }
@@ -36,8 +33,8 @@ final class BrokerReport {
       version = text;
       if (text.startsWith("mosquitto")) {
         LOG.info(
-            "the broker is {}: by its defaults it keeps 1,000 messages for a service that is away"
-                + " and drops the rest; {}",
+            "the broker is {}: by default it keeps 1,000 messages for a disconnected service"
+                + " and drops further ones; {}",
             text,
             REMEDY);
       }
@@ -52,18 +49,18 @@ final class BrokerReport {
     } catch (NumberFormatException e) {
       return;
     }
-    // A restarted broker counts from nothing again.
+    // A restarted broker counts from 0 again.
     if (droppedAtFirst < 0 || droppedNow < droppedAtFirst) {
       droppedAtFirst = droppedNow;
     }
   }
 
-  /** How many messages the broker has dropped since it was first asked; of any of its clients. */
+  /** Number of messages that the broker has dropped since the first report, for all its clients. */
   synchronized long dropped() {
     return droppedNow < 0 ? 0 : droppedNow - droppedAtFirst;
   }
 
-  /** A warning for the grower; empty when there is nothing to warn of. */
+  /** A warning for the grower; empty if no messages were dropped. */
   synchronized String warning() {
     return dropped() == 0
         ? ""

@@ -26,23 +26,26 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * An MQTT broker inside this process, for those who have none. Its journal is synced before it
- * acknowledges, so a message it acknowledged survives the end of the process. It takes nothing more
- * while its disk is nearly full. Where its journal cannot be written it ends itself, and a keeping
- * thread starts it again, for this service alone at first, once that is possible.
+ * Runs an MQTT broker inside this process. It syncs its journal before it acknowledges a message,
+ * so acknowledged messages survive a crash. Publishers wait while the disk is nearly full. If the
+ * journal cannot be written, the broker ends. A thread then restarts it as soon as possible, at
+ * first for this service only.
  */
 public final class EmbeddedBroker implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(EmbeddedBroker.class);
   private static final int JOURNAL_FILE_BYTES = 1 << 20;
   private static final long MEMORY_BYTES = 16L << 20;
 
-  /** With less room on its disk, publishers wait; by default it would be a tenth of the disk. */
+  /**
+   * Minimum free space on the disk; below it, publishers wait. The library's default is 10 % of the
+   * disk.
+   */
   private static final long LEAST_FREE_BYTES = 8L << 20;
 
   private static final String SENSORS = "sensors";
   private static final int LOOK_EVERY_MS = 1_000;
 
-  /** A packet of 4 MB has this long to arrive, which a slow wireless network can meet. */
+  /** Maximum time for a packet of up to 4 MB to arrive, enough for a slow wireless network. */
   private static final long PACKET_PATIENCE_SECONDS = 60;
 
   private final String host;
@@ -75,19 +78,19 @@ public final class EmbeddedBroker implements AutoCloseable {
     this.sessions = new SessionLimit(limits, accounts.serviceClientId());
     accounts.limitBy(quota);
     this.server = started();
-    this.keeper = new Thread(this::keepUp, "broker-keeper");
+    this.keeper = new Thread(this::keepRunning, "broker-keeper");
     keeper.setDaemon(true);
     keeper.start();
   }
 
   /**
-   * Starts the broker, for this service alone: sensors come in with {@link #letSensorsIn}, once
-   * somebody has subscribed, since what nobody has subscribed to is acknowledged and dropped.
+   * Starts the broker for this service only. Call {@link #letSensorsIn} after the service has
+   * subscribed. Before that, the broker would acknowledge and drop the messages of sensors.
    *
-   * @param host the address to listen on; 0.0.0.0 for all
-   * @param accounts who may log in, and the topics that others may use
-   * @param limits against floods of topics, subscriptions and waiting messages
-   * @throws IllegalStateException when it cannot start, for example since the port is in use
+   * @param host address to listen on; 0.0.0.0 for all addresses
+   * @param accounts decides who may log in and which topics each client may use
+   * @param limits limits of topics, subscriptions and waiting messages
+   * @throws IllegalStateException when it cannot start, for example because the port is in use
    */
   public static EmbeddedBroker start(
       String host, int port, Path folder, BrokerAccounts accounts, BrokerLimits limits) {
@@ -102,7 +105,7 @@ public final class EmbeddedBroker implements AutoCloseable {
     }
   }
 
-  /** On a port of its own each time: somebody else may have taken the last one meanwhile. */
+  /** Starts the broker on a new free port, because another program may have taken the last one. */
   private ActiveMQServer started() throws Exception {
     servicePort = freePort();
     ActiveMQServer fresh = new SmallBroker(configuration(), accounts);
@@ -117,7 +120,7 @@ public final class EmbeddedBroker implements AutoCloseable {
       if (!fresh.isActive()) {
         throw JournalFiles.failed(folder, LEAST_FREE_BYTES, failure.get());
       }
-      NoLateAcknowledgements.over(fresh);
+      NoLateAcknowledgements.install(fresh);
       fresh
           .getRemotingService()
           .addIncomingInterceptor(new BrokerGate(fresh, accounts, logins, quota));
@@ -128,13 +131,13 @@ public final class EmbeddedBroker implements AutoCloseable {
     return fresh;
   }
 
-  private void keepUp() {
+  private void keepRunning() {
     while (!stopping) {
       try {
         TimeUnit.MILLISECONDS.sleep(LOOK_EVERY_MS);
         if (!isRunning()) {
           if (trouble == null) {
-            say("the embedded broker ended, its disk may be full; starting it again");
+            report("the embedded broker ended, its disk may be full; starting it again");
           }
           startAgain();
           trouble = null;
@@ -144,14 +147,14 @@ public final class EmbeddedBroker implements AutoCloseable {
       } catch (InterruptedException e) {
         return;
       } catch (Exception | Error e) {
-        // Nobody else would start it again.
+        // This thread must go on, because only it restarts the broker.
         LOG.debug("the embedded broker cannot start yet", e);
-        say("the embedded broker ended and cannot start yet: " + e.getMessage());
+        report("the embedded broker ended and cannot start yet: " + e.getMessage());
       }
     }
   }
 
-  private void say(String words) {
+  private void report(String words) {
     if (!words.equals(trouble)) {
       LOG.warn("{}", words);
     }
@@ -167,7 +170,7 @@ public final class EmbeddedBroker implements AutoCloseable {
       quota.count(running);
       sessions.check(running);
     } catch (Exception e) {
-      // It may be stopping; the next look tells.
+      // The broker may be stopping; the next check follows within 1 s.
       LOG.debug("cannot apply the limits of the broker now", e);
     }
   }
@@ -182,7 +185,7 @@ public final class EmbeddedBroker implements AutoCloseable {
     }
     server.stop();
     if (folder.toFile().getUsableSpace() < LEAST_FREE_BYTES) {
-      throw new IOException("there is no room on the disk of " + folder);
+      throw new IOException("the disk with " + folder + " is full");
     }
     server = started();
   }
@@ -235,7 +238,7 @@ public final class EmbeddedBroker implements AutoCloseable {
     configuration.setThreadPoolMaxSize(8);
     configuration.setScheduledThreadPoolMaxSize(1);
     configuration.setCriticalAnalyzer(false);
-    // MQTT's own signs, so that topics need no translation and a dot in a topic stays a dot.
+    // The characters of MQTT, so topics need no translation and may contain dots.
     configuration.setWildCardConfiguration(
         new WildcardConfiguration().setDelimiter('/').setSingleWord('+').setAnyWords('#'));
     configuration.setSecurityRoles(Map.of("#", Set.of(everything())));
@@ -258,22 +261,22 @@ public final class EmbeddedBroker implements AutoCloseable {
   }
 
   /**
-   * Opens the port for sensors; asked again, does nothing. To be called each time that the service
-   * has subscribed, since the broker may have started again.
+   * Opens the port for sensors; does nothing if it is open. Call it each time the service has
+   * subscribed, because the broker may have restarted.
    *
-   * @throws IllegalStateException when the port has been taken meanwhile; may be asked again
+   * @throws IllegalStateException when another program has taken the port; may be called again
    */
   public synchronized void letSensorsIn() {
-    RemotingService doors = server.getRemotingService();
-    if (doors.getAcceptor(SENSORS) != null) {
+    RemotingService remoting = server.getRemotingService();
+    if (remoting.getAcceptor(SENSORS) != null) {
       return;
     }
     try {
       String acceptor = acceptor(host, port) + "&connectionsAllowed=" + limits.connections();
-      doors.createAcceptor(SENSORS, acceptor).start();
+      remoting.createAcceptor(SENSORS, acceptor).start();
       LOG.info("sensors can publish to {}:{}", host, port);
     } catch (Exception e) {
-      forget(doors);
+      removeAcceptor(remoting);
       throw new IllegalStateException(
           "sensors cannot publish, since port %d on %s is taken: %s"
               .formatted(port, host, e.getMessage()),
@@ -281,15 +284,15 @@ public final class EmbeddedBroker implements AutoCloseable {
     }
   }
 
-  private static void forget(RemotingService doors) {
+  private static void removeAcceptor(RemotingService remoting) {
     try {
-      doors.destroyAcceptor(SENSORS);
+      remoting.destroyAcceptor(SENSORS);
     } catch (Exception e) {
-      LOG.debug("while letting go of a port that could not be opened", e);
+      LOG.debug("cannot remove the acceptor of a port that could not be opened", e);
     }
   }
 
-  /** The broker asks {@link BrokerAccounts}, which decides by topic; roles carry nothing. */
+  /** A role with all permissions; {@link BrokerAccounts} decides by topic instead of by role. */
   private static Role everything() {
     return new Role(
         "any", true, true, true, true, true, true, true, true, true, true, false, false);
@@ -300,37 +303,37 @@ public final class EmbeddedBroker implements AutoCloseable {
     settings.setAddressFullMessagePolicy(AddressFullMessagePolicy.PAGE);
     settings.setMaxSizeBytes(MEMORY_BYTES / 2);
     settings.setPageSizeBytes(1 << 20);
-    // Never given up: a reading may be delivered as often as the service is killed.
+    // No limit: a reading is delivered again each time the service is killed.
     settings.setMaxDeliveryAttempts(-1);
     settings.setRedeliveryDelay(0);
-    // Never used, but the broker warns at every queue that has none.
+    // Never used, but the broker logs a warning for each queue without one.
     settings.setDeadLetterAddress(SimpleString.of("$undelivered"));
     settings.setExpiryAddress(SimpleString.of("$expired"));
-    // A reading is stored however late it comes. The broker also computes an expiry of 25 days or
-    // more with too few bits, and would drop the message at once.
+    // A late reading is stored too. The broker also computes an expiry of 25 days or more with an
+    // integer overflow, and would drop the message at once.
     settings.setNoExpiry(true);
-    // A topic takes memory and has no queue of its own, so the broker would keep it for ever.
+    // A topic has no queue of its own, so the broker would never delete it.
     settings.setAutoDeleteAddressesSkipUsageCheck(true);
     settings.setAutoDeleteAddressesDelay(limits.topicIdle().toMillis());
     return settings;
   }
 
-  /** How many logins were refused lately, in words. */
+  /** A text with the number of refused logins within the last hour. */
   public String logins() {
     return logins.summary();
   }
 
-  /** Why new topics were refused within the last hour; null when none were. */
+  /** Why new topics were refused within the last hour; null if none were. */
   public @Nullable String topicTrouble() {
     return quota.trouble();
   }
 
-  /** How many topics and subscriptions there are, in words. */
+  /** A text with the number of topics and subscriptions. */
   public String topics() {
     return quota.summary();
   }
 
-  /** Which clients let messages wait, in words. */
+  /** A text about messages that wait for clients. */
   public String sessions() {
     return sessions.summary();
   }
@@ -339,7 +342,7 @@ public final class EmbeddedBroker implements AutoCloseable {
     return server.locateQueue(SimpleString.of(clientId + '.' + filter)) != null;
   }
 
-  /** How many messages wait in a queue of this client for one of its topic filters. */
+  /** Number of messages that wait for this client under these topic filters. */
   public synchronized long waiting(String clientId, List<String> filters) {
     long waiting = 0;
     for (String filter : filters) {
@@ -350,7 +353,7 @@ public final class EmbeddedBroker implements AutoCloseable {
   }
 
   /**
-   * Where this service itself connects; elsewhere after each start.
+   * The address for the service itself; a different port after each start.
    *
    * @throws IllegalStateException while the broker does not run; the message says why
    */

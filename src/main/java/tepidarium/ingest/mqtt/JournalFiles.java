@@ -9,13 +9,13 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Looks at the embedded broker's files before it starts. The broker itself starts with empty or
- * missing files as if nothing had been in them.
+ * Checks the embedded broker's files before it starts. The broker itself would start with damaged
+ * or missing files as if they had been empty.
  */
 final class JournalFiles {
   private static final List<String> ENDINGS = List.of(".amq", ".bindings");
 
-  /** The broker makes its files at full size under another name; none has ever been shorter. */
+  /** Minimum size of a file. The broker creates each file at full size under a temporary name. */
   private static final long LEAST_FILE_BYTES = 1L << 20;
 
   /** The first four bytes of each file; {@code JournalImpl.FORMAT_VERSION} of the broker. */
@@ -24,8 +24,8 @@ final class JournalFiles {
   private JournalFiles() {}
 
   /**
-   * Refuses a folder in which one of the two journals is missing, or a file is cut short or does
-   * not begin as it must.
+   * Checks that both journals are present, and that each file has its full size and the right
+   * format version.
    *
    * @throws DamagedJournal naming the file
    */
@@ -37,11 +37,11 @@ final class JournalFiles {
       throw new DamagedJournal(folder, "the files in " + missing + " are missing", null);
     }
     for (Path file : Stream.concat(messages.stream(), sessions.stream()).toList()) {
-      refuseDamagedFile(folder, file);
+      checkFile(folder, file);
     }
   }
 
-  private static void refuseDamagedFile(Path folder, Path file) {
+  private static void checkFile(Path folder, Path file) {
     try (DataInputStream in = new DataInputStream(Files.newInputStream(file))) {
       long length = Files.size(file);
       if (length < LEAST_FILE_BYTES) {
@@ -49,8 +49,7 @@ final class JournalFiles {
             folder, file.getFileName() + " has been cut to " + length + " bytes", null);
       }
       if (in.readInt() != FORMAT_VERSION) {
-        throw new DamagedJournal(
-            folder, file.getFileName() + " does not begin as a journal file", null);
+        throw new DamagedJournal(folder, file.getFileName() + " is not a journal file", null);
       }
     } catch (IOException e) {
       throw new DamagedJournal(folder, file + " cannot be read", e);
@@ -71,7 +70,7 @@ final class JournalFiles {
     }
   }
 
-  /** Why the broker did not start on this folder, in words. */
+  /** Creates the exception for a failed start of the broker. */
   static IllegalStateException failed(Path folder, long leastFreeBytes, @Nullable Throwable cause) {
     if (cause instanceof IllegalStateException known) {
       return known;

@@ -14,8 +14,8 @@ import org.apache.activemq.artemis.core.server.ActiveMQServer;
 import org.apache.activemq.artemis.spi.core.protocol.ProtocolManager;
 
 /**
- * MQTT of the embedded broker, with a {@link PacketLimit} before the decoder of each connection and
- * a {@link SubscriptionLimit} after it.
+ * Adds limits to the MQTT connections of the embedded broker: a {@link PacketLimit} before the
+ * decoder, and a {@link SubscriptionLimit} after it.
  */
 final class LimitedMqtt extends MQTTProtocolManagerFactory {
   private final Supplier<PacketLimit> packets;
@@ -27,7 +27,7 @@ final class LimitedMqtt extends MQTTProtocolManagerFactory {
     this.subscriptions = subscriptions;
   }
 
-  /** The broker's own manager cannot be extended, so each call is passed on to it. */
+  /** Wraps the broker's own manager in a proxy, because its class cannot be extended. */
   @Override
   @SuppressWarnings("rawtypes")
   public ProtocolManager createProtocolManager(

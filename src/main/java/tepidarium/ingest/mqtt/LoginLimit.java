@@ -16,32 +16,32 @@ import tepidarium.ingest.RejectCode;
 /**
  * Limits guessing of passwords: after 5 wrong ones within a minute, logins to that account from
  * that address are refused until the minute is over. Names without an account share one limit per
- * address. A client id that has logged in there has a limit of its own, so that a guesser does not
- * lock it out without knowing it. Each account remembers its own client ids: who holds one account
- * cannot make the service forget those of another. Logs refused logins at most once a minute. Safe
- * for use by several threads.
+ * address. A client id that has logged in from the address has a separate limit, so that an
+ * attacker who does not know the id cannot lock it out. Client ids are stored per account, so that
+ * the holder of one account cannot displace those of another. Logs refused logins at most once a
+ * minute. Thread-safe.
  */
 final class LoginLimit {
   private static final Logger LOG = LoggerFactory.getLogger(LoginLimit.class);
-  static final int MOST_FAILURES = 5;
+  static final int MAX_FAILURES = 5;
   private static final Duration WINDOW = Duration.ofMinutes(1);
-  private static final Duration TOLD = Duration.ofHours(1);
+  private static final Duration SHOWN = Duration.ofHours(1);
 
-  /** Limits that are shared by the clients of an address; two for each account at least. */
-  private static final int LEAST_SHARED = 1_000;
+  /** Number of shared limits to store, plus two for each account. */
+  private static final int MIN_SHARED = 1_000;
 
-  /** Client ids that are known in all, while each account may have the least number. */
-  private static final int MOST_KNOWN = 10_000;
+  /** Maximum number of stored client ids for all accounts. */
+  private static final int MAX_KNOWN = 10_000;
 
-  private static final int LEAST_KNOWN_OF_ACCOUNT = 20;
-  private static final int LONGEST_KNOWN = 256;
+  private static final int MIN_KNOWN_PER_ACCOUNT = 20;
+  private static final int MAX_KNOWN_LENGTH = 256;
 
   /**
-   * Who logs in.
+   * The client that logs in.
    *
-   * @param account the name of an account that exists; empty for all other names
-   * @param host the address it comes from
-   * @param clientId empty for none
+   * @param account name of an existing account; empty for all other names
+   * @param host its address
+   * @param clientId its client id; empty if it has none
    */
   record Client(String account, String host, String clientId) {
     private String shared() {
@@ -67,15 +67,15 @@ final class LoginLimit {
     }
 
     boolean areTooMany(long now) {
-      return count >= MOST_FAILURES && now - startNanos < WINDOW.toNanos();
+      return count >= MAX_FAILURES && now - startNanos < WINDOW.toNanos();
     }
   }
 
   private final LongSupplier nanos;
-  private final int mostKnownOfAccount;
+  private final int maxKnownPerAccount;
   private final Map<String, Failures> shared;
 
-  /** Failures of client ids that have logged in, by account; the oldest login is forgotten. */
+  /** Failures of client ids that have logged in, by account; the oldest login is removed first. */
   private final Map<String, Map<String, Failures>> known = new HashMap<>();
 
   /** Minutes of the last hour in which logins were refused: when each began, and how many. */
@@ -84,29 +84,29 @@ final class LoginLimit {
   private String last = "";
 
   /**
-   * A limit.
+   * Creates a limit.
    *
    * @param nanos a clock in nanoseconds, such as {@link System#nanoTime}
-   * @param accounts how many accounts there are, at least 0
+   * @param accounts number of accounts, at least 0
    */
   LoginLimit(LongSupplier nanos, int accounts) {
     this.nanos = nanos;
-    this.mostKnownOfAccount = Math.max(LEAST_KNOWN_OF_ACCOUNT, MOST_KNOWN / (accounts + 1));
-    this.shared = new BoundedMap<>(LEAST_SHARED + 2 * accounts);
+    this.maxKnownPerAccount = Math.max(MIN_KNOWN_PER_ACCOUNT, MAX_KNOWN / (accounts + 1));
+    this.shared = new BoundedMap<>(MIN_SHARED + 2 * accounts);
   }
 
-  /** A client has logged in to an account with the right password. */
+  /** Records a login with the right password. */
   synchronized void succeeded(Client client) {
     String own = client.own();
-    if (!client.clientId().isEmpty() && own.length() <= LONGEST_KNOWN) {
+    if (!client.clientId().isEmpty() && own.length() <= MAX_KNOWN_LENGTH) {
       Map<String, Failures> ids =
-          known.computeIfAbsent(client.account(), account -> new BoundedMap<>(mostKnownOfAccount));
+          known.computeIfAbsent(client.account(), account -> new BoundedMap<>(maxKnownPerAccount));
       Failures failures = ids.remove(own);
       ids.put(own, failures == null ? new Failures() : failures);
     }
   }
 
-  /** Whether a login must be refused without a look at its password. */
+  /** Whether a login must be refused without checking its password. */
   synchronized boolean isBlocked(Client client) {
     Failures failures = ownFailures(client);
     if (failures == null) {
@@ -115,7 +115,7 @@ final class LoginLimit {
     return failures != null && failures.areTooMany(nanos.getAsLong());
   }
 
-  /** A password was wrong. */
+  /** Records a wrong password. */
   synchronized void failed(Client client) {
     Failures failures = ownFailures(client);
     if (failures == null) {
@@ -128,14 +128,14 @@ final class LoginLimit {
     return known.getOrDefault(client.account(), Map.of()).get(client.own());
   }
 
-  /** A login was refused, with a wrong password or without a look at it. */
+  /** Records and logs a refused login. */
   synchronized void refused(String words) {
     long now = nanos.getAsLong();
-    // Clients choose some of the words; line breaks in them would forge lines of the log.
+    // The text contains names of clients; line breaks in them could forge lines of the log.
     last = Reject.of(Instant.EPOCH, "", RejectCode.OTHER, words, "").reason();
     long[] minute = refusedByMinute.peekLast();
     if (minute == null || now - minute[0] >= WINDOW.toNanos()) {
-      LOG.warn("login refused: {}; further ones are logged in a minute", last);
+      LOG.warn("login refused: {}; further refusals are not logged for one minute", last);
       forgetOld(now);
       refusedByMinute.add(new long[] {now, 1});
     } else {
@@ -144,17 +144,17 @@ final class LoginLimit {
   }
 
   private void forgetOld(long now) {
-    while (!refusedByMinute.isEmpty() && now - refusedByMinute.peek()[0] >= TOLD.toNanos()) {
+    while (!refusedByMinute.isEmpty() && now - refusedByMinute.peek()[0] >= SHOWN.toNanos()) {
       refusedByMinute.remove();
     }
   }
 
-  /** How many logins were refused within the last hour, in words. */
+  /** A text with the number of refused logins within the last hour. */
   synchronized String summary() {
     forgetOld(nanos.getAsLong());
     long refused = refusedByMinute.stream().mapToLong(minute -> minute[1]).sum();
     return refused == 0
         ? "no login refused within the last hour"
-        : refused + " logins refused within the last hour, the last one of " + last;
+        : refused + " logins refused within the last hour, the last one from " + last;
   }
 }

@@ -29,9 +29,9 @@ import org.eclipse.paho.mqttv5.common.packet.MqttPubAck;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import tepidarium.ingest.Delivery;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.Message;
+import tepidarium.ingest.MessageDelivery;
 import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectCode;
 
@@ -457,8 +457,8 @@ public final class MqttLink implements AutoCloseable {
         return;
       }
       Instant arrivedAt = clock.instant();
-      Delivery delivery =
-          new Delivery(
+      MessageDelivery delivery =
+          new MessageDelivery(
               qos == 0 ? 0 : id, message.isRetained(), arrived.again(), waited.waited(arrivedAt));
       try {
         if (refusal != null) {

@@ -11,9 +11,9 @@ import org.apache.activemq.artemis.spi.core.protocol.RemotingConnection;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Keeps back acknowledgements of the embedded broker once it has begun to stop, in order or because
- * its journal failed. By then it may have let go of its queues while sensors are still connected,
- * and what they publish goes nowhere; without an acknowledgement they send it again.
+ * Suppresses acknowledgements of the embedded broker once it is stopping or its journal has failed.
+ * Its queues may already be closed while sensors are still connected, so their messages would be
+ * lost. Without an acknowledgement the sensors send them again.
  */
 final class NoLateAcknowledgements implements MQTTInterceptor, IOCriticalErrorListener {
   private static final Set<MqttMessageType> ACKNOWLEDGEMENTS =
@@ -26,8 +26,8 @@ final class NoLateAcknowledgements implements MQTTInterceptor, IOCriticalErrorLi
     this.server = server;
   }
 
-  /** Watches the broker, which has just started and lets no sensor in yet. */
-  static void over(ActiveMQServer server) {
+  /** Installs the guard in a broker that has started but does not accept sensors yet. */
+  static void install(ActiveMQServer server) {
     NoLateAcknowledgements guard = new NoLateAcknowledgements(server);
     server.registerIOCriticalErrorListener(guard);
     server.getRemotingService().addOutgoingInterceptor(guard);

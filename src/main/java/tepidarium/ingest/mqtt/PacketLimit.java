@@ -33,7 +33,8 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
   /**
    * A limit for one connection.
    *
-   * @param patienceSeconds a packet must be whole this long after it began, or soon afterwards
+   * @param patienceSeconds maximum time for a packet to arrive, in seconds; may be exceeded by as
+   *     much again
    */
   PacketLimit(PacketMemory memory, long patienceSeconds) {
     this.memory = memory;
@@ -68,7 +69,7 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
         at++;
       }
       if (!unreadable && !memory.takes(length)) {
-        return "a packet of " + megabytes(length) + " is larger than the service takes";
+        return "a packet of " + megabytes(length) + " is larger than the service accepts";
       }
     }
     long holds = missing > 0 ? length - missing : 0;
@@ -77,7 +78,9 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
     return room ? null : "too many large packets arrive at the same time; send them again later";
   }
 
-  /** A byte of the type, or of the length that follows it; the lowest seven bits come first. */
+  /**
+   * Reads one byte of the fixed header: the type, or a part of the length, lowest seven bits first.
+   */
   private void readHeader(byte next) {
     if (!typeRead) {
       typeRead = true;
@@ -92,12 +95,14 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
       typeRead = false;
       missing = length;
     } else if (lengthBits >= MOST_LENGTH_BITS) {
-      // The decoder finds the same and closes the connection.
+      // The decoder detects the same error and closes the connection.
       unreadable = true;
     }
   }
 
-  /** One look at a time, since most packets come whole with the next bytes. */
+  /**
+   * Schedules at most one check at a time, because most packets are complete with the next bytes.
+   */
   private void watch(ChannelHandlerContext context) {
     if (watched || !isPartial()) {
       return;

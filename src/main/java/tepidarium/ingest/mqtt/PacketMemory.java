@@ -22,9 +22,9 @@ final class PacketMemory {
   /**
    * Limits for a broker.
    *
-   * @param largest bytes of the largest packet that is taken
-   * @param budget bytes that all packets together may take while they arrive
-   * @param closed told why a connection was closed
+   * @param largest largest accepted packet, in bytes
+   * @param budget memory for all unfinished packets together, in bytes
+   * @param closed receives the reason when a connection is closed
    */
   PacketMemory(long largest, long budget, Consumer<String> closed) {
     this.largest = largest;

@@ -13,30 +13,29 @@ import java.util.zip.CRC32;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Reads MQTT 5 packets from a broker and replaces each PUBLISH that the MQTT client cannot read, or
+ * Reads MQTT 5 packets from a broker. Replaces each PUBLISH that the MQTT client cannot read, or
  * that must be skipped, by a harmless one with the same packet id. The client delivers and
- * acknowledges the replacement in order, and {@link #nextRefusal} tells why there is one. Removes
- * the properties of messages: nobody here reads them, and their texts may hold forbidden
- * characters.
+ * acknowledges the replacement in order; {@link #nextRefusal} returns the reason. Removes the
+ * properties of messages, which are not used and may contain forbidden characters.
  *
  * <p>One thread reads; the other methods may be called by any thread. Packet form: OASIS MQTT 5.0,
  * sections 2.1 and 3.3.
  */
 final class PublishFilter extends InputStream {
-  /** The topic of a replacement; brokers let no client publish to it. */
+  /** The topic of a replacement; brokers do not allow clients to publish to it. */
   static final String REPLACED = "$replaced";
 
   /** Why a message was replaced. */
   record Refusal(Publish message, String reason) {}
 
   /**
-   * A PUBLISH packet as it came.
+   * A received PUBLISH packet.
    *
-   * @param beginning the first bytes of the payload, enough for an excerpt
-   * @param fingerprint CRC-32 of topic and payload; the same when it is delivered again
+   * @param beginning first bytes of the payload, enough for an excerpt
+   * @param fingerprint CRC-32 of topic and payload; the same for each redelivery
    * @param again whether the broker marked it as delivered before (DUP flag)
    */
-  // The array is made for this record, and nothing compares two of them.
+  // The array belongs to this record only, and records are not compared.
   @SuppressWarnings("ArrayRecordComponent")
   record Publish(String topic, byte[] beginning, long fingerprint, boolean again) {}
 
@@ -72,10 +71,11 @@ final class PublishFilter extends InputStream {
   private volatile @Nullable Thread reader;
 
   /**
-   * Filters what the broker sends.
+   * Creates a filter for one connection.
    *
-   * @param maxPayloadBytes a message with a longer payload is replaced, and not kept in memory
-   * @param skipped says why a message must be skipped; null for others; asked by the reading thread
+   * @param maxPayloadBytes longest payload, in bytes; a message with a longer one is replaced and
+   *     not kept in memory
+   * @param skipped returns why a message must be skipped, or null; called by the reading thread
    */
   PublishFilter(InputStream in, int maxPayloadBytes, Function<Publish, @Nullable String> skipped) {
     this.in = in;
@@ -89,7 +89,7 @@ final class PublishFilter extends InputStream {
     return last != null && !last.isAlive();
   }
 
-  /** The client has delivered the oldest message that it has read; that message. */
+  /** Removes and returns the oldest read message, which the client has now delivered. */
   @Nullable Publish delivered() {
     synchronized (undelivered) {
       return undelivered.poll();
@@ -103,14 +103,14 @@ final class PublishFilter extends InputStream {
     }
   }
 
-  /** Why the next replaced message was replaced, in the order of delivery. */
+  /** Removes and returns the reason of the next replacement, in the order of delivery. */
   Refusal nextRefusal() {
     synchronized (undelivered) {
       return refusals.remove();
     }
   }
 
-  /** Whether bytes wait that the client has not read. */
+  /** Whether there are bytes that the client has not read. */
   boolean hasUnread() {
     try {
       return available() > 0;
@@ -161,8 +161,7 @@ final class PublishFilter extends InputStream {
   }
 
   /**
-   * Reads one packet. A read that runs into the time limit of the socket throws; the next call
-   * continues where it stopped.
+   * Reads one packet. After a socket timeout, the next call continues at the same position.
    *
    * @return false at the end of the stream
    */
@@ -235,7 +234,7 @@ final class PublishFilter extends InputStream {
     return count >= 0;
   }
 
-  /** The packet itself, or the one to read in its place. */
+  /** Returns the packet, or its replacement. */
   private byte[] checked(byte[] whole) throws IOException {
     int topicAt = headerBytes + 2;
     int topicEnd = whole.length < topicAt ? whole.length + 1 : topicAt + unsigned(whole, topicAt);
@@ -285,7 +284,9 @@ final class PublishFilter extends InputStream {
     return problem == null ? skipped.apply(message) : problem;
   }
 
-  /** Where the payload begins; beyond the packet when the properties are broken. */
+  /**
+   * Index of the first payload byte; beyond the end of the packet if the properties are invalid.
+   */
   private static int payloadStart(byte[] whole, int propertiesAt) {
     int length = 0;
     for (int i = 0; i < 4 && propertiesAt + i < whole.length; i++) {
@@ -325,7 +326,7 @@ final class PublishFilter extends InputStream {
     return packet.toByteArray();
   }
 
-  /** The length that stands in the two bytes before. */
+  /** The 16-bit number before the index. */
   private static int unsigned(byte[] bytes, int end) {
     return ((bytes[end - 2] & 0xFF) << 8) | (bytes[end - 1] & 0xFF);
   }

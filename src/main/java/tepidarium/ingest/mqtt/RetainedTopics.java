@@ -12,9 +12,10 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Publishes retained messages one after the other on a thread of its own, each waited for, so that
- * no flood runs into the broker's limit. For each topic only the newest message waits; while there
- * is no connection all wait. Anybody may add, without waiting.
+ * Publishes retained messages on its own thread. Waits for the acknowledgement of each message
+ * before the next, so that the broker's limit of unacknowledged messages is not reached. Stores
+ * only the newest message of each topic. Without a connection, all messages wait. Thread-safe;
+ * {@link #put} does not block.
  */
 final class RetainedTopics implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(RetainedTopics.class);
@@ -37,7 +38,7 @@ final class RetainedTopics implements AutoCloseable {
     notifyAll();
   }
 
-  /** A fresh connection to publish over, or null while there is none. */
+  /** Sets the connection; null while there is none. */
   synchronized void over(@Nullable MqttAsyncClient connected) {
     client = connected;
     notifyAll();
@@ -61,10 +62,10 @@ final class RetainedTopics implements AutoCloseable {
   }
 
   /**
-   * While the connection stands, others go first and this one is tried again; else all wait for
-   * another connection, unless there is one already.
+   * Handles a failed publish. If the connection still works, the message moves to the end of the
+   * queue for a retry. Otherwise all messages wait for the next connection.
    *
-   * @return whether to pause
+   * @return whether to pause before the next message
    */
   private synchronized boolean failed(Next next, Exception e) {
     LOG.debug("could not publish to {}", next.topic(), e);
@@ -89,7 +90,7 @@ final class RetainedTopics implements AutoCloseable {
           next.client().publish(next.topic(), next.message()).waitForCompletion(CALL_LIMIT_MS);
           done(next);
         } catch (MqttException | RuntimeException e) {
-          // A client that is closed meanwhile throws a NullPointerException.
+          // A client that is being closed throws a NullPointerException.
           if (failed(next, e)) {
             TimeUnit.MILLISECONDS.sleep(PAUSE_MS);
           }

@@ -11,7 +11,7 @@ import org.apache.activemq.artemis.core.settings.impl.AddressSettings;
 import org.apache.activemq.artemis.spi.core.security.ActiveMQSecurityManager;
 import org.apache.activemq.artemis.utils.actors.ArtemisExecutor;
 
-/** The broker, with less memory for each topic: see {@link SmallPageCursors}. */
+/** The broker, with less memory per topic; see {@link SmallPageCursors}. */
 final class SmallBroker extends ActiveMQServerImpl {
   SmallBroker(Configuration configuration, ActiveMQSecurityManager accounts) {
     super(configuration, accounts);
@@ -23,7 +23,7 @@ final class SmallBroker extends ActiveMQServerImpl {
     return factory instanceof PagingStoreFactoryNIO files ? new Factory(files) : factory;
   }
 
-  /** Makes page stores as the broker's own factory does, but for the cursors. */
+  /** Creates page stores like the broker's own factory, with {@link SmallPageCursors}. */
   private static final class Factory extends PagingStoreFactoryNIO {
     Factory(PagingStoreFactoryNIO usual) {
       super(

@@ -53,7 +53,7 @@ final class SubscriptionLimit extends ChannelDuplexHandler {
     }
     if (message instanceof MqttSubscribeMessage subscribe
         && subscribe.decoderResult().isSuccess()
-        && !takes(subscribe)) {
+        && !accepts(subscribe)) {
       refuse(context, subscribe);
       return;
     }
@@ -62,14 +62,14 @@ final class SubscriptionLimit extends ChannelDuplexHandler {
 
   private void readLogin(ChannelHandlerContext context, MqttConnectMessage connect) {
     String given = connect.payload().clientIdentifier();
-    // The broker makes up an id for a client that has none; the next count finds that one.
+    // The broker generates an id for a client that has none; the next count includes it.
     clientId = given == null || given.isEmpty() ? context.channel().id().asShortText() : given;
     user = connect.payload().userName();
     version = connect.variableHeader().version();
   }
 
-  private boolean takes(MqttSubscribeMessage subscribe) {
-    // A client that was refused may have sent this before it was told; it subscribes to nothing.
+  private boolean accepts(MqttSubscribeMessage subscribe) {
+    // A client whose login was refused may already have sent this; the broker ignores it.
     if (loginRefused || accounts.isServiceClient(clientId)) {
       return true;
     }
@@ -79,7 +79,7 @@ final class SubscriptionLimit extends ChannelDuplexHandler {
             .map(MqttTopicSubscription::topicFilter)
             .filter(filter -> accounts.mayRead(user, filter))
             .toList();
-    return quota.takesSubscriptions(server, clientId, filters);
+    return quota.acceptSubscriptions(server, clientId, filters);
   }
 
   private void refuse(ChannelHandlerContext context, MqttSubscribeMessage subscribe) {

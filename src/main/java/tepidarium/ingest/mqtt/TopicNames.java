@@ -12,14 +12,14 @@ final class TopicNames {
   private static final String QUEUE_SEPARATOR = "::";
 
   /**
-   * The most levels that the embedded broker takes. It looks topics up by recursion over their
-   * levels, and ran out of stack at a topic of 65,000.
+   * Maximum number of levels in the embedded broker. It processes levels recursively, and a topic
+   * of 65,000 levels caused a stack overflow.
    */
-  private static final int MOST_LEVELS = 100;
+  private static final int MAX_LEVELS = 100;
 
   private TopicNames() {}
 
-  /** Why a message may not be published to this topic; null when it may. */
+  /** Why a message may not be published to this topic; null if it may. */
   static @Nullable String problem(String topic) {
     int bad = topic.codePoints().filter(TopicNames::isForbidden).findFirst().orElse(-1);
     if (bad == 0) {
@@ -32,10 +32,13 @@ final class TopicNames {
     return topic.isEmpty() ? "the topic is empty: publish to a sensor's topic" : null;
   }
 
-  /** The same for the embedded broker, which gives two colons a meaning and limits the levels. */
+  /**
+   * Like {@link #problem}, for the embedded broker, which also reserves two colons and limits the
+   * levels.
+   */
   static @Nullable String problemEmbedded(String topic) {
-    if (topic.chars().filter(c -> c == '/').count() >= MOST_LEVELS) {
-      return "the topic has more than " + MOST_LEVELS + " levels: use fewer";
+    if (topic.chars().filter(c -> c == '/').count() >= MAX_LEVELS) {
+      return "the topic has more than " + MAX_LEVELS + " levels: use fewer";
     }
     return topic.contains(QUEUE_SEPARATOR)
         ? "the topic holds two colons in a row, which the embedded broker reserves: remove one"
@@ -43,8 +46,8 @@ final class TopicNames {
   }
 
   /**
-   * Whether the embedded broker would take part of this client id for the name of a queue, so that
-   * a subscription would read from the queue of another client.
+   * Whether the embedded broker would read a part of this client id as the name of a queue. A
+   * subscription could then read the queue of another client.
    */
   static boolean namesQueue(String clientId) {
     return clientId.contains(QUEUE_SEPARATOR);

@@ -5,17 +5,17 @@ import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Decides which messages waited in the broker while the service was away, so that their arrival
- * does not tell when they were published. The broker sends what waited first, in its order, so
- * everything up to a marker has waited, which the service publishes to itself after it has
- * connected. Where the marker does not come back, the first pause of {@link #PAUSE} ends the
- * waiting ones. Safe for use by several threads.
+ * Decides which messages waited in the broker while the service was not connected. Their arrival
+ * does not tell when they were published. After it has connected, the service publishes a marker to
+ * itself. The broker sends waiting messages first and in order, so all messages before the marker
+ * have waited. If the marker does not return, the first pause of {@link #PAUSE} marks the end of
+ * the waiting messages. Thread-safe.
  */
 final class WaitedMessages {
-  /** An outage up to this long, seconds, makes no arrival so wrong that it matters. */
+  /** Longest outage after which arrival times are still accurate enough, 30 s. */
   static final Duration SHORT_OUTAGE = Duration.ofSeconds(30);
 
-  /** The broker sends what waited without pauses of this length. */
+  /** A pause of this length, 10 s, does not occur while the broker sends waiting messages. */
   static final Duration PAUSE = Duration.ofSeconds(10);
 
   private boolean waiting;
@@ -24,7 +24,7 @@ final class WaitedMessages {
   private @Nullable String marker;
   private Instant idleSince = Instant.MIN;
 
-  /** A connection is tried; messages may come from now on. */
+  /** Records a connection attempt; messages may arrive from now on. */
   synchronized void connecting(Instant now) {
     lost(now);
     waiting = lostAt == null || !isShort(lostAt, now);
@@ -33,16 +33,16 @@ final class WaitedMessages {
   }
 
   /**
-   * The connection is made.
+   * Records an established connection.
    *
-   * @param sessionPresent whether the broker had kept the session, and messages with it
+   * @param sessionPresent whether the broker still had the session and its messages
    */
   synchronized void connected(boolean sessionPresent) {
     connected = true;
     waiting &= sessionPresent;
   }
 
-  /** The connection is lost. */
+  /** Records a lost connection. */
   synchronized void lost(Instant now) {
     if (connected) {
       lostAt = now;
@@ -50,24 +50,24 @@ final class WaitedMessages {
     }
   }
 
-  /** Whether a marker should be published, as messages that wait are expected. */
+  /** Whether a marker must be published, because waiting messages are expected. */
   synchronized boolean needsMarker() {
     return connected && waiting && marker == null;
   }
 
-  /** The marker with this payload is being published. */
+  /** Records the payload of the published marker. */
   synchronized void sent(String payload) {
     marker = payload;
   }
 
-  /** A marker came back. */
+  /** Records that a marker returned. */
   synchronized void returned(String payload) {
     if (payload.equals(marker)) {
       waiting = false;
     }
   }
 
-  /** Whether the message that arrives now waited in the broker for an unknown time. */
+  /** Whether a message that arrives now waited in the broker for an unknown time. */
   synchronized boolean waited(Instant now) {
     if (waiting && Duration.between(idleSince, now).compareTo(PAUSE) > 0) {
       waiting = false;
@@ -76,8 +76,8 @@ final class WaitedMessages {
   }
 
   /**
-   * A message was taken in. While that took long, because the store was away, others waited in the
-   * broker.
+   * Records that a message was stored. If this took longer than a short outage, other messages
+   * waited in the broker.
    */
   synchronized void handled(Instant arrivedAt, Instant now) {
     idleSince = now;
@@ -87,7 +87,10 @@ final class WaitedMessages {
     }
   }
 
-  /** A clock that was set back between the two tells nothing about the time that passed. */
+  /**
+   * Whether the time between two instants is at most a short outage; false if the clock was set
+   * back.
+   */
   private static boolean isShort(Instant from, Instant to) {
     Duration passed = Duration.between(from, to);
     return !passed.isNegative() && passed.compareTo(SHORT_OUTAGE) <= 0;

@@ -11,7 +11,7 @@ import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
 import tepidarium.history.CalibratedReadings;
 import tepidarium.live.HeatSoFar;
-import tepidarium.live.Newest;
+import tepidarium.live.LatestValues;
 import tepidarium.live.Watch;
 import tepidarium.reading.Quantity;
 import tepidarium.series.StoreException;
@@ -20,7 +20,7 @@ import tepidarium.web.alerts.AlertViews;
 /** Makes the JSON of containers as they are now. Thread-safe. */
 public final class ContainerViews {
   private final Register register;
-  private final Newest newest;
+  private final LatestValues latestValues;
   private final HeatSoFar heatSoFar;
   private final CalibratedReadings calibrated;
   private final Watch watch;
@@ -29,14 +29,14 @@ public final class ContainerViews {
 
   public ContainerViews(
       Register register,
-      Newest newest,
+      LatestValues latestValues,
       HeatSoFar heatSoFar,
       CalibratedReadings calibrated,
       Watch watch,
       AlertViews alerts,
       Clock clock) {
     this.register = register;
-    this.newest = newest;
+    this.latestValues = latestValues;
     this.heatSoFar = heatSoFar;
     this.calibrated = calibrated;
     this.watch = watch;
@@ -72,7 +72,7 @@ public final class ContainerViews {
     for (Quantity quantity : Quantity.values()) {
       latest.put(
           quantity.key(),
-          newest
+          latestValues
               .of(id, quantity, now)
               .map(v -> new ContainerJson.LatestJson(v.value(), v.at(), v.sensor().name()))
               .orElse(null));

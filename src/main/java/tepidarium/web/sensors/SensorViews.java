@@ -8,7 +8,7 @@ import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Placement;
 import tepidarium.container.Register;
-import tepidarium.live.Newest;
+import tepidarium.live.LatestValues;
 import tepidarium.reading.SensorId;
 import tepidarium.series.ReadingSource;
 import tepidarium.web.NotFound;
@@ -16,17 +16,18 @@ import tepidarium.web.NotFound;
 /** Makes the JSON of sensors. Thread-safe. */
 public final class SensorViews {
   private final Register register;
-  private final Newest newest;
+  private final LatestValues latestValues;
   private final ReadingSource readings;
 
-  public SensorViews(Register register, Newest newest, ReadingSource readings) {
+  public SensorViews(Register register, LatestValues latestValues, ReadingSource readings) {
     this.register = register;
-    this.newest = newest;
+    this.latestValues = latestValues;
     this.readings = readings;
   }
 
   public SensorJson sensor(SensorId sensor) {
-    return SensorJson.of(sensor, newest.of(sensor), readings.uncertain().get(sensor), register);
+    return SensorJson.of(
+        sensor, latestValues.of(sensor), readings.uncertain().get(sensor), register);
   }
 
   /**
@@ -36,7 +37,7 @@ public final class SensorViews {
    */
   SensorJson existing(SensorId sensor) {
     boolean known =
-        newest.of(sensor).isPresent()
+        latestValues.of(sensor).isPresent()
             || readings.uncertain().containsKey(sensor)
             || !register.placementsOf(sensor).isEmpty()
             || !register.calibration(sensor).equals(Calibration.NONE);
@@ -48,7 +49,7 @@ public final class SensorViews {
 
   /** Every sensor that has sent a reading or was placed, by name. */
   List<SensorJson> sensors() {
-    Set<SensorId> all = new TreeSet<>(newest.sensors());
+    Set<SensorId> all = new TreeSet<>(latestValues.sensors());
     all.addAll(readings.uncertain().keySet());
     register.placementsIn(ContainerId.ROOM).stream().map(Placement::sensor).forEach(all::add);
     for (Container container : register.containers()) {

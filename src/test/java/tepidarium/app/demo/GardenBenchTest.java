@@ -50,11 +50,11 @@ class GardenBenchTest {
   @BeforeAll
   static void layOut() {
     Instant now = Instant.parse("2026-02-20T13:30:00Z");
-    garden = Garden.of(new Almanac(now, ZONE));
-    hours = LocalHours.of(new Span(garden.almanac().start(), now), ZONE);
+    garden = Garden.of(new DemoCalendar(now, ZONE));
+    hours = LocalHours.of(new Span(garden.calendar().start(), now), ZONE);
   }
 
-  private static Samples temperature(Node node, Span span) {
+  private static Samples temperature(SimulatedSensor node, Span span) {
     List<Reading> readings = node.times(span).stream().map(node::reading).toList();
     Samples.Builder samples = new Samples.Builder(readings.size());
     for (Reading reading : readings) {
@@ -64,8 +64,8 @@ class GardenBenchTest {
     return samples.build();
   }
 
-  private static BenchPlace place(Plot plot) {
-    Samples samples = temperature(plot.nodes().get(0), hours.span());
+  private static BenchPlace place(SimulatedContainer container) {
+    Samples samples = temperature(container.nodes().get(0), hours.span());
     HeatHours columns = new HeatHours(hours);
     long start = hours.span().fromMs();
     for (int i = 0; i < hours.count(); i++) {
@@ -76,25 +76,28 @@ class GardenBenchTest {
       TimeWeighted course = TimeWeighted.of(samples, hour, MAX_GAP);
       columns.add(hour.fromMs(), heat, 0, course, sensor);
     }
-    String id = plot.nodes().get(0).sensor().name();
-    return new BenchPlace(new ContainerId(id), plot.name(), columns, List.of(), null);
+    String id = container.nodes().get(0).sensor().name();
+    return new BenchPlace(new ContainerId(id), container.name(), columns, List.of(), null);
   }
 
   private static Side source(String heatSource) {
     List<BenchPlace> places =
-        garden.plots().stream()
-            .filter(plot -> plot.heatSource().equals(heatSource))
+        garden.containers().stream()
+            .filter(container -> container.heatSource().equals(heatSource))
             .map(GardenBenchTest::place)
             .toList();
     return new Side(heatSource, heatSource, true, places);
   }
 
-  private static Plot plot(String name) {
-    return garden.plots().stream().filter(p -> p.name().equals(name)).findFirst().orElseThrow();
+  private static SimulatedContainer container(String name) {
+    return garden.containers().stream()
+        .filter(p -> p.name().equals(name))
+        .findFirst()
+        .orElseThrow();
   }
 
-  private static Side container(String name) {
-    return new Side(name, name, false, List.of(place(plot(name))));
+  private static Side side(String name) {
+    return new Side(name, name, false, List.of(place(container(name))));
   }
 
   private static Pair pair(Side a, Side b) {
@@ -115,7 +118,7 @@ class GardenBenchTest {
 
   @Test
   void noDifferenceIsFoundBetweenTheTwoTrays() {
-    Pair pair = pair(container("Lychee tray A"), container("Lychee tray B"));
+    Pair pair = pair(side("Lychee tray A"), side("Lychee tray B"));
     assertTrue(
         pair.finding() == BenchFinding.NONE_SHOWN
             || pair.finding() == BenchFinding.WITHIN_SENSOR_ERROR,
@@ -127,18 +130,18 @@ class GardenBenchTest {
 
   @Test
   void theBoxOnTrialShowsItsTimeConstantAndItsRise() {
-    Instant now = garden.almanac().now();
+    Instant now = garden.calendar().now();
     Span trial = new Span(now.minus(Duration.ofDays(2)), now);
     PlaceTrial told =
         PlaceTrial.of(
-            temperature(plot("Trial box").nodes().get(0), trial),
+            temperature(container("Trial box").nodes().get(0), trial),
             temperature(garden.room(), trial),
             trial,
             MAX_GAP,
             new PlaceTrial.Question(Band.DEFAULT.temperatureLowC(), null, 0.2));
     assertEquals(PlaceTrial.FitStatus.DETERMINED, told.outcome());
-    assertHolds(told.tauHours(), Warmth.LAMP_TAU_HOURS, 0.3);
-    assertHolds(told.riseC(), Warmth.LAMP_RISE_C, 0.05);
+    assertHolds(told.tauHours(), SimulatedTemperatures.LAMP_TAU_HOURS, 0.3);
+    assertHolds(told.riseC(), SimulatedTemperatures.LAMP_RISE_C, 0.05);
     assertNotNull(told.low());
     assertHolds(told.low().roomC(), 16, 0.05);
   }

@@ -21,8 +21,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import tepidarium.ingest.Decoder;
-import tepidarium.ingest.Delivery;
 import tepidarium.ingest.Message;
+import tepidarium.ingest.MessageDelivery;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Span;
@@ -40,31 +40,31 @@ class GardenTest {
         Arguments.of(Instant.parse("2026-07-01T01:20:00Z"), ZoneId.of("Asia/Kolkata")));
   }
 
-  private static Node node(Garden garden, String name) {
+  private static SimulatedSensor node(Garden garden, String name) {
     return garden.nodes().stream()
         .filter(node -> node.sensor().name().equals(name))
         .findFirst()
         .orElseThrow();
   }
 
-  private static List<Parcel> parcels(Garden garden) {
+  private static List<SensorMessage> messages(Garden garden) {
     return Backlog.of(garden).flatMap(List::stream).toList();
   }
 
   private static List<Reading> readings(Garden garden, String name, Span span) {
-    Node node = node(garden, name);
+    SimulatedSensor node = node(garden, name);
     return node.times(span).stream().map(node::reading).toList();
   }
 
   private static Span before(Garden garden, int fromDays, int toDays) {
-    Instant now = garden.almanac().now();
+    Instant now = garden.calendar().now();
     return new Span(now.minus(Duration.ofDays(fromDays)), now.minus(Duration.ofDays(toDays)));
   }
 
   private static Span night(Garden garden, int daysAgo) {
     return new Span(
-        garden.almanac().at(daysAgo, LocalTime.of(1, 30)),
-        garden.almanac().at(daysAgo, LocalTime.of(6, 30)));
+        garden.calendar().at(daysAgo, LocalTime.of(1, 30)),
+        garden.calendar().at(daysAgo, LocalTime.of(6, 30)));
   }
 
   private static double value(Reading reading, Quantity quantity) {
@@ -87,8 +87,8 @@ class GardenTest {
   @ParameterizedTest
   @MethodSource("moments")
   void theSameNowGivesTheSameReadings(Instant now, ZoneId zone) {
-    Stream<List<Parcel>> once = Backlog.of(Garden.of(new Almanac(now, zone))).limit(3);
-    Stream<List<Parcel>> again = Backlog.of(Garden.of(new Almanac(now, zone))).limit(3);
+    Stream<List<SensorMessage>> once = Backlog.of(Garden.of(new DemoCalendar(now, zone))).limit(3);
+    Stream<List<SensorMessage>> again = Backlog.of(Garden.of(new DemoCalendar(now, zone))).limit(3);
     assertEquals(once.toList(), again.toList());
   }
 
@@ -96,8 +96,8 @@ class GardenTest {
   @MethodSource("moments")
   void aWeekLaterTheShapeIsTheSame(Instant now, ZoneId zone) {
     Duration week = Duration.ofDays(7);
-    Garden early = Garden.of(new Almanac(now.minus(week), ZoneId.of("UTC")));
-    Garden late = Garden.of(new Almanac(now, ZoneId.of("UTC")));
+    Garden early = Garden.of(new DemoCalendar(now.minus(week), ZoneId.of("UTC")));
+    Garden late = Garden.of(new DemoCalendar(now, ZoneId.of("UTC")));
     List<Reading> a = readings(early, "shed-room", before(early, 28, 0));
     List<Reading> b = readings(late, "shed-room", before(late, 28, 0));
     assertEquals(a.size(), b.size());
@@ -110,7 +110,7 @@ class GardenTest {
   @ParameterizedTest
   @MethodSource("moments")
   void theCupboardIsWarmUntilItsHeatingFails(Instant now, ZoneId zone) {
-    Garden garden = Garden.of(new Almanac(now, zone));
+    Garden garden = Garden.of(new DemoCalendar(now, zone));
     for (String jar : List.of("shed-jar-1", "shed-jar-2", "shed-jar-3")) {
       double coldest = temperature(readings(garden, jar, night(garden, 9))).getMin();
       assertTrue(coldest > 23 && coldest < 26, jar + " fell to " + coldest);
@@ -122,7 +122,7 @@ class GardenTest {
   @ParameterizedTest
   @MethodSource("moments")
   void theHeatMatSwings(Instant now, ZoneId zone) {
-    Garden garden = Garden.of(new Almanac(now, zone));
+    Garden garden = Garden.of(new DemoCalendar(now, zone));
     List<Reading> day = readings(garden, "shed-tray-1", before(garden, 2, 1));
     DoubleSummaryStatistics mat = temperature(day);
     assertEquals(1.6, mat.getMax() - mat.getMin(), 0.6);
@@ -132,7 +132,7 @@ class GardenTest {
   @ParameterizedTest
   @MethodSource("moments")
   void theRoomFollowsTheDay(Instant now, ZoneId zone) {
-    Garden garden = Garden.of(new Almanac(now, zone));
+    Garden garden = Garden.of(new DemoCalendar(now, zone));
     DoubleSummaryStatistics room =
         temperature(readings(garden, "shed-room", before(garden, 28, 0)));
     assertTrue(room.getMin() > 14.5 && room.getMin() < 16, "coldest " + room.getMin());
@@ -142,10 +142,10 @@ class GardenTest {
   @ParameterizedTest
   @MethodSource("moments")
   void oneTrayDries(Instant now, ZoneId zone) {
-    Garden garden = Garden.of(new Almanac(now, zone));
+    Garden garden = Garden.of(new DemoCalendar(now, zone));
     DoubleSummaryStatistics then = humidity(readings(garden, "shed-tray-1", before(garden, 8, 7)));
     assertTrue(then.getMin() > 94, "dry too early: " + then);
-    Instant end = garden.almanac().now();
+    Instant end = garden.calendar().now();
     Span lastHour = new Span(end.minus(Duration.ofHours(1)), end);
     List<Reading> news = readings(garden, "shed-tray-1", lastHour);
     assertEquals(12, news.size());
@@ -158,9 +158,9 @@ class GardenTest {
   @ParameterizedTest
   @MethodSource("moments")
   void oneLidLeaksAtDawn(Instant now, ZoneId zone) {
-    Garden garden = Garden.of(new Almanac(now, zone));
+    Garden garden = Garden.of(new DemoCalendar(now, zone));
     for (int daysAgo = 1; daysAgo <= 12; daysAgo++) {
-      Instant dawn = garden.almanac().at(daysAgo, LocalTime.of(6, 30));
+      Instant dawn = garden.calendar().at(daysAgo, LocalTime.of(6, 30));
       List<Reading> lit =
           readings(garden, "shed-box-1", new Span(dawn, dawn.plus(Duration.ofMinutes(40))));
       assertEquals(8, lit.size());
@@ -182,40 +182,44 @@ class GardenTest {
   }
 
   private static List<Span> checks(Garden garden) {
-    return garden.plots().stream().flatMap(p -> p.checks().stream()).map(Check::span).toList();
+    return garden.containers().stream()
+        .flatMap(p -> p.checks().stream())
+        .map(ContainerCheck::span)
+        .toList();
   }
 
   @ParameterizedTest
   @MethodSource("moments")
   void everyCheckLetsLightInAndWarmthOut(Instant now, ZoneId zone) {
-    Garden garden = Garden.of(new Almanac(now, zone));
-    for (Plot plot : garden.plots()) {
-      assertEquals(4, plot.checks().size());
-      Node node = plot.nodes().get(0);
-      for (Check check : plot.checks()) {
+    Garden garden = Garden.of(new DemoCalendar(now, zone));
+    for (SimulatedContainer container : garden.containers()) {
+      assertEquals(4, container.checks().size());
+      SimulatedSensor node = container.nodes().get(0);
+      for (ContainerCheck check : container.checks()) {
         List<Reading> lit =
             node.times(check.span()).stream()
                 .map(node::reading)
                 .filter(reading -> value(reading, Quantity.LIGHT) >= 150)
                 .toList();
-        assertFalse(lit.isEmpty(), plot.name() + " shows nothing of " + check);
+        assertFalse(lit.isEmpty(), container.name() + " shows nothing of " + check);
         assertTrue(check.illuminanceLux() <= 400);
       }
     }
-    List<Check> one = List.of(new Check(new Span(now, now.plus(Check.LENGTH)), 200));
-    assertEquals(1.5, Check.cooledBy(one, now.plus(Check.LENGTH)), 1e-9);
-    assertEquals(0, Check.cooledBy(one, now.plus(Duration.ofHours(3))), 1e-4);
+    List<ContainerCheck> one =
+        List.of(new ContainerCheck(new Span(now, now.plus(ContainerCheck.LENGTH)), 200));
+    assertEquals(1.5, ContainerCheck.cooledBy(one, now.plus(ContainerCheck.LENGTH)), 1e-9);
+    assertEquals(0, ContainerCheck.cooledBy(one, now.plus(Duration.ofHours(3))), 1e-4);
   }
 
   @ParameterizedTest
   @MethodSource("moments")
   void someSensorsFail(Instant now, ZoneId zone) {
-    Garden garden = Garden.of(new Almanac(now, zone));
+    Garden garden = Garden.of(new DemoCalendar(now, zone));
     assertEquals(0, readings(garden, "shed-bag-1", before(garden, 2, 0)).size());
     assertEquals(288, readings(garden, "shed-bag-1", before(garden, 3, 2)).size());
     assertEquals(288 - 60, readings(garden, "shed-tray-2", before(garden, 6, 5)).size());
     Span all = before(garden, 28, 0);
-    Node late = node(garden, "shed-jar-3");
+    SimulatedSensor late = node(garden, "shed-jar-3");
     assertEquals(84, late.times(all).stream().filter(late.faults()::lateAt).count());
   }
 
@@ -223,15 +227,16 @@ class GardenTest {
   void theBacklogIsWhatTheDecoderReads() throws InterruptedException {
     Instant now = Instant.parse("2026-02-20T13:30:00.123Z");
     Decoder decoder = new Decoder("tepidarium", List.of(), MAX_PAYLOAD_BYTES);
-    Garden garden = Garden.of(new Almanac(now, ZoneId.of("UTC")));
-    List<Parcel> parcels = parcels(garden);
-    assertEquals("shed-jar-3", parcels.get(parcels.size() - 1).sensor().name());
+    Garden garden = Garden.of(new DemoCalendar(now, ZoneId.of("UTC")));
+    List<SensorMessage> messages = messages(garden);
+    assertEquals("shed-jar-3", messages.get(messages.size() - 1).sensor().name());
     int outOfOrder = 0;
     List<Reading> sent = new ArrayList<>();
-    for (Parcel parcel : parcels) {
-      byte[] payload = parcel.payload();
+    for (SensorMessage sensorMessage : messages) {
+      byte[] payload = sensorMessage.payload();
       assertTrue(payload.length < MAX_PAYLOAD_BYTES / 50);
-      Message message = new Message("tepidarium/" + parcel.sensor(), payload, Delivery.LIVE, now);
+      Message message =
+          new Message("tepidarium/" + sensorMessage.sensor(), payload, MessageDelivery.LIVE, now);
       List<Reading> readings = new ArrayList<>();
       decoder.decode(
           message,
@@ -239,7 +244,7 @@ class GardenTest {
             assertEquals(List.of(), part.rejects());
             readings.addAll(part.readings());
           });
-      assertEquals(parcel.readings(), readings);
+      assertEquals(sensorMessage.readings(), readings);
       sent.addAll(readings);
       outOfOrder += inOrder(readings) ? 0 : 1;
     }
@@ -248,7 +253,7 @@ class GardenTest {
     assertTrue(different.size() > 70_000, "only " + different.size() + " readings");
     assertTrue(sent.size() > different.size() + 3_000, "too few are repeated");
     long once =
-        parcels.stream().filter(p -> !p.repeated()).mapToLong(p -> p.readings().size()).sum();
+        messages.stream().filter(p -> !p.repeated()).mapToLong(p -> p.readings().size()).sum();
     assertEquals(different.size(), once);
   }
 
@@ -264,9 +269,9 @@ class GardenTest {
   @ParameterizedTest
   @MethodSource("moments")
   void liveReadingsGoOnWhereHistoryEnds(Instant now, ZoneId zone) {
-    Garden garden = Garden.of(new Almanac(now, zone));
-    Instant end = garden.almanac().now();
-    for (Node node : garden.nodes()) {
+    Garden garden = Garden.of(new DemoCalendar(now, zone));
+    Instant end = garden.calendar().now();
+    for (SimulatedSensor node : garden.nodes()) {
       double before = node.climate().temperatureC().at(end.minusSeconds(2));
       double after = node.climate().temperatureC().at(end.plusSeconds(3));
       assertEquals(before, after, 0.05, node.sensor().name());

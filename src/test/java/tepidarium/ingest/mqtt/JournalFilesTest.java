@@ -54,7 +54,7 @@ class JournalFilesTest {
       byte[] garbage = new byte[before.length];
       new Random(1).nextBytes(garbage);
       Files.write(file, garbage);
-      assertRefused(file.getFileName() + " does not begin as a journal file");
+      assertRefused(file.getFileName() + " is not a journal file");
       Files.write(file, before);
     }
   }

@@ -106,9 +106,9 @@ class LoginLimitTest {
     pass(Duration.ofMinutes(40));
     limit.refused("second");
     limit.refused("third");
-    assertEquals("3 logins refused within the last hour, the last one of third", limit.summary());
+    assertEquals("3 logins refused within the last hour, the last one from third", limit.summary());
     pass(Duration.ofMinutes(30));
-    assertEquals("2 logins refused within the last hour, the last one of third", limit.summary());
+    assertEquals("2 logins refused within the last hour, the last one from third", limit.summary());
     pass(Duration.ofMinutes(31));
     assertEquals("no login refused within the last hour", limit.summary());
   }

@@ -89,7 +89,7 @@ class PacketLimitTest {
     arrive(connection, header(LARGEST + 1));
     assertFalse(connection.isOpen());
     assertEquals(0, passedOn(connection).length);
-    assertTrue(told.get(0).startsWith("a packet of 8.0 MB is larger than the service takes"));
+    assertTrue(told.get(0).startsWith("a packet of 8.0 MB is larger than the service accepts"));
   }
 
   @Test

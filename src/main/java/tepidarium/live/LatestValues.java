@@ -17,7 +17,7 @@ import tepidarium.reading.SensorId;
 import tepidarium.series.SensorSummary;
 
 /** The newest values of every sensor and of every container, in memory. Thread-safe. */
-public final class Newest {
+public final class LatestValues {
   /** A container's newest value of a quantity, calibrated, and the sensor it is from. */
   public record Value(double value, Instant at, SensorId sensor) {}
 
@@ -25,7 +25,7 @@ public final class Newest {
   private final Duration maxGap;
   private final Map<SensorId, SensorSummary> summaries = new ConcurrentHashMap<>();
 
-  public Newest(Register register, Duration maxGap, Map<SensorId, SensorSummary> summaries) {
+  public LatestValues(Register register, Duration maxGap, Map<SensorId, SensorSummary> summaries) {
     this.register = register;
     this.maxGap = maxGap;
     this.summaries.putAll(summaries);

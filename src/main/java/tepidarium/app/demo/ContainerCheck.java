@@ -12,25 +12,25 @@ import tepidarium.reading.Span;
  *
  * @param illuminanceLux lux while it is open
  */
-record Check(Span span, double illuminanceLux) {
+record ContainerCheck(Span span, double illuminanceLux) {
   static final Duration LENGTH = Duration.ofMinutes(6);
   private static final double COOLING_C = 1.5;
   private static final double DRYING_PERCENT = 9;
   private static final double RECOVERY_HOURS = 0.25;
 
-  static double lux(List<Check> checks, Instant at) {
+  static double lux(List<ContainerCheck> checks, Instant at) {
     return sum(checks, check -> check.span.contains(at) ? check.illuminanceLux : 0);
   }
 
-  static double cooledBy(List<Check> checks, Instant at) {
+  static double cooledBy(List<ContainerCheck> checks, Instant at) {
     return COOLING_C * sum(checks, check -> check.loss(at));
   }
 
-  static double driedBy(List<Check> checks, Instant at) {
+  static double driedBy(List<ContainerCheck> checks, Instant at) {
     return DRYING_PERCENT * sum(checks, check -> check.loss(at));
   }
 
-  private static double sum(List<Check> checks, ToDoubleFunction<Check> effect) {
+  private static double sum(List<ContainerCheck> checks, ToDoubleFunction<ContainerCheck> effect) {
     return checks.stream().mapToDouble(effect).sum();
   }
 
@@ -39,7 +39,7 @@ record Check(Span span, double illuminanceLux) {
     if (at.isBefore(span.from())) {
       return 0;
     }
-    double open = Almanac.hours(span.from(), at) / Almanac.hours(span.from(), span.to());
-    return open <= 1 ? open : Math.exp(-Almanac.hours(span.to(), at) / RECOVERY_HOURS);
+    double open = DemoCalendar.hours(span.from(), at) / DemoCalendar.hours(span.from(), span.to());
+    return open <= 1 ? open : Math.exp(-DemoCalendar.hours(span.to(), at) / RECOVERY_HOURS);
   }
 }

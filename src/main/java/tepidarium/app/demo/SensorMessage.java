@@ -13,14 +13,14 @@ import tepidarium.web.Json;
  *
  * @param repeated whether the same message was sent before
  */
-record Parcel(SensorId sensor, List<Reading> readings, boolean repeated) {
-  Parcel {
+record SensorMessage(SensorId sensor, List<Reading> readings, boolean repeated) {
+  SensorMessage {
     readings = List.copyOf(readings);
   }
 
   /** An object for one reading, an array for a backlog of them. */
   byte[] payload() {
-    List<Map<String, Object>> entries = readings.stream().map(Parcel::entry).toList();
+    List<Map<String, Object>> entries = readings.stream().map(SensorMessage::entry).toList();
     Object value = entries.size() == 1 ? entries.get(0) : entries;
     return Json.write(value).getBytes(StandardCharsets.UTF_8);
   }

@@ -12,11 +12,11 @@ import java.time.temporal.ChronoUnit;
  * @param now where history ends and life goes on
  * @param zone where a day begins
  */
-record Almanac(Instant now, ZoneId zone) {
+record DemoCalendar(Instant now, ZoneId zone) {
   static final int DAYS = 28;
   private static final double SECONDS_PER_HOUR = 3600;
 
-  Almanac {
+  DemoCalendar {
     now = now.truncatedTo(ChronoUnit.SECONDS);
   }
 

@@ -5,7 +5,7 @@ import java.time.Instant;
 import java.time.LocalTime;
 
 /** Temperatures of the garden's rooms and heat sources, °C. All figures are invented. */
-final class Warmth {
+final class SimulatedTemperatures {
   private static final double ROOM_MEAN_C = 18;
   private static final double COOLING_HOURS = 8.5;
   private static final double REHEATING_HOURS = 1.2;
@@ -20,21 +20,21 @@ final class Warmth {
   static final double LAMP_TAU_HOURS = 6;
   private static final double LAMP_STEP_HOURS = 0.5;
 
-  private final Almanac almanac;
+  private final DemoCalendar calendar;
   private final Noise noise;
   private final Instant failed;
   private final Instant mended;
 
-  Warmth(Almanac almanac, Noise noise) {
-    this.almanac = almanac;
+  SimulatedTemperatures(DemoCalendar calendar, Noise noise) {
+    this.calendar = calendar;
     this.noise = noise;
-    this.failed = almanac.at(9, LocalTime.of(1, 30));
-    this.mended = almanac.at(9, LocalTime.of(6, 30));
+    this.failed = calendar.at(9, LocalTime.of(1, 30));
+    this.mended = calendar.at(9, LocalTime.of(6, 30));
   }
 
   /** The shed: 15 to 21 °C, coldest at four in the morning. */
   double room(Instant at) {
-    double day = Math.cos((almanac.hourOfDay(at) - 16) / 24 * 2 * Math.PI);
+    double day = Math.cos((calendar.hourOfDay(at) - 16) / 24 * 2 * Math.PI);
     return ROOM_MEAN_C + 2.5 * day + clamped(0.25 * noise.slow(at, Duration.ofHours(5)), 0.5);
   }
 
@@ -47,17 +47,18 @@ final class Warmth {
       return fallen(at);
     }
     double missing = heatedCupboard(mended) - fallen(mended);
-    return heatedCupboard(at) - missing * Math.exp(-Almanac.hours(mended, at) / REHEATING_HOURS);
+    return heatedCupboard(at)
+        - missing * Math.exp(-DemoCalendar.hours(mended, at) / REHEATING_HOURS);
   }
 
   /** First order: what is left of the difference to the room shrinks with the time constant. */
   private double fallen(Instant at) {
-    double left = Math.exp(-Almanac.hours(failed, at) / COOLING_HOURS);
+    double left = Math.exp(-DemoCalendar.hours(failed, at) / COOLING_HOURS);
     return room(at) + (heatedCupboard(failed) - room(failed)) * left;
   }
 
   private double heatedCupboard(Instant at) {
-    double hour = almanac.hourOfDay(at);
+    double hour = calendar.hourOfDay(at);
     double hotWater = 0.5 * bump(hour, 7, 1.2) + 0.6 * bump(hour, 19, 1.5);
     return 30.9 + 0.12 * (room(at) - ROOM_MEAN_C) + hotWater;
   }
@@ -80,7 +81,8 @@ final class Warmth {
 
   /** The shelf beside the boiler. */
   double boiler(Instant at) {
-    double cycle = Math.sin(Almanac.hours(almanac.start(), at) / BOILER_PERIOD_HOURS * 2 * Math.PI);
+    double cycle =
+        Math.sin(DemoCalendar.hours(calendar.start(), at) / BOILER_PERIOD_HOURS * 2 * Math.PI);
     return 30.8 + 0.25 * cycle + 0.1 * (room(at) - ROOM_MEAN_C);
   }
 

@@ -13,7 +13,7 @@ import org.eclipse.paho.mqttv5.common.MqttException;
 /**
  * The invented sensors' way to the broker: plain MQTT, quality of service 1. One thread uses it.
  */
-final class Radio implements AutoCloseable {
+final class SensorPublisher implements AutoCloseable {
   private static final int AT_LEAST_ONCE = 1;
   private static final Duration CALL_LIMIT = Duration.ofSeconds(30);
 
@@ -23,7 +23,7 @@ final class Radio implements AutoCloseable {
   private final MqttAsyncClient client;
   private final String rootTopic;
 
-  private Radio(MqttAsyncClient client, String rootTopic) {
+  private SensorPublisher(MqttAsyncClient client, String rootTopic) {
     this.client = client;
     this.rootTopic = rootTopic;
   }
@@ -33,14 +33,14 @@ final class Radio implements AutoCloseable {
    *
    * @throws IllegalStateException when the broker cannot be reached
    */
-  static Radio connect(URI broker, String rootTopic) {
+  static SensorPublisher connect(URI broker, String rootTopic) {
     try {
       MqttAsyncClient client =
           new MqttAsyncClient(broker.toString(), "tepidarium-demo-shed", new MemoryPersistence());
       MqttConnectionOptions options = new MqttConnectionOptions();
       options.setAutomaticReconnect(true);
       finish(client.connect(options));
-      return new Radio(client, rootTopic);
+      return new SensorPublisher(client, rootTopic);
     } catch (MqttException e) {
       throw new IllegalStateException("the invented sensors cannot reach " + broker, e);
     }
@@ -51,12 +51,12 @@ final class Radio implements AutoCloseable {
    *
    * @throws IllegalStateException when the broker does not take them
    */
-  void send(List<Parcel> parcels) {
+  void send(List<SensorMessage> messages) {
     try {
       List<IMqttToken> underWay = new ArrayList<>();
-      for (Parcel parcel : parcels) {
-        String topic = rootTopic + '/' + parcel.sensor().name();
-        underWay.add(client.publish(topic, parcel.payload(), AT_LEAST_ONCE, false));
+      for (SensorMessage message : messages) {
+        String topic = rootTopic + '/' + message.sensor().name();
+        underWay.add(client.publish(topic, message.payload(), AT_LEAST_ONCE, false));
         if (underWay.size() >= UNDER_WAY) {
           finish(underWay.remove(0));
         }

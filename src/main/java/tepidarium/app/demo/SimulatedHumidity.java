@@ -4,16 +4,16 @@ import java.time.Duration;
 import java.time.Instant;
 
 /** Relative humidity in the garden, percent. All figures are invented. */
-final class Moisture {
+final class SimulatedHumidity {
   private static final double WET_PERCENT = 97.2;
   private static final double DRYING_DAYS = 6;
   private static final double DRYING_PERCENT = 21;
   private static final double DRIEST_PERCENT = 60;
 
-  private final Almanac almanac;
+  private final DemoCalendar calendar;
 
-  Moisture(Almanac almanac) {
-    this.almanac = almanac;
+  SimulatedHumidity(DemoCalendar calendar) {
+    this.calendar = calendar;
   }
 
   /** Inside a lid that seals. */
@@ -23,17 +23,17 @@ final class Moisture {
 
   /** Inside a lid that has lost its seal: dries over the last days, to about 76 % now. */
   Signal drying(Noise noise) {
-    Instant from = almanac.now().minus(Duration.ofHours((long) (DRYING_DAYS * 24)));
+    Instant from = calendar.now().minus(Duration.ofHours((long) (DRYING_DAYS * 24)));
     Signal wet = sealed(noise);
     return at -> {
-      double days = Math.max(0, Almanac.hours(from, at) / 24);
+      double days = Math.max(0, DemoCalendar.hours(from, at) / 24);
       double lost = DRYING_PERCENT * Math.pow(days / DRYING_DAYS, 1.2);
       return Math.max(DRIEST_PERCENT, wet.at(at) - lost);
     };
   }
 
   /** In the shed; warmer air there is drier. */
-  Signal room(Warmth warmth, Noise noise) {
-    return at -> 58 - 1.8 * (warmth.room(at) - 18) + 3 * noise.slow(at, Duration.ofHours(6));
+  Signal room(SimulatedTemperatures temperatures, Noise noise) {
+    return at -> 58 - 1.8 * (temperatures.room(at) - 18) + 3 * noise.slow(at, Duration.ofHours(6));
   }
 }

@@ -13,7 +13,7 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 import tepidarium.series.RefusedReading;
 
-class SettlementTest {
+class IngestCountersTest {
   private static final Instant NOW = Instant.parse("2026-03-01T06:00:00Z");
 
   private final List<Reject> logged = new ArrayList<>();
@@ -29,8 +29,8 @@ class SettlementTest {
           return List.of();
         }
       };
-  private final Settlement settlement =
-      new Settlement(log, "tepidarium", Clock.fixed(NOW, ZoneOffset.UTC));
+  private final IngestCounters counters =
+      new IngestCounters(log, "tepidarium", Clock.fixed(NOW, ZoneOffset.UTC));
 
   private static RefusedReading refused(String sensor) {
     Reading reading = new Reading(new SensorId(sensor), NOW, 30.0, null, null, null);
@@ -42,7 +42,7 @@ class SettlementTest {
     List<RefusedReading> refused = new ArrayList<>();
     IntStream.range(0, 5_000).forEach(i -> refused.add(refused("stuck")));
     refused.add(refused("other"));
-    settlement.log(List.of(), refused);
+    counters.log(List.of(), refused);
 
     assertEquals(22, logged.size());
     assertEquals("tepidarium/other", logged.get(20).topic());

@@ -17,12 +17,13 @@ import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
-class NewestTest {
+class LatestValuesTest {
   private static final Instant START = Instant.parse("2026-03-01T06:00:00Z");
   private static final SensorId SENSOR = new SensorId("s");
 
   private final Register register = new Register(new MemoryContainers());
-  private final Newest newest = new Newest(register, Duration.ofMinutes(30), Map.of());
+  private final LatestValues latestValues =
+      new LatestValues(register, Duration.ofMinutes(30), Map.of());
 
   private static Reading reading(int minute, double temperature, double humidity, double lux) {
     return new Reading(SENSOR, START.plusSeconds(60L * minute), temperature, humidity, lux, null);
@@ -39,13 +40,13 @@ class NewestTest {
             .id();
     register.place(SENSOR, jar, START, null);
     register.calibrate(SENSOR, new Calibration(0.5, -3, 0.2));
-    newest.add(reading(10, 30.25, 97, 0.75));
-    newest.add(reading(5, 20, 50, 9));
+    latestValues.add(reading(10, 30.25, 97, 0.75));
+    latestValues.add(reading(5, 20, 50, 9));
     Instant now = START.plusSeconds(900);
-    assertEquals(30.75, newest.of(jar, Quantity.TEMPERATURE, now).orElseThrow().value());
-    assertEquals(94, newest.of(jar, Quantity.HUMIDITY, now).orElseThrow().value());
-    assertEquals(0.75, newest.of(jar, Quantity.LIGHT, now).orElseThrow().value());
+    assertEquals(30.75, latestValues.of(jar, Quantity.TEMPERATURE, now).orElseThrow().value());
+    assertEquals(94, latestValues.of(jar, Quantity.HUMIDITY, now).orElseThrow().value());
+    assertEquals(0.75, latestValues.of(jar, Quantity.LIGHT, now).orElseThrow().value());
     assertEquals(
-        START.plusSeconds(600), newest.of(jar, Quantity.TEMPERATURE, now).orElseThrow().at());
+        START.plusSeconds(600), latestValues.of(jar, Quantity.TEMPERATURE, now).orElseThrow().at());
   }
 }

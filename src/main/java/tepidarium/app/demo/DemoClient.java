@@ -21,7 +21,7 @@ import tepidarium.web.Json;
  * Does over the HTTP API what a grower does on the pages: lays out containers and sensors, keeps a
  * seed book.
  */
-final class Grower {
+final class DemoClient {
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final Duration CALL_LIMIT = Duration.ofSeconds(30);
 
@@ -33,34 +33,34 @@ final class Grower {
   private final URI api;
   private final HttpClient client = HttpClient.newBuilder().connectTimeout(CALL_LIMIT).build();
 
-  Grower(URI api) {
+  DemoClient(URI api) {
     this.api = api;
   }
 
   void layOut(Garden garden) {
-    Map<String, String> containers = new HashMap<>();
-    for (Plot plot : garden.plots()) {
-      String id = add(plot);
-      containers.put(plot.name(), id);
-      plot.nodes().forEach(node -> place(node, id, garden));
-      plot.checks().forEach(check -> record(check, id));
+    Map<String, String> ids = new HashMap<>();
+    for (SimulatedContainer container : garden.containers()) {
+      String id = add(container);
+      ids.put(container.name(), id);
+      container.nodes().forEach(node -> place(node, id, garden));
+      container.checks().forEach(check -> record(check, id));
     }
     place(garden.room(), "room", garden);
-    new SeedWriter(this, garden, containers).write(SeedBook.LOTS);
+    new SeedWriter(this, garden, ids).write(SeedBook.LOTS);
   }
 
-  private String add(Plot plot) {
+  private String add(SimulatedContainer container) {
     Map<String, Object> request =
         Map.of(
-            "name", plot.name(),
-            "kind", plot.kind().name().toLowerCase(Locale.ROOT),
-            "heatSource", plot.heatSource());
+            "name", container.name(),
+            "kind", container.kind().name().toLowerCase(Locale.ROOT),
+            "heatSource", container.heatSource());
     return call("POST", "/api/containers", request).required("id").asText();
   }
 
-  private void place(Node node, String container, Garden garden) {
+  private void place(SimulatedSensor node, String container, Garden garden) {
     String path = "/api/sensors/" + node.sensor().name();
-    Map<String, Object> request = Map.of("container", container, "from", garden.almanac().start());
+    Map<String, Object> request = Map.of("container", container, "from", garden.calendar().start());
     call("PUT", path + "/placement", request);
     // All of them lay in one bath of warm water before the season.
     Map<String, Object> calibration =
@@ -68,7 +68,7 @@ final class Grower {
     call("PUT", path + "/calibration", calibration);
   }
 
-  private void record(Check check, String container) {
+  private void record(ContainerCheck check, String container) {
     double minutes = check.span().length().toSeconds() / 60.0;
     Map<String, Object> request = Map.of("from", check.span().from(), "minutes", minutes);
     call("POST", "/api/containers/" + container + "/openings", request);

@@ -20,7 +20,7 @@ import tepidarium.series.WriteResult;
  * arrive and when they leave, whatever the store reports about them. A lost entry therefore makes
  * {@link IntakeCounts#unaccounted} differ from 0. Thread-safe.
  */
-public final class Settlement {
+public final class IngestCounters {
   /** Maximum number of lines per sensor and batch; the log keeps 1,000 lines in total. */
   private static final int MAX_LINES = 20;
 
@@ -33,7 +33,7 @@ public final class Settlement {
   private long rejected;
   private long waiting;
 
-  public Settlement(RejectLog rejectLog, String rootTopic, Clock clock) {
+  public IngestCounters(RejectLog rejectLog, String rootTopic, Clock clock) {
     this.rejectLog = rejectLog;
     this.rootTopic = rootTopic;
     this.clock = clock;

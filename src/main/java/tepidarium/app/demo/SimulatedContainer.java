@@ -4,9 +4,13 @@ import java.util.List;
 import tepidarium.container.ContainerKind;
 
 /** An invented container, with its checks and the sensors in it. */
-record Plot(
-    String name, ContainerKind kind, String heatSource, List<Check> checks, List<Node> nodes) {
-  Plot {
+record SimulatedContainer(
+    String name,
+    ContainerKind kind,
+    String heatSource,
+    List<ContainerCheck> checks,
+    List<SimulatedSensor> nodes) {
+  SimulatedContainer {
     checks = List.copyOf(checks);
     nodes = List.copyOf(nodes);
   }

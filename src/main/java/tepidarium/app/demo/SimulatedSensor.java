@@ -19,7 +19,7 @@ import tepidarium.reading.Span;
  * @param measures the quantities it reports
  * @param readsHighC by how much its temperature is too high, °C
  */
-record Node(
+record SimulatedSensor(
     SensorId sensor,
     Climate climate,
     Set<Quantity> measures,
@@ -73,13 +73,13 @@ record Node(
   Reading reading(Instant at) {
     double temperatureC = climate.temperatureC().at(at) + readsHighC + 0.04 * noise.white(at);
     double humidity = climate.humidityPercent().at(at) + 0.15 * noise.other(1).white(at);
-    double batteryV = FULL_V - DRAIN_V_PER_DAY * Almanac.hours(noise.origin(), at) / 24;
+    double batteryV = FULL_V - DRAIN_V_PER_DAY * DemoCalendar.hours(noise.origin(), at) / 24;
     Map<Quantity, Double> values = new EnumMap<>(Quantity.class);
     put(values, Quantity.TEMPERATURE, temperatureC, 10);
     put(values, Quantity.HUMIDITY, Math.min(100, humidity), 10);
     put(values, Quantity.LIGHT, climate.illuminanceLux().at(at), 1);
     put(values, Quantity.BATTERY, batteryV, 100);
-    double days = Almanac.hours(noise.origin(), at) / 24;
+    double days = DemoCalendar.hours(noise.origin(), at) / 24;
     double sinceAired = days % DAYS_BETWEEN_AIRINGS;
     double ppm = FRESH_PPM + BREATHED_PPM_PER_DAY * sinceAired + 30 * noise.other(2).white(at);
     put(values, Quantity.CARBON_DIOXIDE, ppm, 1);

@@ -9,15 +9,16 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
 /**
- * Collects the readings and rejects of one message and hands them on in parts. Rejects are bounded
- * and come with the last part. Used by one thread for one message.
+ * Collects the readings and rejects of one message and passes them on in parts of at most 1,000
+ * readings. At most 20 rejects are kept; they are passed on with the last part. Used by one thread
+ * for one message.
  */
-final class Outcome {
-  /** The most rejects of one message; a spoilt backlog must not flood the log. */
-  static final int MOST_REJECTS = 20;
+final class ReadingCollector {
+  /** Maximum number of rejects of one message, so that a damaged backlog does not fill the log. */
+  static final int MAX_REJECTS = 20;
 
-  /** The most readings in one part. */
-  static final int PART = 1_000;
+  /** Maximum number of readings in one part. */
+  static final int MAX_PART_READINGS = 1_000;
 
   private final Message message;
   private final Decoder.Parts parts;
@@ -26,7 +27,7 @@ final class Outcome {
   private @Nullable ButtonPress press;
   private int refused;
 
-  Outcome(Message message, Decoder.Parts parts) {
+  ReadingCollector(Message message, Decoder.Parts parts) {
     this.message = message;
     this.parts = parts;
   }
@@ -35,26 +36,26 @@ final class Outcome {
     return message;
   }
 
-  /** Keeps the good values as a reading, unless its time was rejected. */
-  void keep(SensorId sensor, Times.@Nullable Stamp stamp, Values values)
+  /** Adds a reading of the valid values, unless its time was rejected. */
+  void add(SensorId sensor, Times.@Nullable Stamp stamp, Values values)
       throws InterruptedException {
     if (stamp == null) {
       return;
     }
-    if (readings.size() == PART) {
+    if (readings.size() == MAX_PART_READINGS) {
       parts.take(new Decoded(readings, List.of()), false);
-      readings = new ArrayList<>(PART);
+      readings = new ArrayList<>(MAX_PART_READINGS);
     }
     Arrival arrival = stamp.fromSensor() ? null : message.delivery().arrival();
     readings.add(values.reading(sensor, stamp.at(), arrival));
   }
 
-  /** Keeps that a button was pressed. */
-  void keep(@Nullable ButtonPress pressed) {
-    press = pressed;
+  /** Records a button press. */
+  void add(@Nullable ButtonPress buttonPress) {
+    press = buttonPress;
   }
 
-  /** Rejects the message, or something about it as a whole. */
+  /** Rejects the message as a whole. */
   void reject(RejectCode code, String reason) {
     reject(code, reason, () -> Text.beginning(message.payload()));
   }
@@ -62,10 +63,10 @@ final class Outcome {
   /**
    * Rejects one part of the message.
    *
-   * @param excerpt the part, shown instead of the beginning of the whole
+   * @param excerpt text of the part, logged instead of the beginning of the message
    */
   void reject(RejectCode code, String reason, Supplier<String> excerpt) {
-    if (++refused <= MOST_REJECTS) {
+    if (++refused <= MAX_REJECTS) {
       add(code, reason, excerpt.get());
     }
   }
@@ -74,14 +75,14 @@ final class Outcome {
     rejects.add(Reject.of(message.arrivedAt(), message.topic(), code, reason, payload));
   }
 
-  /** Hands on the last part. */
+  /** Passes on the last part. */
   void finish() throws InterruptedException {
-    if (refused > MOST_REJECTS) {
-      rejects.remove(MOST_REJECTS - 1);
+    if (refused > MAX_REJECTS) {
+      rejects.remove(MAX_REJECTS - 1);
       int more = refused - rejects.size();
       add(
           RejectCode.OTHER,
-          "and " + more + " more of this message",
+          "and " + more + " more rejects of this message",
           Text.beginning(message.payload()));
     }
     parts.take(new Decoded(readings, rejects, refused, press), true);
