@@ -31,9 +31,10 @@ import org.apache.commons.text.similarity.LevenshteinDistance;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Reads the settings: a YAML file, over it the environment (TEPIDARIUM_HTTP_PORT for httpPort),
- * over that the command line. In the environment, a setting that holds several values is written in
- * YAML, as in the file: {@code TEPIDARIUM_SITE='{latitude: 52.5, longitude: 13.4}'}.
+ * Reads the settings from a YAML file, the environment (TEPIDARIUM_HTTP_PORT for httpPort) and the
+ * command line. The command line overrides the environment, and the environment overrides the file.
+ * In the environment, a setting that holds several values is written in YAML, as in the file:
+ * {@code TEPIDARIUM_SITE='{latitude: 52.5, longitude: 13.4}'}.
  */
 final class ConfigReader {
   private static final String PREFIX = "TEPIDARIUM_";
@@ -50,18 +51,18 @@ final class ConfigReader {
   private ConfigReader() {}
 
   /**
-   * The settings, all checked.
+   * Reads and checks all settings.
    *
    * @param file the YAML file, or null for none
-   * @param commandLine settings that win over all others, by name
-   * @throws ConfigException naming everything that is wrong and where
+   * @param commandLine settings that override all others, by name
+   * @throws ConfigException if a setting is wrong; it lists every mistake and its place
    */
   static Config read(
       @Nullable Path file, Map<String, String> environment, Map<String, String> commandLine) {
     ObjectNode settings = file == null ? YAML.createObjectNode() : tree(file);
     List<String> names = names();
     refuseUnknown(settings, names, file);
-    for (RecordComponent setting : Config.File.class.getRecordComponents()) {
+    for (RecordComponent setting : ConfigFile.class.getRecordComponents()) {
       String variable = PREFIX + snake(setting.getName());
       String value = environment.get(variable);
       if (value != null) {
@@ -73,7 +74,7 @@ final class ConfigReader {
     return checked(settings, environment);
   }
 
-  /** Settings by name, as {@link Config#of} takes them. */
+  /** Checks settings by name; see {@link Config#of}. */
   static Config read(Map<String, ?> settings) {
     ObjectNode tree = YAML.valueToTree(settings);
     refuseUnknown(tree, names(), null);
@@ -83,7 +84,7 @@ final class ConfigReader {
   private static Config checked(ObjectNode settings, Map<String, String> environment) {
     refuseEmptyEntries("", settings);
     try {
-      return YAML.treeToValue(settings, Config.File.class).checked(environment);
+      return YAML.treeToValue(settings, ConfigFile.class).checked(environment);
     } catch (UnrecognizedPropertyException e) {
       throw problem(place(e) + ": there is no setting \"" + e.getPropertyName() + "\" here");
     } catch (InvalidFormatException e) {
@@ -111,9 +112,9 @@ final class ConfigReader {
   }
 
   /**
-   * One YAML document as a tree.
+   * Parses one YAML document to a tree.
    *
-   * @param where the file or variable, for the words of a refusal
+   * @param where the file or variable, for error messages
    */
   private static JsonNode parsed(String where, String text) {
     try (YAMLParser tokens = YAML.getFactory().createParser(text)) {
@@ -175,7 +176,7 @@ final class ConfigReader {
     }
   }
 
-  /** Nothing stands for a value only where a setting has a default. */
+  /** Refuses null as an entry of a list. Elsewhere, null gives a setting its default. */
   private static void refuseEmptyEntries(String name, JsonNode value) {
     for (Map.Entry<String, JsonNode> field : value.properties()) {
       refuseEmptyEntries(name + ' ' + field.getKey(), field.getValue());
@@ -194,7 +195,7 @@ final class ConfigReader {
   }
 
   private static List<String> names() {
-    return Arrays.stream(Config.File.class.getRecordComponents()).map(c -> c.getName()).toList();
+    return Arrays.stream(ConfigFile.class.getRecordComponents()).map(c -> c.getName()).toList();
   }
 
   private static void refuseUnknown(ObjectNode settings, List<String> names, @Nullable Path file) {

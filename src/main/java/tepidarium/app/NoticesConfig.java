@@ -28,15 +28,15 @@ import tepidarium.alert.notify.channel.EmailNotifier;
 import tepidarium.alert.notify.channel.MailServer;
 
 /**
- * Who is told, how and when; the section {@code notices} of the settings.
+ * Holds the section {@code notices} of the settings: who gets notices, how and when.
  *
- * @param publicUrl where the pages are reached from outside, without a slash at its end; null for
- *     notices without a link
+ * @param publicUrl address of the pages from outside, without a slash at its end; null for notices
+ *     without a link
  * @param email null for none
  * @param webhook null for none
  * @param heartbeat null for none
- * @param rules when somebody is told
- * @param limits from when on the service counts as in trouble
+ * @param rules when notices are sent
+ * @param limits limits beyond which the service reports trouble of its own
  */
 public record NoticesConfig(
     @Nullable String publicUrl,
@@ -47,10 +47,10 @@ public record NoticesConfig(
     NoticeSettings rules,
     SelfWatch.Limits limits) {
 
-  /** E-mail: the addresses that are told, and the one that is told when nobody acknowledges. */
+  /** E-mail receivers, and the receiver of alerts that nobody acknowledges. */
   public record Email(MailServer server, List<String> to, @Nullable String escalateTo) {}
 
-  /** A program that is told. */
+  /** A program that gets each notice by HTTP. */
   public record Webhook(URI url, @Nullable String secret) {
     @Override
     public String toString() {
@@ -58,7 +58,7 @@ public record NoticesConfig(
     }
   }
 
-  /** An address that is called regularly. */
+  /** An address that the service calls at regular intervals. */
   public record Heartbeat(URI url, Duration every) {
     @Override
     public String toString() {
@@ -69,15 +69,15 @@ public record NoticesConfig(
   private static final Pattern HOURS =
       Pattern.compile("([0-2]?\\d:[0-5]\\d)\\s*-\\s*([0-2]?\\d:[0-5]\\d)");
 
-  /** Where nothing is set: open pages and MQTT are told. */
+  /** Returns the settings without a section {@code notices}: open pages and MQTT get notices. */
   static NoticesConfig unset(ZoneId zone) {
-    Config.Problems none = new Config.Problems();
+    ConfigProblems none = new ConfigProblems();
     return new File(
             null, null, null, null, null, null, null, null, null, null, null, null, null, null)
         .checked(none, Map.of(), zone);
   }
 
-  /** An SMTP server as it stands in a file. */
+  /** An SMTP server, as it is written in a file. */
   record EmailFile(
       @Nullable String host,
       @Nullable Integer port,
@@ -91,7 +91,7 @@ public record NoticesConfig(
       @Nullable String escalateTo,
       @Nullable String certificateFile) {
 
-    Email checked(Config.Problems problems, Map<String, String> environment) {
+    Email checked(ConfigProblems problems, Map<String, String> environment) {
       MailServer.Tls encryption = tls(problems);
       String secret =
           secret(
@@ -123,7 +123,7 @@ public record NoticesConfig(
       return new Email(server, receivers, second);
     }
 
-    private MailServer.Tls tls(Config.Problems problems) {
+    private MailServer.Tls tls(ConfigProblems problems) {
       try {
         return tls == null
             ? MailServer.Tls.STARTTLS
@@ -134,7 +134,7 @@ public record NoticesConfig(
       }
     }
 
-    private @Nullable String certificate(Config.Problems problems) {
+    private @Nullable String certificate(ConfigProblems problems) {
       if (certificateFile == null) {
         return null;
       }
@@ -151,14 +151,14 @@ public record NoticesConfig(
     }
   }
 
-  /** A webhook as it stands in a file. */
+  /** A webhook, as it is written in a file. */
   record WebhookFile(
       @Nullable String url,
       @Nullable String secret,
       @Nullable String secretEnv,
       @Nullable String secretFile) {
 
-    Webhook checked(Config.Problems problems, Map<String, String> environment) {
+    Webhook checked(ConfigProblems problems, Map<String, String> environment) {
       return new Webhook(
           web(problems, "notices.webhook.url", needed(problems, "notices.webhook.url", url)),
           NoticesConfig.secret(
@@ -166,7 +166,7 @@ public record NoticesConfig(
     }
   }
 
-  /** The section as it stands in a file; what is missing has its default. */
+  /** The section as it is written in a file. A missing setting is null and gets its default. */
   record File(
       @Nullable String publicUrl,
       @Nullable String temperatureUnit,
@@ -186,7 +186,7 @@ public record NoticesConfig(
     private static final int COLLECT_SECONDS = 60;
     private static final int SPACING_SECONDS = 600;
 
-    NoticesConfig checked(Config.Problems problems, Map<String, String> environment, ZoneId zone) {
+    NoticesConfig checked(ConfigProblems problems, Map<String, String> environment, ZoneId zone) {
       Email checkedEmail = email == null ? null : email.checked(problems, environment);
       boolean second = checkedEmail != null && checkedEmail.escalateTo() != null;
       if (escalateAfterMinutes != null && !second) {
@@ -239,12 +239,12 @@ public record NoticesConfig(
     }
 
     private static Duration span(
-        Config.Problems problems, String name, double value, double least, double most, int unit) {
+        ConfigProblems problems, String name, double value, double least, double most, int unit) {
       double good = problems.number("notices." + name, value, least, most);
       return Duration.ofMillis(Math.round(good * unit * 60_000));
     }
 
-    private @Nullable Heartbeat heartbeat(Config.Problems problems) {
+    private @Nullable Heartbeat heartbeat(ConfigProblems problems) {
       Duration every = span(problems, "heartbeatMinutes", or(heartbeatMinutes, 5), 0.1, 1_440, 1);
       if (heartbeatUrl == null) {
         if (heartbeatMinutes != null) {
@@ -255,11 +255,11 @@ public record NoticesConfig(
       return new Heartbeat(web(problems, "notices.heartbeatUrl", heartbeatUrl), every);
     }
 
-    private static String withoutSlash(Config.Problems problems, String url) {
+    private static String withoutSlash(ConfigProblems problems, String url) {
       return web(problems, "notices.publicUrl", url).toString().replaceAll("/+$", "");
     }
 
-    private Units units(Config.Problems problems) {
+    private Units units(ConfigProblems problems) {
       String unit = temperatureUnit == null ? "°C" : temperatureUnit;
       if (!List.of("°C", "C", "°F", "F").contains(unit)) {
         problems.add("notices.temperatureUnit must be °C or °F, not \"" + unit + '"');
@@ -267,7 +267,7 @@ public record NoticesConfig(
       return new Units(unit.endsWith("F"));
     }
 
-    private Map<Priority, QuietHours> quiet(Config.Problems problems) {
+    private Map<Priority, QuietHours> quiet(ConfigProblems problems) {
       Map<Priority, QuietHours> quiet = new EnumMap<>(Priority.class);
       if (quietHours != null) {
         quietHours.forEach((priority, hours) -> quiet(problems, quiet, priority, hours));
@@ -276,7 +276,7 @@ public record NoticesConfig(
     }
 
     private static void quiet(
-        Config.Problems problems,
+        ConfigProblems problems,
         Map<Priority, QuietHours> quiet,
         String key,
         @Nullable String given) {
@@ -313,7 +313,7 @@ public record NoticesConfig(
     }
   }
 
-  private static String needed(Config.Problems problems, String name, @Nullable String value) {
+  private static String needed(ConfigProblems problems, String name, @Nullable String value) {
     if (value == null || value.isBlank()) {
       problems.add(name + " is needed");
       return "missing";
@@ -321,7 +321,7 @@ public record NoticesConfig(
     return value.strip();
   }
 
-  private static String address(Config.Problems problems, String name, @Nullable String value) {
+  private static String address(ConfigProblems problems, String name, @Nullable String value) {
     if (value == null || value.isBlank()) {
       problems.add(name + " is needed");
       return "missing@localhost";
@@ -332,13 +332,13 @@ public record NoticesConfig(
         return address.getAddress();
       }
     } catch (AddressException e) {
-      // Said below, together with the ones that name no host.
+      // Reported below, together with addresses that name no host.
     }
     problems.add(name + " must be an address like ida@example.org, not \"" + value + '"');
     return value;
   }
 
-  private static URI web(Config.Problems problems, String name, String value) {
+  private static URI web(ConfigProblems problems, String name, String value) {
     try {
       URI uri = URI.create(value);
       boolean known = "http".equals(uri.getScheme()) || "https".equals(uri.getScheme());
@@ -346,15 +346,15 @@ public record NoticesConfig(
         return uri;
       }
     } catch (IllegalArgumentException e) {
-      // Said below.
+      // Reported below.
     }
     problems.add(name + " must be an address like https://example.org/path, without a password");
     return URI.create("http://localhost/");
   }
 
-  /** A secret from where it is kept: the environment or a file, or the settings themselves. */
+  /** Reads a secret from the settings, or from the environment variable or file that they name. */
   private static @Nullable String secret(
-      Config.Problems problems,
+      ConfigProblems problems,
       Map<String, String> environment,
       String name,
       @Nullable String value,
@@ -375,7 +375,7 @@ public record NoticesConfig(
         : problems.filled(name + "File", text(problems, name + "File", file).strip());
   }
 
-  private static String text(Config.Problems problems, String name, String file) {
+  private static String text(ConfigProblems problems, String name, String file) {
     try {
       return Files.readString(Path.of(file), StandardCharsets.UTF_8);
     } catch (IOException | InvalidPathException e) {

@@ -33,7 +33,7 @@ class SettingsPageTest {
             .map((MatchResult name) -> name.group(1))
             .collect(Collectors.toSet());
     Set<String> settings =
-        Arrays.stream(Config.File.class.getRecordComponents())
+        Arrays.stream(ConfigFile.class.getRecordComponents())
             .map(RecordComponent::getName)
             .collect(Collectors.toSet());
     assertEquals(settings, listed);

@@ -1,0 +1,270 @@
+package tepidarium.app;
+
+import java.net.URI;
+import java.time.ZoneId;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import tepidarium.ingest.MappingRule;
+import tepidarium.light.Site;
+import tepidarium.series.influx.InfluxAddress;
+
+/**
+ * The settings as they are written in a file, before the checks. A missing setting is null and gets
+ * its default in {@link #checked}.
+ */
+record ConfigFile(
+    @Nullable String data,
+    @Nullable String httpHost,
+    @Nullable Integer httpPort,
+    @Nullable List<@Nullable String> httpNames,
+    @Nullable String broker,
+    @Nullable String brokerUser,
+    @Nullable String brokerPassword,
+    @Nullable String mqttHost,
+    @Nullable Integer mqttPort,
+    @Nullable Map<String, @Nullable String> accounts,
+    @Nullable Map<String, @Nullable GivenGrant> grants,
+    @Nullable Integer maxSensors,
+    @Nullable Integer newSensorsPerHour,
+    @Nullable Integer sessionHours,
+    @Nullable Integer sessionMegabytes,
+    @Nullable String rootTopic,
+    @Nullable List<MappingRule> mappings,
+    @Nullable Integer maxPayloadBytes,
+    @Nullable Double maxGapMinutes,
+    @Nullable Double silentAfterMinutes,
+    @Nullable Integer silentGraceSeconds,
+    @Nullable String timeZone,
+    @Nullable String influxUrl,
+    @Nullable String influxDatabase,
+    @Nullable String influxUser,
+    @Nullable String influxPassword,
+    @Nullable String influxToken,
+    @Nullable Integer spoolMaxMegabytes,
+    @Nullable Double keepRawDays,
+    @Nullable Place site,
+    NoticesConfig.@Nullable File notices) {
+  private static final int SPOOL_MEGABYTES = 1_024;
+  private static final Pattern DATABASE = Pattern.compile("[A-Za-z0-9_./-]{1,64}");
+  private static final Pattern HOST_NAME =
+      Pattern.compile("([a-z0-9_-]+(\\.[a-z0-9_-]+)*|\\[[0-9a-f:.]+])(:\\d{1,5})?");
+  private static final Pattern FILTER =
+      Pattern.compile("(#|(\\+|[^/+#$][^/+#]*)(/(\\+|[^/+#]+))*(/#)?)");
+  private static final Pattern ROOT = Pattern.compile("[^/+#\\s]+(/[^/+#\\s]+)*");
+
+  /** The topics of one account, as they are written in a file. */
+  record GivenGrant(@Nullable List<String> publish, @Nullable List<String> read) {
+    private Config.Grant checked() {
+      return new Config.Grant(
+          publish == null ? List.of() : publish, read == null ? List.of() : read);
+    }
+  }
+
+  /** The site as it is written in a file, in degrees north and east. */
+  record Place(@Nullable Double latitude, @Nullable Double longitude) {
+    private @Nullable Site checked(ConfigProblems problems) {
+      if (latitude == null || longitude == null) {
+        problems.add("site needs both latitude and longitude, in degrees north and east");
+        return null;
+      }
+      try {
+        return new Site(latitude, longitude);
+      } catch (IllegalArgumentException e) {
+        problems.add("site " + e.getMessage());
+        return null;
+      }
+    }
+  }
+
+  /**
+   * Checks every setting.
+   *
+   * @param environment environment variables, for secrets that a setting refers to
+   * @throws ConfigException if a setting is wrong; it lists every mistake
+   */
+  Config checked(Map<String, String> environment) {
+    ConfigProblems problems = new ConfigProblems();
+    ZoneId zone = problems.zone("timeZone", timeZone);
+    Config config =
+        new Config(
+            problems.path("data", or(data, "data")),
+            problems.host("httpHost", or(httpHost, "127.0.0.1")),
+            problems.whole("httpPort", or(httpPort, 8080), 0, 65_535),
+            names(problems),
+            problems.that(
+                "broker",
+                or(broker, Config.EMBEDDED),
+                ConfigFile::isBroker,
+                "must be \"embedded\" or an address like tcp://192.168.1.5:1883"),
+            problems.filled("brokerUser", brokerUser),
+            problems.filled("brokerPassword", brokerPassword),
+            problems.host("mqttHost", or(mqttHost, "0.0.0.0")),
+            problems.whole("mqttPort", or(mqttPort, 1883), 1, 65_535),
+            problems.passwords("accounts", or(accounts, Map.of())),
+            mqttLimits(problems),
+            problems.that(
+                "rootTopic",
+                or(rootTopic, "tepidarium"),
+                t -> ROOT.matcher(t).matches(),
+                "must be a topic without +, #, spaces or empty levels"),
+            or(mappings, List.of()),
+            problems.whole("maxPayloadBytes", or(maxPayloadBytes, 4 << 20), 1_000, 16 << 20),
+            problems.number("maxGapMinutes", or(maxGapMinutes, 30.0), 1, 1_440),
+            problems.number("silentAfterMinutes", or(silentAfterMinutes, 30.0), 1, 10_080),
+            problems.whole("silentGraceSeconds", or(silentGraceSeconds, 300), 0, 86_400),
+            zone,
+            keeping(problems),
+            site == null ? null : site.checked(problems),
+            notices == null ? null : notices.checked(problems, environment, zone));
+    if (config.embedded() && config.httpPort() == config.mqttPort()) {
+      problems.add("httpPort and mqttPort must differ, not both " + config.httpPort());
+    }
+    if (brokerUser == null) {
+      problems.without("brokerUser", "brokerPassword", brokerPassword);
+    }
+    problems.raise();
+    return config;
+  }
+
+  private Config.MqttLimits mqttLimits(ConfigProblems problems) {
+    return new Config.MqttLimits(
+        grants(problems),
+        problems.whole("maxSensors", or(maxSensors, 2_000), 1, 1_000_000),
+        problems.whole("newSensorsPerHour", or(newSensorsPerHour, 100), 0, 1_000_000),
+        // At most 576 h: the broker stores the milliseconds of a session in 31 bits.
+        problems.whole("sessionHours", or(sessionHours, 24), 1, 576),
+        problems.whole("sessionMegabytes", or(sessionMegabytes, 16), 1, 4_096));
+  }
+
+  private Config.Keeping keeping(ConfigProblems problems) {
+    return new Config.Keeping(
+        influx(problems),
+        problems.whole("spoolMaxMegabytes", or(spoolMaxMegabytes, SPOOL_MEGABYTES), 1, 1 << 20),
+        keepRawDays == null ? null : problems.number("keepRawDays", keepRawDays, 1, 36_500));
+  }
+
+  /**
+   * Host names of the pages, in lower case: httpNames, httpHost and the host of notices.publicUrl.
+   */
+  private Set<String> names(ConfigProblems problems) {
+    Set<String> names = new HashSet<>();
+    for (String name : or(httpNames, List.<@Nullable String>of())) {
+      names.add(
+          problems.that(
+              "httpNames",
+              name == null ? "" : name.toLowerCase(Locale.ROOT),
+              n -> HOST_NAME.matcher(n).matches(),
+              "must list host names like garden.example.org, without http://"));
+    }
+    if (httpHost != null) {
+      names.add(httpHost.toLowerCase(Locale.ROOT));
+    }
+    if (notices != null && notices.publicUrl() != null && isWebAddress(notices.publicUrl())) {
+      names.add(URI.create(notices.publicUrl()).getAuthority().toLowerCase(Locale.ROOT));
+    }
+    return names;
+  }
+
+  private Map<String, Config.Grant> grants(ConfigProblems problems) {
+    Map<String, Config.Grant> checked = new HashMap<>();
+    or(grants, Map.<String, @Nullable GivenGrant>of())
+        .forEach(
+            (name, given) -> {
+              if (!or(accounts, Map.of()).containsKey(name)) {
+                problems.add("grants " + name + ": there is no account of this name");
+              }
+              if (given == null) {
+                problems.add("grants " + name + " needs publish or read, lists of topics");
+              } else if (hasFilters(name, given, problems)) {
+                checked.put(name, given.checked());
+              }
+            });
+    return checked;
+  }
+
+  private static boolean hasFilters(String name, GivenGrant given, ConfigProblems problems) {
+    List<@Nullable String> wrong =
+        Stream.of(given.publish(), given.read())
+            .filter(Objects::nonNull)
+            .flatMap(List::stream)
+            .filter(filter -> filter == null || !FILTER.matcher(filter).matches())
+            .toList();
+    wrong.forEach(
+        filter ->
+            problems.add(
+                "grants "
+                    + name
+                    + " must hold topics, with + for one level and # at the end for all below,"
+                    + " not \""
+                    + filter
+                    + '"'));
+    return wrong.isEmpty();
+  }
+
+  private @Nullable InfluxAddress influx(ConfigProblems problems) {
+    if (influxUrl == null) {
+      problems.without("influxUrl", "influxDatabase", influxDatabase);
+      problems.without("influxUrl", "influxUser", influxUser);
+      problems.without("influxUrl", "influxPassword", influxPassword);
+      problems.without("influxUrl", "influxToken", influxToken);
+      return null;
+    }
+    if (influxUser == null) {
+      problems.without("influxUser", "influxPassword", influxPassword);
+    } else if (influxToken != null) {
+      problems.add("influxToken and influxUser are two ways to log in; set one of them");
+    }
+    return new InfluxAddress(
+        problems.that(
+            "influxUrl",
+            influxUrl,
+            ConfigFile::isWebAddress,
+            "must be an address like http://192.168.1.5:8086, without a name or password in it"),
+        problems.that(
+            "influxDatabase",
+            or(influxDatabase, "tepidarium"),
+            name -> DATABASE.matcher(name).matches(),
+            "must be 1 to 64 of A-Z a-z 0-9 _ - / and ."),
+        problems.filled("influxUser", influxUser),
+        problems.filled("influxPassword", influxPassword),
+        problems.filled("influxToken", influxToken));
+  }
+
+  private static boolean isWebAddress(String text) {
+    try {
+      URI uri = URI.create(text);
+      return ("http".equals(uri.getScheme()) || "https".equals(uri.getScheme()))
+          && uri.getHost() != null
+          && uri.getUserInfo() == null
+          && uri.getQuery() == null;
+    } catch (IllegalArgumentException e) {
+      return false;
+    }
+  }
+
+  private static <T> T or(@Nullable T value, T otherwise) {
+    return value == null ? otherwise : value;
+  }
+
+  private static boolean isBroker(String text) {
+    if (text.equals(Config.EMBEDDED)) {
+      return true;
+    }
+    try {
+      URI uri = URI.create(text);
+      return ("tcp".equals(uri.getScheme()) || "ssl".equals(uri.getScheme()))
+          && uri.getHost() != null
+          && uri.getPort() > 0;
+    } catch (IllegalArgumentException e) {
+      return false;
+    }
+  }
+}
