@@ -180,7 +180,7 @@ public final class Service implements AutoCloseable {
     Storage storage = stores.storage();
     IngestCounters counters = new IngestCounters(rejectLog, config.rootTopic(), clock);
     ReadingSink sink = storage.sink(containers.rollups());
-    running.add(storage::stopHandingOver);
+    running.add(storage::stopForwarding);
     Intake started =
         running.add(
             new Intake(

@@ -2,7 +2,6 @@ package tepidarium.app;
 
 import java.time.Clock;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -16,7 +15,6 @@ import tepidarium.rollup.RollupSink;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.ReadingTrimmer;
-import tepidarium.series.RefusedReading;
 import tepidarium.series.SensorSummary;
 import tepidarium.series.StoreException;
 import tepidarium.series.WriteResult;
@@ -26,7 +24,10 @@ import tepidarium.series.spool.Spool;
 import tepidarium.series.sqlite.SqliteReadings;
 import tepidarium.web.system.ServiceFacts.Part;
 
-/** Where readings are kept: in a file of their own, or in InfluxDB with a spool in front of it. */
+/**
+ * Opens the readings store that the settings ask for: a file of its own, or InfluxDB with a spool
+ * in front of it.
+ */
 final class Storage implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Storage.class);
 
@@ -38,7 +39,7 @@ final class Storage implements AutoCloseable {
   private final Runnable closeStore;
   private @Nullable Spool spool;
 
-  /** What a store on another machine needs besides. */
+  /** Further needs of a store on another machine. */
   private record Remote(Runnable probe, DataParts parts, long spoolLimitBytes, Clock clock) {}
 
   private Storage(
@@ -81,8 +82,8 @@ final class Storage implements AutoCloseable {
   }
 
   /**
-   * Where readings go; to be called once. Readings cannot be queried while they are in the spool,
-   * so the rollups learn of them when they leave it.
+   * Returns the sink for readings. Call it once. Readings in the spool cannot be queried, so the
+   * rollups are invalidated when the readings leave the spool.
    */
   ReadingSink sink(HourlyRollups rollups) {
     ReadingSink sink = new RollupSink(rollups, store);
@@ -116,7 +117,7 @@ final class Storage implements AutoCloseable {
     }
   }
 
-  /** What the store knows of every sensor; nothing yet when it is away. */
+  /** Returns a summary of each sensor in the store; empty while the store does not answer. */
   Map<SensorId, SensorSummary> summaries() {
     try {
       return source.summaries();
@@ -126,72 +127,28 @@ final class Storage implements AutoCloseable {
     }
   }
 
-  /** Begins to hand over what waits on disk, and tells of it. To be called once. */
+  /** Starts to forward the readings in the spool, if there is one. Call it once. */
   void start(IngestCounters counters, Watch watch) {
     if (spool != null) {
       counters.received(spool.state().waiting());
-      spool.start(new Listener(counters, watch));
-    }
-  }
-
-  private final class Listener implements Spool.Listener {
-    private final IngestCounters counters;
-    private final Watch watch;
-
-    Listener(IngestCounters counters, Watch watch) {
-      this.counters = counters;
-      this.watch = watch;
-    }
-
-    @Override
-    public void reached() {
-      watch.learn(source.summaries());
-      LOG.info("{} answers", place);
-    }
-
-    @Override
-    public void refused(List<RefusedReading> refused) {
-      counters.log(List.of(), refused);
-    }
-
-    @Override
-    public void forwarded(List<Reading> readings, WriteResult result) {
-      counters.settled(readings.size(), result);
-      watch.readable(readings.stream().filter(reading -> !reading.uncertain()).toList());
+      spool.start(new SpoolListener(place, source, counters, watch));
     }
   }
 
   /**
-   * Stops forwarding from the spool. Must happen before the watch, the rollups and the reject log
-   * stop, since forwarding informs them.
+   * Stops forwarding from the spool. Call it before the watch, the rollups and the reject log stop,
+   * because forwarding uses them.
    */
-  void stopHandingOver() {
+  void stopForwarding() {
     if (spool != null) {
       spool.close();
     }
   }
 
-  /** How it is, in words. */
+  /** Returns the health of the store, in words. */
   Part part() {
-    Spool spool = this.spool;
-    if (spool == null) {
-      return Part.up("writing to " + place);
-    }
-    Spool.State state = spool.state();
-    if (state.awaySince() == null) {
-      return state.waiting() == 0
-          ? Part.up("writing to " + place)
-          : Part.up(
-              place + " is back: " + state.waiting() + " readings on this disk go over to it");
-    }
-    return Part.down(
-        String.format(
-            Locale.ROOT,
-            "InfluxDB away since %s, %d readings kept on this disk (%.1f %% of the spool). %s",
-            state.awaySince(),
-            state.waiting(),
-            100 * state.share(),
-            state.reason()));
+    Spool current = spool;
+    return StorageHealth.of(place, current == null ? null : current.state());
   }
 
   @Override
