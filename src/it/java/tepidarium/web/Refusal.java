@@ -276,7 +276,7 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         new Refusal(404, "GET", "/api/sowings/99/heat-course", null, "no sowing 99"),
         new Refusal(404, "GET", "/api/species/oak/thermal-time", null, "no species \"oak\""),
         new Refusal(404, "GET", "/api/species/oak/viability", null, "no species \"oak\""),
-        new Refusal(404, "GET", "/api/groups/x/path", null, "named like 3-1"),
+        new Refusal(404, "GET", "/api/groups/x/path", null, "looks like 3-1"),
         new Refusal(404, "POST", "/api/groups/99-1/moves", "{\"to\":\"jar-1\"}", "group 99-1"),
         new Refusal(404, "POST", "/api/groups/99-1/checks", "{}", "group 99-1"),
         new Refusal(404, "POST", "/api/groups/99-1/survival", "{\"alive\":1}", "group 99-1"),

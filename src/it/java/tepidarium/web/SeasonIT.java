@@ -141,8 +141,8 @@ class SeasonIT {
         List.of("sowings", "blind", "light", "culled", "cold", "undecided"),
         lessons.findValuesAsText("kind"));
     assertEquals(
-        "Closet was below 29.5 °C for 5 % of the time that was measured (12 h). That cost 24.3 °C·h"
-            + " against lying at that limit.",
+        "Closet was below 29.5 °C for 5 % of the measured time (12 h). Compared with that limit it lost"
+            + " 24.3 °C·h.",
         lessons.path(4).path("words").asText());
   }
 

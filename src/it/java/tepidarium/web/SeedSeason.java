@@ -108,7 +108,7 @@ final class SeedSeason {
     assertEquals(2, api.get(sowing + "/entries").size());
     String other = body.replace("9", "8");
     String detail = api.call("POST", path, other, key, 409).json().path("detail").asText();
-    assertTrue(detail.contains("other contents"), detail);
+    assertTrue(detail.contains("different contents"), detail);
     assertFalse(first.at("/entry/photo").asBoolean());
     photo(first.at("/entry/id").asText());
     assertTrue(api.call("POST", path, body, key, 201).json().at("/entry/photo").asBoolean());
@@ -159,7 +159,7 @@ final class SeedSeason {
     assertEquals(check.path("at"), corrected.at("/entry/at"));
     assertEquals(10, corrected.at("/sowing/everGerminated").asInt());
     assertEquals(corrected.at("/entry/id"), api.get(sowing + "/entries").at("/1/correctedBy"));
-    assertConflict("POST", path + "/withdrawal", "{}", "counts no more");
+    assertConflict("POST", path + "/withdrawal", "{}", "no longer valid");
     String now = "/api/entries/" + corrected.at("/entry/id").asText();
     assertConflict("POST", now + "/correction", "{\"check\":{\"germinated\":1}}", "the move of");
     String last = api.get(sowing).path("lastEntry").asText();

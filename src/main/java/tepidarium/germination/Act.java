@@ -5,22 +5,22 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 import tepidarium.reading.InvalidInput;
 
-/** What was done to the seeds of a sowing. Every number is of seeds. */
+/** An action on the seeds of a sowing. All counts are counts of seeds. */
 public sealed interface Act {
-  /** What it is called in the record: sown, moved, checked, survival or withdrawn. */
+  /** Its name in the journal: sown, moved, checked, survival or withdrawn. */
   String kind();
 
-  /** The seed group that it was done to; null for a sowing and a withdrawal. */
+  /** The seed group that it changes; null for a sowing and a withdrawal. */
   @Nullable GroupId group();
 
-  /** Some seeds put into one container. */
+  /** Seeds of a sowing that were put into one container as one group. */
   record Part(GroupId group, ContainerId container, int seeds) {
     public Part {
       Require.count("groups.seeds", seeds, 1);
     }
   }
 
-  /** Seeds of a lot put to germinate, in one or more containers. */
+  /** A sowing: seeds of a lot are put into one or more containers. */
   record Sown(long lot, @Nullable String name, List<Part> parts) implements Act {
     public Sown {
       name = Require.note("name", name, 60);
@@ -51,11 +51,15 @@ public sealed interface Act {
   }
 
   /**
-   * Seeds moved to a container.
+   * A move of seeds to a container.
    *
-   * @param ungerminated how many of those; null together with germinated means all that are there
-   * @param splitInto the new group that a part becomes; null where it is the whole group
-   * @param joinTo the group of the same sowing in that container that they are put with
+   * @param ungerminated number of ungerminated seeds moved; null for 0. If {@code germinated} is
+   *     null too, all seeds of the group move.
+   * @param germinated number of germinated seeds moved; null for 0
+   * @param splitInto new group for the moved part; null if the whole group moves or if it joins
+   *     another
+   * @param joinTo group in that container, of the same sowing, that the moved seeds join; null if
+   *     none
    */
   record Moved(
       GroupId group,
@@ -69,14 +73,15 @@ public sealed interface Act {
       Require.count("ungerminated", ungerminated, 0);
       Require.count("germinated", germinated, 0);
       if (splitInto != null && joinTo != null) {
-        throw new InvalidInput("a part of a group becomes a new one or joins one");
+        throw new InvalidInput(
+            "a part of a group must either become a new group or join one, not both");
       }
       if (group.equals(joinTo)) {
         throw new InvalidInput("group " + group + " cannot join itself");
       }
       boolean all = ungerminated == null && germinated == null;
       if (!all && splitInto == null && joinTo == null) {
-        throw new InvalidInput("a part of a group needs a group to go to");
+        throw new InvalidInput("a part of a group needs a new group or a group to join");
       }
     }
 
@@ -91,12 +96,12 @@ public sealed interface Act {
   }
 
   /**
-   * Seeds counted.
+   * A check: seeds are counted.
    *
-   * @param germinated newly germinated since the check before
-   * @param culled discarded now
-   * @param pottedOn of the germinated ones, moved to pots now
-   * @param rootLengthsCm of some or all germinated ones, cm
+   * @param germinated seeds that germinated since the previous check
+   * @param culled seeds discarded at this check
+   * @param pottedOn germinated seeds potted at this check
+   * @param rootLengthsCm root lengths of some or all germinated seeds, cm, each 0 to 200
    */
   record Checked(
       GroupId group, int germinated, List<Culled> culled, int pottedOn, List<Double> rootLengthsCm)
@@ -123,9 +128,9 @@ public sealed interface Act {
   }
 
   /**
-   * Potted seedlings of a group counted.
+   * A count of the potted seedlings of a group.
    *
-   * @param alive of all that were potted from it
+   * @param alive living seedlings among all that were potted from the group
    */
   record Survival(GroupId group, int alive) implements Act {
     public Survival {
@@ -138,7 +143,7 @@ public sealed interface Act {
     }
   }
 
-  /** The entry that this one corrects was a mistake and counts no more. */
+  /** A withdrawal: the corrected entry was a mistake and is no longer valid. */
   record Withdrawn() implements Act {
     @Override
     public String kind() {

@@ -10,23 +10,24 @@ import tepidarium.stats.Censored;
 import tepidarium.stats.IntervalFit;
 
 /**
- * The base temperature by the {@link RateRegression} of seed groups that were kept at different
- * temperatures. A group counts where its own counts tell its median, it was looked at until then,
- * its seeds were neither parted nor joined before, and it lay below the optimum.
+ * Estimates the base temperature by {@link RateRegression} over seed groups kept at different
+ * temperatures. A group is used if its own counts identify its median, if it was checked until its
+ * median, if its seeds were neither split nor joined, and if its temperature was below the optimum.
  *
- * @param points of the groups that count
- * @param line null where the base cannot be told
- * @param reason why not; null where it can
+ * @param points points of the groups that are used
+ * @param line null if the base is not identified
+ * @param reason why it is not; null if it is
  */
 public record BaseByRate(
     List<GroupPoint> points, @Nullable RateRegression line, @Nullable String reason) {
-  /** Closer than this, °C, two temperatures are one; common practice, no source. */
+  /** Temperatures closer than 1 °C count as one; common practice, no source. */
   private static final double APART_C = 1;
 
   /**
-   * A group's point.
+   * The point of one group.
    *
-   * @param point its mean temperature until half of those that germinate had, and that time in days
+   * @param point mean temperature until the median of its germinating seeds, and this median in
+   *     days
    */
   public record GroupPoint(GroupId group, RateRegression.Point point) {}
 
@@ -35,9 +36,9 @@ public record BaseByRate(
   }
 
   /**
-   * Over the groups of all sowings of a species.
+   * Estimates the base temperature from the groups of all sowings of a species.
    *
-   * @param optimumC at and above which a rate says nothing of the base, °C; null where not known
+   * @param optimumC optimum temperature, °C; groups at or above it are not used; null if not known
    */
   public static BaseByRate of(HeatCounts counts, @Nullable Double optimumC) {
     List<GroupPoint> points = new ArrayList<>();
@@ -47,25 +48,26 @@ public record BaseByRate(
         points.add(new GroupPoint(group.state().id(), point));
       }
     }
-    List<RateRegression.Point> told = points.stream().map(GroupPoint::point).toList();
-    int temperatures = temperatures(told);
+    List<RateRegression.Point> ratePoints = points.stream().map(GroupPoint::point).toList();
+    int temperatures = temperatures(ratePoints);
     if (temperatures < RateRegression.FEWEST_TEMPERATURES) {
       return new BaseByRate(
           points,
           null,
           String.format(
               Locale.ROOT,
-              "it takes seed groups at %d temperatures or more, %.0f °C (%.1f °F) or more apart,"
-                  + " whose counts tell when half had germinated; there %s %d",
+              "seed groups at %d or more temperatures are needed, at least %.0f °C (%.1f "
+                  + "°F) apart, whose counts identify the time to half germination; there %s %d",
               RateRegression.FEWEST_TEMPERATURES,
               APART_C,
               APART_C * 1.8,
               temperatures == 1 ? "is" : "are",
               temperatures));
     }
-    return RateRegression.of(told)
+    return RateRegression.of(ratePoints)
         .map(line -> new BaseByRate(points, line, null))
-        .orElse(new BaseByRate(points, null, "the rate does not rise with the temperature"));
+        .orElse(
+            new BaseByRate(points, null, "the germination rate does not rise with temperature"));
   }
 
   private static int temperatures(List<RateRegression.Point> points) {
@@ -90,11 +92,11 @@ public record BaseByRate(
       return null;
     }
     double median = fit.median();
-    Instant half = group.timeline().sownAt().plus(Freshness.days(median));
-    if (half.isAfter(group.lastLooked())) {
+    Instant medianAt = group.timeline().sownAt().plus(Freshness.days(median));
+    if (medianAt.isAfter(group.lastLooked())) {
       return null;
     }
-    OptionalDouble temperature = path.meanTemperatureC(group.state().seedPaths(), half);
+    OptionalDouble temperature = path.meanTemperatureC(group.state().seedPaths(), medianAt);
     return temperature.isEmpty()
         ? null
         : new RateRegression.Point(temperature.getAsDouble(), median);

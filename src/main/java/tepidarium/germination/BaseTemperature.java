@@ -20,14 +20,14 @@ import tepidarium.stats.TimeFamily;
 import tepidarium.stats.TimeModel;
 
 /**
- * The base temperature by the likelihood of the {@link ThermalTime} model, over a range of bases,
- * with its profile-likelihood interval. The heat above each base is worked out anew by the caller,
- * from raw readings: it does not follow from the heat above another base.
+ * Estimates the base temperature by maximum likelihood of the {@link ThermalTime} model, with its
+ * profile-likelihood interval. The caller calculates the heat above each base from raw readings,
+ * because it cannot be derived from the heat above another base.
  *
- * @param best the model at the likeliest base; null where the base cannot be told
- * @param limits of the base at 95 %, °C; an end is infinite where it lies outside the range
- * @param reason why it cannot be told; null where it can
- * @param profile how likely each base is, over the range
+ * @param best model at the most likely base; null if the base is not identified
+ * @param limits 95 % interval of the base, °C; an end is infinite if it lies outside the range
+ * @param reason why the base is not identified; null if it is
+ * @param profile profile log-likelihood over the range of bases
  */
 public record BaseTemperature(
     @Nullable ThermalTime best,
@@ -42,18 +42,20 @@ public record BaseTemperature(
   private static final double HIGHEST_C = 25;
   private static final double MARGIN_C = 0.5;
   private static final String NO_BASE_WORDS =
-      "these counts do not tell how heat is needed, at any base in the range";
+      "the counts do not identify the heat that seeds need at any base "
+          + "temperature in the range";
   private static final String OPEN_WORDS =
-      "every base temperature in the range fits them; sowings at different temperatures are needed";
+      "every base temperature in the range fits the counts; sowings at "
+          + "different temperatures are needed";
   private static final String END_WORDS =
       "the likelihood is highest at the end of the range of base temperatures";
   private static final ConfidenceInterval ANY =
       new ConfidenceInterval(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
 
   /**
-   * The greatest log-likelihood at one base.
+   * The maximum log-likelihood at one base.
    *
-   * @param logLikelihood minus infinity where some seed germinated without any heat above it
+   * @param logLikelihood minus infinity if a seed germinated without any heat above this base
    */
   public record Height(double baseC, double logLikelihood) {}
 
@@ -62,11 +64,11 @@ public record BaseTemperature(
   }
 
   /**
-   * Over a range of bases.
+   * Searches a range of base temperatures.
    *
-   * @param heatAbove for a base in °C, the counts of all sowings by heat above it
-   * @param fromC the lowest base to think of, °C
-   * @param toC the highest, °C, at least 1 °C above it
+   * @param heatAbove counts of all sowings by the heat above a base in °C
+   * @param fromC lowest base of the range, °C
+   * @param toC highest base of the range, °C; at least 1 °C above the lowest
    */
   public static BaseTemperature of(
       DoubleFunction<List<ThermalTime.HeatInterval>> heatAbove,
@@ -104,13 +106,14 @@ public record BaseTemperature(
   }
 
   /**
-   * The same where heat is not known exactly. What makes it uncertain, such as a sensor that is off
-   * or a way to fill gaps, pushes all checks of a sowing the same way; so the least and the most
-   * heat are each fitted throughout, and the interval holds the intervals of all three.
+   * Searches a range of base temperatures when heat is uncertain. Errors of the heat, such as a
+   * sensor offset or the filling of gaps, shift all checks of a sowing in the same direction. So
+   * the least and the most possible heat are fitted as well. The interval encloses the intervals of
+   * all three.
    *
-   * @param least counts by the least heat that it can have been, for a base in °C
-   * @param likely counts by the likeliest heat
-   * @param most counts by the most heat that it can have been
+   * @param least counts by the least possible heat above a base in °C
+   * @param likely counts by the likely heat
+   * @param most counts by the most possible heat
    */
   public static BaseTemperature ofUncertain(
       DoubleFunction<List<ThermalTime.HeatInterval>> least,
@@ -132,14 +135,17 @@ public record BaseTemperature(
   }
 
   /**
-   * Of counts, over a range from 0 °C to just below the coldest mean temperature of any group, at
-   * most 25 °C.
+   * Searches from 0 °C to 0.5 °C below the lowest mean temperature of any group, rounded down to
+   * whole degrees; at most to 25 °C.
    */
   public static BaseTemperature of(HeatCounts counts) {
     double toC = Math.min(HIGHEST_C, Math.floor(counts.coldestC() - MARGIN_C));
     if (!(toC >= LOWEST_C + STEP_C)) {
       return new BaseTemperature(
-          null, ANY, "no seeds whose temperatures are known lay warm enough to tell", List.of());
+          null,
+          ANY,
+          "no group with known temperatures was warm enough to estimate the base temperature",
+          List.of());
     }
     DoubleFunction<List<ThermalTime.HeatInterval>> likely =
         base -> counts.intervals(base, SeedHeat::likely);
@@ -154,7 +160,7 @@ public record BaseTemperature(
             true);
   }
 
-  /** Which of two models of the same counts is the better. */
+  /** The result of comparing two models of the same counts. */
   public enum Verdict {
     HEAT,
     CLOCK,
@@ -162,9 +168,9 @@ public record BaseTemperature(
   }
 
   /**
-   * Heat against plain time by AIC, over the same counts of sowings that had different heat. A
-   * difference of less than 2 tells nothing (Burnham and Anderson, Model Selection and Multimodel
-   * Inference, 2002, section 2.6).
+   * Compares the model on heat with the model on time by AIC, over the same counts. The sowings
+   * must differ in heat. A difference below 2 decides nothing (Burnham and Anderson, Model
+   * Selection and Multimodel Inference, 2002, section 2.6).
    */
   public static Verdict compare(double aicOfHeat, double aicOfClock) {
     double gain = aicOfClock - aicOfHeat;
@@ -175,14 +181,20 @@ public record BaseTemperature(
     return best != null;
   }
 
-  /** Remembers what it found, and climbs from there: neighbouring bases fit nearly alike. */
+  /**
+   * Caches the maximum at each base. A new search starts from the maximum at the nearest known
+   * base, because estimates change little between neighbouring bases.
+   */
   private static final class Search {
     private final DoubleFunction<List<ThermalTime.HeatInterval>> heatAbove;
     private final boolean withFinalFraction;
     private final TimeModel model;
-    private final NavigableMap<Double, Found> known = new TreeMap<>();
+    private final NavigableMap<Double, Found> foundByBase = new TreeMap<>();
 
-    /** The likeliest numbers at a base, if any, and the mean logarithm of the heat there. */
+    /**
+     * The maximum-likelihood estimate at a base, null if there is none, and the mean logarithm of
+     * the heat of the closed rows.
+     */
     private record Found(IntervalFit.@Nullable Estimate estimate, double centre) {
       double height() {
         return estimate == null ? Double.NEGATIVE_INFINITY : estimate.logLikelihood();
@@ -200,13 +212,13 @@ public record BaseTemperature(
     }
 
     double height(double baseC) {
-      Found found = known.get(baseC);
+      Found found = foundByBase.get(baseC);
       if (found == null) {
         found =
             ThermalTime.rows(heatAbove.apply(baseC))
                 .map(rows -> find(baseC, rows))
                 .orElse(new Found(null, 0));
-        known.put(baseC, found);
+        foundByBase.put(baseC, found);
       }
       return found.height();
     }
@@ -219,18 +231,21 @@ public record BaseTemperature(
               .average()
               .orElse(0);
       Found near = nearest(baseC);
-      IntervalFit.Estimate e = near == null ? null : near.estimate();
+      IntervalFit.Estimate estimate = near == null ? null : near.estimate();
       IntervalFit.Estimate start =
-          near == null || e == null
+          near == null || estimate == null
               ? null
               : new IntervalFit.Estimate(
-                  e.mu() + centre - near.centre(), e.sigma(), e.finalFraction(), 0);
+                  estimate.mu() + centre - near.centre(),
+                  estimate.sigma(),
+                  estimate.finalFraction(),
+                  0);
       return new Found(IntervalFit.near(model, rows, start).orElse(null), centre);
     }
 
     private @Nullable Found nearest(double baseC) {
-      Map.Entry<Double, Found> below = known.floorEntry(baseC);
-      Map.Entry<Double, Found> above = known.ceilingEntry(baseC);
+      Map.Entry<Double, Found> below = foundByBase.floorEntry(baseC);
+      Map.Entry<Double, Found> above = foundByBase.ceilingEntry(baseC);
       if (below == null || above == null) {
         return below != null ? below.getValue() : above == null ? null : above.getValue();
       }
@@ -249,7 +264,10 @@ public record BaseTemperature(
           .getPoint();
     }
 
-    /** Where the likelihood falls below a height; infinite where it does not within the range. */
+    /**
+     * The base at which the log-likelihood falls below a height; infinite if it does not within the
+     * range.
+     */
     double end(double at, double fromC, double step, int steps, double height, int direction) {
       double place = (at - fromC) / step;
       int next = (int) (direction < 0 ? Math.ceil(place) - 1 : Math.floor(place) + 1);

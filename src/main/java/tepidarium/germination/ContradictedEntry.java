@@ -2,14 +2,14 @@ package tepidarium.germination;
 
 import org.jspecify.annotations.Nullable;
 
-/** An entry that cannot be, given those before it, and why. */
+/** Thrown when an entry is impossible after the entries before it. The message is the reason. */
 final class ContradictedEntry extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
   private final transient Entry entry;
 
-  ContradictedEntry(Entry entry, @Nullable String why) {
-    super(why);
+  ContradictedEntry(Entry entry, @Nullable String reason) {
+    super(reason);
     this.entry = entry;
   }
 
@@ -18,15 +18,15 @@ final class ContradictedEntry extends RuntimeException {
   }
 
   /**
-   * In words for the grower.
+   * The contradiction as a message for the grower.
    *
-   * @param cause the entry that was to be added
+   * @param cause entry that was to be added
    */
   Contradiction because(Entry cause) {
     if (entry.id().equals(cause.id())) {
       return new Contradiction("this contradicts the record: " + getMessage());
     }
     return new Contradiction(
-        "with this, " + entry.words() + " would be impossible: " + getMessage());
+        "because of this entry, " + entry.words() + " would be impossible: " + getMessage());
   }
 }

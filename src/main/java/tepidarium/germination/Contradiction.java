@@ -1,6 +1,6 @@
 package tepidarium.germination;
 
-/** What was asked for contradicts what the record holds; the message says what and where. */
+/** Thrown when a request contradicts the germination record. The message names the conflict. */
 public final class Contradiction extends RuntimeException {
   private static final long serialVersionUID = 1L;
 

@@ -2,7 +2,7 @@ package tepidarium.germination;
 
 import tepidarium.reading.InvalidInput;
 
-/** Reads whole numbers. */
+/** Parses whole numbers. */
 final class Counts {
   private Counts() {}
 

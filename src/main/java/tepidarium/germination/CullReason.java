@@ -6,7 +6,7 @@ public enum CullReason {
   DEAD,
   EMPTY,
   EATEN,
-  /** Taken out for another purpose, such as a look inside. */
+  /** Removed for another purpose, such as a cut test. */
   TAKEN,
   OTHER
 }

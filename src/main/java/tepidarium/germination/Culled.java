@@ -7,14 +7,14 @@ import tepidarium.reading.InvalidInput;
 /**
  * Seeds discarded at a check for one reason.
  *
- * @param germinated whether they had germinated before
+ * @param germinated whether the seeds had germinated before they were discarded
  */
 public record Culled(int count, CullReason reason, boolean germinated) {
   public Culled {
     Require.count("culled.count", count, 1);
   }
 
-  /** As one cell of a table: {@code 2 mould} or {@code 1 dead germinated}. */
+  /** The text of a table cell, such as {@code 2 mould} or {@code 1 dead germinated}. */
   String text() {
     String plain = count + " " + reason.name().toLowerCase(Locale.ROOT);
     return germinated ? plain + " germinated" : plain;
@@ -31,9 +31,9 @@ public record Culled(int count, CullReason reason, boolean germinated) {
   }
 
   /**
-   * The reason of that name, in any case.
+   * The reason with a name, in upper or lower case.
    *
-   * @throws InvalidInput naming all reasons when there is none
+   * @throws InvalidInput if there is none; the message lists all reasons
    */
   public static CullReason reason(String name) {
     return Arrays.stream(CullReason.values())

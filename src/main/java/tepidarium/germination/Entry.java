@@ -6,14 +6,15 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One line of the journal of a sowing. Lines are only ever added: a correction names the line that
- * it replaces, and why.
+ * One entry in the journal of a sowing. Entries are never changed or removed. A correction is a new
+ * entry that names the entry it replaces and the reason.
  *
- * @param at when it was done, whole milliseconds
- * @param by who wrote it down
- * @param corrects the entry that this one replaces, or withdraws
- * @param reason why it replaces it
- * @param request digest of the request that brought it; null where none is known
+ * @param at time of the action, in whole milliseconds
+ * @param recordedAt time at which the entry was recorded, in whole milliseconds
+ * @param by who recorded it
+ * @param corrects entry that this one replaces or withdraws; null if none
+ * @param reason reason of the correction; required with {@code corrects}
+ * @param request digest of the request that added it; null if not known
  */
 public record Entry(
     UUID id,
@@ -43,14 +44,14 @@ public record Entry(
     }
   }
 
-  /** The same, whatever request brought it. */
+  /** A copy without the request digest. */
   public Entry withoutRequest() {
     return new Entry(id, sowing, at, act, recordedAt, by, remark, corrects, reason, null);
   }
 
-  /** In words: the check of group 3-1 at 2026-03-10T09:00:00Z. */
+  /** A phrase for messages, such as "the check of group 3-1 at 2026-03-10T09:00:00Z". */
   String words() {
-    String what =
+    String name =
         switch (act.kind()) {
           case "sown" -> "the sowing";
           case "moved" -> "the move";
@@ -59,7 +60,7 @@ public record Entry(
           default -> "the withdrawal";
         };
     return act.group() == null
-        ? what + " at " + at
-        : what + " of group " + act.group() + " at " + at;
+        ? name + " at " + at
+        : name + " of group " + act.group() + " at " + at;
   }
 }

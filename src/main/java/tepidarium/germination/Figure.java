@@ -1,9 +1,9 @@
 package tepidarium.germination;
 
 /**
- * A number with where it comes from.
+ * A value with its source.
  *
- * @param source a publication, "common practice, no source", "own results" and the like
+ * @param source a publication, "common practice, no source", "own results" or similar
  */
 public record Figure(double value, String source) {
   public Figure {

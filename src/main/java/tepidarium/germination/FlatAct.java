@@ -9,8 +9,8 @@ import tepidarium.container.ContainerId;
 import tepidarium.reading.InvalidInput;
 
 /**
- * An act as one row of a table, in which lists are cells such as {@code 3-1 in jar-1: 20; 3-2 in
- * bag-1: 25}. What does not belong to its kind is null.
+ * An act as one row of a table. A list is one cell, such as {@code 3-1 in jar-1: 20; 3-2 in bag-1:
+ * 25}. Columns that do not belong to the kind of act are null.
  */
 public record FlatAct(
     String kind,
@@ -28,7 +28,7 @@ public record FlatAct(
     @Nullable String rootLengthsCm,
     @Nullable Integer alive) {
 
-  private static final FlatAct NOTHING = bare("withdrawn", null);
+  private static final FlatAct WITHDRAWN = bare("withdrawn", null);
 
   private static FlatAct bare(String kind, @Nullable GroupId group) {
     return new FlatAct(
@@ -105,7 +105,7 @@ public record FlatAct(
           null,
           survival.alive());
     }
-    return NOTHING;
+    return WITHDRAWN;
   }
 
   private static @Nullable String text(@Nullable GroupId group) {
@@ -123,9 +123,9 @@ public record FlatAct(
   }
 
   /**
-   * The act that the row tells of.
+   * The act of this row.
    *
-   * @throws InvalidInput naming the cell that makes no sense
+   * @throws InvalidInput if a cell is missing or invalid; the message names the cell
    */
   public Act act() {
     return switch (kind) {
@@ -159,20 +159,20 @@ public record FlatAct(
 
   private <T> T needed(String cell, @Nullable T value) {
     if (value == null) {
-      throw new InvalidInput(cell + " is missing in an entry of the kind " + kind);
+      throw new InvalidInput(cell + " is missing in an entry of kind " + kind);
     }
     return value;
   }
 
   private static Act.Part part(String text) {
-    String[] halves = text.split(" in |:", -1);
-    if (halves.length != 3) {
+    String[] pieces = text.split(" in |:", -1);
+    if (pieces.length != 3) {
       throw new InvalidInput("groups", "must read like \"3-1 in jar-1: 20\", not \"" + text + '"');
     }
     return new Act.Part(
-        GroupId.parse(halves[0].strip()),
-        new ContainerId(halves[1].strip()),
-        Counts.parse("groups", halves[2]));
+        GroupId.parse(pieces[0].strip()),
+        new ContainerId(pieces[1].strip()),
+        Counts.parse("groups", pieces[2]));
   }
 
   private static double centimetres(String text) {

@@ -7,29 +7,29 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.germination.GerminationData.Fate;
 
 /**
- * A fraction of seeds that somebody looked at, with its 95 % intervals: Wilson, "Probable
- * inference, the law of succession, and statistical inference", JASA 22 (1927) 209-212, and the
- * exact one of Clopper and Pearson, Biometrika 26 (1934) 404-413.
+ * The germinated fraction of the seeds that were checked, with two 95 % intervals. Sources: Wilson,
+ * "Probable inference, the law of succession, and statistical inference", JASA 22 (1927) 209-212;
+ * exact interval of Clopper and Pearson, Biometrika 26 (1934) 404-413.
  *
- * @param sown seeds looked at
- * @param fraction null where nobody looked at any seed; the intervals are 0 to 1 then
- * @param wilson low and high
- * @param exact low and high
+ * @param sown number of checked seeds
+ * @param fraction null if no seed was checked; both intervals are then 0 to 1
+ * @param wilson low and high end
+ * @param exact low and high end
  */
 public record FractionEstimate(
     int germinated, int sown, @Nullable Double fraction, List<Double> wilson, List<Double> exact) {
   private static final double ALPHA = 0.05;
 
-  /** Of the seeds of a sowing that somebody looked at. */
+  /** The fraction of the checked seeds of a sowing. */
   public static FractionEstimate of(GerminationData data) {
     return of(data.count(Fate.GERMINATED), data.lookedAt());
   }
 
-  /** Of so many seeds so many germinated. */
+  /** The fraction from the number of germinated and of checked seeds. */
   public static FractionEstimate of(int germinated, int sown) {
     if (sown == 0) {
-      List<Double> any = List.of(0.0, 1.0);
-      return new FractionEstimate(0, 0, null, any, any);
+      List<Double> unknown = List.of(0.0, 1.0);
+      return new FractionEstimate(0, 0, null, unknown, unknown);
     }
     return new FractionEstimate(
         germinated,

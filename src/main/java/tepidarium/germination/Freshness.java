@@ -5,25 +5,26 @@ import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How long a lot still keeps: counts down from the days that seed of its species keeps.
+ * The remaining storage life of a seed lot.
  *
- * @param daysLeft below 0 once that time is over
+ * @param keepsDays storage life of the species, days from gathering
+ * @param daysLeft remaining days; negative after the end of the storage life
  */
 public record Freshness(double keepsDays, String source, Instant keepsUntil, double daysLeft) {
   static final double MS_PER_DAY = 86_400_000.0;
 
-  /** Null where the profile does not say how long seed keeps. */
+  /** The storage life of a lot; null if the species profile does not state one. */
   public static @Nullable Freshness of(Species species, Instant gatheredAt, Instant now) {
     Figure keeps = species.figures().get(Trait.KEEPS_DAYS);
     if (keeps == null) {
       return null;
     }
     Instant until = gatheredAt.plus(days(keeps.value()));
-    double left = daysBetween(now, until);
-    return new Freshness(keeps.value(), keeps.source(), until, left);
+    double daysLeft = daysBetween(now, until);
+    return new Freshness(keeps.value(), keeps.source(), until, daysLeft);
   }
 
-  /** Days from one instant to another; below 0 where that is earlier. */
+  /** Days from one instant to another; negative if the second is earlier. */
   public static double daysBetween(Instant from, Instant to) {
     return Duration.between(from, to).toMillis() / MS_PER_DAY;
   }

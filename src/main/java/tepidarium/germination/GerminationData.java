@@ -9,26 +9,26 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.stats.Censored;
 
 /**
- * What the checks of a sowing tell of when its seeds germinated, in days since it. Counts add up to
- * the number sown.
+ * The germination times of a sowing as interval-censored rows, in days since sowing. The counts of
+ * the rows add up to the number of seeds sown.
  */
 public record GerminationData(int sown, List<Row> rows) {
   private static final double SECOND_DAYS = 1 / 86_400.0;
 
-  /** What became of the seeds of a row. */
+  /** The state of the seeds of a row after the last check. */
   public enum Fate {
     GERMINATED,
-    /** Discarded ungerminated: nothing is known after they were last seen sound. */
+    /** Discarded ungerminated; censored when last seen sound. */
     CULLED,
-    /** Not germinated yet when last seen. */
+    /** Not germinated when last seen. */
     REMAINING
   }
 
   /**
-   * Seeds that germinated after one day and by another.
+   * Seeds of a group with the same state that were last seen ungerminated at the same time.
    *
-   * @param from when they were last seen sound and ungerminated, days since sowing
-   * @param to when they were found germinated; null where they were never seen to germinate
+   * @param from time at which they were last seen sound and ungerminated, days since sowing
+   * @param to time at which they were found germinated, days since sowing; null if they were not
    */
   public record Row(double from, @Nullable Double to, int count, Fate fate, GroupId group) {}
 
@@ -36,12 +36,15 @@ public record GerminationData(int sown, List<Row> rows) {
     rows = List.copyOf(rows);
   }
 
-  /** How many seeds had that fate. */
+  /** The number of seeds with a fate. */
   public int count(Fate fate) {
     return rows.stream().filter(row -> row.fate() == fate).mapToInt(Row::count).sum();
   }
 
-  /** Sound seeds that nobody has looked at since the sowing: neither failures nor successes. */
+  /**
+   * The number of remaining seeds that nobody has checked since sowing. They count neither as
+   * germinated nor as failed.
+   */
   public int notLookedAt() {
     return rows.stream()
         .filter(row -> row.fate() == Fate.REMAINING && row.from() <= 0)
@@ -49,14 +52,14 @@ public record GerminationData(int sown, List<Row> rows) {
         .sum();
   }
 
-  /** Seeds sown that somebody looked at since. */
+  /** The number of seeds sown that were checked at least once. */
   public int lookedAt() {
     return sown - notLookedAt();
   }
 
   /**
-   * For how long the seeds that did not germinate were watched, in days since the sowing: the mean
-   * over the remaining seeds that were looked at; null where there are none.
+   * The mean time for which the remaining seeds were watched, days since sowing. Only seeds that
+   * were checked are included; null if there are none.
    */
   public @Nullable Double remainingWatchedDays() {
     double days = 0;
@@ -71,20 +74,21 @@ public record GerminationData(int sown, List<Row> rows) {
   }
 
   /**
-   * Bounds, in days, of the time by which half of all sown seeds had germinated, by the counts
-   * alone. At the earliest each seed germinated just after it was last seen ungerminated, culled
-   * and remaining ones included. At the latest each was found at once and no other seed ever
-   * germinates. Null where less than half was found germinated.
+   * Bounds of the time by which half of all sown seeds had germinated, days since sowing, without a
+   * model. The lower bound assumes that each seed germinated just after it was last seen
+   * ungerminated, including culled and remaining seeds. The upper bound assumes that each seed
+   * germinated just before it was found and that no other seed ever germinates. Null if less than
+   * half was found germinated.
    */
   public @Nullable List<Double> halfOfSownBetween() {
-    int half = (sown + 1) / 2;
-    double after = nth(half, Row::from);
-    double by = nth(half, row -> row.to() == null ? Double.POSITIVE_INFINITY : row.to());
+    int halfRank = (sown + 1) / 2;
+    double after = timeOfRank(halfRank, Row::from);
+    double by = timeOfRank(halfRank, row -> row.to() == null ? Double.POSITIVE_INFINITY : row.to());
     return Double.isFinite(by) ? List.of(after, by) : null;
   }
 
-  /** The time of the seed with that number when all are sorted by a time. */
-  private double nth(int seed, ToDoubleFunction<Row> time) {
+  /** The time of the seed with a given rank when all seeds are sorted by a time. */
+  private double timeOfRank(int seed, ToDoubleFunction<Row> time) {
     int sum = 0;
     for (Row row : rows.stream().sorted(Comparator.comparingDouble(time)).toList()) {
       sum += row.count();
@@ -95,12 +99,12 @@ public record GerminationData(int sown, List<Row> rows) {
     return Double.POSITIVE_INFINITY;
   }
 
-  /** The rows as curves are fitted to them, in days. */
+  /** The rows as censored intervals for curve fits, in days. */
   public List<Censored> intervals() {
     return rows.stream().map(GerminationData::interval).toList();
   }
 
-  /** Seeds seen sound and found germinated at one instant are given a second for it. */
+  /** An interval of length 0 is widened to 1 s. */
   private static Censored interval(Row row) {
     Double to = row.to();
     if (to == null) {
@@ -111,19 +115,19 @@ public record GerminationData(int sown, List<Row> rows) {
   }
 
   /**
-   * The usual measures of the seeds that were looked at, with the checks of all groups put in one
-   * row: a seed counts at the check at which it was found.
+   * Calculates the usual measures for the checked seeds. The checks of all groups are merged into
+   * one sequence. Each seed counts at the check at which it was found germinated.
    *
-   * @param checkDays of all checks, days since sowing
+   * @param checkDays times of all checks, days since sowing
    */
   public GerminationMeasures measures(List<Double> checkDays) {
     TreeSet<Double> days = new TreeSet<>();
     checkDays.forEach(day -> days.add(Math.max(day, SECOND_DAYS)));
     List<Censored> found = new ArrayList<>();
-    double before = 0;
+    double previousDay = 0;
     for (double day : days) {
-      found.add(new Censored(before, day, foundAt(day)));
-      before = day;
+      found.add(new Censored(previousDay, day, foundAt(day)));
+      previousDay = day;
     }
     return new GerminationMeasures(lookedAt() > 0 ? lookedAt() : sown, found);
   }

@@ -27,9 +27,11 @@ public final class GerminationFits {
   /**
    * The fits of one sowing.
    *
-   * @param curves all models, also those that are not identified
-   * @param finalFraction its interval, averaged over the models; null if no model identifies it
-   * @param prospect of the remaining seeds; null if none remain or the counts do not suffice
+   * @param curves fits of all models, including those that are not identified
+   * @param finalFraction model-averaged interval of the final fraction; null if no model identifies
+   *     it
+   * @param prospect prospect of the remaining seeds; null if none remain or the counts do not
+   *     suffice
    */
   public record Fits(
       List<IntervalFit> curves,

@@ -6,14 +6,15 @@ import java.util.function.ToDoubleFunction;
 import tepidarium.stats.Censored;
 
 /**
- * The usual measures of one sowing's counts, each with its published formula. N seeds germinated of
- * S sown, n of them newly found at the check at time t; G is the cumulative percentage of the sown.
- * Times are in the unit of the counts, such as days.
+ * Calculates the usual germination measures of one sowing, each by its published formula. Notation:
+ * N seeds germinated of S sown; n of them were found at the check at time t; G is the cumulative
+ * percentage of the sown seeds. Times have the unit of the counts, such as days.
  *
- * <p>These formulas take the check as the time of germination, as their sources do, and are late by
- * about half an interval; {@link #earliestMeanTime} and the measures on middles say by how much.
- * What treats the counts as intervals throughout is in {@link tepidarium.stats.IntervalFit} and
- * {@link tepidarium.stats.Turnbull}. A measure that does not exist is absent, not 0.
+ * <p>Like their sources, these formulas use the time of the check as the time of germination. This
+ * is late by about half an interval; {@link #earliestMeanTime} and the measures on interval middles
+ * show the size of this error. {@link tepidarium.stats.IntervalFit} and {@link
+ * tepidarium.stats.Turnbull} treat the counts as intervals. A measure that does not exist is empty,
+ * not 0.
  */
 public final class GerminationMeasures {
   private final int sown;
@@ -21,12 +22,14 @@ public final class GerminationMeasures {
   private final double lastCheck;
 
   /**
-   * Of one sowing.
+   * Takes the counts of one sowing.
    *
    * @param sown at least 1
-   * @param intervals one for each check, in order and without a gap from 0: from the check before
-   *     to this one, with the seeds newly found, which may be 0; only closed intervals
-   * @throws IllegalArgumentException where more germinated than were sown, or intervals overlap
+   * @param intervals one interval for each check, in order, without gaps, starting at 0. Each lasts
+   *     from the previous check to this one and has the number of seeds found at it, which may be
+   *     0. All are closed.
+   * @throws IllegalArgumentException if more seeds germinated than were sown, or if intervals
+   *     overlap
    */
   public GerminationMeasures(int sown, List<Censored> intervals) {
     double end = 0;
@@ -50,7 +53,7 @@ public final class GerminationMeasures {
     return sown;
   }
 
-  /** N. */
+  /** N, the number of germinated seeds. */
   public int germinated() {
     return found.stream().mapToInt(Censored::count).sum();
   }
@@ -70,12 +73,12 @@ public final class GerminationMeasures {
     return mean(Censored::right);
   }
 
-  /** The same with the middle of each interval for its check. */
+  /** The mean germination time with the middle of each interval instead of its check. */
   public OptionalDouble meanTimeOfMiddles() {
     return mean(i -> (i.left() + i.right()) / 2);
   }
 
-  /** The mean if every seed had germinated just after the check before: it is not earlier. */
+  /** The lower bound of the mean: every seed germinated just after the previous check. */
   public OptionalDouble earliestMeanTime() {
     return mean(Censored::left);
   }
@@ -98,14 +101,14 @@ public final class GerminationMeasures {
     return n < 2 ? OptionalDouble.empty() : OptionalDouble.of(squares() / (n - 1));
   }
 
-  /** The coefficient of variation, 100 √variance / mean, %. Ranal and Santana (2006). */
+  /** The coefficient of variation, 100 √variance / mean, in %. Ranal and Santana (2006). */
   public OptionalDouble variationPercent() {
     return variance().isEmpty()
         ? OptionalDouble.empty()
         : OptionalDouble.of(100 * Math.sqrt(variance().getAsDouble()) / meanTime().getAsDouble());
   }
 
-  /** N / Σ n (t − mean)²; none where all were found at one check. Value from memory. */
+  /** Uniformity N / Σ n (t − mean)²; empty if all were found at one check. Value from memory. */
   public OptionalDouble uniformity() {
     double squares = squares();
     return germinated() < 2 || squares == 0
@@ -114,8 +117,8 @@ public final class GerminationMeasures {
   }
 
   /**
-   * When the cumulative count, a straight line between checks, reaches a target; none where it
-   * never does.
+   * The time at which the cumulative count reaches a target, interpolated linearly between checks;
+   * empty if it never does.
    */
   private OptionalDouble reaches(double target) {
     double sum = 0;
@@ -130,8 +133,8 @@ public final class GerminationMeasures {
   }
 
   /**
-   * Time to half of those that germinated, with (N + 1)/2. Coolbear, Francis and Grierson, J. Exp.
-   * Bot. 35 (1984) 1609-1617.
+   * Time to germination of seed (N + 1)/2, the median of the germinated seeds. Coolbear, Francis
+   * and Grierson, J. Exp. Bot. 35 (1984) 1609-1617.
    */
   public OptionalDouble halfTimeCoolbear() {
     int n = germinated();
@@ -139,15 +142,18 @@ public final class GerminationMeasures {
   }
 
   /**
-   * Time to half of those that germinated, with N/2. Farooq et al., J. Integr. Plant Biol. 47
-   * (2005) 187-193.
+   * Time to germination of seed N/2, the median of the germinated seeds. Farooq et al., J. Integr.
+   * Plant Biol. 47 (2005) 187-193.
    */
   public OptionalDouble halfTimeFarooq() {
     int n = germinated();
     return n == 0 ? OptionalDouble.empty() : reaches(n / 2.0);
   }
 
-  /** Time to half of the sown, by the same straight lines; none where less germinated. */
+  /**
+   * Time to germination of half of the sown seeds, interpolated linearly; empty if fewer
+   * germinated.
+   */
   public OptionalDouble halfTimeOfSown() {
     return reaches(sown / 2.0);
   }
@@ -169,8 +175,8 @@ public final class GerminationMeasures {
   }
 
   /**
-   * Synchrony Z: the part of all pairs of seeds that were found at one check, Σ C(n, 2) / C(N, 2),
-   * for two seeds or more. Primack, as in Ranal and Santana (2006).
+   * Synchrony Z: the share of all pairs of germinated seeds that were found at the same check, Σ
+   * C(n, 2) / C(N, 2); empty for fewer than two seeds. Primack, as in Ranal and Santana (2006).
    */
   public OptionalDouble synchrony() {
     double n = germinated();
@@ -178,12 +184,14 @@ public final class GerminationMeasures {
     return n < 2 ? OptionalDouble.empty() : OptionalDouble.of(pairs / (n * (n - 1)));
   }
 
-  /** Σ n / t, seeds by unit of time. Maguire, Crop Science 2 (1962) 176-177. */
+  /**
+   * Speed of germination Σ n / t, seeds per unit of time. Maguire, Crop Science 2 (1962) 176-177.
+   */
   public double speed() {
     return found.stream().mapToDouble(i -> i.count() / i.right()).sum();
   }
 
-  /** Σ (100 n / S) / t, % by unit of time. */
+  /** Germination rate index Σ (100 n / S) / t, % per unit of time. */
   public double rateIndexPercent() {
     return 100 * speed() / sown;
   }
@@ -203,19 +211,19 @@ public final class GerminationMeasures {
     return best;
   }
 
-  /** The greatest G / t. Czabator, Forest Science 8 (1962) 386-396. */
+  /** Peak value: the greatest G / t. Czabator, Forest Science 8 (1962) 386-396. */
   public double peakValue() {
     return found.isEmpty() ? 0 : cumulativePercent(peak()) / found.get(peak()).right();
   }
 
-  /** The check of the peak value; none where nothing germinated. */
+  /** The time of the check with the peak value; empty if no seed germinated. */
   public OptionalDouble peakTime() {
     return germinated() == 0
         ? OptionalDouble.empty()
         : OptionalDouble.of(found.get(peak()).right());
   }
 
-  /** Final percentage by the time of the last check. Czabator (1962). */
+  /** Final percentage divided by the time of the last check. Czabator (1962). */
   public double meanDailyPercent() {
     return found.isEmpty() ? 0 : 100 * finalFraction() / lastCheck;
   }
@@ -225,7 +233,7 @@ public final class GerminationMeasures {
     return peakValue() * meanDailyPercent();
   }
 
-  /** The sum of G over all checks. Timson, Nature 207 (1965) 216-217. */
+  /** Timson's index: the sum of G over all checks. Timson, Nature 207 (1965) 216-217. */
   public double timsonPercent() {
     double sum = 0;
     for (int i = 0; i < found.size(); i++) {
@@ -234,12 +242,12 @@ public final class GerminationMeasures {
     return sum;
   }
 
-  /** The first check at which a seed was found. */
+  /** The time of the first check at which a germinated seed was found. */
   public OptionalDouble firstTime() {
     return found.stream().filter(i -> i.count() > 0).mapToDouble(Censored::right).findFirst();
   }
 
-  /** The last check at which a seed was found. */
+  /** The time of the last check at which a germinated seed was found. */
   public OptionalDouble lastTime() {
     return found.stream().filter(i -> i.count() > 0).mapToDouble(Censored::right).max();
   }

@@ -5,36 +5,36 @@ import java.util.Optional;
 import java.util.UUID;
 
 /**
- * Keeps species profiles, seed lots and the journal. Each method that writes is one transaction and
- * has reached the disk when it returns. A broken store throws an unchecked exception with its
- * cause.
+ * Stores species profiles, seed lots and the journal. Each method that writes is one transaction;
+ * the data are on disk when it returns. If the store fails, a method throws an unchecked exception
+ * with the cause.
  */
 public interface GerminationStore {
-  /** By name. */
+  /** All species profiles, sorted by name. */
   List<Species> species();
 
-  /** Adds these profiles, or replaces those with their ids. */
+  /** Adds profiles; a profile with an existing id replaces the old one. */
   void putSpecies(List<Species> species);
 
   void removeSpecies(String id);
 
-  /** By number. */
+  /** All lots, sorted by number. */
   List<Lot> lots();
 
-  /** Adds these lots, or replaces those with their numbers. */
+  /** Adds lots; a lot with an existing number replaces the old one. */
   void putLots(List<Lot> lots);
 
-  /** In the order in which they were written down. */
+  /** All journal entries in the order in which they were recorded. */
   List<Entry> entries();
 
-  /** Adds to the end of the journal, all or none. */
+  /** Appends entries to the journal, all or none. */
   void append(List<Entry> entries);
 
-  /** Keeps the picture of an entry, in place of one that was there. */
+  /** Stores the photo of an entry; replaces an existing one. */
   void putPhoto(UUID entry, Photo photo);
 
   Optional<Photo> photo(UUID entry);
 
-  /** Which entries have a picture. */
+  /** The ids of the entries that have a photo. */
   List<UUID> photographed();
 }

@@ -12,9 +12,9 @@ public final class GroupCounts {
   private GroupCounts() {}
 
   /**
-   * Germinated of those looked at, for each group whose seeds stayed together since the sowing.
-   * Groups that were split or joined are left out: after a split, the germinated seeds of one part
-   * say nothing of its chance. So are groups that nobody has looked at.
+   * The germinated fraction of the checked seeds, for each group that was neither split nor joined.
+   * Mixed groups are left out: after a split, the germinated seeds of one part do not show its
+   * germination probability. Groups that nobody has checked are left out too.
    */
   public static Map<GroupId, Proportion> of(SowingTimeline timeline) {
     Set<GroupId> mixed = mixed(timeline);
@@ -51,7 +51,10 @@ public final class GroupCounts {
     return mixed;
   }
 
-  /** Germinated seeds that go elsewhere were counted where they germinated. */
+  /**
+   * A move of germinated seeds alone does not matter: they count in the group in which they
+   * germinated.
+   */
   private static boolean movesUngerminated(Act.Moved moved) {
     Integer ungerminated = moved.ungerminated();
     return moved.all() || (ungerminated != null && ungerminated > 0);

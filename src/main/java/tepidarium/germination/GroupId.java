@@ -5,21 +5,22 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import tepidarium.reading.InvalidInput;
 
-/** A seed group's name: its sowing's number and its own, such as 3-1. */
+/** The id of a seed group: the number of its sowing and its own number, such as 3-1. */
 public record GroupId(long sowing, int number) implements Comparable<GroupId> {
   private static final Pattern FORM = Pattern.compile("([1-9]\\d{0,14})-([1-9]\\d{0,6})");
   private static final Comparator<GroupId> ORDER =
       Comparator.comparingLong(GroupId::sowing).thenComparingInt(GroupId::number);
 
   /**
-   * Reads such a name.
+   * Parses an id.
    *
-   * @throws InvalidInput when it is none
+   * @throws InvalidInput if the text is not an id
    */
   public static GroupId parse(String text) {
     Matcher parts = FORM.matcher(text);
     if (!parts.matches()) {
-      throw new InvalidInput("\"" + text + "\" names no seed group; one is named like 3-1");
+      throw new InvalidInput(
+          "\"" + text + "\" is not the id of a seed group; an id looks like 3-1");
     }
     return new GroupId(Long.parseLong(parts.group(1)), Integer.parseInt(parts.group(2)));
   }

@@ -6,20 +6,20 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 
 /**
- * A seed group at one instant. The seeds it ever held that did not leave it for another group are
- * ungerminated, germinated, culled or potted.
+ * The state of a seed group at one instant. Its seeds are ungerminated, germinated, culled or
+ * potted. Seeds that moved to another group are not counted.
  *
- * @param container where the living seeds are, or were last
- * @param ungerminated sound and not germinated
- * @param germinated in the container
- * @param culledUngerminated discarded before they germinated
- * @param culledGerminated discarded after they germinated
- * @param potted seedlings potted from it
- * @param alive of the potted ones, as far as known
- * @param lastSeen when its ungerminated seeds were last seen sound, the earliest first; seeds that
- *     were joined without a check since then keep their own time
- * @param checkedAt null until its first check
- * @param endedAt when its last living seed left it; null before
+ * @param container container of the living seeds, or the last one
+ * @param ungerminated sound seeds that have not germinated
+ * @param germinated germinated seeds in the container
+ * @param culledUngerminated seeds culled before they germinated
+ * @param culledGerminated seeds culled after they germinated
+ * @param potted seedlings potted from the group
+ * @param alive potted seedlings that are alive, according to the last count
+ * @param lastSeen times at which its ungerminated seeds were last seen sound, oldest first; seeds
+ *     that joined since the last check keep their own time
+ * @param checkedAt null before its first check
+ * @param endedAt time at which its last living seed left; null before
  */
 public record GroupState(
     GroupId id,
@@ -39,7 +39,7 @@ public record GroupState(
     seedPaths = List.copyOf(seedPaths);
   }
 
-  static GroupState begun(Act.Part part, Instant at) {
+  static GroupState sown(Act.Part part, Instant at) {
     return new GroupState(
         part.group(),
         part.container(),
@@ -52,13 +52,14 @@ public record GroupState(
         LastSeen.all(part.seeds(), at),
         null,
         null,
-        List.of(SeedPath.begun(part.container(), at)));
+        List.of(SeedPath.startingIn(part.container(), at)));
   }
 
   /**
-   * When its ungerminated seeds were last seen sound; of joined seeds the earliest.
+   * The time at which its ungerminated seeds were last seen sound; the earliest time if they
+   * differ.
    *
-   * @throws IllegalStateException where none is left
+   * @throws IllegalStateException if no ungerminated seed is left
    */
   public Instant soundAt() {
     if (lastSeen.isEmpty()) {
@@ -67,10 +68,10 @@ public record GroupState(
     return lastSeen.get(0).at();
   }
 
-  /** Ungerminated seeds that were last seen sound by an instant, such as that of the sowing. */
+  /** The number of ungerminated seeds last seen at or before an instant, such as the sowing. */
   public int seenBy(Instant instant) {
     return lastSeen.stream()
-        .filter(one -> !one.at().isAfter(instant))
+        .filter(seen -> !seen.at().isAfter(instant))
         .mapToInt(LastSeen::seeds)
         .sum();
   }
@@ -84,12 +85,12 @@ public record GroupState(
     return culledUngerminated + culledGerminated;
   }
 
-  /** All that germinated and did not leave for another group, whatever became of them. */
+  /** Seeds that germinated in this group, without those that moved to another group. */
   public int everGerminated() {
     return germinated + culledGerminated + potted;
   }
 
-  /** All that did not leave for another group. */
+  /** All seeds of the group, without those that moved to another group. */
   public int seeds() {
     return living() + culled() + potted;
   }
@@ -117,10 +118,10 @@ public record GroupState(
   }
 
   GroupState movedTo(ContainerId to, Instant at) {
-    return with(ungerminated, germinated, to, at, lastSeen, ways(to, at));
+    return with(ungerminated, germinated, to, at, lastSeen, movedPaths(to, at));
   }
 
-  private List<SeedPath> ways(ContainerId to, Instant at) {
+  private List<SeedPath> movedPaths(ContainerId to, Instant at) {
     return seedPaths.stream().map(seedPath -> seedPath.movedTo(to, at)).toList();
   }
 
@@ -135,7 +136,7 @@ public record GroupState(
         seedPaths);
   }
 
-  /** The new group that a part of this one becomes. */
+  /** Creates a new group from a part of this one. */
   GroupState part(
       GroupId part, int ungerminatedTaken, int germinatedTaken, ContainerId to, Instant at) {
     return new GroupState(
@@ -150,21 +151,21 @@ public record GroupState(
         LastSeen.part(lastSeen, ungerminatedTaken),
         checkedAt,
         null,
-        ways(to, at));
+        movedPaths(to, at));
   }
 
   /**
-   * This group with seeds of another one put to it. Its heat is that of the seeds that can still
-   * germinate; where none can, that of all seeds in the container.
+   * Adds seeds of another group to this one. The paths of the result are those of the ungerminated
+   * seeds; of all seeds in the container if none is ungerminated.
    */
   GroupState joinedBy(GroupState other, int ungerminatedCome, int germinatedCome, Instant at) {
-    boolean waiting = ungerminated + ungerminatedCome > 0;
-    List<SeedPath> both =
+    boolean anyUngerminated = ungerminated + ungerminatedCome > 0;
+    List<SeedPath> joinedPaths =
         SeedPath.joined(
             seedPaths,
-            waiting ? ungerminated : germinated,
-            other.ways(container, at),
-            waiting ? ungerminatedCome : germinatedCome);
+            anyUngerminated ? ungerminated : germinated,
+            other.movedPaths(container, at),
+            anyUngerminated ? ungerminatedCome : germinatedCome);
     return new GroupState(
         id,
         container,
@@ -177,7 +178,7 @@ public record GroupState(
         LastSeen.joined(lastSeen, LastSeen.part(other.lastSeen, ungerminatedCome)),
         checkedAt,
         null,
-        both);
+        joinedPaths);
   }
 
   GroupState checked(Act.Checked check, Instant at) {

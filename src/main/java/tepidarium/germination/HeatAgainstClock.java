@@ -11,14 +11,14 @@ import tepidarium.stats.Censored;
 import tepidarium.stats.IntervalFit;
 
 /**
- * Whether the counts of a species follow the heat or the days: the lognormal model on degree-hours
- * against the same model on days, both of the same counts, by AIC. Only groups that had different
- * heat in a day can tell; where all had nearly the same, both axes say the same.
+ * Compares two models of the counts of a species by AIC: lognormal on degree-hours, and lognormal
+ * on days. The comparison needs groups with different heat per day. If all had nearly the same,
+ * both models are equal.
  *
- * @param heat the model on heat
- * @param clock the model on days; null where the counts do not tell it
- * @param clockNote as {@link HeatFit#note}, of the model on days
- * @param words the verdict in a sentence
+ * @param heat model on heat
+ * @param clock model on days; null if the counts do not identify it
+ * @param clockNote like {@link HeatFit#note}, for the model on days
+ * @param words verdict as a sentence for the grower
  */
 public record HeatAgainstClock(
     HeatFit heat,
@@ -26,16 +26,18 @@ public record HeatAgainstClock(
     @Nullable String clockNote,
     Verdict verdict,
     String words) {
-  /** Groups whose heat in a day differs by less tell nothing; common practice, no source. */
+  /** Least relative difference of heat per day between groups; common practice, no source. */
   private static final double LEAST_DIFFERENCE = 0.1;
 
   private static final String CANNOT =
-      "It cannot be told from these data whether the counts follow" + " the heat or the days: ";
+      "These data do not show whether the counts follow the heat or the days: ";
 
   private static final List<ToDoubleFunction<SeedHeat>> HEATS =
       List.of(SeedHeat::likely, SeedHeat::least, SeedHeat::most);
 
-  /** Over the counts of all sowings of a species, at a base in °C that was not fitted to them. */
+  /**
+   * Compares the models over all sowings of a species, at a base in °C that was not fitted to them.
+   */
   public static HeatAgainstClock of(double baseC, HeatCounts counts) {
     HeatFit heat = HeatFit.of(baseC, counts);
     List<HeatCounts.Row> rows = counts.above(baseC).stream().filter(HeatCounts.Row::known).toList();
@@ -49,13 +51,13 @@ public record HeatAgainstClock(
       return new HeatAgainstClock(heat, clock, note, Verdict.CANNOT_BE_TOLD, CANNOT + reason + ".");
     }
     List<Double> perDay = perDay(baseC, counts);
-    double least = perDay.stream().mapToDouble(d -> d).min().orElse(0);
-    double most = perDay.stream().mapToDouble(d -> d).max().orElse(0);
-    if (most - least < LEAST_DIFFERENCE * most) {
+    double lowest = perDay.stream().mapToDouble(d -> d).min().orElse(0);
+    double highest = perDay.stream().mapToDouble(d -> d).max().orElse(0);
+    if (highest - lowest < LEAST_DIFFERENCE * highest) {
       String words =
           perDay.size() < 2
               ? "there is only one seed group."
-              : "the seed groups had nearly the same warmth.";
+              : "the seed groups received nearly the same heat per day.";
       return new HeatAgainstClock(heat, clock, note, Verdict.CANNOT_BE_TOLD, CANNOT + words);
     }
     return verdict(baseC, heat, clock, note, rows);
@@ -68,8 +70,8 @@ public record HeatAgainstClock(
       @Nullable String note,
       List<HeatCounts.Row> rows) {
     List<Verdict> verdicts = new ArrayList<>();
-    for (ToDoubleFunction<SeedHeat> which : HEATS) {
-      List<Censored> by = HeatFit.by(rows, which);
+    for (ToDoubleFunction<SeedHeat> heatOf : HEATS) {
+      List<Censored> by = HeatFit.by(rows, heatOf);
       IntervalFit fit = by == null ? null : HeatFit.choose(by).fit();
       verdicts.add(
           fit == null || !fit.identified()
@@ -79,7 +81,7 @@ public record HeatAgainstClock(
     Verdict likely = verdicts.get(0);
     if (verdicts.stream().distinct().count() > 1) {
       return new HeatAgainstClock(
-          heat, clock, note, Verdict.CANNOT_BE_TOLD, CANNOT + "the heat is not known well enough.");
+          heat, clock, note, Verdict.CANNOT_BE_TOLD, CANNOT + "the heat is too uncertain.");
     }
     String words =
         switch (likely) {
@@ -89,12 +91,12 @@ public record HeatAgainstClock(
                   Locale.ROOT,
                   "The counts follow the days better than the heat above %.4g °C.",
                   baseC);
-          case CANNOT_BE_TOLD -> CANNOT + "both explain them about equally well.";
+          case CANNOT_BE_TOLD -> CANNOT + "both models fit about equally well.";
         };
     return new HeatAgainstClock(heat, clock, note, likely, words);
   }
 
-  /** The heat in a day that each group had until it was last looked at, °C·h. */
+  /** The mean heat per day of each group until its last check, °C·h per day. */
   private static List<Double> perDay(double baseC, HeatCounts counts) {
     List<Double> perDay = new ArrayList<>();
     for (HeatCounts.Group group : counts.groups()) {

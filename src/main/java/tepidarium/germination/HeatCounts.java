@@ -15,63 +15,64 @@ import tepidarium.heat.HeatRule;
 import tepidarium.stats.Censored;
 
 /**
- * The counts of sowings by the heat that the seeds had received when they were last seen sound, and
- * when they were found. Made for one question: the heat above a base is worked out once.
+ * Converts the germination counts of sowings from time to heat: the heat that seeds had received
+ * when they were last seen sound, and when they were found germinated. Used for one request; caches
+ * the rows for each base temperature.
  */
 public final class HeatCounts {
-  /** Where heat is known for both checks it rises by this part of the likely width at least. */
+  /** Least width of a heat interval between two checks, as a share of its likely width. */
   private static final double LEAST_WIDTH = 0.01;
 
   private final HeatPath path;
   private final @Nullable Double ceilingC;
-  private final List<Line> lines = new ArrayList<>();
+  private final List<TimedRow> timedRows = new ArrayList<>();
   private final List<Group> groups = new ArrayList<>();
-  private final Map<Double, List<Row>> known = new HashMap<>();
+  private final Map<Double, List<Row>> rowsByBase = new HashMap<>();
 
   /**
-   * Seeds by heat.
+   * A row of counts with its heat.
    *
-   * @param told what became of how many, in days since their sowing
-   * @param days the same as curves are fitted to it
-   * @param from when last seen sound and ungerminated
-   * @param to when found germinated; null where they never were
-   * @param ways how many different ways they came
+   * @param data row with its times, days since sowing
+   * @param days the same row as a censored interval in days
+   * @param from heat when the seeds were last seen sound and ungerminated
+   * @param to heat when they were found germinated; null if they were not
+   * @param paths number of different paths of the seeds
    */
   public record Row(
-      GerminationData.Row told, Censored days, SeedHeat from, @Nullable SeedHeat to, int ways) {
-    /** Whether enough of the path was measured. */
+      GerminationData.Row data, Censored days, SeedHeat from, @Nullable SeedHeat to, int paths) {
+    /** Whether readings cover at least half of the path. */
     public boolean known() {
       return to == null ? from.known() : to.known();
     }
 
     /**
-     * As models are fitted to it.
+     * The row as a heat interval for a model.
      *
-     * @param heat likely, least or most. Where the least heat does not rise between two checks,
-     *     because all between is a gap, it is taken to have risen a little: the seeds did
+     * @param heat likely, least or most heat. If the least heat does not rise between two checks,
+     *     because all of that time is a gap, a small rise is assumed, because the seeds did
      *     germinate.
      */
     HeatInterval by(ToDoubleFunction<SeedHeat> heat) {
       double left = heat.applyAsDouble(from);
       if (to == null) {
-        return new HeatInterval(left, Double.POSITIVE_INFINITY, told.count());
+        return new HeatInterval(left, Double.POSITIVE_INFINITY, data.count());
       }
       double width = LEAST_WIDTH * (to.likely() - from.likely());
-      return new HeatInterval(left, Math.max(heat.applyAsDouble(to), left + width), told.count());
+      return new HeatInterval(left, Math.max(heat.applyAsDouble(to), left + width), data.count());
     }
   }
 
-  private record Line(
-      GerminationData.Row told,
+  private record TimedRow(
+      GerminationData.Row data,
       Censored days,
-      List<SeedPath> ways,
+      List<SeedPath> paths,
       Instant from,
       @Nullable Instant to,
       Instant end) {}
 
   /** A seed group with its rows. */
   record Group(SowingTimeline timeline, GroupState state, List<GerminationData.Row> rows) {
-    /** When it was last looked at, or its seeds were last seen. */
+    /** The time of its last check, or of the sowing if there was none. */
     Instant lastLooked() {
       double last = 0;
       for (GerminationData.Row row : rows) {
@@ -81,7 +82,7 @@ public final class HeatCounts {
       return instant(timeline, last);
     }
 
-    /** Whether its seeds are those that were sown in it, no fewer and no more. */
+    /** Whether the group still has exactly the seeds that were sown in it. */
     boolean whole() {
       int seeds = rows.stream().mapToInt(GerminationData.Row::count).sum();
       return timeline.sowing().parts().stream()
@@ -90,9 +91,9 @@ public final class HeatCounts {
   }
 
   /**
-   * Of some sowings.
+   * Collects the counts of sowings.
    *
-   * @param ceilingC the ceiling temperature, °C; null for none
+   * @param ceilingC ceiling temperature, °C; null if none
    */
   public HeatCounts(List<SowingTimeline> timelines, HeatPath path, @Nullable Double ceilingC) {
     this.path = path;
@@ -118,9 +119,9 @@ public final class HeatCounts {
       Censored interval = days.get(i);
       Instant from = instant(timeline, interval.left());
       Instant to = interval.open() ? null : instant(timeline, interval.right());
-      List<SeedPath> ways = ways(timeline, row, to == null ? from : to);
+      List<SeedPath> paths = pathsAt(timeline, row, to == null ? from : to);
       Instant end = ends.getOrDefault(row.group(), from);
-      lines.add(new Line(row, interval, ways, from, to, end));
+      timedRows.add(new TimedRow(row, interval, paths, from, to, end));
     }
   }
 
@@ -131,13 +132,14 @@ public final class HeatCounts {
   private static GroupState state(SowingTimeline timeline, GroupId id) {
     GroupState state = timeline.group(id);
     if (state == null) {
-      throw new IllegalStateException("a row of a group that is not there: " + id);
+      throw new IllegalStateException("a row belongs to an unknown group: " + id);
     }
     return state;
   }
 
-  /** The group's ways as they were at an instant, or when it was begun later. */
-  private static List<SeedPath> ways(SowingTimeline timeline, GerminationData.Row row, Instant at) {
+  /** The paths of a group at an instant; if it began later, at its beginning. */
+  private static List<SeedPath> pathsAt(
+      SowingTimeline timeline, GerminationData.Row row, Instant at) {
     GroupState last = state(timeline, row.group());
     if (row.fate() == Fate.REMAINING) {
       return last.seedPaths();
@@ -153,23 +155,23 @@ public final class HeatCounts {
     return (found == null ? last : found).seedPaths();
   }
 
-  /** The counts by the heat above a base in °C, which lies below the ceiling. */
+  /** The counts by the heat above a base temperature in °C, which must be below the ceiling. */
   public List<Row> above(double baseC) {
-    return known.computeIfAbsent(baseC, this::workOut);
+    return rowsByBase.computeIfAbsent(baseC, this::calculate);
   }
 
-  private List<Row> workOut(double baseC) {
+  private List<Row> calculate(double baseC) {
     HeatRule rule = rule(baseC);
-    List<Row> rows = new ArrayList<>(lines.size());
-    for (Line line : lines) {
-      Instant to = line.to();
+    List<Row> rows = new ArrayList<>(timedRows.size());
+    for (TimedRow timedRow : timedRows) {
+      Instant to = timedRow.to();
       rows.add(
           new Row(
-              line.told(),
-              line.days(),
-              path.seedHeat(line.ways(), line.from(), line.end(), rule),
-              to == null ? null : path.seedHeat(line.ways(), to, line.end(), rule),
-              line.ways().size()));
+              timedRow.data(),
+              timedRow.days(),
+              path.seedHeat(timedRow.paths(), timedRow.from(), timedRow.end(), rule),
+              to == null ? null : path.seedHeat(timedRow.paths(), to, timedRow.end(), rule),
+              timedRow.paths().size()));
     }
     return List.copyOf(rows);
   }
@@ -179,21 +181,20 @@ public final class HeatCounts {
   }
 
   /**
-   * On the likely heat, as a curve is drawn through them; none at all where some seed germinated
-   * without any heat.
+   * The rows on the likely heat, for drawing a curve; empty if a seed germinated without any heat.
    */
   public List<Censored> likely(double baseC) {
     return ThermalTime.rows(intervals(baseC, SeedHeat::likely)).orElse(List.of());
   }
 
-  /** Those whose path was measured well enough, as models are fitted to them. */
+  /** The heat intervals of the rows whose path is covered well enough. */
   List<HeatInterval> intervals(double baseC, ToDoubleFunction<SeedHeat> heat) {
     return above(baseC).stream().filter(Row::known).map(row -> row.by(heat)).toList();
   }
 
   /**
-   * The lowest mean temperature that a group had until it was last looked at, or the ceiling where
-   * that is lower, °C; minus infinity where none is known.
+   * The lowest mean temperature of any group until its last check, °C; at most the ceiling. Minus
+   * infinity if no mean is known.
    */
   double coldestC() {
     OptionalDouble coldest =

@@ -13,19 +13,19 @@ import tepidarium.stats.TimeFamily;
 import tepidarium.stats.TimeModel;
 
 /**
- * The thermal-time model of some counts at one base, with how well they tell its numbers. What
- * makes heat uncertain, such as a sensor that is off or a gap, pushes all checks the same way; so
- * the least and the most heat are each fitted throughout, and the interval of the median holds the
- * intervals of all three.
+ * Fits the thermal-time model to counts at one base temperature, with intervals. Errors of the
+ * heat, such as a sensor offset or a gap, shift all checks in the same direction. So the model is
+ * also fitted to the least and to the most possible heat. The interval of the median encloses the
+ * intervals of all three fits.
  *
- * @param model null where the counts do not tell it
- * @param median limits of the median heat at 95 % by the profile likelihood, °C·h; an end is
- *     infinite, or 0, where the counts leave it open; null without a model
- * @param finalFraction limits of the final fraction on the likely heat; null where that is not
- *     fitted
- * @param reason why there is no model; null where there is
- * @param note why the model, or one for an end of the interval, has no final fraction, where that
- *     is not because the counts show none; null else
+ * @param model null if the counts do not identify it
+ * @param median 95 % profile-likelihood interval of the median heat, °C·h; an end is infinite, or
+ *     0, if the counts leave it open; null without a model
+ * @param finalFraction 95 % interval of the final fraction on the likely heat; null if no final
+ *     fraction was fitted
+ * @param reason why there is no model; null if there is one
+ * @param note why the model, or a fit for an end of the interval, has no final fraction; null if it
+ *     has one or if every seed germinated
  */
 public record HeatFit(
     @Nullable ThermalTime model,
@@ -34,27 +34,31 @@ public record HeatFit(
     @Nullable String reason,
     @Nullable String note) {
   static final String NO_HEAT_WORDS =
-      "some seeds germinated while no heat above the base temperature is known of: the base is too"
-          + " high for them, or the readings do not tell how warm they were";
+      "some seeds germinated although the readings show no heat above the base "
+          + "temperature: the base temperature is too high, or the readings do not "
+          + "show how warm the seeds were";
 
   static final String UNMEASURED_WORDS =
       "less than half of the time that the seeds were kept is covered by readings";
 
   private static final String BEYOND_WORDS =
-      "half would germinate only with more than twice the heat with which any seed was looked at:"
-          + " so far beyond what was seen these counts tell nothing";
+      "the estimated median is more than twice the greatest heat at any check, "
+          + "too far beyond the data to be estimated";
 
-  /** Older ones add little but time. */
+  /**
+   * At most this many past sowings enter a prior. Older ones add computing time but little
+   * information.
+   */
   private static final int MOST_PAST = 5;
 
   private static final double SAME = 1e-9;
 
-  /** Of counts at a base, °C. */
+  /** Fits the counts at one base temperature, °C. */
   static HeatFit of(double baseC, HeatCounts counts) {
     return of(baseC, counts.above(baseC));
   }
 
-  /** Of counts by the heat above a base, °C. */
+  /** Fits rows of counts by the heat above one base temperature, °C. */
   public static HeatFit of(double baseC, List<HeatCounts.Row> all) {
     List<HeatCounts.Row> rows = all.stream().filter(HeatCounts.Row::known).toList();
     if (rows.isEmpty() && !all.isEmpty()) {
@@ -97,7 +101,7 @@ public record HeatFit(
     return new HeatFit(null, null, null, reason, null);
   }
 
-  /** Null where some seed germinated without any heat. */
+  /** The rows as censored heat sums. Null if a seed germinated without any heat. */
   static @Nullable List<Censored> by(List<HeatCounts.Row> rows, ToDoubleFunction<SeedHeat> heat) {
     return ThermalTime.rows(rows.stream().map(row -> row.by(heat)).toList()).orElse(null);
   }
@@ -111,10 +115,11 @@ public record HeatFit(
   }
 
   /**
-   * A lognormal fit with a final fraction, or the one without where that is refused.
+   * A lognormal fit with a final fraction; without one if the fit with a final fraction is not
+   * identified.
    *
-   * @param note why it was refused, unless that is its bound of 1, on which both say the same; null
-   *     else
+   * @param note why the fit with a final fraction was rejected; null if it was not, or if its
+   *     estimate is 1, because both fits are then equal
    */
   record Chosen(IntervalFit fit, @Nullable String note) {}
 
@@ -128,17 +133,17 @@ public record HeatFit(
         without,
         fit.fractionOnBound()
             ? null
-            : "every seed is taken to germinate in the end, because the fit with a final fraction"
-                + " is refused: "
+            : "the fit assumes that every seed germinates in the end, because the fit "
+                + "with a final fraction was rejected: "
                 + fit.reason());
   }
 
   /**
-   * What past sowings say of the heat that seeds need, from the latest few whose final fraction can
-   * be told.
+   * The prior distribution of the heat that seeds need, from the latest past sowings whose final
+   * fraction is identified (at most {@value #MOST_PAST}).
    *
-   * @param past by the heat above one base, sowings of the species, the latest last
-   * @return null where none says anything
+   * @param past rows of each past sowing of the species by the heat above one base, the latest last
+   * @return null if no past sowing identifies a final fraction
    */
   public static Posterior.@Nullable Prior prior(List<List<HeatCounts.Row>> past) {
     List<IntervalFit> fits = new ArrayList<>();
@@ -165,7 +170,7 @@ public record HeatFit(
     return note == null ? null : "for the ends of its interval, " + note;
   }
 
-  /** Anything, where the heat would be such that the counts do not tell. */
+  /** The interval of the median heat, °C·h; from 0 to infinity if the fit is not identified. */
   static ConfidenceInterval median(@Nullable Chosen chosen) {
     if (chosen == null || !chosen.fit().identified()) {
       return new ConfidenceInterval(0, Double.POSITIVE_INFINITY);

@@ -18,7 +18,10 @@ public final class HeatFits {
   private record SowingCounts(
       double baseC, List<HeatCounts.Row> rows, List<List<HeatCounts.Row>> earlier) {}
 
-  /** The rows by heat above the base of the rule determine the rows above any other base. */
+  /**
+   * Cache key of a species. The rows above the base of the rule determine the rows above any other
+   * base.
+   */
   private record SpeciesCounts(
       HeatRule rule, @Nullable Double optimumC, List<HeatCounts.Row> rows) {}
 
@@ -37,7 +40,7 @@ public final class HeatFits {
   public SowingFit sowing(double baseC, HeatCounts counts, List<HeatCounts> earlier) {
     return sowings.get(
         new SowingCounts(
-            baseC, counts.above(baseC), earlier.stream().map(one -> one.above(baseC)).toList()),
+            baseC, counts.above(baseC), earlier.stream().map(past -> past.above(baseC)).toList()),
         HeatFits::fit);
   }
 

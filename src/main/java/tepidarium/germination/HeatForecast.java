@@ -6,13 +6,14 @@ import java.util.OptionalDouble;
 import tepidarium.stats.Posterior;
 
 /**
- * When the next tenth of the remaining seeds will have germinated, if heat goes on as it did. It
- * carries in how uncertain the fit is, the luck of so few seeds, and how uncertain the heat is.
+ * Forecasts when the next tenth of the remaining seeds will have germinated if heating goes on as
+ * before. Includes the uncertainty of the fit, the chance in few seeds, and the uncertainty of the
+ * heat.
  *
- * @param seeds how many that tenth is, rounded up, at least 1
- * @param hours from now until then, as likely later as earlier
- * @param earliestHours with 2.5 % earlier
- * @param latestHours with 2.5 % later; none where it may never come
+ * @param seeds a tenth of the remaining seeds, rounded up, at least 1
+ * @param hours median time from now, h
+ * @param earliestHours 2.5 % quantile of the time from now, h
+ * @param latestHours 97.5 % quantile of the time from now, h; empty if it may never happen
  */
 public record HeatForecast(
     int seeds, double hours, double earliestHours, OptionalDouble latestHours) {
@@ -21,18 +22,18 @@ public record HeatForecast(
   private static final double CLOSE_HOURS = 0.02;
   private static final int FEW = 30;
 
-  /** The first draws of the net are spread like all of it. */
+  /** Number of draws used. The first draws of the sequence are spread like all of it. */
   private static final int DRAWS = 250;
 
   /**
-   * One base temperature that the counts allow, with what follows from it.
+   * One possible estimate of the heat, with its fit.
    *
-   * @param weight how likely it is, in any unit
-   * @param fit of the counts by degree-hours above this base
-   * @param heatSeen degree-hours received when the seeds were last seen ungerminated, °C·h
-   * @param heatNow degree-hours received so far, °C·h, no less than that
-   * @param heatPerHourLow the least that it goes on with, °C
-   * @param heatPerHourHigh the most that it goes on with, °C
+   * @param weight relative weight, in any unit
+   * @param fit posterior of the heat needed, from the counts by degree-hours above the base
+   * @param heatSeen degree-hours when the seeds were last seen ungerminated, °C·h
+   * @param heatNow degree-hours now, °C·h, at least {@code heatSeen}
+   * @param heatPerHourLow lowest future rate of heat, °C·h per h
+   * @param heatPerHourHigh highest future rate of heat, °C·h per h
    */
   public record Branch(
       double weight,
@@ -43,50 +44,52 @@ public record HeatForecast(
       double heatPerHourHigh) {}
 
   /**
-   * None where the tenth is more likely never to come, or no heat comes in.
+   * Makes a forecast. Empty if the tenth will probably never germinate, or if there is no heat.
    *
-   * @param remaining seeds that were sound and had not germinated when last seen, at least 1; some
-   *     may have germinated since
-   * @param branches at least one; several where the base temperature is uncertain
+   * @param remaining seeds that were sound and ungerminated when last seen, at least 1; some may
+   *     have germinated since
+   * @param branches at least one; several if the heat is uncertain
    */
   public static Optional<HeatForecast> of(int remaining, List<Branch> branches) {
     if (remaining < 1 || branches.isEmpty()) {
-      throw new IllegalArgumentException("seeds and a fit are needed");
+      throw new IllegalArgumentException("at least one seed and one branch are needed");
     }
     int tenth = (remaining + 9) / 10;
-    OptionalDouble middle = when(remaining, tenth, branches, 0.5, 0.5);
-    OptionalDouble early = when(remaining, tenth, branches, TAIL, 1);
-    if (middle.isEmpty() || early.isEmpty()) {
+    OptionalDouble middle = hoursUntil(remaining, tenth, branches, 0.5, 0.5);
+    OptionalDouble earliest = hoursUntil(remaining, tenth, branches, TAIL, 1);
+    if (middle.isEmpty() || earliest.isEmpty()) {
       return Optional.empty();
     }
     return Optional.of(
         new HeatForecast(
             tenth,
             middle.getAsDouble(),
-            early.getAsDouble(),
-            when(remaining, tenth, branches, 1 - TAIL, 0)));
+            earliest.getAsDouble(),
+            hoursUntil(remaining, tenth, branches, 1 - TAIL, 0)));
   }
 
   /**
-   * The hours after which the tenth has come with a probability, at a rate between low and high.
+   * The hours after which a tenth has germinated with a given probability. The rate of heat lies
+   * between its low (0) and high (1) bound.
    */
-  private static OptionalDouble when(
+  private static OptionalDouble hoursUntil(
       int remaining, int tenth, List<Branch> branches, double probability, double rate) {
-    if (come(remaining, tenth, branches, 0, rate) >= probability) {
+    if (probabilityBy(remaining, tenth, branches, 0, rate) >= probability) {
       return OptionalDouble.of(0);
     }
-    if (come(remaining, tenth, branches, LONGEST_HOURS, rate) < probability) {
+    if (probabilityBy(remaining, tenth, branches, LONGEST_HOURS, rate) < probability) {
       return OptionalDouble.empty();
     }
     double low = 0;
     double high = 1;
-    while (high < LONGEST_HOURS && come(remaining, tenth, branches, high, rate) < probability) {
+    while (high < LONGEST_HOURS
+        && probabilityBy(remaining, tenth, branches, high, rate) < probability) {
       low = high;
       high = Math.min(LONGEST_HOURS, 2 * high);
     }
     while (high - low > CLOSE_HOURS) {
       double hours = (low + high) / 2;
-      if (come(remaining, tenth, branches, hours, rate) < probability) {
+      if (probabilityBy(remaining, tenth, branches, hours, rate) < probability) {
         low = hours;
       } else {
         high = hours;
@@ -95,18 +98,19 @@ public record HeatForecast(
     return OptionalDouble.of(high);
   }
 
-  private static double come(
+  private static double probabilityBy(
       int remaining, int tenth, List<Branch> branches, double hours, double rate) {
     double sum = 0;
     double weights = 0;
     for (Branch branch : branches) {
       double perHour =
           branch.heatPerHourLow() + rate * (branch.heatPerHourHigh() - branch.heatPerHourLow());
-      double then = branch.heatNow() + hours * perHour;
+      double heatThen = branch.heatNow() + hours * perHour;
       Posterior fit = branch.fit();
       List<Posterior.Draw> draws = fit.draws();
       for (Posterior.Draw draw : draws.subList(0, Math.min(DRAWS, draws.size()))) {
-        double chance = then > branch.heatSeen() ? fit.meets(draw, branch.heatSeen(), then) : 0;
+        double chance =
+            heatThen > branch.heatSeen() ? fit.meets(draw, branch.heatSeen(), heatThen) : 0;
         double weight = branch.weight() * draw.share();
         sum += weight * atLeast(tenth, remaining, chance);
         weights += weight;
@@ -115,7 +119,10 @@ public record HeatForecast(
     return sum / weights;
   }
 
-  /** P(X ≥ wanted); the few terms below are added up, which is much quicker for a few. */
+  /**
+   * P(X ≥ wanted) for X binomial. Adds up the terms below {@code wanted} if they are few, which is
+   * faster.
+   */
   private static double atLeast(int wanted, int n, double chance) {
     if (wanted > FEW || chance >= 1) {
       return SeedsNeeded.binomialAtLeast(wanted, n, chance);

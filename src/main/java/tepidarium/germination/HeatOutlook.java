@@ -20,11 +20,13 @@ import tepidarium.stats.Posterior;
 import tepidarium.stats.TimeFamily;
 
 /**
- * When the next tenth of the seeds that remain in each group of a sowing will have germinated, if
- * its container stays as warm as it was in the last days.
+ * Forecasts, for each group of a sowing, when the next tenth of its remaining seeds will have
+ * germinated. It assumes that the container stays as warm as it was in the last {@value #LAST_DAYS}
+ * days.
  *
- * @param expected of each group for which it can be told
- * @param none why it cannot be for others; null where it can for every group with seeds left
+ * @param expected forecasts of the groups for which one is possible
+ * @param none reason why there is no forecast for the other groups; null if every group with
+ *     remaining seeds has one
  */
 public record HeatOutlook(List<Expected> expected, @Nullable String none) {
   static final int LAST_DAYS = 3;
@@ -32,17 +34,17 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
   private static final Duration DAY = Duration.ofDays(1);
   private static final double HOURS_PER_DAY = DAY.toHours();
 
-  /** Bounds of heat closer together than this part of it are taken for one. */
+  /** Bounds of heat that differ by less than this share of the likely heat count as equal. */
   private static final double CLOSE = 0.01;
 
   private static final double HARDLY_ANY_C = 0.05;
 
   /**
-   * A group's forecast.
+   * The forecast of one group.
    *
-   * @param remaining sound and ungerminated at the last check
-   * @param rate that was reckoned with
-   * @param words in one sentence
+   * @param remaining sound, ungerminated seeds at the last check
+   * @param rate rate of heating that the forecast assumes
+   * @param words the forecast as a sentence for the grower
    */
   public record Expected(
       GroupId group,
@@ -53,14 +55,18 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
       String words) {}
 
   /**
-   * Heat that comes in, °C·h in a day: the mean of the last days, the least and the greatest of
-   * them, with the error of the sensor on these.
+   * Heat per day above the base temperature, °C·h per day: the lowest, mean and highest of the last
+   * days. The lowest and highest include the error of the sensor.
    */
   public record Rate(double low, double likely, double high) {}
 
+  /** A fit of the counts on one estimate of the heat (likely, lower or upper), and its weight. */
   private record Weighted(double weight, Posterior fit, ToDoubleFunction<SeedHeat> heat) {}
 
-  /** How much heat the seeds of some counts need, or why that cannot be told. */
+  /**
+   * Posterior distributions of the heat that the seeds of a sowing need, or the reason why there
+   * are none.
+   */
   public static final class Needs {
     private final List<Weighted> fits;
     private final @Nullable String none;
@@ -76,10 +82,10 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
   }
 
   /**
-   * How much heat the seeds need, from counts by the heat above a base.
+   * Fits the heat that the seeds need to the counts of one sowing.
    *
-   * @param all of one sowing
-   * @param past what past sowings say of the heat needed; null where they say nothing
+   * @param all counts by the heat above the base temperature
+   * @param past prior distribution from past sowings; null if there is none
    */
   public static Needs needs(List<HeatCounts.Row> all, Posterior.@Nullable Prior past) {
     List<Weighted> fits = new ArrayList<>();
@@ -87,17 +93,18 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
   }
 
   /**
-   * Of a sowing.
+   * Makes the forecasts of a sowing.
    *
-   * @param counts of this sowing only
-   * @param needs of its seeds, above the same base
+   * @param counts counts of this sowing only
+   * @param baseC base temperature, °C
+   * @param needs heat that its seeds need, fitted above the same base temperature
    */
   public static HeatOutlook of(
       SowingTimeline timeline, HeatCounts counts, double baseC, Needs needs, Instant now) {
     List<GroupState> waiting =
         timeline.groups().stream().filter(group -> group.ungerminated() > 0).toList();
     if (waiting.isEmpty()) {
-      return new HeatOutlook(List.of(), "no sound seeds are left to wait for");
+      return new HeatOutlook(List.of(), "no sound seeds remain");
     }
     if (needs.none != null) {
       return new HeatOutlook(List.of(), needs.none);
@@ -105,9 +112,10 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
     List<Expected> expected = new ArrayList<>();
     Map<String, List<String>> reasons = new LinkedHashMap<>();
     for (GroupState group : waiting) {
-      String why = expect(group, counts.path(), counts.rule(baseC), needs.fits, now, expected);
-      if (why != null) {
-        reasons.computeIfAbsent(why, any -> new ArrayList<>()).add(group.id().toString());
+      String reason =
+          addForecast(group, counts.path(), counts.rule(baseC), needs.fits, now, expected);
+      if (reason != null) {
+        reasons.computeIfAbsent(reason, any -> new ArrayList<>()).add(group.id().toString());
       }
     }
     return new HeatOutlook(expected, words(reasons, waiting.size()));
@@ -119,12 +127,17 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
     }
     List<String> words = new ArrayList<>();
     reasons.forEach(
-        (why, which) ->
-            words.add(which.size() == groups ? why : String.join(", ", which) + ": " + why));
+        (reason, groupIds) ->
+            words.add(
+                groupIds.size() == groups ? reason : String.join(", ", groupIds) + ": " + reason));
     return String.join("; ", words);
   }
 
-  /** The counts on the likely heat, and where gaps matter on the least and the most too. */
+  /**
+   * Fits the counts on the likely heat. If gaps in the readings matter, it also fits them on the
+   * lower and upper bound of the heat. Adds the fits to the list; returns the reason if there is
+   * none.
+   */
   private static @Nullable String fit(
       List<HeatCounts.Row> all, Posterior.@Nullable Prior past, List<Weighted> fits) {
     List<HeatCounts.Row> rows = all.stream().filter(HeatCounts.Row::known).toList();
@@ -136,7 +149,8 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
     }
     Optional<Posterior> likely = posterior(rows, SeedHeat::likely, past);
     if (likely.isEmpty()) {
-      return "too few have germinated yet, or at too few checks, to tell how much heat the others need";
+      return "too few seeds have germinated, or at too few checks, to estimate how "
+          + "much heat the others need";
     }
     boolean gaps = rows.stream().anyMatch(row -> gaps(row.to() == null ? row.from() : row.to()));
     fits.add(new Weighted(gaps ? 2 : 1, likely.get(), SeedHeat::likely));
@@ -159,23 +173,23 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
     return by == null ? Optional.empty() : Posterior.of(TimeFamily.LOGNORMAL, by, past);
   }
 
-  private static @Nullable String expect(
+  private static @Nullable String addForecast(
       GroupState group,
       HeatPath path,
       HeatRule rule,
       List<Weighted> fits,
       Instant now,
       List<Expected> expected) {
-    SeedHeat sofar = path.seedHeat(group.seedPaths(), now, now, rule);
-    if (!sofar.known()) {
+    SeedHeat heatNow = path.seedHeat(group.seedPaths(), now, now, rule);
+    if (!heatNow.known()) {
       return HeatFit.UNMEASURED_WORDS;
     }
     List<SeedHeat> days = days(group.container(), path, rule, now);
     if (days.isEmpty()) {
-      return "the readings in the container of these seeds do not cover the last day";
+      return "readings cover less than half of the last day in the container of these seeds";
     }
     Rate rate = rate(days);
-    SeedHeat seen = path.seedHeat(group.seedPaths(), group.soundAt(), now, rule);
+    SeedHeat heatWhenSeen = path.seedHeat(group.seedPaths(), group.soundAt(), now, rule);
     List<HeatForecast.Branch> branches =
         fits.stream()
             .map(
@@ -183,8 +197,8 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
                     new HeatForecast.Branch(
                         fit.weight(),
                         fit.fit(),
-                        fit.heat().applyAsDouble(seen),
-                        fit.heat().applyAsDouble(sofar),
+                        fit.heat().applyAsDouble(heatWhenSeen),
+                        fit.heat().applyAsDouble(heatNow),
                         rate.low() / HOURS_PER_DAY,
                         rate.high() / HOURS_PER_DAY))
             .toList();
@@ -192,8 +206,8 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
     Optional<HeatForecast> next = HeatForecast.of(remaining, branches);
     if (next.isEmpty()) {
       return rate.likely() < HARDLY_ANY_C * HOURS_PER_DAY
-          ? "hardly any heat above the base temperature comes in"
-          : "of the seeds that remain, most likely less than a tenth will germinate";
+          ? "the container is hardly ever warmer than the base temperature"
+          : "less than a tenth of the remaining seeds will probably germinate";
     }
     String words = words(next.get(), remaining);
     expected.add(new Expected(group.id(), group.container(), remaining, next.get(), rate, words));
@@ -201,8 +215,8 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
   }
 
   /**
-   * The last days, up to the last whole hour, that are covered by half or more; none where the very
-   * last is not.
+   * The heat of each of the last days, counted back from the last whole hour. Leaves out days with
+   * less than half of their time covered by readings. Empty if the latest day is left out.
    */
   private static List<SeedHeat> days(
       ContainerId container, HeatPath path, HeatRule rule, Instant now) {
@@ -225,7 +239,7 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
     double most = 0;
     double sum = 0;
     for (SeedHeat day : days) {
-      // The sensor is off in the gaps of a day as it is in the covered part.
+      // Assumes the same sensor error in the gaps of a day as in its covered part.
       double whole = HOURS_PER_DAY / day.coveredHours();
       least = Math.min(least, Math.max(0, day.likely() - whole * (day.lower() - day.least())));
       most = Math.max(most, day.likely() + whole * (day.most() - day.upper()));
@@ -237,17 +251,17 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
   private static String words(HeatForecast next, int remaining) {
     String seeds =
         remaining == 1
-            ? "the seed that is left"
-            : next.seeds() + " of the " + remaining + " seeds that are left";
+            ? "the remaining seed"
+            : next.seeds() + " of the " + remaining + " remaining seeds";
     if (next.hours() < 1) {
       return String.format(
-          "After the heat since the last check, %s should have germinated by now.", seeds);
+          "With the heat since the last check, %s should have germinated by now.", seeds);
     }
     OptionalDouble latest = next.latestHours();
     String range =
         latest.isPresent()
             ? "between " + time(next.earliestHours()) + " and " + time(latest.getAsDouble())
-            : time(next.earliestHours()) + " at the earliest, but it may never come to that";
+            : time(next.earliestHours()) + " at the earliest, but it may never happen";
     return String.format(
         "If it stays as warm as in the last days, %s should have germinated in about %s (%s).",
         seeds, time(next.hours()), range);

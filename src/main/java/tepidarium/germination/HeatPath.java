@@ -19,8 +19,8 @@ import tepidarium.heat.TemperatureHistogram;
 import tepidarium.reading.Span;
 
 /**
- * Adds up heat along the ways of seeds through containers. Made for one question: caches what was
- * read, so that a path is not read again for each check. Not safe for use by several threads.
+ * Calculates the heat of seeds along their paths through containers. Used for one request by one
+ * thread. Caches figures of containers, because the checks of a sowing share most of their time.
  */
 public final class HeatPath {
   private final ContainerTemperatures temperatures;
@@ -31,20 +31,23 @@ public final class HeatPath {
 
   private record Piece(ContainerId container, Span span) {}
 
-  /** Caches figures of containers from one instant until others, and extends the longest. */
+  /**
+   * Caches figures of spans that begin at the same instant. A longer span extends the longest
+   * shorter one.
+   */
   private static final class UntilCache<T> {
     private record Start(ContainerId container, Instant from) {}
 
-    private final Map<Start, NavigableMap<Instant, T>> known = new HashMap<>();
-    private final BinaryOperator<T> plus;
+    private final Map<Start, NavigableMap<Instant, T>> figures = new HashMap<>();
+    private final BinaryOperator<T> add;
 
-    UntilCache(BinaryOperator<T> plus) {
-      this.plus = plus;
+    UntilCache(BinaryOperator<T> add) {
+      this.add = add;
     }
 
     T of(ContainerId container, Span span, Function<Span, T> read) {
       NavigableMap<Instant, T> parts =
-          known.computeIfAbsent(new Start(container, span.from()), any -> new TreeMap<>());
+          figures.computeIfAbsent(new Start(container, span.from()), any -> new TreeMap<>());
       Map.Entry<Instant, T> part = parts.floorEntry(span.to());
       if (part != null && part.getKey().equals(span.to())) {
         return part.getValue();
@@ -52,17 +55,17 @@ public final class HeatPath {
       T figure =
           part == null
               ? read.apply(span)
-              : plus.apply(part.getValue(), read.apply(new Span(part.getKey(), span.to())));
+              : add.apply(part.getValue(), read.apply(new Span(part.getKey(), span.to())));
       parts.put(span.to(), figure);
       return figure;
     }
   }
 
   /**
-   * Along any path.
+   * Creates a calculator for one species.
    *
-   * @param own the base and ceiling of the species, for which heat is exact; for any other it comes
-   *     from steps of a quarter of a degree, see {@link TemperatureHistogram}
+   * @param own base and ceiling of the species; heat by this rule is exact. Heat by other rules
+   *     comes from a {@link TemperatureHistogram} with steps of 0.25 °C.
    */
   public HeatPath(ContainerTemperatures temperatures, @Nullable HeatRule own) {
     this.temperatures = temperatures;
@@ -74,33 +77,36 @@ public final class HeatPath {
   /**
    * The heat from sowing until an instant.
    *
-   * @param ways as they were at that instant or later; what came after it is left out
-   * @param end until when their last container is looked at for the rate at which gaps are filled;
-   *     the same for all instants of a group
+   * @param paths paths of the seeds at that instant or later; later stays are ignored
+   * @param end end of the time used to find the mean rate that fills gaps in the last container;
+   *     equal for all instants of a group
    */
-  public SeedHeat seedHeat(List<SeedPath> ways, Instant until, Instant end, HeatRule rule) {
-    List<SeedHeat> seedHeats = new ArrayList<>(ways.size());
-    List<Double> shares = new ArrayList<>(ways.size());
-    for (SeedPath way : ways) {
+  public SeedHeat seedHeat(List<SeedPath> paths, Instant until, Instant end, HeatRule rule) {
+    List<SeedHeat> seedHeats = new ArrayList<>(paths.size());
+    List<Double> shares = new ArrayList<>(paths.size());
+    for (SeedPath seedPath : paths) {
       SeedHeat seedHeat = SeedHeat.NONE;
-      for (SeedPath.Leg leg : way.legs()) {
+      for (SeedPath.Leg leg : seedPath.legs()) {
         if (leg.from().isBefore(until)) {
           seedHeat = seedHeat.plus(seedHeat(leg, until, end, rule));
         }
       }
       seedHeats.add(seedHeat);
-      shares.add(way.share());
+      shares.add(seedPath.share());
     }
-    return SeedHeat.overWays(seedHeats, shares);
+    return SeedHeat.overPaths(seedHeats, shares);
   }
 
-  /** The heat of one leg that begins before an instant, until then; with the same end. */
+  /**
+   * The heat of one stay, from its start until an instant after it. {@code end} has the same
+   * meaning as for a whole path.
+   */
   public SeedHeat seedHeat(SeedPath.Leg leg, Instant until, Instant end, HeatRule rule) {
-    Instant left = leg.until() == null ? latest(end, until) : leg.until();
-    Span part = new Span(leg.from(), left.isAfter(until) ? until : left);
+    Instant legEnd = leg.until() == null ? latest(end, until) : leg.until();
+    Span part = new Span(leg.from(), legEnd.isAfter(until) ? until : legEnd);
     HeatSum sum = sum(leg.container(), part, rule);
     boolean gaps = sum.gapMs() > 0;
-    Span whole = new Span(leg.from(), left);
+    Span whole = new Span(leg.from(), legEnd);
     return SeedHeat.of(
         sum,
         gaps ? sum(leg.container(), whole, rule) : sum,
@@ -132,29 +138,29 @@ public final class HeatPath {
     return histograms.of(container, span, part -> temperatures.histogram(container, part));
   }
 
-  /** The heat of a container over a span, gaps filled at its own mean rate. */
+  /** The heat of a container in a span. Gaps are filled at the mean rate of the span. */
   SeedHeat seedHeat(ContainerId container, Span span, HeatRule rule) {
     HeatSum sum = sum(container, span, rule);
     SensorError error = error(container, span, errorC(container, span), rule);
     return SeedHeat.of(sum, sum, rule, temperatures.highLimitC(container), error);
   }
 
-  /** The mean temperature until an instant, °C; none where less than half of it is known. */
-  OptionalDouble meanTemperatureC(List<SeedPath> ways, Instant until) {
+  /** The mean temperature until an instant, °C; empty if less than half of the time is covered. */
+  OptionalDouble meanTemperatureC(List<SeedPath> paths, Instant until) {
     double mean = 0;
     double covered = 0;
     double gap = 0;
-    for (SeedPath way : ways) {
+    for (SeedPath seedPath : paths) {
       List<TemperatureHistogram> legs = new ArrayList<>();
-      for (SeedPath.Leg leg : way.legs()) {
+      for (SeedPath.Leg leg : seedPath.legs()) {
         if (leg.from().isBefore(until)) {
           legs.add(until(leg.container(), new Span(leg.from(), leg.end(until))));
         }
       }
       TemperatureHistogram whole = TemperatureHistogram.sum(legs);
-      covered += way.share() * whole.coveredHours();
-      gap += way.share() * whole.gapHours();
-      mean += way.share() * whole.meanC();
+      covered += seedPath.share() * whole.coveredHours();
+      gap += seedPath.share() * whole.gapHours();
+      mean += seedPath.share() * whole.meanC();
     }
     return covered > 0 && covered >= gap && Double.isFinite(mean)
         ? OptionalDouble.of(mean)

@@ -3,17 +3,17 @@ package tepidarium.germination;
 import java.util.OptionalDouble;
 import tepidarium.stats.Linear;
 
-/** When a heat sum is reached, with straight lines between readings. */
+/** Finds the time at which a heat sum is reached. Temperature is linear between readings. */
 public final class HeatReached {
   private HeatReached() {}
 
   /**
-   * The first time at which the integral of max(0, T − base) reaches a target; none where it does
-   * not within the readings.
+   * The first time at which the integral of max(0, T − base) reaches a target; empty if it does not
+   * within the readings.
    *
-   * @param hours times of the readings, h, rising
-   * @param temperatureC °C, one for each time
-   * @param degreeHours the target, °C·h, above 0
+   * @param hours times of the readings, h, ascending
+   * @param temperatureC temperature at each time, °C
+   * @param degreeHours target, °C·h, above 0
    */
   public static OptionalDouble at(
       double[] hours, double[] temperatureC, double baseC, double degreeHours) {

@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Imports species profiles, seed lots and journal entries that another installation exported. Each
- * import adds all of its records or none. What is already here is not added again.
+ * Imports species profiles, seed lots and journal entries exported by another installation. Each
+ * import adds all of its records or none. Records that already exist are skipped.
  */
 public final class JournalImport {
   private final SeedRecord record;
@@ -22,13 +22,13 @@ public final class JournalImport {
   /**
    * Imports species profiles; they replace profiles with the same id.
    *
-   * @return how many were new or different
+   * @return number of new or changed profiles
    */
   public int species(List<Species> imported) {
     synchronized (record) {
-      List<Species> fresh = imported.stream().filter(s -> !species.all().contains(s)).toList();
-      species.put(fresh);
-      return fresh.size();
+      List<Species> added = imported.stream().filter(s -> !species.all().contains(s)).toList();
+      species.put(added);
+      return added.size();
     }
   }
 
@@ -40,20 +40,20 @@ public final class JournalImport {
    */
   public int lots(List<Lot> imported, Instant now) {
     synchronized (record) {
-      Map<Long, Lot> known = new HashMap<>(record.snapshot().lots());
-      List<Lot> fresh = new ArrayList<>();
+      Map<Long, Lot> lotsById = new HashMap<>(record.snapshot().lots());
+      List<Lot> added = new ArrayList<>();
       for (int i = 0; i < imported.size(); i++) {
         Lot lot = imported.get(i);
-        Lot here = known.put(lot.id(), lot);
-        if (here == null) {
-          fresh.add(lot);
+        Lot existing = lotsById.put(lot.id(), lot);
+        if (existing == null) {
+          added.add(lot);
           RefusedRow.checking(i, () -> record.check(lot, now));
-        } else if (!here.equals(lot)) {
-          throw new RefusedRow(i, "there is another seed lot " + lot.id() + " here already");
+        } else if (!existing.equals(lot)) {
+          throw new RefusedRow(i, "there is already another seed lot " + lot.id() + " here");
         }
       }
-      record.putLots(fresh);
-      return fresh.size();
+      record.putLots(added);
+      return added.size();
     }
   }
 
@@ -66,24 +66,25 @@ public final class JournalImport {
    */
   public int entries(List<Entry> imported, Instant now) {
     synchronized (record) {
-      List<Entry> fresh = new ArrayList<>();
+      List<Entry> added = new ArrayList<>();
       for (int i = 0; i < imported.size(); i++) {
         Entry entry = imported.get(i);
-        Entry here = record.snapshot().entries().get(entry.id());
-        if (here == null) {
-          fresh.add(entry);
+        Entry existing = record.snapshot().entries().get(entry.id());
+        if (existing == null) {
+          added.add(entry);
           RefusedRow.checking(i, () -> record.check(entry, now));
-        } else if (!here.withoutRequest().equals(entry.withoutRequest())) {
-          throw new RefusedRow(i, "there is an entry " + entry.id() + " with other contents here");
+        } else if (!existing.withoutRequest().equals(entry.withoutRequest())) {
+          throw new RefusedRow(
+              i, "there is an entry " + entry.id() + " with different contents here");
         }
       }
       try {
-        record.append(fresh);
+        record.append(added);
       } catch (ContradictedEntry e) {
         int index = Math.max(0, imported.indexOf(e.entry()));
         throw new RefusedRow(index, String.valueOf(e.getMessage()));
       }
-      return fresh.size();
+      return added.size();
     }
   }
 }

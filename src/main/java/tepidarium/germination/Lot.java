@@ -1,4 +1,4 @@
 package tepidarium.germination;
 
-/** Seeds of one species gathered together. */
+/** A seed lot: seeds of one species that were gathered together. */
 public record Lot(long id, LotDetails details) {}

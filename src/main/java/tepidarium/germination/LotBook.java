@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.Optional;
 
-/** The seed lots. Thread-safe; changes run one at a time. */
+/** Lists, adds and changes seed lots. Thread-safe; changes run one at a time. */
 public final class LotBook {
   private final SeedRecord record;
 

@@ -6,14 +6,14 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
 
 /**
- * What a grower says of a seed lot.
+ * The details of a seed lot, entered by the grower.
  *
- * @param species id of its profile
- * @param seeds how many were gathered
- * @param gatheredAt whole milliseconds
- * @param place which plant or place, in the grower's words
- * @param kept how it is kept, in the grower's words
- * @throws InvalidInput naming what makes no sense
+ * @param species id of the species profile
+ * @param seeds number of seeds gathered
+ * @param gatheredAt time of gathering, in whole milliseconds
+ * @param place plant or place, in the grower's words
+ * @param kept storage conditions, in the grower's words
+ * @throws InvalidInput if a value is invalid; the message names it
  */
 public record LotDetails(
     String species,

@@ -21,21 +21,23 @@ public record MoveRequest(
   /** The move of a group. A part that contains all seeds of the group is the group itself. */
   Act.Moved of(GroupId group, Sowing sowing, Instant at) {
     SowingTimeline timeline = sowing.timeline();
-    GroupState then = timeline == null ? null : timeline.at(at).get(group);
-    if (isWhole() || (then != null && containsAll(then))) {
+    GroupState state = timeline == null ? null : timeline.at(at).get(group);
+    if (isWhole() || (state != null && containsAll(state))) {
       return whole(group, null);
     }
-    return part(group, joinTo == null ? sowing.free(1) : null);
+    return part(group, joinTo == null ? sowing.unusedGroup(1) : null);
   }
 
-  /** The move in place of an earlier one. A part keeps its group number, so later entries fit. */
-  Act.Moved inPlaceOf(Act.Moved before, Sowing sowing) {
-    GroupId split = joinTo == null ? before.splitInto() : null;
+  /**
+   * The move that corrects an earlier one. A part keeps its group number, which later entries use.
+   */
+  Act.Moved inPlaceOf(Act.Moved earlier, Sowing sowing) {
+    GroupId split = joinTo == null ? earlier.splitInto() : null;
     if (isWhole()) {
-      return whole(before.group(), split);
+      return whole(earlier.group(), split);
     }
     boolean needsGroup = split == null && joinTo == null;
-    return part(before.group(), needsGroup ? sowing.free(1) : split);
+    return part(earlier.group(), needsGroup ? sowing.unusedGroup(1) : split);
   }
 
   private boolean isWhole() {

@@ -6,9 +6,11 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
- * When to look at a seed group next, and why. Weekly is common practice, no source, and so are the
- * other intervals here: every opening lets light in and warmth out, but mould spreads while nobody
- * looks.
+ * The recommended time of the next check of a seed group, and the reason. All intervals are common
+ * practice, no source: each opening lets in light and lets out heat, but without checks mould
+ * spreads.
+ *
+ * @param why reason as text for the grower
  */
 public record NextCheck(Instant at, String why) {
   static final double WEEK_DAYS = 7;
@@ -17,17 +19,17 @@ public record NextCheck(Instant at, String why) {
   static final double LATEST_DAYS = 14;
 
   /**
-   * The heat that the seeds have received since they were sown.
+   * The heat that seeds have received since sowing.
    *
-   * @param degreeHours over covered time, °C·h, with the base and ceiling of their species
-   * @param coveredHours above 0
+   * @param degreeHours heat in covered time, °C·h, by the base and ceiling of their species
+   * @param coveredHours covered time, h, above 0
    */
   public record Pace(double degreeHours, double coveredHours) {}
 
   /**
-   * When to look next; null when no seed is left in a container.
+   * Recommends the time of the next check; null if no living seed is left in a container.
    *
-   * @param pace of a group that was not checked yet; null where not known
+   * @param pace heat received by a group that was not checked yet; null if not known
    */
   public static @Nullable NextCheck of(
       Species species, Instant sownAt, GroupState group, @Nullable Pace pace) {
@@ -35,8 +37,8 @@ public record NextCheck(Instant at, String why) {
       return null;
     }
     Instant last = group.checkedAt();
-    NextCheck usual = last == null ? first(species, sownAt, pace) : next(species, group, last);
-    return group.ungerminated() == 0 ? usual : orGiveUp(species, sownAt, last, usual);
+    NextCheck usualCheck = last == null ? first(species, sownAt, pace) : next(species, group, last);
+    return group.ungerminated() == 0 ? usualCheck : orGiveUp(species, sownAt, last, usualCheck);
   }
 
   private static NextCheck next(Species species, GroupState group, Instant last) {
@@ -51,26 +53,28 @@ public record NextCheck(Instant at, String why) {
   }
 
   private static NextCheck first(Species species, Instant sownAt, @Nullable Pace pace) {
-    Double usual = species.value(Trait.FIRST_DAYS);
-    if (usual == null) {
+    Double usualDays = species.value(Trait.FIRST_DAYS);
+    if (usualDays == null) {
       return new NextCheck(after(sownAt, WEEK_DAYS), "a week after sowing");
     }
-    Double expected = expectedDays(species, usual, pace);
-    double days = expected == null ? usual : expected;
+    Double expected = expectedDays(species, usualDays, pace);
+    double days = expected == null ? usualDays : expected;
     String why =
         expected == null
-            ? format("the first usually germinate after %s days", usual)
-            : format("at the warmth so far the first germinate after about %.0f days", expected);
-    double kept = Math.min(LATEST_DAYS, Math.max(SOONEST_DAYS, days));
-    if (kept < days) {
-      why += format(", but look for mould after %s days", kept);
+            ? format("the first usually germinate after %s days", usualDays)
+            : format(
+                "at the temperatures so far, the first germinate after about %.0f days", expected);
+    double limited = Math.min(LATEST_DAYS, Math.max(SOONEST_DAYS, days));
+    if (limited < days) {
+      why += format(", but check for mould after %s days", limited);
     }
-    return new NextCheck(after(sownAt, kept), why);
+    return new NextCheck(after(sownAt, limited), why);
   }
 
   /**
-   * The usual days to the first germination are those at the optimum. Heat above the base adds up,
-   * so that at another warmth they are longer by as much as each hour gives less.
+   * Expected days to the first germination. The usual days are those at the optimum temperature. At
+   * another temperature they grow by the ratio of the heat per hour at the optimum to the actual
+   * heat per hour. Never less than the usual days.
    */
   private static @Nullable Double expectedDays(
       Species species, double usualDays, @Nullable Pace pace) {
@@ -85,19 +89,21 @@ public record NextCheck(Instant at, String why) {
   }
 
   private static NextCheck orGiveUp(
-      Species species, Instant sownAt, @Nullable Instant last, NextCheck usual) {
+      Species species, Instant sownAt, @Nullable Instant last, NextCheck usualCheck) {
     Double days = species.value(Trait.GIVE_UP_DAYS);
     if (days == null) {
-      return usual;
+      return usualCheck;
     }
     Instant giveUp = after(sownAt, days);
     if (last != null && !last.isBefore(giveUp)) {
       return new NextCheck(
-          usual.at(), format("%s; the usual %s days are over: go on or stop?", usual.why(), days));
+          usualCheck.at(),
+          format("%s; the usual %s days are over: continue or stop?", usualCheck.why(), days));
     }
-    return usual.at().isBefore(giveUp)
-        ? usual
-        : new NextCheck(giveUp, format("after %s days it is usual to give up the rest", days));
+    return usualCheck.at().isBefore(giveUp)
+        ? usualCheck
+        : new NextCheck(
+            giveUp, format("after %s days growers usually give up the remaining seeds", days));
   }
 
   private static Instant after(Instant start, double days) {
@@ -108,7 +114,7 @@ public record NextCheck(Instant at, String why) {
     return String.format(Locale.ROOT, format, values).replace(".0 ", " ");
   }
 
-  /** How long it is still to go; negative when it should have been. */
+  /** The time until the check; negative if it is overdue. */
   public Duration from(Instant now) {
     return Duration.between(now, at);
   }

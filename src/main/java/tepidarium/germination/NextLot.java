@@ -13,14 +13,15 @@ import tepidarium.stats.BetaBinomial;
 import tepidarium.stats.Proportion;
 
 /**
- * The germination fraction of a lot that is not yet known, after several past lots: a weighted sum
- * of beta distributions. Each lot has a fraction of its own from one beta distribution. Its mean
- * and its spread ρ are uncertain; their prior distributions are Beta(½, ½) for the mean and Beta(1,
- * 5) for ρ (lots of one species usually differ by less than ρ = 0.2; common practice, no source).
+ * The predictive distribution of the germination fraction of a new lot, given several past lots, as
+ * a mixture of beta distributions. Model: the fraction of each lot is drawn from one beta
+ * distribution. Its mean has the prior Beta(½, ½) and its spread ρ the prior Beta(1, 5) (lots of
+ * one species usually differ by less than ρ = 0.2; common practice, no source).
  *
- * <p>The posterior distribution is integrated in two directions: over logit ρ by equal steps, and
- * for each ρ over the arcsine of the mean by Gauss's rule. The rule covers the range around the top
- * in which the likelihood is above e^-20 of it; a narrow peak is therefore not missed.
+ * <p>The posterior is integrated in two dimensions: over logit ρ in equal steps, and for each ρ
+ * over the arcsine of the square root of the mean by Gauss-Legendre quadrature. The quadrature
+ * covers the range in which the likelihood is above e^-20 of its maximum, so a narrow peak is not
+ * missed.
  */
 final class NextLot {
   private static final double LEAST_LOGIT_SPREAD = -23;
@@ -35,15 +36,17 @@ final class NextLot {
 
   private record Part(BetaBinomial fraction, double weight) {}
 
-  /** The likelihood over the mean for one spread; {@code top} is the angle where it is highest. */
+  /** The likelihood over the mean for one spread; {@code top} is the angle of its maximum. */
   private record Slice(double spread, double logPrior, double top, double logTop) {}
 
   private final Map<Proportion, Integer> lots = new HashMap<>();
   private final List<Part> parts = new ArrayList<>();
 
   /**
-   * @param lots at least two
-   * @param step of the integration in logit ρ, such as 0.5
+   * Integrates the posterior.
+   *
+   * @param lots at least two past lots
+   * @param step step of the integration in logit ρ, such as 0.5
    */
   NextLot(List<Proportion> lots, double step) {
     lots.forEach(lot -> this.lots.merge(lot, 1, Integer::sum));
@@ -71,7 +74,7 @@ final class NextLot {
     return new Slice(spread, logPrior, top, logLikelihood(top, spread));
   }
 
-  /** By golden section. */
+  /** The position of the maximum, by golden-section search. */
   private static double top(DoubleUnaryOperator f) {
     double low = EDGE;
     double high = Math.PI / 2 - EDGE;
@@ -97,7 +100,7 @@ final class NextLot {
     return (low + high) / 2;
   }
 
-  /** Equal steps of the angle are equal shares of the prior of the mean, which is sin² of it. */
+  /** The beta distribution with mean sin²(angle). The prior of the mean is uniform in the angle. */
   private static BetaBinomial at(double angle, double spread) {
     double size = 1 / spread - 1;
     return new BetaBinomial(
@@ -128,7 +131,7 @@ final class NextLot {
     }
   }
 
-  /** Where, from the top towards the border, the likelihood becomes negligible. */
+  /** The angle between the maximum and a border at which the likelihood becomes negligible. */
   private double edge(Slice slice, double border) {
     double limit = slice.logTop + LOG_NEGLIGIBLE;
     if (logLikelihood(border, slice.spread) >= limit) {
@@ -154,7 +157,7 @@ final class NextLot {
     return logLikelihood(slice.top + share * (border - slice.top), slice.spread);
   }
 
-  /** The probability that the lot's fraction is above the one with this logit. */
+  /** The probability that the fraction of the new lot is above the fraction with this logit. */
   double above(double logit) {
     double fraction = 1 / (1 + Math.exp(-logit));
     double rest = 1 / (1 + Math.exp(logit));

@@ -8,13 +8,14 @@ import org.apache.commons.numbers.gamma.LogGamma;
 import tepidarium.stats.Logit;
 
 /**
- * The probability that at least so many seeds of the next lot germinate, for any number sown. With
- * S(p) for the probability that the lot's fraction is above p it is the mean of S(B) over B ~
- * Beta(wanted, n − wanted + 1), since P(X ≥ wanted | p) is the distribution function of B at p.
+ * Calculates the probability that at least the wanted number of seeds of the next lot germinate,
+ * for any number sown. S(p) is the probability that the fraction of the lot is above p. The result
+ * is the mean of S(B) over B ~ Beta(wanted, n − wanted + 1), because P(X ≥ wanted | p) is the
+ * distribution function of B at p.
  *
- * <p>The integral runs over logit p in cells of half a standard deviation of logit B. A cell in
- * which S is far from straight is halved; Simpson's rule over the middle corrects for the rest.
- * Values of S are cached, since S alone is costly and does not depend on n. Used by one thread.
+ * <p>The integral runs over logit p in cells of half a standard deviation of logit B, by Simpson's
+ * rule. A cell in which S is not nearly linear is halved. Values of S are cached, because S is
+ * expensive and does not depend on n. Used by one thread.
  */
 final class NextLotTail {
   private static final double LOG_NEGLIGIBLE = -30;
@@ -40,7 +41,10 @@ final class NextLotTail {
     this.tolerance = STRAIGHT * (1 - confidence);
   }
 
-  /** The number of seeds to begin a search with: wanted by the fraction that is surely exceeded. */
+  /**
+   * The start of a search: wanted seeds divided by the fraction that is exceeded with this
+   * confidence.
+   */
   double start(double confidence) {
     double low = -30;
     double high = 30;
@@ -55,7 +59,7 @@ final class NextLotTail {
     return wanted * (1 + Math.exp(-low));
   }
 
-  /** The probability of at least {@code wanted} among so many. */
+  /** The probability that at least {@code wanted} of the sown seeds germinate. */
   double atLeast(long seeds) {
     if (seeds < wanted) {
       return 0;
@@ -96,7 +100,7 @@ final class NextLotTail {
   private void fill(List<Piece> pieces, Point from, Point to, int halvings) {
     Point middle = point((from.logit + to.logit) / 2);
     boolean straight = Math.abs(middle.above - (from.above + to.above) / 2) <= tolerance;
-    // S only falls: where its ends are nearly equal, the middle cannot hide a step.
+    // S is decreasing: if it is nearly equal at both ends, there is no step between them.
     boolean flat = from.above - to.above <= STEP || halvings > 0;
     if ((straight && flat) || halvings == MOST_HALVINGS) {
       pieces.add(new Piece(from, middle, to));
@@ -106,7 +110,7 @@ final class NextLotTail {
     }
   }
 
-  /** Simpson's rule over the density of logit B, times S and alone. */
+  /** Integrates the density of logit B by Simpson's rule, with and without the factor S. */
   private static final class Sum {
     private final double a;
     private final double b;
@@ -120,7 +124,7 @@ final class NextLotTail {
       this.logConstant = logConstant;
     }
 
-    /** Of logit B, for B ~ Beta(a, b). */
+    /** The logarithm of the density of logit B, for B ~ Beta(a, b). */
     double logDensity(double logit) {
       return logConstant + a * logit - (a + b) * Logit.logOnePlusExp(logit);
     }

@@ -5,13 +5,13 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What goes along with every entry.
+ * The metadata of a request to add an entry.
  *
- * @param id given by whoever sends it, so that it can be sent again without harm; null for a new
- *     one
- * @param request digest of the request, to tell a repetition from another use of the same id
- * @param at when it was done; null for now
- * @param now when it was written down
+ * @param id id chosen by the client, which makes the request idempotent; null for a new id
+ * @param request digest of the request; distinguishes a retry from another use of the same id
+ * @param at time of the action; null for now
+ * @param by who recorded it; null if not stated
+ * @param now time of recording
  */
 public record Note(
     @Nullable UUID id,

@@ -4,16 +4,16 @@ import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
 
-/** From where seed was gathered. */
+/** The origin of seeds: gathered from the plant, from the ground, or unknown. */
 public enum Origin {
   PLANT,
   GROUND,
   UNKNOWN;
 
   /**
-   * The one of that name; unknown for none.
+   * The origin with a name, in upper or lower case; unknown for null.
    *
-   * @throws InvalidInput naming all when there is none of that name
+   * @throws InvalidInput if there is none; the message lists all names
    */
   public static Origin ofKey(@Nullable String key) {
     return key == null

@@ -2,7 +2,7 @@ package tepidarium.germination;
 
 import tepidarium.reading.InvalidInput;
 
-/** A small picture, JPEG or PNG. Whoever makes one gives its bytes away. */
+/** A photo of an entry, JPEG or PNG. Immutable. */
 public final class Photo {
   private static final int[] PNG = {0x89, 'P', 'N', 'G', '\r', '\n', 0x1A, '\n'};
   private static final int[] JPEG = {0xFF, 0xD8, 0xFF};
@@ -11,27 +11,27 @@ public final class Photo {
   private final String mediaType;
 
   /**
-   * Looks at the first bytes to tell what it is.
+   * Detects the format by the first bytes.
    *
-   * @throws InvalidInput when it is neither JPEG nor PNG
+   * @throws InvalidInput if it is neither JPEG nor PNG
    */
   public Photo(byte[] bytes) {
     this.bytes = bytes.clone();
-    if (begins(bytes, JPEG)) {
+    if (startsWith(bytes, JPEG)) {
       mediaType = "image/jpeg";
-    } else if (begins(bytes, PNG)) {
+    } else if (startsWith(bytes, PNG)) {
       mediaType = "image/png";
     } else {
       throw new InvalidInput("a photo must be a JPEG or PNG picture");
     }
   }
 
-  private static boolean begins(byte[] bytes, int[] mark) {
-    if (bytes.length < mark.length) {
+  private static boolean startsWith(byte[] bytes, int[] signature) {
+    if (bytes.length < signature.length) {
       return false;
     }
-    for (int i = 0; i < mark.length; i++) {
-      if ((bytes[i] & 0xFF) != mark[i]) {
+    for (int i = 0; i < signature.length; i++) {
+      if ((bytes[i] & 0xFF) != signature[i]) {
         return false;
       }
     }

@@ -13,17 +13,17 @@ import tepidarium.stats.Posterior;
 import tepidarium.stats.TimeFamily;
 
 /**
- * Whether it is worth to wait for the seeds that remain: how likely at least one more germinates,
- * within the next stretch and ever. The means carry in how uncertain the fit is; the limits say how
- * far that uncertainty goes. Common practice, no source: what has not germinated in six weeks will
- * not.
+ * Estimates how likely it is that more seeds of a sowing germinate: within the week after its last
+ * check, and ever. Probabilities are posterior means and include the uncertainty of the fit. The
+ * intervals show how large this uncertainty is. Growers usually give up seeds that have not
+ * germinated after six weeks (common practice, no source).
  *
- * @param soon probability of one more or several within the stretch
- * @param soonLimits of that probability, 95 %
- * @param ever probability of one more or several, however long it takes
- * @param everLimits of that probability, 95 %
- * @param expectedMore how many more are to be expected, ever
- * @param assumption what this takes for granted, in words
+ * @param soon probability that at least one more seed germinates by the end of the period, 0 to 1
+ * @param soonLimits 95 % interval of {@code soon}
+ * @param ever probability that at least one more seed ever germinates, 0 to 1
+ * @param everLimits 95 % interval of {@code ever}
+ * @param expectedMore expected number of seeds that still germinate
+ * @param assumption assumptions of the estimate, as text for the grower
  */
 public record Prospect(
     double soon,
@@ -34,9 +34,10 @@ public record Prospect(
     String assumption) {
 
   /**
-   * Sound seeds of this sowing that have not germinated.
+   * Sound, ungerminated seeds that were last seen at the same time.
    *
-   * @param since when they were last seen, in the unit of the rows; 0 where nobody looked yet
+   * @param since time at which they were last seen, in the unit of the rows; 0 if nobody has looked
+   *     at them since sowing
    * @param seeds at least 0
    */
   public record Remaining(double since, int seeds) {
@@ -49,27 +50,29 @@ public record Prospect(
 
   private static String assumption(int past) {
     String curve =
-        "The remaining seeds are sound, and germinate by the same curve as those before them: a"
-            + " fraction of the lot never does, the others take times after a lognormal, loglogistic"
-            + " or Weibull distribution, each weighted by how well it fits, kept as warm as until"
-            + " now. ";
+        "The remaining seeds are sound and germinate by the same curve as the "
+            + "earlier ones. A fraction of the lot never germinates. The times of the "
+            + "others follow a lognormal, loglogistic or Weibull distribution; each is "
+            + "weighted by its fit. The temperature stays as it was. ";
     return past == 0
-        ? curve + "Nothing but this sowing's own counts is used."
+        ? curve + "Only the counts of this sowing are used."
         : curve
-            + "Its numbers are taken to be like those of the past sowings ("
+            + "The parameters of the curve are assumed to be similar to those of past "
+            + "sowings ("
             + past
-            + "), as far as these agree, and then like this sowing's own counts.";
+            + "), weighted by how well these agree, and are then updated with the "
+            + "counts of this sowing.";
   }
 
-  /** The stretch after the last check that {@code soon} is about, in days. */
+  /** Length of the period for {@code soon}: 7 days from the last check. */
   public static final double WEEK_DAYS = 7;
 
   /**
-   * The prospect of a sowing for the week after its last check.
+   * Estimates the prospect of a sowing. The period ends 7 days after its last check.
    *
-   * @param checkDays days of its checks since sowing
-   * @param past as for the other method
-   * @return none if no seeds remain, if there was no check, or if the counts do not suffice
+   * @param checkDays times of its checks, days since sowing
+   * @param past for a family, fits of past sowings of the species, each with a final fraction
+   * @return empty if no seed remains, if there was no check, or if the counts do not suffice
    */
   public static Optional<Prospect> of(
       GerminationData data, List<Double> checkDays, Function<TimeFamily, List<IntervalFit>> past) {
@@ -86,61 +89,65 @@ public record Prospect(
   }
 
   /**
-   * From this sowing's counts, and past ones where there are some.
+   * Estimates the prospect from the counts of this sowing. Identified fits of past sowings serve as
+   * the prior distribution.
    *
-   * @param rows this sowing's counts; the remaining seeds are in it too, as never seen to germinate
-   * @param remaining seeds by when they were last seen; each germinates only after that
-   * @param soonBy the end of the next stretch, such as a week after the last check, in the unit of
-   *     the rows; after every time at which remaining seeds were last seen
-   * @param past for a family, fits with a final fraction of past sowings of the species; those that
-   *     are not identified say nothing
-   * @return none where the counts do not tell: too few germinated, or all between the same checks
+   * @param rows counts of this sowing; they include the remaining seeds as right-censored rows
+   * @param remaining remaining seeds by the time at which they were last seen
+   * @param periodEnd end of the period, in the unit of the rows; later than every {@code since}
+   * @param past for a family, fits of past sowings of the species, each with a final fraction; fits
+   *     that are not identified are ignored
+   * @return empty if the counts do not identify a model: too few seeds germinated, or all between
+   *     the same two checks
    */
   public static Optional<Prospect> of(
       List<Censored> rows,
       List<Remaining> remaining,
-      double soonBy,
+      double periodEnd,
       Function<TimeFamily, List<IntervalFit>> past) {
-    if (!(soonBy > 0) || remaining.stream().anyMatch(one -> one.since() >= soonBy)) {
+    if (!(periodEnd > 0) || remaining.stream().anyMatch(group -> group.since() >= periodEnd)) {
       throw new IllegalArgumentException(
-          "the stretch must end after all seeds were last seen, not at " + soonBy);
+          "the period must end after the last time at which seeds were seen, not at " + periodEnd);
     }
-    List<Posterior> alone = new ArrayList<>();
-    List<Posterior> afterPast = new ArrayList<>();
+    List<Posterior> withoutPrior = new ArrayList<>();
+    List<Posterior> withPrior = new ArrayList<>();
     int sowings = 0;
     for (TimeFamily family : TimeFamily.values()) {
       List<IntervalFit> fits = past.apply(family).stream().filter(IntervalFit::identified).toList();
       Posterior.Prior prior = fits.isEmpty() ? null : Posterior.Prior.ofPast(fits);
-      Posterior.of(family, rows, prior).ifPresent((prior == null ? alone : afterPast)::add);
+      Posterior.of(family, rows, prior).ifPresent((prior == null ? withoutPrior : withPrior)::add);
       sowings = Math.max(sowings, fits.size());
     }
-    if (!afterPast.isEmpty()) {
-      return Optional.of(of(new Averaged(afterPast), remaining, soonBy, assumption(sowings)));
+    if (!withPrior.isEmpty()) {
+      return Optional.of(of(new Averaged(withPrior), remaining, periodEnd, assumption(sowings)));
     }
-    return alone.isEmpty()
+    return withoutPrior.isEmpty()
         ? Optional.empty()
-        : Optional.of(of(new Averaged(alone), remaining, soonBy, assumption(0)));
+        : Optional.of(of(new Averaged(withoutPrior), remaining, periodEnd, assumption(0)));
   }
 
   private static Prospect of(
-      Averaged posterior, List<Remaining> remaining, double soonBy, String words) {
+      Averaged posterior, List<Remaining> remaining, double periodEnd, String assumption) {
     double end = Double.POSITIVE_INFINITY;
     return new Prospect(
-        posterior.mean((p, d) -> anyOf(remaining, p, d, soonBy)),
-        posterior.limits((p, d) -> anyOf(remaining, p, d, soonBy)),
+        posterior.mean((p, d) -> anyOf(remaining, p, d, periodEnd)),
+        posterior.limits((p, d) -> anyOf(remaining, p, d, periodEnd)),
         posterior.mean((p, d) -> anyOf(remaining, p, d, end)),
         posterior.limits((p, d) -> anyOf(remaining, p, d, end)),
         posterior.mean((p, d) -> expected(remaining, p, d)),
-        words);
+        assumption);
   }
 
-  /** The probability that at least one germinates by a time, each on its own. */
+  /**
+   * The probability that at least one seed germinates by a time. Given a draw, seeds are
+   * independent.
+   */
   private static double anyOf(
       List<Remaining> remaining, Posterior posterior, Posterior.Draw draw, double by) {
     double logNone = 0;
-    for (Remaining one : remaining) {
-      double chance = posterior.meets(draw, one.since(), by);
-      logNone += one.seeds() == 0 ? 0 : one.seeds() * Math.log1p(-chance);
+    for (Remaining group : remaining) {
+      double chance = posterior.meets(draw, group.since(), by);
+      logNone += group.seeds() == 0 ? 0 : group.seeds() * Math.log1p(-chance);
     }
     return -Math.expm1(logNone);
   }
@@ -149,7 +156,7 @@ public record Prospect(
       List<Remaining> remaining, Posterior posterior, Posterior.Draw draw) {
     return remaining.stream()
         .mapToDouble(
-            one -> one.seeds() * posterior.meets(draw, one.since(), Double.POSITIVE_INFINITY))
+            group -> group.seeds() * posterior.meets(draw, group.since(), Double.POSITIVE_INFINITY))
         .sum();
   }
 }

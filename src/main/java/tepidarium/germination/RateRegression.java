@@ -6,17 +6,17 @@ import org.apache.commons.statistics.distribution.TDistribution;
 import tepidarium.stats.ConfidenceInterval;
 
 /**
- * The base temperature by the classical regression: below the optimum, the rate 1/t of germination
- * is a straight line in the temperature, 1/t = (T − base) / θ. Source: Garcia-Huidobro, Monteith
- * and Squire, J. Exp. Bot. 33 (1982) 288-296; interval of the base after Fieller, J. R. Stat. Soc.
- * B 16 (1954) 175-185, which may be open.
+ * Estimates the base temperature by linear regression: below the optimum, the germination rate 1/t
+ * is linear in temperature, 1/t = (T − base) / θ. Source: Garcia-Huidobro, Monteith and Squire, J.
+ * Exp. Bot. 33 (1982) 288-296; interval of the base after Fieller, J. R. Stat. Soc. B 16 (1954)
+ * 175-185.
  *
- * @param baseC where the line meets a rate of 0, °C
- * @param baseError standard error of it by the delta method, °C
- * @param baseLimits at 95 %; an end is infinite where the slope could be 0
- * @param theta heat to germinate above the base, °C × the unit of the times
- * @param thetaError standard error of it by the delta method
- * @param rSquared the part of the variance of the rates that the line explains
+ * @param baseC temperature at which the line has rate 0, °C
+ * @param baseError standard error of the base by the delta method, °C
+ * @param baseLimits 95 % interval of the base, °C; an end is infinite if the slope could be 0
+ * @param theta heat above the base until germination, °C × unit of the times
+ * @param thetaError standard error of {@code theta} by the delta method
+ * @param rSquared coefficient of determination, 0 to 1
  */
 public record RateRegression(
     double baseC,
@@ -25,26 +25,27 @@ public record RateRegression(
     double theta,
     double thetaError,
     double rSquared) {
-  /**
-   * With fewer temperatures the base cannot be told with any honesty; common practice, no source.
-   */
+  /** Least number of different temperatures; common practice, no source. */
   public static final int FEWEST_TEMPERATURES = 4;
 
   /**
    * A time to germination at one temperature.
    *
-   * @param temperatureC the mean temperature, °C, below the optimum
-   * @param time above 0
+   * @param temperatureC mean temperature, °C, below the optimum
+   * @param time time to germination, above 0
    */
   public record Point(double temperatureC, double time) {
     public Point {
       if (!(time > 0) || !Double.isFinite(temperatureC)) {
-        throw new IllegalArgumentException("no time to germination: " + time);
+        throw new IllegalArgumentException("the time to germination must be above 0, not " + time);
       }
     }
   }
 
-  /** None with fewer than four temperatures, or where the rate does not rise with temperature. */
+  /**
+   * Fits the line. Empty for fewer than four temperatures, or if the rate does not rise with
+   * temperature.
+   */
   public static Optional<RateRegression> of(List<Point> points) {
     int n = points.size();
     long temperatures = points.stream().mapToDouble(Point::temperatureC).distinct().count();
@@ -69,18 +70,18 @@ public record RateRegression(
     }
     double residual = Math.max(0, yy - slope * xy) / (n - 2);
     double slopeError = Math.sqrt(residual / xx);
-    double below = meanY / slope;
+    double meanAboveBase = meanY / slope;
     return Optional.of(
         new RateRegression(
-            meanX - below,
-            Math.sqrt(residual / n + residual / xx * below * below) / slope,
+            meanX - meanAboveBase,
+            Math.sqrt(residual / n + residual / xx * meanAboveBase * meanAboveBase) / slope,
             fieller(n, meanX, meanY, xx, slope, residual),
             1 / slope,
             slopeError / (slope * slope),
             yy == 0 ? 1 : slope * xy / yy));
   }
 
-  /** All d with (ȳ − slope d)² ≤ t² s² (1/n + d²/Sxx), where d is the mean less the base. */
+  /** The interval of the base: all d = mean − base with (ȳ − slope d)² ≤ t² s² (1/n + d²/Sxx). */
   private static ConfidenceInterval fieller(
       int n, double meanX, double meanY, double xx, double slope, double residual) {
     double t =
@@ -93,7 +94,7 @@ public record RateRegression(
       double half = Math.sqrt(Math.max(0, root));
       return new ConfidenceInterval(meanX - (b + half) / a, meanX - (b - half) / a);
     }
-    // The slope could be 0: the base may lie anywhere below the upper end.
+    // The slope could be 0: the interval has no lower end.
     double high = root >= 0 && a < 0 ? meanX - (b - Math.sqrt(root)) / a : Double.POSITIVE_INFINITY;
     return new ConfidenceInterval(Double.NEGATIVE_INFINITY, high);
   }

@@ -4,7 +4,7 @@ import java.util.NoSuchElementException;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
 
-/** One of several records taken over from elsewhere cannot be. */
+/** Thrown when one record of an import is rejected. The message is the reason. */
 public final class RefusedRow extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
@@ -23,7 +23,7 @@ public final class RefusedRow extends RuntimeException {
     }
   }
 
-  /** Which one, from 0. */
+  /** The index of the record, starting at 0. */
   public int index() {
     return index;
   }

@@ -4,31 +4,31 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
 
-/** Says in one place how a value that makes no sense is refused. */
+/** Checks input values; throws {@link InvalidInput} for an invalid one. */
 final class Require {
   static final int MOST_SEEDS = 1_000_000;
 
   private Require() {}
 
   static String text(String name, @Nullable String value, int longest) {
-    String kept = note(name, value, longest);
-    if (kept == null) {
+    String text = note(name, value, longest);
+    if (text == null) {
       throw new InvalidInput(name, "must have 1 to " + longest + " characters");
     }
-    return kept;
+    return text;
   }
 
-  /** A text that may be absent; blank counts as absent. */
+  /** An optional text, stripped; null if it is missing or blank. */
   static @Nullable String note(String name, @Nullable String value, int longest) {
-    String kept = value == null ? "" : value.strip();
-    if (kept.length() > longest) {
+    String text = value == null ? "" : value.strip();
+    if (text.length() > longest) {
       throw new InvalidInput(name, "must have at most " + longest + " characters");
     }
-    boolean unprintable = kept.chars().anyMatch(c -> Character.isISOControl(c) && c != '\n');
-    if (unprintable) {
+    boolean hasControls = text.chars().anyMatch(c -> Character.isISOControl(c) && c != '\n');
+    if (hasControls) {
       throw new InvalidInput(name, "has characters that cannot be shown");
     }
-    return kept.isEmpty() ? null : kept;
+    return text.isEmpty() ? null : text;
   }
 
   static void count(String name, @Nullable Integer value, int least) {

@@ -7,23 +7,22 @@ import tepidarium.heat.HeatSum;
 import tepidarium.heat.SensorError;
 
 /**
- * The heat that seeds received, with how well it is known. All heat in °C·h, time in h.
+ * The heat that seeds received along a path, with bounds. All heat in °C·h, time in h.
  *
- * <p>This is the one definition of heat along a path. {@code lower} and {@code upper} bound what
- * gaps in the readings can have added. {@code least} and {@code most} bound the same and also take
- * in that the sensor may be off.
+ * <p>{@code lower} and {@code upper} bound the heat in gaps of the readings. {@code least} and
+ * {@code most} also include the error of the sensor.
  *
- * @param degreeHours heat over covered time
- * @param likely with the gaps filled at the mean rate of the covered time in the same container; as
- *     {@code degreeHours} where nothing there was covered
- * @param lower with no heat in the gaps; of joined seeds the lowest of their ways
- * @param upper with the gaps at the ceiling throughout, or without a ceiling at the band's high
- *     limit; at the mean of the covered time where that was warmer; of joined seeds the highest of
- *     their ways
+ * @param degreeHours heat in covered time
+ * @param likely heat with gaps filled at the mean rate of the covered time in the same container;
+ *     equal to {@code degreeHours} if nothing there was covered
+ * @param lower heat with none in the gaps; of joined seeds the lowest over their paths
+ * @param upper heat with gaps at the ceiling, or without a ceiling at the high limit of the band;
+ *     at the mean of the covered time if that was warmer; of joined seeds the highest over their
+ *     paths
  * @param least {@code lower} if the sensor reads too high by its stated error
  * @param most {@code upper} if the sensor reads too low by its stated error
- * @param coveredHours time between readings close enough to be trusted
- * @param gapHours time in which nothing is known
+ * @param coveredHours time between readings that are at most the longest gap apart
+ * @param gapHours time without known temperature
  */
 public record SeedHeat(
     double degreeHours,
@@ -37,13 +36,13 @@ public record SeedHeat(
   static final SeedHeat NONE = new SeedHeat(0, 0, 0, 0, 0, 0, 0, 0);
 
   /**
-   * In one container until some instant.
+   * The heat in one container until an instant.
    *
-   * @param sum until then
-   * @param whole over the whole time in the container, for the rate at which gaps are filled: one
-   *     rate for all instants, so that heat never falls as time goes on
-   * @param highLimitC of the container's band
-   * @param error by how much the sensor may make the sum wrong
+   * @param sum heat until the instant
+   * @param whole heat over the whole time in the container. Its mean rate fills the gaps: one rate
+   *     for all instants keeps the heat from falling with time.
+   * @param highLimitC high limit of the container's band, °C
+   * @param error error of the sum due to the sensor
    */
   static SeedHeat of(
       HeatSum sum, HeatSum whole, HeatRule rule, double highLimitC, SensorError error) {
@@ -74,13 +73,13 @@ public record SeedHeat(
   }
 
   /**
-   * Of seeds that came different ways: the mean over them, and as bounds the lowest and the highest
-   * of any way.
+   * The heat of seeds with different paths: the mean over the paths, with the lowest and highest
+   * bound of any path.
    *
-   * @param seedHeats of the ways, at least one
-   * @param shares of the seeds, which add up to 1
+   * @param seedHeats heat of each path, at least one path
+   * @param shares share of the seeds on each path; they add up to 1
    */
-  static SeedHeat overWays(List<SeedHeat> seedHeats, List<Double> shares) {
+  static SeedHeat overPaths(List<SeedHeat> seedHeats, List<Double> shares) {
     return new SeedHeat(
         mean(seedHeats, shares, SeedHeat::degreeHours),
         mean(seedHeats, shares, SeedHeat::likely),
@@ -105,7 +104,7 @@ public record SeedHeat(
     return coveredHours + gapHours;
   }
 
-  /** Whether at least half of the time is covered; with less, the likely heat is a guess. */
+  /** Whether at least half of the time is covered; otherwise the likely heat is not reliable. */
   public boolean known() {
     return coveredHours >= gapHours;
   }

@@ -15,8 +15,8 @@ import tepidarium.container.Register;
 import tepidarium.reading.InvalidInput;
 
 /**
- * The journals of all sowings. Queries use a snapshot in memory. A new entry is written to the
- * store first. An entry that contradicts the journal at its own instant or later is refused.
+ * Holds the journals of all sowings. Queries use a snapshot in memory. A new entry is written to
+ * the store before it enters the snapshot. An entry that contradicts other entries is rejected.
  * Thread-safe; changes run one at a time.
  */
 public final class SeedJournal {
@@ -70,7 +70,7 @@ public final class SeedJournal {
    * @throws Contradiction if the journal contradicts the sowing
    */
   public Entry sow(long lot, @Nullable String name, List<Portion> portions, Note note) {
-    return once(
+    return addIdempotent(
         note,
         () -> {
           long id = record.snapshot().nextSowing();
@@ -85,7 +85,7 @@ public final class SeedJournal {
 
   /** Moves a group, or a part of it, to a container. */
   public Entry move(GroupId group, MoveRequest request, Note note) {
-    return once(
+    return addIdempotent(
         note,
         () -> {
           Act act = request.of(group, existing(group), at(note));
@@ -95,7 +95,7 @@ public final class SeedJournal {
 
   /** Records a check or a count of seedlings. */
   public Entry add(Act act, Note note) {
-    return once(
+    return addIdempotent(
         note,
         () -> {
           GroupId group = act.group();
@@ -118,14 +118,14 @@ public final class SeedJournal {
   }
 
   /**
-   * Corrects an entry. It stays in the journal, but the new entry counts in its place.
+   * Corrects an entry. The old entry stays in the journal, but only the new one is valid.
    *
    * @param corrected makes the corrected act from the old entry
    * @throws NoSuchElementException if there is no such entry
    * @throws Contradiction if the correction makes another entry impossible
    */
   public Entry correct(UUID id, Function<Entry, Act> corrected, String reason, Note note) {
-    return once(
+    return addIdempotent(
         note,
         () -> {
           Entry old = existing(id);
@@ -138,15 +138,15 @@ public final class SeedJournal {
         });
   }
 
-  /** Corrects a move. A part keeps its group number, so that later entries still fit. */
+  /** Corrects a move. A part keeps its group number, which later entries use. */
   public Entry correctMove(UUID id, MoveRequest request, String reason, Note note) {
     return correct(
         id,
         old -> {
-          if (!(old.act() instanceof Act.Moved before)) {
-            throw new InvalidInput("that entry is no move but " + old.act().kind());
+          if (!(old.act() instanceof Act.Moved earlier)) {
+            throw new InvalidInput("that entry is not a move but " + old.act().kind());
           }
-          return request.inPlaceOf(before, sowingOf(old));
+          return request.inPlaceOf(earlier, sowingOf(old));
         },
         reason,
         note);
@@ -163,17 +163,17 @@ public final class SeedJournal {
     return correct(
         id,
         old -> {
-          if (!(old.act() instanceof Act.Sown before)) {
-            throw new InvalidInput("that entry is no sowing but " + old.act().kind());
+          if (!(old.act() instanceof Act.Sown earlier)) {
+            throw new InvalidInput("that entry is not a sowing but " + old.act().kind());
           }
           Sowing sowing = sowingOf(old);
           List<Act.Part> parts = new ArrayList<>();
           for (Portion portion : portions) {
             int index = parts.size();
             GroupId group =
-                index < before.parts().size()
-                    ? before.parts().get(index).group()
-                    : sowing.free(1 + index - before.parts().size());
+                index < earlier.parts().size()
+                    ? earlier.parts().get(index).group()
+                    : sowing.unusedGroup(1 + index - earlier.parts().size());
             parts.add(new Act.Part(group, portion.container(), portion.seeds()));
           }
           return new Act.Sown(lot, name, parts);
@@ -182,7 +182,7 @@ public final class SeedJournal {
         note);
   }
 
-  /** Withdraws an entry. It stays in the journal, but no longer counts. */
+  /** Withdraws an entry. It stays in the journal, but is no longer valid. */
   public Entry withdraw(UUID id, String reason, Note note) {
     return correct(id, old -> new Act.Withdrawn(), reason, note);
   }
@@ -211,14 +211,17 @@ public final class SeedJournal {
         note.request());
   }
 
-  /** Adds an entry. A repeated request returns the entry that the first one added. */
-  private Entry once(Note note, Supplier<Entry> maker) {
+  /**
+   * Adds an entry, idempotent by its id: a repeated request returns the entry added by the first
+   * one.
+   */
+  private Entry addIdempotent(Note note, Supplier<Entry> maker) {
     synchronized (record) {
       Entry known = note.id() == null ? null : record.snapshot().entries().get(note.id());
       if (known != null) {
         if (known.request() != null && !known.request().equals(note.request())) {
           throw new Contradiction(
-              "entry " + note.id() + " was already written down with other contents");
+              "entry " + note.id() + " was already recorded with different contents");
         }
         return known;
       }
@@ -237,7 +240,7 @@ public final class SeedJournal {
    * Removes a species profile that has no seed lot.
    *
    * @throws NoSuchElementException if there is no profile with that id
-   * @throws Contradiction if a seed lot is of this species
+   * @throws Contradiction if there is a seed lot of this species
    */
   public void removeSpecies(String id) {
     synchronized (record) {
@@ -246,9 +249,9 @@ public final class SeedJournal {
   }
 
   /**
-   * Removes a container in which there never were seeds.
+   * Removes a container that never held seeds.
    *
-   * @throws Contradiction if seeds are or were in it
+   * @throws Contradiction if it holds or held seeds
    */
   public boolean removeContainer(ContainerId id) {
     synchronized (record) {

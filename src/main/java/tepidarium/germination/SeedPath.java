@@ -9,21 +9,21 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 
 /**
- * One way through containers that seeds of a group took. A group has one, until it is joined with
- * another that came another way.
+ * A sequence of containers in which seeds of a group were kept. A group has one path until it is
+ * joined with a group that has another path.
  *
- * @param legs the containers in order, without a break
- * @param share of the group's ungerminated seeds that came this way when it was last joined, above
- *     0 to 1; of all its seeds where none was ungerminated then
+ * @param legs stays in containers, in order, without gaps
+ * @param share share of the group's ungerminated seeds that took this path, at the time of the last
+ *     join, above 0 to 1; share of all its seeds if none was ungerminated then
  */
 public record SeedPath(List<Leg> legs, double share) {
   /**
-   * Time in one container.
+   * A stay in one container.
    *
-   * @param until null while the seeds are still there
+   * @param until null while the seeds are in it
    */
   public record Leg(ContainerId container, Instant from, @Nullable Instant until) {
-    /** When the seeds left, or an instant that comes before that. */
+    /** The end of the stay, at most {@code latest}. */
     public Instant end(Instant latest) {
       return until == null || until.isAfter(latest) ? latest : until;
     }
@@ -33,7 +33,7 @@ public record SeedPath(List<Leg> legs, double share) {
     legs = List.copyOf(legs);
   }
 
-  static SeedPath begun(ContainerId container, Instant at) {
+  static SeedPath startingIn(ContainerId container, Instant at) {
     return new SeedPath(List.of(new Leg(container, at, null)), 1);
   }
 
@@ -51,10 +51,11 @@ public record SeedPath(List<Leg> legs, double share) {
   }
 
   /**
-   * Both groups' ways, weighted by their seeds; the same way from both sides is one.
+   * The paths of two joined groups. Shares are weighted by the number of seeds. Equal paths are
+   * merged.
    *
-   * @param seedsA that share the ways of the first group, at least 0
-   * @param seedsB of the second group, at least 0; not 0 where the other is
+   * @param seedsA seeds from the first group, at least 0
+   * @param seedsB seeds from the second group, at least 0; above 0 if {@code seedsA} is 0
    */
   static List<SeedPath> joined(List<SeedPath> a, int seedsA, List<SeedPath> b, int seedsB) {
     Map<List<Leg>, Double> shares = new LinkedHashMap<>();

@@ -8,12 +8,12 @@ import tepidarium.container.Register;
 import tepidarium.reading.InvalidInput;
 
 /**
- * Holds lots and journals in memory, and writes changes to the store before it shows them. Queries
- * use {@link #snapshot} and are thread-safe. A thread that changes the record must hold its monitor
- * from the first check to the last write.
+ * Holds lots and journals in memory and writes changes to the store first. Queries use {@link
+ * #snapshot} and are thread-safe. A thread that changes the record must hold its monitor from the
+ * first check to the last write.
  */
 final class SeedRecord {
-  /** The clock of a phone may be ahead by this much. */
+  /** Entries may be up to 10 min in the future, because the clock of a phone may be ahead. */
   private static final Duration MAX_AHEAD = Duration.ofMinutes(10);
 
   private final GerminationStore store;
@@ -63,7 +63,7 @@ final class SeedRecord {
 
   private static void notAhead(String name, Instant at, Instant now) {
     if (at.isAfter(now.plus(MAX_AHEAD))) {
-      throw new InvalidInput(name, "must not lie in the future; it is " + now + " now");
+      throw new InvalidInput(name, "must not be in the future; it is " + now + " now");
     }
   }
 

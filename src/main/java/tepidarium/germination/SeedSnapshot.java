@@ -27,7 +27,8 @@ record SeedSnapshot(Map<Long, Lot> lots, Map<Long, Sowing> sowings, Map<UUID, En
   /**
    * Adds or replaces lots.
    *
-   * @throws Contradiction if a sowing has more seeds than its lot or is older than its lot
+   * @throws Contradiction if a lot has fewer seeds than were sown from it or is younger than a
+   *     sowing
    */
   SeedSnapshot withLots(Collection<Lot> changed) {
     SeedSnapshot next = merged(changed, List.of());
@@ -103,7 +104,7 @@ record SeedSnapshot(Map<Long, Lot> lots, Map<Long, Sowing> sowings, Map<UUID, En
     LotDetails details = lot.details();
     if (timeline.sownAt().isBefore(details.gatheredAt())) {
       throw new Contradiction(
-          "sowing %d at %s would lie before its lot %d was gathered at %s"
+          "sowing %d at %s would be earlier than the gathering of its lot %d at %s"
               .formatted(sowing, timeline.sownAt(), lot.id(), details.gatheredAt()));
     }
     int sown = sown(lot.id());

@@ -8,9 +8,10 @@ import tepidarium.stats.BetaBinomial;
 import tepidarium.stats.Proportion;
 
 /**
- * Calculates how many seeds to sow so that at least the wanted number germinate with a stated
- * confidence. Every method accounts for chance; the later ones also account for uncertainty about
- * the fraction. The answer is empty where more than {@value #MOST_SEEDS} seeds would be needed.
+ * Calculates how many seeds to sow for at least the wanted number to germinate with a stated
+ * confidence. Each method accounts for chance; {@link #afterResult}, {@link #after} and {@link
+ * #afterLots} also account for uncertainty of the fraction. Empty if more than {@value #MOST_SEEDS}
+ * seeds are needed.
  */
 public final class SeedsNeeded {
   public static final int MOST_SEEDS = 1_000_000_000;
@@ -24,8 +25,8 @@ public final class SeedsNeeded {
   private SeedsNeeded() {}
 
   /**
-   * With a fraction that is taken as known: the fewest n with P(X ≥ wanted) ≥ confidence for X
-   * binomial, a quantile of the negative binomial distribution.
+   * Seeds needed for a known fraction: the smallest n with P(X ≥ wanted) ≥ confidence for binomial
+   * X. This is a quantile of the negative binomial distribution.
    *
    * @param wanted at least 1
    * @param confidence above 0 and below 1
@@ -38,7 +39,9 @@ public final class SeedsNeeded {
     return fewest(wanted, confidence, n -> binomialAtLeast(wanted, (double) n, fraction));
   }
 
-  /** P(X ≥ wanted) = I(p; wanted, n − wanted + 1), the regularised incomplete beta function. */
+  /**
+   * P(X ≥ wanted) = I(p; wanted, n − wanted + 1), I being the regularised incomplete beta function.
+   */
   static double binomialAtLeast(double wanted, double n, double fraction) {
     if (wanted <= 0) {
       return 1;
@@ -50,21 +53,21 @@ public final class SeedsNeeded {
   }
 
   /**
-   * After one past result, the fraction being as uncertain as that result leaves it: beta-binomial
-   * with Jeffreys' prior Beta(½, ½), see {@link BetaBinomial#after(Proportion)}. The next lot is
-   * taken to be like the past one.
+   * Seeds needed after one past result. The number of germinated seeds is beta-binomial with
+   * Jeffreys' prior Beta(½, ½), see {@link BetaBinomial#after(Proportion)}. Assumes that the next
+   * lot has the same fraction as the past one.
    */
   public static OptionalLong afterResult(int wanted, double confidence, Proportion past) {
     return after(wanted, confidence, BetaBinomial.after(past));
   }
 
-  /** With a fraction that follows a beta distribution. */
+  /** Seeds needed for a fraction with a beta distribution. */
   public static OptionalLong after(int wanted, double confidence, BetaBinomial fraction) {
     return fewest(wanted, confidence, n -> fraction.atLeast(wanted, n));
   }
 
   /**
-   * After several past lots, for a lot that is not yet known: see {@link NextLot}. The step of the
+   * Seeds needed for a new lot after several past lots, see {@link NextLot}. The step of the
    * integration is halved until the answer changes by less than 0.25 %, at most {@value
    * #MOST_HALVINGS} times.
    *
@@ -72,7 +75,8 @@ public final class SeedsNeeded {
    */
   public static OptionalLong afterLots(int wanted, double confidence, List<Proportion> lots) {
     if (lots.size() < 2) {
-      throw new IllegalArgumentException("it takes two lots to see how far lots differ");
+      throw new IllegalArgumentException(
+          "at least two lots are needed to estimate how much lots differ");
     }
     check(wanted, confidence);
     double step = FIRST_STEP;
@@ -108,9 +112,9 @@ public final class SeedsNeeded {
   }
 
   /**
-   * The probability rises with n, so that the first n that is enough is found by halving.
+   * Finds the smallest n with enough probability by bisection. The probability rises with n.
    *
-   * @param start where the search begins, at least {@code wanted}
+   * @param start start of the search, at least {@code wanted}
    */
   private static OptionalLong fewest(
       int wanted, double confidence, LongToDoubleFunction probability, long start) {

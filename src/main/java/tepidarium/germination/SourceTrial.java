@@ -15,28 +15,28 @@ import tepidarium.stats.ProportionDifference;
 import tepidarium.stats.Stratified;
 
 /**
- * Compares germination on two heat sources within each seed lot, and over all lots together. A lot
- * is gathered in one season, so that neither a good season nor a good lot counts for the source
- * that had more of its seeds. Only lots count that lay on both sources, and only groups that stayed
- * together on one source all the time.
+ * Compares germination on two heat sources within each seed lot and over all lots. Comparing within
+ * lots keeps the quality of a lot or season from counting for a source. Only lots with seeds on
+ * both sources are used, and only groups that were neither split nor joined and stayed on one
+ * source.
  *
- * @param strata one for each lot that lay on both, at least one
+ * @param strata one stratum for each lot on both sources, at least one
  */
 public record SourceTrial(String first, String second, List<Stratum> strata) {
-  /** Seeds of a lot on one source, and in how many containers they lay. */
+  /** The checked seeds of a lot on one source, and the number of their containers. */
   public record Side(Proportion seeds, int containers) {}
 
-  /** One lot on both sources. */
+  /** One lot with seeds on both sources. */
   public record Stratum(long lot, Side first, Side second) {}
 
-  /** A group on one source. */
+  /** A group that stayed on one source. */
   private record Batch(long lot, String source, Proportion seeds, Set<ContainerId> containers) {}
 
   public SourceTrial {
     strata = List.copyOf(strata);
   }
 
-  /** All lots together. */
+  /** The comparison over all lots. */
   public Stratified together() {
     return new Stratified(
         strata.stream()
@@ -45,9 +45,9 @@ public record SourceTrial(String first, String second, List<Stratum> strata) {
   }
 
   /**
-   * Every two sources, in order of their names, that had seeds of one lot.
+   * Compares every pair of sources with seeds of a common lot, in order of their names.
    *
-   * @param sourceOf what warms a container; null for nothing
+   * @param sourceOf heat source of a container; null if it has none
    */
   public static List<SourceTrial> all(
       Collection<SowingTimeline> sowings, Function<ContainerId, @Nullable String> sourceOf) {

@@ -16,7 +16,7 @@ public final class SowingFinder {
   /**
    * A sowing by its number.
    *
-   * @throws NoSuchElementException if there is none, or if it was withdrawn
+   * @throws NoSuchElementException if there is no such sowing, or if it was withdrawn
    */
   public Sowing existing(long id) {
     return journal
@@ -26,7 +26,7 @@ public final class SowingFinder {
   }
 
   /**
-   * What happened to a sowing.
+   * The timeline of a sowing.
    *
    * @throws NoSuchElementException if it was withdrawn
    */
@@ -70,7 +70,9 @@ public final class SowingFinder {
         .toList();
   }
 
-  /** How germination of a species falls with the days since gathering, from all its sowings. */
+  /**
+   * The viability curve of a species: germination by days since gathering, over all its sowings.
+   */
   public Viability viability(Species species) {
     List<Viability.Kept> kept = new ArrayList<>();
     for (Sowing sowing : of(species)) {

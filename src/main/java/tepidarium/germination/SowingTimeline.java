@@ -13,11 +13,11 @@ import tepidarium.container.ContainerId;
 import tepidarium.germination.GerminationData.Fate;
 
 /**
- * What became of the seeds of a sowing: its entries, taken one after the other in order of time. At
- * every instant the seeds sown are ungerminated, germinated, culled or potted.
+ * The timeline of a sowing: applies its journal entries in chronological order and keeps the state
+ * of each seed group after each entry. Every seed is ungerminated, germinated, culled or potted.
  */
 public final class SowingTimeline {
-  /** An entry and how the groups were after it. */
+  /** An entry and the states of all groups after it. */
   public record Step(Entry entry, Map<GroupId, GroupState> after) {
     public Step {
       after = Map.copyOf(after);
@@ -32,16 +32,16 @@ public final class SowingTimeline {
   private SowingTimeline() {}
 
   /**
-   * Follows the entries.
+   * Applies the entries.
    *
-   * @param entries those that count, in order of time; at least one
-   * @throws Contradiction at the first entry that cannot be, naming it
+   * @param entries valid entries in chronological order, at least one
+   * @throws ContradictedEntry at the first impossible entry
    */
   static SowingTimeline of(List<Entry> entries) {
     SowingTimeline timeline = new SowingTimeline();
     for (Entry entry : entries) {
       try {
-        timeline.follow(entry);
+        timeline.apply(entry);
       } catch (Refusal e) {
         throw new ContradictedEntry(entry, e.getMessage());
       }
@@ -49,7 +49,7 @@ public final class SowingTimeline {
     return timeline;
   }
 
-  /** Why an entry cannot be. */
+  /** Thrown when an entry is impossible at its time. The message is the reason. */
   private static final class Refusal extends RuntimeException {
     private static final long serialVersionUID = 1L;
 
@@ -58,13 +58,13 @@ public final class SowingTimeline {
     }
   }
 
-  private void follow(Entry entry) {
+  private void apply(Entry entry) {
     Act act = entry.act();
     Instant at = entry.at();
     if (act instanceof Act.Sown sown) {
       sow(entry, sown);
     } else if (first == null) {
-      throw new Refusal("it lies before the sowing");
+      throw new Refusal("it is earlier than the sowing");
     } else if (act instanceof Act.Moved moved) {
       move(moved, entry);
     } else if (act instanceof Act.Checked checked) {
@@ -77,20 +77,20 @@ public final class SowingTimeline {
 
   private void sow(Entry entry, Act.Sown sown) {
     if (first != null) {
-      throw new Refusal("the seeds were sown already");
+      throw new Refusal("the seeds have already been sown");
     }
     first = entry;
     for (Act.Part part : sown.parts()) {
       ownGroup(entry, part.group());
-      if (groups.put(part.group(), GroupState.begun(part, entry.at())) != null) {
-        throw new Refusal("group " + part.group() + " comes twice");
+      if (groups.put(part.group(), GroupState.sown(part, entry.at())) != null) {
+        throw new Refusal("group " + part.group() + " appears twice");
       }
     }
   }
 
   private static void ownGroup(Entry entry, GroupId group) {
     if (group.sowing() != entry.sowing()) {
-      throw new Refusal("group " + group + " cannot be one of sowing " + entry.sowing());
+      throw new Refusal("group " + group + " does not belong to sowing " + entry.sowing());
     }
   }
 
@@ -145,18 +145,19 @@ public final class SowingTimeline {
     }
   }
 
-  private static int taken(Act.Moved move, @Nullable Integer asked, int there) {
+  private static int taken(Act.Moved move, @Nullable Integer requested, int available) {
     if (move.all()) {
-      return there;
+      return available;
     }
-    return asked == null ? 0 : asked;
+    return requested == null ? 0 : requested;
   }
 
-  private static void need(String does, int asked, String which, int there, GroupState group) {
-    if (asked > there) {
+  private static void need(
+      String action, int requested, String stage, int available, GroupState group) {
+    if (requested > available) {
       throw new Refusal(
           "it %s %d %s seeds, but group %s has %d then"
-              .formatted(does, asked, which, group.id(), there));
+              .formatted(action, requested, stage, group.id(), available));
     }
   }
 
@@ -166,10 +167,10 @@ public final class SowingTimeline {
     int culled = check.culledCount(false);
     need("counts", check.germinated(), "newly germinated", sound, group);
     need("culls", culled, "ungerminated", sound - check.germinated(), group);
-    int up = group.germinated() + check.germinated();
-    need("culls", check.culledCount(true), "germinated", up, group);
-    need("pots on", check.pottedOn(), "germinated", up - check.culledCount(true), group);
-    need("measures the roots of", check.rootLengthsCm().size(), "germinated", up, group);
+    int allGerminated = group.germinated() + check.germinated();
+    need("culls", check.culledCount(true), "germinated", allGerminated, group);
+    need("pots on", check.pottedOn(), "germinated", allGerminated - check.culledCount(true), group);
+    need("measures the roots of", check.rootLengthsCm().size(), "germinated", allGerminated, group);
     row(group, at, check.germinated(), Fate.GERMINATED);
     row(group, null, culled, Fate.CULLED);
     groups.put(group.id(), group.checked(check, at));
@@ -192,20 +193,20 @@ public final class SowingTimeline {
     groups.put(group.id(), group.survived(survival.alive()));
   }
 
-  /** The entries that count, in order of time, each with what it led to. */
+  /** The valid entries in chronological order, each with the states after it. */
   public List<Step> steps() {
     return List.copyOf(steps);
   }
 
-  /** The course as it had come by an instant, not before the sowing: later entries left out. */
+  /** The timeline up to an instant at or after the sowing, without later entries. */
   public SowingTimeline until(Instant instant) {
     return of(steps.stream().map(Step::entry).filter(e -> !e.at().isAfter(instant)).toList());
   }
 
-  /** The sowing's own entry. */
+  /** The entry of the sowing. */
   public Entry first() {
     if (first == null) {
-      throw new IllegalStateException("a course without a sowing");
+      throw new IllegalStateException("the timeline has no sowing");
     }
     return first;
   }
@@ -232,7 +233,7 @@ public final class SowingTimeline {
         .toList();
   }
 
-  /** Every group there ever was, as it is after the last entry. */
+  /** The states of all groups after the last entry. */
   public Collection<GroupState> groups() {
     return List.copyOf(groups.values());
   }
@@ -242,25 +243,26 @@ public final class SowingTimeline {
   }
 
   /**
-   * The groups as they were at an instant, what happened at it included; empty before the sowing.
+   * The states of the groups at an instant, including entries at that instant; empty before the
+   * sowing.
    */
   public Map<GroupId, GroupState> at(Instant instant) {
-    Map<GroupId, GroupState> found = Map.of();
+    Map<GroupId, GroupState> states = Map.of();
     for (Step step : steps) {
       if (step.entry().at().isAfter(instant)) {
         break;
       }
-      found = step.after();
+      states = step.after();
     }
-    return found;
+    return states;
   }
 
-  /** A number added up over all groups, as they are after the last entry. */
+  /** The sum of a figure over all groups after the last entry. */
   public int sum(ToIntFunction<GroupState> number) {
     return groups.values().stream().mapToInt(number).sum();
   }
 
-  /** Whether seeds of it were ever in the container. */
+  /** Whether seeds of this sowing were ever in the container. */
   boolean passedThrough(ContainerId container) {
     return groups.values().stream()
         .flatMap(group -> group.seedPaths().stream())
@@ -268,7 +270,7 @@ public final class SowingTimeline {
         .anyMatch(leg -> leg.container().equals(container));
   }
 
-  /** What the checks tell of when the seeds germinated. */
+  /** The germination times of all seeds as interval-censored rows. */
   public GerminationData data() {
     List<GerminationData.Row> all = new ArrayList<>(rows);
     for (GroupState group : groups.values()) {

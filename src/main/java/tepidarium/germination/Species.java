@@ -10,11 +10,11 @@ import tepidarium.heat.HeatRule;
 import tepidarium.reading.InvalidInput;
 
 /**
- * A species profile: what is usual for seed of one species. Each figure has its source; one that is
- * not known is absent.
+ * A species profile: usual figures for seeds of one species, each with its source. Unknown figures
+ * are absent.
  *
  * @param id lower-case letters, digits and hyphens
- * @throws InvalidInput naming the figure that makes no sense
+ * @throws InvalidInput if a figure is invalid; the message names it
  */
 public record Species(String id, String name, Map<Trait, Figure> figures) {
   public Species {
@@ -30,14 +30,16 @@ public record Species(String id, String name, Map<Trait, Figure> figures) {
     inOrder(figures, Trait.FIRST_DAYS, Trait.GIVE_UP_DAYS, false);
   }
 
-  private static void inOrder(Map<Trait, Figure> figures, Trait low, Trait high, boolean apart) {
-    Figure below = figures.get(low);
-    Figure above = figures.get(high);
-    if (below != null
-        && above != null
-        && (below.value() > above.value() || (apart && below.value() == above.value()))) {
+  private static void inOrder(Map<Trait, Figure> figures, Trait low, Trait high, boolean strict) {
+    Figure lowFigure = figures.get(low);
+    Figure highFigure = figures.get(high);
+    if (lowFigure != null
+        && highFigure != null
+        && (lowFigure.value() > highFigure.value()
+            || (strict && lowFigure.value() == highFigure.value()))) {
       throw new InvalidInput(
-          String.join(" ", high.key(), show(above), "must lie above", low.key(), show(below)));
+          String.join(
+              " ", high.key(), show(highFigure), "must lie above", low.key(), show(lowFigure)));
     }
   }
 
@@ -45,7 +47,7 @@ public record Species(String id, String name, Map<Trait, Figure> figures) {
     return String.valueOf(figure.value());
   }
 
-  /** Its base and ceiling; the usual base where its profile has none. */
+  /** Its base and ceiling temperature; the default base if the profile has none. */
   public HeatRule heatRule() {
     Double base = value(Trait.BASE);
     double baseC = base == null ? ContainerSettings.DEFAULT_BASE_C : base;
@@ -53,7 +55,7 @@ public record Species(String id, String name, Map<Trait, Figure> figures) {
     return new HeatRule(baseC, ceiling != null && ceiling > baseC ? ceiling : null);
   }
 
-  /** The value of a trait in its unit; null where the profile does not say. */
+  /** The value of a trait in its unit; null if it is not known. */
   public @Nullable Double value(Trait trait) {
     Figure figure = figures.get(trait);
     return figure == null ? null : figure.value();

@@ -7,7 +7,7 @@ import java.util.NoSuchElementException;
 import java.util.Set;
 import tepidarium.container.ContainerId;
 
-/** The species profiles. Safe for use by several threads; changes take turns. */
+/** Lists, adds, changes and removes species profiles. Thread-safe; changes run one at a time. */
 public final class SpeciesList {
   private final GerminationStore store;
   private volatile List<Species> all;
@@ -17,15 +17,15 @@ public final class SpeciesList {
     this.all = store.species();
   }
 
-  /** By name. */
+  /** All profiles, sorted by name. */
   public List<Species> all() {
     return all;
   }
 
   /**
-   * The profile with that id.
+   * The profile with an id.
    *
-   * @throws NoSuchElementException when there is none
+   * @throws NoSuchElementException if there is none
    */
   public Species existing(String id) {
     return all.stream()
@@ -58,10 +58,10 @@ public final class SpeciesList {
   }
 
   /**
-   * Forgets a profile.
+   * Removes a profile.
    *
-   * @param lots must not be of it
-   * @throws Contradiction when one is
+   * @param lots all seed lots
+   * @throws Contradiction if one of them is of this species
    */
   synchronized void remove(String id, List<Lot> lots) {
     existing(id);

@@ -11,19 +11,18 @@ import tepidarium.stats.TimeFamily;
 import tepidarium.stats.TimeModel;
 
 /**
- * The thermal-time model: each seed needs its own sum of heat above the base temperature before it
- * germinates, lognormal over seeds, and a fraction never does. Fitted by maximum likelihood on the
- * heat between checks. Source: Garcia-Huidobro, Monteith and Squire, J. Exp. Bot. 33 (1982)
- * 288-296; Ellis et al., J. Exp. Bot. 37 (1986) 1503-1515; Bradford, Weed Science 50 (2002)
- * 248-260.
+ * A fitted thermal-time model: each seed germinates after its own heat sum above the base
+ * temperature. The sums are lognormal over seeds; a fraction of the seeds never germinates. Fitted
+ * by maximum likelihood to the heat between checks. Source: Garcia-Huidobro, Monteith and Squire,
+ * J. Exp. Bot. 33 (1982) 288-296; Ellis et al., J. Exp. Bot. 37 (1986) 1503-1515; Bradford, Weed
+ * Science 50 (2002) 248-260.
  *
- * @param baseC the base temperature that heat is counted from, °C
- * @param medianHeat heat by which half of those that ever germinate have done so, in the unit of
- *     the heat given, such as °C·h
- * @param sigma the standard deviation of the natural logarithm of the heat needed
- * @param finalFraction the fraction that ever germinates; 1 where the counts show no other
- * @param finalFractionFitted whether that is a fitted number
- * @param medianBeyond whether the median lies too far beyond the heat that was seen to be told
+ * @param baseC base temperature, °C
+ * @param medianHeat median heat of the seeds that germinate, in the unit of the heat, such as °C·h
+ * @param sigma standard deviation of the natural logarithm of the heat
+ * @param finalFraction fraction of seeds that ever germinate; 1 if it was not fitted
+ * @param finalFractionFitted whether the final fraction was fitted
+ * @param medianBeyond whether the median is too far above the heat at the checks to be reliable
  */
 public record ThermalTime(
     double baseC,
@@ -36,13 +35,13 @@ public record ThermalTime(
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
 
   /**
-   * Seeds that germinated while their heat rose from one sum to another.
+   * Seeds that germinated between two heat sums.
    *
    * @param from heat at the last check at which they had not germinated, at least 0
-   * @param to heat at the check at which they had; infinite where they were never seen to
+   * @param to heat at the check at which they had germinated; infinite if they were never seen to
    */
   public record HeatInterval(double from, double to, int count) {
-    /** Counts by heat at a constant temperature. */
+    /** A row of times, converted to heat at a constant temperature. */
     static HeatInterval atConstant(Censored row, double temperatureC, double baseC) {
       double rate = Math.max(0, temperatureC - baseC);
       double to = row.open() ? Double.POSITIVE_INFINITY : rate * row.right();
@@ -51,8 +50,8 @@ public record ThermalTime(
   }
 
   /**
-   * The model at one base temperature. None where some seed germinated without any heat above this
-   * base, or where the counts cannot tell the numbers.
+   * Fits the model at one base temperature. Empty if a seed germinated without any heat above this
+   * base, or if the counts do not identify the model.
    */
   public static Optional<ThermalTime> at(
       double baseC, List<HeatInterval> intervals, boolean withFinalFraction) {
@@ -60,18 +59,18 @@ public record ThermalTime(
   }
 
   static ThermalTime of(double baseC, IntervalFit fit) {
-    IntervalFit.Estimate e = fit.estimate();
+    IntervalFit.Estimate estimate = fit.estimate();
     return new ThermalTime(
         baseC,
-        Math.exp(e.mu()),
-        e.sigma(),
-        e.finalFraction(),
+        Math.exp(estimate.mu()),
+        estimate.sigma(),
+        estimate.finalFraction(),
         fit.model().withFinalFraction(),
         fit.medianBeyond(),
-        e.logLikelihood());
+        estimate.logLikelihood());
   }
 
-  /** None where some seed germinated without any heat. */
+  /** The intervals as censored rows; empty if a seed germinated without any heat. */
   static Optional<List<Censored>> rows(List<HeatInterval> intervals) {
     List<Censored> rows = new ArrayList<>(intervals.size());
     for (HeatInterval interval : intervals) {
@@ -86,8 +85,8 @@ public record ThermalTime(
   }
 
   /**
-   * Lognormal with a final fraction, or without where the fraction sits on its bound of 1. None
-   * where a fit with a final fraction is refused for any other reason.
+   * Fits a lognormal model with a final fraction; without one if the estimated fraction is 1. Empty
+   * if the fit is not identified.
    */
   static Optional<IntervalFit> fit(List<Censored> rows, boolean withFinalFraction) {
     if (withFinalFraction) {
@@ -100,30 +99,34 @@ public record ThermalTime(
         .filter(IntervalFit::identified);
   }
 
-  /** σ in decimal logarithms, as much of the literature gives it. */
+  /** σ in decimal logarithms, as often given in the literature. */
   public double sigmaLog10() {
     return sigma / Math.log(10);
   }
 
   /**
-   * Akaike's criterion.
+   * Akaike's information criterion.
    *
-   * @param baseFitted whether the base was chosen by the same counts, and so counts as a number
+   * @param baseFitted whether the base was fitted to the same counts and therefore counts as a
+   *     parameter
    */
   public double aic(boolean baseFitted) {
-    int numbers = 2 + (finalFractionFitted ? 1 : 0) + (baseFitted ? 1 : 0);
-    return 2 * numbers - 2 * logLikelihood;
+    int parameters = 2 + (finalFractionFitted ? 1 : 0) + (baseFitted ? 1 : 0);
+    return 2 * parameters - 2 * logLikelihood;
   }
 
-  /** Heat by which a part of those that ever germinate, above 0 and below 1, have done so. */
+  /**
+   * The heat by which a part of the germinating seeds has germinated; the part is above 0 and below
+   * 1.
+   */
   public double heatFor(double part) {
     return medianHeat * Math.exp(sigma * NORMAL.inverseCumulativeProbability(part));
   }
 
   /**
-   * How long that takes at a constant temperature, in h where heat is in °C·h; none at or below the
-   * base. Not to be used far outside the temperatures that were fitted: above the optimum it takes
-   * longer again.
+   * The time until a part of the germinating seeds has germinated at a constant temperature, h if
+   * heat is in °C·h; empty at or below the base. Do not use it far outside the fitted temperatures:
+   * above the optimum germination takes longer again.
    */
   public OptionalDouble timeFor(double part, double temperatureC) {
     return temperatureC > baseC

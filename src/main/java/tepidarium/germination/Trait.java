@@ -3,25 +3,23 @@ package tepidarium.germination;
 import java.util.Arrays;
 import tepidarium.reading.InvalidInput;
 
-/**
- * What a species profile says of a species, with its unit and the range in which it makes sense.
- */
+/** A figure of a species profile, with its unit and valid range. */
 public enum Trait {
-  /** Below it, seeds gain nothing. */
+  /** Base temperature: seeds receive no heat below it. */
   BASE("base", -20, 60, "°C"),
-  /** At it they germinate fastest. */
+  /** Optimum temperature: seeds germinate fastest. */
   OPTIMUM("optimum", -20, 80, "°C"),
-  /** Above it, seeds gain no more than at it. */
+  /** Ceiling temperature: seeds receive no more heat above it than at it. */
   CEILING("ceiling", -20, 80, "°C"),
-  /** From sowing to the first germinated seed, usually. */
+  /** Usual days from sowing to the first germinated seed. */
   FIRST_DAYS("firstDays", 0, 3_650, "days"),
-  /** From sowing to when a grower usually gives up. */
+  /** Days from sowing after which growers usually give up. */
   GIVE_UP_DAYS("giveUpDays", 1, 3_650, "days"),
-  /** Of the seeds sown, how many usually germinate. */
+  /** Usual fraction of sown seeds that germinate, 0 to 1. */
   FRACTION("fraction", 0, 1, ""),
   /** Root length at which a germinated seed is potted on. */
   ROOT_CM("rootCm", 0, 100, "cm"),
-  /** How long seed keeps after it was gathered. */
+  /** Days that seeds stay viable after gathering. */
   KEEPS_DAYS("keepsDays", 0, 36_500, "days");
 
   private final String key;
@@ -46,9 +44,9 @@ public enum Trait {
   }
 
   /**
-   * The trait with that key.
+   * The trait with a key.
    *
-   * @throws InvalidInput naming all keys when there is none
+   * @throws InvalidInput if there is none; the message lists all keys
    */
   public static Trait ofKey(String key) {
     return Arrays.stream(values())
@@ -57,9 +55,9 @@ public enum Trait {
         .orElseThrow(
             () ->
                 new InvalidInput(
-                    "a species has no \""
+                    "there is no species figure \""
                         + key
-                        + "\"; it has "
+                        + "\"; the figures are "
                         + String.join(", ", Arrays.stream(values()).map(Trait::key).toList())));
   }
 

@@ -10,40 +10,40 @@ import tepidarium.stats.ConfidenceInterval;
 import tepidarium.stats.LogisticLine;
 
 /**
- * How the part of seeds that still germinates falls with the days between gathering and sowing: a
- * logistic curve over the grower's own sowings of one species. Only sowings whose outcome is final
- * count, and of those only seeds that somebody looked at. Sowings of one lot within the same day
- * are one group; see {@link LogisticLine} for how groups that differ widen the intervals.
+ * Fits the viability curve of a species: the germinating fraction by the days from gathering to
+ * sowing, as a logistic curve over the grower's own sowings. Only sowings with a final outcome are
+ * used, and only their checked seeds. Sowings of one lot on the same day are one group. {@link
+ * LogisticLine} describes how differences between groups widen the intervals.
  *
- * @param groups that count, by days
- * @param notFinal sowings that do not count yet
- * @param curve null where the record does not tell it
- * @param reason why not; null where it does
+ * @param groups groups that are used, by days
+ * @param notFinal number of sowings whose outcome is not final
+ * @param curve null if the record does not identify it
+ * @param reason why it is not identified; null if it is
  */
 public record Viability(
     List<Group> groups, int notFinal, @Nullable LogisticLine curve, @Nullable String reason) {
-  /** Six weeks, after which growers usually give up; common practice, no source. */
+  /** Growers usually give up after 42 days; common practice, no source. */
   static final double USUAL_GIVE_UP_DAYS = 42;
 
-  private static final int FEWEST_DAYS = 3;
+  private static final int FEWEST_DIFFERENT_DAYS = 3;
 
   /**
-   * Where lots differ, intervals from 3 or 4 groups held the truth in 56 to 92 % of simulations,
-   * from 5 groups in 93 to 97 %.
+   * Least number of groups. If lots differ, 95 % intervals from 3 or 4 groups contained the true
+   * value in 56 to 92 % of simulations, from 5 groups in 93 to 97 %.
    */
   private static final int FEWEST_GROUPS = 5;
 
   /**
-   * A sowing of a lot.
+   * A sowing with the storage time of its seeds.
    *
    * @param days from gathering to sowing, at least 0
    */
   public record Kept(long lot, double days, SowingTimeline timeline) {}
 
-  /** Seeds of one lot that were sown after the same days. */
+  /** Checked seeds of one lot that were sown after the same number of days. */
   public record Group(long lot, double days, int germinated, int seeds) {}
 
-  /** The part that still germinates after some days, with its 95 % interval. */
+  /** The germinating fraction after some days of storage, with its 95 % interval. */
   public record Estimate(double days, double fraction, ConfidenceInterval limits) {}
 
   public Viability {
@@ -51,9 +51,9 @@ public record Viability(
   }
 
   /**
-   * Over the sowings of one species.
+   * Fits the curve over the sowings of one species.
    *
-   * @param giveUpDays after which its remaining seeds are given up; null for the usual 42 days
+   * @param giveUpDays days after which remaining seeds are given up; null for 42 days
    */
   public static Viability of(List<Kept> sowings, @Nullable Double giveUpDays) {
     double giveUp = giveUpDays == null ? USUAL_GIVE_UP_DAYS : giveUpDays;
@@ -70,7 +70,7 @@ public record Viability(
         byDay.computeIfAbsent(List.of(day, kept.lot()), any -> new ArrayList<>()).add(group);
       }
     }
-    List<Group> groups = byDay.values().stream().map(Viability::together).toList();
+    List<Group> groups = byDay.values().stream().map(Viability::merged).toList();
     return of(groups, notFinal);
   }
 
@@ -82,16 +82,16 @@ public record Viability(
   private static Viability of(List<Group> groups, int notFinal) {
     long days =
         groups.stream().mapToLong(group -> (long) Math.floor(group.days())).distinct().count();
-    if (days < FEWEST_DAYS || groups.size() < FEWEST_GROUPS) {
+    if (days < FEWEST_DIFFERENT_DAYS || groups.size() < FEWEST_GROUPS) {
       return none(
           groups,
           notFinal,
           String.format(
               Locale.ROOT,
-              "it takes %d finished sowings or more, after %d different numbers of days since"
-                  + " gathering or more; there %s %d, after %d",
+              "at least %d finished sowings are needed, with at least %d "
+                  + "different numbers of days since gathering; there %s %d, with %d",
               FEWEST_GROUPS,
-              FEWEST_DAYS,
+              FEWEST_DIFFERENT_DAYS,
               groups.size() == 1 ? "is" : "are",
               groups.size(),
               days));
@@ -106,11 +106,14 @@ public record Viability(
       return none(
           groups,
           notFinal,
-          "all or none germinated, or the counts change from all to none between two days, so the"
-              + " slope has no end");
+          "all or no seeds germinated, or germination changes from "
+              + "all to none between two days: the slope is not identified");
     }
     if (!(line.slopeLimits().high() < 0)) {
-      return none(groups, notFinal, "these sowings do not show that fewer germinate with the days");
+      return none(
+          groups,
+          notFinal,
+          "these sowings do not show that germination falls with the days since gathering");
     }
     return new Viability(groups, notFinal, line, null);
   }
@@ -119,7 +122,7 @@ public record Viability(
     return new Viability(groups, notFinal, null, reason);
   }
 
-  /** Whether every seed that was looked at germinated, was culled, or was watched long enough. */
+  /** Whether every checked seed germinated, was culled, or was watched until it is given up. */
   private static boolean isFinal(GerminationData data, double giveUpDays) {
     return data.lookedAt() > 0
         && data.rows().stream()
@@ -127,7 +130,7 @@ public record Viability(
             .allMatch(row -> row.from() >= giveUpDays);
   }
 
-  /** Seeds taken out for another purpose say nothing of whether they would have germinated. */
+  /** The counts of a sowing, without seeds that were removed for another purpose. */
   private static Group group(Kept kept) {
     GerminationData data = kept.timeline().data();
     int taken = 0;
@@ -147,14 +150,17 @@ public record Viability(
         data.lookedAt() - taken);
   }
 
-  private static Group together(List<Group> groups) {
+  private static Group merged(List<Group> groups) {
     int germinated = groups.stream().mapToInt(Group::germinated).sum();
     int seeds = groups.stream().mapToInt(Group::seeds).sum();
     double days = groups.stream().mapToDouble(g -> g.seeds() * g.days()).sum() / seeds;
     return new Group(groups.get(0).lot(), days, germinated, seeds);
   }
 
-  /** Null outside of the days after which seeds were sown, or where there is no curve. */
+  /**
+   * The germinating fraction after some days; null outside the range of the data or without a
+   * curve.
+   */
   public @Nullable Estimate after(double days) {
     if (curve == null || days > longestDays() || days < shortestDays()) {
       return null;
@@ -162,12 +168,12 @@ public record Viability(
     return new Estimate(days, curve.at(days), curve.limitsAt(days));
   }
 
-  /** The fewest days after which any group was sown; 0 for none. */
+  /** The shortest storage of any group, days; 0 if there are no groups. */
   public double shortestDays() {
     return groups.stream().mapToDouble(Group::days).min().orElse(0);
   }
 
-  /** The most days after which any group was sown; 0 for none. */
+  /** The longest storage of any group, days; 0 if there are no groups. */
   public double longestDays() {
     return groups.stream().mapToDouble(Group::days).max().orElse(0);
   }

@@ -1,6 +1,6 @@
 /**
- * The germination record, every seed followed from gathering to pot, and how seeds germinate:
- * measures, fits, planning, and what heat does. Pure.
+ * Records germination, from gathered seed to potted seedling, and analyses it: measures, fits,
+ * planning and the effect of heat. Pure.
  */
 @NullMarked
 package tepidarium.germination;

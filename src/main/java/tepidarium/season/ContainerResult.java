@@ -4,24 +4,27 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What one container did in the season, from its first reading or placement in it to its last.
+ * The result of one container in a season report, from its first reading or placement in the season
+ * to its last.
  *
- * @param seeds whether seeds of the season's sowings, or of earlier ones, lay in it
- * @param base its base temperature, °C
- * @param low the low temperature of its band, °C
- * @param high the high one, °C
- * @param dryBelow the low humidity of its band, %
- * @param coveredHours covered by readings of temperature
- * @param gapHours in which nothing is known of it
- * @param degreeHours over covered time, with its own base and ceiling, °C·h
- * @param upper the most that it can have been, °C·h
- * @param degreeHoursPerDay of covered time; null where nothing is covered
- * @param fractionInTemperatureBand of covered time, 0 to 1
- * @param coldest the lowest reading, °C
- * @param hottest the highest reading, °C
- * @param humidityCoveredHours covered by readings of humidity; 0 says nothing of dryness
- * @param lightCoveredHours covered by readings of light; 0 says nothing of darkness
- * @param openings recorded ones
+ * @param seeds whether it held seeds of the season or of earlier sowings
+ * @param base base temperature of the container, °C
+ * @param low low temperature limit of its band, °C
+ * @param high high temperature limit of its band, °C
+ * @param dryBelow low humidity limit of its band, %
+ * @param coveredHours time covered by temperature readings, h
+ * @param gapHours time without known temperature, h
+ * @param degreeHours heat in covered time, by its own base and ceiling, °C·h
+ * @param upper upper bound of the heat with gaps included, °C·h
+ * @param degreeHoursPerDay mean heat per day of covered time, °C·h per day; null if no time is
+ *     covered
+ * @param fractionInTemperatureBand share of covered time in the temperature band, 0 to 1
+ * @param coldest lowest reading, °C
+ * @param hottest highest reading, °C
+ * @param dryHours time below the low humidity limit, h
+ * @param humidityCoveredHours time covered by humidity readings, h; with 0, dryness is not known
+ * @param lightCoveredHours time covered by light readings, h; with 0, darkness is not known
+ * @param openings number of recorded openings
  */
 public record ContainerResult(
     String id,
@@ -48,13 +51,13 @@ public record ContainerResult(
     Leaks leaks,
     int openings) {
   /**
-   * Time beyond one limit of temperature.
+   * Time and excursions beyond one temperature limit.
    *
-   * @param excursions those that no recorded opening explains
-   * @param duringOpenings those that one does
-   * @param hours all of them together
-   * @param longestHours the longest that no opening explains
-   * @param degreeHoursLost by all of them, °C·h; 0 for heat
+   * @param excursions number of excursions outside recorded openings
+   * @param duringOpenings number of excursions within recorded openings
+   * @param hours total time beyond the limit, h
+   * @param longestHours longest excursion outside recorded openings, h
+   * @param degreeHoursLost heat lost in all excursions, °C·h; 0 for the high limit
    */
   public record Outside(
       int excursions,
@@ -63,7 +66,7 @@ public record ContainerResult(
       double longestHours,
       double degreeHoursLost) {}
 
-  /** Light that is no recorded opening: how often, its dose, and the same by kind. */
+  /** Light leaks outside recorded openings: number, dose in lux·h, and both by kind. */
   public record Leaks(int count, double doseLuxHours, List<LeaksOfKind> byKind) {
     public Leaks {
       byKind = List.copyOf(byKind);
@@ -71,14 +74,14 @@ public record ContainerResult(
   }
 
   /**
-   * Leaks of one kind.
+   * Light leaks of one kind.
    *
    * @param kind daylight, lamp or other
-   * @param days on how many local days
+   * @param days number of local days with such a leak
    */
   public record LeaksOfKind(String kind, int count, int days, double doseLuxHours) {}
 
-  /** The part of the time that was not covered, 0 to 1. */
+  /** The share of time in gaps, 0 to 1. */
   double gapShare() {
     double all = coveredHours + gapHours;
     return all == 0 ? 0 : gapHours / all;

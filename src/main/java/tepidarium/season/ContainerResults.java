@@ -18,7 +18,7 @@ import tepidarium.light.LightKind;
 import tepidarium.light.Site;
 import tepidarium.rollup.ContainerHistory;
 
-/** Makes the result of a container in a season report. */
+/** Calculates the result of a container for a season report. */
 final class ContainerResults {
   private static final double MS_PER_HOUR = 3_600_000.0;
   private static final double HOURS_PER_DAY = 24;
@@ -27,7 +27,7 @@ final class ContainerResults {
   private final @Nullable Site site;
 
   /**
-   * Makes results for one site.
+   * Creates a calculator for one site.
    *
    * @param zone time zone in which days with a light leak are counted
    * @param site null if it is not known; daylight and lamps then count as other light
@@ -43,12 +43,12 @@ final class ContainerResults {
    * @param seeds whether seeds lay in it
    * @param openings the recorded openings in the season
    */
-  ContainerResult of(MeasuredContainer one, boolean seeds, List<Opening> openings) {
-    Container container = one.container();
-    ContainerHistory.SpanSummary summary = one.summary();
+  ContainerResult of(MeasuredContainer measuredContainer, boolean seeds, List<Opening> openings) {
+    Container container = measuredContainer.container();
+    ContainerHistory.SpanSummary summary = measuredContainer.summary();
     HeatSum heat = summary.heat();
     double outsideMs = summary.cold().time().outsideMs() + summary.hot().time().outsideMs();
-    boolean measured = one.measured();
+    boolean hasReadings = measuredContainer.measured();
     return new ContainerResult(
         container.id().value(),
         container.name(),
@@ -61,9 +61,9 @@ final class ContainerResults {
         heat.coveredHours(),
         heat.gapHours(),
         heat.degreeHours(),
-        heat.upper(one.rule(), container.band().temperatureHighC()),
-        measured ? HOURS_PER_DAY * heat.degreeHours() / heat.coveredHours() : null,
-        measured ? 1 - Math.min(1, outsideMs / heat.coveredMs()) : null,
+        heat.upper(measuredContainer.rule(), container.band().temperatureHighC()),
+        hasReadings ? HOURS_PER_DAY * heat.degreeHours() / heat.coveredHours() : null,
+        hasReadings ? 1 - Math.min(1, outsideMs / heat.coveredMs()) : null,
         summary.temperature() == null ? null : summary.temperature().min(),
         summary.temperature() == null ? null : summary.temperature().max(),
         outside(summary.cold(), openings),

@@ -8,10 +8,10 @@ import tepidarium.stats.Proportion;
 import tepidarium.stats.ProportionDifference;
 
 /**
- * A kept season against this one.
+ * A stored earlier season, compared with this one.
  *
- * @param species those that were sown, and looked at, in both
- * @param heat of both; null where either is not known or they were summed from different bases
+ * @param species species with checked seeds in both seasons
+ * @param heat heat of both seasons; null if one is not known or if their bases or ceilings differ
  */
 public record EarlierSeason(
     long season,
@@ -20,7 +20,7 @@ public record EarlierSeason(
     Instant to,
     List<Species> species,
     @Nullable Heat heat) {
-  /** What of a kept season can be compared with. */
+  /** The figures of a stored season that are used for comparison. */
   public record Figures(
       long season,
       String name,
@@ -34,9 +34,9 @@ public record EarlierSeason(
   }
 
   /**
-   * Seeds of one species.
+   * Counts of one species.
    *
-   * @param sown in sowings that were looked at
+   * @param sown number of checked seeds
    */
   public record Count(int germinated, int sown) {
     static Count of(SpeciesResult species) {
@@ -45,14 +45,14 @@ public record EarlierSeason(
   }
 
   /**
-   * One species in both.
+   * One species in both seasons.
    *
-   * @param difference of the fractions, now less then, with the interval of Newcombe (1998); it
-   *     takes every seed for one trial, whichever sowing it was of
+   * @param difference difference of the fractions, this season less the earlier one, with
+   *     Newcombe's interval (1998); all seeds count as independent trials
    */
   public record Species(String species, String name, Count then, Count now, Interval difference) {}
 
-  /** °C·h a day, then and now. */
+  /** Heat per day in the earlier and in this season, °C·h per day. */
   public record Heat(double then, double now) {}
 
   public EarlierSeason {
@@ -60,36 +60,36 @@ public record EarlierSeason(
   }
 
   static EarlierSeason of(Figures then, List<SpeciesResult> now, @Nullable SeasonHeat heatNow) {
-    List<Species> both =
+    List<Species> difference =
         now.stream()
             .flatMap(
-                mine ->
+                current ->
                     then.species().stream()
-                        .filter(theirs -> theirs.species().equals(mine.species()))
-                        .filter(theirs -> theirs.checked() > 0 && mine.checked() > 0)
-                        .map(theirs -> species(theirs, mine)))
+                        .filter(previous -> previous.species().equals(current.species()))
+                        .filter(previous -> previous.checked() > 0 && current.checked() > 0)
+                        .map(previous -> species(previous, current)))
             .toList();
     return new EarlierSeason(
-        then.season(), then.name(), then.from(), then.to(), both, heat(then.heat(), heatNow));
+        then.season(), then.name(), then.from(), then.to(), difference, heat(then.heat(), heatNow));
   }
 
   private static Species species(SpeciesResult then, SpeciesResult now) {
     Proportion before = new Proportion(then.germinated(), then.checked());
     Proportion after = new Proportion(now.germinated(), now.checked());
-    ProportionDifference both = new ProportionDifference(after, before);
+    ProportionDifference difference = new ProportionDifference(after, before);
     return new Species(
         now.species(),
         now.name(),
         Count.of(then),
         Count.of(now),
-        Interval.of(both.difference(), both.newcombe()));
+        Interval.of(difference.difference(), difference.newcombe()));
   }
 
   private static @Nullable Heat heat(@Nullable SeasonHeat then, @Nullable SeasonHeat now) {
     if (then == null || now == null) {
       return null;
     }
-    boolean alike = then.base() == now.base() && Objects.equals(then.ceiling(), now.ceiling());
-    return alike ? new Heat(then.degreeHoursPerDay(), now.degreeHoursPerDay()) : null;
+    boolean sameRule = then.base() == now.base() && Objects.equals(then.ceiling(), now.ceiling());
+    return sameRule ? new Heat(then.degreeHoursPerDay(), now.degreeHoursPerDay()) : null;
   }
 }

@@ -5,9 +5,9 @@ import tepidarium.stats.AutocorrelatedMean.Estimate;
 import tepidarium.stats.ConfidenceInterval;
 
 /**
- * A figure with its 95 % interval.
+ * A value with its 95 % interval.
  *
- * @param low null, as {@code high} is, where it cannot be told
+ * @param low lower end; null together with {@code high} if the interval is not known
  */
 public record Interval(double value, @Nullable Double low, @Nullable Double high) {
   static Interval of(double value, ConfidenceInterval limits) {
@@ -20,7 +20,7 @@ public record Interval(double value, @Nullable Double low, @Nullable Double high
         : new Interval(estimate.value(), estimate.low(), estimate.high());
   }
 
-  /** Whether zero lies outside. */
+  /** Whether the interval excludes zero. */
   boolean apart() {
     return (low != null && low > 0) || (high != null && high < 0);
   }

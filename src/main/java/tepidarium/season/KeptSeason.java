@@ -5,9 +5,9 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Span;
 
 /**
- * A season whose report was kept as it was.
+ * A stored season report. It does not change when later data change.
  *
- * @param report the report as JSON text
+ * @param report report as JSON
  */
 public record KeptSeason(
     long id, String name, Span span, Instant keptAt, @Nullable String remark, String report) {}

@@ -1,11 +1,11 @@
 package tepidarium.season;
 
 /**
- * Something to learn from the season, in a sentence or two.
+ * A lesson from the season.
  *
- * @param kind what it is about
- * @param words every temperature in them is followed by °C, every heat by °C·h
- * @param weight by which lessons are put in order, 0 and up: the share of the heat, the hours, the
- *     days or the seeds that were lost or gained
+ * @param kind subject, such as {@code cold}
+ * @param words one or two sentences for the grower; temperatures are followed by °C and heat by
+ *     °C·h
+ * @param weight sort key, at least 0: the share of heat, time, days or seeds lost or gained
  */
 public record Lesson(String kind, String words, double weight) {}

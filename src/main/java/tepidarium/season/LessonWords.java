@@ -6,25 +6,25 @@ import java.util.Locale;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 
-/** Picks what a lesson is about, and says figures in words. */
+/** Selects the cases of a lesson and formats its figures. */
 final class LessonWords {
   private LessonWords() {}
 
-  /** The ones that a rule is about, the worst first. */
-  static <T> List<T> found(List<T> all, Predicate<T> rule, ToDoubleFunction<T> weight) {
+  /** The cases to which a rule applies, the one with the greatest weight first. */
+  static <T> List<T> cases(List<T> all, Predicate<T> rule, ToDoubleFunction<T> weight) {
     return all.stream().filter(rule).sorted(Comparator.comparingDouble(weight).reversed()).toList();
   }
 
-  static String soWere(int found) {
-    return found == 1 ? "" : format(" So were %s.", others(found));
+  static String sameFor(int count) {
+    return count == 1 ? "" : format(" The same applies to %s.", others(count));
   }
 
-  /** All but the first of so many. */
-  static String others(int found) {
-    return found == 2 ? "one other" : format("%d others", found - 1);
+  /** All cases but the first. */
+  static String others(int count) {
+    return count == 2 ? "one other" : format("%d others", count - 1);
   }
 
-  /** A difference of fractions without its sign, with its interval. */
+  /** The absolute value of a difference of fractions with its interval, in percentage points. */
   static String points(Interval difference) {
     double low = difference.low() == null ? Double.NaN : difference.low();
     double high = difference.high() == null ? Double.NaN : difference.high();
@@ -48,7 +48,7 @@ final class LessonWords {
     return format(Math.abs(value) < 100 ? "%.1f" : "%.0f", value);
   }
 
-  /** A name at the start of a sentence. */
+  /** A name with a capital first letter. */
   static String capital(String name) {
     int first = name.codePointAt(0);
     return Character.toString(Character.toTitleCase(first))

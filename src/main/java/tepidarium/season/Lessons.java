@@ -7,18 +7,19 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Draws lessons by fixed rules, one of each kind: the worst case is named, the others are counted.
- * What a lesson says follows from the figures of the report alone; why something happened is said
- * only where it was written down or measured. The bounds are common practice, no source.
+ * Draws lessons by fixed rules, at most one of each kind and {@value #MOST} in total. A lesson
+ * names the worst case and counts the others. It uses only figures of the report; a cause is named
+ * only if it was recorded or measured. The thresholds are common practice, no source.
  *
  * <ul>
- *   <li>cold, hot, dry: outside that limit for more than 5 % of at least a day that was measured
- *   <li>daylight, lamp, light: leaks of that kind on two days or more
- *   <li>unheard: no reading for more than 5 % of the time, and at least 12 hours
- *   <li>blind: a container held seeds and was never measured
- *   <li>culled: more than 10 % of a sowing discarded for another reason than to look inside
- *   <li>sowings, earlier, sources: a difference whose 95 % interval leaves zero out
- *   <li>undecided: two sowings that cannot be told apart, with the seeds that it would have taken
+ *   <li>cold, hot, dry: outside that limit for more than 5 % of the measured time, with at least 24
+ *       h measured
+ *   <li>daylight, lamp, light: leaks of that kind on at least two days
+ *   <li>unheard: no readings for more than 5 % of the time and for at least 12 h
+ *   <li>blind: a container held seeds and had no temperature readings
+ *   <li>culled: more than 10 % of a sowing discarded, without seeds taken for a cut test
+ *   <li>sowings, earlier, sources: a difference whose 95 % interval excludes zero
+ *   <li>undecided: two sowings without a clear difference, with the number of seeds needed
  * </ul>
  */
 final class Lessons {
@@ -32,21 +33,21 @@ final class Lessons {
       List<SowingPair> pairs,
       @Nullable SourceComparison sources,
       List<EarlierSeason> earlier) {
-    List<@Nullable Lesson> drawn = new ArrayList<>();
-    drawn.add(ContainerLessons.cold(containers));
-    drawn.add(ContainerLessons.hot(containers));
-    drawn.add(ContainerLessons.dry(containers));
-    drawn.add(ContainerLessons.leaks("daylight", ContainerLessons.DAYLIGHT, containers));
-    drawn.add(ContainerLessons.leaks("lamp", ContainerLessons.LAMP, containers));
-    drawn.add(ContainerLessons.leaks("other", ContainerLessons.OTHER, containers));
-    drawn.add(ContainerLessons.unheard(containers));
-    drawn.add(ContainerLessons.blind(containers));
-    drawn.add(ResultLessons.culled(sowings));
-    drawn.add(ResultLessons.apart(pairs));
-    drawn.add(ResultLessons.undecided(pairs));
-    drawn.add(ResultLessons.sources(sources));
-    drawn.add(ResultLessons.earlier(earlier));
-    return drawn.stream()
+    List<@Nullable Lesson> lessons = new ArrayList<>();
+    lessons.add(ContainerLessons.cold(containers));
+    lessons.add(ContainerLessons.hot(containers));
+    lessons.add(ContainerLessons.dry(containers));
+    lessons.add(ContainerLessons.leaks("daylight", ContainerLessons.DAYLIGHT, containers));
+    lessons.add(ContainerLessons.leaks("lamp", ContainerLessons.LAMP, containers));
+    lessons.add(ContainerLessons.leaks("other", ContainerLessons.OTHER, containers));
+    lessons.add(ContainerLessons.gaps(containers));
+    lessons.add(ContainerLessons.unmeasured(containers));
+    lessons.add(ResultLessons.culled(sowings));
+    lessons.add(ResultLessons.clearDifference(pairs));
+    lessons.add(ResultLessons.undecided(pairs));
+    lessons.add(ResultLessons.sources(sources));
+    lessons.add(ResultLessons.earlier(earlier));
+    return lessons.stream()
         .flatMap(Stream::ofNullable)
         .sorted(Comparator.comparingDouble(Lesson::weight).reversed())
         .limit(MOST)

@@ -11,16 +11,16 @@ import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
 
 /**
- * A container with its readings of a season, summarized.
+ * A container with the summary of its readings in a season.
  *
- * @param span the part of the season from its first reading or placement to its last
+ * @param span part of the season from its first reading or placement to its last
  */
 record MeasuredContainer(Container container, Span span, ContainerHistory.SpanSummary summary) {
   ContainerId id() {
     return container.id();
   }
 
-  /** Whether readings of temperature cover any of the span. */
+  /** Whether temperature readings cover any part of the span. */
   boolean measured() {
     return summary.heat().coveredMs() > 0;
   }
@@ -33,10 +33,10 @@ record MeasuredContainer(Container container, Span span, ContainerHistory.SpanSu
     return summary.hours().heat(span, rule);
   }
 
-  /** The rule that most containers have; of equally common ones the first. */
+  /** The most common heat rule of the containers; the first if several are equally common. */
   static HeatRule commonRule(List<MeasuredContainer> containers) {
     Map<HeatRule, Integer> counts = new LinkedHashMap<>();
-    containers.forEach(one -> counts.merge(one.rule(), 1, Integer::sum));
+    containers.forEach(container -> counts.merge(container.rule(), 1, Integer::sum));
     return counts.entrySet().stream()
         .reduce((a, b) -> b.getValue() > a.getValue() ? b : a)
         .map(Map.Entry::getKey)

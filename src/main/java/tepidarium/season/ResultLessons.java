@@ -1,7 +1,7 @@
 package tepidarium.season;
 
+import static tepidarium.season.LessonWords.cases;
 import static tepidarium.season.LessonWords.format;
-import static tepidarium.season.LessonWords.found;
 import static tepidarium.season.LessonWords.heat;
 import static tepidarium.season.LessonWords.others;
 import static tepidarium.season.LessonWords.percent;
@@ -13,7 +13,7 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
-/** What became of the seeds and what comparisons came to, by the rules of {@link Lessons}. */
+/** Draws the lessons about seeds and comparisons by the rules of {@link Lessons}. */
 final class ResultLessons {
   private static final double MANY_CULLED = 0.1;
 
@@ -28,21 +28,23 @@ final class ResultLessons {
 
   static @Nullable Lesson culled(List<SowingResult> sowings) {
     ToDoubleFunction<SowingResult> share =
-        one -> (double) discarded(one) / Math.max(1, one.lookedAt());
-    List<SowingResult> found = found(sowings, one -> share.applyAsDouble(one) > MANY_CULLED, share);
+        candidate -> (double) discarded(candidate) / Math.max(1, candidate.lookedAt());
+    List<SowingResult> found =
+        cases(sowings, candidate -> share.applyAsDouble(candidate) > MANY_CULLED, share);
     if (found.isEmpty()) {
       return null;
     }
     SowingResult worst = found.get(0);
-    SowingResult.CulledFor most =
+    SowingResult.CulledFor greatest =
         worst.culledFor().stream()
             .filter(line -> !line.reason().equals("taken"))
             .findFirst()
             .orElseThrow();
     String why =
-        most.reason().equals("mould")
-            ? (most.seeds() == discarded(worst) ? "all" : most.seeds() + " of them") + " for mould"
-            : format("most often as \"%s\" (%d)", most.reason(), most.seeds());
+        greatest.reason().equals("mould")
+            ? (greatest.seeds() == discarded(worst) ? "all" : greatest.seeds() + " of them")
+                + " for mould"
+            : format("most often for the reason \"%s\" (%d)", greatest.reason(), greatest.seeds());
     return new Lesson(
         "culled",
         format(
@@ -51,61 +53,66 @@ final class ResultLessons {
             + (found.size() == 1
                 ? ""
                 : format(
-                    " More than %s were discarded of %s too.",
+                    " The share was also above %s for %s.",
                     percent(MANY_CULLED), others(found.size()))),
         share.applyAsDouble(worst));
   }
 
-  static @Nullable Lesson apart(List<SowingPair> pairs) {
+  static @Nullable Lesson clearDifference(List<SowingPair> pairs) {
     List<SowingPair> found =
-        found(
+        cases(
             pairs, pair -> pair.difference().apart(), pair -> Math.abs(pair.difference().value()));
     if (found.isEmpty()) {
       return null;
     }
-    SowingPair most = found.get(0);
-    boolean first = most.difference().value() > 0;
+    SowingPair greatest = found.get(0);
+    boolean first = greatest.difference().value() > 0;
     String chance =
         pairs.size() == 1
             ? ""
             : format(
-                " Of %d pairs compared, %d differ so; about one in twenty would by chance alone.",
+                " Of %d compared pairs, %d differ clearly; about "
+                    + "one in twenty would do so by chance alone.",
                 pairs.size(), found.size());
     return new Lesson(
         "sowings",
         format(
-                "%s did better than %s by %s, by more than luck alone would make likely.%s",
-                first ? most.firstName() : most.secondName(),
-                first ? most.secondName() : most.firstName(),
-                points(most.difference()),
-                most.uneven()
+                "%s did better than %s by %s. This difference is unlikely to be chance alone.%s",
+                first ? greatest.firstName() : greatest.secondName(),
+                first ? greatest.secondName() : greatest.firstName(),
+                points(greatest.difference()),
+                greatest.uneven()
                     ? format(
-                        " They were not watched for equally long: %.0f and %.0f days.",
-                        first ? most.firstDays() : most.secondDays(),
-                        first ? most.secondDays() : most.firstDays())
-                    : " The counts do not say what made the difference.")
+                        " They were watched for different times: %.0f and %.0f days.",
+                        first ? greatest.firstDays() : greatest.secondDays(),
+                        first ? greatest.secondDays() : greatest.firstDays())
+                    : " The counts do not show the cause.")
             + chance,
-        Math.abs(most.difference().value()));
+        Math.abs(greatest.difference().value()));
   }
 
-  /** Of the pair with the most seeds, which had the best chance to tell. */
+  /** About the pair with the most seeds among those without a clear difference. */
   static @Nullable Lesson undecided(List<SowingPair> pairs) {
     SowingPair pair =
-        pairs.stream().filter(one -> !one.difference().apart()).findFirst().orElse(null);
+        pairs.stream()
+            .filter(candidate -> !candidate.difference().apart())
+            .findFirst()
+            .orElse(null);
     if (pair == null) {
       return null;
     }
     Long needed = pair.seedsEach();
     String seeds =
         needed == null
-            ? "The same part of both germinated, which is no proof that they are alike."
+            ? "The same fraction of both germinated. This does not prove that they are equal."
             : format(
-                "To find a difference of this size in four of five trials, each would have needed"
-                    + " about %d seeds; the smaller one had %d.",
+                "To find a difference of this size with a power of 80 %%, "
+                    + "each sowing needs about %d seeds; the smaller one had %d.",
                 needed, pair.fewestSeeds());
     return new Lesson(
         "undecided",
-        format("%s and %s cannot be told apart. ", pair.firstName(), pair.secondName()) + seeds,
+        format("No clear difference between %s and %s. ", pair.firstName(), pair.secondName())
+            + seeds,
         0);
   }
 
@@ -115,12 +122,12 @@ final class ResultLessons {
     }
     ToDoubleFunction<SourceComparison.Pair> weight = pair -> gainShare(sources, pair);
     List<SourceComparison.Pair> found =
-        found(sources.pairs(), SourceComparison.Pair::differs, weight);
+        cases(sources.pairs(), SourceComparison.Pair::differs, weight);
     if (found.isEmpty()) {
       return null;
     }
-    SourceComparison.Pair most = found.get(0);
-    return new Lesson("sources", sourceWords(most), gainShare(sources, most));
+    SourceComparison.Pair greatest = found.get(0);
+    return new Lesson("sources", sourceWords(greatest), gainShare(sources, greatest));
   }
 
   private static String sourceWords(SourceComparison.Pair pair) {
@@ -137,12 +144,14 @@ final class ResultLessons {
         heat(more ? high : -low));
   }
 
-  /** The difference against the warmer of the two. */
+  /** The difference as a share of the heat of the warmer source, 0 to 1. */
   private static double gainShare(SourceComparison sources, SourceComparison.Pair pair) {
     Interval gain = pair.degreeHoursPerDay();
     double warmer =
         sources.sources().stream()
-            .filter(one -> one.name().equals(pair.first()) || one.name().equals(pair.second()))
+            .filter(
+                candidate ->
+                    candidate.name().equals(pair.first()) || candidate.name().equals(pair.second()))
             .map(SourceComparison.Source::degreeHoursPerDay)
             .flatMap(Stream::ofNullable)
             .mapToDouble(Interval::value)
@@ -156,26 +165,28 @@ final class ResultLessons {
   static @Nullable Lesson earlier(List<EarlierSeason> earlier) {
     List<Changed> all =
         earlier.stream()
-            .flatMap(season -> season.species().stream().map(one -> new Changed(season, one)))
+            .flatMap(
+                season ->
+                    season.species().stream().map(candidate -> new Changed(season, candidate)))
             .toList();
     List<Changed> found =
-        found(
+        cases(
             all,
-            one -> one.species().difference().apart(),
-            one -> Math.abs(one.species().difference().value()));
+            candidate -> candidate.species().difference().apart(),
+            candidate -> Math.abs(candidate.species().difference().value()));
     if (found.isEmpty()) {
       return null;
     }
-    Changed most = found.get(0);
-    EarlierSeason.Species species = most.species();
+    Changed greatest = found.get(0);
+    EarlierSeason.Species species = greatest.species();
     return new Lesson(
         "earlier",
         format(
-            "%s did %s than in %s by %s: %d of %d now, %d of %d then. The counts do not say what"
-                + " made the difference.",
+            "%s did %s than in %s by %s: %d of %d now, %d "
+                + "of %d then. The counts do not show the cause.",
             species.name(),
             species.difference().value() > 0 ? "better" : "worse",
-            most.season().name(),
+            greatest.season().name(),
             points(species.difference()),
             species.now().germinated(),
             species.now().sown(),

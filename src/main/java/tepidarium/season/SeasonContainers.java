@@ -52,7 +52,7 @@ final class SeasonContainers implements ContainerTemperatures {
     register.containers().parallelStream()
         .map(container -> read(container, history, now))
         .toList()
-        .forEach(one -> containers.put(one.id(), one));
+        .forEach(measured -> containers.put(measured.id(), measured));
   }
 
   private MeasuredContainer read(Container container, ContainerHistory history, Instant now) {
@@ -79,27 +79,33 @@ final class SeasonContainers implements ContainerTemperatures {
     return temperatures.highLimitC(container);
   }
 
-  /** The heat of a part of the season by any rule. Time outside what was read counts as a gap. */
+  /**
+   * The heat of a part of the season by any rule. Time before the first or after the last reading
+   * is a gap.
+   */
   @Override
   public HeatSum heat(ContainerId container, Span span, HeatRule rule) {
-    MeasuredContainer one = containers.get(container);
-    return one == null
+    MeasuredContainer measured = containers.get(container);
+    return measured == null
         ? new HeatSum(0, 0, 0, span.length().toMillis())
-        : one.summary().hours().heat(span, rule);
+        : measured.summary().hours().heat(span, rule);
   }
 
   /** The containers that have readings or held seeds, oldest first. */
   List<ContainerResult> results(Set<ContainerId> withSeeds) {
     return containers.values().stream()
-        .filter(one -> one.measured() || withSeeds.contains(one.id()))
+        .filter(measured -> measured.measured() || withSeeds.contains(measured.id()))
         .map(
-            one ->
-                results.of(one, withSeeds.contains(one.id()), register.openings(one.id(), season)))
+            measured ->
+                results.of(
+                    measured,
+                    withSeeds.contains(measured.id()),
+                    register.openings(measured.id(), season)))
         .toList();
   }
 
   /**
-   * The heat of all containers with seeds, by the base and ceiling that most of them have.
+   * The heat of all containers with seeds, by their most common base and ceiling.
    *
    * @return null if none of them has readings
    */

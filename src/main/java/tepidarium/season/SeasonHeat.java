@@ -3,10 +3,12 @@ package tepidarium.season;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The heat of an average day in the containers that held seeds, all by one base and ceiling.
+ * The mean heat per day in the containers that held seeds, by one base and ceiling.
  *
- * @param degreeHoursPerDay of covered time, °C·h a day
- * @param containers how many were measured
+ * @param base base temperature, °C
+ * @param ceiling ceiling temperature, °C; null if none
+ * @param degreeHoursPerDay mean heat per day of covered time, °C·h per day
+ * @param containers number of measured containers
  */
 public record SeasonHeat(
     double base, @Nullable Double ceiling, double degreeHoursPerDay, int containers) {}

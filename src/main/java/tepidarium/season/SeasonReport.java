@@ -5,18 +5,18 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A season on one page.
+ * The report of a season.
  *
- * @param earlierSowings that were sown before it and still had seeds in a container; not counted
- *     among the sowings
- * @param species the sowings taken together by species
- * @param containers that held seeds or were measured
- * @param heat null where no container with seeds was measured
- * @param pairs sowings of one species against each other
- * @param pairsLeftOut how many more pairs there were than are shown
- * @param heatSources null where there were not two to compare
- * @param earlier kept seasons that ended before this one began, the latest first
- * @param lessons the costliest first
+ * @param earlierSowings number of sowings made before the season that still had seeds in a
+ *     container; they are not in {@code sowings}
+ * @param species results by species
+ * @param containers containers that held seeds or have readings
+ * @param heat null if no container with seeds has readings
+ * @param pairs comparisons of sowings of one species
+ * @param pairsLeftOut number of pairs that are not shown
+ * @param heatSources null if there are fewer than two heat sources
+ * @param earlier stored seasons that ended before this one began, latest first
+ * @param lessons lessons by weight, greatest first
  */
 public record SeasonReport(
     Instant from,
@@ -41,9 +41,9 @@ public record SeasonReport(
   }
 
   /**
-   * Compares what was found, and draws the lessons.
+   * Makes the report: adds comparisons and lessons to the results.
    *
-   * @param kept seasons to compare with, the latest first
+   * @param kept stored seasons to compare with, latest first
    */
   public static SeasonReport of(
       Instant from,

@@ -47,7 +47,7 @@ public final class SeasonReporter {
    * The report of a season.
    *
    * @param now there are no readings after this instant
-   * @param earlier seasons to compare with, the latest first
+   * @param earlier stored seasons to compare with, latest first
    */
   public SeasonReport report(Span season, Instant now, List<EarlierSeason.Figures> earlier) {
     SeasonContainers containers =

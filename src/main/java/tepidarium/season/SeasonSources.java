@@ -45,10 +45,12 @@ final class SeasonSources {
 
   private static List<List<MeasuredContainer>> bySource(List<MeasuredContainer> containers) {
     Map<String, List<MeasuredContainer>> groups = new LinkedHashMap<>();
-    for (MeasuredContainer one : containers) {
-      String source = one.container().settings().heatSource();
-      if (source != null && one.measured()) {
-        groups.computeIfAbsent(source.toLowerCase(Locale.ROOT), key -> new ArrayList<>()).add(one);
+    for (MeasuredContainer container : containers) {
+      String source = container.container().settings().heatSource();
+      if (source != null && container.measured()) {
+        groups
+            .computeIfAbsent(source.toLowerCase(Locale.ROOT), key -> new ArrayList<>())
+            .add(container);
       }
     }
     return groups.values().stream()
@@ -58,8 +60,13 @@ final class SeasonSources {
   }
 
   private static Span around(List<MeasuredContainer> all) {
-    Instant from = all.stream().map(one -> one.span().from()).min(Instant::compareTo).orElseThrow();
-    Instant to = all.stream().map(one -> one.span().to()).max(Instant::compareTo).orElseThrow();
+    Instant from =
+        all.stream()
+            .map(container -> container.span().from())
+            .min(Instant::compareTo)
+            .orElseThrow();
+    Instant to =
+        all.stream().map(container -> container.span().to()).max(Instant::compareTo).orElseThrow();
     return new Span(from, to);
   }
 
@@ -73,16 +80,19 @@ final class SeasonSources {
         name,
         name,
         true,
-        group.stream().map(one -> place(one, hours, rule, temperatures)).toList());
+        group.stream().map(container -> place(container, hours, rule, temperatures)).toList());
   }
 
   private static BenchPlace place(
-      MeasuredContainer one, LocalHours hours, HeatRule rule, ContainerTemperatures temperatures) {
-    double errorC = temperatures.temperatureErrorC(one.id(), one.span());
+      MeasuredContainer container,
+      LocalHours hours,
+      HeatRule rule,
+      ContainerTemperatures temperatures) {
+    double errorC = temperatures.temperatureErrorC(container.id(), container.span());
     return new BenchPlace(
-        one.id(),
-        one.container().name(),
-        one.summary().hours().bench(hours, rule, errorC),
+        container.id(),
+        container.container().name(),
+        container.summary().hours().bench(hours, rule, errorC),
         List.of(),
         null);
   }

@@ -33,7 +33,7 @@ import tepidarium.heat.HeatRule;
 import tepidarium.reading.Span;
 import tepidarium.stats.Proportion;
 
-/** What became of the sowings of a season by its end. Made for one report. */
+/** Calculates the results of the sowings of a season at its end. Used for one report. */
 final class SeasonSowings {
   private final SowingFinder sowings;
   private final Register register;
@@ -46,7 +46,7 @@ final class SeasonSowings {
     this.season = season;
   }
 
-  /** Those sown in the season, as they were at its end. */
+  /** The results of the sowings made in the season. */
   List<SowingResult> results(ContainerTemperatures temperatures) {
     return sowings.all().stream()
         .filter(sowing -> season.contains(sowings.timeline(sowing).sownAt()))
@@ -55,7 +55,7 @@ final class SeasonSowings {
         .toList();
   }
 
-  /** How many were sown before and still had seeds in a container when it began. */
+  /** The number of earlier sowings that still had seeds in a container when the season began. */
   int earlier() {
     return (int)
         sowings.all().stream()
@@ -67,7 +67,7 @@ final class SeasonSowings {
             .count();
   }
 
-  /** In which seeds lay at some time of the season. */
+  /** The containers that held seeds at some time in the season. */
   Set<ContainerId> containers() {
     Set<ContainerId> found = new HashSet<>();
     for (Sowing sowing : sowings.all()) {
@@ -125,7 +125,7 @@ final class SeasonSowings {
             timeline,
             paths.computeIfAbsent(species.id(), id -> new HeatPath(temperatures, rule)),
             rule),
-        places(timeline));
+        containerNames(timeline));
   }
 
   private static List<SowingResult.CulledFor> culledFor(SowingTimeline timeline) {
@@ -157,7 +157,9 @@ final class SeasonSowings {
     return first;
   }
 
-  /** The heat of each group until its own last check; the mean weighs groups by their seeds. */
+  /**
+   * The heat of a sowing: the mean over its groups, each until its last check, weighted by seeds.
+   */
   static SowingResult.@Nullable Heat heat(SowingTimeline timeline, HeatPath path, HeatRule rule) {
     double seeds = 0;
     double[] sums = new double[5];
@@ -190,7 +192,7 @@ final class SeasonSowings {
             sums[4] / seeds);
   }
 
-  private List<String> places(SowingTimeline timeline) {
+  private List<String> containerNames(SowingTimeline timeline) {
     Set<ContainerId> found = new LinkedHashSet<>();
     timeline.groups().stream()
         .flatMap(group -> group.seedPaths().stream())

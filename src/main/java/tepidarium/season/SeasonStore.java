@@ -7,12 +7,9 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
 
-/**
- * Keeps the reports of seasons. Each method is one transaction and has reached the disk when it
- * returns.
- */
+/** Stores season reports. Each method is one transaction; the data are on disk when it returns. */
 public interface SeasonStore {
-  /** What is asked to be kept. */
+  /** A request to store a season report. */
   record Asked(String name, Span span, Instant at, @Nullable String remark, String report) {
     private static final int LONGEST_NAME = 60;
     private static final int LONGEST_REMARK = 2_000;
@@ -34,14 +31,14 @@ public interface SeasonStore {
     }
   }
 
-  /** The one that ended last comes first. */
+  /** All stored seasons, the one that ended last first. */
   List<KeptSeason> seasons();
 
   Optional<KeptSeason> season(long id);
 
-  /** Keeps a season; empty when there is one of that name, in whatever case, already. */
+  /** Stores a season; empty if there is already one with this name, ignoring case. */
   Optional<KeptSeason> keep(Asked asked);
 
-  /** Forgets a season; false when there is none with that number. */
+  /** Removes a season; false if there is none with this number. */
   boolean remove(long id);
 }

@@ -9,20 +9,23 @@ import tepidarium.heat.HeatBench;
 import tepidarium.heat.HeatRule;
 
 /**
- * What warmed the containers, compared as the heat bench does, with one base for all.
+ * A comparison of heat sources by {@link HeatBench}, with one base temperature for all.
  *
- * @param verdict in a sentence
+ * @param base base temperature, °C
+ * @param ceiling ceiling temperature, °C; null if none
+ * @param verdict result in one sentence
  */
 public record SourceComparison(
     double base, @Nullable Double ceiling, List<Source> sources, List<Pair> pairs, String verdict) {
-  /** One heat source: the heat of a day of its containers together, °C·h a day. */
+  /** One heat source, with the mean heat per day of its containers, °C·h per day. */
   public record Source(
       String name, List<String> containers, int hours, @Nullable Interval degreeHoursPerDay) {}
 
   /**
-   * Two of them, first less second, over the hours of both.
+   * Two heat sources, compared over the hours measured in both; the difference is first less
+   * second.
    *
-   * @param finding a word of {@link BenchFinding}
+   * @param finding name of a {@link BenchFinding}
    */
   public record Pair(
       String first,
@@ -41,7 +44,7 @@ public record SourceComparison(
     pairs = List.copyOf(pairs);
   }
 
-  /** What the bench comparison. */
+  /** Converts a comparison of the heat bench. */
   public static SourceComparison of(HeatRule rule, HeatBench.Comparison comparison) {
     return new SourceComparison(
         rule.baseC(),

@@ -8,15 +8,15 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.stats.ProportionDifference;
 
 /**
- * Two sowings of one species against each other; differences are first less second.
+ * A comparison of two sowings of one species; the difference is first less second.
  *
- * @param difference of the germinated fractions, with the interval of Newcombe (1998)
- * @param fisherP Fisher's exact test, two-sided
- * @param seedsEach how many each would have needed to find such a difference in four of five
- *     trials; null where there is none
- * @param fewestSeeds looked at, of the one with fewer of them
- * @param firstDays for how long the remaining seeds of the first one were watched, days
- * @param secondDays the same of the second one
+ * @param difference difference of the germinated fractions, with Newcombe's interval (1998)
+ * @param fisherP two-sided p of Fisher's exact test
+ * @param seedsEach seeds needed in each sowing to find this difference with a power of 80 %; null
+ *     if the fractions are equal
+ * @param fewestSeeds checked seeds of the sowing with fewer of them
+ * @param firstDays mean time for which the remaining seeds of the first sowing were watched, days
+ * @param secondDays mean time for which the remaining seeds of the second sowing were watched, days
  */
 public record SowingPair(
     long first,
@@ -30,21 +30,18 @@ public record SowingPair(
     int fewestSeeds,
     double firstDays,
     double secondDays) {
-  /** One watched for less than this part of the other's time is told to have had less time. */
+  /** Below this ratio of their times, the sowings count as watched for different times. */
   private static final double EVENLY = 0.8;
 
-  /** More than a page can hold, and than a reader can weigh. */
+  /** At most this many pairs are shown. */
   static final int MOST = 12;
 
-  /** Whether one of them had clearly less time to germinate. */
+  /** Whether one sowing had clearly less time to germinate. */
   boolean uneven() {
     return Math.min(firstDays, secondDays) < EVENLY * Math.max(firstDays, secondDays);
   }
 
-  /**
-   * Every two sowings of a species that were both looked at. Where there are too many, those with
-   * the most seeds: which ones are shown must not hang on what came of them.
-   */
+  /** All pairs of sowings of one species in which both have checked seeds. */
   static List<SowingPair> all(List<SowingResult> sowings) {
     List<SowingPair> pairs = new ArrayList<>();
     for (int i = 0; i < sowings.size(); i++) {
@@ -53,9 +50,9 @@ public record SowingPair(
         SowingResult second = sowings.get(j);
         Double firstDays = first.watchedDays();
         Double secondDays = second.watchedDays();
-        boolean looked = first.lookedAt() > 0 && second.lookedAt() > 0;
+        boolean bothChecked = first.lookedAt() > 0 && second.lookedAt() > 0;
         if (first.species().equals(second.species())
-            && looked
+            && bothChecked
             && firstDays != null
             && secondDays != null) {
           pairs.add(of(first, firstDays, second, secondDays));
@@ -65,6 +62,9 @@ public record SowingPair(
     return List.copyOf(pairs);
   }
 
+  /**
+   * The pairs with the most seeds. The choice must not depend on the results, which would bias it.
+   */
   static List<SowingPair> shown(List<SowingPair> all) {
     return all.stream()
         .sorted(Comparator.comparingInt(SowingPair::fewestSeeds).reversed())
@@ -74,16 +74,17 @@ public record SowingPair(
 
   private static SowingPair of(
       SowingResult first, double firstDays, SowingResult second, double secondDays) {
-    ProportionDifference both = new ProportionDifference(first.proportion(), second.proportion());
-    OptionalLong needed = both.trialsEachForPower80();
+    ProportionDifference comparison =
+        new ProportionDifference(first.proportion(), second.proportion());
+    OptionalLong needed = comparison.trialsEachForPower80();
     return new SowingPair(
         first.sowing(),
         first.name(),
         second.sowing(),
         second.name(),
         first.speciesName(),
-        Interval.of(both.difference(), both.newcombe()),
-        both.fisherP(),
+        Interval.of(comparison.difference(), comparison.newcombe()),
+        comparison.fisherP(),
         needed.isPresent() ? needed.getAsLong() : null,
         Math.min(first.lookedAt(), second.lookedAt()),
         firstDays,

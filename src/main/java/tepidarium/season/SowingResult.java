@@ -6,25 +6,26 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.stats.Proportion;
 
 /**
- * What was sown and what had come of it by the end of the season. At every instant the seeds are
- * germinated, culled before they germinated, or remaining.
+ * The result of a sowing at the end of the season. Every seed is germinated, culled ungerminated,
+ * or remaining.
  *
- * @param name as the grower calls it, or its species and number
- * @param notLookedAt sound seeds of groups that nobody looked at since the sowing
- * @param fraction germinated by those looked at, with the interval after Wilson; null where nobody
- *     looked at any
- * @param culled discarded ungerminated
- * @param culledFor why, the commonest reason first; germinated ones included
- * @param pottedOn of those that germinated
- * @param alive of those potted on, as far as known
- * @param remaining sound and ungerminated when last seen
- * @param firstFoundDay the check at which the first germinated seed was found, days since sowing
- * @param watchedDays for how long the seeds that remain were watched: the mean over them of the day
- *     on which each was last seen; until the last check where none remains; null before the first
- * @param halfBetween between which days half of the sown seeds had germinated; null where they had
- *     not
- * @param heat along the paths of its groups until the last check of each; null before the first
- * @param containers the names of those that its seeds lay in, in order
+ * @param name name given by the grower, or the species and the number of the sowing
+ * @param notLookedAt sound seeds that were never checked
+ * @param fraction germinated fraction of the checked seeds, with Wilson's interval; null if none
+ *     were checked
+ * @param culled seeds culled before they germinated
+ * @param culledFor numbers of culled seeds by reason, most common first; includes germinated seeds
+ * @param pottedOn germinated seeds that were potted on
+ * @param alive potted seedlings that are alive, according to the last count
+ * @param remaining sound, ungerminated seeds
+ * @param firstFoundDay time of the check that found the first germinated seed, days since sowing
+ * @param watchedDays mean time at which the remaining seeds were last seen, days since sowing; the
+ *     last check if none remains; null before the first check
+ * @param halfBetween bounds of the time by which half of the sown seeds had germinated, days since
+ *     sowing; null if fewer germinated
+ * @param heat heat along the paths of its groups until their last checks; null before the first
+ *     check
+ * @param containers names of the containers that held its seeds, in order
  */
 public record SowingResult(
     long sowing,
@@ -48,15 +49,16 @@ public record SowingResult(
     @Nullable List<Double> halfBetween,
     @Nullable Heat heat,
     List<String> containers) {
-  /** So many discarded for one reason. */
+  /** The number of seeds culled for one reason. */
   public record CulledFor(String reason, int seeds) {}
 
   /**
-   * Degree-hours, °C·h, and hours: the mean over the groups, weighted by their seeds.
+   * The heat of a sowing in °C·h and its time in h: the mean over its groups, weighted by their
+   * seeds.
    *
-   * @param base temperature of the species, °C
-   * @param lower if the seeds received nothing in the gaps
-   * @param upper if they lay at the ceiling, or else the band's high limit, in the gaps
+   * @param base base temperature of the species, °C
+   * @param lower lower bound of the heat: none in the gaps
+   * @param upper upper bound of the heat: gaps at the ceiling, or without one at the high limit
    */
   public record Heat(
       double base,
@@ -73,12 +75,12 @@ public record SowingResult(
     containers = List.copyOf(containers);
   }
 
-  /** Seeds that somebody looked at since the sowing; of the others nothing is known. */
+  /** The number of checked seeds. */
   int lookedAt() {
     return seeds - notLookedAt;
   }
 
-  /** Germinated by looked at, at least one. */
+  /** The germinated seeds of the checked ones; at least one seed must be checked. */
   Proportion proportion() {
     return new Proportion(germinated, lookedAt());
   }

@@ -8,11 +8,12 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.stats.Proportion;
 
 /**
- * All sowings of one species taken together.
+ * The result of all sowings of one species.
  *
- * @param unchecked seeds that nobody looked at yet; nothing is known of them
- * @param germinated of the others
- * @param fraction of the others, with the interval after Wilson; null where there are none
+ * @param unchecked seeds that were never checked
+ * @param germinated germinated seeds of the checked ones
+ * @param fraction germinated fraction of the checked seeds, with Wilson's interval; null if none
+ *     were checked
  */
 public record SpeciesResult(
     String species,
@@ -22,22 +23,22 @@ public record SpeciesResult(
     int unchecked,
     int germinated,
     @Nullable Interval fraction) {
-  /** One of each species, in the order in which they were first sown. */
+  /** The results by species, in the order of their first sowing. */
   static List<SpeciesResult> of(List<SowingResult> sowings) {
     Map<String, List<SowingResult>> bySpecies = new LinkedHashMap<>();
     sowings.forEach(
-        one -> bySpecies.computeIfAbsent(one.species(), id -> new ArrayList<>()).add(one));
-    return bySpecies.values().stream().map(SpeciesResult::together).toList();
+        sowing -> bySpecies.computeIfAbsent(sowing.species(), id -> new ArrayList<>()).add(sowing));
+    return bySpecies.values().stream().map(SpeciesResult::merged).toList();
   }
 
-  private static SpeciesResult together(List<SowingResult> sowings) {
+  private static SpeciesResult merged(List<SowingResult> sowings) {
     int sown = 0;
     int unchecked = 0;
     int germinated = 0;
-    for (SowingResult one : sowings) {
-      sown += one.seeds();
-      unchecked += one.notLookedAt();
-      germinated += one.germinated();
+    for (SowingResult sowing : sowings) {
+      sown += sowing.seeds();
+      unchecked += sowing.notLookedAt();
+      germinated += sowing.germinated();
     }
     Proportion all = sown == unchecked ? null : new Proportion(germinated, sown - unchecked);
     return new SpeciesResult(
@@ -50,7 +51,7 @@ public record SpeciesResult(
         all == null ? null : Interval.of(all.fraction(), all.wilson()));
   }
 
-  /** Seeds that were looked at. */
+  /** The number of checked seeds. */
   int checked() {
     return sown - unchecked;
   }

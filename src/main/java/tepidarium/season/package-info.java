@@ -1,6 +1,5 @@
 /**
- * A season in figures: what was sown and what came up, what each container did meanwhile, what can
- * be compared, and what may be learned from it. Pure.
+ * Makes the report of a season: results of sowings and containers, comparisons and lessons. Pure.
  */
 @NullMarked
 package tepidarium.season;

@@ -122,7 +122,7 @@ class CsvRoundTripTest {
     other.species().add("Pawpaw", Map.of());
     other.lots().add(Bench.lot(10), NOW);
     String told = refusal(Table.LOTS, Table.LOTS.write(bench.journal), other);
-    assertTrue(told.contains("line 2: there is another seed lot 1"), told);
+    assertTrue(told.contains("line 2: there is already another seed lot 1"), told);
   }
 
   @Test

@@ -86,10 +86,10 @@ class HeatAgainstClockTest {
     HeatCounts counts = shelf.counts(first, second);
     HeatAgainstClock compared = HeatAgainstClock.of(BASE_C, counts);
     assertEquals(Verdict.CANNOT_BE_TOLD, compared.verdict());
-    assertTrue(compared.words().contains("nearly the same warmth"), compared.words());
+    assertTrue(compared.words().contains("nearly the same heat per day"), compared.words());
     BaseTemperature base = BaseTemperature.of(counts);
     assertFalse(base.identified());
-    assertTrue(base.reason().contains("fits them"), base.reason());
+    assertTrue(base.reason().startsWith("every base temperature"), base.reason());
     assertEquals(26, base.profile().size());
     HeatAgainstClock alone = HeatAgainstClock.of(BASE_C, shelf.counts(first));
     assertTrue(alone.words().contains("only one seed group"), alone.words());
@@ -102,7 +102,7 @@ class HeatAgainstClockTest {
     shelf.gap(shelf.container("bag-1-2", 28), Shelf.day(0.1), Shelf.day(2.3));
     HeatAgainstClock unsure = HeatAgainstClock.of(BASE_C, shelf.counts(timeline));
     assertEquals(Verdict.CANNOT_BE_TOLD, unsure.verdict(), unsure.words());
-    assertTrue(unsure.words().contains("not known well enough"), unsure.words());
+    assertTrue(unsure.words().contains("the heat is too uncertain"), unsure.words());
   }
 
   @Test

@@ -64,11 +64,11 @@ class HeatCountsTest {
     assertDose(first, first, first, rows.get(0).to());
     assertDose(first, first, first, rows.get(1).from());
     assertDose(second, second, second, rows.get(1).to());
-    assertEquals(Fate.CULLED, rows.get(2).told().fate());
+    assertEquals(Fate.CULLED, rows.get(2).data().fate());
     assertDose(first, first, first, rows.get(2).from());
-    assertEquals(Fate.REMAINING, rows.get(3).told().fate());
+    assertEquals(Fate.REMAINING, rows.get(3).data().fate());
     assertDose(second, second, second, rows.get(3).from());
-    assertEquals(20, rows.stream().mapToInt(row -> row.told().count()).sum());
+    assertEquals(20, rows.stream().mapToInt(row -> row.data().count()).sum());
   }
 
   @Test
@@ -109,7 +109,9 @@ class HeatCountsTest {
                 check(ONE, 5, 0, 0),
                 check(ONE, 8, 1, 0)));
     HeatFit fit = HeatFit.of(BASE_C, shelf.counts(few));
-    assertTrue(String.valueOf(fit.reason()).startsWith("half would germinate only"), fit.reason());
+    assertTrue(
+        String.valueOf(fit.reason()).startsWith("the estimated median is more than twice"),
+        fit.reason());
     assertNull(fit.model());
     assertNull(fit.median());
   }
@@ -122,7 +124,8 @@ class HeatCountsTest {
             List.of(sown(warm, 20), check(ONE, 1, 5, 0), check(ONE, 2, 5, 0), check(ONE, 5, 0, 0)));
     HeatFit fit = HeatFit.of(BASE_C, shelf.counts(few));
     assertNull(fit.reason());
-    assertTrue(String.valueOf(fit.note()).contains("is refused: those that germinated did so in"));
+    assertTrue(
+        String.valueOf(fit.note()).contains("was rejected: those that germinated did so in"));
   }
 
   @Test

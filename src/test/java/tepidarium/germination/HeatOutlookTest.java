@@ -62,7 +62,7 @@ class HeatOutlookTest {
     assertTrue(next.latestHours().orElse(NEVER) > came - 24, next + " came by " + came);
     assertEquals(15 * 24, expected.rate().likely(), 1e-9);
     assertTrue(expected.words().startsWith("If it stays as warm as in the last days, "));
-    assertTrue(expected.words().contains(" of the " + expected.remaining() + " seeds"));
+    assertTrue(expected.words().contains(" of the " + expected.remaining() + " remaining seeds"));
   }
 
   @Test
@@ -113,7 +113,7 @@ class HeatOutlookTest {
     SowingTimeline young = sow(2, 5);
     assertEquals(0, young.sum(GroupState::everGerminated));
     HeatOutlook alone = outlook(young, 5);
-    assertTrue(alone.none().startsWith("too few have germinated"), alone.none());
+    assertTrue(alone.none().startsWith("too few seeds have germinated"), alone.none());
     HeatOutlook told =
         outlook(young, HeatFit.prior(List.of(shelf.counts(sow(1, 30)).above(BASE_C))), 5);
     HeatForecast next = told.expected().get(0).next();
@@ -130,17 +130,18 @@ class HeatOutlookTest {
     HeatOutlook silent = outlook(timeline, 10.2);
     assertTrue(silent.expected().isEmpty());
     assertEquals(
-        "the readings in the container of these seeds do not cover the last day", silent.none());
+        "readings cover less than half of the last day in the container of these " + "seeds",
+        silent.none());
     ContainerId cold = shelf.container("cold", 11);
     List<Entry> entries = new ArrayList<>();
     timeline.steps().forEach(step -> entries.add(step.entry()));
     entries.add(Shelf.entry(1, 10, new Act.Moved(new GroupId(1, 1), cold, null, null, null, null)));
     String none = outlook(SowingTimeline.of(entries), 11).none();
-    assertEquals("hardly any heat above the base temperature comes in", none);
+    assertEquals("the container is hardly ever warmer than the base temperature", none);
     SowingTimeline over = shelf.sow(3, new Random(5), TRUTH, 100, 1, 40, 27);
     assertTrue(outlook(over, 40).none().contains("less than a tenth"), outlook(over, 40).none());
     Shelf.Truth all = new Shelf.Truth(BASE_C, 3_600, 0.2, 1);
     SowingTimeline done = shelf.sow(4, new Random(5), all, 50, 1, 40, 27);
-    assertEquals("no sound seeds are left to wait for", outlook(done, 40).none());
+    assertEquals("no sound seeds remain", outlook(done, 40).none());
   }
 }

@@ -73,7 +73,7 @@ class NextCheckTest {
     bench.check(group, 42, 0, 0, 0);
     NextCheck over = next(species(6), group, null);
     assertEquals(day(49), over.at());
-    assertTrue(over.why().contains("go on or stop"), over.why());
+    assertTrue(over.why().contains("continue or stop"), over.why());
     assertEquals(Duration.ofDays(1), over.from(day(48)));
   }
 

@@ -58,7 +58,7 @@ class ProspectTest {
       assertTrue(p.soon() <= p.ever());
       assertTrue(p.soonLimits().low() <= p.soonLimits().high());
       assertTrue(p.everLimits().contains(p.ever()));
-      assertTrue(p.assumption().contains("own counts"), p.assumption());
+      assertTrue(p.assumption().contains("Only the counts of this sowing"), p.assumption());
     }
   }
 

@@ -63,7 +63,7 @@ class SeedJournalTest {
     refused("moves 6 ungerminated seeds", () -> bench.move(group, 7, B, 6, 0, null));
     refused("moves no seeds", () -> bench.move(group, 7, B, 0, 0, null));
     refused("lie in bag-a already", () -> bench.move(group, 7, A, null, null, null));
-    refused("before the sowing", () -> bench.check(group, -1, 0, 0, 0));
+    refused("earlier than the sowing", () -> bench.check(group, -1, 0, 0, 0));
     assertEquals(List.of(5, 0, 0, 0), bench.counts(group));
     assertEquals(1, bench.store.entries().size());
   }
@@ -182,7 +182,7 @@ class SeedJournalTest {
     Sowing sowing = bench.journal.sowing(group.sowing()).orElseThrow();
     assertEquals(4, sowing.entries().size());
     assertEquals(right, sowing.replacement(wrong.id()));
-    refused("counts no more", () -> bench.journal.withdraw(wrong.id(), "again", note(7)));
+    refused("no longer valid", () -> bench.journal.withdraw(wrong.id(), "again", note(7)));
   }
 
   @Test
@@ -247,7 +247,7 @@ class SeedJournalTest {
     assertEquals(first, again);
     assertEquals(List.of(15, 5, 0, 0), bench.counts(group));
     refused(
-        "other contents",
+        "different contents",
         () -> bench.journal.add(checked(group, 6, 0, 0), keyed(key, "another", 7)));
   }
 
@@ -258,7 +258,7 @@ class SeedJournalTest {
     refused(
         "has 199 seeds", () -> bench.journal.lots().change(bench.lot.id(), Bench.lot(199), NOW));
     refused(
-        "was gathered",
+        "earlier than the gathering of its lot",
         () -> bench.journal.sow(bench.lot.id(), null, List.of(new Portion(A, 1)), note(-3)));
     assertEquals(200, bench.journal.lots().sown(bench.lot.id()));
     refused("seed lot 1", () -> bench.journal.removeSpecies("pawpaw"));

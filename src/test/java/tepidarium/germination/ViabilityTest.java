@@ -117,17 +117,17 @@ class ViabilityTest {
     Viability few = Viability.of(falling().subList(0, 4), null);
     assertNull(few.curve());
     assertNull(few.after(0));
-    assertTrue(few.reason().endsWith("there are 4, after 4"), few.reason());
+    assertTrue(few.reason().endsWith("there are 4, with 4"), few.reason());
     List<Viability.Kept> twoDays = new ArrayList<>();
     for (int lot = 1; lot <= 3; lot++) {
       twoDays.add(sown(lot, 0, 20, 15, 50));
       twoDays.add(sown(lot, 5, 20, 5, 50));
     }
-    assertTrue(Viability.of(twoDays, null).reason().endsWith("there are 6, after 2"));
+    assertTrue(Viability.of(twoDays, null).reason().endsWith("there are 6, with 2"));
     Viability flat = Viability.of(counts(10, 11, 9, 10, 10), null);
     assertTrue(flat.reason().contains("do not show"), flat.reason());
     Viability steep = Viability.of(counts(20, 20, 20, 0, 0), null);
-    assertTrue(steep.reason().contains("slope has no end"), steep.reason());
+    assertTrue(steep.reason().contains("slope is not identified"), steep.reason());
     assertFalse(Viability.of(List.of(), null).reason().isEmpty());
   }
 }

@@ -40,8 +40,8 @@ class LessonsTest {
     SeasonReport report = report(List.of(), closet().cold(48, 192), Place.of("Jar", 480));
     assertEquals(List.of("cold"), kinds(report));
     assertEquals(
-        "Closet was below 29.5 °C for 10 % of the time that was measured (48 h). That cost 192 °C·h"
-            + " against lying at that limit, as much as it gave in 0.5 days.",
+        "Closet was below 29.5 °C for 10 % of the measured time (48 h). Compared with that limit it"
+            + " lost 192 °C·h, the heat of 0.5 average days.",
         words(report, "cold"));
     // 192 lost beside 16 °C × 480 h received.
     assertEquals(192.0 / (192 + 7_680), report.lessons().get(0).weight(), 1e-12);
@@ -70,7 +70,7 @@ class LessonsTest {
             Place.of("Bag", 480).cold(48, 50));
     assertTrue(words(report, "cold").startsWith("Jar was below"), words(report, "cold"));
     assertTrue(
-        words(report, "cold").endsWith("So were 2 others: 450 °C·h in all."),
+        words(report, "cold").endsWith("The same applies to 2 others: 450 °C·h in total."),
         words(report, "cold"));
   }
 
@@ -79,8 +79,8 @@ class LessonsTest {
     assertEquals(List.of(), kinds(report(List.of(), closet().leaks("daylight", 1, 5))));
     SeasonReport report = report(List.of(), closet().leaks("daylight", 9, 40.25));
     assertEquals(
-        "Daylight got into Closet on 9 days (40.3 lux·h): turn the seam or the lid's edge that"
-            + " faces the window away from it.",
+        "Daylight entered Closet on 9 days (40.3 lux·h). Turn the seam or the edge of the lid"
+            + " away from the window.",
         words(report, "daylight"));
     assertEquals(9 / 20.0, report.lessons().get(0).weight(), 1e-12);
     assertEquals(List.of("light"), kinds(report(List.of(), closet().leaks("other", 2, 1))));
@@ -92,7 +92,7 @@ class LessonsTest {
   void aGapLeavesTheHeatOpen() {
     SeasonReport report = report(List.of(), closet().gap(120));
     assertEquals(
-        "Nothing was heard of Closet for 120 of 600 h: its heat lies anywhere from 7680 °C·h to"
+        "Closet had no readings for 120 of 600 h: its heat lies between 7680 °C·h and"
             + " 9960 °C·h.",
         words(report, "unheard"));
     assertEquals(0.2, report.lessons().get(0).weight(), 1e-12);
@@ -130,9 +130,8 @@ class LessonsTest {
   void aDifferenceThatWasFoundIsTold() {
     SeasonReport report = report(List.of(sowing(1, 70, 56), sowing(2, 80, 48)));
     assertEquals(
-        "Lychee, sowing 1 did better than Lychee, sowing 2 by 20 percentage points (95 %: 5 to 33),"
-            + " by more than luck alone would make likely. The counts do not say what made the"
-            + " difference.",
+        "Lychee, sowing 1 did better than Lychee, sowing 2 by 20 percentage points (95 %: 5 to 33)."
+            + " This difference is unlikely to be chance alone. The counts do not show the cause.",
         words(report, "sowings"));
     assertEquals(List.of("sowings"), kinds(report));
     SowingPair pair = report.pairs().get(0);
@@ -144,7 +143,7 @@ class LessonsTest {
   void oneThatHadLessTimeIsSaidToHaveHad() {
     SeasonReport report = report(List.of(sowing(1, 70, 56), sowing(15.0, 2, 80, 48)));
     assertTrue(
-        words(report, "sowings").endsWith("not watched for equally long: 20 and 15 days."),
+        words(report, "sowings").endsWith("watched for different times: 20 and 15 days."),
         words(report, "sowings"));
   }
 
@@ -180,7 +179,7 @@ class LessonsTest {
     assertTrue(words(report, "undecided").contains("about " + needed + " seeds; the smaller"));
     assertEquals(0, report.lessons().get(0).weight());
     SeasonReport same = report(List.of(sowing(1, 20, 5), sowing(2, 40, 10)));
-    assertTrue(words(same, "undecided").contains("no proof that they are alike"));
+    assertTrue(words(same, "undecided").contains("does not prove that they are equal"));
   }
 
   @Test

@@ -43,13 +43,13 @@ record HeatCourseJson(
     static RowJson of(HeatCounts.Row row) {
       SeedHeat to = row.to();
       return new RowJson(
-          row.told().group().toString(),
-          JsonValues.lower(row.told().fate()),
-          row.told().count(),
-          SeedHeatJson.of(row.from(), row.ways()),
-          to == null ? null : SeedHeatJson.of(to, row.ways()),
-          row.told().from(),
-          row.told().to(),
+          row.data().group().toString(),
+          JsonValues.lower(row.data().fate()),
+          row.data().count(),
+          SeedHeatJson.of(row.from(), row.paths()),
+          to == null ? null : SeedHeatJson.of(to, row.paths()),
+          row.data().from(),
+          row.data().to(),
           row.known());
     }
   }
