@@ -30,11 +30,11 @@ export function pairSentence(answer, pair) {
     case 'less':
       return `${difference}.${containerWords(pair, sides)}`;
     case 'none-shown':
-      return `No difference in heat between ${a} and ${b} that these hours can show: it is ${heat(gain.value)} ${unit} (95 %: ${heat(gain.low)} to ${heat(gain.high)}).`;
+      return `No clear difference in heat between ${a} and ${b}: ${heat(gain.value)} ${unit} (95 %: ${heat(gain.low)} to ${heat(gain.high)}).`;
     case 'within-sensor-error':
-      return `${difference}, but their sensors may be off by as much (±${heat(pair.sensorError)} ${unit}): swap the sensors to find out.`;
+      return `${difference}, but this is within the error of their sensors (±${heat(pair.sensorError)} ${unit}). Swap the sensors and measure again.`;
     case 'only-these-containers':
-      return `${difference}, but only these containers can be said to differ.${containerWords(pair, sides)}`;
+      return `${difference}, but this shows only that these containers differ.${containerWords(pair, sides)}`;
     default:
       return pair.words;
   }
@@ -45,9 +45,9 @@ function containerWords({ permutationP, leastPermutationP }, sides) {
   if (!known(leastPermutationP)) return '';
   const [a, b] = sides.map((side) => side.containers.length);
   const unit = ` The container is the unit: with ${a} against ${b}`;
-  if (Math.min(a, b) < 2) return `${unit}, a source cannot be told from the place it warms.`;
+  if (Math.min(a, b) < 2) return `${unit}, an effect of the source cannot be separated from an effect of the container.`;
   const here = known(permutationP) ? `; here it is ${f.number(permutationP, 3)}` : '';
-  return `${unit} no permutation p can be under ${f.number(leastPermutationP, 3)}${here}.`;
+  return `${unit}, the smallest possible permutation p is ${f.number(leastPermutationP, 3)}${here}.`;
 }
 
 /** The result of a trial, or why there is none. */
@@ -57,13 +57,13 @@ export function trialSentence(trial) {
       return toldSentence(trial);
     case 'room-too-steady':
       return (
-        `It cannot be told from these hours how cold a room this place can bear: the room stayed between ${degrees(trial.roomMin)} and ${degrees(trial.roomMax)} ${f.unitName()}, ` +
-        'too steady to see how the place follows it. Try again over colder nights, or let the room cool for some hours.'
+        `The room was too steady, between ${degrees(trial.roomMin)} and ${degrees(trial.roomMax)} ${f.unitName()}, to show how the place follows it. ` +
+        'Repeat the trial over colder nights, or let the room cool for some hours.'
       );
     case 'regulated':
       return (
-        `Something regulates this place: it follows the room (${degrees(trial.roomMin)} to ${degrees(trial.roomMax)} ${f.unitName()}) less than a plain heater would. ` +
-        'How cold a room it can bear cannot be told from these hours, since the heater was never at its limit.'
+        `Something regulates this place: it follows the room (${degrees(trial.roomMin)} to ${degrees(trial.roomMax)} ${f.unitName()}) less than with an unregulated heater. ` +
+        'The lowest room temperature for it is not known, because the heater never reached its limit.'
       );
     default:
       return trial.verdict;
@@ -77,10 +77,10 @@ function toldSentence({ low, sensorError }) {
     `This place falls below ${limit} when the room stays below ${degrees(roomBelow.value)} ${f.unitName()} ` +
     `(95 %: ${degrees(roomBelow.low)} to ${degrees(roomBelow.high)}; the sensors may add ±${heat(sensorError)}).`;
   const fall = !hoursToFall
-    ? ' On the average of the trial it was below that already.'
-    : ` In a room ${plain(f.differenceToUnit(low.colderBy))} ${f.unitName()} colder still, that takes ${one(hoursToFall.value)} hours (${one(hoursToFall.low)} to ${one(hoursToFall.high)}).`;
+    ? ' Its mean in the trial was already below that.'
+    : ` In a room another ${plain(f.differenceToUnit(low.colderBy))} ${f.unitName()} colder, this takes ${one(hoursToFall.value)} hours (${one(hoursToFall.low)} to ${one(hoursToFall.high)}).`;
   const failure = !hoursWithoutHeat
     ? ''
-    : ` If the heat fails in the room as it was, it falls below ${limit} after ${one(hoursWithoutHeat.value)} hours (${one(hoursWithoutHeat.low)} to ${one(hoursWithoutHeat.high)}).`;
+    : ` If the heat fails at the mean room temperature of the trial, it falls below ${limit} after ${one(hoursWithoutHeat.value)} hours (${one(hoursWithoutHeat.low)} to ${one(hoursWithoutHeat.high)}).`;
   return first + fall + failure;
 }

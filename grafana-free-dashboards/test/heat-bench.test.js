@@ -191,22 +191,22 @@ test('verdicts in either unit', () => {
   assert.equal(comparisonSentence(answer()), 'A gave 22.2 °F·h a day less than B (95 %: 17.5 to 27.0).');
   assert.match(
     pairSentence(...pairOf({ finding: 'within-sensor-error' })),
-    /off by as much \(±8\.6 °F·h a day\): swap/,
+    /within the error of their sensors \(±8\.6 °F·h a day\)\. Swap/,
   );
   assert.match(
     pairSentence(...pairOf({ finding: 'none-shown', differences: measures(interval(0.1, -1, 1)) })),
-    /it is 0\.2 °F·h a day \(95 %: −1\.8 to 1\.8\)/,
+    /between A and B: 0\.2 °F·h a day \(95 %: −1\.8 to 1\.8\)/,
   );
 });
 
 test('the container is the unit between sources; without an interval the service says why', () => {
   assert.match(
     pairSentence(...pairOf({ permutationP: null, leastPermutationP: 0.5 })),
-    /with 1 against 1, a source cannot be told/,
+    /with 1 against 1, an effect of the source cannot be separated/,
   );
   const [told, pair] = pairOf({ permutationP: 0.2, leastPermutationP: 0.1 });
   for (const side of told.compared) side.containers = ['x', 'y', 'z'];
-  assert.match(pairSentence(told, pair), /with 3 against 3 no permutation p can be under 0\.100; here it is 0\.200\.$/);
+  assert.match(pairSentence(told, pair), /with 3 against 3, the smallest possible permutation p is 0\.100; here it is 0\.200\.$/);
   assert.equal(
     pairSentence(...pairOf({ differences: measures(interval(3)), words: 'Too few.', finding: 'cannot-tell' })),
     'Too few.',
@@ -225,7 +225,7 @@ test('a trial in Fahrenheit', () => {
   };
   assert.equal(
     trialSentence({ outcome: 'told', low, sensorError: 0.5 }),
-    'This place falls below 85.1 °F when the room stays below 60.8 °F (95 %: 59.0 to 62.6; the sensors may add ±0.9). In a room 3.6 °F colder still, that takes 4.1 hours (3.8 to 4.5).',
+    'This place falls below 85.1 °F when the room stays below 60.8 °F (95 %: 59.0 to 62.6; the sensors may add ±0.9). In a room another 3.6 °F colder, this takes 4.1 hours (3.8 to 4.5).',
   );
   assert.match(trialSentence({ outcome: 'room-too-steady', roomMin: 20, roomMax: 21 }), /between 68\.0 and 69\.8 °F/);
   assert.equal(trialSentence({ outcome: 'no-fit', verdict: 'It cannot.' }), 'It cannot.');

@@ -128,7 +128,7 @@ class HeatBenchPageIT {
     page.locator("#containers input[value=mat-2]").check();
     says(
         page.locator("#comparison .bench-verdict"),
-        Pattern.compile("No difference in heat between Mat 1 and Mat 2|swap the sensors"));
+        Pattern.compile("No clear difference in heat between Mat 1 and Mat 2|Swap the sensors"));
     assertThat(page).hasURL(Pattern.compile("container=mat-1&container=mat-2&span=all"));
     page.locator("#trial-watts").fill("much");
     page.locator("#trial-form [type=submit]").click();

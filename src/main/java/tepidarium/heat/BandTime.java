@@ -4,10 +4,10 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /**
- * How a record kept to one limit: covered and uncovered time, the time outside, and each excursion.
+ * Time inside and outside one limit, and the excursions.
  *
  * @param coveredMs time covered by readings, ms
- * @param gapMs time in which nothing is known, ms
+ * @param gapMs time without known value, ms
  * @param outsideMs covered time outside the limit, ms
  */
 public record BandTime(long coveredMs, long gapMs, double outsideMs, List<Excursion> excursions) {

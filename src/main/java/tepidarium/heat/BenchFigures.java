@@ -8,14 +8,14 @@ import tepidarium.stats.AutocorrelatedMean;
 import tepidarium.stats.AutocorrelatedMean.Estimate;
 
 /**
- * The measures of a place, or the differences between two, each with its interval; null where there
- * is nothing to tell.
+ * The measures of a container or side, or the differences between two sides, each with its
+ * interval; null if there are no data.
  *
- * @param degreeHoursPerDay °C·h a day
- * @param fractionInside share of covered time within the band's temperatures, 0 to 1
+ * @param degreeHoursPerDay mean heat per day, °C·h per day
+ * @param fractionInside share of covered time within the temperature band, 0 to 1
  * @param meanC mean temperature, °C
- * @param nightFloorC mean of the lowest temperatures of the nights, °C
- * @param dailySwingC mean of highest less lowest temperature of the days, °C
+ * @param nightFloorC mean of the lowest temperature of each night, °C
+ * @param dailySwingC mean of the temperature range of each day, °C
  */
 public record BenchFigures(
     @Nullable Estimate degreeHoursPerDay,
@@ -25,7 +25,7 @@ public record BenchFigures(
     @Nullable Estimate dailySwingC) {
   static final int HOURS_PER_DAY = 24;
 
-  /** The columns behind the figures; hours first, then days. */
+  /** The columns of values per hour (gain, inside, mean) and per day (floors, swings). */
   @SuppressWarnings("ArrayRecordComponent")
   record Columns(double[] gain, double[] inside, double[] mean, double[] floors, double[] swings) {
     static Columns of(HeatHours hours, boolean[] use) {
@@ -37,7 +37,7 @@ public record BenchFigures(
           hours.swings(use));
     }
 
-    /** The mean over several places, of each hour and day. */
+    /** The mean over several containers for each hour and day. */
     static Columns averaged(List<HeatHours> places, boolean[] use) {
       Columns sum =
           places.stream()
@@ -68,12 +68,12 @@ public record BenchFigures(
     }
   }
 
-  /** The measures of a place, or of several together. */
+  /** Calculates the measures of a container or side. */
   static BenchFigures of(Columns columns) {
     return of(columns, AutocorrelatedMean.ofShares(columns.inside(), HOURS_PER_DAY));
   }
 
-  /** The differences of two sides. */
+  /** Calculates the differences between two sides. */
   static BenchFigures ofDifferences(Columns columns) {
     return of(columns, AutocorrelatedMean.ofShareDifferences(columns.inside(), HOURS_PER_DAY));
   }

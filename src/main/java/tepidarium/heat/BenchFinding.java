@@ -7,19 +7,19 @@ import tepidarium.stats.AutocorrelatedMean.Estimate;
 import tepidarium.stats.GroupMeans.Difference;
 import tepidarium.stats.GroupMeans.Permutation;
 
-/** What a comparison of two sides comes to, judged by the heat of a day, and in plain words. */
+/** The result of comparing two sides by their heat per day, with a text for the grower. */
 public enum BenchFinding {
-  /** The first gave more heat. */
+  /** The first side gave more heat. */
   MORE,
-  /** The first gave less heat. */
+  /** The first side gave less heat. */
   LESS,
-  /** No difference that these hours can show. */
+  /** The interval of the difference includes zero. */
   NONE_SHOWN,
-  /** There is a difference, but the sensors may be off by as much. */
+  /** The difference is clear, but not larger than the error of the sensors. */
   WITHIN_SENSOR_ERROR,
-  /** There is a difference between these containers, but none that can be laid to the source. */
+  /** The containers differ clearly, but the difference cannot be attributed to the heat source. */
   ONLY_THESE_CONTAINERS,
-  /** Too few hours. */
+  /** There are too few hours. */
   CANNOT_TELL;
 
   static BenchFinding of(HeatBench.Pair pair) {
@@ -45,7 +45,7 @@ public enum BenchFinding {
     return between.low() > 0 || between.high() < 0;
   }
 
-  /** One pair in a sentence or two. */
+  /** The result of one pair as text. */
   public static String words(HeatBench.Pair pair) {
     String a = pair.first().side().name();
     String b = pair.second().side().name();
@@ -58,25 +58,25 @@ public enum BenchFinding {
       case MORE, LESS -> difference + "." + unit(pair);
       case NONE_SHOWN ->
           format(
-              "No difference in heat between %s and %s that these hours can show: it is %s °C·h a"
-                  + " day (95 %%: %s to %s).",
+              "No clear difference in heat between %s "
+                  + "and %s: %s °C·h a day (95 %%: %s to %s).",
               a, b, signed(gain.value()), signed(gain.low()), signed(gain.high()));
       case WITHIN_SENSOR_ERROR ->
           difference
               + format(
-                  ", but their sensors may be off by as much (±%.1f °C·h a day): swap the sensors"
-                      + " to find out.",
+                  ", but this is within the error of their sensors (±%.1f "
+                      + "°C·h a day). Swap the sensors and measure again.",
                   pair.sensorErrorPerDay());
       case ONLY_THESE_CONTAINERS ->
-          difference + ", but only these containers can be said to differ." + unit(pair);
+          difference + ", but this shows only that these containers differ." + unit(pair);
       case CANNOT_TELL -> throw new IllegalStateException("an interval without days");
     };
   }
 
   private static String tooFew(HeatBench.Pair pair, String a, String b) {
     return format(
-        "These hours cannot tell %s and %s apart: %d were measured in both, and at least %d days of"
-            + " them are needed.",
+        "Too few hours to compare %s and %s: %d were "
+            + "measured in both, and at least %d days are needed.",
         a, b, pair.hours(), AutocorrelatedMean.FEWEST_DAYS);
   }
 
@@ -94,7 +94,7 @@ public enum BenchFinding {
         more ? high : -low);
   }
 
-  /** What the number of containers allows to be said. */
+  /** A sentence on the conclusions that the number of containers allows. */
   private static String unit(HeatBench.Pair pair) {
     Permutation permutation = pair.permutation();
     if (permutation == null) {
@@ -104,12 +104,13 @@ public enum BenchFinding {
     int b = pair.second().side().places().size();
     if (Math.min(a, b) < 2) {
       return format(
-          " The container is the unit: with %d against %d, a source cannot be told from the place"
-              + " it warms.",
+          " The container is the unit: with %d against %d, an effect of "
+              + "the source cannot be separated from an effect of the container.",
           a, b);
     }
     return format(
-        " The container is the unit: with %d against %d no permutation p can be under %.3f%s.",
+        " The container is the unit: with %d against %d, "
+            + "the smallest possible permutation p is %.3f%s.",
         a, b, permutation.leastP(), itIs(permutation.p()));
   }
 
@@ -117,7 +118,7 @@ public enum BenchFinding {
     return p == null ? "" : format("; here it is %.3f", p);
   }
 
-  /** The whole comparison in a sentence. */
+  /** The result of the whole comparison as text. */
   public static String words(HeatBench.Comparison comparison) {
     int pairs = comparison.pairs().size();
     if (pairs == 1) {
@@ -130,8 +131,8 @@ public enum BenchFinding {
             .count();
     String shown = differ == 0 ? "None" : differ == pairs ? "All" : String.valueOf(differ);
     return format(
-        "%s of %d pairs %s in heat by more than chance and sensors explain. Of so many, about one"
-            + " in twenty would seem to differ by chance alone.",
+        "%s of %d pairs %s clearly in heat. About one "
+            + "pair in twenty would do so by chance alone.",
         shown, pairs, differ == 1 ? "differs" : "differ");
   }
 

@@ -5,11 +5,11 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.ContainerId;
 
 /**
- * One container as the heat bench looks at it.
+ * The data of one container for the heat bench.
  *
  * @param hours its hours, on the same {@link LocalHours} as those of all others
- * @param recoveries after the openings of the span that cooled it
- * @param longest its longest excursion to either side; null for none
+ * @param recoveries recoveries after openings that cooled it
+ * @param longest its longest excursion beyond either limit; null if there is none
  */
 public record BenchPlace(
     ContainerId id,
@@ -18,7 +18,7 @@ public record BenchPlace(
     List<Recovery> recoveries,
     @Nullable Longest longest) {
 
-  /** The longest excursion, and on which side of the band. */
+  /** The longest excursion and its side of the band. */
   public record Longest(Limit.Side side, Excursion excursion) {}
 
   public BenchPlace {

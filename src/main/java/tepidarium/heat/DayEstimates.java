@@ -11,26 +11,26 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The heat of days estimated from their lowest and highest temperatures, beside the measured heat
- * of the days that have readings too. Estimates are never added to measured heat.
+ * Estimates the heat of days from their lowest and highest temperatures, and compares it with the
+ * measured heat of days that also have readings. Estimates are never added to measured heat.
  *
  * @param days oldest first
  */
 public record DayEstimates(List<Day> days) {
   /**
-   * A day counts as measured with at most so much missing: a hundredth of it. Common practice, no
-   * source.
+   * A day counts as measured if at most 15 min, about a hundredth of it, are missing. Common
+   * practice, no source.
    */
   static final Duration MOST_MISSING = Duration.ofMinutes(15);
 
   /**
    * One day.
    *
-   * @param estimate by the single-sine method, °C·h
-   * @param measured from readings of nearly the whole day, °C·h; null where there are none
+   * @param estimate heat estimated by the single-sine method, °C·h
+   * @param measured heat from readings, °C·h; null if the day is not measured
    */
   public record Day(DayExtremes entered, double estimate, @Nullable Double measured) {
-    /** The estimate less the measured heat, °C·h; null where it is not measured. */
+    /** The estimate less the measured heat, °C·h; null if the day is not measured. */
     public @Nullable Double difference() {
       return measured == null ? null : estimate - measured;
     }
@@ -43,8 +43,8 @@ public record DayEstimates(List<Day> days) {
   /**
    * Estimates days.
    *
-   * @param measured the heat of local days from readings; what is not there was not measured
-   * @param zone where a day begins; it has 23 or 25 hours when the clocks change
+   * @param measured heat of local days from readings; missing days were not measured
+   * @param zone time zone of the day boundaries; a day has 23 or 25 h when the clocks change
    */
   public static DayEstimates of(
       List<DayExtremes> entered, Map<LocalDate, HeatSum> measured, HeatRule rule, ZoneId zone) {
@@ -65,7 +65,7 @@ public record DayEstimates(List<Day> days) {
     return days.stream().filter(day -> day.measured() == null).mapToDouble(Day::estimate).sum();
   }
 
-  /** How many days were measured too. */
+  /** The number of days that are also measured. */
   public int both() {
     return (int) days.stream().filter(day -> day.measured() != null).count();
   }

@@ -33,7 +33,10 @@ public record DayExtremes(LocalDate day, double minC, double maxC) {
     }
   }
 
-  /** The heat of the day by the single-sine method, °C·h; its local day has so many hours. */
+  /**
+   * The heat of the day by the single-sine method, °C·h; {@code hours} is the length of the local
+   * day.
+   */
   public double degreeHours(HeatRule rule, double hours) {
     return hours * SingleSine.degreeDays(minC, maxC, rule);
   }

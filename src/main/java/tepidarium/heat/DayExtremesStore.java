@@ -5,16 +5,16 @@ import java.util.List;
 import tepidarium.container.ContainerId;
 
 /**
- * Keeps the lowest and highest temperatures of days that were entered by hand. Each method is one
- * transaction and has reached the disk when it returns.
+ * Stores the lowest and highest temperatures of days, entered by hand. Each method is one
+ * transaction; the data are on disk when it returns.
  */
 public interface DayExtremesStore {
   /** All days of a container, oldest first. */
   List<DayExtremes> days(ContainerId container);
 
-  /** Keeps a day in place of what was entered for it before. */
+  /** Stores a day; replaces an earlier entry for it. */
   void put(ContainerId container, DayExtremes day);
 
-  /** Removes a day; false when nothing was entered for it. */
+  /** Removes a day; false if there is no entry for it. */
   boolean remove(ContainerId container, LocalDate day);
 }

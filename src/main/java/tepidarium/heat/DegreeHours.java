@@ -7,11 +7,11 @@ import tepidarium.reading.Span;
 import tepidarium.stats.Linear;
 
 /**
- * Degree-hours: the integral over time of max(0, min(T, ceiling) − base), °C·h, where T is the
- * straight line between neighbouring readings, so that crossings of base and ceiling count exactly.
- * An interval longer than the longest gap adds nothing and is reported as a gap; one exactly as
- * long is covered. Samples come sorted and without repeats from {@link Samples}; none at all makes
- * the whole span a gap.
+ * Calculates degree-hours: the integral over time of max(0, min(T, ceiling) − base), °C·h. T is
+ * linear between neighbouring readings, so crossings of base and ceiling are exact. An interval
+ * between readings longer than {@code maxGap} is a gap and adds no heat; an interval of exactly
+ * {@code maxGap} is covered. {@link Samples} are sorted and unique. Without samples the whole span
+ * is a gap.
  */
 public final class DegreeHours {
   private DegreeHours() {}

@@ -6,17 +6,17 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.Opening;
 
 /**
- * A stretch outside one limit of the band.
+ * A period in which a value is outside one limit of the band.
  *
- * @param start where the straight line between readings crossed the limit, or the first moment
- *     known
- * @param end where it came back, or null when that was not seen: a gap or the end of the record
- * @param lastSeen the last moment at which it is known to have been outside: the end where that was
- *     seen, otherwise the start of the gap or the end of the record
- * @param hours how long the value is known to have been outside, h
- * @param worst the value furthest outside, in the unit of the quantity
- * @param worstAt when that was
- * @param beyondHours the integral of the distance beyond the limit, unit·h
+ * @param start time at which the line between readings crossed the limit, or the first known time
+ * @param end time at which it crossed back; null if that was not seen because of a gap or the end
+ *     of the record
+ * @param lastSeen last time at which the value is known to be outside: {@code end}, or else the
+ *     start of the gap or the end of the record
+ * @param hours time for which the value is known to be outside, h
+ * @param worst value furthest outside, in the unit of the quantity
+ * @param worstAt time of {@code worst}
+ * @param beyondHours integral of the distance beyond the limit, unit·h
  */
 public record Excursion(
     Instant start,
@@ -29,9 +29,9 @@ public record Excursion(
   private static final Duration AROUND_OPENING = Duration.ofMinutes(10);
 
   /**
-   * Whether it lies within an opening and the 10 min before and after it. Readings come some
-   * minutes apart, and a container needs some minutes to recover. The 10 min are common practice,
-   * no source. False while its end is not known.
+   * Whether the excursion lies within an opening, extended by 10 min before and after. Readings
+   * come some minutes apart, and a container needs some minutes to recover. The 10 min are common
+   * practice, no source. False if the end is not known.
    */
   public boolean isWithin(Opening opening) {
     return end != null

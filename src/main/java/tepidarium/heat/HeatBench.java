@@ -12,21 +12,24 @@ import tepidarium.stats.GroupMeans.Difference;
 import tepidarium.stats.GroupMeans.Permutation;
 
 /**
- * Compares containers, or heat sources with one or more containers on each, hour by hour. Two sides
- * are compared over the hours that are well covered in all their containers, so that a cold night
- * weighs the same for both. Intervals come from {@link AutocorrelatedMean}, since hours are not
- * independent. Between sources the container is the unit: how much containers on one source differ
- * decides what can be said of the sources (see {@link GroupMeans}).
+ * Compares containers, or heat sources with one or more containers each, hour by hour. Two sides
+ * are compared over the hours that are well covered in all their containers, so a cold night
+ * affects both. Intervals come from {@link AutocorrelatedMean}, because neighbouring hours are not
+ * independent. Between heat sources the container is the statistical unit: the variation between
+ * containers on one source limits the conclusions about sources (see {@link GroupMeans}).
  */
 public final class HeatBench {
-  /** A container with less than this share of the hours of its source's best one is left out. */
+  /**
+   * A container with less than this share of the hours of the best-covered container of its source
+   * is left out.
+   */
   private static final double LEAST_SHARE = 0.5;
 
-  /** With fewer openings than this, times to recover get no interval. */
+  /** Least number of openings for an interval of the recovery time. */
   private static final int FEWEST_RECOVERIES = 3;
 
   /**
-   * What is compared: a container, or a heat source with its containers.
+   * One side of a comparison: a container, or a heat source with its containers.
    *
    * @param source whether it is a heat source
    */
@@ -37,22 +40,22 @@ public final class HeatBench {
   }
 
   /**
-   * Time to be warm again after openings.
+   * Recovery times after openings.
    *
-   * @param openings how many cooled a container
-   * @param seen how many of them were seen to end
-   * @param minutes the mean of those, with its interval by Student's t where there are enough
+   * @param openings number of openings that cooled a container
+   * @param seen number of openings after which a recovery was seen
+   * @param minutes mean recovery time, min, with its interval by Student's t if there are enough
    */
   public record Recoveries(int openings, int seen, @Nullable Estimate minutes) {}
 
   /**
-   * A side by itself, over all its well covered hours.
+   * The figures of one side over all its well covered hours.
    *
    * @param leftOut containers of the source with too few hours
-   * @param spreadC between the warmest and the coldest place of a source, by mean temperature, °C
-   * @param variationC standard deviation of temperature over time, the mean over its places, °C;
-   *     NaN where it is not known
-   * @param profileC mean temperature at each of the 24 hours of the local day; NaN for none
+   * @param spreadC range of the mean temperatures of the containers of a source, °C
+   * @param variationC standard deviation of temperature over time, mean over its containers, °C;
+   *     NaN if not known
+   * @param profileC mean temperature at each of the 24 hours of the local day, °C; NaN if not known
    */
   @SuppressWarnings("ArrayRecordComponent")
   public record ComparedSide(
@@ -67,15 +70,16 @@ public final class HeatBench {
       double[] profileC) {}
 
   /**
-   * Two sides: the first less the second.
+   * The comparison of two sides; differences are first less second.
    *
-   * @param hours well covered in both
-   * @param days how many whole days they fill
-   * @param figures differences; none of any where the two share no hours
-   * @param recoveryMinutes the difference of the times to recover; null for too few openings
-   * @param sensorErrorPerDay by how much sensors may make the heat of a day differ, ±°C·h a day
-   * @param between the difference of heat with the container as the unit; sources only
-   * @param permutation the same by dealing the containers out anew; sources only
+   * @param hours hours that are well covered in both
+   * @param days number of whole days in these hours
+   * @param figures differences; all null if the sides share no hours
+   * @param recoveryMinutes difference of the recovery times, min; null for too few openings
+   * @param sensorErrorPerDay possible error of the heat difference due to the sensors, ±°C·h per
+   *     day
+   * @param between difference of heat with the container as the unit; heat sources only
+   * @param permutation permutation test over the containers; heat sources only
    */
   public record Pair(
       ComparedSide first,
@@ -93,7 +97,7 @@ public final class HeatBench {
     }
   }
 
-  /** All sides, and every pair of them. */
+  /** The comparison of all sides and of every pair. */
   public record Comparison(List<ComparedSide> sides, List<Pair> pairs) {
     public Comparison {
       sides = List.copyOf(sides);
@@ -106,7 +110,7 @@ public final class HeatBench {
   /**
    * Compares every side with every other one.
    *
-   * @param hours on which all places were laid out
+   * @param hours hours shared by all containers
    */
   public static Comparison compare(LocalHours hours, List<Side> sides) {
     List<ComparedSide> compared = sides.stream().map(side -> compared(hours, side)).toList();
@@ -151,7 +155,7 @@ public final class HeatBench {
     return places.stream().map(BenchPlace::hours).toList();
   }
 
-  /** The hours that are well covered in every one of the places. */
+  /** The hours that are well covered in all containers. */
   private static boolean[] common(LocalHours hours, List<BenchPlace> places) {
     boolean[] use = new boolean[hours.count()];
     for (int i = 0; i < use.length; i++) {
@@ -272,7 +276,7 @@ public final class HeatBench {
         : GroupMeans.welch(minutesA, minutesB);
   }
 
-  /** The heat of a day in each place, over the hours used, °C·h a day. */
+  /** The mean heat per day of each container over the used hours, °C·h per day. */
   private static double[] perDay(List<BenchPlace> places, boolean[] use) {
     return places.stream().mapToDouble(place -> perDay(place.hours().gain(use))).toArray();
   }
@@ -282,7 +286,7 @@ public final class HeatBench {
         * Arrays.stream(perHour).filter(gain -> !Double.isNaN(gain)).average().orElse(0);
   }
 
-  /** At worst every sensor of one side is too high, and every one of the other too low. */
+  /** The worst case: all sensors of one side read too high, and all of the other too low. */
   private static double sensorError(List<BenchPlace> a, List<BenchPlace> b, boolean[] use) {
     return Math.max(less(a, use) + more(b, use), more(a, use) + less(b, use));
   }

@@ -4,15 +4,14 @@ import java.util.Arrays;
 import tepidarium.reading.TimeWeighted;
 
 /**
- * The heat of one container hour by hour, in columns over {@link LocalHours}. Only hours well
- * covered by readings count; NaN stands for the others. Each such hour counts once, with its mean
- * over time. Filled once, then only read.
+ * Holds the heat of one container hour by hour, in columns over {@link LocalHours}. Only hours that
+ * are well covered by readings have values; the others are NaN. Filled once, then read-only.
  */
 public final class HeatHours {
-  /** An hour counts when at least so much of it is covered. Common practice, no source. */
+  /** Least covered share of an hour. Common practice, no source. */
   static final double LEAST_COVERED = 0.75;
 
-  /** A day, or a night, counts when at least so much of its hours count. */
+  /** Least share of well covered hours of a day or night. */
   private static final double LEAST_OF_A_DAY = 0.75;
 
   private static final int HOURS_OF_NIGHT = 24 - LocalHours.NIGHT_FROM + LocalHours.NIGHT_TO;
@@ -35,12 +34,12 @@ public final class HeatHours {
   }
 
   /**
-   * Adds one hour; one that is not among the hours, or not well covered, is passed over.
+   * Adds one hour. Ignores an hour outside the span or one that is not well covered.
    *
-   * @param heat of that hour
+   * @param heat heat of that hour
    * @param outsideMs covered time below the band's low or above its high temperature, ms
-   * @param temperature over the covered time of that hour, °C
-   * @param sensor by how much its heat may be wrong because of the sensor
+   * @param temperature temperature over the covered time of that hour, °C
+   * @param sensor possible error of its heat due to the sensor
    */
   public void add(
       long startMs, HeatSum heat, double outsideMs, TimeWeighted temperature, SensorError sensor) {
@@ -59,22 +58,22 @@ public final class HeatHours {
     return !Double.isNaN(gainC[index]);
   }
 
-  /** How many hours are well covered. */
+  /** The number of well covered hours. */
   public int count() {
     return (int) Arrays.stream(gainC).filter(gain -> !Double.isNaN(gain)).count();
   }
 
-  /** The temperature gained above the base, °C, in the hours to use. */
+  /** The mean heat per hour in the hours to use, °C·h per h. */
   double[] gain(boolean[] use) {
     return only(gainC, use);
   }
 
-  /** By how much the gain is too high if the sensor reads too high by its error, °C. */
+  /** The excess of the gain if the sensor reads too high by its error, °C. */
   double[] less(boolean[] use) {
     return only(lessC, use);
   }
 
-  /** By how much the gain is too low if the sensor reads too low by its error, °C. */
+  /** The deficit of the gain if the sensor reads too low by its error, °C. */
   double[] more(boolean[] use) {
     return only(moreC, use);
   }

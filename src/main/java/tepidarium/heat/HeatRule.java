@@ -5,12 +5,12 @@ import tepidarium.container.ContainerSettings;
 import tepidarium.stats.Linear;
 
 /**
- * What temperature is worth to the seeds: nothing below the base, no more above the ceiling than at
- * it.
+ * Converts temperature to heat: none below the base temperature, and above the ceiling the same as
+ * at the ceiling.
  *
  * @param baseC base temperature, °C
- * @param ceilingC ceiling temperature, °C, or null for none
- * @throws IllegalArgumentException when the ceiling does not lie above the base
+ * @param ceilingC ceiling temperature, °C; null if none
+ * @throws IllegalArgumentException if the ceiling is not above the base
  */
 public record HeatRule(double baseC, @Nullable Double ceilingC) {
   public HeatRule {
@@ -21,7 +21,7 @@ public record HeatRule(double baseC, @Nullable Double ceilingC) {
     }
   }
 
-  /** By the base and ceiling of a container. */
+  /** The rule with the base and ceiling of a container. */
   public static HeatRule of(ContainerSettings settings) {
     return new HeatRule(settings.baseC(), settings.ceilingC());
   }
@@ -33,14 +33,14 @@ public record HeatRule(double baseC, @Nullable Double ceilingC) {
   }
 
   /**
-   * The rule by which temperatures give what they give by this rule when all of them are lowered;
-   * raised, where the step is negative.
+   * The rule that gives the same heat as this one when all temperatures are lower by a step, or
+   * higher if the step is negative: base and ceiling rise by the step.
    */
   HeatRule forTemperaturesLoweredBy(double stepC) {
     return new HeatRule(baseC + stepC, ceilingC == null ? null : ceilingC + stepC);
   }
 
-  /** What one hour at a steady temperature is worth, °C·h. */
+  /** The heat of one hour at a constant temperature, °C·h. */
   public double gain(double temperatureC) {
     return meanGain(temperatureC, temperatureC);
   }

@@ -1,12 +1,12 @@
 package tepidarium.heat;
 
 /**
- * Heat added up over a stretch of time. Two sums over adjoining stretches add to the sum over both.
+ * Heat summed over a period. The sums of adjoining periods add up to the sum over both.
  *
- * @param degreeHours over covered time only, °C·h
- * @param hoursAboveBase covered time in which the temperature was above the base, h
- * @param coveredMs time between readings close enough to be trusted, ms
- * @param gapMs time in which nothing is known, ms
+ * @param degreeHours heat in covered time, °C·h
+ * @param hoursAboveBase covered time above the base temperature, h
+ * @param coveredMs time between readings that are at most the longest gap apart, ms
+ * @param gapMs time without known temperature, ms
  */
 public record HeatSum(double degreeHours, double hoursAboveBase, long coveredMs, long gapMs) {
   public static final HeatSum ZERO = new HeatSum(0, 0, 0, 0);
@@ -28,16 +28,16 @@ public record HeatSum(double degreeHours, double hoursAboveBase, long coveredMs,
     return gapMs / MS_PER_HOUR;
   }
 
-  /** The least that the seeds can have received: nothing during the gaps, °C·h. */
+  /** The lower bound of the heat, °C·h: none in the gaps. */
   public double lower() {
     return degreeHours;
   }
 
   /**
-   * The most that the seeds can have received, °C·h: throughout the gaps at the ceiling, or, where
-   * there is none, at the band's high limit.
+   * The upper bound of the heat, °C·h: gaps at the ceiling or, without one, at the high limit of
+   * the band.
    *
-   * @param highLimitC the high limit of the container's band, °C
+   * @param highLimitC high limit of the container's band, °C
    */
   public double upper(HeatRule rule, double highLimitC) {
     Double ceiling = rule.ceilingC();

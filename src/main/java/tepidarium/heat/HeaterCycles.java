@@ -7,14 +7,15 @@ import tepidarium.stats.GroupMeans;
 import tepidarium.stats.GroupMeans.Difference;
 
 /**
- * A switched heater as its temperature shows it: up while it is on, down while it is off.
+ * The cycles of a switched heater, detected from the temperature: it rises while the heater is on
+ * and falls while it is off.
  *
- * @param count whole cycles, from one lowest point to the next
- * @param onBelowC mean of the lowest points, where it switches on, °C
- * @param offAboveC mean of the highest points, where it switches off, °C
+ * @param count whole cycles, from one minimum to the next
+ * @param onBelowC mean of the minima, at which the heater switches on, °C
+ * @param offAboveC mean of the maxima, at which it switches off, °C
  * @param periodHours mean length of a cycle, h
- * @param duty the share of the time that it is on, with the 95 % interval over the cycles
- * @param samplesPerCycle how finely the readings show a cycle
+ * @param duty share of time with the heater on, with its 95 % interval over the cycles
+ * @param samplesPerCycle mean number of readings in a cycle
  */
 public record HeaterCycles(
     int count,
@@ -23,17 +24,23 @@ public record HeaterCycles(
     double periodHours,
     Difference duty,
     double samplesPerCycle) {
-  /** A turn by less than this may be noise, °C. Common practice, no source. */
+  /**
+   * Least temperature difference between turning points, °C; less may be noise. Common practice, no
+   * source.
+   */
   static final double LEAST_TURN_C = 0.4;
 
   private static final int FEWEST = 6;
   private static final double LONGEST_HOURS = 6;
   private static final double FEWEST_SAMPLES = 3;
 
-  /** A turning point: the sample, and whether it is a lowest one. */
+  /** A turning point: its sample, and whether it is a minimum. */
   private record Turn(int sample, boolean low) {}
 
-  /** The cycles of a record; empty when none show: too few, too slow, or readings too far apart. */
+  /**
+   * Detects the cycles of a record; empty if there are too few or too slow ones, or too few
+   * readings.
+   */
   static Optional<HeaterCycles> in(TrialRecord record) {
     List<Turn> turns = turns(record);
     List<Double> duties = new ArrayList<>();
@@ -87,13 +94,13 @@ public record HeaterCycles(
         .orElse(Double.NaN);
   }
 
-  /** For each sample, 1 where the heater was on during the time before it, else 0. */
+  /** For each sample, 1 if the heater was on before it, else 0. */
   static double[] on(TrialRecord record) {
     double[] on = new double[record.size()];
     int done = 0;
     boolean low = true;
     for (Turn turn : turns(record)) {
-      // Before a highest point it was on, before a lowest one off.
+      // The heater is on before a maximum and off before a minimum.
       fill(on, done, turn.sample(), turn.low() ? 0 : 1);
       done = turn.sample() + 1;
       low = turn.low();
@@ -108,7 +115,7 @@ public record HeaterCycles(
     }
   }
 
-  /** Highest and lowest points in turn, each apart from the next by the least turn or more. */
+  /** Alternating maxima and minima that differ by at least {@link #LEAST_TURN_C}. */
   private static List<Turn> turns(TrialRecord record) {
     List<Turn> turns = new ArrayList<>();
     double[] values = record.insideC;

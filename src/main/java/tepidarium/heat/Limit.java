@@ -3,11 +3,11 @@ package tepidarium.heat;
 /**
  * One limit of a band. A value exactly on the limit is inside.
  *
- * @param side where the container must not go
- * @param value in the unit of the quantity
+ * @param side side of the limit that is outside
+ * @param value limit, in the unit of the quantity
  */
 public record Limit(Side side, double value) {
-  /** Which side of the value is outside. */
+  /** The side of the limit that is outside. */
   public enum Side {
     /** Values below the limit are outside. */
     LOW,

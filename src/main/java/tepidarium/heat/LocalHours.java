@@ -9,13 +9,16 @@ import java.util.Arrays;
 import tepidarium.reading.Span;
 
 /**
- * The whole hours of a span, and where in the local day and night each of them lies. In a zone that
- * is half an hour off, an hour belongs to the hour of the clock in which it begins.
+ * The whole hours of a span, each with its local day and night. In a time zone with an offset of
+ * half an hour, an hour belongs to the local hour in which it begins.
  */
 public final class LocalHours {
   public static final long HOUR_MS = 3_600_000;
 
-  /** The night is from 22 to 6 o'clock; it belongs to the day on which it ends. Common practice. */
+  /**
+   * The night lasts from 22 to 6 o'clock and belongs to the day on which it ends. Common practice,
+   * no source.
+   */
   public static final int NIGHT_FROM = 22;
 
   public static final int NIGHT_TO = 6;
@@ -42,7 +45,7 @@ public final class LocalHours {
     this.days = count == 0 ? 0 : day[count - 1] + 2;
   }
 
-  /** The whole hours of UTC in the span; parts of hours at its ends are left out. */
+  /** The whole UTC hours in the span, without partial hours at its ends. */
   public static LocalHours of(Span span, ZoneId zone) {
     long first = -Math.floorDiv(-span.fromMs(), HOUR_MS) * HOUR_MS;
     long end = Math.floorDiv(span.toMs(), HOUR_MS) * HOUR_MS;
@@ -63,7 +66,7 @@ public final class LocalHours {
     return Span.ofMillis(firstMs, firstMs + count() * HOUR_MS);
   }
 
-  /** Which of these hours begins at that instant; −1 for none. */
+  /** The index of the hour that begins at an instant; −1 if there is none. */
   int indexOf(long startMs) {
     long index = (startMs - firstMs) / HOUR_MS;
     boolean exact = (startMs - firstMs) % HOUR_MS == 0;
@@ -79,17 +82,17 @@ public final class LocalHours {
     return day[index];
   }
 
-  /** The day on which the night of this hour ends; −1 when it is no hour of the night. */
+  /** The day on which the night of an hour ends; −1 if the hour is not in the night. */
   int night(int index) {
     return night[index];
   }
 
-  /** How many days there may be, the one after the last evening included. */
+  /** The number of days, including the day after the last evening. */
   int days() {
     return days;
   }
 
-  /** A fresh column of hours in which nothing is known. */
+  /** A new column with NaN for each hour. */
   double[] column() {
     double[] column = new double[count()];
     Arrays.fill(column, Double.NaN);

@@ -5,18 +5,18 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 
 /**
- * Degree-hours lost to cold: what the seeds would have received at the band's low limit, less what
- * they did receive, over the time they were colder than it. Time above the limit makes up for
- * nothing, and gaps lose nothing, since nothing is known of them.
+ * Calculates the degree-hours lost to cold: the heat at the low limit of the band less the received
+ * heat, over the time colder than the limit. Time above the limit does not compensate. Gaps add no
+ * loss.
  */
 public final class LostHeat {
   private LostHeat() {}
 
   /**
-   * The heat lost in a span, °C·h, never negative.
+   * The heat lost in a span, °C·h, at least 0.
    *
    * @param temperature °C
-   * @param lowC the band's low limit, °C
+   * @param lowC low limit of the band, °C
    */
   public static double of(
       Samples temperature, Span span, HeatRule rule, double lowC, Duration maxGap) {

@@ -9,21 +9,22 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 
 /**
- * What a place can do, tried with a jar of water before any seed is at risk: from the temperature
- * inside and that of the room, by a first-order thermal model (see {@link ThermalFit}).
+ * Evaluates a trial of a place with a jar of water, made before seeds are at risk: how well the
+ * place stays warm, from the temperatures inside and of the room, by a first-order thermal model
+ * (see {@link ThermalFit}).
  *
- * @param coveredHours time in which place and room were both measured, h
+ * @param coveredHours time measured both inside and in the room, h
  * @param insideMeanC mean temperature inside, °C
- * @param roomMinC coldest the room was, °C
- * @param roomMaxC warmest the room was, °C
- * @param outcome whether its figures are determined
- * @param tauHours time constant, h; null where it is not determined
- * @param riseC rise above the room with the heater as it was, or, where its cycles show, with it on
- *     all the time, °C; null where it is not determined
- * @param cycles of a switched heater, where they show
- * @param low the band's low limit and when the place falls below it; null if that is not determined
- * @param energy null where the heater's power was not given
- * @param sensorErrorC by how much the two sensors may make the rise wrong, ±°C
+ * @param roomMinC lowest room temperature, °C
+ * @param roomMaxC highest room temperature, °C
+ * @param outcome whether the figures are determined
+ * @param tauHours time constant, h; null if not determined
+ * @param riseC rise above the room temperature with the heater as it was or, if its cycles are
+ *     detected, with the heater on all the time, °C; null if not determined
+ * @param cycles cycles of a switched heater; null if none are detected
+ * @param low low limit of the band and when the place falls below it; null if not determined
+ * @param energy null if the power of the heater is not known
+ * @param sensorErrorC possible error of the rise due to the two sensors, ±°C
  */
 public record PlaceTrial(
     double coveredHours,
@@ -42,11 +43,11 @@ public record PlaceTrial(
   public enum FitStatus {
     /** The model fits and its figures are determined. */
     DETERMINED("told"),
-    /** Too few hours in which both were measured. */
+    /** Inside and room were measured together for too few hours. */
     TOO_SHORT("too-short"),
     /** The room changed too little to see how the place follows it. */
     ROOM_TOO_STEADY("room-too-steady"),
-    /** The place follows the room less than a plain heater lets it: something regulates it. */
+    /** The place follows the room less than with an unregulated heater: something regulates it. */
     REGULATED("regulated"),
     /** The place does not behave like a first-order body in this room. */
     NO_FIT("no-fit");
@@ -57,7 +58,7 @@ public record PlaceTrial(
       this.key = key;
     }
 
-    /** Its word in the API. */
+    /** Its value in the API. */
     public String key() {
       return key;
     }
@@ -74,7 +75,7 @@ public record PlaceTrial(
    * The band's low limit.
    *
    * @param limitC the limit, °C
-   * @param roomC below which room temperature the place settles below the limit, °C
+   * @param roomC room temperature below which the place settles below the limit, °C
    * @param hoursToFall how long it takes in a room {@link #COLDER_C} colder than that, from the
    *     mean of the trial; null where the mean is below the limit already
    * @param hoursWithoutHeat how long it takes in the trial's mean room once the heat fails; null
@@ -95,7 +96,7 @@ public record PlaceTrial(
    */
   public record Energy(double watts, Figure kilowattHoursPerDay, boolean atMost) {}
 
-  /** The time to fall is given for a room this much colder than the limiting one, °C. */
+  /** {@code hoursToFall} assumes a room this much colder than the limiting temperature, °C. */
   public static final double COLDER_C = 2;
 
   private static final double FEWEST_HOURS = 12;
@@ -104,21 +105,21 @@ public record PlaceTrial(
   private static final double WIDEST_TAU_RATIO = 20;
   private static final double HOURS_PER_DAY = 24;
 
-  /** A place that follows its room this nearly follows it fully. Common practice, no source. */
+  /** Tolerance of the room gain around 1. Common practice, no source. */
   private static final double NEAR_ENOUGH = 0.1;
 
   private static final double SAMPLES_TO_FIT_CYCLES = 8;
 
   /**
-   * What is asked of a trial.
+   * The parameters of a trial.
    *
-   * @param lowC the band's low limit, °C
-   * @param watts the heater's power while it is on, W; null where it is not known
-   * @param sensorErrorC by how much the two sensors together may be off, ±°C
+   * @param lowC low limit of the band, °C
+   * @param watts power of the heater while on, W; null if not known
+   * @param sensorErrorC possible error of both sensors together, ±°C
    */
   public record Question(double lowC, @Nullable Double watts, double sensorErrorC) {}
 
-  /** Works a trial out. */
+  /** Evaluates a trial. */
   public static PlaceTrial of(
       Samples inside, Samples room, Span span, Duration maxGap, Question question) {
     TrialRecord record = TrialRecord.of(inside, room, span, maxGap);
@@ -152,7 +153,10 @@ public record PlaceTrial(
     return on;
   }
 
-  /** A plain heater lets a place follow its room fully: is that so, and can it be seen at all? */
+  /**
+   * Checks the gain of the room, which is 1 with an unregulated heater. Empty if it is compatible
+   * with 1.
+   */
   private static Optional<FitStatus> doubt(ThermalFit free) {
     Range gain = free.gain(ThermalFit.DROP_99);
     if (gain.low() <= 0 && gain.high() >= 1) {

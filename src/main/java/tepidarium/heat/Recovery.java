@@ -10,29 +10,29 @@ import tepidarium.reading.Span;
 import tepidarium.stats.Linear;
 
 /**
- * How a container warmed up again after an opening that cooled it.
+ * The recovery of a container after an opening that cooled it.
  *
- * @param opened when the opening began
- * @param dropC by how much it became colder than the mean of the hour before, °C
- * @param minutes from the end of the opening until it was back; null when that was not seen within
- *     six hours, or before a gap
+ * @param opened start of the opening
+ * @param dropC fall below the mean temperature of the hour before, °C
+ * @param minutes time from the end of the opening to the recovery, min; null if it was not seen
+ *     within 6 h or before a gap
  */
 public record Recovery(Instant opened, double dropC, @Nullable Double minutes) {
-  /** So near to what it was counts as warm again, °C. Common practice, no source. */
+  /** Recovered means within this difference of the earlier mean, °C. Common practice, no source. */
   public static final double WITHIN_C = 0.5;
 
   static final Duration LONGEST = Duration.ofHours(6);
   private static final Duration BEFORE = Duration.ofHours(1);
   private static final double MS_PER_MINUTE = 60_000;
 
-  /** The stretch of readings that is looked at for an opening. */
+  /** The span of readings needed for an opening: from 1 h before it to 6 h after it. */
   public static Span around(Span opening) {
     return new Span(opening.from().minus(BEFORE), opening.to().plus(LONGEST));
   }
 
   /**
-   * Looks at one opening. Empty when it did not cool the container by more than {@link #WITHIN_C},
-   * or when what was before is not known.
+   * Evaluates one opening. Empty if it did not cool the container by more than {@link #WITHIN_C},
+   * or if the temperature before it is not known.
    *
    * @param temperature readings over {@link #around}, °C
    */
@@ -57,7 +57,7 @@ public record Recovery(Instant opened, double dropC, @Nullable Double minutes) {
     return Optional.of(new Recovery(opening.from(), dropC, minutes));
   }
 
-  /** Adds up, keeps the lowest before it is back, and notes the first moment at which it is. */
+  /** Finds the mean, the minimum before the recovery, and the time of the recovery. */
   private static final class Follower implements SegmentVisitor {
     private final double warmC;
     private double degreeMs;
@@ -79,7 +79,7 @@ public record Recovery(Instant opened, double dropC, @Nullable Double minutes) {
         return;
       }
       lowestC = Math.min(lowestC, Math.min(startC, endC));
-      // Warm again counts only after it has been cold, and with the lid on.
+      // A recovery needs an earlier fall below the level, and a closed lid.
       if (endMs > countFromMs && endC >= warmC && lowestC < warmC) {
         double share = startC >= warmC ? 0 : Linear.crossing(startC, endC, warmC);
         backMs = startMs + share * (endMs - startMs);

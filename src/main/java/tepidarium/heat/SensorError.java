@@ -1,11 +1,11 @@
 package tepidarium.heat;
 
 /**
- * By how much heat may be wrong because the sensor reads too high or too low by its stated error
- * throughout. Both are bounds, °C·h, at least 0. Errors of adjoining stretches add.
+ * The possible error of heat if the sensor reads too high or too low by its stated error
+ * throughout. Both are bounds, °C·h, at least 0. Errors of adjoining periods add up.
  *
- * @param less the true heat is so much less if the sensor reads too high
- * @param more the true heat is so much more if the sensor reads too low
+ * @param less amount by which the true heat is lower if the sensor reads too high
+ * @param more amount by which the true heat is higher if the sensor reads too low
  */
 public record SensorError(double less, double more) {
 

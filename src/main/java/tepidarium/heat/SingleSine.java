@@ -1,16 +1,16 @@
 package tepidarium.heat;
 
 /**
- * Estimates the heat of a day from its lowest and highest temperature, with a sine wave through
- * both in place of readings (the single-sine method).
+ * Estimates the heat of a day from its lowest and highest temperature by the single-sine method:
+ * the temperature follows a sine wave through both.
  *
- * <p>With mean m = (max + min) / 2 and half-range a = (max − min) / 2, the mean of what lies above
- * a threshold c over the wave is: 0 for c ≥ max; m − c for c ≤ min; otherwise ((m − c)(π/2 − θ) + a
- * cos θ) / π with θ = asin((c − m) / a). The heat of a day is this above the base, less this above
- * the ceiling (horizontal cut-off), in °C·days.
+ * <p>With mean m = (max + min) / 2 and half-range a = (max − min) / 2, the mean excess of the wave
+ * above a threshold c is: 0 for c ≥ max; m − c for c ≤ min; otherwise ((m − c)(π/2 − θ) + a cos θ)
+ * / π with θ = asin((c − m) / a). The heat of a day in °C·days is the excess above the base less
+ * the excess above the ceiling (horizontal cut-off).
  *
  * <p>Sources: Baskerville and Emin, Ecology 50 (1969) 514-517; Allen, Environmental Entomology 5
- * (1976) 388-396. An estimate: a heated container does not follow a sine wave.
+ * (1976) 388-396. This is an estimate: a heated container does not follow a sine wave.
  */
 public final class SingleSine {
   private SingleSine() {}

@@ -10,11 +10,11 @@ import tepidarium.reading.SegmentVisitor;
 import tepidarium.reading.Span;
 
 /**
- * For how long it was how warm, in steps of a quarter of a degree: enough to tell the degree-hours
- * above any base without the readings. What is known of each step is the time in it and the
- * integral of the temperature over that time, so degree-hours above an edge between two steps are
- * exact; between edges they are a cubic with the right values and slopes at both (Hermite), kept
- * between chord and tangents, off by at most a sixteenth of a degree × the time in the step.
+ * A histogram of time by temperature, in bins of 0.25 °C. It gives the degree-hours above any base
+ * without the readings. Each bin holds its time and the integral of temperature over this time. So
+ * degree-hours above a bin edge are exact. Between edges they are interpolated by a cubic with the
+ * right values and slopes at both (Hermite), limited to the range between chord and tangents. The
+ * error is at most 1/16 °C × the time in the bin.
  */
 public final class TemperatureHistogram {
   static final double STEP_C = 0.25;
@@ -22,7 +22,7 @@ public final class TemperatureHistogram {
   private static final int STEPS = 280;
   private static final double HIGHEST_C = LOWEST_C + STEPS * STEP_C;
 
-  /** One more at either end, for what is colder or warmer. */
+  /** One more bin at each end for lower and higher temperatures. */
   private static final int BINS = STEPS + 2;
 
   private static final double ON_AN_EDGE = 1e-9;
@@ -42,13 +42,13 @@ public final class TemperatureHistogram {
     this.gapMs = gapMs;
   }
 
-  /** Of a stretch of which nothing is known. */
+  /** The histogram of a gap. */
   public static TemperatureHistogram unknown(long lengthMs) {
     return new TemperatureHistogram(0, new double[0], new double[0], 0, lengthMs);
   }
 
   /**
-   * Of a span, with straight lines between readings as in {@link DegreeHours}.
+   * The histogram of a span. Temperature is linear between readings as in {@link DegreeHours}.
    *
    * @param temperature °C
    */
@@ -58,7 +58,7 @@ public final class TemperatureHistogram {
     return adder.sum();
   }
 
-  /** All of them together. */
+  /** The sum of several histograms. */
   public static TemperatureHistogram sum(List<TemperatureHistogram> parts) {
     Adder adder = new Adder();
     parts.forEach(adder::add);
@@ -81,7 +81,7 @@ public final class TemperatureHistogram {
     return gapMs / HeatSum.MS_PER_HOUR;
   }
 
-  /** The mean temperature over covered time, °C; NaN where none is covered. */
+  /** The mean temperature over covered time, °C; NaN if no time is covered. */
   public double meanC() {
     double sum = 0;
     for (double part : degreeHours) {
@@ -90,7 +90,7 @@ public final class TemperatureHistogram {
     return sum / coveredHours();
   }
 
-  /** Whether the heat by a rule is exact: base and ceiling lie on edges between two steps. */
+  /** Whether the heat by a rule is exact: base and ceiling lie on bin edges. */
   public static boolean isExact(HeatRule rule) {
     return onAnEdge(rule.baseC()) && (rule.ceilingC() == null || onAnEdge(rule.ceilingC()));
   }
@@ -115,10 +115,10 @@ public final class TemperatureHistogram {
   }
 
   /**
-   * By how much the heat by a rule may be wrong because of the sensor. Exact as {@link #heat} is:
-   * where base and ceiling, as they are and moved by the error, lie on edges between two steps.
+   * The possible error of the heat by a rule due to the sensor. Exact if base and ceiling, both
+   * unchanged and shifted by the error, lie on bin edges.
    *
-   * @param errorC by how much the sensor may be off, ±°C, at least 0
+   * @param errorC possible error of the sensor, ±°C, at least 0
    */
   public SensorError sensorError(HeatRule rule, double errorC) {
     double heat = heat(rule).degreeHours();
@@ -145,7 +145,7 @@ public final class TemperatureHistogram {
     double cubic =
         rest * rest * ((1 + 2 * part) * start + part * startSlope)
             + part * part * ((1 + 2 * rest) * end - rest * endSlope);
-    // Heat over the base is convex: it lies below the chord, and above both tangents.
+    // Heat as a function of the base is convex: it lies below the chord and above both tangents.
     double chord = rest * start + part * end;
     double tangents = Math.max(start + part * startSlope, end - rest * endSlope);
     return Math.max(tangents, Math.min(chord, cubic));
@@ -167,7 +167,7 @@ public final class TemperatureHistogram {
     return (1 - part) * hoursAboveEdge(edge) + part * hoursAboveEdge(edge + 1);
   }
 
-  /** Degree-hours above the edge under the step {@code edge} + 1. */
+  /** Degree-hours above the lower edge of bin {@code edge} + 1. */
   private double aboveEdge(int edge) {
     double edgeC = LOWEST_C + edge * STEP_C;
     double sum = 0;
@@ -185,7 +185,7 @@ public final class TemperatureHistogram {
     return sum;
   }
 
-  /** What {@link #fromBytes} needs to make it again, besides covered time and gaps. */
+  /** Serializes the bins; covered time and gaps are stored separately. See {@link #fromBytes}. */
   public byte[] toBytes() {
     ByteBuffer bytes = ByteBuffer.allocate(Short.BYTES + 2 * Double.BYTES * hours.length);
     bytes.putShort((short) first);
@@ -195,7 +195,7 @@ public final class TemperatureHistogram {
     return bytes.array();
   }
 
-  /** Made again; where the bytes were not kept, nothing is known of the time. */
+  /** Deserializes a histogram. Without bytes the whole time is a gap. */
   public static TemperatureHistogram fromBytes(byte @Nullable [] kept, long coveredMs, long gapMs) {
     if (kept == null) {
       return unknown(coveredMs + gapMs);
@@ -235,7 +235,7 @@ public final class TemperatureHistogram {
       put(last, length, (low + high) / 2);
     }
 
-    /** The step that holds a temperature; one on an edge belongs to the step above it. */
+    /** The bin of a temperature; a temperature on an edge belongs to the bin above it. */
     private static int bin(double temperatureC) {
       double steps = Math.floor((temperatureC - LOWEST_C) / STEP_C);
       return (int) Math.max(0, Math.min(BINS - 1, steps + 1));

@@ -4,16 +4,15 @@ import java.util.Arrays;
 import java.util.OptionalDouble;
 
 /**
- * A place as a first-order thermal body: dT/dt = (gain · room − T + rise · on) / τ, with the room
- * following a straight line between readings, fitted by weighted least squares. What the model
- * leaves out (draughts, the lid, somebody in the room) wanders and dies away with the time
- * constant; the sensor adds noise to each reading. So errors of neighbouring readings are alike,
- * and the likelihood is that of the innovations of a Kalman filter, for which rise and gain are
- * linear and both variances follow from the data.
+ * Fits a first-order thermal model to a place: dT/dt = (gain · room − T + rise · on) / τ. The room
+ * temperature is linear between readings. Disturbances outside the model (draughts, the lid,
+ * somebody in the room) are an autocorrelated process that decays with the time constant; the
+ * sensor adds independent noise. The likelihood is that of the innovations of a Kalman filter. Rise
+ * and gain enter it linearly, and both variances are estimated from the data.
  *
  * <p>Source: Madsen and Holst, Energy and Buildings 22 (1995) 67-79; Harvey, Forecasting,
- * Structural Time Series Models and the Kalman Filter (1989). Intervals are those of the profile
- * likelihood (95 %: within 1.92 of the maximum), so that one without an end says that the figure is
+ * Structural Time Series Models and the Kalman Filter (1989). Intervals are profile-likelihood
+ * intervals (95 %: within 1.92 of the maximum). An interval without an end means that the figure is
  * not determined.
  */
 final class ThermalFit {
@@ -32,10 +31,10 @@ final class ThermalFit {
   private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
 
   /**
-   * A figure with an interval; one without an end is NaN there.
+   * A value with its interval.
    *
-   * @param low NaN where the data set no lower limit
-   * @param high NaN where they set no upper one
+   * @param low lower end; NaN if the data set none
+   * @param high upper end; NaN if the data set none
    */
   record Range(double value, double low, double high) {
     boolean isBounded() {
@@ -43,7 +42,7 @@ final class ThermalFit {
     }
   }
 
-  /** The likelihood for one time constant, with the best of all else. */
+  /** The profile likelihood at one time constant: the maximum over all other parameters. */
   @SuppressWarnings("ArrayRecordComponent")
   private record Point(double logTau, double logLikelihood, double[] linear, double[] errors) {}
 
@@ -70,8 +69,8 @@ final class ThermalFit {
   /**
    * Fits a record.
    *
-   * @param on for each sample, whether (1 or 0) the heater was on before it
-   * @param freeGain whether to fit how far the place follows the room, else it follows it fully
+   * @param on for each sample, 1 if the heater was on before it, else 0
+   * @param freeGain whether to fit the gain of the room; otherwise it is 1
    */
   static ThermalFit of(TrialRecord record, double[] on, boolean freeGain) {
     return new ThermalFit(record, on, freeGain);
@@ -109,7 +108,10 @@ final class ThermalFit {
         high.isPresent() ? Math.exp(high.getAsDouble()) : Double.NaN);
   }
 
-  /** Where the profile falls by so much from its top, going down or up; empty if it never does. */
+  /**
+   * The logarithm of τ at which the profile falls by {@code drop}, in one direction; empty if it
+   * does not.
+   */
   private OptionalDouble edge(int direction, double drop) {
     double wanted = best.logLikelihood - drop;
     double inside = best.logTau;
@@ -145,12 +147,14 @@ final class ThermalFit {
     return linear(0, DROP_95);
   }
 
-  /** How far the place follows the room: 1 fully, 0 not at all; only where it was left free. */
+  /**
+   * The gain of the room: 1 if the place follows it fully, 0 if not at all. Only with a free gain.
+   */
   Range gain(double drop) {
     return linear(1, drop);
   }
 
-  /** All values that are likely enough with one time constant or another. */
+  /** The interval of a linear parameter over all time constants within the drop. */
   private Range linear(int which, double drop) {
     OptionalDouble low = edge(-1, drop);
     OptionalDouble high = edge(1, drop);
@@ -200,11 +204,12 @@ final class ThermalFit {
   }
 
   /**
-   * The likelihood for a time constant and a ratio of variances. The filter runs on the readings
-   * and on what room and heater would do alone, since all of it is linear; rise and gain then
-   * follow by least squares from the innovations.
+   * The likelihood for a time constant and a ratio of variances. The model is linear, so the filter
+   * runs separately on the readings, the room and the heater; rise and gain then follow from the
+   * innovations by least squares.
    *
-   * @param logRatio logarithm of the variance of what wanders over that of the sensor's noise
+   * @param logRatio logarithm of the variance of the disturbances divided by that of the sensor
+   *     noise
    */
   private Point at(double logTau, double logRatio) {
     double tau = Math.exp(logTau);
@@ -246,7 +251,7 @@ final class ThermalFit {
     return sums.point(logTau);
   }
 
-  /** Normal equations of the innovations. */
+  /** The normal equations of the least-squares fit to the innovations. */
   private static final class Sums {
     private final boolean freeGain;
     private double yy;

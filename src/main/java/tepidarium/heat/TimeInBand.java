@@ -11,10 +11,10 @@ import tepidarium.reading.Span;
 import tepidarium.stats.Linear;
 
 /**
- * Time inside and outside one limit, along the straight line between readings, and the excursions.
- * An excursion starts and ends where the line crosses the limit. Two that are at most the join time
- * apart are one, so that noise at the limit does not make a hundred of them; the time between them
- * is not counted as outside. A gap ends an excursion with its end not seen.
+ * Measures time inside and outside one limit, and finds excursions. Values are linear between
+ * readings; an excursion starts and ends where the line crosses the limit. Two excursions that are
+ * at most {@code join} apart are merged, because noise at the limit would otherwise produce many;
+ * the time between them is not counted as outside. A gap ends an excursion without a known end.
  */
 public final class TimeInBand {
   private TimeInBand() {}

@@ -6,8 +6,9 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 
 /**
- * The temperatures inside a place and in the room around it at the same moments, in columns. Many
- * readings are thinned to means of short stretches, which lose nothing that a place of hours shows.
+ * The temperatures inside a place and in the room at the same times, in columns. Above {@value
+ * #MOST_SAMPLES} readings, consecutive readings are averaged; a place with a time constant of hours
+ * shows no faster changes.
  */
 final class TrialRecord {
   static final int MOST_SAMPLES = 2_000;
@@ -17,7 +18,7 @@ final class TrialRecord {
   final double[] insideC;
   final double[] roomC;
 
-  /** Before which samples there is a gap, in the place or in the room. */
+  /** Whether there is a gap before each sample, inside or in the room. */
   final boolean[] afterGap;
 
   private TrialRecord(double[] hours, double[] insideC, double[] roomC, boolean[] afterGap) {
@@ -74,7 +75,7 @@ final class TrialRecord {
     return hours.length;
   }
 
-  /** The time from each sample to the next, gaps left out, h. */
+  /** The time between samples without gaps, h. */
   double coveredHours() {
     double covered = 0;
     for (int i = 1; i < size(); i++) {
@@ -83,7 +84,7 @@ final class TrialRecord {
     return covered;
   }
 
-  /** The mean over covered time of one of the columns, on straight lines; NaN where none is. */
+  /** The mean of a column over covered time, linear between samples; NaN if no time is covered. */
   double meanOverTime(double[] values) {
     double sum = 0;
     for (int i = 1; i < size(); i++) {

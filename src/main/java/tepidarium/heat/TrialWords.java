@@ -4,42 +4,42 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import tepidarium.heat.PlaceTrial.Figure;
 
-/** A trial in plain words. */
+/** Formats the result of a trial as text for the grower. */
 public final class TrialWords {
   private TrialWords() {}
 
-  /** What the place can do, or why these hours do not tell. */
+  /** The result of a trial, or the reason why it has none. */
   public static String of(PlaceTrial trial) {
     return switch (trial.outcome()) {
-      case DETERMINED -> told(trial);
+      case DETERMINED -> determined(trial);
       case TOO_SHORT ->
           format(
-              "It cannot be told from these hours: place and room were measured together for %.1f"
-                  + " hours, and half a day is the least, two days are good. Is a sensor placed in"
-                  + " the room?",
+              "The trial is too short: place and room were measured "
+                  + "together for %.1f hours. At least 12 hours are needed, "
+                  + "better two days. Check that a sensor is placed in the room.",
               trial.coveredHours());
       case ROOM_TOO_STEADY ->
           format(
-              "It cannot be told from these hours how cold a room this place can bear: the room"
-                  + " stayed between %.1f and %.1f °C, too steady to see how the place follows it."
-                  + " Try again over colder nights, or let the room cool for some hours.",
+              "The room was too steady, between %.1f and %.1f °C, to "
+                  + "show how the place follows it. Repeat the trial over "
+                  + "colder nights, or let the room cool for some hours.",
               trial.roomMinC(), trial.roomMaxC());
       case REGULATED ->
           format(
-              "Something regulates this place: it follows the room (%.1f to %.1f °C) less than a"
-                  + " plain heater would. How cold a room it can bear cannot be told from these"
-                  + " hours, since the heater was never at its limit.",
+              "Something regulates this place: it follows the room (%.1f to %.1f "
+                  + "°C) less than with an unregulated heater. The lowest room temperature "
+                  + "for it is not known, because the heater never reached its limit.",
               trial.roomMinC(), trial.roomMaxC());
       case NO_FIT ->
-          "It cannot be told from these hours: the place does not follow the room as a warmed body"
-              + " would. Does the sun reach it, or was it opened?";
+          "The temperatures do not fit a heated place in this room. "
+              + "Check whether the sun reaches it or whether it was opened.";
     };
   }
 
-  private static String told(PlaceTrial trial) {
+  private static String determined(PlaceTrial trial) {
     PlaceTrial.Low low = trial.low();
     if (low == null) {
-      throw new IllegalStateException("a trial that tells has a limit");
+      throw new IllegalStateException("a determined trial must have a limit");
     }
     Figure room = low.roomC();
     String first =
@@ -52,9 +52,9 @@ public final class TrialWords {
 
   private static String fall(@Nullable Figure hours) {
     return hours == null
-        ? " On the average of the trial it was below that already."
+        ? " Its mean in the trial was already below that."
         : format(
-            " In a room %s °C colder still, that takes %.1f hours (%.1f to %.1f).",
+            " In a room another %s °C colder, this takes %.1f hours (%.1f to %.1f).",
             plain(PlaceTrial.COLDER_C), hours.value(), hours.low(), hours.high());
   }
 
@@ -62,8 +62,8 @@ public final class TrialWords {
     return hours == null
         ? ""
         : format(
-            " If the heat fails in the room as it was, it falls below %s °C after %.1f hours (%.1f"
-                + " to %.1f).",
+            " If the heat fails at the mean room temperature of the "
+                + "trial, it falls below %s °C after %.1f hours (%.1f to %.1f).",
             plain(low.limitC()), hours.value(), hours.low(), hours.high());
   }
 

@@ -1,4 +1,4 @@
-/** Degree-hours, time in band and excursions: pure functions over samples. */
+/** Calculates degree-hours, time in band, excursions, heat comparisons and trials. Pure. */
 @NullMarked
 package tepidarium.heat;
 

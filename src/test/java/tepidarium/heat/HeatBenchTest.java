@@ -102,7 +102,7 @@ class HeatBenchTest {
             container(place("a", hours, noisy(31, 1))),
             container(place("b", hours, noisy(31, 2))));
     assertEquals(BenchFinding.NONE_SHOWN, pair.finding());
-    assertTrue(BenchFinding.words(pair).startsWith("No difference in heat between a and b"));
+    assertTrue(BenchFinding.words(pair).startsWith("No clear difference in heat between a and b"));
   }
 
   /** Of equal places one pair in twenty would seem to differ, were chance all that is asked. */
@@ -132,7 +132,7 @@ class HeatBenchTest {
             container(place("b", hours, noisy(31, 2))));
     assertEquals(BenchFinding.WITHIN_SENSOR_ERROR, pair.finding());
     assertEquals(24 * 0.2, pair.sensorErrorPerDay(), 1e-9);
-    assertTrue(BenchFinding.words(pair).contains("swap the sensors"));
+    assertTrue(BenchFinding.words(pair).contains("Swap the sensors"));
   }
 
   @Test
@@ -182,7 +182,8 @@ class HeatBenchTest {
         pair(hours, source(hours, "mat", 32, 32.1, 32), source(hours, "shelf", 30, 30.1, 29.9));
     assertEquals(BenchFinding.MORE, clear.finding());
     assertTrue(
-        BenchFinding.words(clear).contains("with 3 against 3 no permutation p can be under 0.100"),
+        BenchFinding.words(clear)
+            .contains("with 3 against 3, the smallest possible permutation p is 0.100"),
         BenchFinding.words(clear));
     Pair mixed = pair(hours, source(hours, "mat", 32, 29.5), source(hours, "shelf", 30, 30.1));
     assertTrue(heat(mixed).differsFromZero(mixed.sensorErrorPerDay()), heat(mixed).toString());
@@ -190,7 +191,8 @@ class HeatBenchTest {
     Pair single = pair(hours, source(hours, "mat", 32), source(hours, "shelf", 30, 30.1));
     assertEquals(BenchFinding.ONLY_THESE_CONTAINERS, single.finding());
     assertNull(single.between());
-    assertTrue(BenchFinding.words(single).contains("cannot be told from the place"));
+    assertTrue(
+        BenchFinding.words(single).contains("cannot be separated from an effect of the container"));
   }
 
   @Test

@@ -103,7 +103,7 @@ class PlaceTrialTest {
     assertEquals(FitStatus.ROOM_TOO_STEADY, trial.outcome());
     assertNull(trial.tauHours());
     assertNull(trial.low());
-    assertTrue(TrialWords.of(trial).contains("cannot be told from these hours"));
+    assertTrue(TrialWords.of(trial).startsWith("The room was too steady"));
   }
 
   @Test
@@ -155,7 +155,7 @@ class PlaceTrialTest {
             SampleRecords.HALF_HOUR,
             question);
     assertEquals(FitStatus.TOO_SHORT, tenHours.outcome());
-    assertTrue(TrialWords.of(tenHours).contains("Is a sensor placed in the room?"));
+    assertTrue(TrialWords.of(tenHours).contains("Check that a sensor is placed in the room."));
   }
 
   @Test
