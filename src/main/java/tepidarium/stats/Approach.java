@@ -4,18 +4,17 @@ import java.util.Arrays;
 import java.util.OptionalDouble;
 
 /**
- * A first-order approach to a steady value, y(t) = steady + (start − steady)·exp(−t/τ), as a body
- * without much inner resistance cools or warms (Newton's law of cooling, elementary). Fitted by
- * least squares: linear in start and steady for each τ, with τ searched between a tenth of the
- * length of the record and twenty times it; far points count less (weights after Huber, Annals of
- * Mathematical Statistics 35 (1964) 73-101, tuning constant 1.345), the scale being taken from the
- * median of the residuals. A slower approach than the longest τ is a straight line within the
- * record, and is fitted as one.
+ * Fits a first-order approach to a steady value, y(t) = steady + (start − steady)·exp(−t/τ), by
+ * which a body cools or warms (Newton's law of cooling, elementary). Least squares: linear in start
+ * and steady for each τ, with τ searched between a tenth of the length of the record and twenty
+ * times it; outliers have less weight (weights after Huber, Annals of Mathematical Statistics 35
+ * (1964) 73-101, tuning constant 1.345), the scale being taken from the median of the residuals. A
+ * slower approach than the longest τ is a straight line within the record, and is fitted as one.
  *
- * @param start the value at t = 0
- * @param steady where it tends
- * @param timeConstant τ, in the unit of the times, above 0
- * @param residual the standard deviation of the points about the curve (three parameters taken off)
+ * @param start value at t = 0
+ * @param steady limit for large t
+ * @param timeConstant time constant τ, in the unit of the times, above 0
+ * @param residual standard deviation of the points about the curve, with n − 3 degrees of freedom
  */
 public record Approach(double start, double steady, double timeConstant, double residual) {
   private static final int LEAST_POINTS = 4;
@@ -138,7 +137,10 @@ public record Approach(double start, double steady, double timeConstant, double 
     return steady + (start - steady) * Math.exp(-t / timeConstant);
   }
 
-  /** When it reaches a level; empty when it never does. Negative for a level before the start. */
+  /**
+   * The time at which it reaches a level; empty if it never does. Negative for a level before the
+   * start.
+   */
   public OptionalDouble timeOf(double level) {
     double share = (level - steady) / (start - steady);
     return share > 0 && Double.isFinite(share)

@@ -7,15 +7,15 @@ import java.util.function.DoubleUnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The mean of hourly or daily values with a 95 % interval that allows for autocorrelation: a warm
- * hour follows a warm hour, and a cold day a cold day.
+ * Calculates the mean of hourly or daily values with a 95 % interval that allows for
+ * autocorrelation: neighbouring hours and days have similar temperatures.
  *
  * <p>The long-run variance is the mean of the squares of q averages of the record, weighted by
  * cosines of 1, 2, … q half periods over the whole record. Such slow averages are nearly
  * independent even where neighbouring days are alike, so the interval is value ± t · √(variance /
  * n), with q degrees of freedom. With q = √(1.2 · days), at least 2, simulated intervals of 4 to 28
- * days hold the truth in 93 to 97 % where the correlation fades within half a day. Where weather
- * lasts for several days, they hold it less often: {@code src/docs/figures.md} says how often.
+ * days contain the true value in 93 to 97 % if the correlation decays within half a day. If weather
+ * lasts for several days, they contain it less often: {@code src/docs/figures.md} says how often.
  *
  * <p>Source: Müller, Journal of Econometrics 141 (2007) 1331-1352; Lazarus, Lewis, Stock and
  * Watson, Journal of Business and Economic Statistics 36 (2018) 541-559, the equal-weighted cosine
@@ -32,13 +32,13 @@ public final class AutocorrelatedMean {
   private static final double SAME = 1e-9;
 
   /**
-   * A figure with its 95 % interval.
+   * A value with its 95 % interval.
    *
-   * @param low null, as {@code high} is, where there are too few days to tell
-   * @param days how many whole days the present values fill
+   * @param low lower end; null together with {@code high} if there are too few days
+   * @param days number of whole days in the present values
    */
   public record Estimate(double value, @Nullable Double low, @Nullable Double high, int days) {
-    /** The same in another unit, or cut to what is possible. */
+    /** Applies a function to the value and to both ends, such as a change of unit. */
     public Estimate map(DoubleUnaryOperator change) {
       return new Estimate(
           change.applyAsDouble(value),
@@ -47,7 +47,7 @@ public final class AutocorrelatedMean {
           days);
     }
 
-    /** Whether the interval, made wider by so much on both sides, lies on one side of zero. */
+    /** Whether the interval excludes zero after it was widened on both sides. */
     public boolean differsFromZero(double widenBy) {
       return low != null && high != null && (low > widenBy || high < -widenBy);
     }
@@ -107,7 +107,7 @@ public final class AutocorrelatedMean {
     return found.enough() && error < SAME ? found.withUnseenDays() : found.withReach(error);
   }
 
-  /** A mean before its interval. */
+  /** The values of a mean, before its interval is calculated. */
   @SuppressWarnings("ArrayRecordComponent")
   private record Found(double[] values, int rowsPerDay, int present, double value) {
     static @Nullable Found of(double[] values, int rowsPerDay) {
@@ -200,7 +200,7 @@ public final class AutocorrelatedMean {
     return Math.max(FEWEST_COSINES, (int) Math.sqrt(COSINES_PER_DAY * days));
   }
 
-  /** Of the mean of {@code present} values. */
+  /** The standard error of the mean of {@code present} values. */
   private static double standardError(double[] values, int rowsPerDay, int cosines, int present) {
     double[] sums = new double[(values.length + rowsPerDay - 1) / rowsPerDay];
     int[] counts = new int[sums.length];
@@ -223,7 +223,7 @@ public final class AutocorrelatedMean {
     return Math.sqrt(variance / present);
   }
 
-  /** Of the mean of the days' means, were days independent. */
+  /** The standard error of the mean of daily means if days are independent. */
   private static double errorOfDays(double[] values, int rowsPerDay) {
     List<Double> means = new ArrayList<>();
     for (int from = 0; from < values.length; from += rowsPerDay) {
@@ -238,7 +238,9 @@ public final class AutocorrelatedMean {
     return Math.sqrt(squares / (means.size() - 1.0) / means.size());
   }
 
-  /** The square of one weighted sum, by the variance it would have if a value's were 1. */
+  /**
+   * The square of one weighted sum, divided by its variance for independent values of variance 1.
+   */
   private static double slowVariance(double[] sums, int[] counts, int half, int first, int last) {
     double[] weights = new double[sums.length];
     double mean = 0;
@@ -259,7 +261,10 @@ public final class AutocorrelatedMean {
     return squares > 0 ? sum * sum / squares : 0;
   }
 
-  /** The mean at each hour of the day; without it a day's missing nights would count as warmth. */
+  /**
+   * The mean at each hour of the day. Subtracting it keeps missing nights from raising a day's
+   * mean.
+   */
   private static double[] profile(double[] values, int rowsPerDay) {
     double[] sums = new double[rowsPerDay];
     int[] counts = new int[rowsPerDay];

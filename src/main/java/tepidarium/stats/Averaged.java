@@ -5,13 +5,12 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * What rows leave likely when the family of times is not known either: the {@link Posterior} of
- * each family, weighted by how likely the rows are under it. A figure after the one family that
- * fits best would be told as surer than it is. Source: Hoeting, Madigan, Raftery and Volinsky,
- * Statistical Science 14 (1999) 382-417.
+ * Averages posterior distributions over the families of times: the {@link Posterior} of each
+ * family, weighted by its evidence. The best family alone would understate the uncertainty. Source:
+ * Hoeting, Madigan, Raftery and Volinsky, Statistical Science 14 (1999) 382-417.
  */
 public final class Averaged {
-  /** A figure of one draw of one family. */
+  /** Calculates a figure from one draw of one family. */
   public interface Figure {
     double of(Posterior posterior, Posterior.Draw draw);
   }
@@ -22,9 +21,9 @@ public final class Averaged {
   private final List<Double> weights = new ArrayList<>();
 
   /**
-   * Over families with the same rows, each equally likely before.
+   * Averages over families fitted to the same rows, with equal prior weights.
    *
-   * @param posteriors at least one; all after a prior, or none
+   * @param posteriors at least one; either all with a prior or all without
    */
   public Averaged(List<Posterior> posteriors) {
     this.posteriors = List.copyOf(posteriors);
@@ -49,7 +48,7 @@ public final class Averaged {
     return values(figure).stream().mapToDouble(one -> one.value() * one.share()).sum();
   }
 
-  /** Between which ends 95 % of a figure lie. */
+  /** The 95 % interval of a figure over all draws. */
   public ConfidenceInterval limits(Figure figure) {
     List<Valued> sorted =
         values(figure).stream().sorted(Comparator.comparingDouble(Valued::value)).toList();

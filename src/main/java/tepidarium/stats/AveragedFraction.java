@@ -16,12 +16,12 @@ final class AveragedFraction {
   private static final int STEPS = 30;
 
   /**
-   * What one family tells.
+   * The fit of one family.
    *
-   * @param profile of the logit of the final fraction
-   * @param logit at which the likelihood is highest
-   * @param logLikelihood the highest one
-   * @param limits of the final fraction after this family alone
+   * @param profile profile likelihood of the logit of the final fraction
+   * @param logit logit with the highest likelihood
+   * @param logLikelihood highest log-likelihood
+   * @param limits 95 % interval of the final fraction with this family alone
    */
   record Family(Profile profile, double logit, double logLikelihood, ConfidenceInterval limits) {
     private double tail(double at) {
@@ -34,7 +34,7 @@ final class AveragedFraction {
   private final List<Double> weights = new ArrayList<>();
 
   /**
-   * Over families with the same rows and the same number of parameters.
+   * Averages over families fitted to the same rows with the same number of parameters.
    *
    * @param families at least one
    */
@@ -64,7 +64,7 @@ final class AveragedFraction {
     return new ConfidenceInterval(Logit.fraction(low), Logit.fraction(high));
   }
 
-  /** The end, which lies between the lowest and the highest of the families' own ends. */
+  /** One end of the interval. It lies between the lowest and highest end of the families. */
   private double end(double least, double most, double wanted) {
     double low = Math.max(least, -IntervalFit.BOUND_LOGIT);
     double high = Math.min(most, IntervalFit.BOUND_LOGIT);

@@ -1,9 +1,9 @@
 package tepidarium.stats;
 
 /**
- * The main axes of a small symmetric matrix of finite numbers. Jacobi's rotations are used because
- * they come to an end for every such matrix, also for one that is nearly 0 in one direction.
- * Source: Golub and Van Loan, Matrix Computations (2013), section 8.5.
+ * Calculates the eigenvalues and eigenvectors of a small symmetric matrix of finite numbers by
+ * Jacobi rotations, which converge for every such matrix, including nearly singular ones. Source:
+ * Golub and Van Loan, Matrix Computations (2013), section 8.5.
  */
 final class Axes {
   private static final int MOST_SWEEPS = 60;
@@ -68,17 +68,20 @@ final class Axes {
     a[q][p] = 0;
   }
 
-  /** The eigenvalue along an axis. */
+  /** An eigenvalue. */
   double bend(int i) {
     return bend[i];
   }
 
-  /** An axis, of length 1. */
+  /** An eigenvector of length 1. */
   double[] axis(int i) {
     return axis[i];
   }
 
-  /** The inverse of the matrix with its sign turned: the covariance, where it is a curvature. */
+  /**
+   * The inverse of the negative matrix: the covariance if the matrix is the curvature of a
+   * log-likelihood.
+   */
   double[][] covariance() {
     int n = bend.length;
     double[][] inverse = new double[n][n];

@@ -4,9 +4,9 @@ import java.util.List;
 import org.hipparchus.special.Beta;
 
 /**
- * Hits in trials whose common chance is itself uncertain, after a beta distribution. It is what a
- * past result says of a next one: with the prior Beta(½, ½) (Jeffreys, Theory of Probability, 1961)
- * and x hits in n trials, the chance follows Beta(x + ½, n − x + ½).
+ * The beta-binomial distribution: hits in trials with a common probability that follows a beta
+ * distribution. It predicts a result from a past one: with the prior Beta(½, ½) (Jeffreys, Theory
+ * of Probability, 1961) and x hits in n trials, the probability follows Beta(x + ½, n − x + ½).
  *
  * @param alpha above 0
  * @param beta above 0
@@ -20,17 +20,17 @@ public record BetaBinomial(double alpha, double beta) {
     }
   }
 
-  /** What a past result says of the chance, with Jeffreys' prior. */
+  /** The posterior after a past result, with Jeffreys' prior. */
   public static BetaBinomial after(Proportion past) {
     return after(past, 0.5, 0.5);
   }
 
-  /** What a past result says of the chance, with a prior Beta(a, b). */
+  /** The posterior after a past result, with a prior Beta(a, b). */
   public static BetaBinomial after(Proportion past, double a, double b) {
     return new BetaBinomial(past.hits() + a, past.trials() - past.hits() + b);
   }
 
-  /** By its mean and its spread ρ = 1/(α + β + 1), both above 0 and below 1. */
+  /** The distribution with a mean and a spread ρ = 1/(α + β + 1), both above 0 and below 1. */
   public static BetaBinomial ofMean(double mean, double spread) {
     double size = 1 / spread - 1;
     return new BetaBinomial(mean * size, (1 - mean) * size);
@@ -40,12 +40,12 @@ public record BetaBinomial(double alpha, double beta) {
     return alpha / (alpha + beta);
   }
 
-  /** The correlation of two trials under the same chance, 0 to 1. */
+  /** The spread ρ: the correlation of two trials with the same probability, 0 to 1. */
   public double spread() {
     return 1 / (alpha + beta + 1);
   }
 
-  /** The natural logarithm of the probability of exactly so many hits in so many trials. */
+  /** The natural logarithm of the probability of exactly {@code hits} hits. */
   public double logProbability(int hits, int trials) {
     return logChoose(trials, hits)
         + Beta.logBeta(hits + alpha, trials - hits + beta)
@@ -56,7 +56,7 @@ public record BetaBinomial(double alpha, double beta) {
     return -Math.log1p(n) - Beta.logBeta(n - k + 1.0, k + 1.0);
   }
 
-  /** The probability of at least so many hits in so many trials. */
+  /** The probability of at least {@code wanted} hits. */
   public double atLeast(long wanted, long trials) {
     if (wanted <= 0) {
       return 1;
@@ -73,18 +73,18 @@ public record BetaBinomial(double alpha, double beta) {
     return Math.max(0, 1 - sum);
   }
 
-  /** The natural logarithm of the likelihood of several groups, each with a chance of its own. */
+  /** The log-likelihood of several groups, each with its own probability. */
   public double logLikelihood(List<Proportion> groups) {
     return groups.stream().mapToDouble(g -> logProbability(g.hits(), g.trials())).sum();
   }
 
   /**
-   * The likeliest distribution of the chance over several groups, such as lots. Where the groups
-   * differ by no more than luck, the spread sits on its bound of 0 and the answer is as good as one
-   * common chance. Source: maximum likelihood; Griffiths, Biometrics 29 (1973) 637-648.
+   * Fits the distribution of the probability over several groups, such as lots. If groups differ no
+   * more than by chance, the estimated spread is at its bound of 0, which means one common
+   * probability. Source: maximum likelihood; Griffiths, Biometrics 29 (1973) 637-648.
    *
-   * @throws IllegalArgumentException for less than two groups, or where all or none of the trials
-   *     were hits: then nothing tells how far groups differ
+   * @throws IllegalArgumentException for fewer than two groups, or if all or none of the trials
+   *     were hits, because the spread is then not identified
    */
   public static BetaBinomial fit(List<Proportion> groups) {
     int hits = groups.stream().mapToInt(Proportion::hits).sum();

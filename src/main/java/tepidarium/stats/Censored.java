@@ -5,12 +5,13 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /**
- * So many that met their event after {@code left} and by {@code right}; in any unit that starts at
- * 0, such as hours, days or degree-hours.
+ * A row of interval-censored data: {@code count} individuals had their event after {@code left} and
+ * by {@code right}. The unit is any that starts at 0, such as hours, days or degree-hours.
  *
- * @param left at least 0 and finite; the last time at which it was seen not to have happened
- * @param right above {@code left}; infinite where it was never seen to happen
- * @param count at least 0
+ * @param left last time at which the event had not happened, at least 0 and finite
+ * @param right first time at which it had happened, above {@code left}; infinite if it was never
+ *     seen
+ * @param count number of individuals, at least 0
  */
 public record Censored(double left, double right, int count) {
   public Censored {
@@ -26,17 +27,17 @@ public record Censored(double left, double right, int count) {
     }
   }
 
-  /** Whether the event was never seen to happen. */
+  /** Whether the row is right-censored: the event was never seen. */
   public boolean open() {
     return right == Double.POSITIVE_INFINITY;
   }
 
-  /** Whether the row says nothing: nobody in it, or nobody ever looked at. */
+  /** Whether the row has no information: it is empty, or right-censored at 0. */
   boolean silent() {
     return count == 0 || (left == 0 && open());
   }
 
-  /** Rows that say something, equal ones put together, in order. */
+  /** The rows with information, sorted; equal rows are merged. */
   static List<Censored> compact(List<Censored> rows) {
     Map<Double, Map<Double, Integer>> sums = new TreeMap<>();
     for (Censored row : rows) {
@@ -57,7 +58,7 @@ public record Censored(double left, double right, int count) {
     return rows.stream().mapToInt(Censored::count).sum();
   }
 
-  /** How many were seen to meet their event. */
+  /** The number of observed events. */
   static int met(List<Censored> rows) {
     return rows.stream().filter(row -> !row.open()).mapToInt(Censored::count).sum();
   }

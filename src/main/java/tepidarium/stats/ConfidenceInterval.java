@@ -1,11 +1,10 @@
 package tepidarium.stats;
 
 /**
- * The two ends of an interval of confidence, in the unit of what they enclose. An end that the data
- * leave open is infinite.
+ * A confidence interval, in the unit of its parameter. An end that the data leave open is infinite.
  */
 public record ConfidenceInterval(double low, double high) {
-  /** The two-sided level of every interval where nothing else is said. */
+  /** The two-sided confidence level of all intervals unless stated otherwise. */
   public static final double LEVEL = 0.95;
 
   public ConfidenceInterval {

@@ -3,20 +3,20 @@ package tepidarium.stats;
 import java.util.List;
 
 /**
- * Compares two kinds of containers with the container, not the seed, as the unit: how many of all
- * ways to share the containers out among the kinds have a difference of mean fractions at least as
- * large. Source: Fisher, The Design of Experiments (1935), the randomisation test.
+ * Compares two kinds of containers by a permutation test with the container, not the seed, as the
+ * unit: the share of all assignments of containers to kinds with at least the observed difference
+ * of mean fractions. Source: Fisher, The Design of Experiments (1935), the randomisation test.
  *
  * @param difference mean fraction of the first kind less that of the second
- * @param asExtreme arrangements with at least this difference either way
- * @param arrangements all arrangements; 1 by half of it is about the least p that can come out
+ * @param asExtreme assignments with at least this absolute difference
+ * @param arrangements all assignments; the smallest possible p is about 2 / arrangements
  */
 public record ContainerPermutation(double difference, long asExtreme, long arrangements) {
   private static final int MOST_CONTAINERS = 22;
   private static final double ROUNDING = 1e-9;
 
   /**
-   * All ways to share the containers out.
+   * Counts all assignments.
    *
    * @throws IllegalArgumentException for an empty kind, or more than 22 containers in all
    */

@@ -4,8 +4,8 @@ import java.util.List;
 import java.util.TreeSet;
 
 /**
- * How high the likelihood of a model gets at the edges of what it can be, where its numbers mean
- * nothing any more. A fit counts only where it is higher inside.
+ * Calculates the limits of the likelihood of a model at the boundaries of its parameter space,
+ * where estimates are not meaningful. A fit is accepted only if its likelihood is higher inside.
  */
 final class Degenerate {
   private final List<Censored> rows;
@@ -17,8 +17,8 @@ final class Degenerate {
   }
 
   /**
-   * With σ → 0: all that meet their event do so just before or just after one moment. Minus
-   * infinity where some row rules that out at every moment.
+   * The limit for σ → 0: all events happen at one time. Minus infinity if the rows exclude every
+   * such time.
    */
   double withoutSpread() {
     TreeSet<Double> moments = new TreeSet<>();
@@ -52,7 +52,7 @@ final class Degenerate {
     return mixture.logLikelihood(mixture.masses());
   }
 
-  /** With σ → ∞: some at once, the others never. */
+  /** The limit for σ → ∞: some events happen at once, the others never. */
   double withoutEnd() {
     double atOnce = 0;
     double never = 0;

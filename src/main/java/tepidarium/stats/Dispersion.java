@@ -5,12 +5,12 @@ import java.util.stream.Stream;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 
 /**
- * How much more containers of one kind differ than independent trials would: Pearson's χ² by its
- * degrees of freedom; 1 is luck alone, and standard errors grow by its root. Source: McCullagh and
- * Nelder, Generalized Linear Models (1989), quasi-binomial dispersion.
+ * The dispersion of containers of one kind: Pearson's χ² divided by its degrees of freedom. It is 1
+ * for independent trials; standard errors grow by its square root. Source: McCullagh and Nelder,
+ * Generalized Linear Models (1989), quasi-binomial dispersion.
  *
- * @param chiSquare Pearson's χ² against one chance for each kind
- * @param degreesOfFreedom containers less kinds
+ * @param chiSquare Pearson's χ² against one probability for each kind
+ * @param degreesOfFreedom number of containers less number of kinds
  */
 public record Dispersion(double chiSquare, int degreesOfFreedom) {
   /**
@@ -42,7 +42,7 @@ public record Dispersion(double chiSquare, int degreesOfFreedom) {
     return chiSquare / degreesOfFreedom;
   }
 
-  /** How often luck alone would make containers differ at least so much (χ² approximation). */
+  /** The p of no difference between containers beyond chance (χ² approximation). */
   public double p() {
     return ChiSquaredDistribution.of(degreesOfFreedom).survivalProbability(chiSquare);
   }

@@ -3,11 +3,11 @@ package tepidarium.stats;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Two groups of few whole units, such as the containers on two heat sources: does one group differ
- * from the other by more than its units differ among themselves?
+ * Compares the means of two groups of few units, such as the containers on two heat sources,
+ * against the variation between units of a group.
  */
 public final class GroupMeans {
-  /** More arrangements than this are not counted one by one. */
+  /** Above this number of arrangements the permutation test is not calculated. */
   private static final long MOST_ARRANGEMENTS = 2_000_000;
 
   /** Sums of equal units may differ in the last digits with the order in which they were added. */
@@ -20,7 +20,7 @@ public final class GroupMeans {
    * An exact permutation test.
    *
    * @param p two-sided; null where there are too many arrangements to count
-   * @param leastP the smallest p that groups of these sizes can give at all
+   * @param leastP smallest possible p for groups of these sizes
    */
   public record Permutation(@Nullable Double p, double leastP) {}
 

@@ -8,9 +8,9 @@ import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A model of times fitted to interval-censored rows by maximum likelihood. Rows from 0 that were
- * never looked at again say nothing and change nothing. Where the likelihood has no highest point
- * inside, or is flat, the fit is not identified: it has a reason and no estimate.
+ * Fits a model of times to interval-censored rows by maximum likelihood. Rows that are
+ * right-censored at 0 have no information and are ignored. If the likelihood has no maximum inside
+ * the parameter space, or is flat, the fit is not identified: it has a reason and no estimate.
  */
 public final class IntervalFit {
   /** Half the 95 % quantile of χ² with one degree of freedom. */
@@ -18,20 +18,23 @@ public final class IntervalFit {
 
   private static final double ROOT_DROP = Math.sqrt(2 * PROFILE_DROP);
 
-  /** Differences of log-likelihood below this are none. */
+  /** Smaller differences of log-likelihood count as equal. */
   private static final double TIE = 1e-5;
 
   private static final double FLAT = 1e-7;
 
   private static final double NEAR_BOUND = 0.995;
 
-  /** The logit of a fraction of 0.95, from where a climb finds its way down. */
+  /**
+   * Start of a search: the logit of a fraction of 0.95, because the gradient vanishes near the
+   * bound of 1.
+   */
   private static final double START_LOGIT = 3;
 
-  /** The logit of a fraction of 0.9997, which is as good as the bound of 1. */
+  /** The logit of a fraction of 0.9997, used as the bound of 1. */
   static final double BOUND_LOGIT = 8;
 
-  /** A median further beyond the last look than by this is not told; common practice, no source. */
+  /** A median above this multiple of the last check is not reported; common practice, no source. */
   private static final double MOST_BEYOND = 2;
 
   private static final String FLAT_WORDS =
@@ -45,16 +48,16 @@ public final class IntervalFit {
       "every seed germinated, so the final fraction sits on its bound of 1: see the fit without it";
 
   /**
-   * What was found.
+   * The maximum-likelihood estimate.
    *
-   * @param mu the location of ln T
-   * @param sigma the scale of ln T, above 0
-   * @param finalFraction the part that ever meets its event, above 0 and at most 1; 1 by assumption
-   *     where the model has none
+   * @param mu location of ln T
+   * @param sigma scale of ln T, above 0
+   * @param finalFraction fraction that ever has its event, above 0 and at most 1; 1 if the model
+   *     has none
    */
   public record Estimate(double mu, double sigma, double finalFraction, double logLikelihood) {}
 
-  /** One of the numbers that are fitted. */
+  /** A fitted parameter. */
   public enum Parameter {
     MU(0),
     SIGMA(1),
@@ -85,7 +88,7 @@ public final class IntervalFit {
     this.reason = reason;
   }
 
-  /** The likeliest model of this kind. */
+  /** Fits a model. */
   public static IntervalFit of(TimeModel model, List<Censored> all) {
     List<Censored> rows = Censored.compact(all);
     if (rows.isEmpty()) {
@@ -106,11 +109,10 @@ public final class IntervalFit {
   }
 
   /**
-   * The likeliest numbers that one climb finds from numbers that must be near them: for a search
-   * over rows that change little from step to step. Whether the rows tell the numbers is not looked
-   * into; none where they cannot be at any numbers that were tried.
+   * The estimate found by one search from a start near the maximum, for a sequence of similar fits.
+   * Does not check whether the model is identified. Empty if the likelihood is 0 at all starts.
    *
-   * @param near null where nothing is known yet
+   * @param near start; null for the default starts
    */
   public static Optional<Estimate> near(
       TimeModel model, List<Censored> all, @Nullable Estimate near) {
@@ -126,7 +128,7 @@ public final class IntervalFit {
 
   private static double[] start(TimeModel model, Estimate near) {
     double[] start = {near.mu(), Math.log(near.sigma()), 0};
-    // From the bound itself there would be no way back.
+    // At the bound the gradient is 0, so the search would not leave it.
     double fraction = Math.min(NEAR_BOUND, near.finalFraction());
     start[2] = Logit.of(fraction);
     return model.withFinalFraction() ? start : new double[] {start[0], start[1]};
@@ -172,7 +174,7 @@ public final class IntervalFit {
     return without != null && without.value() > top.value() - TIE;
   }
 
-  /** Whether the top is one in every direction. */
+  /** Whether the log-likelihood is curved downwards in every direction. */
   private static boolean curved(IntervalLikelihood likelihood, double[] at) {
     Axes axes = Maximum.curvature(likelihood, at);
     double least = Double.POSITIVE_INFINITY;
@@ -195,7 +197,7 @@ public final class IntervalFit {
     return fits;
   }
 
-  /** The identified fit with the least AIC, if any is identified. */
+  /** The identified fit with the lowest AIC; empty if none is identified. */
   public static Optional<IntervalFit> best(List<IntervalFit> fits) {
     return fits.stream()
         .filter(IntervalFit::identified)
@@ -203,10 +205,10 @@ public final class IntervalFit {
   }
 
   /**
-   * The final fraction at 95 %, averaged over the distributions because the true one is not known:
-   * see {@link AveragedFraction}. None where no distribution tells it.
+   * The 95 % interval of the final fraction, averaged over the distributions because the true one
+   * is not known: see {@link AveragedFraction}. Empty if no distribution identifies it.
    *
-   * @param fits as of {@link #all}
+   * @param fits fits of {@link #all}
    */
   public static Optional<ConfidenceInterval> finalFraction(List<IntervalFit> fits) {
     List<AveragedFraction.Family> tell = new ArrayList<>();
@@ -242,22 +244,22 @@ public final class IntervalFit {
     return top != null;
   }
 
-  /** Why it is not identified; null where it is. */
+  /** The reason why the fit is not identified; null if it is. */
   public @Nullable String reason() {
     return reason;
   }
 
   /**
-   * Whether it is not identified because its final fraction sits on the bound of 1: the fit without
-   * a final fraction says the same then.
+   * Whether the fit is not identified because the estimated final fraction is 1. The fit without a
+   * final fraction is then equal.
    */
   public boolean fractionOnBound() {
     return EVERY_SEED_WORDS.equals(reason) || ON_BOUND_WORDS.equals(reason);
   }
 
   /**
-   * Whether its median lies beyond twice the time, or heat, at which any was last looked at: so far
-   * beyond what was seen the rows tell nothing of it.
+   * Whether the median is more than twice the time, or heat, of the last check, too far beyond the
+   * data to be reliable.
    */
   public boolean medianBeyond() {
     double lastLook =
@@ -266,9 +268,9 @@ public final class IntervalFit {
   }
 
   /**
-   * The likeliest numbers.
+   * The estimate.
    *
-   * @throws IllegalStateException where the fit is not identified
+   * @throws IllegalStateException if the fit is not identified
    */
   public Estimate estimate() {
     Maximum.Top found = top();
@@ -287,19 +289,22 @@ public final class IntervalFit {
     return top;
   }
 
-  /** Akaike's criterion, 2 k − 2 ln L; IEEE Transactions on Automatic Control 19 (1974) 716-723. */
+  /**
+   * Akaike's information criterion, 2 k − 2 ln L; IEEE Transactions on Automatic Control 19 (1974)
+   * 716-723.
+   */
   public double aic() {
     return 2 * model.parameters() - 2 * top().value();
   }
 
-  /** The time by which half of those that ever meet their event have met it. */
+  /** The median time of those that ever have their event. */
   public double median() {
     return Math.exp(top().at()[0] + Math.exp(top().at()[1]) * model.family().quantile(0.5));
   }
 
   /**
    * Standard errors of μ, ln σ and ln(p / (1 − p)), from the curvature of the log-likelihood at its
-   * top.
+   * maximum.
    */
   public double[] standardErrors() {
     double[][] covariance = covariance();
@@ -310,12 +315,14 @@ public final class IntervalFit {
     return errors;
   }
 
-  /** The inverse of the observed information, in μ, ln σ and ln(p / (1 − p)). */
+  /**
+   * The covariance matrix of μ, ln σ and ln(p / (1 − p)): the inverse of the observed information.
+   */
   double[][] covariance() {
     return Maximum.curvature(likelihood, top().at()).covariance();
   }
 
-  /** Where the top is, in μ, ln σ and ln(p / (1 − p)). */
+  /** The estimate as μ, ln σ and ln(p / (1 − p)). */
   double[] at() {
     return top().at().clone();
   }
@@ -324,14 +331,14 @@ public final class IntervalFit {
     return likelihood;
   }
 
-  /** The rows that say something. */
+  /** The rows with information. */
   List<Censored> rows() {
     return rows;
   }
 
   /**
-   * The profile-likelihood interval at 95 %: all values that are not refused by a likelihood-ratio
-   * test, the other numbers fitted anew for each. An open end is infinite, or 0 for σ. Source:
+   * The 95 % profile-likelihood interval: all values that a likelihood-ratio test does not reject,
+   * with the other parameters fitted at each value. An open end is infinite, or 0 for σ. Source:
    * Venzon and Moolgavkar, Applied Statistics 37 (1988) 87-94.
    */
   public ConfidenceInterval interval(Parameter parameter) {
@@ -353,9 +360,9 @@ public final class IntervalFit {
   }
 
   /**
-   * The interval of μ with any final fraction up to 1. For a fit without one, because the fraction
-   * sits on its bound, this goes on to lower values: a little below the bound, half of those that
-   * ever germinate come earlier.
+   * The 95 % interval of μ over all final fractions up to 1. For a fit without a final fraction it
+   * extends the interval downwards: with a fraction just below 1, the median of the others is
+   * earlier.
    */
   public ConfidenceInterval muWithAnyFraction() {
     ConfidenceInterval own = interval(Parameter.MU);
@@ -369,8 +376,8 @@ public final class IntervalFit {
   }
 
   /**
-   * The interval of the final fraction. For a fit without one, because the fraction sits on its
-   * bound, it ends at 1.
+   * The 95 % interval of the final fraction. For a fit without one, whose estimate is 1, it ends at
+   * 1.
    */
   public ConfidenceInterval finalFractionLimits() {
     if (model.withFinalFraction()) {

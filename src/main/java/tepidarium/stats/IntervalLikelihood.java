@@ -4,12 +4,12 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * The logarithm of the likelihood of interval-censored rows: Σ count · ln(p (F(right) − F(left))),
+ * Calculates the log-likelihood of interval-censored rows: Σ count · ln(p (F(right) − F(left))),
  * and Σ count · ln(1 − p F(left)) for those never seen to meet their event. Source: Turnbull,
  * Journal of the Royal Statistical Society B 38 (1976) 290-295, with F parametric and p the
  * fraction that ever does.
  *
- * <p>The numbers fitted are μ, ln σ and, with a final fraction, ln(p / (1 − p)).
+ * <p>The fitted parameters are μ, ln σ and, with a final fraction, ln(p / (1 − p)).
  */
 final class IntervalLikelihood implements Maximum.Smooth {
   private final TimeFamily family;
@@ -19,7 +19,7 @@ final class IntervalLikelihood implements Maximum.Smooth {
   private final boolean[] open;
   private final double[] count;
 
-  /** Of rows that all say something. */
+  /** Takes rows that all have information. */
   IntervalLikelihood(TimeModel model, List<Censored> rows) {
     this.family = model.family();
     this.withFraction = model.withFinalFraction();

@@ -5,15 +5,15 @@ import java.util.List;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 
 /**
- * Whether two groups of interval-censored rows meet their events at the same pace. Each row scores
- * (S(l) ln S(l) − S(r) ln S(r)) / (S(l) − S(r)) with S the common curve of both ({@link Turnbull});
- * the scores of a group are held against what they would be if the rows had been dealt out at
- * random. Intervals need not be shared, but groups that were looked at in very different rhythms
- * make the dealing out doubtful. Source: scores of Finkelstein, Biometrics 42 (1986) 845-854, in
+ * Tests whether two groups of interval-censored rows have their events at the same rate. Each row
+ * has the score (S(l) ln S(l) − S(r) ln S(r)) / (S(l) − S(r)) with S the common survival curve of
+ * both ({@link Turnbull}). The sum of the scores of a group is compared with its distribution over
+ * all assignments of rows to groups. Intervals may differ, but very different check times of the
+ * groups make the test doubtful. Source: scores of Finkelstein, Biometrics 42 (1986) 845-854, in
  * the permutation form of Fay, Statistics in Medicine 18 (1999) 273-285.
  *
- * @param score the sum over the first group less its share of all; above 0 where it is later
- * @param variance of it over all ways to deal the rows out
+ * @param score sum over the first group less its share of the total; above 0 if it is later
+ * @param variance variance of the score over all assignments
  */
 public record IntervalLogRank(double score, double variance) {
   public static IntervalLogRank of(List<Censored> first, List<Censored> second) {

@@ -7,29 +7,29 @@ import java.util.OptionalDouble;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
- * The part that has not met its event, for times that are known exactly or only from below. Counts
- * at checks are not such times: use it at check times that all share, or see {@link Turnbull}.
- * Source: Kaplan and Meier, Journal of the American Statistical Association 53 (1958) 457-481;
- * standard error after Greenwood (1926).
+ * The Kaplan-Meier survival curve, for times that are exact or right-censored. Counts at checks are
+ * interval-censored: use it only at check times shared by all, or use {@link Turnbull}. Source:
+ * Kaplan and Meier, Journal of the American Statistical Association 53 (1958) 457-481; standard
+ * error after Greenwood (1926).
  *
- * @param steps one for each time at which an event happened, in order
+ * @param steps one step for each event time, in order
  */
 public record KaplanMeier(List<Step> steps) {
   private static final double Z =
       NormalDistribution.of(0, 1).inverseCumulativeProbability((1 + ConfidenceInterval.LEVEL) / 2);
 
   /**
-   * A time known exactly where {@code met}, else only that it is later.
+   * An exact event time if {@code met}, otherwise a right-censored time.
    *
    * @param time above or equal to 0
    */
   public record Observed(double time, boolean met) {}
 
   /**
-   * A fall of the curve.
+   * A step of the curve.
    *
-   * @param survival the part left after it, 0 to 1
-   * @param error Greenwood's standard error of it; not a number once nobody is left
+   * @param survival fraction surviving after it, 0 to 1
+   * @param error Greenwood's standard error of the survival; NaN if the survival is 0
    */
   public record Step(double time, int atRisk, int events, double survival, double error) {
     /** At 95 % on the scale of the logarithm, cut off at 1; not to be used once nobody is left. */
@@ -73,7 +73,7 @@ public record KaplanMeier(List<Step> steps) {
     return new KaplanMeier(steps);
   }
 
-  /** The first time at which half or less is left; none where more than half is left at the end. */
+  /** The median: the first time with a survival of at most one half; empty if there is none. */
   public OptionalDouble median() {
     return steps.stream()
         .filter(s -> s.survival() <= 0.5 + 1e-12)

@@ -7,14 +7,14 @@ import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 import tepidarium.stats.KaplanMeier.Observed;
 
 /**
- * Whether two groups meet their events at the same pace, at all times alike. For times that are
- * known exactly, or counts at check times that both groups share; for intervals that differ see
- * {@link IntervalLogRank}. Source: Mantel, Cancer Chemotherapy Reports 50 (1966) 163-170.
+ * The log-rank test of equal event rates in two groups, for exact times or for counts at check
+ * times shared by both. For other intervals see {@link IntervalLogRank}. Source: Mantel, Cancer
+ * Chemotherapy Reports 50 (1966) 163-170.
  *
  * @param observed events in the first group
- * @param expected events in the first group if both went at one pace
- * @param variance of the difference, hypergeometric
- * @param events in both groups
+ * @param expected expected events in the first group at equal rates
+ * @param variance hypergeometric variance of the difference
+ * @param events events in both groups
  */
 public record LogRank(int observed, double expected, double variance, int events) {
   public static LogRank of(List<Observed> first, List<Observed> second) {
@@ -58,7 +58,7 @@ public record LogRank(int observed, double expected, double variance, int events
     return ChiSquaredDistribution.of(1).survivalProbability(chiSquare());
   }
 
-  /** Events in the second group if both went at one pace. */
+  /** Expected events in the second group at equal rates. */
   public double expectedSecond() {
     return events - expected;
   }

@@ -13,13 +13,13 @@ import org.apache.commons.statistics.distribution.TDistribution;
  * McCullagh and Nelder, Generalized Linear Models (1989), chapter 4; heterogeneity factor after
  * Finney, Probit Analysis (1971), chapter 4 (value from memory).
  *
- * @param centre of x, about which the line is kept
- * @param atCentre the logit at the centre
- * @param varianceAtCentre of it, for a dispersion of 1
- * @param varianceOfSlope for a dispersion of 1
- * @param covariance of both, for a dispersion of 1
+ * @param centre mean of x; the line is stored relative to it
+ * @param atCentre logit at the centre
+ * @param varianceAtCentre variance of {@code atCentre} for a dispersion of 1
+ * @param varianceOfSlope variance of the slope for a dispersion of 1
+ * @param covariance covariance of both for a dispersion of 1
  * @param dispersion φ, above 0
- * @param groups at least 3
+ * @param groups number of groups, at least 3
  */
 public record LogisticLine(
     double centre,
@@ -38,7 +38,7 @@ public record LogisticLine(
   private static final double ROUNDING = 1e-13;
 
   /**
-   * Trials at one place.
+   * Trials at one value of x.
    *
    * @param hits 0 to trials
    * @param trials at least 1
@@ -52,8 +52,8 @@ public record LogisticLine(
   }
 
   /**
-   * None with fewer than three groups, or where the likelihood has no highest point: all groups at
-   * one place, all hits or none, or hits and misses that one place divides.
+   * Fits the line. Empty for fewer than three groups, or if the likelihood has no maximum: all
+   * groups at one x, all or no hits, or hits and misses separated by one x.
    */
   public static Optional<LogisticLine> of(List<Group> groups) {
     if (groups.size() < 3) {
@@ -81,7 +81,7 @@ public record LogisticLine(
     return Optional.empty();
   }
 
-  /** How much of a step to take: half of it again and again while it would lead down. */
+  /** The step size: halved until the likelihood does not fall. */
   private static double share(
       List<Group> groups, double centre, double at, double slope, double up, double steeper) {
     double now = logLikelihood(groups, centre, at, slope);
@@ -104,7 +104,7 @@ public record LogisticLine(
     return sum;
   }
 
-  /** Fisher's information and the score at some numbers. */
+  /** Fisher's information and the score at given parameters. */
   private record Information(
       double one, double x, double xx, double scoreAt, double scoreSlope, double pearson) {
     static Information of(List<Group> groups, double centre, double at, double slope) {
@@ -151,7 +151,7 @@ public record LogisticLine(
     return atCentre - slope * centre;
   }
 
-  /** Standard error of the slope, the dispersion in it. */
+  /** Standard error of the slope, including the dispersion. */
   public double slopeError() {
     return Math.sqrt(factor() * varianceOfSlope);
   }
@@ -160,7 +160,7 @@ public record LogisticLine(
     return Math.max(1, dispersion);
   }
 
-  /** By how many standard errors an interval at 95 % reaches to either side. */
+  /** Half-width of a 95 % interval in standard errors. */
   private double reach() {
     double level = (1 + ConfidenceInterval.LEVEL) / 2;
     return dispersion > 1
@@ -168,7 +168,7 @@ public record LogisticLine(
         : NormalDistribution.of(0, 1).inverseCumulativeProbability(level);
   }
 
-  /** The slope at 95 %. */
+  /** The 95 % interval of the slope. */
   public ConfidenceInterval slopeLimits() {
     double reach = reach() * slopeError();
     return new ConfidenceInterval(slope - reach, slope + reach);
@@ -179,7 +179,7 @@ public record LogisticLine(
     return Logit.fraction(atCentre + slope * (x - centre));
   }
 
-  /** The probability at x at 95 %, symmetric on the scale of logits. */
+  /** The 95 % interval of the probability at x, symmetric on the logit scale. */
   public ConfidenceInterval limitsAt(double x) {
     double from = x - centre;
     double logit = atCentre + slope * from;
@@ -194,8 +194,8 @@ public record LogisticLine(
   }
 
   /**
-   * That x at 95 %; infinite at both ends where the slope could be 0. Source: Fieller, J. R. Stat.
-   * Soc. B 16 (1954) 175-185.
+   * The 95 % interval of {@link #half}; both ends are infinite if the slope could be 0. Source:
+   * Fieller, J. R. Stat. Soc. B 16 (1954) 175-185.
    */
   public ConfidenceInterval halfLimits() {
     double q = reach() * reach() * factor();

@@ -9,20 +9,20 @@ import org.hipparchus.optim.nonlinear.scalar.ObjectiveFunction;
 import org.hipparchus.optim.nonlinear.scalar.noderiv.NelderMeadSimplex;
 import org.hipparchus.optim.nonlinear.scalar.noderiv.SimplexOptimizer;
 
-/** Finds where a smooth function of a few numbers is highest; the same start, the same answer. */
+/** Finds the maximum of a smooth function of a few variables. Deterministic. */
 final class Maximum {
   private static final int MOST_STEPS = 100;
   private static final double LONGEST_STEP = 3;
   private static final double DIFFERENCE = 1e-5;
   private static final double DONE = 1e-13;
 
-  /** A function and its slope. */
+  /** A function and its gradient. */
   interface Smooth {
-    /** The value at x; writes the slope into {@code slope}. Not finite where x is impossible. */
+    /** The value at x; writes the gradient into {@code slope}. Not finite if x is impossible. */
     double value(double[] x, double[] slope);
   }
 
-  /** A place with its height, and whether the climb ended on level ground. */
+  /** The result of a search: its position, its value, and whether the gradient is 0 there. */
   static final class Top {
     private final double[] at;
     private final double value;
@@ -49,7 +49,7 @@ final class Maximum {
 
   private Maximum() {}
 
-  /** Without slopes, by Nelder and Mead, The Computer Journal 7 (1965) 308-313. */
+  /** Maximizes without a gradient, by Nelder and Mead, The Computer Journal 7 (1965) 308-313. */
   static double[] climb(ToDoubleFunction<double[]> height, double[] start) {
     return new SimplexOptimizer(new SimpleValueChecker(1e-12, 1e-12))
         .optimize(
@@ -65,7 +65,7 @@ final class Maximum {
         .getPoint();
   }
 
-  /** By Newton's method, turned uphill where the function is not concave. */
+  /** Maximizes by Newton's method, modified to go uphill if the function is not concave. */
   static Top newton(Smooth function, double[] start) {
     double[] at = start.clone();
     double[] slope = new double[at.length];
@@ -99,7 +99,7 @@ final class Maximum {
     return new Top(at, value, false);
   }
 
-  /** The main axes of the second derivatives, from differences of the slope. */
+  /** The eigenvectors and eigenvalues of the Hessian, from differences of the gradient. */
   static Axes curvature(Smooth function, double[] at) {
     int n = at.length;
     double[][] second = new double[n][n];

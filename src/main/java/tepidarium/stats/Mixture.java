@@ -3,10 +3,10 @@ package tepidarium.stats;
 import java.util.Arrays;
 
 /**
- * The likeliest masses on a few places, where each row tells only in which of them it lies. Source:
- * the self-consistency algorithm of Turnbull, Journal of the Royal Statistical Society B 38 (1976)
- * 290-295, which climbs at every step, sped up by squared extrapolation (Varadhan and Roland,
- * Scandinavian Journal of Statistics 35 (2008) 335-353).
+ * Finds the maximum-likelihood masses of a few cells, where each row is known only to lie in one of
+ * several cells. Source: the self-consistency algorithm of Turnbull, Journal of the Royal
+ * Statistical Society B 38 (1976) 290-295, which climbs at every step, sped up by squared
+ * extrapolation (Varadhan and Roland, Scandinavian Journal of Statistics 35 (2008) 335-353).
  */
 final class Mixture {
   private static final int MOST_ROUNDS = 5_000;
@@ -17,8 +17,8 @@ final class Mixture {
   private final double total;
 
   /**
-   * @param holds for each row, which places it may lie in
-   * @param count how many each row stands for
+   * @param holds for each row, the cells in which it may lie
+   * @param count number of individuals of each row
    */
   Mixture(boolean[][] holds, int[] count) {
     this.holds = holds;

@@ -38,12 +38,12 @@ public record MoistAir(double temperatureC, double humidityPercent) {
     return saturationPressureKpa() * humidityPercent / 100;
   }
 
-  /** What the air lacks to be saturated, kPa; near 100 % only an upper limit of the truth. */
+  /** The vapour pressure deficit, kPa; near 100 % humidity only an upper bound. */
   public double deficitKpa() {
     return saturationPressureKpa() * (100 - humidityPercent) / 100;
   }
 
-  /** °C; none in perfectly dry air. */
+  /** The dew point, °C; empty at 0 % humidity. */
   public OptionalDouble dewPointC() {
     if (humidityPercent == 0) {
       return OptionalDouble.empty();

@@ -7,16 +7,16 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What interval-censored rows leave likely about the numbers of a model with a final fraction, as
- * weighted draws. The draws lie on a net that is always the same, spread around the likeliest
- * numbers by the curvature there and weighted by what they are worth (importance sampling with
- * Halton's net; Robert and Casella, Monte Carlo Statistical Methods, 2004, chapter 3).
+ * The posterior distribution of the parameters of a model with a final fraction, given
+ * interval-censored rows, as weighted draws. The draws are a fixed low-discrepancy sequence around
+ * the maximum, scaled by the curvature there and weighted by importance sampling (Halton sequence;
+ * Robert and Casella, Monte Carlo Statistical Methods, 2004, chapter 3).
  */
 public final class Posterior {
   private static final int DRAWS = 1_000;
   private static final int[] PRIMES = {2, 3, 5};
 
-  /** How much wider than the curvature says the draws are spread, so that tails are in it. */
+  /** Factor by which draws are spread wider than the curvature, to cover the tails. */
   private static final double WIDER = 1.5;
 
   private static final double FEWEST_WORTH = 0.02;
@@ -28,13 +28,10 @@ public final class Posterior {
 
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
 
-  /** One set of numbers, with its share of all; the shares add up to 1. */
+  /** One draw of the parameters with its weight; the weights add up to 1. */
   public record Draw(double mu, double sigma, double finalFraction, double share) {}
 
-  /**
-   * What is thought before the rows are seen: μ, ln σ and ln(p / (1 − p)) are normal and
-   * independent.
-   */
+  /** The prior distribution: μ, ln σ and ln(p / (1 − p)) are normal and independent. */
   public record Prior(
       double mu,
       double muError,
@@ -42,15 +39,15 @@ public final class Posterior {
       double logSigmaError,
       double logit,
       double logitError) {
-    /** One past sowing says little of how far sowings differ; common practice, no source. */
+    /** Assumed spread between sowings if there are fewer than three; common practice, no source. */
     private static final double[] USUAL_SPREAD = {0.3, 0.4, 0.8};
 
     /**
-     * From past sowings: the mean of their estimates, with the spread between them and the error of
-     * each in it. With less than three the usual spread stands in.
+     * The prior from past sowings: the mean of their estimates. Its error includes the spread
+     * between them and the error of each. For fewer than three sowings the assumed spread is used.
      *
-     * @param past fits of the same family, with a final fraction, all identified
-     * @throws IllegalArgumentException where there is none
+     * @param past identified fits of the same family with a final fraction
+     * @throws IllegalArgumentException if there is none
      */
     public static Prior ofPast(List<IntervalFit> past) {
       if (past.isEmpty()) {
@@ -78,7 +75,7 @@ public final class Posterior {
       return new Prior(mean[0], error[0], mean[1], error[1], mean[2], error[2]);
     }
 
-    /** The logarithm of its greatest density, but for a constant that all priors share. */
+    /** The logarithm of its maximum density, without a constant that is equal for all priors. */
     private double logTop() {
       return -Math.log(muError * logSigmaError * logitError);
     }
@@ -107,8 +104,8 @@ public final class Posterior {
   }
 
   /**
-   * Of rows, after a prior; without one, μ and ln σ may be anything and p follows Beta(½, ½). None
-   * where the rows, with the prior, do not pin the numbers down.
+   * Calculates the posterior. Without a prior, μ and ln σ have flat priors and p has Beta(½, ½).
+   * Empty if rows and prior do not identify the parameters.
    */
   public static Optional<Posterior> of(
       TimeFamily family, List<Censored> all, @Nullable Prior prior) {
@@ -140,9 +137,9 @@ public final class Posterior {
   }
 
   /**
-   * The likeliest numbers. Where the fraction sits on its bound of 1, the other two must be told
-   * without it, and by events in three intervals or more: fewer leave open how many never meet
-   * theirs. Beta(½, ½) keeps the fraction off the bound.
+   * The start of the search. If the estimated final fraction is 1, the other two parameters must be
+   * identified without it, with events in at least three intervals: fewer leave the fraction open.
+   * Beta(½, ½) keeps the fraction below its bound.
    */
   private static double @Nullable [] start(IntervalFit fit, List<Censored> all) {
     if (fit.identified()) {
@@ -218,9 +215,8 @@ public final class Posterior {
   }
 
   /**
-   * The logarithm of how likely the rows are under this family, the numbers averaged over their
-   * prior; but for a constant. To be compared among families with the same rows that all have a
-   * prior, or none.
+   * The log-evidence: the logarithm of the likelihood averaged over the prior, without a constant.
+   * Compare it only between families with the same rows, all with a prior or all without.
    */
   public double logEvidence() {
     return logEvidence;
@@ -230,7 +226,7 @@ public final class Posterior {
     return draws;
   }
 
-  /** The probability that one that had not met its event by {@code from} meets it by {@code to}. */
+  /** The probability of an event by {@code to}, given none by {@code from}. */
   public double meets(Draw draw, double from, double to) {
     double p = draw.finalFraction();
     double left = family.below((Math.log(from) - draw.mu()) / draw.sigma());

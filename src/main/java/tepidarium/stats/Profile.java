@@ -1,6 +1,8 @@
 package tepidarium.stats;
 
-/** The likelihood along one of the fitted numbers, the others fitted anew at each value of it. */
+/**
+ * The profile likelihood of one parameter: the other parameters are fitted at each of its values.
+ */
 final class Profile {
   private static final double FARTHEST = 60;
   private static final int MOST_ROUNDS = 60;
@@ -19,7 +21,10 @@ final class Profile {
     this.others = without(top);
   }
 
-  /** The root of twice the drop of the log-likelihood, with the one number held at a value. */
+  /**
+   * The root drop: the square root of twice the drop of the log-likelihood at a value of the
+   * parameter.
+   */
   double rootDrop(double value) {
     double[] whole = new double[top.length];
     double[] wholeSlope = new double[top.length];
@@ -38,8 +43,8 @@ final class Profile {
   }
 
   /**
-   * Where the root drop reaches a target, on the side of the first step; infinite, with its sign,
-   * where it does not within reason.
+   * The value at which the root drop reaches a target, in the direction of the first step; infinite
+   * with the sign of the step if it does not.
    */
   double end(double firstStep, double target) {
     double inside = 0;

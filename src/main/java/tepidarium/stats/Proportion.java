@@ -5,7 +5,7 @@ import org.apache.commons.statistics.interval.BinomialConfidenceInterval;
 import org.apache.commons.statistics.interval.Interval;
 
 /**
- * So many hits in so many trials, each trial independent and with the same chance.
+ * Hits in a number of independent trials with the same probability.
  *
  * @param hits 0 to {@code trials}
  * @param trials at least 1
@@ -24,7 +24,7 @@ public record Proportion(int hits, int trials) {
     }
   }
 
-  /** Hits by trials, 0 to 1. */
+  /** Hits divided by trials, 0 to 1. */
   public double fraction() {
     return (double) hits / trials;
   }
@@ -39,8 +39,8 @@ public record Proportion(int hits, int trials) {
   }
 
   /**
-   * The exact interval at 95 %, which covers at least so often. Source: Clopper and Pearson,
-   * Biometrika 26 (1934) 404-413; method 5 of Newcombe (1998).
+   * The exact interval with a coverage of at least 95 %. Source: Clopper and Pearson, Biometrika 26
+   * (1934) 404-413; method 5 of Newcombe (1998).
    */
   public ConfidenceInterval exact() {
     return limits(BinomialConfidenceInterval.CLOPPER_PEARSON);
@@ -55,7 +55,7 @@ public record Proportion(int hits, int trials) {
   }
 
   /**
-   * The same with another quantile than that of the normal distribution.
+   * Wilson's score interval with any quantile.
    *
    * @param z such as 1.96, or Student's t
    */

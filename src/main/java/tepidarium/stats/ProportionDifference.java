@@ -3,7 +3,7 @@ package tepidarium.stats;
 import java.util.OptionalLong;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
-/** Two proportions of independent trials against each other; the difference is a − b. */
+/** Compares two independent proportions; the difference is a − b. */
 public record ProportionDifference(Proportion a, Proportion b) {
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
 
@@ -20,7 +20,7 @@ public record ProportionDifference(Proportion a, Proportion b) {
     return newcombe(a.fraction(), a.wilson(), b.fraction(), b.wilson());
   }
 
-  /** The same from two fractions and their Wilson intervals. */
+  /** Newcombe's interval from two fractions and their Wilson intervals. */
   static ConfidenceInterval newcombe(
       double a, ConfidenceInterval ofA, double b, ConfidenceInterval ofB) {
     double down = Math.hypot(a - ofA.low(), ofB.high() - b);
@@ -35,8 +35,8 @@ public record ProportionDifference(Proportion a, Proportion b) {
   }
 
   /**
-   * How many trials each would have been needed to tell these two fractions apart with a power of
-   * 80 % at 5 %, two-sided; none where they are equal.
+   * The number of trials needed in each group to detect the difference of these fractions with a
+   * power of 80 % at a two-sided level of 5 %; empty if the fractions are equal.
    */
   public OptionalLong trialsEachForPower80() {
     double first = a.fraction();
@@ -47,10 +47,10 @@ public record ProportionDifference(Proportion a, Proportion b) {
   }
 
   /**
-   * Trials in each of two equal groups, before rounding up, so that a true difference is found with
-   * the power asked for: n = (z(1−α/2) √(2 p̄ (1−p̄)) + z(power) √(p₁(1−p₁) + p₂(1−p₂)))² / (p₁ −
-   * p₂)², with p̄ = (p₁ + p₂)/2. Source: Fleiss, Statistical Methods for Rates and Proportions, eq.
-   * 4.14, without continuity correction; the exact test needs somewhat more.
+   * Trials needed in each of two equal groups, before rounding up, to detect a true difference with
+   * a given power: n = (z(1−α/2) √(2 p̄ (1−p̄)) + z(power) √(p₁(1−p₁) + p₂(1−p₂)))² / (p₁ − p₂)²,
+   * with p̄ = (p₁ + p₂)/2. Source: Fleiss, Statistical Methods for Rates and Proportions, eq. 4.14,
+   * without continuity correction; the exact test needs somewhat more.
    */
   public static double trialsEach(double first, double second, double power, double alpha) {
     double mean = (first + second) / 2;
@@ -61,8 +61,8 @@ public record ProportionDifference(Proportion a, Proportion b) {
   }
 
   /**
-   * The power with which two groups of so many trials each tell two true fractions apart; the same
-   * normal approximation, solved for the power.
+   * The power to detect a difference of two true fractions with a number of trials in each group;
+   * by the same normal approximation, solved for the power.
    */
   public static double power(double first, double second, int trialsEach, double alpha) {
     double mean = (first + second) / 2;

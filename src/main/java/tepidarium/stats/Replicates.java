@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param counts at least two replicates
  */
 public record Replicates(List<Proportion> counts) {
-  /** Replicates differ when chance alone would make them differ so much less often than this. */
+  /** Significance level: replicates differ if p is below it. */
   public static final double LEVEL = 0.05;
 
   private static final double TOLERATED = 0.975;
@@ -21,9 +21,9 @@ public record Replicates(List<Proportion> counts) {
   private static final double TIE = 1e-9;
 
   /**
-   * How often chance alone makes replicates differ at least as much.
+   * The p of a difference at least as large by chance alone.
    *
-   * @param exact whether all ways were counted
+   * @param exact whether all assignments were counted
    */
   public record Chance(double p, boolean exact) {}
 
@@ -34,7 +34,7 @@ public record Replicates(List<Proportion> counts) {
     }
   }
 
-  /** All replicates together. */
+  /** The sum of all replicates. */
   public Proportion pooled() {
     return new Proportion(
         counts.stream().mapToInt(Proportion::hits).sum(),
@@ -93,7 +93,7 @@ public record Replicates(List<Proportion> counts) {
         : all.wilson();
   }
 
-  /** Counts all ways to share the hits out, each as often as it can happen. */
+  /** Enumerates all assignments of hits to replicates, weighted by their probability. */
   private static final class Ways {
     private final int[] trials;
     private final int hits;

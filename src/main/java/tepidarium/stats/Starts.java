@@ -3,7 +3,7 @@ package tepidarium.stats;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Where to begin to climb: around the middles of the intervals, narrow and wide. */
+/** Chooses starts of a likelihood search: the mean of the interval middles, with three spreads. */
 final class Starts {
   private static final double[] WIDTHS = {1, 0.35, 2.5};
 

@@ -13,8 +13,8 @@ import org.jspecify.annotations.Nullable;
  * had more seeds in it. Sources: Cochran, Biometrics 10 (1954) 417-451; Mantel and Haenszel,
  * Journal of the National Cancer Institute 22 (1959) 719-748.
  *
- * <p>All of it takes seeds as independent within a stratum and treatment. Where each treatment is
- * one container in each stratum, its seeds share its moisture and warmth; {@link #flips()} takes
+ * <p>All of it treats seeds as independent within a stratum and treatment. If each treatment has
+ * one container in each stratum, its seeds share moisture and temperature; {@link #flips()} takes
  * the stratum as the unit instead.
  *
  * @param strata at least one
@@ -38,11 +38,11 @@ public record Stratified(List<ProportionDifference> strata) {
   }
 
   /**
-   * The test with the stratum as the unit: without a difference, each stratum's difference would be
-   * as likely to have the other sign.
+   * The sign-flip test with the stratum as the unit: without an effect, each stratum's difference
+   * has either sign with equal probability.
    *
    * @param p two-sided; null above 20 strata
-   * @param leastP the smallest p that so many strata can give
+   * @param leastP smallest possible p for this number of strata
    */
   public record Flips(@Nullable Double p, double leastP) {}
 
@@ -65,7 +65,7 @@ public record Stratified(List<ProportionDifference> strata) {
       return n1 * hits() / n();
     }
 
-    /** Of a, with both margins fixed: hypergeometric. */
+    /** The hypergeometric variance of a, with both margins fixed. */
     double variance() {
       return n() < 2 ? 0 : n1 * n2 * hits() * (n() - hits()) / (n() * n() * (n() - 1));
     }

@@ -13,7 +13,7 @@ final class Student {
     return t95(degreesOfFreedom, 1);
   }
 
-  /** The point that leaves 5 % in both tails of so many comparisons together (Bonferroni). */
+  /** The point that leaves 5 % in both tails over several comparisons (Bonferroni). */
   static double t95(double degreesOfFreedom, int comparisons) {
     return TDistribution.of(degreesOfFreedom)
         .inverseCumulativeProbability(1 - (1 - BOTH_TAILS_95) / comparisons);

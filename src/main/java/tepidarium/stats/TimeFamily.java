@@ -3,8 +3,9 @@ package tepidarium.stats;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
- * A distribution of times (or of heat sums) T with ln T = μ + σ W, by what W follows. Source:
- * Kalbfleisch and Prentice, The Statistical Analysis of Failure Time Data (2002), chapter 2.
+ * A location-scale family of times (or heat sums) T: ln T = μ + σ W, named by the distribution of
+ * W. Source: Kalbfleisch and Prentice, The Statistical Analysis of Failure Time Data (2002),
+ * chapter 2.
  */
 public enum TimeFamily {
   /** W is standard normal. */
@@ -82,7 +83,7 @@ public enum TimeFamily {
     this.word = word;
   }
 
-  /** Its name in one word. */
+  /** Its name in the API. */
   public String word() {
     return word;
   }

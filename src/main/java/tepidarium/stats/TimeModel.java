@@ -1,18 +1,18 @@
 package tepidarium.stats;
 
 /**
- * A distribution of times, with or without a part that never meets its event.
+ * A model of event times, with or without a fraction that never has its event.
  *
- * @param withFinalFraction whether only a fraction of all, to be fitted, ever meets its event (a
- *     cure model; Farewell, Biometrics 38 (1982) 1041-1046); else all do in the end
+ * @param withFinalFraction whether the fraction that ever has its event is fitted (a cure model;
+ *     Farewell, Biometrics 38 (1982) 1041-1046); otherwise it is 1
  */
 public record TimeModel(TimeFamily family, boolean withFinalFraction) {
-  /** Its name in one word. */
+  /** Its name in the API. */
   public String word() {
     return family.word() + (withFinalFraction ? "WithFinalFraction" : "");
   }
 
-  /** How many numbers are fitted. */
+  /** The number of fitted parameters. */
   public int parameters() {
     return withFinalFraction ? 3 : 2;
   }

@@ -6,16 +6,17 @@ import java.util.stream.Stream;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 
 /**
- * How many times as long one group takes as another, on intervals: ln T = μ + δ · (second group) +
- * σ W, all meeting their event in the end. Seeds of one container are not independent: the interval
- * is too narrow by the root of the {@link Dispersion}. Source: accelerated failure time,
- * Kalbfleisch and Prentice, The Statistical Analysis of Failure Time Data (2002), chapter 3.
+ * Estimates the ratio of event times of two groups from interval-censored rows: ln T = μ + δ ·
+ * (second group) + σ W. All individuals have their event in the end. Seeds of one container are not
+ * independent: the interval is too narrow by the root of the {@link Dispersion}. Source:
+ * accelerated failure time, Kalbfleisch and Prentice, The Statistical Analysis of Failure Time Data
+ * (2002), chapter 3.
  *
  * @param logRatio δ
  * @param error the standard error of δ
  * @param limits of the ratio exp(δ), profile likelihood, 95 %
- * @param logLikelihood with two paces
- * @param logLikelihoodOfOne with one pace for both
+ * @param logLikelihood log-likelihood with δ fitted
+ * @param logLikelihoodOfOne log-likelihood with δ = 0
  */
 public record TimeRatio(
     double mu,
@@ -27,7 +28,8 @@ public record TimeRatio(
     double logLikelihoodOfOne) {
 
   /**
-   * Of the second group to the first; none where either group alone, or both, are not identified.
+   * Estimates the ratio of the second group to the first; empty if the fit of a group or of both is
+   * not identified.
    */
   public static Optional<TimeRatio> of(
       TimeFamily family, List<Censored> first, List<Censored> second) {

@@ -6,20 +6,19 @@ import java.util.TreeSet;
 import java.util.function.Predicate;
 
 /**
- * The likeliest curve of interval-censored rows without any assumption on its shape: how much of
- * all meets its event in each of the stretches in which the curve can rise. Within a stretch it is
- * not known where. Rows from 0 that were never looked at again change nothing. Source: Turnbull,
- * Journal of the Royal Statistical Society B 38 (1976) 290-295; stretches as in Peto, Applied
- * Statistics 22 (1973) 86-91.
+ * The nonparametric maximum-likelihood curve of interval-censored rows: the mass of events in each
+ * interval in which the curve can rise. Within an interval the position is not identified. Rows
+ * that are right-censored at 0 are ignored. Source: Turnbull, Journal of the Royal Statistical
+ * Society B 38 (1976) 290-295; intervals as in Peto, Applied Statistics 22 (1973) 86-91.
  *
- * @param steps in order; the masses add up to 1
+ * @param steps intervals in order; the masses add up to 1
  */
 public record Turnbull(List<Step> steps, double logLikelihood) {
   private static final double NOTHING = 1e-9;
 
   /**
-   * A stretch after {@code left} and up to {@code right}, infinite where it is never seen to end,
-   * and the part of all that meets its event in it.
+   * An interval after {@code left} and up to {@code right}, infinite if it is open, with its mass
+   * of events.
    */
   public record Step(double left, double right, double mass) {}
 
@@ -28,9 +27,9 @@ public record Turnbull(List<Step> steps, double logLikelihood) {
   }
 
   /**
-   * The likeliest curve.
+   * Fits the curve.
    *
-   * @throws IllegalArgumentException where no row says anything
+   * @throws IllegalArgumentException if no row has information
    */
   public static Turnbull of(List<Censored> all) {
     List<Censored> rows = Censored.compact(all);
@@ -60,7 +59,9 @@ public record Turnbull(List<Step> steps, double logLikelihood) {
     return new Turnbull(steps, mixture.logLikelihood(masses));
   }
 
-  /** From each start of a row to the next end, where no other start lies between. */
+  /**
+   * The intervals from a left end of a row to the next right end, without another left end between.
+   */
   private static List<Step> stretches(List<Censored> rows) {
     TreeSet<Double> lefts = new TreeSet<>();
     TreeSet<Double> rights = new TreeSet<>();
@@ -79,12 +80,18 @@ public record Turnbull(List<Step> steps, double logLikelihood) {
     return stretches;
   }
 
-  /** The part that has met its event for certain by a time: all of each stretch that has ended. */
+  /**
+   * The lower bound of the cumulative fraction at a time: the mass of all intervals that have
+   * ended.
+   */
   public double atLeastBy(double time) {
     return sum(step -> step.right() <= time);
   }
 
-  /** The part that can have met its event by a time: all of each stretch that has begun. */
+  /**
+   * The upper bound of the cumulative fraction at a time: the mass of all intervals that have
+   * begun.
+   */
   public double atMostBy(double time) {
     return sum(step -> step.left() < time && step.right() < Double.POSITIVE_INFINITY);
   }
@@ -94,8 +101,8 @@ public record Turnbull(List<Step> steps, double logLikelihood) {
   }
 
   /**
-   * The stretch in which a part of all, above 0 and at most 1, has met its event; low and high are
-   * infinite where it was never seen.
+   * The interval in which the cumulative fraction reaches a value above 0 and at most 1; both ends
+   * are infinite if it never does.
    */
   public ConfidenceInterval when(double part) {
     double sum = 0;
