@@ -12,7 +12,9 @@ const NUMBERS = {
 };
 const PRIORITIES = ['high', 'medium', 'low'];
 
-/** How a field of a kind is said and read: in °F where the reader chose so, a limit with the offset, a deadband without. */
+/**
+ * Formats and parses the fields of a rule. In °F, a limit is converted with the offset, and a deadband without it.
+ */
 function unitOf(rule, field) {
   if (rule.unit !== '°C' || !['limit', 'deadband'].includes(field))
     return { name: rule.unit, show: (value) => value, read: (value) => value };

@@ -45,7 +45,8 @@ function earlierWords({ earlierSowings }) {
 }
 
 /**
- * A lesson in the unit that the reader chose: the service tells every temperature with °C and every heat with °C·h behind it.
+ * Converts the text of a lesson to the unit that the reader chose. In texts of the service, °C follows each temperature
+ * and °C·h each amount of heat.
  */
 export function lessonWords(words) {
   if (f.temperatureUnit() === 'C') return words;

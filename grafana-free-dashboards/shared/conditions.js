@@ -25,8 +25,8 @@ export const CONDITIONS = {
   },
   silent: { title: 'Silent', group: 'are silent', limitWord: '', worstWord: '', rank: 2, unitOf: () => f.UNKNOWN },
   faulty: {
-    title: 'Sensor hard to believe',
-    group: 'have a sensor that is hard to believe',
+    title: 'Not measured reliably',
+    group: 'are not measured reliably',
     limitWord: '',
     worstWord: '',
     rank: 2,

@@ -112,7 +112,10 @@ export function within(columns, from, to) {
   return kept;
 }
 
-/** Openings, light by its kind, and excursions as stretches that charts mark. A stretch with no seen end lasts to the edge. */
+/**
+ * Returns the stretches that charts mark: openings, light events by kind, and excursions. A stretch without an end lasts
+ * to the edge of the chart.
+ */
 export function marksOf({ light, band, openings }, edge) {
   const end = (one) => (one ? Date.parse(one) : edge);
   const marks = [];

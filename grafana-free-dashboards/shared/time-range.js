@@ -12,7 +12,10 @@ export function reach(columns) {
     : { min: lows.reduce((a, b) => Math.min(a, b)), max: highs.reduce((a, b) => Math.max(a, b)), gaps };
 }
 
-/** A range around its middle made wider or closer, or moved by half its length; never past now, never under ten minutes. */
+/**
+ * Zooms a range around its middle, or moves it by half its length. The range ends now at the latest and is at least
+ * 10 minutes long.
+ */
 export function shiftRange({ from, to }, step, now) {
   const length = to - from;
   const middle = (from + to) / 2;

@@ -44,7 +44,7 @@ export function heatWhiskers({ rows, curve }) {
 /** The heat up to which somebody looked: the most that any group had received at its last check. */
 export const watchedHeat = ({ rows }) => Math.max(0, ...measuredHeat(rows).map((heat) => heat.likely));
 
-/** Where the axis of heat ends: beyond the last check by as much as its heat is uncertain, but not by more than a quarter. */
+/** End of the heat axis: the heat at the last check plus its uncertainty, but at most a quarter more. */
 export function heatEnd(course) {
   const watched = watchedHeat(course);
   const most = Math.max(0, ...heatWhiskers(course).map((one) => one.high));

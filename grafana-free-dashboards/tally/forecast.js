@@ -6,7 +6,10 @@ import * as t from '../shared/time-format.js';
 import { forecastWords } from './forecast-words.js';
 import { noHeatWords } from './heat-words.js';
 
-/** Each group with its check due; the forecasts by heat join them when they are there. @param asked a promise of the course over heat */
+/**
+ * Shows each group with the time of its next check, and adds the forecasts by heat when they have loaded.
+ * @param asked promise of the heat course
+ */
 export function forecasts(sowing, names, asked) {
   const groups = sowing.groups.filter((group) => group.nextCheck);
   const place = h('div', { class: 'forecasts' }, list(groups, names, []));

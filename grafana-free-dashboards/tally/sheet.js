@@ -46,7 +46,8 @@ export function counter(label, { value = 0, most = () => Infinity, name, changed
 
 /**
  * Opens the sheet.
- * @param title, lead in words; @param content elements; @param save resolves to words of trouble, or to nothing when done
+ * @param title, lead texts; @param content elements
+ * @param save function; resolves to an error text, or to nothing on success
  */
 export function openSheet({ title, lead, content, submit = 'Write it down', save }) {
   const sheet = byId('sheet');

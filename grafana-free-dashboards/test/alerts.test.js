@@ -117,7 +117,7 @@ test('a notifier and the answer to its test in words', () => {
     notifierWords({ onlyForEscalation: false, lastDeliveredAt: null, waiting: 2, failed: 1 }, NOW),
     'Nothing delivered yet, 2 waiting, 1 failed.',
   );
-  assert.equal(testWords({ delivered: true, words: 'told to 1 open pages' }), 'It arrived: told to 1 open pages.');
+  assert.equal(testWords({ delivered: true, words: 'sent to 1 open pages' }), 'It arrived: sent to 1 open pages.');
   assert.equal(testWords({ delivered: false, words: 'no answer in 10 s.' }), 'It did not arrive: no answer in 10 s.');
 });
 

@@ -167,7 +167,7 @@ class HostileClientsIT {
   void oneClientLeavesLiveStreamsToOthers() throws IOException {
     List<Socket> open = new ArrayList<>();
     try {
-      for (int i = 0; i < LiveStream.MOST_PER_ADDRESS; i++) {
+      for (int i = 0; i < LiveStream.MAX_PER_ADDRESS; i++) {
         Socket stream = stream("127.0.0.1");
         open.add(stream);
         assertEquals("HTTP/1.1 200", firstLine(stream));
@@ -176,7 +176,7 @@ class HostileClientsIT {
       assertEquals(429, refused.status(), refused.body());
       assertTrue(refused.body().contains("20 live pages"), refused.body());
       open.add(stream("127.0.0.2"));
-      assertEquals("HTTP/1.1 200", firstLine(open.get(LiveStream.MOST_PER_ADDRESS)));
+      assertEquals("HTTP/1.1 200", firstLine(open.get(LiveStream.MAX_PER_ADDRESS)));
     } finally {
       for (Socket stream : open) {
         stream.close();

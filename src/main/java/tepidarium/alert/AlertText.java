@@ -30,7 +30,7 @@ public final class AlertText {
           case DRY -> "drier than " + number(alert.limit()) + " %";
           case SILENT -> alert.active() ? STILL_SILENT : WAS_SILENT;
           case BATTERY -> "low on battery, below " + number(alert.limit()) + " V";
-          case FAULTY -> "watched by a sensor that is hard to believe";
+          case FAULTY -> "not measured reliably";
           case HEADING_COLD -> "heading for too cold";
           case HEADING_HOT -> "heading for too hot";
           case STALE_AIR -> "short of air, above " + number(alert.limit()) + " ppm of CO₂";

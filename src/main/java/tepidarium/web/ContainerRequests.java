@@ -11,7 +11,7 @@ import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
 
-/** Reads from a request which container and which span of time it asks for. */
+/** Reads the container and the time span from a request. */
 public final class ContainerRequests {
   private final Register register;
   private final ContainerHistory history;
@@ -24,7 +24,7 @@ public final class ContainerRequests {
   }
 
   /**
-   * The container that the path parameter {@code id} names.
+   * Returns the container of the path parameter {@code id}.
    *
    * @throws NotFound if there is none
    */
@@ -33,7 +33,7 @@ public final class ContainerRequests {
   }
 
   /**
-   * A container by the text of its id.
+   * Returns the container with an id.
    *
    * @throws NotFound if there is none
    */
@@ -51,7 +51,7 @@ public final class ContainerRequests {
     return span(id, Params.instant(ctx, "from"), Params.instant(ctx, "to"));
   }
 
-  /** The span between two instants, of which null means the start of the data or now. */
+  /** The span between two instants; null means the start of the data, or now. */
   public Span span(ContainerId id, @Nullable Instant from, @Nullable Instant to) {
     Instant now = clock.instant();
     Span extent = history.extent(id, now).orElse(new Span(now, now));

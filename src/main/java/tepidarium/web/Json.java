@@ -16,18 +16,18 @@ import com.fasterxml.jackson.databind.util.StdDateFormat;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 
 /**
- * How values become JSON: instants as ISO 8601 in UTC, absent values as null. What a request says
- * is taken as it is written: no number is read out of a text, and no field may come twice.
+ * Configures the JSON of the API: instants as ISO 8601 in UTC, absent values as null. Parsing is
+ * strict: numbers in quotation marks, unknown fields and duplicate fields are rejected.
  */
 public final class Json {
-  /** How deep a request may be nested; the deepest that is asked for has fewer than ten levels. */
-  static final int DEEPEST = 100;
+  /** Maximum nesting of a request; valid requests have fewer than ten levels. */
+  static final int MAX_NESTING = 100;
 
   public static final ObjectMapper MAPPER =
       JsonMapper.builder(
               JsonFactory.builder()
                   .streamReadConstraints(
-                      StreamReadConstraints.builder().maxNestingDepth(DEEPEST).build())
+                      StreamReadConstraints.builder().maxNestingDepth(MAX_NESTING).build())
                   .build())
           .addModule(new JavaTimeModule())
           .defaultDateFormat(new StdDateFormat())
@@ -47,7 +47,7 @@ public final class Json {
 
   private Json() {}
 
-  /** The value as JSON text. */
+  /** Writes a value as JSON. */
   public static String write(Object value) {
     try {
       return MAPPER.writeValueAsString(value);

@@ -15,7 +15,7 @@ public final class JsonValues {
     return List.of(limits.low(), limits.high());
   }
 
-  /** Both ends of an interval; an end that the data leave open becomes null. */
+  /** Both ends of an interval; an infinite end becomes null. */
   public static List<@Nullable Double> ends(ConfidenceInterval limits) {
     List<@Nullable Double> ends = new ArrayList<>();
     ends.add(finite(limits.low()));

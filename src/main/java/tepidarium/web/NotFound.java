@@ -4,7 +4,7 @@ import java.util.NoSuchElementException;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
-/** Thrown if a request names a thing that does not exist; answered with status 404. */
+/** Thrown if a request names an object that does not exist; answered with status 404. */
 public final class NotFound extends RuntimeException {
   private static final long serialVersionUID = 1L;
 

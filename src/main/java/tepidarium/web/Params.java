@@ -21,21 +21,24 @@ import tepidarium.heat.HeatRule;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.SensorId;
 
-/** Reads parameters and bodies, and refuses values that cannot be used, naming the field. */
+/**
+ * Reads parameters and bodies of requests. Refuses invalid values with a message that names the
+ * field.
+ */
 public final class Params {
-  private static final int LONGEST_QUOTE = 60;
+  private static final int MAX_QUOTE_LENGTH = 60;
 
   private Params() {}
 
-  /** The beginning of a text from a request, to be quoted in an answer. */
+  /** Cuts a text from a request at 60 characters, for quoting in an answer. */
   public static String shown(String text) {
-    return text.length() <= LONGEST_QUOTE ? text : text.substring(0, LONGEST_QUOTE) + '…';
+    return text.length() <= MAX_QUOTE_LENGTH ? text : text.substring(0, MAX_QUOTE_LENGTH) + '…';
   }
 
   /**
-   * A number in the path.
+   * Reads an id from the path.
    *
-   * @throws NotFound if the text is no number, as nothing has it for an id
+   * @throws NotFound if the text is not a number
    */
   public static long id(Context ctx, String name) {
     String text = ctx.pathParam(name);
@@ -59,7 +62,7 @@ public final class Params {
     try {
       Instant instant =
           OffsetDateTime.parse(text.strip()).toInstant().truncatedTo(ChronoUnit.MILLIS);
-      // What a database and a browser can hold; far beyond any germination.
+      // The range that databases and browsers support.
       if (instant.isBefore(Instant.EPOCH) || instant.getEpochSecond() > 253_402_300_799L) {
         throw new InvalidInput(name, "must lie between the years 1970 and 9999");
       }
@@ -70,7 +73,7 @@ public final class Params {
     }
   }
 
-  /** A number with its unit, refused outside the range in which it makes sense. */
+  /** Reads a number; refuses values outside the range. */
   public static @Nullable Double number(
       Context ctx, String name, double least, double most, String unit) {
     Double value = number(ctx, name);
@@ -92,7 +95,7 @@ public final class Params {
         return value;
       }
     } catch (NumberFormatException e) {
-      // Refused below, together with the numbers that are none.
+      // Refused below, together with infinite numbers.
     }
     throw new InvalidInput(name, "must be a number, not \"" + shown(text) + '"');
   }
@@ -115,7 +118,7 @@ public final class Params {
     return Duration.ofMillis(Math.round(minutes * 60_000));
   }
 
-  /** Who does something, as that person gave it. */
+  /** Checks the name of the person who makes a change; "somebody" if it is missing. */
   public static String person(@Nullable String by) {
     String name = by == null || by.isBlank() ? "somebody" : by.strip();
     if (name.length() > 60) {
@@ -124,7 +127,7 @@ public final class Params {
     return name;
   }
 
-  /** Why, in that person's words; null where none were given. */
+  /** Checks the reason that a person gave; null if there is none. */
   public static @Nullable String reason(@Nullable String reason) {
     if (reason == null || reason.isBlank()) {
       return null;
@@ -135,7 +138,7 @@ public final class Params {
     return reason.strip();
   }
 
-  /** A rule for heat from a request, whose ceiling must lie above its base. */
+  /** Creates a heat rule; the ceiling must be above the base temperature. */
   public static HeatRule heatRule(double baseC, @Nullable Double ceilingC) {
     if (ceilingC != null && ceilingC <= baseC) {
       throw new InvalidInput(
@@ -144,7 +147,9 @@ public final class Params {
     return new HeatRule(baseC, ceilingC);
   }
 
-  /** The body as a record; an empty one counts as an empty object. JSON is UTF-8 (RFC 8259). */
+  /**
+   * Reads the body as a record; an empty body counts as an empty object. JSON is UTF-8 (RFC 8259).
+   */
   public static <T> T body(Context ctx, Class<T> type) {
     String text = new String(ctx.bodyAsBytes(), StandardCharsets.UTF_8);
     try {
@@ -158,7 +163,7 @@ public final class Params {
     } catch (StreamConstraintsException e) {
       throw new InvalidInput(
           "the body is nested more than "
-              + Json.DEEPEST
+              + Json.MAX_NESTING
               + " levels deep, or holds a number or name that is too long");
     } catch (InputCoercionException e) {
       throw new InvalidInput("a number is too large" + place(e));
@@ -167,7 +172,10 @@ public final class Params {
     }
   }
 
-  /** What of the body does not fit the record; an exception of another kind is a mistake here. */
+  /**
+   * Describes which part of the body does not match the record. Returns the cause if it is an
+   * exception of another type.
+   */
   private static RuntimeException refused(JsonMappingException e) {
     if (e instanceof UnrecognizedPropertyException unknown) {
       String known =

@@ -5,7 +5,7 @@ import io.javalin.http.HttpStatus;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
-/** Errors as problem details (RFC 9457). */
+/** Writes errors as problem details (RFC 9457). */
 public final class Problem {
   public static final String TYPE = "application/problem+json";
 
@@ -19,7 +19,7 @@ public final class Problem {
     send(ctx, status, detail, Map.of("type", type.uri()));
   }
 
-  /** Sends a problem with a type of its own or extension members. */
+  /** Sends a problem with additional members, which may include the type. */
   public static void send(Context ctx, HttpStatus status, String detail, Map<String, ?> more) {
     ctx.status(status).result(text(status, detail, more)).contentType(TYPE);
   }
@@ -34,7 +34,7 @@ public final class Problem {
     return Json.write(problem);
   }
 
-  /** The phrase of the standard, from which the web server's own differs for an internal error. */
+  /** The standard phrase of the status; the web server has a different one for status 500. */
   private static String title(HttpStatus status) {
     return status == HttpStatus.INTERNAL_SERVER_ERROR
         ? "Internal Server Error"

@@ -2,15 +2,15 @@ package tepidarium.web;
 
 import java.util.Locale;
 
-/** The types of problem details that say more than the HTTP status does (RFC 9457). */
+/** The types of problem details that are more specific than the HTTP status (RFC 9457). */
 public enum ProblemType {
-  /** A field or parameter cannot be used. */
+  /** A field or parameter is invalid. */
   INVALID_INPUT,
-  /** What was asked for does not exist. */
+  /** The requested object does not exist. */
   NOT_FOUND,
-  /** The record would contradict itself. */
+  /** The change contradicts the stored records. */
   CONTRADICTION,
-  /** A store does not answer. */
+  /** A store is unavailable. */
   STORE_AWAY;
 
   /** The URI of the type, such as {@code urn:tepidarium:problem:not-found}. */

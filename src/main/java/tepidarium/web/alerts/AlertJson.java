@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Alert;
 import tepidarium.alert.AlertText;
 
-/** An alert as the API and the MQTT topic show it. */
+/** The JSON form of an alert in the API and in MQTT messages. */
 public record AlertJson(
     long id,
     String container,
@@ -31,7 +31,7 @@ public record AlertJson(
     boolean foundLate,
     String message) {
 
-  /** The alert, with the name that its container has now. */
+  /** Creates the JSON form, with the current name of the container. */
   public static AlertJson of(Alert alert, String containerName, ZoneId zone) {
     return new AlertJson(
         alert.id(),

@@ -21,7 +21,7 @@ import tepidarium.web.ContainerRequests;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
 
-/** Alerts, their history, and what a person does about them. */
+/** Routes for alerts: lists them with their history; acknowledges and shelves them. */
 public final class AlertRoutes {
   private static final int NEWEST = 500;
   private static final int MOST = 1_000;
@@ -69,8 +69,8 @@ public final class AlertRoutes {
   }
 
   private void list(Context ctx) {
-    String asked = ctx.queryParam("state");
-    String state = asked == null || asked.isBlank() ? "open" : asked;
+    String parameter = ctx.queryParam("state");
+    String state = parameter == null || parameter.isBlank() ? "open" : parameter;
     Instant now = clock.instant();
     AlertFilter filter = filter(ctx);
     Stream<Alert> alerts =
@@ -101,10 +101,10 @@ public final class AlertRoutes {
         Params.whole(ctx, "limit", NEWEST, 1, MOST));
   }
 
-  /** The newest that the filter takes, oldest first. */
-  private Stream<Alert> open(Predicate<Alert> which, AlertFilter filter) {
+  /** The newest open alerts that match, oldest first. */
+  private Stream<Alert> open(Predicate<Alert> condition, AlertFilter filter) {
     return watch.openAlerts().stream()
-        .filter(which)
+        .filter(condition)
         .filter(filter::takes)
         .sorted(Comparator.comparing(Alert::raisedAt).thenComparing(Alert::id).reversed())
         .limit(filter.most())
@@ -113,7 +113,7 @@ public final class AlertRoutes {
 
   private void show(Context ctx) {
     long id = id(ctx);
-    // What is open may have moved on since it was saved.
+    // The state in memory of an open alert may be newer than the stored one.
     Alert alert =
         watch.openAlerts().stream()
             .filter(open -> open.id() == id)

@@ -30,7 +30,9 @@ import tepidarium.reading.InvalidInput;
 import tepidarium.web.ContainerRequests;
 import tepidarium.web.Params;
 
-/** When a container's alerts are raised, and what somebody decided in place of the defaults. */
+/**
+ * Routes for the alert rules of a container: the defaults, the overrides, and the effective rules.
+ */
 public final class AlertRuleRoutes {
   private static final int MOST_CHANGES = 100;
   private static final double MS_PER_MINUTE = 60_000;
@@ -40,7 +42,9 @@ public final class AlertRuleRoutes {
   private final AlertStore store;
   private final ContainerRequests requests;
 
-  /** Fields of a kind that is left out, or left out of a kind, stay; null brings back a default. */
+  /**
+   * A change of alert rules. Missing kinds and fields stay unchanged; null restores the default.
+   */
   record Request(
       @Nullable Map<String, @Nullable ObjectNode> rules,
       @Nullable String by,
@@ -237,7 +241,7 @@ public final class AlertRuleRoutes {
     if (minutes == null) {
       return null;
     }
-    // Far more than is allowed, which is then said in words, and no more than a duration can hold.
+    // Keeps the value within the range of a duration; the range check follows.
     double bounded = Math.max(-1e6, Math.min(1e6, minutes));
     return Duration.ofMillis(Math.round(bounded * MS_PER_MINUTE));
   }

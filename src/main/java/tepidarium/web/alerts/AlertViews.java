@@ -5,13 +5,13 @@ import tepidarium.alert.Alert;
 import tepidarium.container.Container;
 import tepidarium.container.Register;
 
-/** Makes the JSON of alerts, with the current names of their containers. Thread-safe. */
+/** Creates the JSON of alerts, with the current names of their containers. Thread-safe. */
 public final class AlertViews {
   private final Register register;
   private final ZoneId zone;
 
   /**
-   * Makes JSON for one site.
+   * Creates the view.
    *
    * @param zone time zone of the times in messages
    */

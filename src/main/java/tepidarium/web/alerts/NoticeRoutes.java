@@ -17,13 +17,13 @@ import tepidarium.alert.notify.Notifier;
 import tepidarium.reading.InvalidInput;
 import tepidarium.web.NotFound;
 
-/** Notices with how each was delivered, and the notifiers with a test of each. */
+/** Routes for notices with their deliveries, and for notifiers with a test. */
 public final class NoticeRoutes {
   private static final int MOST_DELIVERIES = 1_000;
 
   private final Notices notices;
 
-  /** How a notice fares with one notifier. */
+  /** The delivery of a notice through one notifier. */
   record DeliveryJson(
       String notifier,
       String state,
@@ -80,8 +80,8 @@ public final class NoticeRoutes {
   }
 
   private void list(Context ctx) {
-    String asked = ctx.queryParam("state");
-    String name = asked == null || asked.isBlank() ? "all" : asked;
+    String parameter = ctx.queryParam("state");
+    String name = parameter == null || parameter.isBlank() ? "all" : parameter;
     Delivery.State state =
         switch (name) {
           case "all" -> null;
@@ -115,7 +115,7 @@ public final class NoticeRoutes {
     String name = ctx.pathParam("name");
     Notifier notifier =
         notices.notifiers().stream()
-            .filter(each -> each.name().equals(name))
+            .filter(found -> found.name().equals(name))
             .findFirst()
             .orElseThrow(() -> new NotFound("there is no notifier \"" + name + '"'));
     DeliveryOutcome outcome = notices.test(notifier);

@@ -27,12 +27,15 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 import tepidarium.web.Params;
 
-/** How many alerts there are, which containers make the most, and what would make them fewer. */
+/**
+ * Route for the alert statistics: the number of alerts, the most frequent ones, and hints for
+ * better rules.
+ */
 public final class PerformanceRoutes {
-  private static final Duration USUAL = Duration.ofDays(7);
+  private static final Duration DEFAULT_SPAN = Duration.ofDays(7);
   private static final int MOST_DAYS = 100;
 
-  /** Each takes reading the stored readings of the whole span. */
+  /** Maximum number of hints; each one reads the stored readings of the whole span. */
   private static final int MOST_HINTS = 10;
 
   private final Register register;
@@ -94,23 +97,25 @@ public final class PerformanceRoutes {
   private void performance(Context ctx) {
     Span span = span(Params.instant(ctx, "from"), Params.instant(ctx, "to"));
     List<RaisedAlert> raised = store.within(span).stream().map(RaisedAlert::of).toList();
-    Performance told = Performance.of(raised, span, clock.instant());
+    Performance performance = Performance.of(raised, span, clock.instant());
     ctx.json(
         new PerformanceJson(
             span.from(),
             span.to(),
-            told.raised(),
-            told.perDay(),
-            told.mostInTenMinutes(),
-            told.floods().stream().map(flood -> new FloodJson(flood.from(), flood.to())).toList(),
-            told.groups().stream().mapToInt(Performance.Group::stale).sum(),
-            groups(told)));
+            performance.raised(),
+            performance.perDay(),
+            performance.mostInTenMinutes(),
+            performance.floods().stream()
+                .map(flood -> new FloodJson(flood.from(), flood.to()))
+                .toList(),
+            performance.groups().stream().mapToInt(Performance.Group::stale).sum(),
+            groups(performance)));
   }
 
-  /** As asked, or the last week. */
+  /** The requested span, by default the last 7 days. */
   private Span span(@Nullable Instant from, @Nullable Instant to) {
     Instant end = to == null ? clock.instant() : to;
-    Instant start = from == null ? end.minus(USUAL) : from;
+    Instant start = from == null ? end.minus(DEFAULT_SPAN) : from;
     if (end.isBefore(start)) {
       throw new InvalidInput("to", "must not lie before from");
     }
@@ -120,15 +125,15 @@ public final class PerformanceRoutes {
     return new Span(start, end);
   }
 
-  private List<GroupJson> groups(Performance told) {
+  private List<GroupJson> groups(Performance performance) {
     List<GroupJson> groups = new ArrayList<>();
     int hints = 0;
-    for (Performance.Group group : told.groups()) {
+    for (Performance.Group group : performance.groups()) {
       Container container = register.container(group.container()).orElse(null);
       HintJson hint = null;
       if (group.repeating() && container != null && hints < MOST_HINTS) {
         hints++;
-        hint = hint(container, group.kind(), told.span()).orElse(null);
+        hint = hint(container, group.kind(), performance.span()).orElse(null);
       }
       groups.add(
           new GroupJson(
@@ -146,7 +151,7 @@ public final class PerformanceRoutes {
     return groups;
   }
 
-  /** Only for what is judged by a limit on readings; with today's limit, as it now stands. */
+  /** Computes a hint with the present limit; empty for kinds that do not evaluate a quantity. */
   private Optional<HintJson> hint(Container container, AlertKind kind, Span span) {
     Quantity quantity = kind.quantity();
     if (quantity == null) {
@@ -169,7 +174,7 @@ public final class PerformanceRoutes {
         advice.after(),
         String.format(
             Locale.ROOT,
-            "With %s it would have been raised %d times in place of %d.",
+            "With %s it would have been raised %d times instead of %d times.",
             change(advice, quantity),
             advice.after(),
             advice.before()));

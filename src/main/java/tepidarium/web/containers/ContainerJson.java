@@ -13,7 +13,7 @@ import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
 import tepidarium.web.alerts.AlertJson;
 
-/** A container as the API shows it, with what is going on in it now. */
+/** The JSON form of a container with its present state. */
 public record ContainerJson(
     String id,
     String name,
@@ -38,7 +38,7 @@ public record ContainerJson(
     }
   }
 
-  /** Limits in a request may be left out; in an answer all are there. */
+  /** The limits of a container. A request may leave out any of them; a response has all. */
   public record BandLimits(
       @Nullable LowHigh temperature, @Nullable LowHigh light, @Nullable LowHigh humidity) {
     static BandLimits of(Band band) {
@@ -67,7 +67,7 @@ public record ContainerJson(
       com.fasterxml.jackson.annotation.JsonInclude.Include.NON_NULL)
   public record LowHigh(@Nullable Double low, @Nullable Double high) {}
 
-  /** What a request may say of a container; name and kind are needed. */
+  /** A request to create or change a container; name and kind are required. */
   record Request(
       @Nullable String name,
       @Nullable String kind,
@@ -78,7 +78,7 @@ public record ContainerJson(
 
     ContainerSettings settings(double defaultBaseC) {
       if (name == null) {
-        throw new InvalidInput("name", "is missing: what do you call this container?");
+        throw new InvalidInput("name", "is missing: give the container a name");
       }
       return new ContainerSettings(
           name,

@@ -20,7 +20,7 @@ import tepidarium.web.ContainerRequests;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
 
-/** Containers and their openings. */
+/** Routes for containers and their openings. */
 public final class ContainerRoutes {
   private static final double LONGEST_OPENING_MINUTES = 240;
 
@@ -31,17 +31,16 @@ public final class ContainerRoutes {
   private final Clock clock;
 
   /**
-   * What a request says of an opening; all of it may be left out.
+   * A request to record an opening; each field is optional.
    *
-   * @param minutes how long it lasts, 10 when left out
-   * @param from when it began, an instant that has been; now when left out. So a check that nobody
-   *     announced can be recorded afterwards.
-   * @param until when it ends, in place of minutes
+   * @param minutes length in minutes; default 10
+   * @param from start, not in the future; default now. A past start records an opening afterwards.
+   * @param until end, instead of minutes
    */
   record OpeningRequest(@Nullable Double minutes, @Nullable String from, @Nullable String until) {
     Span span(Instant now) {
       if (minutes != null && until != null) {
-        throw new InvalidInput("minutes and until both tell the end; give one of them");
+        throw new InvalidInput("minutes and until both give the end: send only one of them");
       }
       Instant start = from == null ? now : Params.instant("from", from);
       if (start.isAfter(now)) {
@@ -139,7 +138,7 @@ public final class ContainerRoutes {
     ContainerId id = requests.container(ctx).id();
     List<Opening> ended = register.close(id, clock.instant());
     if (ended.isEmpty()) {
-      throw new NotFound("no opening of \"" + id + "\" is going on");
+      throw new NotFound("\"" + id + "\" is not open now");
     }
     ctx.json(ended.stream().map(OpeningJson::of).toList());
   }
@@ -151,7 +150,7 @@ public final class ContainerRoutes {
 
   private void openings(Context ctx) {
     ContainerId id = requests.container(ctx).id();
-    // All of them unless asked otherwise: a container may be opened before it has a sensor.
+    // By default all openings, because a container may be opened before it has a sensor.
     Instant from = Params.instant(ctx, "from");
     Span span = requests.span(id, from == null ? Instant.EPOCH : from, to(ctx));
     List<OpeningJson> openings = register.openings(id, span).stream().map(OpeningJson::of).toList();

@@ -17,7 +17,7 @@ import tepidarium.reading.Quantity;
 import tepidarium.series.StoreException;
 import tepidarium.web.alerts.AlertViews;
 
-/** Makes the JSON of containers as they are now. Thread-safe. */
+/** Creates the JSON of containers in their present state. Thread-safe. */
 public final class ContainerViews {
   private final Register register;
   private final LatestValues latestValues;

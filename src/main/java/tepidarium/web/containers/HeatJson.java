@@ -7,7 +7,10 @@ import tepidarium.heat.HeatSum;
 import tepidarium.heat.SensorError;
 import tepidarium.reading.Span;
 
-/** Heat over a span, with its bounds by gaps and by the sensor's error; °C·h and h. */
+/**
+ * Heat over a span, in °C·h, with the uncertainty from gaps (lower, upper) and from the sensor's
+ * error; times in h.
+ */
 public record HeatJson(
     Instant from,
     Instant to,

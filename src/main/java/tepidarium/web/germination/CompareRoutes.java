@@ -22,7 +22,7 @@ import tepidarium.stats.ProportionDifference;
 import tepidarium.web.NotFound;
 import tepidarium.web.sums.SumsJson;
 
-/** Compares two sowings, or the heat sources that a species was sown on. */
+/** Routes for comparing two sowings, or the heat sources of one species. */
 public final class CompareRoutes {
   private final SeedJournal journal;
   private final SowingFinder sowings;
@@ -44,7 +44,7 @@ public final class CompareRoutes {
 
   record LogRankJson(double chiSquare, double p) {}
 
-  /** Without a difference where nobody looked at the seeds of one side. */
+  /** A comparison; the difference is null if the seeds of one side were never checked. */
   record ComparisonAnswer(
       SideJson a,
       SideJson b,
@@ -71,9 +71,9 @@ public final class CompareRoutes {
   }
 
   private void germination(Context ctx) {
-    List<Long> asked = asked(ctx.queryParam("sowings"));
-    long a = asked.get(0);
-    long b = asked.get(1);
+    List<Long> requested = requested(ctx.queryParam("sowings"));
+    long a = requested.get(0);
+    long b = requested.get(1);
     SowingTimeline first = sowings.timeline(NotFound.ifMissing(() -> sowings.existing(a)));
     SowingTimeline second = sowings.timeline(NotFound.ifMissing(() -> sowings.existing(b)));
     ctx.json(
@@ -96,7 +96,7 @@ public final class CompareRoutes {
     ctx.json(new SourcesAnswer(species.id(), pairs));
   }
 
-  /** What warms a container now; null for nothing. */
+  /** The heat source of a container; null if it has none. */
   private @Nullable String heatSource(ContainerId container) {
     return register.container(container).map(found -> found.settings().heatSource()).orElse(null);
   }
@@ -116,17 +116,17 @@ public final class CompareRoutes {
         trial.first(), trial.second(), lots, SumsJson.StratifiedAnswer.of(trial.together()));
   }
 
-  private static List<Long> asked(@Nullable String text) {
+  private static List<Long> requested(@Nullable String text) {
     String[] numbers = text == null ? new String[0] : text.split(",", -1);
     if (numbers.length == 2) {
       try {
-        List<Long> asked =
+        List<Long> requested =
             List.of(Long.parseLong(numbers[0].strip()), Long.parseLong(numbers[1].strip()));
-        if (!asked.get(0).equals(asked.get(1))) {
-          return asked;
+        if (!requested.get(0).equals(requested.get(1))) {
+          return requested;
         }
       } catch (NumberFormatException e) {
-        // Refused below, together with one number or three.
+        // Refused below, together with a wrong number of ids.
       }
     }
     throw new InvalidInput("sowings", "must name two different sowings, like sowings=1,2");
@@ -155,7 +155,7 @@ public final class CompareRoutes {
         data.remainingWatchedDays());
   }
 
-  /** None where nothing germinated in either: there is no pace then. */
+  /** The log-rank test; null if no seed germinated on either side. */
   private static @Nullable LogRankJson logRank(GerminationData first, GerminationData second) {
     if (first.count(Fate.GERMINATED) + second.count(Fate.GERMINATED) == 0) {
       return null;

@@ -39,7 +39,7 @@ import tepidarium.web.Params;
 import tepidarium.web.seeds.SeedParams;
 import tepidarium.web.sums.SumsJson;
 
-/** What became of a sowing, and of its groups on their path. */
+/** Routes for the germination results of a sowing, and for the path of one seed group. */
 public final class GerminationRoutes {
   private static final Duration JOIN = Duration.ofMinutes(2);
   private static final double MS_PER_HOUR = 3_600_000.0;
@@ -162,7 +162,7 @@ public final class GerminationRoutes {
             ProspectJson.of(fitted.prospect(), timeline)));
   }
 
-  /** The groups that stayed together; null where there are fewer than two. */
+  /** Compares the groups that were not split or joined; null if there are fewer than two. */
   private static SumsJson.@Nullable ReplicatesAnswer replicates(SowingTimeline timeline) {
     List<Proportion> groups = List.copyOf(GroupCounts.of(timeline).values());
     return groups.size() < 2 ? null : SumsJson.ReplicatesAnswer.of(new Replicates(groups));
@@ -195,14 +195,14 @@ public final class GerminationRoutes {
     return checks;
   }
 
-  /** Null while the readings store is away: the counts are known without it. */
+  /** Heat up to a check; null while the readings store is unavailable. */
   private static @Nullable SeedHeatJson known(
-      SowingTimeline timeline, GroupState then, Instant at, HeatPath path, HeatRule rule) {
-    GroupState last = timeline.group(then.id());
+      SowingTimeline timeline, GroupState state, Instant at, HeatPath path, HeatRule rule) {
+    GroupState last = timeline.group(state.id());
     Instant end = last == null || last.checkedAt() == null ? at : last.checkedAt();
     try {
       return SeedHeatJson.of(
-          path.seedHeat(then.seedPaths(), at, end, rule), then.seedPaths().size());
+          path.seedHeat(state.seedPaths(), at, end, rule), state.seedPaths().size());
     } catch (StoreException e) {
       return null;
     }

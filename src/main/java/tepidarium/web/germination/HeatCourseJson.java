@@ -14,7 +14,7 @@ import tepidarium.heat.HeatRule;
 import tepidarium.stats.ConfidenceInterval;
 import tepidarium.web.JsonValues;
 
-/** A sowing's germination by the heat that its seeds received; heat in °C·h. */
+/** The germination of a sowing as a function of heat; heat in °C·h. */
 record HeatCourseJson(
     long sowing,
     String species,
@@ -27,9 +27,9 @@ record HeatCourseJson(
     @Nullable String noForecast) {
 
   /**
-   * Seeds that germinated after one heat and by another.
+   * Seeds that germinated between two amounts of heat.
    *
-   * @param measured whether half or more of their time is covered by readings
+   * @param measured whether readings cover at least half of the time
    */
   record RowJson(
       String group,
@@ -134,7 +134,7 @@ record HeatCourseJson(
         outlook.none());
   }
 
-  /** Null where there is nothing to enclose. */
+  /** Both ends of an interval; null if there is no interval. */
   static @Nullable List<@Nullable Double> ends(@Nullable ConfidenceInterval limits) {
     return limits == null ? null : JsonValues.ends(limits);
   }

@@ -20,7 +20,9 @@ import tepidarium.heat.HeatRule;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
 
-/** Germination against heat: of a sowing, and of all sowings of a species. */
+/**
+ * Routes for germination as a function of heat, for one sowing and for all sowings of a species.
+ */
 public final class HeatCourseRoutes {
   private final SeedJournal journal;
   private final ContainerTemperatures temperatures;

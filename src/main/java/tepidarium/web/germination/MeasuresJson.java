@@ -11,9 +11,9 @@ import tepidarium.stats.Turnbull;
 import tepidarium.web.JsonValues;
 
 /**
- * Measures of one sowing, times in days. Those that take a check for the time of germination are
- * late; what is known without that is in {@code meanBetween}, {@code halfOfSownBetween} and the
- * curve.
+ * Germination measures of one sowing; times in days. Most measures use the time of the check as the
+ * time of germination, so they are late. {@code meanBetween}, {@code halfOfSownBetween} and the
+ * curve do not assume this.
  */
 record MeasuresJson(
     int checks,
@@ -39,7 +39,9 @@ record MeasuresJson(
     double timsonPercent,
     List<StepJson> curve) {
 
-  /** So much of all seeds germinated after one day and by another; null for never seen. */
+  /**
+   * The fraction of seeds that germinated between two days; null if germination was not observed.
+   */
   record StepJson(double from, @Nullable Double to, double fraction) {}
 
   static MeasuresJson of(GerminationData data, List<Double> checkDays) {
@@ -70,16 +72,16 @@ record MeasuresJson(
         curve == null ? List.of() : steps(curve));
   }
 
-  /** The Turnbull curve of rows in any unit; empty where they tell nothing. */
+  /** The Turnbull curve of rows in any unit; empty if the rows contain no information. */
   static List<StepJson> steps(List<Censored> rows) {
     Turnbull curve = curve(rows);
     return curve == null ? List.of() : steps(curve);
   }
 
   private static @Nullable Turnbull curve(List<Censored> rows) {
-    boolean told =
+    boolean informative =
         rows.stream().anyMatch(row -> row.count() > 0 && !(row.left() == 0 && row.open()));
-    return told ? Turnbull.of(rows) : null;
+    return informative ? Turnbull.of(rows) : null;
   }
 
   private static List<StepJson> steps(Turnbull curve) {
@@ -89,7 +91,8 @@ record MeasuresJson(
   }
 
   /**
-   * If every seed had germinated just after it was last seen sound, and just before it was found.
+   * Bounds of the mean time: each seed germinates just after its last check, or just before it was
+   * found.
    */
   private static @Nullable List<Double> meanBetween(GerminationData data) {
     double early = 0;

@@ -5,7 +5,7 @@ import tepidarium.germination.SeedHeat;
 /**
  * Heat along the path of seeds, °C·h and h, as {@link SeedHeat} defines it.
  *
- * @param ways how many different ways its seeds came
+ * @param ways number of different paths of its seeds
  */
 record SeedHeatJson(
     double degreeHours,

@@ -14,7 +14,7 @@ import tepidarium.heat.HeatRule;
 import tepidarium.stats.IntervalFit;
 import tepidarium.web.JsonValues;
 
-/** What all sowings of a species tell of the heat that it needs; heat in °C·h. */
+/** The estimated heat requirement of a species from all its sowings; heat in °C·h. */
 record ThermalTimeJson(
     String species,
     List<Long> sowings,
@@ -52,7 +52,7 @@ record ThermalTimeJson(
     }
   }
 
-  /** Without median days where they lie too far beyond what was seen. */
+  /** The clock model; the median is null if it is too far beyond the observed days. */
   record ClockModelJson(
       @Nullable Double medianDays,
       double sigma,

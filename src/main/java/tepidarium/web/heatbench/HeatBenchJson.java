@@ -17,7 +17,7 @@ import tepidarium.reading.Span;
 import tepidarium.stats.AutocorrelatedMean.Estimate;
 import tepidarium.stats.GroupMeans.Difference;
 
-/** A comparison of containers or heat sources as the API shows it. */
+/** The JSON form of a comparison of containers or heat sources. */
 record HeatBenchJson(
     Instant from,
     Instant to,
@@ -29,7 +29,7 @@ record HeatBenchJson(
     List<Pair> pairs,
     String verdict) {
 
-  /** A figure with its 95 % interval, whose ends are null where it cannot be side. */
+  /** A figure with its 95 % interval; the ends are null if they cannot be estimated. */
   record Interval(double value, @Nullable Double low, @Nullable Double high) {
     static @Nullable Interval of(@Nullable Estimate estimate) {
       return estimate == null

@@ -25,7 +25,7 @@ import tepidarium.rollup.ContainerHistory;
 import tepidarium.web.ContainerRequests;
 import tepidarium.web.Params;
 
-/** Comparing containers and heat sources, and trying a place before any seed is at risk. */
+/** Routes for comparing containers or heat sources, and for the trial of a place without seeds. */
 public final class HeatBenchRoutes {
   private static final int MOST_SIDES = 8;
   private static final int MOST_DAYS = 1_000;
@@ -55,45 +55,49 @@ public final class HeatBenchRoutes {
     routes.get("/api/containers/{id}/trial", this::trial);
   }
 
-  /** What is asked to be compared, before any of it is read. */
-  private record Asked(String key, String name, boolean source, List<Container> containers) {}
+  /** A requested side of the comparison. */
+  private record RequestedSide(
+      String key, String name, boolean source, List<Container> containers) {}
 
   private void compare(Context ctx) {
     List<String> containers = names(ctx, "containers");
     List<String> sources = names(ctx, "sources");
     if (containers.isEmpty() == sources.isEmpty()) {
       throw new InvalidInput(
-          "say what to compare: either containers=a,b with their ids, or sources=x,y with the names"
+          "name what to compare: either containers=a,b with their ids, or sources=x,y with the names"
               + " of heat sources");
     }
-    List<Asked> asked =
+    List<RequestedSide> requested =
         containers.isEmpty()
             ? sources.stream().map(this::source).toList()
             : containers.stream().map(this::container).toList();
-    if (asked.size() < 2 || asked.size() > MOST_SIDES) {
+    if (requested.size() < 2 || requested.size() > MOST_SIDES) {
       throw new InvalidInput(
           sources.isEmpty() ? "containers" : "sources",
-          "must be two to " + MOST_SIDES + " different ones, not " + asked.size());
+          "must be two to " + MOST_SIDES + " different ones, not " + requested.size());
     }
-    HeatRule rule = rule(ctx, asked.get(0).containers().get(0));
-    Span span = span(ctx, asked);
+    HeatRule rule = rule(ctx, requested.get(0).containers().get(0));
+    Span span = span(ctx, requested);
     LocalHours hours = LocalHours.of(span, zone);
-    List<Side> sides = asked.stream().map(one -> side(one, hours, rule)).toList();
+    List<Side> sides = requested.stream().map(one -> side(one, hours, rule)).toList();
     ctx.json(
         HeatBenchJson.of(
             hours.span(), zone, rule, !sources.isEmpty(), HeatBench.compare(hours, sides)));
   }
 
-  /** Given once, with commas between; or given several times, for names that hold a comma. */
+  /**
+   * Reads a parameter that is values once with commas, or several times for names that contain a
+   * comma.
+   */
   private static List<String> names(Context ctx, String parameter) {
-    List<String> given = ctx.queryParams(parameter);
-    List<String> parts = given.size() == 1 ? Arrays.asList(given.get(0).split(",", -1)) : given;
+    List<String> values = ctx.queryParams(parameter);
+    List<String> parts = values.size() == 1 ? Arrays.asList(values.get(0).split(",", -1)) : values;
     Set<String> names = new LinkedHashSet<>();
     parts.stream().map(String::strip).filter(name -> !name.isEmpty()).forEach(names::add);
     return List.copyOf(names);
   }
 
-  private Asked container(String name) {
+  private RequestedSide container(String name) {
     Container found =
         register.containers().stream()
             .filter(container -> container.id().value().equals(name))
@@ -102,10 +106,10 @@ public final class HeatBenchRoutes {
                 () ->
                     new InvalidInput(
                         "containers", "names \"" + name + "\", but there is no such container"));
-    return new Asked(name, found.name(), false, List.of(found));
+    return new RequestedSide(name, found.name(), false, List.of(found));
   }
 
-  private Asked source(String name) {
+  private RequestedSide source(String name) {
     List<Container> found =
         register.containers().stream()
             .filter(container -> name.equalsIgnoreCase(container.settings().heatSource()))
@@ -114,20 +118,23 @@ public final class HeatBenchRoutes {
       throw new InvalidInput(
           "sources", "names \"" + name + "\", but no container has this heat source");
     }
-    return new Asked(name, name, true, found);
+    return new RequestedSide(name, name, true, found);
   }
 
-  private Side side(Asked asked, LocalHours hours, HeatRule rule) {
+  private Side side(RequestedSide requested, LocalHours hours, HeatRule rule) {
     return new Side(
-        asked.key(),
-        asked.name(),
-        asked.source(),
-        asked.containers().stream()
+        requested.key(),
+        requested.name(),
+        requested.source(),
+        requested.containers().stream()
             .map(container -> reader.place(container, hours, rule))
             .toList());
   }
 
-  /** One rule for all, or a difference would be one of settings and not of warmth. */
+  /**
+   * Returns one heat rule for all sides, so that a difference does not come from different
+   * settings.
+   */
   private static HeatRule rule(Context ctx, Container first) {
     Double base = Params.number(ctx, "base", -20, 60, "°C");
     Double ceiling = Params.number(ctx, "ceiling", -20, 80, "°C");
@@ -136,13 +143,13 @@ public final class HeatBenchRoutes {
         ceiling == null ? first.settings().ceilingC() : ceiling);
   }
 
-  /** As given, else from the first reading of any of them to the last moment of any. */
-  private Span span(Context ctx, List<Asked> asked) {
+  /** As values, else from the first reading of any of them to the last moment of any. */
+  private Span span(Context ctx, List<RequestedSide> requested) {
     Instant from = Params.instant(ctx, "from");
     Instant to = Params.instant(ctx, "to");
     List<Span> spans = new ArrayList<>();
-    for (Asked one : asked) {
-      one.containers().forEach(container -> spans.add(requests.span(container.id(), from, to)));
+    for (RequestedSide side : requested) {
+      side.containers().forEach(container -> spans.add(requests.span(container.id(), from, to)));
     }
     Instant start = spans.stream().map(Span::from).min(Instant::compareTo).orElseThrow();
     Instant end = spans.stream().map(Span::to).max(Instant::compareTo).orElseThrow();

@@ -10,7 +10,7 @@ import tepidarium.reading.Span;
 import tepidarium.stats.GroupMeans.Difference;
 import tepidarium.web.heatbench.HeatBenchJson.Interval;
 
-/** A trial of a place as the API shows it. */
+/** The JSON form of the trial of a place. */
 record TrialJson(
     String container,
     Instant from,

@@ -26,7 +26,10 @@ import tepidarium.web.ContainerRequests;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
 
-/** Lowest and highest temperatures of days entered by hand, and the heat estimated from them. */
+/**
+ * Routes for daily lowest and highest temperatures entered by hand, and the heat estimated from
+ * them.
+ */
 public final class DayExtremesRoutes {
   private static final int MOST_DAYS = 4_000;
   private static final String METHOD = "single sine";
@@ -137,9 +140,9 @@ public final class DayExtremesRoutes {
   private void put(Context ctx) {
     Container container = requests.container(ctx);
     LocalDate day = day(ctx);
-    DayRequest asked = Params.body(ctx, DayRequest.class);
-    if (asked.min() == null || asked.max() == null) {
-      throw new InvalidInput(asked.min() == null ? "min" : "max", "is missing");
+    DayRequest request = Params.body(ctx, DayRequest.class);
+    if (request.min() == null || request.max() == null) {
+      throw new InvalidInput(request.min() == null ? "min" : "max", "is missing");
     }
     if (day.isAfter(clock.instant().atZone(zone).toLocalDate())) {
       throw new InvalidInput("day", day + " lies in the future");
@@ -148,11 +151,12 @@ public final class DayExtremesRoutes {
       throw new InvalidInput("day", "must not lie before 2010");
     }
     List<DayExtremes> before = store.days(container.id());
-    if (before.size() >= MOST_DAYS && before.stream().noneMatch(one -> one.day().equals(day))) {
+    if (before.size() >= MOST_DAYS
+        && before.stream().noneMatch(entered -> entered.day().equals(day))) {
       throw new InvalidInput(
-          "day", "is one too many: a container can have " + MOST_DAYS + "; remove some");
+          "day", "cannot be added: a container can have " + MOST_DAYS + " days; remove some");
     }
-    store.put(container.id(), new DayExtremes(day, asked.min(), asked.max()));
+    store.put(container.id(), new DayExtremes(day, request.min(), request.max()));
     ctx.json(answer(container));
   }
 

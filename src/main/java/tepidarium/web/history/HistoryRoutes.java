@@ -34,14 +34,14 @@ import tepidarium.rollup.LimitTime;
 import tepidarium.web.ContainerRequests;
 import tepidarium.web.Params;
 
-/** What happened in a container: series, heat, light, and time in band. */
+/** Routes for the history of a container: series, heat, light, and time in band. */
 public final class HistoryRoutes {
   private static final int MOST_POINTS = 5_000;
   private static final int DEFAULT_POINTS = 500;
   private static final int DEFAULT_JOIN_SECONDS = 120;
   private static final int MOST_DAYS = 4_000;
 
-  /** Some twenty years: longer than any record, and hours that still fit into memory. */
+  /** Maximum span in days, about 20 years; bounds the memory for hourly values. */
   private static final int LONGEST_DAYS = 7_500;
 
   private static final double MS_PER_HOUR = 3_600_000.0;
@@ -153,7 +153,7 @@ public final class HistoryRoutes {
     return span;
   }
 
-  /** Makes the downsampled series of a span. */
+  /** Creates the downsampled series of a span. */
   private interface SeriesSource {
     Map<Quantity, List<Downsampled.Point>> series(Span span, int points);
   }
@@ -230,7 +230,7 @@ public final class HistoryRoutes {
     Double asked = Params.number(ctx, "limit", 0, 100_000, "lux");
     double limit = asked == null ? container.band().lightHighLux() : asked;
     int join = Params.whole(ctx, "joinSeconds", DEFAULT_JOIN_SECONDS, 0, 86_400);
-    ContainerHistory.LightSummary told =
+    ContainerHistory.LightSummary summaries =
         history.light(container, span, limit, Duration.ofSeconds(join));
     ctx.json(
         new LightAnswer(
@@ -238,10 +238,10 @@ public final class HistoryRoutes {
             span.to(),
             limit,
             join,
-            told.luxHours(),
-            told.coveredMs() / MS_PER_HOUR,
-            told.gapMs() / MS_PER_HOUR,
-            lightEvents(told, container.id())));
+            summaries.luxHours(),
+            summaries.coveredMs() / MS_PER_HOUR,
+            summaries.gapMs() / MS_PER_HOUR,
+            lightEvents(summaries, container.id())));
   }
 
   private List<LightEventJson> lightEvents(ContainerHistory.LightSummary light, ContainerId id) {
@@ -254,8 +254,8 @@ public final class HistoryRoutes {
   }
 
   private static LightEventJson lightEvent(
-      ContainerHistory.LightEventDetail lit, LightCause cause) {
-    LightEvent event = lit.event();
+      ContainerHistory.LightEventDetail detail, LightCause cause) {
+    LightEvent event = detail.event();
     return new LightEventJson(
         event.start(),
         event.end(),
@@ -263,28 +263,28 @@ public final class HistoryRoutes {
         event.doseLuxHours(),
         cause.kind().key(),
         cause.advice(),
-        lit.temperatureChangeC(),
-        lit.humidityChangePercent());
+        detail.temperatureChangeC(),
+        detail.humidityChangePercent());
   }
 
   private void band(Context ctx) {
     Container container = requests.container(ctx);
     Span span = span(ctx, container.id());
-    Map<String, ContainerHistory.LimitSummary> told = new LinkedHashMap<>();
+    Map<String, ContainerHistory.LimitSummary> summaries = new LinkedHashMap<>();
     ContainerHistory.LimitSummary cold = history.cold(container, span);
     long covered = cold.time().coveredMs();
-    told.put("cold", cold);
-    told.put("hot", history.hot(container, span));
-    told.put("light", history.bright(container, span));
-    told.put("dry", history.dry(container, span));
+    summaries.put("cold", cold);
+    summaries.put("hot", history.hot(container, span));
+    summaries.put("light", history.bright(container, span));
+    summaries.put("dry", history.dry(container, span));
     Map<String, LimitJson> limits = new LinkedHashMap<>();
     List<ExcursionJson> excursions = new ArrayList<>();
     List<Opening> openings = register.openings(container.id());
-    told.forEach(
+    summaries.forEach(
         (kind, limit) -> {
           limits.put(kind, limit(limit));
           List<Opening> explaining = expectedWhileOpen(kind) ? openings : List.of();
-          limit.excursions().forEach(out -> excursions.add(excursion(kind, out, explaining)));
+          limit.excursions().forEach(detail -> excursions.add(excursion(kind, detail, explaining)));
         });
     excursions.sort(Comparator.comparing(ExcursionJson::start));
     ctx.json(
@@ -297,10 +297,10 @@ public final class HistoryRoutes {
             excursions));
   }
 
-  private static LimitJson limit(ContainerHistory.LimitSummary told) {
-    LimitTime time = told.time();
+  private static LimitJson limit(ContainerHistory.LimitSummary summaries) {
+    LimitTime time = summaries.time();
     return new LimitJson(
-        told.limit().value(),
+        summaries.limit().value(),
         time.coveredMs() == 0 ? null : 1 - time.outsideMs() / time.coveredMs(),
         time.outsideMs() / MS_PER_HOUR,
         time.coveredMs() / MS_PER_HOUR);
@@ -312,8 +312,8 @@ public final class HistoryRoutes {
   }
 
   private static ExcursionJson excursion(
-      String kind, ContainerHistory.ExcursionDetail out, List<Opening> openings) {
-    Excursion excursion = out.excursion();
+      String kind, ContainerHistory.ExcursionDetail detail, List<Opening> openings) {
+    Excursion excursion = detail.excursion();
     return new ExcursionJson(
         kind,
         excursion.start(),
@@ -321,7 +321,7 @@ public final class HistoryRoutes {
         excursion.hours(),
         excursion.worst(),
         excursion.worstAt(),
-        out.degreeHoursLost(),
+        detail.degreeHoursLost(),
         openings.stream().anyMatch(excursion::isWithin));
   }
 }

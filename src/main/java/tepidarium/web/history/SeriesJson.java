@@ -6,7 +6,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tepidarium.history.Downsampled;
 
-/** A thinned series in columns; a gap is an instant with null values. */
+/** The JSON form of a downsampled series, in columns; a gap is an instant with null values. */
 record SeriesJson(
     List<Instant> at,
     List<@Nullable Double> min,

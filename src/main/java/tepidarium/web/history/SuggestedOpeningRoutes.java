@@ -18,7 +18,7 @@ import tepidarium.rollup.ContainerHistory;
 import tepidarium.web.ContainerRequests;
 import tepidarium.web.Params;
 
-/** Openings that nobody announced, offered to be recorded or declined. */
+/** Routes for openings detected in the readings; a person can record or decline them. */
 public final class SuggestedOpeningRoutes {
   private static final int MOST_DAYS = 100;
 
@@ -35,11 +35,11 @@ public final class SuggestedOpeningRoutes {
       @Nullable Double humidityChange,
       String reason) {}
 
-  /** The suggested opening that was none. */
+  /** The suggested opening to decline. */
   record Declined(@Nullable String from, @Nullable String until) {
     Span span() {
       if (from == null || until == null) {
-        throw new InvalidInput("from and until are needed, as the suggested opening has them");
+        throw new InvalidInput("from and until are missing: send those of the suggested opening");
       }
       Instant start = Params.instant("from", from);
       Instant end = Params.instant("until", until);
@@ -99,19 +99,21 @@ public final class SuggestedOpeningRoutes {
   }
 
   private static String reason(OpeningSign sign) {
-    Double histogram = sign.temperatureFallC();
-    Double moisture = sign.humidityFallPercent();
+    Double temperatureFall = sign.temperatureFallC();
+    Double humidityFall = sign.humidityFallPercent();
     String temperature =
-        histogram == null
+        temperatureFall == null
             ? ""
-            : String.format(Locale.ROOT, "temperature fell by %.1f °C", histogram);
+            : String.format(Locale.ROOT, "temperature fell by %.1f °C", temperatureFall);
     String humidity =
-        moisture == null ? "" : String.format(Locale.ROOT, "humidity fell by %.0f %%", moisture);
-    String and = histogram == null || moisture == null ? "" : " and ";
-    return "It was light at once, "
+        humidityFall == null
+            ? ""
+            : String.format(Locale.ROOT, "humidity fell by %.0f %%", humidityFall);
+    String and = temperatureFall == null || humidityFall == null ? "" : " and ";
+    return "Light appeared suddenly, "
         + temperature
         + and
         + humidity
-        + " within minutes, and then came back: as if somebody had opened it.";
+        + " within minutes and then recovered. This looks like an opening.";
   }
 }

@@ -9,25 +9,25 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** One open page: a bounded queue and the thread that writes it out. */
+/** Sends events to one open page, with a bounded queue and a sending thread. */
 final class LiveClient {
   private static final Logger LOG = LoggerFactory.getLogger(LiveClient.class);
-  private static final int WAITING = 2_000;
+  private static final int MAX_QUEUED = 2_000;
   private static final long HEARTBEAT_SECONDS = 10;
 
   private record Event(String name, String data) {}
 
   private final SseClient client;
   private final String address;
-  private final Consumer<LiveClient> gone;
-  private final BlockingQueue<Event> queue = new ArrayBlockingQueue<>(WAITING);
+  private final Consumer<LiveClient> onClosed;
+  private final BlockingQueue<Event> queue = new ArrayBlockingQueue<>(MAX_QUEUED);
   private final Thread sender;
   private volatile boolean stopping;
 
-  LiveClient(SseClient client, String address, Consumer<LiveClient> gone) {
+  LiveClient(SseClient client, String address, Consumer<LiveClient> onClosed) {
     this.client = client;
     this.address = address;
-    this.gone = gone;
+    this.onClosed = onClosed;
     this.sender = new Thread(this::run, "live-client");
     sender.setDaemon(true);
     client.onClose(this::stop);
@@ -42,7 +42,7 @@ final class LiveClient {
     sender.start();
   }
 
-  /** Adds an event; a client that has let its queue fill up is let go. */
+  /** Adds an event; disconnects the client if its queue is full. */
   void offer(String name, String data) {
     if (!queue.offer(new Event(name, data))) {
       stop();
@@ -51,34 +51,34 @@ final class LiveClient {
 
   void stop() {
     stopping = true;
-    gone.accept(this);
+    onClosed.accept(this);
     sender.interrupt();
   }
 
   private void run() {
     try {
-      // The first word goes out at once, so that the browser knows that the stream is open.
+      // Sent at once, so that the browser knows that the stream is open.
       client.sendComment("open");
       while (!stopping && !client.terminated()) {
         send(queue.poll(HEARTBEAT_SECONDS, TimeUnit.SECONDS));
       }
     } catch (InterruptedException e) {
-      // Let go; the page connects again if it is still there.
+      // Disconnected; the page connects again if it is still open.
     } catch (RuntimeException e) {
-      // The connection is gone.
+      // The connection is closed.
     } finally {
       stopping = true;
-      gone.accept(this);
+      onClosed.accept(this);
       end();
     }
   }
 
-  /** Ends the answer, unless the server has done so already because the browser went away. */
+  /** Closes the stream; the server may have closed it already because the browser disconnected. */
   private void end() {
     try {
       client.close();
     } catch (RuntimeException e) {
-      LOG.debug("a live stream was over before it was ended", e);
+      LOG.debug("a live stream was already closed", e);
     }
   }
 

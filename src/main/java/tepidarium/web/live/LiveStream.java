@@ -33,16 +33,16 @@ import tepidarium.web.containers.ContainerViews;
 import tepidarium.web.sensors.SensorViews;
 
 /**
- * The live stream to open pages. What changed is noted at once and told at most once a second, so
- * that a flood of readings does not become a flood of events. One thread makes each event's text
- * once; every client has a bounded queue and a sending thread, and one that does not keep up is let
- * go: its page connects again.
+ * Sends live events to open pages. Changes are collected and sent at most once per second, which
+ * limits the number of events. One thread creates the text of each event once. Each client has a
+ * bounded queue and a sending thread. A client whose queue is full is disconnected; its page
+ * connects again.
  */
 public final class LiveStream implements LiveListener, Notifier, AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(LiveStream.class);
   public static final String PATH = "/api/live";
-  static final int MOST_CLIENTS = 100;
-  public static final int MOST_PER_ADDRESS = 20;
+  static final int MAX_CLIENTS = 100;
+  public static final int MAX_PER_ADDRESS = 20;
 
   private static final Duration PACE = Duration.ofSeconds(1);
 
@@ -53,12 +53,12 @@ public final class LiveStream implements LiveListener, Notifier, AutoCloseable {
   private final Clock clock;
   private final Set<LiveClient> clients = new CopyOnWriteArraySet<>();
 
-  /** How many streams each address has. Guarded by its own monitor. */
-  private final Map<String, Integer> places = new HashMap<>();
+  /** Number of streams per address. Guarded by its own monitor. */
+  private final Map<String, Integer> streamsByAddress = new HashMap<>();
 
   private final Set<ContainerId> changedContainers = ConcurrentHashMap.newKeySet();
   private final Set<SensorId> heardSensors = ConcurrentHashMap.newKeySet();
-  private final Thread teller;
+  private final Thread sender;
   private volatile boolean stopping;
 
   public LiveStream(
@@ -72,9 +72,9 @@ public final class LiveStream implements LiveListener, Notifier, AutoCloseable {
     this.sensors = sensors;
     this.alerts = alerts;
     this.clock = clock;
-    this.teller = new Thread(this::run, "live-stream");
-    teller.setDaemon(true);
-    teller.start();
+    this.sender = new Thread(this::run, "live-stream");
+    sender.setDaemon(true);
+    sender.start();
   }
 
   public void add(RoutesConfig routes) {
@@ -83,14 +83,14 @@ public final class LiveStream implements LiveListener, Notifier, AutoCloseable {
         PATH,
         ctx -> {
           refuseOtherMediaTypes(ctx);
-          takePlace(ctx.ip());
-          boolean begun = false;
+          countStream(ctx.ip());
+          boolean started = false;
           try {
             stream.handle(ctx);
-            begun = true;
+            started = true;
           } finally {
-            if (!begun) {
-              givePlace(ctx.ip());
+            if (!started) {
+              releaseStream(ctx.ip());
             }
           }
         });
@@ -99,46 +99,49 @@ public final class LiveStream implements LiveListener, Notifier, AutoCloseable {
   private static void refuseOtherMediaTypes(Context ctx) {
     String accept = ctx.header("Accept");
     if (accept == null || !accept.contains("text/event-stream")) {
-      throw new NotAcceptableResponse("this is a stream: ask with Accept: text/event-stream");
+      throw new NotAcceptableResponse(
+          "this is an event stream: send the header Accept: text/event-stream");
     }
   }
 
-  /** Counts a stream before its answer begins, because after that it cannot be refused in words. */
-  private void takePlace(String address) {
-    synchronized (places) {
-      if (places.values().stream().mapToInt(Integer::intValue).sum() >= MOST_CLIENTS) {
+  /**
+   * Counts a stream before its response starts; after that it could not be refused with a message.
+   */
+  private void countStream(String address) {
+    synchronized (streamsByAddress) {
+      if (streamsByAddress.values().stream().mapToInt(Integer::intValue).sum() >= MAX_CLIENTS) {
         throw new ServiceUnavailableResponse(
-            MOST_CLIENTS + " live pages are open already. Close one of them first.");
+            MAX_CLIENTS + " live pages are already open. Close one of them first.");
       }
-      if (places.getOrDefault(address, 0) >= MOST_PER_ADDRESS) {
+      if (streamsByAddress.getOrDefault(address, 0) >= MAX_PER_ADDRESS) {
         throw new TooManyRequestsResponse(
-            MOST_PER_ADDRESS
+            MAX_PER_ADDRESS
                 + " live pages are open from the address "
                 + address
                 + " already. Close one of them first.");
       }
-      places.merge(address, 1, Integer::sum);
+      streamsByAddress.merge(address, 1, Integer::sum);
     }
   }
 
-  private void givePlace(String address) {
-    synchronized (places) {
-      places.computeIfPresent(address, (of, taken) -> taken == 1 ? null : taken - 1);
+  private void releaseStream(String address) {
+    synchronized (streamsByAddress) {
+      streamsByAddress.computeIfPresent(address, (key, count) -> count == 1 ? null : count - 1);
     }
   }
 
-  /** A page has opened the stream. */
+  /** Adds the stream of a page. */
   private void connect(SseClient client) {
     client.keepAlive();
-    LiveClient added = new LiveClient(client, client.ctx().ip(), this::gone);
+    LiveClient added = new LiveClient(client, client.ctx().ip(), this::closed);
     clients.add(added);
     added.offer("hello", Json.write(Map.of("time", clock.instant())));
     added.start();
   }
 
-  private void gone(LiveClient client) {
+  private void closed(LiveClient client) {
     if (clients.remove(client)) {
-      givePlace(client.address());
+      releaseStream(client.address());
     }
   }
 
@@ -154,7 +157,7 @@ public final class LiveStream implements LiveListener, Notifier, AutoCloseable {
 
   @Override
   public void alertChanged(Alert alert) {
-    tell("alert", alerts.alert(alert));
+    send("alert", alerts.alert(alert));
   }
 
   @Override
@@ -172,27 +175,27 @@ public final class LiveStream implements LiveListener, Notifier, AutoCloseable {
     return clients.size() + " open now";
   }
 
-  /** Open pages are told as it happens; whoever opens one later asks for the newest notices. */
+  /** Sends a notice to the open pages; pages opened later request the newest notices. */
   @Override
   public DeliveryOutcome deliver(Delivery delivery) {
-    tell("notice", NoticeJson.of(delivery.notice()));
-    return DeliveryOutcome.delivered("told to " + clients.size() + " open pages");
+    send("notice", NoticeJson.of(delivery.notice()));
+    return DeliveryOutcome.delivered("sent to " + clients.size() + " open pages");
   }
 
   private void run() {
     while (!stopping) {
       try {
         TimeUnit.MILLISECONDS.sleep(PACE.toMillis());
-        tellChanges();
+        sendChanges();
       } catch (InterruptedException e) {
         return;
       } catch (RuntimeException e) {
-        LOG.error("the live stream met an unexpected failure and goes on", e);
+        LOG.error("unexpected failure in the live stream; it continues", e);
       }
     }
   }
 
-  private void tellChanges() {
+  private void sendChanges() {
     if (clients.isEmpty()) {
       changedContainers.clear();
       heardSensors.clear();
@@ -202,15 +205,15 @@ public final class LiveStream implements LiveListener, Notifier, AutoCloseable {
       changedContainers.remove(id);
       register
           .container(id)
-          .ifPresent(container -> tell("container", containers.container(container)));
+          .ifPresent(container -> send("container", containers.container(container)));
     }
     for (SensorId sensor : List.copyOf(heardSensors)) {
       heardSensors.remove(sensor);
-      tell("sensor", sensors.sensor(sensor));
+      send("sensor", sensors.sensor(sensor));
     }
   }
 
-  private void tell(String event, Object value) {
+  private void send(String event, Object value) {
     if (!clients.isEmpty()) {
       String data = Json.write(value);
       clients.forEach(client -> client.offer(event, data));
@@ -220,7 +223,7 @@ public final class LiveStream implements LiveListener, Notifier, AutoCloseable {
   @Override
   public void close() {
     stopping = true;
-    teller.interrupt();
+    sender.interrupt();
     clients.forEach(LiveClient::stop);
   }
 }

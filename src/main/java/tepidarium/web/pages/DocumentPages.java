@@ -83,7 +83,9 @@ final class DocumentPages {
     }
   }
 
-  /** Where a link of a document leads on the pages; null for files that are not served. */
+  /**
+   * Converts the target of a link in a document to an address; null for files that are not served.
+   */
   private static @Nullable String address(String destination) {
     if (destination.startsWith("#") || destination.startsWith("https://")) {
       return destination;

@@ -18,16 +18,16 @@ final class PageFrame {
   private PageFrame() {}
 
   /**
-   * The whole HTML of a page.
+   * Builds the HTML of a page.
    *
-   * @param name of the page's folder and of its file in there
+   * @param name name of the page's folder, and of the HTML file in it
    */
   static String page(String name) {
     String[] parts = resource("/pages/" + name + '/' + name + ".html").split("\n\n", 2);
     return resource(FRAME).replace(HEAD, parts[0].strip()).replace(MAIN, parts[1].strip());
   }
 
-  /** A text file of the program, in UTF-8. */
+  /** Reads a text file of the program, in UTF-8. */
   static String resource(String name) {
     try (InputStream stream = PageFrame.class.getResourceAsStream(name)) {
       if (stream == null) {

@@ -14,12 +14,12 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Serves the pages with their style sheets, scripts and pictures. The HTML of each page is put
- * together once, at the start, from the frame and the page's own file. Browsers keep everything and
- * ask with an ETag whether it has changed.
+ * Serves the pages with their style sheets, scripts and pictures. The HTML of each page is built
+ * once at the start, from the frame and the page's own file. Browsers cache all files and
+ * revalidate them with an ETag.
  */
 public final class Pages {
-  /** Each has a folder and an address of its own, such as {@code /alerts.html}. */
+  /** Names of the pages; each has a folder and an address, such as {@code /alerts.html}. */
   private static final List<String> NAMES =
       List.of("alerts", "container", "heat-bench", "rejects", "season", "tally");
 
@@ -58,7 +58,7 @@ public final class Pages {
     routes.head(address, ctx -> send(ctx, html));
   }
 
-  /** Sends a page, or 304 where the browser has the same already. */
+  /** Sends a page, or status 304 if the browser has the same version. */
   public static void send(Context ctx, String html) {
     HEADERS.forEach(ctx::header);
     String tag = etag(html);

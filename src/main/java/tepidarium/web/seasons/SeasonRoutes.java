@@ -26,13 +26,13 @@ import tepidarium.web.Json;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
 
-/** The report of a season, and the seasons that were kept. */
+/** Routes for the report of a season, and for stored seasons. */
 public final class SeasonRoutes {
   private static final int MOST_DAYS = 1_000;
   private static final int MOST_COMPARED = 3;
   private static final Duration WITHOUT_SOWINGS = Duration.ofDays(90);
 
-  /** What was kept by an older or newer version may have other fields besides. */
+  /** Ignores unknown fields, because another version may have stored the report. */
   private static final ObjectMapper KEPT =
       Json.MAPPER.copy().disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES);
 
@@ -62,7 +62,7 @@ public final class SeasonRoutes {
   record KeptReport(
       long id, String name, Instant keptAt, @Nullable String remark, JsonNode report) {}
 
-  /** What is read back of a report. */
+  /** The parts of a stored report that are used. */
   record Figures(List<SpeciesResult> species, @Nullable SeasonHeat heat) {}
 
   public void add(RoutesConfig routes) {
@@ -162,18 +162,20 @@ public final class SeasonRoutes {
   }
 
   /**
-   * As given; else from the first sowing that no kept season had, or from the start of the last
-   * kept one, or from 90 days ago; until now at the latest.
+   * The requested span. By default it starts with the first sowing after the last stored season. If
+   * there is none, it starts with the last stored season, or else 90 days ago. It ends now at the
+   * latest.
    */
-  private Span span(@Nullable Instant askedFrom, @Nullable Instant askedTo, List<KeptSeason> kept) {
+  private Span span(
+      @Nullable Instant requestedFrom, @Nullable Instant requestedTo, List<KeptSeason> kept) {
     Instant now = clock.instant();
-    Instant to = askedTo == null || askedTo.isAfter(now) ? now : askedTo;
-    Instant from = askedFrom == null ? usualFrom(to, kept) : askedFrom;
+    Instant to = requestedTo == null || requestedTo.isAfter(now) ? now : requestedTo;
+    Instant from = requestedFrom == null ? defaultFrom(to, kept) : requestedFrom;
     if (!from.isBefore(to)) {
       throw new InvalidInput("from", "must lie before to, and in the past; it is " + now + " now");
     }
     if (Duration.between(from, to).toDays() > MOST_DAYS) {
-      if (askedFrom != null) {
+      if (requestedFrom != null) {
         throw new InvalidInput("from", "must lie at most " + MOST_DAYS + " days before to");
       }
       from = to.minus(Duration.ofDays(MOST_DAYS));
@@ -181,7 +183,7 @@ public final class SeasonRoutes {
     return new Span(from, to);
   }
 
-  private Instant usualFrom(Instant to, List<KeptSeason> kept) {
+  private Instant defaultFrom(Instant to, List<KeptSeason> kept) {
     Instant end = kept.isEmpty() ? Instant.EPOCH : kept.get(0).span().to();
     Instant otherwise = kept.isEmpty() ? to.minus(WITHOUT_SOWINGS) : kept.get(0).span().from();
     Instant first = reporter.firstSowing(end, to);

@@ -16,7 +16,7 @@ import tepidarium.germination.Species;
 import tepidarium.germination.Trait;
 import tepidarium.web.JsonValues;
 
-/** Seeds as the API shows them. */
+/** The JSON forms of species, lots, sowings and entries. */
 final class SeedJson {
   private SeedJson() {}
 
@@ -163,6 +163,6 @@ final class SeedJson {
       List<GroupJson> groups,
       UUID lastEntry) {}
 
-  /** An entry, and the sowing as it is with it; null once the sowing itself was withdrawn. */
+  /** An entry with its sowing after the entry; the sowing is null if it was withdrawn. */
   record EntryAnswer(EntryJson entry, @Nullable SowingJson sowing) {}
 }

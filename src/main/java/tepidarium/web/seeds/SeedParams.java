@@ -6,7 +6,7 @@ import tepidarium.germination.GroupId;
 import tepidarium.reading.InvalidInput;
 import tepidarium.web.NotFound;
 
-/** Reads names of seed things out of an address; what cannot be one is not found. */
+/** Reads ids of seed groups and entries from the path; throws NotFound for an invalid id. */
 public final class SeedParams {
   private SeedParams() {}
 

@@ -25,7 +25,7 @@ import tepidarium.germination.Trait;
 import tepidarium.reading.InvalidInput;
 import tepidarium.web.Params;
 
-/** What requests say of seeds. */
+/** The bodies of requests about seeds. */
 final class SeedRequests {
   /** The header of the IETF's draft "The Idempotency-Key HTTP Header Field". */
   static final String KEY_HEADER = "Idempotency-Key";
@@ -41,8 +41,8 @@ final class SeedRequests {
 
     Map<Trait, Figure> read() {
       Map<Trait, Figure> read = new EnumMap<>(Trait.class);
-      Map<String, @Nullable FigureBody> given = figures == null ? Map.of() : figures;
-      given.forEach(
+      Map<String, @Nullable FigureBody> bodies = figures == null ? Map.of() : figures;
+      bodies.forEach(
           (key, figure) -> {
             Trait trait = Trait.ofKey(key);
             if (figure != null) {
@@ -83,7 +83,7 @@ final class SeedRequests {
     }
   }
 
-  /** What goes along with every entry. */
+  /** Fields of every entry. */
   interface Written {
     @Nullable String entry();
 
@@ -175,7 +175,7 @@ final class SeedRequests {
 
   record WithdrawalBody(@Nullable String entry, @Nullable String reason, @Nullable String by) {}
 
-  /** Exactly one of sowing, move, check and survival: what really was done. */
+  /** A correction of an entry; exactly one of sowing, move, check and survival is given. */
   record CorrectionBody(
       @Nullable String entry,
       @Nullable String reason,
@@ -188,7 +188,8 @@ final class SeedRequests {
       Written done =
           sowing != null ? sowing : move != null ? move : check != null ? check : survival;
       if (done == null) {
-        throw new InvalidInput("say in sowing, move, check or survival what really was done");
+        throw new InvalidInput(
+            "one of sowing, move, check or survival is missing: send the correct entry");
       }
       return done;
     }

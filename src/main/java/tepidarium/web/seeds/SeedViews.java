@@ -27,7 +27,7 @@ import tepidarium.series.StoreException;
 import tepidarium.web.JsonValues;
 import tepidarium.web.NotFound;
 
-/** Puts together what the API shows of lots, sowings and seed groups. */
+/** Creates the JSON of lots, sowings and seed groups. */
 public final class SeedViews {
   private final SeedJournal journal;
   private final SowingFinder sowings;
@@ -50,7 +50,7 @@ public final class SeedViews {
     return lot(lot, sowings.viability(journal.species().existing(lot.details().species())));
   }
 
-  /** All lots, with the viability of each species worked out once. */
+  /** All lots; computes the viability of each species once. */
   List<SeedJson.LotJson> lots() {
     Map<String, Viability> bySpecies = new HashMap<>();
     return journal.lots().all().stream()
@@ -84,12 +84,12 @@ public final class SeedViews {
         now == null ? null : ViabilityJson.PointJson.of(now));
   }
 
-  /** A sowing by its number; not found if there is none. */
+  /** Returns the sowing with this id; throws NotFound if there is none. */
   Sowing existing(long id) {
     return NotFound.ifMissing(() -> sowings.existing(id));
   }
 
-  /** Adds up the heat of seeds of a species, for one request. */
+  /** Creates the object that sums the heat of seeds of a species, for one request. */
   HeatPath path(Species species) {
     return new HeatPath(temperatures, species.heatRule());
   }
@@ -145,7 +145,7 @@ public final class SeedViews {
         NextCheck.of(species, timeline.sownAt(), group, pace(group, species, path)));
   }
 
-  /** Only of what was not checked yet: later the days since the last check decide. */
+  /** The heat per time of a group that was not checked yet; null otherwise. */
   private NextCheck.@Nullable Pace pace(GroupState group, Species species, HeatPath path) {
     if (group.checkedAt() != null || group.living() == 0) {
       return null;

@@ -23,7 +23,7 @@ import tepidarium.web.seeds.SeedRequests.SowingBody;
 import tepidarium.web.seeds.SeedRequests.SurvivalBody;
 import tepidarium.web.seeds.SeedRequests.WithdrawalBody;
 
-/** Sowings, and the journal of what is done to their seeds. */
+/** Routes for sowings and for the entries of the seed journal. */
 public final class SowingRoutes {
   private final SeedJournal journal;
   private final SeedViews seeds;
@@ -135,7 +135,7 @@ public final class SowingRoutes {
         was -> {
           GroupId group = was.act().group();
           if (group == null) {
-            throw new InvalidInput("that entry is no check but of the kind " + was.act().kind());
+            throw new InvalidInput("that entry is not a check; its kind is " + was.act().kind());
           }
           CheckBody check = body.check();
           SurvivalBody survival = body.survival();

@@ -13,7 +13,7 @@ import tepidarium.reading.InvalidInput;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
 
-/** Species profiles and seed lots. */
+/** Routes for species profiles and seed lots. */
 public final class SpeciesRoutes {
   private final SeedJournal journal;
   private final SowingFinder sowings;

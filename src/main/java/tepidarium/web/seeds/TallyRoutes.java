@@ -27,7 +27,7 @@ import tepidarium.germination.SeedJournal;
 import tepidarium.web.NotFound;
 import tepidarium.web.containers.ContainerJson;
 
-/** The tally at a glance, what is to be checked next, and the record as CSV. */
+/** Routes for the tally, the checks that are due, and the CSV export and import. */
 public final class TallyRoutes {
   private final SeedJournal journal;
   private final Register register;
@@ -83,7 +83,7 @@ public final class TallyRoutes {
             journal.sowings().stream().map(seeds::sowing).toList()));
   }
 
-  /** By container, since one opening serves all groups in it; the most urgent first. */
+  /** The due checks by container, because one opening serves all its groups; most urgent first. */
   private List<DueJson> due() {
     Map<String, List<DueGroupJson>> byContainer = new TreeMap<>();
     for (SeedJson.SowingJson sowing : journal.sowings().stream().map(seeds::sowing).toList()) {
@@ -116,7 +116,7 @@ public final class TallyRoutes {
     return new DueJson(container.id().value(), container.name(), at, day, overdue, groups);
   }
 
-  /** An overdue check moves along with today, so that it stays in sight until it is done. */
+  /** Sends the due checks as a calendar. An overdue check is shown today until it is done. */
   private void calendar(Context ctx) {
     ICalendar calendar = new ICalendar();
     calendar.setProductId("-//Tepidarium//Checks due//EN");
@@ -133,21 +133,21 @@ public final class TallyRoutes {
     VEvent event = new VEvent();
     event.setUid(new Uid(uid(due)));
     event.setDateTimeStamp(Date.from(now));
-    // The library reads a day off in the zone of this machine.
+    // The library converts the date in the time zone of this machine.
     event.setDateStart(Date.from(day.atStartOfDay(ZoneId.systemDefault()).toInstant()), false);
     event.setSummary("Check " + due.containerName());
     event.setDescription(words(due));
     return event;
   }
 
-  /** The container's name and when it was made: the same for ever, and in no other garden. */
+  /** A permanent, globally unique id from the container's id and its time of creation. */
   private String uid(DueJson due) {
-    long made =
+    long createdAtMs =
         register.containers().stream()
             .filter(container -> container.id().value().equals(due.container()))
             .mapToLong(container -> container.createdAt().toEpochMilli())
             .sum();
-    String name = due.container() + '/' + made + "/check";
+    String name = due.container() + '/' + createdAtMs + "/check";
     return UUID.nameUUIDFromBytes(name.getBytes(StandardCharsets.UTF_8)).toString();
   }
 

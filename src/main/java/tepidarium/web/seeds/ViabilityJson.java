@@ -8,7 +8,7 @@ import tepidarium.germination.Viability;
 import tepidarium.stats.LogisticLine;
 import tepidarium.web.JsonValues;
 
-/** How the part of seeds of a species that germinates falls with the days since gathering. */
+/** The JSON form of viability: the fraction of seeds that germinate, by days since gathering. */
 record ViabilityJson(
     String species,
     boolean identified,
@@ -23,7 +23,7 @@ record ViabilityJson(
     List<PointJson> curve) {
   private static final int POINTS = 20;
 
-  /** The part that still germinates after some days, with its 95 % interval. */
+  /** The fraction that still germinates after a number of days, with its 95 % interval. */
   record PointJson(double days, double fraction, List<Double> interval) {
     static PointJson of(Viability.Estimate estimate) {
       return new PointJson(
@@ -70,7 +70,7 @@ record ViabilityJson(
         .toList();
   }
 
-  /** The last is the longest exactly, which rounding must not pass. */
+  /** The day of a point; the last point is exactly the longest time, without rounding. */
   private static double day(Viability found, int point) {
     double range = found.longestDays() - found.shortestDays();
     return point == POINTS ? found.longestDays() : found.shortestDays() + point * range / POINTS;

@@ -13,7 +13,7 @@ import tepidarium.reading.SensorId;
 import tepidarium.series.SensorSummary;
 import tepidarium.series.UncertainReadings;
 
-/** A sensor as the API shows it; values as it sent them. */
+/** The JSON form of a sensor; values are uncalibrated. */
 public record SensorJson(
     String sensor,
     @Nullable Instant firstHeard,

@@ -12,7 +12,7 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 import tepidarium.web.Params;
 
-/** Sensors, where they are placed, and their calibration. */
+/** Routes for sensors, their placement and their calibration. */
 public final class SensorRoutes {
   private final Register register;
   private final SensorViews views;
@@ -38,7 +38,7 @@ public final class SensorRoutes {
     String until = request.until();
     Instant start = from == null ? clock.instant() : Params.instant("from", from);
     if (start.isBefore(Reading.EARLIEST)) {
-      // Hours without end would have to be told of.
+      // An earlier start would create an unbounded number of hourly rows.
       throw new InvalidInput("from", "must not lie before 2010, as no reading does");
     }
     Instant end = until == null ? null : Params.instant("until", until);

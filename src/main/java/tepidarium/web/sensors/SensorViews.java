@@ -13,7 +13,7 @@ import tepidarium.reading.SensorId;
 import tepidarium.series.ReadingSource;
 import tepidarium.web.NotFound;
 
-/** Makes the JSON of sensors. Thread-safe. */
+/** Creates the JSON of sensors. Thread-safe. */
 public final class SensorViews {
   private final Register register;
   private final LatestValues latestValues;
@@ -31,7 +31,7 @@ public final class SensorViews {
   }
 
   /**
-   * A sensor that has sent a reading, was placed or was calibrated.
+   * Returns a sensor that has sent a reading, was placed or was calibrated.
    *
    * @throws NotFound if it is none of these
    */
@@ -42,7 +42,7 @@ public final class SensorViews {
             || !register.placementsOf(sensor).isEmpty()
             || !register.calibration(sensor).equals(Calibration.NONE);
     if (!known) {
-      throw new NotFound("nothing was heard yet of a sensor \"" + sensor + '"');
+      throw new NotFound("there is no sensor \"" + sensor + '"');
     }
     return sensor(sensor);
   }

@@ -46,12 +46,12 @@ import tepidarium.web.sums.SumsRoutes;
 import tepidarium.web.system.ServiceFacts;
 import tepidarium.web.system.SystemRoutes;
 
-/** Creates the routes of the API from the objects that answer them. */
+/** Registers the routes of the API. */
 public final class ApiRoutes {
   private ApiRoutes() {}
 
   /**
-   * The objects that the routes answer from.
+   * The objects that the routes use.
    *
    * @param site null if it is not known
    */

@@ -22,13 +22,13 @@ import tepidarium.web.live.LiveStream;
 
 /**
  * Limits the HTTP connections: {@value #MOST} in all, {@value #MOST_PER_ADDRESS} from one address.
- * A connection over a limit is accepted, and the one that has been without a completed request for
- * longest is closed in its place. A client therefore always gets in, also while another one at its
- * own address holds as many connections as it may. Connections of the last {@value #NEW_SECONDS} s
- * whose first request waits are closed after others, and live streams last.
+ * A connection above a limit is accepted, and the connection that has been idle for longest is
+ * closed. A client can therefore always connect, even while another client at its address uses all
+ * allowed connections. New connections (younger than {@value #NEW_SECONDS} s) that wait for their
+ * first request are closed only after idle ones, and live streams last.
  *
- * <p>Also closes connections that hold one up: those that have not sent a whole request head in 60
- * s, and those that take less than about 1.6 kB/s of an answer. Thread-safe.
+ * <p>Also closes slow connections: those without a complete request head after 60 s, and those that
+ * read a response at less than about 1.6 kB/s. Thread-safe.
  */
 final class Connections extends Handler.Wrapper implements Connection.Listener {
   static final int MOST = 200;
@@ -38,7 +38,7 @@ final class Connections extends Handler.Wrapper implements Connection.Listener {
   private static final long LOOK_SECONDS = 5;
   private static final long HEAD_SECONDS = 60;
   private static final long NEW_SECONDS = 5;
-  // An answer is written in pieces of 32 KiB.
+  // A response is written in pieces of 32 KiB.
   private static final long PIECE_SECONDS = 20;
 
   private final Map<Connection, Client> clients = new ConcurrentHashMap<>();
@@ -50,7 +50,7 @@ final class Connections extends Handler.Wrapper implements Connection.Listener {
             return thread;
           });
 
-  /** An open connection and what it is doing. */
+  /** An open connection and its state. */
   private static final class Client {
     private final Connection connection;
     private final String address;
@@ -88,7 +88,7 @@ final class Connections extends Handler.Wrapper implements Connection.Listener {
       sinceNs = System.nanoTime();
     }
 
-    /** Whether its first request may still be on its way to be handled. */
+    /** Whether the connection is new and still waits for its first request. */
     boolean isNew() {
       return !known && quietNs() < TimeUnit.SECONDS.toNanos(NEW_SECONDS);
     }
@@ -97,7 +97,7 @@ final class Connections extends Handler.Wrapper implements Connection.Listener {
       return !handled && quietNs() > TimeUnit.SECONDS.toNanos(HEAD_SECONDS);
     }
 
-    /** Whether the same piece of an answer has waited for this client for too long. */
+    /** Whether the client has not read the same piece of a response for too long. */
     boolean isSlowReader() {
       boolean waits =
           connection.getEndPoint() instanceof AbstractEndPoint end
@@ -174,13 +174,13 @@ final class Connections extends Handler.Wrapper implements Connection.Listener {
     try {
       for (Client client : clients.values()) {
         if (client.isHeadLate()) {
-          client.close("no whole request head in " + HEAD_SECONDS + " s");
+          client.close("no complete request head within " + HEAD_SECONDS + " s");
         } else if (client.isSlowReader()) {
-          client.close("took no piece of an answer in " + PIECE_SECONDS + " s");
+          client.close("did not read the response for " + PIECE_SECONDS + " s");
         }
       }
     } catch (RuntimeException e) {
-      LOG.error("looking for slow connections failed; trying again", e);
+      LOG.error("cannot check for slow connections; retrying", e);
     }
   }
 

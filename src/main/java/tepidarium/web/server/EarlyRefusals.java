@@ -11,7 +11,9 @@ import org.eclipse.jetty.util.Callback;
 import org.jspecify.annotations.Nullable;
 import tepidarium.web.Problem;
 
-/** Answers requests that are refused before any route sees them, such as an unreadable address. */
+/**
+ * Answers requests that are refused before they reach a route, such as one with an invalid address.
+ */
 final class EarlyRefusals extends ErrorHandler {
   @Override
   protected void generateResponse(
@@ -22,13 +24,13 @@ final class EarlyRefusals extends ErrorHandler {
       @Nullable Throwable cause,
       Callback callback) {
     HttpStatus status = HttpStatus.forStatus(code);
-    String why = message == null ? status.getMessage() : message;
+    String reason = message == null ? status.getMessage() : message;
     response.getHeaders().put("X-Content-Type-Options", "nosniff");
     response.getHeaders().put(HttpHeader.CONTENT_TYPE, Problem.TYPE);
     Content.Sink.write(
         response,
         true,
-        Problem.text(status, "the request cannot be read: " + why, Map.of()),
+        Problem.text(status, "the request cannot be read: " + reason, Map.of()),
         callback);
   }
 }

@@ -17,16 +17,18 @@ import tepidarium.web.NotFound;
 import tepidarium.web.Problem;
 import tepidarium.web.ProblemType;
 
-/** Answers exceptions as problem details (RFC 9457). */
+/** Converts exceptions to problem details (RFC 9457). */
 public final class Failures {
-  /** A body that arrives more slowly is answered with status 408. */
+  /**
+   * Minimum rate of a request body, in bytes per second; a slower one is answered with status 408.
+   */
   static final long LEAST_BODY_BYTES_PER_SECOND = 250;
 
   private static final Logger LOG = LoggerFactory.getLogger(Failures.class);
 
   private Failures() {}
 
-  /** Sets the answer to each kind of exception. */
+  /** Registers a handler for each type of exception. */
   public static void add(JavalinConfig config) {
     config.routes.exception(InvalidInput.class, Failures::invalid);
     config.routes.exception(
@@ -61,7 +63,7 @@ public final class Failures {
     Problem.send(ctx, HttpStatus.BAD_REQUEST, words(e), more);
   }
 
-  /** The body was badly encoded, or arrived too slowly. */
+  /** Answers a body that was wrongly encoded or arrived too slowly. */
   private static void badTransfer(HttpException.RuntimeException e, Context ctx) {
     HttpStatus status = HttpStatus.forStatus(e.getCode());
     ctx.header("Connection", "close");
@@ -73,7 +75,7 @@ public final class Failures {
             : "the body cannot be read: " + e.getReason());
   }
 
-  /** The client closed the connection, or was too slow, during its request or answer. */
+  /** Answers a client that closed the connection or was too slow. */
   private static void brokenOff(IOException e, Context ctx) {
     LOG.debug("{} closed the connection during a request", ctx.ip(), e);
     try {
@@ -96,7 +98,7 @@ public final class Failures {
       Problem.send(
           ctx,
           HttpStatus.INTERNAL_SERVER_ERROR,
-          "This is a mistake in the service. The log has more, under the reference "
+          "This is an error in the service. The log has details under the reference "
               + reference
               + '.',
           Map.of("reference", reference));
@@ -107,12 +109,12 @@ public final class Failures {
 
   private static String refusal(Context ctx, HttpStatus status, String words) {
     return switch (status) {
-      case NOT_FOUND -> "there is nothing like this at " + ctx.path();
+      case NOT_FOUND -> "there is no page or route " + ctx.path();
       case METHOD_NOT_ALLOWED -> ctx.method() + " cannot be used at " + ctx.path();
       case CONTENT_TOO_LARGE ->
           "the body is larger than the "
               + RequestGuard.LARGEST_BODY_BYTES
-              + " bytes that are taken";
+              + " bytes that are accepted";
       default -> words;
     };
   }

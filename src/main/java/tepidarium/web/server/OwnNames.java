@@ -14,9 +14,9 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Decides whether a host name or an origin belongs to this service. A browser that was tricked by
- * DNS rebinding sends the name of the attacker's site in the Host header; a page of another site
- * sends its own address in the Origin header (RFC 6454).
+ * Decides whether a host name or an origin belongs to this service. In a DNS rebinding attack, the
+ * browser sends the name of the attacker's site in the Host header. A page of another site sends
+ * its own address in the Origin header (RFC 6454).
  *
  * <p>Own names are loopback names and addresses, the machine's name (also below {@code .local},
  * {@code .internal} and {@code .home.arpa}, which nobody can register), the machine's addresses,
@@ -32,9 +32,9 @@ final class OwnNames {
   private volatile @Nullable Set<String> machine;
 
   /**
-   * Remembers the configured names.
+   * Creates the check.
    *
-   * @param configured names as the user wrote them, each with a port or without
+   * @param configured names from the settings, each with or without a port
    */
   OwnNames(Collection<String> configured) {
     this.configured = new HashSet<>();
@@ -60,7 +60,7 @@ final class OwnNames {
    *
    * @param origin the Origin header, such as {@code http://192.168.1.5:8080}
    * @param name the host of the request
-   * @param port the port of the request, 80 where it names none
+   * @param port the port of the request; 80 if it has none
    */
   boolean isOwnOrigin(String origin, String name, int port) {
     URI uri;
@@ -73,17 +73,17 @@ final class OwnNames {
     if (originName == null) {
       return false;
     }
-    int usual = "https".equals(uri.getScheme()) ? 443 : 80;
-    int originPort = uri.getPort() < 0 ? usual : uri.getPort();
+    int defaultPort = "https".equals(uri.getScheme()) ? 443 : 80;
+    int originPort = uri.getPort() < 0 ? defaultPort : uri.getPort();
     String host = host(originName);
-    // A proxy that adds TLS names no port, as the request then has none either.
-    boolean samePort = originPort == port || (originPort == usual && port == 80);
+    // Behind a proxy with TLS, neither the origin nor the request has a port.
+    boolean samePort = originPort == port || (originPort == defaultPort && port == 80);
     return (samePort && host.equals(host(name)))
-        || (originPort == usual && configured.contains(host))
+        || (originPort == defaultPort && configured.contains(host))
         || configured.contains(host + ':' + originPort);
   }
 
-  /** In lower case, without the brackets of an IPv6 address and the dot that may end a name. */
+  /** Converts to lower case; removes the brackets of an IPv6 address and a final dot. */
   private static String host(String name) {
     String host = name.toLowerCase(Locale.ROOT);
     if (host.startsWith("[") && host.endsWith("]")) {
@@ -96,7 +96,7 @@ final class OwnNames {
     return host.indexOf(':') >= 0 || IPV4.matcher(host).matches();
   }
 
-  /** Reads an address; what is written like one is never looked up as a name. */
+  /** Whether the address belongs to this machine; addresses are not looked up by DNS. */
   private static boolean isOwnAddress(String host) {
     try {
       InetAddress address = InetAddress.getByName(host);
@@ -106,7 +106,10 @@ final class OwnNames {
     }
   }
 
-  /** Looked up when first needed, because a broken name service can take seconds to answer. */
+  /**
+   * The names of this machine; looked up on first use, because a broken DNS server can take
+   * seconds.
+   */
   private Set<String> machineNames() {
     Set<String> known = machine;
     if (known == null) {
@@ -126,7 +129,7 @@ final class OwnNames {
       String first = name.split("\\.", 2)[0];
       PRIVATE_SUFFIXES.forEach(suffix -> names.add(first + suffix));
     } catch (UnknownHostException e) {
-      // The machine has no name that it can tell; its addresses and the configured names remain.
+      // The machine has no name; its addresses and the configured names still work.
     }
     return names;
   }

@@ -13,10 +13,9 @@ import java.util.stream.Stream;
 import tepidarium.web.Params;
 
 /**
- * Refuses requests before any route sees them: those that a page of another site makes through a
- * visitor's browser, bodies that are too large, and bodies of a media type that is not taken. A
- * browser sends a foreign page's request with a body of another media type only after it has asked
- * for permission, which this service never gives.
+ * Refuses requests before they reach a route: requests from pages of other sites, too large bodies,
+ * and bodies of other media types. For a page of another site, a browser sends such media types
+ * only after a preflight request (CORS), which this service never permits.
  */
 final class RequestGuard {
   static final long LARGEST_BODY_BYTES = 1 << 20;
@@ -56,18 +55,18 @@ final class RequestGuard {
     if (origin != null
         && !names.isOwnOrigin(origin, ctx.req().getServerName(), ctx.req().getServerPort())) {
       throw new ForbiddenResponse(
-          "requests are taken from this service's own pages only, not from \""
+          "requests are accepted from this service's own pages only, not from \""
               + Params.shown(origin)
               + "\". If that is an address of this service, such as that of a reverse proxy, add"
               + " its name to the setting httpNames.");
     }
     String site = ctx.header("Sec-Fetch-Site");
     if (!READING.contains(ctx.method().name()) && site != null && FOREIGN_SITES.contains(site)) {
-      throw new ForbiddenResponse("changes are taken from this service's own pages only");
+      throw new ForbiddenResponse("changes are accepted from this service's own pages only");
     }
   }
 
-  /** By the length that is told; a body that tells none is counted while it is read. */
+  /** Checks the declared length; a body without one is limited while it is read. */
   private static void refuseLargeBodies(Context ctx) {
     if (ctx.req().getContentLengthLong() > LARGEST_BODY_BYTES) {
       throw new ContentTooLargeResponse();
@@ -99,8 +98,8 @@ final class RequestGuard {
   }
 
   /**
-   * Reads the body, which the request then keeps. A refusal that is sent while the client still
-   * sends its body would be lost when the connection closes.
+   * Reads and caches the body. A refusal that is sent before the whole body is read would be lost
+   * when the connection closes.
    */
   private static void readBody(Context ctx) {
     if (!READING.contains(ctx.method().name())) {
@@ -108,7 +107,9 @@ final class RequestGuard {
     }
   }
 
-  /** Whether a parameter of a media type is none of the character set, or names UTF-8. */
+  /**
+   * Whether a parameter of a media type is acceptable: any parameter but charset, or charset=utf-8.
+   */
   private static boolean isReadable(String parameter) {
     String plain = parameter.replaceAll("[\\s\"]", "").toLowerCase(Locale.ROOT);
     return !plain.startsWith("charset=") || plain.equals("charset=utf-8");

@@ -17,7 +17,7 @@ import tepidarium.web.Json;
 import tepidarium.web.live.LiveStream;
 import tepidarium.web.pages.Pages;
 
-/** The HTTP server: the API, the live stream and the pages. */
+/** Runs the HTTP server with the API, the live stream and the pages. */
 public final class WebServer implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
   // Each connection occupies at most one thread, so slow clients leave threads for the others.
@@ -43,8 +43,9 @@ public final class WebServer implements AutoCloseable {
   /**
    * Starts the server.
    *
-   * @param names further host names under which the service is reached, besides the machine's own
-   * @throws IllegalStateException when the port cannot be used; the message names it and the remedy
+   * @param names host names of the service, in addition to those of the machine
+   * @throws IllegalStateException when the port cannot be used; the message names the port and the
+   *     remedy
    */
   public static WebServer start(
       String host, int port, Collection<String> names, ApiRoutes.Parts parts) {
@@ -111,7 +112,7 @@ public final class WebServer implements AutoCloseable {
     Failures.add(config);
   }
 
-  /** Requests run on virtual threads where these do not block the threads that carry them. */
+  /** Uses virtual threads on Java versions in which they do not pin carrier threads. */
   private static QueuedThreadPool threads() {
     QueuedThreadPool threads = new QueuedThreadPool(MOST_THREADS, 4, 30_000);
     threads.setName("http");

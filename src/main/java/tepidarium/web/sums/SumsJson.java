@@ -20,7 +20,7 @@ import tepidarium.stats.Replicates;
 import tepidarium.stats.Stratified;
 import tepidarium.web.JsonValues;
 
-/** What is asked of the sums and what they answer. */
+/** The JSON requests and responses of the calculations. */
 public final class SumsJson {
   private SumsJson() {}
 
@@ -145,7 +145,7 @@ public final class SumsJson {
 
   record Seeds(long seeds, String assumption) {
     static final String KNOWN =
-        "Each seed germinates with exactly this fraction, whatever the others do.";
+        "Each seed germinates with exactly this probability, independently of the others.";
     static final String PAST =
         "The next lot is like the past one; its fraction is as uncertain as that result leaves it"
             + " (beta-binomial, Jeffreys' prior).";
@@ -160,13 +160,15 @@ public final class SumsJson {
                   new InvalidInput(
                       "more than "
                           + SeedsNeeded.MOST_SEEDS
-                          + " seeds would be needed: want fewer, or be content with less"
-                          + " confidence")),
+                          + " seeds would be needed: lower the number wanted or the confidence")),
           assumption);
     }
   }
 
-  /** A median too far beyond what was seen is not told, nor is the interval of μ. */
+  /**
+   * A fitted curve. The median and the interval of μ are null if the median is too far beyond the
+   * observed time.
+   */
   public record Fit(
       String model,
       boolean identified,

@@ -15,7 +15,7 @@ import tepidarium.stats.Replicates;
 import tepidarium.stats.Stratified;
 import tepidarium.web.Params;
 
-/** The arithmetic by itself, on numbers that the caller brings; nothing of it is kept. */
+/** Routes for calculations on numbers in the request; nothing is stored. */
 public final class SumsRoutes {
   private static final int MOST_SEEDS = 1_000_000;
   private static final int MOST_WANTED = 100_000;
@@ -37,20 +37,20 @@ public final class SumsRoutes {
   }
 
   private static void fraction(Context ctx) {
-    SumsJson.CountRequest asked = Params.body(ctx, SumsJson.CountRequest.class);
-    ctx.json(SumsJson.Fraction.of(proportion("", asked.germinated(), asked.sown())));
+    SumsJson.CountRequest request = Params.body(ctx, SumsJson.CountRequest.class);
+    ctx.json(SumsJson.Fraction.of(proportion("", request.germinated(), request.sown())));
   }
 
   private static void difference(Context ctx) {
-    SumsJson.DifferenceRequest asked = Params.body(ctx, SumsJson.DifferenceRequest.class);
+    SumsJson.DifferenceRequest request = Params.body(ctx, SumsJson.DifferenceRequest.class);
     ctx.json(
         SumsJson.Difference.of(
-            new ProportionDifference(proportion("a", asked.a()), proportion("b", asked.b()))));
+            new ProportionDifference(proportion("a", request.a()), proportion("b", request.b()))));
   }
 
   private static void stratified(Context ctx) {
-    SumsJson.StratifiedRequest asked = Params.body(ctx, SumsJson.StratifiedRequest.class);
-    List<SumsJson.@Nullable DifferenceRequest> strata = needed("strata", asked.strata());
+    SumsJson.StratifiedRequest request = Params.body(ctx, SumsJson.StratifiedRequest.class);
+    List<SumsJson.@Nullable DifferenceRequest> strata = needed("strata", request.strata());
     if (strata.isEmpty() || strata.size() > MOST_STRATA) {
       throw new InvalidInput("strata", "must be 1 to " + MOST_STRATA + " comparisons");
     }
@@ -66,14 +66,14 @@ public final class SumsRoutes {
   }
 
   private static void replicates(Context ctx) {
-    SumsJson.ReplicatesRequest asked = Params.body(ctx, SumsJson.ReplicatesRequest.class);
+    SumsJson.ReplicatesRequest request = Params.body(ctx, SumsJson.ReplicatesRequest.class);
     List<Proportion> counts =
-        results("replicates", needed("replicates", asked.replicates()), MOST_REPLICATES);
+        results("replicates", needed("replicates", request.replicates()), MOST_REPLICATES);
     ctx.json(SumsJson.ReplicatesAnswer.of(new Replicates(counts)));
   }
 
-  private static Proportion proportion(String name, SumsJson.@Nullable CountRequest asked) {
-    SumsJson.CountRequest count = needed(name, asked);
+  private static Proportion proportion(String name, SumsJson.@Nullable CountRequest request) {
+    SumsJson.CountRequest count = needed(name, request);
     return proportion(name + '.', count.germinated(), count.sown());
   }
 
@@ -89,36 +89,38 @@ public final class SumsRoutes {
   }
 
   private static void seedsNeeded(Context ctx) {
-    SumsJson.SeedsRequest asked = Params.body(ctx, SumsJson.SeedsRequest.class);
-    int wanted = whole("wanted", asked.wanted(), 1, MOST_WANTED);
-    double confidence = needed("confidence", asked.confidence());
+    SumsJson.SeedsRequest request = Params.body(ctx, SumsJson.SeedsRequest.class);
+    int wanted = whole("wanted", request.wanted(), 1, MOST_WANTED);
+    double confidence = needed("confidence", request.confidence());
     if (!(confidence > 0 && confidence < 1)) {
       throw new InvalidInput("confidence", "must lie above 0 and below 1, such as 0.9");
     }
-    boolean hasResult = asked.germinated() != null || asked.sown() != null;
-    if ((asked.fraction() == null ? 0 : 1) + (hasResult ? 1 : 0) + (asked.lots() == null ? 0 : 1)
+    boolean hasResult = request.germinated() != null || request.sown() != null;
+    if ((request.fraction() == null ? 0 : 1)
+            + (hasResult ? 1 : 0)
+            + (request.lots() == null ? 0 : 1)
         > 1) {
       throw new InvalidInput(
           "give one of fraction, germinated and sown of a past result, or lots, not two of them");
     }
-    if (asked.lots() != null) {
+    if (request.lots() != null) {
       ctx.json(
           SumsJson.Seeds.of(
-              SeedsNeeded.afterLots(wanted, confidence, results("lots", asked.lots(), MOST_LOTS)),
+              SeedsNeeded.afterLots(wanted, confidence, results("lots", request.lots(), MOST_LOTS)),
               SumsJson.Seeds.LOTS));
       return;
     }
     if (hasResult) {
-      Proportion past = proportion("", asked.germinated(), asked.sown());
+      Proportion past = proportion("", request.germinated(), request.sown());
       ctx.json(
           SumsJson.Seeds.of(
               SeedsNeeded.afterResult(wanted, confidence, past), SumsJson.Seeds.PAST));
       return;
     }
-    if (asked.fraction() == null) {
+    if (request.fraction() == null) {
       throw new InvalidInput("give fraction, or germinated and sown of a past result, or lots");
     }
-    double fraction = asked.fraction();
+    double fraction = request.fraction();
     if (!(fraction > 0 && fraction <= 1)) {
       throw new InvalidInput("fraction", "must lie above 0 and be at most 1");
     }
@@ -128,20 +130,20 @@ public final class SumsRoutes {
   }
 
   private static List<Proportion> results(
-      String name, List<SumsJson.@Nullable CountRequest> asked, int most) {
-    if (asked.size() < 2 || asked.size() > most) {
+      String name, List<SumsJson.@Nullable CountRequest> request, int most) {
+    if (request.size() < 2 || request.size() > most) {
       throw new InvalidInput(name, "must be 2 to " + most + " results");
     }
     List<Proportion> results = new ArrayList<>();
-    for (int i = 0; i < asked.size(); i++) {
-      results.add(proportion(name + '[' + i + ']', asked.get(i)));
+    for (int i = 0; i < request.size(); i++) {
+      results.add(proportion(name + '[' + i + ']', request.get(i)));
     }
     return results;
   }
 
   private static void germination(Context ctx) {
-    SumsJson.GerminationRequest asked = Params.body(ctx, SumsJson.GerminationRequest.class);
-    List<SumsJson.@Nullable IntervalRequest> intervals = needed("intervals", asked.intervals());
+    SumsJson.GerminationRequest request = Params.body(ctx, SumsJson.GerminationRequest.class);
+    List<SumsJson.@Nullable IntervalRequest> intervals = needed("intervals", request.intervals());
     if (intervals.isEmpty() || intervals.size() > MOST_INTERVALS) {
       throw new InvalidInput("intervals", "must be 1 to " + MOST_INTERVALS + " rows");
     }
@@ -153,19 +155,19 @@ public final class SumsRoutes {
       seeds += row.count();
     }
     if (seeds > MOST_SEEDS) {
-      throw new InvalidInput("intervals", "must hold at most " + MOST_SEEDS + " seeds in all");
+      throw new InvalidInput("intervals", "must have at most " + MOST_SEEDS + " seeds in total");
     }
     ctx.json(SumsJson.Germination.of(rows));
   }
 
-  private static Censored row(String name, SumsJson.@Nullable IntervalRequest asked) {
-    SumsJson.IntervalRequest interval = needed(name, asked);
+  private static Censored row(String name, SumsJson.@Nullable IntervalRequest request) {
+    SumsJson.IntervalRequest interval = needed(name, request);
     double from = time(name + ".from", needed(name + ".from", interval.from()));
     double to =
         interval.to() == null ? Double.POSITIVE_INFINITY : time(name + ".to", interval.to());
     if (!(from < to)) {
       throw new InvalidInput(
-          name + ".to", "must be later than its from; null where it was never seen to germinate");
+          name + ".to", "must be later than from; null if the seeds were not seen to germinate");
     }
     return new Censored(from, to, whole(name + ".count", interval.count(), 0, MOST_SEEDS));
   }
@@ -178,12 +180,12 @@ public final class SumsRoutes {
   }
 
   private static void air(Context ctx) {
-    SumsJson.AirRequest asked = Params.body(ctx, SumsJson.AirRequest.class);
+    SumsJson.AirRequest request = Params.body(ctx, SumsJson.AirRequest.class);
     ctx.json(
         SumsJson.Air.of(
             new MoistAir(
-                within("temperature", asked.temperature(), -40, 100, "°C"),
-                within("humidity", asked.humidity(), 0, 100, "%"))));
+                within("temperature", request.temperature(), -40, 100, "°C"),
+                within("humidity", request.humidity(), 0, 100, "%"))));
   }
 
   private static double within(

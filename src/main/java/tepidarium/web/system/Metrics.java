@@ -6,7 +6,7 @@ import tepidarium.alert.Alert;
 import tepidarium.alert.AlertKind;
 import tepidarium.ingest.IntakeCounts;
 
-/** The service's own figures as OpenMetrics text. */
+/** Writes the metrics of the service in the OpenMetrics text format. */
 final class Metrics {
   private Metrics() {}
 

@@ -4,9 +4,9 @@ import java.util.List;
 import java.util.Map;
 import tepidarium.ingest.IntakeCounts;
 
-/** What the pages may ask of the service as a whole; answered by whoever wires it. */
+/** Provides facts about the service for the API. */
 public interface ServiceFacts {
-  /** A part and how it is. */
+  /** The state of a part of the service. */
   record Part(String status, String detail) {
     public static Part up(String detail) {
       return new Part("up", detail);
@@ -16,7 +16,7 @@ public interface ServiceFacts {
       return new Part("down", detail);
     }
 
-    /** Not up yet, since the service has only just started. */
+    /** Not yet up, because the service is starting. */
     public static Part starting(String detail) {
       return new Part("starting", detail);
     }
@@ -29,7 +29,7 @@ public interface ServiceFacts {
   /** How a sensor reaches the broker. */
   record Mqtt(boolean embedded, List<String> hosts, int port, String rootTopic) {}
 
-  /** What does not change while the service runs. */
+  /** Facts that do not change while the service runs. */
   record Setup(boolean demo, String timeZone, double maxGapMinutes, Mqtt mqtt) {}
 
   String version();

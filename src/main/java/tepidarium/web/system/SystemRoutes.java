@@ -19,7 +19,7 @@ import tepidarium.live.Watch;
 import tepidarium.web.Json;
 import tepidarium.web.Params;
 
-/** Health, set-up, the reject log, metrics, and the description of this API. */
+/** Routes for health, set-up, the reject log, metrics, and the description of the API. */
 public final class SystemRoutes {
   private static final int MOST_REJECTS = 1_000;
 
@@ -56,7 +56,7 @@ public final class SystemRoutes {
         ctx -> ctx.contentType("application/json").result(Description.AS_JSON));
   }
 
-  /** Converts the description when it is first asked for, since that takes a while. */
+  /** Converts the description on first use, because it is slow. */
   private static final class Description {
     static final String AS_JSON = description();
   }
@@ -87,7 +87,7 @@ public final class SystemRoutes {
         .result(Metrics.text(facts.counts(), facts.parts(), watch.openAlerts()));
   }
 
-  /** The description is written in YAML, which people can read, and served as JSON. */
+  /** Converts the API description from YAML to JSON. */
   private static String description() {
     try (InputStream yaml =
         Objects.requireNonNull(
