@@ -94,8 +94,13 @@ final class BrokerQuota {
    * ones are added to the counts.
    */
   void count(ActiveMQServer server) {
-    Collection<SimpleString> addresses = server.getPostOffice().getAddresses();
-    long newAddresses = addresses.stream().filter(address -> !address.startsWith('$')).count();
+    // Read once: an address that ends meanwhile would count as a topic.
+    Set<SimpleString> addresses = Set.copyOf(server.getPostOffice().getAddresses());
+    SimpleString notifications = server.getConfiguration().getManagementNotificationAddress();
+    long newAddresses =
+        addresses.stream()
+            .filter(address -> !address.startsWith('$') && !address.equals(notifications))
+            .count();
     SimpleString prefix = SimpleString.of(MQTTUtil.MQTT_RETAIN_ADDRESS_PREFIX);
     long newRetained = addresses.stream().filter(address -> address.startsWith(prefix)).count();
     Set<String> subscriptions =
@@ -112,12 +117,14 @@ final class BrokerQuota {
       retained = newRetained;
       queues.count(subscriptions, now);
       Set<String> existing =
-          Stream.concat(
+          Stream.of(
                   filters.existing.stream(),
+                  filters.expected.keySet().stream(),
                   // At the first count, also includes filters of sessions that were persisted
                   // before a restart.
-                  counted ? filters.expected.keySet().stream() : withWildcard(addresses))
-              .filter(filter -> server.getAddressInfo(SimpleString.of(filter)) != null)
+                  counted ? Stream.<String>empty() : withWildcard(addresses))
+              .flatMap(names -> names)
+              .filter(filter -> addresses.contains(SimpleString.of(filter)))
               .collect(Collectors.toSet());
       counted = true;
       filters.count(existing, now);
