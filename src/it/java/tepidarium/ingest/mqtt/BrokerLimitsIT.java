@@ -197,10 +197,11 @@ class BrokerLimitsIT {
         RawMqtt sensor = RawMqtt.connected(port, 5, "sensor")) {
       assertEquals(1, reader.subscribe("tepidarium/#").granted());
       int accepted = 0;
-      while (accepted < 1_000 && sensor.publish("tepidarium/a" + accepted, "1").reason() == 0) {
+      while (accepted < 1_500 && sensor.publish("tepidarium/a" + accepted, "1").reason() == 0) {
         accepted++;
       }
-      assertTrue(accepted > 900 && accepted < 1_000, "accepted topics: " + accepted);
+      // Each count, one a second, may miss a topic that is just being created.
+      assertTrue(accepted > 900 && accepted < 1_200, "accepted topics: " + accepted);
       assertTrue(refused.get(refused.size() - 1).contains("use the memory"), refused::toString);
     }
   }
