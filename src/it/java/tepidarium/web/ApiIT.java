@@ -285,7 +285,7 @@ class ApiIT {
   void alertRulesAreOverriddenTakenBackAndPutOutOfService() {
     String path = "/api/containers/empty-tray/alert-rules";
     JsonNode before = api.get(path);
-    assertEquals(9, before.path("rules").size());
+    assertEquals(11, before.path("rules").size());
     assertEquals(29.5, before.at("/rules/cold/effective/limit").asDouble());
     JsonNode changed =
         api.put(

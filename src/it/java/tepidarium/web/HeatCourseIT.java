@@ -124,7 +124,7 @@ class HeatCourseIT {
     Instant at = Instant.parse(mat.path("at").asText());
     assertTrue(!at.isBefore(Instant.parse(mat.path("earliest").asText())));
     assertTrue(at.isBefore(Instant.now().plus(Duration.ofDays(3))), mat.toString());
-    assertTrue(mat.path("words").asText().contains("2 of the 12 seeds"), mat.toString());
+    assertTrue(mat.path("words").asText().contains("2 of the 12 remaining seeds"), mat.toString());
   }
 
   @Test

@@ -88,7 +88,7 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         post(
             JAR + "/openings", "{\"until\":\"2026-03-01T06:00:00Z\"}", "until must lie after from"),
         post(JAR + "/openings", "{\"until\":\"noon\"}", "until must be an instant"),
-        post(JAR + "/openings/suggested/decline", "{}", "from and until are needed"),
+        post(JAR + "/openings/suggested/decline", "{}", "from and until are missing"),
         post(JAR + "/openings/suggested/decline", backwards(), "until must lie after from"),
         put(PROBE + "/placement", "{\"container\":\"attic\"}", "no container \"attic\""),
         put(PROBE + "/placement", "{\"container\":\"No Such\"}", "no container \"No Such\""),
@@ -183,7 +183,10 @@ record Refusal(int status, String method, String path, @Nullable String body, St
             seeds,
             "{\"wanted\":5,\"confidence\":0.9,\"fraction\":0.2,\"germinated\":5,\"sown\":9}",
             "not two of them"),
-        post(seeds, "{\"wanted\":9,\"confidence\":0.9,\"fraction\":1e-12}", "want fewer"),
+        post(
+            seeds,
+            "{\"wanted\":9,\"confidence\":0.9,\"fraction\":1e-12}",
+            "lower the number wanted"),
         post(germination, "{}", "intervals is missing"),
         post(germination, "{\"intervals\":[]}", "1 to 1000 rows"),
         post(germination, rows(1001), "1 to 1000 rows"),
@@ -247,7 +250,10 @@ record Refusal(int status, String method, String path, @Nullable String body, St
     String none = "/api/entries/00000000-0000-0000-0000-000000000001";
     return Stream.of(
         post("/api/species", "{}", "name is missing"),
-        post("/api/species", "{\"name\":\"A\",\"figures\":{\"ph\":null}}", "no \"ph\""),
+        post(
+            "/api/species",
+            "{\"name\":\"A\",\"figures\":{\"ph\":null}}",
+            "no species figure \"ph\""),
         post("/api/species", figure("base", "{\"value\":15}"), "base.source is missing"),
         post("/api/species", figure("base", "{\"source\":\"x\"}"), "base.value is missing"),
         post("/api/species", figure("fraction", "{\"value\":2,\"source\":\"x\"}"), "fraction must"),

@@ -331,7 +331,7 @@ final class SeedSeason {
     api.call("PUT", lot, "{}", 400);
     String entry = "/api/entries/" + api.get("/api/sowings").at("/0/lastEntry").asText();
     String kind = "{\"check\":{\"germinated\":1}}";
-    assertConflict("POST", entry + "/correction", kind, "of the kind survival");
+    assertConflict("POST", entry + "/correction", kind, "of another kind, survival");
     api.call("POST", entry + "/correction", "{}", 400);
     String long301 = "{\"reason\":\"" + "x".repeat(301) + "\"}";
     api.call("POST", entry + "/withdrawal", long301, 400);
