@@ -355,7 +355,7 @@ class AlertIT {
     awaitReject("tepidarium/opening/" + container, "send minutes from 0");
     awaitReject("tepidarium/opening/attic-" + tests, "there is no container");
     button.send("tepidarium/opening", "5");
-    awaitReject("tepidarium/opening", "no sensor's topic");
+    awaitReject("tepidarium/opening", "not the topic of a sensor");
     assertTrue(show().get("opening").isNull());
   }
 

@@ -97,7 +97,7 @@ class SeasonPageIT {
     page.locator("#head .units").click();
     // 29.5 °C and 24.3 °C·h in degrees of 5/9 °C.
     says(page, ".lessons li[data-kind=cold]", "below 85.1 °F");
-    says(page, ".lessons li[data-kind=cold]", "cost 43.7 °F·h");
+    says(page, ".lessons li[data-kind=cold]", "lost 43.7 °F·h");
     assertThat(row(page, "Sown and come up", "In the closet")).containsText("5452 °F·h");
     assertThat(page.locator(".lessons")).not().containsText("°C");
     browser.assertNothingWrong(page);
