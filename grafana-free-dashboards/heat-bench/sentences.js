@@ -45,7 +45,8 @@ function containerWords({ permutationP, leastPermutationP }, sides) {
   if (!known(leastPermutationP)) return '';
   const [a, b] = sides.map((side) => side.containers.length);
   const unit = ` The container is the unit: with ${a} against ${b}`;
-  if (Math.min(a, b) < 2) return `${unit}, an effect of the source cannot be separated from an effect of the container.`;
+  if (Math.min(a, b) < 2)
+    return `${unit}, an effect of the source cannot be separated from an effect of the container.`;
   const here = known(permutationP) ? `; here it is ${f.number(permutationP, 3)}` : '';
   return `${unit}, the smallest possible permutation p is ${f.number(leastPermutationP, 3)}${here}.`;
 }

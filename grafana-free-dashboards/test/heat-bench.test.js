@@ -206,7 +206,10 @@ test('the container is the unit between sources; without an interval the service
   );
   const [told, pair] = pairOf({ permutationP: 0.2, leastPermutationP: 0.1 });
   for (const side of told.compared) side.containers = ['x', 'y', 'z'];
-  assert.match(pairSentence(told, pair), /with 3 against 3, the smallest possible permutation p is 0\.100; here it is 0\.200\.$/);
+  assert.match(
+    pairSentence(told, pair),
+    /with 3 against 3, the smallest possible permutation p is 0\.100; here it is 0\.200\.$/,
+  );
   assert.equal(
     pairSentence(...pairOf({ differences: measures(interval(3)), words: 'Too few.', finding: 'cannot-tell' })),
     'Too few.',
