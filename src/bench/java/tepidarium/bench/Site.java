@@ -29,12 +29,12 @@ final class Site {
   static final String EMBEDDED = "embedded";
 
   /** As the start script has it for a household. */
-  static final String SMALL = "-Xms24m -Xmx96m";
+  static final String SMALL = "-Xms40m -XX:NewSize=16m -Xmx96m";
 
   /** For thousands of sensors. */
-  static final String LARGE = "-Xms24m -Xmx256m";
+  static final String LARGE = "-Xms40m -Xmx256m";
 
-  private static final String OTHERS = "-Xss512k -XX:+UseSerialGC";
+  private static final String OTHERS = "-Xss512k -XX:+UseSerialGC -XX:TieredStopAtLevel=1";
 
   private final Path data;
 
