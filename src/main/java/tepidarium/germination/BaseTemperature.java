@@ -7,6 +7,7 @@ import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.DoubleFunction;
+import org.hipparchus.analysis.solvers.BrentSolver;
 import org.hipparchus.optim.MaxEval;
 import org.hipparchus.optim.nonlinear.scalar.GoalType;
 import org.hipparchus.optim.univariate.BrentOptimizer;
@@ -41,6 +42,9 @@ public record BaseTemperature(
   private static final double LOWEST_C = 0;
   private static final double HIGHEST_C = 25;
   private static final double MARGIN_C = 0.5;
+  private static final double CROSSING_ACCURACY_K = 1e-3;
+  private static final double LARGEST_DROP = 10;
+  private static final int MAX_EVALUATIONS = 200;
   private static final String NO_BASE_WORDS =
       "the counts do not identify the heat that seeds need at any base "
           + "temperature in the range";
@@ -257,7 +261,7 @@ public record BaseTemperature(
     double highest(double lowC, double highC) {
       return new BrentOptimizer(1e-8, 1e-4)
           .optimize(
-              new MaxEval(200),
+              new MaxEval(MAX_EVALUATIONS),
               GoalType.MAXIMIZE,
               new SearchInterval(lowC, highC),
               new UnivariateObjectiveFunction(base -> Math.max(-1e300, height(base))))
@@ -282,18 +286,14 @@ public record BaseTemperature(
       return direction * Double.POSITIVE_INFINITY;
     }
 
-    private double crossing(double highEnough, double tooLow, double height) {
-      double inside = highEnough;
-      double outside = tooLow;
-      while (Math.abs(outside - inside) > 1e-3) {
-        double middle = (inside + outside) / 2;
-        if (height(middle) < height) {
-          outside = middle;
-        } else {
-          inside = middle;
-        }
-      }
-      return (inside + outside) / 2;
+    /** Limits the drop to {@link #LARGEST_DROP} because the height may be minus infinity. */
+    private double crossing(double a, double b, double height) {
+      return new BrentSolver(CROSSING_ACCURACY_K)
+          .solve(
+              MAX_EVALUATIONS,
+              base -> Math.max(-LARGEST_DROP, height(base) - height),
+              Math.min(a, b),
+              Math.max(a, b));
     }
   }
 }

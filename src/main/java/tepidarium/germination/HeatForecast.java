@@ -3,6 +3,8 @@ package tepidarium.germination;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.hipparchus.analysis.solvers.AllowedSolution;
+import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 import tepidarium.stats.Posterior;
 
 /**
@@ -20,6 +22,8 @@ public record HeatForecast(
   private static final double LONGEST_HOURS = 24 * 365.0;
   private static final double TAIL = 0.025;
   private static final double CLOSE_HOURS = 0.02;
+  private static final int ORDER = 5;
+  private static final int MAX_EVALUATIONS = 200;
   private static final int FEW = 30;
 
   /** Number of draws used. The first draws of the sequence are spread like all of it. */
@@ -87,15 +91,14 @@ public record HeatForecast(
       low = high;
       high = Math.min(LONGEST_HOURS, 2 * high);
     }
-    while (high - low > CLOSE_HOURS) {
-      double hours = (low + high) / 2;
-      if (probabilityBy(remaining, tenth, branches, hours, rate) < probability) {
-        low = hours;
-      } else {
-        high = hours;
-      }
-    }
-    return OptionalDouble.of(high);
+    return OptionalDouble.of(
+        new BracketingNthOrderBrentSolver(CLOSE_HOURS, ORDER)
+            .solve(
+                MAX_EVALUATIONS,
+                hours -> probabilityBy(remaining, tenth, branches, hours, rate) - probability,
+                low,
+                high,
+                AllowedSolution.ABOVE_SIDE));
   }
 
   private static double probabilityBy(

@@ -2,6 +2,7 @@ package tepidarium.heat;
 
 import java.util.Arrays;
 import java.util.OptionalDouble;
+import org.hipparchus.analysis.solvers.BrentSolver;
 
 /**
  * Fits a first-order thermal model to a place: dT/dt = (gain · room − T + rise · on) / τ. The room
@@ -24,6 +25,9 @@ final class ThermalFit {
   private static final int GRID = 32;
   private static final int RATIO_GRID = 12;
   private static final int REFINEMENTS = 18;
+  private static final double LOG_TAU_ACCURACY = 1e-5;
+  private static final double LARGEST_DROP = 10;
+  private static final int MAX_EVALUATIONS = 200;
   private static final double SHORTEST_HOURS = 0.05;
   private static final double LONGEST_SPANS = 20;
   private static final double LEAST_LOG_RATIO = Math.log(1e-4);
@@ -119,7 +123,7 @@ final class ThermalFit {
     while (i >= 0 && i < GRID) {
       if (direction * (logTaus[i] - best.logTau) > 0) {
         if (profile[i].logLikelihood < wanted) {
-          return OptionalDouble.of(bisected(inside, logTaus[i], wanted));
+          return OptionalDouble.of(crossing(inside, logTaus[i], wanted));
         }
         inside = logTaus[i];
       }
@@ -128,18 +132,14 @@ final class ThermalFit {
     return OptionalDouble.empty();
   }
 
-  private double bisected(double insideAt, double outsideAt, double wanted) {
-    double inside = insideAt;
-    double outside = outsideAt;
-    for (int i = 0; i < 14; i++) {
-      double middle = (inside + outside) / 2;
-      if (point(middle).logLikelihood >= wanted) {
-        inside = middle;
-      } else {
-        outside = middle;
-      }
-    }
-    return (inside + outside) / 2;
+  /** Limits the drop to {@link #LARGEST_DROP} because the likelihood may be minus infinity. */
+  private double crossing(double a, double b, double wanted) {
+    return new BrentSolver(LOG_TAU_ACCURACY)
+        .solve(
+            MAX_EVALUATIONS,
+            x -> Math.max(-LARGEST_DROP, point(x).logLikelihood - wanted),
+            Math.min(a, b),
+            Math.max(a, b));
   }
 
   /** The rise above the room with the heater on all the time, °C. */

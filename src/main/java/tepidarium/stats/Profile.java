@@ -1,11 +1,16 @@
 package tepidarium.stats;
 
+import org.hipparchus.analysis.solvers.BrentSolver;
+
 /**
  * The profile likelihood of one parameter: the other parameters are fitted at each of its values.
  */
 final class Profile {
   private static final double FARTHEST = 60;
-  private static final int MOST_ROUNDS = 60;
+  private static final double RELATIVE_ACCURACY = 1e-14;
+  private static final double ACCURACY = 1e-8;
+  private static final double DROP_ACCURACY = 1e-7;
+  private static final int MAX_EVALUATIONS = 200;
 
   private final Maximum.Smooth function;
   private final double[] top;
@@ -48,39 +53,26 @@ final class Profile {
    */
   double end(double firstStep, double target) {
     double inside = 0;
-    double insideDrop = 0;
     double outside = firstStep;
-    double outsideDrop = rootDrop(top[index] + outside);
-    double[] innerOthers = without(top);
-    while (outsideDrop < target) {
-      if (Math.abs(outside) > FARTHEST) {
+    double[] start = others;
+    while (!(rootDrop(top[index] + outside) >= target)) {
+      if (!(Math.abs(outside) <= FARTHEST)) {
         return firstStep * Double.POSITIVE_INFINITY;
       }
-      innerOthers = others.clone();
+      start = others;
       inside = outside;
-      insideDrop = outsideDrop;
       outside *= 1.5;
-      outsideDrop = rootDrop(top[index] + outside);
     }
-    for (int round = 0; round < MOST_ROUNDS && Math.abs(outside - inside) > 1e-8; round++) {
-      double part = (target - insideDrop) / (outsideDrop - insideDrop);
-      double share = round % 3 == 2 ? 0.5 : Math.min(0.99, Math.max(0.01, part));
-      double middle = inside + share * (outside - inside);
-      others = innerOthers.clone();
-      double drop = rootDrop(top[index] + middle);
-      if (Math.abs(drop - target) < 1e-7) {
-        return top[index] + middle;
-      }
-      if (drop < target) {
-        inside = middle;
-        insideDrop = drop;
-        innerOthers = others.clone();
-      } else {
-        outside = middle;
-        outsideDrop = drop;
-      }
-    }
-    return top[index] + (inside + outside) / 2;
+    double[] near = start;
+    return new BrentSolver(RELATIVE_ACCURACY, ACCURACY, DROP_ACCURACY)
+        .solve(
+            MAX_EVALUATIONS,
+            value -> {
+              others = near;
+              return Math.min(rootDrop(value) - target, target);
+            },
+            top[index] + Math.min(inside, outside),
+            top[index] + Math.max(inside, outside));
   }
 
   private void put(double[] x, double value, double[] whole) {

@@ -1,6 +1,7 @@
 package tepidarium.stats;
 
 import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.hipparchus.analysis.solvers.BrentSolver;
 
 /**
  * The range of k independent standard normal values: the studentized range with infinite degrees of
@@ -11,6 +12,8 @@ final class StudentizedRange {
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
   private static final double REACH = 9;
   private static final double STEP = 0.02;
+  private static final double ACCURACY = 1e-12;
+  private static final int MAX_EVALUATIONS = 200;
 
   private StudentizedRange() {}
 
@@ -24,18 +27,14 @@ final class StudentizedRange {
     return Math.min(1, k * sum * STEP);
   }
 
-  /** The range that k values stay below with this probability, by bisection. */
+  /**
+   * The range that k values stay below with this probability.
+   *
+   * @param probability between 0 and 1, both excluded
+   * @param k at least 2
+   */
   static double quantile(double probability, int k) {
-    double low = 0;
-    double high = 2 * REACH;
-    for (int i = 0; i < 50; i++) {
-      double middle = (low + high) / 2;
-      if (probability(middle, k) < probability) {
-        low = middle;
-      } else {
-        high = middle;
-      }
-    }
-    return (low + high) / 2;
+    return new BrentSolver(ACCURACY)
+        .solve(MAX_EVALUATIONS, q -> probability(q, k) - probability, 0, 2 * REACH);
   }
 }
