@@ -1,6 +1,8 @@
 package tepidarium.stats;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -176,14 +178,11 @@ public final class IntervalFit {
 
   /** Whether the log-likelihood is curved downwards in every direction. */
   private static boolean curved(IntervalLikelihood likelihood, double[] at) {
-    Axes axes = Maximum.curvature(likelihood, at);
-    double least = Double.POSITIVE_INFINITY;
-    double most = 0;
-    for (int i = 0; i < at.length; i++) {
-      least = Math.min(least, -axes.bend(i));
-      most = Math.max(most, -axes.bend(i));
-    }
-    return least > FLAT * most;
+    DoubleSummaryStatistics bends =
+        Arrays.stream(Maximum.curvature(likelihood, at).getEigenvalues())
+            .map(value -> -value)
+            .summaryStatistics();
+    return bends.getMin() > FLAT * Math.max(0, bends.getMax());
   }
 
   /** All six models: three distributions, each without and with a final fraction. */
@@ -319,7 +318,7 @@ public final class IntervalFit {
    * The covariance matrix of μ, ln σ and ln(p / (1 − p)): the inverse of the observed information.
    */
   double[][] covariance() {
-    return Maximum.curvature(likelihood, top().at()).covariance();
+    return Maximum.covariance(likelihood, top().at());
   }
 
   /** The estimate as μ, ln σ and ln(p / (1 − p)). */

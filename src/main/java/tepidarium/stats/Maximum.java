@@ -1,6 +1,11 @@
 package tepidarium.stats;
 
+import java.util.Arrays;
 import java.util.function.ToDoubleFunction;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.EigenDecompositionSymmetric;
+import org.hipparchus.linear.MatrixUtils;
+import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.optim.InitialGuess;
 import org.hipparchus.optim.MaxEval;
 import org.hipparchus.optim.SimpleValueChecker;
@@ -15,6 +20,9 @@ final class Maximum {
   private static final double LONGEST_STEP = 3;
   private static final double DIFFERENCE = 1e-5;
   private static final double DONE = 1e-13;
+
+  /** The squares of larger values could overflow when the eigenvalues are computed. */
+  private static final double LARGEST_CURVATURE = 1e100;
 
   /** A function and its gradient. */
   interface Smooth {
@@ -100,7 +108,7 @@ final class Maximum {
   }
 
   /** The eigenvectors and eigenvalues of the Hessian, from differences of the gradient. */
-  static Axes curvature(Smooth function, double[] at) {
+  static EigenDecompositionSymmetric curvature(Smooth function, double[] at) {
     int n = at.length;
     double[][] second = new double[n][n];
     double[] up = new double[n];
@@ -118,24 +126,34 @@ final class Maximum {
     for (int i = 0; i < n; i++) {
       for (int j = 0; j < i; j++) {
         double mean = (second[i][j] + second[j][i]) / 2;
-        second[i][j] = Double.isFinite(mean) ? mean : 0;
+        second[i][j] = Math.abs(mean) < LARGEST_CURVATURE ? mean : 0;
         second[j][i] = second[i][j];
       }
-      second[i][i] = Double.isFinite(second[i][i]) ? second[i][i] : -1;
+      second[i][i] = Math.abs(second[i][i]) < LARGEST_CURVATURE ? second[i][i] : -1;
     }
-    return new Axes(second);
+    return new EigenDecompositionSymmetric(new Array2DRowRealMatrix(second, false));
   }
 
-  private static double[] uphill(Axes axes, double[] slope) {
+  /**
+   * The covariance of the parameters at a maximum of the log-likelihood: the inverse of the
+   * negative second derivatives. Its values are not finite where the function is flat.
+   */
+  static double[][] covariance(Smooth function, double[] at) {
+    EigenDecompositionSymmetric curvature = curvature(function, at);
+    RealMatrix inverse =
+        MatrixUtils.createRealDiagonalMatrix(
+            Arrays.stream(curvature.getEigenvalues()).map(value -> -1 / value).toArray());
+    return curvature.getV().multiply(inverse).multiply(curvature.getVT()).getData();
+  }
+
+  private static double[] uphill(EigenDecompositionSymmetric curvature, double[] slope) {
     int n = slope.length;
-    double steepest = 0;
-    for (int i = 0; i < n; i++) {
-      steepest = Math.max(steepest, Math.abs(axes.bend(i)));
-    }
+    double steepest = Arrays.stream(curvature.getEigenvalues()).map(Math::abs).max().orElse(0);
     double[] move = new double[n];
     for (int i = 0; i < n; i++) {
-      double[] axis = axes.axis(i);
-      double bend = Math.max(Math.abs(axes.bend(i)), 1e-9 * Math.max(steepest, 1e-3));
+      double[] axis = curvature.getEigenvector(i).toArray();
+      double bend =
+          Math.max(Math.abs(curvature.getEigenvalue(i)), 1e-9 * Math.max(steepest, 1e-3));
       double along = dot(axis, slope) / bend;
       for (int j = 0; j < n; j++) {
         move[j] += along * axis[j];

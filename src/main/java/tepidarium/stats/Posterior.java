@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.hipparchus.linear.EigenDecompositionSymmetric;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -154,18 +155,17 @@ public final class Posterior {
 
   private static Optional<Posterior> draw(
       TimeFamily family, Maximum.Smooth weight, Maximum.Top top, double logPrior) {
-    Axes axes = Maximum.curvature(weight, top.at());
+    EigenDecompositionSymmetric curvature = Maximum.curvature(weight, top.at());
     double[][] axis = new double[3][];
     double logVolume = 0;
     for (int j = 0; j < 3; j++) {
-      if (!(axes.bend(j) < 0)) {
+      double bend = curvature.getEigenvalue(j);
+      if (!(bend < 0)) {
         return Optional.empty();
       }
-      axis[j] = axes.axis(j).clone();
-      logVolume += Math.log(WIDER / Math.sqrt(-axes.bend(j)));
-      for (int k = 0; k < 3; k++) {
-        axis[j][k] *= WIDER / Math.sqrt(-axes.bend(j));
-      }
+      double spread = WIDER / Math.sqrt(-bend);
+      axis[j] = curvature.getEigenvector(j).mapMultiply(spread).toArray();
+      logVolume += Math.log(spread);
     }
     List<double[]> places = new ArrayList<>();
     double[] shares = new double[DRAWS];

@@ -48,7 +48,7 @@ public record TimeRatio(
       two.estimate().mu() - one.estimate().mu()
     };
     Maximum.Top top = Maximum.newton(joint, start);
-    double error = Math.sqrt(Maximum.curvature(joint, top.at()).covariance()[2][2]);
+    double error = Math.sqrt(Maximum.covariance(joint, top.at())[2][2]);
     double drop =
         Math.sqrt(
             ChiSquaredDistribution.of(1).inverseCumulativeProbability(ConfidenceInterval.LEVEL));
