@@ -152,8 +152,7 @@ final class Maximum {
     double[] move = new double[n];
     for (int i = 0; i < n; i++) {
       double[] axis = curvature.getEigenvector(i).toArray();
-      double bend =
-          Math.max(Math.abs(curvature.getEigenvalue(i)), 1e-9 * Math.max(steepest, 1e-3));
+      double bend = Math.max(Math.abs(curvature.getEigenvalue(i)), 1e-9 * Math.max(steepest, 1e-3));
       double along = dot(axis, slope) / bend;
       for (int j = 0; j < n; j++) {
         move[j] += along * axis[j];

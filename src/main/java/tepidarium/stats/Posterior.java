@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.hipparchus.linear.EigenDecompositionSymmetric;
+import org.hipparchus.random.HaltonSequenceGenerator;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -171,11 +172,14 @@ public final class Posterior {
     double[] shares = new double[DRAWS];
     double[] slope = new double[3];
     double sum = 0;
+    HaltonSequenceGenerator halton = new HaltonSequenceGenerator(PRIMES.length, PRIMES, null);
+    halton.nextVector(); // The first point is 0, whose normal quantile is infinite.
     for (int i = 0; i < DRAWS; i++) {
+      double[] net = halton.nextVector();
       double[] x = top.at().clone();
       double squares = 0;
       for (int j = 0; j < 3; j++) {
-        double z = NORMAL.inverseCumulativeProbability(halton(i + 1, PRIMES[j]));
+        double z = NORMAL.inverseCumulativeProbability(net[j]);
         squares += z * z;
         for (int k = 0; k < 3; k++) {
           x[k] += z * axis[j][k];
@@ -198,16 +202,6 @@ public final class Posterior {
         : Optional.of(
             new Posterior(
                 family, draws, top.value() + logPrior + logVolume + Math.log(sum / DRAWS)));
-  }
-
-  private static double halton(int index, int prime) {
-    double value = 0;
-    double part = 1.0 / prime;
-    for (int i = index; i > 0; i /= prime) {
-      value += part * (i % prime);
-      part /= prime;
-    }
-    return value;
   }
 
   public TimeFamily family() {
