@@ -70,17 +70,19 @@ class ArchitectureTest {
       Map.ofEntries(
           Map.entry("reading", List.of()),
           Map.entry("stats", List.of()),
+          Map.entry("retry", List.of()),
           Map.entry("sqlite", List.of("series", "reading")),
           Map.entry("series", List.of("reading")),
           Map.entry("series.sqlite", List.of("series", "reading", "sqlite")),
           Map.entry("series.influx", List.of("series", "reading")),
-          Map.entry("series.spool", List.of("series", "reading", "sqlite")),
+          Map.entry("series.spool", List.of("series", "reading", "sqlite", "retry")),
           Map.entry("container", List.of("reading")),
           Map.entry("heat", List.of("reading", "container", "stats")),
           Map.entry("light", List.of("reading", "container", "stats")),
           Map.entry("history", List.of("reading", "container", "series", "heat", "light")),
           Map.entry("alert", List.of("reading", "container", "heat", "light", "stats")),
-          Map.entry("alert.notify", List.of("alert", "reading", "container", "heat", "light")),
+          Map.entry(
+              "alert.notify", List.of("alert", "reading", "container", "heat", "light", "retry")),
           Map.entry("germination", List.of("reading", "container", "heat", "stats")),
           Map.entry(
               "season",
@@ -88,7 +90,7 @@ class ArchitectureTest {
           Map.entry("exchange", List.of("reading", "germination")),
           Map.entry("alert.notify.channel", List.of("alert.notify")),
           Map.entry("ingest", List.of("reading", "series")),
-          Map.entry("ingest.mqtt", List.of("ingest", "reading", "series")),
+          Map.entry("ingest.mqtt", List.of("ingest", "reading", "series", "retry")),
           Map.entry(
               "live",
               List.of(

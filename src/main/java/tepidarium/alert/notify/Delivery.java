@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import tepidarium.retry.Backoff;
 
 /**
  * The delivery of one notice through one notifier.
@@ -24,8 +25,7 @@ public record Delivery(
     @Nullable Instant settledAt,
     @Nullable String words) {
 
-  private static final Duration FIRST_BACKOFF = Duration.ofSeconds(10);
-  private static final Duration MAX_BACKOFF = Duration.ofMinutes(15);
+  static final Backoff BACKOFF = new Backoff(Duration.ofSeconds(10), Duration.ofMinutes(15));
 
   /** The state of a delivery. */
   public enum State {
@@ -51,7 +51,7 @@ public record Delivery(
    */
   Delivery after(DeliveryOutcome outcome, Instant now, Duration giveUpAfter) {
     int tried = attempts + 1;
-    Instant next = now.plus(pause(tried));
+    Instant next = now.plus(BACKOFF.delay(tried));
     boolean late = next.isAfter(notice.createdAt().plus(giveUpAfter));
     State reached =
         switch (outcome.result()) {
@@ -61,10 +61,5 @@ public record Delivery(
         };
     Instant settled = reached == State.WAITING ? null : now;
     return new Delivery(id, notice, notifier, reached, tried, next, settled, outcome.words());
-  }
-
-  static Duration pause(int attempts) {
-    Duration pause = FIRST_BACKOFF.multipliedBy(1L << Math.min(attempts - 1, 20));
-    return pause.compareTo(MAX_BACKOFF) < 0 ? pause : MAX_BACKOFF;
   }
 }

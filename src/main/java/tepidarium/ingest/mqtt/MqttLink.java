@@ -34,6 +34,7 @@ import tepidarium.ingest.Message;
 import tepidarium.ingest.MessageDelivery;
 import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectCode;
+import tepidarium.retry.Backoff;
 
 /**
  * The link to the broker. A persistent session under a stable client id, so that what arrives while
@@ -48,8 +49,9 @@ public final class MqttLink implements AutoCloseable {
   private static final Duration CALL_LIMIT = Duration.ofSeconds(15);
   private static final Duration LOOK_EVERY = Duration.ofSeconds(1);
   private static final int EXCERPT_BYTES = 4 * Reject.LONGEST_EXCERPT;
-  private static final long FIRST_PAUSE_MS = 250;
-  private static final long LONGEST_PAUSE_MS = 5_000;
+
+  /** The upper half of each delay is random, to spread the reconnects of many clients. */
+  private static final Backoff BACKOFF = new Backoff(Duration.ofMillis(500), Duration.ofSeconds(5));
 
   /** How long an incident that is over is still told. */
   private static final Duration INCIDENT_SHOWN = Duration.ofMinutes(1);
@@ -230,7 +232,7 @@ public final class MqttLink implements AutoCloseable {
   }
 
   private void run() {
-    long pauseMs = FIRST_PAUSE_MS;
+    int failures = 0;
     while (!stopping) {
       try {
         if (isConnected()) {
@@ -245,12 +247,12 @@ public final class MqttLink implements AutoCloseable {
           continue;
         }
         connect();
-        pauseMs = FIRST_PAUSE_MS;
+        failures = 0;
       } catch (MqttException | RuntimeException e) {
         giveUp(e);
-        long jitter = ThreadLocalRandom.current().nextLong(pauseMs / 2 + 1);
-        pauseMs = Math.min(pauseMs * 2, LONGEST_PAUSE_MS);
-        if (!pause(pauseMs / 2 + jitter)) {
+        failures++;
+        long halfMs = BACKOFF.delay(failures).toMillis() / 2;
+        if (!pause(halfMs + ThreadLocalRandom.current().nextLong(halfMs + 1))) {
           return;
         }
       } catch (InterruptedException e) {

@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.reading.Reading;
+import tepidarium.retry.Backoff;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.RefusedReading;
 import tepidarium.series.StoreException;
@@ -34,8 +35,7 @@ public final class Spool implements ReadingSink, AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Spool.class);
   private static final int BATCH = 5_000;
   private static final Duration PROBE_EVERY = Duration.ofSeconds(5);
-  private static final long FIRST_BACKOFF_MS = 250;
-  private static final long MAX_BACKOFF_MS = 5_000;
+  private static final Backoff BACKOFF = new Backoff(Duration.ofMillis(250), Duration.ofSeconds(5));
   private static final Duration STOP_WAIT = Duration.ofSeconds(35);
 
   /** The readings store behind the spool, with a health probe. */
@@ -144,7 +144,7 @@ public final class Spool implements ReadingSink, AutoCloseable {
   }
 
   private void run(Listener listener) {
-    long pauseMs = FIRST_BACKOFF_MS;
+    int failures = 0;
     boolean reached = false;
     while (!stopping) {
       try {
@@ -154,17 +154,17 @@ public final class Spool implements ReadingSink, AutoCloseable {
           reached = true;
         }
         forward(listener);
-        pauseMs = FIRST_BACKOFF_MS;
-        pause(PROBE_EVERY.toMillis());
+        failures = 0;
+        pause(PROBE_EVERY);
       } catch (StoreException e) {
         away(e);
-        pause(pauseMs);
-        pauseMs = Math.min(pauseMs * 2, MAX_BACKOFF_MS);
+        failures++;
+        pause(BACKOFF.delay(failures));
       } catch (RuntimeException | Error e) {
         // Out of memory, a bug, or a queued reading of an older version that cannot be parsed:
         // keep the queue and report the error as an outage.
         away(e);
-        pause(MAX_BACKOFF_MS);
+        pause(BACKOFF.max());
       }
     }
   }
@@ -187,12 +187,12 @@ public final class Spool implements ReadingSink, AutoCloseable {
   }
 
   /** Sleeps. While the store is up, a newly queued batch ends the sleep early. */
-  private void pause(long ms) {
+  private void pause(Duration time) {
     try {
       if (away == null) {
-        wake.tryAcquire(ms, TimeUnit.MILLISECONDS);
+        wake.tryAcquire(time.toMillis(), TimeUnit.MILLISECONDS);
       } else {
-        TimeUnit.MILLISECONDS.sleep(ms);
+        TimeUnit.MILLISECONDS.sleep(time.toMillis());
       }
       wake.drainPermits();
     } catch (InterruptedException e) {

@@ -353,10 +353,10 @@ class NoticesTest {
 
   @Test
   void pausesDoubleUpToAQuarterOfAnHour() {
-    assertEquals(Duration.ofSeconds(10), Delivery.pause(1));
-    assertEquals(Duration.ofSeconds(20), Delivery.pause(2));
-    assertEquals(Duration.ofSeconds(640), Delivery.pause(7));
-    assertEquals(Duration.ofMinutes(15), Delivery.pause(8));
-    assertEquals(Duration.ofMinutes(15), Delivery.pause(500));
+    assertEquals(Duration.ofSeconds(10), Delivery.BACKOFF.delay(1));
+    assertEquals(Duration.ofSeconds(20), Delivery.BACKOFF.delay(2));
+    assertEquals(Duration.ofSeconds(640), Delivery.BACKOFF.delay(7));
+    assertEquals(Duration.ofMinutes(15), Delivery.BACKOFF.delay(8));
+    assertEquals(Duration.ofMinutes(15), Delivery.BACKOFF.delay(500));
   }
 }
