@@ -3,7 +3,6 @@ package tepidarium.ingest.mqtt;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import java.util.concurrent.Semaphore;
@@ -15,90 +14,68 @@ import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
-import org.eclipse.paho.mqttv5.client.IMqttToken;
 import org.eclipse.paho.mqttv5.client.MqttAsyncClient;
-import org.eclipse.paho.mqttv5.client.MqttCallback;
-import org.eclipse.paho.mqttv5.client.MqttClientException;
-import org.eclipse.paho.mqttv5.client.MqttConnectionOptions;
 import org.eclipse.paho.mqttv5.client.MqttDisconnectResponse;
 import org.eclipse.paho.mqttv5.common.MqttException;
-import org.eclipse.paho.mqttv5.common.MqttMessage;
-import org.eclipse.paho.mqttv5.common.MqttSubscription;
-import org.eclipse.paho.mqttv5.common.packet.MqttProperties;
-import org.eclipse.paho.mqttv5.common.packet.MqttPubAck;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.ingest.Intake;
-import tepidarium.ingest.Message;
-import tepidarium.ingest.MessageDelivery;
-import tepidarium.ingest.Reject;
-import tepidarium.ingest.RejectCode;
 import tepidarium.retry.Backoff;
 
 /**
- * The link to the broker. A persistent session under a stable client id, so that what arrives while
- * the service is away waits in the broker; quality of service 1, acknowledged by the intake once
- * durable. One thread of its own connects and reconnects, with growing pauses, from the first
- * attempt on; it subscribes again each time, whatever the broker remembers.
+ * Keeps the service connected to the broker. A thread of its own connects, subscribes, checks once
+ * a second whether the client is stuck, and connects again with backoff, 0.25 s to 5 s plus jitter.
+ * The session is persistent under a stable client id, so messages wait in the broker while the
+ * service is away. {@link BrokerConnection} holds one connection. {@link MessageHandler} hands its
+ * messages to the intake.
  */
 public final class MqttLink implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(MqttLink.class);
-  private static final int KEEP_ALIVE_SECONDS = 30;
-  private static final int RECEIVE_MAXIMUM = 65_535;
-  private static final Duration CALL_LIMIT = Duration.ofSeconds(15);
-  private static final Duration LOOK_EVERY = Duration.ofSeconds(1);
-  private static final int EXCERPT_BYTES = 4 * Reject.LONGEST_EXCERPT;
+  private static final Duration CHECK_EVERY = Duration.ofSeconds(1);
 
   /** The upper half of each delay is random, to spread the reconnects of many clients. */
   private static final Backoff BACKOFF = new Backoff(Duration.ofMillis(500), Duration.ofSeconds(5));
-
-  /** How long an incident that is over is still told. */
-  private static final Duration INCIDENT_SHOWN = Duration.ofMinutes(1);
 
   /**
    * Limits of the reception.
    *
    * @param payloadBytes a message with a longer payload is rejected without reading it
-   * @param stuckAfter if messages wait and none arrives for this long, the client is made anew
+   * @param stuckAfter if messages wait and none arrives for this long, the link connects again
    */
   public record Limits(int payloadBytes, Duration stuckAfter) {}
-
-  private record Incident(String words, long nanos) {}
 
   private final Supplier<BrokerAddress> address;
   private final String rootTopic;
   private final List<String> filters;
   private final String clientId;
   private final Clock clock;
-  private final Intake intake;
   private final Reception reception;
+  private final MessageHandler messages;
+  private final LinkStatus status = new LinkStatus();
   private final RetainedTopics retained = new RetainedTopics();
   private final BrokerReport report = new BrokerReport();
   private final WaitedMessages waited = new WaitedMessages();
   private final SessionLoss sessionLoss = new SessionLoss();
   private final Semaphore wake = new Semaphore(0);
+  private final AtomicLong connections = new AtomicLong();
   private final Thread connector;
-
-  /** Counts connections: packet ids of an earlier one mean nothing on this one. */
-  private final AtomicLong connection = new AtomicLong();
 
   private volatile Consumer<Boolean> upOrDown = up -> {};
   private volatile @Nullable BrokerAddress broker;
-  private volatile @Nullable MqttAsyncClient client;
+  private volatile @Nullable BrokerConnection connection;
   private volatile boolean told;
   private volatile boolean stopping;
-  private volatile String state = "not connected yet";
-  private volatile @Nullable Incident incident;
 
   /**
    * Prepares the link; {@link #start} begins to connect.
    *
-   * @param address asked before each attempt; an IllegalStateException says why there is none now
+   * @param address asked before each attempt; throws an IllegalStateException with the reason if
+   *     there is no address now
    * @param filters the topic filters to subscribe to
-   * @param clientId stable over restarts and unlike any other client's
-   * @param limits what one message may take, and how long messages may wait
-   * @param waitingInBroker how many messages the broker holds for this client; 0 if not known
+   * @param clientId stable over restarts and different from any other client's
+   * @param limits size limit of one message, and time limit of waiting messages
+   * @param waitingInBroker number of messages that the broker holds for this client; 0 if unknown
    */
   public MqttLink(
       Supplier<BrokerAddress> address,
@@ -132,15 +109,15 @@ public final class MqttLink implements AutoCloseable {
     this.filters = List.copyOf(filters);
     this.clientId = clientId;
     this.clock = clock;
-    this.intake = intake;
     this.reception = reception;
+    this.messages = new MessageHandler(intake, reception, report, waited, markerTopic(), clock);
     this.connector = new Thread(this::run, "mqtt-connector");
     connector.setDaemon(true);
   }
 
   /**
-   * Loads what a client needs, which takes a tenth of a second at a start. To be called while
-   * something else is waited for; nothing depends on it.
+   * Loads the classes of the client, which takes 0.1 s. Call it while the start waits for something
+   * else. The link works without it.
    */
   public static void prepare() {
     try {
@@ -160,8 +137,8 @@ public final class MqttLink implements AutoCloseable {
   /**
    * Begins to connect.
    *
-   * @param follower told when the link comes up or goes down, on a thread of the link; an
-   *     IllegalStateException ends the connection, its words are shown, and it is tried again
+   * @param follower called when the link comes up or goes down, on a thread of the link. If it
+   *     throws an IllegalStateException, the link shows the message and connects again.
    */
   public void start(Consumer<Boolean> follower) {
     upOrDown = follower;
@@ -176,13 +153,7 @@ public final class MqttLink implements AutoCloseable {
   /** Why messages did not arrive, now or within the last minute; null when all is well. */
   public @Nullable String trouble() {
     String heldUp = reception.whyHeldUp();
-    if (heldUp != null) {
-      return heldUp;
-    }
-    Incident last = incident;
-    return last != null && System.nanoTime() - last.nanos() < INCIDENT_SHOWN.toNanos()
-        ? last.words()
-        : null;
+    return heldUp == null ? status.recentIncident() : heldUp;
   }
 
   /** Why messages that have arrived are not stored; null when they are. */
@@ -191,40 +162,37 @@ public final class MqttLink implements AutoCloseable {
   }
 
   private boolean isConnected() {
-    MqttAsyncClient current = client;
+    BrokerConnection current = connection;
     return current != null && current.isConnected();
   }
 
-  /** How the link is, in words. */
+  /** Returns the state of the link in words, with warnings about the broker. */
   public String state() {
-    return (reception.isDead() ? "the MQTT client stopped receiving" : state)
+    return (reception.isDead() ? "the MQTT client stopped receiving" : status.state())
         + report.warning()
         + sessionLoss.warning(clock.instant());
   }
 
   /**
-   * Publishes a retained message, at once or when the link is up; a newer one to the same topic
-   * takes its place. An empty one clears the topic.
+   * Queues a retained message, to be published once the link is up. A newer message to the same
+   * topic replaces it. An empty payload clears the topic.
    */
   public void publishRetained(String topicBelowRoot, byte[] payload) {
     retained.put(rootTopic + '/' + topicBelowRoot, payload);
   }
 
   /**
-   * Publishes a message once and waits until the broker has acknowledged it.
+   * Publishes a message once and waits up to 15 s for the broker's acknowledgement.
    *
-   * @return whether it has, within the time that a call may take
+   * @return whether the broker has acknowledged it
    */
   public boolean publish(String topicBelowRoot, byte[] payload) {
-    MqttAsyncClient current = client;
+    BrokerConnection current = connection;
     if (current == null || !isUp()) {
       return false;
     }
     try {
-      IMqttToken sent = current.publish(rootTopic + '/' + topicBelowRoot, payload, 1, false);
-      finish(sent);
-      // The client also ends the waiting when it loses the broker; only the broker's word counts.
-      return sent.getResponse() instanceof MqttPubAck;
+      return current.publish(rootTopic + '/' + topicBelowRoot, payload);
     } catch (MqttException e) {
       LOG.debug("a message was not acknowledged", e);
       return false;
@@ -236,14 +204,7 @@ public final class MqttLink implements AutoCloseable {
     while (!stopping) {
       try {
         if (isConnected()) {
-          String stuck = reception.whyStuck();
-          if (stuck != null) {
-            dropStuckClient(stuck);
-          } else {
-            publishMarker();
-            // Woken by a lost connection.
-            wake.tryAcquire(LOOK_EVERY.toMillis(), TimeUnit.MILLISECONDS);
-          }
+          watch();
           continue;
         }
         connect();
@@ -261,10 +222,21 @@ public final class MqttLink implements AutoCloseable {
     }
   }
 
+  /** Discards a client that is stuck. Otherwise waits 1 s, or until the connection is lost. */
+  private void watch() throws MqttException, InterruptedException {
+    String stuck = reception.whyStuck();
+    if (stuck != null) {
+      dropStuckClient(stuck);
+    } else {
+      publishMarker();
+      wake.tryAcquire(CHECK_EVERY.toMillis(), TimeUnit.MILLISECONDS);
+    }
+  }
+
   private void dropStuckClient(String words) {
     LOG.warn("{}; connecting again", words);
-    state = words + "; connecting again";
-    incident = new Incident(words, System.nanoTime());
+    status.set(words + "; connecting again");
+    status.incident(words);
     upOrDown.accept(false);
     discard();
   }
@@ -281,10 +253,10 @@ public final class MqttLink implements AutoCloseable {
   private void giveUp(Exception e) {
     String words =
         e instanceof IllegalStateException ? String.valueOf(e.getMessage()) : unreachable(e);
-    if (!words.equals(state)) {
+    if (!words.equals(status.state())) {
       LOG.warn("{}; trying again", words);
     }
-    state = words;
+    status.set(words);
     discard();
   }
 
@@ -295,47 +267,56 @@ public final class MqttLink implements AutoCloseable {
 
   private void connect() throws MqttException {
     discard();
-    long generation = connection.incrementAndGet();
-    BrokerAddress current = address.get();
-    broker = current;
-    MqttAsyncClient fresh = new FilteredClient(current.uri(), clientId, reception::connected);
-    fresh.setManualAcks(true);
-    fresh.setCallback(new Receiver(fresh, generation));
-    client = fresh;
+    BrokerConnection fresh = newConnection();
+    connection = fresh;
     waited.connecting(clock.instant());
-    IMqttToken connected = fresh.connect(options(current));
-    awaitConnecting(connected);
-    waited.connected(connected.getSessionPresent());
-    sessionLoss.connected(connected.getSessionPresent(), clock.instant());
-    MqttSubscription[] subscriptions =
-        Stream.concat(filters.stream(), BrokerReport.topics().stream())
-            .map(MqttLink::subscription)
-            .toArray(MqttSubscription[]::new);
-    awaitConnecting(fresh.subscribe(subscriptions, null, null, new MqttProperties()));
+    boolean sessionPresent = fresh.connect();
+    waited.connected(sessionPresent);
+    sessionLoss.connected(sessionPresent, clock.instant());
+    fresh.subscribe(Stream.concat(filters.stream(), BrokerReport.topics().stream()).toList());
     publishMarker();
-    state = "connected to " + current;
-    LOG.info("{}", state);
-    publishRetained("status", status("up"));
-    retained.over(fresh);
+    status.set("connected to " + broker);
+    LOG.info("{}", status.state());
+    publishRetained("status", BrokerConnection.statusPayload("up"));
+    retained.over(fresh.client());
     upOrDown.accept(true);
     told = true;
   }
 
-  /** What this service publishes comes back as well, and with it the marker. */
-  private static MqttSubscription subscription(String filter) {
-    return new MqttSubscription(filter, 1);
+  private BrokerConnection newConnection() throws MqttException {
+    long number = connections.incrementAndGet();
+    BrokerAddress current = address.get();
+    broker = current;
+    return new BrokerConnection(
+        current,
+        clientId,
+        rootTopic + "/status",
+        reception,
+        status,
+        new BrokerConnection.Owner(() -> connections.get() == number, messages, this::lost));
+  }
+
+  private void lost(MqttDisconnectResponse response) {
+    if (!stopping) {
+      waited.lost(clock.instant());
+      status.set("lost the broker at " + broker);
+      LOG.warn("{}: {}", status.state(), response);
+      upOrDown.accept(false);
+      wake.release();
+    }
   }
 
   /**
-   * Publishes a marker where messages are expected that waited in the broker: what comes before it
-   * has waited. With quality of service 1, so that it waits behind them.
+   * Publishes a marker if messages from before the connection may still wait in the broker. The
+   * broker delivers the marker after them, because it has quality of service 1 too. The service
+   * receives the marker through its own subscription.
    */
   private void publishMarker() throws MqttException {
-    MqttAsyncClient current = client;
+    BrokerConnection current = connection;
     if (current != null && waited.needsMarker()) {
       String payload = UUID.randomUUID().toString();
       waited.sent(payload);
-      finish(current.publish(markerTopic(), payload.getBytes(StandardCharsets.UTF_8), 1, false));
+      current.publish(markerTopic(), payload.getBytes(StandardCharsets.UTF_8));
     }
   }
 
@@ -343,204 +324,27 @@ public final class MqttLink implements AutoCloseable {
     return rootTopic + "/status/" + clientId;
   }
 
-  /** A message that waits may stop the client before the broker's answer is read. */
-  private void awaitConnecting(IMqttToken token) throws MqttException {
-    for (int waited = 1; ; waited++) {
-      try {
-        token.waitForCompletion(LOOK_EVERY.toMillis());
-        return;
-      } catch (MqttException e) {
-        String stuck = reception.whyStuck();
-        if (stuck != null) {
-          incident = new Incident(stuck, System.nanoTime());
-          throw new IllegalStateException(stuck, e);
-        }
-        boolean late = e.getReasonCode() == MqttClientException.REASON_CODE_CLIENT_TIMEOUT;
-        if (!late || waited >= CALL_LIMIT.dividedBy(LOOK_EVERY)) {
-          throw e;
-        }
-      }
-    }
-  }
-
-  private static void finish(IMqttToken token) throws MqttException {
-    token.waitForCompletion(CALL_LIMIT.toMillis());
-  }
-
-  private MqttConnectionOptions options(BrokerAddress current) {
-    MqttConnectionOptions options = new MqttConnectionOptions();
-    options.setCleanStart(false);
-    options.setSessionExpiryInterval(0xFFFF_FFFFL);
-    options.setReceiveMaximum(RECEIVE_MAXIMUM);
-    options.setKeepAliveInterval(KEEP_ALIVE_SECONDS);
-    options.setConnectionTimeout((int) CALL_LIMIT.toSeconds());
-    options.setAutomaticReconnect(false);
-    options.setUserName(current.user());
-    String password = current.password();
-    if (password != null) {
-      options.setPassword(password.getBytes(StandardCharsets.UTF_8));
-    }
-    MqttMessage will = new MqttMessage(status("down"), 1, true, new MqttProperties());
-    options.setWill(rootTopic + "/status", will);
-    return options;
-  }
-
-  private static byte[] status(String word) {
-    return ("{\"status\":\"" + word + "\"}").getBytes(StandardCharsets.UTF_8);
-  }
-
   private void discard() {
     told = false;
     reception.disconnected();
     waited.lost(clock.instant());
     retained.over(null);
-    MqttAsyncClient old = client;
-    client = null;
+    BrokerConnection old = connection;
+    connection = null;
     if (old != null) {
-      try {
-        old.disconnectForcibly(0, 200, false);
-      } catch (MqttException e) {
-        LOG.debug("while letting an old connection go", e);
-      }
-      try {
-        old.close(true);
-      } catch (MqttException e) {
-        LOG.debug("while closing an old connection", e);
-      }
+      old.discard();
     }
   }
 
   @Override
   public void close() {
     stopping = true;
-    MqttAsyncClient current = client;
-    if (current != null && current.isConnected()) {
-      try {
-        finish(current.publish(rootTopic + "/status", status("down"), 1, true));
-        finish(current.disconnect());
-      } catch (MqttException e) {
-        LOG.debug("while saying goodbye to the broker", e);
-      }
+    BrokerConnection current = connection;
+    if (current != null) {
+      current.disconnect();
     }
     connector.interrupt();
     discard();
     retained.close();
-  }
-
-  /**
-   * What the client calls on its own thread; nothing may escape from here, and nothing may wait.
-   */
-  private final class Receiver implements MqttCallback {
-    private final MqttAsyncClient owner;
-    private final long generation;
-
-    Receiver(MqttAsyncClient owner, long generation) {
-      this.owner = owner;
-      this.generation = generation;
-    }
-
-    @Override
-    public void messageArrived(String topic, MqttMessage message) {
-      byte[] payload = message.getPayload();
-      int id = message.getId();
-      int qos = message.getQos();
-      Reception.Arrived arrived = reception.arrived(topic);
-      PublishFilter.Refusal refusal = arrived.refusal();
-      if (BrokerReport.isOne(topic)) {
-        report.take(topic, payload);
-        acknowledge(id, qos, reception::passed);
-        return;
-      }
-      if (intake.ignores(topic)) {
-        if (topic.equals(markerTopic())) {
-          waited.returned(new String(payload, StandardCharsets.UTF_8));
-        }
-        acknowledge(id, qos, reception::passed);
-        return;
-      }
-      Instant arrivedAt = clock.instant();
-      MessageDelivery delivery =
-          new MessageDelivery(
-              qos == 0 ? 0 : id, message.isRetained(), arrived.again(), waited.waited(arrivedAt));
-      try {
-        if (refusal != null) {
-          refuse(
-              refusal.message().topic(), refusal.reason(), refusal.message().beginning(), id, qos);
-        } else {
-          take(new Message(topic, payload, delivery, arrivedAt), payload, id, qos);
-        }
-        waited.handled(arrivedAt, clock.instant());
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-      }
-    }
-
-    /** A failure may pass, such as no memory left; a message that fails each time is logged. */
-    private void take(Message message, byte[] payload, int id, int qos)
-        throws InterruptedException {
-      for (int attempt = 1; ; attempt++) {
-        try {
-          intake.take(message, () -> acknowledge(id, qos, reception::stored));
-          return;
-        } catch (RuntimeException | Error e) {
-          LOG.error("a message on {} met an unexpected failure", message.topic(), e);
-          if (attempt == Reception.MOST_FAILURES) {
-            String reason = "an unexpected failure, please report it: " + e;
-            refuse(message.topic(), reason, payload, id, qos);
-            return;
-          }
-        }
-      }
-    }
-
-    private void refuse(String topic, String reason, byte[] payload, int id, int qos)
-        throws InterruptedException {
-      String beginning =
-          new String(payload, 0, Math.min(payload.length, EXCERPT_BYTES), StandardCharsets.UTF_8);
-      Reject reject = Reject.of(clock.instant(), topic, RejectCode.OTHER, reason, beginning);
-      intake.takeRefused(reject, () -> acknowledge(id, qos, reception::stored));
-    }
-
-    private void acknowledge(int id, int qos, Runnable counted) {
-      if (connection.get() != generation) {
-        return;
-      }
-      counted.run();
-      if (qos == 0) {
-        return;
-      }
-      try {
-        owner.messageArrivedComplete(id, qos);
-      } catch (MqttException | RuntimeException e) {
-        // The link has gone: the broker sends the message again, and the store knows it. A client
-        // that is closed meanwhile throws a NullPointerException.
-        LOG.debug("could not acknowledge", e);
-      }
-    }
-
-    @Override
-    public void disconnected(MqttDisconnectResponse response) {
-      if (connection.get() == generation && !stopping) {
-        waited.lost(clock.instant());
-        state = "lost the broker at " + broker;
-        LOG.warn("{}: {}", state, response);
-        upOrDown.accept(false);
-        wake.release();
-      }
-    }
-
-    @Override
-    public void mqttErrorOccurred(MqttException exception) {
-      LOG.warn("the link to {} reports: {}", broker, exception.getMessage());
-    }
-
-    @Override
-    public void deliveryComplete(IMqttToken token) {}
-
-    @Override
-    public void connectComplete(boolean reconnect, String uri) {}
-
-    @Override
-    public void authPacketArrived(int reasonCode, MqttProperties properties) {}
   }
 }
