@@ -36,14 +36,14 @@ class DemoIT {
 
   private static DemoService demo;
   private static Api api;
-  private static Demo.Filled filled;
+  private static Demo.LoadedHistory filled;
   private static Instant filledAt;
 
   @BeforeAll
   static void start() throws Exception {
     demo = DemoService.start(config(), Clock.tickMillis(ZoneOffset.UTC));
     api = new Api("http://127.0.0.1:" + demo.httpPort());
-    filled = demo.fillIn();
+    filled = demo.loadHistory();
     filledAt = Instant.now().truncatedTo(ChronoUnit.MILLIS);
   }
 

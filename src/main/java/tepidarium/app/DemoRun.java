@@ -26,14 +26,14 @@ final class DemoRun {
     System.out.println("Four weeks of its readings are coming in over MQTT.");
     System.out.println(
         "Open http://" + Main.shown(config.httpHost()) + ":" + run.demo.httpPort() + " to see it.");
-    run.fillIn();
+    run.loadHistory();
     run.stopped.await();
     return 0;
   }
 
-  private void fillIn() throws InterruptedException {
+  private void loadHistory() throws InterruptedException {
     try {
-      report(demo.fillIn());
+      report(demo.loadHistory());
     } catch (TimeoutException e) {
       throw new IllegalStateException("the demo's history did not come in: " + e.getMessage(), e);
     } catch (RuntimeException e) {
@@ -44,7 +44,7 @@ final class DemoRun {
     }
   }
 
-  private static void report(Demo.Filled filled) {
+  private static void report(Demo.LoadedHistory filled) {
     System.out.printf(
         Locale.ROOT,
         "The history is in: %,d readings in %.1f s. Live readings follow every %d s.%n",

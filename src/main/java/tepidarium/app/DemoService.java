@@ -29,7 +29,7 @@ public final class DemoService implements AutoCloseable {
       URI api = URI.create("http://" + local(config.httpHost()) + ':' + service.httpPort());
       URI broker = URI.create("tcp://" + local(config.mqttHost()) + ':' + config.mqttPort());
       this.demo =
-          new Demo(new Demo.Access(api, broker, config.rootTopic(), config.timeZone()), clock);
+          new Demo(new Demo.Addresses(api, broker, config.rootTopic(), config.timeZone()), clock);
     } catch (RuntimeException e) {
       service.close();
       throw e;
@@ -89,8 +89,8 @@ public final class DemoService implements AutoCloseable {
   }
 
   /** Publishes the history, waits until it is durable, and starts the live readings. */
-  public Demo.Filled fillIn() throws InterruptedException, TimeoutException {
-    return demo.fillIn();
+  public Demo.LoadedHistory loadHistory() throws InterruptedException, TimeoutException {
+    return demo.loadHistory();
   }
 
   public int httpPort() {

@@ -13,62 +13,68 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.Span;
 
 /**
- * The history as the sensors send it: one array per sensor and day. The newest day comes first, as
- * a node that catches up sends it, so that nobody seems silent while the rest follows. Some arrays
- * are out of order and some come twice, as they do where delivery is at least once.
+ * Creates the messages of the history: one array per sensor and day. The newest day comes first, so
+ * that no sensor seems silent while the older days follow. Some arrays are out of order and some
+ * are sent twice, as can happen with at-least-once delivery.
  */
 final class Backlog {
   private static final Duration DAY = Duration.ofDays(1);
-  private static final int EVERY_REPEATED = 13;
-  private static final int EVERY_SHUFFLED = 11;
+  private static final int MESSAGES_PER_DUPLICATE = 13;
+  private static final int MESSAGES_PER_SHUFFLE = 11;
 
   private final Garden garden;
-  private final Random order = new Random(7);
-  private int number;
+  private final Random random = new Random(7);
+  private int messageNumber;
 
   private Backlog(Garden garden) {
     this.garden = garden;
   }
 
-  /** The messages of the history in the order of sending, a day's at a time to save memory. */
+  /**
+   * Returns the messages of the history in the order of sending. They are created one day at a time
+   * to save memory.
+   */
   static Stream<List<SensorMessage>> of(Garden garden) {
     Backlog backlog = new Backlog(garden);
     return Stream.concat(
-        IntStream.range(0, DemoCalendar.DAYS).mapToObj(backlog::day),
-        Stream.of(1).map(last -> backlog.late()));
+        IntStream.range(0, DemoCalendar.DAYS).mapToObj(backlog::messagesOfDay),
+        Stream.of(1).map(last -> backlog.lateMessages()));
   }
 
-  private List<SensorMessage> day(int daysAgo) {
+  private List<SensorMessage> messagesOfDay(int daysAgo) {
     Instant end = garden.calendar().now().minus(DAY.multipliedBy(daysAgo));
     Span day = new Span(end.minus(DAY), end);
     List<SensorMessage> messages = new ArrayList<>();
-    for (SimulatedSensor node : garden.nodes()) {
-      List<Reading> readings = readings(node, day, at -> !node.faults().lateAt(at));
+    for (SimulatedSensor sensor : garden.sensors()) {
+      List<Reading> readings = readings(sensor, day, at -> !sensor.faults().isLate(at));
       if (!readings.isEmpty()) {
-        number++;
-        if (daysAgo > 0 && number % EVERY_SHUFFLED == 0) {
-          Collections.shuffle(readings, order);
+        messageNumber++;
+        if (daysAgo > 0 && messageNumber % MESSAGES_PER_SHUFFLE == 0) {
+          Collections.shuffle(readings, random);
         }
-        messages.add(new SensorMessage(node.sensor(), readings, false));
-        if (number % EVERY_REPEATED == 0) {
-          messages.add(new SensorMessage(node.sensor(), readings, true));
+        messages.add(new SensorMessage(sensor.id(), readings, false));
+        if (messageNumber % MESSAGES_PER_DUPLICATE == 0) {
+          messages.add(new SensorMessage(sensor.id(), readings, true));
         }
       }
     }
     return messages;
   }
 
-  private List<SensorMessage> late() {
+  private List<SensorMessage> lateMessages() {
     Span all = new Span(garden.calendar().start(), garden.calendar().now());
-    return garden.nodes().stream()
+    return garden.sensors().stream()
         .map(
-            node ->
-                new SensorMessage(node.sensor(), readings(node, all, node.faults()::lateAt), false))
+            sensor ->
+                new SensorMessage(
+                    sensor.id(), readings(sensor, all, sensor.faults()::isLate), false))
         .filter(message -> !message.readings().isEmpty())
         .toList();
   }
 
-  private static List<Reading> readings(SimulatedSensor node, Span span, Predicate<Instant> which) {
-    return new ArrayList<>(node.times(span).stream().filter(which).map(node::reading).toList());
+  private static List<Reading> readings(
+      SimulatedSensor sensor, Span span, Predicate<Instant> condition) {
+    return new ArrayList<>(
+        sensor.times(span).stream().filter(condition).map(sensor::reading).toList());
   }
 }

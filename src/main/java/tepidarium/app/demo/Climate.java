@@ -1,7 +1,7 @@
 package tepidarium.app.demo;
 
 /**
- * What a sensor at one place would feel.
+ * The climate at the place of a sensor, as functions of time.
  *
  * @param temperatureC °C
  * @param humidityPercent percent relative humidity

@@ -7,10 +7,10 @@ import java.util.function.ToDoubleFunction;
 import tepidarium.reading.Span;
 
 /**
- * A container opened to count its seeds, and what that does to it: light falls in, warm moist air
- * goes out and comes back once the lid is on.
+ * An opening of a container to count its seeds, with its effects: light enters, and temperature and
+ * humidity fall and then recover.
  *
- * @param illuminanceLux lux while it is open
+ * @param illuminanceLux illuminance while the container is open, lux
  */
 record ContainerCheck(Span span, double illuminanceLux) {
   static final Duration LENGTH = Duration.ofMinutes(6);
@@ -18,28 +18,34 @@ record ContainerCheck(Span span, double illuminanceLux) {
   private static final double DRYING_PERCENT = 9;
   private static final double RECOVERY_HOURS = 0.25;
 
-  static double lux(List<ContainerCheck> checks, Instant at) {
+  static double addedLux(List<ContainerCheck> checks, Instant at) {
     return sum(checks, check -> check.span.contains(at) ? check.illuminanceLux : 0);
   }
 
-  static double cooledBy(List<ContainerCheck> checks, Instant at) {
-    return COOLING_C * sum(checks, check -> check.loss(at));
+  static double coolingC(List<ContainerCheck> checks, Instant at) {
+    return COOLING_C * sum(checks, check -> check.effectShare(at));
   }
 
-  static double driedBy(List<ContainerCheck> checks, Instant at) {
-    return DRYING_PERCENT * sum(checks, check -> check.loss(at));
+  static double dryingPercent(List<ContainerCheck> checks, Instant at) {
+    return DRYING_PERCENT * sum(checks, check -> check.effectShare(at));
   }
 
   private static double sum(List<ContainerCheck> checks, ToDoubleFunction<ContainerCheck> effect) {
     return checks.stream().mapToDouble(effect).sum();
   }
 
-  /** From 0 at the start to 1 at the end of the check, then back with a time constant. */
-  private double loss(Instant at) {
+  /**
+   * Returns the share of the full cooling and drying: rises linearly from 0 to 1 during the check,
+   * then decays exponentially.
+   */
+  private double effectShare(Instant at) {
     if (at.isBefore(span.from())) {
       return 0;
     }
-    double open = DemoCalendar.hours(span.from(), at) / DemoCalendar.hours(span.from(), span.to());
-    return open <= 1 ? open : Math.exp(-DemoCalendar.hours(span.to(), at) / RECOVERY_HOURS);
+    double openShare =
+        DemoCalendar.hours(span.from(), at) / DemoCalendar.hours(span.from(), span.to());
+    return openShare <= 1
+        ? openShare
+        : Math.exp(-DemoCalendar.hours(span.to(), at) / RECOVERY_HOURS);
   }
 }

@@ -4,22 +4,25 @@ import java.time.Instant;
 import java.time.LocalTime;
 
 /**
- * A lid whose seam faces the window: since twelve days ago the low sun gets in each morning for
- * forty minutes, 3 lux at either end and at most 25 in between, by the weather of the day.
+ * Simulates a light leak: for the last 12 days, the morning sun shines in through the seam of a lid
+ * for 40 min each day. The illuminance starts and ends at 3 lux. Its maximum depends on the day's
+ * weather and is between 12 and 25 lux.
  */
 record DawnLeak(DemoCalendar calendar, Noise noise) implements Signal {
   static final int SINCE_DAYS = 12;
   static final double FROM_HOUR = 6.5;
   static final double LENGTH_HOURS = 40 / 60.0;
-  private static final double LEAST_LUX = 3;
+  private static final double MIN_LUX = 3;
 
   @Override
   public double at(Instant instant) {
-    double part = (calendar.hourOfDay(instant) - FROM_HOUR) / LENGTH_HOURS;
-    if (part < 0 || part > 1 || instant.isBefore(calendar.at(SINCE_DAYS, LocalTime.MIDNIGHT))) {
+    double fraction = (calendar.hourOfDay(instant) - FROM_HOUR) / LENGTH_HOURS;
+    if (fraction < 0
+        || fraction > 1
+        || instant.isBefore(calendar.at(SINCE_DAYS, LocalTime.MIDNIGHT))) {
       return 0;
     }
-    double most = noise.between(12, 25, calendar.day(instant));
-    return LEAST_LUX + (most - LEAST_LUX) * Math.sin(part * Math.PI);
+    double maxLux = noise.between(12, 25, calendar.day(instant));
+    return MIN_LUX + (maxLux - MIN_LUX) * Math.sin(fraction * Math.PI);
   }
 }

@@ -17,38 +17,38 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Brings a running service to life with an invented garden: containers and checks over HTTP, four
- * weeks of readings over MQTT, then a reading of each sensor every few seconds on a thread of its
- * own. Knows the service only by its addresses.
+ * Fills a running service with the data of an invented garden: containers and checks over HTTP, and
+ * readings of four weeks over MQTT. Then a background thread publishes a reading of each sensor
+ * every 5 s. Uses only the HTTP API and the broker of the service.
  */
 public final class Demo implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Demo.class);
 
-  /** How often each sensor reports once the history is in. */
+  /** Interval of the live readings of each sensor. */
   public static final Duration LIVE_PERIOD = Duration.ofSeconds(5);
 
-  private static final Duration LOOK_PERIOD = Duration.ofMillis(100);
-  private static final Duration PATIENCE = Duration.ofMinutes(3);
+  private static final Duration POLL_INTERVAL = Duration.ofMillis(100);
+  private static final Duration MAX_WAIT = Duration.ofMinutes(3);
 
   /**
-   * Where the service is.
+   * The addresses of the service.
    *
    * @param api the address of the pages and the API
    * @param broker the address of the broker, such as tcp://127.0.0.1:1883
    * @param rootTopic the topic below which sensors publish
-   * @param zone where a day begins
+   * @param zone time zone of the garden
    */
-  public record Access(URI api, URI broker, String rootTopic, ZoneId zone) {}
+  public record Addresses(URI api, URI broker, String rootTopic, ZoneId zone) {}
 
   /**
-   * What the history came to.
+   * The size of the stored history.
    *
-   * @param readings how many different readings are in
-   * @param sent how many were sent, repeated ones included
+   * @param readings number of distinct readings
+   * @param sent number of readings sent, including duplicates
    */
-  public record Filled(long readings, long sent, Duration took) {}
+  public record LoadedHistory(long readings, long sent, Duration took) {}
 
-  private final Access access;
+  private final Addresses addresses;
   private final Clock clock;
   private final Garden garden;
   private final ScheduledExecutorService live =
@@ -59,81 +59,86 @@ public final class Demo implements AutoCloseable {
             return thread;
           });
   private final SensorPublisher publisher;
-  private volatile @Nullable Future<?> reports;
+  private volatile @Nullable Future<?> liveReadings;
 
   /**
-   * Connects the invented sensors; they say nothing yet.
+   * Connects to the broker; publishes nothing yet.
    *
    * @throws IllegalStateException when the broker cannot be reached
    */
-  public Demo(Access access, Clock clock) {
-    this.access = access;
+  public Demo(Addresses addresses, Clock clock) {
+    this.addresses = addresses;
     this.clock = clock;
-    this.garden = Garden.of(new DemoCalendar(clock.instant(), access.zone()));
-    this.publisher = SensorPublisher.connect(access.broker(), access.rootTopic());
+    this.garden = Garden.of(new DemoCalendar(clock.instant(), addresses.zone()));
+    this.publisher = SensorPublisher.connect(addresses.broker(), addresses.rootTopic());
   }
 
   /**
-   * Lays out the garden, publishes its history, waits until all of it is durable, and starts the
-   * live readings.
+   * Creates the containers, publishes the history, waits until it is stored, and starts the live
+   * readings.
    *
-   * @throws InterruptedException when the waiting is given up
-   * @throws TimeoutException when the history is not in after three minutes
+   * @throws InterruptedException when the thread is interrupted
+   * @throws TimeoutException when the history is not stored after 3 min
    */
-  public Filled fillIn() throws InterruptedException, TimeoutException {
+  public LoadedHistory loadHistory() throws InterruptedException, TimeoutException {
     long start = System.nanoTime();
-    DemoClient client = new DemoClient(access.api());
-    client.layOut(garden);
-    long different = 0;
+    DemoClient client = new DemoClient(addresses.api());
+    client.create(garden);
+    long distinct = 0;
     long sent = 0;
     for (List<SensorMessage> day : (Iterable<List<SensorMessage>>) Backlog.of(garden)::iterator) {
       publisher.send(day);
-      sent += readings(day, message -> true);
-      different += readings(day, message -> !message.repeated());
+      sent += countReadings(day, message -> true);
+      distinct += countReadings(day, message -> !message.repeated());
     }
-    awaitDurable(client, different);
+    awaitStored(client, distinct);
     Duration took = Duration.ofNanos(System.nanoTime() - start);
-    reports =
-        live.scheduleAtFixedRate(this::report, 0, LIVE_PERIOD.toMillis(), TimeUnit.MILLISECONDS);
-    return new Filled(different, sent, took);
+    liveReadings =
+        live.scheduleAtFixedRate(
+            this::publishLiveReadings, 0, LIVE_PERIOD.toMillis(), TimeUnit.MILLISECONDS);
+    return new LoadedHistory(distinct, sent, took);
   }
 
-  private static long readings(List<SensorMessage> messages, Predicate<SensorMessage> which) {
-    return messages.stream().filter(which).mapToLong(message -> message.readings().size()).sum();
+  private static long countReadings(
+      List<SensorMessage> messages, Predicate<SensorMessage> condition) {
+    return messages.stream()
+        .filter(condition)
+        .mapToLong(message -> message.readings().size())
+        .sum();
   }
 
-  private static void awaitDurable(DemoClient client, long readings)
+  private static void awaitStored(DemoClient client, long readings)
       throws InterruptedException, TimeoutException {
-    long deadline = System.nanoTime() + PATIENCE.toNanos();
+    long deadline = System.nanoTime() + MAX_WAIT.toNanos();
     DemoClient.Counts counts = client.counts();
     while (counts.waiting() > 0 || counts.stored() < readings) {
       if (System.nanoTime() - deadline > 0) {
-        throw new TimeoutException("of " + readings + " readings only these are in: " + counts);
+        throw new TimeoutException("not all " + readings + " demo readings are stored: " + counts);
       }
-      TimeUnit.NANOSECONDS.sleep(LOOK_PERIOD.toNanos());
+      TimeUnit.NANOSECONDS.sleep(POLL_INTERVAL.toNanos());
       counts = client.counts();
     }
   }
 
-  private void report() {
+  private void publishLiveReadings() {
     try {
       Instant now = clock.instant();
       publisher.send(
-          garden.nodes().stream()
-              .filter(node -> node.faults().speaksAt(now))
-              .map(node -> new SensorMessage(node.sensor(), List.of(node.reading(now)), false))
+          garden.sensors().stream()
+              .filter(sensor -> sensor.faults().sendsAt(now))
+              .map(sensor -> new SensorMessage(sensor.id(), List.of(sensor.reading(now)), false))
               .toList());
     } catch (RuntimeException e) {
-      // The next readings come soon; an exception would end them all.
+      // An exception would end the schedule; the next readings follow in 5 s.
       if (!live.isShutdown()) {
-        LOG.warn("{}", e.getMessage());
+        LOG.warn("no live readings this time: {}", e.getMessage());
       }
     }
   }
 
   @Override
   public void close() {
-    Future<?> current = reports;
+    Future<?> current = liveReadings;
     if (current != null) {
       current.cancel(true);
     }

@@ -7,10 +7,10 @@ import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 
 /**
- * The demo's days: everything happened so long before now, at the local time of the garden.
+ * Converts days and local times of the demo to instants. All demo data is relative to now.
  *
- * @param now where history ends and life goes on
- * @param zone where a day begins
+ * @param now end of the history and start of the live readings
+ * @param zone time zone of the garden
  */
 record DemoCalendar(Instant now, ZoneId zone) {
   static final int DAYS = 28;
@@ -25,17 +25,20 @@ record DemoCalendar(Instant now, ZoneId zone) {
     return now.minus(Duration.ofDays(DAYS));
   }
 
-  /** A local time, so many days before today. */
+  /** Returns the instant of a local time, a number of days before today. */
   Instant at(int daysAgo, LocalTime time) {
     return now.atZone(zone).toLocalDate().minusDays(daysAgo).atTime(time).atZone(zone).toInstant();
   }
 
-  /** The local time of day, hours from 0 to 24. */
+  /** Returns the local time of day, hours from 0 to 24. */
   double hourOfDay(Instant instant) {
     return instant.atZone(zone).toLocalTime().toSecondOfDay() / SECONDS_PER_HOUR;
   }
 
-  /** Which day of the history it is locally, so that each day can have its own weather. */
+  /**
+   * Returns the number of the local day since the start of the history. It selects the weather of
+   * the day.
+   */
   long day(Instant instant) {
     return ChronoUnit.DAYS.between(
         start().atZone(zone).toLocalDate(), instant.atZone(zone).toLocalDate());

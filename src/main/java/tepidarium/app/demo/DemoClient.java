@@ -18,38 +18,38 @@ import java.util.Map;
 import tepidarium.web.Json;
 
 /**
- * Does over the HTTP API what a grower does on the pages: lays out containers and sensors, keeps a
- * seed book.
+ * Creates containers, placements, calibrations, openings and the seed records of the demo over the
+ * HTTP API.
  */
 final class DemoClient {
   private static final ObjectMapper JSON = new ObjectMapper();
-  private static final Duration CALL_LIMIT = Duration.ofSeconds(30);
+  private static final Duration CALL_TIMEOUT = Duration.ofSeconds(30);
 
-  /** What the service has taken in; see its health. */
+  /** Counts of received readings, from the health of the service. */
   record Counts(long stored, long rejected, long waiting) {}
 
-  private static final double BATH_ERROR_C = 0.1;
+  private static final double CALIBRATION_ERROR_C = 0.1;
 
   private final URI api;
-  private final HttpClient client = HttpClient.newBuilder().connectTimeout(CALL_LIMIT).build();
+  private final HttpClient client = HttpClient.newBuilder().connectTimeout(CALL_TIMEOUT).build();
 
   DemoClient(URI api) {
     this.api = api;
   }
 
-  void layOut(Garden garden) {
+  void create(Garden garden) {
     Map<String, String> ids = new HashMap<>();
     for (SimulatedContainer container : garden.containers()) {
-      String id = add(container);
+      String id = createContainer(container);
       ids.put(container.name(), id);
-      container.nodes().forEach(node -> place(node, id, garden));
+      container.sensors().forEach(sensor -> place(sensor, id, garden));
       container.checks().forEach(check -> record(check, id));
     }
     place(garden.room(), "room", garden);
     new SeedWriter(this, garden, ids).write(SeedBook.LOTS);
   }
 
-  private String add(SimulatedContainer container) {
+  private String createContainer(SimulatedContainer container) {
     Map<String, Object> request =
         Map.of(
             "name", container.name(),
@@ -58,13 +58,17 @@ final class DemoClient {
     return call("POST", "/api/containers", request).required("id").asText();
   }
 
-  private void place(SimulatedSensor node, String container, Garden garden) {
-    String path = "/api/sensors/" + node.sensor().name();
+  private void place(SimulatedSensor sensor, String container, Garden garden) {
+    String path = "/api/sensors/" + sensor.id().name();
     Map<String, Object> request = Map.of("container", container, "from", garden.calendar().start());
     call("PUT", path + "/placement", request);
-    // All of them lay in one bath of warm water before the season.
+    // All sensors were compared in one water bath before the season.
     Map<String, Object> calibration =
-        Map.of("temperatureOffset", -node.readsHighC(), "temperatureError", BATH_ERROR_C);
+        Map.of(
+            "temperatureOffset",
+            -sensor.temperatureBiasC(),
+            "temperatureError",
+            CALIBRATION_ERROR_C);
     call("PUT", path + "/calibration", calibration);
   }
 
@@ -85,7 +89,7 @@ final class DemoClient {
   JsonNode call(String method, String path, Map<String, Object> body) {
     HttpRequest request =
         HttpRequest.newBuilder(api.resolve(path))
-            .timeout(CALL_LIMIT)
+            .timeout(CALL_TIMEOUT)
             .header("Content-Type", "application/json")
             .method(
                 method,
@@ -95,12 +99,12 @@ final class DemoClient {
             .build();
     HttpResponse<String> response = send(request);
     if (response.statusCode() / 100 != 2) {
-      throw new IllegalStateException(method + ' ' + path + " was refused: " + response.body());
+      throw new IllegalStateException(method + ' ' + path + " failed: " + response.body());
     }
     try {
       return JSON.readTree(response.body());
     } catch (JsonProcessingException e) {
-      throw new UncheckedIOException(method + ' ' + path + " did not answer in JSON", e);
+      throw new UncheckedIOException(method + ' ' + path + " did not return JSON", e);
     }
   }
 
@@ -108,7 +112,7 @@ final class DemoClient {
     try {
       return client.send(request, BodyHandlers.ofString());
     } catch (IOException e) {
-      throw new UncheckedIOException("no answer from " + request.uri(), e);
+      throw new UncheckedIOException("cannot reach " + request.uri(), e);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
       throw new IllegalStateException("interrupted while waiting for " + request.uri(), e);

@@ -21,8 +21,8 @@ import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 
 /**
- * The propagation shed of an invented school garden, with one example of each thing that goes wrong
- * with sealed containers and cheap sensors. The same at every run, relative to now.
+ * An invented school garden with sealed containers and sensors. It has an example of each common
+ * fault. Its data is the same at every run, relative to now.
  *
  * @param room the sensor outside the containers
  */
@@ -33,25 +33,26 @@ record Garden(DemoCalendar calendar, List<SimulatedContainer> containers, Simula
       EnumSet.of(Quantity.TEMPERATURE, Quantity.HUMIDITY, Quantity.LIGHT, Quantity.BATTERY);
   private static final Set<Quantity> TEMPERATURE_ONLY =
       EnumSet.of(Quantity.TEMPERATURE, Quantity.BATTERY);
-  private static final Set<Quantity> AIR = EnumSet.of(Quantity.TEMPERATURE, Quantity.HUMIDITY);
+  private static final Set<Quantity> TEMPERATURE_HUMIDITY =
+      EnumSet.of(Quantity.TEMPERATURE, Quantity.HUMIDITY);
 
   Garden {
     containers = List.copyOf(containers);
   }
 
   static Garden of(DemoCalendar calendar) {
-    return new Planner(calendar).garden();
+    return new Builder(calendar).build();
   }
 
-  /** All sensors, those in containers first. */
-  List<SimulatedSensor> nodes() {
+  /** Returns all sensors; those in containers come first. */
+  List<SimulatedSensor> sensors() {
     return Stream.concat(
-            containers.stream().flatMap(container -> container.nodes().stream()), Stream.of(room))
+            containers.stream().flatMap(container -> container.sensors().stream()), Stream.of(room))
         .toList();
   }
 
-  /** Lays the garden out; numbers each source of chance. */
-  private static final class Planner {
+  /** Creates the containers and sensors, each with its own source of noise. */
+  private static final class Builder {
     private static final String CUPBOARD = "airing cupboard";
     private static final String MAT = "heat mat";
     private static final String BOILER = "shelf by the boiler";
@@ -63,77 +64,105 @@ record Garden(DemoCalendar calendar, List<SimulatedContainer> containers, Simula
     private final DemoCalendar calendar;
     private final Noise noise;
     private final SimulatedTemperatures temperatures;
-    private final SimulatedHumidity moisture;
+    private final SimulatedHumidity humidity;
     private final List<SimulatedContainer> containers = new ArrayList<>();
 
-    Planner(DemoCalendar calendar) {
+    Builder(DemoCalendar calendar) {
       this.calendar = calendar;
       this.noise = new Noise(SEED, calendar.start());
       this.temperatures = new SimulatedTemperatures(calendar, noise);
-      this.moisture = new SimulatedHumidity(calendar);
+      this.humidity = new SimulatedHumidity(calendar);
     }
 
-    Garden garden() {
+    Garden build() {
       Instant now = calendar.now();
       SimulatedSensor.Faults late =
-          new SimulatedSensor.Faults(null, null, ended(now.minus(Duration.ofDays(3)), 7));
+          new SimulatedSensor.Faults(null, null, spanEnding(now.minus(Duration.ofDays(3)), 7));
       SimulatedSensor.Faults lost =
-          new SimulatedSensor.Faults(null, ended(now.minus(Duration.ofDays(5)), 5), null);
+          new SimulatedSensor.Faults(null, spanEnding(now.minus(Duration.ofDays(5)), 5), null);
       SimulatedSensor.Faults silent =
           new SimulatedSensor.Faults(now.minus(Duration.ofDays(2)), null, null);
       SimulatedSensor.Faults none = SimulatedSensor.Faults.NONE;
 
-      Climate cupboard = dark(temperatures::cupboard, wet(1));
-      Climate lowShelf = dark(at -> temperatures.cupboard(at) - 0.2, wet(2));
-      Climate highShelf = dark(at -> temperatures.cupboard(at) + 0.3, wet(3));
-      plant(JAR, "Cacao jar 1", CUPBOARD, cupboard, this::twoNodes);
-      plant(JAR, "Cacao jar 2", CUPBOARD, lowShelf, in -> one("shed-jar-2", in, 0.3, none));
-      plant(JAR, "Lychee jar", CUPBOARD, highShelf, in -> one("shed-jar-3", in, 0, late));
-      plant(BAG, "Cacao bag", CUPBOARD, cupboard, in -> one("shed-bag-1", in, 0, silent));
+      Climate cupboard = dark(temperatures::cupboard, sealedHumidity(1));
+      Climate lowShelf = dark(at -> temperatures.cupboard(at) - 0.2, sealedHumidity(2));
+      Climate highShelf = dark(at -> temperatures.cupboard(at) + 0.3, sealedHumidity(3));
+      addContainer(JAR, "Cacao jar 1", CUPBOARD, cupboard, this::twoSensors);
+      addContainer(
+          JAR,
+          "Cacao jar 2",
+          CUPBOARD,
+          lowShelf,
+          inside -> oneSensor("shed-jar-2", inside, 0.3, none));
+      addContainer(
+          JAR,
+          "Lychee jar",
+          CUPBOARD,
+          highShelf,
+          inside -> oneSensor("shed-jar-3", inside, 0, late));
+      addContainer(
+          BAG,
+          "Cacao bag",
+          CUPBOARD,
+          cupboard,
+          inside -> oneSensor("shed-bag-1", inside, 0, silent));
 
-      Climate dryMat = dark(temperatures::mat, moisture.drying(noise.other(50)));
-      // As warm as the first, so that a comparison of the two has nothing to find.
-      Climate wetMat = dark(temperatures::mat, wet(4));
-      plant(TRAY, "Lychee tray A", MAT, dryMat, in -> one("shed-tray-1", in, 0, none));
-      plant(TRAY, "Lychee tray B", MAT, wetMat, in -> one("shed-tray-2", in, 0, lost));
+      Climate dryMat = dark(temperatures::mat, humidity.drying(noise.independent(50)));
+      // The same temperature as tray A, so that a comparison finds no difference.
+      Climate wetMat = dark(temperatures::mat, sealedHumidity(4));
+      addContainer(
+          TRAY, "Lychee tray A", MAT, dryMat, inside -> oneSensor("shed-tray-1", inside, 0, none));
+      addContainer(
+          TRAY, "Lychee tray B", MAT, wetMat, inside -> oneSensor("shed-tray-2", inside, 0, lost));
 
-      Signal leak = new DawnLeak(calendar, noise.other(52));
-      Climate boiler = new Climate(temperatures::boiler, wet(5), leak);
-      plant(BOX, "Paper-lined box", BOILER, boiler, in -> one("shed-box-1", in, 0, none));
+      Signal leak = new DawnLeak(calendar, noise.independent(52));
+      Climate boiler = new Climate(temperatures::boiler, sealedHumidity(5), leak);
+      addContainer(
+          BOX,
+          "Paper-lined box",
+          BOILER,
+          boiler,
+          inside -> oneSensor("shed-box-1", inside, 0, none));
 
-      Climate lamp = dark(temperatures::lampBox, wet(6));
-      plant(BOX, "Trial box", LAMP, lamp, in -> List.of(node("shed-trial", in, ALL, 0, none)));
+      Climate lamp = dark(temperatures::lampBox, sealedHumidity(6));
+      addContainer(
+          BOX,
+          "Trial box",
+          LAMP,
+          lamp,
+          inside -> List.of(sensor("shed-trial", inside, ALL, 0, none)));
 
-      Climate shed = dark(temperatures::room, moisture.room(temperatures, noise.other(53)));
-      return new Garden(calendar, containers, node("shed-room", shed, AIR, 0, none));
+      Climate shed = dark(temperatures::room, humidity.room(temperatures, noise.independent(53)));
+      return new Garden(
+          calendar, containers, sensor("shed-room", shed, TEMPERATURE_HUMIDITY, 0, none));
     }
 
     private static Climate dark(Signal temperatureC, Signal humidityPercent) {
       return new Climate(temperatureC, humidityPercent, at -> 0);
     }
 
-    private Signal wet(int number) {
-      return moisture.sealed(noise.other(60 + number));
+    private Signal sealedHumidity(int number) {
+      return humidity.sealed(noise.independent(60 + number));
     }
 
-    private static Span ended(Instant end, int hours) {
+    private static Span spanEnding(Instant end, int hours) {
       return new Span(end.minus(Duration.ofHours(hours)), end);
     }
 
-    /** Adds a container; its checks follow those of the container before on the same mornings. */
-    private void plant(
+    /** Adds a container. It is checked on the same mornings as the one before, 12 min later. */
+    private void addContainer(
         ContainerKind kind,
         String name,
         String heatSource,
         Climate closed,
-        Function<Climate, List<SimulatedSensor>> nodes) {
+        Function<Climate, List<SimulatedSensor>> sensors) {
       List<ContainerCheck> checks = checks(containers.size());
       Climate inside =
           new Climate(
-              at -> closed.temperatureC().at(at) - ContainerCheck.cooledBy(checks, at),
-              at -> closed.humidityPercent().at(at) - ContainerCheck.driedBy(checks, at),
-              at -> closed.illuminanceLux().at(at) + ContainerCheck.lux(checks, at));
-      containers.add(new SimulatedContainer(name, kind, heatSource, checks, nodes.apply(inside)));
+              at -> closed.temperatureC().at(at) - ContainerCheck.coolingC(checks, at),
+              at -> closed.humidityPercent().at(at) - ContainerCheck.dryingPercent(checks, at),
+              at -> closed.illuminanceLux().at(at) + ContainerCheck.addedLux(checks, at));
+      containers.add(new SimulatedContainer(name, kind, heatSource, checks, sensors.apply(inside)));
     }
 
     private List<ContainerCheck> checks(int number) {
@@ -148,27 +177,30 @@ record Garden(DemoCalendar calendar, List<SimulatedContainer> containers, Simula
           .toList();
     }
 
-    private List<SimulatedSensor> one(
-        String name, Climate inside, double readsHighC, SimulatedSensor.Faults faults) {
-      return List.of(node(name, inside, USUAL, readsHighC, faults));
+    private List<SimulatedSensor> oneSensor(
+        String name, Climate inside, double biasC, SimulatedSensor.Faults faults) {
+      return List.of(sensor(name, inside, USUAL, biasC, faults));
     }
 
-    /** One among the seeds, and a bare thermometer under the lid, where it is a little cooler. */
-    private List<SimulatedSensor> twoNodes(Climate inside) {
+    /**
+     * Creates two sensors: one among the seeds, and a thermometer under the lid, where it is 0.3 °C
+     * cooler.
+     */
+    private List<SimulatedSensor> twoSensors(Climate inside) {
       Climate lid = dark(at -> inside.temperatureC().at(at) - 0.3, inside.humidityPercent());
       return List.of(
-          node("shed-jar-1", inside, USUAL, 0, SimulatedSensor.Faults.NONE),
-          node("shed-jar-1-lid", lid, TEMPERATURE_ONLY, 0, SimulatedSensor.Faults.NONE));
+          sensor("shed-jar-1", inside, USUAL, 0, SimulatedSensor.Faults.NONE),
+          sensor("shed-jar-1-lid", lid, TEMPERATURE_ONLY, 0, SimulatedSensor.Faults.NONE));
     }
 
-    private SimulatedSensor node(
+    private SimulatedSensor sensor(
         String name,
         Climate climate,
-        Set<Quantity> measures,
-        double high,
+        Set<Quantity> quantities,
+        double biasC,
         SimulatedSensor.Faults faults) {
-      Noise own = noise.other(100 + Math.floorMod(name.hashCode(), 10_000));
-      return new SimulatedSensor(new SensorId(name), climate, measures, high, faults, own);
+      Noise ownNoise = noise.independent(100 + Math.floorMod(name.hashCode(), 10_000));
+      return new SimulatedSensor(new SensorId(name), climate, quantities, biasC, faults, ownNoise);
     }
   }
 }

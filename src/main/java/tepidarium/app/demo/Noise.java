@@ -5,44 +5,44 @@ import java.time.Instant;
 import java.util.SplittableRandom;
 
 /**
- * Chance that is the same at every run: a pure function of the seed and of the time since the
- * origin, so that live readings go on where the history ended.
+ * Generates reproducible noise: a pure function of the seed and of the time since the origin. Live
+ * readings therefore continue the history.
  *
- * @param origin where time is counted from
+ * @param origin start of the time scale
  */
 record Noise(long seed, Instant origin) {
-  /** Any large odd number keeps neighbouring seeds apart. */
-  private static final long SPREAD = 0xD1342543DE82EF95L;
+  /** A large odd multiplier, so that neighbouring seeds give different sequences. */
+  private static final long SEED_MULTIPLIER = 0xD1342543DE82EF95L;
 
-  /** Another source, independent of this one. */
-  Noise other(long number) {
+  /** Returns a source of noise that is independent of this one. */
+  Noise independent(long number) {
     return new Noise(seed * 31 + number, origin);
   }
 
-  /** Standard normal, anew for every millisecond. */
+  /** Returns white noise: an independent standard normal value for each millisecond. */
   double white(Instant at) {
     return gaussian(Duration.between(origin, at).toMillis());
   }
 
-  /** Standard normal at knots this far apart, and smooth between them. */
-  double slow(Instant at, Duration apart) {
-    double place = (double) Duration.between(origin, at).toMillis() / apart.toMillis();
-    long knot = (long) Math.floor(place);
-    double part = place - knot;
-    double smooth = part * part * (3 - 2 * part);
+  /** Returns slow noise: standard normal values at knots, smoothly interpolated between them. */
+  double slow(Instant at, Duration knotDistance) {
+    double position = (double) Duration.between(origin, at).toMillis() / knotDistance.toMillis();
+    long knot = (long) Math.floor(position);
+    double fraction = position - knot;
+    double smooth = fraction * fraction * (3 - 2 * fraction);
     return gaussian(knot) * (1 - smooth) + gaussian(knot + 1) * smooth;
   }
 
-  /** Even between low and high, one value for each key. */
+  /** Returns a uniformly distributed value between low and high, one value for each key. */
   double between(double low, double high, long key) {
-    return low + (high - low) * source(key).nextDouble();
+    return low + (high - low) * random(key).nextDouble();
   }
 
   private double gaussian(long key) {
-    return source(key).nextGaussian();
+    return random(key).nextGaussian();
   }
 
-  private SplittableRandom source(long key) {
-    return new SplittableRandom(seed * SPREAD + key);
+  private SplittableRandom random(long key) {
+    return new SplittableRandom(seed * SEED_MULTIPLIER + key);
   }
 }

@@ -4,8 +4,8 @@ import java.time.LocalTime;
 import java.util.List;
 
 /**
- * What the invented gardeners wrote down of their seeds: two sowings of one lot of lychee that
- * differ in size so much that they can hardly be compared, and two of cacao.
+ * The seed records of the demo: two sowings of one lychee lot with very different numbers of seeds,
+ * and two sowings of one cacao lot.
  */
 final class SeedBook {
   static final int GATHERED_DAYS_AGO = 28;
@@ -14,19 +14,20 @@ final class SeedBook {
 
   private SeedBook() {}
 
-  /** What was found at one check. */
+  /** The counts of one check. */
   record Count(int germinated, int mouldy, int pottedOn) {}
 
-  /** The seeds that went into one container, with one count for each check of it. */
+  /** The seeds in one container, with the counts of each check. */
   record Portion(String container, int seeds, List<Count> counts) {}
 
-  /** Seeds put to germinate at one time. */
+  /** One sowing: seeds sown at the same time. */
   record Sowing(String name, List<Portion> portions) {}
 
   /**
-   * Seeds gathered together.
+   * One seed lot: seeds gathered together.
    *
-   * @param seeds how many
+   * @param seeds number of seeds
+   * @param kept how the seeds were stored
    */
   record Lot(String species, int seeds, String kept, List<Sowing> sowings) {}
 
@@ -59,7 +60,10 @@ final class SeedBook {
                       "Cacao in a bag",
                       List.of(portion("Cacao bag", 24, 0, 1, 0, 13, 1, 6, 4, 2, 9, 1, 0, 2))))));
 
-  /** Numbers in threes: germinated, mouldy, potted on, at each of the four checks. */
+  /**
+   * Creates a portion. The numbers are germinated, mouldy and potted on for each of the four
+   * checks.
+   */
   private static Portion portion(String container, int seeds, int... n) {
     return new Portion(
         container,

@@ -6,14 +6,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
-/** Writes the seed book into the record over the HTTP API, as a grower does on the Tally. */
+/** Creates the lots, sowings and checks of the seed book over the HTTP API. */
 final class SeedWriter {
   private final DemoClient client;
   private final Garden garden;
   private final Map<String, String> containers;
 
   /**
-   * For a garden that is laid out.
+   * Creates a writer; the garden's containers must exist in the service.
    *
    * @param containers the id of each container by its name
    */
@@ -34,11 +34,11 @@ final class SeedWriter {
               "from", "plant",
               "kept", lot.kept());
       long id = client.call("POST", "/api/lots", request).required("id").asLong();
-      lot.sowings().forEach(sowing -> sow(id, sowing));
+      lot.sowings().forEach(sowing -> createSowing(id, sowing));
     }
   }
 
-  private void sow(long lot, SeedBook.Sowing sowing) {
+  private void createSowing(long lot, SeedBook.Sowing sowing) {
     List<Map<String, Object>> groups = new ArrayList<>();
     for (SeedBook.Portion portion : sowing.portions()) {
       groups.add(Map.of("container", id(portion.container()), "seeds", portion.seeds()));
@@ -49,7 +49,7 @@ final class SeedWriter {
     JsonNode sown =
         client.call("POST", "/api/sowings", request).required("sowing").required("groups");
     for (int i = 0; i < sowing.portions().size(); i++) {
-      count(sown.required(i).required("id").asText(), sowing.portions().get(i));
+      createChecks(sown.required(i).required("id").asText(), sowing.portions().get(i));
     }
   }
 
@@ -61,7 +61,7 @@ final class SeedWriter {
     return id;
   }
 
-  private void count(String group, SeedBook.Portion portion) {
+  private void createChecks(String group, SeedBook.Portion portion) {
     List<ContainerCheck> checks =
         garden.containers().stream()
             .filter(container -> container.name().equals(portion.container()))

@@ -9,7 +9,7 @@ import tepidarium.reading.SensorId;
 import tepidarium.web.Json;
 
 /**
- * The readings of one message, in the order in which they stand in it.
+ * One MQTT message of a sensor, with its readings in order.
  *
  * @param repeated whether the same message was sent before
  */
@@ -18,7 +18,7 @@ record SensorMessage(SensorId sensor, List<Reading> readings, boolean repeated) 
     readings = List.copyOf(readings);
   }
 
-  /** An object for one reading, an array for a backlog of them. */
+  /** Returns the JSON payload: an object for one reading, an array for several. */
   byte[] payload() {
     List<Map<String, Object>> entries = readings.stream().map(SensorMessage::entry).toList();
     Object value = entries.size() == 1 ? entries.get(0) : entries;

@@ -11,14 +11,15 @@ import org.eclipse.paho.mqttv5.client.persist.MemoryPersistence;
 import org.eclipse.paho.mqttv5.common.MqttException;
 
 /**
- * The invented sensors' way to the broker: plain MQTT, quality of service 1. One thread uses it.
+ * Publishes the messages of the simulated sensors to the broker over MQTT with quality of service
+ * 1. To be used by one thread at a time.
  */
 final class SensorPublisher implements AutoCloseable {
   private static final int AT_LEAST_ONCE = 1;
-  private static final Duration CALL_LIMIT = Duration.ofSeconds(30);
+  private static final Duration CALL_TIMEOUT = Duration.ofSeconds(30);
 
-  /** Well below what any broker lets a client leave unacknowledged. */
-  private static final int UNDER_WAY = 9;
+  /** Maximum number of unacknowledged messages; below the limit of common brokers. */
+  private static final int MAX_UNACKNOWLEDGED = 9;
 
   private final MqttAsyncClient client;
   private final String rootTopic;
@@ -29,7 +30,7 @@ final class SensorPublisher implements AutoCloseable {
   }
 
   /**
-   * Connects.
+   * Connects to the broker.
    *
    * @throws IllegalStateException when the broker cannot be reached
    */
@@ -39,38 +40,38 @@ final class SensorPublisher implements AutoCloseable {
           new MqttAsyncClient(broker.toString(), "tepidarium-demo-shed", new MemoryPersistence());
       MqttConnectionOptions options = new MqttConnectionOptions();
       options.setAutomaticReconnect(true);
-      finish(client.connect(options));
+      await(client.connect(options));
       return new SensorPublisher(client, rootTopic);
     } catch (MqttException e) {
-      throw new IllegalStateException("the invented sensors cannot reach " + broker, e);
+      throw new IllegalStateException("the simulated sensors cannot reach the broker " + broker, e);
     }
   }
 
   /**
-   * Publishes in this order; returns when the broker has acknowledged all.
+   * Publishes the messages in order; returns when the broker has acknowledged all of them.
    *
-   * @throws IllegalStateException when the broker does not take them
+   * @throws IllegalStateException when the broker does not accept them
    */
   void send(List<SensorMessage> messages) {
     try {
-      List<IMqttToken> underWay = new ArrayList<>();
+      List<IMqttToken> unacknowledged = new ArrayList<>();
       for (SensorMessage message : messages) {
         String topic = rootTopic + '/' + message.sensor().name();
-        underWay.add(client.publish(topic, message.payload(), AT_LEAST_ONCE, false));
-        if (underWay.size() >= UNDER_WAY) {
-          finish(underWay.remove(0));
+        unacknowledged.add(client.publish(topic, message.payload(), AT_LEAST_ONCE, false));
+        if (unacknowledged.size() >= MAX_UNACKNOWLEDGED) {
+          await(unacknowledged.remove(0));
         }
       }
-      for (IMqttToken token : underWay) {
-        finish(token);
+      for (IMqttToken token : unacknowledged) {
+        await(token);
       }
     } catch (MqttException e) {
-      throw new IllegalStateException("the broker did not take the invented readings", e);
+      throw new IllegalStateException("the broker did not accept the simulated readings", e);
     }
   }
 
-  private static void finish(IMqttToken token) throws MqttException {
-    token.waitForCompletion(CALL_LIMIT.toMillis());
+  private static void await(IMqttToken token) throws MqttException {
+    token.waitForCompletion(CALL_TIMEOUT.toMillis());
   }
 
   @Override
@@ -79,7 +80,7 @@ final class SensorPublisher implements AutoCloseable {
       client.disconnectForcibly(0, 500, true);
       client.close(true);
     } catch (MqttException e) {
-      throw new IllegalStateException("the invented sensors could not hang up", e);
+      throw new IllegalStateException("cannot disconnect the simulated sensors from the broker", e);
     }
   }
 }

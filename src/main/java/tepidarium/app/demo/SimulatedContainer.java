@@ -3,15 +3,15 @@ package tepidarium.app.demo;
 import java.util.List;
 import tepidarium.container.ContainerKind;
 
-/** An invented container, with its checks and the sensors in it. */
+/** A simulated container, with its checks and the sensors in it. */
 record SimulatedContainer(
     String name,
     ContainerKind kind,
     String heatSource,
     List<ContainerCheck> checks,
-    List<SimulatedSensor> nodes) {
+    List<SimulatedSensor> sensors) {
   SimulatedContainer {
     checks = List.copyOf(checks);
-    nodes = List.copyOf(nodes);
+    sensors = List.copyOf(sensors);
   }
 }

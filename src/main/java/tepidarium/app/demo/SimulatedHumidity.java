@@ -3,7 +3,7 @@ package tepidarium.app.demo;
 import java.time.Duration;
 import java.time.Instant;
 
-/** Relative humidity in the garden, percent. All figures are invented. */
+/** Simulates the relative humidity in the garden, in percent. All figures are invented. */
 final class SimulatedHumidity {
   private static final double WET_PERCENT = 97.2;
   private static final double DRYING_DAYS = 6;
@@ -16,12 +16,12 @@ final class SimulatedHumidity {
     this.calendar = calendar;
   }
 
-  /** Inside a lid that seals. */
+  /** Humidity in a sealed container. */
   Signal sealed(Noise noise) {
     return at -> WET_PERCENT + 0.5 * noise.slow(at, Duration.ofHours(7));
   }
 
-  /** Inside a lid that has lost its seal: dries over the last days, to about 76 % now. */
+  /** Humidity in a leaking container: falls during the last 6 days, to about 76 % now. */
   Signal drying(Noise noise) {
     Instant from = calendar.now().minus(Duration.ofHours((long) (DRYING_DAYS * 24)));
     Signal wet = sealed(noise);
@@ -32,7 +32,7 @@ final class SimulatedHumidity {
     };
   }
 
-  /** In the shed; warmer air there is drier. */
+  /** Humidity in the room; falls as the temperature rises. */
   Signal room(SimulatedTemperatures temperatures, Noise noise) {
     return at -> 58 - 1.8 * (temperatures.room(at) - 18) + 3 * noise.slow(at, Duration.ofHours(6));
   }

@@ -14,49 +14,49 @@ import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 
 /**
- * An invented sensor: what it feels, how well it measures, and what goes wrong with it.
+ * Simulates a sensor: the climate around it, its measurement errors and its faults.
  *
- * @param measures the quantities it reports
- * @param readsHighC by how much its temperature is too high, °C
+ * @param quantities quantities that it reports
+ * @param temperatureBiasC systematic error of its temperature, °C; positive if too high
  */
 record SimulatedSensor(
-    SensorId sensor,
+    SensorId id,
     Climate climate,
-    Set<Quantity> measures,
-    double readsHighC,
+    Set<Quantity> quantities,
+    double temperatureBiasC,
     Faults faults,
     Noise noise) {
   static final Duration PERIOD = Duration.ofMinutes(5);
   private static final double PERIOD_SECONDS = PERIOD.toSeconds();
-  private static final double FULL_V = 4.12;
+  private static final double FULL_BATTERY_V = 4.12;
   private static final double DRAIN_V_PER_DAY = 0.009;
-  private static final double FRESH_PPM = 700;
-  private static final double BREATHED_PPM_PER_DAY = 650;
-  private static final double DAYS_BETWEEN_AIRINGS = 7;
-  private static final double MOIST_PERCENT = 52;
-  private static final double DRIED_PERCENT_PER_DAY = 0.45;
+  private static final double FRESH_AIR_PPM = 700;
+  private static final double RESPIRATION_PPM_PER_DAY = 650;
+  private static final double DAYS_BETWEEN_VENTILATIONS = 7;
+  private static final double INITIAL_MOISTURE_PERCENT = 52;
+  private static final double DRYING_PERCENT_PER_DAY = 0.45;
 
   /**
-   * What goes wrong.
+   * The faults of a sensor.
    *
-   * @param silentFrom it says nothing from then on; null for never
-   * @param lost readings of this stretch were never sent; null for none
-   * @param late readings of this stretch came after all others; null for none
+   * @param silentFrom start of its silence; null if it is never silent
+   * @param lost time span of readings that were never sent; null for none
+   * @param late time span of readings that were sent after all others; null for none
    */
   record Faults(@Nullable Instant silentFrom, @Nullable Span lost, @Nullable Span late) {
     static final Faults NONE = new Faults(null, null, null);
 
-    boolean speaksAt(Instant at) {
+    boolean sendsAt(Instant at) {
       return (silentFrom == null || at.isBefore(silentFrom))
           && (lost == null || !lost.contains(at));
     }
 
-    boolean lateAt(Instant at) {
+    boolean isLate(Instant at) {
       return late != null && late.contains(at);
     }
   }
 
-  /** The times at which it measured within the span and did not lose the reading. */
+  /** Returns the times in the span at which it measured and sent a reading. */
   List<Instant> times(Span span) {
     Instant first = noise.origin().plusSeconds((long) noise.between(0, PERIOD_SECONDS, 0));
     long before = Math.max(0, Duration.between(first, span.from()).toMillis());
@@ -65,32 +65,40 @@ record SimulatedSensor(
             first.plus(PERIOD.multipliedBy(steps)),
             at -> at.isBefore(span.to()),
             at -> at.plus(PERIOD))
-        .filter(faults::speaksAt)
+        .filter(faults::sendsAt)
         .toList();
   }
 
-  /** What it reports at that time, rounded as such sensors do. */
+  /** Returns the reading at an instant, rounded to the resolution of the sensor. */
   Reading reading(Instant at) {
-    double temperatureC = climate.temperatureC().at(at) + readsHighC + 0.04 * noise.white(at);
-    double humidity = climate.humidityPercent().at(at) + 0.15 * noise.other(1).white(at);
-    double batteryV = FULL_V - DRAIN_V_PER_DAY * DemoCalendar.hours(noise.origin(), at) / 24;
+    double temperatureC = climate.temperatureC().at(at) + temperatureBiasC + 0.04 * noise.white(at);
+    double humidityPercent =
+        climate.humidityPercent().at(at) + 0.15 * noise.independent(1).white(at);
+    double batteryV =
+        FULL_BATTERY_V - DRAIN_V_PER_DAY * DemoCalendar.hours(noise.origin(), at) / 24;
     Map<Quantity, Double> values = new EnumMap<>(Quantity.class);
     put(values, Quantity.TEMPERATURE, temperatureC, 10);
-    put(values, Quantity.HUMIDITY, Math.min(100, humidity), 10);
+    put(values, Quantity.HUMIDITY, Math.min(100, humidityPercent), 10);
     put(values, Quantity.LIGHT, climate.illuminanceLux().at(at), 1);
     put(values, Quantity.BATTERY, batteryV, 100);
     double days = DemoCalendar.hours(noise.origin(), at) / 24;
-    double sinceAired = days % DAYS_BETWEEN_AIRINGS;
-    double ppm = FRESH_PPM + BREATHED_PPM_PER_DAY * sinceAired + 30 * noise.other(2).white(at);
+    double daysSinceVentilation = days % DAYS_BETWEEN_VENTILATIONS;
+    double ppm =
+        FRESH_AIR_PPM
+            + RESPIRATION_PPM_PER_DAY * daysSinceVentilation
+            + 30 * noise.independent(2).white(at);
     put(values, Quantity.CARBON_DIOXIDE, ppm, 1);
-    double moisture = MOIST_PERCENT - DRIED_PERCENT_PER_DAY * days + 0.2 * noise.other(3).white(at);
-    put(values, Quantity.MEDIUM_MOISTURE, moisture, 10);
-    return new Reading(sensor, at, values, null);
+    double moisturePercent =
+        INITIAL_MOISTURE_PERCENT
+            - DRYING_PERCENT_PER_DAY * days
+            + 0.2 * noise.independent(3).white(at);
+    put(values, Quantity.MEDIUM_MOISTURE, moisturePercent, 10);
+    return new Reading(id, at, values, null);
   }
 
   private void put(
       Map<Quantity, Double> values, Quantity quantity, double value, double stepsPerUnit) {
-    if (measures.contains(quantity)) {
+    if (quantities.contains(quantity)) {
       values.put(quantity, Math.rint(value * stepsPerUnit) / stepsPerUnit);
     }
   }

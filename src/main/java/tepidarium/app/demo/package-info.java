@@ -1,4 +1,4 @@
-/** An invented scenario that publishes real MQTT. */
+/** Simulates a garden with sensors for the demo. Uses the HTTP API and MQTT as real clients do. */
 @NullMarked
 package tepidarium.app.demo;
 

@@ -48,24 +48,24 @@ class GardenBenchTest {
   private static LocalHours hours;
 
   @BeforeAll
-  static void layOut() {
+  static void createGarden() {
     Instant now = Instant.parse("2026-02-20T13:30:00Z");
     garden = Garden.of(new DemoCalendar(now, ZONE));
     hours = LocalHours.of(new Span(garden.calendar().start(), now), ZONE);
   }
 
-  private static Samples temperature(SimulatedSensor node, Span span) {
-    List<Reading> readings = node.times(span).stream().map(node::reading).toList();
+  private static Samples temperature(SimulatedSensor sensor, Span span) {
+    List<Reading> readings = sensor.times(span).stream().map(sensor::reading).toList();
     Samples.Builder samples = new Samples.Builder(readings.size());
     for (Reading reading : readings) {
       double read = Objects.requireNonNull(reading.value(Quantity.TEMPERATURE));
-      samples.add(reading.at().toEpochMilli(), read - node.readsHighC());
+      samples.add(reading.at().toEpochMilli(), read - sensor.temperatureBiasC());
     }
     return samples.build();
   }
 
   private static BenchPlace place(SimulatedContainer container) {
-    Samples samples = temperature(container.nodes().get(0), hours.span());
+    Samples samples = temperature(container.sensors().get(0), hours.span());
     HeatHours columns = new HeatHours(hours);
     long start = hours.span().fromMs();
     for (int i = 0; i < hours.count(); i++) {
@@ -76,7 +76,7 @@ class GardenBenchTest {
       TimeWeighted course = TimeWeighted.of(samples, hour, MAX_GAP);
       columns.add(hour.fromMs(), heat, 0, course, sensor);
     }
-    String id = container.nodes().get(0).sensor().name();
+    String id = container.sensors().get(0).id().name();
     return new BenchPlace(new ContainerId(id), container.name(), columns, List.of(), null);
   }
 
@@ -134,7 +134,7 @@ class GardenBenchTest {
     Span trial = new Span(now.minus(Duration.ofDays(2)), now);
     PlaceTrial told =
         PlaceTrial.of(
-            temperature(container("Trial box").nodes().get(0), trial),
+            temperature(container("Trial box").sensors().get(0), trial),
             temperature(garden.room(), trial),
             trial,
             MAX_GAP,

@@ -40,9 +40,9 @@ class GardenTest {
         Arguments.of(Instant.parse("2026-07-01T01:20:00Z"), ZoneId.of("Asia/Kolkata")));
   }
 
-  private static SimulatedSensor node(Garden garden, String name) {
-    return garden.nodes().stream()
-        .filter(node -> node.sensor().name().equals(name))
+  private static SimulatedSensor sensor(Garden garden, String name) {
+    return garden.sensors().stream()
+        .filter(sensor -> sensor.id().name().equals(name))
         .findFirst()
         .orElseThrow();
   }
@@ -52,8 +52,8 @@ class GardenTest {
   }
 
   private static List<Reading> readings(Garden garden, String name, Span span) {
-    SimulatedSensor node = node(garden, name);
-    return node.times(span).stream().map(node::reading).toList();
+    SimulatedSensor sensor = sensor(garden, name);
+    return sensor.times(span).stream().map(sensor::reading).toList();
   }
 
   private static Span before(Garden garden, int fromDays, int toDays) {
@@ -194,11 +194,11 @@ class GardenTest {
     Garden garden = Garden.of(new DemoCalendar(now, zone));
     for (SimulatedContainer container : garden.containers()) {
       assertEquals(4, container.checks().size());
-      SimulatedSensor node = container.nodes().get(0);
+      SimulatedSensor sensor = container.sensors().get(0);
       for (ContainerCheck check : container.checks()) {
         List<Reading> lit =
-            node.times(check.span()).stream()
-                .map(node::reading)
+            sensor.times(check.span()).stream()
+                .map(sensor::reading)
                 .filter(reading -> value(reading, Quantity.LIGHT) >= 150)
                 .toList();
         assertFalse(lit.isEmpty(), container.name() + " shows nothing of " + check);
@@ -207,8 +207,8 @@ class GardenTest {
     }
     List<ContainerCheck> one =
         List.of(new ContainerCheck(new Span(now, now.plus(ContainerCheck.LENGTH)), 200));
-    assertEquals(1.5, ContainerCheck.cooledBy(one, now.plus(ContainerCheck.LENGTH)), 1e-9);
-    assertEquals(0, ContainerCheck.cooledBy(one, now.plus(Duration.ofHours(3))), 1e-4);
+    assertEquals(1.5, ContainerCheck.coolingC(one, now.plus(ContainerCheck.LENGTH)), 1e-9);
+    assertEquals(0, ContainerCheck.coolingC(one, now.plus(Duration.ofHours(3))), 1e-4);
   }
 
   @ParameterizedTest
@@ -219,8 +219,8 @@ class GardenTest {
     assertEquals(288, readings(garden, "shed-bag-1", before(garden, 3, 2)).size());
     assertEquals(288 - 60, readings(garden, "shed-tray-2", before(garden, 6, 5)).size());
     Span all = before(garden, 28, 0);
-    SimulatedSensor late = node(garden, "shed-jar-3");
-    assertEquals(84, late.times(all).stream().filter(late.faults()::lateAt).count());
+    SimulatedSensor late = sensor(garden, "shed-jar-3");
+    assertEquals(84, late.times(all).stream().filter(late.faults()::isLate).count());
   }
 
   @Test
@@ -271,10 +271,10 @@ class GardenTest {
   void liveReadingsGoOnWhereHistoryEnds(Instant now, ZoneId zone) {
     Garden garden = Garden.of(new DemoCalendar(now, zone));
     Instant end = garden.calendar().now();
-    for (SimulatedSensor node : garden.nodes()) {
-      double before = node.climate().temperatureC().at(end.minusSeconds(2));
-      double after = node.climate().temperatureC().at(end.plusSeconds(3));
-      assertEquals(before, after, 0.05, node.sensor().name());
+    for (SimulatedSensor sensor : garden.sensors()) {
+      double before = sensor.climate().temperatureC().at(end.minusSeconds(2));
+      double after = sensor.climate().temperatureC().at(end.plusSeconds(3));
+      assertEquals(before, after, 0.05, sensor.id().name());
     }
   }
 }
