@@ -4,7 +4,8 @@ import { api } from '../shared/api.js';
 import { updateAlert } from '../shared/attention.js';
 import { containerLink } from '../shared/container-link.js';
 import { now } from '../shared/clock.js';
-import { h, problemBox, reconcile, setText, whileBusy } from '../shared/dom.js';
+import { h, reconcile, setText, whileBusy } from '../shared/dom.js';
+import { field, form } from '../shared/form.js';
 import { alertDetail, byUrgency, isOpen, isShelved } from '../shared/alert-words.js';
 import { conditionOf } from '../shared/conditions.js';
 import { historyTime } from './history.js';
@@ -47,31 +48,28 @@ export function drawOpen(openList, shelvedList, alerts, changed) {
 }
 
 function makeOpen(alert, changed) {
-  const output = h('div');
-  const acknowledge = h(
-    'button',
+  const acknowledge = actionButton(
     {
-      type: 'button',
       class: 'acknowledge',
       'aria-label': `Acknowledge: ${conditionOf(alert.kind).title}, ${nameOf(alert)}`,
-      on: { click: () => whileBusy(acknowledge, output, async () => changed(await api.acknowledge(alert.id))) },
     },
     'Acknowledge',
+    async () => changed(await api.acknowledge(alert.id)),
   );
-  return h(
-    'li',
-    { class: 'alert' },
-    title(alert),
-    h('p', { class: 'detail' }),
-    h('p', { class: 'standing quiet' }),
-    h('div', { class: 'actions' }, acknowledge),
-    output,
-    shelving(alert, changed),
-  );
+  return alertItem(alert, acknowledge, shelving(alert, changed));
 }
 
-function shelving(alert, changed) {
+/** A button and the place below it for a problem. */
+function actionButton(props, words, act) {
   const output = h('div');
+  const button = h('button', { type: 'button', ...props, on: { click: () => whileBusy(button, output, act) } }, words);
+  return [h('div', { class: 'actions' }, button), output];
+}
+
+const alertItem = (alert, ...actions) =>
+  h('li', { class: 'alert' }, title(alert), h('p', { class: 'detail' }), h('p', { class: 'standing quiet' }), actions);
+
+function shelving(alert, changed) {
   const minutes = h('input', {
     id: `minutes-${alert.id}`,
     name: 'minutes',
@@ -87,54 +85,31 @@ function shelving(alert, changed) {
     maxlength: 200,
     autocomplete: 'off',
   });
-  const button = h('button', { type: 'submit' }, 'Shelve it');
-  const submit = (event) => {
-    event.preventDefault();
-    const read = readMinutes(minutes.value);
-    if (read.problem) output.replaceChildren(problemBox({ message: read.problem }));
-    else whileBusy(button, output, async () => changed(await api.shelve(alert.id, read.minutes, reason.value)));
-  };
   return h(
     'details',
     { class: 'shelve' },
     h('summary', {}, 'Shelve'),
-    h(
-      'form',
-      { class: 'form', novalidate: true, on: { submit } },
-      h(
-        'div',
-        { class: 'fields' },
-        h('div', { class: 'field' }, h('label', { for: minutes.id }, 'For (minutes)'), minutes),
-        h('div', { class: 'field' }, h('label', { for: reason.id }, 'Why (may stay empty)'), reason),
-      ),
-      output,
-      h('p', { class: 'help' }, 'Nobody is told of it until then; afterwards it comes back by itself.'),
-      button,
-    ),
+    form({
+      content: [
+        h('div', { class: 'fields' }, field('For (minutes)', minutes), field('Why (may stay empty)', reason)),
+        h('p', { class: 'help' }, 'Nobody is notified until then. Afterwards the alert is listed as open again.'),
+      ],
+      submit: 'Shelve it',
+      plain: true,
+      save: async () => {
+        const read = readMinutes(minutes.value);
+        if (read.problem) throw new Error(read.problem);
+        changed(await api.shelve(alert.id, read.minutes, reason.value));
+      },
+    }),
   );
 }
 
-function makeShelved(alert, changed) {
-  const output = h('div');
-  const button = h(
-    'button',
-    {
-      type: 'button',
-      class: 'unshelve',
-      on: { click: () => whileBusy(button, output, async () => changed(await api.unshelve(alert.id))) },
-    },
-    'Take it back now',
+const makeShelved = (alert, changed) =>
+  alertItem(
+    alert,
+    actionButton({ class: 'unshelve' }, 'Take it back now', async () => changed(await api.unshelve(alert.id))),
   );
-  return h(
-    'li',
-    { class: 'alert' },
-    title(alert),
-    h('p', { class: 'detail' }),
-    h('p', { class: 'standing quiet' }),
-    h('div', { class: 'actions' }, button),
-    output,
-  );
-}
 
 function updateShelved(item, alert) {
   Object.assign(item.dataset, { alert: alert.id, kind: alert.kind, state: alert.state, shelved: true });

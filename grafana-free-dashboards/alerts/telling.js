@@ -1,4 +1,4 @@
-// Who is told on this device: the switch for sounds and notifications, and the name for the record.
+// Settings of this device: sounds and notifications on or off, and the name of the person for the record.
 
 import { byId, setText, whileBusy } from '../shared/dom.js';
 import { permission, setTellsHere, tellsHere } from '../shared/tell-here.js';

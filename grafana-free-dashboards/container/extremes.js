@@ -1,7 +1,8 @@
 // Days without sensors: their lowest and highest temperature entered by hand, and the heat estimated from them.
 
 import { api } from '../shared/api.js';
-import { byId, h, problemBox, table, whileBusy } from '../shared/dom.js';
+import { byId, h, table, whileBusy } from '../shared/dom.js';
+import { field, form, Problems, typedIn } from '../shared/form.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { extremesSummary, readExtremes } from './extremes-words.js';
@@ -24,49 +25,34 @@ export function makeExtremes(id) {
     ),
   );
 
-  function form() {
-    const output = h('div', { class: 'output' });
-    const button = h('button', { type: 'submit', class: 'main' }, 'Keep this day');
-    const own = h(
-      'form',
-      {
-        id: 'extremes-form',
-        class: 'form',
-        novalidate: true,
-        on: {
-          submit: async (event) => {
-            event.preventDefault();
-            const { day, body, problems } = readExtremes(Object.fromEntries(new FormData(own)));
-            if (problems.length > 0) {
-              output.replaceChildren(problemBox({ message: 'Please look at this again:', problems }));
-              return;
-            }
-            await whileBusy(button, output, async () => {
-              show(await api.putDayExtremes(id, day, body));
-              output.replaceChildren(h('p', { class: 'done', role: 'status' }, `Kept: ${t.day(day)}.`));
-              own.reset();
-              own.elements.day.value = t.nextDay(day);
-              own.elements.min.focus();
-            });
-          },
-        },
+  function dayForm() {
+    return form({
+      id: 'extremes-form',
+      content: [
+        h(
+          'div',
+          { class: 'fields' },
+          named('day', 'Day', h('input', { type: 'date', required: true })),
+          named('min', `Lowest (${f.unitName()})`, h('input', { inputmode: 'text', autocomplete: 'off' })),
+          named('max', `Highest (${f.unitName()})`, h('input', { inputmode: 'text', autocomplete: 'off' })),
+        ),
+        h(
+          'p',
+          { class: 'help' },
+          'Enter a day again to correct it. Use the temperature inside the container, or near it.',
+        ),
+      ],
+      submit: 'Keep this day',
+      save: async (element, output) => {
+        const { day, body, problems } = readExtremes(typedIn(element));
+        if (problems.length > 0) throw new Problems(problems);
+        show(await api.putDayExtremes(id, day, body));
+        output.replaceChildren(h('p', { class: 'done', role: 'status' }, `Kept: ${t.day(day)}.`));
+        element.reset();
+        element.elements.day.value = t.nextDay(day);
+        element.elements.min.focus();
       },
-      h(
-        'div',
-        { class: 'fields' },
-        field('day', 'Day', h('input', { type: 'date', required: true })),
-        field('min', `Lowest (${f.unitName()})`, h('input', { inputmode: 'text', autocomplete: 'off' })),
-        field('max', `Highest (${f.unitName()})`, h('input', { inputmode: 'text', autocomplete: 'off' })),
-      ),
-      h(
-        'p',
-        { class: 'help' },
-        'Enter a day again to correct it. Use the temperature inside the container, or near it.',
-      ),
-      output,
-      h('div', { class: 'actions' }, button),
-    );
-    return own;
+    });
   }
 
   function show(next) {
@@ -128,20 +114,18 @@ export function makeExtremes(id) {
     show(await api.dayExtremes(id));
   }
 
-  formPlace.replaceChildren(form());
+  formPlace.replaceChildren(dayForm());
   return {
     load,
-    /** The unit has changed: fields and figures must say the same temperatures anew. */
+    /** Draws fields and figures again after a change of the unit. */
     redraw: () => {
-      formPlace.replaceChildren(form());
+      formPlace.replaceChildren(dayForm());
       if (answer) draw();
     },
   };
 }
 
-function field(name, title, input) {
-  const id = `extremes-${name}`;
-  input.id = id;
-  input.name = name;
-  return h('div', { class: 'field' }, h('label', { for: id }, title), input);
+function named(name, title, input) {
+  Object.assign(input, { id: `extremes-${name}`, name });
+  return field(title, input);
 }

@@ -1,7 +1,8 @@
 // The sensors inside a container, and the correction of each.
 
 import { api } from '../shared/api.js';
-import { byId, h, problemBox, reconcile, setText, whileBusy } from '../shared/dom.js';
+import { byId, h, reconcile, setText } from '../shared/dom.js';
+import { field, form, Problems } from '../shared/form.js';
 import { setAge } from '../shared/ages.js';
 import { latestWords } from '../shared/latest-words.js';
 
@@ -27,28 +28,8 @@ export function showSensors(container, sensors) {
 }
 
 function makeSensor(sensor) {
-  const output = h('div', { role: 'status' });
-  const button = h('button', { type: 'submit' }, 'Keep the correction');
-  const form = h(
-    'form',
-    {
-      class: 'form',
-      on: {
-        submit: (event) => {
-          event.preventDefault();
-          const { body, problems } = readCorrection(form);
-          if (problems.length > 0)
-            output.replaceChildren(problemBox({ message: 'Please look at this again:', problems }));
-          else
-            whileBusy(button, output, async () => {
-              await api.calibrate(sensor.sensor, body);
-              for (const input of form.querySelectorAll('input')) input.defaultValue = input.value;
-              output.replaceChildren(h('p', { class: 'done' }, 'Kept. All figures follow, also those of the past.'));
-            });
-        },
-      },
-    },
-    h(
+  const correctionForm = form({
+    content: h(
       'div',
       { class: 'fields' },
       correction(
@@ -60,9 +41,17 @@ function makeSensor(sensor) {
       correction(sensor, 'humidityOffset', 'Add to humidity (%)', 'From a salt jar, left for hours.'),
       correction(sensor, 'temperatureError', 'May be off by (± °C)', 'What the maker states, or what you found.'),
     ),
-    output,
-    h('div', { class: 'actions' }, button),
-  );
+    submit: 'Keep the correction',
+    plain: true,
+    output: h('div', { role: 'status' }),
+    save: async (element, output) => {
+      const { body, problems } = readCorrection(element);
+      if (problems.length > 0) throw new Problems(problems);
+      await api.calibrate(sensor.sensor, body);
+      for (const input of element.querySelectorAll('input')) input.defaultValue = input.value;
+      output.replaceChildren(h('p', { class: 'done' }, 'Kept. All figures follow, also those of the past.'));
+    },
+  });
   return h(
     'li',
     {},
@@ -71,7 +60,7 @@ function makeSensor(sensor) {
     h('span', { class: 'what' }),
     ' ',
     h('time', { class: 'age' }),
-    h('details', {}, h('summary', {}, 'Correct this sensor'), form),
+    h('details', {}, h('summary', {}, 'Correct this sensor'), correctionForm),
   );
 }
 
@@ -90,28 +79,21 @@ function fillUntouched(input, value) {
 }
 
 function correction(sensor, name, title, help) {
-  const id = `${name}-${sensor.sensor}`;
-  return h(
-    'div',
-    { class: 'field' },
-    h('label', { for: id }, title),
-    h('input', {
-      id,
-      name,
-      type: 'text',
-      inputmode: 'text',
-      autocomplete: 'off',
-      value: sensor.calibration?.[name] ?? '',
-      'aria-describedby': `${id}-help`,
-    }),
-    h('p', { class: 'help', id: `${id}-help` }, help),
-  );
+  const input = h('input', {
+    id: `${name}-${sensor.sensor}`,
+    name,
+    type: 'text',
+    inputmode: 'text',
+    autocomplete: 'off',
+    value: sensor.calibration?.[name] ?? '',
+  });
+  return field(title, input, help);
 }
 
-function readCorrection(form) {
+function readCorrection(element) {
   const body = {};
   const problems = [];
-  for (const input of form.elements) {
+  for (const input of element.elements) {
     if (!input.name) continue;
     const raw = input.value.trim().replace(',', '.').replace('\u2212', '-');
     body[input.name] = raw === '' ? null : Number(raw);

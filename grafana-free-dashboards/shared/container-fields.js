@@ -1,6 +1,7 @@
 // The fields of the form for a container.
 
 import { h } from './dom.js';
+import { field as labelled } from './form.js';
 import { round, toUnit, unitName } from './format.js';
 import { CONTAINER_KINDS } from './container-words.js';
 
@@ -88,18 +89,10 @@ function heatSource(value) {
   );
 }
 
-function field(name, title, help, input) {
-  const id = `field-${name}`;
-  input.id = id;
-  if (help) input.setAttribute('aria-describedby', `${id}-help`);
-  return h(
-    'div',
-    { class: 'field' },
-    h('label', { for: id }, title),
-    input,
-    help && h('p', { class: 'help', id: `${id}-help` }, help),
-  );
-}
+const field = (name, title, help, input) => {
+  input.id = `field-${name}`;
+  return labelled(title, input, help);
+};
 
 const text = (name, title, value, help, more) => field(name, title, help, h('input', { name, value, ...more }));
 const degrees = (name, title, value, help) => numberField(name, `${title} (${unitName()})`, shown(value), help);

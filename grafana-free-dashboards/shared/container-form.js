@@ -1,7 +1,7 @@
 // The form for a new container and for changing one. The person types in the unit that the page shows.
 
 import { fields } from './container-fields.js';
-import { h, problemBox, whileBusy } from './dom.js';
+import { form, Problems, typedIn } from './form.js';
 import { fromUnit } from './format.js';
 
 export const DEFAULTS = {
@@ -18,37 +18,20 @@ export const DEFAULTS = {
  * @param save gets the body and resolves when the service has taken it
  */
 export function containerForm({ id, container = DEFAULTS, submit, save }) {
-  const output = h('div', { class: 'output' });
-  const button = h('button', { type: 'submit', class: 'main' }, submit);
-  const form = h(
-    'form',
-    {
-      id,
-      class: 'form',
-      novalidate: true,
-      on: {
-        submit: async (event) => {
-          event.preventDefault();
-          const { body, problems } = readForm(Object.fromEntries(new FormData(form)));
-          if (problems.length > 0) {
-            output.replaceChildren(
-              problemBox({ message: 'Please look at this again:', problems: problems.map((one) => one.text) }),
-            );
-            form.elements[problems[0].field].focus();
-            return;
-          }
-          await whileBusy(button, output, () => save(body, form));
-        },
-      },
+  return form({
+    id,
+    content: fields(container),
+    submit,
+    save: (element) => {
+      const { body, problems } = readForm(typedIn(element));
+      if (problems.length === 0) return save(body, element);
+      element.elements[problems[0].field].focus();
+      throw new Problems(problems.map((one) => one.text));
     },
-    fields(container),
-    output,
-    h('div', { class: 'actions' }, button),
-  );
-  return form;
+  });
 }
 
-/** From what was typed to what the service takes; what is wrong comes back by field. A comma is a decimal point too. */
+/** Converts what was typed to the body of the request. Gives the problems by field. A decimal comma is accepted. */
 export function readForm(typed) {
   const problems = [];
   const say = (name, words) => problems.push({ field: name, text: words });

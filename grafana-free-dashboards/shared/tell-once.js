@@ -1,4 +1,4 @@
-// Deduplicates notices: each is told once, by one of the pages that are open in a browser.
+// Deduplicates notices: if several pages are open in a browser, only one of them shows each notice.
 
 /** Time within which all pages of a browser receive the notice and hear of each other. */
 const TOGETHER_MS = 250;

@@ -1,7 +1,8 @@
 // Where each sensor is: the form that places or moves one, and the words for where it is now.
 
 import { api } from '../shared/api.js';
-import { h, setOptions, setText, whileBusy } from '../shared/dom.js';
+import { h, setOptions, setText } from '../shared/dom.js';
+import { field, form } from '../shared/form.js';
 import { now } from '../shared/clock.js';
 
 const ROOM = 'room';
@@ -23,67 +24,40 @@ export function placeWords(place, containers) {
 }
 
 export function placementForm({ placed }) {
-  const output = h('div', { class: 'output', role: 'status' });
-  const button = h('button', { type: 'submit', class: 'main' }, 'Place the sensor');
-  const form = h(
-    'form',
-    {
-      id: 'place-sensor',
-      class: 'form',
-      on: {
-        submit: (event) => {
-          event.preventDefault();
-          whileBusy(button, output, async () =>
-            placed(await api.place(form.elements.sensor.value, readPlacement(form)), output),
-          );
-        },
-      },
-    },
-    h(
-      'div',
-      { class: 'fields two' },
+  return form({
+    id: 'place-sensor',
+    content: [
       h(
         'div',
-        { class: 'field' },
-        h('label', { for: 'place-which' }, 'Sensor'),
-        h('select', { id: 'place-which', name: 'sensor', required: true }),
+        { class: 'fields two' },
+        field('Sensor', h('select', { id: 'place-which', name: 'sensor' })),
+        field('Goes to', h('select', { id: 'place-where', name: 'container' })),
       ),
       h(
-        'div',
-        { class: 'field' },
-        h('label', { for: 'place-where' }, 'Goes to'),
-        h('select', { id: 'place-where', name: 'container' }),
-      ),
-    ),
-    h(
-      'details',
-      {},
-      h('summary', {}, 'It has been there for a while'),
-      h(
-        'div',
-        { class: 'field' },
-        h('label', { for: 'place-from' }, 'In this place since'),
-        h('input', { id: 'place-from', name: 'from', type: 'datetime-local', 'aria-describedby': 'place-from-help' }),
-        h(
-          'p',
-          { class: 'help', id: 'place-from-help' },
+        'details',
+        {},
+        h('summary', {}, 'It has been there for a while'),
+        field(
+          'In this place since',
+          h('input', { id: 'place-from', name: 'from', type: 'datetime-local' }),
           'Readings from then on count for the new place. Empty: from now on.',
         ),
       ),
-    ),
-    output,
-    h('div', { class: 'actions' }, button),
-  );
-  return form;
+    ],
+    submit: 'Place the sensor',
+    output: h('div', { class: 'output', role: 'status' }),
+    save: async (element, output) =>
+      placed(await api.place(element.elements.sensor.value, readPlacement(element)), output),
+  });
 }
 
-function readPlacement(form) {
-  const from = form.elements.from.value;
-  return { container: form.elements.container.value || null, ...(from && { from: new Date(from).toISOString() }) };
+function readPlacement(element) {
+  const from = element.elements.from.value;
+  return { container: element.elements.container.value || null, ...(from && { from: new Date(from).toISOString() }) };
 }
 
 /** Updates the choices and keeps the person's selection. */
-export function updatePlacement(form, { sensors, containers }) {
+export function updatePlacement(element, { sensors, containers }) {
   const at = now();
   const waiting = (sensor) => (placeOf(sensor, at) === null ? 0 : 1);
   const which = [...sensors.values()]
@@ -94,9 +68,9 @@ export function updatePlacement(form, { sensors, containers }) {
     }));
   const where = [...containers.values()].map((container) => ({ value: container.id, text: container.name }));
   where.push({ value: ROOM, text: 'Outside, to measure the room' }, { value: NOWHERE, text: 'Nowhere for now' });
-  setOptions(form.elements.sensor, which);
-  setOptions(form.elements.container, where);
-  const button = form.querySelector('button[type=submit]');
+  setOptions(element.elements.sensor, which);
+  setOptions(element.elements.container, where);
+  const button = element.querySelector('button[type=submit]');
   if (button.dataset.ready !== String(which.length > 0)) {
     button.dataset.ready = String(which.length > 0);
     button.disabled = which.length === 0;
@@ -104,7 +78,7 @@ export function updatePlacement(form, { sensors, containers }) {
   }
 }
 
-export function choose(form, { sensor, container }) {
-  if (sensor) form.elements.sensor.value = sensor;
-  if (container) form.elements.container.value = container;
+export function choose(element, { sensor, container }) {
+  if (sensor) element.elements.sensor.value = sensor;
+  if (container) element.elements.container.value = container;
 }

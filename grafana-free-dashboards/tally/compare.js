@@ -1,39 +1,22 @@
 // Compares two sowings.
 
 import { api } from '../shared/api.js';
-import { byId, h, setOptions, whileBusy } from '../shared/dom.js';
+import { byId, h, setOptions } from '../shared/dom.js';
+import { field, form } from '../shared/form.js';
 import { comparisonWords } from './compare-words.js';
 
-/** @param nameOf(sowing) as a reader knows it */
+/** @param nameOf gives the display name of a sowing */
 export function makeComparison(host, nameOf) {
   let sowings = [];
   const result = h('div', { id: 'comparison', role: 'status' });
-  const output = h('div');
   const picks = ['first', 'second'].map((which) => h('select', { id: `compare-${which}` }));
-  const button = h('button', { type: 'submit', class: 'main' }, 'Compare');
   host.append(
-    h(
-      'form',
-      {
-        class: 'form',
-        id: 'compare-form',
-        on: {
-          submit: (event) => {
-            event.preventDefault();
-            whileBusy(button, output, compare);
-          },
-        },
-      },
-      h(
-        'div',
-        { class: 'fields two' },
-        picks.map((pick, i) =>
-          h('div', { class: 'field' }, h('label', { for: pick.id }, i === 0 ? 'This sowing' : 'with this one'), pick),
-        ),
-      ),
-      output,
-      h('div', { class: 'actions' }, button),
-    ),
+    form({
+      id: 'compare-form',
+      content: h('div', { class: 'fields two' }, field('This sowing', picks[0]), field('with this one', picks[1])),
+      submit: 'Compare',
+      save: compare,
+    }),
     result,
   );
 

@@ -1,6 +1,7 @@
-// The parts of the forms that start a sowing.
+// The fields of the forms that start a sowing.
 
-import { h, problemBox, whileBusy } from '../shared/dom.js';
+import { h } from '../shared/dom.js';
+import { field } from '../shared/form.js';
 
 export function whole(raw, title) {
   const value = Number(raw.trim());
@@ -8,49 +9,14 @@ export function whole(raw, title) {
   return value;
 }
 
-export function form(id, submit, fields, save) {
-  const output = h('div', { class: 'output' });
-  const button = h('button', { type: 'submit', class: 'main' }, submit);
-  const element = h(
-    'form',
-    {
-      id,
-      class: 'form',
-      novalidate: true,
-      on: {
-        submit: (event) => {
-          event.preventDefault();
-          whileBusy(button, output, () => save(Object.fromEntries(new FormData(element)), element)).catch((problem) =>
-            output.replaceChildren(problemBox(problem)),
-          );
-        },
-      },
-    },
-    fields,
-    output,
-    h('div', { class: 'actions' }, button),
-  );
-  return element;
-}
-
-let fieldCount = 0;
-
-export function field(name, title, input, help) {
-  const id = `start-field-${(fieldCount += 1)}`;
-  input.id = id;
+/** A field whose input has a name. */
+export function named(name, title, input, help) {
   input.name = name;
-  if (help) input.setAttribute('aria-describedby', `${id}-help`);
-  return h(
-    'div',
-    { class: 'field' },
-    h('label', { for: id }, title),
-    input,
-    help && h('p', { class: 'help', id: `${id}-help` }, help),
-  );
+  return field(title, input, help);
 }
 
 export const select = (name, title, options = []) =>
-  field(
+  named(
     name,
     title,
     h(

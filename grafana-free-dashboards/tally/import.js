@@ -1,7 +1,8 @@
 // Taking a table of the germination record over from CSV: all of it, or nothing with the reasons by line.
 
 import { api } from '../shared/api.js';
-import { h, problemBox, whileBusy } from '../shared/dom.js';
+import { h, problemBox } from '../shared/dom.js';
+import { field, form } from '../shared/form.js';
 import { count, number } from '../shared/format.js';
 
 export const TABLES = { species: 'Species', lots: 'Seed lots', entries: 'Entries' };
@@ -16,7 +17,6 @@ export function makeImport(host, done) {
     Object.entries(TABLES).map(([value, title]) => h('option', { value }, title)),
   );
   const file = h('input', { type: 'file', id: 'import-file', accept: '.csv,text/csv', on: { change: () => guess() } });
-  const button = h('button', { type: 'submit', class: 'main' }, 'Take it over');
   const guess = () => {
     const table = tableOf(file.files[0]?.name ?? '');
     if (table) pick.value = table;
@@ -26,32 +26,20 @@ export function makeImport(host, done) {
       'details',
       {},
       h('summary', {}, 'Take a record over from CSV'),
-      h(
-        'form',
-        {
-          class: 'form',
-          id: 'import-form',
-          on: {
-            submit: (event) => {
-              event.preventDefault();
-              whileBusy(button, output, take);
-            },
-          },
-        },
-        h(
-          'p',
-          { class: 'help' },
-          'Import species first, then seed lots, then entries; the containers must exist. A file is imported whole or not at all.',
-        ),
-        h(
-          'div',
-          { class: 'fields two' },
-          h('div', { class: 'field' }, h('label', { for: 'import-file' }, 'File'), file),
-          h('div', { class: 'field' }, h('label', { for: 'import-table' }, 'It holds'), pick),
-        ),
+      form({
+        id: 'import-form',
+        content: [
+          h(
+            'p',
+            { class: 'help' },
+            'Import species first, then seed lots, then entries; the containers must exist. A file is imported whole or not at all.',
+          ),
+          h('div', { class: 'fields two' }, field('File', file), field('It holds', pick)),
+        ],
+        submit: 'Take it over',
         output,
-        h('div', { class: 'actions' }, button),
-      ),
+        save: take,
+      }),
     ),
   );
 

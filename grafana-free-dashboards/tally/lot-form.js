@@ -3,31 +3,33 @@
 import { api } from '../shared/api.js';
 import { now } from '../shared/clock.js';
 import { h } from '../shared/dom.js';
-import { field, form, select, whole } from './form-parts.js';
+import { form, typedIn } from '../shared/form.js';
+import { named, select, whole } from './form-parts.js';
 import { localTime } from './sheet.js';
 
 /** @param done called with words after the lot was added */
 export function lotForm(done) {
-  return form(
-    'new-lot',
-    'Add the lot',
-    [
+  return form({
+    id: 'new-lot',
+    submit: 'Add the lot',
+    content: [
       select('species', 'Species'),
-      field('seeds', 'Seeds gathered', h('input', { inputmode: 'numeric', autocomplete: 'off' })),
-      field('gatheredAt', 'Gathered on', h('input', { type: 'date' })),
+      named('seeds', 'Seeds gathered', h('input', { inputmode: 'numeric', autocomplete: 'off' })),
+      named('gatheredAt', 'Gathered on', h('input', { type: 'date' })),
       select('from', 'Gathered from', [
         { value: 'ground', text: 'the ground' },
         { value: 'plant', text: 'the plant' },
         { value: 'unknown', text: 'not known' },
       ]),
-      field(
+      named(
         'kept',
         'How kept (optional)',
         h('input', { autocomplete: 'off', maxlength: 300 }),
         'For instance: moist sand, 5 °C.',
       ),
     ],
-    async (typed, element) => {
+    save: async (element) => {
+      const typed = typedIn(element);
       const seeds = whole(typed.seeds, 'Seeds gathered');
       const day = typed.gatheredAt || localTime(now()).slice(0, 10);
       const gathered = Math.min(Date.parse(`${day}T12:00:00`), now());
@@ -41,5 +43,5 @@ export function lotForm(done) {
       element.reset();
       done('The lot is in.', 'sowing');
     },
-  );
+  });
 }

@@ -19,7 +19,7 @@ export async function showRecord(place, sowing, context) {
   const mine = {};
   newest.set(place, mine);
   const asked = api.heatCourse(sowing.id);
-  asked.catch(() => {}); // it is told where the answer would have stood
+  asked.catch(() => {}); // shown in place of the answer
   const [told, entries] = await Promise.all([api.germination(sowing.id), api.entries(sowing.id)]);
   if (newest.get(place) !== mine) return;
   const output = h('div');

@@ -1,58 +1,44 @@
 // How many seeds to gather for a wanted number of plants.
 
 import { api } from '../shared/api.js';
-import { h, whileBusy } from '../shared/dom.js';
+import { h } from '../shared/dom.js';
+import { field, form } from '../shared/form.js';
 import * as f from '../shared/format.js';
 
 const CONFIDENCE = 0.9;
 
 export function seedsToGather(told, sowing) {
-  if (told.fraction.sown === 0) return h('p', { class: 'quiet' }, 'This is told after the first check.');
+  if (told.fraction.sown === 0) return h('p', { class: 'quiet' }, 'Shown after the first check.');
   const potted = sowing.potted > 0;
   const hits = potted ? sowing.potted : told.germinated;
   const result = h('p', { role: 'status' });
-  const output = h('div');
   const input = h('input', { id: `wanted-${sowing.id}`, inputmode: 'numeric', value: 10, autocomplete: 'off' });
-  const button = h('button', { type: 'submit' }, 'How many?');
-  const ask = () =>
-    whileBusy(button, output, async () => {
-      result.replaceChildren();
-      const wanted = Math.trunc(Number(input.value)) || 0;
-      const { seeds, assumption } = await api.seedsNeeded({
-        wanted,
-        confidence: CONFIDENCE,
-        germinated: hits,
-        sown: told.fraction.sown,
-      });
-      result.replaceChildren(
-        h('strong', {}, `Sow about ${f.count(seeds, 'seed')}`),
-        ` for ${f.number(wanted)} ${potted ? 'potted on' : 'germinated'}, with nine chances in ten. ${assumption}`,
-      );
+  const ask = async () => {
+    result.replaceChildren();
+    const wanted = Math.trunc(Number(input.value)) || 0;
+    const { seeds, assumption } = await api.seedsNeeded({
+      wanted,
+      confidence: CONFIDENCE,
+      germinated: hits,
+      sown: told.fraction.sown,
     });
-  return h(
-    'form',
-    {
-      class: 'form',
-      on: {
-        submit: (event) => {
-          event.preventDefault();
-          ask();
-        },
-      },
-    },
-    h(
-      'p',
-      { class: 'quiet' },
-      `From this sowing alone: ${hits} ${potted ? 'potted on' : 'germinated'} of ${told.fraction.sown} looked at.`,
-    ),
-    h(
-      'div',
-      { class: 'field' },
-      h('label', { for: input.id }, potted ? 'Seedlings wanted in pots' : 'Germinated seeds wanted'),
-      input,
-    ),
-    output,
-    result,
-    h('div', { class: 'actions' }, button),
-  );
+    result.replaceChildren(
+      h('strong', {}, `Sow about ${f.count(seeds, 'seed')}`),
+      ` for ${f.number(wanted)} ${potted ? 'potted on' : 'germinated'}, with nine chances in ten. ${assumption}`,
+    );
+  };
+  return form({
+    content: [
+      h(
+        'p',
+        { class: 'quiet' },
+        `From this sowing alone: ${hits} ${potted ? 'potted on' : 'germinated'} of ${told.fraction.sown} looked at.`,
+      ),
+      field(potted ? 'Seedlings wanted in pots' : 'Germinated seeds wanted', input),
+      result,
+    ],
+    submit: 'How many?',
+    plain: true,
+    save: ask,
+  });
 }

@@ -1,6 +1,7 @@
 // The sheet over the page in which seeds are counted and moved: large plus and minus buttons, one at a time.
 
-import { byId, h, problemBox, whileBusy } from '../shared/dom.js';
+import { byId, h } from '../shared/dom.js';
+import { form } from '../shared/form.js';
 
 let counters = 0;
 
@@ -51,37 +52,21 @@ export function counter(label, { value = 0, most = () => Infinity, name, changed
  */
 export function openSheet({ title, lead, content, submit = 'Write it down', save }) {
   const sheet = byId('sheet');
-  const output = h('div');
-  const button = h('button', { type: 'submit', class: 'main' }, submit);
-  const form = h(
-    'form',
-    {
-      class: 'form',
-      novalidate: true,
-      on: {
-        submit: (event) => {
-          event.preventDefault();
-          whileBusy(button, output, async () => {
-            const trouble = await save();
-            if (trouble) output.replaceChildren(problemBox({ message: trouble }));
-            else sheet.close();
-          });
-        },
-      },
-    },
+  const sheetForm = form({
     content,
-    output,
-    h(
-      'div',
-      { class: 'actions' },
-      h('button', { type: 'button', on: { click: () => sheet.close() } }, 'Cancel'),
-      button,
-    ),
-  );
+    submit,
+    output: h('div'),
+    other: h('button', { type: 'button', on: { click: () => sheet.close() } }, 'Cancel'),
+    save: async () => {
+      const trouble = await save();
+      if (trouble) throw new Error(trouble);
+      sheet.close();
+    },
+  });
   sheet.replaceChildren(
     h('h2', { id: 'sheet-title', tabindex: '-1' }, title),
     (lead && h('p', { class: 'there' }, lead)) || '',
-    form,
+    sheetForm,
   );
   if (!sheet.open) sheet.showModal();
   byId('sheet-title').focus();

@@ -1,38 +1,22 @@
 // Compares the germination of seeds in front of different heat sources.
 
 import { api } from '../shared/api.js';
-import { h, setOptions, table, whileBusy } from '../shared/dom.js';
+import { h, setOptions, table } from '../shared/dom.js';
+import { field, form } from '../shared/form.js';
 import * as f from '../shared/format.js';
 import { sourcesWords } from './compare-words.js';
 
 /** Heat sources of one species against each other, within the same lots. */
 export function makeSources(host) {
   const result = h('div', { id: 'sources-result', role: 'status' });
-  const output = h('div');
   const pick = h('select', { id: 'sources-species' });
-  const button = h('button', { type: 'submit', class: 'main' }, 'Compare');
   host.append(
     h(
       'p',
       { class: 'quiet' },
       'Seeds of one lot on two heat sources are compared within the lot, over all lots and seasons.',
     ),
-    h(
-      'form',
-      {
-        class: 'form',
-        id: 'sources-form',
-        on: {
-          submit: (event) => {
-            event.preventDefault();
-            whileBusy(button, output, compare);
-          },
-        },
-      },
-      h('div', { class: 'field' }, h('label', { for: pick.id }, 'Species'), pick),
-      output,
-      h('div', { class: 'actions' }, button),
-    ),
+    form({ id: 'sources-form', content: field('Species', pick), submit: 'Compare', save: compare }),
     result,
   );
 

@@ -8,7 +8,7 @@ import * as t from '../shared/time-format.js';
 import { dueWords, germinatedWords } from './seed-words.js';
 import { withUnsent } from './unsent.js';
 
-/** A sowing as a reader knows it. */
+/** The display name of a sowing. */
 export const nameOf = (sowing) => `${sowing.name ?? sowing.speciesName}, sowing ${sowing.id}`;
 
 /**

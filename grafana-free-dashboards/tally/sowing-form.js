@@ -2,7 +2,8 @@
 
 import { api } from '../shared/api.js';
 import { h } from '../shared/dom.js';
-import { field, form, select, whole } from './form-parts.js';
+import { form, typedIn } from '../shared/form.js';
+import { named, select, whole } from './form-parts.js';
 import { uuid } from './unsent.js';
 
 /**
@@ -19,7 +20,7 @@ export function sowingForm(containerOptions, done) {
         'div',
         { class: 'fields two' },
         select(`container${number}`, number === 1 ? 'Container' : `Container ${number}`, containerOptions()),
-        field(
+        named(
           `seeds${number}`,
           number === 1 ? 'Seeds in it' : `Seeds in container ${number}`,
           h('input', { inputmode: 'numeric', autocomplete: 'off' }),
@@ -28,16 +29,17 @@ export function sowingForm(containerOptions, done) {
     );
   };
   addPortion();
-  return form(
-    'new-sowing',
-    'Write the sowing down',
-    [
+  return form({
+    id: 'new-sowing',
+    submit: 'Write the sowing down',
+    content: [
       select('lot', 'Seed lot'),
       portions,
       h('button', { type: 'button', class: 'plain', on: { click: addPortion } }, 'Also into another container'),
-      field('at', 'Sown at (empty: now)', h('input', { type: 'datetime-local' })),
+      named('at', 'Sown at (empty: now)', h('input', { type: 'datetime-local' })),
     ],
-    async (typed, element) => {
+    save: async (element) => {
+      const typed = typedIn(element);
       const groups = [];
       for (let i = 1; i <= portions.children.length; i += 1) {
         if (i === 1 || typed[`seeds${i}`].trim() !== '')
@@ -53,5 +55,5 @@ export function sowingForm(containerOptions, done) {
       element.reset();
       done('Sown. The next check is listed above.', null);
     },
-  );
+  });
 }

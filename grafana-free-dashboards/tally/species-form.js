@@ -3,7 +3,8 @@
 import { api } from '../shared/api.js';
 import { h } from '../shared/dom.js';
 import * as f from '../shared/format.js';
-import { field, form } from './form-parts.js';
+import { form, typedIn } from '../shared/form.js';
+import { named } from './form-parts.js';
 
 const FIGURES = [
   { key: 'base', title: 'Base temperature', help: 'Below this, seeds gain nothing.', degrees: true },
@@ -22,11 +23,11 @@ export function speciesForm(species, done) {
     if (known === undefined || known === null) return '';
     return figure.degrees ? f.round(f.toUnit(known), 2) : figure.percent ? f.round(known * 100, 2) : known;
   };
-  return form(
-    'species-form',
-    species ? 'Keep the changes' : 'Add the species',
-    [
-      field('name', 'Name', h('input', { value: species?.name ?? '', maxlength: 60, autocomplete: 'off' })),
+  return form({
+    id: 'species-form',
+    submit: species ? 'Keep the changes' : 'Add the species',
+    content: [
+      named('name', 'Name', h('input', { value: species?.name ?? '', maxlength: 60, autocomplete: 'off' })),
       h(
         'details',
         {},
@@ -35,7 +36,7 @@ export function speciesForm(species, done) {
           'div',
           { class: 'fields two' },
           FIGURES.map((figure) =>
-            field(
+            named(
               figure.key,
               figure.degrees ? `${figure.title} (${f.unitName()})` : figure.title,
               h('input', { inputmode: 'decimal', autocomplete: 'off', value: value(figure) }),
@@ -43,14 +44,15 @@ export function speciesForm(species, done) {
             ),
           ),
         ),
-        field(
+        named(
           'source',
           'Where new figures come from',
           h('input', { value: 'common practice', maxlength: 300, autocomplete: 'off' }),
         ),
       ),
     ],
-    async (typed, element) => {
+    save: async (element) => {
+      const typed = typedIn(element);
       const figures = {};
       for (const figure of FIGURES) {
         const raw = typed[figure.key].trim();
@@ -66,7 +68,7 @@ export function speciesForm(species, done) {
       if (!species) element.reset();
       done(species ? 'Kept.' : `Added: ${body.name}.`, species ? 'species' : 'lot');
     },
-  );
+  });
 }
 
 const inUnit = (figure, value) => (figure.degrees ? f.fromUnit(value) : figure.percent ? value / 100 : value);
