@@ -16,35 +16,117 @@ import tepidarium.reading.Quantity;
  */
 public enum AlertKind {
   /** Colder than the band's low limit. */
-  COLD("cold", Quantity.TEMPERATURE, "°C", 0.3, minutes(10), minutes(10), Priority.HIGH),
+  COLD(
+      "cold",
+      Words.below("too cold", "colder than {limit} °C"),
+      Measure.fromBand(Quantity.TEMPERATURE, "°C"),
+      new Defaults(0.3, minutes(10), minutes(10), Priority.HIGH)),
   /** Hotter than the band's high limit. */
-  HOT("hot", Quantity.TEMPERATURE, "°C", 0.3, minutes(10), minutes(10), Priority.MEDIUM),
+  HOT(
+      "hot",
+      Words.above("too hot", "hotter than {limit} °C"),
+      Measure.fromBand(Quantity.TEMPERATURE, "°C"),
+      new Defaults(0.3, minutes(10), minutes(10), Priority.MEDIUM)),
   /**
    * Brighter than the band's limit. No deadband, because one step of a light sensor is as large as
    * the limit.
    */
-  LIGHT("light", Quantity.LIGHT, "lux", 0, minutes(1), minutes(2), Priority.MEDIUM),
+  LIGHT(
+      "light",
+      Words.above("too bright", "brighter than {limit} lux"),
+      Measure.fromBand(Quantity.LIGHT, "lux"),
+      new Defaults(0, minutes(1), minutes(2), Priority.MEDIUM)),
   /** Drier than the band's limit. */
-  DRY("dry", Quantity.HUMIDITY, "%", 2, minutes(30), minutes(10), Priority.HIGH),
+  DRY(
+      "dry",
+      Words.below("too dry", "drier than {limit} %"),
+      Measure.fromBand(Quantity.HUMIDITY, "%"),
+      new Defaults(2, minutes(30), minutes(10), Priority.HIGH)),
   /**
    * Minutes without a message from a placed sensor. Measured by arrival time; needs no additional
    * delay.
    */
-  SILENT("silent", null, "min", 0, minutes(0), minutes(0), Priority.MEDIUM),
+  SILENT(
+      "silent",
+      Words.plain("silent", "silent: a sensor in it has not been heard"),
+      new Measure(null, "min", new LimitRange(1, 7 * 1_440)),
+      new Defaults(0, minutes(0), minutes(0), Priority.MEDIUM)),
   /** A sensor's battery is nearly empty. */
-  BATTERY("battery", Quantity.BATTERY, "V", 0.1, minutes(60), minutes(60), Priority.LOW),
+  BATTERY(
+      "battery",
+      Words.plain("low on battery", "low on battery, below {limit} V"),
+      new Measure(Quantity.BATTERY, "V", new LimitRange(0, 60)),
+      new Defaults(0.1, minutes(60), minutes(60), Priority.LOW)),
   /** Number of detected sensor faults. */
-  FAULTY("faulty", null, "signs", 0, minutes(10), minutes(30), Priority.MEDIUM),
+  FAULTY(
+      "faulty",
+      Words.plain("not measured reliably", "not measured reliably"),
+      new Measure(null, "signs", new LimitRange(0, 10)),
+      new Defaults(0, minutes(10), minutes(30), Priority.MEDIUM)),
   /** Predicted minutes until the temperature crosses the low limit. */
-  HEADING_COLD("headingCold", null, "min", 15, minutes(15), minutes(30), Priority.MEDIUM),
+  HEADING_COLD(
+      "headingCold",
+      Words.plain("heading for too cold", "heading for too cold"),
+      new Measure(null, "min", new LimitRange(5, 1_440)),
+      new Defaults(15, minutes(15), minutes(30), Priority.MEDIUM)),
   /** Predicted minutes until the temperature crosses the high limit. */
-  HEADING_HOT("headingHot", null, "min", 15, minutes(15), minutes(30), Priority.LOW),
+  HEADING_HOT(
+      "headingHot",
+      Words.plain("heading for too hot", "heading for too hot"),
+      new Measure(null, "min", new LimitRange(5, 1_440)),
+      new Defaults(15, minutes(15), minutes(30), Priority.LOW)),
   /** Carbon dioxide is high, so the seeds may lack air. */
   STALE_AIR(
-      "staleAir", Quantity.CARBON_DIOXIDE, "ppm", 500, minutes(60), minutes(30), Priority.MEDIUM),
+      "staleAir",
+      Words.above("short of air", "short of air, above {limit} ppm of CO₂"),
+      new Measure(Quantity.CARBON_DIOXIDE, "ppm", new LimitRange(400, 1_000_000)),
+      new Defaults(500, minutes(60), minutes(30), Priority.MEDIUM)),
   /** The medium that the seeds lie in is dry. */
   DRY_MEDIUM(
-      "dryMedium", Quantity.MEDIUM_MOISTURE, "%", 2, minutes(60), minutes(30), Priority.MEDIUM);
+      "dryMedium",
+      Words.below("dry in its medium", "dry in its medium, below {limit} %"),
+      new Measure(Quantity.MEDIUM_MOISTURE, "%", new LimitRange(0, 100)),
+      new Defaults(2, minutes(60), minutes(30), Priority.MEDIUM));
+
+  /**
+   * The words for an alert of this kind.
+   *
+   * @param state what the container is, such as "too cold"
+   * @param phrase the same with the limit, which replaces {@code {limit}}
+   * @param beyond "below" or "above" the limit; empty if notices do not give the limit
+   */
+  private record Words(String state, String phrase, String beyond) {
+    static Words below(String state, String phrase) {
+      return new Words(state, phrase, "below");
+    }
+
+    static Words above(String state, String phrase) {
+      return new Words(state, phrase, "above");
+    }
+
+    static Words plain(String state, String phrase) {
+      return new Words(state, phrase, "");
+    }
+  }
+
+  /** The evaluated value, and the limits that a rule may set; null if the band sets the limit. */
+  private record Measure(
+      @Nullable Quantity quantity, String unit, @Nullable LimitRange limitRange) {
+    static Measure fromBand(Quantity quantity, String unit) {
+      return new Measure(quantity, unit, null);
+    }
+  }
+
+  private record Defaults(
+      double deadband, Duration onDelay, Duration offDelay, Priority priority) {}
+
+  /**
+   * The limits that a rule may set.
+   *
+   * @param low lowest limit, in the unit of the kind
+   * @param high highest limit, in the unit of the kind
+   */
+  record LimitRange(double low, double high) {}
 
   /**
    * Two percent of the air. Seeds breathe out about as much carbon dioxide as they take oxygen, so
@@ -65,28 +147,15 @@ public enum AlertKind {
   private static final double FORESEEN_MINUTES = 120;
 
   private final String key;
-  private final @Nullable Quantity quantity;
-  private final String unit;
-  private final double deadband;
-  private final Duration onDelay;
-  private final Duration offDelay;
-  private final Priority priority;
+  private final Words words;
+  private final Measure measure;
+  private final Defaults defaults;
 
-  AlertKind(
-      String key,
-      @Nullable Quantity quantity,
-      String unit,
-      double deadband,
-      Duration onDelay,
-      Duration offDelay,
-      Priority priority) {
+  AlertKind(String key, Words words, Measure measure, Defaults defaults) {
     this.key = key;
-    this.quantity = quantity;
-    this.unit = unit;
-    this.deadband = deadband;
-    this.onDelay = onDelay;
-    this.offDelay = offDelay;
-    this.priority = priority;
+    this.words = words;
+    this.measure = measure;
+    this.defaults = defaults;
   }
 
   private static Duration minutes(long minutes) {
@@ -95,7 +164,7 @@ public enum AlertKind {
 
   /** The evaluated quantity; null if the condition is not based on a measured value. */
   public @Nullable Quantity quantity() {
-    return quantity;
+    return measure.quantity();
   }
 
   /** The name used in topics and JSON, for example {@code headingCold}. */
@@ -114,15 +183,32 @@ public enum AlertKind {
 
   /** The unit of the limit and the values. */
   public String unit() {
-    return unit;
+    return measure.unit();
+  }
+
+  /** The state of the container in words, such as "too cold". */
+  public String state() {
+    return words.state();
+  }
+
+  /** The side of the limit, "below" or "above"; empty if notices do not give the limit. */
+  public String beyond() {
+    return words.beyond();
+  }
+
+  /** The state with its limit, such as "colder than 27 °C". */
+  String phrase(String limit) {
+    return words.phrase().replace("{limit}", limit);
+  }
+
+  /** The limits that a rule may set; null if the container's band sets the limit. */
+  @Nullable LimitRange limitRange() {
+    return measure.limitRange();
   }
 
   /** Whether the container's band sets the limit; for other kinds the rule sets it. */
   public boolean limitFromBand() {
-    return switch (this) {
-      case COLD, HOT, LIGHT, DRY -> true;
-      default -> false;
-    };
+    return measure.limitRange() == null;
   }
 
   /** Whether this kind is a forecast. */
@@ -149,11 +235,11 @@ public enum AlertKind {
           case STALE_AIR -> Limit.high(STALE_AIR_PPM);
           case DRY_MEDIUM -> Limit.low(DRY_MEDIUM_PERCENT);
         };
-    return new AlertRule(rule(limit), priority);
+    return new AlertRule(rule(limit), defaults.priority());
   }
 
   Rule rule(Limit limit) {
-    return new Rule(limit, deadband, onDelay, offDelay);
+    return new Rule(limit, defaults.deadband(), defaults.onDelay(), defaults.offDelay());
   }
 
   /** Whether opening the container for a check normally causes the condition. */

@@ -9,7 +9,6 @@ public final class AlertText {
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ENGLISH);
 
-  private static final String STILL_SILENT = "silent: a sensor in it has not been heard";
   private static final String WAS_SILENT = "silent: a sensor in it was not heard";
 
   private AlertText() {}
@@ -23,19 +22,9 @@ public final class AlertText {
   public static String of(Alert alert, String containerName, ZoneId zone) {
     String since = WHEN.format(alert.since().atZone(zone));
     String what =
-        switch (alert.kind()) {
-          case COLD -> "colder than " + number(alert.limit()) + " °C";
-          case HOT -> "hotter than " + number(alert.limit()) + " °C";
-          case LIGHT -> "brighter than " + number(alert.limit()) + " lux";
-          case DRY -> "drier than " + number(alert.limit()) + " %";
-          case SILENT -> alert.active() ? STILL_SILENT : WAS_SILENT;
-          case BATTERY -> "low on battery, below " + number(alert.limit()) + " V";
-          case FAULTY -> "not measured reliably";
-          case HEADING_COLD -> "heading for too cold";
-          case HEADING_HOT -> "heading for too hot";
-          case STALE_AIR -> "short of air, above " + number(alert.limit()) + " ppm of CO₂";
-          case DRY_MEDIUM -> "dry in its medium, below " + number(alert.limit()) + " %";
-        };
+        alert.kind() == AlertKind.SILENT && !alert.active()
+            ? WAS_SILENT
+            : alert.kind().phrase(number(alert.limit()));
     String worst = worst(alert, zone);
     return alert.active()
         ? containerName + " has been " + what + " since " + since + worst + "."

@@ -3,6 +3,7 @@ package tepidarium.alert;
 import java.time.Duration;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import tepidarium.alert.AlertKind.LimitRange;
 import tepidarium.reading.InvalidInput;
 
 /**
@@ -40,18 +41,12 @@ public record RuleOverride(
   }
 
   private static void checkLimit(AlertKind kind, double limit) {
-    if (kind.limitFromBand()) {
+    LimitRange range = kind.limitRange();
+    if (range == null) {
       throw new InvalidInput(
           kind.key() + ".limit is part of the container's band: change it there");
     }
-    switch (kind) {
-      case SILENT -> within(kind, "limit", limit, 1, 7 * MOST_MINUTES, "min");
-      case BATTERY -> within(kind, "limit", limit, 0, 60, "V");
-      case FAULTY -> within(kind, "limit", limit, 0, 10, "signs");
-      case STALE_AIR -> within(kind, "limit", limit, 400, 1_000_000, "ppm");
-      case DRY_MEDIUM -> within(kind, "limit", limit, 0, 100, "%");
-      default -> within(kind, "limit", limit, 5, MOST_MINUTES, "min");
-    }
+    within(kind, "limit", limit, range.low(), range.high(), kind.unit());
   }
 
   private static @Nullable Double minutes(@Nullable Duration delay) {

@@ -1,7 +1,6 @@
 package tepidarium.alert.notify;
 
 import java.time.Instant;
-import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Alert;
 import tepidarium.alert.AlertKind;
@@ -35,8 +34,7 @@ public record AlertSubject(
    * happened and has its own notice, or it will not happen.
    */
   boolean foresees() {
-    return Arrays.stream(AlertKind.values())
-        .anyMatch(kind -> kind.foresees() && kind.key().equals(topic));
+    return AlertKind.ofKey(topic).filter(AlertKind::foresees).isPresent();
   }
 
   static AlertSubject of(Alert alert, Instant now) {

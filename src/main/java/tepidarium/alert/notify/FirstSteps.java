@@ -70,6 +70,10 @@ final class FirstSteps {
           List.of(
               "Set the clock, and turn on network time.",
               "Readings without a timestamp may have wrong times around the jump.");
+      case "date" ->
+          List.of(
+              "Compare the date and the time of this machine with another clock; set them.",
+              "If they are right, restart the service with --trust-clock.");
       default -> List.of("Check the page.");
     };
   }

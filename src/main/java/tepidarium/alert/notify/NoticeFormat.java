@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import tepidarium.alert.AlertKind;
 
 /** Formats topics, times and durations for notices. */
 final class NoticeFormat {
@@ -15,32 +16,15 @@ final class NoticeFormat {
 
   /** The short name of a topic, such as "too cold". */
   static String state(String topic) {
-    return switch (topic) {
-      case "cold" -> "too cold";
-      case "hot" -> "too hot";
-      case "light" -> "too bright";
-      case "dry" -> "too dry";
-      case "battery" -> "low on battery";
-      case "faulty" -> "not measured reliably";
-      case "headingCold" -> "heading for too cold";
-      case "headingHot" -> "heading for too hot";
-      case "staleAir" -> "short of air";
-      case "dryMedium" -> "dry in its medium";
-      case "broker" -> "no broker";
-      case "intake" -> "readings not stored";
-      case "disk" -> "disk filling";
-      case "clock" -> "clock jumped";
-      default -> topic.replace('_', ' ');
-    };
+    return AlertKind.ofKey(topic)
+        .map(AlertKind::state)
+        .or(() -> Trouble.Kind.ofKey(topic).map(Trouble.Kind::state))
+        .orElse(topic);
   }
 
   /** The direction beyond the limit, such as "below"; empty for a topic without such a limit. */
   static String beyond(String topic) {
-    return switch (topic) {
-      case "cold", "dry", "dryMedium" -> "below";
-      case "hot", "light", "staleAir" -> "above";
-      default -> "";
-    };
+    return AlertKind.ofKey(topic).map(AlertKind::beyond).orElse("");
   }
 
   static String when(Instant at, ZoneId zone) {

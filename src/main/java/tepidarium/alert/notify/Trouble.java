@@ -1,7 +1,9 @@
 package tepidarium.alert.notify;
 
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.Locale;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Priority;
 
@@ -15,24 +17,35 @@ public record Trouble(Kind kind, Instant since, @Nullable Instant endedAt, Strin
   /** The kinds of service trouble. */
   public enum Kind {
     /** No connection to a broker: no message reaches the service. */
-    BROKER(Priority.HIGH),
+    BROKER(Priority.HIGH, "no broker"),
     /** Messages wait in the broker or in the service and are not stored. */
-    INTAKE(Priority.HIGH),
+    INTAKE(Priority.HIGH, "readings not stored"),
     /** The disk is nearly full. */
-    DISK(Priority.MEDIUM),
+    DISK(Priority.MEDIUM, "disk filling"),
     /** The wall clock jumped relative to the monotonic clock; ends as soon as it is detected. */
-    CLOCK(Priority.LOW),
+    CLOCK(Priority.LOW, "clock jumped"),
     /** The wall clock differs by more than one day from the last stored instant. */
-    DATE(Priority.HIGH);
+    DATE(Priority.HIGH, "date in doubt");
 
     private final Priority priority;
+    private final String state;
 
-    Kind(Priority priority) {
+    Kind(Priority priority, String state) {
       this.priority = priority;
+      this.state = state;
+    }
+
+    static Optional<Kind> ofKey(String key) {
+      return Arrays.stream(values()).filter(kind -> kind.key().equals(key)).findFirst();
     }
 
     Priority priority() {
       return priority;
+    }
+
+    /** The trouble in words, such as "disk filling". */
+    String state() {
+      return state;
     }
 
     public String key() {
