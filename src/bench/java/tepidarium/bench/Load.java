@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
 import tepidarium.reading.SensorId;
 
 /**
@@ -43,7 +44,7 @@ final class Load implements AutoCloseable {
   /** A plausible reading; the same number gives the same one. */
   static Reading reading(int sensor, long round, long atMs) {
     double swing = Math.sin(round / 90.0 + sensor);
-    return new Reading(
+    return Readings.ofAir(
         sensor(sensor),
         Instant.ofEpochMilli(atMs),
         Math.round((30.5 + swing) * 100) / 100.0,

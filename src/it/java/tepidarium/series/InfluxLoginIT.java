@@ -20,6 +20,7 @@ import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.api.io.TempDir;
 import tepidarium.it.Influx;
 import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
 import tepidarium.reading.SensorId;
 import tepidarium.series.influx.InfluxAddress;
 import tepidarium.series.influx.InfluxReadings;
@@ -28,7 +29,7 @@ import tepidarium.series.influx.InfluxReadings;
 class InfluxLoginIT {
   private static final List<Reading> BATCH =
       List.of(
-          new Reading(
+          Readings.ofAir(
               new SensorId("bag"), Instant.parse("2026-03-01T06:00:00Z"), 30.0, null, null, null));
 
   private static InfluxReadings store(Influx influx, @Nullable String user, String password) {

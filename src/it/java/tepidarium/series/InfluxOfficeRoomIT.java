@@ -20,6 +20,7 @@ import tepidarium.heat.HeatRule;
 import tepidarium.it.Influx;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
@@ -41,7 +42,7 @@ class InfluxOfficeRoomIT {
   /** A row; its time has no zone and is read as UTC. */
   private static Reading reading(String row) {
     String[] cells = row.replace("\"", "").split(",", -1);
-    return new Reading(
+    return Readings.ofAir(
         SENSOR,
         Instant.parse(cells[1].replace(' ', 'T') + "Z"),
         Double.valueOf(cells[2]),

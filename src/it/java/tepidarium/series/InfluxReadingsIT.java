@@ -22,6 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
 import tepidarium.it.Influx;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
@@ -60,11 +61,11 @@ class InfluxReadingsIT extends SeriesContract<InfluxReadings> {
   }
 
   private Reading temperature(Duration ago, double value) {
-    return new Reading(SENSOR, now.minus(ago), value, null, null, null);
+    return Readings.ofAir(SENSOR, now.minus(ago), value, null, null, null);
   }
 
   private Reading humidity(Duration ago, double value) {
-    return new Reading(SENSOR, now.minus(ago), null, value, null, null);
+    return Readings.ofAir(SENSOR, now.minus(ago), null, value, null, null);
   }
 
   private static List<Reading> readings(WriteResult result) {

@@ -25,6 +25,7 @@ import org.junit.jupiter.api.Test;
 import tepidarium.reading.Arrival;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
@@ -71,7 +72,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
   }
 
   static Reading warm(SensorId sensor, long second, double temperature) {
-    return new Reading(sensor, second(second), temperature, null, null, null);
+    return Readings.ofAir(sensor, second(second), temperature, null, null, null);
   }
 
   static Reading warm(long second, double temperature) {
@@ -84,7 +85,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
       @Nullable Double humidity,
       @Nullable Double light,
       @Nullable Double battery) {
-    return new Reading(BAG, second(second), temperature, humidity, light, battery);
+    return Readings.ofAir(BAG, second(second), temperature, humidity, light, battery);
   }
 
   private static Map<Instant, Double> values(@Nullable Samples samples) {
@@ -133,7 +134,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
 
   @Test
   void differentValuesOfOneInstantAreAllKeptAndKnownAgain() {
-    Reading next = new Reading(BAG, second(0).plusMillis(1), 40.0, null, null, null);
+    Reading next = Readings.ofAir(BAG, second(0).plusMillis(1), 40.0, null, null, null);
     List<Reading> batch = List.of(warm(0, 30), warm(0, 31), next, warm(0, 32), warm(0, 31));
     WriteResult first = store.write(batch.subList(0, 1));
     WriteResult second = store.write(batch.subList(1, 5));
@@ -190,7 +191,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
   private static List<Reading> instants(int count, int light) {
     return IntStream.range(0, count)
         .mapToObj(
-            i -> new Reading(BAG, START.plusMillis(i), null, null, (double) (light + i), null))
+            i -> Readings.ofAir(BAG, START.plusMillis(i), null, null, (double) (light + i), null))
         .toList();
   }
 

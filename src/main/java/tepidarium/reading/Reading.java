@@ -38,43 +38,6 @@ public record Reading(
         });
   }
 
-  /**
-   * A reading of a node for the air, whose sensor sent the instant.
-   *
-   * @param temperatureC degrees Celsius
-   * @param humidityPercent percent relative humidity
-   * @param illuminanceLux lux
-   * @param batteryV volts
-   */
-  public Reading(
-      SensorId sensor,
-      Instant at,
-      @Nullable Double temperatureC,
-      @Nullable Double humidityPercent,
-      @Nullable Double illuminanceLux,
-      @Nullable Double batteryV) {
-    this(sensor, at, ofAir(temperatureC, humidityPercent, illuminanceLux, batteryV), null);
-  }
-
-  private static Map<Quantity, Double> ofAir(
-      @Nullable Double temperatureC,
-      @Nullable Double humidityPercent,
-      @Nullable Double illuminanceLux,
-      @Nullable Double batteryV) {
-    Map<Quantity, Double> values = new EnumMap<>(Quantity.class);
-    put(values, Quantity.TEMPERATURE, temperatureC);
-    put(values, Quantity.HUMIDITY, humidityPercent);
-    put(values, Quantity.LIGHT, illuminanceLux);
-    put(values, Quantity.BATTERY, batteryV);
-    return values;
-  }
-
-  private static void put(Map<Quantity, Double> values, Quantity quantity, @Nullable Double value) {
-    if (value != null) {
-      values.put(quantity, value);
-    }
-  }
-
   /** Returns the same values with another instant and arrival. */
   public Reading movedTo(Instant other, @Nullable Arrival otherArrival) {
     return new Reading(sensor, other, values, otherArrival);

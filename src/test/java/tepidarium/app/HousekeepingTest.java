@@ -21,7 +21,7 @@ import tepidarium.container.Register;
 import tepidarium.history.CalibratedReadings;
 import tepidarium.live.LatestValues;
 import tepidarium.reading.Quantity;
-import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
@@ -79,7 +79,7 @@ class HousekeepingTest {
     readings = SqliteReadings.open(folder.resolve("readings.db"));
     readings.write(
         IntStream.range(0, HOURS)
-            .mapToObj(i -> new Reading(SENSOR, hoursAgo(HOURS - i), 30.0, null, null, null))
+            .mapToObj(i -> Readings.ofAir(SENSOR, hoursAgo(HOURS - i), 30.0, null, null, null))
             .toList());
     hours = SqliteRollups.open(folder.resolve("ledger.db"));
     records = SqliteRecords.open(folder.resolve("records.db"));
@@ -161,7 +161,7 @@ class HousekeepingTest {
     assertTrue(
         problem.contains("402.0 days ahead of the last instant seen, 2026-03-01T05"), problem);
 
-    trust.heard(List.of(new Reading(SENSOR, time.now, 30.0, null, null, null)), time.now);
+    trust.heard(List.of(Readings.ofAir(SENSOR, time.now, 30.0, null, null, null)), time.now);
     passHours(2);
     // The newest reading is 400 days old, so only what is older than that by 30 days is deleted.
     assertTrue(kept() >= HOURS - 48 && kept() < HOURS, kept() + " kept");

@@ -27,6 +27,7 @@ import net.jqwik.api.constraints.Size;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
 import tepidarium.reading.SensorId;
 
 class DecoderProperties {
@@ -275,6 +276,7 @@ class DecoderProperties {
       @Nullable Double light,
       @Nullable Double battery) {
     boolean none = temperature == null && humidity == null && light == null && battery == null;
-    return new Reading(BAG, at, none ? Double.valueOf(0) : temperature, humidity, light, battery);
+    return Readings.ofAir(
+        BAG, at, none ? Double.valueOf(0) : temperature, humidity, light, battery);
   }
 }

@@ -24,7 +24,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
 
 class DecoderTest {
   @Test
@@ -35,7 +35,7 @@ class DecoderTest {
 
     Instant at = Instant.parse("2026-03-01T05:59:00Z");
     assertEquals(
-        new Decoded(List.of(new Reading(BAG, at, 30.2, 96.1, 0.0, 3.91)), List.of()),
+        new Decoded(List.of(Readings.ofAir(BAG, at, 30.2, 96.1, 0.0, 3.91)), List.of()),
         decode(payload));
   }
 
@@ -110,7 +110,7 @@ class DecoderTest {
   void aBadQuantityDoesNotCostTheOthers() {
     Decoded decoded = decode("{\"temperature\":-127,\"humidity\":96,\"light\":NaN}");
 
-    assertEquals(List.of(new Reading(BAG, ARRIVAL, null, 96.0, null, null)), decoded.readings());
+    assertEquals(List.of(Readings.ofAir(BAG, ARRIVAL, null, 96.0, null, null)), decoded.readings());
     assertEquals(
         "temperature -127.0 is outside -55 to 125 °C: check the sensor, its wiring and its unit",
         decoded.rejects().get(0).reason());

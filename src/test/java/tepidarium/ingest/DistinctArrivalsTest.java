@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import tepidarium.reading.Arrival;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
 import tepidarium.reading.SensorId;
 
 class DistinctArrivalsTest {
@@ -40,7 +41,7 @@ class DistinctArrivalsTest {
 
   @Test
   void aTimeOfItsOwnAndAnAgeStay() {
-    Reading own = new Reading(BAG, NOW, 30.0, null, null, null);
+    Reading own = Readings.ofAir(BAG, NOW, 30.0, null, null, null);
     Reading aged = reading(BAG, NOW.minusSeconds(60), LIVE);
     apart(BAG, NOW);
 

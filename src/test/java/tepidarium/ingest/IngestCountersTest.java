@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
 import tepidarium.reading.SensorId;
 import tepidarium.series.RefusedReading;
 
@@ -33,7 +34,7 @@ class IngestCountersTest {
       new IngestCounters(log, "tepidarium", Clock.fixed(NOW, ZoneOffset.UTC));
 
   private static RefusedReading refused(String sensor) {
-    Reading reading = new Reading(new SensorId(sensor), NOW, 30.0, null, null, null);
+    Reading reading = Readings.ofAir(new SensorId(sensor), NOW, 30.0, null, null, null);
     return new RefusedReading(reading, "its clock stands still");
   }
 

@@ -25,6 +25,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
 import tepidarium.reading.SensorId;
 
 class MappingRuleTest {
@@ -78,7 +79,7 @@ class MappingRuleTest {
     assertEquals(
         new Decoded(
             List.of(
-                new Reading(
+                Readings.ofAir(
                     new SensorId("b1"), Instant.ofEpochSecond(1772341200), 30.2, 96.1, 12.5, 3.91)),
             List.of()),
         Messages.decode(
@@ -88,7 +89,7 @@ class MappingRuleTest {
                 "{\"bme\":{\"temp\":86.36,\"hum\":\"0.961\"},\"lux\":12.5,"
                     + "\"power/mains\":[3910],\"time\":1772341200}")));
     assertEquals(
-        List.of(new Reading(new SensorId("b2"), ARRIVAL, 30.2, null, null, null)),
+        List.of(Readings.ofAir(new SensorId("b2"), ARRIVAL, 30.2, null, null, null)),
         Messages.decode(decoder, message("b2/probes/3/raw", "303.35")).readings());
   }
 
@@ -139,7 +140,7 @@ class MappingRuleTest {
     Decoded decoded = decode(temperatureAt(filter, "", null), topic, "30");
 
     assertEquals(
-        List.of(new Reading(new SensorId(sensor), ARRIVAL, 30.0, null, null, null)),
+        List.of(Readings.ofAir(new SensorId(sensor), ARRIVAL, 30.0, null, null, null)),
         decoded.readings());
   }
 
@@ -330,7 +331,7 @@ class MappingRuleTest {
         decode(rule, "a/bag-1", "[1772341200,{\"x\":[{}],\"t\":30},[{\"lux\":5},7],{},8]");
 
     Instant at = Instant.parse("2026-03-01T05:00:00Z");
-    assertEquals(List.of(new Reading(BAG, at, 30.0, null, 5.0, null)), decoded.readings());
+    assertEquals(List.of(Readings.ofAir(BAG, at, 30.0, null, 5.0, null)), decoded.readings());
     assertTrue(reason(decoded).startsWith("humidity […] is not a number"), reason(decoded));
   }
 }

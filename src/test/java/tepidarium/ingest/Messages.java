@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
 import tepidarium.reading.SensorId;
 
 /** Messages to decode, all of one arrival, and what they should give. */
@@ -72,7 +73,7 @@ final class Messages {
   }
 
   static Reading temperature(Instant at, double celsius) {
-    return new Reading(BAG, at, celsius, null, null, null);
+    return Readings.ofAir(BAG, at, celsius, null, null, null);
   }
 
   /** The reason of the only reject. */

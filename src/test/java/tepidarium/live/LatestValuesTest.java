@@ -15,6 +15,7 @@ import tepidarium.container.MemoryContainers;
 import tepidarium.container.Register;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
 import tepidarium.reading.SensorId;
 
 class LatestValuesTest {
@@ -26,7 +27,8 @@ class LatestValuesTest {
       new LatestValues(register, Duration.ofMinutes(30), Map.of());
 
   private static Reading reading(int minute, double temperature, double humidity, double lux) {
-    return new Reading(SENSOR, START.plusSeconds(60L * minute), temperature, humidity, lux, null);
+    return Readings.ofAir(
+        SENSOR, START.plusSeconds(60L * minute), temperature, humidity, lux, null);
   }
 
   /** 30.25 + 0.5 °C and 97 − 3 %; light has no offset. The reading of 5 min ago came last. */

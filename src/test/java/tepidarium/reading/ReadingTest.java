@@ -16,7 +16,7 @@ class ReadingTest {
 
   @Test
   void anyQuantityMayBeAbsent() {
-    Reading reading = new Reading(SENSOR, AT, null, 96.1, null, null);
+    Reading reading = Readings.ofAir(SENSOR, AT, null, 96.1, null, null);
     assertEquals(96.1, reading.value(Quantity.HUMIDITY));
     assertNull(reading.value(Quantity.TEMPERATURE));
     assertNull(reading.value(Quantity.LIGHT));
@@ -25,7 +25,7 @@ class ReadingTest {
 
   @Test
   void eachQuantityIsFoundUnderItsName() {
-    Reading reading = new Reading(SENSOR, AT, 30.2, 96.1, 0.0, 3.91);
+    Reading reading = Readings.ofAir(SENSOR, AT, 30.2, 96.1, 0.0, 3.91);
     assertEquals(30.2, reading.value(Quantity.TEMPERATURE));
     assertEquals(96.1, reading.value(Quantity.HUMIDITY));
     assertEquals(0.0, reading.value(Quantity.LIGHT));
@@ -35,7 +35,7 @@ class ReadingTest {
   @Test
   void aReadingWithoutAnyQuantityIsRefused() {
     assertThrows(
-        IllegalArgumentException.class, () -> new Reading(SENSOR, AT, null, null, null, null));
+        IllegalArgumentException.class, () -> Readings.ofAir(SENSOR, AT, null, null, null, null));
   }
 
   @Test
@@ -43,7 +43,7 @@ class ReadingTest {
     IllegalArgumentException refusal =
         assertThrows(
             IllegalArgumentException.class,
-            () -> new Reading(SENSOR, AT, -127.0, null, null, null));
+            () -> Readings.ofAir(SENSOR, AT, -127.0, null, null, null));
     assertEquals("temperature -127.0 is outside -55 to 125 °C", refusal.getMessage());
   }
 
@@ -51,18 +51,18 @@ class ReadingTest {
   @ValueSource(doubles = {Double.NaN, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY})
   void aValueThatIsNoNumberIsRefusedForEveryQuantity(double value) {
     assertThrows(
-        IllegalArgumentException.class, () -> new Reading(SENSOR, AT, value, null, null, null));
+        IllegalArgumentException.class, () -> Readings.ofAir(SENSOR, AT, value, null, null, null));
     assertThrows(
-        IllegalArgumentException.class, () -> new Reading(SENSOR, AT, 30.0, value, null, null));
+        IllegalArgumentException.class, () -> Readings.ofAir(SENSOR, AT, 30.0, value, null, null));
     assertThrows(
-        IllegalArgumentException.class, () -> new Reading(SENSOR, AT, 30.0, null, value, null));
+        IllegalArgumentException.class, () -> Readings.ofAir(SENSOR, AT, 30.0, null, value, null));
     assertThrows(
-        IllegalArgumentException.class, () -> new Reading(SENSOR, AT, 30.0, null, null, value));
+        IllegalArgumentException.class, () -> Readings.ofAir(SENSOR, AT, 30.0, null, null, value));
   }
 
   @Test
   void theInstantIsCutToWholeMilliseconds() {
-    Reading reading = new Reading(SENSOR, AT.plusNanos(7_999_999), 30.0, null, null, null);
+    Reading reading = Readings.ofAir(SENSOR, AT.plusNanos(7_999_999), 30.0, null, null, null);
     assertEquals(AT.plusMillis(7), reading.at());
   }
 

@@ -14,6 +14,7 @@ import tepidarium.container.MemoryContainers;
 import tepidarium.container.Register;
 import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
 import tepidarium.reading.SensorId;
 
 /** Test fixture: hourly rollups over readings in memory, with one container and its sensor. */
@@ -49,7 +50,7 @@ public final class Bench {
 
   public static Reading reading(
       long secondsFromStart, double temperature, double humidity, double lux) {
-    return new Reading(
+    return Readings.ofAir(
         SENSOR, START.plusSeconds(secondsFromStart), temperature, humidity, lux, null);
   }
 

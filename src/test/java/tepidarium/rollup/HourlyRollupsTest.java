@@ -13,6 +13,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import tepidarium.heat.HeatRule;
 import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
 import tepidarium.reading.Span;
 
 class HourlyRollupsTest {
@@ -147,7 +148,8 @@ class HourlyRollupsTest {
         bench.rollups.prepareDeletionBefore(Bench.START.plus(Duration.ofHours(30))));
     Instant kept = bench.rollups.rawFrom();
     Span before = new Span(kept.minus(Duration.ofHours(3)), kept);
-    bench.store(new Reading(Bench.SENSOR, kept.plus(Duration.ofMinutes(5)), 30.0, 95.0, 0.0, null));
+    bench.store(
+        Readings.ofAir(Bench.SENSOR, kept.plus(Duration.ofMinutes(5)), 30.0, 95.0, 0.0, null));
 
     bench.rollups.catchUp();
 

@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 
 import java.time.Duration;
 import org.junit.jupiter.api.Test;
-import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
 import tepidarium.reading.Span;
 
 /** The change of temperature and humidity while light is in a container, by hand. */
@@ -36,7 +36,8 @@ class LightChangeTest {
   @Test
   void aQuantityWithoutReadingsHasNoChange() {
     for (int at : new int[] {600, 1_200}) {
-      bench.store(new Reading(Bench.SENSOR, Bench.START.plusSeconds(at), null, 95.0, 100.0, null));
+      bench.store(
+          Readings.ofAir(Bench.SENSOR, Bench.START.plusSeconds(at), null, 95.0, 100.0, null));
     }
     assertNull(only().temperatureChangeC());
     assertEquals(0, only().humidityChangePercent());

@@ -21,6 +21,7 @@ import tepidarium.heat.LocalHours;
 import tepidarium.history.Downsampled;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
 import tepidarium.reading.Refined;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
@@ -39,7 +40,7 @@ class MeansOverTimeProperties {
     List<Reading> readings = new ArrayList<>();
     for (int i = 0; i < course.size(); i++) {
       Instant at = Instant.ofEpochMilli(course.atMs(i));
-      readings.add(new Reading(Bench.SENSOR, at, course.value(i), null, null, null));
+      readings.add(Readings.ofAir(Bench.SENSOR, at, course.value(i), null, null, null));
     }
     bench.sink.write(readings);
     return bench;

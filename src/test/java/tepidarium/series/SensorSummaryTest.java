@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
 import tepidarium.reading.SensorId;
 
 class SensorSummaryTest {
@@ -91,7 +92,7 @@ class SensorSummaryTest {
 
   private static Reading reading(
       int second, double temperatureC, @Nullable Double humidityPercent) {
-    return new Reading(SENSOR, at(second), temperatureC, humidityPercent, null, null);
+    return Readings.ofAir(SENSOR, at(second), temperatureC, humidityPercent, null, null);
   }
 
   @Test

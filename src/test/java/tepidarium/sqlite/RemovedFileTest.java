@@ -12,6 +12,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
 import tepidarium.reading.SensorId;
 import tepidarium.records.sqlite.SqliteRecords;
 import tepidarium.series.StoreException;
@@ -23,7 +24,7 @@ class RemovedFileTest {
 
   private static List<Reading> reading(String sensor) {
     return List.of(
-        new Reading(new SensorId(sensor), Instant.ofEpochMilli(1), 30.0, null, null, null));
+        Readings.ofAir(new SensorId(sensor), Instant.ofEpochMilli(1), 30.0, null, null, null));
   }
 
   @Test

@@ -19,6 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
 import tepidarium.reading.Arrival;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
 import tepidarium.reading.SensorId;
 import tepidarium.series.StoreException;
 
@@ -49,7 +50,7 @@ class SpoolFileTest {
     return IntStream.range(from, to)
         .mapToObj(
             i ->
-                new Reading(
+                Readings.ofAir(
                     SENSOR, Instant.ofEpochSecond(i), 20.25, i % 2 == 0 ? 96.5 : null, null, null))
         .toList();
   }
@@ -104,7 +105,7 @@ class SpoolFileTest {
                 Instant.EPOCH,
                 Map.of(Quantity.TEMPERATURE, 20.0),
                 new Arrival(0, false, true)),
-            new Reading(SENSOR, Instant.EPOCH, 20.0, null, null, null));
+            Readings.ofAir(SENSOR, Instant.EPOCH, 20.0, null, null, null));
     file.append(arrived);
 
     assertEquals(arrived, drained());
