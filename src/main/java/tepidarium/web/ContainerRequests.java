@@ -13,6 +13,9 @@ import tepidarium.rollup.ContainerHistory;
 
 /** Reads the container and the time span from a request. */
 public final class ContainerRequests {
+  /** Maximum span in days, about 20 years; bounds the memory for hourly values. */
+  private static final int LONGEST_DAYS = 7_500;
+
   private final Register register;
   private final ContainerHistory history;
   private final Clock clock;
@@ -46,9 +49,15 @@ public final class ContainerRequests {
   /**
    * The span of the parameters {@code from} and {@code to}. A missing parameter means the start of
    * the container's data or now.
+   *
+   * @throws InvalidInput if it is longer than 20 years
    */
   public Span span(Context ctx, ContainerId id) {
-    return span(id, Params.instant(ctx, "from"), Params.instant(ctx, "to"));
+    Span span = span(id, Params.instant(ctx, "from"), Params.instant(ctx, "to"));
+    if (span.length().toDays() > LONGEST_DAYS) {
+      throw new InvalidInput("from", "must lie at most " + LONGEST_DAYS + " days before to");
+    }
+    return span;
   }
 
   /** The span between two instants; null means the start of the data, or now. */

@@ -64,7 +64,8 @@ public final class SuggestedOpeningRoutes {
 
   private void list(Context ctx) {
     Container container = requests.container(ctx);
-    Span span = requests.span(ctx, container.id());
+    Span span =
+        requests.span(container.id(), Params.instant(ctx, "from"), Params.instant(ctx, "to"));
     if (span.length().toDays() > MOST_DAYS) {
       throw new InvalidInput(
           "a span of more than " + MOST_DAYS + " days is too long to look through");

@@ -31,8 +31,11 @@ import tepidarium.web.germination.CompareRoutes;
 import tepidarium.web.germination.GerminationRoutes;
 import tepidarium.web.germination.HeatCourseRoutes;
 import tepidarium.web.heatbench.HeatBenchRoutes;
+import tepidarium.web.history.BandRoutes;
 import tepidarium.web.history.DayExtremesRoutes;
-import tepidarium.web.history.HistoryRoutes;
+import tepidarium.web.history.HeatRoutes;
+import tepidarium.web.history.LightRoutes;
+import tepidarium.web.history.SeriesRoutes;
 import tepidarium.web.history.SuggestedOpeningRoutes;
 import tepidarium.web.live.LiveStream;
 import tepidarium.web.seasons.SeasonRoutes;
@@ -83,26 +86,27 @@ public final class ApiRoutes {
             parts.register(), parts.seeds(), parts.containers(), requests, parts.clock())
         .add(routes);
     new SensorRoutes(parts.register(), parts.sensors(), parts.clock()).add(routes);
-    new HistoryRoutes(
-            parts.register(),
-            parts.calibrated(),
-            parts.history(),
-            requests,
-            parts.zone(),
-            parts.site())
-        .add(routes);
+    addHistoryRoutes(routes, parts, requests);
     new HeatBenchRoutes(
             parts.register(), parts.calibrated(), parts.history(), requests, parts.zone())
         .add(routes);
-    new DayExtremesRoutes(
-            parts.history(), parts.dayExtremes(), requests, parts.clock(), parts.zone())
-        .add(routes);
-    new SuggestedOpeningRoutes(parts.register(), parts.history(), requests).add(routes);
     addAlertRoutes(routes, parts, requests);
     new SystemRoutes(parts.facts(), parts.rejectLog(), parts.watch(), parts.clock()).add(routes);
     new SumsRoutes().add(routes);
     live.add(routes);
     addSeedRoutes(routes, parts);
+  }
+
+  private static void addHistoryRoutes(
+      RoutesConfig routes, Parts parts, ContainerRequests requests) {
+    new SeriesRoutes(parts.history(), requests).add(routes);
+    new HeatRoutes(parts.calibrated(), parts.history(), requests, parts.zone()).add(routes);
+    new LightRoutes(parts.register(), parts.history(), requests, parts.site()).add(routes);
+    new BandRoutes(parts.register(), parts.history(), requests).add(routes);
+    new DayExtremesRoutes(
+            parts.history(), parts.dayExtremes(), requests, parts.clock(), parts.zone())
+        .add(routes);
+    new SuggestedOpeningRoutes(parts.register(), parts.history(), requests).add(routes);
   }
 
   private static void addAlertRoutes(RoutesConfig routes, Parts parts, ContainerRequests requests) {

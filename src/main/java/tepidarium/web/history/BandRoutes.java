@@ -1,0 +1,118 @@
+package tepidarium.web.history;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import tepidarium.alert.AlertKind;
+import tepidarium.container.Container;
+import tepidarium.container.Opening;
+import tepidarium.container.Register;
+import tepidarium.heat.Excursion;
+import tepidarium.reading.Span;
+import tepidarium.rollup.ContainerHistory;
+import tepidarium.rollup.LimitTime;
+import tepidarium.web.ContainerRequests;
+
+/** Route for the time in band of a container, and its excursions. */
+public final class BandRoutes {
+  private static final double MS_PER_HOUR = 3_600_000.0;
+
+  private final Register register;
+  private final ContainerHistory history;
+  private final ContainerRequests requests;
+
+  record LimitJson(
+      double limit, @Nullable Double fractionInside, double hoursOutside, double coveredHours) {}
+
+  record ExcursionJson(
+      String kind,
+      Instant start,
+      @Nullable Instant end,
+      double hours,
+      double worst,
+      Instant worstAt,
+      @Nullable Double degreeHoursLost,
+      boolean duringOpening) {}
+
+  record BandAnswer(
+      Instant from,
+      Instant to,
+      double coveredHours,
+      double gapHours,
+      Map<String, LimitJson> limits,
+      List<ExcursionJson> excursions) {}
+
+  public BandRoutes(Register register, ContainerHistory history, ContainerRequests requests) {
+    this.register = register;
+    this.history = history;
+    this.requests = requests;
+  }
+
+  public void add(RoutesConfig routes) {
+    routes.get("/api/containers/{id}/band", this::band);
+  }
+
+  private void band(Context ctx) {
+    Container container = requests.container(ctx);
+    Span span = requests.span(ctx, container.id());
+    Map<String, ContainerHistory.LimitSummary> summaries = new LinkedHashMap<>();
+    ContainerHistory.LimitSummary cold = history.cold(container, span);
+    long covered = cold.time().coveredMs();
+    summaries.put("cold", cold);
+    summaries.put("hot", history.hot(container, span));
+    summaries.put("light", history.bright(container, span));
+    summaries.put("dry", history.dry(container, span));
+    Map<String, LimitJson> limits = new LinkedHashMap<>();
+    List<ExcursionJson> excursions = new ArrayList<>();
+    List<Opening> openings = register.openings(container.id());
+    summaries.forEach(
+        (kind, limit) -> {
+          limits.put(kind, limit(limit));
+          List<Opening> explaining = expectedWhileOpen(kind) ? openings : List.of();
+          limit.excursions().forEach(detail -> excursions.add(excursion(kind, detail, explaining)));
+        });
+    excursions.sort(Comparator.comparing(ExcursionJson::start));
+    ctx.json(
+        new BandAnswer(
+            span.from(),
+            span.to(),
+            covered / MS_PER_HOUR,
+            (span.length().toMillis() - covered) / MS_PER_HOUR,
+            limits,
+            excursions));
+  }
+
+  private static LimitJson limit(ContainerHistory.LimitSummary summaries) {
+    LimitTime time = summaries.time();
+    return new LimitJson(
+        summaries.limit().value(),
+        time.coveredMs() == 0 ? null : 1 - time.outsideMs() / time.coveredMs(),
+        time.outsideMs() / MS_PER_HOUR,
+        time.coveredMs() / MS_PER_HOUR);
+  }
+
+  /** Whether a limit is expected to be exceeded while the container is open for a check. */
+  private static boolean expectedWhileOpen(String kind) {
+    return AlertKind.ofKey(kind).filter(AlertKind::expectedWhileOpen).isPresent();
+  }
+
+  private static ExcursionJson excursion(
+      String kind, ContainerHistory.ExcursionDetail detail, List<Opening> openings) {
+    Excursion excursion = detail.excursion();
+    return new ExcursionJson(
+        kind,
+        excursion.start(),
+        excursion.end(),
+        excursion.hours(),
+        excursion.worst(),
+        excursion.worstAt(),
+        detail.degreeHoursLost(),
+        openings.stream().anyMatch(excursion::isWithin));
+  }
+}

@@ -1,0 +1,121 @@
+package tepidarium.web.history;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import tepidarium.container.Container;
+import tepidarium.heat.HeatRule;
+import tepidarium.heat.HeatSum;
+import tepidarium.heat.SensorError;
+import tepidarium.history.CalibratedReadings;
+import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Span;
+import tepidarium.rollup.ContainerHistory;
+import tepidarium.web.ContainerRequests;
+import tepidarium.web.Params;
+
+/** Route for the heat of a container. */
+public final class HeatRoutes {
+  private static final int MOST_DAYS = 4_000;
+
+  private final CalibratedReadings calibrated;
+  private final ContainerHistory history;
+  private final ContainerRequests requests;
+  private final ZoneId zone;
+
+  record DayJson(
+      LocalDate day,
+      double degreeHours,
+      double coveredHours,
+      double gapHours,
+      double lower,
+      double upper) {}
+
+  record HeatAnswer(
+      Instant from,
+      Instant to,
+      double base,
+      @Nullable Double ceiling,
+      double degreeHours,
+      double coveredHours,
+      double gapHours,
+      double lower,
+      double upper,
+      double sensorError,
+      double sensorLower,
+      double sensorUpper,
+      List<DayJson> byDay) {}
+
+  public HeatRoutes(
+      CalibratedReadings calibrated,
+      ContainerHistory history,
+      ContainerRequests requests,
+      ZoneId zone) {
+    this.calibrated = calibrated;
+    this.history = history;
+    this.requests = requests;
+    this.zone = zone;
+  }
+
+  public void add(RoutesConfig routes) {
+    routes.get("/api/containers/{id}/heat", this::heat);
+  }
+
+  private void heat(Context ctx) {
+    Container container = requests.container(ctx);
+    Span span = requests.span(ctx, container.id());
+    Double base = Params.number(ctx, "base", -20, 60, "°C");
+    Double ceiling = Params.number(ctx, "ceiling", -20, 80, "°C");
+    HeatRule rule =
+        Params.heatRule(
+            base == null ? container.settings().baseC() : base,
+            ceiling == null ? container.settings().ceilingC() : ceiling);
+    if (span.length().toDays() > MOST_DAYS) {
+      throw new InvalidInput(
+          "from", "must lie at most " + MOST_DAYS + " days before to, because each day is listed");
+    }
+    HeatSum sum = history.heat(container, span, rule);
+    double high = container.band().temperatureHighC();
+    SensorError sensor =
+        history
+            .histogram(container, span)
+            .sensorError(rule, calibrated.temperatureErrorC(container.id(), span));
+    ctx.json(
+        new HeatAnswer(
+            span.from(),
+            span.to(),
+            rule.baseC(),
+            rule.ceilingC(),
+            sum.degreeHours(),
+            sum.coveredHours(),
+            sum.gapHours(),
+            sum.lower(),
+            sum.upper(rule, high),
+            sensor.either(),
+            Math.max(0, sum.degreeHours() - sensor.less()),
+            sum.degreeHours() + sensor.more(),
+            byDay(container, span, rule, high)));
+  }
+
+  private List<DayJson> byDay(Container container, Span span, HeatRule rule, double high) {
+    List<DayJson> days = new ArrayList<>();
+    history
+        .heatByDay(container, span, rule, zone)
+        .forEach(
+            (day, sum) ->
+                days.add(
+                    new DayJson(
+                        day,
+                        sum.degreeHours(),
+                        sum.coveredHours(),
+                        sum.gapHours(),
+                        sum.lower(),
+                        sum.upper(rule, high))));
+    return days;
+  }
+}
