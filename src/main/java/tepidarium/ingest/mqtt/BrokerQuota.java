@@ -94,15 +94,21 @@ final class BrokerQuota {
    * ones are added to the counts.
    */
   void count(ActiveMQServer server) {
-    // Read once: an address that ends meanwhile would count as a topic.
-    Set<SimpleString> addresses = Set.copyOf(server.getPostOffice().getAddresses());
+    // The broker returns a snapshot in a new set. All counts must use the same snapshot: a filter
+    // address that is deleted between two of them would be counted as a topic.
+    Set<SimpleString> addresses = server.getPostOffice().getAddresses();
+    SimpleString retainPrefix = SimpleString.of(MQTTUtil.MQTT_RETAIN_ADDRESS_PREFIX);
+    long brokerOwn = 0;
+    long newRetained = 0;
+    for (SimpleString address : addresses) {
+      if (address.startsWith('$')) {
+        brokerOwn++;
+        newRetained += address.startsWith(retainPrefix) ? 1 : 0;
+      }
+    }
     SimpleString notifications = server.getConfiguration().getManagementNotificationAddress();
-    long newAddresses =
-        addresses.stream()
-            .filter(address -> !address.startsWith('$') && !address.equals(notifications))
-            .count();
-    SimpleString prefix = SimpleString.of(MQTTUtil.MQTT_RETAIN_ADDRESS_PREFIX);
-    long newRetained = addresses.stream().filter(address -> address.startsWith(prefix)).count();
+    brokerOwn += addresses.contains(notifications) ? 1 : 0;
+    long topicsAndFilters = addresses.size() - brokerOwn;
     Set<String> subscriptions =
         server
             .getPostOffice()
@@ -128,7 +134,7 @@ final class BrokerQuota {
               .collect(Collectors.toSet());
       counted = true;
       filters.count(existing, now);
-      topics = newAddresses - existing.size();
+      topics = topicsAndFilters - existing.size();
     }
   }
 
