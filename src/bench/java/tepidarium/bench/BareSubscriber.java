@@ -53,7 +53,7 @@ final class BareSubscriber implements MqttCallback {
               accounts,
               BrokerLimits.of(4 << 20, 100_000, Duration.ofDays(1), 16L << 20, topic -> null));
       subscriber.connect(embedded.serviceUri());
-      embedded.letSensorsIn();
+      embedded.openSensorPort();
     } else {
       subscriber.connect(broker);
     }

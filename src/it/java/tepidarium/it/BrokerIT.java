@@ -120,7 +120,7 @@ class BrokerIT {
   }
 
   private void awaitReject(String topic) {
-    String words = "\"" + topic + "\" is not read here: publish to tepidarium/<sensor>";
+    String words = "\"" + topic + "\" is not read by this service: publish to tepidarium/<sensor>";
     Grower grower = new Grower(open.api());
     await()
         .atMost(SOON)
@@ -296,15 +296,15 @@ class BrokerIT {
             BrokerLimits.of(4 << 20, 10, Duration.ofDays(1), 16L << 20, topic -> null));
     try (broker) {
       try (ServerSocket taken = new ServerSocket(port, 1, InetAddress.getLoopbackAddress())) {
-        String words = "sensors cannot publish, since port " + taken.getLocalPort() + " on ";
+        String words = "sensors cannot publish, because port " + taken.getLocalPort() + " on ";
         for (int asked = 1; asked <= 2; asked++) {
           String message =
-              assertThrows(IllegalStateException.class, broker::letSensorsIn).getMessage();
+              assertThrows(IllegalStateException.class, broker::openSensorPort).getMessage();
           assertTrue(message.startsWith(words), message);
         }
       }
 
-      broker.letSensorsIn();
+      broker.openSensorPort();
 
       Publisher.to(port).send("tepidarium/late", "{\"light\":0}");
     }

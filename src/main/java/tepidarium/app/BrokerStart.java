@@ -38,14 +38,14 @@ final class BrokerStart implements AutoCloseable {
    *
    * @param address its current address; throws an IllegalStateException with the reason if it has
    *     none
-   * @param letSensorsIn run this after the service has subscribed; the embedded broker then accepts
-   *     sensors
+   * @param openSensorPort run this after the service has subscribed; the embedded broker then
+   *     accepts sensors
    * @param waiting number of messages that wait for this service; 0 if unknown
    * @param parts health of the broker's parts, by name
    */
   record Broker(
       Supplier<BrokerAddress> address,
-      Runnable letSensorsIn,
+      Runnable openSensorPort,
       LongSupplier waiting,
       Supplier<Map<String, Part>> parts) {}
 
@@ -129,7 +129,7 @@ final class BrokerStart implements AutoCloseable {
   private Broker describe(EmbeddedBroker started) {
     return new Broker(
         () -> new BrokerAddress(started.serviceUri(), login.user(), login.password()),
-        started::letSensorsIn,
+        started::openSensorPort,
         () -> started.waiting(login.clientId(), decoder.topicFilters()),
         () -> health(started));
   }

@@ -120,7 +120,7 @@ final class Facts implements ServiceFacts {
     parts.put("broker", broker());
     MqttLink current = link;
     String trouble =
-        intake.trouble() == null && current != null ? current.heldUp() : intake.trouble();
+        intake.trouble() == null && current != null ? current.whyNotStored() : intake.trouble();
     parts.put("readings", trouble == null ? stores.storage().part() : Part.down(trouble));
     String imbalance = intake.counts().imbalance();
     if (imbalance != null) {

@@ -20,19 +20,19 @@ final class LinkStart {
   private final MqttLink link;
   private final Watch watch;
   private final AlertTopics topics;
-  private final Runnable letSensorsIn;
+  private final Runnable openSensorPort;
   private final CountDownLatch sensorsAreIn = new CountDownLatch(1);
 
   /**
    * Prepares the start.
    *
-   * @param letSensorsIn has the broker accept sensors; called on a thread of the link
+   * @param openSensorPort has the broker accept sensors; called on a thread of the link
    */
-  LinkStart(MqttLink link, Watch watch, AlertTopics topics, Runnable letSensorsIn) {
+  LinkStart(MqttLink link, Watch watch, AlertTopics topics, Runnable openSensorPort) {
     this.link = link;
     this.watch = watch;
     this.topics = topics;
-    this.letSensorsIn = letSensorsIn;
+    this.openSensorPort = openSensorPort;
   }
 
   /** Starts to connect; does not wait for the connection. */
@@ -44,7 +44,7 @@ final class LinkStart {
     watch.linkChanged(up);
     if (up) {
       topics.tellAll();
-      letSensorsIn.run();
+      openSensorPort.run();
       sensorsAreIn.countDown();
     }
   }

@@ -278,7 +278,8 @@ public final class Service implements AutoCloseable {
     if (!containers.latestValues().sensors().isEmpty()) {
       link.expectSession();
     }
-    LinkStart start = new LinkStart(link, watch, topics, () -> broker.await().letSensorsIn().run());
+    LinkStart start =
+        new LinkStart(link, watch, topics, () -> broker.await().openSensorPort().run());
     start.start();
     if (config.embedded()) {
       start.awaitSensors();

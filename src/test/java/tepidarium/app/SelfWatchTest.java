@@ -76,12 +76,12 @@ class SelfWatchTest {
 
   @Test
   void readingsThatAreNotTakenInAreSaidAtOnceAndWhenTheyAreAgain() {
-    notTakenIn = "messages wait and none arrived for 30 s";
+    notTakenIn = "messages wait in the broker, but none has arrived for 30 s";
     measure(0, true, PLENTY);
     measure(1, true, PLENTY);
     assertEquals(List.of("intake"), said());
     assertEquals(
-        "Readings are not taken in: messages wait and none arrived for 30 s.",
+        "Readings are not taken in: messages wait in the broker, but none has arrived for 30 s.",
         told.get(0).detail());
     notTakenIn = null;
     measure(2, true, PLENTY);

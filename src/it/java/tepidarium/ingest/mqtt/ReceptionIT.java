@@ -109,15 +109,15 @@ class ReceptionIT {
             new IngestCounters(rejectLog, "tepidarium", clock),
             press -> null,
             readings -> {});
-    Reception reception =
-        new Reception(new MqttLink.Limits(MAX_PAYLOAD, stuckAfter), () -> 0, beforeClient);
+    ReceiveWatchdog watchdog =
+        new ReceiveWatchdog(new MqttLink.Limits(MAX_PAYLOAD, stuckAfter), () -> 0, beforeClient);
     link =
         new MqttLink(
             () -> new BrokerAddress("tcp://127.0.0.1:" + port, null, null),
             "tepidarium",
             List.of("tepidarium/#"),
             "link-" + ++links,
-            reception,
+            watchdog,
             clock,
             intake);
     link.start(up -> {});
@@ -211,13 +211,13 @@ class ReceptionIT {
     await().atMost(SOON).until(link::isUp);
     assertEquals(3, faults.get());
     assertEquals(
-        "tepidarium/poison: skipped: it stopped the MQTT client 3 times; please report it",
+        "tepidarium/poison: skipped, because it stopped the MQTT client 3 times; please report this",
         onlyReject());
     assertEquals("{\"temperature\":31}", rejects.get(0).payload());
     assertEquals(3, intake.counts().received());
     assertNotNull(link.trouble());
     assertTrue(
-        link.trouble().startsWith("the MQTT client stopped receiving at a message on "),
+        link.trouble().startsWith("the MQTT client stopped receiving; the message on "),
         link.trouble());
   }
 
@@ -240,9 +240,11 @@ class ReceptionIT {
 
     awaitStored("after");
     assertEquals(3, faults.get());
-    assertTrue(onlyReject().startsWith("tepidarium/poison: skipped: "), onlyReject());
+    assertTrue(onlyReject().startsWith("tepidarium/poison: skipped, "), onlyReject());
     assertTrue(
-        link.trouble().startsWith("messages wait and none arrived for 1 s at a message on "),
+        link.trouble()
+            .startsWith(
+                "messages wait in the broker, but none has arrived for 1 s; the message on "),
         link.trouble());
     never.countDown();
   }
@@ -266,15 +268,17 @@ class ReceptionIT {
     startLink(UnaryOperator.identity(), Duration.ofSeconds(1));
     store = new CountDownLatch(1);
     publish("tepidarium/one");
-    await().atMost(SOON).until(() -> link.heldUp() != null);
-    assertEquals("1 messages wait for the readings store, which took none for 1 s", link.heldUp());
-    assertEquals(link.heldUp(), link.trouble());
+    await().atMost(SOON).until(() -> link.whyNotStored() != null);
+    assertEquals(
+        "1 messages wait, because the readings store has accepted none for 1 s",
+        link.whyNotStored());
+    assertEquals(link.whyNotStored(), link.trouble());
     assertTrue(link.isUp());
 
     store.countDown();
 
     awaitStored("one");
-    await().atMost(SOON).until(() -> link.heldUp() == null);
+    await().atMost(SOON).until(() -> link.whyNotStored() == null);
     assertNull(link.trouble());
   }
 }

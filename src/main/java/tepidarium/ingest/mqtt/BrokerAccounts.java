@@ -66,8 +66,8 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
    * The topics of the service.
    *
    * @param root the root topic
-   * @param mapped the first levels of topics that mapping rules read, without a trailing slash; an
-   *     empty one allows all topics to clients without an account
+   * @param mapped the first levels of the topics that mapping rules read, without a trailing slash.
+   *     An empty string gives clients without an account access to all topics
    * @param sensorOf the sensor whose readings a topic carries; null for none
    */
   public record Topics(
@@ -101,7 +101,7 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
   }
 
   /** Sets the quota for new topics. */
-  void limitBy(BrokerQuota limits) {
+  void setQuota(BrokerQuota limits) {
     quota = limits;
   }
 
@@ -109,7 +109,7 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
     return service.clientId();
   }
 
-  boolean areSet() {
+  boolean areConfigured() {
     return !accounts.isEmpty();
   }
 
@@ -126,8 +126,9 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
   }
 
   /**
-   * Whether the client id is that of the service, or begins with it and a dot. The broker names the
-   * queue of a subscription by client id, dot and filter, so such an id could collide.
+   * Whether the client id is that of the service, or starts with it and a dot. The broker names the
+   * queue of a subscription "client id.filter", so the queues of such a client could have the same
+   * names as those of the service.
    */
   boolean isServiceClient(String clientId) {
     return clientId.equals(service.clientId()) || clientId.startsWith(service.clientId() + '.');
@@ -152,7 +153,7 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
   }
 
   /** Reports a refused message. */
-  void refused(String topic, String reason) {
+  void reportRefused(String topic, String reason) {
     refused.accept(topic, reason);
   }
 
@@ -166,15 +167,15 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
     }
     Account account = user == null ? null : accounts.get(user);
     if (user == null || account == null) {
-      return isOfService(topic)
+      return isServiceTopic(topic)
           ? null
           : '"'
               + topic
-              + "\" is not read here: publish to "
+              + "\" is not read by this service: publish to "
               + topics.root()
               + "/<sensor>, or add a mapping rule for this topic";
     }
-    boolean own = isOwn(user, topic) || user.equals(topics.sensorOf().apply(topic));
+    boolean own = isOwnTopic(user, topic) || user.equals(topics.sensorOf().apply(topic));
     return own || isGranted(account.publish(), topic)
         ? null
         : "the account \""
@@ -192,12 +193,12 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
   boolean mayRead(@Nullable String user, String filter) {
     Account account = user == null ? null : accounts.get(user);
     if (user == null || account == null) {
-      return isOfService(filter);
+      return isServiceTopic(filter);
     }
-    return isOwn(user, filter) || isGranted(account.read(), filter);
+    return isOwnTopic(user, filter) || isGranted(account.read(), filter);
   }
 
-  private boolean isOwn(String user, String topic) {
+  private boolean isOwnTopic(String user, String topic) {
     return isBelow(topics.root() + '/' + user, topic);
   }
 
@@ -206,7 +207,7 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
         && filters.stream().anyMatch(filter -> TopicNames.covers(filter, topic));
   }
 
-  private boolean isOfService(String topic) {
+  private boolean isServiceTopic(String topic) {
     return !topic.startsWith("$")
         && (isBelow(topics.root(), topic)
             || topics.mapped().stream().anyMatch(mapped -> isBelow(mapped, topic)));
@@ -250,7 +251,9 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
     String topic = queue < 0 ? address : address.substring(0, queue);
     return switch (check) {
       case SEND -> mayPublish(user, topic);
-      // Asked before the first message to a topic and before the first subscription to a filter.
+      // The broker checks this before the first message to a topic and before the first
+      // subscription
+      // to a filter.
       case CREATE_ADDRESS -> mayCreate(user, topic);
       case CREATE_DURABLE_QUEUE,
           CREATE_NON_DURABLE_QUEUE,
@@ -264,8 +267,8 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
   }
 
   /**
-   * Whether a user may create an address; the broker does not tell whether it is for a message or
-   * for a subscription.
+   * Whether a user may create an address. The broker does not say whether the address is for a
+   * message or for a subscription.
    */
   private boolean mayCreate(@Nullable String user, String topic) {
     BrokerQuota limits = quota;
@@ -274,7 +277,7 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
       return true;
     }
     if (reason == null && limits != null && !limits.isFilter(topic)) {
-      reason = limits.whyNoTopic(topic);
+      reason = limits.topicRefusal(topic);
     }
     if (reason != null) {
       refused.accept(topic, reason);

@@ -34,46 +34,46 @@ final class BrokerConnection implements MqttCallback {
   /** Time limit of one call to the broker. */
   private static final Duration CALL_LIMIT = Duration.ofSeconds(15);
 
-  /** Interval of the checks whether the client is stuck, during a call. */
+  /** Interval at which a waiting call checks whether the client is stuck. */
   private static final Duration CHECK_EVERY = Duration.ofSeconds(1);
 
   /**
-   * What a connection reports to.
+   * The callbacks of a connection.
    *
-   * @param isLatest whether no later connection was begun; packet ids are valid on one connection
-   *     only
-   * @param messages handles the messages that arrive
-   * @param lost called once the connection is lost
+   * @param isLatest false once a newer connection has been started; packet ids are valid only on
+   *     the connection that delivered them
+   * @param messages handles received messages
+   * @param lost called when the connection is lost
    */
-  record Owner(
+  record Callbacks(
       BooleanSupplier isLatest, MessageHandler messages, Consumer<MqttDisconnectResponse> lost) {}
 
   private final BrokerAddress address;
   private final String statusTopic;
-  private final Reception reception;
+  private final ReceiveWatchdog watchdog;
   private final LinkStatus status;
-  private final Owner owner;
+  private final Callbacks callbacks;
   private final MqttAsyncClient client;
 
   BrokerConnection(
       BrokerAddress address,
       String clientId,
       String statusTopic,
-      Reception reception,
+      ReceiveWatchdog watchdog,
       LinkStatus status,
-      Owner owner)
+      Callbacks callbacks)
       throws MqttException {
     this.address = address;
     this.statusTopic = statusTopic;
-    this.reception = reception;
+    this.watchdog = watchdog;
     this.status = status;
-    this.owner = owner;
-    client = new FilteredClient(address.uri(), clientId, reception::connected);
+    this.callbacks = callbacks;
+    client = new FilteredClient(address.uri(), clientId, watchdog::connected);
     client.setManualAcks(true);
     client.setCallback(this);
   }
 
-  /** The client, for messages that are published without waiting here. */
+  /** The client, for callers that publish and wait for the acknowledgement themselves. */
   MqttAsyncClient client() {
     return client;
   }
@@ -85,8 +85,9 @@ final class BrokerConnection implements MqttCallback {
   /**
    * Connects, and waits until the broker has accepted the connection.
    *
-   * @return whether the broker still had the session of this client id
-   * @throws IllegalStateException if a message from the broker stops the client meanwhile
+   * @return true if the broker still had the session of this client id
+   * @throws IllegalStateException if a message from the broker stops the client before it is
+   *     connected
    */
   boolean connect() throws MqttException {
     IMqttToken connected = client.connect(options());
@@ -103,14 +104,17 @@ final class BrokerConnection implements MqttCallback {
     awaitConnecting(client.subscribe(subscriptions, null, null, new MqttProperties()));
   }
 
-  /** Waits for an answer. A waiting message may stop the client before the answer is read. */
+  /**
+   * Waits for an answer. Checks once a second whether the client is stuck, because a message that
+   * waited in the broker may stop the client before it reads the answer.
+   */
   private void awaitConnecting(IMqttToken token) throws MqttException {
     for (int waited = 1; ; waited++) {
       try {
         token.waitForCompletion(CHECK_EVERY.toMillis());
         return;
       } catch (MqttException e) {
-        String stuck = reception.whyStuck();
+        String stuck = watchdog.whyStuck();
         if (stuck != null) {
           status.incident(stuck);
           throw new IllegalStateException(stuck, e);
@@ -142,15 +146,14 @@ final class BrokerConnection implements MqttCallback {
   }
 
   /** The payload of the status topic. */
-  static byte[] statusPayload(String word) {
-    return ("{\"status\":\"" + word + "\"}").getBytes(StandardCharsets.UTF_8);
+  static byte[] statusPayload(String status) {
+    return ("{\"status\":\"" + status + "\"}").getBytes(StandardCharsets.UTF_8);
   }
 
   /**
    * Publishes a message and waits up to 15 s.
    *
-   * @return whether the broker has acknowledged it; the client also ends the wait when the
-   *     connection is lost
+   * @return true if the broker has acknowledged it, false if the connection was lost before
    */
   boolean publish(String topic, byte[] payload) throws MqttException {
     IMqttToken sent = client.publish(topic, payload, 1, false);
@@ -165,7 +168,7 @@ final class BrokerConnection implements MqttCallback {
         finish(client.publish(statusTopic, statusPayload("down"), 1, true));
         finish(client.disconnect());
       } catch (MqttException e) {
-        LOG.debug("could not disconnect from the broker in order", e);
+        LOG.debug("could not disconnect cleanly from the broker", e);
       }
     }
   }
@@ -192,12 +195,12 @@ final class BrokerConnection implements MqttCallback {
   public void messageArrived(String topic, MqttMessage message) {
     int id = message.getId();
     int qos = message.getQos();
-    owner.messages().arrived(topic, message, count -> acknowledge(id, qos, count));
+    callbacks.messages().arrived(topic, message, count -> acknowledge(id, qos, count));
   }
 
-  /** Counts a message and acknowledges it, if no later connection was begun. */
+  /** Counts and acknowledges a message, unless a newer connection has been started. */
   private void acknowledge(int id, int qos, Runnable count) {
-    if (!owner.isLatest().getAsBoolean()) {
+    if (!callbacks.isLatest().getAsBoolean()) {
       return;
     }
     count.run();
@@ -215,14 +218,15 @@ final class BrokerConnection implements MqttCallback {
 
   @Override
   public void disconnected(MqttDisconnectResponse response) {
-    if (owner.isLatest().getAsBoolean()) {
-      owner.lost().accept(response);
+    if (callbacks.isLatest().getAsBoolean()) {
+      callbacks.lost().accept(response);
     }
   }
 
   @Override
   public void mqttErrorOccurred(MqttException exception) {
-    LOG.warn("the link to {} reports: {}", address, exception.getMessage());
+    LOG.warn(
+        "the MQTT client connected to {} reports an error: {}", address, exception.getMessage());
   }
 
   @Override

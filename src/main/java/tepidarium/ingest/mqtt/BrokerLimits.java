@@ -5,20 +5,21 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Limits of the embedded broker. Each topic, subscription and retained message uses memory. Each
- * message that waits for a subscriber uses disk space.
+ * Limits of the embedded broker. Each topic, subscription and retained message uses memory, and
+ * each message that waits for a subscriber uses disk space.
  *
  * @param packetBytes largest accepted packet, in bytes
  * @param connections maximum number of connected clients
  * @param topics maximum number of topics
- * @param topicIdle time without a message after which a topic is removed; its next message adds it
- *     again
+ * @param topicIdle time without a message after which the broker deletes a topic; the next message
+ *     creates it again
  * @param subscriptions maximum number of subscriptions, including those of absent clients
  * @param pairs maximum number of pairs of a topic and a subscription; the broker uses about 200
  *     bytes for each matching pair
  * @param retained maximum number of topics with a retained message
  * @param sessionExpiry time after which the session of an absent client is deleted; at most 24 days
- * @param sessionBytes maximum number of bytes that wait for one client; above it, they are deleted
+ * @param sessionBytes maximum size of the messages that wait for one client, in bytes; above it,
+ *     all of them are deleted
  * @param whyNotNew returns why messages to a new topic are refused; null if they are accepted
  */
 public record BrokerLimits(
@@ -32,12 +33,16 @@ public record BrokerLimits(
     Duration sessionExpiry,
     long sessionBytes,
     Function<String, @Nullable String> whyNotNew) {
-  /** Topics of one sensor: one with all its quantities, and one for each of four quantities. */
+  /** Topics of one sensor: one for all its quantities, and one for each of four quantities. */
   private static final int TOPICS_OF_SENSOR = 5;
 
+  /** Clients, topics and subscriptions that do not belong to a sensor. */
   private static final int OTHERS = 1_000;
 
-  /** All pairs together take at most a tenth of the heap. */
+  /**
+   * Heap per pair. A pair uses about 200 bytes, so all pairs together use at most a tenth of the
+   * heap.
+   */
   private static final int HEAP_BYTES_FOR_PAIR = 2_000;
 
   /**

@@ -19,22 +19,24 @@ import org.jspecify.annotations.Nullable;
 /**
  * Counts topics, subscriptions and retained messages of the embedded broker, and refuses new ones
  * beyond the limits. The service's own subscriptions do not count. Topic filters of subscriptions
- * have a separate limit, because the broker keeps an address for each filter until it has been idle
- * for as long as a topic. Subscriptions therefore cannot use up the limit of topics. Thread-safe.
+ * have a separate limit, so subscriptions cannot use up the limit of topics: the broker stores an
+ * address for each filter and deletes it only when it has been idle for as long as a topic.
+ * Thread-safe.
  */
 final class BrokerQuota {
-  /** Minimum number of topics for which subscriptions leave room. */
+  /** Subscriptions are refused if fewer than this number of topics would still fit. */
   private static final int ROOM_FOR_TOPICS = 500;
 
   /**
-   * Time after which an allowed topic or subscription must exist; after that it no longer counts.
+   * Time within which the broker creates an accepted subscription. If it does not exist after this
+   * time, it no longer counts.
    */
   private static final Duration EXPECTED = Duration.ofMinutes(1);
 
   private static final Duration SHOWN = Duration.ofHours(1);
 
-  /** Counted names: those that exist in the broker, and those that it is expected to create. */
-  private static final class Names {
+  /** A set of names: those that exist in the broker, and those that it is about to create. */
+  private static final class CountedNames {
     private Set<String> existing = Set.of();
     private final Map<String, Long> expected = new HashMap<>();
 
@@ -65,10 +67,10 @@ final class BrokerQuota {
   private final LongSupplier nanos;
 
   /** Names of the queues of subscriptions. */
-  private final Names queues = new Names();
+  private final CountedNames queues = new CountedNames();
 
   /** Topic filters for which a subscription made the broker create an address. */
-  private final Names filters = new Names();
+  private final CountedNames filters = new CountedNames();
 
   private boolean counted;
   private long topics;
@@ -147,14 +149,14 @@ final class BrokerQuota {
     return filters.has(topic);
   }
 
-  /** Why a new topic is refused; null if it is accepted, and counts it. */
-  @Nullable String whyNoTopic(String topic) {
+  /** Returns why a new topic is refused. Accepts and counts it otherwise, and returns null. */
+  @Nullable String topicRefusal(String topic) {
     String reason = limits.whyNotNew().apply(topic);
     if (reason != null) {
       return reason;
     }
     synchronized (this) {
-      String full = whyFull(topic);
+      String full = fullReason(topic);
       if (full == null) {
         topics++;
       } else {
@@ -166,14 +168,14 @@ final class BrokerQuota {
     }
   }
 
-  private @Nullable String whyFull(String topic) {
+  private @Nullable String fullReason(String topic) {
     if (topics >= limits.topics()) {
       return "\"%s\" is a new topic, but the embedded broker already has %,d topics: %s"
           .formatted(topic, topics, "publish to fewer topics, or raise maxSensors in the settings");
     }
     long subscriptions = queues.size();
     if ((topics + filters.size() + 1) * subscriptions > limits.pairs()) {
-      return "\"%s\" is a new topic, but %,d topics and %,d subscriptions use the memory: %s"
+      return "\"%s\" is a new topic, but %,d topics and %,d subscriptions already use the memory reserved for them: %s"
           .formatted(topic, topics, subscriptions, "remove subscriptions that are not needed");
     }
     return null;
@@ -181,7 +183,8 @@ final class BrokerQuota {
 
   /**
    * Accepts or refuses all subscriptions of a client to these filters, and counts accepted ones.
-   * Existing subscriptions are always accepted. Half of the pairs are reserved for topics.
+   * Existing subscriptions are always accepted. Subscriptions may use at most half of the pairs
+   * (see {@link BrokerLimits}); new topics may use the others.
    */
   boolean acceptSubscriptions(ActiveMQServer server, String clientId, List<String> wanted) {
     Set<String> newFilters =
@@ -211,15 +214,18 @@ final class BrokerQuota {
     }
   }
 
-  /** Why a retained message on a topic is refused; null if it is accepted, and counts it. */
-  @Nullable String whyNotRetained(ActiveMQServer server, String topic) {
+  /**
+   * Returns why a retained message on a topic is refused. Accepts and counts it otherwise, and
+   * returns null.
+   */
+  @Nullable String retainRefusal(ActiveMQServer server, String topic) {
     if (server.getAddressInfo(SimpleString.of(MQTTUtil.MQTT_RETAIN_ADDRESS_PREFIX + topic))
         != null) {
       return null;
     }
     synchronized (this) {
       if (retained >= limits.retained()) {
-        return "\"%s\" would be one more retained message, but the embedded broker keeps %,d: %s"
+        return "the retained message on \"%s\" was refused, because the embedded broker already keeps %,d: %s"
             .formatted(topic, retained, "publish without the retain flag");
       }
       retained++;

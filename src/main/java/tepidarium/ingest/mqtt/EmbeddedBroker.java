@@ -27,9 +27,9 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Runs an MQTT broker inside this process. It syncs its journal before it acknowledges a message,
- * so acknowledged messages survive a crash. Publishers wait while the disk is nearly full. If the
- * journal cannot be written, the broker ends. A thread then restarts it as soon as possible, at
- * first for this service only.
+ * so acknowledged messages survive a crash. Publishers wait while less than 8 MiB of the disk are
+ * free. The broker stops when its journal cannot be written. A watchdog thread then tries once a
+ * second to restart it, at first for this service only.
  */
 public final class EmbeddedBroker implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(EmbeddedBroker.class);
@@ -37,16 +37,16 @@ public final class EmbeddedBroker implements AutoCloseable {
   private static final long MEMORY_BYTES = 16L << 20;
 
   /**
-   * Minimum free space on the disk; below it, publishers wait. The library's default is 10 % of the
+   * Minimum free disk space, 8 MiB; below it, publishers wait. The library's default is 10 % of the
    * disk.
    */
-  private static final long LEAST_FREE_BYTES = 8L << 20;
+  private static final long MIN_FREE_BYTES = 8L << 20;
 
   private static final String SENSORS = "sensors";
-  private static final int LOOK_EVERY_MS = 1_000;
+  private static final int CHECK_EVERY_MS = 1_000;
 
   /** Maximum time for a packet of up to 4 MB to arrive, enough for a slow wireless network. */
-  private static final long PACKET_PATIENCE_SECONDS = 60;
+  private static final long PACKET_TIMEOUT_SECONDS = 60;
 
   private final String host;
   private final int port;
@@ -57,7 +57,7 @@ public final class EmbeddedBroker implements AutoCloseable {
   private final SessionLimit sessions;
   private final PacketMemory packets;
   private final LoginLimit logins;
-  private final Thread keeper;
+  private final Thread watchdog;
   private ActiveMQServer server;
   private volatile int servicePort;
   private volatile @Nullable String trouble;
@@ -74,17 +74,17 @@ public final class EmbeddedBroker implements AutoCloseable {
     this.logins = new LoginLimit(System::nanoTime, accounts.count());
     this.quota = new BrokerQuota(limits, accounts.serviceClientId(), System::nanoTime);
     this.packets =
-        PacketMemory.of(limits.packetBytes(), why -> accounts.refused("(not read)", why));
+        PacketMemory.of(limits.packetBytes(), why -> accounts.reportRefused("(not read)", why));
     this.sessions = new SessionLimit(limits, accounts.serviceClientId());
-    accounts.limitBy(quota);
-    this.server = started();
-    this.keeper = new Thread(this::keepRunning, "broker-keeper");
-    keeper.setDaemon(true);
-    keeper.start();
+    accounts.setQuota(quota);
+    this.server = startServer();
+    this.watchdog = new Thread(this::runWatchdog, "broker-watchdog");
+    watchdog.setDaemon(true);
+    watchdog.start();
   }
 
   /**
-   * Starts the broker for this service only. Call {@link #letSensorsIn} after the service has
+   * Starts the broker for this service only. Call {@link #openSensorPort} after the service has
    * subscribed. Before that, the broker would acknowledge and drop the messages of sensors.
    *
    * @param host address to listen on; 0.0.0.0 for all addresses
@@ -94,36 +94,39 @@ public final class EmbeddedBroker implements AutoCloseable {
    */
   public static EmbeddedBroker start(
       String host, int port, Path folder, BrokerAccounts accounts, BrokerLimits limits) {
-    refuseTakenPort(host, port);
-    JournalFiles.refuseDamaged(folder);
+    requireFreePort(host, port);
+    JournalFiles.requireIntact(folder);
     try {
       return new EmbeddedBroker(host, port, folder, accounts, limits);
     } catch (IllegalStateException e) {
       throw e;
     } catch (Exception e) {
-      throw JournalFiles.failed(folder, LEAST_FREE_BYTES, e);
+      throw JournalFiles.startFailure(folder, MIN_FREE_BYTES, e);
     }
   }
 
-  /** Starts the broker on a new free port, because another program may have taken the last one. */
-  private ActiveMQServer started() throws Exception {
+  /**
+   * Starts a broker for the service. Uses a new free port each time, because another program may
+   * have taken the previous one.
+   */
+  private ActiveMQServer startServer() throws Exception {
     servicePort = freePort();
-    ActiveMQServer fresh = new SmallBroker(configuration(), accounts);
+    ActiveMQServer fresh = new LazyPagingBroker(configuration(), accounts);
     fresh.addProtocolManagerFactory(
-        new LimitedMqtt(
-            () -> new PacketLimit(packets, PACKET_PATIENCE_SECONDS),
+        new LimitedMqttFactory(
+            () -> new PacketLimit(packets, PACKET_TIMEOUT_SECONDS),
             server -> new SubscriptionLimit(server, accounts, quota)));
     AtomicReference<@Nullable Exception> failure = new AtomicReference<>();
     fresh.registerActivationFailureListener(failure::set);
     try {
       fresh.start();
       if (!fresh.isActive()) {
-        throw JournalFiles.failed(folder, LEAST_FREE_BYTES, failure.get());
+        throw JournalFiles.startFailure(folder, MIN_FREE_BYTES, failure.get());
       }
-      NoLateAcknowledgements.install(fresh);
+      AcknowledgementGuard.install(fresh);
       fresh
           .getRemotingService()
-          .addIncomingInterceptor(new BrokerGate(fresh, accounts, logins, quota));
+          .addIncomingInterceptor(new PacketInterceptor(fresh, accounts, logins, quota));
     } catch (Exception e) {
       fresh.stop();
       throw e;
@@ -131,34 +134,34 @@ public final class EmbeddedBroker implements AutoCloseable {
     return fresh;
   }
 
-  private void keepRunning() {
+  private void runWatchdog() {
     while (!stopping) {
       try {
-        TimeUnit.MILLISECONDS.sleep(LOOK_EVERY_MS);
+        TimeUnit.MILLISECONDS.sleep(CHECK_EVERY_MS);
         if (!isRunning()) {
           if (trouble == null) {
-            report("the embedded broker ended, its disk may be full; starting it again");
+            report("the embedded broker has stopped, its disk may be full; restarting it");
           }
-          startAgain();
+          restart();
           trouble = null;
-          LOG.info("the embedded broker runs again");
+          LOG.info("the embedded broker has restarted");
         }
         applyLimits();
       } catch (InterruptedException e) {
         return;
       } catch (Exception | Error e) {
-        // This thread must go on, because only it restarts the broker.
-        LOG.debug("the embedded broker cannot start yet", e);
-        report("the embedded broker ended and cannot start yet: " + e.getMessage());
+        // This thread must not end, because only it restarts the broker.
+        LOG.debug("cannot restart the embedded broker yet", e);
+        report("the embedded broker has stopped and cannot be restarted yet: " + e.getMessage());
       }
     }
   }
 
-  private void report(String words) {
-    if (!words.equals(trouble)) {
-      LOG.warn("{}", words);
+  private void report(String problem) {
+    if (!problem.equals(trouble)) {
+      LOG.warn("{}", problem);
     }
-    trouble = words;
+    trouble = problem;
   }
 
   private void applyLimits() {
@@ -179,18 +182,19 @@ public final class EmbeddedBroker implements AutoCloseable {
     return server.isStarted() && server.isActive();
   }
 
-  private synchronized void startAgain() throws Exception {
+  private synchronized void restart() throws Exception {
     if (stopping) {
       return;
     }
     server.stop();
-    if (folder.toFile().getUsableSpace() < LEAST_FREE_BYTES) {
-      throw new IOException("the disk with " + folder + " is full");
+    if (folder.toFile().getUsableSpace() < MIN_FREE_BYTES) {
+      throw new IOException(
+          "less than 8 MiB are free on the disk of " + folder + ": free some space");
     }
-    server = started();
+    server = startServer();
   }
 
-  private static void refuseTakenPort(String host, int port) {
+  private static void requireFreePort(String host, int port) {
     try (ServerSocket probe = new ServerSocket()) {
       probe.setReuseAddress(true);
       probe.bind(new InetSocketAddress(InetAddress.getByName(host), port));
@@ -231,17 +235,19 @@ public final class EmbeddedBroker implements AutoCloseable {
     configuration.setLargeMessagesDirectory(folder.resolve("large").toString());
     configuration.setGlobalMaxSize(MEMORY_BYTES);
     configuration.setMaxDiskUsage(-1);
-    configuration.setMinDiskFree(LEAST_FREE_BYTES);
-    configuration.setDiskScanPeriod(LOOK_EVERY_MS);
+    configuration.setMinDiskFree(MIN_FREE_BYTES);
+    configuration.setDiskScanPeriod(CHECK_EVERY_MS);
     configuration.setJMXManagementEnabled(false);
     configuration.setSecurityEnabled(true);
     configuration.setThreadPoolMaxSize(8);
     configuration.setScheduledThreadPoolMaxSize(1);
     configuration.setCriticalAnalyzer(false);
-    // The characters of MQTT, so topics need no translation and may contain dots.
+    // Uses the wildcards and the separator of MQTT. The broker's own separator is the dot, so
+    // topics
+    // with dots would have to be translated.
     configuration.setWildCardConfiguration(
         new WildcardConfiguration().setDelimiter('/').setSingleWord('+').setAnyWords('#'));
-    configuration.setSecurityRoles(Map.of("#", Set.of(everything())));
+    configuration.setSecurityRoles(Map.of("#", Set.of(allPermissions())));
     configuration.setAddressSettings(Map.of("#", addressSettings()));
     configuration.setAddressQueueScanPeriod(
         Math.min(configuration.getAddressQueueScanPeriod(), limits.topicIdle().toMillis()));
@@ -264,9 +270,10 @@ public final class EmbeddedBroker implements AutoCloseable {
    * Opens the port for sensors; does nothing if it is open. Call it each time the service has
    * subscribed, because the broker may have restarted.
    *
-   * @throws IllegalStateException when another program has taken the port; may be called again
+   * @throws IllegalStateException when the port cannot be opened, for example because another
+   *     program uses it; the caller may try again
    */
-  public synchronized void letSensorsIn() {
+  public synchronized void openSensorPort() {
     RemotingService remoting = server.getRemotingService();
     if (remoting.getAcceptor(SENSORS) != null) {
       return;
@@ -278,7 +285,7 @@ public final class EmbeddedBroker implements AutoCloseable {
     } catch (Exception e) {
       removeAcceptor(remoting);
       throw new IllegalStateException(
-          "sensors cannot publish, since port %d on %s is taken: %s"
+          "sensors cannot publish, because port %d on %s cannot be opened: %s"
               .formatted(port, host, e.getMessage()),
           e);
     }
@@ -293,7 +300,7 @@ public final class EmbeddedBroker implements AutoCloseable {
   }
 
   /** A role with all permissions; {@link BrokerAccounts} decides by topic instead of by role. */
-  private static Role everything() {
+  private static Role allPermissions() {
     return new Role(
         "any", true, true, true, true, true, true, true, true, true, true, false, false);
   }
@@ -303,16 +310,16 @@ public final class EmbeddedBroker implements AutoCloseable {
     settings.setAddressFullMessagePolicy(AddressFullMessagePolicy.PAGE);
     settings.setMaxSizeBytes(MEMORY_BYTES / 2);
     settings.setPageSizeBytes(1 << 20);
-    // No limit: a reading is delivered again each time the service is killed.
+    // No limit, because the broker delivers a message again each time the service is killed.
     settings.setMaxDeliveryAttempts(-1);
     settings.setRedeliveryDelay(0);
     // Never used, but the broker logs a warning for each queue without one.
     settings.setDeadLetterAddress(SimpleString.of("$undelivered"));
     settings.setExpiryAddress(SimpleString.of("$expired"));
-    // A late reading is stored too. The broker also computes an expiry of 25 days or more with an
-    // integer overflow, and would drop the message at once.
+    // Messages never expire, because late readings are stored too. Also, an expiry of 25 days or
+    // more overflows an integer in the broker, which then drops the message at once.
     settings.setNoExpiry(true);
-    // A topic has no queue of its own, so the broker would never delete it.
+    // Without this, the broker would never delete a topic that has had no queue of its own.
     settings.setAutoDeleteAddressesSkipUsageCheck(true);
     settings.setAutoDeleteAddressesDelay(limits.topicIdle().toMillis());
     return settings;
@@ -368,7 +375,7 @@ public final class EmbeddedBroker implements AutoCloseable {
   @Override
   public void close() {
     stopping = true;
-    keeper.interrupt();
+    watchdog.interrupt();
     try {
       stop();
     } catch (Exception e) {

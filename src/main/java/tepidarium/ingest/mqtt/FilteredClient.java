@@ -11,7 +11,7 @@ import org.eclipse.paho.mqttv5.client.persist.MemoryPersistence;
 import org.eclipse.paho.mqttv5.common.MqttException;
 import org.jspecify.annotations.Nullable;
 
-/** An MQTT client that reads its packets through a filter stream, created for each connection. */
+/** An MQTT client that reads through a filter stream. Each connection gets a new filter. */
 final class FilteredClient extends MqttAsyncClient {
   private final UnaryOperator<InputStream> filter;
 

@@ -9,14 +9,17 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Checks the embedded broker's files before it starts. The broker itself would start with damaged
- * or missing files as if they had been empty.
+ * Checks the embedded broker's files before the broker starts. The broker itself would treat
+ * damaged or missing files as empty.
  */
 final class JournalFiles {
   private static final List<String> ENDINGS = List.of(".amq", ".bindings");
 
-  /** Minimum size of a file. The broker creates each file at full size under a temporary name. */
-  private static final long LEAST_FILE_BYTES = 1L << 20;
+  /**
+   * Minimum size of a file, 1 MiB. The broker creates each file under a temporary name and renames
+   * it once it has its full size.
+   */
+  private static final long MIN_FILE_BYTES = 1L << 20;
 
   /** The first four bytes of each file; {@code JournalImpl.FORMAT_VERSION} of the broker. */
   private static final int FORMAT_VERSION = 2;
@@ -29,9 +32,9 @@ final class JournalFiles {
    *
    * @throws DamagedJournal naming the file
    */
-  static void refuseDamaged(Path folder) {
-    List<Path> messages = in(folder, "journal");
-    List<Path> sessions = in(folder, "bindings");
+  static void requireIntact(Path folder) {
+    List<Path> messages = filesIn(folder, "journal");
+    List<Path> sessions = filesIn(folder, "bindings");
     if (messages.isEmpty() != sessions.isEmpty()) {
       String missing = messages.isEmpty() ? "journal" : "bindings";
       throw new DamagedJournal(folder, "the files in " + missing + " are missing", null);
@@ -44,9 +47,9 @@ final class JournalFiles {
   private static void checkFile(Path folder, Path file) {
     try (DataInputStream in = new DataInputStream(Files.newInputStream(file))) {
       long length = Files.size(file);
-      if (length < LEAST_FILE_BYTES) {
+      if (length < MIN_FILE_BYTES) {
         throw new DamagedJournal(
-            folder, file.getFileName() + " has been cut to " + length + " bytes", null);
+            folder, file.getFileName() + " is truncated to " + length + " bytes", null);
       }
       if (in.readInt() != FORMAT_VERSION) {
         throw new DamagedJournal(folder, file.getFileName() + " is not a journal file", null);
@@ -56,7 +59,7 @@ final class JournalFiles {
     }
   }
 
-  private static List<Path> in(Path folder, String name) {
+  private static List<Path> filesIn(Path folder, String name) {
     Path inside = folder.resolve(name);
     if (!Files.isDirectory(inside)) {
       return List.of();
@@ -71,11 +74,12 @@ final class JournalFiles {
   }
 
   /** Creates the exception for a failed start of the broker. */
-  static IllegalStateException failed(Path folder, long leastFreeBytes, @Nullable Throwable cause) {
+  static IllegalStateException startFailure(
+      Path folder, long minFreeBytes, @Nullable Throwable cause) {
     if (cause instanceof IllegalStateException known) {
       return known;
     }
-    if (!Files.isWritable(folder) || folder.toFile().getUsableSpace() < leastFreeBytes) {
+    if (!Files.isWritable(folder) || folder.toFile().getUsableSpace() < minFreeBytes) {
       return new IllegalStateException(
           "the embedded broker cannot write to " + folder + "; the disk may be full", cause);
     }

@@ -14,12 +14,12 @@ import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectCode;
 
 /**
- * Limits guessing of passwords: after 5 wrong ones within a minute, logins to that account from
- * that address are refused until the minute is over. Names without an account share one limit per
- * address. A client id that has logged in from the address has a separate limit, so that an
- * attacker who does not know the id cannot lock it out. Client ids are stored per account, so that
- * the holder of one account cannot displace those of another. Logs refused logins at most once a
- * minute. Thread-safe.
+ * Limits password guessing. After 5 wrong passwords for one account from one network address within
+ * a minute, refuses logins to that account from that address until the minute is over. User names
+ * without an account share one limit per address. A client id that has already logged in from the
+ * address has a separate limit: an attacker who does not know the id cannot lock that client out.
+ * Client ids are stored per account: a client of one account cannot evict those of another. Logs
+ * refused logins at most once a minute. Thread-safe.
  */
 final class LoginLimit {
   private static final Logger LOG = LoggerFactory.getLogger(LoginLimit.class);
@@ -27,7 +27,7 @@ final class LoginLimit {
   private static final Duration WINDOW = Duration.ofMinutes(1);
   private static final Duration SHOWN = Duration.ofHours(1);
 
-  /** Number of shared limits to store, plus two for each account. */
+  /** Number of shared limits that are stored, in addition to two for each account. */
   private static final int MIN_SHARED = 1_000;
 
   /** Maximum number of stored client ids for all accounts. */
@@ -40,7 +40,7 @@ final class LoginLimit {
    * The client that logs in.
    *
    * @param account name of an existing account; empty for all other names
-   * @param host its address
+   * @param host its network address
    * @param clientId its client id; empty if it has none
    */
   record Client(String account, String host, String clientId) {
@@ -53,7 +53,7 @@ final class LoginLimit {
     }
   }
 
-  /** Wrong passwords within a minute. */
+  /** Counts wrong passwords within a minute. */
   private static final class Failures {
     private long startNanos;
     private int count;
@@ -66,7 +66,7 @@ final class LoginLimit {
       count++;
     }
 
-    boolean areTooMany(long now) {
+    boolean exceedLimit(long now) {
       return count >= MAX_FAILURES && now - startNanos < WINDOW.toNanos();
     }
   }
@@ -75,10 +75,13 @@ final class LoginLimit {
   private final int maxKnownPerAccount;
   private final Map<String, Failures> shared;
 
-  /** Failures of client ids that have logged in, by account; the oldest login is removed first. */
+  /**
+   * Failures of each client id that has logged in, by account. When an account has too many, the id
+   * with the oldest login is removed.
+   */
   private final Map<String, Map<String, Failures>> known = new HashMap<>();
 
-  /** Minutes of the last hour in which logins were refused: when each began, and how many. */
+  /** Refused logins of the last hour in windows of a minute: start in nanoseconds, and number. */
   private final Deque<long[]> refusedByMinute = new ArrayDeque<>();
 
   private String last = "";
@@ -112,7 +115,7 @@ final class LoginLimit {
     if (failures == null) {
       failures = shared.get(client.shared());
     }
-    return failures != null && failures.areTooMany(nanos.getAsLong());
+    return failures != null && failures.exceedLimit(nanos.getAsLong());
   }
 
   /** Records a wrong password. */
@@ -129,21 +132,21 @@ final class LoginLimit {
   }
 
   /** Records and logs a refused login. */
-  synchronized void refused(String words) {
+  synchronized void refused(String reason) {
     long now = nanos.getAsLong();
     // The text contains names of clients; line breaks in them could forge lines of the log.
-    last = Reject.of(Instant.EPOCH, "", RejectCode.OTHER, words, "").reason();
+    last = Reject.of(Instant.EPOCH, "", RejectCode.OTHER, reason, "").reason();
     long[] minute = refusedByMinute.peekLast();
     if (minute == null || now - minute[0] >= WINDOW.toNanos()) {
       LOG.warn("login refused: {}; further refusals are not logged for one minute", last);
-      forgetOld(now);
+      removeOld(now);
       refusedByMinute.add(new long[] {now, 1});
     } else {
       minute[1]++;
     }
   }
 
-  private void forgetOld(long now) {
+  private void removeOld(long now) {
     while (!refusedByMinute.isEmpty() && now - refusedByMinute.peek()[0] >= SHOWN.toNanos()) {
       refusedByMinute.remove();
     }
@@ -151,7 +154,7 @@ final class LoginLimit {
 
   /** A text with the number of refused logins within the last hour. */
   synchronized String summary() {
-    forgetOld(nanos.getAsLong());
+    removeOld(nanos.getAsLong());
     long refused = refusedByMinute.stream().mapToLong(minute -> minute[1]).sum();
     return refused == 0
         ? "no login refused within the last hour"

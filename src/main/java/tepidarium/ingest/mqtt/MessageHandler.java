@@ -14,32 +14,32 @@ import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectCode;
 
 /**
- * Hands each message from the broker to the intake, which acknowledges it once it is durable.
- * Consumes the messages that are for the link itself: the marker and the broker's status topics.
- * Called on the client's receiving thread; no exception leaves it.
+ * Passes each message from the broker to the intake, which acknowledges it once it is durable.
+ * Handles the messages for the link itself: the marker and the broker's status topics. Called on
+ * the client's receiving thread; throws no exceptions.
  */
 final class MessageHandler {
   private static final Logger LOG = LoggerFactory.getLogger(MessageHandler.class);
   private static final int EXCERPT_BYTES = 4 * Reject.LONGEST_EXCERPT;
 
   private final Intake intake;
-  private final Reception reception;
-  private final BrokerReport report;
-  private final WaitedMessages waited;
+  private final ReceiveWatchdog watchdog;
+  private final DroppedMessages dropped;
+  private final BrokerBacklog backlog;
   private final String markerTopic;
   private final Clock clock;
 
   MessageHandler(
       Intake intake,
-      Reception reception,
-      BrokerReport report,
-      WaitedMessages waited,
+      ReceiveWatchdog watchdog,
+      DroppedMessages dropped,
+      BrokerBacklog backlog,
       String markerTopic,
       Clock clock) {
     this.intake = intake;
-    this.reception = reception;
-    this.report = report;
-    this.waited = waited;
+    this.watchdog = watchdog;
+    this.dropped = dropped;
+    this.backlog = backlog;
     this.markerTopic = markerTopic;
     this.clock = clock;
   }
@@ -47,29 +47,29 @@ final class MessageHandler {
   /**
    * Handles one message.
    *
-   * @param acknowledge acknowledges the message to the broker, unless its connection was replaced;
-   *     first runs the given step, which counts the message
+   * @param acknowledge runs the given step, which counts the message, then acknowledges the message
+   *     to the broker. Does neither if the connection was replaced.
    */
   void arrived(String topic, MqttMessage message, Consumer<Runnable> acknowledge) {
     byte[] payload = message.getPayload();
-    Reception.Arrived arrived = reception.arrived(topic);
-    if (BrokerReport.isOne(topic)) {
-      report.take(topic, payload);
-      acknowledge.accept(reception::passed);
+    ReceiveWatchdog.Arrived arrived = watchdog.arrived(topic);
+    if (DroppedMessages.isStatusTopic(topic)) {
+      dropped.read(topic, payload);
+      acknowledge.accept(watchdog::acknowledgedUnstored);
     } else if (intake.ignores(topic)) {
       if (topic.equals(markerTopic)) {
-        waited.returned(new String(payload, StandardCharsets.UTF_8));
+        backlog.markerReturned(new String(payload, StandardCharsets.UTF_8));
       }
-      acknowledge.accept(reception::passed);
+      acknowledge.accept(watchdog::acknowledgedUnstored);
     } else {
-      handOver(topic, message, arrived, acknowledge);
+      passToIntake(topic, message, arrived, acknowledge);
     }
   }
 
-  private void handOver(
+  private void passToIntake(
       String topic,
       MqttMessage message,
-      Reception.Arrived arrived,
+      ReceiveWatchdog.Arrived arrived,
       Consumer<Runnable> acknowledge) {
     Instant arrivedAt = clock.instant();
     MessageDelivery delivery =
@@ -77,7 +77,7 @@ final class MessageHandler {
             message.getQos() == 0 ? 0 : message.getId(),
             message.isRetained(),
             arrived.again(),
-            waited.waited(arrivedAt));
+            backlog.includes(arrivedAt));
     PublishFilter.Refusal refusal = arrived.refusal();
     try {
       if (refusal != null) {
@@ -85,28 +85,28 @@ final class MessageHandler {
         refuse(refused.topic(), refusal.reason(), refused.beginning(), acknowledge);
       } else {
         byte[] payload = message.getPayload();
-        take(new Message(topic, payload, delivery, arrivedAt), payload, acknowledge);
+        passWithRetries(new Message(topic, payload, delivery, arrivedAt), payload, acknowledge);
       }
-      waited.handled(arrivedAt, clock.instant());
+      backlog.handled(arrivedAt, clock.instant());
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
   }
 
   /**
-   * Gives the message to the intake. Retries after a failure, which may be temporary, such as no
-   * memory left. Rejects the message after three failures.
+   * Passes the message to the intake. Tries up to three times, because a failure such as lack of
+   * memory may be temporary. Rejects the message after the third failure.
    */
-  private void take(Message message, byte[] payload, Consumer<Runnable> acknowledge)
+  private void passWithRetries(Message message, byte[] payload, Consumer<Runnable> acknowledge)
       throws InterruptedException {
     for (int attempt = 1; ; attempt++) {
       try {
-        intake.take(message, () -> acknowledge.accept(reception::stored));
+        intake.take(message, () -> acknowledge.accept(watchdog::stored));
         return;
       } catch (RuntimeException | Error e) {
-        LOG.error("a message on {} met an unexpected failure", message.topic(), e);
-        if (attempt == Reception.MOST_FAILURES) {
-          String reason = "an unexpected failure, please report it: " + e;
+        LOG.error("processing a message on {} failed unexpectedly", message.topic(), e);
+        if (attempt == ReceiveWatchdog.MAX_FAILURES) {
+          String reason = "processing failed unexpectedly, please report this: " + e;
           refuse(message.topic(), reason, payload, acknowledge);
           return;
         }
@@ -119,6 +119,6 @@ final class MessageHandler {
     String beginning =
         new String(payload, 0, Math.min(payload.length, EXCERPT_BYTES), StandardCharsets.UTF_8);
     Reject reject = Reject.of(clock.instant(), topic, RejectCode.OTHER, reason, beginning);
-    intake.takeRefused(reject, () -> acknowledge.accept(reception::stored));
+    intake.takeRefused(reject, () -> acknowledge.accept(watchdog::stored));
   }
 }

@@ -24,10 +24,10 @@ import tepidarium.ingest.Intake;
 import tepidarium.retry.Backoff;
 
 /**
- * Keeps the service connected to the broker. A thread of its own connects, subscribes, checks once
- * a second whether the client is stuck, and connects again with backoff, 0.25 s to 5 s plus jitter.
- * The session is persistent under a stable client id, so messages wait in the broker while the
- * service is away. {@link BrokerConnection} holds one connection. {@link MessageHandler} hands its
+ * Keeps the service connected to the broker. Its thread connects, subscribes, checks once a second
+ * whether the client is stuck, and reconnects with backoff and jitter, after 0.25 s to 5 s. The
+ * session is persistent and the client id stable, so messages wait in the broker while the service
+ * is not connected. {@link BrokerConnection} is one connection. {@link MessageHandler} passes its
  * messages to the intake.
  */
 public final class MqttLink implements AutoCloseable {
@@ -38,10 +38,10 @@ public final class MqttLink implements AutoCloseable {
   private static final Backoff BACKOFF = new Backoff(Duration.ofMillis(500), Duration.ofSeconds(5));
 
   /**
-   * Limits of the reception.
+   * Limits for receiving messages.
    *
-   * @param payloadBytes a message with a longer payload is rejected without reading it
-   * @param stuckAfter if messages wait and none arrives for this long, the link connects again
+   * @param payloadBytes maximum payload, in bytes; a message with a longer one is rejected unread
+   * @param stuckAfter if messages wait and none arrives within this time, the link reconnects
    */
   public record Limits(int payloadBytes, Duration stuckAfter) {}
 
@@ -50,30 +50,30 @@ public final class MqttLink implements AutoCloseable {
   private final List<String> filters;
   private final String clientId;
   private final Clock clock;
-  private final Reception reception;
+  private final ReceiveWatchdog watchdog;
   private final MessageHandler messages;
   private final LinkStatus status = new LinkStatus();
-  private final RetainedTopics retained = new RetainedTopics();
-  private final BrokerReport report = new BrokerReport();
-  private final WaitedMessages waited = new WaitedMessages();
+  private final RetainedPublisher retained = new RetainedPublisher();
+  private final DroppedMessages dropped = new DroppedMessages();
+  private final BrokerBacklog backlog = new BrokerBacklog();
   private final SessionLoss sessionLoss = new SessionLoss();
   private final Semaphore wake = new Semaphore(0);
   private final AtomicLong connections = new AtomicLong();
   private final Thread connector;
 
-  private volatile Consumer<Boolean> upOrDown = up -> {};
+  private volatile Consumer<Boolean> listener = up -> {};
   private volatile @Nullable BrokerAddress broker;
   private volatile @Nullable BrokerConnection connection;
-  private volatile boolean told;
+  private volatile boolean announcedUp;
   private volatile boolean stopping;
 
   /**
    * Prepares the link; {@link #start} begins to connect.
    *
-   * @param address asked before each attempt; throws an IllegalStateException with the reason if
-   *     there is no address now
+   * @param address called before each attempt to connect; throws an IllegalStateException with the
+   *     reason if there is no address at that time
    * @param filters the topic filters to subscribe to
-   * @param clientId stable over restarts and different from any other client's
+   * @param clientId the same after each restart, and used by no other client
    * @param limits size limit of one message, and time limit of waiting messages
    * @param waitingInBroker number of messages that the broker holds for this client; 0 if unknown
    */
@@ -91,7 +91,7 @@ public final class MqttLink implements AutoCloseable {
         rootTopic,
         filters,
         clientId,
-        new Reception(limits, waitingInBroker, UnaryOperator.identity()),
+        new ReceiveWatchdog(limits, waitingInBroker, UnaryOperator.identity()),
         clock,
         intake);
   }
@@ -101,7 +101,7 @@ public final class MqttLink implements AutoCloseable {
       String rootTopic,
       List<String> filters,
       String clientId,
-      Reception reception,
+      ReceiveWatchdog watchdog,
       Clock clock,
       Intake intake) {
     this.address = address;
@@ -109,15 +109,15 @@ public final class MqttLink implements AutoCloseable {
     this.filters = List.copyOf(filters);
     this.clientId = clientId;
     this.clock = clock;
-    this.reception = reception;
-    this.messages = new MessageHandler(intake, reception, report, waited, markerTopic(), clock);
+    this.watchdog = watchdog;
+    this.messages = new MessageHandler(intake, watchdog, dropped, backlog, markerTopic(), clock);
     this.connector = new Thread(this::run, "mqtt-connector");
     connector.setDaemon(true);
   }
 
   /**
-   * Loads the classes of the client, which takes 0.1 s. Call it while the start waits for something
-   * else. The link works without it.
+   * Loads the classes of the MQTT client, which takes 0.1 s. Optional: call it on startup while
+   * waiting for something else.
    */
   public static void prepare() {
     try {
@@ -129,7 +129,10 @@ public final class MqttLink implements AutoCloseable {
     }
   }
 
-  /** Declares, before the start, that an earlier run of the service was connected to the broker. */
+  /**
+   * Records that an earlier run of the service was connected to the broker. Call it before {@link
+   * #start}.
+   */
   public void expectSession() {
     sessionLoss.expectSession();
   }
@@ -137,28 +140,28 @@ public final class MqttLink implements AutoCloseable {
   /**
    * Begins to connect.
    *
-   * @param follower called when the link comes up or goes down, on a thread of the link. If it
+   * @param listener called when the link comes up or goes down, on a thread of the link. If it
    *     throws an IllegalStateException, the link shows the message and connects again.
    */
-  public void start(Consumer<Boolean> follower) {
-    upOrDown = follower;
+  public void start(Consumer<Boolean> listener) {
+    this.listener = listener;
     connector.start();
   }
 
   /** Whether the link is connected and subscribed, and receives. */
   public boolean isUp() {
-    return told && isConnected() && !reception.isDead();
+    return announcedUp && isConnected() && !watchdog.isDead();
   }
 
-  /** Why messages did not arrive, now or within the last minute; null when all is well. */
+  /** Returns why messages do not arrive, or did not within the last minute; null otherwise. */
   public @Nullable String trouble() {
-    String heldUp = reception.whyHeldUp();
-    return heldUp == null ? status.recentIncident() : heldUp;
+    String notStored = watchdog.whyNotStored();
+    return notStored == null ? status.recentIncident() : notStored;
   }
 
-  /** Why messages that have arrived are not stored; null when they are. */
-  public @Nullable String heldUp() {
-    return reception.whyHeldUp();
+  /** Returns why received messages are not stored; null if they are. */
+  public @Nullable String whyNotStored() {
+    return watchdog.whyNotStored();
   }
 
   private boolean isConnected() {
@@ -166,10 +169,10 @@ public final class MqttLink implements AutoCloseable {
     return current != null && current.isConnected();
   }
 
-  /** Returns the state of the link in words, with warnings about the broker. */
+  /** Returns the state of the link as a text, with warnings about the broker. */
   public String state() {
-    return (reception.isDead() ? "the MQTT client stopped receiving" : status.state())
-        + report.warning()
+    return (watchdog.isDead() ? "the MQTT client stopped receiving" : status.state())
+        + dropped.warning()
         + sessionLoss.warning(clock.instant());
   }
 
@@ -204,13 +207,13 @@ public final class MqttLink implements AutoCloseable {
     while (!stopping) {
       try {
         if (isConnected()) {
-          watch();
+          checkConnection();
           continue;
         }
         connect();
         failures = 0;
       } catch (MqttException | RuntimeException e) {
-        giveUp(e);
+        connectFailed(e);
         failures++;
         long halfMs = BACKOFF.delay(failures).toMillis() / 2;
         if (!pause(halfMs + ThreadLocalRandom.current().nextLong(halfMs + 1))) {
@@ -223,8 +226,8 @@ public final class MqttLink implements AutoCloseable {
   }
 
   /** Discards a client that is stuck. Otherwise waits 1 s, or until the connection is lost. */
-  private void watch() throws MqttException, InterruptedException {
-    String stuck = reception.whyStuck();
+  private void checkConnection() throws MqttException, InterruptedException {
+    String stuck = watchdog.whyStuck();
     if (stuck != null) {
       dropStuckClient(stuck);
     } else {
@@ -233,11 +236,11 @@ public final class MqttLink implements AutoCloseable {
     }
   }
 
-  private void dropStuckClient(String words) {
-    LOG.warn("{}; connecting again", words);
-    status.set(words + "; connecting again");
-    status.incident(words);
-    upOrDown.accept(false);
+  private void dropStuckClient(String reason) {
+    LOG.warn("{}; reconnecting", reason);
+    status.set(reason + "; reconnecting");
+    status.incident(reason);
+    listener.accept(false);
     discard();
   }
 
@@ -250,13 +253,13 @@ public final class MqttLink implements AutoCloseable {
     }
   }
 
-  private void giveUp(Exception e) {
-    String words =
+  private void connectFailed(Exception e) {
+    String reason =
         e instanceof IllegalStateException ? String.valueOf(e.getMessage()) : unreachable(e);
-    if (!words.equals(status.state())) {
-      LOG.warn("{}; trying again", words);
+    if (!reason.equals(status.state())) {
+      LOG.warn("{}; retrying", reason);
     }
-    status.set(words);
+    status.set(reason);
     discard();
   }
 
@@ -269,18 +272,18 @@ public final class MqttLink implements AutoCloseable {
     discard();
     BrokerConnection fresh = newConnection();
     connection = fresh;
-    waited.connecting(clock.instant());
+    backlog.connecting(clock.instant());
     boolean sessionPresent = fresh.connect();
-    waited.connected(sessionPresent);
+    backlog.connected(sessionPresent);
     sessionLoss.connected(sessionPresent, clock.instant());
-    fresh.subscribe(Stream.concat(filters.stream(), BrokerReport.topics().stream()).toList());
+    fresh.subscribe(Stream.concat(filters.stream(), DroppedMessages.topics().stream()).toList());
     publishMarker();
     status.set("connected to " + broker);
     LOG.info("{}", status.state());
     publishRetained("status", BrokerConnection.statusPayload("up"));
-    retained.over(fresh.client());
-    upOrDown.accept(true);
-    told = true;
+    retained.setClient(fresh.client());
+    listener.accept(true);
+    announcedUp = true;
   }
 
   private BrokerConnection newConnection() throws MqttException {
@@ -291,31 +294,32 @@ public final class MqttLink implements AutoCloseable {
         current,
         clientId,
         rootTopic + "/status",
-        reception,
+        watchdog,
         status,
-        new BrokerConnection.Owner(() -> connections.get() == number, messages, this::lost));
+        new BrokerConnection.Callbacks(
+            () -> connections.get() == number, messages, this::connectionLost));
   }
 
-  private void lost(MqttDisconnectResponse response) {
+  private void connectionLost(MqttDisconnectResponse response) {
     if (!stopping) {
-      waited.lost(clock.instant());
-      status.set("lost the broker at " + broker);
+      backlog.lost(clock.instant());
+      status.set("lost the connection to the broker at " + broker);
       LOG.warn("{}: {}", status.state(), response);
-      upOrDown.accept(false);
+      listener.accept(false);
       wake.release();
     }
   }
 
   /**
-   * Publishes a marker if messages from before the connection may still wait in the broker. The
-   * broker delivers the marker after them, because it has quality of service 1 too. The service
-   * receives the marker through its own subscription.
+   * Publishes a marker if the broker may still hold a backlog. The broker delivers the marker after
+   * the backlog, because both have quality of service 1. The service receives the marker through
+   * its own subscription.
    */
   private void publishMarker() throws MqttException {
     BrokerConnection current = connection;
-    if (current != null && waited.needsMarker()) {
+    if (current != null && backlog.needsMarker()) {
       String payload = UUID.randomUUID().toString();
-      waited.sent(payload);
+      backlog.markerSent(payload);
       current.publish(markerTopic(), payload.getBytes(StandardCharsets.UTF_8));
     }
   }
@@ -325,10 +329,10 @@ public final class MqttLink implements AutoCloseable {
   }
 
   private void discard() {
-    told = false;
-    reception.disconnected();
-    waited.lost(clock.instant());
-    retained.over(null);
+    announcedUp = false;
+    watchdog.disconnected();
+    backlog.lost(clock.instant());
+    retained.setClient(null);
     BrokerConnection old = connection;
     connection = null;
     if (old != null) {

@@ -15,11 +15,11 @@ import org.jspecify.annotations.Nullable;
  * 5.0, section 2.1). Used by the connection's network thread.
  */
 final class PacketLimit extends ChannelInboundHandlerAdapter {
-  private static final int MOST_LENGTH_BITS = 28;
+  private static final int MAX_LENGTH_BITS = 28;
   private static final int MEGABYTE = 1 << 20;
 
   private final PacketMemory memory;
-  private final long patienceSeconds;
+  private final long timeoutSeconds;
 
   private boolean typeRead;
   private int lengthBits;
@@ -27,18 +27,18 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
   private long missing;
   private long held;
   private long packets;
-  private boolean watched;
+  private boolean checkScheduled;
   private boolean unreadable;
 
   /**
-   * A limit for one connection.
+   * Creates the limit of one connection.
    *
-   * @param patienceSeconds maximum time for a packet to arrive, in seconds; may be exceeded by as
-   *     much again
+   * @param timeoutSeconds time within which a packet must arrive, in seconds; a connection may be
+   *     closed up to the same time later
    */
-  PacketLimit(PacketMemory memory, long patienceSeconds) {
+  PacketLimit(PacketMemory memory, long timeoutSeconds) {
     this.memory = memory;
-    this.patienceSeconds = patienceSeconds;
+    this.timeoutSeconds = timeoutSeconds;
   }
 
   @Override
@@ -49,7 +49,7 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
     }
     String problem = read(bytes);
     if (problem == null) {
-      watch(context);
+      scheduleCheck(context);
       super.channelRead(context, message);
     } else {
       ReferenceCountUtil.release(message);
@@ -68,18 +68,18 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
         readHeader(bytes.getByte(at));
         at++;
       }
-      if (!unreadable && !memory.takes(length)) {
+      if (!unreadable && !memory.accepts(length)) {
         return "a packet of " + megabytes(length) + " is larger than the service accepts";
       }
     }
-    long holds = missing > 0 ? length - missing : 0;
-    boolean room = memory.hold(holds - held, holds);
-    held = holds;
-    return room ? null : "too many large packets arrive at the same time; send them again later";
+    long unfinished = missing > 0 ? length - missing : 0;
+    boolean fits = memory.reserve(unfinished - held, unfinished);
+    held = unfinished;
+    return fits ? null : "too many large packets arrive at the same time; send them again later";
   }
 
   /**
-   * Reads one byte of the fixed header: the type, or a part of the length, lowest seven bits first.
+   * Reads one byte of the fixed header: the packet type, or seven bits of the length, lowest first.
    */
   private void readHeader(byte next) {
     if (!typeRead) {
@@ -94,34 +94,37 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
     if (next >= 0) {
       typeRead = false;
       missing = length;
-    } else if (lengthBits >= MOST_LENGTH_BITS) {
+    } else if (lengthBits >= MAX_LENGTH_BITS) {
       // The decoder detects the same error and closes the connection.
       unreadable = true;
     }
   }
 
   /**
-   * Schedules at most one check at a time, because most packets are complete with the next bytes.
+   * Schedules a check that the packet has arrived in time. At most one check is scheduled at a
+   * time, because most packets are completed by the next bytes.
    */
-  private void watch(ChannelHandlerContext context) {
-    if (watched || !isPartial()) {
+  private void scheduleCheck(ChannelHandlerContext context) {
+    if (checkScheduled || !isPartial()) {
       return;
     }
-    watched = true;
+    checkScheduled = true;
     long packet = packets;
     var unused =
         context
             .executor()
             .schedule(
                 () -> {
-                  watched = false;
+                  checkScheduled = false;
                   if (isPartial() && packets == packet && context.channel().isActive()) {
-                    close(context, "a packet did not arrive whole in " + patienceSeconds + " s");
+                    close(
+                        context,
+                        "a packet did not arrive completely within " + timeoutSeconds + " s");
                   } else {
-                    watch(context);
+                    scheduleCheck(context);
                   }
                 },
-                patienceSeconds,
+                timeoutSeconds,
                 TimeUnit.SECONDS);
   }
 
@@ -129,10 +132,10 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
     return typeRead || missing > 0;
   }
 
-  private void close(ChannelHandlerContext context, String why) {
+  private void close(ChannelHandlerContext context, String reason) {
     unreadable = true;
     release();
-    memory.tell(why + " (from " + context.channel().remoteAddress() + ')');
+    memory.reportClosed(reason + " (from " + context.channel().remoteAddress() + ')');
     var unused = context.close();
   }
 
@@ -143,7 +146,7 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
   }
 
   private void release() {
-    memory.hold(-held, 0);
+    memory.reserve(-held, 0);
     held = 0;
     missing = 0;
     typeRead = false;

@@ -4,15 +4,21 @@ import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 
 /**
- * Limits the memory that packets take while they arrive at the embedded broker, for one packet and
- * for all connections together. Used by the broker's network threads.
+ * Limits the memory of packets that have not yet arrived completely at the embedded broker, for one
+ * packet and for all connections together. Used by the broker's network threads.
  */
 final class PacketMemory {
-  /** Connections that hold less are never closed: ordinary packets of sensors are smaller. */
+  /**
+   * A connection with at most 16 KiB of an unfinished packet is never closed for lack of memory.
+   * Packets of sensors are usually smaller.
+   */
   static final int SMALL_BYTES = 16 << 10;
 
-  /** Buffering a packet and passing it on takes several times its size for a moment. */
-  private static final int PART_OF_HEAP = 6;
+  /**
+   * The budget is a sixth of the heap, because buffering and passing on a packet briefly takes
+   * several times its size.
+   */
+  private static final int HEAP_DIVISOR = 6;
 
   private final long largest;
   private final long budget;
@@ -20,7 +26,7 @@ final class PacketMemory {
   private final Consumer<String> closed;
 
   /**
-   * Limits for a broker.
+   * Creates the limits of one broker.
    *
    * @param largest largest accepted packet, in bytes
    * @param budget memory for all unfinished packets together, in bytes
@@ -32,32 +38,34 @@ final class PacketMemory {
     this.closed = closed;
   }
 
-  /** Has room for two of the largest packets, or for a sixth of the heap. */
+  /**
+   * Creates limits with a budget of two largest packets or a sixth of the heap, if that is more.
+   */
   static PacketMemory of(int largest, Consumer<String> closed) {
-    long part = Runtime.getRuntime().maxMemory() / PART_OF_HEAP;
+    long part = Runtime.getRuntime().maxMemory() / HEAP_DIVISOR;
     return new PacketMemory(largest, Math.max(2L * largest, part), closed);
   }
 
-  boolean takes(long packetBytes) {
+  boolean accepts(long packetBytes) {
     return packetBytes <= largest;
   }
 
   /**
    * Counts the bytes of a connection's unfinished packet.
    *
-   * @param more change since the last call, in bytes; negative when bytes are released
-   * @param inAll bytes of the unfinished packet so far
+   * @param change change since the last call, in bytes; negative when bytes are released
+   * @param unfinished bytes of the unfinished packet so far
    * @return false if the connection must be closed, because the budget is used up
    */
-  boolean hold(long more, long inAll) {
-    return held.addAndGet(more) <= budget || inAll <= SMALL_BYTES;
+  boolean reserve(long change, long unfinished) {
+    return held.addAndGet(change) <= budget || unfinished <= SMALL_BYTES;
   }
 
   long held() {
     return held.get();
   }
 
-  void tell(String why) {
-    closed.accept(why);
+  void reportClosed(String reason) {
+    closed.accept(reason);
   }
 }

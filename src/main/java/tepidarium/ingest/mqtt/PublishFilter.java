@@ -13,12 +13,13 @@ import java.util.zip.CRC32;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Reads MQTT 5 packets from a broker. Replaces each PUBLISH that the MQTT client cannot read, or
- * that must be skipped, by a harmless one with the same packet id. The client delivers and
- * acknowledges the replacement in order; {@link #nextRefusal} returns the reason. Removes the
- * properties of messages, which are not used and may contain forbidden characters.
+ * Filters the MQTT 5 packets that the client reads from a broker. Replaces each PUBLISH packet that
+ * would stop the client, or that must be skipped, with an empty message that has the same packet
+ * id. The client delivers and acknowledges the replacement in its place; {@link #nextRefusal}
+ * returns the reason. Removes the properties of messages: they are not used and may contain
+ * forbidden characters.
  *
- * <p>One thread reads; the other methods may be called by any thread. Packet form: OASIS MQTT 5.0,
+ * <p>One thread reads; any thread may call the other methods. Packet format: OASIS MQTT 5.0,
  * sections 2.1 and 3.3.
  */
 final class PublishFilter extends InputStream {
@@ -35,7 +36,7 @@ final class PublishFilter extends InputStream {
    * @param fingerprint CRC-32 of topic and payload; the same for each redelivery
    * @param again whether the broker marked it as delivered before (DUP flag)
    */
-  // The array belongs to this record only, and records are not compared.
+  // No other code changes the array, and these records are not compared.
   @SuppressWarnings("ArrayRecordComponent")
   record Publish(String topic, byte[] beginning, long fingerprint, boolean again) {}
 
@@ -43,8 +44,8 @@ final class PublishFilter extends InputStream {
   private static final int DUP = 0x08;
   private static final int BEGINNING_BYTES = 1_000;
 
-  /** Room for topic, packet id and properties; each of them has at most 64 KiB in practice. */
-  private static final int MOST_HEADER_BYTES = 256 << 10;
+  /** Maximum size of topic, packet id and properties; each has at most 64 KiB in practice. */
+  private static final int MAX_HEADER_BYTES = 256 << 10;
 
   private static final byte[] NOTHING = {};
 
@@ -83,7 +84,7 @@ final class PublishFilter extends InputStream {
     this.skipped = skipped;
   }
 
-  /** Whether the thread that read last has ended. */
+  /** Whether the thread that last called read has ended. */
   boolean isReaderDead() {
     Thread last = reader;
     return last != null && !last.isAlive();
@@ -200,8 +201,8 @@ final class PublishFilter extends InputStream {
     for (int i = 1; i < headerBytes; i++) {
       length |= (header[i] & 0x7F) << (7 * (i - 1));
     }
-    boolean tooLong = isPublish() && length > maxPayloadBytes + MOST_HEADER_BYTES;
-    int kept = tooLong ? MOST_HEADER_BYTES : length;
+    boolean tooLong = isPublish() && length > maxPayloadBytes + MAX_HEADER_BYTES;
+    int kept = tooLong ? MAX_HEADER_BYTES : length;
     packet = Arrays.copyOf(header, headerBytes + kept);
     packetBytes = headerBytes;
     dropBytes = length - kept;
@@ -244,7 +245,7 @@ final class PublishFilter extends InputStream {
     }
     String topic = new String(whole, topicAt, topicEnd - topicAt, StandardCharsets.UTF_8);
     int payloadAt = payloadStart(whole, idEnd);
-    String broken = payloadAt > whole.length ? "the broker sent broken properties" : null;
+    String broken = payloadAt > whole.length ? "the broker sent invalid MQTT properties" : null;
     int payloadStart = Math.min(payloadAt, whole.length);
     Publish message =
         new Publish(

@@ -18,35 +18,40 @@ import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectCode;
 
 /**
- * Limits how long the embedded broker keeps the session of an absent client, and how many bytes
- * wait for one client. Does not touch the session of the service. Called by one thread; {@link
- * #summary} by any.
+ * Limits how long the embedded broker keeps the session of an absent client, and the size of the
+ * messages that wait for one client. Does not apply to the service itself. One thread calls {@link
+ * #check}; any thread may call {@link #summary}.
  */
 final class SessionLimit {
   private static final Logger LOG = LoggerFactory.getLogger(SessionLimit.class);
-  private static final Duration TOLD = Duration.ofHours(1);
+  private static final Duration SHOWN = Duration.ofHours(1);
+
+  private static final String NOTHING_WAITS = "less than 1 MiB of messages waits for each client";
 
   private final BrokerLimits limits;
   private final String serviceClientId;
 
-  /** Since when sessions from before the start of the broker have been absent. */
+  /** When each absent client was first seen absent, in {@link System#nanoTime} units. */
   private final Map<String, Long> absentSince = new HashMap<>();
 
   private @Nullable String deleted;
   private long deletedNanos;
-  private volatile String summary = "no client lets messages wait";
+  private volatile String summary = NOTHING_WAITS;
 
   SessionLimit(BrokerLimits limits, String serviceClientId) {
     this.limits = limits;
     this.serviceClientId = serviceClientId;
   }
 
-  /** Which client lets most bytes wait, and whose messages were deleted within the last hour. */
+  /**
+   * A text with the client for which most bytes wait, and with the last deletion of waiting
+   * messages within the last hour.
+   */
   String summary() {
     return summary;
   }
 
-  /** Applies the limits. */
+  /** Deletes expired sessions, and the waiting messages of clients over the limit. */
   void check(ActiveMQServer server) throws Exception {
     MQTTStateManager sessions = MQTTStateManager.getInstance(server);
     Map<String, MQTTSessionState> states = sessions.getSessionStates();
@@ -63,13 +68,13 @@ final class SessionLimit {
       if (hasExpired(session.getValue())) {
         remove(server, sessions, client, queues);
       } else if (bytes > limits.sessionBytes()) {
-        empty(client, queues, bytes);
+        deleteMessages(client, queues, bytes);
       } else if (bytes > most) {
         most = bytes;
         largest = client;
       }
     }
-    summary = words(largest, most);
+    summary = summary(largest, most);
   }
 
   private static List<Queue> queues(ActiveMQServer server, MQTTSessionState state) {
@@ -88,16 +93,17 @@ final class SessionLimit {
   }
 
   /**
-   * Shortens the expiry that the client asked for. The broker itself ends the sessions that began
-   * after its start; those from before are watched here, because the broker would keep them.
+   * Whether the session of an absent client has expired. While the client is connected, shortens
+   * the expiry that it requested to the limit. The broker deletes expired sessions itself, but not
+   * those that it loaded from disk at its start; these are measured here.
    */
   private boolean hasExpired(MQTTSessionState state) {
     int seconds = Math.toIntExact(limits.sessionExpiry().toSeconds());
-    int asked = state.getClientSessionExpiryInterval();
+    int requested = state.getClientSessionExpiryInterval();
     if (state.isAttached() || state.getSession() != null) {
       absentSince.remove(state.getClientId());
-      // A negative number is a large unsigned one; the largest stands for ever.
-      if (asked < 0 || asked > seconds) {
+      // A negative number is an unsigned one above 2^31; the largest of them means no expiry.
+      if (requested < 0 || requested > seconds) {
         state.setClientSessionExpiryInterval(seconds);
       }
       return false;
@@ -115,29 +121,31 @@ final class SessionLimit {
     for (Queue queue : queues) {
       server.destroyQueue(queue.getName());
     }
-    LOG.info("forgot the session of the absent MQTT client {}", printable(client));
+    LOG.info("deleted the expired session of the absent MQTT client {}", printable(client));
   }
 
-  private void empty(String client, List<Queue> queues, long bytes) throws Exception {
+  private void deleteMessages(String client, List<Queue> queues, long bytes) throws Exception {
     for (Queue queue : queues) {
       queue.deleteAllReferences();
     }
-    deleted = "%s let %d MiB wait; they were deleted".formatted(printable(client), bytes >> 20);
+    deleted =
+        "deleted %d MiB of messages that waited for the client %s"
+            .formatted(bytes >> 20, printable(client));
     deletedNanos = System.nanoTime();
-    LOG.warn("the MQTT client {}", deleted);
+    LOG.warn("{}", deleted);
   }
 
   private static String printable(String client) {
     return '"' + Reject.of(Instant.EPOCH, client, RejectCode.OTHER, "", "").topic() + '"';
   }
 
-  private String words(String client, long bytes) {
+  private String summary(String client, long bytes) {
     String last = deleted;
-    boolean told = last != null && System.nanoTime() - deletedNanos < TOLD.toNanos();
+    boolean shown = last != null && System.nanoTime() - deletedNanos < SHOWN.toNanos();
     String waiting =
         bytes < 1 << 20
-            ? "no client lets messages wait"
+            ? NOTHING_WAITS
             : "%d MiB wait for the client %s".formatted(bytes >> 20, printable(client));
-    return told ? "the client " + last + " (within the last hour); " + waiting : waiting;
+    return shown ? last + " (within the last hour); " + waiting : waiting;
   }
 }

@@ -18,7 +18,7 @@ final class SessionLoss {
   private boolean expected;
   private @Nullable Instant lostAt;
 
-  /** Declares that the service was connected in an earlier run. */
+  /** Records that the service was connected to the broker in an earlier run. */
   synchronized void expectSession() {
     expected = true;
   }
@@ -27,21 +27,21 @@ final class SessionLoss {
   synchronized void connected(boolean sessionPresent, Instant now) {
     if (expected && !sessionPresent) {
       lostAt = now;
-      LOG.warn("{}", words(now));
+      LOG.warn("{}", message(now));
     }
     expected = true;
   }
 
-  /** A warning for the grower, to append to the state; empty when there is none. */
+  /** Returns a warning to append to the state of the link; empty if no session was lost. */
   synchronized String warning(Instant now) {
     Instant at = lostAt;
-    return at == null || !now.isBefore(at.plus(SHOWN)) ? "" : "; " + words(at);
+    return at == null || !now.isBefore(at.plus(SHOWN)) ? "" : "; " + message(at);
   }
 
-  private static String words(Instant at) {
+  private static String message(Instant at) {
     return "at "
         + at.truncatedTo(ChronoUnit.SECONDS)
-        + " the broker had no session of this service: what sensors published while the service was"
-        + " away is lost, unless it is a new broker";
+        + " the broker had no session of this service: messages published while the service was not"
+        + " connected are lost, unless this is a new broker";
   }
 }

@@ -22,10 +22,11 @@ import org.apache.activemq.artemis.core.server.ActiveMQServer;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Refuses subscriptions of one MQTT connection beyond the broker's quota, before the broker creates
- * an address for each of their filters. Refuses a SUBSCRIBE packet as a whole (MQTT 5.0, section
- * 3.9.3: 0x97; MQTT 3.1.1, section 3.9.3: 0x80) and keeps the connection. Runs after the MQTT
- * decoder. Used by the connection's network thread.
+ * Refuses subscriptions of one MQTT connection when the broker's quota is used up. It must run
+ * before the broker handles the packet, because the broker creates an address for each filter.
+ * Refuses a SUBSCRIBE packet as a whole (MQTT 5.0, section 3.9.3: 0x97; MQTT 3.1.1, section 3.9.3:
+ * 0x80) and keeps the connection. Runs after the MQTT decoder. Used by the connection's network
+ * thread.
  */
 final class SubscriptionLimit extends ChannelDuplexHandler {
   private static final int MQTT_5 = 5;
@@ -62,18 +63,20 @@ final class SubscriptionLimit extends ChannelDuplexHandler {
 
   private void readLogin(ChannelHandlerContext context, MqttConnectMessage connect) {
     String given = connect.payload().clientIdentifier();
-    // The broker generates an id for a client that has none; the next count includes it.
+    // The broker generates an id for a client that has none. Until the next count, which reads the
+    // generated id, the channel id stands for it.
     clientId = given == null || given.isEmpty() ? context.channel().id().asShortText() : given;
     user = connect.payload().userName();
     version = connect.variableHeader().version();
   }
 
   private boolean accepts(MqttSubscribeMessage subscribe) {
-    // A client whose login was refused may already have sent this; the broker ignores it.
+    // A client may send this packet before it learns that its login was refused. The broker then
+    // ignores the packet.
     if (loginRefused || accounts.isServiceClient(clientId)) {
       return true;
     }
-    // The broker refuses the filters that this user may not read.
+    // Filters that this user may not read need no quota, because the broker refuses them.
     List<String> filters =
         subscribe.payload().topicSubscriptions().stream()
             .map(MqttTopicSubscription::topicFilter)

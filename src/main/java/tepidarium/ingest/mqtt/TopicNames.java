@@ -4,8 +4,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Checks the characters of topics and compares topic filters. Source of the forbidden characters:
- * OASIS MQTT 5.0, section 1.5.4, and the checks of the Paho client, which ends its receiving thread
- * at one of them.
+ * OASIS MQTT 5.0, section 1.5.4, and the checks of the Paho client, whose receiving thread ends
+ * when it reads a topic with such a character.
  */
 final class TopicNames {
   /** Separates address and queue in names of the embedded broker; has no meaning in MQTT. */
@@ -24,7 +24,7 @@ final class TopicNames {
     int bad = topic.codePoints().filter(TopicNames::isForbidden).findFirst().orElse(-1);
     if (bad == 0) {
       return "the topic holds the character U+0000, which MQTT forbids: publish it without the"
-          + " zero byte that ends a text in C";
+          + " terminating zero byte of a C string";
     }
     if (bad > 0) {
       return "the topic holds the character U+%04X, which MQTT forbids: remove it".formatted(bad);

@@ -43,7 +43,7 @@ class JournalFilesTest {
     Path file = file("journal", ".amq");
     for (int length : new int[] {0, 500_000}) {
       cut(file, length);
-      assertRefused(file.getFileName() + " has been cut to " + length + " bytes");
+      assertRefused(file.getFileName() + " is truncated to " + length + " bytes");
     }
   }
 

@@ -129,7 +129,7 @@ class PacketLimitTest {
     slow.advanceTimeBy(1, TimeUnit.SECONDS);
     slow.runScheduledPendingTasks();
     assertFalse(slow.isOpen());
-    assertTrue(told.get(0).startsWith("a packet did not arrive whole in 60 s"));
+    assertTrue(told.get(0).startsWith("a packet did not arrive completely within 60 s"));
     slow.finishAndReleaseAll();
 
     EmbeddedChannel good = connection();

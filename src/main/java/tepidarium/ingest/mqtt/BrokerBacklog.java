@@ -5,20 +5,20 @@ import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Decides which messages waited in the broker while the service was not connected. Their arrival
- * does not tell when they were published. After it has connected, the service publishes a marker to
- * itself. The broker sends waiting messages first and in order, so all messages before the marker
- * have waited. If the marker does not return, the first pause of {@link #PAUSE} marks the end of
- * the waiting messages. Thread-safe.
+ * Decides whether a message belongs to the backlog: whether it waited in the broker while the
+ * service was not connected. The time at which such a message was published is unknown. After
+ * connecting, the service publishes a marker to itself. The broker sends the backlog first and in
+ * order, so all messages before the marker belong to the backlog. If the marker does not return,
+ * the first pause of 10 s without a message ends the backlog. Thread-safe.
  */
-final class WaitedMessages {
-  /** Longest outage after which arrival times are still accurate enough, 30 s. */
+final class BrokerBacklog {
+  /** After an outage of at most 30 s, the arrival time of a message is accurate enough. */
   static final Duration SHORT_OUTAGE = Duration.ofSeconds(30);
 
-  /** A pause of this length, 10 s, does not occur while the broker sends waiting messages. */
+  /** The broker sends a backlog without pauses of this length, 10 s. */
   static final Duration PAUSE = Duration.ofSeconds(10);
 
-  private boolean waiting;
+  private boolean expected;
   private boolean connected;
   private @Nullable Instant lostAt;
   private @Nullable String marker;
@@ -27,7 +27,7 @@ final class WaitedMessages {
   /** Records a connection attempt; messages may arrive from now on. */
   synchronized void connecting(Instant now) {
     lost(now);
-    waiting = lostAt == null || !isShort(lostAt, now);
+    expected = lostAt == null || !isShort(lostAt, now);
     marker = null;
     idleSince = now;
   }
@@ -39,7 +39,7 @@ final class WaitedMessages {
    */
   synchronized void connected(boolean sessionPresent) {
     connected = true;
-    waiting &= sessionPresent;
+    expected &= sessionPresent;
   }
 
   /** Records a lost connection. */
@@ -50,39 +50,39 @@ final class WaitedMessages {
     }
   }
 
-  /** Whether a marker must be published, because waiting messages are expected. */
+  /** Whether a marker must be published, because a backlog is expected. */
   synchronized boolean needsMarker() {
-    return connected && waiting && marker == null;
+    return connected && expected && marker == null;
   }
 
   /** Records the payload of the published marker. */
-  synchronized void sent(String payload) {
+  synchronized void markerSent(String payload) {
     marker = payload;
   }
 
   /** Records that a marker returned. */
-  synchronized void returned(String payload) {
+  synchronized void markerReturned(String payload) {
     if (payload.equals(marker)) {
-      waiting = false;
+      expected = false;
     }
   }
 
-  /** Whether a message that arrives now waited in the broker for an unknown time. */
-  synchronized boolean waited(Instant now) {
-    if (waiting && Duration.between(idleSince, now).compareTo(PAUSE) > 0) {
-      waiting = false;
+  /** Whether a message that arrives now belongs to the backlog. */
+  synchronized boolean includes(Instant now) {
+    if (expected && Duration.between(idleSince, now).compareTo(PAUSE) > 0) {
+      expected = false;
     }
-    return waiting;
+    return expected;
   }
 
   /**
-   * Records that a message was stored. If this took longer than a short outage, other messages
-   * waited in the broker.
+   * Records that a message was handled. If this took longer than a short outage, a new backlog has
+   * formed in the broker meanwhile.
    */
   synchronized void handled(Instant arrivedAt, Instant now) {
     idleSince = now;
     if (!isShort(arrivedAt, now)) {
-      waiting = true;
+      expected = true;
       marker = null;
     }
   }

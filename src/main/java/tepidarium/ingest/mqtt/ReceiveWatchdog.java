@@ -11,22 +11,21 @@ import tepidarium.ingest.RejectCode;
 import tepidarium.ingest.mqtt.PublishFilter.Publish;
 
 /**
- * Watches whether messages that wait for the service also arrive, over all connections to a broker.
- * Notices when the client's receiving thread has ended, and when messages wait and none arrives for
- * a time. Remembers which message stopped the client; the third time it has the message skipped.
- * Safe for use by several threads.
+ * Detects that the MQTT client no longer receives: its receiving thread has ended, or messages wait
+ * and none arrives within a time limit. Counts how often each message stopped the client, over all
+ * connections. After three times, the message is skipped. Thread-safe.
  */
-final class Reception {
-  /** A message that stops the client this often is skipped. */
-  static final int MOST_FAILURES = 3;
+final class ReceiveWatchdog {
+  /** A message that has stopped the client this often is skipped. */
+  static final int MAX_FAILURES = 3;
 
-  /** So many suspects are remembered; an older one is then tried again from the start. */
-  private static final int MOST_SUSPECTS = 100;
+  /** Maximum number of messages whose failures are counted; the oldest is removed. */
+  private static final int MAX_SUSPECTS = 100;
 
   private final MqttLink.Limits limits;
   private final LongSupplier waitingInBroker;
   private final UnaryOperator<InputStream> beforeClient;
-  private final Map<Long, Integer> failures = new BoundedMap<>(MOST_SUSPECTS);
+  private final Map<Long, Integer> failures = new BoundedMap<>(MAX_SUSPECTS);
 
   private volatile @Nullable PublishFilter filter;
   private long unacknowledged;
@@ -34,12 +33,12 @@ final class Reception {
   private long storedNanos;
 
   /**
-   * Begins to watch.
+   * Creates the watchdog of one link.
    *
-   * @param waitingInBroker how many messages the broker holds for the service; 0 if not known
-   * @param beforeClient wraps what the client reads; for tests
+   * @param waitingInBroker number of messages that the broker holds for the service; 0 if unknown
+   * @param beforeClient wraps the stream that the client reads; for tests
    */
-  Reception(
+  ReceiveWatchdog(
       MqttLink.Limits limits,
       LongSupplier waitingInBroker,
       UnaryOperator<InputStream> beforeClient) {
@@ -48,9 +47,9 @@ final class Reception {
     this.beforeClient = beforeClient;
   }
 
-  /** What the client of a new connection reads. */
+  /** Records a new connection, and returns the stream that its client must read. */
   synchronized InputStream connected(InputStream fromBroker) {
-    PublishFilter fresh = new PublishFilter(fromBroker, limits.payloadBytes(), this::whySkipped);
+    PublishFilter fresh = new PublishFilter(fromBroker, limits.payloadBytes(), this::skipReason);
     filter = fresh;
     unacknowledged = 0;
     arrivedNanos = System.nanoTime();
@@ -61,22 +60,22 @@ final class Reception {
     filter = null;
   }
 
-  private synchronized @Nullable String whySkipped(Publish message) {
+  private synchronized @Nullable String skipReason(Publish message) {
     int count = failures.isEmpty() ? 0 : failures.getOrDefault(message.fingerprint(), 0);
-    return count < MOST_FAILURES
+    return count < MAX_FAILURES
         ? null
-        : "skipped: it stopped the MQTT client " + count + " times; please report it";
+        : "skipped, because it stopped the MQTT client " + count + " times; please report this";
   }
 
   /**
-   * What is known of a message that the client delivers.
+   * Facts about a delivered message that the client does not give.
    *
-   * @param refusal why this is only the replacement of a message; null for a message itself
-   * @param again whether the broker marked it as delivered before; the client does not tell
+   * @param refusal the message that this one replaces, and why; null if it replaces none
+   * @param again whether the broker marked it as delivered before
    */
   record Arrived(PublishFilter.@Nullable Refusal refusal, boolean again) {}
 
-  /** The client delivers a message. */
+  /** Records that the client delivers a message. */
   Arrived arrived(String topic) {
     PublishFilter current = filter;
     synchronized (this) {
@@ -93,64 +92,67 @@ final class Reception {
     return new Arrived(topic.equals(PublishFilter.REPLACED) ? current.nextRefusal() : null, again);
   }
 
-  /** A message has been stored or logged, and is acknowledged. */
+  /** Records that a message was stored or logged and is being acknowledged. */
   synchronized void stored() {
     unacknowledged--;
     storedNanos = System.nanoTime();
   }
 
-  /** A message that is not to be stored is acknowledged; it says nothing about the store. */
-  synchronized void passed() {
+  /**
+   * Records that a message that is not meant for the store is being acknowledged. It does not show
+   * that the store accepts messages.
+   */
+  synchronized void acknowledgedUnstored() {
     unacknowledged--;
   }
 
-  /** Whether the client's receiving thread has ended although it should receive. */
+  /** Whether the client's receiving thread has ended while the connection should be open. */
   boolean isDead() {
     PublishFilter current = filter;
     return current != null && current.isReaderDead();
   }
 
-  /** Why the client must be made anew; null while all is well. */
+  /** Returns why the client must be replaced; null if it receives. */
   @Nullable String whyStuck() {
     PublishFilter current = filter;
     if (current == null) {
       return null;
     }
     if (current.isReaderDead()) {
-      return "the MQTT client stopped receiving" + blame(current);
+      return "the MQTT client stopped receiving" + suspectText(current);
     }
     boolean waits =
         current.undelivered() != null || current.hasUnread() || waitingInBroker.getAsLong() > 0;
     synchronized (this) {
       if (!waits) {
-        // A message that begins to wait from now on has the whole time.
+        // The time limit of the next waiting message starts now.
         arrivedNanos = System.nanoTime();
         return null;
       }
-      // Messages that were delivered and wait for the store hold up the others.
+      // The client is not stuck if the store has not yet accepted the delivered messages.
       if (unacknowledged > 0 || System.nanoTime() - arrivedNanos < limits.stuckAfter().toNanos()) {
         return null;
       }
     }
-    return "messages wait and none arrived for "
+    return "messages wait in the broker, but none has arrived for "
         + limits.stuckAfter().toSeconds()
         + " s"
-        + blame(current);
+        + suspectText(current);
   }
 
-  /** Why nothing is taken in although the client is well; null while all is well. */
-  synchronized @Nullable String whyHeldUp() {
-    boolean held =
+  /** Returns why received messages are not stored; null if they are. */
+  synchronized @Nullable String whyNotStored() {
+    boolean blocked =
         unacknowledged > 0 && System.nanoTime() - storedNanos >= limits.stuckAfter().toNanos();
-    return held
+    return blocked
         ? unacknowledged
-            + " messages wait for the readings store, which took none for "
+            + " messages wait, because the readings store has accepted none for "
             + limits.stuckAfter().toSeconds()
             + " s"
         : null;
   }
 
-  private String blame(PublishFilter current) {
+  private String suspectText(PublishFilter current) {
     Publish suspect = current.undelivered();
     if (suspect == null) {
       return "";
@@ -160,6 +162,12 @@ final class Reception {
       count = failures.merge(suspect.fingerprint(), 1, Integer::sum);
     }
     String topic = Reject.of(Instant.EPOCH, suspect.topic(), RejectCode.OTHER, "", "").topic();
-    return " at a message on " + topic + " (" + count + " of " + MOST_FAILURES + " times)";
+    return "; the message on "
+        + topic
+        + " may be the cause ("
+        + count
+        + " of "
+        + MAX_FAILURES
+        + ")";
   }
 }

@@ -14,14 +14,14 @@ import org.apache.activemq.artemis.core.server.ActiveMQServer;
 import org.apache.activemq.artemis.spi.core.protocol.ProtocolManager;
 
 /**
- * Adds limits to the MQTT connections of the embedded broker: a {@link PacketLimit} before the
- * decoder, and a {@link SubscriptionLimit} after it.
+ * Creates MQTT protocol managers that limit each connection of the embedded broker: a {@link
+ * PacketLimit} before the decoder, and a {@link SubscriptionLimit} after it.
  */
-final class LimitedMqtt extends MQTTProtocolManagerFactory {
+final class LimitedMqttFactory extends MQTTProtocolManagerFactory {
   private final Supplier<PacketLimit> packets;
   private final Function<ActiveMQServer, SubscriptionLimit> subscriptions;
 
-  LimitedMqtt(
+  LimitedMqttFactory(
       Supplier<PacketLimit> packets, Function<ActiveMQServer, SubscriptionLimit> subscriptions) {
     this.packets = packets;
     this.subscriptions = subscriptions;
@@ -39,7 +39,7 @@ final class LimitedMqtt extends MQTTProtocolManagerFactory {
     ProtocolManager manager = super.createProtocolManager(server, parameters, incoming, outgoing);
     return (ProtocolManager)
         Proxy.newProxyInstance(
-            LimitedMqtt.class.getClassLoader(),
+            LimitedMqttFactory.class.getClassLoader(),
             new Class<?>[] {ProtocolManager.class},
             (proxy, method, arguments) -> {
               boolean connecting = method.getName().equals("addChannelHandlers");

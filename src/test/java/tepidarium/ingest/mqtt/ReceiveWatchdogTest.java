@@ -7,27 +7,28 @@ import java.time.Duration;
 import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.Test;
 
-class ReceptionTest {
+class ReceiveWatchdogTest {
   private static final Duration STUCK_AFTER = Duration.ofMillis(300);
 
-  private final Reception reception =
-      new Reception(new MqttLink.Limits(1_000, STUCK_AFTER), () -> 0, UnaryOperator.identity());
+  private final ReceiveWatchdog watchdog =
+      new ReceiveWatchdog(
+          new MqttLink.Limits(1_000, STUCK_AFTER), () -> 0, UnaryOperator.identity());
 
   /** The notice that says so comes back from the broker, and must not end the trouble. */
   @Test
   void messagesThatAreNotStoredDoNotHideThatTheStoreTakesNone() {
-    reception.arrived("tepidarium/bag");
-    assertNull(reception.whyHeldUp());
+    watchdog.arrived("tepidarium/bag");
+    assertNull(watchdog.whyNotStored());
     await()
         .pollInterval(Duration.ofMillis(50))
         .atMost(Duration.ofSeconds(5))
         .until(
             () -> {
-              reception.arrived("tepidarium/notice/begin/high");
-              reception.passed();
-              return reception.whyHeldUp() != null;
+              watchdog.arrived("tepidarium/notice/begin/high");
+              watchdog.acknowledgedUnstored();
+              return watchdog.whyNotStored() != null;
             });
-    reception.stored();
-    assertNull(reception.whyHeldUp());
+    watchdog.stored();
+    assertNull(watchdog.whyNotStored());
   }
 }

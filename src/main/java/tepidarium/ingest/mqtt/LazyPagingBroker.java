@@ -11,9 +11,9 @@ import org.apache.activemq.artemis.core.settings.impl.AddressSettings;
 import org.apache.activemq.artemis.spi.core.security.ActiveMQSecurityManager;
 import org.apache.activemq.artemis.utils.actors.ArtemisExecutor;
 
-/** The broker, with less memory per topic; see {@link SmallPageCursors}. */
-final class SmallBroker extends ActiveMQServerImpl {
-  SmallBroker(Configuration configuration, ActiveMQSecurityManager accounts) {
+/** An Artemis broker that uses less memory per topic, with {@link LazyPageCursors}. */
+final class LazyPagingBroker extends ActiveMQServerImpl {
+  LazyPagingBroker(Configuration configuration, ActiveMQSecurityManager accounts) {
     super(configuration, accounts);
   }
 
@@ -23,17 +23,17 @@ final class SmallBroker extends ActiveMQServerImpl {
     return factory instanceof PagingStoreFactoryNIO files ? new Factory(files) : factory;
   }
 
-  /** Creates page stores like the broker's own factory, with {@link SmallPageCursors}. */
+  /** Creates page stores like the broker's own factory, with {@link LazyPageCursors}. */
   private static final class Factory extends PagingStoreFactoryNIO {
-    Factory(PagingStoreFactoryNIO usual) {
+    Factory(PagingStoreFactoryNIO original) {
       super(
-          usual.getStorageManager(),
-          usual.getDirectory(),
-          usual.getSyncTimeout(),
-          usual.getScheduledExecutor(),
-          usual.getExecutorFactory(),
-          usual.isSyncNonTransactional(),
-          usual.getCritialErrorListener());
+          original.getStorageManager(),
+          original.getDirectory(),
+          original.getSyncTimeout(),
+          original.getScheduledExecutor(),
+          original.getExecutorFactory(),
+          original.isSyncNonTransactional(),
+          original.getCritialErrorListener());
     }
 
     @Override
@@ -42,7 +42,7 @@ final class SmallBroker extends ActiveMQServerImpl {
         StorageManager storage,
         AddressSettings settings,
         ArtemisExecutor executor) {
-      return new SmallPageCursors(store, storage);
+      return new LazyPageCursors(store, storage);
     }
   }
 }

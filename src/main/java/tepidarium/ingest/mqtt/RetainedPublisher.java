@@ -13,52 +13,53 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Publishes retained messages on its own thread. Waits for the acknowledgement of each message
- * before the next, so that the broker's limit of unacknowledged messages is not reached. Stores
- * only the newest message of each topic. Without a connection, all messages wait. Thread-safe;
- * {@link #put} does not block.
+ * before it publishes the next, to stay below the broker's limit of unacknowledged messages. Queues
+ * only the newest message of each topic. Messages stay queued while there is no connection.
+ * Thread-safe; {@link #put} does not block.
  */
-final class RetainedTopics implements AutoCloseable {
-  private static final Logger LOG = LoggerFactory.getLogger(RetainedTopics.class);
+final class RetainedPublisher implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(RetainedPublisher.class);
   private static final long CALL_LIMIT_MS = 15_000;
   private static final long PAUSE_MS = 500;
 
-  private final Map<String, MqttMessage> waiting = new LinkedHashMap<>();
+  private final Map<String, MqttMessage> queue = new LinkedHashMap<>();
   private final Thread thread;
   private @Nullable MqttAsyncClient client;
 
-  RetainedTopics() {
+  RetainedPublisher() {
     thread = new Thread(this::run, "mqtt-publisher");
     thread.setDaemon(true);
     thread.start();
   }
 
+  /** Queues a message; replaces a queued message to the same topic. */
   synchronized void put(String topic, byte[] payload) {
-    waiting.remove(topic);
-    waiting.put(topic, new MqttMessage(payload, 1, true, new MqttProperties()));
+    queue.remove(topic);
+    queue.put(topic, new MqttMessage(payload, 1, true, new MqttProperties()));
     notifyAll();
   }
 
-  /** Sets the connection; null while there is none. */
-  synchronized void over(@Nullable MqttAsyncClient connected) {
+  /** Sets the connected client; null while there is no connection. */
+  synchronized void setClient(@Nullable MqttAsyncClient connected) {
     client = connected;
     notifyAll();
   }
 
-  private record Next(MqttAsyncClient client, String topic, MqttMessage message) {}
+  private record Pending(MqttAsyncClient client, String topic, MqttMessage message) {}
 
-  private synchronized Next next() throws InterruptedException {
+  private synchronized Pending next() throws InterruptedException {
     while (true) {
       MqttAsyncClient current = client;
-      if (current != null && !waiting.isEmpty()) {
-        Map.Entry<String, MqttMessage> first = waiting.entrySet().iterator().next();
-        return new Next(current, first.getKey(), first.getValue());
+      if (current != null && !queue.isEmpty()) {
+        Map.Entry<String, MqttMessage> first = queue.entrySet().iterator().next();
+        return new Pending(current, first.getKey(), first.getValue());
       }
       wait();
     }
   }
 
-  private synchronized void done(Next next) {
-    waiting.remove(next.topic(), next.message());
+  private synchronized void done(Pending next) {
+    queue.remove(next.topic(), next.message());
   }
 
   /**
@@ -67,7 +68,7 @@ final class RetainedTopics implements AutoCloseable {
    *
    * @return whether to pause before the next message
    */
-  private synchronized boolean failed(Next next, Exception e) {
+  private synchronized boolean failed(Pending next, Exception e) {
     LOG.debug("could not publish to {}", next.topic(), e);
     if (client != next.client()) {
       return false;
@@ -76,8 +77,8 @@ final class RetainedTopics implements AutoCloseable {
       client = null;
       return false;
     }
-    if (waiting.remove(next.topic(), next.message())) {
-      waiting.put(next.topic(), next.message());
+    if (queue.remove(next.topic(), next.message())) {
+      queue.put(next.topic(), next.message());
     }
     return true;
   }
@@ -85,7 +86,7 @@ final class RetainedTopics implements AutoCloseable {
   private void run() {
     try {
       while (true) {
-        Next next = next();
+        Pending next = next();
         try {
           next.client().publish(next.topic(), next.message()).waitForCompletion(CALL_LIMIT_MS);
           done(next);

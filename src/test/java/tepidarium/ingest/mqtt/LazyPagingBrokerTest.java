@@ -25,7 +25,7 @@ import org.eclipse.paho.mqttv5.common.MqttSubscription;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-class SmallBrokerTest {
+class LazyPagingBrokerTest {
   private static final BrokerLimits LIMITS =
       BrokerLimits.of(4 << 20, 10, Duration.ofDays(1), 1L << 30, topic -> null);
 
@@ -48,7 +48,7 @@ class SmallBrokerTest {
     configuration.setSecurityEnabled(false);
     configuration.setJMXManagementEnabled(false);
     configuration.setPagingDirectory(folder.toString());
-    SmallBroker broker = new SmallBroker(configuration, null);
+    LazyPagingBroker broker = new LazyPagingBroker(configuration, null);
     broker.start();
     try {
       long bytes = allocatedByStores(broker, "first");
@@ -61,7 +61,7 @@ class SmallBrokerTest {
     }
   }
 
-  private static long allocatedByStores(SmallBroker broker, String name) throws Exception {
+  private static long allocatedByStores(LazyPagingBroker broker, String name) throws Exception {
     ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
     long before = threads.getCurrentThreadAllocatedBytes();
     for (int i = 0; i < TOPICS; i++) {

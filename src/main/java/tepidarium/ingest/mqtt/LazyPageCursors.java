@@ -14,35 +14,35 @@ import org.apache.activemq.artemis.core.persistence.StorageManager;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Creates the page cursors of one address when the first queue is bound to that address. The
- * broker's own class allocates a hash map of about 8 KB for every address. A topic that sensors
- * publish to is an address without a queue of its own: the queue of the service is bound to the
- * wildcard address. With 10,000 topics the maps took 79 MB of a heap of 256 MB, and the collector
- * most of the time.
+ * Creates the page cursors of one address lazily, when the first queue is bound to that address.
+ * The broker's own class allocates a hash map of about 8 KB for every address. Topics of sensors
+ * are addresses without a queue: the queue of the service is bound to the wildcard address. With
+ * 10,000 topics, these maps used 79 MB of a heap of 256 MB, and garbage collection used most of the
+ * processor time.
  */
-final class SmallPageCursors implements PageCursorProvider {
+final class LazyPageCursors implements PageCursorProvider {
   private final PagingStore store;
   private final StorageManager storage;
   private volatile @Nullable PageCursorProvider cursors;
 
-  SmallPageCursors(PagingStore store, StorageManager storage) {
+  LazyPageCursors(PagingStore store, StorageManager storage) {
     this.store = store;
     this.storage = storage;
   }
 
   private synchronized PageCursorProvider cursors() {
-    PageCursorProvider known = cursors;
-    if (known == null) {
-      known = new PageCursorProviderImpl(store, storage);
-      cursors = known;
+    PageCursorProvider existing = cursors;
+    if (existing == null) {
+      existing = new PageCursorProviderImpl(store, storage);
+      cursors = existing;
     }
-    return known;
+    return existing;
   }
 
-  private void ifAny(Consumer<PageCursorProvider> action) {
-    PageCursorProvider known = cursors;
-    if (known != null) {
-      action.accept(known);
+  private void ifCreated(Consumer<PageCursorProvider> action) {
+    PageCursorProvider existing = cursors;
+    if (existing != null) {
+      action.accept(existing);
     }
   }
 
@@ -53,13 +53,13 @@ final class SmallPageCursors implements PageCursorProvider {
 
   @Override
   public @Nullable PageSubscription getSubscription(long queueId) {
-    PageCursorProvider known = cursors;
-    return known == null ? null : known.getSubscription(queueId);
+    PageCursorProvider existing = cursors;
+    return existing == null ? null : existing.getSubscription(queueId);
   }
 
   @Override
   public void forEachSubscription(Consumer<PageSubscription> consumer) {
-    ifAny(known -> known.forEachSubscription(consumer));
+    ifCreated(existing -> existing.forEachSubscription(consumer));
   }
 
   @Override
@@ -76,12 +76,12 @@ final class SmallPageCursors implements PageCursorProvider {
 
   @Override
   public void stop() {
-    ifAny(PageCursorProvider::stop);
+    ifCreated(PageCursorProvider::stop);
   }
 
   @Override
   public void counterSnapshot() {
-    ifAny(PageCursorProvider::counterSnapshot);
+    ifCreated(PageCursorProvider::counterSnapshot);
   }
 
   @Override
@@ -108,7 +108,7 @@ final class SmallPageCursors implements PageCursorProvider {
 
   @Override
   public void onPageModeCleared() {
-    ifAny(PageCursorProvider::onPageModeCleared);
+    ifCreated(PageCursorProvider::onPageModeCleared);
   }
 
   @Override
@@ -128,12 +128,12 @@ final class SmallPageCursors implements PageCursorProvider {
 
   @Override
   public void counterRebuildDone() {
-    ifAny(PageCursorProvider::counterRebuildDone);
+    ifCreated(PageCursorProvider::counterRebuildDone);
   }
 
   @Override
   public boolean isRebuildDone() {
-    PageCursorProvider known = cursors;
-    return known == null || known.isRebuildDone();
+    PageCursorProvider existing = cursors;
+    return existing == null || existing.isRebuildDone();
   }
 }

@@ -6,9 +6,12 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** Reads the status topics of an external broker to detect that it drops messages. Thread-safe. */
-final class BrokerReport {
-  private static final Logger LOG = LoggerFactory.getLogger(BrokerReport.class);
+/**
+ * Counts the messages that an external broker has dropped, as reported on its status topics.
+ * Thread-safe.
+ */
+final class DroppedMessages {
+  private static final Logger LOG = LoggerFactory.getLogger(DroppedMessages.class);
   private static final String VERSION = "$SYS/broker/version";
   private static final String DROPPED = "$SYS/broker/publish/messages/dropped";
   private static final String REMEDY =
@@ -18,16 +21,16 @@ final class BrokerReport {
   private long droppedAtFirst = -1;
   private long droppedNow = -1;
 
-  /** The topics to subscribe to; some brokers do not have them. */
+  /** The status topics to subscribe to; not every broker publishes them. */
   static List<String> topics() {
     return List.of(VERSION, DROPPED);
   }
 
-  static boolean isOne(String topic) {
+  static boolean isStatusTopic(String topic) {
     return topic.startsWith("$SYS/");
   }
 
-  synchronized void take(String topic, byte[] payload) {
+  synchronized void read(String topic, byte[] payload) {
     String text = new String(payload, StandardCharsets.UTF_8).strip();
     if (topic.equals(VERSION) && version == null) {
       version = text;
@@ -64,6 +67,9 @@ final class BrokerReport {
   synchronized String warning() {
     return dropped() == 0
         ? ""
-        : "; the broker has dropped " + dropped() + " messages since: " + REMEDY;
+        : "; the broker has dropped "
+            + dropped()
+            + " messages since the service connected: "
+            + REMEDY;
   }
 }

@@ -11,24 +11,24 @@ import org.apache.activemq.artemis.spi.core.protocol.RemotingConnection;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Suppresses acknowledgements of the embedded broker once it is stopping or its journal has failed.
- * Its queues may already be closed while sensors are still connected, so their messages would be
- * lost. Without an acknowledgement the sensors send them again.
+ * Suppresses acknowledgements of the embedded broker while it is stopping or after its journal has
+ * failed. The broker may then no longer store the messages of sensors that are still connected.
+ * Without an acknowledgement, the sensors send these messages again.
  */
-final class NoLateAcknowledgements implements MQTTInterceptor, IOCriticalErrorListener {
+final class AcknowledgementGuard implements MQTTInterceptor, IOCriticalErrorListener {
   private static final Set<MqttMessageType> ACKNOWLEDGEMENTS =
       EnumSet.of(MqttMessageType.PUBACK, MqttMessageType.PUBREC, MqttMessageType.PUBCOMP);
 
   private final ActiveMQServer server;
   private volatile boolean journalFailed;
 
-  private NoLateAcknowledgements(ActiveMQServer server) {
+  private AcknowledgementGuard(ActiveMQServer server) {
     this.server = server;
   }
 
   /** Installs the guard in a broker that has started but does not accept sensors yet. */
   static void install(ActiveMQServer server) {
-    NoLateAcknowledgements guard = new NoLateAcknowledgements(server);
+    AcknowledgementGuard guard = new AcknowledgementGuard(server);
     server.registerIOCriticalErrorListener(guard);
     server.getRemotingService().addOutgoingInterceptor(guard);
   }

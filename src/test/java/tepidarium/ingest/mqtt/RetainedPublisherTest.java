@@ -15,11 +15,11 @@ import org.eclipse.paho.mqttv5.common.MqttMessage;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
-class RetainedTopicsTest {
+class RetainedPublisherTest {
   private static final byte[] ON = "on".getBytes(StandardCharsets.UTF_8);
 
   private final List<String> told = new CopyOnWriteArrayList<>();
-  private final RetainedTopics topics = new RetainedTopics();
+  private final RetainedPublisher topics = new RetainedPublisher();
 
   @AfterEach
   void stop() {
@@ -60,18 +60,19 @@ class RetainedTopicsTest {
   @Test
   void aConnectionThatIsClosedMeanwhileDoesNotEndThePublishing() throws MqttException {
     Connection closed = new Connection(new NullPointerException("closed"));
-    topics.over(closed);
+    topics.setClient(closed);
     topics.put("tepidarium/alert/bag/cold", ON);
     await().until(closed.failures::isEmpty);
 
-    topics.over(new Connection());
+    topics.setClient(new Connection());
 
     await().until(() -> told.equals(List.of("tepidarium/alert/bag/cold")));
   }
 
   @Test
   void aBrokerThatTookTooLongIsToldOnceItAnswersAgain() throws MqttException {
-    topics.over(new Connection(new MqttException(MqttClientException.REASON_CODE_CLIENT_TIMEOUT)));
+    topics.setClient(
+        new Connection(new MqttException(MqttClientException.REASON_CODE_CLIENT_TIMEOUT)));
 
     topics.put("tepidarium/alert/bag/cold", ON);
     topics.put("tepidarium/alert/bag/dry", ON);

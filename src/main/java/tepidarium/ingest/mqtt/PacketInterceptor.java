@@ -24,16 +24,16 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Checks packets of clients before the embedded broker processes them. Refuses wrong passwords,
- * client ids of other accounts, and topics that a subscriber could not read. Closes the connection
- * of a refused client, with an MQTT reason code if there is one. Called by the broker's network
- * threads.
+ * client ids that belong to other accounts, and topics with forbidden characters. Closes the
+ * connection of a refused client and sends the MQTT reason code if the client's MQTT version has
+ * one. Called by the broker's network threads.
  */
-final class BrokerGate implements MQTTInterceptor {
-  private static final Logger LOG = LoggerFactory.getLogger(BrokerGate.class);
+final class PacketInterceptor implements MQTTInterceptor {
+  private static final Logger LOG = LoggerFactory.getLogger(PacketInterceptor.class);
   private static final int MQTT_5 = 5;
   private static final String SHARED = "$share/";
 
-  /** Above this number, owners without a session are removed. */
+  /** When more owners than this are stored, those without a session are removed. */
   private static final int MAX_OWNERS = 10_000;
 
   private final ActiveMQServer server;
@@ -44,7 +44,8 @@ final class BrokerGate implements MQTTInterceptor {
   /** The account of each client id while the broker has a session for it. */
   private final Map<String, String> owners = new ConcurrentHashMap<>();
 
-  BrokerGate(ActiveMQServer server, BrokerAccounts accounts, LoginLimit logins, BrokerQuota quota) {
+  PacketInterceptor(
+      ActiveMQServer server, BrokerAccounts accounts, LoginLimit logins, BrokerQuota quota) {
     this.server = server;
     this.accounts = accounts;
     this.logins = logins;
@@ -66,21 +67,21 @@ final class BrokerGate implements MQTTInterceptor {
     // In MQTT 5 an empty topic refers to a topic alias.
     String problem = topic.isEmpty() ? null : TopicNames.problemEmbedded(topic);
     if (problem != null) {
-      accounts.refused(topic, problem);
+      accounts.reportRefused(topic, problem);
       return disconnect(connection, MQTTReasonCodes.TOPIC_NAME_INVALID);
     }
-    String full = packet.fixedHeader().isRetain() ? whyNotRetained(topic, connection) : null;
-    if (full != null) {
-      accounts.refused(topic, full);
+    String refusal = packet.fixedHeader().isRetain() ? retainRefusal(topic, connection) : null;
+    if (refusal != null) {
+      accounts.reportRefused(topic, refusal);
       return disconnect(connection, MQTTReasonCodes.QUOTA_EXCEEDED);
     }
     return true;
   }
 
-  private @Nullable String whyNotRetained(String topic, RemotingConnection connection) {
+  private @Nullable String retainRefusal(String topic, RemotingConnection connection) {
     String clientId = connection.getClientID();
     boolean service = clientId != null && accounts.isServiceClient(clientId);
-    return service ? null : quota.whyNotRetained(server, topic);
+    return service ? null : quota.retainRefusal(server, topic);
   }
 
   private boolean maySubscribe(MqttSubscribeMessage packet, RemotingConnection connection) {
@@ -90,12 +91,12 @@ final class BrokerGate implements MQTTInterceptor {
           host(connection)
               + ": the client id \""
               + clientId
-              + "\" holds two colons in a row, so the client cannot subscribe");
+              + "\" contains two colons in a row: choose another client id to subscribe");
       return disconnect(connection, MQTTReasonCodes.NOT_AUTHORIZED);
     }
     for (MqttTopicSubscription subscription : packet.payload().topicSubscriptions()) {
       String filter = subscription.topicFilter();
-      // A shared subscription with a suitable group name could read the queue of another client.
+      // The group name of a shared subscription could be chosen to read another client's queue.
       if (filter.startsWith(SHARED)) {
         return disconnect(connection, MQTTReasonCodes.SHARED_SUBSCRIPTIONS_NOT_SUPPORTED);
       }
@@ -114,15 +115,15 @@ final class BrokerGate implements MQTTInterceptor {
     String password = bytes == null ? null : new String(bytes, StandardCharsets.UTF_8);
     String host = host(connection);
     boolean service = accounts.isService(name);
-    // The service has a separate limit, so that guessing its password blocks no client without a
-    // name.
+    // The service has a separate limit. Otherwise, guessing its password would block clients
+    // without a user name.
     String account = service || accounts.hasAccount(name) ? name : "";
     String given = packet.payload().clientIdentifier();
     String clientId = given == null ? "" : given;
     LoginLimit.Client client = new LoginLimit.Client(account, host, clientId);
     if (!service && logins.isBlocked(client)) {
       logins.refused(
-          quoted(name, host) + ": too many wrong passwords, wait a minute and try again");
+          quoted(name, host) + ": too many wrong passwords; wait a minute, then try again");
       return refuse(connection, version, MQTTReasonCodes.CONNECTION_RATE_EXCEEDED);
     }
     if (!accounts.accepts(user, password)) {
@@ -130,18 +131,18 @@ final class BrokerGate implements MQTTInterceptor {
       logins.refused(quoted(name, host) + ": wrong name or password");
       return refuse(connection, version, MQTTReasonCodes.BAD_USER_NAME_OR_PASSWORD);
     }
-    if (!mayHave(clientId, name)) {
+    if (!mayUseClientId(clientId, name)) {
       logins.refused(
           quoted(name, host) + ": the client id \"" + clientId + "\" belongs to another account");
       return refuse(connection, version, MQTTReasonCodes.CLIENT_IDENTIFIER_NOT_VALID);
     }
-    if (accounts.areSet()) {
+    if (accounts.areConfigured()) {
       logins.succeeded(client);
     }
-    return mayLeaveWill(packet, user, connection);
+    return maySetWill(packet, user, connection);
   }
 
-  private boolean mayLeaveWill(
+  private boolean maySetWill(
       MqttConnectMessage packet, @Nullable String user, RemotingConnection connection) {
     if (!packet.variableHeader().isWillFlag()) {
       return true;
@@ -152,7 +153,7 @@ final class BrokerGate implements MQTTInterceptor {
     if (reason == null) {
       return true;
     }
-    accounts.refused(topic, reason);
+    accounts.reportRefused(topic, reason);
     return refuse(connection, packet.variableHeader().version(), MQTTReasonCodes.NOT_AUTHORIZED);
   }
 
@@ -160,14 +161,14 @@ final class BrokerGate implements MQTTInterceptor {
    * Whether the account may use the client id. The id of the service is reserved. With accounts, an
    * id belongs to the account that used it first.
    */
-  private boolean mayHave(@Nullable String clientId, String name) {
+  private boolean mayUseClientId(@Nullable String clientId, String name) {
     if (clientId == null || clientId.isEmpty()) {
       return true;
     }
     if (accounts.isServiceClient(clientId)) {
       return accounts.isService(name);
     }
-    if (!accounts.areSet()) {
+    if (!accounts.areConfigured()) {
       return true;
     }
     removeIdleOwners();
