@@ -1,4 +1,4 @@
-// Taking a table of the germination record over from CSV: all of it, or nothing with the reasons by line.
+// Imports a CSV table of the germination record: all rows, or none and the problems by line.
 
 import { api } from '../shared/api.js';
 import { h, problemBox } from '../shared/dom.js';
@@ -8,7 +8,7 @@ import { count, number } from '../shared/format.js';
 export const TABLES = { species: 'Species', lots: 'Seed lots', entries: 'Entries' };
 const MOST_BYTES = 1_000_000;
 
-/** @param done called after something was taken over */
+/** @param done called after an import */
 export function makeImport(host, done) {
   const output = h('div', { id: 'import-output', role: 'status' });
   const pick = h(
@@ -69,7 +69,7 @@ export function takenWords(title, { rows, added }) {
   return `${title}: ${count(rows, 'row')} read, ${added === 0 ? 'nothing new' : `${number(added)} new`}.`;
 }
 
-/** The service tells the lines in one sentence; here each gets a line of its own. */
+/** Splits the message of the service into one problem per line. */
 export function troubleByLine({ message, problems = [] }) {
   const parts = message.split(/(?:: |; )(?=line \d+: |and \d+ more)/);
   return parts.length < 2

@@ -22,16 +22,16 @@ test('what an import answers', () => {
   assert.equal(tableOf('harvest.csv'), null);
 });
 
-test('what cannot be taken over is told line by line', () => {
+test('the problems of an import are listed line by line', () => {
   assert.deepEqual(
-    troubleByLine({ message: 'nothing was taken over: line 2: no such species; line 5: seeds: a number; and 3 more' }),
+    troubleByLine({ message: 'nothing was imported: line 2: no such species; line 5: seeds: a number; and 3 more' }),
     {
-      message: 'Nothing was taken over:',
+      message: 'Nothing was imported:',
       problems: ['line 2: no such species', 'line 5: seeds: a number', 'and 3 more'],
     },
   );
-  assert.deepEqual(troubleByLine({ message: 'there is no column “lot”' }), {
-    message: 'there is no column “lot”',
+  assert.deepEqual(troubleByLine({ message: 'the text is not valid CSV' }), {
+    message: 'the text is not valid CSV',
     problems: [],
   });
 });

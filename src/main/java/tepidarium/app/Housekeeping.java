@@ -103,7 +103,7 @@ final class Housekeeping implements AutoCloseable {
     parts.trust().take(clock.instant());
     Instant seen = parts.trust().lastSeen();
     if (seen != null) {
-      parts.clockRecords().keep(seen);
+      parts.clockRecords().store(seen);
     }
   }
 

@@ -3,13 +3,15 @@ package tepidarium.container;
 import tepidarium.reading.InvalidInput;
 
 /**
- * The warm-dark band: the limits a container should stay in.
+ * The limits of temperature, light and humidity within which a container should stay, called the
+ * warm-dark band.
  *
  * @param temperatureLowC °C
  * @param temperatureHighC °C
  * @param lightHighLux lux
  * @param humidityLowPercent percent relative humidity
- * @throws InvalidInput naming the limit that makes no sense
+ * @throws InvalidInput if a limit is out of range or the limits contradict each other; names the
+ *     limit
  */
 public record Band(
     double temperatureLowC,
@@ -17,8 +19,8 @@ public record Band(
     double lightHighLux,
     double humidityLowPercent) {
   /**
-   * Warm enough for fresh tropical tree seed (30 °C or a little above), dark and moist. Common
-   * practice, no source; a light limit just above the dark count of a common light sensor.
+   * Limits for fresh tropical tree seed: 30 °C or slightly above, dark and moist (common practice,
+   * no source). The light limit is just above the dark reading of a common light sensor.
    */
   public static final Band DEFAULT = new Band(29.5, 34, 1, 80);
 

@@ -12,9 +12,7 @@ import tepidarium.reading.Quantity;
  */
 public record Calibration(
     double temperatureOffsetC, double humidityOffsetPercent, double temperatureErrorC) {
-  /**
-   * An uncalibrated sensor. ±0.5 °C is what makers state for DS18B20 and DHT22 (value from memory).
-   */
+  /** An uncalibrated sensor. The makers of DS18B20 and DHT22 state ±0.5 °C (value from memory). */
   public static final Calibration NONE = new Calibration(0, 0, 0.5);
 
   public Calibration {

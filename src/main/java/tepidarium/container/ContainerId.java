@@ -16,12 +16,15 @@ public record ContainerId(String value) {
   private static final Pattern MARKS = Pattern.compile("\\p{M}+");
   private static final Pattern OTHERS = Pattern.compile("[^a-z0-9]+");
 
-  /** The place of room sensors. Declared after the patterns, because its construction needs one. */
+  /** The place of room sensors. Must be declared after the patterns, which its constructor uses. */
   public static final ContainerId ROOM = new ContainerId("room");
 
   public ContainerId {
     if (!FORM.matcher(value).matches()) {
-      throw new InvalidInput("\"" + value + "\" cannot name a container");
+      throw new InvalidInput(
+          "\""
+              + value
+              + "\" is not a container id: use up to 64 lower-case letters, digits and hyphens");
     }
   }
 

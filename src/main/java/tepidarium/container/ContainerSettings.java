@@ -6,10 +6,10 @@ import tepidarium.reading.InvalidInput;
 /**
  * The settings of a container that the grower can change.
  *
- * @param heatSource what warms it, in the grower's words; null for nothing
+ * @param heatSource name of the heat source, as the grower entered it; null for none
  * @param baseC base temperature, °C
  * @param ceilingC ceiling temperature, °C, or null for none
- * @throws InvalidInput naming the setting that makes no sense
+ * @throws InvalidInput if a setting is invalid; names the setting
  */
 public record ContainerSettings(
     String name,
@@ -18,7 +18,7 @@ public record ContainerSettings(
     double baseC,
     @Nullable Double ceilingC,
     Band band) {
-  /** Within the 10 to 17 °C of many tropical species; value from memory. */
+  /** Default base temperature, °C: many tropical species have 10 to 17 °C (value from memory). */
   public static final double DEFAULT_BASE_C = 15;
 
   public ContainerSettings {

@@ -1,12 +1,12 @@
 package tepidarium.container;
 
 /**
- * Corrects a sensor's readings by a straight line, with the standard uncertainty that remains:
- * corrected = value + gain · (reading − pivot). The pivot is the reading at which the line is known
- * best, so that u² = pivotUncertainty² + gainUncertainty² · (reading − pivot)² + gain² ·
+ * Corrects a sensor's readings linearly, and gives the standard uncertainty of the result:
+ * corrected = value + gain · (reading − pivot). The pivot is the reading with the smallest
+ * uncertainty, so u² = pivotUncertainty² + gainUncertainty² · (reading − pivot)² + gain² ·
  * repeatability². Source: JCGM 100:2008 (GUM), 5.1.2, the law of propagation.
  *
- * @param gain corrected units per unit read; 1 for a mere offset
+ * @param gain corrected units per unit read; 1 if only the offset is corrected
  * @param pivot reading, in the unit of the quantity
  * @param value corrected value at the pivot
  * @param pivotUncertainty standard uncertainty of the corrected value at the pivot
@@ -23,8 +23,8 @@ public record Correction(
   }
 
   /**
-   * From one fixed point: an offset. Away from the point the error grows with the gain, which one
-   * point cannot show.
+   * Creates an offset from one fixed point. The gain is taken as 1, because one point does not show
+   * it; its uncertainty adds to that of readings away from the point.
    *
    * @param gainUncertainty standard uncertainty of the sensor's gain, such as 0.01 for 1 %
    */
@@ -38,32 +38,33 @@ public record Correction(
   }
 
   /**
-   * From two fixed points: gain and offset.
+   * Computes gain and offset from two fixed points.
    *
    * @param sharedUncertainty standard uncertainty that both reference values have in common, such
-   *     as that of one reference thermometer; their own uncertainties come on top
-   * @throws IllegalArgumentException where the readings are equal, or fall as the reference rises
+   *     as that of one reference thermometer; their own uncertainties are added
+   * @throws IllegalArgumentException if the readings are equal, or decrease as the reference
+   *     increases
    */
   public static Correction ofTwoPoints(FixedPoint a, FixedPoint b, double sharedUncertainty) {
-    double apart = b.reading() - a.reading();
-    double gain = (b.reference() - a.reference()) / apart;
-    if (apart == 0 || !(gain > 0)) {
+    double difference = b.reading() - a.reading();
+    double gain = (b.reference() - a.reference()) / difference;
+    if (difference == 0 || !(gain > 0)) {
       throw new IllegalArgumentException(
-          "two fixed points need two different readings that rise with the reference");
+          "the fixed point with the higher reference must have the higher reading");
     }
     double varianceA = variance(a, gain);
     double varianceB = variance(b, gain);
     double sum = varianceA + varianceB;
-    // The nearer a point is known, the nearer to it lies the pivot.
+    // The pivot lies closer to the point with the smaller variance.
     double shareOfB = sum == 0 ? 0.5 : varianceA / sum;
-    double pivot = a.reading() + shareOfB * apart;
+    double pivot = a.reading() + shareOfB * difference;
     double own = sum == 0 ? 0 : varianceA * varianceB / sum;
     return new Correction(
         gain,
         pivot,
         a.reference() + gain * (pivot - a.reading()),
         Math.sqrt(own + sharedUncertainty * sharedUncertainty),
-        Math.sqrt(sum) / Math.abs(apart));
+        Math.sqrt(sum) / Math.abs(difference));
   }
 
   private static double variance(FixedPoint point, double gain) {
@@ -71,7 +72,7 @@ public record Correction(
     return reading * reading + point.referenceUncertainty() * point.referenceUncertainty();
   }
 
-  /** What a reading of 0 is corrected to. */
+  /** The corrected value of a reading of 0. */
   public double offset() {
     return value - gain * pivot;
   }
@@ -94,7 +95,7 @@ public record Correction(
     return Math.hypot(uncertainty(reading), gain * repeatability);
   }
 
-  /** The half-width that holds the true value in about 95 %: two standard uncertainties. */
+  /** Half-width of the interval with about 95 % coverage: two standard uncertainties. */
   public double expandedUncertainty(double reading, double repeatability) {
     return COVERAGE_95 * uncertainty(reading, repeatability);
   }

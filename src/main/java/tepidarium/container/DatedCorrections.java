@@ -4,17 +4,19 @@ import java.time.Duration;
 import java.time.Instant;
 
 /**
- * Corrects readings of a sensor that drifts, from its corrections at two dates: linear between
- * them, the earlier before, the later after. Source of the propagation: JCGM 100:2008 (GUM).
+ * Corrects readings of a drifting sensor by its corrections at two dates. Before the first date the
+ * first correction applies, after the second date the second, and between them a linear
+ * interpolation. Source of the propagation of uncertainty: JCGM 100:2008 (GUM).
  *
- * <p>Both corrections usually come from one reference, whose error they share. Their uncertainties
- * are therefore added as fully correlated (GUM 5.2.2, equation 16 with correlation 1), which is too
- * much by at most the factor √2 where they are independent.
+ * <p>Both corrections usually come from the same reference and share its error. Their uncertainties
+ * are therefore added as fully correlated (GUM 5.2.2, equation 16 with correlation 1). For
+ * independent corrections the result is too large by at most the factor √2.
  *
- * <p>Between the dates the drift may also have come all at once, at any instant with equal
- * probability. The mean of that is the same straight line, and its variance w (1 − w) · drift²,
- * with w the share of time gone by, is added. After the later date the drift may go on or turn, at
- * most at the rate seen: a rectangular distribution of half-width rate · time is added.
+ * <p>The sensor may also have drifted in one step, at any instant between the dates with equal
+ * probability. Its expected value is the same interpolation. Its variance w (1 − w) · drift² is
+ * added, where w is the fraction of the time passed. After the second date the drift may continue
+ * or reverse, at most at the same rate: the variance of a rectangular distribution with half-width
+ * rate · time is added.
  *
  * @param to after {@code from}
  */
@@ -39,7 +41,7 @@ public record DatedCorrections(Instant from, Correction first, Instant to, Corre
     return (1 - share) * first.corrected(reading) + share * second.corrected(reading);
   }
 
-  /** By how much the corrected value changed from the first date to the second. */
+  /** The change of the corrected value from the first date to the second. */
   public double drift(double reading) {
     return second.corrected(reading) - first.corrected(reading);
   }

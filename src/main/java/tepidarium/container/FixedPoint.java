@@ -6,9 +6,9 @@ package tepidarium.container;
  * to the expression of uncertainty in measurement (GUM).
  *
  * @param reading raw reading of the sensor, in the unit of the quantity
- * @param readingUncertainty of that reading: its scatter and its resolution
- * @param reference true value, in the same unit
- * @param referenceUncertainty of the true value
+ * @param readingUncertainty standard uncertainty of the reading, from its scatter and resolution
+ * @param reference known reference value, in the same unit
+ * @param referenceUncertainty standard uncertainty of the reference value
  */
 public record FixedPoint(
     double reading, double readingUncertainty, double reference, double referenceUncertainty) {
@@ -19,19 +19,20 @@ public record FixedPoint(
     Checks.within("referenceUncertainty", referenceUncertainty, 0, 100, "");
   }
 
-  /** Melting ice and water: 0.00 °C by definition, here within the uncertainty given. */
+  /** The fixed point of melting ice in water: 0.00 °C, with the given uncertainty. */
   public static FixedPoint ice(
       double readingC, double readingUncertaintyC, double iceUncertaintyC) {
     return new FixedPoint(readingC, readingUncertaintyC, ICE_C, iceUncertaintyC);
   }
 
-  /** Standard uncertainty of a display that rounds to this step: step / √12 (GUM 4.3.7). */
+  /** Standard uncertainty of a value rounded to this step: step / √12 (GUM 4.3.7). */
   public static double ofResolution(double step) {
     return step / Math.sqrt(12);
   }
 
   /**
-   * Standard uncertainty of a value known only to lie within ± this: half-width / √3 (GUM 4.3.7).
+   * Standard uncertainty of a value known only to lie within ± the half-width: half-width / √3 (GUM
+   * 4.3.7).
    */
   public static double ofLimits(double halfWidth) {
     return halfWidth / Math.sqrt(3);

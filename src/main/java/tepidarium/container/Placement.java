@@ -6,11 +6,12 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.SensorId;
 
 /**
- * A sensor in a container (or in the room) from one instant, included, to another, excluded.
+ * The placement of a sensor in a container or in the room, from one instant (inclusive) to another
+ * (exclusive).
  *
- * @param from whole milliseconds, as readings have
- * @param until whole milliseconds; null while the sensor is still there
- * @throws IllegalArgumentException when the end does not lie after the start
+ * @param from truncated to whole milliseconds, like the times of readings
+ * @param until truncated to whole milliseconds; null while the sensor is still there
+ * @throws IllegalArgumentException if the end is not after the start
  */
 public record Placement(
     SensorId sensor, ContainerId container, Instant from, @Nullable Instant until) {

@@ -11,22 +11,22 @@ final class Placements {
   private Placements() {}
 
   /**
-   * Returns the placements after a new one: old placements are cut to the time outside the new
-   * span.
+   * Replaces all placements within a span by a new one. Shortens or splits old placements that
+   * overlap the span.
    *
-   * @param until null for "from then on"
-   * @param added null for nowhere
+   * @param until end of the span; null for no end
+   * @param added the new placement; null if the sensor is in no container
    */
   static List<Placement> replaced(
       List<Placement> old, Instant from, @Nullable Instant until, @Nullable Placement added) {
     List<Placement> result = new ArrayList<>();
     for (Placement placement : old) {
       if (placement.from().isBefore(from)) {
-        result.add(cut(placement, placement.from(), earlier(placement.until(), from)));
+        result.add(shortened(placement, placement.from(), earlier(placement.until(), from)));
       }
       if (until != null && (placement.until() == null || placement.until().isAfter(until))) {
         Instant start = placement.from().isAfter(until) ? placement.from() : until;
-        result.add(cut(placement, start, placement.until()));
+        result.add(shortened(placement, start, placement.until()));
       }
     }
     if (added != null) {
@@ -36,7 +36,7 @@ final class Placements {
     return result;
   }
 
-  private static Placement cut(Placement placement, Instant from, @Nullable Instant until) {
+  private static Placement shortened(Placement placement, Instant from, @Nullable Instant until) {
     return new Placement(placement.sensor(), placement.container(), from, until);
   }
 

@@ -30,8 +30,8 @@ import tepidarium.reading.Span;
  */
 public final class Register {
   /**
-   * Called after each change, in the order of the changes, one call at a time and without a lock of
-   * the register. The thread is that of this change or of an earlier one.
+   * Called after each change, in the order of the changes, one call at a time, without holding a
+   * lock of the register. Runs on the thread that made this change or an earlier one.
    */
   public interface Listener {
     void changed(Set<ContainerId> touched);
@@ -102,7 +102,10 @@ public final class Register {
     notifications.add(touched);
   }
 
-  /** Calls the listeners, unless another thread does; that thread then also calls them for us. */
+  /**
+   * Calls the listeners. If another thread is already calling them, that thread also handles the
+   * notification of this change.
+   */
   private void notifyListeners() {
     while (!notifications.isEmpty() && notifying.tryAcquire()) {
       try {
@@ -127,7 +130,7 @@ public final class Register {
     return Optional.ofNullable(snapshot.containers().get(id));
   }
 
-  /** The container in which the sensor was placed at that instant; empty if in none. */
+  /** The container or room in which the sensor was placed at that instant; empty for none. */
   public Optional<ContainerId> placeOf(SensorId sensor, Instant at) {
     return placementsOf(sensor).stream()
         .filter(placement -> placement.holdsAt(at))
@@ -166,8 +169,10 @@ public final class Register {
     return snapshot.openings().stream().filter(opening -> opening.container().equals(id)).toList();
   }
 
-  /** Whether a suggested opening is already decided: it overlaps a recorded or declined one. */
-  public boolean settled(Opening suggested) {
+  /**
+   * Whether a suggested opening overlaps a recorded or declined one, and is not to be suggested.
+   */
+  public boolean isDecided(Opening suggested) {
     return Stream.concat(snapshot.openings().stream(), snapshot.declined().stream())
         .anyMatch(
             known ->
@@ -175,7 +180,7 @@ public final class Register {
                     && known.span().overlaps(suggested.span()));
   }
 
-  /** The opening that is going on at that instant, if any. */
+  /** The opening that includes that instant; empty if the container is closed. */
   public Optional<Opening> openingAt(ContainerId id, Instant at) {
     return snapshot.openings().stream()
         .filter(opening -> opening.container().equals(id) && opening.span().contains(at))
@@ -225,10 +230,10 @@ public final class Register {
   /**
    * Places a sensor in a container for a time span; replaces earlier placements within that span.
    *
-   * @param place a container, {@link ContainerId#ROOM}, or null for nowhere
-   * @param start cut to whole milliseconds
-   * @param end cut to whole milliseconds; null for "from then on"
-   * @throws InvalidInput when there is no such container or the stretch is empty
+   * @param place a container, {@link ContainerId#ROOM}, or null for no place
+   * @param start truncated to whole milliseconds
+   * @param end truncated to whole milliseconds; null for no end
+   * @throws InvalidInput when there is no such container or the span is empty
    */
   public void place(
       SensorId sensor, @Nullable ContainerId place, Instant start, @Nullable Instant end) {
@@ -243,7 +248,7 @@ public final class Register {
   private Set<ContainerId> replace(
       SensorId sensor, @Nullable ContainerId place, Instant from, @Nullable Instant until) {
     if (place != null && !place.equals(ContainerId.ROOM)) {
-      refuseUnknown(place);
+      requireContainer(place);
     }
     List<Placement> old = placementsOf(sensor);
     Placement added = place == null ? null : new Placement(sensor, place, from, until);
@@ -277,31 +282,32 @@ public final class Register {
   }
 
   private Opening record(Opening opening) {
-    refuseUnknown(opening.container());
+    requireContainer(opening.container());
     store.addOpening(opening);
     reload(Set.of(opening.container()));
     return opening;
   }
 
   /**
-   * Records that the container is opened now. If it is open already, the later of both ends counts.
+   * Records that the container is opened now. If it is already open, extends the current opening to
+   * the later of the two ends.
    *
    * @return the current opening
    * @throws InvalidInput when there is no such container
    */
   public Opening openNow(ContainerId id, Duration time, Instant now) {
-    Span asked = new Span(now, now.plus(time));
+    Span requested = new Span(now, now.plus(time));
     return change(
         () ->
             record(
                 openingAt(id, now)
-                    .map(current -> longer(current, asked))
-                    .orElse(new Opening(id, asked))));
+                    .map(current -> extended(current, requested))
+                    .orElse(new Opening(id, requested))));
   }
 
-  private static Opening longer(Opening current, Span asked) {
+  private static Opening extended(Opening current, Span requested) {
     Instant end = current.span().to();
-    Instant later = end.isAfter(asked.to()) ? end : asked.to();
+    Instant later = end.isAfter(requested.to()) ? end : requested.to();
     return new Opening(current.container(), new Span(current.span().from(), later));
   }
 
@@ -324,21 +330,21 @@ public final class Register {
   }
 
   /**
-   * Declines a suggested opening, so that it is not suggested again.
+   * Records that the grower declined a suggested opening. It is not suggested again.
    *
    * @throws InvalidInput when there is no such container
    */
   public void decline(Opening suggested) {
     change(
         () -> {
-          refuseUnknown(suggested.container());
+          requireContainer(suggested.container());
           store.addDeclinedOpening(suggested);
           reload(Set.of(suggested.container()));
           return suggested;
         });
   }
 
-  private void refuseUnknown(ContainerId id) {
+  private void requireContainer(ContainerId id) {
     if (container(id).isEmpty()) {
       throw new InvalidInput("there is no container \"" + id + '"');
     }

@@ -4,7 +4,7 @@ package tepidarium.container;
  * Relative humidity of the air over a slurry of salt and water in a closed jar. Source: Greenspan,
  * Journal of Research of the National Bureau of Standards 81A (1977) 89-96: cubic polynomials in
  * temperature, and stated uncertainties (both from memory; the polynomials reproduce the table to
- * 0.02 %). Here from 20 to 30 °C, where the uncertainties are known to us.
+ * 0.02 %). Limited to 20 to 30 °C, because no uncertainties outside that range are recorded here.
  */
 public enum SaltSlurry {
   MAGNESIUM_CHLORIDE(new double[] {33.6686, -0.00797397, -0.00108988, 0}, 0.18, 0.16, 0.14),
@@ -12,8 +12,8 @@ public enum SaltSlurry {
   POTASSIUM_CHLORIDE(new double[] {88.6190, -0.193340, 0.000899706, 0}, 0.29, 0.26, 0.25),
   POTASSIUM_SULPHATE(new double[] {98.7792, -0.0590502, 0, 0}, 0.53, 0.45, 0.40);
 
-  public static final double LEAST_C = 20;
-  public static final double MOST_C = 30;
+  public static final double MIN_C = 20;
+  public static final double MAX_C = 30;
   private static final double MIDDLE_C = 25;
 
   @SuppressWarnings("ImmutableEnumChecker") // never written after construction
@@ -32,7 +32,7 @@ public enum SaltSlurry {
 
   /** Relative humidity, %, at a temperature from 20 to 30 °C. */
   public double humidityPercent(double temperatureC) {
-    Checks.within("temperature", temperatureC, LEAST_C, MOST_C, "°C");
+    Checks.within("temperature", temperatureC, MIN_C, MAX_C, "°C");
     double humidity = 0;
     for (int i = coefficients.length - 1; i >= 0; i--) {
       humidity = humidity * temperatureC + coefficients[i];
@@ -40,32 +40,32 @@ public enum SaltSlurry {
     return humidity;
   }
 
-  /** The ± that the table states, %; between its temperatures on a straight line. */
+  /** The uncertainty stated in the table, ±%; interpolated linearly between its temperatures. */
   public double statedUncertaintyPercent(double temperatureC) {
-    Checks.within("temperature", temperatureC, LEAST_C, MOST_C, "°C");
-    double share = (temperatureC - MIDDLE_C) / (MOST_C - MIDDLE_C);
+    Checks.within("temperature", temperatureC, MIN_C, MAX_C, "°C");
+    double share = (temperatureC - MIDDLE_C) / (MAX_C - MIDDLE_C);
     return at25 + share * (share > 0 ? at30 - at25 : at25 - at20);
   }
 
   /**
-   * The fixed point of a humidity sensor in the jar. The stated ± counts as the half-width of a
-   * rectangular distribution. A sensor warmer than the slurry by 1 °C reads some 6 % of the
-   * humidity too low; the slope of the saturation pressure is that of FAO Irrigation and Drainage
+   * The fixed point of a humidity sensor in the jar. The stated uncertainty is the half-width of a
+   * rectangular distribution. A sensor that is 1 °C warmer than the slurry reads about 6 % of the
+   * humidity too low. Source of the slope of the saturation pressure: FAO Irrigation and Drainage
    * Paper 56, eq. 11.
    *
-   * @param apartUncertaintyC standard uncertainty of the difference in temperature between sensor
+   * @param differenceUncertaintyC standard uncertainty of the temperature difference between sensor
    *     and slurry, °C
    */
   public FixedPoint fixedPoint(
       double readingPercent,
       double readingUncertaintyPercent,
       double temperatureC,
-      double apartUncertaintyC) {
+      double differenceUncertaintyC) {
     double humidity = humidityPercent(temperatureC);
     double relativeSlope = 17.27 * 237.3 / ((temperatureC + 237.3) * (temperatureC + 237.3));
     double salt = FixedPoint.ofLimits(statedUncertaintyPercent(temperatureC));
-    double apart = humidity * relativeSlope * apartUncertaintyC;
+    double difference = humidity * relativeSlope * differenceUncertaintyC;
     return new FixedPoint(
-        readingPercent, readingUncertaintyPercent, humidity, Math.hypot(salt, apart));
+        readingPercent, readingUncertaintyPercent, humidity, Math.hypot(salt, difference));
   }
 }

@@ -17,9 +17,9 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
 
 /**
- * CSV after RFC 4180: commas, quotes where needed, a header. A spreadsheet would run a cell that
- * begins like a formula, so such a text gets an apostrophe in front (as OWASP advises against CSV
- * injection), which is taken off again when read.
+ * Reads and writes CSV (RFC 4180): commas, quotes where needed, a header. Writes an apostrophe in
+ * front of a text that a spreadsheet would run as a formula, as OWASP recommends against CSV
+ * injection. Removes the apostrophe when reading.
  */
 final class CsvText {
   private static final String RISKY = "=+-@\t\r'";
@@ -33,7 +33,7 @@ final class CsvText {
     try (CSVPrinter printer = new CSVPrinter(text, CSVFormat.RFC4180)) {
       printer.printRecord(header);
       for (List<@Nullable String> row : rows) {
-        printer.printRecord(row.stream().map(CsvText::guarded));
+        printer.printRecord(row.stream().map(CsvText::escaped));
       }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -41,21 +41,22 @@ final class CsvText {
     return text.toString();
   }
 
-  private static String guarded(@Nullable String cell) {
+  private static String escaped(@Nullable String cell) {
     if (cell == null || cell.isEmpty() || NUMBER.matcher(cell).matches()) {
       return cell == null ? "" : cell;
     }
     return RISKY.indexOf(cell.charAt(0)) < 0 ? cell : "'" + cell;
   }
 
-  private static String bare(String cell) {
+  private static String unescaped(String cell) {
     return cell.startsWith("'") ? cell.substring(1) : cell;
   }
 
   /**
    * Reads a table.
    *
-   * @throws InvalidInput when it is no CSV, or a column is unknown or missing
+   * @throws InvalidInput if the text is not CSV, or a column is unknown or repeated, or a row has
+   *     too few or too many cells
    */
   static List<Row> read(String text, List<String> header) {
     String plain = text.startsWith(BYTE_ORDER_MARK) ? text.substring(1) : text;
@@ -63,7 +64,7 @@ final class CsvText {
     try (CSVParser parser = CSVParser.parse(new StringReader(plain), format)) {
       return rows(parser, header);
     } catch (IOException | UncheckedIOException e) {
-      throw new InvalidInput("this is no CSV: " + e.getMessage(), e);
+      throw new InvalidInput("the text is not valid CSV: " + e.getMessage(), e);
     }
   }
 
@@ -83,13 +84,12 @@ final class CsvText {
       }
       CSVRecord record = records.next();
       if (record.size() != columns.size()) {
-        problems.add(
-            line, "has " + record.size() + " cells where the header has " + columns.size());
+        problems.add(line, "has " + record.size() + " cells, but the header has " + columns.size());
       } else {
         rows.add(new Row(line, cells(columns, record)));
       }
     }
-    problems.refuseIfAny();
+    problems.throwIfAny();
     return rows;
   }
 
@@ -97,18 +97,21 @@ final class CsvText {
     for (String column : columns) {
       if (!header.contains(column)) {
         throw new InvalidInput(
-            "line 1: there is no column \"" + column + "\"; they are " + String.join(",", header));
+            "line 1: unknown column \""
+                + column
+                + "\"; valid columns: "
+                + String.join(",", header));
       }
     }
     if (columns.stream().distinct().count() != columns.size()) {
-      throw new InvalidInput("line 1: a column comes twice");
+      throw new InvalidInput("line 1: the header names a column twice");
     }
   }
 
   private static Map<String, String> cells(List<String> columns, CSVRecord record) {
     Map<String, String> cells = new HashMap<>();
     for (int i = 0; i < columns.size(); i++) {
-      String cell = bare(record.get(i));
+      String cell = unescaped(record.get(i));
       if (!cell.isBlank()) {
         cells.put(columns.get(i), cell);
       }

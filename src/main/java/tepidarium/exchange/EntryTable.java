@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.germination.Entry;
 import tepidarium.germination.FlatAct;
 
-/** One line of the journal a row. */
+/** The table of journal entries; one row for each entry. */
 final class EntryTable {
   static final List<String> HEADER =
       List.of(
@@ -70,7 +70,7 @@ final class EntryTable {
   static Entry entry(Row row) {
     FlatAct act =
         new FlatAct(
-            row.needed("kind"),
+            row.required("kind"),
             row.text("group"),
             row.whole("lot"),
             row.text("name"),
@@ -84,7 +84,7 @@ final class EntryTable {
             row.count("pottedOn"),
             row.text("rootLengthsCm"),
             row.count("alive"));
-    row.needed("entry");
+    row.required("entry");
     return new Entry(
         Objects.requireNonNull(row.uuid("entry")),
         row.number("sowing"),

@@ -9,7 +9,7 @@ import tepidarium.germination.LotDetails;
 import tepidarium.germination.Origin;
 import tepidarium.reading.InvalidInput;
 
-/** One seed lot a row. */
+/** The table of seed lots; one row for each lot. */
 final class LotTable {
   static final List<String> HEADER =
       List.of("lot", "species", "name", "seeds", "gatheredAt", "from", "place", "kept", "remark");
@@ -38,7 +38,7 @@ final class LotTable {
     return new Lot(
         row.number("lot"),
         new LotDetails(
-            row.needed("species"),
+            row.required("species"),
             row.text("name"),
             seeds,
             row.instant("gatheredAt"),

@@ -5,9 +5,9 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
 
-/** Collects what is wrong with a table, line by line, so that all of it is told at once. */
+/** Collects the problems of a table by line, to report them together. */
 final class Problems {
-  private static final int MOST_TOLD = 20;
+  private static final int MAX_REPORTED = 20;
 
   private final List<String> found = new ArrayList<>();
 
@@ -16,17 +16,17 @@ final class Problems {
   }
 
   /**
-   * Ends the reading when something was wrong.
+   * Throws an exception if any problem was added.
    *
-   * @throws InvalidInput naming the lines
+   * @throws InvalidInput naming the first 20 problems with their lines
    */
-  void refuseIfAny() {
+  void throwIfAny() {
     if (found.isEmpty()) {
       return;
     }
-    int more = found.size() - MOST_TOLD;
-    String told = String.join("; ", found.subList(0, Math.min(MOST_TOLD, found.size())));
+    int more = found.size() - MAX_REPORTED;
+    String reported = String.join("; ", found.subList(0, Math.min(MAX_REPORTED, found.size())));
     throw new InvalidInput(
-        "nothing was taken over: " + told + (more > 0 ? "; and " + more + " more" : ""));
+        "nothing was imported: " + reported + (more > 0 ? "; and " + more + " more" : ""));
   }
 }

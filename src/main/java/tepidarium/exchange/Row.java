@@ -9,17 +9,17 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
 
 /**
- * One row of a table that was read.
+ * One row of an imported table.
  *
- * @param line where it begins, from 1
- * @param cells by column; an empty one is absent
+ * @param line number of its first line, from 1
+ * @param cells text of each cell by column; no entry for an empty cell
  */
 record Row(long line, Map<String, String> cells) {
   @Nullable String text(String column) {
     return cells.get(column);
   }
 
-  String needed(String column) {
+  String required(String column) {
     String text = text(column);
     if (text == null) {
       throw new InvalidInput(column, "is missing");
@@ -47,11 +47,11 @@ record Row(long line, Map<String, String> cells) {
     return whole == null ? null : whole.intValue();
   }
 
-  /** A number that something is known by. */
+  /** The number that identifies a lot or a sowing. */
   long number(String column) {
     Long whole = whole(column);
     if (whole == null || whole < 1) {
-      throw new InvalidInput(column, "must be a whole number from 1 on");
+      throw new InvalidInput(column, "must be a whole number of at least 1");
     }
     return whole;
   }
@@ -66,7 +66,7 @@ record Row(long line, Map<String, String> cells) {
   }
 
   Instant instant(String column) {
-    String text = needed(column);
+    String text = required(column);
     try {
       return OffsetDateTime.parse(text).toInstant();
     } catch (DateTimeException e) {

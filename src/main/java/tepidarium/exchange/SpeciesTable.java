@@ -9,7 +9,7 @@ import tepidarium.germination.Figure;
 import tepidarium.germination.Species;
 import tepidarium.germination.Trait;
 
-/** One species profile a row: each figure and its source. */
+/** The table of species profiles; one row for each species, with each figure and its source. */
 final class SpeciesTable {
   static final List<String> HEADER = header();
 
@@ -43,9 +43,9 @@ final class SpeciesTable {
     for (Trait trait : Trait.values()) {
       Double value = row.decimal(trait.key());
       if (value != null) {
-        figures.put(trait, new Figure(value, row.needed(source(trait))));
+        figures.put(trait, new Figure(value, row.required(source(trait))));
       }
     }
-    return new Species(row.needed("species"), row.needed("name"), figures);
+    return new Species(row.required("species"), row.required("name"), figures);
   }
 }

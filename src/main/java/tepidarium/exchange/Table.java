@@ -13,14 +13,19 @@ import tepidarium.germination.RefusedRow;
 import tepidarium.germination.SeedJournal;
 import tepidarium.reading.InvalidInput;
 
-/** The tables in which the germination record goes out and comes in; see records-csv.md. */
+/** The CSV tables of the germination record, for export and import; see records-csv.md. */
 public enum Table {
   SPECIES,
   LOTS,
   ENTRIES;
 
-  /** What came of taking a table over. */
-  public record Taken(int rows, int added) {}
+  /**
+   * The result of an import.
+   *
+   * @param rows number of rows read
+   * @param added number of new records
+   */
+  public record ImportResult(int rows, int added) {}
 
   private List<String> header() {
     return switch (this) {
@@ -46,7 +51,7 @@ public enum Table {
     return name().toLowerCase(Locale.ROOT);
   }
 
-  /** All of it as CSV. */
+  /** Exports all rows as CSV. */
   public String write(SeedJournal journal) {
     List<List<@Nullable String>> rows =
         switch (this) {
@@ -58,41 +63,41 @@ public enum Table {
   }
 
   /**
-   * Takes all of a table over, or nothing.
+   * Imports all rows of a table, or none.
    *
-   * @throws InvalidInput naming each line that cannot be
+   * @throws InvalidInput naming each line that cannot be imported
    */
-  public Taken read(String csv, SeedJournal journal, Instant now) {
+  public ImportResult read(String csv, SeedJournal journal, Instant now) {
     List<Row> rows = CsvText.read(csv, header());
     int added =
         switch (this) {
           case SPECIES -> new JournalImport(journal).species(parsed(rows, SpeciesTable::species));
           case LOTS -> {
             var lots = parsed(rows, LotTable::lot);
-            yield taken(rows, () -> new JournalImport(journal).lots(lots, now));
+            yield imported(rows, () -> new JournalImport(journal).lots(lots, now));
           }
           case ENTRIES -> {
             var entries = parsed(rows, EntryTable::entry);
-            yield taken(rows, () -> new JournalImport(journal).entries(entries, now));
+            yield imported(rows, () -> new JournalImport(journal).entries(entries, now));
           }
         };
-    return new Taken(rows.size(), added);
+    return new ImportResult(rows.size(), added);
   }
 
-  private interface Taking {
+  private interface Import {
     int run();
   }
 
-  private static int taken(List<Row> rows, Taking taking) {
+  private static int imported(List<Row> rows, Import step) {
     Problems problems = new Problems();
     try {
-      return taking.run();
+      return step.run();
     } catch (RefusedRow e) {
       problems.add(rows.get(e.index()).line(), e.getMessage());
-      problems.refuseIfAny();
+      problems.throwIfAny();
       return 0;
     } catch (Contradiction e) {
-      throw new InvalidInput("nothing was taken over: " + e.getMessage(), e);
+      throw new InvalidInput("nothing was imported: " + e.getMessage(), e);
     }
   }
 
@@ -106,7 +111,7 @@ public enum Table {
         problems.add(row.line(), e.getMessage());
       }
     }
-    problems.refuseIfAny();
+    problems.throwIfAny();
     return all;
   }
 }

@@ -1,4 +1,4 @@
-/** The germination record as CSV, out and in. */
+/** Exports and imports the germination record as CSV. */
 @NullMarked
 package tepidarium.exchange;
 

@@ -76,7 +76,8 @@ final class ActJson {
     try {
       return MAPPER.readValue(json, Act.class);
     } catch (JsonProcessingException e) {
-      throw new IllegalStateException("the journal has an entry that cannot be read: " + json, e);
+      throw new IllegalStateException(
+          "cannot read this entry of the germination journal: " + json, e);
     }
   }
 }

@@ -173,10 +173,10 @@ public final class AlertRecords implements AlertStore {
     return database.transaction(
         handle -> {
           var query = handle.createQuery("SELECT * FROM alert WHERE " + where + " LIMIT " + most);
-          int place = 0;
+          int position = 0;
           for (Object value : values) {
             if (value != null) {
-              query.bind(place++, value);
+              query.bind(position++, value);
             }
           }
           return query.map((row, context) -> alert(row)).list();

@@ -22,8 +22,8 @@ public final class ClockRecords {
                 .map(Instant::ofEpochMilli));
   }
 
-  /** Replaces the stored instant. */
-  public void keep(Instant instant) {
+  /** Stores an instant; replaces the previous one. */
+  public void store(Instant instant) {
     database.transaction(
         handle ->
             handle

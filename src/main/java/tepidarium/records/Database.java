@@ -8,7 +8,7 @@ public interface Database extends AutoCloseable {
   /**
    * Runs the work in one transaction and commits it; the changes are durable when this returns.
    *
-   * @throws tepidarium.series.StoreException when the store is not available now
+   * @throws tepidarium.series.StoreException when the store is not available
    */
   <T> T transaction(Function<Handle, T> work);
 

@@ -27,18 +27,18 @@ import tepidarium.alert.notify.NotificationState;
 import tepidarium.alert.notify.Trouble;
 
 /**
- * Stores notices and the outbox in the records store. Deletes notices older than the newest 1,000,
- * except those with a delivery that still waits.
+ * Stores notices and the outbox in the records store. Keeps the newest 1,000 notices, and older
+ * ones that have a waiting delivery.
  */
 public final class NoticeRecords implements NoticeStore {
-  /** Number of newest notices to keep, in addition to those still waiting. */
+  /** Number of newest notices to keep, in addition to those with a waiting delivery. */
   public static final int KEPT = 1_000;
 
   private static final int MAX_DUE = 200;
 
   /**
-   * Deliveries due later than this from now count as due. No retry pause is this long, so the clock
-   * must have been set back since they were scheduled.
+   * A waiting delivery that is due more than 1 h from now counts as due now. No retry is delayed by
+   * 1 h, so the clock must have been set back after the delivery was scheduled.
    */
   private static final long CLOCK_SET_BACK_MS = 3_600_000;
 

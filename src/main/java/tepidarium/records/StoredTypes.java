@@ -17,8 +17,8 @@ import tepidarium.container.ContainerId;
 import tepidarium.reading.SensorId;
 
 /**
- * Tells Jdbi how values are stored: instants and durations in milliseconds, ids as text, values of
- * an enum by their name in lower case.
+ * Registers with Jdbi how values are stored: instants and durations in milliseconds, ids as text,
+ * values of an enum by their name in lower case.
  */
 public final class StoredTypes {
   private StoredTypes() {}

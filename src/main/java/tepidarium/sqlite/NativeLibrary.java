@@ -26,8 +26,8 @@ public final class NativeLibrary {
 
   /**
    * Unpacks the library into the folder if it is missing there or differs from the driver's. Does
-   * nothing if the driver already has a folder set. If the folder cannot be used, the driver falls
-   * back to the temporary folder. Call it before opening the first connection.
+   * nothing if a folder is already configured for the driver. If the folder cannot be used, the
+   * driver falls back to the temporary folder. Call it before opening the first connection.
    */
   public static void unpackInto(Path folder) {
     String name = LibraryLoaderUtil.getNativeLibName();
@@ -61,10 +61,11 @@ public final class NativeLibrary {
 
   private static void unpack(URL packed, Path file) throws IOException {
     Files.createDirectories(file.getParent());
-    Path whole = file.resolveSibling(file.getFileName() + ".new");
+    Path temporary = file.resolveSibling(file.getFileName() + ".new");
     try (InputStream in = packed.openStream()) {
-      Files.copy(in, whole, StandardCopyOption.REPLACE_EXISTING);
+      Files.copy(in, temporary, StandardCopyOption.REPLACE_EXISTING);
     }
-    Files.move(whole, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    Files.move(
+        temporary, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
   }
 }

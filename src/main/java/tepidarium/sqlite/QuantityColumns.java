@@ -22,7 +22,7 @@ import tepidarium.series.ScaledValue;
 public final class QuantityColumns {
   private static final List<Quantity> ALL = List.of(Quantity.values());
 
-  /** How many columns there are. */
+  /** Number of columns. */
   public static final int COUNT = ALL.size();
 
   /** The names of the columns, separated by commas. */
@@ -30,7 +30,7 @@ public final class QuantityColumns {
 
   private QuantityColumns() {}
 
-  /** SQL made for each column name and joined. */
+  /** Builds SQL from each column name, and joins the parts with the separator. */
   public static String each(Function<String, String> sql, String separator) {
     return names().map(sql).collect(Collectors.joining(separator));
   }
@@ -39,7 +39,7 @@ public final class QuantityColumns {
     return ALL.stream().map(Quantity::key);
   }
 
-  /** Binds each value of a reading to a parameter, beginning with the given one. */
+  /** Binds the values of a reading to consecutive parameters, starting at {@code first}. */
   public static void bind(PreparedStatement statement, int first, Reading reading)
       throws SQLException {
     for (int i = 0; i < COUNT; i++) {
@@ -47,7 +47,7 @@ public final class QuantityColumns {
     }
   }
 
-  /** Binds each value of a reading to two parameters in a row. */
+  /** Binds each value of a reading to two consecutive parameters, starting at {@code first}. */
   public static void bindTwice(PreparedStatement statement, int first, Reading reading)
       throws SQLException {
     for (int i = 0; i < COUNT; i++) {
@@ -66,7 +66,7 @@ public final class QuantityColumns {
     }
   }
 
-  /** Reads the values of a row whose columns of quantities begin with the given one. */
+  /** Reads the values of a row; {@code first} is the index of the first quantity's column. */
   public static Map<Quantity, Double> values(ResultSet row, int first) throws SQLException {
     Map<Quantity, Double> values = new EnumMap<>(Quantity.class);
     for (int i = 0; i < COUNT; i++) {

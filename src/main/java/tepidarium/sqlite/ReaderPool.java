@@ -11,7 +11,7 @@ import tepidarium.series.StoreException;
  * time, and callers wait for a free one.
  */
 public final class ReaderPool implements AutoCloseable {
-  /** More parallel reads than this gain nothing on a small machine. */
+  /** On a small machine, more parallel reads than four are not faster. */
   private static final int SIZE = 4;
 
   private final BlockingQueue<Connection> idle = new ArrayBlockingQueue<>(SIZE);
@@ -28,7 +28,7 @@ public final class ReaderPool implements AutoCloseable {
   }
 
   /**
-   * Runs a query on a connection that no other thread uses meanwhile.
+   * Runs a query on a connection that no other thread uses at the same time.
    *
    * @throws StoreException when the query fails
    */

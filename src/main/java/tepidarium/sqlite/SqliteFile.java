@@ -85,12 +85,12 @@ public final class SqliteFile {
   }
 
   private static IllegalStateException failed(Path path, SQLException e) {
-    return isDamage(e) ? damaged(path, e) : unusable(path, words(e), e);
+    return isDamage(e) ? damaged(path, e) : unusable(path, message(e), e);
   }
 
   /** Removes SQLite's own message, which the driver repeats in brackets. */
   private static UnusableFile damaged(Path path, SQLException e) {
-    return new UnusableFile.Damaged(path, words(e).replaceFirst(" \\(.*\\)$", ""), e);
+    return new UnusableFile.Damaged(path, message(e).replaceFirst(" \\(.*\\)$", ""), e);
   }
 
   private static boolean isDamage(SQLException e) {
@@ -98,7 +98,7 @@ public final class SqliteFile {
     return code == SQLiteErrorCode.SQLITE_CORRUPT || code == SQLiteErrorCode.SQLITE_NOTADB;
   }
 
-  private static String words(SQLException e) {
+  private static String message(SQLException e) {
     return String.valueOf(e.getMessage()).replaceFirst("^\\[\\w+] *", "");
   }
 
@@ -132,7 +132,7 @@ public final class SqliteFile {
   private void migrate(Connection connection, Schema schema) throws SQLException {
     int found = version(connection);
     if (found > schema.version()) {
-      throw new UnusableFile.Later(path, found, schema.version());
+      throw new UnusableFile.NewerVersion(path, found, schema.version());
     }
     if (found == schema.version()) {
       return;
@@ -151,7 +151,7 @@ public final class SqliteFile {
     int reached = version(connection);
     if (reached != schema.version()) {
       throw new IllegalStateException(
-          "the scripts in %s lead to schema version %d instead of %d"
+          "the migration scripts in %s end at schema version %d instead of %d"
               .formatted(schema.scripts(), reached, schema.version()));
     }
   }
@@ -171,7 +171,7 @@ public final class SqliteFile {
   private static String text(Connection connection, String sql) throws SQLException {
     try (Statement statement = connection.createStatement();
         ResultSet row = statement.executeQuery(sql)) {
-      return row.next() ? String.valueOf(row.getString(1)) : "nothing";
+      return row.next() ? String.valueOf(row.getString(1)) : "no row";
     }
   }
 
@@ -195,7 +195,8 @@ public final class SqliteFile {
     config.setBusyTimeout(BUSY_TIMEOUT_MS);
     config.enforceForeignKeys(true);
     if (readOnly) {
-      // Not opened read-only: a read-only connection cannot use a write-ahead log that is empty.
+      // The connection is not opened read-only, because it could then not use an empty write-ahead
+      // log.
       config.setPragma(SQLiteConfig.Pragma.TRANSACTION_MODE, "DEFERRED");
     } else {
       config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
@@ -223,8 +224,8 @@ public final class SqliteFile {
   }
 
   /**
-   * To be called before each write: SQLite goes on writing to a file that somebody has deleted or
-   * replaced, and all of that is lost.
+   * Checks that the file was not deleted or replaced since it was opened. Call it before each
+   * write: SQLite would continue to write to the old file, and these writes would be lost.
    *
    * @throws SQLException when the file at this path is not the one that was opened
    */
@@ -234,12 +235,16 @@ public final class SqliteFile {
         return;
       }
     } catch (IOException e) {
-      throw new SQLException(path + " was removed while the service runs; start it again", e);
+      throw new SQLException(
+          path + " was removed while the service was running; restart the service", e);
     }
-    throw new SQLException(path + " was replaced while the service runs; start it again");
+    throw new SQLException(
+        path + " was replaced while the service was running; restart the service");
   }
 
-  /** The number of the file on its disk; null where the system has none. */
+  /**
+   * Identifies the file within its file system, such as by its inode; null if it has no such key.
+   */
   private static @Nullable Object identity(Path path) throws IOException {
     return Files.readAttributes(path, BasicFileAttributes.class).fileKey();
   }

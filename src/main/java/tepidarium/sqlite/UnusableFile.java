@@ -28,16 +28,16 @@ public abstract sealed class UnusableFile extends IllegalStateException {
   }
 
   /** Thrown when a later version of the program has written the file. */
-  public static final class Later extends UnusableFile {
+  public static final class NewerVersion extends UnusableFile {
     private static final long serialVersionUID = 1;
 
-    Later(Path file, int found, int known) {
+    NewerVersion(Path file, int found, int supported) {
       super(
           file
               + " was written by a later version of Tepidarium: it has schema version "
               + found
               + ", and this version supports versions up to "
-              + known);
+              + supported);
     }
   }
 }

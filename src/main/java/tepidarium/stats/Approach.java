@@ -35,7 +35,7 @@ public record Approach(double start, double steady, double timeConstant, double 
   public static Approach fit(double[] t, double[] y) {
     double length = t.length < LEAST_POINTS ? 0 : t[t.length - 1] - t[0];
     if (t.length != y.length || !(length > 0)) {
-      throw new IllegalArgumentException("at least four points over some time are needed");
+      throw new IllegalArgumentException("at least four points at different times are needed");
     }
     double[] weights = new double[t.length];
     Arrays.fill(weights, 1);

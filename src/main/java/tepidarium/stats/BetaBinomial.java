@@ -16,7 +16,8 @@ public record BetaBinomial(double alpha, double beta) {
 
   public BetaBinomial {
     if (!(alpha > 0 && beta > 0 && alpha + beta < Double.POSITIVE_INFINITY)) {
-      throw new IllegalArgumentException("Beta(" + alpha + ", " + beta + ")");
+      throw new IllegalArgumentException(
+          "alpha and beta must be above 0, not " + alpha + " and " + beta);
     }
   }
 
@@ -91,7 +92,8 @@ public record BetaBinomial(double alpha, double beta) {
     int trials = groups.stream().mapToInt(Proportion::trials).sum();
     if (groups.size() < 2 || hits == 0 || hits == trials) {
       throw new IllegalArgumentException(
-          "how far groups differ cannot be told: it takes two or more, with some hits and misses");
+          "the spread between groups cannot be estimated: at least two groups, with some hits and"
+              + " some misses, are needed");
     }
     double logit = Math.log((double) hits / (trials - hits));
     BetaBinomial best = at(logit, -4);

@@ -20,10 +20,10 @@ public record Censored(double left, double right, int count) {
     }
     if (!(right > left)) {
       throw new IllegalArgumentException(
-          "an interval must end after it starts, not at " + right + " after " + left);
+          "an interval must end after its start at " + left + ", not at " + right);
     }
     if (count < 0) {
-      throw new IllegalArgumentException("a count must not be negative, as " + count + " is");
+      throw new IllegalArgumentException("a count must be 0 or more, not " + count);
     }
   }
 

@@ -9,7 +9,8 @@ public record ConfidenceInterval(double low, double high) {
 
   public ConfidenceInterval {
     if (!(low <= high)) {
-      throw new IllegalArgumentException("an interval from " + low + " to " + high);
+      throw new IllegalArgumentException(
+          "the lower end " + low + " must not be above the upper end " + high);
     }
   }
 

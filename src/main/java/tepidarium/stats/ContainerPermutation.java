@@ -24,7 +24,8 @@ public record ContainerPermutation(double difference, long asExtreme, long arran
     int all = first.size() + second.size();
     if (first.isEmpty() || second.isEmpty() || all > MOST_CONTAINERS) {
       throw new IllegalArgumentException(
-          "each kind needs a container, and at most " + MOST_CONTAINERS + " are compared");
+          "each kind needs at least one container, and both kinds together at most "
+              + MOST_CONTAINERS);
     }
     double[] fractions = new double[all];
     for (int i = 0; i < all; i++) {

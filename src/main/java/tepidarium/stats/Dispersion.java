@@ -21,7 +21,7 @@ public record Dispersion(double chiSquare, int degreesOfFreedom) {
   public static Dispersion within(List<List<Proportion>> kinds) {
     int freedom = kinds.stream().mapToInt(kind -> Math.max(0, kind.size() - 1)).sum();
     if (freedom == 0) {
-      throw new IllegalArgumentException("it takes two containers of one kind to differ");
+      throw new IllegalArgumentException("at least two containers of one kind are needed");
     }
     return new Dispersion(kinds.stream().mapToDouble(Dispersion::chiSquare).sum(), freedom);
   }

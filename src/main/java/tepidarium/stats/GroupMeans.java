@@ -64,7 +64,7 @@ public final class GroupMeans {
    */
   public static Permutation permutation(double[] a, double[] b) {
     if (a.length == 0 || b.length == 0) {
-      throw new IllegalArgumentException("both groups need at least one unit");
+      throw new IllegalArgumentException("each group needs at least one unit");
     }
     double[] all = new double[a.length + b.length];
     System.arraycopy(a, 0, all, 0, a.length);

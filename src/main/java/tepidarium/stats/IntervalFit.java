@@ -40,14 +40,14 @@ public final class IntervalFit {
   private static final double MOST_BEYOND = 2;
 
   private static final String FLAT_WORDS =
-      "the likelihood is flat: more than one set of numbers fits these counts equally well";
+      "more than one curve fits these counts equally well; counts from more checks are needed";
 
   private static final String ON_BOUND_WORDS =
-      "the likelihood is highest with the final fraction on its bound of 1: these counts do"
-          + " not show that some never germinate; see the fit without it";
+      "these counts do not show that some seeds never germinate, because the estimated final"
+          + " fraction is 1; use the fit without a final fraction";
 
   private static final String EVERY_SEED_WORDS =
-      "every seed germinated, so the final fraction sits on its bound of 1: see the fit without it";
+      "every seed germinated, so the final fraction is 1; use the fit without a final fraction";
 
   /**
    * The maximum-likelihood estimate.
@@ -94,10 +94,12 @@ public final class IntervalFit {
   public static IntervalFit of(TimeModel model, List<Censored> all) {
     List<Censored> rows = Censored.compact(all);
     if (rows.isEmpty()) {
-      return new IntervalFit(model, rows, null, "nothing was looked at after its start");
+      return new IntervalFit(
+          model, rows, null, "no check was recorded after the start; at least one is needed");
     }
     if (Censored.met(rows) == 0) {
-      return new IntervalFit(model, rows, null, "none has been seen to germinate");
+      return new IntervalFit(
+          model, rows, null, "no seed has germinated yet; counts of germinated seeds are needed");
     }
     if (model.withFinalFraction() && rows.stream().noneMatch(Censored::open)) {
       IntervalFit whole = of(new TimeModel(model.family(), false), rows);
@@ -157,15 +159,17 @@ public final class IntervalFit {
     Degenerate edges = new Degenerate(model, rows);
     if (edges.withoutSpread() > top.value() - TIE) {
       return rows.stream().filter(row -> !row.open()).count() == 1
-          ? "all that germinated did so between the same two checks, so their spread is not known"
-          : "those that germinated did so in neighbouring intervals: the likelihood rises as the"
-              + " spread goes to 0, so neither it nor the time can be told";
+          ? "all germinated seeds were found between the same two checks, so the spread of their"
+              + " times is unknown; check more often while seeds germinate"
+          : "all germinated seeds were found in neighbouring intervals between checks, so neither"
+              + " their time nor its spread can be estimated; check more often while seeds"
+              + " germinate";
     }
     if (model.withFinalFraction() && atItsBound(model, rows, top)) {
       return ON_BOUND_WORDS;
     }
     if (edges.withoutEnd() > top.value() - TIE) {
-      return "the likelihood rises as the spread grows without end: it takes counts at more times";
+      return "the estimated spread grows without limit; counts from more checks are needed";
     }
     return top.level() && curved(likelihood, top.at()) ? null : FLAT_WORDS;
   }

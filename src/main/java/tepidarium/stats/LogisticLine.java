@@ -46,7 +46,8 @@ public record LogisticLine(
   public record Group(double x, int hits, int trials) {
     public Group {
       if (trials < 1 || hits < 0 || hits > trials || !Double.isFinite(x)) {
-        throw new IllegalArgumentException(hits + " hits in " + trials + " trials at " + x);
+        throw new IllegalArgumentException(
+            "hits must be from 0 to " + trials + ", not " + hits + ", at x = " + x);
       }
     }
   }

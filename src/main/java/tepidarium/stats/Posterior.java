@@ -53,7 +53,7 @@ public final class Posterior {
      */
     public static Prior ofPast(List<IntervalFit> past) {
       if (past.isEmpty()) {
-        throw new IllegalArgumentException("no past sowing");
+        throw new IllegalArgumentException("at least one past sowing is needed");
       }
       double[] mean = new double[3];
       double[] error = new double[3];

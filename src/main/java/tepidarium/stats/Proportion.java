@@ -20,7 +20,7 @@ public record Proportion(int hits, int trials) {
       throw new IllegalArgumentException("at least one trial is needed, not " + trials);
     }
     if (hits < 0 || hits > trials) {
-      throw new IllegalArgumentException(hits + " hits in " + trials + " trials");
+      throw new IllegalArgumentException("hits must be from 0 to " + trials + ", not " + hits);
     }
   }
 

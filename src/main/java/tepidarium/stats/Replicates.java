@@ -30,7 +30,8 @@ public record Replicates(List<Proportion> counts) {
   public Replicates {
     counts = List.copyOf(counts);
     if (counts.size() < 2) {
-      throw new IllegalArgumentException("it takes two replicates to differ");
+      throw new IllegalArgumentException(
+          "at least two replicates are needed, not " + counts.size());
     }
   }
 

@@ -34,7 +34,8 @@ public record Turnbull(List<Step> steps, double logLikelihood) {
   public static Turnbull of(List<Censored> all) {
     List<Censored> rows = Censored.compact(all);
     if (rows.isEmpty()) {
-      throw new IllegalArgumentException("nothing was looked at after its start");
+      throw new IllegalArgumentException(
+          "no check was recorded after the start; at least one is needed");
     }
     List<Step> stretches = stretches(rows);
     boolean[][] holds = new boolean[rows.size()][stretches.size()];

@@ -231,14 +231,14 @@ class RegisterTest {
   void aSuggestedOpeningIsSettledByOneThatWasRecordedOrDeclined() {
     Span noon = new Span(NOON, NOON.plusSeconds(300));
     Opening suggested = new Opening(bag.id(), noon);
-    assertFalse(register.settled(suggested));
+    assertFalse(register.isDecided(suggested));
     register.decline(new Opening(bag.id(), new Span(NOON.plusSeconds(299), NOON.plusSeconds(600))));
-    assertTrue(register.settled(suggested));
+    assertTrue(register.isDecided(suggested));
     assertEquals(List.of(), register.openings(bag.id(), noon));
-    assertFalse(register.settled(new Opening(box.id(), noon)));
+    assertFalse(register.isDecided(new Opening(box.id(), noon)));
     register.open(new Opening(box.id(), noon));
-    assertTrue(register.settled(new Opening(box.id(), noon)));
-    assertTrue(new Register(store).settled(suggested), "after a restart");
+    assertTrue(register.isDecided(new Opening(box.id(), noon)));
+    assertTrue(new Register(store).isDecided(suggested), "after a restart");
     Opening nowhere = new Opening(new ContainerId("jar"), noon);
     assertThrows(IllegalArgumentException.class, () -> register.decline(nowhere));
   }

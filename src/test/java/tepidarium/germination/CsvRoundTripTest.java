@@ -59,8 +59,8 @@ class CsvRoundTripTest {
     season();
     for (Table table : Table.values()) {
       String csv = table.write(bench.journal);
-      Table.Taken taken = table.read(csv, empty, NOW);
-      assertEquals(taken.rows(), taken.added());
+      Table.ImportResult result = table.read(csv, empty, NOW);
+      assertEquals(result.rows(), result.added());
       assertEquals(csv, table.write(empty));
       assertEquals(0, table.read("\uFEFF" + csv, empty, NOW).added());
     }

@@ -36,7 +36,7 @@ class RemovedFileTest {
       Files.move(file, kept);
       String words =
           assertThrows(StoreException.class, () -> readings.write(reading("b"))).getMessage();
-      assertTrue(words.contains("was removed while the service runs"), words);
+      assertTrue(words.contains("was removed while the service was running"), words);
 
       Files.move(kept, file);
       assertEquals(1, readings.write(reading("b")).stored());
@@ -56,7 +56,7 @@ class RemovedFileTest {
                   StoreException.class,
                   () -> records.transaction(handle -> handle.execute("SELECT 1")))
               .getMessage();
-      assertTrue(words.contains("was replaced while the service runs"), words);
+      assertTrue(words.contains("was replaced while the service was running"), words);
     }
   }
 }

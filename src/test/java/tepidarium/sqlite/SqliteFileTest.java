@@ -41,7 +41,8 @@ class SqliteFileTest {
             + " 0, 1, 1");
     byte[] before = Files.readAllBytes(file);
     String words =
-        assertThrows(UnusableFile.Later.class, () -> SqliteFile.open(file, SPOOL)).getMessage();
+        assertThrows(UnusableFile.NewerVersion.class, () -> SqliteFile.open(file, SPOOL))
+            .getMessage();
     assertTrue(words.startsWith(file + " was written by a later version of Tepidarium"), words);
     assertTrue(words.contains("schema version 7"), words);
     assertTrue(words.endsWith("up to 4"), words);

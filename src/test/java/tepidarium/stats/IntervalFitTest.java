@@ -124,7 +124,7 @@ class IntervalFitTest {
     IntervalFit withFraction = IntervalFit.of(new TimeModel(TimeFamily.LOGNORMAL, true), rows);
     JsonNode expected = dish.path("lognormalWithFinalFraction");
     switch (dish.path("arm").asText()) {
-      case "wheat 40" -> refused(withFraction, "spread goes to 0");
+      case "wheat 40" -> refused(withFraction, "neighbouring intervals");
       case "mungbean 10", "mungbean 16" -> refused(withFraction, "every seed germinated");
       default -> {
         Estimate found = withFraction.estimate();
@@ -175,18 +175,18 @@ class IntervalFitTest {
     TimeModel plain = new TimeModel(family, false);
     TimeModel part = new TimeModel(family, true);
     for (TimeModel model : List.of(plain, part)) {
-      refused(IntervalFit.of(model, List.of()), "nothing was looked at");
-      refused(IntervalFit.of(model, rows(0, NEVER, 5)), "nothing was looked at");
-      refused(IntervalFit.of(model, rows(7, NEVER, 5)), "none has been seen");
+      refused(IntervalFit.of(model, List.of()), "no check was recorded");
+      refused(IntervalFit.of(model, rows(0, NEVER, 5)), "no check was recorded");
+      refused(IntervalFit.of(model, rows(7, NEVER, 5)), "no seed has germinated yet");
       refused(IntervalFit.of(model, rows(7, 14, 9)), "same two checks");
       refused(IntervalFit.of(model, rows(7, 14, 9, 14, NEVER, 3)), "same two checks");
       refused(IntervalFit.of(model, rows(7, 14, 4, 14, 21, 5)), "neighbouring");
       refused(IntervalFit.of(model, rows(0, 7, 4, 7, NEVER, 5)), "between the same two checks");
     }
-    refused(IntervalFit.of(plain, rows(0, 7, 4, 21, NEVER, 5)), "grows without end");
+    refused(IntervalFit.of(plain, rows(0, 7, 4, 21, NEVER, 5)), "grows without limit");
     refused(
         IntervalFit.of(part, rows(0, 7, 1, 7, 14, 2, 14, 21, 4, 21, 28, 6, 28, NEVER, 40)),
-        "bound of 1");
+        "estimated final fraction is 1");
   }
 
   @Test

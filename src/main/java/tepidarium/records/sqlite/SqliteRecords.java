@@ -39,7 +39,7 @@ public final class SqliteRecords implements Database {
     try {
       return new SqliteRecords(SqliteFile.open(path, SCHEMA));
     } catch (SQLException e) {
-      throw new IllegalStateException("cannot open the records in " + path, e);
+      throw new IllegalStateException("cannot open the records store " + path, e);
     }
   }
 
@@ -58,7 +58,7 @@ public final class SqliteRecords implements Database {
     try {
       connection.close();
     } catch (SQLException e) {
-      throw new StoreException("cannot close the records", e);
+      throw new StoreException("cannot close the records store", e);
     }
   }
 }

@@ -72,7 +72,7 @@ public final class SuggestedOpeningRoutes {
     }
     List<SuggestedJson> suggested =
         history.openingSigns(container, span).stream()
-            .filter(sign -> !register.settled(new Opening(container.id(), sign.span())))
+            .filter(sign -> !register.isDecided(new Opening(container.id(), sign.span())))
             .map(sign -> suggested(container.id(), sign))
             .toList();
     ctx.json(suggested);
