@@ -74,7 +74,7 @@ class ForecastProperties {
     assertEquals(Optional.empty(), cold(settling, 30.5));
   }
 
-  @Property(tries = 500)
+  @Property(tries = 250)
   void noiseRoundAFlatRecordIsNoForecast(
       @ForAll @DoubleRange(min = 0, max = 0.2) double noise,
       @ForAll @DoubleRange(min = 0, max = 0.5) double margin,
@@ -87,7 +87,7 @@ class ForecastProperties {
         Optional.empty(), Forecast.of(samples, Limit.high(31 + margin), NOW, Forecast.HORIZON));
   }
 
-  @Property(tries = 1_000)
+  @Property(tries = 400)
   void aThermostatIsNoForecast(
       @ForAll @DoubleRange(min = 8, max = 120) double periodMinutes,
       @ForAll @DoubleRange(min = 0.3, max = 4) double swing,

@@ -411,8 +411,8 @@ class DecoderTest {
   }
 
   @Test
-  void millionsOfEmptyEntriesAreCountedButNotKept() {
-    int count = 1_300_000;
+  void aHundredThousandEmptyEntriesAreCountedButNotKept() {
+    int count = 100_000;
     String payload = "[" + "{},".repeat(count - 1) + "{}]";
     Decoder large = new Decoder("tepidarium", List.of(), 4 << 20);
 
@@ -420,7 +420,7 @@ class DecoderTest {
 
     assertEquals(count, decoded.refused());
     assertEquals(20, decoded.rejects().size());
-    assertEquals("and 1299981 more rejects of this message", decoded.rejects().get(19).reason());
+    assertEquals("and 99981 more rejects of this message", decoded.rejects().get(19).reason());
   }
 
   @Test
