@@ -1,8 +1,6 @@
 package tepidarium.it;
 
 import java.nio.file.Path;
-import java.time.Clock;
-import java.time.ZoneOffset;
 import org.junit.jupiter.api.Assertions;
 
 /** The brokers that the service works with. */
@@ -29,9 +27,7 @@ public enum BrokerKind {
       Assertions.assertNull(service, "it runs already");
       service =
           mosquitto == null
-              ? RunningService.start(
-                  RunningService.config(data, "embedded", embeddedPort),
-                  Clock.tickMillis(ZoneOffset.UTC))
+              ? RunningService.embedded(data, embeddedPort)
               : RunningService.withBroker(data, mosquitto.port());
     }
 

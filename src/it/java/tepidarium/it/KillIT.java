@@ -42,12 +42,12 @@ class KillIT {
       sendCold(service.grower(), port, start, 11, 16, 31);
       service.kill();
     }
-    try (ServiceProcess service = start(data, port)) {
-      sendCold(service.grower(), port, start, 17, 21, 31);
-      await()
-          .atMost(SOON)
-          .until(() -> coldTransitions(service.grower()).equals("raised returned "));
-      JsonNode alert = service.grower().api().get("/api/alerts?state=history").get(0);
+    try (RunningService service = RunningService.embedded(data, port)) {
+      Grower grower = new Grower(service.api());
+      grower.awaitBroker();
+      sendCold(grower, port, start, 17, 21, 31);
+      await().atMost(SOON).until(() -> coldTransitions(grower).equals("raised returned "));
+      JsonNode alert = service.api().get("/api/alerts?state=history").get(0);
       assertEquals(start.toString(), alert.get("since").textValue());
       assertEquals(start.plusSeconds(600).toString(), alert.get("raisedAt").textValue());
       assertEquals(start.plusSeconds(1_260).toString(), alert.get("returnedAt").textValue());

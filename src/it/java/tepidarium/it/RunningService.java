@@ -27,18 +27,29 @@ public final class RunningService implements AutoCloseable {
 
   /** Starts with the embedded broker. */
   public static RunningService embedded(Path data) {
-    return start(config(data, "embedded", Ports.free()), realClock());
+    return embedded(data, Ports.free());
+  }
+
+  /** Starts with the embedded broker on a port, such as that of a service which has ended. */
+  public static RunningService embedded(Path data, int mqttPort) {
+    return start(config(data, "embedded", mqttPort), realClock());
   }
 
   /** Starts with the embedded broker and the readings in InfluxDB. */
   public static RunningService withInflux(Path data, InfluxAddress influx) {
+    return withInflux(data, influx, Ports.free(), 64);
+  }
+
+  /** The same with a port of the broker and a limit of the spool. */
+  public static RunningService withInflux(
+      Path data, InfluxAddress influx, int mqttPort, int spoolMegabytes) {
     Map<String, Object> more = new HashMap<>();
     more.put("influxUrl", influx.url());
     more.put("influxDatabase", influx.database());
     more.put("influxUser", influx.user());
     more.put("influxPassword", influx.password());
-    more.put("spoolMaxMegabytes", 64);
-    return start(config(data, "embedded", Ports.free(), more), realClock());
+    more.put("spoolMaxMegabytes", spoolMegabytes);
+    return start(config(data, "embedded", mqttPort, more), realClock());
   }
 
   /** Starts with a broker that runs already on this machine. */

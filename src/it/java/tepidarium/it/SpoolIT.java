@@ -278,8 +278,9 @@ class SpoolIT {
       publisher.lines(TOPIC, IntStream.range(2_000, 2_200).mapToObj(this::reading).toList());
       service.kill();
     }
-    try (ServiceProcess service = process(port, Map.of())) {
-      Grower grower = service.grower();
+    try (RunningService service =
+        RunningService.withInflux(data, influx.address(DATABASE), port, 64)) {
+      Grower grower = new Grower(service.api());
       await().atMost(SOON).until(() -> grower.count("waiting") >= 2_200);
       awaitPart(grower, "down: InfluxDB away since", "readings kept");
 
@@ -307,8 +308,9 @@ class SpoolIT {
       await().atMost(SOON).until(() -> grower.count("waiting") == readings);
       service.kill();
     }
-    try (ServiceProcess service = process(port, small)) {
-      Grower grower = service.grower();
+    try (RunningService service =
+        RunningService.withInflux(data, influx.address(DATABASE), port, 1)) {
+      Grower grower = new Grower(service.api());
       influx.start();
 
       await()
