@@ -147,14 +147,8 @@ public enum AlertKind {
   private static final double FORESEEN_MINUTES = 120;
 
   private final String key;
-
-  @SuppressWarnings("ImmutableEnumChecker") // a record of immutable values
   private final Words words;
-
-  @SuppressWarnings("ImmutableEnumChecker") // a record of immutable values
   private final Measure measure;
-
-  @SuppressWarnings("ImmutableEnumChecker") // a record of immutable values
   private final Defaults defaults;
 
   AlertKind(String key, Words words, Measure measure, Defaults defaults) {

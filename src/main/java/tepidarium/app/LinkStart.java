@@ -21,12 +21,12 @@ final class LinkStart {
   private final Watch watch;
   private final AlertTopics topics;
   private final Runnable openSensorPort;
-  private final CountDownLatch sensorsAreIn = new CountDownLatch(1);
+  private final CountDownLatch sensorPortOpened = new CountDownLatch(1);
 
   /**
    * Prepares the start.
    *
-   * @param openSensorPort has the broker accept sensors; called on a thread of the link
+   * @param openSensorPort opens the broker's port for sensors; called on a thread of the link
    */
   LinkStart(MqttLink link, Watch watch, AlertTopics topics, Runnable openSensorPort) {
     this.link = link;
@@ -45,14 +45,14 @@ final class LinkStart {
     if (up) {
       topics.tellAll();
       openSensorPort.run();
-      sensorsAreIn.countDown();
+      sensorPortOpened.countDown();
     }
   }
 
   /** Waits up to 20 s until sensors can publish; logs a warning if they cannot. */
   void awaitSensors() {
     try {
-      if (!sensorsAreIn.await(LONGEST_WAIT.toSeconds(), TimeUnit.SECONDS)) {
+      if (!sensorPortOpened.await(LONGEST_WAIT.toSeconds(), TimeUnit.SECONDS)) {
         LOG.warn("sensors cannot publish yet: {}", link.state());
       }
     } catch (InterruptedException e) {

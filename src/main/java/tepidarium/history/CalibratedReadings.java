@@ -38,8 +38,8 @@ public final class CalibratedReadings {
   }
 
   /**
-   * The container's samples of each quantity over the span, widened by the longest gap on both
-   * sides for interpolation. A quantity without readings has no entry.
+   * The container's samples of each quantity over the span. The span is widened by {@link #maxGap}
+   * on both sides, for interpolation at its ends. A quantity without readings has no entry.
    *
    * @param container a container, or the room
    */
@@ -47,9 +47,9 @@ public final class CalibratedReadings {
     Span wide = new Span(span.from().minus(maxGap), span.to().plus(maxGap));
     Map<Quantity, Samples> merged = new EnumMap<>(Quantity.class);
     for (Placement placement : register.placementsIn(container)) {
-      Span stretch = stretch(placement, wide);
-      if (stretch.from().isBefore(stretch.to())) {
-        read(placement.sensor(), stretch)
+      Span overlap = overlap(placement, wide);
+      if (overlap.from().isBefore(overlap.to())) {
+        read(placement.sensor(), overlap)
             .forEach(
                 (quantity, samples) ->
                     merged.merge(
@@ -65,9 +65,9 @@ public final class CalibratedReadings {
   public Map<SensorId, Map<Quantity, Samples>> bySensor(ContainerId container, Span span) {
     Map<SensorId, Map<Quantity, Samples>> sensors = new LinkedHashMap<>();
     for (Placement placement : register.placementsIn(container)) {
-      Span stretch = stretch(placement, span);
-      if (stretch.from().isBefore(stretch.to())) {
-        sensors.put(placement.sensor(), read(placement.sensor(), stretch));
+      Span overlap = overlap(placement, span);
+      if (overlap.from().isBefore(overlap.to())) {
+        sensors.put(placement.sensor(), read(placement.sensor(), overlap));
       }
     }
     return sensors;
@@ -78,17 +78,18 @@ public final class CalibratedReadings {
     return samples(container, span).getOrDefault(quantity, Samples.EMPTY);
   }
 
-  private static Span stretch(Placement placement, Span wide) {
+  /** The part of the span in which the sensor was placed; empty if there is none. */
+  private static Span overlap(Placement placement, Span wide) {
     Instant until = placement.until();
     Instant end = until == null || until.isAfter(wide.to()) ? wide.to() : until;
     Instant start = placement.from().isAfter(wide.from()) ? placement.from() : wide.from();
     return end.isBefore(start) ? new Span(start, start) : new Span(start, end);
   }
 
-  private Map<Quantity, Samples> read(SensorId sensor, Span stretch) {
+  private Map<Quantity, Samples> read(SensorId sensor, Span overlap) {
     Calibration calibration = register.calibration(sensor);
-    // The store query includes its end instant; a placement excludes it.
-    Span closed = new Span(stretch.from(), stretch.to().minusMillis(1));
+    // A query of the store includes the end of its span; a placement excludes its end.
+    Span closed = new Span(overlap.from(), overlap.to().minusMillis(1));
     Map<Quantity, Samples> raw = new EnumMap<>(Quantity.class);
     source
         .read(sensor, closed)

@@ -22,21 +22,21 @@ public final class Downsampled {
   private final Samples all;
   private final Samples inside;
   private final Span span;
-  private final double stretchMs;
+  private final double bucketMs;
   private final Duration maxGap;
 
   private Downsampled(Samples all, Span span, int points, Duration maxGap) {
     this.all = all;
     this.inside = all.between(span.fromMs(), span.toMs() + 1);
     this.span = span;
-    this.stretchMs = Math.max(1, (double) (span.toMs() - span.fromMs()) / points);
+    this.bucketMs = Math.max(1, (double) (span.toMs() - span.fromMs()) / points);
     this.maxGap = maxGap;
   }
 
   /**
    * Downsamples the samples inside the span.
    *
-   * @param samples samples of the span widened by the longest gap on both sides
+   * @param samples samples of the span, widened by {@code maxGap} on both sides
    * @param points number of buckets
    * @throws IllegalArgumentException when points is not positive
    */
@@ -66,7 +66,7 @@ public final class Downsampled {
   }
 
   private long bucket(int index) {
-    return (long) ((inside.atMs(index) - span.fromMs()) / stretchMs);
+    return (long) ((inside.atMs(index) - span.fromMs()) / bucketMs);
   }
 
   private boolean gapBefore(int index) {
@@ -84,19 +84,19 @@ public final class Downsampled {
     }
     long at = (inside.atMs(start) + inside.atMs(end - 1)) / 2;
     int count = end - start;
-    TimeWeighted course =
-        count == 1 ? TimeWeighted.NONE : TimeWeighted.of(all, stretch(start, end), maxGap);
-    return point(at, min, max, sum / count, course);
+    TimeWeighted timeWeighted =
+        count == 1 ? TimeWeighted.NONE : TimeWeighted.of(all, bucketPart(start, end), maxGap);
+    return point(at, min, max, sum / count, timeWeighted);
   }
 
   /**
    * The time covered by the samples with indexes {@code start} (inclusive) to {@code end}
    * (exclusive), without a gap at its end.
    */
-  private Span stretch(int start, int end) {
+  private Span bucketPart(int start, int end) {
     long bucket = bucket(start);
-    long from = span.fromMs() + (long) Math.ceil(bucket * stretchMs);
-    long to = Math.min(span.toMs(), span.fromMs() + (long) Math.ceil((bucket + 1) * stretchMs));
+    long from = span.fromMs() + (long) Math.ceil(bucket * bucketMs);
+    long to = Math.min(span.toMs(), span.fromMs() + (long) Math.ceil((bucket + 1) * bucketMs));
     boolean cutBefore = start > 0 && bucket(start - 1) == bucket;
     boolean cutAfter = end < inside.size() && bucket(end) == bucket;
     return Span.ofMillis(
@@ -109,15 +109,19 @@ public final class Downsampled {
    * @param atMs midpoint between its first and last sample, so that points ascend and stay inside
    *     the series
    * @param samplesMean the mean of its samples
-   * @param course time-weighted statistics of the straight lines within the bucket; if it covers no
-   *     time, {@code samplesMean} is used
+   * @param timeWeighted time-weighted statistics of the straight lines within the bucket; if it
+   *     covers no time, {@code samplesMean} is used
    */
   public static Point point(
-      long atMs, double min, double max, double samplesMean, TimeWeighted course) {
-    if (course.coveredMs() == 0) {
+      long atMs, double min, double max, double samplesMean, TimeWeighted timeWeighted) {
+    if (timeWeighted.coveredMs() == 0) {
       return new Point(atMs, true, min, max, samplesMean);
     }
     return new Point(
-        atMs, true, Math.min(min, course.min()), Math.max(max, course.max()), course.mean());
+        atMs,
+        true,
+        Math.min(min, timeWeighted.min()),
+        Math.max(max, timeWeighted.max()),
+        timeWeighted.mean());
   }
 }

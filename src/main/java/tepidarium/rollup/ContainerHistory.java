@@ -124,7 +124,7 @@ public final class ContainerHistory {
       LightSummary light) {}
 
   /** Computes all figures of a span at once; light uses the container's own limit. */
-  public SpanSummary whole(Container container, Span span) {
+  public SpanSummary summary(Container container, Span span) {
     ContainerHours hours = hours(container, span);
     List<RollupRow> rows = hours.rows();
     Summary temperature =
@@ -163,8 +163,9 @@ public final class ContainerHistory {
   }
 
   /**
-   * Time spent at each temperature in a span, from the rollups; gives the heat by any rule. Cached
-   * for settled spans. For a span that is not settled, at most the last days are recomputed.
+   * Time spent at each temperature in a span, from the rollups; gives the heat by any rule. A span
+   * that readings arriving in order can no longer change is cached. In other spans, only the days
+   * that may still change are computed again.
    */
   public TemperatureHistogram histogram(Container container, Span span) {
     long settledMs = rollups.settledUntilMs() / DAY_MS * DAY_MS;
@@ -183,9 +184,9 @@ public final class ContainerHistory {
       return computeHistogram(container, span);
     }
     HistogramKey key = new HistogramKey(container.id(), span, version.get());
-    TemperatureHistogram known = histograms.getIfPresent(key);
-    if (known != null) {
-      return known;
+    TemperatureHistogram cached = histograms.getIfPresent(key);
+    if (cached != null) {
+      return cached;
     }
     TemperatureHistogram histogram = computeHistogram(container, span);
     if (rollups.version(container, span).equals(version)) {
@@ -262,14 +263,16 @@ public final class ContainerHistory {
               .between(part.fromMs(), part.toMs() + 1);
       LightEvents.of(light, limitLux, calibrated.maxGap(), join).stream()
           .filter(event -> event.start().isBefore(span.to()))
-          .forEach(event -> events.add(lit(event, LightShape.of(light, event, limitLux), samples)));
+          .forEach(
+              event -> events.add(detail(event, LightShape.of(light, event, limitLux), samples)));
     }
     double luxHours = rows.stream().mapToDouble(RollupRow::luxHours).sum();
     long covered = rows.stream().mapToLong(row -> row.light().coveredMs()).sum();
     return new LightSummary(luxHours, covered, span.length().toMillis() - covered, events);
   }
 
-  private LightEventDetail lit(LightEvent event, LightShape shape, Map<Quantity, Samples> samples) {
+  private LightEventDetail detail(
+      LightEvent event, LightShape shape, Map<Quantity, Samples> samples) {
     return new LightEventDetail(
         event,
         shape,
@@ -356,14 +359,14 @@ public final class ContainerHistory {
       Samples samples = calibrated.samples(container.id(), quantity, part);
       BandTime found = TimeInBand.of(samples, part, limit, calibrated.maxGap(), DEFAULT_JOIN);
       for (Excursion excursion : found.excursions()) {
-        Double lost = heatIsLost ? lost(container, samples, excursion) : null;
+        Double lost = heatIsLost ? degreeHoursLost(container, samples, excursion) : null;
         excursions.add(new ExcursionDetail(excursion, lost));
       }
     }
     return new LimitSummary(limit, total, excursions);
   }
 
-  private double lost(Container container, Samples samples, Excursion excursion) {
+  private double degreeHoursLost(Container container, Samples samples, Excursion excursion) {
     return LostHeat.of(
         samples,
         new Span(excursion.start(), excursion.lastSeen()),

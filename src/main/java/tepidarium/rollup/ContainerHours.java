@@ -23,7 +23,7 @@ public final class ContainerHours {
   private final Span span;
   private final List<RollupRow> rows;
   private final CalibratedReadings calibrated;
-  private final HeatRule own;
+  private final HeatRule ownRule;
 
   ContainerHours(
       Container container, Span span, List<RollupRow> rows, CalibratedReadings calibrated) {
@@ -31,7 +31,7 @@ public final class ContainerHours {
     this.span = span;
     this.rows = List.copyOf(rows);
     this.calibrated = calibrated;
-    this.own = HeatRule.of(container.settings());
+    this.ownRule = HeatRule.of(container.settings());
   }
 
   List<RollupRow> rows() {
@@ -40,23 +40,23 @@ public final class ContainerHours {
 
   /** The heat of a part of the span. Time outside the loaded span counts as a gap. */
   public HeatSum heat(Span part, HeatRule rule) {
-    Span seen = part.within(span);
-    HeatSum sum = gap(part.length().minus(seen.length()).toMillis());
+    Span loaded = part.within(span);
+    HeatSum sum = gap(part.length().minus(loaded.length()).toMillis());
     long from = -1;
-    for (int i = 0; i < rows.size() && rows.get(i).fromMs() < seen.toMs(); i++) {
+    for (int i = 0; i < rows.size() && rows.get(i).fromMs() < loaded.toMs(); i++) {
       long start = rows.get(i).fromMs();
       long end = end(i);
-      if (end > seen.fromMs()) {
-        boolean whole = start >= seen.fromMs() && end <= seen.toMs();
+      if (end > loaded.fromMs()) {
+        boolean whole = start >= loaded.fromMs() && end <= loaded.toMs();
         if (whole && isExact(rule)) {
-          sum = sum.plus(read(from, start, rule)).plus(fromRow(rows.get(i), rule));
+          sum = sum.plus(fromReadings(from, start, rule)).plus(fromRow(rows.get(i), rule));
           from = -1;
         } else if (from < 0) {
-          from = Math.max(start, seen.fromMs());
+          from = Math.max(start, loaded.fromMs());
         }
       }
     }
-    return sum.plus(read(from, seen.toMs(), rule));
+    return sum.plus(fromReadings(from, loaded.toMs(), rule));
   }
 
   private static HeatSum gap(long ms) {
@@ -67,22 +67,22 @@ public final class ContainerHours {
     return row + 1 < rows.size() ? rows.get(row + 1).fromMs() : span.toMs();
   }
 
-  /** Computes heat from raw readings; zero if {@code fromMs} is negative. */
-  private HeatSum read(long fromMs, long toMs, HeatRule rule) {
+  /** Computes heat from raw readings; zero if {@code fromMs} is negative or the span is empty. */
+  private HeatSum fromReadings(long fromMs, long toMs, HeatRule rule) {
     if (fromMs < 0 || fromMs >= toMs) {
       return HeatSum.ZERO;
     }
-    Span stretch = Span.ofMillis(fromMs, toMs);
-    Samples temperature = calibrated.samples(container.id(), Quantity.TEMPERATURE, stretch);
-    return DegreeHours.of(temperature, stretch, rule, calibrated.maxGap());
+    Span part = Span.ofMillis(fromMs, toMs);
+    Samples temperature = calibrated.samples(container.id(), Quantity.TEMPERATURE, part);
+    return DegreeHours.of(temperature, part, rule, calibrated.maxGap());
   }
 
   private boolean isExact(HeatRule rule) {
-    return rule.equals(own) || TemperatureHistogram.isExact(rule);
+    return rule.equals(ownRule) || TemperatureHistogram.isExact(rule);
   }
 
   private HeatSum fromRow(RollupRow row, HeatRule rule) {
-    return rule.equals(own) ? row.heat() : row.histogram().heat(rule);
+    return rule.equals(ownRule) ? row.heat() : row.histogram().heat(rule);
   }
 
   /**
@@ -96,13 +96,14 @@ public final class ContainerHours {
     for (int i = 0; i < rows.size(); i++) {
       RollupRow row = rows.get(i);
       if (end(i) - row.fromMs() == HourlyRollups.HOUR_MS) {
-        HeatSum heat = isExact(rule) ? fromRow(row, rule) : read(row.fromMs(), end(i), rule);
+        HeatSum heat =
+            isExact(rule) ? fromRow(row, rule) : fromReadings(row.fromMs(), end(i), rule);
         double outsideMs = row.cold().outsideMs() + row.hot().outsideMs();
         columns.add(
             row.fromMs(),
             heat,
             outsideMs,
-            row.course(Quantity.TEMPERATURE),
+            row.timeWeighted(Quantity.TEMPERATURE),
             row.histogram().sensorError(rule, errorC));
       }
     }

@@ -11,45 +11,45 @@ import tepidarium.reading.TimeWeighted;
 final class DownsampledRollups {
   private DownsampledRollups() {}
 
-  /** The rows of one bucket, with readings and without a long gap between rows. */
-  private record Open(long bucket, Summary readings, TimeWeighted course) {
-    Open plus(Summary more, TimeWeighted next) {
-      return new Open(bucket, readings.plus(more), course.plus(next));
+  /** The merged rows of one bucket. A gap longer than {@code maxGapMs} ends a bucket early. */
+  private record Bucket(long index, Summary readings, TimeWeighted timeWeighted) {
+    Bucket plus(Summary more, TimeWeighted next) {
+      return new Bucket(index, readings.plus(more), timeWeighted.plus(next));
     }
 
     Downsampled.Point point() {
       long at = (readings.firstMs() + readings.lastMs()) / 2;
-      return Downsampled.point(at, readings.min(), readings.max(), readings.mean(), course);
+      return Downsampled.point(at, readings.min(), readings.max(), readings.mean(), timeWeighted);
     }
   }
 
   static List<Downsampled.Point> of(
       List<RollupRow> rows, Quantity quantity, Span span, int points, long maxGapMs) {
     List<Downsampled.Point> result = new ArrayList<>();
-    double stretch = Math.max(1, (double) span.length().toMillis() / points);
-    Open open = null;
+    double bucketMs = Math.max(1, (double) span.length().toMillis() / points);
+    Bucket current = null;
     for (RollupRow row : rows) {
       Summary next = row.summary(quantity);
       if (next == null) {
         continue;
       }
-      long bucket = (long) ((row.fromMs() - span.fromMs()) / stretch);
-      boolean gap = open != null && next.firstMs() - open.readings().lastMs() > maxGapMs;
-      if (open != null && !gap && bucket == open.bucket()) {
-        open = open.plus(next, row.course(quantity));
+      long index = (long) ((row.fromMs() - span.fromMs()) / bucketMs);
+      boolean gap = current != null && next.firstMs() - current.readings().lastMs() > maxGapMs;
+      if (current != null && !gap && index == current.index()) {
+        current = current.plus(next, row.timeWeighted(quantity));
         continue;
       }
-      if (open != null) {
-        result.add(open.point());
+      if (current != null) {
+        result.add(current.point());
       }
-      if (open != null && gap) {
-        long middle = (open.readings().lastMs() + next.firstMs()) / 2;
+      if (current != null && gap) {
+        long middle = (current.readings().lastMs() + next.firstMs()) / 2;
         result.add(new Downsampled.Point(middle, false, 0, 0, 0));
       }
-      open = new Open(bucket, next, row.course(quantity));
+      current = new Bucket(index, next, row.timeWeighted(quantity));
     }
-    if (open != null) {
-      result.add(open.point());
+    if (current != null) {
+      result.add(current.point());
     }
     return result;
   }

@@ -25,10 +25,10 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 
 /**
- * Provides hourly rollups of every container. An hour is stored once readings arriving in order can
- * no longer affect it. A late reading invalidates the hours around it before the reading is
- * written, so a crash in between leaves no wrong rollup behind. Missing hours, and partial hours at
- * the ends of a span, are computed from the readings on request. Thread-safe.
+ * Provides hourly rollups of every container. An hour is stored once readings that arrive in order
+ * can no longer change it. A late reading invalidates the hours around it before the reading is
+ * written: a crash between both leaves no wrong rollup. Missing hours, and partial hours at the
+ * ends of a span, are computed from the readings on request. Thread-safe.
  */
 public final class HourlyRollups {
   public static final long HOUR_MS = Duration.ofHours(1).toMillis();
@@ -62,7 +62,7 @@ public final class HourlyRollups {
   private volatile long rawFromMs;
 
   private final Object retentionLock = new Object();
-  private final Map<ContainerId, Guard> guards = new ConcurrentHashMap<>();
+  private final Map<ContainerId, WriteGuard> guards = new ConcurrentHashMap<>();
 
   private final Map<ContainerId, Long> storedUntil = new ConcurrentHashMap<>();
 
@@ -76,12 +76,12 @@ public final class HourlyRollups {
    * Detects writes to a container's past during a computation; such a result must not be stored.
    * Guarded by its own monitor.
    */
-  private static final class Guard {
+  private static final class WriteGuard {
     private int writing;
     private long changes;
 
-    boolean quietSince(long before) {
-      return writing == 0 && changes == before;
+    boolean isUnchangedSince(long changesBefore) {
+      return writing == 0 && changes == changesBefore;
     }
   }
 
@@ -122,7 +122,7 @@ public final class HourlyRollups {
     return -Math.floorDiv(-ms, HOUR_MS) * HOUR_MS;
   }
 
-  /** Computes a span that contains no whole hour; splits it if it crosses a full hour. */
+  /** Computes the rows of a span without a whole hour; splits it if it crosses a full hour. */
   private List<RollupRow> parts(Container container, Span span) {
     List<RollupRow> rows = new ArrayList<>();
     if (span.fromMs() < span.toMs()) {
@@ -146,20 +146,20 @@ public final class HourlyRollups {
 
   private List<RollupRow> hours(Container container, long fromMs, long toMs) {
     long fingerprint = SettingsFingerprint.of(container, register, calibrated.maxGap());
-    Map<Long, RollupRow> kept = new HashMap<>();
+    Map<Long, RollupRow> stored = new HashMap<>();
     for (RollupRow row : store.read(container.id(), fingerprint, fromMs, toMs)) {
-      kept.put(row.fromMs(), row);
+      stored.put(row.fromMs(), row);
     }
     List<RollupRow> rows = new ArrayList<>((int) ((toMs - fromMs) / HOUR_MS));
     long hour = fromMs;
     while (hour < toMs) {
-      RollupRow row = kept.get(hour);
+      RollupRow row = stored.get(hour);
       if (row != null) {
         rows.add(row);
         hour += HOUR_MS;
       } else {
         long end = hour + HOUR_MS;
-        while (end < toMs && end - hour < CHUNK_MS && !kept.containsKey(end)) {
+        while (end < toMs && end - hour < CHUNK_MS && !stored.containsKey(end)) {
           end += HOUR_MS;
         }
         rows.addAll(compute(container, fingerprint, hour, end));
@@ -186,7 +186,7 @@ public final class HourlyRollups {
       return Optional.empty();
     }
     long fingerprint = SettingsFingerprint.of(container, register, calibrated.maxGap());
-    Guard guard = guardOf(container.id());
+    WriteGuard guard = guardOf(container.id());
     synchronized (guard) {
       return guard.writing > 0
           ? Optional.empty()
@@ -196,7 +196,7 @@ public final class HourlyRollups {
 
   /** Computes hours from the readings and stores the settled ones. */
   private List<RollupRow> compute(Container container, long fingerprint, long fromMs, long toMs) {
-    Guard guard = guardOf(container.id());
+    WriteGuard guard = guardOf(container.id());
     long before;
     synchronized (guard) {
       before = guard.changes;
@@ -216,7 +216,7 @@ public final class HourlyRollups {
     boolean sameFingerprint =
         fingerprint == SettingsFingerprint.of(container, register, calibrated.maxGap());
     synchronized (guard) {
-      if (!settled.isEmpty() && sameFingerprint && guard.quietSince(before)) {
+      if (!settled.isEmpty() && sameFingerprint && guard.isUnchangedSince(before)) {
         long until = settled.get(settled.size() - 1).fromMs() + HOUR_MS;
         storedUntil.merge(container.id(), until, Math::max);
         latestStoredMs.accumulateAndGet(until, Math::max);
@@ -226,8 +226,8 @@ public final class HourlyRollups {
     return rows;
   }
 
-  private Guard guardOf(ContainerId container) {
-    return guards.computeIfAbsent(container, id -> new Guard());
+  private WriteGuard guardOf(ContainerId container) {
+    return guards.computeIfAbsent(container, id -> new WriteGuard());
   }
 
   private long storedUntil(ContainerId container) {
@@ -245,8 +245,10 @@ public final class HourlyRollups {
    * pass the result to {@link #afterWrite}.
    */
   public Map<ContainerId, Span> beforeWrite(List<Reading> batch) {
-    // Stored hours end at least two longest gaps ago; half a gap is allowed for writing the batch.
-    // After the clock was set back, stored hours may end later than that.
+    // Stored hours ended at least 2 · maxGap before now. Readings up to maxGap / 2 old are not
+    // late:
+    // the remaining time allows for writing the batch. After the clock was set back, stored hours
+    // may end later than that.
     long lateMs =
         Math.max(clock.instant().toEpochMilli() - maxGapMs / 2, latestStoredMs.get() + maxGapMs);
     Instant late = Instant.ofEpochMilli(lateMs);
@@ -257,32 +259,32 @@ public final class HourlyRollups {
               ? register.placeOf(reading.sensor(), reading.at()).orElse(null)
               : null;
       if (place != null) {
-        touched.merge(place, new Span(reading.at(), reading.at()), HourlyRollups::both);
+        touched.merge(place, new Span(reading.at(), reading.at()), HourlyRollups::union);
       }
     }
-    Map<ContainerId, Span> begun = new HashMap<>();
+    Map<ContainerId, Span> started = new HashMap<>();
     try {
       touched.forEach(
           (container, span) -> {
-            begin(container);
-            begun.put(container, span);
+            startWrite(container);
+            started.put(container, span);
             invalidate(container, span);
           });
     } catch (RuntimeException | Error e) {
-      afterWrite(begun);
+      afterWrite(started);
       throw e;
     }
     return touched;
   }
 
-  private static Span both(Span a, Span b) {
+  private static Span union(Span a, Span b) {
     Instant from = a.from().isBefore(b.from()) ? a.from() : b.from();
     Instant to = a.to().isAfter(b.to()) ? a.to() : b.to();
     return new Span(from, to);
   }
 
-  private void begin(ContainerId container) {
-    Guard guard = guardOf(container);
+  private void startWrite(ContainerId container) {
+    WriteGuard guard = guardOf(container);
     synchronized (guard) {
       guard.writing++;
       guard.changes++;
@@ -304,7 +306,7 @@ public final class HourlyRollups {
   /** Ends the write announced by {@link #beforeWrite}, whether it succeeded or failed. */
   public void afterWrite(Map<ContainerId, Span> touched) {
     for (ContainerId container : touched.keySet()) {
-      Guard guard = guardOf(container);
+      WriteGuard guard = guardOf(container);
       synchronized (guard) {
         guard.writing--;
         // A computation that started during the write may have missed the batch.
@@ -319,7 +321,7 @@ public final class HourlyRollups {
     for (Container container : containers()) {
       calibrated
           .extent(container.id(), now)
-          .ifPresent(span -> hoursOf(container, ceil(span.fromMs()), floor(span.toMs())));
+          .ifPresent(span -> storeHours(container, ceil(span.fromMs()), floor(span.toMs())));
     }
   }
 
@@ -331,10 +333,11 @@ public final class HourlyRollups {
 
   /**
    * Prepares the deletion of raw readings before the instant, rounded down to a full hour. Computes
-   * the missing hours; from then on those hours are final. If an hour could not be stored because
-   * its readings or settings were changing, the limit moves back to that hour.
+   * and stores the missing hours before it; these hours are final from then on. If an hour could
+   * not be stored because its readings or settings were changing, uses the start of that hour
+   * instead.
    *
-   * @return the instant before which raw readings may be deleted; it is one longest gap before the
+   * @return the instant before which raw readings may be deleted; it is {@code maxGap} before the
    *     first hour that may still change
    */
   public Instant prepareDeletionBefore(Instant instant) {
@@ -380,7 +383,7 @@ public final class HourlyRollups {
     return limit;
   }
 
-  /** Readings before this instant are refused, because their neighbours have been deleted. */
+  /** Readings before this instant are refused, because the readings around them were deleted. */
   public Instant rawFrom() {
     return Instant.ofEpochMilli(rawFromMs);
   }
@@ -394,14 +397,14 @@ public final class HourlyRollups {
     if (rawFromMs == 0) {
       return raw;
     }
-    OptionalLong kept = store.storedFromMs(container);
-    if (raw.isEmpty() || kept.isEmpty() || kept.getAsLong() >= raw.get().fromMs()) {
+    OptionalLong stored = store.storedFromMs(container);
+    if (raw.isEmpty() || stored.isEmpty() || stored.getAsLong() >= raw.get().fromMs()) {
       return raw;
     }
-    return Optional.of(Span.ofMillis(kept.getAsLong(), raw.get().toMs()));
+    return Optional.of(Span.ofMillis(stored.getAsLong(), raw.get().toMs()));
   }
 
-  private void hoursOf(Container container, long fromMs, long toMs) {
+  private void storeHours(Container container, long fromMs, long toMs) {
     if (fromMs < toMs) {
       hours(container, fromMs, toMs);
     }

@@ -21,7 +21,8 @@ import tepidarium.reading.Span;
 import tepidarium.reading.TimeWeighted;
 
 /**
- * The additive figures of one container over one hour or a part of it.
+ * The figures of one container over one hour or a part of it. Figures of adjoining rows can be
+ * added.
  *
  * @param fromMs start, epoch milliseconds
  * @param heat with the container's base and ceiling
@@ -32,7 +33,7 @@ import tepidarium.reading.TimeWeighted;
  * @param dry time against its low humidity
  * @param histogram time spent at each temperature
  * @param summaries summary of the readings of each quantity; no entry without readings
- * @param courses time-weighted statistics of each quantity; no entry if no time is covered
+ * @param timeWeighted time-weighted statistics of each quantity; no entry if no time is covered
  */
 public record RollupRow(
     long fromMs,
@@ -44,17 +45,17 @@ public record RollupRow(
     LimitTime dry,
     TemperatureHistogram histogram,
     Map<Quantity, Summary> summaries,
-    Map<Quantity, TimeWeighted> courses) {
+    Map<Quantity, TimeWeighted> timeWeighted) {
 
   public RollupRow {
     summaries = Map.copyOf(summaries);
-    courses = Map.copyOf(courses);
+    timeWeighted = Map.copyOf(timeWeighted);
   }
 
   /**
    * Computes a row from the readings.
    *
-   * @param samples samples of each quantity over the span widened by the longest gap
+   * @param samples samples of each quantity over the span, widened by {@code maxGap} on both sides
    */
   static RollupRow of(
       Map<Quantity, Samples> samples, Span span, ContainerSettings settings, Duration maxGap) {
@@ -63,32 +64,32 @@ public record RollupRow(
     Samples humidity = samples.getOrDefault(Quantity.HUMIDITY, Samples.EMPTY);
     Band band = settings.band();
     Map<Quantity, Summary> summaries = new EnumMap<>(Quantity.class);
-    Map<Quantity, TimeWeighted> courses = new EnumMap<>(Quantity.class);
+    Map<Quantity, TimeWeighted> timeWeighted = new EnumMap<>(Quantity.class);
     samples.forEach(
         (quantity, found) -> {
           Summary summary = Summary.of(found, span);
           if (summary != null) {
             summaries.put(quantity, summary);
           }
-          TimeWeighted course = TimeWeighted.of(found, span, maxGap);
-          if (course.coveredMs() > 0) {
-            courses.put(quantity, course);
+          TimeWeighted statistics = TimeWeighted.of(found, span, maxGap);
+          if (statistics.coveredMs() > 0) {
+            timeWeighted.put(quantity, statistics);
           }
         });
     return new RollupRow(
         span.fromMs(),
         DegreeHours.of(temperature, span, HeatRule.of(settings), maxGap),
         LightDose.of(light, span, maxGap).luxHours(),
-        against(temperature, span, Limit.low(band.temperatureLowC()), maxGap),
-        against(temperature, span, Limit.high(band.temperatureHighC()), maxGap),
-        against(light, span, Limit.high(band.lightHighLux()), maxGap),
-        against(humidity, span, Limit.low(band.humidityLowPercent()), maxGap),
+        limitTime(temperature, span, Limit.low(band.temperatureLowC()), maxGap),
+        limitTime(temperature, span, Limit.high(band.temperatureHighC()), maxGap),
+        limitTime(light, span, Limit.high(band.lightHighLux()), maxGap),
+        limitTime(humidity, span, Limit.low(band.humidityLowPercent()), maxGap),
         TemperatureHistogram.of(temperature, span, maxGap),
         summaries,
-        courses);
+        timeWeighted);
   }
 
-  private static LimitTime against(Samples samples, Span span, Limit limit, Duration maxGap) {
+  private static LimitTime limitTime(Samples samples, Span span, Limit limit, Duration maxGap) {
     BandTime time = TimeInBand.of(samples, span, limit, maxGap, Duration.ZERO);
     return new LimitTime(time.coveredMs(), time.outsideMs());
   }
@@ -97,9 +98,9 @@ public record RollupRow(
     return summaries.get(quantity);
   }
 
-  /** Time-weighted statistics of the quantity over the covered time of this row. */
-  public TimeWeighted course(Quantity quantity) {
-    return courses.getOrDefault(quantity, TimeWeighted.NONE);
+  /** Time-weighted statistics of one quantity over the covered time of this row. */
+  public TimeWeighted timeWeighted(Quantity quantity) {
+    return timeWeighted.getOrDefault(quantity, TimeWeighted.NONE);
   }
 
   /** The total heat of the rows. */

@@ -25,13 +25,13 @@ public final class RollupSink implements ReadingSink {
   }
 
   /**
-   * Refuses readings older than the retention limit, because their neighbours have been deleted.
+   * Refuses readings older than the retention limit, because the readings around them were deleted.
    */
   @Override
   public WriteResult write(List<Reading> batch) {
     Instant earliest = rollups.rawFrom();
     List<RefusedReading> refused = new ArrayList<>();
-    List<Reading> taken = new ArrayList<>(batch.size());
+    List<Reading> accepted = new ArrayList<>(batch.size());
     List<Reading> counted = new ArrayList<>(batch.size());
     for (Reading reading : batch) {
       if (reading.at().isBefore(earliest)) {
@@ -42,7 +42,7 @@ public final class RollupSink implements ReadingSink {
                     + earliest
                     + ": raw readings before then have been deleted (keepRawDays)"));
       } else {
-        taken.add(reading);
+        accepted.add(reading);
         if (!reading.uncertain()) {
           counted.add(reading);
         }
@@ -50,7 +50,7 @@ public final class RollupSink implements ReadingSink {
     }
     Map<ContainerId, Span> touched = rollups.beforeWrite(counted);
     try {
-      return sink.write(taken).plus(new WriteResult(0, 0, refused));
+      return sink.write(accepted).plus(new WriteResult(0, 0, refused));
     } finally {
       rollups.afterWrite(touched);
     }

@@ -47,7 +47,9 @@ public record Summary(int count, double sum, double min, double max, long firstM
         later.lastMs);
   }
 
-  /** The plain mean of the readings. For the time-weighted mean see {@link RollupRow#course}. */
+  /**
+   * The plain mean of the readings. For the time-weighted mean see {@link RollupRow#timeWeighted}.
+   */
   public double mean() {
     return sum / count;
   }

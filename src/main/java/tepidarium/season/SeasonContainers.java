@@ -61,7 +61,7 @@ final class SeasonContainers implements ContainerTemperatures {
             .extent(container.id(), now)
             .map(season::within)
             .orElse(new Span(season.from(), season.from()));
-    return new MeasuredContainer(container, part, history.whole(container, part));
+    return new MeasuredContainer(container, part, history.summary(container, part));
   }
 
   @Override

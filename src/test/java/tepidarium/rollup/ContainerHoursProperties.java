@@ -45,7 +45,7 @@ class ContainerHoursProperties {
         new Span(Bench.START.plusSeconds(Math.min(a, b)), Bench.START.plusSeconds(Math.max(a, b)));
     double base = 5 + random.nextInt(25);
     HeatRule rule = new HeatRule(base, random.nextBoolean() ? null : base + 1 + random.nextInt(15));
-    HeatSum told = bench.history.whole(bench.container(), whole).hours().heat(part, rule);
+    HeatSum told = bench.history.summary(bench.container(), whole).hours().heat(part, rule);
     agrees(bench, part, rule, told);
     agrees(bench, part, rule, bench.history.heat(bench.container(), part, rule));
   }
@@ -78,7 +78,7 @@ class ContainerHoursProperties {
     Span read = new Span(Bench.START.plusSeconds(7_200), Bench.START.plusSeconds(90_000));
     Span wider = new Span(Bench.START, Bench.START.plusSeconds(180_000));
     HeatRule rule = new HeatRule(15, null);
-    ContainerHours hours = bench.history.whole(bench.container(), read).hours();
+    ContainerHours hours = bench.history.summary(bench.container(), read).hours();
     assertEquals(hours.heat(read, rule).degreeHours(), hours.heat(wider, rule).degreeHours());
     assertEquals(hours.heat(read, rule).gapMs() + 97_200_000L, hours.heat(wider, rule).gapMs());
   }

@@ -40,8 +40,9 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
 
   private static final int FIXED_COLUMNS = 14;
   private static final int SUMMARY_COLUMNS = 6;
-  private static final int COURSE_COLUMNS = 5;
-  private static final int WARMTH_COLUMN = FIXED_COLUMNS + SUMMARY_COLUMNS * QUANTITIES.length + 1;
+  private static final int TIME_WEIGHTED_COLUMNS = 5;
+  private static final int HISTOGRAM_COLUMN =
+      FIXED_COLUMNS + SUMMARY_COLUMNS * QUANTITIES.length + 1;
 
   private static final String PUT =
       "INSERT OR REPLACE INTO hour ("
@@ -107,7 +108,7 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
     Collections.addAll(columns, "container_id", "hour_ms", "basis", "degree_hours", "above_hours");
     Collections.addAll(columns, "covered_ms", "gap_ms", "lux_hours", "cold_ms", "hot_ms");
     Collections.addAll(columns, "light_ms", "light_seen_ms", "dry_ms", "dry_seen_ms");
-    // The tables number the quantities in their order.
+    // The column names contain the quantity's position in the enum, from 1.
     for (int i = 1; i <= QUANTITIES.length; i++) {
       for (String part : List.of("n", "sum", "min", "max", "first_ms", "last_ms")) {
         columns.add("s" + i + '_' + part);
@@ -149,15 +150,15 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
         new LimitTime(covered, row.getDouble(10)),
         new LimitTime(row.getLong(12), row.getDouble(11)),
         new LimitTime(row.getLong(14), row.getDouble(13)),
-        TemperatureHistogram.fromBytes(row.getBytes(WARMTH_COLUMN), covered, heat.gapMs()),
+        TemperatureHistogram.fromBytes(row.getBytes(HISTOGRAM_COLUMN), covered, heat.gapMs()),
         summaries,
-        courses(row));
+        timeWeighted(row));
   }
 
-  private static Map<Quantity, TimeWeighted> courses(ResultSet row) throws SQLException {
-    Map<Quantity, TimeWeighted> courses = new EnumMap<>(Quantity.class);
+  private static Map<Quantity, TimeWeighted> timeWeighted(ResultSet row) throws SQLException {
+    Map<Quantity, TimeWeighted> timeWeighted = new EnumMap<>(Quantity.class);
     for (int i = 0; i < QUANTITIES.length; i++) {
-      int first = WARMTH_COLUMN + 1 + i * COURSE_COLUMNS;
+      int first = HISTOGRAM_COLUMN + 1 + i * TIME_WEIGHTED_COLUMNS;
       long coveredMs = row.getLong(first);
       if (coveredMs > 0) {
         double mean = row.getDouble(first + 1);
@@ -165,10 +166,10 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
         squares = row.wasNull() ? Double.NaN : squares;
         double min = row.getDouble(first + 3);
         double max = row.getDouble(first + 4);
-        courses.put(QUANTITIES[i], new TimeWeighted(coveredMs, mean, squares, min, max));
+        timeWeighted.put(QUANTITIES[i], new TimeWeighted(coveredMs, mean, squares, min, max));
       }
     }
-    return courses;
+    return timeWeighted;
   }
 
   @Override
@@ -205,9 +206,12 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
     for (int i = 0; i < QUANTITIES.length; i++) {
       bind(statement, FIXED_COLUMNS + 1 + i * SUMMARY_COLUMNS, row.summary(QUANTITIES[i]));
     }
-    statement.setBytes(WARMTH_COLUMN, row.histogram().toBytes());
+    statement.setBytes(HISTOGRAM_COLUMN, row.histogram().toBytes());
     for (int i = 0; i < QUANTITIES.length; i++) {
-      bind(statement, WARMTH_COLUMN + 1 + i * COURSE_COLUMNS, row.course(QUANTITIES[i]));
+      bind(
+          statement,
+          HISTOGRAM_COLUMN + 1 + i * TIME_WEIGHTED_COLUMNS,
+          row.timeWeighted(QUANTITIES[i]));
     }
   }
 
@@ -231,12 +235,14 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
   /**
    * Binds the time-weighted columns. The driver stores NaN as NULL, the same as a missing value.
    */
-  private static void bind(PreparedStatement statement, int first, TimeWeighted course)
+  private static void bind(PreparedStatement statement, int first, TimeWeighted timeWeighted)
       throws SQLException {
-    statement.setLong(first, course.coveredMs());
-    double[] values = {course.mean(), course.squares(), course.min(), course.max()};
+    statement.setLong(first, timeWeighted.coveredMs());
+    double[] values = {
+      timeWeighted.mean(), timeWeighted.squares(), timeWeighted.min(), timeWeighted.max()
+    };
     for (int i = 0; i < values.length; i++) {
-      if (course.coveredMs() == 0 || Double.isNaN(values[i])) {
+      if (timeWeighted.coveredMs() == 0 || Double.isNaN(values[i])) {
         statement.setNull(first + 1 + i, Types.REAL);
       } else {
         statement.setDouble(first + 1 + i, values[i]);
