@@ -14,6 +14,7 @@ import tepidarium.reading.Quantity;
  * of a switched heat mat (common practice, no source). Drying and cold have the highest priority
  * because they kill fresh tropical seed soonest.
  */
+@SuppressWarnings("ImmutableEnumChecker") // its records hold only immutable values
 public enum AlertKind {
   /** Colder than the band's low limit. */
   COLD(
