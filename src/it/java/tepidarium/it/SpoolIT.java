@@ -298,7 +298,8 @@ class SpoolIT {
     influx.kill();
     Publisher publisher = Publisher.to(port);
     Map<String, String> small = Map.of("TEPIDARIUM_SPOOL_MAX_MEGABYTES", "1");
-    int readings = 60_000;
+    // A spool of 1 MB holds 33,000 of these.
+    int readings = 40_000;
     try (ServiceProcess service = process(port, small)) {
       for (int from = 0; from < readings; from += 2_000) {
         publisher.send(TOPIC, backlog(from, from + 2_000));

@@ -150,9 +150,9 @@ class SpoolFileTest {
     Path large = path.resolveSibling("large.db");
     long compactAbove = 1 << 20;
     try (SpoolFile spool = SpoolFile.open(large, 64 << 20, compactAbove)) {
-      spool.append(readings(0, 150_000));
+      spool.append(readings(0, 75_000));
       while (spool.size() > 0) {
-        spool.remove(spool.oldest(50_000));
+        spool.remove(spool.oldest(25_000));
       }
       assertTrue(Files.size(large) > compactAbove, "too small to be compacted");
       spool.shrink();
