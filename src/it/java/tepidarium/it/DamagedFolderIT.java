@@ -19,7 +19,7 @@ class DamagedFolderIT {
   @TempDir private Path folder;
 
   @Test
-  void itSaysWhatItMadeAgainAndRefusesWhatItCannot() throws IOException {
+  void damagedRollupsAreRecalculatedAndADamagedJournalIsRefused() throws IOException {
     Path data = folder.resolve("data");
     RunningService.embedded(data).close();
 
@@ -29,7 +29,7 @@ class DamagedFolderIT {
       assertEquals("up", health.get("status").textValue(), health.toString());
       String words = health.get("parts").get("dataFolder").get("detail").textValue();
       assertTrue(words.contains("ledger.db is damaged: "), words);
-      assertTrue(words.endsWith("Its sums are made again from the readings."), words);
+      assertTrue(words.endsWith("Its sums are recalculated from the readings."), words);
     }
 
     Path journal = journal(data);

@@ -136,7 +136,10 @@ class SpoolIT {
       publisher.send(TOPIC, backlog(1_900, 3_000));
 
       awaitWaiting(grower, 2_600);
-      awaitPart(grower, "down: InfluxDB away since 20", "2600 readings kept on this disk (0.");
+      awaitPart(
+          grower,
+          "down: InfluxDB has not answered since 20",
+          "2600 readings are kept on this disk (0.");
       assertEquals("degraded", service.api().get("/api/health").get("status").textValue());
       assertAllCounted(grower);
       Api.Answer history =
@@ -208,7 +211,7 @@ class SpoolIT {
     try (RunningService service = service()) {
       Grower grower = new Grower(service.api());
       grower.awaitBroker();
-      awaitPart(grower, "down: InfluxDB away since", "0 readings kept");
+      awaitPart(grower, "down: InfluxDB has not answered since", "0 readings are kept");
       Publisher.to(service.mqttPort()).send(TOPIC, reading(0));
       awaitWaiting(grower, 1);
 
@@ -282,7 +285,7 @@ class SpoolIT {
         RunningService.withInflux(data, influx.address(DATABASE), port, 64)) {
       Grower grower = new Grower(service.api());
       await().atMost(SOON).until(() -> grower.count("waiting") >= 2_200);
-      awaitPart(grower, "down: InfluxDB away since", "readings kept");
+      awaitPart(grower, "down: InfluxDB has not answered since", "readings are kept");
 
       influx.start();
 

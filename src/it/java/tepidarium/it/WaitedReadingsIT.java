@@ -60,7 +60,7 @@ class WaitedReadingsIT {
         assertTrue(jar.get("lastHeard").isNull());
         String words = grower.part("times");
         assertTrue(words.contains("1200 readings waited in the broker"), words);
-        assertTrue(words.contains("Let the sensor send at"), words);
+        assertTrue(words.contains("Make the sensor send the field at"), words);
 
         sensor.send("tepidarium/jar/temperature", "31.5");
         await().atMost(SOON).until(() -> grower.count("stored") == WAITED + 1);

@@ -19,14 +19,17 @@ import tepidarium.series.StoreException;
 import tepidarium.web.Json;
 import tepidarium.web.alerts.AlertViews;
 
-/** Keeps the retained topics right that a lamp or a buzzer follows. */
+/**
+ * Publishes the newest alert of each container and kind to a retained MQTT topic, for lamps and
+ * buzzers.
+ */
 final class AlertTopics implements LiveListener {
   private static final Logger LOG = LoggerFactory.getLogger(AlertTopics.class);
 
-  /** How far back alerts are told again when the broker is back. */
-  private static final int TOLD_AGAIN = 100;
+  /** Number of the newest alerts that are published again after a reconnect. */
+  private static final int REPUBLISHED_ALERTS = 100;
 
-  private static final byte[] NOTHING = new byte[0];
+  private static final byte[] EMPTY_PAYLOAD = new byte[0];
 
   private final MqttLink link;
   private final Watch watch;
@@ -42,13 +45,16 @@ final class AlertTopics implements LiveListener {
     this.views = views;
   }
 
-  /** The link is up again. Closed alerts too: a lamp must learn what was acknowledged meanwhile. */
-  void tellAll() {
+  /**
+   * Publishes the current alerts after a reconnect. Includes closed alerts, because an alert may
+   * have closed or been acknowledged while the link was down.
+   */
+  void publishAll() {
     Map<String, Alert> newest = new LinkedHashMap<>();
     try {
-      alerts.newest(TOLD_AGAIN).forEach(alert -> newest.putIfAbsent(topic(alert), alert));
+      alerts.newest(REPUBLISHED_ALERTS).forEach(alert -> newest.putIfAbsent(topic(alert), alert));
     } catch (StoreException e) {
-      LOG.warn("closed alerts are not told again to MQTT: {}", e.getMessage());
+      LOG.warn("cannot publish closed alerts again to MQTT: {}", e.getMessage());
     }
     watch.openAlerts().forEach(alert -> newest.put(topic(alert), alert));
     List.copyOf(newest.values()).forEach(this::alertChanged);
@@ -68,12 +74,12 @@ final class AlertTopics implements LiveListener {
     return "alert/" + container + '/' + kind.key();
   }
 
-  /** A container that is no more leaves no lamp on. */
+  /** Deletes the retained topics of a removed container, so that its lamps go off. */
   @Override
   public void containerChanged(ContainerId container) {
     if (!container.equals(ContainerId.ROOM) && register.container(container).isEmpty()) {
       for (AlertKind kind : AlertKind.values()) {
-        link.publishRetained(topic(container, kind), NOTHING);
+        link.publishRetained(topic(container, kind), EMPTY_PAYLOAD);
       }
     }
   }

@@ -11,13 +11,13 @@ import java.util.stream.Stream;
 /** Finds copies of data files below the folder {@code backups} of the data folder. */
 final class Backups {
   static final String FOLDER_NAME = "backups";
-  private static final int DEPTH = 3;
+  private static final int MAX_DEPTH = 3;
 
   private Backups() {}
 
   /**
-   * The newest copy of a part: a file, or a folder, whose name begins like that of the part, such
-   * as {@code backups/2026-03-01/records.db} or {@code backups/records-2026-03-01.db}.
+   * Returns the newest copy of a part: a file or folder whose name starts with the part's name,
+   * such as {@code backups/2026-03-01/records.db} or {@code backups/records-2026-03-01.db}.
    */
   static Optional<Path> newest(Path dataFolder, DataPart part) {
     String stem = part.fileName().replaceFirst("\\.db$", "");
@@ -25,7 +25,7 @@ final class Backups {
     if (!Files.isDirectory(backups)) {
       return Optional.empty();
     }
-    try (Stream<Path> all = Files.walk(backups, DEPTH)) {
+    try (Stream<Path> all = Files.walk(backups, MAX_DEPTH)) {
       return all.filter(path -> !path.equals(backups))
           .filter(path -> path.getFileName().toString().startsWith(stem))
           .filter(path -> !path.toString().matches(".*-(wal|shm|journal)"))

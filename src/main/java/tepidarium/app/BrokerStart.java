@@ -28,8 +28,8 @@ import tepidarium.reading.SensorId;
 import tepidarium.web.system.ServiceFacts.Part;
 
 /**
- * Starts the embedded broker on a background thread, or gives the address of the external broker
- * from the settings. The embedded broker starts only after the pages answer, because its start
+ * Starts the embedded broker on a background thread, or returns the address of the external broker
+ * from the settings. The embedded broker starts only after the pages are ready, because its start
  * would delay them.
  */
 final class BrokerStart implements AutoCloseable {
@@ -38,8 +38,8 @@ final class BrokerStart implements AutoCloseable {
    *
    * @param address its current address; throws an IllegalStateException with the reason if it has
    *     none
-   * @param openSensorPort run this after the service has subscribed; the embedded broker then
-   *     accepts sensors
+   * @param openSensorPort makes the embedded broker accept sensors; run it after the service has
+   *     subscribed
    * @param waiting number of messages that wait for this service; 0 if unknown
    * @param parts health of the broker's parts, by name
    */
@@ -51,10 +51,10 @@ final class BrokerStart implements AutoCloseable {
 
   private final Config config;
   private final Decoder decoder;
-  private final SensorLimit names;
+  private final SensorLimit sensorLimit;
   private final Clock clock;
   private final ServiceLogin login;
-  private final CompletableFuture<Intake> pagesAnswer = new CompletableFuture<>();
+  private final CompletableFuture<Intake> pagesReady = new CompletableFuture<>();
   private final @Nullable CompletableFuture<EmbeddedBroker> embedded;
   private final CompletableFuture<Broker> broker;
 
@@ -68,16 +68,16 @@ final class BrokerStart implements AutoCloseable {
       DataParts parts,
       String clientId,
       Decoder decoder,
-      SensorLimit names,
+      SensorLimit sensorLimit,
       Clock clock) {
     this.config = config;
     this.decoder = decoder;
-    this.names = names;
+    this.sensorLimit = sensorLimit;
     this.clock = clock;
     this.login = new ServiceLogin(clientId, "tepidarium-service", randomPassword());
     if (config.embedded()) {
       CompletableFuture<EmbeddedBroker> started =
-          pagesAnswer.thenApplyAsync(intake -> startEmbedded(parts, intake));
+          pagesReady.thenApplyAsync(intake -> startEmbedded(parts, intake));
       this.embedded = started;
       this.broker = started.thenApply(this::describe);
     } else {
@@ -91,8 +91,8 @@ final class BrokerStart implements AutoCloseable {
    *
    * @param intake logs the messages that the broker refuses
    */
-  void pagesAnswer(Intake intake) {
-    pagesAnswer.complete(intake);
+  void pagesReady(Intake intake) {
+    pagesReady.complete(intake);
   }
 
   /**
@@ -135,9 +135,9 @@ final class BrokerStart implements AutoCloseable {
   }
 
   private static Map<String, Part> health(EmbeddedBroker started) {
-    String trouble = started.topicTrouble();
+    String problem = started.topicTrouble();
     return Map.of(
-        "topics", trouble == null ? Part.up(started.topics()) : Part.down(trouble),
+        "topics", problem == null ? Part.up(started.topics()) : Part.down(problem),
         "logins", Part.up(started.logins()),
         "sessions", Part.up(started.sessions()));
   }
@@ -162,7 +162,7 @@ final class BrokerStart implements AutoCloseable {
         (long) limits.sessionMegabytes() << 20,
         topic -> {
           String sensor = decoder.sensorOf(topic);
-          return sensor == null ? null : names.whyNot(new SensorId(sensor), clock.instant());
+          return sensor == null ? null : sensorLimit.whyNot(new SensorId(sensor), clock.instant());
         });
   }
 
@@ -200,7 +200,7 @@ final class BrokerStart implements AutoCloseable {
   /** Stops the embedded broker, or cancels its start. */
   @Override
   public void close() {
-    pagesAnswer.cancel(false);
+    pagesReady.cancel(false);
     if (embedded != null) {
       embedded.thenAccept(EmbeddedBroker::close).exceptionally(e -> null).join();
     }

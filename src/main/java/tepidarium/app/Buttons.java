@@ -6,7 +6,7 @@ import tepidarium.container.Register;
 import tepidarium.ingest.ButtonPress;
 import tepidarium.ingest.ButtonSink;
 
-/** Records openings that buttons beside containers announce. */
+/** Records the openings of containers that are announced by buttons. */
 final class Buttons implements ButtonSink {
   private final Register register;
 
@@ -20,7 +20,8 @@ final class Buttons implements ButtonSink {
     if (id == null || register.container(id).isEmpty()) {
       return "there is no container \""
           + press.container()
-          + "\": the topic ends with the container's id, which stands in the address of its page";
+          + "\"; end the topic with the id in"
+          + " the address of the container's page";
     }
     if (press.time().isZero()) {
       register.close(id, press.at());

@@ -4,28 +4,31 @@ import java.time.Duration;
 import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
-/** Measures jumps of the wall clock against the monotonic one. For one thread. */
+/**
+ * Detects jumps of the wall clock by comparing it with the monotonic clock. To be used by one
+ * thread.
+ */
 final class ClockJumps {
-  /** Corrections from the network stay below, a clock that was wrong does not. */
-  private static final Duration JUMP = Duration.ofSeconds(90);
+  /** Smallest difference that counts as a jump. Regular corrections by NTP are smaller. */
+  private static final Duration MIN_JUMP = Duration.ofSeconds(90);
 
   private @Nullable Instant lastWall;
   private long lastNanos;
 
   /**
-   * The jump since the last call; zero where there was none, negative where the clock went back.
+   * Returns the jump since the last call; zero if there was none, negative if the clock went back.
    *
-   * @param nanos time that no one can set
+   * @param monotonicNanos monotonic time, such as {@link System#nanoTime}
    */
-  Duration take(Instant wall, long nanos) {
+  Duration measure(Instant wall, long monotonicNanos) {
     Instant before = lastWall;
-    Duration passed = Duration.ofNanos(nanos - lastNanos);
+    Duration passed = Duration.ofNanos(monotonicNanos - lastNanos);
     lastWall = wall;
-    lastNanos = nanos;
+    lastNanos = monotonicNanos;
     if (before == null) {
       return Duration.ZERO;
     }
     Duration jump = Duration.between(before, wall).minus(passed);
-    return jump.abs().compareTo(JUMP) > 0 ? jump : Duration.ZERO;
+    return jump.abs().compareTo(MIN_JUMP) > 0 ? jump : Duration.ZERO;
   }
 }

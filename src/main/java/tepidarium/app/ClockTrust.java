@@ -8,83 +8,90 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Reading;
 
 /**
- * Decides whether the clock of this machine can be trusted. It is in doubt when it is more than a
- * day ahead of or behind the last instant seen, at a start or later, until a reading with its own
- * time agrees with it or it comes back. Safe for use by several threads.
+ * Decides whether the clock of this machine can be trusted. The clock is in doubt if it differs
+ * from the last known time by more than a day, at the start or later. It is trusted again when a
+ * sensor's own time confirms it, or when it is again within a day of the last known time.
+ * Thread-safe.
  */
 final class ClockTrust {
-  /** A stop that is longer, or a clock that is further off, has to be confirmed. */
-  static final Duration MOST = Duration.ofDays(1);
+  /** Largest difference to the last known time that is trusted. */
+  static final Duration MAX_DIFFERENCE = Duration.ofDays(1);
 
-  /** How closely a reading's own time must agree. */
-  static final Duration AGREES = Duration.ofMinutes(5);
+  /** Largest difference between the clock and a reading's own time that confirms the clock. */
+  static final Duration TOLERANCE = Duration.ofMinutes(5);
 
-  private @Nullable Instant lastSeen;
+  private @Nullable Instant lastTrusted;
   private @Nullable String problem;
 
   /**
-   * Begins to watch.
+   * Creates the check.
    *
-   * @param lastSeen the last instant known from an earlier run; null where there is none
+   * @param lastTrusted the last known time, from an earlier run; null if there is none
    */
-  ClockTrust(@Nullable Instant lastSeen) {
-    this.lastSeen = lastSeen;
+  ClockTrust(@Nullable Instant lastTrusted) {
+    this.lastTrusted = lastTrusted;
   }
 
-  /** Looks at the clock; to be called at the start and every few seconds or minutes. */
-  synchronized void take(Instant now) {
-    Instant last = lastSeen;
+  /** Checks the clock. Call this at the start and at intervals of at most a few minutes. */
+  synchronized void check(Instant now) {
+    Instant last = lastTrusted;
     if (last != null) {
-      Duration away = Duration.between(last, now);
-      if (away.abs().compareTo(MOST) > 0) {
-        problem = words(last, now, away);
+      Duration difference = Duration.between(last, now);
+      if (difference.abs().compareTo(MAX_DIFFERENCE) > 0) {
+        problem = describe(last, now, difference);
         return;
       }
     }
     trust(now);
   }
 
-  /** Readings came in that were stored; their own times may confirm the clock. */
-  synchronized void heard(Collection<Reading> readings, Instant arrivedAt) {
+  /**
+   * Confirms the clock if one of the stored readings has its own time and that time agrees with the
+   * clock.
+   */
+  synchronized void confirmBy(Collection<Reading> readings, Instant arrivedAt) {
     if (problem != null && readings.stream().anyMatch(reading -> agrees(reading, arrivedAt))) {
       trust(arrivedAt);
     }
   }
 
-  /** A person says that the clock is right. */
+  /** Trusts the clock because the user confirms it. */
   synchronized void confirm(Instant now) {
     trust(now);
   }
 
   private static boolean agrees(Reading reading, Instant arrivedAt) {
     Duration apart = Duration.between(reading.at(), arrivedAt).abs();
-    return reading.arrival() == null && apart.compareTo(AGREES) <= 0;
+    return reading.arrival() == null && apart.compareTo(TOLERANCE) <= 0;
   }
 
   private void trust(Instant now) {
-    lastSeen = now;
+    lastTrusted = now;
     problem = null;
   }
 
-  /** The last instant at which the clock was trusted; null before the first. */
-  synchronized @Nullable Instant lastSeen() {
-    return lastSeen;
+  /**
+   * Returns the last known time: the last instant at which the clock was trusted. Null before the
+   * first.
+   */
+  synchronized @Nullable Instant lastTrusted() {
+    return lastTrusted;
   }
 
-  /** Why the clock is in doubt and what to do; null where it is not. */
+  /** Returns why the clock is in doubt and what to do; null if the clock is trusted. */
   synchronized @Nullable String problem() {
     return problem;
   }
 
-  private static String words(Instant last, Instant now, Duration away) {
+  private static String describe(Instant last, Instant now, Duration difference) {
     return String.format(
         Locale.ROOT,
-        "The clock of this machine says %s, %.1f days %s the last instant seen, %s. Set the clock."
-            + " If it is right, wait for a reading with its own time, or start once with"
-            + " --trust-clock. Until then no old reading is deleted.",
+        "The clock of this machine shows %s, %.1f days %s the last known time, %s. Set the clock."
+            + " If it is right, wait for a reading with the sensor's own time, or start once with"
+            + " --trust-clock. No old readings are deleted until then.",
         now,
-        away.abs().toMinutes() / 1440.0,
-        away.isNegative() ? "behind" : "ahead of",
+        difference.abs().toMinutes() / 1440.0,
+        difference.isNegative() ? "behind" : "ahead of",
         last);
   }
 }

@@ -51,7 +51,7 @@ record ConfigFile(
     @Nullable Integer spoolMaxMegabytes,
     @Nullable Double keepRawDays,
     @Nullable Place site,
-    NoticesConfig.@Nullable File notices) {
+    @Nullable NoticesSection notices) {
   private static final int SPOOL_MEGABYTES = 1_024;
   private static final Pattern DATABASE = Pattern.compile("[A-Za-z0-9_./-]{1,64}");
   private static final Pattern HOST_NAME =

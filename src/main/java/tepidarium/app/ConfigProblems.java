@@ -105,7 +105,7 @@ final class ConfigProblems {
   /** Reports a value that has no effect because another setting is missing. */
   void without(String needed, String name, @Nullable String value) {
     if (value != null) {
-      lines.add(name + " means nothing without " + needed);
+      lines.add(name + " has no effect without " + needed);
     }
   }
 

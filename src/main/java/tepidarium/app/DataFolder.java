@@ -15,11 +15,17 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** Locks the data folder, so that one service at a time uses it, and keeps the client id in it. */
+/**
+ * Locks the data folder, so that only one service uses it at a time, and stores the MQTT client id
+ * in it.
+ */
 final class DataFolder implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(DataFolder.class);
 
-  /** Visible ASCII; MQTT brokers must accept 23 characters and mostly accept more. */
+  /**
+   * Visible ASCII characters. MQTT brokers must accept ids of 23 characters; most accept longer
+   * ones.
+   */
   private static final Pattern CLIENT_ID = Pattern.compile("[!-~]{1,64}");
 
   private final Path path;
@@ -31,7 +37,7 @@ final class DataFolder implements AutoCloseable {
   }
 
   /**
-   * Makes the folder where it is missing and takes hold of it.
+   * Creates the folder if it is missing, and locks it.
    *
    * @throws IllegalStateException when it cannot be used; the message names it and the remedy
    */
@@ -46,7 +52,7 @@ final class DataFolder implements AutoCloseable {
         throw new IllegalStateException(
             "another Tepidarium is using the data folder "
                 + path.toAbsolutePath()
-                + "; stop it, or choose another folder with --data");
+                + ". Stop it, or choose another folder with --data.");
       }
       return new DataFolder(path, channel);
     } catch (IOException e) {
@@ -55,8 +61,8 @@ final class DataFolder implements AutoCloseable {
               + path.toAbsolutePath()
               + " ("
               + e
-              + "); it must be a folder on a local disk that this user may write to,"
-              + " or choose another with --data",
+              + "). It must be on a local disk, and this user must have the right to write to it."
+              + " Choose another folder with --data, or change its rights.",
           e);
     }
   }
@@ -78,12 +84,13 @@ final class DataFolder implements AutoCloseable {
   }
 
   /**
-   * The name of the MQTT session, which stays with this folder and is unlike any other's. When its
-   * file is empty or damaged, the copy in the manifest is used, or else a new name.
+   * Returns the MQTT client id. It is unique to this folder and does not change. If its file is
+   * empty or damaged, this restores it from the copy in the manifest. Without a copy, it creates a
+   * new id.
    *
-   * @param known the manifest's copy; null where there is none
+   * @param copy the client id in the manifest; null if there is none
    */
-  String clientId(@Nullable String known) {
+  String clientId(@Nullable String copy) {
     Path file = path.resolve("client-id");
     try {
       if (Files.exists(file)) {
@@ -91,9 +98,9 @@ final class DataFolder implements AutoCloseable {
         if (CLIENT_ID.matcher(id).matches()) {
           return id;
         }
-        LOG.warn("{} is damaged or empty and is written again", file);
+        LOG.warn("{} is damaged or empty; writing it again", file);
       }
-      String id = known != null && CLIENT_ID.matcher(known).matches() ? known : newClientId();
+      String id = copy != null && CLIENT_ID.matcher(copy).matches() ? copy : newClientId();
       DurableFile.write(file, id.getBytes(StandardCharsets.US_ASCII));
       return id;
     } catch (IOException e) {
@@ -112,7 +119,7 @@ final class DataFolder implements AutoCloseable {
     try {
       channel.close();
     } catch (IOException e) {
-      throw new IllegalStateException("cannot let go of the data folder " + path, e);
+      throw new IllegalStateException("cannot unlock the data folder " + path, e);
     }
   }
 }

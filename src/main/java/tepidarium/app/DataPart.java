@@ -8,9 +8,9 @@ import java.util.stream.Collectors;
 enum DataPart {
   READINGS("readings.db", "every reading"),
   RECORDS("records.db", "the containers, placements, openings, alerts and tallies"),
-  LEDGER("ledger.db", "the sums by hour"),
-  SPOOL("spool.db", "readings that wait for InfluxDB"),
-  BROKER("broker", "messages that wait in the embedded broker");
+  ROLLUPS("ledger.db", "the hourly sums"),
+  SPOOL("spool.db", "readings that were not yet in InfluxDB"),
+  BROKER("broker", "messages that the embedded broker had not delivered yet");
 
   private final String fileName;
   private final String content;
@@ -24,7 +24,7 @@ enum DataPart {
     return fileName;
   }
 
-  /** What is lost with the part, in words. */
+  /** Describes the content of the part, for messages to the user. */
   String content() {
     return content;
   }

@@ -9,7 +9,6 @@ import java.time.format.DateTimeFormatter;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -24,23 +23,24 @@ import tepidarium.sqlite.SqliteFile;
 import tepidarium.sqlite.UnusableFile;
 
 /**
- * Opens the parts of a data folder and decides about those that are missing, emptied, damaged or of
- * a later version: the start is refused with the remedy, unless the part holds nothing that cannot
- * be made again, or the user has asked to set it aside. A part that is set aside keeps its content
- * under a new name. Safe for use by several threads, each opening parts of its own.
+ * Opens the parts of a data folder and handles parts that are missing, empty, damaged or of a later
+ * version. Such a part stops the start with a message that says what to do. Two kinds do not: a
+ * part that the service can recalculate, and a part that the user has asked to set aside. To set a
+ * part aside means to rename it and to create a new one. Thread-safe if each thread opens different
+ * parts.
  */
 final class DataParts {
   private static final Logger LOG = LoggerFactory.getLogger(DataParts.class);
   private static final DateTimeFormatter STAMP =
       DateTimeFormatter.ofPattern("uuuuMMdd'T'HHmmss'Z'").withZone(ZoneOffset.UTC);
 
-  /** An SQLite file up to this size may be one whose tables have been removed. */
-  private static final long MAY_BE_EMPTIED_BYTES = 8_192;
+  /** Largest SQLite file that is checked for missing tables. A file with tables is larger. */
+  private static final long MAX_EMPTY_FILE_BYTES = 8_192;
 
   private final Path folder;
   private final Clock clock;
   private final Set<DataPart> setAside;
-  private final @Nullable Manifest before;
+  private final @Nullable Manifest previous;
   private final boolean rawReadingsRemoved;
   private final Map<DataPart, Integer> versions = new ConcurrentHashMap<>();
   private final List<String> notes = new CopyOnWriteArrayList<>();
@@ -48,29 +48,33 @@ final class DataParts {
   /**
    * Prepares to open the parts.
    *
-   * @param before the list of the last start; null where there is none
-   * @param setAside the parts to be set aside if they cannot be used
-   * @param removesRawReadings whether the settings let old raw readings be removed
+   * @param previous the manifest of the last start; null if there is none
+   * @param setAside the parts to set aside if they cannot be used
+   * @param removesRawReadings whether the settings allow the removal of old raw readings
    */
   DataParts(
       Path folder,
       Clock clock,
-      @Nullable Manifest before,
+      @Nullable Manifest previous,
       Set<DataPart> setAside,
       boolean removesRawReadings) {
     this.folder = folder;
     this.clock = clock;
-    this.before = before == null && isFresh() ? begin() : before;
+    this.previous = previous == null && isNewFolder() ? createManifest() : previous;
     this.setAside = setAside.isEmpty() ? EnumSet.noneOf(DataPart.class) : EnumSet.copyOf(setAside);
-    this.rawReadingsRemoved = removesRawReadings || (before != null && before.rawReadingsRemoved());
+    this.rawReadingsRemoved =
+        removesRawReadings || (previous != null && previous.rawReadingsRemoved());
   }
 
-  private boolean isFresh() {
+  private boolean isNewFolder() {
     return Arrays.stream(DataPart.values()).noneMatch(this::exists);
   }
 
-  /** Tells a start that was cut short from a folder of an older version, which has no list. */
-  private Manifest begin() {
+  /**
+   * Writes an empty manifest. If this start is interrupted, the next one then knows that the folder
+   * is not from an older version, which had no manifest.
+   */
+  private Manifest createManifest() {
     Manifest empty = new Manifest(Map.of(), null, false);
     empty.write(folder, null);
     return empty;
@@ -84,41 +88,41 @@ final class DataParts {
   <T> T open(DataPart part, Function<Path, T> opener) {
     Path path = folder.resolve(part.fileName());
     try {
-      if (isLost(part, path)) {
-        decideOnLost(part, path);
+      if (isMissingOrEmpty(part, path)) {
+        handleMissing(part, path);
       }
-      return opened(part, path, opener);
+      return openAndNoteVersion(part, path, opener);
     } catch (UnusableFile | DamagedJournal e) {
-      return afterSettingAside(part, path, opener, e);
+      return setAsideAndOpen(part, path, opener, e);
     }
   }
 
-  private <T> T afterSettingAside(
+  private <T> T setAsideAndOpen(
       DataPart part, Path path, Function<Path, T> opener, IllegalStateException reason) {
-    boolean byItself =
-        part == DataPart.LEDGER && reason instanceof UnusableFile.Damaged && !rawReadingsRemoved;
-    if (!byItself && !setAside.contains(part)) {
+    boolean recalculable =
+        part == DataPart.ROLLUPS && reason instanceof UnusableFile.Damaged && !rawReadingsRemoved;
+    if (!recalculable && !setAside.contains(part)) {
       throw new IllegalStateException(reason.getMessage() + ". " + remedy(part), reason);
     }
     Path aside = setAside(path);
     note(
-        "%s. It is kept as %s. %s"
+        "%s. The old file is now %s. %s"
             .formatted(
                 reason.getMessage(),
                 aside.getFileName(),
-                byItself
-                    ? "Its sums are made again from the readings."
-                    : "A new one was begun, as --set-aside says."));
-    return opened(part, path, opener);
+                recalculable
+                    ? "Its sums are recalculated from the readings."
+                    : "A new one was created because of --set-aside."));
+    return openAndNoteVersion(part, path, opener);
   }
 
-  private <T> T opened(DataPart part, Path path, Function<Path, T> opener) {
+  private <T> T openAndNoteVersion(DataPart part, Path path, Function<Path, T> opener) {
     T opened = opener.apply(path);
     versions.put(part, part == DataPart.BROKER ? 0 : SqliteFile.version(path));
     return opened;
   }
 
-  private boolean isLost(DataPart part, Path path) {
+  private boolean isMissingOrEmpty(DataPart part, Path path) {
     if (!isExpected(part)) {
       return false;
     }
@@ -127,7 +131,7 @@ final class DataParts {
         return true;
       }
       return part != DataPart.BROKER
-          && Files.size(path) <= MAY_BE_EMPTIED_BYTES
+          && Files.size(path) <= MAX_EMPTY_FILE_BYTES
           && SqliteFile.version(path) == 0;
     } catch (IOException e) {
       throw new IllegalStateException("cannot read " + path + ": " + e, e);
@@ -135,18 +139,19 @@ final class DataParts {
   }
 
   /**
-   * Whether the part was there before. Without a list, one of readings and records is expected
-   * where the other is; readings may be in InfluxDB where there is a spool.
+   * Returns whether the folder should contain the part. Without a manifest, readings are expected
+   * if there are records, and the reverse. If there is a spool, readings may be in InfluxDB
+   * instead.
    */
   private boolean isExpected(DataPart part) {
-    Manifest known = before;
-    if (known != null) {
-      return known.parts().containsKey(part.fileName());
+    Manifest manifest = previous;
+    if (manifest != null) {
+      return manifest.parts().containsKey(part.fileName());
     }
     return switch (part) {
       case READINGS -> holds(DataPart.RECORDS) && !exists(DataPart.SPOOL);
       case RECORDS -> holds(DataPart.READINGS) || exists(DataPart.SPOOL);
-      case LEDGER, SPOOL, BROKER -> false;
+      case ROLLUPS, SPOOL, BROKER -> false;
     };
   }
 
@@ -158,50 +163,44 @@ final class DataParts {
     return SqliteFile.version(folder.resolve(part.fileName())) > 0;
   }
 
-  private void decideOnLost(DataPart part, Path path) {
-    String what = path + (Files.exists(path) ? " has been emptied" : " is missing");
+  private void handleMissing(DataPart part, Path path) {
+    String problem = path + (Files.exists(path) ? " is empty" : " is missing");
     if (setAside.contains(part)) {
-      note(what + ". A new one was begun, as --set-aside says.");
-    } else if (part == DataPart.LEDGER && !rawReadingsRemoved) {
-      note(what + ". Its sums are made again from the readings.");
+      note(problem + ". A new one was created because of --set-aside.");
+    } else if (part == DataPart.ROLLUPS && !rawReadingsRemoved) {
+      note(problem + ". Its sums are recalculated from the readings.");
     } else if (part == DataPart.BROKER) {
-      note(what + ". " + capital(part.content()) + " were lost with it, if there were any.");
+      note(problem + ". If it contained " + part.content() + ", they are lost.");
       return;
     } else {
       throw new IllegalStateException(
-          what + ", and it held " + part.content() + ". " + remedy(part));
+          problem + ". It contained " + part.content() + ". " + remedy(part));
     }
     if (Files.exists(path)) {
       setAside(path);
     }
   }
 
-  private static String capital(String words) {
-    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
-  }
-
   private String remedy(DataPart part) {
     String backup =
         Backups.newest(folder, part)
-            .map(path -> "Put its newest backup in its place (" + path + ")")
+            .map(path -> "Restore its newest backup (" + path + ")")
             .orElse(
-                "Put a backup in its place (there is none in "
-                    + folder.resolve(Backups.FOLDER_NAME)
-                    + ")");
+                "Restore a backup (there is none in " + folder.resolve(Backups.FOLDER_NAME) + ")");
     return backup
         + ", or start once with --set-aside "
         + part.fileName()
-        + ", which keeps the old one under a new name and begins an empty one.";
+        + ", which renames the old one and creates a new one.";
   }
 
   private Path setAside(Path path) {
     String suffix = ".set-aside-" + STAMP.format(clock.instant());
     Path aside = path.resolveSibling(path.getFileName() + suffix);
     try {
-      for (String more : List.of("-wal", "-shm", "")) {
-        Path from = path.resolveSibling(path.getFileName() + more);
+      for (String extension : List.of("-wal", "-shm", "")) {
+        Path from = path.resolveSibling(path.getFileName() + extension);
         if (Files.exists(from)) {
-          Files.move(from, path.resolveSibling(path.getFileName() + suffix + more));
+          Files.move(from, path.resolveSibling(path.getFileName() + suffix + extension));
         }
       }
       return aside;
@@ -210,26 +209,26 @@ final class DataParts {
     }
   }
 
-  private void note(String words) {
-    LOG.warn("{}", words);
-    notes.add(words);
+  private void note(String message) {
+    LOG.warn("{}", message);
+    notes.add(message);
   }
 
-  /** Says so where the user wanted to set aside what can be used. */
-  void tellOfNeedless() {
+  /** Logs each part that the user asked to set aside although it can be used. */
+  void warnOfUnneededSetAside() {
     setAside.stream()
         .filter(part -> notes.stream().noneMatch(note -> note.contains(part.fileName())))
-        .forEach(part -> LOG.warn("{} can be used, so it is not set aside", part.fileName()));
+        .forEach(part -> LOG.warn("{} can be used; it was not set aside", part.fileName()));
   }
 
-  /** Keeps the list for the next start. Parts that were not opened this time stay in it. */
-  void remember(String clientId) {
-    Map<String, Integer> parts = new TreeMap<>(before == null ? Map.of() : before.parts());
+  /** Writes the manifest for the next start. Parts that were not opened this time stay in it. */
+  void saveManifest(String clientId) {
+    Map<String, Integer> parts = new TreeMap<>(previous == null ? Map.of() : previous.parts());
     versions.forEach((part, version) -> parts.put(part.fileName(), version));
-    new Manifest(parts, clientId, rawReadingsRemoved).write(folder, before);
+    new Manifest(parts, clientId, rawReadingsRemoved).write(folder, previous);
   }
 
-  /** What was decided about parts that could not be used, in words; empty where nothing was. */
+  /** Returns a message about each part that could not be used; empty if all could. */
   List<String> notes() {
     return List.copyOf(notes);
   }

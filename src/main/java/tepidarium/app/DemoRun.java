@@ -8,7 +8,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeoutException;
 import tepidarium.app.demo.Demo;
 
-/** The demo on the command line: runs until it is stopped, and says what goes on. */
+/** Runs the demo from the command line until it is stopped, and prints its progress. */
 final class DemoRun {
   private final DemoService demo;
   private final CountDownLatch stopped = new CountDownLatch(1);
@@ -18,14 +18,18 @@ final class DemoRun {
     this.demo = demo;
   }
 
-  /** Returns when the demo has been stopped. */
+  /** Starts the demo; returns after it has stopped. */
   static int serve(Config config) throws InterruptedException {
     DemoRun run = new DemoRun(DemoService.start(config, Clock.tickMillis(ZoneOffset.UTC)));
     Runtime.getRuntime().addShutdownHook(new Thread(run::stop, "stop"));
-    System.out.println("Tepidarium demo: a school garden's propagation shed, all of it invented.");
-    System.out.println("Four weeks of its readings are coming in over MQTT.");
+    System.out.println("Tepidarium demo: an invented school garden with simulated sensors.");
+    System.out.println("Loading four weeks of readings over MQTT.");
     System.out.println(
-        "Open http://" + Main.shown(config.httpHost()) + ":" + run.demo.httpPort() + " to see it.");
+        "Open http://"
+            + Main.browserHost(config.httpHost())
+            + ":"
+            + run.demo.httpPort()
+            + " to see it.");
     run.loadHistory();
     run.stopped.await();
     return 0;
@@ -33,25 +37,25 @@ final class DemoRun {
 
   private void loadHistory() throws InterruptedException {
     try {
-      report(demo.loadHistory());
+      printLoaded(demo.loadHistory());
     } catch (TimeoutException e) {
-      throw new IllegalStateException("the demo's history did not come in: " + e.getMessage(), e);
+      throw new IllegalStateException("the demo cannot load its history: " + e.getMessage(), e);
     } catch (RuntimeException e) {
-      // Stopped while the history was under way: nothing that anybody needs to know.
+      // The user stopped the demo while it loaded its history; that is not an error.
       if (!stopping) {
         throw e;
       }
     }
   }
 
-  private static void report(Demo.LoadedHistory filled) {
+  private static void printLoaded(Demo.LoadedHistory loaded) {
     System.out.printf(
         Locale.ROOT,
-        "The history is in: %,d readings in %.1f s. Live readings follow every %d s.%n",
-        filled.readings(),
-        seconds(filled.took()),
+        "Loaded %,d readings in %.1f s. Live readings follow every %d s.%n",
+        loaded.readings(),
+        seconds(loaded.took()),
         Demo.LIVE_PERIOD.toSeconds());
-    System.out.println("Ctrl-C stops the demo and throws its data away.");
+    System.out.println("Ctrl-C stops the demo and deletes its data.");
   }
 
   private static double seconds(Duration time) {

@@ -13,9 +13,11 @@ import java.util.concurrent.TimeoutException;
 import java.util.stream.Stream;
 import tepidarium.app.demo.Demo;
 
-/** The real service on a folder that is thrown away at the end, with invented sensors. */
+/**
+ * Runs the service on a temporary folder, with simulated sensors. Deletes the folder at the end.
+ */
 public final class DemoService implements AutoCloseable {
-  /** Short, so that the sensor that went silent raises its alert while somebody watches. */
+  /** Short, so that the silent sensor raises its alert soon after the start. */
   private static final int SILENT_GRACE_SECONDS = 20;
 
   private final Path folder;
@@ -26,8 +28,8 @@ public final class DemoService implements AutoCloseable {
     this.folder = folder;
     this.service = Service.start(config, clock, true);
     try {
-      URI api = URI.create("http://" + local(config.httpHost()) + ':' + service.httpPort());
-      URI broker = URI.create("tcp://" + local(config.mqttHost()) + ':' + config.mqttPort());
+      URI api = URI.create("http://" + localHost(config.httpHost()) + ':' + service.httpPort());
+      URI broker = URI.create("tcp://" + localHost(config.mqttHost()) + ':' + config.mqttPort());
       this.demo =
           new Demo(new Demo.Addresses(api, broker, config.rootTopic(), config.timeZone()), clock);
     } catch (RuntimeException e) {
@@ -37,43 +39,46 @@ public final class DemoService implements AutoCloseable {
   }
 
   /**
-   * Starts everything, without readings yet.
+   * Starts the service and the simulated sensors; there are no readings yet.
    *
-   * @param asked where to listen and where a day begins; all other settings are the demo's own
+   * @param settings addresses, ports and time zone; the demo sets all other settings itself
    * @throws IllegalStateException when a part cannot start; the message names it and the remedy
    */
-  public static DemoService start(Config asked, Clock clock) {
+  public static DemoService start(Config settings, Clock clock) {
     Path folder = newFolder();
     try {
-      return new DemoService(folder, config(asked, folder, clock), clock);
+      return new DemoService(folder, config(settings, folder, clock), clock);
     } catch (RuntimeException e) {
       delete(folder);
       throw e;
     }
   }
 
-  /** On the equator, where the clocks of the zone are right: dawn is at six on every day. */
+  /**
+   * Returns a site on the equator at the longitude of the time zone, where the sun rises at about
+   * 06:00 each day.
+   */
   private static Map<String, Double> site(ZoneId zone, Clock clock) {
     int offsetSeconds = zone.getRules().getOffset(clock.instant()).getTotalSeconds();
     double east = Math.max(-180, Math.min(180, offsetSeconds / 240.0));
     return Map.of("latitude", 0.0, "longitude", east);
   }
 
-  private static Config config(Config asked, Path folder, Clock clock) {
+  private static Config config(Config settings, Path folder, Clock clock) {
     return Config.of(
         Map.of(
             "data", folder.toString(),
-            "httpHost", asked.httpHost(),
-            "httpPort", asked.httpPort(),
-            "mqttHost", asked.mqttHost(),
-            "mqttPort", asked.mqttPort(),
+            "httpHost", settings.httpHost(),
+            "httpPort", settings.httpPort(),
+            "mqttHost", settings.mqttHost(),
+            "mqttPort", settings.mqttPort(),
             "silentGraceSeconds", SILENT_GRACE_SECONDS,
-            "timeZone", asked.timeZone().getId(),
-            "site", site(asked.timeZone(), clock)));
+            "timeZone", settings.timeZone().getId(),
+            "site", site(settings.timeZone(), clock)));
   }
 
-  /** An address at which this machine reaches itself. */
-  private static String local(String host) {
+  /** Returns an address at which this machine can reach its own server. */
+  private static String localHost(String host) {
     if (host.equals("0.0.0.0") || host.equals("::")) {
       return "127.0.0.1";
     }
@@ -84,11 +89,11 @@ public final class DemoService implements AutoCloseable {
     try {
       return Files.createTempDirectory("tepidarium-demo-");
     } catch (IOException e) {
-      throw new IllegalStateException("cannot make a temporary folder for the demo", e);
+      throw new IllegalStateException("cannot create a temporary folder for the demo", e);
     }
   }
 
-  /** Publishes the history, waits until it is durable, and starts the live readings. */
+  /** Publishes the history, waits until it is stored, and starts the live readings. */
   public Demo.LoadedHistory loadHistory() throws InterruptedException, TimeoutException {
     return demo.loadHistory();
   }
@@ -101,7 +106,7 @@ public final class DemoService implements AutoCloseable {
     return folder;
   }
 
-  /** Stops everything and throws the folder away. */
+  /** Stops the sensors and the service, and deletes the folder. */
   @Override
   public void close() {
     try {

@@ -8,16 +8,19 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 
-/** Writes small files so that a crash or power cut leaves the old content or the new one, whole. */
+/**
+ * Replaces small files atomically: after a crash or power cut, a file has its complete old or its
+ * complete new content.
+ */
 final class DurableFile {
   private DurableFile() {}
 
-  /** Writes a new file, syncs it, renames it over the old one, and syncs the folder. */
+  /** Writes a temporary file, syncs it, renames it over the old one, and syncs the folder. */
   static void write(Path file, byte[] content) throws IOException {
-    Path fresh = file.resolveSibling(file.getFileName() + ".new");
+    Path temporary = file.resolveSibling(file.getFileName() + ".new");
     try (FileChannel channel =
         FileChannel.open(
-            fresh,
+            temporary,
             StandardOpenOption.CREATE,
             StandardOpenOption.TRUNCATE_EXISTING,
             StandardOpenOption.WRITE)) {
@@ -27,7 +30,8 @@ final class DurableFile {
       }
       channel.force(true);
     }
-    Files.move(fresh, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    Files.move(
+        temporary, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
     syncFolder(file.toAbsolutePath().resolveSibling("."));
   }
 
@@ -35,7 +39,7 @@ final class DurableFile {
     try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
       channel.force(true);
     } catch (IOException e) {
-      // Some systems cannot sync a folder; the rename itself is still atomic there.
+      // Some systems cannot sync a folder. The rename is still atomic on them.
     }
   }
 }

@@ -22,33 +22,33 @@ import tepidarium.series.StoreException;
 import tepidarium.series.UncertainReadings;
 import tepidarium.web.system.ServiceFacts;
 
-/** Answers the questions of the pages about the service itself: version, setup, health. */
+/** Provides the pages with information about the service itself: version, setup and health. */
 final class Facts implements ServiceFacts {
-  /** Largest number of sensors that a message names. */
-  private static final int MOST_NAMED = 5;
+  /** Maximum number of sensor names in a message. */
+  private static final int MAX_NAMED_SENSORS = 5;
 
   private final Config config;
   private final boolean demo;
   private final Intake intake;
-  private final SensorLimit names;
+  private final SensorLimit sensorLimit;
   private final Clock clock;
   private final Stores stores;
   private final DataParts dataParts;
   private volatile @Nullable MqttLink link;
-  private volatile Supplier<Map<String, Part>> brokerParts = Map::of;
-  private volatile Supplier<Map<String, Part>> more = Map::of;
+  private volatile Supplier<Map<String, Part>> brokerHealth = Map::of;
+  private volatile Supplier<Map<String, Part>> furtherHealth = Map::of;
   private volatile boolean started;
 
   Facts(
       Config config,
       boolean demo,
       Intake intake,
-      SensorLimit names,
+      SensorLimit sensorLimit,
       Stores stores,
       DataParts dataParts,
       Clock clock) {
     this.dataParts = dataParts;
-    this.names = names;
+    this.sensorLimit = sensorLimit;
     this.clock = clock;
     this.stores = stores;
     this.config = config;
@@ -56,20 +56,20 @@ final class Facts implements ServiceFacts {
     this.intake = intake;
   }
 
-  /** Adds the health of further parts. Call it before the pages start. */
-  void more(Supplier<Map<String, Part>> parts) {
-    more = parts;
+  /** Adds the health of further parts. Call this before the pages start. */
+  void addHealth(Supplier<Map<String, Part>> health) {
+    furtherHealth = health;
   }
 
-  /** Adds the link to the broker, and the health of the parts of an embedded broker. */
-  void link(MqttLink link, Supplier<Map<String, Part>> broker) {
+  /** Sets the link to the broker and the source of the health of an embedded broker. */
+  void setLink(MqttLink link, Supplier<Map<String, Part>> broker) {
     this.link = link;
-    brokerParts = broker;
+    brokerHealth = broker;
   }
 
   /**
-   * Call this once the link is up or its time to come up is over. A link that is down counts as
-   * trouble from then on.
+   * Call this when the service has started. From then on, a link without a connection counts as
+   * down instead of starting.
    */
   void started() {
     started = true;
@@ -94,7 +94,7 @@ final class Facts implements ServiceFacts {
     return new Mqtt(false, List.of(uri.getHost()), uri.getPort(), config.rootTopic());
   }
 
-  /** Addresses at which a sensor can reach the embedded broker. */
+  /** Returns the addresses at which a sensor can reach the embedded broker. */
   private List<String> hosts() {
     if (!config.mqttHost().equals("0.0.0.0") && !config.mqttHost().equals("::")) {
       return List.of(config.mqttHost());
@@ -109,7 +109,7 @@ final class Facts implements ServiceFacts {
         }
       }
     } catch (SocketException e) {
-      // No network to name; the loopback address below still works on this machine.
+      // Without a network, the loopback address below still works on this machine.
     }
     return hosts.isEmpty() ? List.of("127.0.0.1") : hosts;
   }
@@ -127,14 +127,14 @@ final class Facts implements ServiceFacts {
       parts.put("counts", Part.down(imbalance));
     }
     parts.put("times", times());
-    String tooMany = names.trouble(clock.instant());
-    parts.put("sensors", tooMany == null ? Part.up(names.summary()) : Part.down(tooMany));
+    String tooMany = sensorLimit.trouble(clock.instant());
+    parts.put("sensors", tooMany == null ? Part.up(sensorLimit.summary()) : Part.down(tooMany));
     parts.put("records", records());
     if (!dataParts.notes().isEmpty()) {
       parts.put("dataFolder", Part.up(String.join(" ", dataParts.notes())));
     }
-    parts.putAll(brokerParts.get());
-    parts.putAll(more.get());
+    parts.putAll(brokerHealth.get());
+    parts.putAll(furtherHealth.get());
     return parts;
   }
 
@@ -147,7 +147,7 @@ final class Facts implements ServiceFacts {
     return started ? Part.down(detail) : Part.starting(detail);
   }
 
-  /** Tells how many stored readings have an uncertain time, and what the grower can do. */
+  /** Describes how many stored readings have an uncertain time, and what the user can do. */
   private Part times() {
     Map<SensorId, UncertainReadings> uncertain = stores.storage().source().uncertain();
     if (uncertain.isEmpty()) {
@@ -158,16 +158,16 @@ final class Facts implements ServiceFacts {
         uncertain.keySet().stream()
             .map(SensorId::name)
             .sorted()
-            .limit(MOST_NAMED)
+            .limit(MAX_NAMED_SENSORS)
             .collect(Collectors.joining(", "));
-    int more = Math.max(0, uncertain.size() - MOST_NAMED);
+    int more = Math.max(0, uncertain.size() - MAX_NAMED_SENSORS);
     return Part.up(
         readings
             + " readings waited in the broker without a time of their own, from "
             + sensors
             + (more > 0 ? " and " + more + " more" : "")
-            + ". They are kept, but left out of heat, light, limits and charts, as their time is"
-            + " uncertain. Let the sensor send at with each reading");
+            + ". They are stored, but not used for heat, light, limits and charts, because their"
+            + " time is uncertain. Make the sensor send the field at with each reading");
   }
 
   private Part records() {

@@ -20,16 +20,19 @@ import tepidarium.series.SensorSummary;
 import tepidarium.web.system.ServiceFacts.Part;
 
 /**
- * Does slow work that nobody waits for, on one thread of its own: fills the hourly sums, deletes
- * raw readings that are older than the grower wants to keep, and keeps the last instant seen.
+ * Runs slow background work on its own thread every 10 min: calculates missing hourly sums, deletes
+ * raw readings that are older than the settings allow, and stores the last known time.
  */
 final class Housekeeping implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Housekeeping.class);
-  private static final Duration FIRST = Duration.ofSeconds(20);
-  private static final Duration EVERY = Duration.ofMinutes(10);
+  private static final Duration INITIAL_DELAY = Duration.ofSeconds(20);
+  private static final Duration INTERVAL = Duration.ofMinutes(10);
 
-  /** Readings in one transaction: short enough that writing hardly waits. */
-  private static final int AT_ONCE = 2_000;
+  /**
+   * Number of readings deleted in one transaction; small, so that writing new readings is delayed
+   * only briefly.
+   */
+  private static final int BATCH_SIZE = 2_000;
 
   private static final double MS_PER_DAY = 86_400_000;
 
@@ -41,106 +44,108 @@ final class Housekeeping implements AutoCloseable {
             return made;
           });
 
-  /** What it works on. */
-  record Parts(
+  /** The stores and the clock check that the work uses. */
+  record Dependencies(
       HourlyRollups rollups,
       ReadingTrimmer trimmer,
       LatestValues latestValues,
       ClockTrust trust,
       ClockRecords clockRecords) {}
 
-  private final Parts parts;
+  private final Dependencies dependencies;
   private final @Nullable Retention retention;
   private final Clock clock;
   private final LongSupplier nanos;
-  private volatile String next = "not looked yet";
+  private volatile String nextDeletion = "not checked yet";
 
-  Housekeeping(Parts parts, @Nullable Retention retention, Clock clock, LongSupplier nanos) {
-    this.parts = parts;
+  Housekeeping(
+      Dependencies dependencies, @Nullable Retention retention, Clock clock, LongSupplier nanos) {
+    this.dependencies = dependencies;
     this.retention = retention;
     this.clock = clock;
     this.nanos = nanos;
   }
 
   /**
-   * Begins.
+   * Starts the background thread.
    *
-   * @param rawDays after how many days raw readings are deleted; null for never
+   * @param rawDays age in days at which raw readings are deleted; null to keep them for ever
    */
-  static Housekeeping start(Parts parts, @Nullable Double rawDays, Duration maxGap, Clock clock) {
+  static Housekeeping start(
+      Dependencies dependencies, @Nullable Double rawDays, Duration maxGap, Clock clock) {
     Retention retention =
         rawDays == null
             ? null
             : new Retention(
                 Duration.ofMillis(Math.round(rawDays * MS_PER_DAY)), maxGap, System.nanoTime());
-    Housekeeping housekeeping = new Housekeeping(parts, retention, clock, System::nanoTime);
-    housekeeping.keepInstant();
+    Housekeeping housekeeping = new Housekeeping(dependencies, retention, clock, System::nanoTime);
+    housekeeping.saveLastKnownTime();
     var unused =
         housekeeping.thread.scheduleWithFixedDelay(
-            housekeeping::run, FIRST.toSeconds(), EVERY.toSeconds(), TimeUnit.SECONDS);
+            housekeeping::run, INITIAL_DELAY.toSeconds(), INTERVAL.toSeconds(), TimeUnit.SECONDS);
     return housekeeping;
   }
 
-  /** What is deleted next, where raw readings are not kept for ever. */
-  Map<String, Part> parts() {
-    return retention == null ? Map.of() : Map.of("retention", Part.up(next));
+  /** Returns what is deleted next; empty if raw readings are kept for ever. */
+  Map<String, Part> health() {
+    return retention == null ? Map.of() : Map.of("retention", Part.up(nextDeletion));
   }
 
   void run() {
     try {
-      parts.rollups().catchUp();
+      dependencies.rollups().catchUp();
       if (retention != null) {
         deleteOld(retention);
       }
-      keepInstant();
+      saveLastKnownTime();
     } catch (RuntimeException | Error e) {
-      // Tried again in ten minutes; pages work out meanwhile what they need.
-      LOG.warn("housekeeping is put off: {}", e.toString());
+      // The next run tries again. Until then, the pages calculate missing sums when they need them.
+      LOG.warn("housekeeping failed; trying again in 10 min: {}", e.toString());
     }
   }
 
-  private void keepInstant() {
-    parts.trust().take(clock.instant());
-    Instant seen = parts.trust().lastSeen();
-    if (seen != null) {
-      parts.clockRecords().store(seen);
+  private void saveLastKnownTime() {
+    dependencies.trust().check(clock.instant());
+    Instant lastTrusted = dependencies.trust().lastTrusted();
+    if (lastTrusted != null) {
+      dependencies.clockRecords().store(lastTrusted);
     }
   }
 
   private void deleteOld(Retention retention) {
-    Retention.Plan plan = retention.plan(seen());
+    Retention.Plan plan = retention.plan(state());
     Instant before = plan.before();
-    next = plan.words();
+    nextDeletion = plan.description();
     if (before != null) {
       deleteBefore(before);
       retention.deleted(nanos.getAsLong());
-      next = retention.plan(seen()).words();
+      nextDeletion = retention.plan(state()).description();
     }
   }
 
-  private Retention.Seen seen() {
+  private Retention.State state() {
     Instant now = clock.instant();
-    parts.trust().take(now);
+    dependencies.trust().check(now);
     Instant newest =
-        parts.latestValues().sensors().stream()
-            .flatMap(sensor -> parts.latestValues().of(sensor).stream())
+        dependencies.latestValues().sensors().stream()
+            .flatMap(sensor -> dependencies.latestValues().of(sensor).stream())
             .map(SensorSummary::last)
             .filter(at -> !at.isAfter(now))
             .max(Instant::compareTo)
             .orElse(null);
-    Optional<Instant> oldest = parts.trimmer().oldest();
-    return new Retention.Seen(
-        now, nanos.getAsLong(), parts.trust().problem(), oldest.orElse(null), newest);
+    Optional<Instant> oldest = dependencies.trimmer().oldest();
+    return new Retention.State(
+        now, nanos.getAsLong(), dependencies.trust().problem(), oldest.orElse(null), newest);
   }
 
   private void deleteBefore(Instant before) {
-    Instant end = parts.rollups().prepareDeletionBefore(before);
+    Instant end = dependencies.rollups().prepareDeletionBefore(before);
     int removed;
     long total = 0;
     do {
-      removed = parts.trimmer().deleteBefore(end, AT_ONCE);
+      removed = dependencies.trimmer().deleteBefore(end, BATCH_SIZE);
       total += removed;
-    } while (removed == AT_ONCE && !Thread.currentThread().isInterrupted());
+    } while (removed == BATCH_SIZE && !Thread.currentThread().isInterrupted());
     if (total > 0) {
       LOG.info("deleted {} raw readings from before {}", total, end);
     }
@@ -153,7 +158,7 @@ final class Housekeeping implements AutoCloseable {
       if (!thread.awaitTermination(10, TimeUnit.SECONDS)) {
         LOG.warn("housekeeping did not stop in time");
       }
-      keepInstant();
+      saveLastKnownTime();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }

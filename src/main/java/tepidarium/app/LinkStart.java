@@ -9,13 +9,13 @@ import tepidarium.ingest.mqtt.MqttLink;
 import tepidarium.live.Watch;
 
 /**
- * Starts the MQTT link and follows its state. Each time the link comes up, it publishes all alerts
- * and has the embedded broker accept sensors.
+ * Starts the MQTT link. Each time the link connects, this publishes all alerts and makes the
+ * embedded broker accept sensors.
  */
 final class LinkStart {
   private static final Logger LOG = LoggerFactory.getLogger(LinkStart.class);
 
-  private static final Duration LONGEST_WAIT = Duration.ofSeconds(20);
+  private static final Duration MAX_WAIT = Duration.ofSeconds(20);
 
   private final MqttLink link;
   private final Watch watch;
@@ -43,7 +43,7 @@ final class LinkStart {
   private void linkChanged(boolean up) {
     watch.linkChanged(up);
     if (up) {
-      topics.tellAll();
+      topics.publishAll();
       openSensorPort.run();
       sensorPortOpened.countDown();
     }
@@ -52,7 +52,7 @@ final class LinkStart {
   /** Waits up to 20 s until sensors can publish; logs a warning if they cannot. */
   void awaitSensors() {
     try {
-      if (!sensorPortOpened.await(LONGEST_WAIT.toSeconds(), TimeUnit.SECONDS)) {
+      if (!sensorPortOpened.await(MAX_WAIT.toSeconds(), TimeUnit.SECONDS)) {
         LOG.warn("sensors cannot publish yet: {}", link.state());
       }
     } catch (InterruptedException e) {

@@ -22,35 +22,36 @@ import picocli.CommandLine.Spec;
 import tepidarium.series.StoreException;
 import tepidarium.web.server.WebServer;
 
-/** The commands. */
+/** Parses the command line and runs the service, the demo or another command. */
 @Command(
     name = "tepidarium",
     mixinStandardHelpOptions = true,
     versionProvider = Main.Version.class,
     sortOptions = false,
     description = {
-      "Watches sealed, dark, warm, moist germination containers: listens to the sensors inside"
-          + " them over MQTT, keeps every reading, adds up the heat, and warns in time.",
-      "Without a command it starts the service, with its own MQTT broker and stores, and serves"
+      "Monitors sealed, dark, warm, moist germination containers: receives the readings of their"
+          + " sensors over MQTT, stores every reading, adds up the heat, and sends alerts.",
+      "Without a command, it starts the service with its own MQTT broker and stores, and serves"
           + " the pages."
     },
     footer = {
       "",
-      "Every setting can also stand in the configuration file, or in the environment as"
-          + " TEPIDARIUM_ and its name in capitals (TEPIDARIUM_HTTP_PORT). src/docs/settings.md lists"
-          + " them."
+      "Every setting can also be in the configuration file, or in the environment as TEPIDARIUM_"
+          + " and its name in capitals (TEPIDARIUM_HTTP_PORT). src/docs/settings.md lists all"
+          + " settings."
     },
     subcommands = {Main.Demo.class, Main.CheckConfig.class, Main.Train.class})
 public final class Main implements Callable<Integer> {
   @Mixin private Settings settings = new Settings();
 
-  /** Where to listen. */
+  /** Addresses and ports to listen on. */
   static final class Listening {
     @Option(
         names = "--host",
         paramLabel = "ADDRESS",
         description =
-            "serve the pages on this address (default: 127.0.0.1; 0.0.0.0 lets phones in)")
+            "serve the pages on this address (default: 127.0.0.1; 0.0.0.0 also accepts other"
+                + " devices, such as phones)")
     private @Nullable String host;
 
     @Option(
@@ -62,15 +63,15 @@ public final class Main implements Callable<Integer> {
     @Option(
         names = "--mqtt-port",
         paramLabel = "PORT",
-        description = "let sensors publish to this port (default: 1883)")
+        description = "accept sensors on this MQTT port (default: 1883)")
     private @Nullable String mqttPort;
 
-    Map<String, String> given() {
-      Map<String, String> given = new LinkedHashMap<>();
-      put(given, "httpHost", host);
-      put(given, "httpPort", port);
-      put(given, "mqttPort", mqttPort);
-      return given;
+    Map<String, String> settings() {
+      Map<String, String> settings = new LinkedHashMap<>();
+      put(settings, "httpHost", host);
+      put(settings, "httpPort", port);
+      put(settings, "mqttPort", mqttPort);
+      return settings;
     }
   }
 
@@ -85,7 +86,7 @@ public final class Main implements Callable<Integer> {
     @Option(
         names = "--data",
         paramLabel = "FOLDER",
-        description = "keep everything in this folder (default: ./data)")
+        description = "store all data in this folder (default: ./data)")
     private @Nullable String data;
 
     @Mixin private Listening listening = new Listening();
@@ -94,7 +95,7 @@ public final class Main implements Callable<Integer> {
         names = "--broker",
         paramLabel = "ADDRESS",
         description =
-            "listen to this broker, such as tcp://192.168.1.5:1883, instead of the embedded one")
+            "use this broker, such as tcp://192.168.1.5:1883, instead of the embedded one")
     private @Nullable String broker;
 
     @Option(
@@ -102,15 +103,15 @@ public final class Main implements Callable<Integer> {
         paramLabel = "PART",
         split = ",",
         description =
-            "give a part of the data folder that cannot be used another name and begin an empty"
-                + " one: readings.db, records.db, ledger.db, spool.db or broker")
+            "if this part of the data folder cannot be used, rename it and create an empty one:"
+                + " readings.db, records.db, ledger.db, spool.db or broker")
     private List<String> setAside = List.of();
 
     @Option(
         names = "--trust-clock",
         description =
-            "take the clock of this machine for right although it is more than a day away from"
-                + " the last instant seen; for one start")
+            "trust the clock of this machine for this start, although it differs from the last"
+                + " known time by more than a day")
     private boolean trustClock;
 
     StartOptions startOptions() {
@@ -122,7 +123,7 @@ public final class Main implements Callable<Integer> {
                           .orElseThrow(
                               () ->
                                   new IllegalStateException(
-                                      "--set-aside takes one of "
+                                      "--set-aside must be one of "
                                           + DataPart.names()
                                           + ", not "
                                           + name)))
@@ -131,7 +132,7 @@ public final class Main implements Callable<Integer> {
     }
 
     Config read() {
-      Map<String, String> commandLine = listening.given();
+      Map<String, String> commandLine = listening.settings();
       put(commandLine, "data", data);
       put(commandLine, "broker", broker);
       return ConfigReader.read(config, System.getenv(), commandLine);
@@ -144,7 +145,7 @@ public final class Main implements Callable<Integer> {
     }
   }
 
-  /** The version of the packaged program. */
+  /** Prints the version of the packaged program. */
   static final class Version implements CommandLine.IVersionProvider {
     @Override
     public String[] getVersion() {
@@ -152,11 +153,11 @@ public final class Main implements Callable<Integer> {
     }
   }
 
-  /** Only reads the settings. */
+  /** Checks a configuration file. */
   @Command(
       name = "check-config",
       mixinStandardHelpOptions = true,
-      description = "Says whether a configuration file can be used, and what is wrong with it.")
+      description = "Checks a configuration file and lists every mistake in it.")
   static final class CheckConfig implements Callable<Integer> {
     @Parameters(paramLabel = "FILE", description = "the configuration file")
     private Path file = Path.of("tepidarium.yaml");
@@ -169,12 +170,12 @@ public final class Main implements Callable<Integer> {
     }
   }
 
-  /** The invented scenario. */
+  /** Runs the demo. */
   @Command(
       name = "demo",
       mixinStandardHelpOptions = true,
       description =
-          "Starts the service on a throw-away folder, with invented sensors that publish real"
+          "Starts the service on a temporary folder, with simulated sensors that publish over"
               + " MQTT: four weeks of history, then live readings.")
   static final class Demo implements Callable<Integer> {
     @Spec private @Nullable CommandSpec spec;
@@ -192,35 +193,38 @@ public final class Main implements Callable<Integer> {
       if (refused != null && spec != null) {
         throw new ParameterException(
             spec.commandLine(),
-            "the demo keeps nothing and has its own broker and settings:"
-                + " leave out --data, --config and --broker, or start without demo");
+            "the demo deletes its data at the end, and has its own broker and settings. Leave out"
+                + " --data, --config and --broker, or start without demo.");
       }
-      return DemoRun.serve(ConfigReader.read(null, System.getenv(), listening.given()));
+      return DemoRun.serve(ConfigReader.read(null, System.getenv(), listening.settings()));
     }
   }
 
-  /** Used while building. */
+  /**
+   * Runs the service briefly so that Java can archive its classes. Used by the build and the start
+   * script.
+   */
   @Command(
       name = "train",
       hidden = true,
       mixinStandardHelpOptions = true,
       description =
-          "Starts the service once on an empty folder, takes a reading, serves a page and ends."
-              + " Java writes the archive of loaded classes meanwhile.")
+          "Starts the service twice on an empty folder. Each start stores a reading and serves"
+              + " pages. Java records the classes that this loads.")
   static final class Train implements Callable<Integer> {
     @Parameters(paramLabel = "FOLDER", description = "an empty folder for the data of this run")
     private Path folder = Path.of("training");
 
     @Override
     public Integer call() throws Exception {
-      TrainingRun.in(folder);
+      TrainingRun.run(folder);
       return 0;
     }
   }
 
   @Override
   public Integer call() throws Exception {
-    // Reading the settings and opening the stores leave a processor free.
+    // Prepares the pages in parallel: the settings and stores keep only one processor busy.
     Thread preparing = new Thread(WebServer::prepare, "prepare-pages");
     preparing.setDaemon(true);
     preparing.start();
@@ -240,17 +244,17 @@ public final class Main implements Callable<Integer> {
                 },
                 "stop"));
     System.out.println(
-        "Tepidarium is ready: http://" + shown(config.httpHost()) + ":" + service.httpPort());
+        "Tepidarium is ready: http://" + browserHost(config.httpHost()) + ":" + service.httpPort());
     stopped.await();
     return 0;
   }
 
-  /** The address to open for who sits at this machine. */
-  static String shown(String host) {
+  /** Returns the address to open in a browser on this machine. */
+  static String browserHost(String host) {
     return host.equals("0.0.0.0") || host.equals("::") ? "127.0.0.1" : host;
   }
 
-  /** Starts what the command line asks for. */
+  /** Runs the command that the command line names. */
   public static void main(String[] args) {
     CommandLine commands = new CommandLine(new Main());
     commands.setExecutionExceptionHandler(

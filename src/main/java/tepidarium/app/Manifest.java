@@ -15,14 +15,14 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Lists what a data folder contains, so that a missing or emptied part is noticed.
+ * Lists the parts of a data folder, so that the next start can detect a missing or empty part.
  *
- * @param format the version of this list's own layout
- * @param product the version of the program that wrote the folder last
- * @param parts the schema version of each part by its file name; 0 for parts without a schema
- * @param clientId the name of the MQTT session, in case its own file is damaged
- * @param rawReadingsRemoved whether old raw readings have been removed, so that ledger.db alone
- *     holds the sums of their time
+ * @param format version of the manifest's own format
+ * @param product version of the program that wrote the folder last
+ * @param parts schema version of each part, by file name; 0 for a part without a schema
+ * @param clientId copy of the MQTT client id, in case its own file is damaged
+ * @param rawReadingsRemoved whether old raw readings have been removed; the hourly sums of their
+ *     time are then only in ledger.db and cannot be recalculated
  */
 record Manifest(
     int format,
@@ -48,7 +48,8 @@ record Manifest(
   }
 
   /**
-   * Reads the list of a folder; null where there is none or it cannot be read, which is logged.
+   * Reads the manifest of a folder. Returns null if there is none or it is damaged; logs the
+   * damage.
    *
    * @throws IllegalStateException when a later version of the program wrote it
    */
@@ -60,7 +61,7 @@ record Manifest(
       }
       Manifest read = MAPPER.readValue(Files.readAllBytes(file), Manifest.class);
       if (read == null || read.format < 1) {
-        LOG.warn("{} is damaged and will be written again: it holds no list", file);
+        LOG.warn("{} is damaged and will be written again: it is not a manifest", file);
         return null;
       }
       if (read.format > FORMAT) {
@@ -82,9 +83,9 @@ record Manifest(
     }
   }
 
-  /** Writes the list, unless the folder holds the same already. */
-  void write(Path folder, @Nullable Manifest before) {
-    if (equals(before)) {
+  /** Writes the manifest, unless it equals the previous one. */
+  void write(Path folder, @Nullable Manifest previous) {
+    if (equals(previous)) {
       return;
     }
     Path file = folder.resolve(FILE_NAME);

@@ -9,8 +9,8 @@ import tepidarium.ingest.mqtt.MqttLink;
 import tepidarium.web.Json;
 
 /**
- * Publishes each notice once, not retained, under {@code notice/<kind>/<priority>} below the root
- * topic. Delivered means that the broker has acknowledged it.
+ * Publishes each notice over MQTT, not retained, to the topic {@code notice/<kind>/<priority>}
+ * below the root topic. A notice counts as delivered when the broker has acknowledged it.
  */
 final class MqttNotifier implements Notifier {
   private final MqttLink link;
@@ -43,7 +43,7 @@ final class MqttNotifier implements Notifier {
     byte[] payload = Json.write(notice).getBytes(StandardCharsets.UTF_8);
     return link.publish(topic, payload)
         ? DeliveryOutcome.delivered(
-            "the broker has acknowledged it under " + rootTopic + '/' + topic)
+            "the broker acknowledged it on topic " + rootTopic + '/' + topic)
         : DeliveryOutcome.later("the broker did not acknowledge it: " + link.state());
   }
 }

@@ -11,7 +11,7 @@ import tepidarium.sqlite.NativeLibrary;
  */
 record OpenFolder(DataParts parts, String clientId) {
 
-  /** Locks the folder. The running parts unlock it as the last one. */
+  /** Locks the folder. {@code running} unlocks it last, after all other parts have stopped. */
   static OpenFolder open(Config config, StartOptions options, Clock clock, RunningParts running) {
     DataFolder data = running.add(DataFolder.open(config.data()));
     NativeLibrary.unpackInto(data.resolve("native"));

@@ -6,31 +6,32 @@ import java.time.temporal.ChronoUnit;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Decides which raw readings are old enough to be deleted. A clock that is wrong must not delete
- * what cannot be brought back, so age is judged by the newest reading as well as the clock, nothing
- * is deleted within an hour of a start or a jump of the clock or while the clock is in doubt, and
- * at most one day's worth of readings is deleted an hour. For one thread.
+ * Decides which raw readings are deleted because of their age. Deletion cannot be undone, so four
+ * rules protect against a wrong clock. The age counts from the newest reading if that is before the
+ * clock's time. Nothing is deleted within an hour of a start or of a jump of the clock. Nothing is
+ * deleted while the clock is in doubt. At most one day's readings are deleted per hour. To be used
+ * by one thread.
  */
 final class Retention {
-  static final Duration CALM = Duration.ofHours(1);
-  static final Duration BETWEEN = Duration.ofHours(1);
-  static final Duration AT_ONCE = Duration.ofDays(1);
+  static final Duration MIN_STABLE_TIME = Duration.ofHours(1);
+  static final Duration DELETION_INTERVAL = Duration.ofHours(1);
+  static final Duration MAX_DELETED_SPAN = Duration.ofDays(1);
 
   private final Duration keep;
   private final Duration maxGap;
   private final ClockJumps jumps = new ClockJumps();
-  private long calmSinceNanos;
-  private @Nullable Long deletedNanos;
+  private long stableSinceNanos;
+  private @Nullable Long lastDeletionNanos;
 
   /**
-   * How things are.
+   * The clocks and the stored readings at one time.
    *
-   * @param nanos time that no one can set
-   * @param clockProblem why the clock is in doubt; null where it is not
-   * @param oldest instant of the oldest raw reading; null where there is none
-   * @param newest instant of the newest reading that is not in the future; null where there is none
+   * @param nanos monotonic time
+   * @param clockProblem why the clock is in doubt; null if it is trusted
+   * @param oldest instant of the oldest raw reading; null if there is none
+   * @param newest instant of the newest reading that is not in the future; null if there is none
    */
-  record Seen(
+  record State(
       Instant now,
       long nanos,
       @Nullable String clockProblem,
@@ -38,64 +39,65 @@ final class Retention {
       @Nullable Instant newest) {}
 
   /**
-   * What to do.
+   * The next deletion.
    *
-   * @param before readings before this instant are to be deleted now; null for none
-   * @param words what is deleted next, for people
+   * @param before readings before this instant are to be deleted now; null to delete none
+   * @param description what is deleted next, for the health of the service
    */
-  record Plan(@Nullable Instant before, String words) {}
+  record Plan(@Nullable Instant before, String description) {}
 
   /**
-   * Begins.
+   * Creates the rules.
    *
-   * @param keep for how long raw readings are kept
-   * @param maxGap the longest gap that a straight line crosses; readings that long before the
-   *     instant stay, as the hours after it need them
-   * @param startNanos time that no one can set, at the start of the service
+   * @param keep age at which raw readings are deleted
+   * @param maxGap longest gap between readings that is interpolated; readings within this time
+   *     before the limit are kept, because the hours after the limit need them
+   * @param startNanos monotonic time at the start of the service
    */
   Retention(Duration keep, Duration maxGap, long startNanos) {
     this.keep = keep;
     this.maxGap = maxGap;
-    this.calmSinceNanos = startNanos;
+    this.stableSinceNanos = startNanos;
   }
 
-  Plan plan(Seen seen) {
-    if (!jumps.take(seen.now(), seen.nanos()).isZero()) {
-      calmSinceNanos = seen.nanos();
+  Plan plan(State state) {
+    if (!jumps.measure(state.now(), state.nanos()).isZero()) {
+      stableSinceNanos = state.nanos();
     }
-    Instant oldest = seen.oldest();
-    Instant newest = seen.newest();
+    Instant oldest = state.oldest();
+    Instant newest = state.newest();
     if (oldest == null || newest == null) {
       return new Plan(null, "nothing to delete: no raw readings");
     }
-    if (seen.clockProblem() != null) {
+    if (state.clockProblem() != null) {
       return new Plan(
           null, "paused while the clock of this machine is in doubt: nothing is deleted");
     }
-    Instant limit = (newest.isBefore(seen.now()) ? newest : seen.now()).minus(keep);
+    Instant limit = (newest.isBefore(state.now()) ? newest : state.now()).minus(keep);
     if (!oldest.isBefore(limit)) {
       return new Plan(null, "nothing to delete: the oldest raw reading is of " + shown(oldest));
     }
-    Instant next = oldest.plus(AT_ONCE).plus(maxGap);
+    Instant next = oldest.plus(MAX_DELETED_SPAN).plus(maxGap);
     Instant before = next.isBefore(limit) ? next : limit;
-    Duration wait = untilAllowed(seen.nanos());
-    String what = "raw readings from " + shown(oldest) + " to " + shown(before);
+    Duration wait = untilAllowed(state.nanos());
+    String readings = "raw readings from " + shown(oldest) + " to " + shown(before);
     return wait.isZero()
-        ? new Plan(before, "deleting " + what)
-        : new Plan(null, "next at " + shown(seen.now().plus(wait)) + ": deletes " + what);
+        ? new Plan(before, "deleting " + readings)
+        : new Plan(null, "next at " + shown(state.now().plus(wait)) + ": deletes " + readings);
   }
 
   private Duration untilAllowed(long nanos) {
-    Duration calm = CALM.minusNanos(nanos - calmSinceNanos);
-    Long deleted = deletedNanos;
-    Duration pause = deleted == null ? Duration.ZERO : BETWEEN.minusNanos(nanos - deleted);
-    Duration longer = calm.compareTo(pause) > 0 ? calm : pause;
+    Duration stabilisation = MIN_STABLE_TIME.minusNanos(nanos - stableSinceNanos);
+    Long deleted = lastDeletionNanos;
+    Duration pause =
+        deleted == null ? Duration.ZERO : DELETION_INTERVAL.minusNanos(nanos - deleted);
+    Duration longer = stabilisation.compareTo(pause) > 0 ? stabilisation : pause;
     return longer.isNegative() ? Duration.ZERO : longer;
   }
 
-  /** Readings have been deleted as planned. */
+  /** Notes that the planned readings have been deleted. */
   void deleted(long nanos) {
-    deletedNanos = nanos;
+    lastDeletionNanos = nanos;
   }
 
   private static String shown(Instant instant) {

@@ -37,7 +37,7 @@ import tepidarium.web.system.ServiceFacts.Part;
  * the link stops first, then the intake stores the readings in its queue.
  */
 public final class Service implements AutoCloseable {
-  /** If messages wait for this service and none arrives for this long, it connects again. */
+  /** The service connects again if messages wait for it and none arrives for this long. */
   private static final Duration MESSAGES_STUCK = Duration.ofSeconds(30);
 
   /** Default interval of the checks that depend on time alone, and of the service's own health. */
@@ -49,7 +49,7 @@ public final class Service implements AutoCloseable {
   private final Duration period;
   private final OpenFolder folder;
   private final Decoder decoder;
-  private final SensorLimit names;
+  private final SensorLimit sensorLimit;
   private final BrokerStart broker;
   private final Stores stores;
   private final ContainerData containers;
@@ -61,7 +61,7 @@ public final class Service implements AutoCloseable {
   private final Watch watch;
   private final Intake intake;
   private final Facts facts;
-  private final NoticeDesk desk;
+  private final NoticeService notices;
   private final WebServer web;
   private final MqttLink link;
 
@@ -78,11 +78,12 @@ public final class Service implements AutoCloseable {
     this.period = period;
     folder = OpenFolder.open(config, options, clock, running);
     decoder = new Decoder(config.rootTopic(), config.mappings(), config.maxPayloadBytes());
-    names =
+    sensorLimit =
         new SensorLimit(config.mqttLimits().maxSensors(), config.mqttLimits().newSensorsPerHour());
     broker =
         running.add(
-            new BrokerStart(config, folder.parts(), folder.clientId(), decoder, names, clock));
+            new BrokerStart(
+                config, folder.parts(), folder.clientId(), decoder, sensorLimit, clock));
     stores = Stores.open(config, folder.parts(), clock, running);
     containers = ContainerData.over(stores, config.maxGap(), clock);
     alerts = new AlertRecords(stores.records());
@@ -95,27 +96,27 @@ public final class Service implements AutoCloseable {
       trust.confirm(clock.instant());
     }
     Housekeeping housekeeping = startHousekeeping(clockRecords);
-    containers.declareSensors(names, clock);
+    containers.declareSensors(sensorLimit, clock);
     watch = startWatch();
     intake = startIntake();
-    folder.parts().remember(folder.clientId());
-    facts = new Facts(config, demo, intake, names, stores, folder.parts(), clock);
-    desk = createNoticeDesk();
-    facts.more(() -> partsOf(desk, housekeeping));
+    folder.parts().saveManifest(folder.clientId());
+    facts = new Facts(config, demo, intake, sensorLimit, stores, folder.parts(), clock);
+    notices = createNoticeService();
+    facts.addHealth(() -> healthOf(notices, housekeeping));
     web = startPages();
-    broker.pagesAnswer(intake);
+    broker.pagesReady(intake);
     MqttLink.prepare();
     link = createLink();
     startLinkAndNotices();
-    folder.parts().remember(folder.clientId());
-    folder.parts().tellOfNeedless();
+    folder.parts().saveManifest(folder.clientId());
+    folder.parts().warnOfUnneededSetAside();
     facts.started();
   }
 
   /**
    * Starts everything.
    *
-   * @param demo whether the pages should say that this is an invented scenario
+   * @param demo whether the pages show that the data is simulated
    * @throws IllegalStateException when a part cannot start; the message names it and the remedy
    */
   public static Service start(Config config, Clock clock, boolean demo) {
@@ -150,7 +151,7 @@ public final class Service implements AutoCloseable {
   private Housekeeping startHousekeeping(ClockRecords clockRecords) {
     return running.add(
         Housekeeping.start(
-            new Housekeeping.Parts(
+            new Housekeeping.Dependencies(
                 containers.rollups(),
                 stores.storage().trimmer(),
                 containers.latestValues(),
@@ -185,24 +186,24 @@ public final class Service implements AutoCloseable {
         running.add(
             new Intake(
                 decoder,
-                names,
+                sensorLimit,
                 sink,
                 counters,
                 new Buttons(containers.register()),
                 stored -> {
-                  trust.heard(stored.readings(), stored.arrivedAt());
+                  trust.confirmBy(stored.readings(), stored.arrivedAt());
                   watch.stored(stored.readings(), stored.arrivedAt());
                 }));
     storage.start(counters, watch);
     return started;
   }
 
-  private NoticeDesk createNoticeDesk() {
-    NoticesConfig set = config.notices();
-    return new NoticeDesk(
-        set == null ? NoticesConfig.unset(config.timeZone()) : set,
+  private NoticeService createNoticeService() {
+    NoticesConfig settings = config.notices();
+    return new NoticeService(
+        settings == null ? NoticesConfig.unset(config.timeZone()) : settings,
         config.data(),
-        new NoticeDesk.Sources(
+        new NoticeService.Sources(
             containers.register(),
             containers.history(),
             alerts,
@@ -212,9 +213,9 @@ public final class Service implements AutoCloseable {
         clock);
   }
 
-  private static Map<String, Part> partsOf(NoticeDesk desk, Housekeeping housekeeping) {
-    Map<String, Part> parts = new LinkedHashMap<>(desk.parts());
-    parts.putAll(housekeeping.parts());
+  private static Map<String, Part> healthOf(NoticeService notices, Housekeeping housekeeping) {
+    Map<String, Part> parts = new LinkedHashMap<>(notices.health());
+    parts.putAll(housekeeping.health());
     return parts;
   }
 
@@ -245,7 +246,7 @@ public final class Service implements AutoCloseable {
         new SensorViews(register, containers.latestValues(), stores.storage().source()),
         alertViews,
         new SeedJournal(new GerminationRecords(stores.records()), register),
-        desk.notices(),
+        notices.notices(),
         new SeasonRecords(stores.records()),
         new DayExtremesRecords(stores.records()),
         clock,
@@ -269,11 +270,11 @@ public final class Service implements AutoCloseable {
 
   /** Connects alerts to MQTT and to the notices, then starts the link to the broker. */
   private void startLinkAndNotices() {
-    facts.link(link, broker.await().parts());
+    facts.setLink(link, broker.await().parts());
     AlertTopics topics = new AlertTopics(link, watch, alerts, containers.register(), alertViews);
     watch.listen(topics);
-    watch.listen(desk);
-    running.add(desk).start(link, config.rootTopic(), web.pages());
+    watch.listen(notices);
+    running.add(notices).start(link, config.rootTopic(), web.pages());
     watch.catchUp();
     if (!containers.latestValues().sensors().isEmpty()) {
       link.expectSession();

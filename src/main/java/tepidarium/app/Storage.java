@@ -25,8 +25,8 @@ import tepidarium.series.sqlite.SqliteReadings;
 import tepidarium.web.system.ServiceFacts.Part;
 
 /**
- * Opens the readings store that the settings ask for: a file of its own, or InfluxDB with a spool
- * in front of it.
+ * Opens the readings store that the settings select: a local file, or InfluxDB with a spool in
+ * front of it.
  */
 final class Storage implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Storage.class);
@@ -39,7 +39,7 @@ final class Storage implements AutoCloseable {
   private final Runnable closeStore;
   private @Nullable Spool spool;
 
-  /** Further needs of a store on another machine. */
+  /** Additional parts of a store on another machine, for its spool. */
   private record Remote(Runnable probe, DataParts parts, long spoolLimitBytes, Clock clock) {}
 
   private Storage(
@@ -67,10 +67,11 @@ final class Storage implements AutoCloseable {
       return new Storage(readings, readings, readings, place, readings::close, remote);
     }
     if (parts.exists(DataPart.SPOOL)) {
-      LOG.warn("spool.db may hold readings for InfluxDB: set influxUrl to hand them over");
+      LOG.warn("spool.db may contain readings for InfluxDB; set influxUrl to forward them");
     }
     SqliteReadings readings = parts.open(DataPart.READINGS, SqliteReadings::open);
-    return new Storage(readings, readings, readings, "a file of its own", readings::close, null);
+    return new Storage(
+        readings, readings, readings, DataPart.READINGS.fileName(), readings::close, null);
   }
 
   ReadingTrimmer trimmer() {
@@ -105,7 +106,7 @@ final class Storage implements AutoCloseable {
     return opened;
   }
 
-  private record Backend(ReadingSink sink, Runnable look) implements Spool.Backend {
+  private record Backend(ReadingSink sink, Runnable prober) implements Spool.Backend {
     @Override
     public WriteResult write(List<Reading> batch) {
       return sink.write(batch);
@@ -113,7 +114,7 @@ final class Storage implements AutoCloseable {
 
     @Override
     public void probe() {
-      look.run();
+      prober.run();
     }
   }
 
@@ -122,7 +123,7 @@ final class Storage implements AutoCloseable {
     try {
       return source.summaries();
     } catch (StoreException e) {
-      LOG.warn("{}; starting without it", e.getMessage());
+      LOG.warn("{}; starting without the newest reading of each sensor", e.getMessage());
       return Map.of();
     }
   }

@@ -5,7 +5,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.series.spool.Spool;
 import tepidarium.web.system.ServiceFacts.Part;
 
-/** Describes the health of the readings store in words. */
+/** Describes the health of the readings store in a sentence. */
 final class StorageHealth {
   private StorageHealth() {}
 
@@ -21,12 +21,17 @@ final class StorageHealth {
     }
     if (spool.awaySince() == null) {
       return Part.up(
-          place + " is back: " + spool.waiting() + " readings on this disk go over to it");
+          place
+              + " answers again: "
+              + spool.waiting()
+              + " readings on this disk are being sent"
+              + " to it");
     }
     return Part.down(
         String.format(
             Locale.ROOT,
-            "InfluxDB away since %s, %d readings kept on this disk (%.1f %% of the spool). %s",
+            "InfluxDB has not answered since %s; %d readings are kept on this disk (%.1f %% of the"
+                + " spool). %s",
             spool.awaySince(),
             spool.waiting(),
             100 * spool.share(),

@@ -19,6 +19,6 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
     return new Stores(
         running.add(Storage.open(config, parts, clock)),
         running.add(parts.open(DataPart.RECORDS, SqliteRecords::open)),
-        running.add(parts.open(DataPart.LEDGER, SqliteRollups::open)));
+        running.add(parts.open(DataPart.ROLLUPS, SqliteRollups::open)));
   }
 }

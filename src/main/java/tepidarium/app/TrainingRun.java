@@ -26,7 +26,7 @@ import org.eclipse.paho.mqttv5.common.MqttMessage;
  * and serves pages. Java records the classes that this loads.
  */
 final class TrainingRun {
-  private static final Duration LIMIT = Duration.ofSeconds(60);
+  private static final Duration TIMEOUT = Duration.ofSeconds(60);
   private static final int STARTS = 2;
   private static final List<String> PAGES =
       List.of(
@@ -40,11 +40,11 @@ final class TrainingRun {
   }
 
   /**
-   * Runs to the end.
+   * Starts the service twice and stops it each time.
    *
    * @throws IllegalStateException when the service does not start or a page does not answer
    */
-  static void in(Path folder) throws IOException, MqttException, InterruptedException {
+  static void run(Path folder) throws IOException, MqttException, InterruptedException {
     TrainingRun run = new TrainingRun(folder);
     for (int start = 1; start <= STARTS; start++) {
       run.start(start);
@@ -83,7 +83,7 @@ final class TrainingRun {
   }
 
   private void awaitStored(String base) throws IOException, InterruptedException {
-    long end = System.nanoTime() + LIMIT.toNanos();
+    long end = System.nanoTime() + TIMEOUT.toNanos();
     while (!get(base + "/api/health").contains("\"stored\":1")) {
       if (System.nanoTime() - end > 0) {
         throw new IllegalStateException("the reading of the training run was not stored");
@@ -93,7 +93,7 @@ final class TrainingRun {
   }
 
   private String get(String address) throws IOException, InterruptedException {
-    HttpRequest request = HttpRequest.newBuilder(URI.create(address)).timeout(LIMIT).build();
+    HttpRequest request = HttpRequest.newBuilder(URI.create(address)).timeout(TIMEOUT).build();
     HttpResponse<String> response = client.send(request, HttpResponse.BodyHandlers.ofString());
     if (response.statusCode() != 200) {
       throw new IllegalStateException(address + " answered " + response.statusCode());

@@ -28,39 +28,39 @@ class ClockTrustTest {
   @CsvSource({"PT24H, true", "PT24H1S, false", "PT-24H, true", "PT-24H-1S, false", "P400D, false"})
   void aDayEachWayIsTrusted(Duration away, boolean trusted) {
     ClockTrust trust = new ClockTrust(SEEN);
-    trust.take(SEEN.plus(away));
+    trust.check(SEEN.plus(away));
     assertEquals(trusted, trust.problem() == null);
-    assertEquals(trusted ? SEEN.plus(away) : SEEN, trust.lastSeen());
+    assertEquals(trusted ? SEEN.plus(away) : SEEN, trust.lastTrusted());
   }
 
   @Test
   void theFirstStartIsTrusted() {
     ClockTrust trust = new ClockTrust(null);
-    trust.take(SEEN);
+    trust.check(SEEN);
     assertNull(trust.problem());
-    assertEquals(SEEN, trust.lastSeen());
+    assertEquals(SEEN, trust.lastTrusted());
   }
 
   @Test
   void onlyAReadingWithItsOwnTimeThatAgreesEndsTheDoubt() {
     ClockTrust trust = new ClockTrust(SEEN);
     Instant now = SEEN.plus(Duration.ofDays(3));
-    trust.take(now);
-    trust.heard(List.of(reading(now, new Arrival(1, false, false))), now);
-    trust.heard(List.of(reading(now.minusSeconds(301), null)), now);
-    trust.take(now);
+    trust.check(now);
+    trust.confirmBy(List.of(reading(now, new Arrival(1, false, false))), now);
+    trust.confirmBy(List.of(reading(now.minusSeconds(301), null)), now);
+    trust.check(now);
     assertNotNull(trust.problem());
 
-    trust.heard(List.of(reading(now.minusSeconds(300), null)), now);
-    trust.take(now.plusSeconds(5));
+    trust.confirmBy(List.of(reading(now.minusSeconds(300), null)), now);
+    trust.check(now.plusSeconds(5));
     assertNull(trust.problem());
   }
 
   @Test
   void aClockThatComesBackEndsTheDoubt() {
     ClockTrust trust = new ClockTrust(SEEN);
-    trust.take(SEEN.plus(Duration.ofDays(400)));
-    trust.take(SEEN.plus(Duration.ofHours(2)));
+    trust.check(SEEN.plus(Duration.ofDays(400)));
+    trust.check(SEEN.plus(Duration.ofHours(2)));
     assertNull(trust.problem());
   }
 
@@ -69,7 +69,7 @@ class ClockTrustTest {
     ClockTrust trust = new ClockTrust(SEEN);
     Instant now = SEEN.plus(Duration.ofDays(30));
     trust.confirm(now);
-    trust.take(now.plusSeconds(5));
+    trust.check(now.plusSeconds(5));
     assertNull(trust.problem());
   }
 }

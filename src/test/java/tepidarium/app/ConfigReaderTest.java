@@ -212,7 +212,7 @@ class ConfigReaderTest {
         "httpHost: 'http://x' | httpHost must be an address",
         "httpHost: '' | httpHost must be an address",
         "brokerUser: ida\\nbrokerPassword: '' | brokerPassword is empty",
-        "brokerPassword: x | brokerPassword means nothing without brokerUser",
+        "brokerPassword: x | brokerPassword has no effect without brokerUser",
         "influxUrl: 'http://x'\\ninfluxUser: a\\ninfluxPassword: '' | influxPassword is empty",
         "notices: {quietHours: {low: null}} | notices.quietHours.low",
         "notices: {webhook: {url: 'http://x', secret: ''}} | notices.webhook.secret is empty",

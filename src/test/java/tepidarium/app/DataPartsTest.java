@@ -41,8 +41,8 @@ class DataPartsTest {
     DataParts parts = new DataParts(folder, CLOCK, before, Set.of(setAside), removesRaw);
     parts.open(DataPart.READINGS, SqliteReadings::open).close();
     parts.open(DataPart.RECORDS, SqliteRecords::open).close();
-    parts.open(DataPart.LEDGER, SqliteRollups::open).close();
-    parts.remember("tepidarium-1");
+    parts.open(DataPart.ROLLUPS, SqliteRollups::open).close();
+    parts.saveManifest("tepidarium-1");
     return parts.notes();
   }
 
@@ -71,7 +71,7 @@ class DataPartsTest {
   }
 
   @Test
-  void aHealthyFolderStartsAgainWithoutAWord() {
+  void aHealthyFolderGivesNoNotes() {
     assertEquals(List.of(), start());
     assertEquals(List.of(), start());
     assertEquals(
@@ -80,12 +80,12 @@ class DataPartsTest {
 
   @ParameterizedTest
   @EnumSource(names = {"READINGS", "RECORDS"})
-  void aMissingOrEmptiedPartIsNotTakenForANewGarden(DataPart part) throws IOException {
+  void aMissingOrEmptyPartIsRefused(DataPart part) throws IOException {
     start();
     Files.delete(path(part));
-    assertTrue(refused().startsWith(path(part) + " is missing, and it held "));
+    assertTrue(refused().startsWith(path(part) + " is missing. It contained "));
     Files.createFile(path(part));
-    assertTrue(refused().startsWith(path(part) + " has been emptied, and it held "));
+    assertTrue(refused().startsWith(path(part) + " is empty. It contained "));
     assertTrue(refused().contains("--set-aside " + part.fileName()));
     assertEquals(1, start(part).size());
     assertEquals(List.of(), start());
@@ -97,11 +97,11 @@ class DataPartsTest {
     start();
     Files.delete(folder.resolve(Manifest.FILE_NAME));
     Files.delete(path(part));
-    assertTrue(refused().startsWith(path(part) + " is missing, and it held "));
+    assertTrue(refused().startsWith(path(part) + " is missing. It contained "));
   }
 
   @Test
-  void aFirstStartThatWasCutShortIsNoLoss() {
+  void anInterruptedFirstStartIsNotReportedAsLoss() {
     DataParts parts = new DataParts(folder, CLOCK, Manifest.read(folder), Set.of(), false);
     parts.open(DataPart.READINGS, SqliteReadings::open).close();
     assertEquals(List.of(), start());
@@ -135,31 +135,31 @@ class DataPartsTest {
   }
 
   @Test
-  void halfALedgerIsMadeAgainAndSaid() throws IOException {
+  void damagedRollupsAreRecalculatedAndReported() throws IOException {
     start();
-    halve(DataPart.LEDGER);
+    halve(DataPart.ROLLUPS);
     List<String> notes = start();
     assertEquals(1, notes.size());
-    assertTrue(notes.get(0).startsWith(path(DataPart.LEDGER) + " is damaged: "), notes.get(0));
-    assertTrue(notes.get(0).endsWith("Its sums are made again from the readings."), notes.get(0));
+    assertTrue(notes.get(0).startsWith(path(DataPart.ROLLUPS) + " is damaged: "), notes.get(0));
+    assertTrue(notes.get(0).endsWith("Its sums are recalculated from the readings."), notes.get(0));
     assertEquals(List.of("ledger.db.set-aside-20260301T060000Z"), setAsideFiles());
     assertEquals(List.of(), start());
   }
 
   @Test
-  void aLedgerThatAloneHoldsOldSumsIsNotGivenUp() throws IOException {
+  void rollupsWithoutRawReadingsAreNotReplaced() throws IOException {
     start(true);
-    halve(DataPart.LEDGER);
-    assertTrue(refused().startsWith(path(DataPart.LEDGER) + " is damaged: "));
-    Files.delete(path(DataPart.LEDGER));
-    assertTrue(refused().startsWith(path(DataPart.LEDGER) + " is missing"));
-    assertEquals(1, start(DataPart.LEDGER).size());
+    halve(DataPart.ROLLUPS);
+    assertTrue(refused().startsWith(path(DataPart.ROLLUPS) + " is damaged: "));
+    Files.delete(path(DataPart.ROLLUPS));
+    assertTrue(refused().startsWith(path(DataPart.ROLLUPS) + " is missing"));
+    assertEquals(1, start(DataPart.ROLLUPS).size());
   }
 
   @Test
-  void whatCanBeUsedIsNotSetAside() throws IOException {
+  void aUsablePartIsNotSetAside() throws IOException {
     start();
-    assertEquals(List.of(), start(DataPart.RECORDS, DataPart.LEDGER));
+    assertEquals(List.of(), start(DataPart.RECORDS, DataPart.ROLLUPS));
     assertEquals(List.of(), setAsideFiles());
   }
 

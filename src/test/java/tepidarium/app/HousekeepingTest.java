@@ -94,7 +94,7 @@ class HousekeepingTest {
         new HourlyRollups(new CalibratedReadings(readings, register, GAP), register, hours, time);
     housekeeping =
         new Housekeeping(
-            new Housekeeping.Parts(rollups, readings, latestValues, trust, clockRecords),
+            new Housekeeping.Dependencies(rollups, readings, latestValues, trust, clockRecords),
             new Retention(Duration.ofDays(KEPT_DAYS), GAP, time.nanos),
             time,
             () -> time.nanos);
@@ -125,8 +125,8 @@ class HousekeepingTest {
     }
   }
 
-  private String words() {
-    return String.valueOf(housekeeping.parts().get("retention").detail());
+  private String description() {
+    return String.valueOf(housekeeping.health().get("retention").detail());
   }
 
   @Test
@@ -137,7 +137,8 @@ class HousekeepingTest {
     housekeeping.run();
     assertEquals(HOURS, kept());
     assertTrue(
-        words().startsWith("next at 2026-03-01T07:00:00Z: deletes raw readings from"), words());
+        description().startsWith("next at 2026-03-01T07:00:00Z: deletes raw readings" + " from"),
+        description());
 
     passHours(1);
     int afterOne = kept();
@@ -147,7 +148,9 @@ class HousekeepingTest {
     passHours(14);
     int left = kept();
     assertTrue(left >= KEPT_DAYS * 24 - 1 && left <= KEPT_DAYS * 24 + 2, left + " kept");
-    assertTrue(words().startsWith("nothing to delete: the oldest raw reading is of"), words());
+    assertTrue(
+        description().startsWith("nothing to delete: the oldest raw reading is" + " of"),
+        description());
   }
 
   @Test
@@ -156,12 +159,13 @@ class HousekeepingTest {
     start();
     passHours(48);
     assertEquals(HOURS, kept());
-    assertTrue(words().startsWith("paused while the clock of this machine is in doubt"), words());
-    String problem = String.valueOf(trust.problem());
     assertTrue(
-        problem.contains("402.0 days ahead of the last instant seen, 2026-03-01T05"), problem);
+        description().startsWith("paused while the clock of this machine is in doubt"),
+        description());
+    String problem = String.valueOf(trust.problem());
+    assertTrue(problem.contains("402.0 days ahead of the last known time, 2026-03-01T05"), problem);
 
-    trust.heard(List.of(Readings.ofAir(SENSOR, time.now, 30.0, null, null, null)), time.now);
+    trust.confirmBy(List.of(Readings.ofAir(SENSOR, time.now, 30.0, null, null, null)), time.now);
     passHours(2);
     // The newest reading is 400 days old, so only what is older than that by 30 days is deleted.
     assertTrue(kept() >= HOURS - 48 && kept() < HOURS, kept() + " kept");
@@ -194,7 +198,7 @@ class HousekeepingTest {
   }
 
   @Test
-  void theLastInstantSeenOutlivesARestartAndIsNotTakenFromAClockInDoubt() {
+  void theLastKnownTimeSurvivesARestartAndIgnoresAClockInDoubt() {
     start();
     passHours(1);
     housekeeping.close();
@@ -202,7 +206,7 @@ class HousekeepingTest {
     start();
     housekeeping.run();
     String problem = String.valueOf(trust.problem());
-    assertTrue(problem.contains("3.0 days behind the last instant seen, 2026-03-01T07"), problem);
+    assertTrue(problem.contains("3.0 days behind the last known time, 2026-03-01T07"), problem);
     housekeeping.close();
     start();
     housekeeping.run();

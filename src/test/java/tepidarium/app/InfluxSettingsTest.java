@@ -66,10 +66,10 @@ class InfluxSettingsTest {
 
   @Test
   void settingsThatMeanNothingAloneAreRefused() {
-    assertTrue(problem(Map.of("influxToken", "t")).contains("influxToken means nothing without"));
+    assertTrue(problem(Map.of("influxToken", "t")).contains("influxToken has no effect without"));
     assertTrue(
         problem(Map.of("influxUrl", URL, "influxPassword", "p"))
-            .contains("influxPassword means nothing without influxUser"));
+            .contains("influxPassword has no effect without influxUser"));
     assertTrue(
         problem(Map.of("influxUrl", URL, "influxUser", "u", "influxToken", "t"))
             .contains("two ways to log in"));

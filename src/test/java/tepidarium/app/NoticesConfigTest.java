@@ -80,9 +80,9 @@ class NoticesConfigTest {
         new String[] {
           "publicUrl must be",
           "temperatureUnit must be",
-          "escalateAfterMinutes means nothing without",
+          "escalateAfterMinutes has no effect without",
           "quietHours.low must be",
-          "quietHours knows low, medium and high",
+          "quietHours has the keys low, medium and high",
           "quiet hours must end at another time",
           "collectSeconds must be from 0",
           "email.host is needed",

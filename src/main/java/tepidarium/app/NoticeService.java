@@ -27,9 +27,7 @@ import tepidarium.alert.notify.NoticeText;
 import tepidarium.alert.notify.Notices;
 import tepidarium.alert.notify.Notifier;
 import tepidarium.alert.notify.Trouble;
-import tepidarium.alert.notify.channel.EmailNotifier;
 import tepidarium.alert.notify.channel.Heartbeat;
-import tepidarium.alert.notify.channel.WebhookNotifier;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
@@ -42,14 +40,14 @@ import tepidarium.series.StoreException;
 import tepidarium.web.system.ServiceFacts.Part;
 
 /**
- * Wires who is told: the notices with their notifiers, what the service watches of itself, and the
- * heartbeat, which two run on a thread of their own.
+ * Runs the notices: connects them with alerts and channels, monitors the service itself, and sends
+ * the heartbeat. Monitoring and heartbeat run on threads of their own.
  */
-final class NoticeDesk implements LiveListener, AutoCloseable {
-  private static final Logger LOG = LoggerFactory.getLogger(NoticeDesk.class);
+final class NoticeService implements LiveListener, AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(NoticeService.class);
 
-  /** For so long a jump of the clock and a notice that was given up are shown. */
-  private static final Duration SHOWN = Duration.ofHours(24);
+  /** Time for which health shows a jump of the clock or a failed notice. */
+  private static final Duration SHOWN_FOR = Duration.ofHours(24);
 
   private final NoticesConfig config;
   private final Path folder;
@@ -57,28 +55,28 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
   private final Clock clock;
   private final ClockTrust trust;
   private final Notices notices;
-  private final SelfWatch selfWatch;
+  private final SelfMonitor selfMonitor;
   private final ScheduledExecutorService thread =
       Executors.newScheduledThreadPool(
           2,
           task -> {
-            Thread made = new Thread(task, "self-watch");
+            Thread made = new Thread(task, "self-monitor");
             made.setDaemon(true);
             return made;
           });
   private volatile Map<Trouble.Kind, Trouble> troubles = Map.of();
-  private volatile @Nullable DeliveryOutcome lastBeat;
+  private volatile @Nullable DeliveryOutcome lastHeartbeat;
 
-  /** Where the facts about an alert come from. */
+  /** The stores that alerts and notices are read from. */
   record Sources(
       Register register, ContainerHistory history, AlertStore alerts, NoticeStore store) {}
 
   /**
-   * Prepares the notices; {@link #start} begins to send them.
+   * Prepares the notices; {@link #start} starts to send them.
    *
-   * @param period how often the service measures itself
+   * @param period interval at which the service checks itself
    */
-  NoticeDesk(
+  NoticeService(
       NoticesConfig config,
       Path folder,
       Sources sources,
@@ -97,10 +95,11 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
             sources.store(),
             config.rules(),
             text,
-            alert -> situation(sources, alert),
-            container -> name(sources.register(), container),
+            alert -> details(sources, alert),
+            container -> containerName(sources.register(), container),
             clock);
-    this.selfWatch = new SelfWatch(config.limits(), notices.troubles(), notices::troubleChanged);
+    this.selfMonitor =
+        new SelfMonitor(config.limits(), notices.troubles(), notices::troubleChanged);
   }
 
   Notices notices() {
@@ -108,71 +107,52 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
   }
 
   /**
-   * Begins to tell.
+   * Starts to send notices and heartbeats, and to monitor the service.
    *
-   * @param page tells the open pages
+   * @param page shows notices on the open pages
    */
   void start(MqttLink link, String rootTopic, Notifier page) {
-    notices.start(notifiers(link, rootTopic, page));
-    every(period, () -> measure(link));
-    NoticesConfig.Heartbeat asked = config.heartbeat();
-    if (asked != null) {
-      Heartbeat heartbeat = new Heartbeat(asked.url());
-      every(asked.every(), () -> lastBeat = heartbeat.beat());
+    notices.start(NoticeChannels.of(config, new MqttNotifier(link, rootTopic), page, clock));
+    schedule(period, () -> check(link));
+    NoticesConfig.Heartbeat settings = config.heartbeat();
+    if (settings != null) {
+      Heartbeat heartbeat = new Heartbeat(settings.url());
+      schedule(settings.every(), () -> lastHeartbeat = heartbeat.beat());
     }
   }
 
-  private void every(Duration period, Runnable task) {
+  private void schedule(Duration period, Runnable task) {
     var unused =
         thread.scheduleWithFixedDelay(
-            () -> guarded(task), 0, period.toMillis(), TimeUnit.MILLISECONDS);
+            () -> runLoggingFailure(task), 0, period.toMillis(), TimeUnit.MILLISECONDS);
   }
 
-  private static void guarded(Runnable task) {
+  private static void runLoggingFailure(Runnable task) {
     try {
       task.run();
     } catch (RuntimeException e) {
-      LOG.warn("the service cannot look after itself now: {}", e.toString());
+      LOG.warn("a check of the service itself failed: {}", e.toString());
     }
   }
 
-  private List<Notifier> notifiers(MqttLink link, String rootTopic, Notifier page) {
-    List<Notifier> notifiers = new ArrayList<>();
-    NoticesConfig.Email email = config.email();
-    if (email != null) {
-      for (int i = 0; i < email.to().size(); i++) {
-        String name = i == 0 ? "email" : "email-" + (i + 1);
-        notifiers.add(new EmailNotifier(name, email.server(), email.to().get(i), false));
-      }
-      String second = email.escalateTo();
-      if (second != null) {
-        notifiers.add(new EmailNotifier("escalation", email.server(), second, true));
-      }
-    }
-    NoticesConfig.Webhook webhook = config.webhook();
-    if (webhook != null) {
-      notifiers.add(new WebhookNotifier(webhook.url(), webhook.secret(), clock));
-    }
-    notifiers.add(new MqttNotifier(link, rootTopic));
-    notifiers.add(page);
-    return notifiers;
-  }
-
-  private AlertDetails situation(Sources sources, Alert alert) {
+  private AlertDetails details(Sources sources, Alert alert) {
     Optional<Container> container = sources.register().container(alert.container());
-    Double lost =
+    Double heatLost =
         alert.kind() == AlertKind.COLD && container.isPresent()
-            ? lost(sources.history(), container.get(), alert)
+            ? heatLost(sources.history(), container.get(), alert)
             : null;
-    return new AlertDetails(alert, name(sources.register(), alert.container()), lost);
+    return new AlertDetails(alert, containerName(sources.register(), alert.container()), heatLost);
   }
 
-  private static String name(Register register, ContainerId container) {
+  private static String containerName(Register register, ContainerId container) {
     return register.container(container).map(Container::name).orElse(container.value());
   }
 
-  /** The heat lost from when it began until now, or until it returned; null when not known now. */
-  private @Nullable Double lost(ContainerHistory history, Container container, Alert alert) {
+  /**
+   * Returns the degree-hours lost since the start of the alert, up to its return or now; null if
+   * the store does not answer.
+   */
+  private @Nullable Double heatLost(ContainerHistory history, Container container, Alert alert) {
     Instant end = alert.returnedAt() == null ? clock.instant() : alert.returnedAt();
     if (!end.isAfter(alert.since())) {
       return null;
@@ -180,54 +160,54 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
     try {
       return history.cold(container, new Span(alert.since(), end)).excursions().stream()
           .map(ContainerHistory.ExcursionDetail::degreeHoursLost)
-          .mapToDouble(each -> each == null ? 0 : each)
+          .mapToDouble(lost -> lost == null ? 0 : lost)
           .sum();
     } catch (StoreException e) {
-      LOG.warn("a notice goes without the heat lost: {}", e.getMessage());
+      LOG.warn("sending a notice without the heat lost: {}", e.getMessage());
       return null;
     }
   }
 
-  private void measure(MqttLink link) {
+  private void check(MqttLink link) {
     Instant now = clock.instant();
-    trust.take(now);
-    selfWatch.take(
-        new SelfWatch.Measured(
+    trust.check(now);
+    selfMonitor.check(
+        new SelfMonitor.Measurement(
             now, System.nanoTime(), link.isUp(), freeBytes(), link.trouble(), trust.problem()));
-    Map<Trouble.Kind, Trouble> newest = new LinkedHashMap<>();
+    Map<Trouble.Kind, Trouble> latest = new LinkedHashMap<>();
     for (Trouble.Kind kind : Trouble.Kind.values()) {
-      selfWatch.newest(kind).ifPresent(trouble -> newest.put(kind, trouble));
+      selfMonitor.latest(kind).ifPresent(trouble -> latest.put(kind, trouble));
     }
-    troubles = newest;
+    troubles = latest;
   }
 
   private long freeBytes() {
     try {
       return Files.getFileStore(folder).getUsableSpace();
     } catch (IOException e) {
-      LOG.warn("cannot tell how much space {} has left: {}", folder, e.toString());
+      LOG.warn("cannot read the free space of {}: {}", folder, e.toString());
       return Long.MAX_VALUE;
     }
   }
 
-  /** How notices, disk, clock and heartbeat are. */
-  Map<String, Part> parts() {
+  /** Returns the health of notices, disk, clock and heartbeat. */
+  Map<String, Part> health() {
     Map<String, Part> parts = new LinkedHashMap<>();
-    parts.put("notices", deliveries());
+    parts.put("notices", deliveryHealth());
     Trouble disk = troubles.get(Trouble.Kind.DISK);
     parts.put(
         "disk",
-        disk != null && disk.active() ? Part.down(disk.detail()) : Part.up("enough space left"));
-    parts.put("clock", clockPart());
-    DeliveryOutcome beat = lastBeat;
+        disk != null && disk.active() ? Part.down(disk.detail()) : Part.up("enough free space"));
+    parts.put("clock", clockHealth());
+    DeliveryOutcome heartbeat = lastHeartbeat;
     if (config.heartbeat() != null) {
-      parts.put("heartbeat", beat == null ? Part.up("not called yet") : part(beat));
+      parts.put("heartbeat", heartbeat == null ? Part.up("not sent yet") : part(heartbeat));
     }
     return parts;
   }
 
-  /** A jump is over as soon as it is noticed; it is told for a day. */
-  private Part clockPart() {
+  /** A jump of the clock is over at once, but health shows it for 24 h. */
+  private Part clockHealth() {
     String problem = trust.problem();
     if (problem != null) {
       return Part.down(problem);
@@ -235,12 +215,12 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
     Trouble jump = troubles.get(Trouble.Kind.CLOCK);
     return Part.up(
         jump != null && recent(jump.since())
-            ? jump.detail() + " Noticed at " + jump.since() + '.'
-            : "runs evenly");
+            ? jump.detail() + " Detected at " + jump.since() + '.'
+            : "no jump detected in the last 24 h");
   }
 
   private boolean recent(@Nullable Instant at) {
-    return at != null && Duration.between(at, clock.instant()).compareTo(SHOWN) < 0;
+    return at != null && Duration.between(at, clock.instant()).compareTo(SHOWN_FOR) < 0;
   }
 
   private static Part part(DeliveryOutcome outcome) {
@@ -249,25 +229,25 @@ final class NoticeDesk implements LiveListener, AutoCloseable {
         : Part.down(outcome.words());
   }
 
-  private Part deliveries() {
-    List<String> troubled = new ArrayList<>();
+  private Part deliveryHealth() {
+    List<String> problems = new ArrayList<>();
     try {
       notices
           .tally()
           .forEach(
               (name, tally) -> {
                 if (tally.trouble() != null) {
-                  troubled.add(name + ": " + tally.waiting() + " wait, " + tally.trouble());
+                  problems.add(name + ": " + tally.waiting() + " waiting, " + tally.trouble());
                 } else if (recent(tally.lastFailedAt())) {
-                  troubled.add(name + ": one was given up at " + tally.lastFailedAt());
+                  problems.add(name + ": a notice was given up at " + tally.lastFailedAt());
                 }
               });
     } catch (StoreException e) {
       return Part.down(String.valueOf(e.getMessage()));
     }
-    return troubled.isEmpty()
-        ? Part.up("nothing waits for another attempt")
-        : Part.down(String.join("; ", troubled));
+    return problems.isEmpty()
+        ? Part.up("no notice waits for a retry")
+        : Part.down(String.join("; ", problems));
   }
 
   @Override
