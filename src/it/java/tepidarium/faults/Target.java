@@ -24,7 +24,8 @@ import tepidarium.it.ServiceProcess;
 
 /** The service under attack: a process of its own with the heap that the start script gives it. */
 final class Target implements AutoCloseable {
-  private static final String OPTIONS = "-Xms24m -Xmx96m -Xss512k -XX:+UseSerialGC";
+  private static final String OPTIONS =
+      "-Xms40m -XX:NewSize=16m -Xmx96m -Xss512k -XX:+UseSerialGC -XX:TieredStopAtLevel=1";
   private static final String GOOD = "good-sensor";
 
   /** The service must take in readings again within this time after an attack. */
