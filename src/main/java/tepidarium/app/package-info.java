@@ -1,4 +1,4 @@
-/** Main, commands, configuration and wiring. */
+/** Reads the command line and the settings, and creates, connects, starts and stops all parts. */
 @NullMarked
 package tepidarium.app;
 

@@ -1,4 +1,4 @@
-/** From a message's bytes to durable readings: decoding, hand-over, counters. */
+/** Decodes messages into readings, queues them, writes them to the store, and counts them. */
 @NullMarked
 package tepidarium.ingest;
 

@@ -1,4 +1,4 @@
-/** Shared by all routes: parameters, JSON, problems. */
+/** Code shared by all routes: request parameters, JSON, error responses. */
 @NullMarked
 package tepidarium.web;
 

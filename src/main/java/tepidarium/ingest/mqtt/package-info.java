@@ -1,4 +1,4 @@
-/** The only place that knows the MQTT client and the embedded broker. */
+/** Runs the MQTT client and the embedded broker. Only this package depends on their libraries. */
 @NullMarked
 package tepidarium.ingest.mqtt;
 

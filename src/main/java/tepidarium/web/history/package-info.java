@@ -1,4 +1,4 @@
-/** Routes and JSON of what was measured in a container: readings, heat, light, time in band. */
+/** Routes and JSON of a container's measurements: readings, heat, light, time in band. */
 @NullMarked
 package tepidarium.web.history;
 

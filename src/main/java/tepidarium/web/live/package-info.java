@@ -1,4 +1,4 @@
-/** The live stream of server-sent events. */
+/** Sends changes to the open pages as server-sent events. */
 @NullMarked
 package tepidarium.web.live;
 

@@ -1,4 +1,4 @@
-/** The HTTP server: threads, limits on connections and requests, and answers to failures. */
+/** The HTTP server: threads, limits on connections and requests, and responses to errors. */
 @NullMarked
 package tepidarium.web.server;
 
