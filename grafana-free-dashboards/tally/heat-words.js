@@ -105,7 +105,7 @@ export function thermalTimeWords(told) {
   return { headline: verdict(told), rows };
 }
 
-const CANNOT = 'cannot be told from these data';
+const CANNOT = 'cannot be estimated from these data';
 
 /** Base temperatures are known to half a degree at best: one digit. */
 function baseWords({ identified, base, interval, reason }) {
@@ -119,5 +119,5 @@ export function noHeatWords(problem) {
   if (problem.status === 404) return 'This service cannot tell the heat of these seeds.';
   if (problem.unreachable)
     return 'The heat is not available now, because the readings cannot be read. Open this part again to retry.';
-  return `The heat cannot be told: ${problem.message}`;
+  return `The heat cannot be shown: ${problem.message}`;
 }

@@ -21,7 +21,7 @@ export function viabilityPanel({
   const open = notFinal > 0 ? `${count(notFinal, 'sowing')} not finished yet` : null;
   if (!identified)
     return {
-      headline: `How long seed keeps cannot be told yet: ${reason}.`,
+      headline: `How long seed keeps cannot be estimated yet: ${reason}.`,
       rows: [['Not counted', open]].filter(([, value]) => value),
       note: '',
     };

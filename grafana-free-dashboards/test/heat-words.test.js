@@ -139,7 +139,7 @@ test('heat or days: the verdict and what it rests on', () => {
   assert.equal(told.get('Base temperature by likelihood'), '12.5 °C (95 %: 10.0 or more, with no upper end)');
   assert.equal(
     told.get('Base temperature by regression'),
-    'cannot be told from these data: all groups were about as warm',
+    'cannot be estimated from these data: all groups were about as warm',
   );
   const flat = {
     identified: false,
@@ -150,18 +150,18 @@ test('heat or days: the verdict and what it rests on', () => {
   };
   assert.equal(
     new Map(w.thermalTimeWords(species({ baseByLikelihood: flat })).rows).get('Base temperature by likelihood'),
-    'cannot be told from these data: every base temperature fits',
+    'cannot be estimated from these data: every base temperature fits',
   );
   assert.match(
     w.thermalTimeWords(
       species({
         verdict: 'cannotBeTold',
-        verdictWords: 'it cannot be told: one group',
+        verdictWords: 'it cannot be estimated: one group',
         heatModel: null,
         clockModel: null,
       }),
     ).headline,
-    /^It cannot be told: one group\.$/,
+    /^It cannot be estimated: one group\.$/,
   );
 });
 

@@ -110,7 +110,7 @@ test('how long seed keeps: told with its interval, or why not', () => {
     notFinal: 2,
     curve: [],
   });
-  assert.equal(none.headline, 'How long seed keeps cannot be told yet: it takes more days.');
+  assert.equal(none.headline, 'How long seed keeps cannot be estimated yet: it takes more days.');
   assert.deepEqual(none.rows, [['Not counted', '2 sowings not finished yet']]);
   const curve = [
     { days: 0, fraction: 0.9, interval: [0.8, 0.95] },

@@ -160,7 +160,7 @@ class TallyHeatPageIT {
         "Base temperature by likelihood1[45]\\.\\d °C \\(95 %: ");
     assertThat(panel.locator("svg .limit")).hasCount(1);
     assertThat(panel.locator("svg .peak")).hasCount(1);
-    says(panel, "How long seed keeps cannot be told yet");
+    says(panel, "How long seed keeps cannot be estimated yet");
     browser.assertNothingWrong(page);
   }
 }

@@ -48,7 +48,7 @@ public record IntervalLogRank(double score, double variance) {
     return survival <= 0 ? 0 : survival * Math.log(survival);
   }
 
-  /** One degree of freedom; 0 where nothing can be told. */
+  /** One degree of freedom; 0 where nothing can be computed. */
   public double chiSquare() {
     return variance == 0 ? 0 : score * score / variance;
   }

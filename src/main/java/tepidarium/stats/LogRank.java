@@ -47,7 +47,7 @@ public record LogRank(int observed, double expected, double variance, int events
     return (int) group.stream().filter(o -> o.met() && o.time() == time).count();
   }
 
-  /** One degree of freedom; 0 where nothing can be told. */
+  /** One degree of freedom; 0 where nothing can be computed. */
   public double chiSquare() {
     double gap = observed - expected;
     return variance == 0 ? 0 : gap * gap / variance;
