@@ -1,6 +1,9 @@
 package tepidarium.ingest;
 
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 import tepidarium.reading.Quantity;
@@ -24,6 +27,17 @@ enum Unit {
   FRACTION_OF_MEDIUM(Quantity.MEDIUM_MOISTURE, "fraction", "ratio", 0, 100, 1);
 
   private static final double STEPS = 10_000;
+
+  /** Computed once, because the decoder asks for each field of each entry of a backlog. */
+  private static final Map<Quantity, Unit> STORED = new EnumMap<>(Quantity.class);
+
+  static {
+    for (Unit unit : values()) {
+      if (unit.isStored()) {
+        STORED.putIfAbsent(unit.quantity, unit);
+      }
+    }
+  }
 
   private final Quantity quantity;
   private final String symbol;
@@ -66,7 +80,7 @@ enum Unit {
 
   /** The unit in which values of the quantity are stored. */
   static Unit stored(Quantity quantity) {
-    return all(quantity).filter(Unit::isStored).findFirst().orElseThrow();
+    return Objects.requireNonNull(STORED.get(quantity));
   }
 
   /** Finds the unit of a quantity by its symbol or alias. */
