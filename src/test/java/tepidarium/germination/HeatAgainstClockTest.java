@@ -36,10 +36,10 @@ class HeatAgainstClockTest {
     HeatCounts counts = counts(12.2, 12.4);
     HeatFit fit = HeatFit.of(BASE_C, counts);
     assertNull(fit.model());
-    assertTrue(fit.reason().contains("none has been seen"), fit.reason());
+    assertTrue(fit.reason().contains("no seed has germinated yet"), fit.reason());
     HeatAgainstClock compared = HeatAgainstClock.of(BASE_C, counts);
     assertEquals(Verdict.CANNOT_BE_TOLD, compared.verdict());
-    assertTrue(compared.words().contains("none has been seen"), compared.words());
+    assertTrue(compared.words().contains("no seed has germinated yet"), compared.words());
   }
 
   /** At 27 °C, 15 °C above the base, an error of 0.6 °C is one of 4 % in all heat. */

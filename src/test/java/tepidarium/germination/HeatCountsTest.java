@@ -125,7 +125,7 @@ class HeatCountsTest {
     HeatFit fit = HeatFit.of(BASE_C, shelf.counts(few));
     assertNull(fit.reason());
     assertTrue(
-        String.valueOf(fit.note()).contains("was rejected: those that germinated did so in"));
+        String.valueOf(fit.note()).contains("was rejected: all germinated seeds were found in"));
   }
 
   @Test
