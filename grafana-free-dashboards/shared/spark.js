@@ -5,7 +5,7 @@ import { svg } from './dom.js';
 const WIDTH = 300;
 const HEIGHT = 40;
 
-/** Path data for a series of {at, min, max, mean}; a null starts a new stroke, a lone point becomes a dot. */
+/** Path data for values at their times; a null starts a new stroke, a lone point becomes a dot. */
 export function sparkPath(times, values, xOf, yOf) {
   let path = '';
   let run = 0;

@@ -140,7 +140,7 @@ public final class AlertBoard {
     supersede(key, sign.at(), noted);
   }
 
-  /** Returns the forecast alert of the kind that has just been raised. */
+  /** Ends the forecast alert when the alert that it forecast has been raised. */
   private void supersede(AlertKey key, Instant at, Instant now) {
     AlertKind forecast =
         switch (key.kind()) {

@@ -94,7 +94,7 @@ public enum AlertKind {
    *
    * @param state what the container is, such as "too cold"
    * @param phrase the same with the limit, which replaces {@code {limit}}
-   * @param beyond "below" or "above" the limit; empty if notices do not give the limit
+   * @param beyond "below" or "above" the limit; empty if the subject of a notice has no limit
    */
   private record Words(String state, String phrase, String beyond) {
     static Words below(String state, String phrase) {
@@ -144,9 +144,6 @@ public enum AlertKind {
    */
   private static final double BATTERY_LOW_V = 3.3;
 
-  /** Forecast lead time; enough to get home or plug in a mat; common practice, no source. */
-  private static final double FORESEEN_MINUTES = 120;
-
   private final String key;
   private final Words words;
   private final Measure measure;
@@ -192,7 +189,7 @@ public enum AlertKind {
     return words.state();
   }
 
-  /** The side of the limit, "below" or "above"; empty if notices do not give the limit. */
+  /** The side of the limit, "below" or "above"; empty if the subject of a notice has no limit. */
   public String beyond() {
     return words.beyond();
   }
@@ -232,7 +229,7 @@ public enum AlertKind {
           case SILENT -> Limit.high(silentAfter.toSeconds() / 60.0);
           case BATTERY -> Limit.low(BATTERY_LOW_V);
           case FAULTY -> Limit.high(0);
-          case HEADING_COLD, HEADING_HOT -> Limit.low(FORESEEN_MINUTES);
+          case HEADING_COLD, HEADING_HOT -> Limit.low((double) Forecast.HORIZON.toMinutes());
           case STALE_AIR -> Limit.high(STALE_AIR_PPM);
           case DRY_MEDIUM -> Limit.low(DRY_MEDIUM_PERCENT);
         };

@@ -32,7 +32,7 @@ import tepidarium.stats.Approach;
  * @param perHourC present rate of change, °C/h
  */
 public record Forecast(Limit limit, Instant at, double valueC, double steadyC, double perHourC) {
-  /** Forecast horizon; common practice, no source. */
+  /** Forecast horizon: enough to get home or plug in a mat; common practice, no source. */
   public static final Duration HORIZON = Duration.ofHours(2);
 
   /** Length of past readings that a forecast uses at most. */

@@ -40,7 +40,10 @@ public final class Service implements AutoCloseable {
   /** The service connects again if messages wait for it and none arrives for this long. */
   private static final Duration MESSAGES_STUCK = Duration.ofSeconds(30);
 
-  /** Default interval of the checks that depend on time alone, and of the service's own health. */
+  /**
+   * Default interval at which silence, shelving and the health of the service are checked. {@code
+   * PeriodicChecks} evaluates forecasts and sensor faults every minute.
+   */
   private static final Duration PERIOD = Duration.ofSeconds(5);
 
   private final RunningParts running;

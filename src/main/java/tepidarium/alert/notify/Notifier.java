@@ -1,8 +1,8 @@
 package tepidarium.alert.notify;
 
 /**
- * Delivers notices over one channel. Called by one delivery thread, and possibly by one test thread
- * at the same time.
+ * Delivers notices over one channel. Called by the delivery thread, and possibly at the same time
+ * by the thread that sends a test notice.
  */
 public interface Notifier {
   /** The name in the API: lower-case letters, digits and hyphens. */

@@ -25,16 +25,19 @@ import tepidarium.retry.Backoff;
 
 /**
  * Keeps the service connected to the broker. Its thread connects, subscribes, checks once a second
- * whether the client is stuck, and reconnects with backoff and jitter, after 0.25 s to 5 s. The
- * session is persistent and the client id stable, so messages wait in the broker while the service
- * is not connected. {@link BrokerConnection} is one connection. {@link MessageHandler} passes its
- * messages to the intake.
+ * whether the client is stuck, and reconnects with backoff and jitter, 0.25 s to 5 s. The session
+ * is persistent and the client id stable, so messages wait in the broker while the service is not
+ * connected. {@link BrokerConnection} is one connection. {@link MessageHandler} passes its messages
+ * to the intake.
  */
 public final class MqttLink implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(MqttLink.class);
   private static final Duration CHECK_EVERY = Duration.ofSeconds(1);
 
-  /** The upper half of each delay is random, to spread the reconnects of many clients. */
+  /**
+   * The delays. The upper half of each is random, to spread the reconnects of many clients: the
+   * first is 0.25 s to 0.5 s.
+   */
   private static final Backoff BACKOFF = new Backoff(Duration.ofMillis(500), Duration.ofSeconds(5));
 
   /**
