@@ -1,6 +1,7 @@
 // Words for days entered by hand, and reading the form for one. Pure.
 
 import * as f from '../shared/format.js';
+import { typedNumber } from '../shared/typed.js';
 
 /** The estimated heat, and how far estimates were off on days that were also measured. */
 export function extremesSummary(answer) {
@@ -24,8 +25,8 @@ function comparison({ bothDays, meanDifference }) {
 export function readExtremes(typed) {
   const problems = [];
   const read = (name, title) => {
-    const raw = (typed[name] ?? '').trim().replace(',', '.').replace('\u2212', '-');
-    const value = raw === '' ? NaN : Number(raw);
+    const raw = typed[name] ?? '';
+    const value = raw.trim() === '' ? NaN : typedNumber(raw);
     if (Number.isNaN(value)) problems.push(`${title}: enter a number, such as ${f.number(f.toUnit(21.5), 1)}.`);
     return f.fromUnit(value);
   };

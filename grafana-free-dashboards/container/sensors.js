@@ -5,6 +5,7 @@ import { byId, h, reconcile, setText } from '../shared/dom.js';
 import { field, form, Problems } from '../shared/form.js';
 import { setAge } from '../shared/ages.js';
 import { latestWords } from '../shared/latest-words.js';
+import { typedNumber } from '../shared/typed.js';
 
 export function showSensors(container, sensors) {
   const place = byId('sensors-part').lastElementChild;
@@ -95,8 +96,7 @@ function readCorrection(element) {
   const problems = [];
   for (const input of element.elements) {
     if (!input.name) continue;
-    const raw = input.value.trim().replace(',', '.').replace('\u2212', '-');
-    body[input.name] = raw === '' ? null : Number(raw);
+    body[input.name] = input.value.trim() === '' ? null : typedNumber(input.value);
     if (Number.isNaN(body[input.name])) problems.push(`“${input.value}” is not a number.`);
   }
   return { body, problems };

@@ -3,6 +3,7 @@
 import { fields } from './container-fields.js';
 import { form, Problems, typedIn } from './form.js';
 import { fromUnit } from './format.js';
+import { typedNumber } from './typed.js';
 
 export const DEFAULTS = {
   name: '',
@@ -40,12 +41,12 @@ export function readForm(typed) {
     title,
     { optional = false, min = -Infinity, max = Infinity, degrees: isDegrees = false } = {},
   ) => {
-    const raw = (typed[name] ?? '').trim().replace(',', '.').replace('\u2212', '-');
-    if (raw === '') {
+    const raw = typed[name] ?? '';
+    if (raw.trim() === '') {
       if (!optional) say(name, `${title}: a number is missing.`);
       return null;
     }
-    const value = Number(raw);
+    const value = typedNumber(raw);
     if (!Number.isFinite(value)) say(name, `${title}: “${typed[name]}” is not a number.`);
     else if (value < min || value > max) say(name, `${title}: from ${min} to ${max}.`);
     return isDegrees ? fromUnit(value) : value;

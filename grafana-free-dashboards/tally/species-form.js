@@ -4,6 +4,7 @@ import { api } from '../shared/api.js';
 import { h } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import { form, typedIn } from '../shared/form.js';
+import { typedNumber } from '../shared/typed.js';
 import { named } from './form-parts.js';
 
 const FIGURES = [
@@ -74,7 +75,7 @@ export function speciesForm(species, done) {
 const inUnit = (figure, value) => (figure.degrees ? f.fromUnit(value) : figure.percent ? value / 100 : value);
 
 function decimal(raw, title) {
-  const value = Number(raw.replace(',', '.').replace('\u2212', '-'));
+  const value = typedNumber(raw);
   if (!Number.isFinite(value)) throw new Error(`${title}: “${raw}” is not a number.`);
   return value;
 }
