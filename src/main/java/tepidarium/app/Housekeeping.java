@@ -86,7 +86,7 @@ final class Housekeeping implements AutoCloseable {
     return housekeeping;
   }
 
-  /** Returns what is deleted next; empty if raw readings are kept for ever. */
+  /** Says which readings are deleted next and when; empty if raw readings are never deleted. */
   Map<String, Part> health() {
     return retention == null ? Map.of() : Map.of("retention", Part.up(nextDeletion));
   }

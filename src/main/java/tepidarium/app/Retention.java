@@ -42,7 +42,7 @@ final class Retention {
    * The next deletion.
    *
    * @param before readings before this instant are to be deleted now; null to delete none
-   * @param description what is deleted next, for the health of the service
+   * @param description which readings are deleted next and when, for the health of the service
    */
   record Plan(@Nullable Instant before, String description) {}
 

@@ -11,6 +11,7 @@ import tepidarium.container.ContainerKind;
 import tepidarium.container.ContainerSettings;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
+import tepidarium.web.HeatJson;
 import tepidarium.web.alerts.AlertJson;
 
 /** The JSON form of a container with its present state. */

@@ -15,6 +15,7 @@ import tepidarium.live.LatestValues;
 import tepidarium.live.Watch;
 import tepidarium.reading.Quantity;
 import tepidarium.series.StoreException;
+import tepidarium.web.HeatJson;
 import tepidarium.web.alerts.AlertViews;
 
 /** Creates the JSON of containers in their present state. Thread-safe. */

@@ -1,8 +1,8 @@
 package tepidarium.web.history;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -17,6 +17,7 @@ import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
 import tepidarium.web.ContainerRequests;
+import tepidarium.web.HeatJson;
 import tepidarium.web.Params;
 
 /** Route for the heat of a container. */
@@ -37,19 +38,7 @@ public final class HeatRoutes {
       double upper) {}
 
   record HeatAnswer(
-      Instant from,
-      Instant to,
-      double base,
-      @Nullable Double ceiling,
-      double degreeHours,
-      double coveredHours,
-      double gapHours,
-      double lower,
-      double upper,
-      double sensorError,
-      double sensorLower,
-      double sensorUpper,
-      List<DayJson> byDay) {}
+      @JsonUnwrapped HeatJson heat, double base, @Nullable Double ceiling, List<DayJson> byDay) {}
 
   public HeatRoutes(
       CalibratedReadings calibrated,
@@ -80,29 +69,20 @@ public final class HeatRoutes {
           "from", "must lie at most " + MOST_DAYS + " days before to, because each day is listed");
     }
     HeatSum sum = history.heat(container, span, rule);
-    double high = container.band().temperatureHighC();
     SensorError sensor =
         history
             .histogram(container, span)
             .sensorError(rule, calibrated.temperatureErrorC(container.id(), span));
     ctx.json(
         new HeatAnswer(
-            span.from(),
-            span.to(),
+            HeatJson.of(span, sum, rule, container, sensor),
             rule.baseC(),
             rule.ceilingC(),
-            sum.degreeHours(),
-            sum.coveredHours(),
-            sum.gapHours(),
-            sum.lower(),
-            sum.upper(rule, high),
-            sensor.either(),
-            Math.max(0, sum.degreeHours() - sensor.less()),
-            sum.degreeHours() + sensor.more(),
-            byDay(container, span, rule, high)));
+            byDay(container, span, rule)));
   }
 
-  private List<DayJson> byDay(Container container, Span span, HeatRule rule, double high) {
+  private List<DayJson> byDay(Container container, Span span, HeatRule rule) {
+    double high = container.band().temperatureHighC();
     List<DayJson> days = new ArrayList<>();
     history
         .heatByDay(container, span, rule, zone)

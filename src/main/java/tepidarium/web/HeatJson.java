@@ -1,4 +1,4 @@
-package tepidarium.web.containers;
+package tepidarium.web;
 
 import java.time.Instant;
 import tepidarium.container.Container;
@@ -23,7 +23,8 @@ public record HeatJson(
     double sensorLower,
     double sensorUpper) {
 
-  static HeatJson of(
+  /** Creates it; {@code upper} counts gaps at the high limit of the container's band. */
+  public static HeatJson of(
       Span span, HeatSum sum, HeatRule rule, Container container, SensorError sensor) {
     return new HeatJson(
         span.from(),
