@@ -285,7 +285,7 @@ class ArchitectureTest {
   }
 
   @Test
-  void onlyTheAppAsksTheSystemForTheTime() {
+  void onlyTheAppReadsTheSystemClock() {
     check(noClasses().that(DescribedPredicate.not(app())).should().accessTargetWhere(systemTime()));
   }
 

@@ -65,7 +65,7 @@ class ComposeTest {
   }
 
   @Test
-  void everyServiceSaysHowToTellThatItIsWell() {
+  void everyServiceHasAHealthCheck() {
     services()
         .forEach(
             service -> {
@@ -77,7 +77,7 @@ class ComposeTest {
   }
 
   @Test
-  void whatIsKeptIsInNamedVolumes() {
+  void persistentDataAreInNamedVolumes() {
     Set<String> used = new TreeSet<>();
     services()
         .forEach(

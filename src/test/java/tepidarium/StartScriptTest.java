@@ -35,7 +35,7 @@ class StartScriptTest {
   private Path home;
 
   @BeforeEach
-  void anInstallationThatIsBuilt() throws IOException {
+  void aBuiltInstallation() throws IOException {
     home = Files.createDirectories(folder.resolve("home"));
     Files.copy(Path.of("tepidarium"), home.resolve("tepidarium"));
     Files.createDirectories(home.resolve("src/main"));

@@ -179,7 +179,7 @@ class DemoIT {
   }
 
   @Test
-  void theHeatBenchTellsTheDemosTruth() {
+  void theHeatBenchFindsTheTrueDifferenceOfTheDemo() {
     JsonNode sources = api.get("/api/compare/heat?sources=airing%20cupboard,heat%20mat");
     assertEquals("less", sources.at("/pairs/0/finding").asText(), sources.toString());
     JsonNode trays = api.get("/api/compare/heat?containers=lychee-tray-a,lychee-tray-b");

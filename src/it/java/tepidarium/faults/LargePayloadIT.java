@@ -36,7 +36,7 @@ class LargePayloadIT {
   }
 
   @Test
-  void theyCostNoMoreMemoryThanTheServiceHas() throws IOException {
+  void manyNamesFitIntoTheMemoryOfTheService() throws IOException {
     Path data = folder.resolve("data");
     int port = Ports.free();
     String rule = "[{topic: 'garden/{sensor}/all', temperature: {pointer: /999999/t}}]";

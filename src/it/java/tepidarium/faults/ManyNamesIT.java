@@ -16,7 +16,7 @@ import tepidarium.it.ServiceProcess;
 
 /** One sensor takes a new name for each reading, with the heap of a household. */
 class ManyNamesIT {
-  private static final int MOST = Form.of(100, 2_000);
+  private static final int MAX_NAMES = Form.of(100, 2_000);
   private static final int NEW_EACH_HOUR = Form.of(20, 100);
   private static final int NAMES = Form.of(200, 20_000);
   private static final int BUFFER = 8_192;
@@ -29,7 +29,7 @@ class ManyNamesIT {
             ServiceProcess.JAVA_OPTIONS,
             "-Xmx96m -Xss512k -XX:+UseSerialGC",
             "TEPIDARIUM_MAX_SENSORS",
-            Integer.toString(MOST),
+            Integer.toString(MAX_NAMES),
             "TEPIDARIUM_NEW_SENSORS_PER_HOUR",
             Integer.toString(NEW_EACH_HOUR));
     try (ServiceProcess service =
@@ -43,7 +43,7 @@ class ManyNamesIT {
       }
       Tally flooded = Health.settled(() -> grower);
       assertEquals(NAMES + 1, flooded.received());
-      assertEquals(MOST + NEW_EACH_HOUR, flooded.stored());
+      assertEquals(MAX_NAMES + NEW_EACH_HOUR, flooded.stored());
       String said = grower.part("sensors");
       assertTrue(said.startsWith("down: ") && said.contains("with new sensor names"), said);
 

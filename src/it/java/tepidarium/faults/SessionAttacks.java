@@ -24,7 +24,7 @@ final class SessionAttacks {
   /** The session expiry interval of MQTT 5 that means never. */
   private static final byte[] NEVER = {5, 0x11, (byte) 0xFF, (byte) 0xFF, (byte) 0xFF, (byte) 0xFF};
 
-  private static final long MOST_GROWTH_BYTES = 64L << 20;
+  private static final long MAX_GROWTH_BYTES = 64L << 20;
 
   private SessionAttacks() {}
 
@@ -101,7 +101,7 @@ final class SessionAttacks {
       }
     }
     long grown = size(target.data()) - before;
-    tries.check(grown < MOST_GROWTH_BYTES, "the data folder grew by " + (grown >> 20) + " MB");
+    tries.check(grown < MAX_GROWTH_BYTES, "the data folder grew by " + (grown >> 20) + " MB");
   }
 
   private static long size(Path folder) throws IOException {

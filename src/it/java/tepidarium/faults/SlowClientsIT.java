@@ -93,7 +93,7 @@ class SlowClientsIT {
   }
 
   @Test
-  void slowClientsHoldUpNobodyElse() throws IOException {
+  void slowClientsDoNotBlockOthers() throws IOException {
     for (int i = 0; i < OF_EACH_KIND; i++) {
       trickle();
       askAndDoNotRead();

@@ -28,7 +28,7 @@ class SlowStreamIT {
   @TempDir private Path folder;
 
   @Test
-  void whoDoesNotReadHoldsNobodyUp() throws IOException {
+  void aClientThatDoesNotReadBlocksNoOther() throws IOException {
     Path data = folder.resolve("data");
     try (RunningService service = RunningService.embedded(data)) {
       Grower grower = new Grower(service.api());

@@ -8,7 +8,7 @@ import java.util.List;
  * refused it, or took it and counted it. Used by one thread.
  */
 final class Tries {
-  private static final int MOST_WORDS = 5;
+  private static final int MAX_WORDS = 5;
 
   private final List<String> unhandled = new ArrayList<>();
   private long tried;
@@ -35,7 +35,7 @@ final class Tries {
   /** A try that got no answer, or one that no client can understand. */
   void unhandled(String words) {
     tried++;
-    if (unhandled.size() < MOST_WORDS) {
+    if (unhandled.size() < MAX_WORDS) {
       unhandled.add(words);
     }
   }

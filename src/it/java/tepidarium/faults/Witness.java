@@ -18,10 +18,10 @@ import java.util.concurrent.locks.LockSupport;
 final class Witness implements AutoCloseable {
   private static final String NAME = "witness";
   private static final long PAUSE_NANOS = TimeUnit.MILLISECONDS.toNanos(200);
-  private static final long LONGEST_WAIT_NANOS = TimeUnit.SECONDS.toNanos(35);
+  private static final long MAX_WAIT_NANOS = TimeUnit.SECONDS.toNanos(35);
 
   /** Health must answer within this time, also while the pages are attacked. */
-  private static final double LONGEST_ANSWER_SECONDS = Form.of(30, 5);
+  private static final double MAX_ANSWER_SECONDS = Form.of(30, 5);
 
   private final Target target;
   private final Thread thread = new Thread(this::run, NAME);
@@ -81,10 +81,10 @@ final class Witness implements AutoCloseable {
     long from = System.nanoTime();
     JsonNode health = target.health();
     double seconds = (System.nanoTime() - from) / 1e9;
-    if (seconds > LONGEST_ANSWER_SECONDS) {
+    if (seconds > MAX_ANSWER_SECONDS) {
       note("health took %.1f s to answer".formatted(seconds));
     }
-    boolean late = !acknowledgedAt.isEmpty() && from - acknowledgedAt.peek() > LONGEST_WAIT_NANOS;
+    boolean late = !acknowledgedAt.isEmpty() && from - acknowledgedAt.peek() > MAX_WAIT_NANOS;
     if (late && health.get("status").textValue().equals("up")) {
       note("health says up while " + acknowledgedAt.size() + " readings are not stored");
     }

@@ -267,7 +267,7 @@ class AlertIT {
   }
 
   @Test
-  void silenceIsNeitherOverNorToldAgainAfterARestart() {
+  void silenceNeitherEndsNorIsAnnouncedAgainAfterARestart() {
     report("temperature", 31, 0, 0);
     clock.set(minute(31));
     JsonNode alert = theAlert("open", "silent");
@@ -347,7 +347,7 @@ class AlertIT {
   }
 
   @Test
-  void aButtonThatMakesNoSenseLeavesALine() {
+  void anInvalidButtonMessageIsLogged() {
     Publisher button = Publisher.to(mqttPort);
     button.send("tepidarium/opening/" + container, "soon");
     button.send("tepidarium/opening/attic-" + tests, "5");

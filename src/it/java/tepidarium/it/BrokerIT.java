@@ -135,7 +135,7 @@ class BrokerIT {
   }
 
   @Test
-  void aForbiddenTopicIsToldToANewClient() {
+  void anMqtt5ClientGetsTheErrorOfAForbiddenTopic() {
     String said = anybody.version5().attempt("elsewhere/tray", "{\"temperature\":30}");
 
     assertTrue(said.contains("Not authorized"), said);
@@ -233,7 +233,7 @@ class BrokerIT {
   }
 
   @Test
-  void guessingAPasswordIsSlowedAndSaid() throws IOException {
+  void passwordGuessingIsSlowedAndReported() throws IOException {
     loggedIn("guessed", "sensor-of-guessed", 0).close();
     for (int guess = 1; guess <= 6; guess++) {
       try (RawMqtt thief = new RawMqtt(closed.mqttPort(), 5)) {
@@ -281,7 +281,8 @@ class BrokerIT {
   }
 
   @Test
-  void aPortTakenAfterTheStartIsSaidAndOpenedOnceItIsFree(@TempDir Path data) throws IOException {
+  void aPortTakenAfterTheStartIsReportedAndOpenedOnceItIsFree(@TempDir Path data)
+      throws IOException {
     int port = Ports.free();
     EmbeddedBroker broker =
         EmbeddedBroker.start(

@@ -14,7 +14,7 @@ class DroppingBrokerIT {
   @TempDir private Path folder;
 
   @Test
-  void healthTellsThatTheBrokerHasDroppedMessages() {
+  void healthReportsMessagesThatTheBrokerDropped() {
     try (Mosquitto broker =
             Mosquitto.started(folder.resolve("broker"), "max_queued_messages 5", "sys_interval 1");
         RunningService service = RunningService.withBroker(folder.resolve("data"), broker.port())) {

@@ -12,7 +12,7 @@ import java.util.TreeMap;
 
 /** What a grower does with the API, in short. */
 public record Grower(Api api) {
-  private static final int MOST_POINTS = 5_000;
+  private static final int MAX_POINTS = 5_000;
 
   /** Waits until the service listens to its broker; what is sent before may reach nobody. */
   public void awaitBroker() {
@@ -43,7 +43,7 @@ public record Grower(Api api) {
 
   /** The values of a quantity by time; they must lie further apart than a 5,000th of the span. */
   public Map<Instant, Double> values(String container, String quantity, Instant from, Instant to) {
-    String query = "?from=" + from + "&to=" + to + "&points=" + MOST_POINTS;
+    String query = "?from=" + from + "&to=" + to + "&points=" + MAX_POINTS;
     JsonNode series = api.get("/api/containers/" + container + "/readings" + query).get(quantity);
     Map<Instant, Double> values = new TreeMap<>();
     for (int i = 0; i < series.get("at").size(); i++) {

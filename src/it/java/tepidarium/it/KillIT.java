@@ -99,7 +99,7 @@ class KillIT {
   }
 
   @Test
-  void theBrokerTellsOfAServiceThatWasKilled() {
+  void theBrokerPublishesTheWillOfAKilledService() {
     try (Mosquitto broker = Mosquitto.started(folder.resolve("mosquitto"));
         ServiceProcess service =
             ServiceProcess.start(

@@ -14,7 +14,7 @@ class LampIT {
   private static final Duration SOON = Duration.ofSeconds(40);
 
   @Test
-  void whatChangedWhileTheBrokerWasAwayIsToldAfterwards(@TempDir Path folder) {
+  void changesDuringABrokerOutageArePublishedAfterwards(@TempDir Path folder) {
     try (Mosquitto broker = Mosquitto.started(folder.resolve("mosquitto"));
         RunningService service = RunningService.withBroker(folder.resolve("data"), broker.port())) {
       Grower grower = new Grower(service.api());

@@ -104,7 +104,7 @@ class LinkIT {
   }
 
   @Test
-  void aBrokerThatForgotEverythingIsSubscribedToAgain() {
+  void theLinkSubscribesAgainAfterTheBrokerLostItsSessions() {
     startBoth();
     send(1, 3);
     awaitStored(3);

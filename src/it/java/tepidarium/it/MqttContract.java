@@ -245,7 +245,7 @@ abstract class MqttContract {
         "[{\"light\":1},{\"light\":2}]      | neither at nor age",
         "` `                                | the payload has only blanks",
       })
-  void whatCannotBeReadLeavesALineAndTheFlowGoesOn(String payload, String words) {
+  void anUnreadableMessageIsLoggedAndReceivingContinues(String payload, String words) {
     publisher.send(topic, payload);
 
     awaitReject(words);
@@ -269,7 +269,7 @@ abstract class MqttContract {
 
   @ParameterizedTest
   @ValueSource(strings = {"/colour", "/temperature/inside", "!"})
-  void anUnknownTopicLeavesALineAndTheFlowGoesOn(String rest) {
+  void anUnknownTopicIsLoggedAndReceivingContinues(String rest) {
     publisher.send(topic + rest, "5");
 
     awaitReject(topic + rest, "is not the topic of a sensor");
@@ -287,7 +287,7 @@ abstract class MqttContract {
   }
 
   @Test
-  void bytesThatAreNoTextLeaveALineAndTheFlowGoesOn() {
+  void bytesThatAreNoTextAreLoggedAndReceivingContinues() {
     byte[] payload = "{\"temperature\":3?}".getBytes(StandardCharsets.US_ASCII);
     payload[15] = (byte) 0xC3;
     publisher.send(topic, payload);

@@ -222,7 +222,7 @@ class SpoolIT {
   }
 
   @Test
-  void whatWasHeardBeforeIsKnownOnceInfluxIsBack() {
+  void olderReadingsAreKnownOnceInfluxIsBack() {
     try (RunningService service = service()) {
       new Grower(service.api()).awaitBroker();
       Publisher.to(service.mqttPort()).send(TOPIC, reading(0));
@@ -271,7 +271,7 @@ class SpoolIT {
   }
 
   @Test
-  void whatIsKeptOutlivesAKilledService() {
+  void spooledReadingsSurviveAKilledService() {
     int port = Ports.free();
     influx.kill();
     Publisher publisher = Publisher.to(port);

@@ -38,7 +38,7 @@ class WaitedReadingsIT {
   }
 
   @Test
-  void theyAreAllKeptAndMarkedAsOfUncertainTime() {
+  void readingsAreAllStoredAndMarkedAsOfUncertainTime() {
     Path data = folder.resolve("data");
     try (Mosquitto broker = Mosquitto.started(folder.resolve("broker"))) {
       Publisher sensor = Publisher.to(broker.port());

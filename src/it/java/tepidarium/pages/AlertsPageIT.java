@@ -100,7 +100,7 @@ class AlertsPageIT {
   }
 
   @Test
-  void figuresAndNotifiersAreSaidInWords() {
+  void figuresAndNotifiersHaveSentences() {
     coldJar();
     Page page = browser.page(390);
     page.navigate(service.url() + "/alerts.html");

@@ -149,7 +149,7 @@ class PagesIT {
   }
 
   @Test
-  void anUnknownContainerIsSaidInWords() {
+  void anUnknownContainerIsReported() {
     Page page = open(390, "/container.html?id=nowhere");
     assertThat(page.locator("main")).containsText("nowhere");
     assertTrue(
@@ -158,7 +158,7 @@ class PagesIT {
   }
 
   @Test
-  void whatCouldNotBeReadIsListedWithItsReason() {
+  void rejectedMessagesAreListedWithTheirReason() {
     publish("{\"temperature\":\"warm\"}");
     Page page = open(390, "/rejects.html");
     assertThat(page.locator("main")).containsText("warm");

@@ -62,7 +62,7 @@ class SeasonPageIT {
 
   @ParameterizedTest
   @ValueSource(ints = {1280, 390})
-  void theSeasonIsToldOnOnePage(int width) {
+  void theSeasonReportShowsAllParts(int width) {
     Page page = open(width, "");
     assertThat(page.locator("nav a[aria-current]")).hasText("Tally");
     says(page, ".headline", "Lychee: 42 of 100 seeds germinated, 42 % (95 %: 33 to 52 %)");

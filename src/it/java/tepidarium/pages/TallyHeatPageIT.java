@@ -138,7 +138,7 @@ class TallyHeatPageIT {
   }
 
   @Test
-  void theNextAreForeseenWhereTheCountsTellIt() {
+  void theNextGerminationsAreForecastIfTheCountsAllowIt() {
     Page page = open(390);
     Locator growing = record(page, 3).locator(".forecasts");
     says(
@@ -149,7 +149,7 @@ class TallyHeatPageIT {
   }
 
   @Test
-  void heatOrDaysIsToldForTheSpecies() {
+  void theSpeciesStatesWhetherHeatOrDaysDecide() {
     Page page = open(390);
     page.locator("#heat-or-days-part [data-species=lychee] summary").first().click();
     Locator panel = page.locator("#heat-or-days-part .thermal-time");

@@ -78,7 +78,7 @@ class TellHereIT {
   }
 
   @Test
-  void shelfAndContainerTellEachNoticeOnceBetweenThem() {
+  void shelfAndContainerPagesAnnounceEachNoticeOnceTogether() {
     String jar = grower.container("Jar");
     Page shelf = switchedOn();
     shelf.navigate(service.url() + "/");
@@ -102,7 +102,7 @@ class TellHereIT {
   }
 
   @Test
-  void aPageOpenedAnewAsksForThePressThatTheBrowserWantsBeforeAnySound() {
+  void aReopenedPageAsksForThePressThatSoundRequires() {
     Page alerts = switchedOn();
     Page shelf = browser.pageBeside(alerts);
     shelf.navigate(service.url() + "/");
@@ -113,7 +113,7 @@ class TellHereIT {
   }
 
   @Test
-  void whatIsSwitchedOffOnOnePageIsQuietOnTheOthersToo() {
+  void soundSwitchedOffOnOnePageIsOffOnTheOthers() {
     Page alerts = switchedOn();
     Page shelf = browser.pageBeside(alerts);
     shelf.navigate(service.url() + "/");
@@ -124,7 +124,7 @@ class TellHereIT {
   }
 
   @Test
-  void aNoticeThatWentOutWhileTheLineWasBrokenIsToldWhenItIsBack() {
+  void aNoticeSentDuringAnInterruptionIsAnnouncedOnReconnection() {
     Page shelf = switchedOn();
     shelf.navigate(service.url() + "/");
     Locator live = shelf.locator("#live");

@@ -52,8 +52,8 @@ import tepidarium.ingest.RejectCode;
 import tepidarium.ingest.RejectLog;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
-import tepidarium.season.KeptSeason;
 import tepidarium.season.SeasonStore;
+import tepidarium.season.StoredSeason;
 import tepidarium.series.StoreException;
 
 /**
@@ -378,20 +378,23 @@ abstract class RecordsContract {
     Span spring = new Span(START, START.plus(Duration.ofDays(60)));
     Span later = new Span(spring.to(), spring.to().plus(Duration.ofDays(60)));
     String report = "{\"lessons\":[\"Größe 🌱\"]}";
-    SeasonStore.Asked first = new SeasonStore.Asked(" Frühling ", spring, spring.to(), " ", report);
-    SeasonStore.Asked second = new SeasonStore.Asked("Summer", later, later.to(), "hot", report);
-    KeptSeason kept = read(database -> new SeasonRecords(database).keep(first)).orElseThrow();
-    assertEquals(new KeptSeason(1, "Frühling", spring, spring.to(), null, report), kept);
-    SeasonStore.Asked again = new SeasonStore.Asked("FRÜHLING", later, later.to(), null, report);
-    assertTrue(read(database -> new SeasonRecords(database).keep(again)).isEmpty());
-    KeptSeason summer = read(database -> new SeasonRecords(database).keep(second)).orElseThrow();
+    SeasonStore.NewSeason first =
+        new SeasonStore.NewSeason(" Frühling ", spring, spring.to(), " ", report);
+    SeasonStore.NewSeason second =
+        new SeasonStore.NewSeason("Summer", later, later.to(), "hot", report);
+    StoredSeason kept = read(database -> new SeasonRecords(database).add(first)).orElseThrow();
+    assertEquals(new StoredSeason(1, "Frühling", spring, spring.to(), null, report), kept);
+    SeasonStore.NewSeason again =
+        new SeasonStore.NewSeason("FRÜHLING", later, later.to(), null, report);
+    assertTrue(read(database -> new SeasonRecords(database).add(again)).isEmpty());
+    StoredSeason summer = read(database -> new SeasonRecords(database).add(second)).orElseThrow();
     assertEquals(List.of(summer, kept), read(database -> new SeasonRecords(database).seasons()));
     assertEquals(
         kept, read(database -> new SeasonRecords(database).season(kept.id())).orElseThrow());
     assertEquals(true, read(database -> new SeasonRecords(database).remove(kept.id())));
     assertEquals(false, read(database -> new SeasonRecords(database).remove(kept.id())));
     assertTrue(read(database -> new SeasonRecords(database).season(kept.id())).isEmpty());
-    assertTrue(read(database -> new SeasonRecords(database).keep(again)).isPresent());
+    assertTrue(read(database -> new SeasonRecords(database).add(again)).isPresent());
   }
 
   @Test

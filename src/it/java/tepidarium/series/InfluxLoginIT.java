@@ -60,7 +60,7 @@ class InfluxLoginIT {
   }
 
   @Test
-  void whatIsNoInfluxIsAwayAndNotAReasonToRefuseReadings() throws IOException {
+  void aServerThatIsNotInfluxCountsAsUnreachableAndReadingsAreKept() throws IOException {
     HttpServer server =
         HttpServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0), 0);
     byte[] nothing = "{}".getBytes(StandardCharsets.US_ASCII);

@@ -188,7 +188,7 @@ class InfluxReadingsIT extends SeriesContract<InfluxReadings> {
   }
 
   @Test
-  void aServerThatIsAwayIsSaidToBeSoAtOnceAndTakesReadingsWhenItIsBack(@TempDir Path folder) {
+  void anUnreachableServerIsReportedAtOnceAndGetsReadingsWhenItIsBack(@TempDir Path folder) {
     try (Influx own = Influx.started(folder);
         InfluxReadings store = new InfluxReadings(own.address("tepidarium"))) {
       store.write(List.of(temperature(Duration.ofMinutes(2), 30)));

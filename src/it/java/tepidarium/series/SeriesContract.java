@@ -163,7 +163,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
 
   /** Took a minute with a query for each of the instants, while all other sensors waited. */
   @Test
-  void aClockThatStandsStillHoldsUpNobody() {
+  void aClockThatStandsStillDoesNotBlockOtherSensors() {
     store.write(IntStream.range(0, 101).mapToObj(i -> warm(0, i / 100.0)).toList());
     List<Reading> stuck = IntStream.range(0, 5_000).mapToObj(i -> warm(0, 5 + i / 200.0)).toList();
     List<Reading> repeated = IntStream.range(0, 101).mapToObj(i -> warm(0, i / 100.0)).toList();
@@ -177,7 +177,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
 
   /** Instants in a stretch that is full; each one has a stretch of its own after it. */
   @Test
-  void aClockThatRepeatsTheLastSecondsHoldsUpNobody() {
+  void aClockThatRepeatsSecondsDoesNotBlockOtherSensors() {
     store.write(instants(3_000, 0));
     List<Reading> again = instants(3_000, 5_000);
     Duration limit = Duration.ofSeconds(20);
@@ -304,7 +304,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
   }
 
   @Test
-  void whereNothingIsThereIsNothing() {
+  void aSpanOrSensorWithoutReadingsIsEmpty() {
     store.write(List.of(warm(0, 30)));
 
     Span later = new Span(second(10), second(20));
@@ -380,7 +380,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
   }
 
   @Test
-  void whatWasHeardIsTheNewestOfEachQuantity() {
+  void theSensorSummaryHasTheNewestValueOfEachQuantity() {
     store.write(List.of(full(0, 30.0, 96.0, null, 3.9), full(60, 31.0, null, 5.0, null)));
     store.write(List.of(full(30, 29.0, 95.0, null, null)));
 
@@ -398,7 +398,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
   }
 
   @Test
-  void oldReadingsAreLetGoAndNewerOnesStay() {
+  void oldReadingsAreDeletedAndNewerOnesStay() {
     store.write(IntStream.range(0, 100).mapToObj(i -> warm(i * 60L, 20)).toList());
     while (store.deleteBefore(second(50 * 60), 20) == 20) {
       assertTrue(temperatures().size() >= 50);

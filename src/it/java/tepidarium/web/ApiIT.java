@@ -127,7 +127,7 @@ class ApiIT {
   }
 
   @Test
-  void aFewHoursTellNothingOfHeatSourcesOrPlaces() {
+  void aFewHoursGiveNoVerdictOnHeatSourcesOrPlaces() {
     JsonNode compared = api.get("/api/compare/heat?containers=jar-1,empty-tray");
     assertEquals("cannot-tell", compared.at("/pairs/0/finding").asText());
     assertTrue(compared.at("/compared/1/measures/degreeHoursPerDay").isNull());
@@ -201,7 +201,7 @@ class ApiIT {
   }
 
   @Test
-  void theBandTellsEveryExcursion() {
+  void theBandListsEveryExcursion() {
     JsonNode band = api.get(JAR + "/band?from=" + grower.ago(150) + "&to=" + grower.ago(2));
     Set<String> kinds = new TreeSet<>();
     for (JsonNode excursion : band.path("excursions")) {
@@ -262,7 +262,7 @@ class ApiIT {
   }
 
   @Test
-  void anAlertTellsWhatHappenedToItAndComesBackFromTheShelf() {
+  void anAlertListsItsHistoryAndReturnsFromTheShelf() {
     JsonNode dry = grower.alert("dry");
     String path = "/api/alerts/" + dry.path("id").asInt();
     api.post(path + "/shelve", "{\"minutes\":60,\"by\":\"Ida\",\"reason\":\"spraying\"}", 200);
@@ -332,7 +332,7 @@ class ApiIT {
   }
 
   @Test
-  void theServiceTellsHowItIsAndHowToReachIt() {
+  void theServiceReportsItsHealthAndAddresses() {
     JsonNode health = api.get("/api/health");
     assertEquals("up", health.path("status").asText());
     JsonNode counts = health.path("counts");
@@ -370,7 +370,7 @@ class ApiIT {
   }
 
   @Test
-  void theLiveStreamTellsOfAContainerAfterAReading() {
+  void theLiveStreamSendsAContainerAfterAReading() {
     Operation live = new Operation("GET", "/api/live");
     try (LiveEvents stream = LiveEvents.open(service.url())) {
       await().atMost(Duration.ofSeconds(10)).until(() -> stream.has("hello", "time"));
@@ -416,7 +416,7 @@ class ApiIT {
 
   @ParameterizedTest
   @MethodSource("tepidarium.web.Refusal#all")
-  void whatMakesNoSenseIsRefusedByName(Refusal refusal) {
+  void invalidInputIsRefusedWithTheNameOfItsField(Refusal refusal) {
     CheckedApi.Answer answer =
         api.call(refusal.method(), refusal.path(), refusal.body(), refusal.status());
     String detail = answer.json().path("detail").asText();
@@ -500,7 +500,7 @@ class ApiIT {
   }
 
   @Test
-  void whatIsNotThereOrCannotBeReadIsAProblemToo() {
+  void aMissingOrUnreadableFileIsAProblem() {
     problem(api.send("GET", "/api/nothing", null, Map.of()), 404, "/api/nothing");
     problem(api.send("POST", "/api/nothing", "{}", Map.of()), 404, "/api/nothing");
     HttpResponse<String> wrongMethod = api.send("PATCH", JAR, "{}", Map.of());

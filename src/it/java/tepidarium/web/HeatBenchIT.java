@@ -105,7 +105,7 @@ class HeatBenchIT {
   }
 
   @Test
-  void aDayCannotTell() {
+  void oneDayGivesNoVerdict() {
     JsonNode all = api.get(COMPARE + "?containers=mat-1,lamp-1");
     JsonNode pair =
         api.get(COMPARE + "?containers=mat-1,lamp-1&from=" + lastDay(all)).path("pairs").path(0);

@@ -73,7 +73,7 @@ class HeatCourseIT {
   }
 
   @Test
-  void theCountsAreToldByHeat() {
+  void theCountsAreShownByHeat() {
     JsonNode course = api.get(sowing + "/heat-course");
     assertEquals(BASE_C, course.path("base").asDouble());
     int seeds = 0;
@@ -128,7 +128,7 @@ class HeatCourseIT {
   }
 
   @Test
-  void aSpeciesTellsWhatItsSowingsTell() {
+  void aSpeciesCombinesTheResultsOfItsSowings() {
     JsonNode told = api.get("/api/species/oil-nut/thermal-time");
     assertEquals(1, told.path("sowings").size());
     assertEquals(80, told.path("seeds").asInt());
@@ -145,7 +145,7 @@ class HeatCourseIT {
   }
 
   @Test
-  void aSpeciesThatWasNeverSownTellsNothing() {
+  void aSpeciesWithoutSowingsHasNoResult() {
     JsonNode none = api.get("/api/species/cacao/thermal-time");
     assertEquals(0, none.path("sowings").size());
     assertTrue(none.path("heatModel").isNull() && none.path("clockModel").isNull());
@@ -154,7 +154,7 @@ class HeatCourseIT {
   }
 
   @Test
-  void whereNothingWasMeasuredThereIsNoHeat() {
+  void noReadingsGiveNoHeat() {
     api.post("/api/containers", "{\"name\":\"Blind\",\"kind\":\"jar\"}", 201);
     String lot = api.get("/api/sowings/1").path("lot").asText();
     String gathered = sownAt.minusSeconds(86_400).toString();

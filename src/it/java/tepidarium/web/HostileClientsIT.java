@@ -75,7 +75,7 @@ class HostileClientsIT {
         "/metrics",
         "/shared/style.css"
       })
-  void nothingIsReadThroughANameOfSomebodyElse(String path) {
+  void aClientCannotReadUnderAnotherClientsName(String path) {
     RawHttp answer = get(path, "evil.example:" + URI.create(service.url()).getPort());
     assertEquals(421, answer.status(), answer.body());
     assertEquals("application/problem+json", answer.type());
@@ -83,7 +83,7 @@ class HostileClientsIT {
   }
 
   @Test
-  void nothingIsWrittenThroughANameOfSomebodyElse() {
+  void aClientCannotPublishUnderAnotherClientsName() {
     assertEquals(421, write("evil.example", "Content-Type: application/json\r\n").status());
     assertEquals(0, service.api().get("/api/containers").size());
   }

@@ -71,7 +71,7 @@ class SeasonIT {
   }
 
   @Test
-  void whatNoSensorSawIsAGapBetweenNothingAndTheCeiling() {
+  void aGapIsBoundedByZeroAndTheCeiling() {
     JsonNode tray = whole().path("sowings").path(1);
     assertEquals("Lychee, sowing 2", tray.path("name").asText());
     assertEquals(0, tray.at("/heat/degreeHours").asDouble());
@@ -85,7 +85,7 @@ class SeasonIT {
   }
 
   @Test
-  void theClosetTellsItsColdHoursAndItsLeaks() {
+  void theClosetShowsItsColdHoursAndLightLeaks() {
     JsonNode closet = whole().path("containers").path(0);
     assertEquals(240, closet.path("coveredHours").asDouble(), 1e-6);
     double heat = 240 * 16 - 3.5 * 12.25;

@@ -132,8 +132,8 @@ public record Alert(
 
   Alert withSign(Rule rule, Observation sign) {
     String words = sign.detail() == null ? detail() : sign.detail();
-    Extra told = new Extra(priority(), shelvedBy(), words, sign.forecastAt(), foundLate());
-    Alert alert = new Editor().extra(told).alert();
+    Extra updated = new Extra(priority(), shelvedBy(), words, sign.forecastAt(), foundLate());
+    Alert alert = new Editor().extra(updated).alert();
     return alert.withValues(sign.value(), rule.worse(worst, sign.value()));
   }
 

@@ -44,13 +44,13 @@ public record Forecast(Limit limit, Instant at, double valueC, double steadyC, d
   private static final Duration EARLIER = Duration.ofHours(4);
   private static final Duration STALE = Duration.ofMinutes(15);
   private static final Duration RECORD_FOR_SHORT_WINDOW = Duration.ofMinutes(60);
-  private static final int LEAST_SAMPLES = 8;
+  private static final int MIN_SAMPLES = 8;
   private static final double COVERED_SHARE = 0.7;
   private static final double CHANCE = 1e-6;
-  private static final double LEAST_CHANGE_C = 0.25;
+  private static final double MIN_CHANGE_C = 0.25;
 
   /** Lowest assumed noise: half the resolution step of a common sensor. */
-  private static final double LEAST_NOISE_C = 0.03;
+  private static final double MIN_NOISE_C = 0.03;
 
   private static final double NOISE_SHARE = 0.12;
   private static final double NEWS_SHARE = 0.15;
@@ -116,7 +116,7 @@ public record Forecast(Limit limit, Instant at, double valueC, double steadyC, d
   }
 
   private static boolean enough(Samples part, Duration window) {
-    if (part.size() < LEAST_SAMPLES) {
+    if (part.size() < MIN_SAMPLES) {
       return false;
     }
     long longest = 0;
@@ -170,7 +170,7 @@ public record Forecast(Limit limit, Instant at, double valueC, double steadyC, d
         y[i] = part.value(i);
       }
       Approach curve = Approach.fit(t, y);
-      double noise = Math.max(curve.residual(), LEAST_NOISE_C);
+      double noise = Math.max(curve.residual(), MIN_NOISE_C);
       double slope = slope(t, y, 0);
       double studentT = Math.abs(slope) * Math.sqrt(squares(t)) / noise;
       int tail = t.length * 2 / 3;
@@ -222,7 +222,7 @@ public record Forecast(Limit limit, Instant at, double valueC, double steadyC, d
     /** Whether the trend is significant and continues in the same direction at the end. */
     boolean distinct() {
       TDistribution byChance = TDistribution.of(points - 3.0);
-      return Math.abs(change()) >= LEAST_CHANGE_C
+      return Math.abs(change()) >= MIN_CHANGE_C
           && noise <= NOISE_SHARE * Math.abs(change())
           && change() * tailSlope > 0
           && t >= byChance.inverseSurvivalProbability(CHANCE);

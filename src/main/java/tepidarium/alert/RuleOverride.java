@@ -23,8 +23,8 @@ public record RuleOverride(
   /** Overrides nothing. */
   public static final RuleOverride NONE = new RuleOverride(null, null, null, null, null);
 
-  private static final double MOST_MINUTES = 24 * 60;
-  private static final double MOST_DEADBAND = 1_000;
+  private static final double MAX_MINUTES = 24 * 60;
+  private static final double MAX_DEADBAND = 1_000;
 
   /**
    * Checks the ranges for the kind.
@@ -35,9 +35,9 @@ public record RuleOverride(
     if (limit != null) {
       checkLimit(kind, limit);
     }
-    within(kind, "deadband", deadband, 0, MOST_DEADBAND, kind.unit());
-    within(kind, "onDelayMinutes", minutes(onDelay), 0, MOST_MINUTES, "min");
-    within(kind, "offDelayMinutes", minutes(offDelay), 0, MOST_MINUTES, "min");
+    within(kind, "deadband", deadband, 0, MAX_DEADBAND, kind.unit());
+    within(kind, "onDelayMinutes", minutes(onDelay), 0, MAX_MINUTES, "min");
+    within(kind, "offDelayMinutes", minutes(offDelay), 0, MAX_MINUTES, "min");
   }
 
   private static void checkLimit(AlertKind kind, double limit) {

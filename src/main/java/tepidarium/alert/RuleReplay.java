@@ -18,7 +18,7 @@ public final class RuleReplay {
   /** Factors by which a setting is increased, smallest first. */
   private static final double[] FACTORS = {1.5, 2, 3, 4, 6, 8};
 
-  private static final Duration SHORTEST_DELAY = Duration.ofMinutes(2);
+  private static final Duration MIN_DELAY = Duration.ofMinutes(2);
 
   /**
    * A changed rule with fewer repeated alerts.
@@ -127,7 +127,7 @@ public final class RuleReplay {
   }
 
   private static Duration longer(Duration delay, double factor) {
-    double seconds = Math.max((double) delay.toSeconds(), SHORTEST_DELAY.toSeconds() / FACTORS[0]);
+    double seconds = Math.max((double) delay.toSeconds(), MIN_DELAY.toSeconds() / FACTORS[0]);
     return Duration.ofSeconds(Math.round(seconds * factor));
   }
 }

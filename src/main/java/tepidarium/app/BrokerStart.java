@@ -25,7 +25,7 @@ import tepidarium.ingest.mqtt.BrokerAddress;
 import tepidarium.ingest.mqtt.BrokerLimits;
 import tepidarium.ingest.mqtt.EmbeddedBroker;
 import tepidarium.reading.SensorId;
-import tepidarium.web.system.ServiceFacts.Part;
+import tepidarium.web.system.ServiceInfo.Part;
 
 /**
  * Starts the embedded broker on a background thread, or returns the address of the external broker

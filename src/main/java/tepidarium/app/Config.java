@@ -34,7 +34,7 @@ import tepidarium.series.influx.InfluxAddress;
  * @param silentGraceSeconds no alert for silent sensors for this long after the start, in seconds
  * @param timeZone time zone of the days in daily figures
  * @param keeping where readings are stored and for how long
- * @param site where the containers stand, to tell daylight from a lamp; null if not set
+ * @param site where the containers stand, to distinguish daylight from a lamp; null if not set
  * @param notices who gets notices, how and when; null sends them to open pages and MQTT only
  */
 public record Config(

@@ -39,7 +39,7 @@ import org.jspecify.annotations.Nullable;
 final class ConfigReader {
   private static final String PREFIX = "TEPIDARIUM_";
   private static final int CLOSE_ENOUGH = 3;
-  private static final int LARGEST_BYTES = 1 << 20;
+  private static final int MAX_BYTES = 1 << 20;
   private static final YAMLMapper YAML =
       YAMLMapper.builder()
           .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
@@ -162,9 +162,9 @@ final class ConfigReader {
       if (Files.isDirectory(file)) {
         throw problem(file + " is a folder; name the configuration file in it");
       }
-      if (Files.size(file) > LARGEST_BYTES) {
+      if (Files.size(file) > MAX_BYTES) {
         throw problem(
-            file + " is larger than " + LARGEST_BYTES + " bytes; is it a configuration file?");
+            file + " is larger than " + MAX_BYTES + " bytes; is it a configuration file?");
       }
       return Files.readString(file);
     } catch (NoSuchFileException e) {

@@ -17,7 +17,7 @@ import tepidarium.records.ClockRecords;
 import tepidarium.rollup.HourlyRollups;
 import tepidarium.series.ReadingTrimmer;
 import tepidarium.series.SensorSummary;
-import tepidarium.web.system.ServiceFacts.Part;
+import tepidarium.web.system.ServiceInfo.Part;
 
 /**
  * Runs slow background work on its own thread every 10 min: calculates missing hourly sums, deletes

@@ -37,7 +37,7 @@ import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
 import tepidarium.series.StoreException;
-import tepidarium.web.system.ServiceFacts.Part;
+import tepidarium.web.system.ServiceInfo.Part;
 
 /**
  * Runs the notices: connects them with alerts and channels, monitors the service itself, and sends
@@ -233,13 +233,13 @@ final class NoticeService implements LiveListener, AutoCloseable {
     List<String> problems = new ArrayList<>();
     try {
       notices
-          .tally()
+          .deliveryCounts()
           .forEach(
-              (name, tally) -> {
-                if (tally.trouble() != null) {
-                  problems.add(name + ": " + tally.waiting() + " waiting, " + tally.trouble());
-                } else if (recent(tally.lastFailedAt())) {
-                  problems.add(name + ": a notice was given up at " + tally.lastFailedAt());
+              (name, counts) -> {
+                if (counts.trouble() != null) {
+                  problems.add(name + ": " + counts.waiting() + " waiting, " + counts.trouble());
+                } else if (recent(counts.lastFailedAt())) {
+                  problems.add(name + ": a notice was given up at " + counts.lastFailedAt());
                 }
               });
     } catch (StoreException e) {

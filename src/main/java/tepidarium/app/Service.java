@@ -29,7 +29,7 @@ import tepidarium.web.containers.ContainerViews;
 import tepidarium.web.sensors.SensorViews;
 import tepidarium.web.server.ApiRoutes;
 import tepidarium.web.server.WebServer;
-import tepidarium.web.system.ServiceFacts.Part;
+import tepidarium.web.system.ServiceInfo.Part;
 
 /**
  * Creates every part of the program, connects the parts and starts them. The order is data folder,
@@ -63,7 +63,7 @@ public final class Service implements AutoCloseable {
   private final ClockTrust trust;
   private final Watch watch;
   private final Intake intake;
-  private final Facts facts;
+  private final CurrentServiceInfo info;
   private final NoticeService notices;
   private final WebServer web;
   private final MqttLink link;
@@ -103,9 +103,9 @@ public final class Service implements AutoCloseable {
     watch = startWatch();
     intake = startIntake();
     folder.parts().saveManifest(folder.clientId());
-    facts = new Facts(config, demo, intake, sensorLimit, stores, folder.parts(), clock);
+    info = new CurrentServiceInfo(config, demo, intake, sensorLimit, stores, folder.parts(), clock);
     notices = createNoticeService();
-    facts.addHealth(() -> healthOf(notices, housekeeping));
+    info.addHealth(() -> healthOf(notices, housekeeping));
     web = startPages();
     broker.pagesReady(intake);
     MqttLink.prepare();
@@ -113,7 +113,7 @@ public final class Service implements AutoCloseable {
     startLinkAndNotices();
     folder.parts().saveManifest(folder.clientId());
     folder.parts().warnOfUnneededSetAside();
-    facts.started();
+    info.markStarted();
   }
 
   /**
@@ -237,7 +237,7 @@ public final class Service implements AutoCloseable {
         alerts,
         rules,
         rejectLog,
-        facts,
+        info,
         new ContainerViews(
             register,
             containers.latestValues(),
@@ -273,7 +273,7 @@ public final class Service implements AutoCloseable {
 
   /** Connects alerts to MQTT and to the notices, then starts the link to the broker. */
   private void startLinkAndNotices() {
-    facts.setLink(link, broker.await().parts());
+    info.setLink(link, broker.await().parts());
     AlertTopics topics = new AlertTopics(link, watch, alerts, containers.register(), alertViews);
     watch.listen(topics);
     watch.listen(notices);

@@ -22,7 +22,7 @@ import tepidarium.series.influx.InfluxAddress;
 import tepidarium.series.influx.InfluxReadings;
 import tepidarium.series.spool.Spool;
 import tepidarium.series.sqlite.SqliteReadings;
-import tepidarium.web.system.ServiceFacts.Part;
+import tepidarium.web.system.ServiceInfo.Part;
 
 /**
  * Opens the readings store that the settings select: a local file, or InfluxDB with a spool in

@@ -3,7 +3,7 @@ package tepidarium.app;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import tepidarium.series.spool.Spool;
-import tepidarium.web.system.ServiceFacts.Part;
+import tepidarium.web.system.ServiceInfo.Part;
 
 /** Describes the health of the readings store in a sentence. */
 final class StorageHealth {

@@ -50,7 +50,7 @@ public record BaseByRate(
     }
     List<RateRegression.Point> ratePoints = points.stream().map(GroupPoint::point).toList();
     int temperatures = temperatures(ratePoints);
-    if (temperatures < RateRegression.FEWEST_TEMPERATURES) {
+    if (temperatures < RateRegression.MIN_TEMPERATURES) {
       return new BaseByRate(
           points,
           null,
@@ -58,7 +58,7 @@ public record BaseByRate(
               Locale.ROOT,
               "seed groups at %d or more temperatures are needed, at least %.0f °C (%.1f "
                   + "°F) apart, whose counts identify the time to half germination; there %s %d",
-              RateRegression.FEWEST_TEMPERATURES,
+              RateRegression.MIN_TEMPERATURES,
               APART_C,
               APART_C * 1.8,
               temperatures == 1 ? "is" : "are",

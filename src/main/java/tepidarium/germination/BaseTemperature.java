@@ -39,11 +39,11 @@ public record BaseTemperature(
   private static final double DROP = 1.920729410347062;
 
   private static final double STEP_C = 1;
-  private static final double LOWEST_C = 0;
-  private static final double HIGHEST_C = 25;
+  private static final double MIN_C = 0;
+  private static final double MAX_C = 25;
   private static final double MARGIN_C = 0.5;
   private static final double CROSSING_ACCURACY_K = 1e-3;
-  private static final double LARGEST_DROP = 10;
+  private static final double MAX_DROP = 10;
   private static final int MAX_EVALUATIONS = 200;
   private static final String NO_BASE_WORDS =
       "the counts do not identify the heat that seeds need at any base "
@@ -143,8 +143,8 @@ public record BaseTemperature(
    * whole degrees; at most to 25 °C.
    */
   public static BaseTemperature of(HeatCounts counts) {
-    double toC = Math.min(HIGHEST_C, Math.floor(counts.coldestC() - MARGIN_C));
-    if (!(toC >= LOWEST_C + STEP_C)) {
+    double toC = Math.min(MAX_C, Math.floor(counts.coldestC() - MARGIN_C));
+    if (!(toC >= MIN_C + STEP_C)) {
       return new BaseTemperature(
           null,
           ANY,
@@ -153,13 +153,13 @@ public record BaseTemperature(
     }
     DoubleFunction<List<ThermalTime.HeatInterval>> likely =
         base -> counts.intervals(base, SeedHeat::likely);
-    return HeatFit.certain(counts.above(LOWEST_C))
-        ? of(likely, LOWEST_C, toC, true)
+    return HeatFit.certain(counts.above(MIN_C))
+        ? of(likely, MIN_C, toC, true)
         : ofUncertain(
             base -> counts.intervals(base, SeedHeat::least),
             likely,
             base -> counts.intervals(base, SeedHeat::most),
-            LOWEST_C,
+            MIN_C,
             toC,
             true);
   }
@@ -286,12 +286,12 @@ public record BaseTemperature(
       return direction * Double.POSITIVE_INFINITY;
     }
 
-    /** Limits the drop to {@link #LARGEST_DROP} because the height may be minus infinity. */
+    /** Limits the drop to {@link #MAX_DROP} because the height may be minus infinity. */
     private double crossing(double a, double b, double height) {
       return new BrentSolver(CROSSING_ACCURACY_K)
           .solve(
               MAX_EVALUATIONS,
-              base -> Math.max(-LARGEST_DROP, height(base) - height),
+              base -> Math.max(-MAX_DROP, height(base) - height),
               Math.min(a, b),
               Math.max(a, b));
     }

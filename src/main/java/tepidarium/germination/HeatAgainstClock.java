@@ -27,7 +27,7 @@ public record HeatAgainstClock(
     Verdict verdict,
     String words) {
   /** Least relative difference of heat per day between groups; common practice, no source. */
-  private static final double LEAST_DIFFERENCE = 0.1;
+  private static final double MIN_DIFFERENCE = 0.1;
 
   private static final String CANNOT =
       "These data do not show whether the counts follow the heat or the days: ";
@@ -53,7 +53,7 @@ public record HeatAgainstClock(
     List<Double> perDay = perDay(baseC, counts);
     double lowest = perDay.stream().mapToDouble(d -> d).min().orElse(0);
     double highest = perDay.stream().mapToDouble(d -> d).max().orElse(0);
-    if (highest - lowest < LEAST_DIFFERENCE * highest) {
+    if (highest - lowest < MIN_DIFFERENCE * highest) {
       String words =
           perDay.size() < 2
               ? "there is only one seed group."

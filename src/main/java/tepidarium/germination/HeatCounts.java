@@ -21,7 +21,7 @@ import tepidarium.stats.Censored;
  */
 public final class HeatCounts {
   /** Least width of a heat interval between two checks, as a share of its likely width. */
-  private static final double LEAST_WIDTH = 0.01;
+  private static final double MIN_WIDTH = 0.01;
 
   private final HeatPath path;
   private final @Nullable Double ceilingC;
@@ -57,7 +57,7 @@ public final class HeatCounts {
       if (to == null) {
         return new HeatInterval(left, Double.POSITIVE_INFINITY, data.count());
       }
-      double width = LEAST_WIDTH * (to.likely() - from.likely());
+      double width = MIN_WIDTH * (to.likely() - from.likely());
       return new HeatInterval(left, Math.max(heat.applyAsDouble(to), left + width), data.count());
     }
   }

@@ -49,7 +49,7 @@ public record HeatFit(
    * At most this many past sowings enter a prior. Older ones add computing time but little
    * information.
    */
-  private static final int MOST_PAST = 5;
+  private static final int MAX_PAST_SOWINGS = 5;
 
   private static final double SAME = 1e-9;
 
@@ -140,14 +140,14 @@ public record HeatFit(
 
   /**
    * The prior distribution of the heat that seeds need, from the latest past sowings whose final
-   * fraction is identified (at most {@value #MOST_PAST}).
+   * fraction is identified (at most {@value #MAX_PAST_SOWINGS}).
    *
    * @param past rows of each past sowing of the species by the heat above one base, the latest last
    * @return null if no past sowing identifies a final fraction
    */
   public static Posterior.@Nullable Prior prior(List<List<HeatCounts.Row>> past) {
     List<IntervalFit> fits = new ArrayList<>();
-    for (int i = past.size() - 1; i >= 0 && fits.size() < MOST_PAST; i--) {
+    for (int i = past.size() - 1; i >= 0 && fits.size() < MAX_PAST_SOWINGS; i--) {
       List<HeatCounts.Row> rows = past.get(i).stream().filter(HeatCounts.Row::known).toList();
       List<Censored> likely = by(rows, SeedHeat::likely);
       if (likely != null) {

@@ -19,7 +19,7 @@ import tepidarium.stats.Posterior;
  */
 public record HeatForecast(
     int seeds, double hours, double earliestHours, OptionalDouble latestHours) {
-  private static final double LONGEST_HOURS = 24 * 365.0;
+  private static final double MAX_HOURS = 24 * 365.0;
   private static final double TAIL = 0.025;
   private static final double CLOSE_HOURS = 0.02;
   private static final int ORDER = 5;
@@ -81,15 +81,15 @@ public record HeatForecast(
     if (probabilityBy(remaining, tenth, branches, 0, rate) >= probability) {
       return OptionalDouble.of(0);
     }
-    if (probabilityBy(remaining, tenth, branches, LONGEST_HOURS, rate) < probability) {
+    if (probabilityBy(remaining, tenth, branches, MAX_HOURS, rate) < probability) {
       return OptionalDouble.empty();
     }
     double low = 0;
     double high = 1;
-    while (high < LONGEST_HOURS
+    while (high < MAX_HOURS
         && probabilityBy(remaining, tenth, branches, high, rate) < probability) {
       low = high;
-      high = Math.min(LONGEST_HOURS, 2 * high);
+      high = Math.min(MAX_HOURS, 2 * high);
     }
     return OptionalDouble.of(
         new BracketingNthOrderBrentSolver(CLOSE_HOURS, ORDER)

@@ -24,10 +24,10 @@ import tepidarium.stats.Proportion;
  * missed.
  */
 final class NextLot {
-  private static final double LEAST_LOGIT_SPREAD = -23;
-  private static final double MOST_LOGIT_SPREAD = 5;
+  private static final double MIN_LOGIT_SPREAD = -23;
+  private static final double MAX_LOGIT_SPREAD = 5;
   private static final double LOG_NEGLIGIBLE = -20;
-  private static final double LEAST_WEIGHT = 1e-10;
+  private static final double MIN_WEIGHT = 1e-10;
   private static final int GAUSS_POINTS = 24;
   private static final int MODE_STEPS = 36;
   private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
@@ -51,7 +51,7 @@ final class NextLot {
   NextLot(List<Proportion> lots, double step) {
     lots.forEach(lot -> this.lots.merge(lot, 1, Integer::sum));
     List<Slice> slices = new ArrayList<>();
-    for (double x = LEAST_LOGIT_SPREAD; x <= MOST_LOGIT_SPREAD; x += step) {
+    for (double x = MIN_LOGIT_SPREAD; x <= MAX_LOGIT_SPREAD; x += step) {
       slices.add(slice(x));
     }
     double most = slices.stream().mapToDouble(s -> s.logPrior + s.logTop).max().orElseThrow();
@@ -62,7 +62,7 @@ final class NextLot {
     }
     double sum = parts.stream().mapToDouble(Part::weight).sum();
     parts.replaceAll(part -> new Part(part.fraction, part.weight / sum));
-    parts.removeIf(part -> part.weight < LEAST_WEIGHT);
+    parts.removeIf(part -> part.weight < MIN_WEIGHT);
   }
 
   private Slice slice(double logitSpread) {

@@ -21,7 +21,7 @@ final class NextLotTail {
   private static final double LOG_NEGLIGIBLE = -30;
   private static final double STRAIGHT = 5e-3;
   private static final double STEP = 0.1;
-  private static final int MOST_HALVINGS = 14;
+  private static final int MAX_HALVINGS = 14;
 
   private record Point(double logit, double above) {}
 
@@ -102,7 +102,7 @@ final class NextLotTail {
     boolean straight = Math.abs(middle.above - (from.above + to.above) / 2) <= tolerance;
     // S is decreasing: if it is nearly equal at both ends, there is no step between them.
     boolean flat = from.above - to.above <= STEP || halvings > 0;
-    if ((straight && flat) || halvings == MOST_HALVINGS) {
+    if ((straight && flat) || halvings == MAX_HALVINGS) {
       pieces.add(new Piece(from, middle, to));
     } else {
       fill(pieces, from, middle, halvings + 1);

@@ -26,7 +26,7 @@ public record RateRegression(
     double thetaError,
     double rSquared) {
   /** Least number of different temperatures; common practice, no source. */
-  public static final int FEWEST_TEMPERATURES = 4;
+  public static final int MIN_TEMPERATURES = 4;
 
   /**
    * A time to germination at one temperature.
@@ -49,7 +49,7 @@ public record RateRegression(
   public static Optional<RateRegression> of(List<Point> points) {
     int n = points.size();
     long temperatures = points.stream().mapToDouble(Point::temperatureC).distinct().count();
-    if (temperatures < FEWEST_TEMPERATURES) {
+    if (temperatures < MIN_TEMPERATURES) {
       return Optional.empty();
     }
     double meanX = points.stream().mapToDouble(Point::temperatureC).sum() / n;

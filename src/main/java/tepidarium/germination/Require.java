@@ -6,7 +6,7 @@ import tepidarium.reading.InvalidInput;
 
 /** Checks input values; throws {@link InvalidInput} for an invalid one. */
 final class Require {
-  static final int MOST_SEEDS = 1_000_000;
+  static final int MAX_SEEDS = 1_000_000;
 
   private Require() {}
 
@@ -32,9 +32,9 @@ final class Require {
   }
 
   static void count(String name, @Nullable Integer value, int least) {
-    if (value != null && (value < least || value > MOST_SEEDS)) {
+    if (value != null && (value < least || value > MAX_SEEDS)) {
       throw new InvalidInput(
-          name, "must be a whole number from " + least + " to " + MOST_SEEDS + ", not " + value);
+          name, "must be a whole number from " + least + " to " + MAX_SEEDS + ", not " + value);
     }
   }
 

@@ -10,14 +10,14 @@ import tepidarium.stats.Proportion;
 /**
  * Calculates how many seeds to sow for at least the wanted number to germinate with a stated
  * confidence. Each method accounts for chance; {@link #afterResult}, {@link #after} and {@link
- * #afterLots} also account for uncertainty of the fraction. Empty if more than {@value #MOST_SEEDS}
+ * #afterLots} also account for uncertainty of the fraction. Empty if more than {@value #MAX_SEEDS}
  * seeds are needed.
  */
 public final class SeedsNeeded {
-  public static final int MOST_SEEDS = 1_000_000_000;
+  public static final int MAX_SEEDS = 1_000_000_000;
 
   private static final double FIRST_STEP = 1;
-  private static final int MOST_HALVINGS = 4;
+  private static final int MAX_HALVINGS = 4;
   private static final double SETTLED = 0.0025;
   private static final double FIRST_FACTOR = 1.1;
   private static final double ROUNDING = 1e-12;
@@ -69,7 +69,7 @@ public final class SeedsNeeded {
   /**
    * Seeds needed for a new lot after several past lots, see {@link NextLot}. The step of the
    * integration is halved until the answer changes by less than 0.25 %, at most {@value
-   * #MOST_HALVINGS} times.
+   * #MAX_HALVINGS} times.
    *
    * @param lots at least two
    */
@@ -81,7 +81,7 @@ public final class SeedsNeeded {
     check(wanted, confidence);
     double step = FIRST_STEP;
     OptionalLong last = afterLots(wanted, confidence, new NextLot(lots, step));
-    for (int i = 0; i < MOST_HALVINGS; i++) {
+    for (int i = 0; i < MAX_HALVINGS; i++) {
       step /= 2;
       OptionalLong next = afterLots(wanted, confidence, new NextLot(lots, step));
       if (settled(last, next)) {
@@ -100,10 +100,10 @@ public final class SeedsNeeded {
   private static OptionalLong afterLots(int wanted, double confidence, NextLot lot) {
     NextLotTail tail = new NextLotTail(lot, wanted, confidence);
     double start = tail.start(confidence);
-    if (start > 4.0 * MOST_SEEDS) {
+    if (start > 4.0 * MAX_SEEDS) {
       return OptionalLong.empty();
     }
-    return fewest(wanted, confidence, tail::atLeast, (long) Math.min(MOST_SEEDS, start));
+    return fewest(wanted, confidence, tail::atLeast, (long) Math.min(MAX_SEEDS, start));
   }
 
   private static OptionalLong fewest(
@@ -132,11 +132,11 @@ public final class SeedsNeeded {
       few = Math.max(few, (long) (enough / factor));
     } else {
       while (probability.applyAsDouble(enough) < needed) {
-        if (enough == MOST_SEEDS) {
+        if (enough == MAX_SEEDS) {
           return OptionalLong.empty();
         }
         few = enough;
-        enough = Math.min(MOST_SEEDS, (long) Math.ceil(enough * factor));
+        enough = Math.min(MAX_SEEDS, (long) Math.ceil(enough * factor));
         factor = Math.min(2, factor * factor);
       }
     }

@@ -25,13 +25,13 @@ public record Viability(
   /** Growers usually give up after 42 days; common practice, no source. */
   static final double USUAL_GIVE_UP_DAYS = 42;
 
-  private static final int FEWEST_DIFFERENT_DAYS = 3;
+  private static final int MIN_DIFFERENT_DAYS = 3;
 
   /**
    * Least number of groups. If lots differ, 95 % intervals from 3 or 4 groups contained the true
    * value in 56 to 92 % of simulations, from 5 groups in 93 to 97 %.
    */
-  private static final int FEWEST_GROUPS = 5;
+  private static final int MIN_GROUPS = 5;
 
   /**
    * A sowing with the storage time of its seeds.
@@ -82,7 +82,7 @@ public record Viability(
   private static Viability of(List<Group> groups, int notFinal) {
     long days =
         groups.stream().mapToLong(group -> (long) Math.floor(group.days())).distinct().count();
-    if (days < FEWEST_DIFFERENT_DAYS || groups.size() < FEWEST_GROUPS) {
+    if (days < MIN_DIFFERENT_DAYS || groups.size() < MIN_GROUPS) {
       return none(
           groups,
           notFinal,
@@ -90,8 +90,8 @@ public record Viability(
               Locale.ROOT,
               "at least %d finished sowings are needed, with at least %d "
                   + "different numbers of days since gathering; there %s %d, with %d",
-              FEWEST_GROUPS,
-              FEWEST_DIFFERENT_DAYS,
+              MIN_GROUPS,
+              MIN_DIFFERENT_DAYS,
               groups.size() == 1 ? "is" : "are",
               groups.size(),
               days));

@@ -77,7 +77,7 @@ public enum BenchFinding {
     return format(
         "Too few hours to compare %s and %s: %d were "
             + "measured in both, and at least %d days are needed.",
-        a, b, pair.hours(), AutocorrelatedMean.FEWEST_DAYS);
+        a, b, pair.hours(), AutocorrelatedMean.MIN_DAYS);
   }
 
   private static String difference(Estimate gain, String a, String b) {

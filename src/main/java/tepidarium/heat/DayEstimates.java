@@ -21,7 +21,7 @@ public record DayEstimates(List<Day> days) {
    * A day counts as measured if at most 15 min, about a hundredth of it, are missing. Common
    * practice, no source.
    */
-  static final Duration MOST_MISSING = Duration.ofMinutes(15);
+  static final Duration MAX_MISSING = Duration.ofMinutes(15);
 
   /**
    * One day.
@@ -54,7 +54,7 @@ public record DayEstimates(List<Day> days) {
           Duration.between(day.day().atStartOfDay(zone), day.day().plusDays(1).atStartOfDay(zone));
       double hours = length.toMillis() / HeatSum.MS_PER_HOUR;
       HeatSum sum = measured.getOrDefault(day.day(), HeatSum.ZERO);
-      boolean whole = sum.coveredMs() >= length.minus(MOST_MISSING).toMillis();
+      boolean whole = sum.coveredMs() >= length.minus(MAX_MISSING).toMillis();
       days.add(new Day(day, day.degreeHours(rule, hours), whole ? sum.degreeHours() : null));
     }
     return new DayEstimates(days);

@@ -12,8 +12,8 @@ import tepidarium.reading.InvalidInput;
  * @throws InvalidInput when a temperature is out of range or the lowest is above the highest
  */
 public record DayExtremes(LocalDate day, double minC, double maxC) {
-  private static final double LEAST_C = -40;
-  private static final double MOST_C = 80;
+  private static final double MIN_C = -40;
+  private static final double MAX_C = 80;
 
   public DayExtremes {
     within("min", minC);
@@ -26,10 +26,9 @@ public record DayExtremes(LocalDate day, double minC, double maxC) {
   }
 
   private static void within(String name, double value) {
-    if (!(value >= LEAST_C && value <= MOST_C)) {
+    if (!(value >= MIN_C && value <= MAX_C)) {
       throw new InvalidInput(
-          name,
-          String.format(Locale.ROOT, "must be %.0f to %.0f °C, not %s", LEAST_C, MOST_C, value));
+          name, String.format(Locale.ROOT, "must be %.0f to %.0f °C, not %s", MIN_C, MAX_C, value));
     }
   }
 

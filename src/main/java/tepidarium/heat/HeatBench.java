@@ -23,10 +23,10 @@ public final class HeatBench {
    * A container with less than this share of the hours of the best-covered container of its source
    * is left out.
    */
-  private static final double LEAST_SHARE = 0.5;
+  private static final double MIN_SHARE = 0.5;
 
   /** Least number of openings for an interval of the recovery time. */
-  private static final int FEWEST_RECOVERIES = 3;
+  private static final int MIN_RECOVERIES = 3;
 
   /**
    * One side of a comparison: a container, or a heat source with its containers.
@@ -127,7 +127,7 @@ public final class HeatBench {
     int most = side.places().stream().mapToInt(place -> place.hours().count()).max().orElse(0);
     List<BenchPlace> used =
         side.places().stream()
-            .filter(place -> place.hours().count() >= Math.max(1, LEAST_SHARE * most))
+            .filter(place -> place.hours().count() >= Math.max(1, MIN_SHARE * most))
             .toList();
     List<BenchPlace> leftOut =
         side.source()
@@ -187,7 +187,7 @@ public final class HeatBench {
     int openings = places.stream().mapToInt(place -> place.recoveries().size()).sum();
     Estimate estimate = null;
     if (minutes.length > 0) {
-      Difference mean = minutes.length < FEWEST_RECOVERIES ? null : GroupMeans.mean(minutes);
+      Difference mean = minutes.length < MIN_RECOVERIES ? null : GroupMeans.mean(minutes);
       estimate =
           new Estimate(
               Arrays.stream(minutes).average().orElse(0),
@@ -271,7 +271,7 @@ public final class HeatBench {
   private static @Nullable Difference recoveryDifference(List<BenchPlace> a, List<BenchPlace> b) {
     double[] minutesA = minutes(a);
     double[] minutesB = minutes(b);
-    return Math.min(minutesA.length, minutesB.length) < FEWEST_RECOVERIES
+    return Math.min(minutesA.length, minutesB.length) < MIN_RECOVERIES
         ? null
         : GroupMeans.welch(minutesA, minutesB);
   }

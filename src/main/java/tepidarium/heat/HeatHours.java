@@ -9,10 +9,10 @@ import tepidarium.reading.TimeWeighted;
  */
 public final class HeatHours {
   /** Least covered share of an hour. Common practice, no source. */
-  static final double LEAST_COVERED = 0.75;
+  static final double MIN_COVERED_SHARE = 0.75;
 
   /** Least share of well covered hours of a day or night. */
-  private static final double LEAST_OF_A_DAY = 0.75;
+  private static final double MIN_DAY_SHARE = 0.75;
 
   private static final int HOURS_OF_NIGHT = 24 - LocalHours.NIGHT_FROM + LocalHours.NIGHT_TO;
 
@@ -44,7 +44,7 @@ public final class HeatHours {
   public void add(
       long startMs, HeatSum heat, double outsideMs, TimeWeighted temperature, SensorError sensor) {
     int i = hours.indexOf(startMs);
-    if (i < 0 || heat.coveredMs() < LEAST_COVERED * LocalHours.HOUR_MS) {
+    if (i < 0 || heat.coveredMs() < MIN_COVERED_SHARE * LocalHours.HOUR_MS) {
       return;
     }
     gainC[i] = heat.degreeHours() / heat.coveredHours();
@@ -164,7 +164,7 @@ public final class HeatHours {
 
   private static double[] enough(double[] values, int[] counts, int whole) {
     for (int i = 0; i < values.length; i++) {
-      if (counts[i] < LEAST_OF_A_DAY * whole) {
+      if (counts[i] < MIN_DAY_SHARE * whole) {
         values[i] = Double.NaN;
       }
     }

@@ -28,11 +28,11 @@ public record HeaterCycles(
    * Least temperature difference between turning points, °C; less may be noise. Common practice, no
    * source.
    */
-  static final double LEAST_TURN_C = 0.4;
+  static final double MIN_TURN_C = 0.4;
 
-  private static final int FEWEST = 6;
-  private static final double LONGEST_HOURS = 6;
-  private static final double FEWEST_SAMPLES = 3;
+  private static final int MIN_CYCLES = 6;
+  private static final double MAX_PERIOD_HOURS = 6;
+  private static final double MIN_SAMPLES_PER_CYCLE = 3;
 
   /** A turning point: its sample, and whether it is a minimum. */
   private record Turn(int sample, boolean low) {}
@@ -59,10 +59,10 @@ public record HeaterCycles(
     }
     int count = duties.size();
     Difference duty = GroupMeans.mean(duties.stream().mapToDouble(d -> d).toArray());
-    if (count < FEWEST
+    if (count < MIN_CYCLES
         || duty == null
-        || hours / count > LONGEST_HOURS
-        || samples / count < FEWEST_SAMPLES) {
+        || hours / count > MAX_PERIOD_HOURS
+        || samples / count < MIN_SAMPLES_PER_CYCLE) {
       return Optional.empty();
     }
     Difference cut =
@@ -115,7 +115,7 @@ public record HeaterCycles(
     }
   }
 
-  /** Alternating maxima and minima that differ by at least {@link #LEAST_TURN_C}. */
+  /** Alternating maxima and minima that differ by at least {@link #MIN_TURN_C}. */
   private static List<Turn> turns(TrialRecord record) {
     List<Turn> turns = new ArrayList<>();
     double[] values = record.insideC;
@@ -125,11 +125,11 @@ public record HeaterCycles(
     for (int i = 1; i < values.length; i++) {
       low = values[i] < values[low] ? i : low;
       high = values[i] > values[high] ? i : high;
-      if (rising >= 0 && values[high] - values[i] >= LEAST_TURN_C) {
+      if (rising >= 0 && values[high] - values[i] >= MIN_TURN_C) {
         turns.add(new Turn(high, false));
         rising = -1;
         low = i;
-      } else if (rising <= 0 && values[i] - values[low] >= LEAST_TURN_C) {
+      } else if (rising <= 0 && values[i] - values[low] >= MIN_TURN_C) {
         turns.add(new Turn(low, true));
         rising = 1;
         high = i;

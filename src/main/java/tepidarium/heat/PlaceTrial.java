@@ -99,8 +99,8 @@ public record PlaceTrial(
   /** {@code hoursToFall} assumes a room this much colder than the limiting temperature, °C. */
   public static final double COLDER_C = 2;
 
-  private static final double FEWEST_HOURS = 12;
-  private static final int FEWEST_SAMPLES = 48;
+  private static final double MIN_HOURS = 12;
+  private static final int MIN_SAMPLES = 48;
   private static final double WIDEST_RISE_C = 6;
   private static final double WIDEST_TAU_RATIO = 20;
   private static final double HOURS_PER_DAY = 24;
@@ -123,7 +123,7 @@ public record PlaceTrial(
   public static PlaceTrial of(
       Samples inside, Samples room, Span span, Duration maxGap, Question question) {
     TrialRecord record = TrialRecord.of(inside, room, span, maxGap);
-    if (record.size() < FEWEST_SAMPLES || record.coveredHours() < FEWEST_HOURS) {
+    if (record.size() < MIN_SAMPLES || record.coveredHours() < MIN_HOURS) {
       return new MeasuredTrial(record, question, null).without(FitStatus.TOO_SHORT);
     }
     HeaterCycles cycles = HeaterCycles.in(record).orElse(null);

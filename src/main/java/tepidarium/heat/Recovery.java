@@ -21,13 +21,13 @@ public record Recovery(Instant opened, double dropC, @Nullable Double minutes) {
   /** Recovered means within this difference of the earlier mean, °C. Common practice, no source. */
   public static final double WITHIN_C = 0.5;
 
-  static final Duration LONGEST = Duration.ofHours(6);
+  static final Duration MAX_RECOVERY = Duration.ofHours(6);
   private static final Duration BEFORE = Duration.ofHours(1);
   private static final double MS_PER_MINUTE = 60_000;
 
   /** The span of readings needed for an opening: from 1 h before it to 6 h after it. */
   public static Span around(Span opening) {
-    return new Span(opening.from().minus(BEFORE), opening.to().plus(LONGEST));
+    return new Span(opening.from().minus(BEFORE), opening.to().plus(MAX_RECOVERY));
   }
 
   /**
@@ -46,7 +46,7 @@ public record Recovery(Instant opened, double dropC, @Nullable Double minutes) {
     double wasC = before.degreeMs / before.coveredMs;
     Follower after = new Follower(wasC - WITHIN_C);
     after.countFromMs = opening.toMs();
-    Span until = new Span(opening.from(), opening.to().plus(LONGEST));
+    Span until = new Span(opening.from(), opening.to().plus(MAX_RECOVERY));
     temperature.walk(until, maxGap.toMillis(), after);
     double dropC = wasC - after.lowestC;
     if (!(dropC > WITHIN_C)) {

@@ -18,9 +18,9 @@ import tepidarium.reading.Span;
  */
 public final class TemperatureHistogram {
   static final double STEP_C = 0.25;
-  private static final double LOWEST_C = -10;
+  private static final double MIN_C = -10;
   private static final int STEPS = 280;
-  private static final double HIGHEST_C = LOWEST_C + STEPS * STEP_C;
+  private static final double MAX_C = MIN_C + STEPS * STEP_C;
 
   /** One more bin at each end for lower and higher temperatures. */
   private static final int BINS = STEPS + 2;
@@ -96,12 +96,12 @@ public final class TemperatureHistogram {
   }
 
   private static boolean onAnEdge(double temperatureC) {
-    double steps = (temperatureC - LOWEST_C) / STEP_C;
+    double steps = (temperatureC - MIN_C) / STEP_C;
     return inRange(temperatureC) && Math.abs(steps - Math.rint(steps)) < ON_AN_EDGE;
   }
 
   private static boolean inRange(double temperatureC) {
-    return temperatureC >= LOWEST_C && temperatureC <= HIGHEST_C;
+    return temperatureC >= MIN_C && temperatureC <= MAX_C;
   }
 
   /**
@@ -131,7 +131,7 @@ public final class TemperatureHistogram {
     if (!inRange(temperatureC)) {
       return aboveOutside(temperatureC);
     }
-    double steps = (temperatureC - LOWEST_C) / STEP_C;
+    double steps = (temperatureC - MIN_C) / STEP_C;
     int edge = (int) Math.floor(steps + ON_AN_EDGE);
     double part = Math.max(0, steps - edge);
     if (part < ON_AN_EDGE) {
@@ -160,8 +160,8 @@ public final class TemperatureHistogram {
   }
 
   private double hoursAbove(double temperatureC) {
-    double inside = Math.max(LOWEST_C, Math.min(HIGHEST_C, temperatureC));
-    double steps = (inside - LOWEST_C) / STEP_C;
+    double inside = Math.max(MIN_C, Math.min(MAX_C, temperatureC));
+    double steps = (inside - MIN_C) / STEP_C;
     int edge = (int) Math.floor(steps + ON_AN_EDGE);
     double part = Math.max(0, steps - edge);
     return (1 - part) * hoursAboveEdge(edge) + part * hoursAboveEdge(edge + 1);
@@ -169,7 +169,7 @@ public final class TemperatureHistogram {
 
   /** Degree-hours above the lower edge of bin {@code edge} + 1. */
   private double aboveEdge(int edge) {
-    double edgeC = LOWEST_C + edge * STEP_C;
+    double edgeC = MIN_C + edge * STEP_C;
     double sum = 0;
     for (int i = Math.max(0, edge + 1 - first); i < hours.length; i++) {
       sum += degreeHours[i] - edgeC * hours[i];
@@ -226,7 +226,7 @@ public final class TemperatureHistogram {
       double perDegree = length / (high - low);
       int last = bin(high);
       for (int bin = bin(low); bin < last; bin++) {
-        double edge = LOWEST_C + bin * STEP_C;
+        double edge = MIN_C + bin * STEP_C;
         double part = Math.min(length, (edge - low) * perDegree);
         put(bin, part, (low + edge) / 2);
         length -= part;
@@ -237,7 +237,7 @@ public final class TemperatureHistogram {
 
     /** The bin of a temperature; a temperature on an edge belongs to the bin above it. */
     private static int bin(double temperatureC) {
-      double steps = Math.floor((temperatureC - LOWEST_C) / STEP_C);
+      double steps = Math.floor((temperatureC - MIN_C) / STEP_C);
       return (int) Math.max(0, Math.min(BINS - 1, steps + 1));
     }
 

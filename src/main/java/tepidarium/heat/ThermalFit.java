@@ -26,12 +26,12 @@ final class ThermalFit {
   private static final int RATIO_GRID = 12;
   private static final int REFINEMENTS = 18;
   private static final double LOG_TAU_ACCURACY = 1e-5;
-  private static final double LARGEST_DROP = 10;
+  private static final double MAX_DROP = 10;
   private static final int MAX_EVALUATIONS = 200;
-  private static final double SHORTEST_HOURS = 0.05;
-  private static final double LONGEST_SPANS = 20;
-  private static final double LEAST_LOG_RATIO = Math.log(1e-4);
-  private static final double MOST_LOG_RATIO = Math.log(1e7);
+  private static final double MIN_HOURS = 0.05;
+  private static final double MAX_SPANS = 20;
+  private static final double MIN_LOG_RATIO = Math.log(1e-4);
+  private static final double MAX_LOG_RATIO = Math.log(1e7);
   private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
 
   /**
@@ -61,8 +61,8 @@ final class ThermalFit {
     this.record = record;
     this.on = on;
     this.freeGain = freeGain;
-    double longest = LONGEST_SPANS * Math.max(1, record.hours[record.size() - 1]);
-    double low = Math.log(SHORTEST_HOURS);
+    double longest = MAX_SPANS * Math.max(1, record.hours[record.size() - 1]);
+    double low = Math.log(MIN_HOURS);
     double step = (Math.log(longest) - low) / (GRID - 1);
     this.logTaus = new double[GRID];
     Arrays.setAll(logTaus, i -> low + i * step);
@@ -132,12 +132,12 @@ final class ThermalFit {
     return OptionalDouble.empty();
   }
 
-  /** Limits the drop to {@link #LARGEST_DROP} because the likelihood may be minus infinity. */
+  /** Limits the drop to {@link #MAX_DROP} because the likelihood may be minus infinity. */
   private double crossing(double a, double b, double wanted) {
     return new BrentSolver(LOG_TAU_ACCURACY)
         .solve(
             MAX_EVALUATIONS,
-            x -> Math.max(-LARGEST_DROP, point(x).logLikelihood - wanted),
+            x -> Math.max(-MAX_DROP, point(x).logLikelihood - wanted),
             Math.min(a, b),
             Math.max(a, b));
   }
@@ -175,14 +175,14 @@ final class ThermalFit {
   }
 
   private Point point(double logTau) {
-    double step = (MOST_LOG_RATIO - LEAST_LOG_RATIO) / (RATIO_GRID - 1);
-    Point found = at(logTau, LEAST_LOG_RATIO);
-    double centre = LEAST_LOG_RATIO;
+    double step = (MAX_LOG_RATIO - MIN_LOG_RATIO) / (RATIO_GRID - 1);
+    Point found = at(logTau, MIN_LOG_RATIO);
+    double centre = MIN_LOG_RATIO;
     for (int i = 1; i < RATIO_GRID; i++) {
-      Point next = at(logTau, LEAST_LOG_RATIO + i * step);
+      Point next = at(logTau, MIN_LOG_RATIO + i * step);
       if (next.logLikelihood > found.logLikelihood) {
         found = next;
-        centre = LEAST_LOG_RATIO + i * step;
+        centre = MIN_LOG_RATIO + i * step;
       }
     }
     double from = centre - step;

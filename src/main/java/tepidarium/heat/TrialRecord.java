@@ -7,11 +7,11 @@ import tepidarium.reading.Span;
 
 /**
  * The temperatures inside a place and in the room at the same times, in columns. Above {@value
- * #MOST_SAMPLES} readings, consecutive readings are averaged; a place with a time constant of hours
+ * #MAX_SAMPLES} readings, consecutive readings are averaged; a place with a time constant of hours
  * shows no faster changes.
  */
 final class TrialRecord {
-  static final int MOST_SAMPLES = 2_000;
+  static final int MAX_SAMPLES = 2_000;
   private static final double MS_PER_HOUR = 3_600_000;
 
   final double[] hours;
@@ -30,7 +30,7 @@ final class TrialRecord {
 
   static TrialRecord of(Samples inside, Samples room, Span span, Duration maxGap) {
     Samples within = inside.between(span.fromMs(), span.toMs());
-    int together = 1 + within.size() / MOST_SAMPLES;
+    int together = 1 + within.size() / MAX_SAMPLES;
     long gapMs = maxGap.toMillis();
     int most = within.size() / together + 1;
     double[] hours = new double[most];

@@ -22,8 +22,8 @@ final class ButtonPresses {
     if (message.delivery().retained()) {
       collector.reject(
           RejectCode.RETAINED,
-          "a retained message of a button does not tell when the button was pressed: publish it"
-              + " without the retain flag");
+          "a retained message of a button does not contain the time of the press: publish it without"
+              + " the retain flag");
       return null;
     }
     if (message.delivery().waited()) {

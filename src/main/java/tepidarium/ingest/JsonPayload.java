@@ -146,7 +146,7 @@ final class JsonPayload {
    * @param to end of the part
    */
   String excerpt(long from, long to) {
-    int length = (int) Math.min(Math.max(0, to - from), Reject.LONGEST_EXCERPT + 1);
+    int length = (int) Math.min(Math.max(0, to - from), Reject.MAX_EXCERPT_LENGTH + 1);
     advance(from);
     int bytes = Math.min(utf8.length - excerptByte, Text.MAX_CHARACTER_BYTES * length);
     String text = new String(utf8, excerptByte, bytes, StandardCharsets.UTF_8);

@@ -11,19 +11,19 @@ import java.time.Instant;
  */
 public record Reject(Instant at, String topic, RejectCode code, String reason, String payload) {
   /** Maximum length of topic and payload, in characters. */
-  public static final int LONGEST_EXCERPT = 200;
+  public static final int MAX_EXCERPT_LENGTH = 200;
 
   /** Maximum length of the reason, in characters; reasons quote text of the sender. */
-  public static final int LONGEST_REASON = 500;
+  public static final int MAX_REASON_LENGTH = 500;
 
   /** Creates a line; cuts each text and replaces unprintable characters. */
   public static Reject of(
       Instant at, String topic, RejectCode code, String reason, String payload) {
     return new Reject(
         at,
-        Text.printable(topic, LONGEST_EXCERPT),
+        Text.printable(topic, MAX_EXCERPT_LENGTH),
         code,
-        Text.printable(reason, LONGEST_REASON),
-        Text.printable(payload, LONGEST_EXCERPT));
+        Text.printable(reason, MAX_REASON_LENGTH),
+        Text.printable(payload, MAX_EXCERPT_LENGTH));
   }
 }

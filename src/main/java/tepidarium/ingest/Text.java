@@ -53,7 +53,7 @@ final class Text {
   static String beginning(byte[] utf8) {
     int from = startsWithMark(utf8) ? BYTE_ORDER_MARK_BYTES : 0;
     // One more character than the excerpt needs, because the last one may be cut.
-    int most = MAX_CHARACTER_BYTES * (Reject.LONGEST_EXCERPT + 1);
+    int most = MAX_CHARACTER_BYTES * (Reject.MAX_EXCERPT_LENGTH + 1);
     int length = Math.min(utf8.length - from, most);
     return new String(utf8, from, length, StandardCharsets.UTF_8);
   }

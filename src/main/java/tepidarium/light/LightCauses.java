@@ -22,7 +22,7 @@ import tepidarium.reading.Span;
  */
 public final class LightCauses {
   private static final long STEP_MS = Duration.ofMinutes(5).toMillis();
-  private static final int MOST_STEPS = 24;
+  private static final int MAX_STEPS = 24;
   private static final Duration DARK_TOLERANCE = Duration.ofMinutes(5);
   private static final int OTHER_DAYS = 2;
   private static final double SAME_ELEVATION_DEGREES = 6;
@@ -109,7 +109,7 @@ public final class LightCauses {
   private static Sky sky(LightEvent event, Site site) {
     long start = event.start().toEpochMilli();
     long length = event.lastSeen().toEpochMilli() - start;
-    int steps = (int) Math.max(1, Math.min(MOST_STEPS, length / STEP_MS));
+    int steps = (int) Math.max(1, Math.min(MAX_STEPS, length / STEP_MS));
     List<Sun> suns = new ArrayList<>();
     for (int i = 0; i <= steps; i++) {
       suns.add(Sun.over(site, Instant.ofEpochMilli(start + length * i / steps)));

@@ -44,7 +44,7 @@ public record LightShape(int litReadings, double firstShare, double lastShare, d
     return sorted[(int) Math.round(share * (sorted.length - 1))];
   }
 
-  /** Whether there are enough readings to tell the shape. */
+  /** Whether there are enough readings to determine the shape. */
   boolean known() {
     return litReadings >= ENOUGH_READINGS;
   }

@@ -17,12 +17,12 @@ import tepidarium.reading.Span;
  */
 public final class OpeningSigns {
   private static final Duration JOIN = Duration.ofMinutes(2);
-  private static final Duration LONGEST = Duration.ofHours(4);
+  private static final Duration MAX_LENGTH = Duration.ofHours(4);
   private static final Duration BEFORE = Duration.ofHours(1);
   private static final Duration LAG = Duration.ofMinutes(10);
   private static final Duration RECOVERY = Duration.ofHours(2);
-  private static final double LEAST_FALL_C = 0.3;
-  private static final double LEAST_FALL_PERCENT = 2;
+  private static final double MIN_FALL_C = 0.3;
+  private static final double MIN_FALL_PERCENT = 2;
   private static final double RECOVERED_SHARE = 0.5;
 
   /**
@@ -38,7 +38,7 @@ public final class OpeningSigns {
 
   /** The time span of the samples needed to evaluate events that begin in the span. */
   public static Span neededFor(Span span) {
-    return new Span(span.from().minus(BEFORE), span.to().plus(LONGEST).plus(LAG).plus(RECOVERY));
+    return new Span(span.from().minus(BEFORE), span.to().plus(MAX_LENGTH).plus(LAG).plus(RECOVERY));
   }
 
   /**
@@ -71,11 +71,11 @@ public final class OpeningSigns {
   private static @Nullable OpeningSign sign(
       Map<Quantity, Samples> samples, LightEvent event, Duration maxGap) {
     Span lit = new Span(event.start(), event.lastSeen());
-    if (lit.length().compareTo(LONGEST) > 0) {
+    if (lit.length().compareTo(MAX_LENGTH) > 0) {
       return null;
     }
-    Dip warmth = dip(samples.get(Quantity.TEMPERATURE), lit, LEAST_FALL_C, maxGap);
-    Dip moisture = dip(samples.get(Quantity.HUMIDITY), lit, LEAST_FALL_PERCENT, maxGap);
+    Dip warmth = dip(samples.get(Quantity.TEMPERATURE), lit, MIN_FALL_C, maxGap);
+    Dip moisture = dip(samples.get(Quantity.HUMIDITY), lit, MIN_FALL_PERCENT, maxGap);
     if (!shows(warmth, moisture)) {
       return null;
     }

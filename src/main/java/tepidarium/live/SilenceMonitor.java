@@ -18,9 +18,9 @@ import tepidarium.container.Register;
 import tepidarium.reading.SensorId;
 
 /**
- * Tells the alert board which containers have a silent sensor. It compares the clock with the time
- * at which each sensor was last heard. It reports nothing while the link to the broker is down.
- * Used by the watch thread alone.
+ * Reports to the alert board which containers have a silent sensor. It compares the clock with the
+ * time at which each sensor was last heard. It reports nothing while the link to the broker is
+ * down. Used by the watch thread alone.
  */
 final class SilenceMonitor {
   private final Register register;

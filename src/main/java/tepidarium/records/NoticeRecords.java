@@ -56,8 +56,8 @@ public final class NoticeRecords implements NoticeStore {
   }
 
   @Override
-  public Map<String, NotificationState> told() {
-    Map<String, NotificationState> told = new HashMap<>();
+  public Map<String, NotificationState> notificationStates() {
+    Map<String, NotificationState> states = new HashMap<>();
     database
         .transaction(
             handle ->
@@ -68,22 +68,22 @@ public final class NoticeRecords implements NoticeStore {
                             + " FROM notice_told")
                     .map(ConstructorMapper.of(NotificationState.class))
                     .list())
-        .forEach(each -> told.put(each.subject(), each));
-    return told;
+        .forEach(each -> states.put(each.subject(), each));
+    return states;
   }
 
   @Override
-  public void tell(Collection<NotificationState> told, Set<String> forgotten) {
+  public void saveStates(Collection<NotificationState> changed, Set<String> removedKeys) {
     database.transaction(
         handle -> {
-          told.forEach(each -> put(handle, each));
-          forgotten.forEach(
+          changed.forEach(each -> put(handle, each));
+          removedKeys.forEach(
               key -> handle.execute("DELETE FROM notice_told WHERE concern = ?", key));
-          return told.size();
+          return changed.size();
         });
   }
 
-  private static void put(Handle handle, NotificationState told) {
+  private static void put(Handle handle, NotificationState state) {
     String sql =
         """
         INSERT INTO notice_told (concern, topic, stage, raised_ms, reminded_ms, escalated_ms)
@@ -91,11 +91,11 @@ public final class NoticeRecords implements NoticeStore {
         ON CONFLICT (concern) DO UPDATE SET stage = excluded.stage, raised_ms = excluded.raised_ms,
           reminded_ms = excluded.reminded_ms, escalated_ms = excluded.escalated_ms
         """;
-    handle.createUpdate(sql).bindMethods(told).execute();
+    handle.createUpdate(sql).bindMethods(state).execute();
   }
 
   @Override
-  public void add(Notice notice, List<String> notifiers, Collection<NotificationState> told) {
+  public void add(Notice notice, List<String> notifiers, Collection<NotificationState> states) {
     database.transaction(
         handle -> {
           long id = insert(handle, notice);
@@ -118,7 +118,7 @@ public final class NoticeRecords implements NoticeStore {
                 notifier,
                 ms(notice.createdAt()));
           }
-          told.forEach(each -> put(handle, each));
+          states.forEach(each -> put(handle, each));
           return deleteOldest(handle, id);
         });
   }
@@ -147,14 +147,15 @@ public final class NoticeRecords implements NoticeStore {
     return deliveries(
         DELIVERIES
             + " WHERE d.state = 'waiting' AND (d.next_ms <= :now OR d.next_ms > :ahead)"
-            + " ORDER BY d.id LIMIT :most",
-        Map.of("now", nowMs, "ahead", nowMs + CLOCK_SET_BACK_MS, "most", MAX_DUE));
+            + " ORDER BY d.id LIMIT :limit",
+        Map.of("now", nowMs, "ahead", nowMs + CLOCK_SET_BACK_MS, "limit", MAX_DUE));
   }
 
   @Override
-  public List<Delivery> newest(Delivery.@Nullable State state, int most) {
+  public List<Delivery> newest(Delivery.@Nullable State state, int limit) {
     String where = state == null ? "" : " WHERE d.state = '" + state.key() + '\'';
-    return deliveries(DELIVERIES + where + " ORDER BY d.id DESC LIMIT :most", Map.of("most", most));
+    return deliveries(
+        DELIVERIES + where + " ORDER BY d.id DESC LIMIT :limit", Map.of("limit", limit));
   }
 
   private List<Delivery> deliveries(String sql, Map<String, Object> values) {
@@ -225,7 +226,7 @@ public final class NoticeRecords implements NoticeStore {
   }
 
   @Override
-  public Map<String, Tally> tally() {
+  public Map<String, DeliveryCounts> deliveryCounts() {
     String sql =
         """
         SELECT notifier,
@@ -237,22 +238,22 @@ public final class NoticeRecords implements NoticeStore {
             AND w.state = 'waiting' AND w.words IS NOT NULL ORDER BY w.id LIMIT 1) AS words
         FROM notice_delivery d GROUP BY notifier
         """;
-    record Line(String notifier, Tally tally) {}
-    Map<String, Tally> tally = new LinkedHashMap<>();
+    record Line(String notifier, DeliveryCounts counts) {}
+    Map<String, DeliveryCounts> counts = new LinkedHashMap<>();
     database
         .transaction(
             handle ->
                 handle
                     .createQuery(sql)
-                    .map((row, context) -> new Line(row.getString("notifier"), tally(row)))
+                    .map((row, context) -> new Line(row.getString("notifier"), deliveryCounts(row)))
                     .list())
-        .forEach(line -> tally.put(line.notifier(), line.tally()));
-    return tally;
+        .forEach(line -> counts.put(line.notifier(), line.counts()));
+    return counts;
   }
 
-  private static Tally tally(ResultSet row) throws SQLException {
+  private static DeliveryCounts deliveryCounts(ResultSet row) throws SQLException {
     @Nullable String words = row.getString("words");
-    return new Tally(
+    return new DeliveryCounts(
         row.getLong("waiting"),
         row.getLong("failed"),
         instantOrNull(row, "delivered_ms"),

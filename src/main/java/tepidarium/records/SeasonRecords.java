@@ -10,8 +10,8 @@ import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Span;
-import tepidarium.season.KeptSeason;
 import tepidarium.season.SeasonStore;
+import tepidarium.season.StoredSeason;
 
 /** Stores season reports in the records store. */
 public final class SeasonRecords implements SeasonStore {
@@ -22,7 +22,7 @@ public final class SeasonRecords implements SeasonStore {
   }
 
   @Override
-  public List<KeptSeason> seasons() {
+  public List<StoredSeason> seasons() {
     return database.transaction(
         handle ->
             handle
@@ -32,11 +32,11 @@ public final class SeasonRecords implements SeasonStore {
   }
 
   @Override
-  public Optional<KeptSeason> season(long id) {
+  public Optional<StoredSeason> season(long id) {
     return database.transaction(handle -> season(handle, id));
   }
 
-  private static Optional<KeptSeason> season(Handle handle, long id) {
+  private static Optional<StoredSeason> season(Handle handle, long id) {
     return handle
         .createQuery("SELECT * FROM season WHERE id = :id")
         .bind("id", id)
@@ -44,9 +44,9 @@ public final class SeasonRecords implements SeasonStore {
         .findOne();
   }
 
-  private static KeptSeason season(ResultSet row) throws SQLException {
+  private static StoredSeason season(ResultSet row) throws SQLException {
     @Nullable String remark = row.getString("remark");
-    return new KeptSeason(
+    return new StoredSeason(
         row.getLong("id"),
         row.getString("name"),
         new Span(instant(row, "from_ms"), instant(row, "to_ms")),
@@ -56,8 +56,8 @@ public final class SeasonRecords implements SeasonStore {
   }
 
   @Override
-  public Optional<KeptSeason> keep(Asked asked) {
-    String key = asked.name().toLowerCase(Locale.ROOT);
+  public Optional<StoredSeason> add(NewSeason season) {
+    String key = season.name().toLowerCase(Locale.ROOT);
     return database.transaction(
         handle -> {
           int added =
@@ -66,7 +66,7 @@ public final class SeasonRecords implements SeasonStore {
                       "INSERT INTO season (name, name_key, from_ms, to_ms, kept_ms, remark, report)"
                           + " VALUES (:name, :key, :span.fromMs, :span.toMs, :at, :remark, :report)"
                           + " ON CONFLICT (name_key) DO NOTHING")
-                  .bindMethods(asked)
+                  .bindMethods(season)
                   .bind("key", key)
                   .execute();
           return added == 0

@@ -17,8 +17,8 @@ final class SettingsFingerprint {
   private SettingsFingerprint() {}
 
   static long of(Container container, Register register, Duration maxGap) {
-    StringBuilder facts = new StringBuilder();
-    facts
+    StringBuilder settings = new StringBuilder();
+    settings
         .append(container.settings().baseC())
         .append(' ')
         .append(container.settings().ceilingC())
@@ -27,9 +27,9 @@ final class SettingsFingerprint {
         .append(' ')
         .append(maxGap);
     for (Placement placement : register.placementsIn(container.id())) {
-      facts.append('\n').append(placement).append(register.calibration(placement.sensor()));
+      settings.append('\n').append(placement).append(register.calibration(placement.sensor()));
     }
-    byte[] bytes = facts.toString().getBytes(StandardCharsets.UTF_8);
+    byte[] bytes = settings.toString().getBytes(StandardCharsets.UTF_8);
     // Two CRC-32 values make a 64-bit fingerprint, so that a collision is very unlikely.
     return (crc(bytes, 0) << 32) | crc(bytes, 1);
   }

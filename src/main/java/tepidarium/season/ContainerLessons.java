@@ -15,9 +15,9 @@ import tepidarium.season.ContainerResult.LeaksOfKind;
 
 /** Draws the lessons about containers by the rules of {@link Lessons}. */
 final class ContainerLessons {
-  private static final double LEAST_SHARE = 0.05;
-  private static final double LEAST_HOURS = 24;
-  private static final double LEAST_GAP_HOURS = 12;
+  private static final double MIN_SHARE = 0.05;
+  private static final double MIN_HOURS = 24;
+  private static final double MIN_GAP_HOURS = 12;
   private static final int REPEATED_DAYS = 2;
   private static final double HOURS_PER_DAY = 24;
 
@@ -34,7 +34,7 @@ final class ContainerLessons {
   private ContainerLessons() {}
 
   private static boolean measured(ContainerResult result) {
-    return result.coveredHours() >= LEAST_HOURS;
+    return result.coveredHours() >= MIN_HOURS;
   }
 
   private static double lostShare(ContainerResult result) {
@@ -46,8 +46,7 @@ final class ContainerLessons {
     List<ContainerResult> found =
         cases(
             containers,
-            result ->
-                measured(result) && result.cold().hours() > LEAST_SHARE * result.coveredHours(),
+            result -> measured(result) && result.cold().hours() > MIN_SHARE * result.coveredHours(),
             ContainerLessons::lostShare);
     if (found.isEmpty()) {
       return null;
@@ -85,7 +84,7 @@ final class ContainerLessons {
     List<ContainerResult> found =
         cases(
             containers,
-            result -> measured(result) && share.applyAsDouble(result) > LEAST_SHARE,
+            result -> measured(result) && share.applyAsDouble(result) > MIN_SHARE,
             share);
     if (found.isEmpty()) {
       return null;
@@ -112,8 +111,8 @@ final class ContainerLessons {
         cases(
             containers,
             result ->
-                result.humidityCoveredHours() >= LEAST_HOURS
-                    && share.applyAsDouble(result) > LEAST_SHARE,
+                result.humidityCoveredHours() >= MIN_HOURS
+                    && share.applyAsDouble(result) > MIN_SHARE,
             share);
     if (found.isEmpty()) {
       return null;
@@ -168,8 +167,8 @@ final class ContainerLessons {
             containers,
             result ->
                 result.coveredHours() > 0
-                    && result.gapHours() >= LEAST_GAP_HOURS
-                    && result.gapShare() > LEAST_SHARE,
+                    && result.gapHours() >= MIN_GAP_HOURS
+                    && result.gapShare() > MIN_SHARE,
             ContainerResult::gapShare);
     if (found.isEmpty()) {
       return null;

@@ -7,9 +7,9 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Draws lessons by fixed rules, at most one of each kind and {@value #MOST} in total. A lesson
- * names the worst case and counts the others. It uses only figures of the report; a cause is named
- * only if it was recorded or measured. The thresholds are common practice, no source.
+ * Draws lessons by fixed rules, at most one of each kind and {@value #MAX_LESSONS} in total. A
+ * lesson names the worst case and counts the others. It uses only figures of the report; a cause is
+ * named only if it was recorded or measured. The thresholds are common practice, no source.
  *
  * <ul>
  *   <li>cold, hot, dry: outside that limit for more than 5 % of the measured time, with at least 24
@@ -23,7 +23,7 @@ import org.jspecify.annotations.Nullable;
  * </ul>
  */
 final class Lessons {
-  static final int MOST = 8;
+  static final int MAX_LESSONS = 8;
 
   private Lessons() {}
 
@@ -50,7 +50,7 @@ final class Lessons {
     return lessons.stream()
         .flatMap(Stream::ofNullable)
         .sorted(Comparator.comparingDouble(Lesson::weight).reversed())
-        .limit(MOST)
+        .limit(MAX_LESSONS)
         .toList();
   }
 }

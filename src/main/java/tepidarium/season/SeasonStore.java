@@ -9,19 +9,19 @@ import tepidarium.reading.Span;
 
 /** Stores season reports. Each method is one transaction; the data are on disk when it returns. */
 public interface SeasonStore {
-  /** A request to store a season report. */
-  record Asked(String name, Span span, Instant at, @Nullable String remark, String report) {
-    private static final int LONGEST_NAME = 60;
-    private static final int LONGEST_REMARK = 2_000;
+  /** A season report that is to be stored. */
+  record NewSeason(String name, Span span, Instant at, @Nullable String remark, String report) {
+    private static final int MAX_NAME_LENGTH = 60;
+    private static final int MAX_REMARK_LENGTH = 2_000;
 
-    public Asked {
+    public NewSeason {
       name = name.strip();
-      if (name.isEmpty() || name.length() > LONGEST_NAME) {
-        throw new InvalidInput("name", "must have 1 to " + LONGEST_NAME + " characters");
+      if (name.isEmpty() || name.length() > MAX_NAME_LENGTH) {
+        throw new InvalidInput("name", "must have 1 to " + MAX_NAME_LENGTH + " characters");
       }
       remark = remark == null || remark.isBlank() ? null : remark.strip();
-      if (remark != null && remark.length() > LONGEST_REMARK) {
-        throw new InvalidInput("remark", "must have at most " + LONGEST_REMARK + " characters");
+      if (remark != null && remark.length() > MAX_REMARK_LENGTH) {
+        throw new InvalidInput("remark", "must have at most " + MAX_REMARK_LENGTH + " characters");
       }
       if ((name + (remark == null ? "" : remark.replace("\n", "")))
           .chars()
@@ -32,13 +32,13 @@ public interface SeasonStore {
   }
 
   /** All stored seasons, the one that ended last first. */
-  List<KeptSeason> seasons();
+  List<StoredSeason> seasons();
 
-  Optional<KeptSeason> season(long id);
+  Optional<StoredSeason> season(long id);
 
   /** Stores a season; empty if there is already one with this name, ignoring case. */
-  Optional<KeptSeason> keep(Asked asked);
+  Optional<StoredSeason> add(NewSeason season);
 
-  /** Removes a season; false if there is none with this number. */
+  /** Deletes a season; false if there is none with this number. */
   boolean remove(long id);
 }

@@ -34,7 +34,7 @@ public record SowingPair(
   private static final double EVENLY = 0.8;
 
   /** At most this many pairs are shown. */
-  static final int MOST = 12;
+  static final int MAX_PAIRS = 12;
 
   /** Whether one sowing had clearly less time to germinate. */
   boolean uneven() {
@@ -68,7 +68,7 @@ public record SowingPair(
   static List<SowingPair> shown(List<SowingPair> all) {
     return all.stream()
         .sorted(Comparator.comparingInt(SowingPair::fewestSeeds).reversed())
-        .limit(MOST)
+        .limit(MAX_PAIRS)
         .toList();
   }
 

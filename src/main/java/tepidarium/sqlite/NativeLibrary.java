@@ -14,8 +14,8 @@ import org.slf4j.LoggerFactory;
 import org.sqlite.util.LibraryLoaderUtil;
 
 /**
- * Unpacks the native SQLite library into a folder once and tells the driver to load it from there.
- * By default, the driver unpacks a new copy into the system's temporary folder at each start and
+ * Unpacks the native SQLite library into a folder once and makes the driver load it from there. By
+ * default, the driver unpacks a new copy into the system's temporary folder at each start and
  * deletes it only on a clean exit.
  */
 public final class NativeLibrary {

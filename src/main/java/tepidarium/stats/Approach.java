@@ -4,12 +4,14 @@ import java.util.Arrays;
 import java.util.OptionalDouble;
 
 /**
- * Fits a first-order approach to a steady value, y(t) = steady + (start − steady)·exp(−t/τ), by
- * which a body cools or warms (Newton's law of cooling, elementary). Least squares: linear in start
- * and steady for each τ, with τ searched between a tenth of the length of the record and twenty
- * times it; outliers have less weight (weights after Huber, Annals of Mathematical Statistics 35
- * (1964) 73-101, tuning constant 1.345), the scale being taken from the median of the residuals. A
- * slower approach than the longest τ is a straight line within the record, and is fitted as one.
+ * Fits a first-order approach to a steady value: y(t) = steady + (start − steady)·exp(−t/τ). A body
+ * cools or warms like this (Newton's law of cooling, elementary).
+ *
+ * <p>For each τ the fit is linear least squares in start and steady. τ is searched from a tenth of
+ * the length of the record to twenty times the length. With a larger τ the curve is a straight line
+ * within the record, and it is fitted as one. Outliers have less weight. Source of the weights:
+ * Huber, Annals of Mathematical Statistics 35 (1964) 73-101, tuning constant 1.345. Their scale is
+ * 1.4826 times the median of the absolute residuals.
  *
  * @param start value at t = 0
  * @param steady limit for large t
@@ -17,7 +19,7 @@ import java.util.OptionalDouble;
  * @param residual standard deviation of the points about the curve, with n − 3 degrees of freedom
  */
 public record Approach(double start, double steady, double timeConstant, double residual) {
-  private static final int LEAST_POINTS = 4;
+  private static final int MIN_POINTS = 4;
   private static final int GRID = 40;
   private static final int REFINEMENTS = 40;
   private static final int REWEIGHTINGS = 3;
@@ -33,7 +35,7 @@ public record Approach(double start, double steady, double timeConstant, double 
    * @throws IllegalArgumentException when there are too few points, or they span no time
    */
   public static Approach fit(double[] t, double[] y) {
-    double length = t.length < LEAST_POINTS ? 0 : t[t.length - 1] - t[0];
+    double length = t.length < MIN_POINTS ? 0 : t[t.length - 1] - t[0];
     if (t.length != y.length || !(length > 0)) {
       throw new IllegalArgumentException("at least four points at different times are needed");
     }

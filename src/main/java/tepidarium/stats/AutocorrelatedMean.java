@@ -25,9 +25,9 @@ import org.jspecify.annotations.Nullable;
  */
 public final class AutocorrelatedMean {
   /** Fewer days than this give no interval. Common practice, no source. */
-  public static final int FEWEST_DAYS = 4;
+  public static final int MIN_DAYS = 4;
 
-  private static final int FEWEST_COSINES = 2;
+  private static final int MIN_COSINES = 2;
   private static final double COSINES_PER_DAY = 1.2;
   private static final double SAME = 1e-9;
 
@@ -69,11 +69,11 @@ public final class AutocorrelatedMean {
   }
 
   /**
-   * The mean of shares, each 0 to 1. Shares near 0 or 1 come from few rare events, whose mean is
-   * skewed. The interval is therefore Wilson's, with the effective number of values p (1 − p) /
-   * error² and with t; the error is at least that of independent days. Where every value is the
-   * same, the interval is that of no other day in n days: up to 1 − 0.025^(1/n) of days (Clopper
-   * and Pearson, Biometrika 26 (1934) 404-413).
+   * The mean of shares, each 0 to 1. The mean of shares near 0 or 1 has a skewed distribution.
+   * Therefore the interval is Wilson's. It uses t and the effective number of values, p (1 − p) /
+   * error². The error is at least that of independent days. If all values are equal, the interval
+   * is that of 0 different days in n days: up to 1 − 0.025^(1/n) of days (Clopper and Pearson,
+   * Biometrika 26 (1934) 404-413).
    *
    * @param values at equal steps in time, each 0 to 1
    * @param rowsPerDay 24 for hours, 1 for days
@@ -126,7 +126,7 @@ public final class AutocorrelatedMean {
     }
 
     boolean enough() {
-      return days() >= FEWEST_DAYS;
+      return days() >= MIN_DAYS;
     }
 
     double t() {
@@ -156,10 +156,10 @@ public final class AutocorrelatedMean {
   }
 
   /**
-   * The greatest less the least mean of several columns, over the rows that all have. Which two
-   * columns these are is chosen by the values, so that the range comes out too large where the true
-   * means are nearly equal. The lower end therefore allows for all pairs (Bonferroni); it is at
-   * least 0.
+   * The range of the means of several columns: the maximum less the minimum, over the complete
+   * rows. The values themselves decide which two columns are compared. If the true means are nearly
+   * equal, the range is therefore too large. To allow for this, the lower end is corrected for all
+   * pairs (Bonferroni). It is at least 0.
    *
    * @return null for fewer than two columns or no complete row
    */
@@ -197,7 +197,7 @@ public final class AutocorrelatedMean {
   }
 
   private static int cosines(int days) {
-    return Math.max(FEWEST_COSINES, (int) Math.sqrt(COSINES_PER_DAY * days));
+    return Math.max(MIN_COSINES, (int) Math.sqrt(COSINES_PER_DAY * days));
   }
 
   /** The standard error of the mean of {@code present} values. */

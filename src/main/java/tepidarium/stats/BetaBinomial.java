@@ -12,7 +12,7 @@ import org.hipparchus.special.Beta;
  * @param beta above 0
  */
 public record BetaBinomial(double alpha, double beta) {
-  private static final double HIGHEST_SPREAD = 0.999;
+  private static final double MAX_SPREAD = 0.999;
 
   public BetaBinomial {
     if (!(alpha > 0 && beta > 0 && alpha + beta < Double.POSITIVE_INFINITY)) {
@@ -111,6 +111,6 @@ public record BetaBinomial(double alpha, double beta) {
   private static BetaBinomial at(double logitMean, double logitSpread) {
     double mean = 1 / (1 + Math.exp(-Math.max(-30, Math.min(30, logitMean))));
     double spread = 1 / (1 + Math.exp(-Math.max(-13, logitSpread)));
-    return ofMean(Math.min(Math.max(mean, 1e-12), 1 - 1e-12), Math.min(spread, HIGHEST_SPREAD));
+    return ofMean(Math.min(Math.max(mean, 1e-12), 1 - 1e-12), Math.min(spread, MAX_SPREAD));
   }
 }

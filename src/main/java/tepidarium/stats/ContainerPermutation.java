@@ -12,7 +12,7 @@ import java.util.List;
  * @param arrangements all assignments; the smallest possible p is about 2 / arrangements
  */
 public record ContainerPermutation(double difference, long asExtreme, long arrangements) {
-  private static final int MOST_CONTAINERS = 22;
+  private static final int MAX_CONTAINERS = 22;
   private static final double ROUNDING = 1e-9;
 
   /**
@@ -22,10 +22,10 @@ public record ContainerPermutation(double difference, long asExtreme, long arran
    */
   public static ContainerPermutation of(List<Proportion> first, List<Proportion> second) {
     int all = first.size() + second.size();
-    if (first.isEmpty() || second.isEmpty() || all > MOST_CONTAINERS) {
+    if (first.isEmpty() || second.isEmpty() || all > MAX_CONTAINERS) {
       throw new IllegalArgumentException(
           "each kind needs at least one container, and both kinds together at most "
-              + MOST_CONTAINERS);
+              + MAX_CONTAINERS);
     }
     double[] fractions = new double[all];
     for (int i = 0; i < all; i++) {

@@ -6,8 +6,8 @@ package tepidarium.stats;
  * Experiments (1935).
  *
  * <p>Two tables can be equally probable although their computed probabilities differ in the last
- * digits. So every table counts whose probability is at most that of the observed one times 1 +
- * 1e-7, the tolerance that statistical software commonly uses.
+ * digits. Therefore a table counts if its probability is at most (1 + 1e-7) times that of the
+ * observed table. Statistical software commonly uses this tolerance.
  */
 final class FisherExact {
   static final double TIE = 1 + 1e-7;

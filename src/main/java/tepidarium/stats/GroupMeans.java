@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class GroupMeans {
   /** Above this number of arrangements the permutation test is not calculated. */
-  private static final long MOST_ARRANGEMENTS = 2_000_000;
+  private static final long MAX_ARRANGEMENTS = 2_000_000;
 
   /** Sums of equal units may differ in the last digits with the order in which they were added. */
   private static final double ROUNDING = 1e-9;
@@ -19,7 +19,7 @@ public final class GroupMeans {
   /**
    * An exact permutation test.
    *
-   * @param p two-sided; null where there are too many arrangements to count
+   * @param p two-sided; null if there are too many arrangements to count
    * @param leastP smallest possible p for groups of these sizes
    */
   public record Permutation(@Nullable Double p, double leastP) {}
@@ -37,8 +37,8 @@ public final class GroupMeans {
   }
 
   /**
-   * Mean of a less mean of b, with the interval after Welch, Biometrika 34 (1947) 28-35. Null when
-   * a group has fewer than two units: nothing then tells how much units differ among themselves.
+   * Mean of a less mean of b, with the interval after Welch, Biometrika 34 (1947) 28-35. Null if a
+   * group has fewer than two units, because the spread between units is then unknown.
    */
   public static @Nullable Difference welch(double[] a, double[] b) {
     if (a.length < 2 || b.length < 2) {
@@ -57,8 +57,9 @@ public final class GroupMeans {
   }
 
   /**
-   * The share of all ways to deal the units out to two groups of these sizes in which the means
-   * differ at least as much as they do, either way (Fisher's permutation principle).
+   * The permutation test of equal means (Fisher's permutation principle). Its p is the share of all
+   * assignments of the units to two groups of these sizes with at least the observed absolute
+   * difference of means.
    *
    * @throws IllegalArgumentException when a group is empty
    */
@@ -71,7 +72,7 @@ public final class GroupMeans {
     System.arraycopy(b, 0, all, a.length, b.length);
     double arrangements = arrangements(all.length, a.length);
     double least = (a.length == b.length ? 2 : 1) / arrangements;
-    if (arrangements > MOST_ARRANGEMENTS) {
+    if (arrangements > MAX_ARRANGEMENTS) {
       return new Permutation(null, least);
     }
     double total = average(all) * all.length;

@@ -13,12 +13,12 @@ record Hypergeometric(long trialsA, long trialsB, long hits) {
     return new Hypergeometric(a.trials(), b.trials(), (long) a.hits() + b.hits());
   }
 
-  /** The least possible number of hits in the first group. */
+  /** The minimum possible number of hits in the first group. */
   long least() {
     return Math.max(0, hits - trialsB);
   }
 
-  /** The greatest possible number of hits in the first group. */
+  /** The maximum possible number of hits in the first group. */
   long most() {
     return Math.min(trialsA, hits);
   }

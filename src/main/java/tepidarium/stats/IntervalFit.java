@@ -37,7 +37,7 @@ public final class IntervalFit {
   static final double BOUND_LOGIT = 8;
 
   /** A median above this multiple of the last check is not reported; common practice, no source. */
-  private static final double MOST_BEYOND = 2;
+  private static final double MAX_MEDIAN_RATIO = 2;
 
   private static final String FLAT_WORDS =
       "more than one curve fits these counts equally well; counts from more checks are needed";
@@ -214,7 +214,7 @@ public final class IntervalFit {
    * @param fits fits of {@link #all}
    */
   public static Optional<ConfidenceInterval> finalFraction(List<IntervalFit> fits) {
-    List<AveragedFraction.Family> tell = new ArrayList<>();
+    List<AveragedFraction.Family> families = new ArrayList<>();
     for (IntervalFit with : fits) {
       if (with.model.withFinalFraction()) {
         fits.stream()
@@ -223,10 +223,12 @@ public final class IntervalFit {
                 fit -> fit == with || (!fit.model.withFinalFraction() && with.fractionOnBound()))
             .findFirst()
             .map(IntervalFit::fractionOfFamily)
-            .ifPresent(tell::add);
+            .ifPresent(families::add);
       }
     }
-    return tell.isEmpty() ? Optional.empty() : Optional.of(new AveragedFraction(tell).limits());
+    return families.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new AveragedFraction(families).limits());
   }
 
   private AveragedFraction.Family fractionOfFamily() {
@@ -267,7 +269,7 @@ public final class IntervalFit {
   public boolean medianBeyond() {
     double lastLook =
         rows.stream().mapToDouble(row -> row.open() ? row.left() : row.right()).max().orElse(0);
-    return median() > MOST_BEYOND * lastLook;
+    return median() > MAX_MEDIAN_RATIO * lastLook;
   }
 
   /**

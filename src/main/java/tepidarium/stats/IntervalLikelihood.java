@@ -4,10 +4,10 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Calculates the log-likelihood of interval-censored rows: Σ count · ln(p (F(right) − F(left))),
- * and Σ count · ln(1 − p F(left)) for those never seen to meet their event. Source: Turnbull,
+ * Calculates the log-likelihood of interval-censored rows: Σ count · ln(p (F(right) − F(left))) for
+ * observed events, and Σ count · ln(1 − p F(left)) for right-censored rows. Source: Turnbull,
  * Journal of the Royal Statistical Society B 38 (1976) 290-295, with F parametric and p the
- * fraction that ever does.
+ * fraction that ever has its event.
  *
  * <p>The fitted parameters are μ, ln σ and, with a final fraction, ln(p / (1 − p)).
  */

@@ -32,14 +32,14 @@ public record KaplanMeier(List<Step> steps) {
    * @param error Greenwood's standard error of the survival; NaN if the survival is 0
    */
   public record Step(double time, int atRisk, int events, double survival, double error) {
-    /** At 95 % on the scale of the logarithm, cut off at 1; not to be used once nobody is left. */
+    /** The 95 % interval on the scale of ln S, at most 1. Requires a survival above 0. */
     public ConfidenceInterval logLimits() {
       double relative = Z * error / survival;
       return new ConfidenceInterval(
           survival * Math.exp(-relative), Math.min(1, survival * Math.exp(relative)));
     }
 
-    /** At 95 % on the scale of ln(−ln S); not to be used once nobody is left. */
+    /** The 95 % interval on the scale of ln(−ln S). Requires a survival above 0. */
     public ConfidenceInterval logLogLimits() {
       double log = Math.log(survival);
       double factor = Math.exp(Z * error / survival / Math.abs(log));

@@ -1,8 +1,8 @@
 package tepidarium.stats;
 
 /**
- * Means over a straight line from one value to another, with the crossing of a limit found exactly.
- * Every method takes the values at both ends in the same unit and returns finite numbers for finite
+ * Calculates means over a straight line between two values. The crossing of a limit is exact. Every
+ * method takes the values at both ends in the same unit and returns finite numbers for finite
  * input. Source: elementary integration; the same rule as A(lower) − A(upper) for horizontal
  * cut-offs in Allen, Environmental Entomology 5 (1976) 388-396.
  */
@@ -42,7 +42,7 @@ public final class Linear {
     return startAbove ? crossing : 1 - crossing;
   }
 
-  /** Where along the line, 0 to 1, it meets the limit; only for ends on either side of it. */
+  /** The position of the crossing along the line, 0 to 1. The ends must lie on either side. */
   public static double crossing(double start, double end, double limit) {
     return (limit - start) / (end - start);
   }

@@ -7,11 +7,11 @@ import org.apache.commons.statistics.distribution.TDistribution;
 
 /**
  * Logistic regression on one variable, ln(p / (1 − p)) = intercept + slope · x, fitted to groups by
- * maximum likelihood. Groups may differ by more than chance allows: the dispersion φ is Pearson's
- * χ² / (groups − 2). Where it is above 1, variances are multiplied by it and intervals use
- * Student's t with groups − 2 degrees of freedom; else they are those of the binomial. Source:
- * McCullagh and Nelder, Generalized Linear Models (1989), chapter 4; heterogeneity factor after
- * Finney, Probit Analysis (1971), chapter 4 (value from memory).
+ * maximum likelihood. Groups may differ by more than chance: the dispersion φ is Pearson's χ² /
+ * (groups − 2). If φ is above 1, variances are multiplied by it and intervals use Student's t with
+ * groups − 2 degrees of freedom. Otherwise variances and intervals are binomial. Source: McCullagh
+ * and Nelder, Generalized Linear Models (1989), chapter 4; heterogeneity factor after Finney,
+ * Probit Analysis (1971), chapter 4 (value from memory).
  *
  * @param centre mean of x; the line is stored relative to it
  * @param atCentre logit at the centre
@@ -30,11 +30,11 @@ public record LogisticLine(
     double covariance,
     double dispersion,
     int groups) {
-  private static final int MOST_STEPS = 50;
+  private static final int MAX_STEPS = 50;
   private static final double CLOSE = 1e-10;
 
-  private static final double LEAST_WEIGHT = 1e-9;
-  private static final double LEAST_SHARE = 1e-6;
+  private static final double MIN_WEIGHT = 1e-9;
+  private static final double MIN_SHARE = 1e-6;
   private static final double ROUNDING = 1e-13;
 
   /**
@@ -65,9 +65,9 @@ public record LogisticLine(
     double trials = groups.stream().mapToInt(Group::trials).sum();
     double at = Math.log((hits + 0.5) / (trials - hits + 0.5));
     double slope = 0;
-    for (int step = 0; step < MOST_STEPS; step++) {
+    for (int step = 0; step < MAX_STEPS; step++) {
       Information now = Information.of(groups, centre, at, slope);
-      if (now.determinant() <= LEAST_WEIGHT * now.one() * now.xx() || now.one() < LEAST_WEIGHT) {
+      if (now.determinant() <= MIN_WEIGHT * now.one() * now.xx() || now.one() < MIN_WEIGHT) {
         return Optional.empty();
       }
       double up = (now.xx() * now.scoreAt() - now.x() * now.scoreSlope()) / now.determinant();
@@ -87,7 +87,7 @@ public record LogisticLine(
       List<Group> groups, double centre, double at, double slope, double up, double steeper) {
     double now = logLikelihood(groups, centre, at, slope);
     double share = 1;
-    while (share > LEAST_SHARE
+    while (share > MIN_SHARE
         && logLikelihood(groups, centre, at + share * up, slope + share * steeper)
             < now - ROUNDING * Math.abs(now)) {
       share /= 2;

@@ -1,6 +1,6 @@
 package tepidarium.stats;
 
-/** The logit of a fraction p, ln(p / (1 − p)), and what belongs to it. */
+/** The logit of a fraction p, ln(p / (1 − p)), and its inverse. */
 public final class Logit {
   private Logit() {}
 

@@ -16,13 +16,13 @@ import org.hipparchus.optim.nonlinear.scalar.noderiv.SimplexOptimizer;
 
 /** Finds the maximum of a smooth function of a few variables. Deterministic. */
 final class Maximum {
-  private static final int MOST_STEPS = 100;
-  private static final double LONGEST_STEP = 3;
+  private static final int MAX_STEPS = 100;
+  private static final double MAX_STEP = 3;
   private static final double DIFFERENCE = 1e-5;
   private static final double DONE = 1e-13;
 
   /** The squares of larger values could overflow when the eigenvalues are computed. */
-  private static final double LARGEST_CURVATURE = 1e100;
+  private static final double MAX_CURVATURE = 1e100;
 
   /** A function and its gradient. */
   interface Smooth {
@@ -78,7 +78,7 @@ final class Maximum {
     double[] at = start.clone();
     double[] slope = new double[at.length];
     double value = function.value(at, slope);
-    for (int step = 0; step < MOST_STEPS; step++) {
+    for (int step = 0; step < MAX_STEPS; step++) {
       double[] move = uphill(curvature(function, at), slope);
       double gain = dot(move, slope);
       if (!(gain > DONE)) {
@@ -87,7 +87,7 @@ final class Maximum {
       double[] next = at.clone();
       double[] nextSlope = new double[at.length];
       double nextValue = Double.NEGATIVE_INFINITY;
-      double share = Math.min(1, LONGEST_STEP / length(move));
+      double share = Math.min(1, MAX_STEP / length(move));
       for (int half = 0; half < 40; half++, share /= 2) {
         for (int i = 0; i < at.length; i++) {
           next[i] = at[i] + share * move[i];
@@ -126,10 +126,10 @@ final class Maximum {
     for (int i = 0; i < n; i++) {
       for (int j = 0; j < i; j++) {
         double mean = (second[i][j] + second[j][i]) / 2;
-        second[i][j] = Math.abs(mean) < LARGEST_CURVATURE ? mean : 0;
+        second[i][j] = Math.abs(mean) < MAX_CURVATURE ? mean : 0;
         second[j][i] = second[i][j];
       }
-      second[i][i] = Math.abs(second[i][i]) < LARGEST_CURVATURE ? second[i][i] : -1;
+      second[i][i] = Math.abs(second[i][i]) < MAX_CURVATURE ? second[i][i] : -1;
     }
     return new EigenDecompositionSymmetric(new Array2DRowRealMatrix(second, false));
   }

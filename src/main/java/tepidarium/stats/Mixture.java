@@ -5,11 +5,12 @@ import java.util.Arrays;
 /**
  * Finds the maximum-likelihood masses of a few cells, where each row is known only to lie in one of
  * several cells. Source: the self-consistency algorithm of Turnbull, Journal of the Royal
- * Statistical Society B 38 (1976) 290-295, which climbs at every step, sped up by squared
- * extrapolation (Varadhan and Roland, Scandinavian Journal of Statistics 35 (2008) 335-353).
+ * Statistical Society B 38 (1976) 290-295, in which the likelihood rises at every step. It is
+ * accelerated by squared extrapolation (Varadhan and Roland, Scandinavian Journal of Statistics 35
+ * (2008) 335-353).
  */
 final class Mixture {
-  private static final int MOST_ROUNDS = 5_000;
+  private static final int MAX_ROUNDS = 5_000;
   private static final double DONE = 1e-11;
 
   private final boolean[][] holds;
@@ -31,7 +32,7 @@ final class Mixture {
     int places = holds[0].length;
     double[] now = new double[places];
     Arrays.fill(now, 1.0 / places);
-    for (int round = 0; round < MOST_ROUNDS; round++) {
+    for (int round = 0; round < MAX_ROUNDS; round++) {
       double[] one = step(now);
       double[] two = step(one);
       double[] next = step(extrapolated(now, one, two));

@@ -3,10 +3,11 @@ package tepidarium.stats;
 import java.util.OptionalDouble;
 
 /**
- * Moist air over water. All figures come from one formula, that of FAO Irrigation and Drainage
- * Paper 56 (Allen et al. 1998), so that they agree with each other: saturation pressure eq. 11,
- * vapour pressure eq. 10 turned round, deficit as their difference, dew point as eq. 11 solved for
- * the temperature. Other formulas differ by up to 0.3 % in pressure and 0.02 °C in dew point.
+ * Calculates vapour pressure deficit and dew point of moist air over water. All figures agree with
+ * each other because they use one formula. Source: FAO Irrigation and Drainage Paper 56 (Allen et
+ * al. 1998). Saturation pressure is eq. 11. Vapour pressure is eq. 10 solved for the pressure. The
+ * deficit is the difference of the two. The dew point is eq. 11 solved for the temperature. Other
+ * formulas differ by up to 0.3 % in pressure and 0.02 °C in dew point.
  *
  * @param temperatureC °C, −40 to 100
  * @param humidityPercent relative humidity over water, %, 0 to 100

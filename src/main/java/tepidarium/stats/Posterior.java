@@ -21,9 +21,14 @@ public final class Posterior {
   /** Factor by which draws are spread wider than the curvature, to cover the tails. */
   private static final double WIDER = 1.5;
 
-  private static final double FEWEST_WORTH = 0.02;
+  /**
+   * Minimum effective sample size, as a share of the draws. Below it the draws do not represent the
+   * posterior. Common practice, no source.
+   */
+  private static final double MIN_EFFECTIVE_SHARE = 0.02;
 
-  private static final int FEWEST_INTERVALS = 3;
+  /** Minimum number of intervals with events if the estimated final fraction is 1. */
+  private static final int MIN_INTERVALS = 3;
 
   /** The logit of a fraction of 0.95. */
   private static final double NEAR_BOUND = 3;
@@ -149,7 +154,7 @@ public final class Posterior {
     }
     IntervalFit whole = IntervalFit.of(new TimeModel(fit.model().family(), false), all);
     long intervals = whole.rows().stream().filter(row -> !row.open()).count();
-    return whole.identified() && intervals >= FEWEST_INTERVALS
+    return whole.identified() && intervals >= MIN_INTERVALS
         ? new double[] {whole.at()[0], whole.at()[1], NEAR_BOUND}
         : null;
   }
@@ -190,14 +195,14 @@ public final class Posterior {
       sum += shares[i];
     }
     List<Draw> draws = new ArrayList<>();
-    double worth = 0;
+    double squaredShares = 0;
     for (int i = 0; i < DRAWS; i++) {
       double share = shares[i] / sum;
-      worth += share * share;
+      squaredShares += share * share;
       double[] x = places.get(i);
       draws.add(new Draw(x[0], Math.exp(x[1]), Logit.fraction(x[2]), share));
     }
-    return 1 / (worth * DRAWS) < FEWEST_WORTH
+    return 1 / (squaredShares * DRAWS) < MIN_EFFECTIVE_SHARE
         ? Optional.empty()
         : Optional.of(
             new Posterior(

@@ -27,8 +27,8 @@ final class Profile {
   }
 
   /**
-   * The root drop: the square root of twice the drop of the log-likelihood at a value of the
-   * parameter.
+   * The root drop at a value of the parameter: √(2 · (highest log-likelihood − log-likelihood at
+   * this value)).
    */
   double rootDrop(double value) {
     double[] whole = new double[top.length];

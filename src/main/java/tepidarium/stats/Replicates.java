@@ -5,10 +5,10 @@ import org.apache.commons.numbers.combinatorics.LogBinomialCoefficient;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Tests whether replicates, such as the containers of one sowing, differ by more than chance allows
- * when every seed has the same chance. Pearson's χ² is the measure. Its p is exact, over all ways
- * to share the germinated seeds out among the replicates, where these are few enough to count;
- * otherwise from the χ² distribution.
+ * Tests whether replicates, such as the containers of one sowing, differ by more than chance. The
+ * null hypothesis is that every seed has the same probability. The statistic is Pearson's χ². Its p
+ * is exact if there are at most 200,000 assignments of the germinated seeds to the replicates.
+ * Otherwise p is from the χ² distribution.
  *
  * @param counts at least two replicates
  */
@@ -17,11 +17,11 @@ public record Replicates(List<Proportion> counts) {
   public static final double LEVEL = 0.05;
 
   private static final double TOLERATED = 0.975;
-  private static final double MOST_WAYS = 200_000;
+  private static final double MAX_ASSIGNMENTS = 200_000;
   private static final double TIE = 1e-9;
 
   /**
-   * The p of a difference at least as large by chance alone.
+   * The probability p of a difference at least as large by chance alone.
    *
    * @param exact whether all assignments were counted
    */
@@ -53,21 +53,21 @@ public record Replicates(List<Proportion> counts) {
       return new Chance(1, true);
     }
     double ways = counts.stream().mapToDouble(c -> c.trials() + 1.0).reduce(1, (a, b) -> a * b);
-    return ways > MOST_WAYS
+    return ways > MAX_ASSIGNMENTS
         ? new Chance(dispersion().p(), false)
         : new Chance(new Ways(counts, all).p(), true);
   }
 
-  /** The greatest less the least fraction, 0 to 1. */
+  /** The maximum less the minimum fraction, 0 to 1. */
   public double range() {
     return counts.stream().mapToDouble(Proportion::fraction).max().orElseThrow()
         - counts.stream().mapToDouble(Proportion::fraction).min().orElseThrow();
   }
 
   /**
-   * The greatest range that seed testing tolerates, 0 to 1: the 97.5 % point of the studentized
-   * range times √(p (1 − p) / n). Null where the replicates have different numbers of seeds.
-   * Source: this reproduces the tolerances of Miles, Proceedings of the International Seed Testing
+   * The maximum range that seed testing tolerates, 0 to 1: the 97.5 % point of the studentized
+   * range times √(p (1 − p) / n). Null if the replicates have different numbers of seeds. Source:
+   * this reproduces the tolerances of Miles, Proceedings of the International Seed Testing
    * Association 28 (1963) 525-686, within about one percentage point (value from memory).
    */
   public @Nullable Double toleratedRange() {
@@ -80,10 +80,10 @@ public record Replicates(List<Proportion> counts) {
   }
 
   /**
-   * The 95 % interval of the common fraction. Where the dispersion is above 1, it is Wilson's
-   * interval with the seeds divided by the dispersion, and with Student's t for replicates − 1
-   * degrees of freedom, because few replicates tell the dispersion badly. Source: Rao and Scott,
-   * Biometrics 48 (1992) 577-585, effective sample size.
+   * The 95 % interval of the common fraction: Wilson's interval. If the dispersion is above 1, the
+   * number of seeds is divided by it. Then Student's t with replicates − 1 degrees of freedom
+   * replaces the normal quantile, because few replicates estimate the dispersion poorly. Source:
+   * Rao and Scott, Biometrics 48 (1992) 577-585, effective sample size.
    */
   public ConfidenceInterval interval() {
     Proportion all = pooled();

@@ -9,13 +9,13 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Compares two treatments over several strata, such as two heat sources over several seasons. Each
- * stratum is compared within itself, so that a good season does not count for the treatment that
- * had more seeds in it. Sources: Cochran, Biometrics 10 (1954) 417-451; Mantel and Haenszel,
- * Journal of the National Cancer Institute 22 (1959) 719-748.
+ * comparison is within a stratum. Therefore a treatment gains nothing from having more seeds in a
+ * good season. Sources: Cochran, Biometrics 10 (1954) 417-451; Mantel and Haenszel, Journal of the
+ * National Cancer Institute 22 (1959) 719-748.
  *
- * <p>All of it treats seeds as independent within a stratum and treatment. If each treatment has
- * one container in each stratum, its seeds share moisture and temperature; {@link #flips()} takes
- * the stratum as the unit instead.
+ * <p>All methods assume that seeds are independent within a stratum and treatment. If each
+ * treatment has one container in each stratum, its seeds share moisture and temperature; {@link
+ * #flips()} takes the stratum as the unit instead.
  *
  * @param strata at least one
  */
@@ -23,7 +23,7 @@ public record Stratified(List<ProportionDifference> strata) {
   private static final double Z_95 =
       NormalDistribution.of(0, 1)
           .inverseCumulativeProbability(1 - (1 - ConfidenceInterval.LEVEL) / 2);
-  private static final int MOST_FLIPPED = 20;
+  private static final int MAX_FLIPPED = 20;
   private static final double ROUNDING = 1e-9;
 
   /**
@@ -110,18 +110,20 @@ public record Stratified(List<ProportionDifference> strata) {
     return variance > 0 ? apart * apart / variance : 0;
   }
 
-  /** How often chance alone would make the strata differ at least so much, in one direction. */
+  /**
+   * The probability p that chance alone makes the strata differ at least as much, in one direction.
+   */
   public double p() {
     return ChiSquaredDistribution.of(1).survivalProbability(chiSquare());
   }
 
-  /** The common odds ratio of a to b; infinite or NaN where no stratum has the counts for it. */
+  /** The common odds ratio of a to b; infinite or NaN if no stratum has the necessary counts. */
   public double oddsRatio() {
     return sum(Table::forA) / sum(Table::forB);
   }
 
   /**
-   * The 95 % interval of the common odds ratio; null where the ratio is 0, infinite or unknown.
+   * The 95 % interval of the common odds ratio; null if the ratio is 0, infinite or unknown.
    * Source: Robins, Breslow and Greenland, Biometrics 42 (1986) 311-323.
    */
   public @Nullable ConfidenceInterval oddsRatioLimits() {
@@ -146,17 +148,20 @@ public record Stratified(List<ProportionDifference> strata) {
     return t.n1() * t.n2() / t.n();
   }
 
-  /** The common difference of fractions, a less b, −1 to 1: each stratum by n₁ n₂ / n. */
+  /**
+   * The common difference of fractions, a less b, −1 to 1. The weight of a stratum is n₁ n₂ / n.
+   */
   public double difference() {
     return sum(t -> (t.a() * t.n2() - t.b() * t.n1()) / t.n()) / sum(Stratified::weight);
   }
 
   /**
-   * The 95 % interval of the common difference: Newcombe's from Wilson's intervals of both weighted
-   * fractions, each for 1 / Σ (w² / n) seeds, with w the share of a stratum in the weights and n
-   * its seeds. With one stratum it is {@link ProportionDifference#newcombe()}. Source: Yan and Su,
-   * Statistics in Biopharmaceutical Research 2 (2010) 329-335, stratified Newcombe interval (value
-   * from memory), here with the fractions taken as equal over the strata, which widens it a little.
+   * The 95 % interval of the common difference: Newcombe's interval from the Wilson intervals of
+   * both weighted fractions. Each Wilson interval is for 1 / Σ (w² / n) seeds, where w is the share
+   * of a stratum in the weights and n is its number of seeds. With one stratum it is {@link
+   * ProportionDifference#newcombe()}. Source: Yan and Su, Statistics in Biopharmaceutical Research
+   * 2 (2010) 329-335, stratified Newcombe interval (value from memory). Unlike there, the fractions
+   * are assumed equal over the strata, which makes the interval slightly wider.
    */
   public ConfidenceInterval differenceLimits() {
     double weights = sum(Stratified::weight);
@@ -169,17 +174,17 @@ public record Stratified(List<ProportionDifference> strata) {
   }
 
   /**
-   * The exact test of no difference: how often chance gives a total of a that is no more probable,
-   * with all margins fixed; two-sided, with one stratum Fisher's. Null where the counts are too
-   * large to add up. Source: Mehta, Patel and Gray, Journal of the American Statistical Association
-   * 80 (1985) 969-973.
+   * The p of the exact two-sided test of no difference, with all margins fixed: the probability of
+   * all totals of a that are at most as probable as the observed one. With one stratum it is
+   * Fisher's exact test. Null if the counts are too large to add up. Source: Mehta, Patel and Gray,
+   * Journal of the American Statistical Association 80 (1985) 969-973.
    */
   public @Nullable Double exactP() {
     return StratifiedExact.twoSided(strata);
   }
 
   /**
-   * Whether the strata agree on one odds ratio; null where the ratio is unknown or fewer than two
+   * Whether the strata agree on one odds ratio; null if the ratio is unknown or fewer than two
    * strata have both outcomes. Source: Breslow and Day, Statistical Methods in Cancer Research 1
    * (1980), 4.4, with the correction of Tarone, Biometrika 72 (1985) 91-95.
    */
@@ -204,8 +209,9 @@ public record Stratified(List<ProportionDifference> strata) {
   }
 
   /**
-   * The mean difference with the stratum as the unit, each weighing the same. Null below two, and
-   * where all strata differ equally: these do not tell how much strata differ. Source: Student's t.
+   * The mean of the strata's differences, with equal weights and the stratum as the unit. Null for
+   * fewer than two strata. Null also if all differences are equal, because the spread between
+   * strata is then unknown. Source: Student's t.
    */
   public GroupMeans.@Nullable Difference perStratum() {
     double[] differences = differences();
@@ -221,7 +227,7 @@ public record Stratified(List<ProportionDifference> strata) {
   public Flips flips() {
     double[] differences = differences();
     double least = Math.min(1, 2 / Math.pow(2, differences.length));
-    if (differences.length > MOST_FLIPPED) {
+    if (differences.length > MAX_FLIPPED) {
       return new Flips(null, least);
     }
     double seen = 0;

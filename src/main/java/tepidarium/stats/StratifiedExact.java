@@ -9,8 +9,8 @@ import org.jspecify.annotations.Nullable;
  * not differ: the convolution of the strata's hypergeometric distributions.
  */
 final class StratifiedExact {
-  /** Products to add up; about 20 ms. */
-  private static final double MOST_PRODUCTS = 5e6;
+  /** Maximum number of products to add up, which takes about 20 ms. */
+  private static final double MAX_PRODUCTS = 5e6;
 
   private StratifiedExact() {}
 
@@ -22,7 +22,7 @@ final class StratifiedExact {
       Hypergeometric one = Hypergeometric.of(stratum.a(), stratum.b());
       long size = one.most() - one.least() + 1;
       products += (double) all.length * size;
-      if (products > MOST_PRODUCTS) {
+      if (products > MAX_PRODUCTS) {
         return null;
       }
       all = convolved(all, probabilities(one));
@@ -38,7 +38,7 @@ final class StratifiedExact {
     return Math.min(1, extreme / sum);
   }
 
-  /** From the least to the greatest possible number of hits; in the far tails 0. */
+  /** Probabilities from the minimum to the maximum possible number of hits; 0 in the far tails. */
   private static double[] probabilities(Hypergeometric stratum) {
     int mode = (int) (stratum.mode() - stratum.least());
     double[] weights = new double[(int) (stratum.most() - stratum.least() + 1)];

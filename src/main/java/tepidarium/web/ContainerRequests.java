@@ -14,7 +14,7 @@ import tepidarium.rollup.ContainerHistory;
 /** Reads the container and the time span from a request. */
 public final class ContainerRequests {
   /** Maximum span in days, about 20 years; bounds the memory for hourly values. */
-  private static final int LONGEST_DAYS = 7_500;
+  private static final int MAX_DAYS = 7_500;
 
   private final Register register;
   private final ContainerHistory history;
@@ -54,8 +54,8 @@ public final class ContainerRequests {
    */
   public Span span(Context ctx, ContainerId id) {
     Span span = span(id, Params.instant(ctx, "from"), Params.instant(ctx, "to"));
-    if (span.length().toDays() > LONGEST_DAYS) {
-      throw new InvalidInput("from", "must lie at most " + LONGEST_DAYS + " days before to");
+    if (span.length().toDays() > MAX_DAYS) {
+      throw new InvalidInput("from", "must lie at most " + MAX_DAYS + " days before to");
     }
     return span;
   }

@@ -151,7 +151,7 @@ class AlertBoardTest {
   }
 
   @Test
-  void whatIsOutOfServiceRaisesNothingUntilItIsBack() {
+  void aKindOutOfServiceRaisesNoAlertUntilItIsBack() {
     change(AlertKind.COLD, new RuleChange(null, false), 0);
     coldForTenMinutes();
     assertEquals(List.of(), board.open());
@@ -199,7 +199,7 @@ class AlertBoardTest {
   }
 
   @Test
-  void whatMakesNoSenseAsAnOverrideIsRefused() {
+  void anInvalidOverrideIsRefused() {
     RuleOverride limit = new RuleOverride(20.0, null, null, null, null);
     assertThrows(IllegalArgumentException.class, () -> limit.check(AlertKind.COLD));
     limit.check(AlertKind.SILENT);
@@ -221,7 +221,7 @@ class AlertBoardTest {
   }
 
   @Test
-  void aFaultySensorIsToldWithItsSigns() {
+  void aFaultySensorIsReportedWithItsSigns() {
     observe(Observation.faults(minute(0), 1, "the same value for six hours"));
     observe(Observation.faults(minute(10), 1, "the same value for six hours"));
     assertEquals("the same value for six hours", onlyOpen().detail());
@@ -248,7 +248,7 @@ class AlertBoardTest {
   }
 
   @Test
-  void whatIsNotHeadingAnywhereIsFarFromItsLimit() {
+  void aSteadyTemperatureIsFarFromItsLimit() {
     assertEquals(
         7 * 24 * 60, Observation.heading(AlertKind.HEADING_HOT, START, null, null).value());
     Instant farAway = START.plus(Duration.ofDays(900));
@@ -266,7 +266,7 @@ class AlertBoardTest {
   }
 
   @Test
-  void whatIsFoundLateIsMarkedOnceAndNeverOpen() {
+  void anAlertFoundInLateReadingsIsMarkedOnceAndNeverOpen() {
     foundLate(0, 10, 60, 20);
     assertEquals(List.of(), board.open());
     assertEquals(List.of(), store.newest(9));
@@ -373,7 +373,7 @@ class AlertBoardTest {
   }
 
   @Test
-  void whatLiesBeforeTheInstantIsNotForgotten() {
+  void rollupsBeforeTheInstantAreKept() {
     temperature(0, 26);
     board.forgetAfter(START);
     temperature(10, 26);

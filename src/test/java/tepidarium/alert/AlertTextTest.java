@@ -25,14 +25,14 @@ class AlertTextTest {
   }
 
   @Test
-  void aLimitIsToldWithTheWorstValue() {
+  void aLimitIsDescribedWithTheWorstValue() {
     assertEquals(
         "Bag has been colder than 29.5 °C since 1 Mar 06:30, 24 °C at worst.",
         text(AlertKind.COLD, 29.5, 24, null));
   }
 
   @Test
-  void aForecastIsToldWithItsTime() {
+  void aForecastIsDescribedWithItsTime() {
     assertEquals(
         "Bag has been heading for too cold since 1 Mar 06:30, and outside at about 1 Mar 07:30.",
         text(AlertKind.HEADING_COLD, 120, 60, null));
@@ -42,7 +42,7 @@ class AlertTextTest {
   }
 
   @Test
-  void silenceIsToldFromTheLastWordOn() {
+  void silenceIsDescribedFromTheLastReadingOn() {
     assertEquals(
         "Bag has been silent: a sensor in it has not been heard since 1 Mar 06:30.",
         text(AlertKind.SILENT, 30, 30.1, null));

@@ -60,7 +60,7 @@ class ConditionProperties {
   }
 
   @Property
-  void whatIsActiveHasBeenOutsideForTheDelay(
+  void anActiveConditionWasOutsideForTheDelay(
       @ForAll @Size(max = 200) List<@DoubleRange(min = 28.5, max = 30.5) Double> values,
       @ForAll @IntRange(min = 1, max = 2_400) int stepSeconds) {
     boolean active = false;

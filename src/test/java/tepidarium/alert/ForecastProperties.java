@@ -144,7 +144,7 @@ class ForecastProperties {
   }
 
   @Test
-  void aCrossingBeyondTheHorizonIsNotTold() {
+  void aCrossingBeyondTheHorizonIsNotForecast() {
     Samples samples = record(60, 1, stopped(31, 18, 8, 1));
     double limit = stopped(31, 18, 8, 1).applyAsDouble(2.5);
     assertEquals(Optional.empty(), cold(samples, limit));
@@ -152,7 +152,7 @@ class ForecastProperties {
   }
 
   @Test
-  void whatIsOutsideAlreadyOrWasNotHeardLatelyIsNotForecast() {
+  void neitherCurrentExcursionsNorSilentSensorsAreForecast() {
     Samples samples = record(60, 1, stopped(31, 18, 4, 1));
     assertEquals(Optional.empty(), cold(samples, 30.5));
     assertEquals(Optional.empty(), cold(Samples.EMPTY, 25));

@@ -40,20 +40,20 @@ class PastExcursionTest {
   }
 
   @Test
-  void oneThatIsTooShortIsNone() {
+  void anExcursionShorterThanTheDelayIsNone() {
     assertEquals(List.of(), in(samples(31, 28, 28, 31, 31)));
     assertEquals(List.of(), in(Samples.EMPTY));
   }
 
   @Test
-  void oneWhoseEndIsNotSeenEndsWithTheLastReading() {
+  void anExcursionWithoutAnEndEndsWithTheLastReading() {
     assertEquals(
         List.of(new PastExcursion(minute(0), minute(10), minute(15), 27)),
         in(samples(28, 28, 28, 27)));
   }
 
   @Test
-  void whatDoesNotCountIsNotJudged() {
+  void readingsThatDoNotCountAreNotEvaluated() {
     Samples cold = samples(28, 28, 28, 28, 31);
     assertEquals(List.of(), PastExcursion.in(cold, RULE, GAP, at -> at.isBefore(minute(10))));
   }

@@ -98,7 +98,7 @@ class PerformanceTest {
   }
 
   @Test
-  void whatIsActiveForMoreThanADayIsStale() {
+  void anAlertActiveForMoreThanADayIsStale() {
     RaisedAlert lasting = raised(JAR, AlertKind.SILENT, 0, null);
     RaisedAlert returned = raised(BAG, AlertKind.SILENT, 0, instant(DAY));
     List<RaisedAlert> both = List.of(lasting, returned);

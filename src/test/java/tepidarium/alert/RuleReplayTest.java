@@ -74,7 +74,7 @@ class RuleReplayTest {
   }
 
   @Test
-  void whatIsAdvisedDoesNotRepeatItself() {
+  void theAdvisedRuleRaisesNoRepeatingAlerts() {
     for (double inside = 29.8; inside < 36; inside += 0.7) {
       Samples wave = wave(28.7, inside);
       RuleReplay.Suggestion advice = advice(wave, COLD).orElseThrow();

@@ -76,7 +76,7 @@ class SensorFaultsTest {
     "HUMIDITY, 0, is impossible in a moist container",
     "HUMIDITY, 120, outside what a sensor can measure"
   })
-  void aValueThatCannotBeIsNamed(Quantity quantity, double value, String words) {
+  void anInvalidValueIsNamed(Quantity quantity, double value, String words) {
     String said = SensorFaults.implausible(quantity, value).orElseThrow();
     assertTrue(said.contains(words), said);
   }
@@ -91,7 +91,7 @@ class SensorFaultsTest {
     "LIGHT, 0",
     "BATTERY, 3.1"
   })
-  void aValueThatCanBeIsNot(Quantity quantity, double value) {
+  void aValidValueHasNoProblem(Quantity quantity, double value) {
     assertTrue(SensorFaults.implausible(quantity, value).isEmpty());
   }
 

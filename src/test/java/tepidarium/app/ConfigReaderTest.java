@@ -109,7 +109,7 @@ class ConfigReaderTest {
   }
 
   @Test
-  void whatHoldsSeveralValuesIsWrittenInTheEnvironmentAsInTheFile() throws IOException {
+  void listsAndMapsAreWrittenInTheEnvironmentAsInTheFile() throws IOException {
     Path file = file("site: {latitude: 1, longitude: 2}\n");
     Config config =
         ConfigReader.read(
@@ -142,7 +142,7 @@ class ConfigReaderTest {
   }
 
   @Test
-  void anEmptyVariableIsAsGoodAsNone() {
+  void anEmptyVariableCountsAsNotSet() {
     assertNull(ConfigReader.read(null, Map.of("TEPIDARIUM_SITE", " "), Map.of()).site());
   }
 
@@ -188,7 +188,7 @@ class ConfigReaderTest {
   }
 
   @Test
-  void allProblemsAreSaidTogether() throws IOException {
+  void allProblemsAreReportedTogether() throws IOException {
     String problems = problem("httpPort: 99999\ntimeZone: Mars\n");
     assertTrue(problems.contains("httpPort") && problems.contains("timeZone"), problems);
   }
@@ -226,7 +226,7 @@ class ConfigReaderTest {
         "httpPort: [1 | in line",
         "data: \\0 | tepidarium.yaml",
       })
-  void whatCannotBeUsedIsToldInWords(String text, String word) throws IOException {
+  void anUnusableSettingIsReportedInPlainWords(String text, String word) throws IOException {
     String told = problem(text.replace("\\n", "\n").replace("\\0", "\0"));
     assertTrue(told.contains(word), told);
   }
@@ -239,7 +239,7 @@ class ConfigReaderTest {
   }
 
   @Test
-  void aFileThatIsNoTextOrNoFileIsToldInWords() throws IOException {
+  void anUnreadableFileIsReportedInPlainWords() throws IOException {
     Path latin = Files.write(folder.resolve("latin.yaml"), new byte[] {'a', ':', (byte) 0xe4});
     assertTrue(refusal(latin).contains("not UTF-8"));
     assertTrue(refusal(folder).contains("is a folder"));

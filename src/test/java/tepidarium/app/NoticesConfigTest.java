@@ -60,7 +60,7 @@ class NoticesConfigTest {
   }
 
   @Test
-  void allThatIsWrongIsSaidTogether() throws IOException {
+  void allErrorsAreReportedTogether() throws IOException {
     ConfigException e =
         assertThrows(
             ConfigException.class,

@@ -110,7 +110,7 @@ class RegisterTest {
   }
 
   @Test
-  void whatIsOpenStaysOpenForAsLongAsEitherSaysAndCanEndEarly() {
+  void aSecondPressExtendsAnOpeningThatCanEndEarly() {
     Duration ten = Duration.ofMinutes(10);
     register.openNow(bag.id(), ten, NOON);
     Instant later = NOON.plusSeconds(300);
@@ -141,7 +141,7 @@ class RegisterTest {
   }
 
   @Test
-  void movingASensorEndsItsOldPlacementAndTellsOfBothContainers() {
+  void movingASensorEndsItsOldPlacementAndReportsBothContainers() {
     register.place(SENSOR, bag.id(), NOON, null);
     told.clear();
     register.place(SENSOR, box.id(), NOON.plusSeconds(60), null);
@@ -217,7 +217,7 @@ class RegisterTest {
   }
 
   @Test
-  void aCalibrationTellsOfEveryContainerTheSensorWasIn() {
+  void aCalibrationReportsEveryContainerOfTheSensor() {
     register.place(SENSOR, bag.id(), NOON, NOON.plusSeconds(60));
     register.place(SENSOR, box.id(), NOON.plusSeconds(90), null);
     told.clear();
@@ -269,7 +269,7 @@ class RegisterTest {
   }
 
   @Test
-  void aChangeTheStoreRefusesIsNotShownAndNotTold() {
+  void aChangeThatTheStoreRefusesIsNeitherShownNorReported() {
     store.breakDown();
     assertThrows(IllegalStateException.class, () -> register.place(SENSOR, bag.id(), NOON, null));
     assertThrows(IllegalStateException.class, () -> register.add(named("Jar"), NOON));

@@ -18,7 +18,7 @@ class CoverageTest {
 
   /** Of 40 rounds, 33 or fewer would happen once in 200. */
   @Test
-  void whatTheTallyShowsHoldsTheTruthAboutAsOftenAsItSays() {
+  void theIntervalsOfTheTallyHaveTheStatedCoverage() {
     for (GerminationCoverage.Coverage found : GerminationCoverage.run(40, 50, 20260301)) {
       assertTrue(found.held() > 0.85 * found.shown(), found.toString());
     }

@@ -55,7 +55,7 @@ class CsvRoundTripTest {
   }
 
   @Test
-  void whatGoesOutComesInTheSame() {
+  void exportedTablesAreImportedUnchanged() {
     season();
     for (Table table : Table.values()) {
       String csv = table.write(bench.journal);
@@ -90,7 +90,7 @@ class CsvRoundTripTest {
   }
 
   @Test
-  void nothingIsTakenOverWhenOneLineIsWrongAndEachIsTold() {
+  void oneInvalidLineImportsNothingAndEachErrorIsReported() {
     season();
     Table.SPECIES.read(Table.SPECIES.write(bench.journal), empty, NOW);
     String lots = Table.LOTS.write(bench.journal);
@@ -102,7 +102,7 @@ class CsvRoundTripTest {
   }
 
   @Test
-  void anEntryThatCannotBeIsNamedByItsLine() {
+  void anInvalidEntryIsReportedWithItsLine() {
     season();
     Table.SPECIES.read(Table.SPECIES.write(bench.journal), empty, NOW);
     Table.LOTS.read(Table.LOTS.write(bench.journal), empty, NOW);

@@ -17,7 +17,7 @@ class FractionEstimateTest {
   }
 
   @Test
-  void threeOfSixteenAreEighteenAndThreeQuarterPercentAndSayLittle() {
+  void threeOfSixteenHaveAWideInterval() {
     FractionEstimate estimate = FractionEstimate.of(3, 16);
     assertEquals(0.1875, estimate.fraction(), 1e-12);
     assertEquals(wilson(3, 16, -1), estimate.wilson().get(0), 1e-9);

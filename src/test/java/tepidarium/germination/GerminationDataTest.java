@@ -20,7 +20,7 @@ class GerminationDataTest {
 
   /** By hand: Σ n t / N with 2 at day 7, 3 at day 8 and 1 at day 14; pairs (1 + 3) of 15. */
   @Test
-  void groupsThatWereCheckedOnOtherDaysAreMeasuredTogether() {
+  void groupsWithDifferentCheckDaysAreMeasuredTogether() {
     GerminationData data =
         new GerminationData(
             20,
@@ -58,7 +58,7 @@ class GerminationDataTest {
 
   /** By hand: 3 of the 6 that were looked at, at days 7 and 14; the other 6 are no failures. */
   @Test
-  void seedsThatNobodyLookedAtAreNoFailures() {
+  void uncheckedSeedsAreNoFailures() {
     GerminationData data =
         new GerminationData(
             12,
@@ -70,7 +70,7 @@ class GerminationDataTest {
   }
 
   @Test
-  void whatIsFoundAtTheInstantOfTheSowingOrOfAnotherCheckIsAnIntervalToo() {
+  void checksAtTheInstantOfTheSowingOrOfAnotherCheckGiveIntervals() {
     GerminationData data =
         new GerminationData(3, List.of(row(1, 0, 0.0, 1), row(1, 3, 3.0, 1), row(1, 3, null, 1)));
     for (Censored interval : data.intervals()) {

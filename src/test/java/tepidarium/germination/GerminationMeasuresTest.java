@@ -109,7 +109,7 @@ class GerminationMeasuresTest {
   }
 
   @Test
-  void whatCannotBeIsRefused() {
+  void impossibleRowsAreRefused() {
     assertThrows(
         IllegalArgumentException.class, () -> measures(3, new double[] {7}, new int[] {4}));
     assertThrows(

@@ -23,7 +23,7 @@ class HeatAgainstClockTest {
   }
 
   @Test
-  void theHeatThatHalfNeedIsFound() {
+  void theMedianHeatIsFound() {
     HeatFit fit = HeatFit.of(BASE_C, counts(27, 31));
     assertTrue(fit.median().contains(TRUTH.medianHeat()), fit.toString());
     assertTrue(fit.finalFraction().contains(TRUTH.finalFraction()), fit.toString());
@@ -32,7 +32,7 @@ class HeatAgainstClockTest {
   }
 
   @Test
-  void whereNothingGerminatedNoNumberIsGiven() {
+  void noGerminationGivesNoEstimate() {
     HeatCounts counts = counts(12.2, 12.4);
     HeatFit fit = HeatFit.of(BASE_C, counts);
     assertNull(fit.model());
@@ -66,7 +66,7 @@ class HeatAgainstClockTest {
   }
 
   @Test
-  void whatFollowsTheHeatIsToldFromWhatFollowsTheDays() {
+  void germinationByHeatIsDistinguishedFromGerminationByDays() {
     HeatAgainstClock heat = HeatAgainstClock.of(BASE_C, counts(22, 24.5, 27, 29.5, 32));
     assertEquals(Verdict.HEAT, heat.verdict());
     assertEquals("The counts follow the heat better than the days.", heat.words());
@@ -80,7 +80,7 @@ class HeatAgainstClockTest {
   }
 
   @Test
-  void sowingsOfTheSameWarmthCannotTell() {
+  void sowingsAtTheSameTemperatureGiveNoVerdict() {
     SowingTimeline first = shelf.sow(1, random, TRUTH, 80, 2, 42, 30);
     SowingTimeline second = shelf.sow(2, random, TRUTH, 80, 3, 42, 30.3);
     HeatCounts counts = shelf.counts(first, second);
@@ -96,7 +96,7 @@ class HeatAgainstClockTest {
   }
 
   @Test
-  void whatIsHardlyKnownDecidesNothing() {
+  void uncertainEstimatesDecideNothing() {
     SowingTimeline timeline = shelf.sow(1, random, TRUTH, 80, 2, 42, 24, 28);
     assertEquals(Verdict.HEAT, HeatAgainstClock.of(BASE_C, shelf.counts(timeline)).verdict());
     shelf.gap(shelf.container("bag-1-2", 28), Shelf.day(0.1), Shelf.day(2.3));

@@ -99,7 +99,7 @@ class HeatCountsTest {
 
   /** Fewer than half, so spread that nothing shows that the others never will. */
   @Test
-  void aMedianBeyondTheLastLookIsNotTold() {
+  void aMedianFarBeyondTheLastCheckIsNotReported() {
     SowingTimeline few =
         SowingTimeline.of(
             List.of(
@@ -118,7 +118,7 @@ class HeatCountsTest {
 
   /** Found in two neighbouring intervals: with a final fraction the spread could be 0. */
   @Test
-  void aRefusedFinalFractionIsSaidAlongWithTheFitThatStandsIn() {
+  void aReplacementFitStatesWhyTheFinalFractionIsRefused() {
     SowingTimeline few =
         SowingTimeline.of(
             List.of(sown(warm, 20), check(ONE, 1, 5, 0), check(ONE, 2, 5, 0), check(ONE, 5, 0, 0)));
@@ -129,7 +129,7 @@ class HeatCountsTest {
   }
 
   @Test
-  void seedsThatCameTwoWaysHaveTheMeanOfBoth() {
+  void seedsOfTwoPathsHaveTheMeanOfBoth() {
     SowingTimeline timeline =
         SowingTimeline.of(
             List.of(
@@ -166,7 +166,7 @@ class HeatCountsTest {
 
   /** While nothing is known the least heat stands still, but the seeds did germinate. */
   @Test
-  void aGapFromCheckToCheckStillTellsSomething() {
+  void aGapBetweenTwoChecksStillGivesAnEstimate() {
     shelf.gap(warm, day(1), day(2));
     SowingTimeline timeline =
         SowingTimeline.of(

@@ -66,7 +66,7 @@ class HeatOutlookTest {
   }
 
   @Test
-  void lessHeatPutsItOffAndMoreUncertainHeatWidensIt() {
+  void lessHeatDelaysTheForecastAndUncertainHeatWidensIt() {
     SowingTimeline timeline = sow(1, 10);
     HeatForecast warm = outlook(timeline, 10).expected().get(0).next();
     shelf.sensorsMayBeOffBy(1);
@@ -86,7 +86,7 @@ class HeatOutlookTest {
 
   /** Two days after the last check some have germinated unseen. */
   @Test
-  void whatMayHaveGerminatedSinceTheLastCheckCounts() {
+  void possibleGerminationsSinceTheLastCheckCount() {
     SowingTimeline timeline = sow(1, 10);
     double before = outlook(timeline, 10).expected().get(0).next().hours();
     HeatOutlook.Expected since = outlook(timeline, 10.25).expected().get(0);
@@ -109,7 +109,7 @@ class HeatOutlookTest {
   }
 
   @Test
-  void pastSowingsTellBeforeTheFirstGerminate() {
+  void pastSowingsGiveAForecastBeforeTheFirstGermination() {
     SowingTimeline young = sow(2, 5);
     assertEquals(0, young.sum(GroupState::everGerminated));
     HeatOutlook alone = outlook(young, 5);
@@ -124,7 +124,7 @@ class HeatOutlookTest {
   }
 
   @Test
-  void whereThereIsNoForecastItSaysWhy() {
+  void aMissingForecastHasAReason() {
     SowingTimeline timeline = sow(1, 10);
     shelf.gap(shelf.container("bag-1-1", 27), Shelf.day(9), Shelf.day(12));
     HeatOutlook silent = outlook(timeline, 10.2);

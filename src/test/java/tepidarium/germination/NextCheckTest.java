@@ -34,7 +34,7 @@ class NextCheckTest {
   }
 
   @Test
-  void theFirstLookIsWhenTheFirstUsuallyGerminate() {
+  void theFirstCheckIsWhenTheFirstSeedsUsuallyGerminate() {
     GroupId group = bench.sow(10);
     assertEquals(day(7), next(BARE, group, null).at());
     assertEquals(day(10), next(species(10), group, null).at());
@@ -45,7 +45,7 @@ class NextCheckTest {
   }
 
   @Test
-  void inColderBagsTheFirstLookIsLater() {
+  void theFirstCheckIsLaterInColderBags() {
     GroupId group = bench.sow(10);
     NextCheck.Pace at25Degrees = new NextCheck.Pace(48 * 10, 48);
     NextCheck next = next(species(6), group, at25Degrees);

@@ -47,7 +47,7 @@ class ProspectTest {
   }
 
   @Test
-  void aSowingThatIsOverIsToldFromOneUnderWay() {
+  void aFinishedSowingIsDistinguishedFromARunningOne() {
     Prospect over = prospect(DONE, 70, 60);
     assertTrue(over.soon() < 0.05, over.toString());
     assertTrue(over.ever() < 0.2, over.toString());
@@ -63,7 +63,7 @@ class ProspectTest {
   }
 
   @Test
-  void fewerSeedsOrNoneLeaveLessToHopeFor() {
+  void fewerSeedsGiveFewerExpectedGerminations() {
     double many = prospect(UNDER_WAY, 35, 51).soon();
     double one = prospect(UNDER_WAY, 35, 1).soon();
     assertTrue(one < many);
@@ -72,7 +72,7 @@ class ProspectTest {
   }
 
   @Test
-  void withoutCountsOnlyPastSowingsCanTell() {
+  void withoutCountsOnlyPastSowingsGiveAForecast() {
     List<Censored> nothing = List.of(new Censored(21, NEVER, 40));
     assertTrue(prospect(nothing, 21, 40, List.of()).isEmpty());
     Prospect early = prospect(nothing, 21, 40, List.of(PAST, PAST)).orElseThrow();
@@ -117,7 +117,7 @@ class ProspectTest {
   }
 
   @Test
-  void whereItIsOverNoDayIsPromised() {
+  void aFinishedSowingHasNoForecast() {
     assertTrue(HeatForecast.of(60, List.of(branch(DONE, 70, 0.05))).isEmpty());
     assertTrue(HeatForecast.of(51, List.of(branch(UNDER_WAY, 35, 0))).isEmpty());
   }

@@ -55,7 +55,7 @@ class SeedJournalTest {
   }
 
   @Test
-  void whatWouldBreakTheCountIsRefusedAndChangesNothing() {
+  void anEntryThatBreaksTheCountIsRefusedAndChangesNothing() {
     GroupId group = bench.sow(5);
     refused("counts 6 newly germinated seeds", () -> bench.check(group, 7, 6, 0, 0));
     refused("culls 3 ungerminated seeds", () -> bench.check(group, 7, 3, 3, 0));
@@ -118,7 +118,7 @@ class SeedJournalTest {
   }
 
   @Test
-  void whatIsLeftOfTwoBoxesIsJoined() {
+  void theSeedsLeftInTwoBoxesAreJoined() {
     Entry sown =
         bench.journal.sow(
             bench.lot.id(), "two", List.of(new Portion(A, 30), new Portion(B, 10)), note(0));
@@ -238,7 +238,7 @@ class SeedJournalTest {
   }
 
   @Test
-  void whatIsSentAgainIsWrittenDownOnce() {
+  void aRepeatedRequestIsStoredOnce() {
     GroupId group = bench.sow(20);
     UUID key = UUID.randomUUID();
     Entry first = bench.journal.add(checked(group, 5, 0, 0), keyed(key, "digest", 7));
@@ -276,7 +276,7 @@ class SeedJournalTest {
   }
 
   @Test
-  void whatTheStoreHoldsIsReadBackTheSame() {
+  void storedDataAreReadBackUnchanged() {
     GroupId group = bench.sow(20);
     bench.check(group, 7, 5, 1, 2);
     bench.move(group, 8, B, 4, 0, null);

@@ -117,7 +117,7 @@ class SeedsNeededTest {
   }
 
   @Test
-  void hugeLotsNarrowTheAnswerToThatOfAKnownFraction() {
+  void hugeLotsGiveTheAnswerOfAKnownFraction() {
     List<Proportion> lots = Collections.nCopies(100, new Proportion(200_000, 1_000_000));
     long known = SeedsNeeded.knownFraction(20, 0.9, 0.2).orElseThrow();
     assertEquals(known, SeedsNeeded.afterLots(20, 0.9, lots).orElseThrow(), 1);
@@ -168,7 +168,7 @@ class SeedsNeededTest {
   }
 
   @Test
-  void whatMakesNoSenseIsRefused() {
+  void invalidInputIsRefused() {
     assertThrows(IllegalArgumentException.class, () -> SeedsNeeded.knownFraction(0, 0.9, 0.5));
     assertThrows(IllegalArgumentException.class, () -> SeedsNeeded.knownFraction(1, 1, 0.5));
     assertThrows(IllegalArgumentException.class, () -> SeedsNeeded.knownFraction(1, 0.9, 0));

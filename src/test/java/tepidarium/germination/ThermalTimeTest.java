@@ -205,7 +205,7 @@ class ThermalTimeTest {
   }
 
   @Test
-  void atOneTemperatureTheBaseCannotBeTold() {
+  void oneTemperatureDoesNotIdentifyTheBase() {
     List<Censored> rows = CheckRows.twoCrops().get("wheat 22");
     BaseTemperature found = BaseTemperature.of(heat(Map.of(22.0, rows)), 0, 15, true);
     assertFalse(found.identified());
@@ -218,7 +218,7 @@ class ThermalTimeTest {
   }
 
   @Test
-  void heatIsFoundToDecideWhereItDoes() {
+  void heatIsChosenWhenItDeterminesGermination() {
     JsonNode check = CheckRows.cases("thermal-time.json", "thermal_time_interval_ml").get(0);
     Map<Double, List<Censored>> sowings = byTemperature(check.at("/input/rows"));
     List<Censored> all = sowings.values().stream().flatMap(List::stream).toList();

@@ -113,7 +113,7 @@ class ViabilityTest {
   }
 
   @Test
-  void aRecordThatTellsNoCurveSaysWhy() {
+  void aRecordWithoutACurveHasAReason() {
     Viability few = Viability.of(falling().subList(0, 4), null);
     assertNull(few.curve());
     assertNull(few.after(0));

@@ -39,7 +39,7 @@ class DayEstimatesTest {
   }
 
   @Test
-  void daysThatWereMeasuredTooTellTheDifferenceAndAreNotSummed() {
+  void daysThatWereAlsoMeasuredGiveTheDifferenceAndAreNotAdded() {
     LocalDate first = LocalDate.parse("2026-03-01");
     List<DayExtremes> entered =
         List.of(
@@ -63,7 +63,7 @@ class DayEstimatesTest {
   }
 
   @Test
-  void whatCannotBeADayIsRefused() {
+  void anInvalidDayIsRefused() {
     LocalDate day = LocalDate.parse("2026-03-01");
     assertThrows(IllegalArgumentException.class, () -> new DayExtremes(day, 20.5, 20));
     assertThrows(IllegalArgumentException.class, () -> new DayExtremes(day, -41, 20));

@@ -107,7 +107,7 @@ class HeatBenchTest {
 
   /** Of equal places one pair in twenty would seem to differ, were chance all that is asked. */
   @Test
-  void hardlyEverIsADifferenceFoundWhereThereIsNone() {
+  void falsePositivesAreRare() {
     LocalHours hours = hours(10);
     int beyondChance = 0;
     for (int i = 0; i < 200; i++) {
@@ -123,7 +123,7 @@ class HeatBenchTest {
   }
 
   @Test
-  void aDifferenceThatTheSensorsMayMakeIsNotLaidToThePlaces() {
+  void aDifferenceWithinTheSensorErrorIsNotAttributedToThePlaces() {
     LocalHours hours = hours(14);
     Pair pair =
         pair(
@@ -148,7 +148,7 @@ class HeatBenchTest {
   }
 
   @Test
-  void tooFewHoursCannotTell() {
+  void tooFewHoursGiveNoVerdict() {
     LocalHours hours = hours(3);
     Pair pair =
         pair(

@@ -97,7 +97,7 @@ class PlaceTrialTest {
   }
 
   @Test
-  void aSteadyRoomTellsNothingAndNoNumberIsGiven() {
+  void aSteadyRoomGivesNoEstimate() {
     Truth steady = new Truth(6, 13.5, 0, 0.15, new double[0]);
     PlaceTrial trial = new SimulatedPlace(steady, 3).trial(null);
     assertEquals(FitStatus.ROOM_TOO_STEADY, trial.outcome());

@@ -22,7 +22,7 @@ class RecoveryTest {
   }
 
   @Test
-  void warmAgainIsWhereTheLineComesBackToWithinHalfADegree() {
+  void aRecoveryEndsWithinHalfADegreeOfTheStart() {
     // From 28 at minute 70 to 30 at minute 90: 29.5 is reached at minute 85, a quarter hour later.
     Samples samples = minutes(0, 30, 30, 30, 60, 30, 70, 28, 90, 30, 120, 30);
     Recovery found = recovery(samples).orElseThrow();
@@ -43,14 +43,14 @@ class RecoveryTest {
   }
 
   @Test
-  void behindAGapNobodySawItWarmAgain() {
+  void aGapHidesTheEndOfARecovery() {
     Samples samples = minutes(0, 30, 30, 30, 60, 30, 70, 28, 80, 28.5, 200, 30);
     Recovery found = recovery(samples).orElseThrow();
     assertNull(found.minutes());
   }
 
   @Test
-  void thatItWasStillWarmWhenTheLidCameOnIsNoRecovery() {
+  void aWarmReadingBeforeTheDropIsNoRecovery() {
     // Cools only after the opening: down to 28 at minute 80, back at 29.5 on the way to 90.
     Samples samples = minutes(0, 30, 30, 30, 60, 30, 70, 30, 80, 28, 90, 30, 100, 30);
     Recovery found = recovery(samples).orElseThrow();

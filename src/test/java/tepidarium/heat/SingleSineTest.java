@@ -119,7 +119,7 @@ class SingleSineTest {
   }
 
   @Test
-  void whatCannotBeADayIsRefused() {
+  void anInvalidDayIsRefused() {
     HeatRule rule = new HeatRule(15, null);
     assertThrows(IllegalArgumentException.class, () -> SingleSine.degreeDays(20, 19, rule));
     assertThrows(IllegalArgumentException.class, () -> SingleSine.degreeDays(Double.NaN, 19, rule));

@@ -92,7 +92,7 @@ class TimeInBandTest {
   }
 
   @Test
-  void ofTwoEquallyBadMomentsTheFirstIsTheWorst() {
+  void ofTwoEqualExtremesTheFirstIsTheWorst() {
     Excursion excursion =
         only(of(minutes(0, 30, 10, 33, 20, 32, 30, 33, 40, 30), span(0, 40), HIGH));
     assertEquals(instant(10), excursion.worstAt());

@@ -194,7 +194,7 @@ class DecoderProperties {
   }
 
   @Property
-  void namesAreTakenJustWhereTheSensorTakesThem(@ForAll String name) {
+  void namesAreValidExactlyWhenTheSensorAcceptsThem(@ForAll String name) {
     Optional<SensorId> exact = SensorNames.exact(name);
     if (exact.isEmpty()) {
       assertThrows(IllegalArgumentException.class, () -> new SensorId(name));

@@ -58,14 +58,14 @@ class DecoderTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"-1", "241", "NaN", "soon", "{\"minutes\":5}"})
-  void aButtonThatMakesNoSenseIsRejected(String payload) {
+  void anInvalidButtonMessageIsRejected(String payload) {
     Decoded decoded = Messages.decode(message("tepidarium/opening/jar-1", payload));
     assertTrue(reason(decoded).contains("send minutes from 0"), reason(decoded));
     assertNull(decoded.press());
   }
 
   @Test
-  void aButtonsMessageThatWasKeptSaysNothingAboutNow() {
+  void aRetainedButtonMessageIsRejected() {
     Decoded decoded = Messages.decode(message("tepidarium/opening/jar-1", new byte[] {'5'}, true));
     assertTrue(reason(decoded).contains("without the retain flag"), reason(decoded));
     assertNull(decoded.press());
@@ -98,7 +98,7 @@ class DecoderTest {
   }
 
   @Test
-  void aBadEntryOfABacklogDoesNotCostTheOthersAndIsShown() {
+  void aBadBacklogEntryIsReportedAndTheOthersAreStored() {
     Decoded decoded = decode("[{\"temperature\":30,\"age\":1},7,{\"temperature\":31,\"age\":0}]");
 
     assertEquals(2, decoded.readings().size());
@@ -107,7 +107,7 @@ class DecoderTest {
   }
 
   @Test
-  void aBadQuantityDoesNotCostTheOthers() {
+  void aBadQuantityIsRejectedAndTheOthersAreStored() {
     Decoded decoded = decode("{\"temperature\":-127,\"humidity\":96,\"light\":NaN}");
 
     assertEquals(List.of(Readings.ofAir(BAG, ARRIVAL, null, 96.0, null, null)), decoded.readings());
@@ -136,7 +136,7 @@ class DecoderTest {
         "\".\"",
         "NaN"
       })
-  void whatIsNoNumberIsRejectedWithItsQuantityAndRange(String value) {
+  void aValueThatIsNoNumberIsRejectedWithItsQuantityAndRange(String value) {
     Decoded decoded = decode("{\"temperature\":" + value + "}");
 
     assertTrue(decoded.readings().isEmpty());
@@ -166,7 +166,7 @@ class DecoderTest {
   }
 
   @Test
-  void theValueWithWhichAProbeStartsIsKeptForItMayBeReal() {
+  void theStartValueOfAProbeIsStoredBecauseItMayBeReal() {
     assertEquals(List.of(temperature(85)), decode("{\"temperature\":85.0}").readings());
   }
 
@@ -207,7 +207,7 @@ class DecoderTest {
         "[] | empty array",
         "hello | broken JSON at line 1"
       })
-  void whatIsNoReadingIsRejectedInPlainWords(String payload, String expected) {
+  void aMessageThatIsNoReadingIsRejectedInPlainWords(String payload, String expected) {
     Decoded decoded = decode(payload);
 
     assertTrue(decoded.readings().isEmpty());
@@ -329,7 +329,7 @@ class DecoderTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"garden/bag-1/state", "tepidariumX/bag-1", "", "Tepidarium/bag-1"})
-  void topicsOfNobodyAreRejected(String topic) {
+  void topicsOutsideTheRootAreRejected(String topic) {
     String reason = reason(Messages.decode(message(topic, "{\"temperature\":30}")));
 
     assertTrue(reason.contains("is not below tepidarium/"), reason);
@@ -436,7 +436,7 @@ class DecoderTest {
   }
 
   @Test
-  void whatIsWrongInABacklogIsShownAsItWasSent() {
+  void anErrorInABacklogIsShownAsItWasSent() {
     Decoded decoded =
         decode("\uFEFF[ {\"p\":\"Büro 🌱\"},\"a \\\"text\\\"\" , [1,[2]],{ \"light\" : [3] }]");
 

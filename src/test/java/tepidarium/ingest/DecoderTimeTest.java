@@ -186,7 +186,7 @@ class DecoderTimeTest {
         "-1000000000-01-01T00:00:00Z",
         "+1000000000-12-31T23:59:59.999999999Z"
       })
-  void withoutAClockOfItsOwnTheServiceTakesNothing(Instant arrival) {
+  void theServiceNeedsItsOwnClock(Instant arrival) {
     byte[] payload = stamped("\"at\":1772341200").getBytes(StandardCharsets.UTF_8);
     Decoded decoded =
         Messages.decode(new Message("tepidarium/a", payload, MessageDelivery.LIVE, arrival));
@@ -216,7 +216,7 @@ class DecoderTimeTest {
   }
 
   @Test
-  void aButtonsMessageThatWaitedSaysNothingAboutNow() {
+  void aDelayedButtonMessageIsRejected() {
     Message message =
         new Message(
             "tepidarium/opening/jar-1",

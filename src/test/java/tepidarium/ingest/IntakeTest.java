@@ -83,7 +83,7 @@ class IntakeTest {
   }
 
   @Test
-  void aReadingThatTheStoreLosesMakesTheSumWrong() throws InterruptedException {
+  void aLostReadingMakesTheCountersDisagree() throws InterruptedException {
     start(batch -> new WriteResult(batch.size() - 1, 0));
     send("a", "{\"temperature\":30}");
     await().until(() -> acknowledged.get() == 1);
@@ -121,7 +121,7 @@ class IntakeTest {
   }
 
   @Test
-  void aMessageThatBringsABugAboutIsRefusedAndTheOthersGoOn() throws InterruptedException {
+  void aMessageThatCausesAnExceptionIsRejectedAndTheOthersAreStored() throws InterruptedException {
     start(
         batch -> {
           if (batch.stream().anyMatch(reading -> reading.sensor().name().equals("poison"))) {
@@ -140,7 +140,7 @@ class IntakeTest {
   }
 
   @Test
-  void anErrorSuchAsNoMemoryLeftIsTriedAgain() throws InterruptedException {
+  void anOutOfMemoryErrorIsRetried() throws InterruptedException {
     start(
         batch -> {
           if (failures.incrementAndGet() <= 2) {
@@ -155,7 +155,7 @@ class IntakeTest {
   }
 
   @Test
-  void aWriterThatEndedIsSaid() throws InterruptedException {
+  void anEndedWriterIsReported() throws InterruptedException {
     start(
         batch -> {
           throw new IllegalStateException("a bug");
@@ -167,7 +167,7 @@ class IntakeTest {
   }
 
   @Test
-  void whatCannotBeReadIsLoggedAndAcknowledged() throws InterruptedException {
+  void anUnreadableMessageIsLoggedAndAcknowledged() throws InterruptedException {
     start(this::keep);
     send("a", "{");
     send("b", "{\"temperature\":31}");

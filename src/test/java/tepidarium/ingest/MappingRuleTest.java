@@ -118,7 +118,7 @@ class MappingRuleTest {
   }
 
   @Test
-  void aConvertedValueOutOfRangeIsToldInBothUnits() {
+  void aConvertedValueOutOfRangeIsReportedInBothUnits() {
     String reason = reason(decode(temperatureAt("a/{sensor}", "", "°F"), "a/s", "600"));
 
     assertTrue(reason.contains("temperature 315.5556 (sent as 600.0 °F) is outside"), reason);
@@ -244,7 +244,7 @@ class MappingRuleTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"temp", "#/temp", "/a~2b", "/a~", "$.temp"})
-  void aPointerThatIsNoneIsRefused(String pointer) {
+  void anInvalidJsonPointerIsRefused(String pointer) {
     refused('"' + pointer + '"', () -> temperatureAt("a/{sensor}", pointer, null));
     refused("not a JSON Pointer: begin", () -> temperatureAt("a/{sensor}", pointer, null));
     refused(

@@ -33,7 +33,7 @@ class SensorLimitTest {
   }
 
   @Test
-  void beyondTheMostSoManyNewNamesAnHourAreAccepted() {
+  void aboveTheLimitOnlyAFewNewNamesPerHourAreAccepted() {
     for (int i = 1; i <= 5; i++) {
       assertTrue(accepts("a" + i, Duration.ZERO), "a" + i);
     }
@@ -77,7 +77,7 @@ class SensorLimitTest {
   }
 
   @Test
-  void rejectedNamesAreToldForAnHour() {
+  void rejectedNamesAreReportedForAnHour() {
     assertNull(limit.trouble(START));
     for (int i = 1; i <= 7; i++) {
       send("a" + i, Duration.ZERO);

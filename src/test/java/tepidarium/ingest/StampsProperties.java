@@ -27,7 +27,7 @@ class StampsProperties {
   }
 
   @Property
-  void whatIsNoDateOrTimeIsNotRead(
+  void textThatIsNoDateOrTimeIsNotRead(
       @ForAll @IntRange(min = 1, max = 9999) int year,
       @ForAll @IntRange(min = 0, max = 13) int month,
       @ForAll @IntRange(min = 0, max = 32) int day,

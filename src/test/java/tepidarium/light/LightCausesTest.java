@@ -78,7 +78,7 @@ class LightCausesTest {
   }
 
   @Test
-  void aFlashByDayCannotBeTold() {
+  void aSingleFlashByDayHasAnUnknownCause() {
     LightCause flash = only(light("2026-03-01T11:00:00Z", 1, s -> 80), BERLIN);
     assertEquals(LightKind.OTHER, flash.kind());
     assertTrue(flash.advice().contains("lid"), flash.advice());
@@ -111,7 +111,7 @@ class LightCausesTest {
   }
 
   @Test
-  void withoutASiteNothingIsClaimed() {
+  void withoutASiteTheCauseIsUnknown() {
     LightCause night = only(light("2026-03-01T22:00:00Z", 90, LightCausesTest::hump), null);
     assertEquals(LightKind.OTHER, night.kind());
     assertTrue(night.advice().contains("site"), night.advice());

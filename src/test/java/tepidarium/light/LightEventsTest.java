@@ -92,7 +92,7 @@ class LightEventsTest {
   }
 
   @Test
-  void aStepAsLongAsTheLongestGapIsNone() {
+  void aStepAsLongAsTheMaximumGapIsNoGap() {
     assertEquals(instant(60), only(minutes(0, 9, 30, 9, 60, 0, 90, 0)).end());
   }
 

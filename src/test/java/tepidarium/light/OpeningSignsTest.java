@@ -104,7 +104,7 @@ class OpeningSignsTest {
   }
 
   @Test
-  void whereOnlyOneOfTheTwoIsMeasuredThatOneTells() {
+  void ifOnlyOneQuantityIsMeasuredItDecides() {
     Map<Quantity, Samples> samples =
         Map.of(
             Quantity.LIGHT,
@@ -121,7 +121,7 @@ class OpeningSignsTest {
   }
 
   @Test
-  void onlyWhatBeginsInTheSpanIsTold() {
+  void onlyEventsThatBeginInTheSpanAreReported() {
     Map<Quantity, Samples> samples =
         Map.of(
             Quantity.LIGHT,

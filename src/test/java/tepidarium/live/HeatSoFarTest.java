@@ -82,7 +82,7 @@ class HeatSoFarTest {
   }
 
   @Test
-  void aSlowStoreHoldsUpNobodyWhoBringsReadings() throws Exception {
+  void aSlowStoreDoesNotBlockIngestion() throws Exception {
     CountDownLatch reads = new CountDownLatch(1);
     CountDownLatch goOn = new CountDownLatch(1);
     bench.readings.afterNextRead(

@@ -68,7 +68,7 @@ class SamplesTest {
   }
 
   @Test
-  void aStepAsLongAsTheLongestGapIsALine() {
+  void aStepAsLongAsTheMaximumGapIsALine() {
     assertEquals(List.of(line(110, 3, 121, 4)), Pieces.of(RECORD, Span.ofMillis(110, 121), 11));
   }
 
@@ -146,7 +146,7 @@ class SamplesTest {
   }
 
   @Test
-  void whereBothHaveAReadingTheFirstSensorsStands() {
+  void readingsOfTheFirstSensorTakePrecedence() {
     Samples first = samples(100, 1, 120, 1);
     assertSame(first, first.gapsFilledFrom(samples(100, 2, 120, 2), MAX_GAP_MS));
   }

@@ -34,7 +34,7 @@ class ContainerHoursProperties {
   }
 
   @Property(tries = 300)
-  void heatByAnyRuleIsWhatTheReadingsSay(@ForAll long seed) {
+  void heatByAnyRuleEqualsTheHeatOfTheReadings(@ForAll long seed) {
     Random random = new Random(seed);
     Bench bench = new Bench(Bench.START.plusSeconds(SECONDS + 7_200));
     bench.sink.write(record(random, 15 + random.nextInt(20), random.nextInt(12)));
@@ -72,7 +72,7 @@ class ContainerHoursProperties {
   }
 
   @Test
-  void whatWasNotReadIsAGap() {
+  void unreadHoursAreAGap() {
     Bench bench = new Bench(Bench.START.plusSeconds(SECONDS));
     bench.sink.write(record(new Random(2), 29, 1));
     Span read = new Span(Bench.START.plusSeconds(7_200), Bench.START.plusSeconds(90_000));

@@ -92,7 +92,7 @@ class HourlyRollupsTest {
   }
 
   @Test
-  void heatStaysWhenRawReadingsAreLetGo() {
+  void heatStaysWhenRawReadingsAreDeleted() {
     steady(48, 30);
     Span whole = hours(1, 48);
     double before = bench.history.heat(bench.container(), whole, RULE).degreeHours();
@@ -113,7 +113,7 @@ class HourlyRollupsTest {
   }
 
   @Test
-  void lettingGoIsNotUndoneByANewBase() {
+  void aNewBaseDoesNotRestoreDeletedReadings() {
     steady(48, 30);
     bench.readings.deleteBefore(
         bench.rollups.prepareDeletionBefore(Bench.START.plus(Duration.ofHours(30))));
@@ -128,7 +128,7 @@ class HourlyRollupsTest {
   }
 
   @Test
-  void aReadingFromBeforeRawOnesWereLetGoIsRefusedByName() {
+  void aReadingOlderThanTheDeletedOnesIsRefusedWithAReason() {
     steady(48, 30);
     Instant kept = bench.rollups.prepareDeletionBefore(Bench.START.plus(Duration.ofHours(30)));
     bench.readings.deleteBefore(kept);
@@ -142,7 +142,7 @@ class HourlyRollupsTest {
   }
 
   @Test
-  void aLateReadingRightAfterThoseLetGoLeavesTheHourBeforeItAsItWas() {
+  void aLateReadingAfterTheDeletedOnesLeavesTheHourBeforeUnchanged() {
     steady(48, 30);
     bench.readings.deleteBefore(
         bench.rollups.prepareDeletionBefore(Bench.START.plus(Duration.ofHours(30))));
@@ -157,7 +157,7 @@ class HourlyRollupsTest {
   }
 
   @Test
-  void hoursThatCouldNotBeKeptAreNotLetGo() {
+  void hoursWithoutAStoredRollupAreNotDeleted() {
     steady(48, 30);
     var touched = bench.rollups.beforeWrite(List.of(Bench.reading(5_000, 1, 1, 1)));
 
@@ -171,7 +171,7 @@ class HourlyRollupsTest {
   }
 
   @Test
-  void theFirstHourAfterThoseLetGoIsWorkedOutAgainAsWhole() {
+  void theFirstHourAfterTheDeletedOnesIsRecalculatedAsAWhole() {
     steady(48, 30);
     bench.readings.deleteBefore(
         bench.rollups.prepareDeletionBefore(Bench.START.plus(Duration.ofHours(30))));
@@ -201,7 +201,7 @@ class HourlyRollupsTest {
 
   /** A result computed between the announcement and the write of a batch must not be stored. */
   @Test
-  void whatWasReadWhileABatchWasOnItsWayIsNotKept() {
+  void resultsReadDuringAWriteAreNotCached() {
     Bench bench = new Bench(Bench.START.plusSeconds(10 * 86_400));
     List<Reading> batch = new ArrayList<>();
     for (int minute = 0; minute <= 600; minute += 10) {

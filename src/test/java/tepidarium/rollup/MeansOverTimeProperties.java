@@ -73,7 +73,7 @@ class MeansOverTimeProperties {
    * The mean of the readings is 28.60 °C.
    */
   @Test
-  void aSensorThatReportsOftenWhileItIsColdTellsTheMeanOverTime() {
+  void theMeanIsOverTimeAlthoughTheSensorReportsMoreOftenInTheCold() {
     Samples.Builder course = new Samples.Builder(400);
     long minuteMs = 60_000;
     for (int day = 0; day < DAYS; day++) {
@@ -98,7 +98,7 @@ class MeansOverTimeProperties {
   }
 
   @Property(tries = 40)
-  void anyRefinementOfACourseTellsTheSame(@ForAll long seed) {
+  void extraSamplesOnTheLineDoNotChangeTheResult(@ForAll long seed) {
     Random random = new Random(seed);
     Samples seldom = course(random);
     Samples often = Refined.of(seldom, Bench.GAP.toMillis(), random);

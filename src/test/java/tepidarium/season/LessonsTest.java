@@ -30,13 +30,13 @@ class LessonsTest {
   }
 
   @Test
-  void aSeasonInOrderTeachesNothing() {
+  void aSeasonWithoutProblemsHasNoLessons() {
     assertEquals(List.of(), report(List.of(sowing(1, 40, 20)), closet()).lessons());
   }
 
   /** 48 of 480 h are a tenth; 192 °C·h are half a day of 384. */
   @Test
-  void coldIsToldWithWhatItCost() {
+  void coldIsReportedWithTheHeatLost() {
     SeasonReport report = report(List.of(), closet().cold(48, 192), Place.of("Jar", 480));
     assertEquals(List.of("cold"), kinds(report));
     assertEquals(
@@ -48,7 +48,7 @@ class LessonsTest {
   }
 
   @Test
-  void aTwentiethOfTheTimeIsNotMuch() {
+  void fivePercentOfTheTimeGivesNoLesson() {
     assertEquals(List.of(), kinds(report(List.of(), closet().cold(24, 96).hot(24).dry(24))));
     assertEquals(
         List.of("hot", "dry", "cold"),
@@ -56,7 +56,7 @@ class LessonsTest {
   }
 
   @Test
-  void lessThanADayIsTooLittle() {
+  void lessThanOneDayGivesNoResult() {
     assertEquals(List.of(), kinds(report(List.of(), Place.of("Jar", 23).cold(23, 200))));
   }
 
@@ -100,14 +100,14 @@ class LessonsTest {
   }
 
   @Test
-  void seedsWithoutASensorAreSaidToBeBlind() {
+  void seedsWithoutASensorAreReported() {
     SeasonReport report = report(List.of(), closet(), Place.of("Jar", 0));
     assertEquals(List.of("blind"), kinds(report));
     assertEquals(0.5, report.lessons().get(0).weight());
   }
 
   @Test
-  void mouldIsNamedOnlyWhereItWasWrittenDown() {
+  void mouldIsReportedOnlyIfItWasRecorded() {
     SeasonReport mould =
         report(List.of(sowing(1, 40, 20, new CulledFor("mould", 4), new CulledFor("dead", 1))));
     assertEquals(
@@ -127,7 +127,7 @@ class LessonsTest {
    * Statistics in Medicine 17 (1998) 873-890, table II, case (a), method 10.
    */
   @Test
-  void aDifferenceThatWasFoundIsTold() {
+  void aFoundDifferenceIsReported() {
     SeasonReport report = report(List.of(sowing(1, 70, 56), sowing(2, 80, 48)));
     assertEquals(
         "Lychee, sowing 1 did better than Lychee, sowing 2 by 20 percentage points (95 %: 5 to 33)."
@@ -140,7 +140,7 @@ class LessonsTest {
   }
 
   @Test
-  void oneThatHadLessTimeIsSaidToHaveHad() {
+  void aSowingWithLessTimeIsMarkedAsSuch() {
     SeasonReport report = report(List.of(sowing(1, 70, 56), sowing(15.0, 2, 80, 48)));
     assertTrue(
         words(report, "sowings").endsWith("watched for different times: 20 and 15 days."),
@@ -149,7 +149,7 @@ class LessonsTest {
 
   /** Nobody looked at the second: that none germinated there is not known. */
   @Test
-  void whatNobodyLookedAtIsNoFailure() {
+  void uncheckedSeedsAreNoFailures() {
     SeasonReport report = report(List.of(sowing(1, 40, 30), sowing(null, 2, 40, 0)));
     assertEquals(List.of(), report.pairs());
     SpeciesResult lychee = report.species().get(0);
@@ -161,7 +161,7 @@ class LessonsTest {
 
   /** Both have 40 of 50 of the seeds that were looked at; 50 more of the first were not. */
   @Test
-  void aBoxThatNobodyOpenedMakesNoDifference() {
+  void anUncheckedBoxDoesNotChangeTheResult() {
     SeasonReport report = report(List.of(sowing(40.0, 1, 100, 50, 40), sowing(40.0, 2, 50, 0, 40)));
     SowingPair pair = report.pairs().get(0);
     assertEquals(0, pair.difference().value(), 1e-12);
@@ -173,7 +173,7 @@ class LessonsTest {
   }
 
   @Test
-  void aPairThatCannotTellSaysWhatItWouldHaveTaken() {
+  void aPairWithoutAVerdictStatesTheSeedsNeeded() {
     SeasonReport report = report(List.of(sowing(1, 20, 5), sowing(2, 30, 10)));
     Long needed = report.pairs().get(0).seedsEach();
     assertTrue(words(report, "undecided").contains("about " + needed + " seeds; the smaller"));
@@ -183,18 +183,18 @@ class LessonsTest {
   }
 
   @Test
-  void thePairsShownDoNotHangOnWhatCameOfThem() {
+  void thePairsShownDoNotDependOnTheirResults() {
     List<SowingResult> sowings =
         IntStream.rangeClosed(1, 6).mapToObj(i -> sowing(i, 10 * i, i == 1 ? 10 : 0)).toList();
     SeasonReport report = report(sowings);
-    assertEquals(SowingPair.MOST, report.pairs().size());
+    assertEquals(SowingPair.MAX_PAIRS, report.pairs().size());
     assertEquals(3, report.pairsLeftOut());
     // Ten of the fifteen pairs have at least 20 seeds on each side; two more fill the page.
     assertEquals(10, report.pairs().stream().filter(pair -> pair.fewestSeeds() >= 20).count());
   }
 
   @Test
-  void noMoreThanEightAreDrawn() {
+  void atMostEightLessonsAreGiven() {
     SeasonReport report =
         report(
             List.of(
@@ -205,7 +205,7 @@ class LessonsTest {
             Place.of("Jar", 0),
             Place.of("Bag", 480).leaks("daylight", 9, 1),
             Place.of("Box", 480).leaks("lamp", 9, 1));
-    assertEquals(Lessons.MOST, report.lessons().size());
+    assertEquals(Lessons.MAX_LESSONS, report.lessons().size());
     List<Double> weights = report.lessons().stream().map(Lesson::weight).toList();
     assertEquals(weights.stream().sorted((a, b) -> Double.compare(b, a)).toList(), weights);
   }

@@ -57,7 +57,7 @@ class SensorSummaryTest {
   }
 
   @Test
-  void whatIsKnownCannotBeChangedFromOutside() {
+  void returnedCollectionsCannotBeModified() {
     Map<Quantity, SensorSummary.Value> latest = new EnumMap<>(Quantity.class);
     SensorSummary heard = new SensorSummary(at(1), at(2), latest);
     latest.put(Quantity.LIGHT, new SensorSummary.Value(1, at(1)));
@@ -96,7 +96,7 @@ class SensorSummaryTest {
   }
 
   @Test
-  void whatLiesAfterAnInstantIsForgotten() {
+  void rollupsAfterAnInstantAreInvalidated() {
     SensorSummary heard = SensorSummary.of(reading(1, 30.0, 96.0)).with(reading(3, 31.0, null));
 
     SensorSummary forgetful = heard.forgetAfter(at(2));

@@ -28,7 +28,7 @@ class ApproachTest {
   }
 
   @Property(tries = 200)
-  void anExactCurveIsGivenBack(
+  void anExactCurveIsRecovered(
       @ForAll @DoubleRange(min = 20, max = 40) double start,
       @ForAll @DoubleRange(min = -15, max = -2) double change,
       @ForAll @DoubleRange(min = 0.2, max = 10) double tau) {
@@ -41,7 +41,7 @@ class ApproachTest {
   }
 
   @Test
-  void oneWildPointMovesItLittle() {
+  void oneOutlierMovesTheFitLittle() {
     double[] t = times(61, 1 / 60.0);
     double[] y = curve(t, 31, 20, 2);
     y[30] += 10;
@@ -79,7 +79,7 @@ class ApproachTest {
   }
 
   @Test
-  void tooLittleIsRefused() {
+  void tooLittleDataIsRefused() {
     assertThrows(
         IllegalArgumentException.class,
         () -> Approach.fit(new double[] {0, 1, 2}, new double[] {1, 2, 3}));

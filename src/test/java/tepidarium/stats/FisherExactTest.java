@@ -11,7 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class FisherExactTest {
-  private static final int MOST = 40;
+  private static final int MAX_SEEDS = 40;
   private static final int ALL_TABLES = 380_070;
 
   private static double p(int x1, int n1, int x2, int n2) {
@@ -33,8 +33,8 @@ class FisherExactTest {
   void everyTableUpTo40By40AgreesWithWholeNumbers() {
     BigInteger[][] choose = binomials();
     int tables = 0;
-    for (int n1 = 1; n1 <= MOST; n1++) {
-      for (int n2 = n1; n2 <= MOST; n2++) {
+    for (int n1 = 1; n1 <= MAX_SEEDS; n1++) {
+      for (int n2 = n1; n2 <= MAX_SEEDS; n2++) {
         for (int hits = 1; hits < n1 + n2; hits++) {
           tables += agree(choose, n1, n2, hits);
         }
@@ -84,8 +84,8 @@ class FisherExactTest {
   }
 
   private static BigInteger[][] binomials() {
-    BigInteger[][] choose = new BigInteger[2 * MOST + 1][];
-    for (int n = 0; n <= 2 * MOST; n++) {
+    BigInteger[][] choose = new BigInteger[2 * MAX_SEEDS + 1][];
+    for (int n = 0; n <= 2 * MAX_SEEDS; n++) {
       choose[n] = new BigInteger[n + 1];
       choose[n][0] = BigInteger.ONE;
       choose[n][n] = BigInteger.ONE;

@@ -86,7 +86,7 @@ class GroupMeansTest {
   }
 
   @Test
-  void oneUnitTellsNothingOfHowUnitsDiffer() {
+  void oneUnitGivesNoSpreadBetweenUnits() {
     assertNull(GroupMeans.welch(new double[] {1}, new double[] {2, 3}));
     assertNull(GroupMeans.mean(new double[] {1}));
     assertThrows(

@@ -171,7 +171,7 @@ class IntervalFitTest {
 
   @ParameterizedTest
   @EnumSource(TimeFamily.class)
-  void whatTheCountsCannotTellIsRefusedWithAReason(TimeFamily family) {
+  void unidentifiedFitsAreRefusedWithAReason(TimeFamily family) {
     TimeModel plain = new TimeModel(family, false);
     TimeModel part = new TimeModel(family, true);
     for (TimeModel model : List.of(plain, part)) {

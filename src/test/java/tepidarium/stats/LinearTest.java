@@ -44,7 +44,7 @@ class LinearTest {
   }
 
   @Property
-  void whatIsAboveLessWhatIsBelowIsTheMeanLessTheLimit(
+  void meanAboveLessMeanBelowIsTheMeanLessTheLimit(
       @ForAll @DoubleRange(min = -50, max = 50) double start,
       @ForAll @DoubleRange(min = -50, max = 50) double end,
       @ForAll @DoubleRange(min = -50, max = 50) double limit) {

@@ -68,7 +68,7 @@ class LogisticLineTest {
   }
 
   @Test
-  void countsThatTellNoLineGiveNone() {
+  void countsThatDoNotIdentifyALineGiveNone() {
     assertTrue(LogisticLine.of(BEETLES.subList(0, 2)).isEmpty(), "two groups");
     List<Group> onePlace = List.of(new Group(2, 3, 9), new Group(2, 4, 9), new Group(2, 5, 9));
     assertTrue(LogisticLine.of(onePlace).isEmpty());

@@ -72,7 +72,7 @@ class MoistAirTest {
   }
 
   @Test
-  void whatIsNoAirIsRefused() {
+  void anImpossibleTemperatureOrHumidityIsRefused() {
     assertThrows(IllegalArgumentException.class, () -> new MoistAir(20, 100.1));
     assertThrows(IllegalArgumentException.class, () -> new MoistAir(20, -0.1));
     assertThrows(IllegalArgumentException.class, () -> new MoistAir(20, Double.NaN));

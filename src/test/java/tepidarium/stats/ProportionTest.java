@@ -56,7 +56,7 @@ class ProportionTest {
 
   /** Common practice, no source: 15 to 20 % of fresh seed. */
   @Test
-  void eighteenPercentOfManyAndOfFewAreNotEquallySure() {
+  void moreSeedsGiveANarrowerInterval() {
     Proportion many = new Proportion(45, 250);
     Proportion few = new Proportion(3, 16);
     assertEquals(0.18, many.fraction());
@@ -146,7 +146,7 @@ class ProportionTest {
   }
 
   @Test
-  void equalFractionsCannotBeToldApartByAnyNumber() {
+  void noNumberOfSeedsDistinguishesEqualFractions() {
     ProportionDifference d = new ProportionDifference(new Proportion(1, 3), new Proportion(2, 6));
     assertTrue(d.trialsEachForPower80().isEmpty());
     assertEquals(1, d.fisherP());
@@ -186,7 +186,7 @@ class ProportionTest {
   }
 
   @Test
-  void bagsDifferMoreThanLuck() {
+  void bagsDifferMoreThanByChance() {
     JsonNode check = CheckRows.cases("proportions.json", "overdispersion").get(0);
     List<List<Proportion>> kinds = List.of(new ArrayList<>(), new ArrayList<>());
     for (int i = 0; i < check.at("/input/sown").size(); i++) {

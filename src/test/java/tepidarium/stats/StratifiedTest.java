@@ -109,7 +109,7 @@ class StratifiedTest {
   }
 
   @Test
-  void strataThatAllDifferEquallyTellNothingOfHowStrataDiffer() {
+  void strataWithEqualDifferencesGiveNoInterval() {
     assertNull(new Stratified(Collections.nCopies(3, stratum(3, 3, 0, 3))).perStratum());
   }
 
@@ -125,7 +125,7 @@ class StratifiedTest {
   }
 
   @Test
-  void countsThatCannotTellLeaveTheRatioOpen() {
+  void uninformativeCountsLeaveTheRatioUnknown() {
     Stratified none = new Stratified(List.of(stratum(0, 10, 0, 10), stratum(5, 5, 5, 5)));
     assertEquals(1, none.p());
     assertNull(none.oddsRatioLimits());

@@ -166,7 +166,7 @@ class SurvivalTest {
   }
 
   @Test
-  void theIntervalLogRankDoesNotMindWhichGroupComesFirst() {
+  void theIntervalLogRankIsSymmetricInTheGroups() {
     List<Censored> early = group(10, 1);
     List<Censored> late = group(15, 2);
     assertTrue(IntervalLogRank.of(late, early).score() > 0);

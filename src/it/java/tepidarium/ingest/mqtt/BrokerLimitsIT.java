@@ -138,7 +138,7 @@ class BrokerLimitsIT {
   }
 
   @Test
-  void filtersOfRefusedSubscriptionsTakeNoRoomOfTopics() throws IOException {
+  void refusedSubscriptionsDoNotCountTowardsTheTopicLimit() throws IOException {
     start(50, LONG, 2, LONG, 1 << 20);
     try (RawMqtt client = RawMqtt.connected(port, 5, "greedy");
         RawMqtt old = RawMqtt.connected(port, 4, "greedy-too")) {
@@ -153,7 +153,7 @@ class BrokerLimitsIT {
   }
 
   @Test
-  void filtersOfEndedSubscriptionsTakeNoRoomOfTopics() throws IOException {
+  void endedSubscriptionsDoNotCountTowardsTheTopicLimit() throws IOException {
     start(50, LONG, 10, LONG, 1 << 20);
     int granted = 0;
     for (int i = 0; i < 100; i++) {
@@ -225,7 +225,7 @@ class BrokerLimitsIT {
   }
 
   @Test
-  void whatWaitsForOneClientIsLimited() throws IOException {
+  void theQueueOfOneClientIsLimited() throws IOException {
     start(100, LONG, 10, LONG, 1 << 20);
     leave("hoarder");
     byte[] topic = RawMqtt.utf8("tepidarium/a");

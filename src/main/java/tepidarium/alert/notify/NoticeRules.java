@@ -94,7 +94,7 @@ public final class NoticeRules {
   }
 
   private boolean pendingReturn(AlertSubject subject, @Nullable NotificationState state) {
-    return settings.tellReturned()
+    return settings.announceReturns()
         && hasReturned(subject, state)
         && !subject.shelved()
         && !subject.foresees();

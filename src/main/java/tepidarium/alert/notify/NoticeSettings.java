@@ -14,7 +14,7 @@ import tepidarium.alert.Priority;
  * @param escalateAfter time without acknowledgement before the second address is notified; null for
  *     never
  * @param remindAfter time between reminders; null for never
- * @param tellReturned whether to send a notice when an alert returns
+ * @param announceReturns whether to send a notice when an alert returns
  * @param quietHours quiet hours by priority
  * @param zone time zone of the quiet hours
  * @param giveUpAfter time after which delivery attempts end
@@ -24,7 +24,7 @@ public record NoticeSettings(
     Duration spacing,
     @Nullable Duration escalateAfter,
     @Nullable Duration remindAfter,
-    boolean tellReturned,
+    boolean announceReturns,
     Map<Priority, QuietHours> quietHours,
     ZoneId zone,
     Duration giveUpAfter) {

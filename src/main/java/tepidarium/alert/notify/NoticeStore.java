@@ -13,13 +13,13 @@ import org.jspecify.annotations.Nullable;
  */
 public interface NoticeStore {
   /** The notification state of each alert subject, by key. */
-  Map<String, NotificationState> told();
+  Map<String, NotificationState> notificationStates();
 
-  /** Saves notification states and deletes those with the given keys. */
-  void tell(Collection<NotificationState> told, Set<String> forgotten);
+  /** Saves the changed notification states and deletes the states with the removed keys. */
+  void saveStates(Collection<NotificationState> changed, Set<String> removedKeys);
 
   /** Stores a notice, its deliveries and the resulting notification states in one transaction. */
-  void add(Notice notice, List<String> notifiers, Collection<NotificationState> told);
+  void add(Notice notice, List<String> notifiers, Collection<NotificationState> states);
 
   /** Waiting deliveries that are due, oldest first. */
   List<Delivery> due(Instant now);
@@ -31,10 +31,10 @@ public interface NoticeStore {
    *
    * @param state only deliveries in this state; null for all
    */
-  List<Delivery> newest(Delivery.@Nullable State state, int most);
+  List<Delivery> newest(Delivery.@Nullable State state, int limit);
 
   /** The delivery statistics of each notifier, by name. */
-  Map<String, Tally> tally();
+  Map<String, DeliveryCounts> deliveryCounts();
 
   /**
    * The delivery statistics of one notifier.
@@ -44,14 +44,14 @@ public interface NoticeStore {
    * @param lastFailedAt when a delivery was last given up; null if none was
    * @param trouble last error of the delivery that has been retried longest; null for none
    */
-  record Tally(
+  record DeliveryCounts(
       long waiting,
       long failed,
       @Nullable Instant lastDeliveredAt,
       @Nullable Instant lastFailedAt,
       @Nullable String trouble) {
     /** No deliveries. */
-    public static final Tally NOTHING = new Tally(0, 0, null, null, null);
+    public static final DeliveryCounts NOTHING = new DeliveryCounts(0, 0, null, null, null);
   }
 
   /** The newest service trouble of each kind. */

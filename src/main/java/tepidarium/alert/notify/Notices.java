@@ -43,7 +43,7 @@ public final class Notices implements AutoCloseable {
   private final Function<Alert, AlertDetails> situations;
   private final Function<ContainerId, String> names;
   private final Clock clock;
-  private final Map<String, NotificationState> told;
+  private final Map<String, NotificationState> states;
   private final Map<String, Instant> pendingSince = new HashMap<>();
   private final Semaphore wake = new Semaphore(0);
   private final Thread thread;
@@ -73,24 +73,24 @@ public final class Notices implements AutoCloseable {
     this.situations = situations;
     this.names = names;
     this.clock = clock;
-    this.told = statesById(store);
+    this.states = statesById(store);
     this.outbox = new Outbox(store, settings.giveUpAfter(), List.of(), clock);
     this.thread = new Thread(this::run, "notices");
     thread.setDaemon(true);
   }
 
   private static Map<String, NotificationState> statesById(NoticeStore store) {
-    Map<String, NotificationState> stored = store.told();
-    Map<String, NotificationState> told = new HashMap<>();
+    Map<String, NotificationState> stored = store.notificationStates();
+    Map<String, NotificationState> states = new HashMap<>();
     stored.values().stream()
         .map(NotificationState::byNumber)
-        .forEach(each -> told.put(each.subject(), each));
+        .forEach(each -> states.put(each.subject(), each));
     Set<String> dated = new HashSet<>(stored.keySet());
-    dated.removeAll(told.keySet());
+    dated.removeAll(states.keySet());
     if (!dated.isEmpty()) {
-      store.tell(told.values(), dated);
+      store.saveStates(states.values(), dated);
     }
-    return told;
+    return states;
   }
 
   /** Starts sending, including changes since the last stop. Call it once. */
@@ -123,12 +123,12 @@ public final class Notices implements AutoCloseable {
     return outbox.notifiers();
   }
 
-  public Map<String, NoticeStore.Tally> tally() {
-    return store.tally();
+  public Map<String, NoticeStore.DeliveryCounts> deliveryCounts() {
+    return store.deliveryCounts();
   }
 
-  public List<Delivery> deliveries(Delivery.@Nullable State state, int most) {
-    return store.newest(state, most);
+  public List<Delivery> deliveries(Delivery.@Nullable State state, int limit) {
+    return store.newest(state, limit);
   }
 
   /** Sends a test notice and waits for the outcome, at most about one minute. */
@@ -139,7 +139,7 @@ public final class Notices implements AutoCloseable {
   private void run() {
     while (!stopping) {
       try {
-        look(clock.instant());
+        evaluate(clock.instant());
         lastFailure = null;
         if (wake.tryAcquire(EVALUATE_EVERY_MS, TimeUnit.MILLISECONDS)) {
           wake.drainPermits();
@@ -167,30 +167,30 @@ public final class Notices implements AutoCloseable {
     }
   }
 
-  private void look(Instant now) {
+  private void evaluate(Instant now) {
     // Read before the alerts: a condition raised in between then appears in both lists, not in
     // neither.
-    Map<AlertKey, Condition> conditions = pendingMatters() ? alerts.conditions() : Map.of();
+    Map<AlertKey, Condition> conditions = needsConditions() ? alerts.conditions() : Map.of();
     Map<String, Alert> known = openOrAnnounced();
     Map<String, Trouble> troubles = new HashMap<>();
     store.troubles().forEach(trouble -> troubles.put(trouble.key(), trouble));
     List<AlertSubject> subjects = new ArrayList<>();
     known.values().forEach(alert -> subjects.add(AlertSubject.of(alert, now)));
     troubles.values().forEach(trouble -> subjects.add(AlertSubject.of(trouble)));
-    notePending(subjects, now);
+    updatePendingSince(subjects, now);
     List<PendingAlert> pendingAlerts = PendingAlert.among(conditions, known.values(), now);
     NoticeRules.Plan plan =
-        rules.plan(subjects, pendingAlerts, Map.copyOf(told), Map.copyOf(pendingSince), now);
+        rules.plan(subjects, pendingAlerts, Map.copyOf(states), Map.copyOf(pendingSince), now);
     for (NoticeRules.DueNotice due : plan.due()) {
-      tell(due, known, troubles, now);
+      announce(due, known, troubles, now);
     }
-    settle(plan);
+    saveChangesWithoutNotice(plan);
     outbox.handOut(now);
   }
 
   /** Whether pending alerts matter now; avoids a store query every second. */
-  private boolean pendingMatters() {
-    return !pendingSince.isEmpty() || told.keySet().stream().anyMatch(PendingAlert::isKey);
+  private boolean needsConditions() {
+    return !pendingSince.isEmpty() || states.keySet().stream().anyMatch(PendingAlert::isKey);
   }
 
   /** Open alerts, and closed ones whose return was not announced. */
@@ -198,9 +198,9 @@ public final class Notices implements AutoCloseable {
     Map<String, Alert> known = new LinkedHashMap<>();
     alerts.open().forEach(alert -> known.put(AlertSubject.key(alert), alert));
     Set<String> missing = new HashSet<>();
-    told.values().stream()
-        .filter(t -> t.stage() == Stage.RAISED && !known.containsKey(t.subject()))
-        .forEach(t -> missing.add(t.subject()));
+    states.values().stream()
+        .filter(state -> state.stage() == Stage.RAISED && !known.containsKey(state.subject()))
+        .forEach(state -> missing.add(state.subject()));
     if (!missing.isEmpty()) {
       for (Alert alert : alerts.newest(SEARCHED_ALERTS)) {
         if (missing.contains(AlertSubject.key(alert))) {
@@ -211,10 +211,10 @@ public final class Notices implements AutoCloseable {
     return known;
   }
 
-  private void notePending(List<AlertSubject> subjects, Instant now) {
+  private void updatePendingSince(List<AlertSubject> subjects, Instant now) {
     Set<String> pending = new HashSet<>();
     for (AlertSubject subject : subjects) {
-      if (rules.pending(subject, told)) {
+      if (rules.pending(subject, states)) {
         pending.add(subject.key());
         pendingSince.putIfAbsent(subject.key(), now);
       }
@@ -222,7 +222,7 @@ public final class Notices implements AutoCloseable {
     pendingSince.keySet().retainAll(pending);
   }
 
-  private void tell(
+  private void announce(
       NoticeRules.DueNotice due,
       Map<String, Alert> known,
       Map<String, Trouble> troubles,
@@ -232,7 +232,7 @@ public final class Notices implements AutoCloseable {
     List<NotificationState> after = new ArrayList<>();
     boolean escalated = due.kind() == NoticeKind.ESCALATION;
     for (AlertSubject subject : due.subjects()) {
-      NotificationState before = told.get(subject.key());
+      NotificationState before = states.get(subject.key());
       after.add(NoticeRules.after(due.kind(), subject, before, now));
       escalated |=
           due.kind() == NoticeKind.RETURNED && before != null && before.escalatedAt() != null;
@@ -244,7 +244,7 @@ public final class Notices implements AutoCloseable {
         ofService.add(trouble);
       }
     }
-    due.pendingAlerts().forEach(pending -> after.add(pending.told(now)));
+    due.pendingAlerts().forEach(pending -> after.add(pending.announcedAt(now)));
     List<NoticeText.NamedPendingAlert> pendingAlerts =
         due.pendingAlerts().stream()
             .map(
@@ -254,17 +254,17 @@ public final class Notices implements AutoCloseable {
             .toList();
     Notice notice = text.of(due.kind(), due.priority(), affected, pendingAlerts, ofService, now);
     store.add(notice, outbox.names(due.kind(), escalated), after);
-    after.forEach(t -> told.put(t.subject(), t));
+    after.forEach(state -> states.put(state.subject(), state));
     due.subjects().forEach(subject -> pendingSince.remove(subject.key()));
     LOG.info("notice: {}", notice.subject());
   }
 
-  private void settle(NoticeRules.Plan plan) {
+  private void saveChangesWithoutNotice(NoticeRules.Plan plan) {
     List<NotificationState> stateOnly = plan.stateOnly();
     if (!stateOnly.isEmpty() || !plan.removed().isEmpty()) {
-      store.tell(stateOnly, plan.removed());
-      stateOnly.forEach(t -> told.put(t.subject(), t));
-      told.keySet().removeAll(plan.removed());
+      store.saveStates(stateOnly, plan.removed());
+      stateOnly.forEach(state -> states.put(state.subject(), state));
+      states.keySet().removeAll(plan.removed());
     }
   }
 

@@ -37,13 +37,13 @@ public record PendingAlert(AlertKey of, Instant since, double worst) {
     Set<AlertKey> shelved = new HashSet<>();
     open.stream().filter(alert -> alert.shelvedAt(now)).forEach(alert -> shelved.add(alert.key()));
     return conditions.entrySet().stream()
-        .filter(entry -> onItsWay(entry.getValue(), now) && !shelved.contains(entry.getKey()))
+        .filter(entry -> isPending(entry.getValue(), now) && !shelved.contains(entry.getKey()))
         .map(entry -> of(entry.getKey(), entry.getValue()))
         .sorted(Comparator.comparing(PendingAlert::since).thenComparing(PendingAlert::key))
         .toList();
   }
 
-  private static boolean onItsWay(Condition condition, Instant now) {
+  private static boolean isPending(Condition condition, Instant now) {
     Instant lastAt = condition.lastAt();
     return condition.since() != null
         && !condition.active()
@@ -68,7 +68,7 @@ public record PendingAlert(AlertKey of, Instant since, double worst) {
   }
 
   /** The notification state after it was listed in a notice at the given instant. */
-  NotificationState told(Instant now) {
+  NotificationState announcedAt(Instant now) {
     return new NotificationState(key(), topic(), NotificationState.Stage.RAISED, now, null, null);
   }
 

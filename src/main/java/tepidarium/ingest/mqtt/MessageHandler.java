@@ -20,7 +20,7 @@ import tepidarium.ingest.RejectCode;
  */
 final class MessageHandler {
   private static final Logger LOG = LoggerFactory.getLogger(MessageHandler.class);
-  private static final int EXCERPT_BYTES = 4 * Reject.LONGEST_EXCERPT;
+  private static final int EXCERPT_BYTES = 4 * Reject.MAX_EXCERPT_LENGTH;
 
   private final Intake intake;
   private final ReceiveWatchdog watchdog;

@@ -13,20 +13,20 @@ import tepidarium.series.ScaledValue;
 import tepidarium.sqlite.QuantityColumns;
 
 /**
- * Caches rows in blocks of 256 ms, to tell how readings and the rows around their instants go
- * together. A sensor whose clock stands still asks for the same rows with each of thousands of
- * readings, and a query for each of 100 milliseconds held up all other sensors for minutes. For one
- * thread.
+ * Caches stored rows in blocks of 256 ms and compares new readings with the rows near their
+ * instants. The cache is for a sensor whose clock stands still: thousands of its readings need the
+ * same rows. Without the cache, one query for each of 100 ms blocked all other sensors for minutes.
+ * Not thread-safe.
  */
 final class TakenInstants implements AutoCloseable {
   private static final Quantity[] QUANTITIES = Quantity.values();
 
   private static final int BLOCK_MS = 256;
 
-  /** Each takes up to 40 KB. */
-  private static final int MOST_CACHED = 50;
+  /** Maximum number of blocks. Each takes up to 40 KB. */
+  private static final int MAX_CACHED_BLOCKS = 50;
 
-  /** How a reading and the row at an instant go together. */
+  /** How a reading compares with the row at an instant. */
   enum Fit {
     /** There is no row, or it lacks a quantity that the reading brings. */
     FREE,
@@ -65,7 +65,7 @@ final class TakenInstants implements AutoCloseable {
     @Nullable Long[][] rows = cached.get(key);
     if (rows == null) {
       rows = read(key);
-      if (cached.size() == MOST_CACHED) {
+      if (cached.size() == MAX_CACHED_BLOCKS) {
         cached.clear();
       }
       cached.put(key, rows);

@@ -23,9 +23,9 @@ import tepidarium.web.Params;
 
 /** Routes for alerts: lists them with their history; acknowledges and shelves them. */
 public final class AlertRoutes {
-  private static final int NEWEST = 500;
-  private static final int MOST = 1_000;
-  private static final double LONGEST_SHELVING_MINUTES = 7 * 24 * 60;
+  private static final int DEFAULT_LIMIT = 500;
+  private static final int MAX_LIMIT = 1_000;
+  private static final double MAX_SHELVING_MINUTES = 7 * 24 * 60;
 
   private final Watch watch;
   private final AlertStore store;
@@ -98,7 +98,7 @@ public final class AlertRoutes {
         container == null || container.isBlank() ? null : requests.existing(container).id(),
         from,
         to,
-        Params.whole(ctx, "limit", NEWEST, 1, MOST));
+        Params.whole(ctx, "limit", DEFAULT_LIMIT, 1, MAX_LIMIT));
   }
 
   /** The newest open alerts that match, oldest first. */
@@ -140,7 +140,7 @@ public final class AlertRoutes {
                 () ->
                     watch.shelve(
                         id(ctx),
-                        Params.minutes(shelving.minutes(), LONGEST_SHELVING_MINUTES),
+                        Params.minutes(shelving.minutes(), MAX_SHELVING_MINUTES),
                         by,
                         reason))));
   }

@@ -34,7 +34,7 @@ import tepidarium.web.Params;
  * Routes for the alert rules of a container: the defaults, the overrides, and the effective rules.
  */
 public final class AlertRuleRoutes {
-  private static final int MOST_CHANGES = 100;
+  private static final int MAX_CHANGES = 100;
   private static final double MS_PER_MINUTE = 60_000;
 
   private final Watch watch;
@@ -143,7 +143,7 @@ public final class AlertRuleRoutes {
               rules.outOfService(key)));
     }
     List<ServiceChangeJson> changes =
-        store.serviceChanges(container.id(), MOST_CHANGES).stream()
+        store.serviceChanges(container.id(), MAX_CHANGES).stream()
             .map(ServiceChangeJson::of)
             .toList();
     return new RulesAnswer(container.id().value(), kinds, changes);

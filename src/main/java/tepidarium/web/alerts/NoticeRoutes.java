@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.alert.notify.Delivery;
 import tepidarium.alert.notify.DeliveryOutcome;
 import tepidarium.alert.notify.NoticeJson;
-import tepidarium.alert.notify.NoticeStore.Tally;
+import tepidarium.alert.notify.NoticeStore.DeliveryCounts;
 import tepidarium.alert.notify.Notices;
 import tepidarium.alert.notify.Notifier;
 import tepidarium.reading.InvalidInput;
@@ -19,7 +19,7 @@ import tepidarium.web.NotFound;
 
 /** Routes for notices with their deliveries, and for notifiers with a test. */
 public final class NoticeRoutes {
-  private static final int MOST_DELIVERIES = 1_000;
+  private static final int MAX_DELIVERIES = 1_000;
 
   private final Notices notices;
 
@@ -54,16 +54,16 @@ public final class NoticeRoutes {
       long failed,
       @Nullable Instant lastDeliveredAt,
       @Nullable String trouble) {
-    static NotifierJson of(Notifier notifier, Tally tally) {
+    static NotifierJson of(Notifier notifier, DeliveryCounts counts) {
       return new NotifierJson(
           notifier.name(),
           notifier.kind(),
           notifier.target(),
           notifier.onlyForEscalation(),
-          tally.waiting(),
-          tally.failed(),
-          tally.lastDeliveredAt(),
-          tally.trouble());
+          counts.waiting(),
+          counts.failed(),
+          counts.lastDeliveredAt(),
+          counts.trouble());
     }
   }
 
@@ -91,7 +91,7 @@ public final class NoticeRoutes {
           default -> throw new InvalidInput("state", "must be all, waiting, delivered or failed");
         };
     Map<Long, List<Delivery>> byNotice = new LinkedHashMap<>();
-    for (Delivery delivery : notices.deliveries(state, MOST_DELIVERIES)) {
+    for (Delivery delivery : notices.deliveries(state, MAX_DELIVERIES)) {
       byNotice.computeIfAbsent(delivery.notice().id(), id -> new ArrayList<>()).add(delivery);
     }
     ctx.json(byNotice.values().stream().map(NoticeRoutes::sent).toList());
@@ -104,10 +104,10 @@ public final class NoticeRoutes {
   }
 
   private void notifiers(Context ctx) {
-    Map<String, Tally> tally = notices.tally();
+    Map<String, DeliveryCounts> counts = notices.deliveryCounts();
     ctx.json(
         notices.notifiers().stream()
-            .map(n -> NotifierJson.of(n, tally.getOrDefault(n.name(), Tally.NOTHING)))
+            .map(n -> NotifierJson.of(n, counts.getOrDefault(n.name(), DeliveryCounts.NOTHING)))
             .toList());
   }
 

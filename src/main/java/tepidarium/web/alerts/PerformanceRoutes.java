@@ -33,10 +33,10 @@ import tepidarium.web.Params;
  */
 public final class PerformanceRoutes {
   private static final Duration DEFAULT_SPAN = Duration.ofDays(7);
-  private static final int MOST_DAYS = 100;
+  private static final int MAX_DAYS = 100;
 
   /** Maximum number of hints; each one reads the stored readings of the whole span. */
-  private static final int MOST_HINTS = 10;
+  private static final int MAX_HINTS = 10;
 
   private final Register register;
   private final CalibratedReadings calibrated;
@@ -119,8 +119,8 @@ public final class PerformanceRoutes {
     if (end.isBefore(start)) {
       throw new InvalidInput("to", "must not lie before from");
     }
-    if (Duration.between(start, end).toDays() > MOST_DAYS) {
-      throw new InvalidInput("a span of more than " + MOST_DAYS + " days is too long to replay");
+    if (Duration.between(start, end).toDays() > MAX_DAYS) {
+      throw new InvalidInput("a span of more than " + MAX_DAYS + " days is too long to replay");
     }
     return new Span(start, end);
   }
@@ -131,7 +131,7 @@ public final class PerformanceRoutes {
     for (Performance.Group group : performance.groups()) {
       Container container = register.container(group.container()).orElse(null);
       HintJson hint = null;
-      if (group.repeating() && container != null && hints < MOST_HINTS) {
+      if (group.repeating() && container != null && hints < MAX_HINTS) {
         hints++;
         hint = hint(container, group.kind(), performance.span()).orElse(null);
       }

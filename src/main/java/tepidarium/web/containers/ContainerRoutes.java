@@ -22,7 +22,7 @@ import tepidarium.web.Params;
 
 /** Routes for containers and their openings. */
 public final class ContainerRoutes {
-  private static final double LONGEST_OPENING_MINUTES = 240;
+  private static final double MAX_OPENING_MINUTES = 240;
 
   private final Register register;
   private final SeedJournal seeds;
@@ -52,15 +52,14 @@ public final class ContainerRoutes {
     }
 
     private Duration time() {
-      return Params.minutes(minutes == null ? 10.0 : minutes, LONGEST_OPENING_MINUTES);
+      return Params.minutes(minutes == null ? 10.0 : minutes, MAX_OPENING_MINUTES);
     }
 
     private static Span stretch(Instant start, Instant end) {
-      long longestMs = Math.round(LONGEST_OPENING_MINUTES * 60_000);
+      long longestMs = Math.round(MAX_OPENING_MINUTES * 60_000);
       if (!end.isAfter(start) || end.isAfter(start.plusMillis(longestMs))) {
         throw new InvalidInput(
-            "until",
-            "must lie after from, by at most " + (int) LONGEST_OPENING_MINUTES + " minutes");
+            "until", "must lie after from, by at most " + (int) MAX_OPENING_MINUTES + " minutes");
       }
       return new Span(start, end);
     }

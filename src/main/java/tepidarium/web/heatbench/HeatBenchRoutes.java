@@ -27,10 +27,10 @@ import tepidarium.web.Params;
 
 /** Routes for comparing containers or heat sources, and for the trial of a place without seeds. */
 public final class HeatBenchRoutes {
-  private static final int MOST_SIDES = 8;
-  private static final int MOST_DAYS = 1_000;
-  private static final int MOST_WATTS = 5_000;
-  private static final int MOST_TRIAL_DAYS = 60;
+  private static final int MAX_SIDES = 8;
+  private static final int MAX_DAYS = 1_000;
+  private static final int MAX_WATTS = 5_000;
+  private static final int MAX_TRIAL_DAYS = 60;
   private static final Duration TRIAL = Duration.ofDays(2);
 
   private final Register register;
@@ -71,10 +71,10 @@ public final class HeatBenchRoutes {
         containers.isEmpty()
             ? sources.stream().map(this::source).toList()
             : containers.stream().map(this::container).toList();
-    if (requested.size() < 2 || requested.size() > MOST_SIDES) {
+    if (requested.size() < 2 || requested.size() > MAX_SIDES) {
       throw new InvalidInput(
           sources.isEmpty() ? "containers" : "sources",
-          "must be two to " + MOST_SIDES + " different ones, not " + requested.size());
+          "must be two to " + MAX_SIDES + " different ones, not " + requested.size());
     }
     HeatRule rule = rule(ctx, requested.get(0).containers().get(0));
     Span span = span(ctx, requested);
@@ -154,15 +154,15 @@ public final class HeatBenchRoutes {
     Instant start = spans.stream().map(Span::from).min(Instant::compareTo).orElseThrow();
     Instant end = spans.stream().map(Span::to).max(Instant::compareTo).orElseThrow();
     Span span = new Span(start, end);
-    if (span.length().toDays() > MOST_DAYS) {
-      throw new InvalidInput("from", "must lie at most " + MOST_DAYS + " days before to");
+    if (span.length().toDays() > MAX_DAYS) {
+      throw new InvalidInput("from", "must lie at most " + MAX_DAYS + " days before to");
     }
     return span;
   }
 
   private void trial(Context ctx) {
     Container container = requests.container(ctx);
-    Double watts = Params.number(ctx, "watts", 0, MOST_WATTS, "W");
+    Double watts = Params.number(ctx, "watts", 0, MAX_WATTS, "W");
     Span span = trialSpan(ctx, container.id());
     ctx.json(TrialJson.of(container.id(), span, reader.trial(container, span, watts)));
   }
@@ -170,9 +170,9 @@ public final class HeatBenchRoutes {
   private Span trialSpan(Context ctx, ContainerId id) {
     Instant from = Params.instant(ctx, "from");
     Span span = requests.span(id, from, Params.instant(ctx, "to"));
-    if (span.length().toDays() > MOST_TRIAL_DAYS && from != null) {
+    if (span.length().toDays() > MAX_TRIAL_DAYS && from != null) {
       throw new InvalidInput(
-          "from", "must lie at most " + MOST_TRIAL_DAYS + " days before to: a trial is no longer");
+          "from", "must lie at most " + MAX_TRIAL_DAYS + " days before to: a trial is no longer");
     }
     Instant start = span.to().minus(TRIAL);
     return from == null && start.isAfter(span.from()) ? new Span(start, span.to()) : span;

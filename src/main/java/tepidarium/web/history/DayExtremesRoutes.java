@@ -31,7 +31,7 @@ import tepidarium.web.Params;
  * them.
  */
 public final class DayExtremesRoutes {
-  private static final int MOST_DAYS = 4_000;
+  private static final int MAX_DAYS = 4_000;
   private static final String METHOD = "single sine";
 
   private final ContainerHistory history;
@@ -151,10 +151,10 @@ public final class DayExtremesRoutes {
       throw new InvalidInput("day", "must not lie before 2010");
     }
     List<DayExtremes> before = store.days(container.id());
-    if (before.size() >= MOST_DAYS
+    if (before.size() >= MAX_DAYS
         && before.stream().noneMatch(entered -> entered.day().equals(day))) {
       throw new InvalidInput(
-          "day", "cannot be added: a container can have " + MOST_DAYS + " days; remove some");
+          "day", "cannot be added: a container can have " + MAX_DAYS + " days; remove some");
     }
     store.put(container.id(), new DayExtremes(day, request.min(), request.max()));
     ctx.json(answer(container));

@@ -22,7 +22,7 @@ import tepidarium.web.Params;
 
 /** Route for the heat of a container. */
 public final class HeatRoutes {
-  private static final int MOST_DAYS = 4_000;
+  private static final int MAX_DAYS = 4_000;
 
   private final CalibratedReadings calibrated;
   private final ContainerHistory history;
@@ -64,9 +64,9 @@ public final class HeatRoutes {
         Params.heatRule(
             base == null ? container.settings().baseC() : base,
             ceiling == null ? container.settings().ceilingC() : ceiling);
-    if (span.length().toDays() > MOST_DAYS) {
+    if (span.length().toDays() > MAX_DAYS) {
       throw new InvalidInput(
-          "from", "must lie at most " + MOST_DAYS + " days before to, because each day is listed");
+          "from", "must lie at most " + MAX_DAYS + " days before to, because each day is listed");
     }
     HeatSum sum = history.heat(container, span, rule);
     SensorError sensor =

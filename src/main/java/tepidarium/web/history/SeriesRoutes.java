@@ -16,7 +16,7 @@ import tepidarium.web.Params;
 
 /** Routes for the downsampled readings of a container and of the room. */
 public final class SeriesRoutes {
-  private static final int MOST_POINTS = 5_000;
+  private static final int MAX_POINTS = 5_000;
   private static final int DEFAULT_POINTS = 500;
 
   private final ContainerHistory history;
@@ -44,7 +44,7 @@ public final class SeriesRoutes {
 
   private void readings(Context ctx, ContainerId id, SeriesSource source) {
     Span span = requests.span(ctx, id);
-    int points = Params.whole(ctx, "points", DEFAULT_POINTS, 1, MOST_POINTS);
+    int points = Params.whole(ctx, "points", DEFAULT_POINTS, 1, MAX_POINTS);
     Map<String, Object> answer = new LinkedHashMap<>();
     answer.put("container", id.value());
     answer.put("from", span.from());

@@ -20,7 +20,7 @@ import tepidarium.web.Params;
 
 /** Routes for openings detected in the readings; a person can record or decline them. */
 public final class SuggestedOpeningRoutes {
-  private static final int MOST_DAYS = 100;
+  private static final int MAX_DAYS = 100;
 
   private final Register register;
   private final ContainerHistory history;
@@ -66,9 +66,9 @@ public final class SuggestedOpeningRoutes {
     Container container = requests.container(ctx);
     Span span =
         requests.span(container.id(), Params.instant(ctx, "from"), Params.instant(ctx, "to"));
-    if (span.length().toDays() > MOST_DAYS) {
+    if (span.length().toDays() > MAX_DAYS) {
       throw new InvalidInput(
-          "a span of more than " + MOST_DAYS + " days is too long to look through");
+          "a span of more than " + MAX_DAYS + " days is too long to look through");
     }
     List<SuggestedJson> suggested =
         history.openingSigns(container, span).stream()

@@ -16,20 +16,20 @@ import tepidarium.germination.Contradiction;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
 import tepidarium.season.EarlierSeason;
-import tepidarium.season.KeptSeason;
 import tepidarium.season.SeasonHeat;
 import tepidarium.season.SeasonReport;
 import tepidarium.season.SeasonReporter;
 import tepidarium.season.SeasonStore;
 import tepidarium.season.SpeciesResult;
+import tepidarium.season.StoredSeason;
 import tepidarium.web.Json;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
 
 /** Routes for the report of a season, and for stored seasons. */
 public final class SeasonRoutes {
-  private static final int MOST_DAYS = 1_000;
-  private static final int MOST_COMPARED = 3;
+  private static final int MAX_DAYS = 1_000;
+  private static final int MAX_COMPARED = 3;
   private static final Duration WITHOUT_SOWINGS = Duration.ofDays(90);
 
   /** Ignores unknown fields, because another version may have stored the report. */
@@ -74,7 +74,7 @@ public final class SeasonRoutes {
   }
 
   private void report(Context ctx) {
-    List<KeptSeason> kept = store.seasons();
+    List<StoredSeason> kept = store.seasons();
     Span span = span(Params.instant(ctx, "from"), Params.instant(ctx, "to"), kept);
     ctx.json(report(span, kept));
   }
@@ -84,20 +84,20 @@ public final class SeasonRoutes {
     if (body.name() == null) {
       throw new InvalidInput("name", "is missing");
     }
-    List<KeptSeason> kept = store.seasons();
+    List<StoredSeason> kept = store.seasons();
     Span span = span(instant("from", body.from()), instant("to", body.to()), kept);
     SeasonReport report = report(span, kept);
-    SeasonStore.Asked asked =
-        new SeasonStore.Asked(
+    SeasonStore.NewSeason season =
+        new SeasonStore.NewSeason(
             body.name(), span, clock.instant(), body.remark(), Json.write(report));
-    KeptSeason added =
+    StoredSeason added =
         store
-            .keep(asked)
+            .add(season)
             .orElseThrow(
                 () ->
                     new Contradiction(
                         "a season \""
-                            + asked.name()
+                            + season.name()
                             + "\" is kept already: choose another name, or remove that one"));
     ctx.status(HttpStatus.CREATED).header("Location", "/api/seasons/" + added.id());
     ctx.json(kept(added));
@@ -108,7 +108,7 @@ public final class SeasonRoutes {
   }
 
   private void show(Context ctx) {
-    KeptSeason season =
+    StoredSeason season =
         store
             .season(Params.id(ctx, "season"))
             .orElseThrow(() -> new NotFound("there is no season " + ctx.pathParam("season")));
@@ -129,7 +129,7 @@ public final class SeasonRoutes {
     ctx.status(HttpStatus.NO_CONTENT);
   }
 
-  private KeptJson kept(KeptSeason season) {
+  private KeptJson kept(StoredSeason season) {
     List<SpeciesResult> species = figures(season).species();
     return new KeptJson(
         season.id(),
@@ -142,7 +142,7 @@ public final class SeasonRoutes {
         species.stream().mapToInt(SpeciesResult::germinated).sum());
   }
 
-  private static EarlierSeason.Figures figures(KeptSeason season) {
+  private static EarlierSeason.Figures figures(StoredSeason season) {
     Figures read = read(season.report(), Figures.class);
     return new EarlierSeason.Figures(
         season.id(),
@@ -167,34 +167,34 @@ public final class SeasonRoutes {
    * latest.
    */
   private Span span(
-      @Nullable Instant requestedFrom, @Nullable Instant requestedTo, List<KeptSeason> kept) {
+      @Nullable Instant requestedFrom, @Nullable Instant requestedTo, List<StoredSeason> kept) {
     Instant now = clock.instant();
     Instant to = requestedTo == null || requestedTo.isAfter(now) ? now : requestedTo;
     Instant from = requestedFrom == null ? defaultFrom(to, kept) : requestedFrom;
     if (!from.isBefore(to)) {
       throw new InvalidInput("from", "must lie before to, and in the past; it is " + now + " now");
     }
-    if (Duration.between(from, to).toDays() > MOST_DAYS) {
+    if (Duration.between(from, to).toDays() > MAX_DAYS) {
       if (requestedFrom != null) {
-        throw new InvalidInput("from", "must lie at most " + MOST_DAYS + " days before to");
+        throw new InvalidInput("from", "must lie at most " + MAX_DAYS + " days before to");
       }
-      from = to.minus(Duration.ofDays(MOST_DAYS));
+      from = to.minus(Duration.ofDays(MAX_DAYS));
     }
     return new Span(from, to);
   }
 
-  private Instant defaultFrom(Instant to, List<KeptSeason> kept) {
+  private Instant defaultFrom(Instant to, List<StoredSeason> kept) {
     Instant end = kept.isEmpty() ? Instant.EPOCH : kept.get(0).span().to();
     Instant otherwise = kept.isEmpty() ? to.minus(WITHOUT_SOWINGS) : kept.get(0).span().from();
     Instant first = reporter.firstSowing(end, to);
     return first == null ? otherwise : first;
   }
 
-  private SeasonReport report(Span span, List<KeptSeason> kept) {
+  private SeasonReport report(Span span, List<StoredSeason> kept) {
     List<EarlierSeason.Figures> earlier =
         kept.stream()
             .filter(season -> !season.span().to().isAfter(span.from()))
-            .limit(MOST_COMPARED)
+            .limit(MAX_COMPARED)
             .map(SeasonRoutes::figures)
             .toList();
     return reporter.report(span, clock.instant(), earlier);

@@ -46,7 +46,7 @@ import tepidarium.web.seeds.TallyRoutes;
 import tepidarium.web.sensors.SensorRoutes;
 import tepidarium.web.sensors.SensorViews;
 import tepidarium.web.sums.SumsRoutes;
-import tepidarium.web.system.ServiceFacts;
+import tepidarium.web.system.ServiceInfo;
 import tepidarium.web.system.SystemRoutes;
 
 /** Registers the routes of the API. */
@@ -66,7 +66,7 @@ public final class ApiRoutes {
       AlertStore alerts,
       AlertRules rules,
       RejectLog rejectLog,
-      ServiceFacts facts,
+      ServiceInfo info,
       ContainerViews containers,
       SensorViews sensors,
       AlertViews alertViews,
@@ -91,7 +91,7 @@ public final class ApiRoutes {
             parts.register(), parts.calibrated(), parts.history(), requests, parts.zone())
         .add(routes);
     addAlertRoutes(routes, parts, requests);
-    new SystemRoutes(parts.facts(), parts.rejectLog(), parts.watch(), parts.clock()).add(routes);
+    new SystemRoutes(parts.info(), parts.rejectLog(), parts.watch(), parts.clock()).add(routes);
     new SumsRoutes().add(routes);
     live.add(routes);
     addSeedRoutes(routes, parts);

@@ -21,18 +21,18 @@ import org.slf4j.LoggerFactory;
 import tepidarium.web.live.LiveStream;
 
 /**
- * Limits the HTTP connections: {@value #MOST} in all, {@value #MOST_PER_ADDRESS} from one address.
- * A connection above a limit is accepted, and the connection that has been idle for longest is
- * closed. A client can therefore always connect, even while another client at its address uses all
- * allowed connections. New connections (younger than {@value #NEW_SECONDS} s) that wait for their
- * first request are closed only after idle ones, and live streams last.
+ * Limits the HTTP connections: {@value #MAX_CONNECTIONS} in all, {@value #MAX_PER_ADDRESS} from one
+ * address. A connection above a limit is accepted, and the connection that has been idle for
+ * longest is closed. A client can therefore always connect, even while another client at its
+ * address uses all allowed connections. New connections (younger than {@value #NEW_SECONDS} s) that
+ * wait for their first request are closed only after idle ones, and live streams last.
  *
  * <p>Also closes slow connections: those without a complete request head after 60 s, and those that
  * read a response at less than about 1.6 kB/s. Thread-safe.
  */
 final class Connections extends Handler.Wrapper implements Connection.Listener {
-  static final int MOST = 200;
-  static final int MOST_PER_ADDRESS = 64;
+  static final int MAX_CONNECTIONS = 200;
+  static final int MAX_PER_ADDRESS = 64;
 
   private static final Logger LOG = LoggerFactory.getLogger(Connections.class);
   private static final long LOOK_SECONDS = 5;
@@ -146,14 +146,14 @@ final class Connections extends Handler.Wrapper implements Connection.Listener {
     List<Client> others = clients.values().stream().filter(c -> c != opened).toList();
     List<Client> neighbours =
         others.stream().filter(c -> c.address().equals(opened.address())).toList();
-    if (neighbours.size() >= MOST_PER_ADDRESS) {
-      closeOne(neighbours, "more than " + MOST_PER_ADDRESS + " from its address");
-    } else if (others.size() >= MOST) {
+    if (neighbours.size() >= MAX_PER_ADDRESS) {
+      closeOne(neighbours, "more than " + MAX_PER_ADDRESS + " from its address");
+    } else if (others.size() >= MAX_CONNECTIONS) {
       List<Client> most =
           others.stream().collect(Collectors.groupingBy(Client::address)).values().stream()
               .max(Comparator.comparing(List::size))
               .orElse(others);
-      closeOne(most, "more than " + MOST + " in all");
+      closeOne(most, "more than " + MAX_CONNECTIONS + " in all");
     }
   }
 

@@ -22,7 +22,7 @@ public final class Failures {
   /**
    * Minimum rate of a request body, in bytes per second; a slower one is answered with status 408.
    */
-  static final long LEAST_BODY_BYTES_PER_SECOND = 250;
+  static final long MIN_BODY_BYTES_PER_SECOND = 250;
 
   private static final Logger LOG = LoggerFactory.getLogger(Failures.class);
 
@@ -71,7 +71,7 @@ public final class Failures {
         ctx,
         status,
         status == HttpStatus.REQUEST_TIMEOUT
-            ? "the body came slower than " + LEAST_BODY_BYTES_PER_SECOND + " bytes a second"
+            ? "the body came slower than " + MIN_BODY_BYTES_PER_SECOND + " bytes a second"
             : "the body cannot be read: " + e.getReason());
   }
 
@@ -112,9 +112,7 @@ public final class Failures {
       case NOT_FOUND -> "there is no page or route " + ctx.path();
       case METHOD_NOT_ALLOWED -> ctx.method() + " cannot be used at " + ctx.path();
       case CONTENT_TOO_LARGE ->
-          "the body is larger than the "
-              + RequestGuard.LARGEST_BODY_BYTES
-              + " bytes that are accepted";
+          "the body is larger than the " + RequestGuard.MAX_BODY_BYTES + " bytes that are accepted";
       default -> words;
     };
   }

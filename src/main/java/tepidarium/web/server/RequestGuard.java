@@ -18,7 +18,7 @@ import tepidarium.web.Params;
  * only after a preflight request (CORS), which this service never permits.
  */
 final class RequestGuard {
-  static final long LARGEST_BODY_BYTES = 1 << 20;
+  static final long MAX_BODY_BYTES = 1 << 20;
   private static final Set<String> READING = Set.of("GET", "HEAD", "OPTIONS");
   private static final Set<String> PICTURES = Set.of("image/jpeg", "image/png");
   private static final Set<String> FOREIGN_SITES = Set.of("cross-site", "same-site");
@@ -68,7 +68,7 @@ final class RequestGuard {
 
   /** Checks the declared length; a body without one is limited while it is read. */
   private static void refuseLargeBodies(Context ctx) {
-    if (ctx.req().getContentLengthLong() > LARGEST_BODY_BYTES) {
+    if (ctx.req().getContentLengthLong() > MAX_BODY_BYTES) {
       throw new ContentTooLargeResponse();
     }
   }

@@ -21,7 +21,7 @@ import tepidarium.web.pages.Pages;
 public final class WebServer implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
   // Each connection occupies at most one thread, so slow clients leave threads for the others.
-  private static final int MOST_THREADS = Connections.MOST + 20;
+  private static final int MAX_THREADS = Connections.MAX_CONNECTIONS + 20;
   private static final int JDK_WITHOUT_PINNING = 24;
 
   private final Javalin javalin;
@@ -83,7 +83,7 @@ public final class WebServer implements AutoCloseable {
       ApiRoutes.Parts parts,
       LiveStream live) {
     config.startup.showJavalinBanner = false;
-    config.http.maxRequestSize = RequestGuard.LARGEST_BODY_BYTES;
+    config.http.maxRequestSize = RequestGuard.MAX_BODY_BYTES;
     config.http.prefer405over404 = true;
     config.jsonMapper(new JavalinJackson(Json.MAPPER, false));
     config.jetty.threadPool = threads();
@@ -93,7 +93,7 @@ public final class WebServer implements AutoCloseable {
           server.setErrorHandler(new EarlyRefusals());
           connections.setHandler(
               new MinimumDataRateHandler(
-                  server.getHandler(), Failures.LEAST_BODY_BYTES_PER_SECOND, 0));
+                  server.getHandler(), Failures.MIN_BODY_BYTES_PER_SECOND, 0));
           server.setHandler(connections);
         });
     config.jetty.modifyHttpConfiguration(WebServer::configure);
@@ -114,7 +114,7 @@ public final class WebServer implements AutoCloseable {
 
   /** Uses virtual threads on Java versions in which they do not pin carrier threads. */
   private static QueuedThreadPool threads() {
-    QueuedThreadPool threads = new QueuedThreadPool(MOST_THREADS, 4, 30_000);
+    QueuedThreadPool threads = new QueuedThreadPool(MAX_THREADS, 4, 30_000);
     threads.setName("http");
     if (Runtime.version().feature() >= JDK_WITHOUT_PINNING) {
       threads.setVirtualThreadsExecutor(VirtualThreads.getNamedVirtualThreadsExecutor("http-"));

@@ -159,7 +159,7 @@ public final class SumsJson {
               () ->
                   new InvalidInput(
                       "more than "
-                          + SeedsNeeded.MOST_SEEDS
+                          + SeedsNeeded.MAX_SEEDS
                           + " seeds would be needed: lower the number wanted or the confidence")),
           assumption);
     }
@@ -184,8 +184,8 @@ public final class SumsJson {
       @Nullable List<@Nullable Double> sigmaInterval,
       @Nullable List<@Nullable Double> finalFractionInterval) {
     static final String BEYOND_WORDS =
-        "half would germinate only after more than twice the time at which any seed was looked at:"
-            + " so far beyond what was seen these counts tell nothing";
+        "half would germinate only after more than twice the time of the last check: this is too far"
+            + " beyond the data for an estimate";
 
     public static Fit of(IntervalFit fit) {
       if (!fit.identified()) {

@@ -17,14 +17,14 @@ import tepidarium.web.Params;
 
 /** Routes for calculations on numbers in the request; nothing is stored. */
 public final class SumsRoutes {
-  private static final int MOST_SEEDS = 1_000_000;
-  private static final int MOST_WANTED = 100_000;
-  private static final int MOST_LOTS = 100;
-  private static final int MOST_STRATA = 100;
-  private static final int MOST_REPLICATES = 100;
-  private static final int MOST_INTERVALS = 1_000;
-  private static final double MOST_TIME = 1e9;
-  private static final double LEAST_TIME = 1e-9;
+  private static final int MAX_SEEDS = 1_000_000;
+  private static final int MAX_WANTED = 100_000;
+  private static final int MAX_LOTS = 100;
+  private static final int MAX_STRATA = 100;
+  private static final int MAX_REPLICATES = 100;
+  private static final int MAX_INTERVALS = 1_000;
+  private static final double MAX_TIME = 1e9;
+  private static final double MIN_TIME = 1e-9;
 
   public void add(RoutesConfig routes) {
     routes.post("/api/sums/fraction", SumsRoutes::fraction);
@@ -51,8 +51,8 @@ public final class SumsRoutes {
   private static void stratified(Context ctx) {
     SumsJson.StratifiedRequest request = Params.body(ctx, SumsJson.StratifiedRequest.class);
     List<SumsJson.@Nullable DifferenceRequest> strata = needed("strata", request.strata());
-    if (strata.isEmpty() || strata.size() > MOST_STRATA) {
-      throw new InvalidInput("strata", "must be 1 to " + MOST_STRATA + " comparisons");
+    if (strata.isEmpty() || strata.size() > MAX_STRATA) {
+      throw new InvalidInput("strata", "must be 1 to " + MAX_STRATA + " comparisons");
     }
     List<ProportionDifference> all = new ArrayList<>();
     for (int i = 0; i < strata.size(); i++) {
@@ -68,7 +68,7 @@ public final class SumsRoutes {
   private static void replicates(Context ctx) {
     SumsJson.ReplicatesRequest request = Params.body(ctx, SumsJson.ReplicatesRequest.class);
     List<Proportion> counts =
-        results("replicates", needed("replicates", request.replicates()), MOST_REPLICATES);
+        results("replicates", needed("replicates", request.replicates()), MAX_REPLICATES);
     ctx.json(SumsJson.ReplicatesAnswer.of(new Replicates(counts)));
   }
 
@@ -79,8 +79,8 @@ public final class SumsRoutes {
 
   private static Proportion proportion(
       String prefix, @Nullable Double germinated, @Nullable Double sown) {
-    int of = whole(prefix + "sown", sown, 1, MOST_SEEDS);
-    int hits = whole(prefix + "germinated", germinated, 0, MOST_SEEDS);
+    int of = whole(prefix + "sown", sown, 1, MAX_SEEDS);
+    int hits = whole(prefix + "germinated", germinated, 0, MAX_SEEDS);
     if (hits > of) {
       throw new InvalidInput(
           prefix + "germinated", "must not be more than sown: " + hits + " of " + of);
@@ -90,7 +90,7 @@ public final class SumsRoutes {
 
   private static void seedsNeeded(Context ctx) {
     SumsJson.SeedsRequest request = Params.body(ctx, SumsJson.SeedsRequest.class);
-    int wanted = whole("wanted", request.wanted(), 1, MOST_WANTED);
+    int wanted = whole("wanted", request.wanted(), 1, MAX_WANTED);
     double confidence = needed("confidence", request.confidence());
     if (!(confidence > 0 && confidence < 1)) {
       throw new InvalidInput("confidence", "must lie above 0 and below 1, such as 0.9");
@@ -106,7 +106,7 @@ public final class SumsRoutes {
     if (request.lots() != null) {
       ctx.json(
           SumsJson.Seeds.of(
-              SeedsNeeded.afterLots(wanted, confidence, results("lots", request.lots(), MOST_LOTS)),
+              SeedsNeeded.afterLots(wanted, confidence, results("lots", request.lots(), MAX_LOTS)),
               SumsJson.Seeds.LOTS));
       return;
     }
@@ -144,8 +144,8 @@ public final class SumsRoutes {
   private static void germination(Context ctx) {
     SumsJson.GerminationRequest request = Params.body(ctx, SumsJson.GerminationRequest.class);
     List<SumsJson.@Nullable IntervalRequest> intervals = needed("intervals", request.intervals());
-    if (intervals.isEmpty() || intervals.size() > MOST_INTERVALS) {
-      throw new InvalidInput("intervals", "must be 1 to " + MOST_INTERVALS + " rows");
+    if (intervals.isEmpty() || intervals.size() > MAX_INTERVALS) {
+      throw new InvalidInput("intervals", "must be 1 to " + MAX_INTERVALS + " rows");
     }
     List<Censored> rows = new ArrayList<>();
     long seeds = 0;
@@ -154,8 +154,8 @@ public final class SumsRoutes {
       rows.add(row);
       seeds += row.count();
     }
-    if (seeds > MOST_SEEDS) {
-      throw new InvalidInput("intervals", "must have at most " + MOST_SEEDS + " seeds in total");
+    if (seeds > MAX_SEEDS) {
+      throw new InvalidInput("intervals", "must have at most " + MAX_SEEDS + " seeds in total");
     }
     ctx.json(SumsJson.Germination.of(rows));
   }
@@ -169,11 +169,11 @@ public final class SumsRoutes {
       throw new InvalidInput(
           name + ".to", "must be later than from; null if the seeds were not seen to germinate");
     }
-    return new Censored(from, to, whole(name + ".count", interval.count(), 0, MOST_SEEDS));
+    return new Censored(from, to, whole(name + ".count", interval.count(), 0, MAX_SEEDS));
   }
 
   private static double time(String name, double value) {
-    if (!(value == 0 || (value >= LEAST_TIME && value <= MOST_TIME))) {
+    if (!(value == 0 || (value >= MIN_TIME && value <= MAX_TIME))) {
       throw new InvalidInput(name, "must be 0 or later, at most 1000000000");
     }
     return value;

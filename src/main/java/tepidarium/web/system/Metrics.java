@@ -11,7 +11,7 @@ final class Metrics {
   private Metrics() {}
 
   static String text(
-      IntakeCounts counts, Map<String, ServiceFacts.Part> parts, List<Alert> openAlerts) {
+      IntakeCounts counts, Map<String, ServiceInfo.Part> parts, List<Alert> openAlerts) {
     StringBuilder text = new StringBuilder();
     counter(text, "received", "Readings decoded and lines refused.", counts.received());
     counter(text, "stored", "Readings that added something to the record.", counts.stored());

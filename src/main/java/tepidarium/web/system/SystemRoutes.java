@@ -21,9 +21,9 @@ import tepidarium.web.Params;
 
 /** Routes for health, set-up, the reject log, metrics, and the description of the API. */
 public final class SystemRoutes {
-  private static final int MOST_REJECTS = 1_000;
+  private static final int MAX_REJECTS = 1_000;
 
-  private final ServiceFacts facts;
+  private final ServiceInfo info;
   private final RejectLog rejectLog;
   private final Watch watch;
   private final Clock clock;
@@ -32,15 +32,15 @@ public final class SystemRoutes {
       String status,
       String version,
       Instant time,
-      Map<String, ServiceFacts.Part> parts,
+      Map<String, ServiceInfo.Part> parts,
       IntakeCounts counts) {}
 
   record RejectJson(Instant at, String topic, String code, String reason, String payload) {}
 
   record Rejects(long total, int kept, List<RejectJson> rejects) {}
 
-  public SystemRoutes(ServiceFacts facts, RejectLog rejectLog, Watch watch, Clock clock) {
-    this.facts = facts;
+  public SystemRoutes(ServiceInfo info, RejectLog rejectLog, Watch watch, Clock clock) {
+    this.info = info;
     this.rejectLog = rejectLog;
     this.watch = watch;
     this.clock = clock;
@@ -48,7 +48,7 @@ public final class SystemRoutes {
 
   public void add(RoutesConfig routes) {
     routes.get("/api/health", this::health);
-    routes.get("/api/setup", ctx -> ctx.json(facts.setup()));
+    routes.get("/api/setup", ctx -> ctx.json(info.setup()));
     routes.get("/api/rejects", this::rejects);
     routes.get("/metrics", this::metrics);
     routes.get(
@@ -62,17 +62,17 @@ public final class SystemRoutes {
   }
 
   private void health(Context ctx) {
-    Map<String, ServiceFacts.Part> parts = facts.parts();
-    boolean up = parts.values().stream().allMatch(ServiceFacts.Part::isUp);
+    Map<String, ServiceInfo.Part> parts = info.parts();
+    boolean up = parts.values().stream().allMatch(ServiceInfo.Part::isUp);
     ctx.status(HttpStatus.OK)
         .json(
             new Health(
-                up ? "up" : "degraded", facts.version(), clock.instant(), parts, facts.counts()));
+                up ? "up" : "degraded", info.version(), clock.instant(), parts, info.counts()));
   }
 
   private void rejects(Context ctx) {
-    int most = Params.whole(ctx, "limit", 100, 1, MOST_REJECTS);
-    List<RejectLog.Line> lines = rejectLog.newest(MOST_REJECTS);
+    int most = Params.whole(ctx, "limit", 100, 1, MAX_REJECTS);
+    List<RejectLog.Line> lines = rejectLog.newest(MAX_REJECTS);
     List<RejectJson> shown =
         lines.stream()
             .limit(most)
@@ -84,7 +84,7 @@ public final class SystemRoutes {
 
   private void metrics(Context ctx) {
     ctx.contentType("application/openmetrics-text; version=1.0.0; charset=utf-8")
-        .result(Metrics.text(facts.counts(), facts.parts(), watch.openAlerts()));
+        .result(Metrics.text(info.counts(), info.parts(), watch.openAlerts()));
   }
 
   /** Converts the API description from YAML to JSON. */

@@ -18,13 +18,13 @@ import tepidarium.alert.AlertKind;
 import tepidarium.alert.Priority;
 import tepidarium.container.ContainerId;
 
-/** What is told when, minute by minute, on a clock of the test's own. */
+/** What is states when, minute by minute, on a clock of the test's own. */
 class NoticeRulesTest {
   private static final Instant START = Instant.parse("2026-03-04T08:00:00Z");
 
   private final Map<String, AlertSubject> concerns = new LinkedHashMap<>();
   private final Map<String, PendingAlert> coming = new LinkedHashMap<>();
-  private final Map<String, NotificationState> told = new HashMap<>();
+  private final Map<String, NotificationState> states = new HashMap<>();
   private final Map<String, Instant> pendingSince = new HashMap<>();
   private final List<String> sent = new ArrayList<>();
   private NoticeRules rules = new NoticeRules(settings(30, 6, true, Map.of()));
@@ -94,13 +94,14 @@ class NoticeRulesTest {
         .values()
         .forEach(
             c -> {
-              if (rules.pending(c, told)) {
+              if (rules.pending(c, states)) {
                 pendingSince.putIfAbsent(c.key(), now);
               } else {
                 pendingSince.remove(c.key());
               }
             });
-    NoticeRules.Plan plan = rules.plan(concerns.values(), coming.values(), told, pendingSince, now);
+    NoticeRules.Plan plan =
+        rules.plan(concerns.values(), coming.values(), states, pendingSince, now);
     for (NoticeRules.DueNotice due : plan.due()) {
       sent.add(
           Duration.between(START, now).toMinutes()
@@ -109,16 +110,16 @@ class NoticeRulesTest {
               + " "
               + due.subjects().size()
               + (due.pendingAlerts().isEmpty() ? "" : " + " + due.pendingAlerts().size()));
-      due.pendingAlerts().forEach(one -> told.put(one.key(), one.told(now)));
+      due.pendingAlerts().forEach(one -> states.put(one.key(), one.announcedAt(now)));
       due.subjects()
           .forEach(
               c -> {
-                told.put(c.key(), NoticeRules.after(due.kind(), c, told.get(c.key()), now));
+                states.put(c.key(), NoticeRules.after(due.kind(), c, states.get(c.key()), now));
                 pendingSince.remove(c.key());
               });
     }
-    plan.stateOnly().forEach(t -> told.put(t.subject(), t));
-    told.keySet().removeAll(plan.removed());
+    plan.stateOnly().forEach(t -> states.put(t.subject(), t));
+    states.keySet().removeAll(plan.removed());
   }
 
   @Test
@@ -143,7 +144,7 @@ class NoticeRulesTest {
   }
 
   @Test
-  void onesOnTheirWayAreToldAlongAndNotAgain() {
+  void pendingAlertsAreIncludedInANoticeAndNotAnnouncedAgain() {
     for (int box = 0; box < 5; box++) {
       goesCold("box-" + box, 2 * box);
     }
@@ -153,7 +154,8 @@ class NoticeRulesTest {
       raised("box-" + box, 2 * box);
       assertEquals(List.of(), pass(10 + 2 * box, 11 + 2 * box));
     }
-    // One message to the second address too, and all that were told are told of when it is over.
+    // One message to the second address too, and all that were states are states of when it is
+    // over.
     assertEquals(List.of("41 escalation 5"), pass(20, 60));
     for (int box = 0; box < 5; box++) {
       cold("box-" + box, "returned");
@@ -164,7 +166,7 @@ class NoticeRulesTest {
   }
 
   @Test
-  void oneToldAlongThatComesBackInTimeIsToldWhenItIsColdTheNextTime() {
+  void aPendingAlertThatReturnsIsAnnouncedTheNextTime() {
     rules = new NoticeRules(settings(10_000, 6, true, Map.of()));
     goesCold("b", 5);
     raised("a", 0);
@@ -178,7 +180,7 @@ class NoticeRulesTest {
   }
 
   @Test
-  void aNewColdOfOneToldAlongIsNewsEvenIfItIsNeverSeenInside() {
+  void aSecondExcursionOfAPendingAlertIsAnnouncedAlthoughNoReadingWasInside() {
     rules = new NoticeRules(settings(10_000, 6, true, Map.of()));
     goesCold("b", 5);
     raised("a", 0);
@@ -189,7 +191,7 @@ class NoticeRulesTest {
   }
 
   @Test
-  void onesOfAnotherKindAreNotTakenAlongAndAFollowUpNamesNoneTwice() {
+  void pendingAlertsOfAnotherKindAreNotIncludedAndAFollowUpRepeatsNone() {
     goesCold("b", 5);
     set("c", "dry", Priority.HIGH, "active");
     assertEquals(List.of("7 raised 1"), pass(6, 8));
@@ -201,7 +203,7 @@ class NoticeRulesTest {
   }
 
   @Test
-  void itIsToldOnceHoweverLongItLastsAndOnceWhenItReturns() {
+  void anAlertIsAnnouncedOnceAndItsReturnOnce() {
     rules = new NoticeRules(settings(10_000, 700, true, Map.of()));
     cold("a", "active");
     assertEquals(List.of("1 raised 1"), pass(0, 600));
@@ -212,7 +214,7 @@ class NoticeRulesTest {
   }
 
   @Test
-  void whoseReturnIsNotWantedIsNotToldOfItButOfTheNextTime() {
+  void withoutReturnNoticesTheNextAlertIsStillAnnounced() {
     rules = new NoticeRules(settings(10_000, 700, false, Map.of()));
     cold("a", "active");
     assertEquals(List.of("1 raised 1"), pass(0, 5));
@@ -223,13 +225,13 @@ class NoticeRulesTest {
   }
 
   @Test
-  void whatWasOverBeforeItWasToldIsToldOnce() {
+  void anAlertOverBeforeItsNoticeIsAnnouncedOnce() {
     set("a", "light", Priority.LOW, "returned");
     assertEquals(List.of("1 raised 1"), pass(0, 600));
   }
 
   @Test
-  void whatSomebodyHasSeenOrShelvedIsNotTold() {
+  void acknowledgedAndShelvedAlertsAreNotAnnounced() {
     cold("a", "active seen");
     cold("b", "active shelved");
     assertEquals(List.of(), pass(0, 100));
@@ -240,7 +242,7 @@ class NoticeRulesTest {
   }
 
   @Test
-  void theSecondAddressIsToldOnceWhenNobodyAcknowledges() {
+  void theSecondAddressIsNotifiedOnceWithoutAcknowledgement() {
     cold("a", "active");
     cold("b", "active");
     cold("c", "active");
@@ -281,7 +283,7 @@ class NoticeRulesTest {
   }
 
   @Test
-  void whatSomebodyKnowsIsSaidAgainOnceADayAndGoesToNobodyElse() {
+  void anAcknowledgedAlertHasADailyReminderAndNoEscalation() {
     rules = new NoticeRules(settings(30, 6, true, Map.of()));
     cold("a", "active");
     set("b", "dry", Priority.HIGH, "active");
@@ -289,13 +291,13 @@ class NoticeRulesTest {
     cold("a", "active seen");
     assertEquals(List.of("31 escalation 1", "361 reminder 1"), pass(6, 400));
     set("b", "dry", Priority.HIGH, "active seen");
-    // A day after what was told last of each, together where that is within ten minutes.
+    // A day after what was states last of each, together where that is within ten minutes.
     assertEquals(List.of("1441 reminder 1", "1801 reminder 1"), pass(401, 2_000));
     assertEquals(List.of("2881 reminder 1"), pass(2_001, 3_000));
   }
 
   @Test
-  void aSlowerPaceOfRemindersHoldsForWhatSomebodyKnowsToo() {
+  void aLongerReminderIntervalAppliesToAcknowledgedAlerts() {
     rules = new NoticeRules(settings(10_000, 48, true, Map.of()));
     cold("a", "active");
     pass(0, 5);
@@ -304,7 +306,7 @@ class NoticeRulesTest {
   }
 
   @Test
-  void quietHoursHoldBackWhatCanWaitAndTheMorningBringsOneDigest() {
+  void quietHoursDelayLowPrioritiesUntilOneMorningDigest() {
     QuietHours night = new QuietHours(LocalTime.of(22, 0), LocalTime.of(7, 0));
     rules = new NoticeRules(settings(30, 600, true, Map.of(Priority.MEDIUM, night)));
     int evening = 14 * 60;
@@ -316,13 +318,13 @@ class NoticeRulesTest {
     set("b", "silent", Priority.MEDIUM, "returned");
     int morning = 23 * 60;
     assertEquals(List.of(morning + " raised 2"), pass(1_001, morning + 10));
-    assertEquals(NotificationState.Stage.RETURNED, told.get("b").stage());
-    // Held back at night, then told: half an hour for somebody to answer begins in the morning.
+    assertEquals(NotificationState.Stage.RETURNED, states.get("b").stage());
+    // Held back at night, then states: half an hour for somebody to answer begins in the morning.
     assertEquals(List.of((morning + 30) + " escalation 1"), pass(morning + 11, morning + 60));
   }
 
   @Test
-  void aClockPutBackHoldsNothingUp() {
+  void aClockThatIsSetBackDoesNotBlockReadings() {
     cold("a", "active");
     pass(60 * 24 * 365, 60 * 24 * 365 + 2);
     cold("b", "active");
@@ -332,11 +334,11 @@ class NoticeRulesTest {
   }
 
   @Test
-  void whatIsGoneIsForgotten() {
+  void removedSubjectsAreForgotten() {
     cold("a", "active");
     pass(0, 5);
     concerns.clear();
     assertEquals(List.of(), pass(6, 10));
-    assertEquals(Map.of(), told);
+    assertEquals(Map.of(), states);
   }
 }

@@ -70,7 +70,7 @@ class NoticeTextTest {
   }
 
   @Test
-  void whoThinksInFahrenheitReadsThat() {
+  void aReaderOfFahrenheitGetsFahrenheit() {
     String text = raised(new Units(true), List.of(cold(1, "Jar 1"))).text();
     // 29.5 °C is 85.1 °F; a difference of 5 °C is one of 9 °F; 4.25 °C·h are 7.65 °F·h.
     assertTrue(text.contains("colder than 85.1 °F"), text);
@@ -94,7 +94,7 @@ class NoticeTextTest {
   }
 
   @Test
-  void onesOnTheirWayAreNamedAsSuch() {
+  void pendingAlertsAreNamedAsPending() {
     AlertKey box = new AlertKey(new ContainerId("box"), AlertKind.COLD);
     NoticeText.NamedPendingAlert along =
         new NoticeText.NamedPendingAlert(new PendingAlert(box, SINCE, 29), "Box\r\n");
@@ -152,7 +152,7 @@ class NoticeTextTest {
   }
 
   @Test
-  void whatIsBackToNormalNeedsNoSteps() {
+  void aReturnedAlertNeedsNoSteps() {
     Notice notice =
         new NoticeText(BERLIN, new Units(false), null)
             .of(

@@ -172,7 +172,7 @@ class NoticesTest {
   }
 
   @Test
-  void oneRaisedRightBeforeAKillIsToldOnceAfterIt() {
+  void anAlertRaisedJustBeforeAKillIsAnnouncedOnceAfterIt() {
     // In the store, but nobody was told: the service died in between.
     alertStore.save(List.of(cold(1, null, null)), Map.of());
     start();
@@ -201,14 +201,14 @@ class NoticesTest {
   }
 
   @Test
-  void whatWaitsInTheOutboxOutlivesTheServiceAndIsDeliveredOnce() {
+  void waitingDeliveriesSurviveARestartAndAreDeliveredOnce() {
     answer = DeliveryOutcome.later("busy");
     start();
     raise(1);
     await()
         .atMost(SOON)
-        .until(() -> moving() && store.tally().containsKey("first") && attempts() >= 2);
-    assertEquals("busy", store.tally().get("first").trouble());
+        .until(() -> moving() && store.deliveryCounts().containsKey("first") && attempts() >= 2);
+    assertEquals("busy", store.deliveryCounts().get("first").trouble());
     restart();
     answer = DeliveryOutcome.delivered("taken");
     await().atMost(SOON).until(() -> moving() && !reached.isEmpty());
@@ -222,11 +222,13 @@ class NoticesTest {
   }
 
   private long waiting() {
-    return store.tally().values().stream().mapToLong(NoticeStore.Tally::waiting).sum();
+    return store.deliveryCounts().values().stream()
+        .mapToLong(NoticeStore.DeliveryCounts::waiting)
+        .sum();
   }
 
   @Test
-  void whatCannotBeDeliveredForADayIsGivenUpAndShown() {
+  void anUndeliveredNoticeIsGivenUpAfterADayAndShown() {
     answer = DeliveryOutcome.later("nobody there");
     start();
     raise(1);
@@ -238,7 +240,7 @@ class NoticesTest {
   }
 
   @Test
-  void whoIsNoLongerThereIsGivenUpWithTheReason() {
+  void aRemovedNotifierIsGivenUpWithAReason() {
     answer = DeliveryOutcome.later("busy");
     start();
     raise(1);
@@ -254,7 +256,7 @@ class NoticesTest {
   }
 
   @Test
-  void fortyAtOnceAreOneMessage() {
+  void fortySimultaneousAlertsAreOneMessage() {
     start();
     for (int i = 1; i <= 40; i++) {
       raise(i);
@@ -265,7 +267,7 @@ class NoticesTest {
   }
 
   @Test
-  void oneToldAlongBeforeItsAlertIsNotToldAgainEvenByANewService() {
+  void aPendingAlertInANoticeIsNotAnnouncedAgainByANewService() {
     Condition cold = new Condition(START, false, null, START, 29);
     alertStore.save(List.of(), Map.of(cold(2, null, null).key(), cold));
     start();
@@ -279,18 +281,20 @@ class NoticesTest {
     notices.alertChanged(cold(2, null, null));
     await()
         .atMost(SOON)
-        .until(() -> store.told().containsKey(AlertSubject.key(cold(2, null, null))));
+        .until(() -> store.notificationStates().containsKey(AlertSubject.key(cold(2, null, null))));
     restart();
     now = now.plus(Duration.ofMinutes(20));
     raise(3);
     await().atMost(SOON).until(() -> moving() && first().size() >= 2);
     assertTrue(first().get(1).contains("Jar 3 is too cold"), reached.toString());
     assertEquals(
-        Set.of(), Set.copyOf(store.told().keySet().stream().filter(PendingAlert::isKey).toList()));
+        Set.of(),
+        Set.copyOf(
+            store.notificationStates().keySet().stream().filter(PendingAlert::isKey).toList()));
   }
 
   @Test
-  void anAlertThatIsFoundToHaveBegunEarlierIsNotToldAgain() {
+  void anAlertWithACorrectedStartIsNotAnnouncedAgain() {
     start();
     raise(1);
     await().atMost(SOON).until(() -> moving() && first().size() == 1);
@@ -304,11 +308,11 @@ class NoticesTest {
   }
 
   @Test
-  void whatWasToldUnderAKeyWithTheInstantIsNotToldAgain() {
+  void anAlertAnnouncedUnderAnOldKeyIsNotAnnouncedAgain() {
     close();
     open();
     String dated = AlertSubject.key(cold(1, null, null)) + '-' + START.toEpochMilli();
-    store.tell(
+    store.saveStates(
         List.of(
             new NotificationState(
                 dated, "cold", NotificationState.Stage.RAISED, START, null, null)),
@@ -319,11 +323,11 @@ class NoticesTest {
     raise(2);
     await().atMost(SOON).until(() -> moving() && !first().isEmpty());
     assertTrue(first().get(0).contains("Jar 2 is too cold"), reached.toString());
-    assertFalse(store.told().containsKey(dated));
+    assertFalse(store.notificationStates().containsKey(dated));
   }
 
   @Test
-  void theSecondAddressHearsOfItAndOfItsEnd() {
+  void theSecondAddressGetsTheAlertAndItsReturn() {
     start();
     raise(1);
     awaitReached(1);

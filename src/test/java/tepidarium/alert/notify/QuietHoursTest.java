@@ -25,7 +25,7 @@ class QuietHoursTest {
     "12:00, 14:00, 2026-03-04T13:00:00Z, false",
     "12:00, 14:00, 2026-03-04T23:00:00Z, false",
   })
-  void theyHoldFromTheFirstTimeUntilTheSecond(
+  void quietHoursLastFromTheFirstTimeToTheSecond(
       LocalTime from, LocalTime until, Instant at, boolean quiet) {
     assertEquals(quiet, new QuietHours(from, until).at(at, BERLIN));
   }
@@ -66,7 +66,7 @@ class QuietHoursTest {
   }
 
   @Test
-  void theyMustEndAtAnotherTimeThanTheyBegin() {
+  void quietHoursMustNotEndWhenTheyBegin() {
     LocalTime ten = LocalTime.of(22, 0);
     assertThrows(IllegalArgumentException.class, () -> new QuietHours(ten, ten));
   }

@@ -64,27 +64,29 @@ class ScriptedWeekTest {
           (before, after, transition) -> {});
   private final NoticeRules rules = new NoticeRules(SETTINGS);
   private final NoticeText text = new NoticeText(ZoneOffset.UTC, new Units(false), null);
-  private final Map<String, NotificationState> told = new HashMap<>();
+  private final Map<String, NotificationState> states = new HashMap<>();
   private final Map<String, Instant> pendingSince = new HashMap<>();
   private final Map<ContainerId, Instant> heard = new HashMap<>();
   private final Random jitter = new Random(20_260_305);
   private final List<String> messages = new ArrayList<>();
 
   @Test
-  void theWeekSendsWhatASensiblePersonWouldWant() {
+  void theScriptedWeekSendsTheExpectedNotices() {
     run(this::temperatureC, 7 * 24 * 60);
 
     assertEquals(
         List.of(
-            // The power cut. The trend is noticed first; whoever is told acknowledges nothing yet,
-            // so the second address is told. The boxes cool and warm at their own pace: those that
-            // are past the limit when the first alert is told are told along with it.
+            // The power cut. The trend is noticed first; whoever is states acknowledges nothing
+            // yet,
+            // so the second address is states. The boxes cool and warm at their own pace: those
+            // that
+            // are past the limit when the first alert is states are states along with it.
             "Tue 10:31 raised: Box 6 is heading for too cold, since 3 Mar 10:15",
             "Tue 11:01 escalation: Not acknowledged: Box 6 is heading for too cold,"
                 + " since 3 Mar 10:15",
             "Tue 11:05 raised: 6 containers: 2 too cold, 4 more past the limit",
             "Tue 14:17 returned: Back to normal: 6 containers: 6 too cold",
-            // The cold night: nobody wakes up, so the second address is told.
+            // The cold night: nobody wakes up, so the second address is states.
             "Wed 02:11 raised: Box 2 is too cold, 28 °C at worst, since 4 Mar 02:00",
             "Wed 02:41 escalation: Not acknowledged: Box 2 is too cold, 28 °C at worst,"
                 + " since 4 Mar 02:00",
@@ -92,7 +94,8 @@ class ScriptedWeekTest {
                 + " since 4 Mar 02:00",
             // The jitter of Thursday says nothing. The leak at dawn waits for the morning.
             "Fri 07:00 raised: Box 4 was too bright, 40 lux at worst, since 6 Mar 05:40",
-            // The sensor that died; seen at once, so nobody else is told. It lasts, which somebody
+            // The sensor that died; seen at once, so nobody else is states. It lasts, which
+            // somebody
             // knows: it is said again a day later.
             "Sat 09:31 raised: Box 5 is silent, since 7 Mar 08:59",
             "Sun 09:45 reminder: Still: Box 5 is silent, since 7 Mar 08:59"),
@@ -116,7 +119,7 @@ class ScriptedWeekTest {
 
   /** Slower than that it cannot be one: nobody knows yet that the last ones will follow. */
   @Test
-  void boxesThatFollowEachOtherTenMinutesApartAreToldTwoAtATime() {
+  void boxesTenMinutesApartAreAnnouncedTwoAtATime() {
     run((box, now) -> cut(now, 10.0 * (box - 1)), 135);
     assertEquals(
         List.of(
@@ -206,22 +209,22 @@ class ScriptedWeekTest {
 
   private void tell(Instant now) {
     Map<String, Alert> known = new LinkedHashMap<>();
-    Predicate<Alert> counts = alert -> alert.open() || told.containsKey(AlertSubject.key(alert));
+    Predicate<Alert> counts = alert -> alert.open() || states.containsKey(AlertSubject.key(alert));
     alerts.newest(1_000).stream()
         .filter(counts)
         .forEach(alert -> known.put(AlertSubject.key(alert), alert));
     List<AlertSubject> concerns =
         known.values().stream().map(a -> AlertSubject.of(a, now)).toList();
     for (AlertSubject subject : concerns) {
-      if (rules.pending(subject, told)) {
+      if (rules.pending(subject, states)) {
         pendingSince.putIfAbsent(subject.key(), now);
       }
     }
     List<PendingAlert> coming = PendingAlert.among(alerts.conditions(), known.values(), now);
-    NoticeRules.Plan plan = rules.plan(concerns, coming, told, pendingSince, now);
+    NoticeRules.Plan plan = rules.plan(concerns, coming, states, pendingSince, now);
     plan.due().forEach(due -> send(due, known, now));
-    plan.stateOnly().forEach(one -> told.put(one.subject(), one));
-    plan.removed().forEach(told::remove);
+    plan.stateOnly().forEach(one -> states.put(one.subject(), one));
+    plan.removed().forEach(states::remove);
   }
 
   private void send(NoticeRules.DueNotice due, Map<String, Alert> known, Instant now) {
@@ -237,10 +240,10 @@ class ScriptedWeekTest {
     Notice notice = text.of(due.kind(), due.priority(), situations, along, List.of(), now);
     String when = WHEN.format(now.atZone(ZoneOffset.UTC));
     messages.add(when + ' ' + due.kind().key() + ": " + notice.subject());
-    due.pendingAlerts().forEach(one -> told.put(one.key(), one.told(now)));
+    due.pendingAlerts().forEach(one -> states.put(one.key(), one.announcedAt(now)));
     for (AlertSubject subject : due.subjects()) {
       String key = subject.key();
-      told.put(key, NoticeRules.after(due.kind(), subject, told.get(key), now));
+      states.put(key, NoticeRules.after(due.kind(), subject, states.get(key), now));
       pendingSince.remove(key);
     }
   }

@@ -53,7 +53,7 @@ class BrokerBacklogTest {
   }
 
   @Test
-  void whatComesBeforeTheAnswerOfTheBrokerHasWaited() {
+  void messagesBeforeTheBrokersAnswerHaveWaited() {
     backlog.connecting(at(0));
     assertTrue(message(0));
     backlog.connected(true);
@@ -84,7 +84,7 @@ class BrokerBacklogTest {
   }
 
   @Test
-  void attemptsThatFailMakeNoOutageShorter() {
+  void failedAttemptsDoNotShortenAnOutage() {
     connect(0, false);
     backlog.lost(at(100));
     backlog.connecting(at(110));

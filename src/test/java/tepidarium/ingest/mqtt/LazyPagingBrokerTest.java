@@ -34,7 +34,7 @@ class LazyPagingBrokerTest {
   private static final int TOPICS = 500;
 
   /** The broker's own cursors take another 8 KB. */
-  private static final long MOST_BYTES_A_TOPIC = 6_000;
+  private static final long MAX_BYTES_PER_TOPIC = 6_000;
 
   /** Together 24 MB, where 16 MB fit into memory. */
   private static final int MESSAGES = 100;
@@ -54,7 +54,7 @@ class LazyPagingBrokerTest {
       long bytes = allocatedByStores(broker, "first");
       long again = allocatedByStores(broker, "second");
       assertTrue(
-          Math.min(bytes, again) / TOPICS < MOST_BYTES_A_TOPIC,
+          Math.min(bytes, again) / TOPICS < MAX_BYTES_PER_TOPIC,
           () -> "bytes for a topic: " + Math.min(bytes, again) / TOPICS);
     } finally {
       broker.stop();

@@ -19,11 +19,11 @@ import net.jqwik.api.constraints.Size;
 import org.junit.jupiter.api.Test;
 
 class PacketLimitTest {
-  private static final int LARGEST = 8 << 20;
+  private static final int MAX_BYTES = 8 << 20;
   private static final byte PUBLISH = 0x32;
 
   private final List<String> told = new ArrayList<>();
-  private final PacketMemory memory = new PacketMemory(LARGEST, 2 * LARGEST, told::add);
+  private final PacketMemory memory = new PacketMemory(MAX_BYTES, 2 * MAX_BYTES, told::add);
 
   private EmbeddedChannel connection() {
     return new EmbeddedChannel(new PacketLimit(memory, 60));
@@ -81,12 +81,12 @@ class PacketLimitTest {
   @Test
   void itClosesTheConnectionOfAPacketThatIsTooLarge() {
     EmbeddedChannel connection = connection();
-    arrive(connection, header(LARGEST));
+    arrive(connection, header(MAX_BYTES));
     assertTrue(connection.isOpen());
     connection.finishAndReleaseAll();
 
     connection = connection();
-    arrive(connection, header(LARGEST + 1));
+    arrive(connection, header(MAX_BYTES + 1));
     assertFalse(connection.isOpen());
     assertEquals(0, passedOn(connection).length);
     assertTrue(told.get(0).startsWith("a packet of 8.0 MB is larger than the service accepts"));
@@ -95,12 +95,12 @@ class PacketLimitTest {
   @Test
   void itHasRoomForTwoLargePacketsAndForSmallOnesBeside() {
     EmbeddedChannel first = connection();
-    arrive(first, header(LARGEST));
-    arrive(first, new byte[LARGEST - 1]);
+    arrive(first, header(MAX_BYTES));
+    arrive(first, new byte[MAX_BYTES - 1]);
     EmbeddedChannel second = connection();
-    arrive(second, header(LARGEST));
-    arrive(second, new byte[LARGEST - 1]);
-    assertEquals(2L * (LARGEST - 1), memory.held());
+    arrive(second, header(MAX_BYTES));
+    arrive(second, new byte[MAX_BYTES - 1]);
+    assertEquals(2L * (MAX_BYTES - 1), memory.held());
     assertTrue(first.isOpen() && second.isOpen());
 
     EmbeddedChannel small = connection();
@@ -112,7 +112,7 @@ class PacketLimitTest {
     assertTrue(told.get(0).startsWith("too many large packets arrive at the same time"));
 
     first.close();
-    assertEquals(LARGEST - 1, memory.held());
+    assertEquals(MAX_BYTES - 1, memory.held());
     second.close();
     assertEquals(0, memory.held());
     first.finishAndReleaseAll();
@@ -144,7 +144,7 @@ class PacketLimitTest {
   }
 
   @Test
-  void itLeavesALengthThatIsNoneToTheDecoder() {
+  void anInvalidLengthIsLeftToTheDecoder() {
     EmbeddedChannel connection = connection();
     byte[] fiveBytes = {PUBLISH, -1, -1, -1, -1, 0x7F};
     arrive(connection, fiveBytes);

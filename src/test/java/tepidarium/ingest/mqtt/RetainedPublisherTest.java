@@ -70,7 +70,7 @@ class RetainedPublisherTest {
   }
 
   @Test
-  void aBrokerThatTookTooLongIsToldOnceItAnswersAgain() throws MqttException {
+  void aTopicIsPublishedAgainOnceASlowBrokerAnswers() throws MqttException {
     topics.setClient(
         new Connection(new MqttException(MqttClientException.REASON_CODE_CLIENT_TIMEOUT)));
 

@@ -112,7 +112,7 @@ class SpoolFileTest {
   }
 
   @Test
-  void whatIsNotRemovedIsThereAfterOpeningAgain() {
+  void entriesThatWereNotRemovedSurviveReopening() {
     file.append(readings(0, 10));
     file.remove(file.oldest(3));
     file.close();

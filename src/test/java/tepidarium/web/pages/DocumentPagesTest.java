@@ -64,7 +64,7 @@ class DocumentPagesTest {
   }
 
   @Test
-  void everyFigureTellsAllThatIsAsked() throws IOException {
+  void everyFigureStatesAllRequiredValues() throws IOException {
     assertFalse(rows().isEmpty());
     for (String[] row : rows()) {
       assertEquals(COLUMNS, row.length, String.join(" | ", row));

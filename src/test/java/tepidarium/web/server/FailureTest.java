@@ -62,7 +62,7 @@ class FailureTest {
   }
 
   @Test
-  void aMistakeOfTheProgramIsNotBlamedOnTheInput() throws IOException, InterruptedException {
+  void anInternalErrorIsNotReportedAsInvalidInput() throws IOException, InterruptedException {
     JsonNode problem = problem("/mistake", 500);
     String reference = problem.path("reference").asText();
     assertTrue(reference.matches("[0-9a-f]{8}"), problem.toString());

@@ -17,7 +17,7 @@ class SumsJsonTest {
 
   /** 4 of 20 by day 8: the lognormal curve reaches half of all only beyond twice those days. */
   @Test
-  void aMedianFarBeyondTheLastLookIsNotTold() {
+  void aMedianFarBeyondTheLastCheckIsNotReported() {
     List<Censored> rows =
         List.of(
             new Censored(0, 1, 2),

@@ -110,7 +110,7 @@ class EmailIT {
   }
 
   @Test
-  void aWrongPasswordIsSaidWithoutTellingIt() throws IOException {
+  void aWrongPasswordIsReportedWithoutShowingIt() throws IOException {
     DeliveryOutcome outcome = send(box.port(), MailServer.Tls.STARTTLS, "wrong secret", pem());
     assertEquals(Result.LATER, outcome.result());
     assertTrue(outcome.words().contains("user and password"), outcome.words());
@@ -118,7 +118,7 @@ class EmailIT {
   }
 
   @Test
-  void aCertificateThatNobodyTrustsEndsIt() {
+  void noEmailIsSentToAServerWithAnUntrustedCertificate() {
     DeliveryOutcome outcome = send(box.port(), MailServer.Tls.STARTTLS, MailBox.PASSWORD, null);
     assertEquals(Result.LATER, outcome.result());
     assertEquals(0, box.attempts());
@@ -142,7 +142,7 @@ class EmailIT {
   }
 
   @Test
-  void aServerThatIsNotThereIsSaid() throws IOException {
+  void anUnreachableServerIsReported() throws IOException {
     DeliveryOutcome outcome = send(Ports.free(), MailServer.Tls.IMPLICIT, MailBox.PASSWORD, pem());
     assertEquals(Result.LATER, outcome.result());
   }

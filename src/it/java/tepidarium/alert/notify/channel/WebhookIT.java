@@ -111,7 +111,7 @@ class WebhookIT {
   }
 
   @Test
-  void theReceiverCanTellWhoSentWhatAndWhen() throws IOException {
+  void theReceiverCanVerifySenderContentAndTime() throws IOException {
     DeliveryOutcome outcome = send();
     assertEquals(Result.DELIVERED, outcome.result(), outcome.words());
     Got post = got.get(0);
@@ -159,7 +159,7 @@ class WebhookIT {
   }
 
   @Test
-  void aReceiverThatIsNotThereIsSaid() {
+  void anUnreachableReceiverIsReported() {
     URI nobody = url();
     receiver.stop(0);
     DeliveryOutcome outcome = send();

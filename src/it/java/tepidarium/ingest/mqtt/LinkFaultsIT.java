@@ -40,11 +40,11 @@ import tepidarium.it.RawMqtt;
 import tepidarium.series.WriteResult;
 
 /**
- * The link to an external broker that passes on whatever clients send, and an MQTT client that
+ * Tests the link with an external broker that passes on every message, and with an MQTT client that
  * fails. The broker is a plain Artemis without the checks of the embedded one.
  */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
-class ReceptionIT {
+class LinkFaultsIT {
   private static final Duration SOON = Duration.ofSeconds(20);
   private static final int MAX_PAYLOAD = 10_000;
   private static final byte[] NONE = {};
@@ -264,7 +264,7 @@ class ReceptionIT {
   }
 
   @Test
-  void aStoreThatHangsIsSaidAndTheClientIsKept() throws IOException {
+  void aBlockedStoreIsReportedAndTheClientIsKept() throws IOException {
     startLink(UnaryOperator.identity(), Duration.ofSeconds(1));
     store = new CountDownLatch(1);
     publish("tepidarium/one");

@@ -9,5 +9,5 @@ import tepidarium.reading.Span;
  *
  * @param report report as JSON
  */
-public record KeptSeason(
+public record StoredSeason(
     long id, String name, Span span, Instant keptAt, @Nullable String remark, String report) {}

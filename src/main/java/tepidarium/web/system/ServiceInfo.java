@@ -4,8 +4,8 @@ import java.util.List;
 import java.util.Map;
 import tepidarium.ingest.IntakeCounts;
 
-/** Provides facts about the service for the API. */
-public interface ServiceFacts {
+/** Provides the API with the version, setup, health and counters of the service. */
+public interface ServiceInfo {
   /** The state of a part of the service. */
   record Part(String status, String detail) {
     public static Part up(String detail) {
@@ -29,7 +29,7 @@ public interface ServiceFacts {
   /** How a sensor reaches the broker. */
   record Mqtt(boolean embedded, List<String> hosts, int port, String rootTopic) {}
 
-  /** Facts that do not change while the service runs. */
+  /** Values that do not change while the service runs. */
   record Setup(boolean demo, String timeZone, double maxGapMinutes, Mqtt mqtt) {}
 
   String version();

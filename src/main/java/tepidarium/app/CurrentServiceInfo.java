@@ -20,10 +20,10 @@ import tepidarium.ingest.mqtt.MqttLink;
 import tepidarium.reading.SensorId;
 import tepidarium.series.StoreException;
 import tepidarium.series.UncertainReadings;
-import tepidarium.web.system.ServiceFacts;
+import tepidarium.web.system.ServiceInfo;
 
 /** Provides the pages with information about the service itself: version, setup and health. */
-final class Facts implements ServiceFacts {
+final class CurrentServiceInfo implements ServiceInfo {
   /** Maximum number of sensor names in a message. */
   private static final int MAX_NAMED_SENSORS = 5;
 
@@ -39,7 +39,7 @@ final class Facts implements ServiceFacts {
   private volatile Supplier<Map<String, Part>> furtherHealth = Map::of;
   private volatile boolean started;
 
-  Facts(
+  CurrentServiceInfo(
       Config config,
       boolean demo,
       Intake intake,
@@ -68,10 +68,10 @@ final class Facts implements ServiceFacts {
   }
 
   /**
-   * Call this when the service has started. From then on, a link without a connection counts as
-   * down instead of starting.
+   * Marks the service as started. From then on, a link without a connection counts as down instead
+   * of starting.
    */
-  void started() {
+  void markStarted() {
     started = true;
   }
 
