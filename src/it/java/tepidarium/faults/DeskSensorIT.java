@@ -1,0 +1,136 @@
+package tepidarium.faults;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Queue;
+import java.util.Random;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tepidarium.faults.CutNetwork.Cut;
+import tepidarium.faults.DeskReadings.Reading;
+import tepidarium.it.Grower;
+import tepidarium.it.RunningService;
+
+/**
+ * The firmware (firmware-notes) against the service: it sleeps, restarts from its memory, is
+ * killed, loses its network, and sends its backlog. Each reading is stored once, at the right time.
+ *
+ * <p>In the short form its clock jumps in place of sleeping. The long form takes an hour of real
+ * time.
+ */
+class DeskSensorIT {
+  private static final boolean REAL_TIME = Form.of(0, 1) == 1;
+  private static final int OUTAGES = Form.of(5, 20);
+  private static final int RUN_SECONDS = Form.of(1_200, 300);
+  private static final int EVERY_SECONDS = Form.of(60, 6);
+
+  /** UTC at the sensor's uptime 0 in the short form: 2026-03-01T06:00:00Z. */
+  private static final long START_SECONDS = 1_772_344_800;
+
+  /** The clocks of test and sensor are rounded to seconds, each in its own way. */
+  private static final long TOLERANCE_SECONDS = Form.of(0, 2);
+
+  @TempDir private Path folder;
+
+  @Test
+  void eachReadingIsStoredOnceOverCutsAndRestarts() {
+    Queue<Cut> cuts = cuts();
+    Path data = folder.resolve("data");
+    try (RunningService service = RunningService.embedded(data);
+        CutNetwork network = CutNetwork.before(service.mqttPort(), () -> next(cuts))) {
+      DeskSensor sensor = DeskSensor.compiled(folder, options(network.port()));
+      Grower grower = new Grower(service.api());
+      grower.awaitBroker();
+      int runs = 0;
+      while (!cuts.isEmpty()) {
+        runOnce(sensor, ++runs % 2 == 0);
+      }
+      sensor.run(Form.of(1_200, 60), "--retry-max", "1", "--answer", "30000");
+      assertTrue(sensor.lines().get(sensor.lines().size() - 1).endsWith("waiting 0"), "not sent");
+      Tally tally = Health.settled(() -> grower);
+
+      List<Reading> printed = printed(sensor);
+      List<Reading> missing = new ArrayList<>();
+      List<Reading> more =
+          DeskReadings.more(DeskReadings.storedIn(data), printed, TOLERANCE_SECONDS, missing);
+      String fault = "sensor cut off " + OUTAGES + " times, and killed";
+      new Row(fault, tally, missing.size(), doubled(more, printed, runs / 2), 0).check();
+      assertTrue(tally.repeated() > 0, "no PUBACK was lost: " + tally);
+      assertEquals(0, tally.rejected());
+    }
+  }
+
+  private static List<String> options(int port) {
+    String every = "" + EVERY_SECONDS;
+    List<String> options = new ArrayList<>(List.of("--port", "" + port));
+    if (!REAL_TIME) {
+      options.addAll(List.of("--fast", "--start", "" + START_SECONDS));
+    }
+    options.addAll(List.of("--every", every, "--send-every", every));
+    options.addAll(List.of("--retry-first", "2", "--retry-max", Form.of(60, 8) + ""));
+    options.addAll(List.of("--answer", Form.of(400, 4_000) + "", "--bad-checksums", "20"));
+    return options;
+  }
+
+  /** Connections in a row that fail in different ways, with good ones in between. */
+  private static Queue<Cut> cuts() {
+    Random random = new Random(7);
+    List<Cut> all = new ArrayList<>();
+    for (int outage = 0; outage < OUTAGES; outage++) {
+      all.addAll(Collections.nCopies(Form.of(5, 15) + random.nextInt(5), Cut.NONE));
+      List<Cut> bad =
+          new ArrayList<>(
+              List.of(Cut.BEFORE_PUBACK, Cut.BEFORE_PUBLISH, Cut.REFUSED, Cut.BEFORE_PUBACK));
+      if (outage % 3 == 0) {
+        bad.add(Cut.SILENT);
+      }
+      Collections.shuffle(bad, random);
+      all.addAll(bad);
+    }
+    return new ConcurrentLinkedQueue<>(all);
+  }
+
+  private static Cut next(Queue<Cut> cuts) {
+    Cut cut = cuts.poll();
+    return cut == null ? Cut.NONE : cut;
+  }
+
+  /** One run to its end, or one that is killed at any moment. */
+  private static void runOnce(DeskSensor sensor, boolean killed) {
+    Duration untilKilled = REAL_TIME ? Duration.ofSeconds(RUN_SECONDS) : Duration.ofMillis(60);
+    if (killed) {
+      sensor.run(RUN_SECONDS + 3_600, untilKilled);
+    } else {
+      sensor.run(RUN_SECONDS);
+    }
+  }
+
+  private static List<Reading> printed(DeskSensor sensor) {
+    long utcAtUptime0 =
+        REAL_TIME
+            ? Math.round(System.currentTimeMillis() / 1e3 - System.nanoTime() / 1e9)
+            : START_SECONDS;
+    return sensor.measured().stream()
+        .map(one -> new Reading(utcAtUptime0 + one.uptimeSeconds(), one.temperature()))
+        .toList();
+  }
+
+  /** A reading that was saved just before a kill may not have been printed. Others are doubled. */
+  private static long doubled(List<Reading> more, List<Reading> printed, int kills) {
+    long beside =
+        more.stream()
+            .filter(
+                one ->
+                    printed.stream()
+                        .anyMatch(o -> Math.abs(o.second() - one.second()) < EVERY_SECONDS / 2))
+            .count();
+    return Math.max(beside, more.size() - kills);
+  }
+}
