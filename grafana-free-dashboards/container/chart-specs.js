@@ -4,7 +4,7 @@ import { now } from '../shared/clock.js';
 import * as f from '../shared/format.js';
 import { RARE } from '../shared/quantities.js';
 import * as t from '../shared/time-format.js';
-import { reach } from '../shared/time-range.js';
+import { extent } from '../shared/time-range.js';
 
 const NO_READINGS = 'nothing heard';
 
@@ -101,7 +101,7 @@ function padded(min, max, others, least) {
 
 /** Summary of the whole stretch, shown while no finger or mouse is on the chart. */
 export function restWords(name, columns, spec) {
-  const all = reach(columns);
+  const all = extent(columns);
   if (all === null) return '';
   if (name === 'heat') return heatWords(columns, columns[0].length - 1, spec);
   const gaps = all.gaps > 0 ? `; ${f.count(all.gaps, 'gap')}` : '';

@@ -6,7 +6,7 @@ import { byId, h, setText } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import { RARE } from '../shared/quantities.js';
 import { columnsOf, heatColumns, join, marksOf, within } from '../shared/series.js';
-import { reach } from '../shared/time-range.js';
+import { extent } from '../shared/time-range.js';
 import { pointWords, restWords, specs } from './chart-specs.js';
 
 /** The kinds of marks that each chart shows. */
@@ -88,7 +88,7 @@ function makePanel(name, spec, { onZoom, onReset }) {
     element,
     show(next, range, marks) {
       columns = next;
-      const all = reach(columns);
+      const all = extent(columns);
       setText(heading, spec.title());
       empty.hidden = all !== null;
       element.hidden = spec.rare === true && all === null;

@@ -45,7 +45,7 @@ export function makeCard(container, { large = false } = {}) {
           'figcaption',
           { class: 'quiet' },
           h('span', {}, '24 h ago'),
-          h('span', { class: 'reach' }),
+          h('span', { class: 'day-range' }),
           h('span', {}, 'now'),
         ),
       ),
@@ -97,20 +97,20 @@ function drawIfChanged(place, key, draw) {
 function drawGauge(place, container, temperature, day) {
   const { low, high } = container.band.temperature;
   const value = temperature.state === 'fresh' ? temperature.latest.value : null;
-  const reach = day ? extremes(day.series) : null;
-  drawIfChanged(place, JSON.stringify([value, low, high, reach, f.temperatureUnit()]), () =>
-    gauge({ value, low, high, day: reach }),
+  const dayRange = day ? extremes(day.series) : null;
+  drawIfChanged(place, JSON.stringify([value, low, high, dayRange, f.temperatureUnit()]), () =>
+    gauge({ value, low, high, dayRange }),
   );
 }
 
 function drawDay(figure, container, day) {
   if (!figure) return;
-  const reach = day && extremes(day.series);
-  figure.hidden = !reach;
-  if (!reach) return;
+  const dayRange = day && extremes(day.series);
+  figure.hidden = !dayRange;
+  if (!dayRange) return;
   const { low, high } = container.band.temperature;
-  const words = `${f.temperature(reach.min)} to ${f.temperature(reach.max)}`;
-  setText(figure.querySelector('.reach'), words);
+  const words = `${f.temperature(dayRange.min)} to ${f.temperature(dayRange.max)}`;
+  setText(figure.querySelector('.day-range'), words);
   drawIfChanged(figure.firstElementChild, JSON.stringify([day.to, low, high, f.temperatureUnit()]), () =>
     spark({ ...day, low, high, label: `Temperature over the past 24 hours: ${words}.` }),
   );

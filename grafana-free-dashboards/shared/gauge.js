@@ -28,9 +28,9 @@ const y = (place) => TOP + place * TUBE;
 
 /**
  * @param value °C, or null where it is not known
- * @param day lowest and highest of the past 24 hours, or null
+ * @param dayRange lowest and highest value of the past 24 hours, or null
  */
-export function gauge({ value, low, high, day }) {
+export function gauge({ value, low, high, dayRange }) {
   const known = value !== null && value !== undefined;
   return svg(
     'svg',
@@ -46,7 +46,7 @@ export function gauge({ value, low, high, day }) {
     svg('rect', { class: 'zone', x: 6, y: y(ZONE_TOP), width: 18, height: y(ZONE_BOTTOM) - y(ZONE_TOP) }),
     edge(ZONE_TOP, high),
     edge(ZONE_BOTTOM, low),
-    day && whisker(day, low, high),
+    dayRange && whisker(dayRange, low, high),
     known
       ? marker(value, low, high)
       : svg('text', { class: 'no-mark', x: 15, y: HEIGHT / 2 + 6, 'text-anchor': 'middle' }, '?'),
@@ -64,9 +64,9 @@ function edge(place, limit) {
   ];
 }
 
-function whisker(day, low, high) {
-  const top = y(placeOn(day.max, low, high).place);
-  const bottom = y(placeOn(day.min, low, high).place);
+function whisker(range, low, high) {
+  const top = y(placeOn(range.max, low, high).place);
+  const bottom = y(placeOn(range.min, low, high).place);
   return svg('line', { class: 'whisker', x1: 15, x2: 15, y1: top, y2: Math.max(bottom, top + 1) });
 }
 

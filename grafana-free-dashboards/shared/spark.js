@@ -28,9 +28,9 @@ export function extremes(series) {
 }
 
 export function spark({ series, from, to, low, high, label }) {
-  const reach = extremes(series);
-  const bottom = Math.min(low, reach?.min ?? low) - 0.5;
-  const top = Math.max(high, reach?.max ?? high) + 0.5;
+  const range = extremes(series);
+  const bottom = Math.min(low, range?.min ?? low) - 0.5;
+  const top = Math.max(high, range?.max ?? high) + 0.5;
   const xOf = (at) => ((Date.parse(at) - from) / (to - from)) * WIDTH;
   const yOf = (value) => HEIGHT - ((value - bottom) / (top - bottom)) * HEIGHT;
   return svg(
@@ -43,6 +43,6 @@ export function spark({ series, from, to, low, high, label }) {
       'aria-label': label,
     },
     svg('rect', { class: 'zone', x: 0, y: yOf(high), width: WIDTH, height: yOf(low) - yOf(high) }),
-    reach && svg('path', { class: 'line', d: sparkPath(series.at, series.mean, xOf, yOf) }),
+    range && svg('path', { class: 'line', d: sparkPath(series.at, series.mean, xOf, yOf) }),
   );
 }

@@ -2,8 +2,8 @@
 
 import { HOUR_MS, isKnown } from './series.js';
 
-/** What a line shows, for those who cannot see it. */
-export function reach(columns) {
+/** The lowest and highest value of a line and its number of gaps; null without values. For a text summary. */
+export function extent(columns) {
   const lows = columns[2].filter(isKnown);
   const highs = columns[3].filter(isKnown);
   const gaps = columns[1].filter((value, i) => value === null && columns[1][i - 1] !== null).length;

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { columnsOf, heatColumns, join, lonePoints, marksOf, within } from '../shared/series.js';
-import { reach, shiftRange } from '../shared/time-range.js';
+import { extent, shiftRange } from '../shared/time-range.js';
 
 const at = (minute) => new Date(Date.UTC(2026, 2, 1, 0, minute)).toISOString();
 const ms = (minute) => Date.UTC(2026, 2, 1, 0, minute);
@@ -139,9 +139,9 @@ test('marks: an end that was not seen lasts to the edge, a plan to be open does 
   ]);
 });
 
-test('the reach of a line, with gaps counted once each', () => {
+test('the extent of a line, with gaps counted once each', () => {
   assert.deepEqual(
-    reach([
+    extent([
       [0, 1, 2, 3, 4],
       [1, null, null, 2, null],
       [0, null, null, 1, null],
@@ -149,7 +149,7 @@ test('the reach of a line, with gaps counted once each', () => {
     ]),
     { min: 0, max: 3, gaps: 2 },
   );
-  assert.equal(reach([[], [], [], []]), null);
+  assert.equal(extent([[], [], [], []]), null);
 });
 
 test('ranges move and change size, never past now, never below ten minutes', () => {

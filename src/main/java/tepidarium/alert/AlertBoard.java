@@ -123,10 +123,10 @@ public final class AlertBoard {
   private void holdActive(
       AlertKey key,
       AlertRule rule,
-      Condition now,
+      Condition condition,
       boolean wasActive,
       Observation sign,
-      Instant noted) {
+      Instant now) {
     Alert alert = open.get(key);
     if (alert != null && wasActive) {
       open.put(key, alert.withSign(rule.rule(), sign));
@@ -134,10 +134,10 @@ public final class AlertBoard {
     }
     Alert raised =
         alert == null
-            ? Alert.raised(++lastId, key, rule, now, sign)
-            : alert.raisedAgain().withWorst(rule.rule(), now.worst()).withSign(rule.rule(), sign);
-    change(alert, raised, transition(raised, What.RAISED, sign.at(), noted, null, sign.detail()));
-    supersede(key, sign.at(), noted);
+            ? Alert.raised(++lastId, key, rule, condition, sign)
+            : alert.raisedAgain().withWorst(rule.rule(), condition.worst()).withSign(rule.rule(), sign);
+    change(alert, raised, transition(raised, What.RAISED, sign.at(), now, null, sign.detail()));
+    supersede(key, sign.at(), now);
   }
 
   /** Ends the forecast alert when the alert that it forecast has been raised. */

@@ -229,7 +229,7 @@ public enum AlertKind {
           case SILENT -> Limit.high(silentAfter.toSeconds() / 60.0);
           case BATTERY -> Limit.low(BATTERY_LOW_V);
           case FAULTY -> Limit.high(0);
-          case HEADING_COLD, HEADING_HOT -> Limit.low((double) Forecast.HORIZON.toMinutes());
+          case HEADING_COLD, HEADING_HOT -> Limit.low((double) Forecast.MAX_LEAD_TIME.toMinutes());
           case STALE_AIR -> Limit.high(STALE_AIR_PPM);
           case DRY_MEDIUM -> Limit.low(DRY_MEDIUM_PERCENT);
         };

@@ -19,9 +19,10 @@ public record Observation(
     @Nullable String detail,
     @Nullable Instant forecastAt) {
   /**
-   * Longest forecast time; a crossing that is later, or not predicted, counts as this far ahead.
+   * Maximum value of a forecast observation. A later crossing, or none, has this value and no
+   * forecast time.
    */
-  private static final Duration HORIZON = Duration.ofDays(7);
+  private static final Duration MAX_TIME_TO_CROSSING = Duration.ofDays(7);
 
   /** Creates an observation of a quantity. */
   public static Observation value(AlertKind kind, Instant at, double value) {
@@ -45,9 +46,9 @@ public record Observation(
    */
   public static Observation heading(
       AlertKind kind, Instant at, @Nullable Instant crossesAt, @Nullable String detail) {
-    Duration ahead = crossesAt == null ? HORIZON : Duration.between(at, crossesAt);
-    boolean near = ahead.compareTo(HORIZON) < 0;
-    double minutes = Math.max(0, (near ? ahead : HORIZON).toMillis() / 60_000.0);
+    Duration ahead = crossesAt == null ? MAX_TIME_TO_CROSSING : Duration.between(at, crossesAt);
+    boolean near = ahead.compareTo(MAX_TIME_TO_CROSSING) < 0;
+    double minutes = Math.max(0, (near ? ahead : MAX_TIME_TO_CROSSING).toMillis() / 60_000.0);
     return new Observation(kind, at, minutes, detail, near ? crossesAt : null);
   }
 }

@@ -51,7 +51,7 @@ record ConfigFile(
     @Nullable Integer spoolMaxMegabytes,
     @Nullable Double keepRawDays,
     @Nullable Place site,
-    @Nullable NoticesSection notices) {
+    NoticesSection notices) {
   private static final int SPOOL_MEGABYTES = 1_024;
   private static final Pattern DATABASE = Pattern.compile("[A-Za-z0-9_./-]{1,64}");
   private static final Pattern HOST_NAME =
@@ -123,7 +123,7 @@ record ConfigFile(
             zone,
             keeping(problems),
             site == null ? null : site.checked(problems),
-            notices == null ? null : notices.checked(problems, environment, zone));
+            notices.checked(problems, environment, zone));
     if (config.embedded() && config.httpPort() == config.mqttPort()) {
       problems.add("httpPort and mqttPort must differ, not both " + config.httpPort());
     }
@@ -167,7 +167,7 @@ record ConfigFile(
     if (httpHost != null) {
       names.add(httpHost.toLowerCase(Locale.ROOT));
     }
-    if (notices != null && notices.publicUrl() != null && isWebAddress(notices.publicUrl())) {
+    if (notices.publicUrl() != null && isWebAddress(notices.publicUrl())) {
       names.add(URI.create(notices.publicUrl()).getAuthority().toLowerCase(Locale.ROOT));
     }
     return names;

@@ -38,6 +38,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class ConfigReader {
   private static final String PREFIX = "TEPIDARIUM_";
+  private static final String NOTICES = "notices";
   private static final int CLOSE_ENOUGH = 3;
   private static final int MAX_BYTES = 1 << 20;
   private static final YAMLMapper YAML =
@@ -83,6 +84,9 @@ final class ConfigReader {
 
   private static Config checked(ObjectNode settings, Map<String, String> environment) {
     refuseEmptyEntries("", settings);
+    if (!settings.hasNonNull(NOTICES)) {
+      settings.putObject(NOTICES); // Every setting of the section then has its default.
+    }
     try {
       return YAML.treeToValue(settings, ConfigFile.class).checked(environment);
     } catch (UnrecognizedPropertyException e) {

@@ -36,7 +36,7 @@ record EmailSection(
     String sender = NoticeChecks.emailAddress(problems, "notices.email.from", from);
     MailServer server =
         new MailServer(
-            NoticeChecks.required(problems, "notices.email.host", host),
+            NoticeChecks.required(problems, "notices.email.host", host, "localhost"),
             problems.whole("notices.email.port", port == null ? defaultPort : port, 1, 65_535),
             encryption,
             user,
@@ -44,7 +44,10 @@ record EmailSection(
             sender,
             certificate(problems));
     List<String> receivers =
-        Arrays.stream(NoticeChecks.required(problems, "notices.email.to", to).split(",", -1))
+        Arrays.stream(
+                NoticeChecks.required(
+                        problems, "notices.email.to", to, NoticeChecks.PLACEHOLDER_EMAIL)
+                    .split(",", -1))
             .map(String::strip)
             .filter(address -> !address.isEmpty())
             .map(address -> NoticeChecks.emailAddress(problems, "notices.email.to", address))

@@ -14,33 +14,39 @@ import org.jspecify.annotations.Nullable;
 
 /** Checks addresses, secrets and files in the section {@code notices} of the settings. */
 final class NoticeChecks {
+  static final String PLACEHOLDER_EMAIL = "missing@localhost";
+  static final String PLACEHOLDER_URL = "http://localhost/";
+
   private NoticeChecks() {}
 
-  /** Reports a missing or blank value. */
-  static String required(ConfigProblems problems, String name, @Nullable String value) {
+  /**
+   * Reports a missing or blank value.
+   *
+   * @param placeholder returned for a missing value; must pass all further checks of the value, so
+   *     that they report no second problem
+   */
+  static String required(
+      ConfigProblems problems, String name, @Nullable String value, String placeholder) {
     if (value == null || value.isBlank()) {
       problems.add(name + " is needed");
-      return "missing";
+      return placeholder;
     }
     return value.strip();
   }
 
   /** Checks an e-mail address. */
   static String emailAddress(ConfigProblems problems, String name, @Nullable String value) {
-    if (value == null || value.isBlank()) {
-      problems.add(name + " is needed");
-      return "missing@localhost";
-    }
+    String text = required(problems, name, value, PLACEHOLDER_EMAIL);
     try {
-      InternetAddress address = new InternetAddress(value.strip(), true);
+      InternetAddress address = new InternetAddress(text, true);
       if (address.getAddress().contains("@")) {
         return address.getAddress();
       }
     } catch (AddressException e) {
       // Reported below, together with addresses that name no host.
     }
-    problems.add(name + " must be an address like ida@example.org, not \"" + value + '"');
-    return value;
+    problems.add(name + " must be an address like ida@example.org, not \"" + text + '"');
+    return text;
   }
 
   /** Checks an HTTP or HTTPS address; it must not contain a password. */
@@ -55,7 +61,7 @@ final class NoticeChecks {
       // Reported below.
     }
     problems.add(name + " must be an address like https://example.org/path, without a password");
-    return URI.create("http://localhost/");
+    return URI.create(PLACEHOLDER_URL);
   }
 
   /** Reads a secret from the settings, or from the environment variable or file that they name. */

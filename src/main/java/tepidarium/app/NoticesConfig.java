@@ -2,9 +2,7 @@ package tepidarium.app;
 
 import java.net.URI;
 import java.time.Duration;
-import java.time.ZoneId;
 import java.util.List;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.notify.NoticeSettings;
 import tepidarium.alert.notify.Units;
@@ -50,16 +48,5 @@ public record NoticesConfig(
     public String toString() {
       return "Heartbeat[" + url.getHost() + ']';
     }
-  }
-
-  /**
-   * Returns the settings for a file without a section {@code notices}: notices go to open pages and
-   * MQTT.
-   */
-  static NoticesConfig unset(ZoneId zone) {
-    ConfigProblems none = new ConfigProblems();
-    return new NoticesSection(
-            null, null, null, null, null, null, null, null, null, null, null, null, null, null)
-        .checked(none, Map.of(), zone);
   }
 }

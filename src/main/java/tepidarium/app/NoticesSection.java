@@ -51,7 +51,8 @@ record NoticesSection(
           NoticeChecks.webAddress(
               problems,
               "notices.webhook.url",
-              NoticeChecks.required(problems, "notices.webhook.url", url)),
+              NoticeChecks.required(
+                  problems, "notices.webhook.url", url, NoticeChecks.PLACEHOLDER_URL)),
           NoticeChecks.secret(
               problems, environment, "notices.webhook.secret", secret, secretEnv, secretFile));
     }

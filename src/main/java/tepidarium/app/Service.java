@@ -202,9 +202,8 @@ public final class Service implements AutoCloseable {
   }
 
   private NoticeService createNoticeService() {
-    NoticesConfig settings = config.notices();
     return new NoticeService(
-        settings == null ? NoticesConfig.unset(config.timeZone()) : settings,
+        config.notices(),
         config.data(),
         new NoticeService.Sources(
             containers.register(),

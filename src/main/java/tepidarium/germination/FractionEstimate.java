@@ -5,6 +5,7 @@ import org.apache.commons.statistics.interval.BinomialConfidenceInterval;
 import org.apache.commons.statistics.interval.Interval;
 import org.jspecify.annotations.Nullable;
 import tepidarium.germination.GerminationData.Fate;
+import tepidarium.stats.ConfidenceInterval;
 
 /**
  * The germinated fraction of the seeds that were checked, with two 95 % intervals. Sources: Wilson,
@@ -18,7 +19,7 @@ import tepidarium.germination.GerminationData.Fate;
  */
 public record FractionEstimate(
     int germinated, int sown, @Nullable Double fraction, List<Double> wilson, List<Double> exact) {
-  private static final double ALPHA = 0.05;
+  private static final double ERROR_RATE = 1 - ConfidenceInterval.LEVEL;
 
   /** The fraction of the checked seeds of a sowing. */
   public static FractionEstimate of(GerminationData data) {
@@ -40,7 +41,7 @@ public record FractionEstimate(
   }
 
   private static List<Double> limits(BinomialConfidenceInterval kind, int germinated, int sown) {
-    Interval interval = kind.fromErrorRate(sown, germinated, ALPHA);
+    Interval interval = kind.fromErrorRate(sown, germinated, ERROR_RATE);
     return List.of(interval.getLowerBound(), interval.getUpperBound());
   }
 }

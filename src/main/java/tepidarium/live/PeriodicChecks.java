@@ -108,7 +108,7 @@ final class PeriodicChecks {
       Instant now) {
     Limit limit =
         rules.effective(new AlertKey(container.id(), limitKind), container.band()).rule().limit();
-    Forecast forecast = Forecast.of(temperature, limit, now, Forecast.HORIZON).orElse(null);
+    Forecast forecast = Forecast.of(temperature, limit, now, Forecast.MAX_LEAD_TIME).orElse(null);
     Observation observation =
         forecast == null
             ? Observation.heading(kind, at, null, null)

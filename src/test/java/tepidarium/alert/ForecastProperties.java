@@ -34,7 +34,7 @@ class ForecastProperties {
   }
 
   private static Optional<Forecast> cold(Samples samples, double limit) {
-    return Forecast.of(samples, Limit.low(limit), NOW, Forecast.HORIZON);
+    return Forecast.of(samples, Limit.low(limit), NOW, Forecast.MAX_LEAD_TIME);
   }
 
   /** Steady at the start, then an approach to the steady value since so many hours. */
@@ -84,7 +84,7 @@ class ForecastProperties {
     Samples samples = record(stepSeconds, seed, t -> 31 + noise * random.nextGaussian());
     assertEquals(Optional.empty(), cold(samples, 31 - margin));
     assertEquals(
-        Optional.empty(), Forecast.of(samples, Limit.high(31 + margin), NOW, Forecast.HORIZON));
+        Optional.empty(), Forecast.of(samples, Limit.high(31 + margin), NOW, Forecast.MAX_LEAD_TIME));
   }
 
   @Property(tries = 400)
@@ -110,7 +110,7 @@ class ForecastProperties {
     assertEquals(Optional.empty(), cold(samples, 31 - margin));
     assertEquals(
         Optional.empty(),
-        Forecast.of(samples, Limit.high(31 + swing + margin), NOW, Forecast.HORIZON));
+        Forecast.of(samples, Limit.high(31 + swing + margin), NOW, Forecast.MAX_LEAD_TIME));
   }
 
   /** At one instant noise may hide it; a minute later it is judged anew. */
@@ -136,7 +136,7 @@ class ForecastProperties {
   @Test
   void aHeaterThatRunsAwayIsForecastHot() {
     Samples samples = record(60, 1, stopped(31, 45, 5, 1));
-    Forecast forecast = Forecast.of(samples, Limit.high(34.5), NOW, Forecast.HORIZON).orElseThrow();
+    Forecast forecast = Forecast.of(samples, Limit.high(34.5), NOW, Forecast.MAX_LEAD_TIME).orElseThrow();
     // 45 − 14·exp(−(1 + x)/5) = 34.5, solved for x by hand.
     double hours = 5 * Math.log(14 / 10.5) - 1;
     assertEquals(hours, Duration.between(NOW, forecast.at()).toMillis() / 3_600_000.0, 0.02);
@@ -158,6 +158,6 @@ class ForecastProperties {
     assertEquals(Optional.empty(), cold(Samples.EMPTY, 25));
     assertTrue(cold(samples, 26.5).isPresent());
     Instant later = NOW.plus(Duration.ofMinutes(20));
-    assertEquals(Optional.empty(), Forecast.of(samples, Limit.low(26.5), later, Forecast.HORIZON));
+    assertEquals(Optional.empty(), Forecast.of(samples, Limit.low(26.5), later, Forecast.MAX_LEAD_TIME));
   }
 }

@@ -12,7 +12,6 @@ import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -121,7 +120,7 @@ class ConfigReaderTest {
             Map.of());
     assertEquals(new Site(52.52, -13.4), config.site());
     assertEquals(Map.of("jar-1", "secret"), config.accounts());
-    assertTrue(Objects.requireNonNull(config.notices()).units().fahrenheit());
+    assertTrue(config.notices().units().fahrenheit());
   }
 
   @ParameterizedTest

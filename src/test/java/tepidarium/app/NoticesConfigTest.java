@@ -44,8 +44,21 @@ class NoticesConfigTest {
   }
 
   @Test
-  void withoutTheSectionNothingIsSet() throws IOException {
-    assertNull(read("# nothing\n").notices());
+  void withoutTheSectionEverySettingHasItsDefault() throws IOException {
+    NoticesConfig notices = read("# nothing\n").notices();
+    assertEquals(read("notices: {temperatureUnit: C}\n").notices(), notices);
+    assertNull(notices.email());
+    assertNull(notices.webhook());
+    assertNull(notices.heartbeat());
+    assertEquals(notices, read("notices:\n").notices());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"{webhook: {secret: a}}", "{email: {host: h, from: a@b}}"})
+  void aMissingSettingIsReportedOnce(String section) {
+    ConfigException e =
+        assertThrows(ConfigException.class, () -> read("notices: " + section));
+    assertEquals(1, e.getMessage().lines().filter(line -> line.contains("notices.")).count());
   }
 
   @Test

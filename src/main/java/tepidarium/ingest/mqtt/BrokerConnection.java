@@ -178,7 +178,7 @@ final class BrokerConnection implements MqttCallback {
   }
 
   /** Closes the connection without waiting for the broker, and frees the client. */
-  void discard() {
+  void closeForcibly() {
     try {
       client.disconnectForcibly(0, DISCONNECT_MS, false);
     } catch (MqttException e) {

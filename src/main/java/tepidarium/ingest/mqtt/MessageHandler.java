@@ -48,7 +48,7 @@ final class MessageHandler {
    * Handles one message.
    *
    * @param acknowledge runs the given step, which counts the message, then acknowledges the message
-   *     to the broker. Does neither if the connection was replaced.
+   *     to the broker. Does neither if the link has reconnected.
    */
   void arrived(String topic, MqttMessage message, Consumer<Runnable> acknowledge) {
     byte[] payload = message.getPayload();
@@ -76,7 +76,7 @@ final class MessageHandler {
         new MessageDelivery(
             message.getQos() == 0 ? 0 : message.getId(),
             message.isRetained(),
-            arrived.again(),
+            arrived.redelivered(),
             backlog.includes(arrivedAt));
     PublishFilter.Refusal refusal = arrived.refusal();
     try {

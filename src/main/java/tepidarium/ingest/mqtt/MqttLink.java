@@ -144,7 +144,7 @@ public final class MqttLink implements AutoCloseable {
    * Begins to connect.
    *
    * @param listener called when the link comes up or goes down, on a thread of the link. If it
-   *     throws an IllegalStateException, the link shows the message and connects again.
+   *     throws an IllegalStateException, the link shows the message and reconnects.
    */
   public void start(Consumer<Boolean> listener) {
     this.listener = listener;
@@ -228,23 +228,26 @@ public final class MqttLink implements AutoCloseable {
     }
   }
 
-  /** Discards a client that is stuck. Otherwise waits 1 s, or until the connection is lost. */
+  /**
+   * Closes the connection if the client is stuck; then the link reconnects. Otherwise waits 1 s, or
+   * until the connection is lost.
+   */
   private void checkConnection() throws MqttException, InterruptedException {
     String stuck = watchdog.whyStuck();
     if (stuck != null) {
-      dropStuckClient(stuck);
+      closeStuckConnection(stuck);
     } else {
       publishMarker();
       wake.tryAcquire(CHECK_EVERY.toMillis(), TimeUnit.MILLISECONDS);
     }
   }
 
-  private void dropStuckClient(String reason) {
+  private void closeStuckConnection(String reason) {
     LOG.warn("{}; reconnecting", reason);
     status.set(reason + "; reconnecting");
     status.incident(reason);
     listener.accept(false);
-    discard();
+    closeConnection();
   }
 
   private boolean pause(long ms) {
@@ -263,7 +266,7 @@ public final class MqttLink implements AutoCloseable {
       LOG.warn("{}; retrying", reason);
     }
     status.set(reason);
-    discard();
+    closeConnection();
   }
 
   private String unreachable(Exception e) {
@@ -272,7 +275,7 @@ public final class MqttLink implements AutoCloseable {
   }
 
   private void connect() throws MqttException {
-    discard();
+    closeConnection();
     BrokerConnection fresh = newConnection();
     connection = fresh;
     backlog.connecting(clock.instant());
@@ -331,7 +334,7 @@ public final class MqttLink implements AutoCloseable {
     return rootTopic + "/status/" + clientId;
   }
 
-  private void discard() {
+  private void closeConnection() {
     announcedUp = false;
     watchdog.disconnected();
     backlog.lost(clock.instant());
@@ -339,7 +342,7 @@ public final class MqttLink implements AutoCloseable {
     BrokerConnection old = connection;
     connection = null;
     if (old != null) {
-      old.discard();
+      old.closeForcibly();
     }
   }
 
@@ -351,7 +354,7 @@ public final class MqttLink implements AutoCloseable {
       current.disconnect();
     }
     connector.interrupt();
-    discard();
+    closeConnection();
     retained.close();
   }
 }

@@ -34,11 +34,11 @@ final class PublishFilter extends InputStream {
    *
    * @param beginning first bytes of the payload, enough for an excerpt
    * @param fingerprint CRC-32 of topic and payload; the same for each redelivery
-   * @param again whether the broker marked it as delivered before (DUP flag)
+   * @param redelivered whether the broker marked it as delivered before (DUP flag)
    */
   // No other code changes the array, and these records are not compared.
   @SuppressWarnings("ArrayRecordComponent")
-  record Publish(String topic, byte[] beginning, long fingerprint, boolean again) {}
+  record Publish(String topic, byte[] beginning, long fingerprint, boolean redelivered) {}
 
   private static final int PUBLISH = 3;
   private static final int DUP = 0x08;

@@ -11,8 +11,8 @@ import tepidarium.ingest.RejectCode;
 import tepidarium.ingest.mqtt.PublishFilter.Publish;
 
 /**
- * Detects that the MQTT client no longer receives: its receiving thread has ended, or messages wait
- * and none arrives within a time limit. Counts how often each message stopped the client, over all
+ * Detects a stuck MQTT client: its receiving thread has ended, or messages wait and none arrives
+ * within a time limit. Counts how often each message stopped the client, over all
  * connections. After three times, the message is skipped. Thread-safe.
  */
 final class ReceiveWatchdog {
@@ -68,12 +68,12 @@ final class ReceiveWatchdog {
   }
 
   /**
-   * Facts about a delivered message that the client does not give.
+   * Properties of a delivered message that the client does not provide.
    *
    * @param refusal the message that this one replaces, and why; null if it replaces none
-   * @param again whether the broker marked it as delivered before
+   * @param redelivered whether the broker marked it as delivered before
    */
-  record Arrived(PublishFilter.@Nullable Refusal refusal, boolean again) {}
+  record Arrived(PublishFilter.@Nullable Refusal refusal, boolean redelivered) {}
 
   /** Records that the client delivers a message. */
   Arrived arrived(String topic) {
@@ -88,8 +88,8 @@ final class ReceiveWatchdog {
       return new Arrived(null, false);
     }
     Publish delivered = current.delivered();
-    boolean again = delivered != null && delivered.again();
-    return new Arrived(topic.equals(PublishFilter.REPLACED) ? current.nextRefusal() : null, again);
+    boolean redelivered = delivered != null && delivered.redelivered();
+    return new Arrived(topic.equals(PublishFilter.REPLACED) ? current.nextRefusal() : null, redelivered);
   }
 
   /** Records that a message was stored or logged and is being acknowledged. */
@@ -112,7 +112,7 @@ final class ReceiveWatchdog {
     return current != null && current.isReaderDead();
   }
 
-  /** Returns why the client must be replaced; null if it receives. */
+  /** Returns why the client is stuck; null if it receives. */
   @Nullable String whyStuck() {
     PublishFilter current = filter;
     if (current == null) {
