@@ -135,7 +135,10 @@ public final class AlertBoard {
     Alert raised =
         alert == null
             ? Alert.raised(++lastId, key, rule, condition, sign)
-            : alert.raisedAgain().withWorst(rule.rule(), condition.worst()).withSign(rule.rule(), sign);
+            : alert
+                .raisedAgain()
+                .withWorst(rule.rule(), condition.worst())
+                .withSign(rule.rule(), sign);
     change(alert, raised, transition(raised, What.RAISED, sign.at(), now, null, sign.detail()));
     supersede(key, sign.at(), now);
   }

@@ -32,8 +32,10 @@ import tepidarium.stats.Approach;
  * @param perHourC present rate of change, °C/h
  */
 public record Forecast(Limit limit, Instant at, double valueC, double steadyC, double perHourC) {
-  /** Maximum time from now to a forecast crossing, enough to get home or plug in a mat. Common
-   * practice, no source. */
+  /**
+   * Maximum time from now to a forecast crossing, enough to get home or plug in a mat. Common
+   * practice, no source.
+   */
   public static final Duration MAX_LEAD_TIME = Duration.ofHours(2);
 
   /** Length of past readings that a forecast uses at most. */

@@ -35,7 +35,8 @@ import tepidarium.series.influx.InfluxAddress;
  * @param timeZone time zone of the days in daily figures
  * @param keeping where readings are stored and for how long
  * @param site where the containers stand, to distinguish daylight from a lamp; null if not set
- * @param notices who gets notices, how and when; without receivers they go to open pages and MQTT only
+ * @param notices who gets notices, how and when; without receivers they go to open pages and MQTT
+ *     only
  */
 public record Config(
     Path data,

@@ -1,7 +1,5 @@
 package tepidarium.rollup;
 
-import com.github.benmanes.caffeine.cache.Cache;
-import com.github.benmanes.caffeine.cache.Caffeine;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -93,19 +91,14 @@ public final class ContainerHistory {
   /** Time against one limit of the band, and the excursions beyond it. */
   public record LimitSummary(Limit limit, LimitTime time, List<ExcursionDetail> excursions) {}
 
-  private static final int MAX_HISTOGRAMS = 5_000;
-  private static final long DAY_MS = Duration.ofDays(1).toMillis();
-
   private final HourlyRollups rollups;
   private final CalibratedReadings calibrated;
-  private final Cache<HistogramKey, TemperatureHistogram> histograms =
-      Caffeine.newBuilder().executor(Runnable::run).maximumSize(MAX_HISTOGRAMS).build();
-
-  private record HistogramKey(ContainerId container, Span span, HourlyRollups.Version version) {}
+  private final HistogramCache histograms;
 
   public ContainerHistory(HourlyRollups rollups, CalibratedReadings calibrated) {
     this.rollups = rollups;
     this.calibrated = calibrated;
+    histograms = new HistogramCache(rollups);
   }
 
   /**
@@ -162,42 +155,9 @@ public final class ContainerHistory {
     return DegreeHours.of(temperature, span, rule, calibrated.maxGap());
   }
 
-  /**
-   * Time spent at each temperature in a span, from the rollups; gives the heat by any rule. A span
-   * that readings arriving in order can no longer change is cached. In other spans, only the days
-   * that may still change are computed again.
-   */
+  /** Time spent at each temperature in a span; gives the heat by any rule. */
   public TemperatureHistogram histogram(Container container, Span span) {
-    long settledMs = rollups.settledUntilMs() / DAY_MS * DAY_MS;
-    if (span.toMs() <= rollups.settledUntilMs() || span.fromMs() >= settledMs) {
-      return settledHistogram(container, span);
-    }
-    return TemperatureHistogram.sum(
-        List.of(
-            settledHistogram(container, Span.ofMillis(span.fromMs(), settledMs)),
-            computeHistogram(container, Span.ofMillis(settledMs, span.toMs()))));
-  }
-
-  private TemperatureHistogram settledHistogram(Container container, Span span) {
-    Optional<HourlyRollups.Version> version = rollups.version(container, span);
-    if (version.isEmpty()) {
-      return computeHistogram(container, span);
-    }
-    HistogramKey key = new HistogramKey(container.id(), span, version.get());
-    TemperatureHistogram cached = histograms.getIfPresent(key);
-    if (cached != null) {
-      return cached;
-    }
-    TemperatureHistogram histogram = computeHistogram(container, span);
-    if (rollups.version(container, span).equals(version)) {
-      histograms.put(key, histogram);
-    }
-    return histogram;
-  }
-
-  private TemperatureHistogram computeHistogram(Container container, Span span) {
-    return TemperatureHistogram.sum(
-        rollups.rows(container, span).stream().map(RollupRow::histogram).toList());
+    return histograms.get(container, span);
   }
 
   /**
@@ -248,14 +208,9 @@ public final class ContainerHistory {
 
   private LightSummary light(
       Container container, Span span, List<RollupRow> rows, double limitLux, Duration join) {
-    Predicate<RollupRow> lit =
-        row -> {
-          Summary summary = row.summary(Quantity.LIGHT);
-          return summary != null && summary.max() > limitLux;
-        };
     long widen = Math.max(HourlyRollups.HOUR_MS, join.toMillis() + calibrated.maxGap().toMillis());
     List<LightEventDetail> events = new ArrayList<>();
-    for (Span part : SpansAround.of(rows, lit, span, widen)) {
+    for (Span part : SpansAround.of(rows, litAbove(limitLux), span, widen)) {
       Map<Quantity, Samples> samples = calibrated.samples(container.id(), part);
       Samples light =
           samples
@@ -283,19 +238,23 @@ public final class ContainerHistory {
   /** Suggests openings from the readings. Loads raw readings only around hours with light. */
   public List<OpeningSign> openingSigns(Container container, Span span) {
     double limitLux = container.band().lightHighLux();
-    Predicate<RollupRow> lit =
-        row -> {
-          Summary summary = row.summary(Quantity.LIGHT);
-          return summary != null && summary.max() > limitLux;
-        };
     List<OpeningSign> signs = new ArrayList<>();
     for (Span part :
-        SpansAround.of(rollups.rows(container, span), lit, span, HourlyRollups.HOUR_MS)) {
+        SpansAround.of(
+            rollups.rows(container, span), litAbove(limitLux), span, HourlyRollups.HOUR_MS)) {
       Map<Quantity, Samples> samples =
           calibrated.samples(container.id(), OpeningSigns.neededFor(part));
       signs.addAll(OpeningSigns.of(samples, part, limitLux, calibrated.maxGap()));
     }
     return signs;
+  }
+
+  /** Accepts the hours in which some reading of light is above the limit. */
+  private static Predicate<RollupRow> litAbove(double limitLux) {
+    return row -> {
+      Summary summary = row.summary(Quantity.LIGHT);
+      return summary != null && summary.max() > limitLux;
+    };
   }
 
   private @Nullable Double change(Samples samples, LightEvent event) {

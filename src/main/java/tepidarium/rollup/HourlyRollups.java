@@ -245,10 +245,9 @@ public final class HourlyRollups {
    * pass the result to {@link #afterWrite}.
    */
   public Map<ContainerId, Span> beforeWrite(List<Reading> batch) {
-    // Stored hours ended at least 2 · maxGap before now. Readings up to maxGap / 2 old are not
-    // late:
-    // the remaining time allows for writing the batch. After the clock was set back, stored hours
-    // may end later than that.
+    // Stored hours ended at least 2 · maxGap before now, so readings up to maxGap / 2 old are not
+    // late. The remaining time allows for writing the batch. After the clock was set back, stored
+    // hours may end later.
     long lateMs =
         Math.max(clock.instant().toEpochMilli() - maxGapMs / 2, latestStoredMs.get() + maxGapMs);
     Instant late = Instant.ofEpochMilli(lateMs);

@@ -1,8 +1,6 @@
 package tepidarium.stats;
 
 import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -20,11 +18,6 @@ public final class IntervalFit {
 
   private static final double ROOT_DROP = Math.sqrt(2 * PROFILE_DROP);
 
-  /** Smaller differences of log-likelihood count as equal. */
-  private static final double TIE = 1e-5;
-
-  private static final double FLAT = 1e-7;
-
   private static final double NEAR_BOUND = 0.995;
 
   /**
@@ -38,13 +31,6 @@ public final class IntervalFit {
 
   /** A median above this multiple of the last check is not reported; common practice, no source. */
   private static final double MAX_MEDIAN_RATIO = 2;
-
-  private static final String FLAT_WORDS =
-      "more than one curve fits these counts equally well; counts from more checks are needed";
-
-  private static final String ON_BOUND_WORDS =
-      "these counts do not show that some seeds never germinate, because the estimated final"
-          + " fraction is 1; use the fit without a final fraction";
 
   private static final String EVERY_SEED_WORDS =
       "every seed germinated, so the final fraction is 1; use the fit without a final fraction";
@@ -107,8 +93,8 @@ public final class IntervalFit {
           model, rows, null, whole.identified() ? EVERY_SEED_WORDS : whole.reason());
     }
     IntervalLikelihood likelihood = new IntervalLikelihood(model, rows);
-    Maximum.Top top = highest(likelihood, Starts.of(model, rows));
-    String reason = top == null ? FLAT_WORDS : reason(model, rows, likelihood, top);
+    Maximum.Top top = LikelihoodSearch.highest(likelihood, Starts.of(model, rows));
+    String reason = LikelihoodSearch.whyNotIdentified(model, rows, likelihood, top);
     return new IntervalFit(model, rows, reason == null ? top : null, reason);
   }
 
@@ -125,8 +111,10 @@ public final class IntervalFit {
       return Optional.empty();
     }
     IntervalLikelihood likelihood = new IntervalLikelihood(model, rows);
-    Maximum.Top top = near == null ? null : highest(likelihood, List.of(start(model, near)));
-    Maximum.Top found = top == null ? highest(likelihood, Starts.of(model, rows)) : top;
+    Maximum.Top top =
+        near == null ? null : LikelihoodSearch.highest(likelihood, List.of(start(model, near)));
+    Maximum.Top found =
+        top == null ? LikelihoodSearch.highest(likelihood, Starts.of(model, rows)) : top;
     return Optional.ofNullable(found).map(high -> estimate(model, high.at(), high.value()));
   }
 
@@ -136,57 +124,6 @@ public final class IntervalFit {
     double fraction = Math.min(NEAR_BOUND, near.finalFraction());
     start[2] = Logit.of(fraction);
     return model.withFinalFraction() ? start : new double[] {start[0], start[1]};
-  }
-
-  private static Maximum.@Nullable Top highest(
-      IntervalLikelihood likelihood, List<double[]> starts) {
-    Maximum.Top best = null;
-    for (double[] start : starts) {
-      if (Double.isFinite(likelihood.value(start))) {
-        Maximum.Top found = Maximum.newton(likelihood, start);
-        if (best == null
-            || found.value() > best.value() + TIE
-            || (found.level() && !best.level() && found.value() > best.value() - TIE)) {
-          best = found;
-        }
-      }
-    }
-    return best;
-  }
-
-  private static @Nullable String reason(
-      TimeModel model, List<Censored> rows, IntervalLikelihood likelihood, Maximum.Top top) {
-    Degenerate edges = new Degenerate(model, rows);
-    if (edges.withoutSpread() > top.value() - TIE) {
-      return rows.stream().filter(row -> !row.open()).count() == 1
-          ? "all germinated seeds were found between the same two checks, so the spread of their"
-              + " times is unknown; check more often while seeds germinate"
-          : "all germinated seeds were found in neighbouring intervals between checks, so neither"
-              + " their time nor its spread can be estimated; check more often while seeds"
-              + " germinate";
-    }
-    if (model.withFinalFraction() && atItsBound(model, rows, top)) {
-      return ON_BOUND_WORDS;
-    }
-    if (edges.withoutEnd() > top.value() - TIE) {
-      return "the estimated spread grows without limit; counts from more checks are needed";
-    }
-    return top.level() && curved(likelihood, top.at()) ? null : FLAT_WORDS;
-  }
-
-  private static boolean atItsBound(TimeModel model, List<Censored> rows, Maximum.Top top) {
-    TimeModel whole = new TimeModel(model.family(), false);
-    Maximum.Top without = highest(new IntervalLikelihood(whole, rows), Starts.of(whole, rows));
-    return without != null && without.value() > top.value() - TIE;
-  }
-
-  /** Whether the log-likelihood is curved downwards in every direction. */
-  private static boolean curved(IntervalLikelihood likelihood, double[] at) {
-    DoubleSummaryStatistics bends =
-        Arrays.stream(Maximum.curvature(likelihood, at).getEigenvalues())
-            .map(value -> -value)
-            .summaryStatistics();
-    return bends.getMin() > FLAT * Math.max(0, bends.getMax());
   }
 
   /** All six models: three distributions, each without and with a final fraction. */
@@ -259,7 +196,7 @@ public final class IntervalFit {
    * final fraction is then equal.
    */
   public boolean fractionOnBound() {
-    return EVERY_SEED_WORDS.equals(reason) || ON_BOUND_WORDS.equals(reason);
+    return EVERY_SEED_WORDS.equals(reason) || LikelihoodSearch.ON_BOUND_WORDS.equals(reason);
   }
 
   /**
@@ -409,8 +346,7 @@ public final class IntervalFit {
   }
 
   private boolean wholeIsLikely() {
-    TimeModel whole = new TimeModel(model.family(), false);
-    Maximum.Top without = highest(new IntervalLikelihood(whole, rows), Starts.of(whole, rows));
+    Maximum.Top without = LikelihoodSearch.withoutFinalFraction(model.family(), rows);
     return without != null && top().value() - without.value() < PROFILE_DROP;
   }
 }

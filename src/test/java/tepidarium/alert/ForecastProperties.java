@@ -84,7 +84,8 @@ class ForecastProperties {
     Samples samples = record(stepSeconds, seed, t -> 31 + noise * random.nextGaussian());
     assertEquals(Optional.empty(), cold(samples, 31 - margin));
     assertEquals(
-        Optional.empty(), Forecast.of(samples, Limit.high(31 + margin), NOW, Forecast.MAX_LEAD_TIME));
+        Optional.empty(),
+        Forecast.of(samples, Limit.high(31 + margin), NOW, Forecast.MAX_LEAD_TIME));
   }
 
   @Property(tries = 400)
@@ -136,7 +137,8 @@ class ForecastProperties {
   @Test
   void aHeaterThatRunsAwayIsForecastHot() {
     Samples samples = record(60, 1, stopped(31, 45, 5, 1));
-    Forecast forecast = Forecast.of(samples, Limit.high(34.5), NOW, Forecast.MAX_LEAD_TIME).orElseThrow();
+    Forecast forecast =
+        Forecast.of(samples, Limit.high(34.5), NOW, Forecast.MAX_LEAD_TIME).orElseThrow();
     // 45 − 14·exp(−(1 + x)/5) = 34.5, solved for x by hand.
     double hours = 5 * Math.log(14 / 10.5) - 1;
     assertEquals(hours, Duration.between(NOW, forecast.at()).toMillis() / 3_600_000.0, 0.02);
@@ -158,6 +160,7 @@ class ForecastProperties {
     assertEquals(Optional.empty(), cold(Samples.EMPTY, 25));
     assertTrue(cold(samples, 26.5).isPresent());
     Instant later = NOW.plus(Duration.ofMinutes(20));
-    assertEquals(Optional.empty(), Forecast.of(samples, Limit.low(26.5), later, Forecast.MAX_LEAD_TIME));
+    assertEquals(
+        Optional.empty(), Forecast.of(samples, Limit.low(26.5), later, Forecast.MAX_LEAD_TIME));
   }
 }

@@ -56,8 +56,7 @@ class NoticesConfigTest {
   @ParameterizedTest
   @ValueSource(strings = {"{webhook: {secret: a}}", "{email: {host: h, from: a@b}}"})
   void aMissingSettingIsReportedOnce(String section) {
-    ConfigException e =
-        assertThrows(ConfigException.class, () -> read("notices: " + section));
+    ConfigException e = assertThrows(ConfigException.class, () -> read("notices: " + section));
     assertEquals(1, e.getMessage().lines().filter(line -> line.contains("notices.")).count());
   }
 

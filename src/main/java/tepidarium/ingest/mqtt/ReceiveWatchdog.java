@@ -12,8 +12,8 @@ import tepidarium.ingest.mqtt.PublishFilter.Publish;
 
 /**
  * Detects a stuck MQTT client: its receiving thread has ended, or messages wait and none arrives
- * within a time limit. Counts how often each message stopped the client, over all
- * connections. After three times, the message is skipped. Thread-safe.
+ * within a time limit. Counts how often each message stopped the client, over all connections.
+ * After three times, the message is skipped. Thread-safe.
  */
 final class ReceiveWatchdog {
   /** A message that has stopped the client this often is skipped. */
@@ -89,7 +89,8 @@ final class ReceiveWatchdog {
     }
     Publish delivered = current.delivered();
     boolean redelivered = delivered != null && delivered.redelivered();
-    return new Arrived(topic.equals(PublishFilter.REPLACED) ? current.nextRefusal() : null, redelivered);
+    return new Arrived(
+        topic.equals(PublishFilter.REPLACED) ? current.nextRefusal() : null, redelivered);
   }
 
   /** Records that a message was stored or logged and is being acknowledged. */

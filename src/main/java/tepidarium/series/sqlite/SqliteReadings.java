@@ -9,15 +9,12 @@ import java.sql.Statement;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.BitSet;
-import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
-import org.jspecify.annotations.Nullable;
-import tepidarium.reading.Arrival;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
@@ -27,33 +24,21 @@ import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.ReadingTrimmer;
 import tepidarium.series.Redeliveries;
-import tepidarium.series.ScaledValue;
 import tepidarium.series.SensorSummary;
 import tepidarium.series.StoreException;
 import tepidarium.series.UncertainReadings;
 import tepidarium.series.WriteResult;
-import tepidarium.sqlite.QuantityColumns;
 import tepidarium.sqlite.ReaderPool;
 import tepidarium.sqlite.Schema;
 import tepidarium.sqlite.SqliteFile;
 
 /**
  * Stores readings in one SQLite file. One thread writes. Any number of threads read, each on its
- * own pooled connection.
+ * own pooled connection. The queries are in {@link ReadingQueries}.
  */
 public final class SqliteReadings
     implements ReadingSink, ReadingSource, ReadingTrimmer, AutoCloseable {
   private static final Schema SCHEMA = new Schema("db/readings", 4);
-
-  /**
-   * Number of newest readings in which {@link #summaries} searches for the latest value of each
-   * quantity.
-   */
-  private static final int LOOK_BACK = 200;
-
-  private static final Quantity[] QUANTITIES = Quantity.values();
-
-  private static final String COLUMNS = "at_ms, " + QuantityColumns.NAMES;
 
   private final SqliteFile file;
   private final Connection writer;
@@ -162,32 +147,10 @@ public final class SqliteReadings
         connection -> {
           List<Reading> found = new ArrayList<>();
           for (String table : List.of("reading", "uncertain_reading")) {
-            addDelivered(connection, table, sensor, id, found);
+            ReadingQueries.addDelivered(connection, table, sensor, id, found);
           }
           return found;
         });
-  }
-
-  private static void addDelivered(
-      Connection connection, String table, SensorId sensor, int id, List<Reading> found)
-      throws SQLException {
-    String newest = "SELECT * FROM " + table + " WHERE sensor_id = ? ORDER BY at_ms DESC LIMIT ?";
-    String sql =
-        "SELECT " + COLUMNS + ", delivery FROM (" + newest + ") WHERE delivery IS NOT NULL";
-    try (PreparedStatement statement = connection.prepareStatement(sql)) {
-      statement.setInt(1, id);
-      statement.setInt(2, Redeliveries.LOOK_BACK);
-      try (ResultSet row = statement.executeQuery()) {
-        while (row.next()) {
-          found.add(
-              new Reading(
-                  sensor,
-                  Instant.ofEpochMilli(row.getLong(1)),
-                  QuantityColumns.values(row, 2),
-                  new Arrival(row.getInt(2 + QuantityColumns.COUNT), false, false)));
-        }
-      }
-    }
   }
 
   private void count(Reading reading) {
@@ -244,47 +207,7 @@ public final class SqliteReadings
     if (id == null) {
       return Map.of();
     }
-    String sql =
-        "SELECT "
-            + COLUMNS
-            + " FROM reading WHERE sensor_id = ? AND at_ms BETWEEN ? AND ? ORDER BY at_ms";
-    return readers.with(
-        connection -> {
-          try (PreparedStatement statement = connection.prepareStatement(sql)) {
-            statement.setInt(1, id);
-            statement.setLong(2, span.fromMs());
-            statement.setLong(3, span.toMs());
-            try (ResultSet rows = statement.executeQuery()) {
-              return samples(rows);
-            }
-          }
-        });
-  }
-
-  private static Map<Quantity, Samples> samples(ResultSet rows) throws SQLException {
-    Samples.@Nullable Builder[] builders = new Samples.Builder[QUANTITIES.length];
-    while (rows.next()) {
-      long at = rows.getLong(1);
-      for (int i = 0; i < QUANTITIES.length; i++) {
-        long scaled = rows.getLong(2 + i);
-        if (scaled != 0 || !rows.wasNull()) {
-          Samples.Builder builder = builders[i];
-          if (builder == null) {
-            builder = new Samples.Builder(1024);
-            builders[i] = builder;
-          }
-          builder.add(at, ScaledValue.value(scaled));
-        }
-      }
-    }
-    Map<Quantity, Samples> result = new EnumMap<>(Quantity.class);
-    for (int i = 0; i < QUANTITIES.length; i++) {
-      Samples.Builder builder = builders[i];
-      if (builder != null) {
-        result.put(QUANTITIES[i], builder.build());
-      }
-    }
-    return result;
+    return readers.with(connection -> ReadingQueries.samples(connection, id, span));
   }
 
   @Override
@@ -293,21 +216,8 @@ public final class SqliteReadings
     if (id == null) {
       return Optional.empty();
     }
-    return readers.with(connection -> firstAt(connection, id, span.fromMs(), span.toMs()));
-  }
-
-  private static Optional<Instant> firstAt(Connection connection, int id, long fromMs, long toMs)
-      throws SQLException {
-    String sql = "SELECT min(at_ms) FROM reading WHERE sensor_id = ? AND at_ms BETWEEN ? AND ?";
-    try (PreparedStatement statement = connection.prepareStatement(sql)) {
-      statement.setInt(1, id);
-      statement.setLong(2, fromMs);
-      statement.setLong(3, toMs);
-      try (ResultSet row = statement.executeQuery()) {
-        long firstMs = row.next() ? row.getLong(1) : 0;
-        return row.wasNull() ? Optional.empty() : Optional.of(Instant.ofEpochMilli(firstMs));
-      }
-    }
+    return readers.with(
+        connection -> ReadingQueries.firstAt(connection, id, span.fromMs(), span.toMs()));
   }
 
   @Override
@@ -316,7 +226,7 @@ public final class SqliteReadings
         connection -> {
           Map<SensorId, SensorSummary> result = new LinkedHashMap<>();
           for (Map.Entry<SensorId, Integer> sensor : sensorIds.entrySet()) {
-            SensorSummary summary = summary(connection, sensor.getValue());
+            SensorSummary summary = ReadingQueries.summary(connection, sensor.getValue());
             if (summary != null) {
               result.put(sensor.getKey(), summary);
             }
@@ -325,56 +235,9 @@ public final class SqliteReadings
         });
   }
 
-  private static @Nullable SensorSummary summary(Connection connection, int id)
-      throws SQLException {
-    Optional<Instant> first = firstAt(connection, id, Long.MIN_VALUE, Long.MAX_VALUE);
-    if (first.isEmpty()) {
-      return null;
-    }
-    String sql =
-        "SELECT " + COLUMNS + " FROM reading WHERE sensor_id = ? ORDER BY at_ms DESC LIMIT ?";
-    try (PreparedStatement statement = connection.prepareStatement(sql)) {
-      statement.setInt(1, id);
-      statement.setInt(2, LOOK_BACK);
-      try (ResultSet rows = statement.executeQuery()) {
-        return newest(rows, first.get());
-      }
-    }
-  }
-
-  private static SensorSummary newest(ResultSet rows, Instant first) throws SQLException {
-    Map<Quantity, SensorSummary.Value> latest = new EnumMap<>(Quantity.class);
-    Instant last = first;
-    while (rows.next()) {
-      Instant at = Instant.ofEpochMilli(rows.getLong(1));
-      last = at.isAfter(last) ? at : last;
-      for (int i = 0; i < QUANTITIES.length; i++) {
-        long scaled = rows.getLong(2 + i);
-        if (!rows.wasNull()) {
-          latest.putIfAbsent(QUANTITIES[i], new SensorSummary.Value(ScaledValue.value(scaled), at));
-        }
-      }
-    }
-    return new SensorSummary(first, last, latest);
-  }
-
   @Override
   public Optional<Instant> oldest() {
-    String sql =
-        """
-        SELECT min(at_ms) FROM (
-          SELECT (SELECT min(at_ms) FROM reading WHERE sensor_id = id) AS at_ms FROM sensor
-          UNION ALL
-          SELECT (SELECT min(at_ms) FROM uncertain_reading WHERE sensor_id = id) FROM sensor)
-        """;
-    return readers.with(
-        connection -> {
-          try (Statement statement = connection.createStatement();
-              ResultSet row = statement.executeQuery(sql)) {
-            long atMs = row.next() ? row.getLong(1) : 0;
-            return row.wasNull() ? Optional.empty() : Optional.of(Instant.ofEpochMilli(atMs));
-          }
-        });
+    return readers.with(ReadingQueries::oldest);
   }
 
   /** Uses a separate connection. SQLite reuses the freed space for later readings. */
