@@ -133,30 +133,15 @@ public record Alert(
   Alert withSign(Rule rule, Observation sign) {
     String words = sign.detail() == null ? detail() : sign.detail();
     Extra updated = new Extra(priority(), shelvedBy(), words, sign.forecastAt(), foundLate());
-    Alert alert = new Editor().extra(updated).alert();
-    return alert.withValues(sign.value(), rule.worse(worst, sign.value()));
+    return new Editor()
+        .extra(updated)
+        .values(sign.value(), rule.worse(worst, sign.value()))
+        .alert();
   }
 
   /** Updates the worst value. */
   Alert withWorst(Rule rule, double value) {
-    return withValues(latest, rule.worse(worst, value));
-  }
-
-  private Alert withValues(double newLatest, double newWorst) {
-    return new Alert(
-        id,
-        container,
-        kind,
-        limit,
-        since,
-        raisedAt,
-        returnedAt,
-        acknowledgedAt,
-        acknowledgedBy,
-        shelvedUntil,
-        newLatest,
-        newWorst,
-        extra);
+    return new Editor().values(latest, rule.worse(worst, value)).alert();
   }
 
   Alert returned(Instant at) {
@@ -182,32 +167,33 @@ public record Alert(
 
   /** Extends the alert to an earlier start or a later end. */
   Alert stretched(Rule rule, PastExcursion past) {
-    boolean earlier = past.since().isBefore(since);
-    boolean later = returnedAt != null && past.endedAt().isAfter(returnedAt);
-    return new Alert(
-            id,
-            container,
-            kind,
-            limit,
-            earlier ? past.since() : since,
-            earlier ? past.raisedAt() : raisedAt,
-            later ? past.endedAt() : returnedAt,
-            acknowledgedAt,
-            acknowledgedBy,
-            shelvedUntil,
-            latest,
-            worst,
-            extra)
-        .withWorst(rule, past.worst());
+    Editor editor = new Editor().values(latest, rule.worse(worst, past.worst()));
+    if (past.since().isBefore(since)) {
+      editor.began(past.since(), past.raisedAt());
+    }
+    if (returnedAt != null && past.endedAt().isAfter(returnedAt)) {
+      editor.returned(past.endedAt());
+    }
+    return editor.alert();
   }
 
   /** A copy with some parts changed. */
   private final class Editor {
+    private Instant newSince = since;
+    private Instant newRaisedAt = raisedAt;
     private @Nullable Instant newReturnedAt = returnedAt;
     private @Nullable Instant newAcknowledgedAt = acknowledgedAt;
     private @Nullable String newAcknowledgedBy = acknowledgedBy;
     private @Nullable Instant newShelvedUntil = shelvedUntil;
+    private double newLatest = latest;
+    private double newWorst = worst;
     private Extra newExtra = extra;
+
+    Editor began(Instant at, Instant raised) {
+      newSince = at;
+      newRaisedAt = raised;
+      return this;
+    }
 
     Editor returned(@Nullable Instant at) {
       newReturnedAt = at;
@@ -225,6 +211,12 @@ public record Alert(
       return extra(new Extra(priority(), by, detail(), forecastAt(), foundLate()));
     }
 
+    Editor values(double newest, double furthest) {
+      newLatest = newest;
+      newWorst = furthest;
+      return this;
+    }
+
     Editor extra(Extra changed) {
       newExtra = changed;
       return this;
@@ -236,14 +228,14 @@ public record Alert(
           container,
           kind,
           limit,
-          since,
-          raisedAt,
+          newSince,
+          newRaisedAt,
           newReturnedAt,
           newAcknowledgedAt,
           newAcknowledgedBy,
           newShelvedUntil,
-          latest,
-          worst,
+          newLatest,
+          newWorst,
           newExtra);
     }
   }

@@ -139,7 +139,7 @@ public final class AlertBoard {
                 .raisedAgain()
                 .withWorst(rule.rule(), condition.worst())
                 .withSign(rule.rule(), sign);
-    change(alert, raised, transition(raised, What.RAISED, sign.at(), now, null, sign.detail()));
+    change(alert, raised, Transition.of(raised, What.RAISED, sign.at(), now, null, sign.detail()));
     supersede(key, sign.at(), now);
   }
 
@@ -161,7 +161,7 @@ public final class AlertBoard {
     Alert alert = open.get(key);
     if (alert != null && alert.active()) {
       Alert returned = alert.returned(at);
-      change(alert, returned, transition(returned, What.RETURNED, at, now, null, note));
+      change(alert, returned, Transition.of(returned, What.RETURNED, at, now, null, note));
     }
   }
 
@@ -359,17 +359,7 @@ public final class AlertBoard {
 
   private static Transition foundLate(
       Alert alert, PastExcursion past, Instant now, @Nullable String note) {
-    return transition(alert, What.FOUND_LATE, past.raisedAt(), now, null, note);
-  }
-
-  private static Transition transition(
-      Alert alert,
-      What what,
-      Instant at,
-      Instant recordedAt,
-      @Nullable String by,
-      @Nullable String note) {
-    return Transition.of(alert, what, at, recordedAt, by, note);
+    return Transition.of(alert, What.FOUND_LATE, past.raisedAt(), now, null, note);
   }
 
   private Alert get(long id) {
@@ -386,7 +376,7 @@ public final class AlertBoard {
       Instant now,
       @Nullable String by,
       @Nullable String note) {
-    return change(before, after, transition(after, what, now, now, by, note));
+    return change(before, after, Transition.of(after, what, now, now, by, note));
   }
 
   private Alert change(@Nullable Alert before, Alert after, Transition transition) {

@@ -166,18 +166,12 @@ public record GroupState(
             anyUngerminated ? ungerminated : germinated,
             other.movedPaths(container, at),
             anyUngerminated ? ungerminatedCome : germinatedCome);
-    return new GroupState(
-        id,
-        container,
+    return with(
         ungerminated + ungerminatedCome,
         germinated + germinatedCome,
-        culledUngerminated,
-        culledGerminated,
-        potted,
-        alive,
+        container,
+        at,
         LastSeen.joined(lastSeen, LastSeen.part(other.lastSeen, ungerminatedCome)),
-        checkedAt,
-        null,
         joinedPaths);
   }
 
