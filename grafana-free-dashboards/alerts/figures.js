@@ -1,7 +1,7 @@
 // Draws the figures about alerts, the notifiers, and the notices that were sent.
 
 import { api } from '../shared/api.js';
-import { h, reconcile, setText, table, whileBusy } from '../shared/dom.js';
+import { actionButton, h, reconcile, setText, table } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { containerLink } from '../shared/container-link.js';
@@ -71,21 +71,10 @@ export function drawNotifiers(list, notifiers) {
 
 function makeNotifier(notifier) {
   const output = h('div', { role: 'status' });
-  const button = h(
-    'button',
-    {
-      type: 'button',
-      'aria-label': `Test ${notifier.name}`,
-      on: {
-        click: () =>
-          whileBusy(button, output, async () => {
-            const answer = await api.testNotifier(notifier.name);
-            output.replaceChildren(h('p', { class: answer.delivered ? 'done' : 'problem' }, testWords(answer)));
-          }),
-      },
-    },
-    'Test',
-  );
+  const button = actionButton({ 'aria-label': `Test ${notifier.name}` }, 'Test', output, async () => {
+    const answer = await api.testNotifier(notifier.name);
+    output.replaceChildren(h('p', { class: answer.delivered ? 'done' : 'problem' }, testWords(answer)));
+  });
   return h(
     'li',
     { data: { notifier: notifier.name } },

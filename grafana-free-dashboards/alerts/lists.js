@@ -4,7 +4,7 @@ import { api } from '../shared/api.js';
 import { updateAlert } from '../shared/attention.js';
 import { containerLink } from '../shared/container-link.js';
 import { now } from '../shared/clock.js';
-import { h, reconcile, setText, whileBusy } from '../shared/dom.js';
+import { actionButton, h, reconcile, setText } from '../shared/dom.js';
 import { field, form } from '../shared/form.js';
 import { alertDetail, byUrgency, isOpen, isShelved } from '../shared/alert-words.js';
 import { conditionOf } from '../shared/conditions.js';
@@ -48,7 +48,7 @@ export function drawOpen(openList, shelvedList, alerts, changed) {
 }
 
 function makeOpen(alert, changed) {
-  const acknowledge = actionButton(
+  const acknowledge = action(
     {
       class: 'acknowledge',
       'aria-label': `Acknowledge: ${conditionOf(alert.kind).title}, ${nameOf(alert)}`,
@@ -60,10 +60,9 @@ function makeOpen(alert, changed) {
 }
 
 /** A button and the place below it for a problem. */
-function actionButton(props, words, act) {
+function action(props, words, act) {
   const output = h('div');
-  const button = h('button', { type: 'button', ...props, on: { click: () => whileBusy(button, output, act) } }, words);
-  return [h('div', { class: 'actions' }, button), output];
+  return [h('div', { class: 'actions' }, actionButton(props, words, output, act)), output];
 }
 
 const alertItem = (alert, ...actions) =>
@@ -108,7 +107,7 @@ function shelving(alert, changed) {
 const makeShelved = (alert, changed) =>
   alertItem(
     alert,
-    actionButton({ class: 'unshelve' }, 'Take it back now', async () => changed(await api.unshelve(alert.id))),
+    action({ class: 'unshelve' }, 'Take it back now', async () => changed(await api.unshelve(alert.id))),
   );
 
 function updateShelved(item, alert) {

@@ -1,7 +1,7 @@
 // Days without sensors: their lowest and highest temperature entered by hand, and the heat estimated from them.
 
 import { api } from '../shared/api.js';
-import { byId, h, table, whileBusy } from '../shared/dom.js';
+import { actionButton, byId, h, table } from '../shared/dom.js';
 import { field, form, Problems, typedIn } from '../shared/form.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
@@ -91,22 +91,11 @@ export function makeExtremes(id) {
 
   function remove(one) {
     const output = h('span');
-    const button = h(
-      'button',
-      {
-        type: 'button',
-        class: 'plain',
-        'aria-label': `Remove ${t.day(one.day)}`,
-        on: {
-          click: () =>
-            whileBusy(button, output, async () => {
-              await api.removeDayExtremes(id, one.day);
-              await load();
-            }),
-        },
-      },
-      'Remove',
-    );
+    const props = { class: 'plain', 'aria-label': `Remove ${t.day(one.day)}` };
+    const button = actionButton(props, 'Remove', output, async () => {
+      await api.removeDayExtremes(id, one.day);
+      await load();
+    });
     return h('span', {}, button, output);
   }
 

@@ -1,7 +1,7 @@
 // The state of the container now: values, alerts, and the button for an opening.
 
 import { api } from '../shared/api.js';
-import { byId, h, reconcile, setText, whileBusy } from '../shared/dom.js';
+import { actionButton, byId, h, reconcile, setText } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { now } from '../shared/clock.js';
@@ -52,31 +52,13 @@ export function updateAlerts(container, changed) {
 /** @param opened called with the opening that goes on, or null when it was ended */
 export function makeOpening(id, opened) {
   const output = h('div', { class: 'output', role: 'status' });
-  const button = h(
-    'button',
-    {
-      type: 'button',
-      class: 'main',
-      id: 'open-now',
-      on: { click: () => whileBusy(button, output, async () => opened(await api.open(id, OPEN_MINUTES))) },
-    },
-    'I am opening it',
+  const button = actionButton({ class: 'main', id: 'open-now' }, 'I am opening it', output, async () =>
+    opened(await api.open(id, OPEN_MINUTES)),
   );
-  const end = h(
-    'button',
-    {
-      type: 'button',
-      id: 'end-opening',
-      on: {
-        click: () =>
-          whileBusy(end, output, async () => {
-            await api.endOpening(id);
-            opened(null);
-          }),
-      },
-    },
-    'It is closed again',
-  );
+  const end = actionButton({ id: 'end-opening' }, 'It is closed again', output, async () => {
+    await api.endOpening(id);
+    opened(null);
+  });
   byId('opening').append(
     h(
       'div',

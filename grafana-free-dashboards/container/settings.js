@@ -2,7 +2,7 @@
 
 import { api } from '../shared/api.js';
 import { containerForm } from '../shared/container-form.js';
-import { byId, h, whileBusy } from '../shared/dom.js';
+import { actionButton, byId, h } from '../shared/dom.js';
 import { alertRules } from './alert-rules.js';
 
 export function makeSettings(container, changed) {
@@ -46,20 +46,10 @@ export function makeSettings(container, changed) {
 /** Removal takes two presses. The second button says what is removed and what is kept. */
 function removal(id) {
   const output = h('div');
-  const really = h(
-    'button',
-    {
-      type: 'button',
-      on: {
-        click: () =>
-          whileBusy(really, output, async () => {
-            await api.removeContainer(id);
-            location.assign('/');
-          }),
-      },
-    },
-    'Yes, remove it',
-  );
+  const really = actionButton({}, 'Yes, remove it', output, async () => {
+    await api.removeContainer(id);
+    location.assign('/');
+  });
   return h(
     'details',
     {},

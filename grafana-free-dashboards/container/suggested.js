@@ -1,7 +1,7 @@
 // Suggests openings that nobody announced but that light, temperature and humidity show.
 
 import { api } from '../shared/api.js';
-import { byId, h, reconcile, whileBusy } from '../shared/dom.js';
+import { actionButton, byId, h, reconcile } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { now } from '../shared/clock.js';
@@ -26,36 +26,15 @@ export async function loadSuggested(id, recorded) {
 
 function makeSuggested(id, one, settled, recorded) {
   const output = h('div');
-  const yes = h(
-    'button',
-    {
-      type: 'button',
-      on: {
-        click: () =>
-          whileBusy(yes, output, async () => {
-            await api.recordOpening(id, one);
-            settled(item);
-            recorded();
-          }),
-      },
-    },
-    'Yes, that was me',
-  );
-  const no = h(
-    'button',
-    {
-      type: 'button',
-      class: 'plain',
-      on: {
-        click: () =>
-          whileBusy(no, output, async () => {
-            await api.declineOpening(id, one);
-            settled(item);
-          }),
-      },
-    },
-    'No',
-  );
+  const yes = actionButton({}, 'Yes, that was me', output, async () => {
+    await api.recordOpening(id, one);
+    settled(item);
+    recorded();
+  });
+  const no = actionButton({ class: 'plain' }, 'No', output, async () => {
+    await api.declineOpening(id, one);
+    settled(item);
+  });
   const item = h(
     'li',
     {},

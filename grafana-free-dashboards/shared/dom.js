@@ -114,6 +114,13 @@ export async function whileBusy(button, output, work) {
   }
 }
 
+/** Makes a button that runs `work` when it is pressed, and shows a failure in `output`. */
+export function actionButton(props, words, output, work) {
+  const click = () => whileBusy(button, output, work);
+  const button = h('button', { type: 'button', ...props, on: { click } }, words);
+  return button;
+}
+
 export function problemBox(problem) {
   const lines = problem.problems ?? [];
   return h(
