@@ -12,11 +12,11 @@ const NUMBER = 'number';
 /** @param id of the container */
 export function makeExtremes(id) {
   const place = byId('extremes-part').lastElementChild;
-  const told = h('div', { 'aria-live': 'polite' });
+  const figures = h('div', { 'aria-live': 'polite' });
   const formPlace = h('div');
   let answer = null;
   place.append(
-    told,
+    figures,
     h(
       'details',
       { id: 'enter-extremes' },
@@ -61,7 +61,7 @@ export function makeExtremes(id) {
   }
 
   function draw() {
-    told.replaceChildren(
+    figures.replaceChildren(
       h('p', {}, extremesSummary(answer), ' ', h('a', { href: '/figures.html#container' }, 'How is this worked out?')),
       rows() ?? '',
     );

@@ -26,7 +26,7 @@ export function limits(container, band) {
   const rows = Object.keys(NAMES).map((kind) => ({
     kind,
     state: container.limits?.[kind] ?? 'unknown',
-    told: band?.limits?.[kind],
+    summary: band?.limits?.[kind],
   }));
   const columns = [
     {
@@ -42,9 +42,13 @@ export function limits(container, band) {
     {
       title: 'Inside, of the time heard',
       class: NUMBER,
-      cell: (row) => (row.told ? f.share(row.told.fractionInside) : f.UNKNOWN),
+      cell: (row) => (row.summary ? f.share(row.summary.fractionInside) : f.UNKNOWN),
     },
-    { title: 'Outside for', class: NUMBER, cell: (row) => (row.told ? t.hours(row.told.hoursOutside) : f.UNKNOWN) },
+    {
+      title: 'Outside for',
+      class: NUMBER,
+      cell: (row) => (row.summary ? t.hours(row.summary.hoursOutside) : f.UNKNOWN),
+    },
   ];
   const heard = band
     ? `In the stretch shown, ${t.hours(band.coveredHours)} heard and ${t.hours(band.gapHours)} missing.`

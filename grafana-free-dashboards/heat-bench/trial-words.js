@@ -13,8 +13,8 @@ export function trialRows(trial) {
   ];
   const add = (title, interval, say) => {
     if (!interval) return;
-    const told = figure(interval, say);
-    rows.push([title, told.interval ? `${told.main} (${told.interval})` : told.main]);
+    const shown = figure(interval, say);
+    rows.push([title, shown.interval ? `${shown.main} (${shown.interval})` : shown.main]);
   };
   const hoursOf = (value) => `${f.number(value, 1)} h`;
   add('Time constant', trial.timeConstantHours, hoursOf);

@@ -32,10 +32,10 @@ const bare = (text) => text.replace(/ [^0-9 ]+$/, '');
 /** A figure and, on a line of its own, its interval; or that there is none. */
 export function figure(interval, say) {
   if (!interval || !known(interval.value)) return { main: f.UNKNOWN, interval: '' };
-  const told = known(interval.low) && known(interval.high);
+  const hasInterval = known(interval.low) && known(interval.high);
   return {
     main: say(interval.value),
-    interval: told ? `${bare(say(interval.low))} to ${bare(say(interval.high))}` : 'too few for an interval',
+    interval: hasInterval ? `${bare(say(interval.low))} to ${bare(say(interval.high))}` : 'too few for an interval',
   };
 }
 
@@ -68,11 +68,11 @@ const excursion = (longest) => (longest ? t.hours(longest.hours) : 'none');
 
 function recovery({ openings, seen, minutes: mean }) {
   if (openings === 0) return { main: f.UNKNOWN, interval: 'no opening cooled it' };
-  const told = figure(mean, minutes);
+  const text = figure(mean, minutes);
   const unseen = openings > seen ? `; ${openings - seen} not seen to end` : '';
   return {
-    main: told.main,
-    interval: `${told.interval ? `${told.interval}, ` : ''}${f.count(openings, 'opening')}${unseen}`,
+    main: text.main,
+    interval: `${text.interval ? `${text.interval}, ` : ''}${f.count(openings, 'opening')}${unseen}`,
   };
 }
 

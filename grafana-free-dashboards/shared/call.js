@@ -59,15 +59,15 @@ function queryOf(query = {}) {
 
 /** Reads problem details (RFC 9457). A proxy may answer without them; then the status is all there is. */
 async function problemOf(response) {
-  let told = {};
+  let answer = {};
   try {
-    told = await response.json();
+    answer = await response.json();
   } catch {
     /* not from the service itself */
   }
-  const message = told.detail || told.title || `The service refused (${response.status}).`;
-  const problems = Array.isArray(told.problems) ? told.problems : [];
-  return new ApiError(message, { status: response.status, type: told.type, problems });
+  const message = answer.detail || answer.title || `The service refused (${response.status}).`;
+  const problems = Array.isArray(answer.problems) ? answer.problems : [];
+  return new ApiError(message, { status: response.status, type: answer.type, problems });
 }
 
 /** The service's reason for refusing the live stream; null if it accepts, or does not answer. */

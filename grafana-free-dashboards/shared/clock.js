@@ -1,4 +1,4 @@
-// The service's clock, as far as the browser can know it. Ages are told by it, because a phone whose clock is
+// The service's clock, as far as the browser can know it. Ages are computed with it, because a phone whose clock is
 // ten minutes off would otherwise call a fresh reading silent, or a silent sensor fresh.
 
 let offsetMs = 0;

@@ -103,10 +103,10 @@ function fineLine({ limits, latest }) {
     ['light', 'light', 'darkness'],
     ['dry', 'humidity', 'moisture'],
   ].filter(([kind]) => limits[kind] === 'unknown');
-  const told = `${capital(listed(good))}.`;
-  if (open.length === 0) return told;
+  const sentence = `${capital(listed(good))}.`;
+  if (open.length === 0) return sentence;
   const why = open.some(([, quantity]) => latest?.[quantity]) ? 'Not known now' : 'Not measured';
-  return `${told} ${why}: ${listed(open.map(([, , word]) => word))}.`;
+  return `${sentence} ${why}: ${listed(open.map(([, , word]) => word))}.`;
 }
 
 /** Missing hours and the bounds of the heat; empty if nothing is missing. */

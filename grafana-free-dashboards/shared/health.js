@@ -23,7 +23,7 @@ export async function showHealth() {
     return;
   }
   const parts = Object.entries(health.parts ?? {});
-  setText(byId('service-health'), `${healthVerdict(health.status, parts)} Version ${health.version ?? 'not told'}.`);
+  setText(byId('service-health'), `${healthVerdict(health.status, parts)} Version ${health.version ?? 'not known'}.`);
   reconcile(
     byId('service-parts'),
     parts,

@@ -30,9 +30,9 @@ export function startPage({ current, handlers = {}, reload, redraw, lost }) {
     byId('press').hidden = !needed;
   });
   const hello = ({ time }) => learnTime(time);
-  const notice = (told) => {
-    takeNotice(told);
-    handlers.notice?.(told);
+  const notice = (message) => {
+    takeNotice(message);
+    handlers.notice?.(message);
   };
   const onState = (state, reason) => {
     showLive(state, reason);

@@ -56,9 +56,9 @@ function comparisonHeadline(difference, apart, names, { a, b }) {
 const signedPoints = (value) => `${value > 0 ? '+' : ''}${number(value * 100, Math.abs(value) < 0.1 ? 1 : 0)}`;
 
 /** Whether the groups of a sowing differ by more than chance allows; null where there is nothing to compare. */
-export function replicateWords(told) {
-  if (!told) return null;
-  const { replicates, p, exact, differ, range, toleratedRange, interval, fraction, germinated, sown } = told;
+export function replicateWords(result) {
+  if (!result) return null;
+  const { replicates, p, exact, differ, range, toleratedRange, interval, fraction, germinated, sown } = result;
   const lines = [
     `Best and worst group are ${number(range * 100)} percentage points apart.`,
     toleratedRange !== null &&

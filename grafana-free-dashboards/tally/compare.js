@@ -23,8 +23,8 @@ export function makeComparison(host, nameOf) {
   async function compare() {
     result.replaceChildren();
     const chosen = picks.map((pick) => sowings.find((one) => String(one.id) === pick.value));
-    const told = await api.compareGermination(chosen[0].id, chosen[1].id);
-    const words = comparisonWords(told, chosen.map(nameOf));
+    const comparison = await api.compareGermination(chosen[0].id, chosen[1].id);
+    const words = comparisonWords(comparison, chosen.map(nameOf));
     result.replaceChildren(
       h('p', { class: 'headline' }, words.headline),
       ...words.lines.map((line) => h('p', {}, line)),

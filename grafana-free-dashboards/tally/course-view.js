@@ -13,11 +13,12 @@ export const FATES = { germinated: 'germinated', culled: 'culled', remaining: 's
 let chosen = 'days';
 
 /**
- * @param told the germination of a sowing; @param asked a promise of its course over heat
+ * @param germination the answer about the germination of a sowing; @param asked a promise of its course over heat
  * @return an element that fills itself when the answer is there
  */
-export function makeCourse(told, sowing, asked) {
-  if (told.measures.curve.length === 0) return h('p', { class: 'waiting' }, 'The curve begins with the first check.');
+export function makeCourse(germination, sowing, asked) {
+  if (germination.measures.curve.length === 0)
+    return h('p', { class: 'waiting' }, 'The curve begins with the first check.');
   const drawn = h('div');
   const state = { course: null, trouble: null };
   const buttons = Object.entries(AXES).map(([axis, title]) =>
@@ -38,7 +39,7 @@ export function makeCourse(told, sowing, asked) {
   );
   const draw = () => {
     for (const button of buttons) button.setAttribute('aria-pressed', String(button.dataset.axis === chosen));
-    drawn.replaceChildren(...(chosen === 'days' ? overDays(told, sowing) : overHeat(state, sowing)));
+    drawn.replaceChildren(...(chosen === 'days' ? overDays(germination, sowing) : overHeat(state, sowing)));
   };
   asked
     .then(
@@ -58,8 +59,8 @@ export function makeCourse(told, sowing, asked) {
 export const BETWEEN =
   'Full line: found germinated by then. Dashed: they may have germinated as early as that, just after the check before. In the shade between it is not known.';
 
-function overDays(told, sowing) {
-  const { checks, measures } = told;
+function overDays(germination, sowing) {
+  const { checks, measures } = germination;
   const end = Math.max(1, ...checks.map((check) => check.day));
   const description = `Germinated of ${sowing.sown} sown: ${checks.map((check) => `day ${f.number(check.day)}: ${check.germinatedSoFar}`).join(', ')}.`;
   return [

@@ -15,15 +15,15 @@ export function forecasts(sowing, names, asked) {
   const place = h('div', { class: 'forecasts' }, list(groups, names, []));
   if (groups.length === 0) return place;
   asked.then(
-    ({ forecasts: told, noForecast }) => {
+    ({ forecasts: found, noForecast }) => {
       place.replaceChildren(
-        list(groups, names, told),
+        list(groups, names, found),
         ...(noForecast
           ? [
               h(
                 'p',
                 { class: 'quiet' },
-                `${told.length === 0 ? 'No forecast by heat' : 'No forecast by heat for other groups'}: ${noForecast}.`,
+                `${found.length === 0 ? 'No forecast by heat' : 'No forecast by heat for other groups'}: ${noForecast}.`,
               ),
             ]
           : []),
@@ -34,12 +34,12 @@ export function forecasts(sowing, names, asked) {
   return place;
 }
 
-function list(groups, names, told) {
+function list(groups, names, found) {
   return h(
     'ul',
     {},
     groups.map((group) => {
-      const forecast = told.find((one) => one.group === group.id);
+      const forecast = found.find((one) => one.group === group.id);
       const where = `Group ${group.id} in ${names(group.container)}`;
       if (!forecast)
         return h('li', {}, `${where}: check ${t.stamp(group.nextCheck.at, now())}, ${group.nextCheck.why}.`);

@@ -55,28 +55,28 @@ async function fill(species, place) {
   newest.set(place, mine);
   if (!place.firstChild) place.replaceChildren(h('p', { class: 'loading' }, 'Working it out …'));
   try {
-    const [told, keeping] = await Promise.all([api.thermalTime(species), api.viability(species)]);
-    if (newest.get(place) === mine) place.replaceChildren(...verdictPanel(told), ...keepingPanel(keeping));
+    const [result, keeping] = await Promise.all([api.thermalTime(species), api.viability(species)]);
+    if (newest.get(place) === mine) place.replaceChildren(...verdictPanel(result), ...keepingPanel(keeping));
   } catch (problem) {
     place.replaceChildren(h('p', { class: 'caution', role: 'status' }, noHeatWords(problem)));
   }
 }
 
-function verdictPanel(told) {
-  const words = thermalTimeWords(told);
+function verdictPanel(result) {
+  const words = thermalTimeWords(result);
   return [
-    h('p', { class: 'headline', data: { verdict: told.verdict } }, words.headline),
+    h('p', { class: 'headline', data: { verdict: result.verdict } }, words.headline),
     h(
       'dl',
       { class: 'measures' },
       words.rows.flatMap(([title, value]) => [h('dt', {}, title), h('dd', {}, value)]),
     ),
-    ...likelihood(told),
+    ...likelihood(result),
   ];
 }
 
-function keepingPanel(told) {
-  const words = viabilityPanel(told);
+function keepingPanel(result) {
+  const words = viabilityPanel(result);
   return [
     h('h4', {}, 'Days kept before sowing'),
     h('p', { class: 'headline' }, words.headline),
@@ -86,7 +86,7 @@ function keepingPanel(told) {
       words.rows.flatMap(([title, value]) => [h('dt', {}, title), h('dd', {}, value)]),
     ),
     words.note && h('p', { class: 'quiet' }, words.note),
-    told.groups.length > 0 &&
+    result.groups.length > 0 &&
       h(
         'details',
         {},
@@ -105,7 +105,7 @@ function keepingPanel(told) {
                 cell: (one) => `${f.number(one.germinated)} of ${f.number(one.seeds)}`,
               },
             ],
-            told.groups,
+            result.groups,
           ),
         ),
       ),

@@ -74,18 +74,18 @@ function verdict({ verdict: found, verdictWords, base }) {
 }
 
 /** The verdict over all sowings of a species, and its figures as rows of name and value. */
-export function thermalTimeWords(told) {
+export function thermalTimeWords(result) {
   const rows = [
     [
       'Seeds',
-      `${number(told.germinated)} germinated of ${number(told.seeds)}, in ${count(told.sowings.length, 'sowing')}`,
+      `${number(result.germinated)} germinated of ${number(result.seeds)}, in ${count(result.sowings.length, 'sowing')}`,
     ],
   ];
-  const { heatModel, clockModel } = told;
+  const { heatModel, clockModel } = result;
   if (heatModel)
     rows.push([
       'By heat',
-      `half by ${heat(heatModel.medianHeat)} above ${degrees(told.base)} (${intervalText(heatModel.medianInterval, heatNumber)})`,
+      `half by ${heat(heatModel.medianHeat)} above ${degrees(result.base)} (${intervalText(heatModel.medianInterval, heatNumber)})`,
     ]);
   if (clockModel)
     rows.push([
@@ -99,10 +99,10 @@ export function thermalTimeWords(told) {
   if (heatModel && clockModel)
     rows.push(['Fit (AIC, lower is better)', `heat ${number(heatModel.aic, 1)}, days ${number(clockModel.aic, 1)}`]);
   rows.push(
-    ['Base temperature by likelihood', baseWords(told.baseByLikelihood)],
-    ['Base temperature by regression', baseWords(told.baseByRegression)],
+    ['Base temperature by likelihood', baseWords(result.baseByLikelihood)],
+    ['Base temperature by regression', baseWords(result.baseByRegression)],
   );
-  return { headline: verdict(told), rows };
+  return { headline: verdict(result), rows };
 }
 
 const CANNOT = 'cannot be estimated from these data';

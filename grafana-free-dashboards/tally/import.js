@@ -51,8 +51,8 @@ export function makeImport(host, done) {
         'The file is larger than 1 MB. Split the entries into several files and import the oldest first.',
       );
     try {
-      const told = await api.importTable(pick.value, await chosen.text());
-      output.replaceChildren(h('p', { class: 'done' }, takenWords(TABLES[pick.value], told)));
+      const result = await api.importTable(pick.value, await chosen.text());
+      output.replaceChildren(h('p', { class: 'done' }, takenWords(TABLES[pick.value], result)));
       file.value = '';
       done();
     } catch (problem) {

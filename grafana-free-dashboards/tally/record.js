@@ -20,35 +20,35 @@ export async function showRecord(place, sowing, context) {
   newest.set(place, mine);
   const asked = api.heatCourse(sowing.id);
   asked.catch(() => {}); // shown in place of the answer
-  const [told, entries] = await Promise.all([api.germination(sowing.id), api.entries(sowing.id)]);
+  const [germination, entries] = await Promise.all([api.germination(sowing.id), api.entries(sowing.id)]);
   if (newest.get(place) !== mine) return;
   const output = h('div');
   place.replaceChildren(
     h('h4', {}, 'What next'),
-    whatNext(told, sowing, context),
+    whatNext(germination, sowing, context),
     forecasts(sowing, context.names, asked),
     h('h4', {}, 'How they came up'),
-    makeCourse(told, sowing, asked),
+    makeCourse(germination, sowing, asked),
     h(
       'dl',
       { class: 'measures' },
-      measureRows(told.measures).flatMap(([title, value]) => [h('dt', {}, title), h('dd', {}, value)]),
+      measureRows(germination.measures).flatMap(([title, value]) => [h('dt', {}, title), h('dd', {}, value)]),
     ),
-    bestFit(told),
-    ...replicates(told),
+    bestFit(germination),
+    ...replicates(germination),
     h('h4', {}, 'Seeds to gather next time'),
-    seedsToGather(told, sowing),
+    seedsToGather(germination, sowing),
     h('h4', {}, 'The record'),
     output,
     record(entries, sowing, context, output),
   );
 }
 
-function whatNext(told, sowing, { species }) {
-  const day = (now() - Date.parse(told.sownAt)) / 86_400_000;
+function whatNext(germination, sowing, { species }) {
+  const day = (now() - Date.parse(germination.sownAt)) / 86_400_000;
   const words = prospectWords({
-    prospect: told.prospect,
-    remaining: told.remaining,
+    prospect: germination.prospect,
+    remaining: germination.remaining,
     day,
     giveUpDays: species?.figures.giveUpDays?.value ?? null,
   });
@@ -79,8 +79,8 @@ function bestFit({ fits: { best, fits, finalFractionInterval }, checks }) {
 }
 
 /** Several groups of one sowing are replicates of each other. */
-function replicates(told) {
-  const words = replicateWords(told.replicates);
+function replicates(germination) {
+  const words = replicateWords(germination.replicates);
   return words === null
     ? []
     : [

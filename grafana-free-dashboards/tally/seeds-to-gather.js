@@ -7,10 +7,10 @@ import * as f from '../shared/format.js';
 
 const CONFIDENCE = 0.9;
 
-export function seedsToGather(told, sowing) {
-  if (told.fraction.sown === 0) return h('p', { class: 'quiet' }, 'Shown after the first check.');
+export function seedsToGather(germination, sowing) {
+  if (germination.fraction.sown === 0) return h('p', { class: 'quiet' }, 'Shown after the first check.');
   const potted = sowing.potted > 0;
-  const hits = potted ? sowing.potted : told.germinated;
+  const hits = potted ? sowing.potted : germination.germinated;
   const result = h('p', { role: 'status' });
   const input = h('input', { id: `wanted-${sowing.id}`, inputmode: 'numeric', value: 10, autocomplete: 'off' });
   const ask = async () => {
@@ -20,7 +20,7 @@ export function seedsToGather(told, sowing) {
       wanted,
       confidence: CONFIDENCE,
       germinated: hits,
-      sown: told.fraction.sown,
+      sown: germination.fraction.sown,
     });
     result.replaceChildren(
       h('strong', {}, `Sow about ${f.count(seeds, 'seed')}`),
@@ -32,7 +32,7 @@ export function seedsToGather(told, sowing) {
       h(
         'p',
         { class: 'quiet' },
-        `From this sowing alone: ${hits} ${potted ? 'potted on' : 'germinated'} of ${told.fraction.sown} looked at.`,
+        `From this sowing alone: ${hits} ${potted ? 'potted on' : 'germinated'} of ${germination.fraction.sown} looked at.`,
       ),
       field(potted ? 'Seedlings wanted in pots' : 'Germinated seeds wanted', input),
       result,

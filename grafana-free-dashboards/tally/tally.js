@@ -79,9 +79,9 @@ async function begin() {
 /** Loads the tally. If an entry arrived meanwhile, the answer may be outdated and is asked for again. */
 async function load() {
   const before = arrivals;
-  const told = await api.tally();
+  const loaded = await api.tally();
   if (before !== arrivals) return load();
-  tally = told;
+  tally = loaded;
   places.clear();
   for (const place of tally.containers) places.set(place.id, place);
   draw();
