@@ -43,7 +43,7 @@ class FullDiskIT {
 
   @ParameterizedTest
   @MethodSource("cases")
-  void nothingIsLostAndAllIsWellOnceThereIsRoomAgain(Case fault) {
+  void onceThereIsSpaceAgainNothingIsLostAndHealthIsUp(Case fault) {
     int port = Ports.free();
     Mosquitto mosquitto = fault.embedded() ? null : Mosquitto.started(folder.resolve("mosquitto"));
     int sensorPort = mosquitto == null ? port : mosquitto.port();

@@ -39,7 +39,7 @@ class InfluxLoginIT {
   }
 
   @Test
-  void aUserWithRightsOnlyToTheDatabaseGetsInAndOthersDoNot(@TempDir Path folder) {
+  void onlyAUserWithRightsToTheDatabaseCanLogIn(@TempDir Path folder) {
     try (Influx influx = Influx.withLogin(folder, "admin", "top");
         InfluxReadings good = store(influx, "grower", "secret");
         InfluxReadings wrong = store(influx, "grower", "guess");

@@ -212,7 +212,7 @@ class InfluxReadingsIT extends SeriesContract<InfluxReadings> {
   }
 
   @Test
-  void aHostThatDoesNotExistIsAStoreThatIsAway() {
+  void anUnknownHostCountsAsAnUnreachableStore() {
     InfluxAddress nowhere =
         new InfluxAddress("http://no-such-host.invalid:8086", "tepidarium", null, null, null);
     try (InfluxReadings store = new InfluxReadings(nowhere)) {

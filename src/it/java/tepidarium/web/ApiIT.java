@@ -137,7 +137,7 @@ class ApiIT {
   }
 
   @Test
-  void lightThatNobodyAnnouncedIsALeakAndOtherwiseAnOpening() {
+  void unannouncedLightIsALeakAndAnnouncedLightAnOpening() {
     JsonNode leak = api.get(JAR + "/light?limit=5&joinSeconds=60&to=" + grower.ago(10));
     assertEquals(1, leak.path("events").size());
     assertEquals("other", leak.at("/events/0/kind").asText());

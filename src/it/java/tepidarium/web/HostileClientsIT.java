@@ -113,7 +113,7 @@ class HostileClientsIT {
   }
 
   @Test
-  void ownPagesAndProxiesWithAKnownNameWrite() {
+  void requestsOfOwnPagesAndKnownProxiesMayWrite() {
     String json = "Content-Type: application/json; charset=utf-8\r\n";
     assertEquals(201, write(host(), "Origin: " + service.url() + "\r\n" + json).status());
     String proxied = "Origin: https://garden.example.org\r\n" + json;

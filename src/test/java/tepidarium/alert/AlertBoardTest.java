@@ -295,7 +295,7 @@ class AlertBoardTest {
   }
 
   @Test
-  void aRestartTakesUpWhereItStopped() {
+  void aRestartContinuesWhereTheServiceStopped() {
     coldForTenMinutes();
     long id = onlyOpen().id();
     board = open();
@@ -340,7 +340,7 @@ class AlertBoardTest {
   }
 
   @Test
-  void theTextSaysWhatAndSinceWhenAndHowBad() {
+  void theTextStatesKindStartAndWorstValue() {
     coldForTenMinutes();
     String text = AlertText.of(onlyOpen(), "Jar <1>", ZoneId.of("UTC"));
     assertEquals("Jar <1> has been colder than 29.5 °C since 1 Mar 00:00, 26 °C at worst.", text);

@@ -50,7 +50,7 @@ class ConditionProperties {
   }
 
   @Property
-  void jitterInsideTheDeadbandNeverReturnsAnActiveCondition(
+  void valuesInsideTheDeadbandNeverReturnAnActiveCondition(
       @ForAll @Size(min = 1, max = 100) List<@DoubleRange(min = 29.0, max = 29.79) Double> jitter) {
     List<Double> values = new ArrayList<>(List.of(25.0, 25.0, 25.0));
     values.addAll(jitter);

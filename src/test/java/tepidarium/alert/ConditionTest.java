@@ -104,7 +104,7 @@ class ConditionTest {
   }
 
   @Test
-  void aDecimalLimitAndDeadbandMeetWhereTheirDecimalsMeet() {
+  void decimalLimitsAndDeadbandsAddUpWithoutRoundingError() {
     Rule rule = new Rule(Limit.low(29.8), 0.1, Duration.ZERO, Duration.ZERO);
     assertTrue(rule.clear(29.9));
     assertFalse(rule.clear(29.89));

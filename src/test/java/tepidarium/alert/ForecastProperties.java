@@ -75,7 +75,7 @@ class ForecastProperties {
   }
 
   @Property(tries = 250)
-  void noiseRoundAFlatRecordIsNoForecast(
+  void noiseOnASteadyRecordGivesNoForecast(
       @ForAll @DoubleRange(min = 0, max = 0.2) double noise,
       @ForAll @DoubleRange(min = 0, max = 0.5) double margin,
       @ForAll @IntRange(min = 20, max = 600) int stepSeconds,
@@ -116,7 +116,7 @@ class ForecastProperties {
 
   /** At one instant noise may hide it; a minute later it is judged anew. */
   @Test
-  void noiseMovesTheTimeOnlySoFarAndSeldomHidesIt() {
+  void noiseMovesTheForecastLittleAndRarelyHidesIt() {
     DoubleUnaryOperator curve = stopped(31, 18, 4, 1.5);
     double limit = curve.applyAsDouble(1);
     int told = 0;
@@ -135,7 +135,7 @@ class ForecastProperties {
   }
 
   @Test
-  void aHeaterThatRunsAwayIsForecastHot() {
+  void anOverheatingHeaterIsForecastHot() {
     Samples samples = record(60, 1, stopped(31, 45, 5, 1));
     Forecast forecast =
         Forecast.of(samples, Limit.high(34.5), NOW, Forecast.MAX_LEAD_TIME).orElseThrow();

@@ -170,7 +170,7 @@ class ConfigReaderTest {
   }
 
   @Test
-  void aBrokerElsewhereLeavesThePortToThePages() throws IOException {
+  void anExternalBrokerLeavesThePortToThePages() throws IOException {
     Path file = file("broker: tcp://192.168.1.5:1883\nhttpPort: 1883\n");
     assertEquals(1883, ConfigReader.read(file, Map.of(), Map.of()).httpPort());
   }

@@ -133,7 +133,7 @@ class ConservationProperties {
   }
 
   @Property(tries = 20)
-  void mostOfWhatIsDoneAtRandomIsPossible(@ForAll long seed) {
+  void mostRandomEntriesAreAccepted(@ForAll long seed) {
     Grower grower = new Grower(seed);
     for (int i = 0; i < 60; i++) {
       grower.act();

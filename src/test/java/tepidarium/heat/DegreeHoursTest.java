@@ -70,7 +70,7 @@ class DegreeHoursTest {
         "value_if_last_reading_held",
         "if_interpolated_across_gaps"
       })
-  void someCaseDetectsEachWrongMethod(String wrong) {
+  void eachWrongMethodFailsAtLeastOneCase(String wrong) {
     boolean apart =
         linear().stream().anyMatch(check -> tellsApart(check, wrong, "degree_hours"))
             || withGaps().stream()

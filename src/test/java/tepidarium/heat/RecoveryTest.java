@@ -32,7 +32,7 @@ class RecoveryTest {
   }
 
   @Test
-  void anOpeningThatHardlyCooledIsNone() {
+  void anOpeningWithoutCoolingHasNoRecovery() {
     Samples samples = minutes(0, 30, 30, 30, 60, 30, 70, 29.6, 90, 30, 120, 30);
     assertTrue(recovery(samples).isEmpty());
   }

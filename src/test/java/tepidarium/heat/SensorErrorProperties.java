@@ -29,7 +29,7 @@ class SensorErrorProperties {
 
   /** By hand: at 14.8 °C nothing counts; at 15.3 °C, 0.3 °C·h an hour does. */
   @Test
-  void justBelowTheBaseTheTruthMayBeMoreButNotLess() {
+  void justBelowTheBaseTheErrorIsOnlyUpwards() {
     SensorError error = of(minutes(0, 14.8, 30, 14.8, 60, 14.8), new HeatRule(15, null), 0.5);
     assertEquals(0, error.less(), BY_HAND);
     assertEquals(0.3, error.more(), BY_HAND);
@@ -37,13 +37,13 @@ class SensorErrorProperties {
   }
 
   @Test
-  void farAboveTheCeilingTheSensorDoesNotMatter() {
+  void farAboveTheCeilingTheSensorErrorHasNoEffect() {
     SensorError error = of(minutes(0, 36, 30, 36, 60, 36), new HeatRule(15, 34.0), 0.5);
     assertEquals(0, error.either(), BY_HAND);
   }
 
   @Test
-  void betweenBaseAndCeilingItIsTheSensorsErrorTimesTheHours() {
+  void betweenBaseAndCeilingTheErrorIsTheSensorErrorTimesTheHours() {
     SensorError error = of(minutes(0, 25, 30, 28, 60, 25), new HeatRule(15, 34.0), 0.5);
     assertEquals(0.5, error.less(), BY_HAND);
     assertEquals(0.5, error.more(), BY_HAND);
@@ -58,7 +58,7 @@ class SensorErrorProperties {
 
   /** Quarters of a degree lie on the edges of the histogram, so that the bounds are exact. */
   @Property
-  void itIsTheHeatOfTheRecordMoved(
+  void theHeatEqualsThatOfTheShiftedRecord(
       @ForAll Samples record,
       @ForAll @IntRange(min = -30, max = 200) int base,
       @ForAll @IntRange(min = 1, max = 100) int more,
@@ -73,7 +73,7 @@ class SensorErrorProperties {
 
   /** Elsewhere it is off by no more than the histogram is: 1/16 °C, once for each heat compared. */
   @Property
-  void forAnyErrorItIsCloseToTheHeatOfTheRecordMoved(
+  void forAnyErrorTheHeatIsCloseToThatOfTheShiftedRecord(
       @ForAll Samples record,
       @ForAll @DoubleRange(min = 0, max = 30) double base,
       @ForAll @DoubleRange(min = 0, max = 2) double errorC) {

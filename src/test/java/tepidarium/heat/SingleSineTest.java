@@ -53,7 +53,7 @@ class SingleSineTest {
 
   /** 12 cases for each way in which base and ceiling can lie to the wave, and on its ends. */
   @Test
-  void itIsTheIntegralOfTheClippedWave() {
+  void theResultIsTheIntegralOfTheClippedWave() {
     Random random = new Random(20260301);
     int[] met = new int[6];
     for (int i = 0; i < 2_000; i++) {

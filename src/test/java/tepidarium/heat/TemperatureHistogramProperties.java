@@ -57,7 +57,7 @@ class TemperatureHistogramProperties {
   }
 
   @Property
-  void partsAddUpAndAreTheSameOnceKept(
+  void partsAddUpAndSurviveSerialization(
       @ForAll Samples record, @ForAll Cuts cuts, @ForAll @IntRange(min = -40, max = 239) int base) {
     TemperatureHistogram first =
         TemperatureHistogram.of(record, Span.ofMillis(cuts.a(), cuts.b()), HALF_HOUR);

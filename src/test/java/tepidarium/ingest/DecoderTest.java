@@ -72,7 +72,7 @@ class DecoderTest {
   }
 
   @Test
-  void openingIsNoSensorsName() {
+  void openingIsNotAllowedAsASensorName() {
     Decoded decoded = Messages.decode(message("tepidarium/opening", "{\"temperature\":30}"));
     assertTrue(reason(decoded).contains("alert, notice or opening"), reason(decoded));
   }

@@ -154,7 +154,7 @@ class DecoderTimeTest {
   }
 
   @Test
-  void entriesOfABacklogWithoutTimeAreRejected() {
+  void backlogEntriesWithoutTimeAreRejected() {
     Decoded decoded = decode("[{\"temperature\":30},{\"temperature\":31,\"at\":1772341200}]");
 
     assertEquals(1, decoded.readings().size());

@@ -39,7 +39,7 @@ class IngestCountersTest {
   }
 
   @Test
-  void oneSensorDoesNotPushTheRejectsOfOthersOutOfTheLog() {
+  void rejectsOfOneSensorDoNotRemoveThoseOfOthersFromTheLog() {
     List<RefusedReading> refused = new ArrayList<>();
     IntStream.range(0, 5_000).forEach(i -> refused.add(refused("stuck")));
     refused.add(refused("other"));

@@ -193,7 +193,7 @@ class IntakeTest {
   }
 
   @Test
-  void closingMakesDurableWhatWasHandedOver() throws InterruptedException {
+  void closingStoresAllQueuedReadings() throws InterruptedException {
     start(this::keep);
     for (int i = 0; i < 500; i++) {
       send("s" + i, "{\"temperature\":30}");

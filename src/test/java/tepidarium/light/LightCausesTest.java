@@ -52,7 +52,7 @@ class LightCausesTest {
   }
 
   @Test
-  void lightThatGrowsAndFadesBySunIsDaylightAndTheAdviceNamesTheSide() {
+  void lightThatFollowsTheSunIsDaylightAndTheAdviceNamesTheSide() {
     LightCause dawn = only(light("2026-03-01T05:45:00Z", 90, LightCausesTest::hump), BERLIN);
     assertEquals(LightKind.DAYLIGHT, dawn.kind());
     assertTrue(dawn.advice().contains("east") && dawn.advice().contains("window"), dawn.advice());

@@ -57,7 +57,7 @@ class OpeningSignsTest {
   }
 
   @Test
-  void lightAtOnceAndBothDownAndBackIsAnOpening() {
+  void suddenLightWithAFallAndRecoveryOfBothQuantitiesIsAnOpening() {
     List<OpeningSign> signs = signs(OpeningSignsTest::fiveMinutesOfLight, dip(31, 2), dip(96, 20));
     assertEquals(1, signs.size());
     OpeningSign sign = signs.get(0);
@@ -73,25 +73,25 @@ class OpeningSignsTest {
   }
 
   @Test
-  void aFallWithoutLightIsNone() {
+  void aFallWithoutLightIsNoOpening() {
     assertEquals(List.of(), signs(at -> 0, dip(31, 2), dip(96, 20)));
   }
 
   @Test
-  void lightThatGrowsByDegreesIsNone() {
+  void slowlyGrowingLightIsNoOpening() {
     DoubleUnaryOperator dawn = at -> at < 120 || at > 180 ? 0 : 60 - Math.abs(at - 150) * 1.9;
     assertEquals(List.of(), signs(dawn, dip(31, 2), dip(96, 20)));
   }
 
   @Test
-  void aFallThatDoesNotRecoverIsNone() {
+  void aFallWithoutRecoveryIsNoOpening() {
     DoubleUnaryOperator cut = at -> at < 120 ? 31 : 31 - Math.min(4, (at - 120) / 5);
     assertEquals(
         List.of(), signs(OpeningSignsTest::fiveMinutesOfLight, cut, at -> at < 120 ? 96 : 80));
   }
 
   @Test
-  void theStrokeOfAHeatMatWhileItWasLightIsNoFall() {
+  void aHeatMatCycleDuringLightIsNoFall() {
     assertEquals(
         List.of(), signs(OpeningSignsTest::fiveMinutesOfLight, OpeningSignsTest::mat, at -> 96));
     Map<Quantity, Samples> onlyWarmth =

@@ -152,7 +152,7 @@ class SamplesTest {
   }
 
   @Test
-  void fillingFromOrIntoNothingChangesNothing() {
+  void fillingGapsOfOrFromAnEmptyRecordChangesNothing() {
     assertSame(RECORD, RECORD.gapsFilledFrom(Samples.EMPTY, MAX_GAP_MS));
     assertSame(RECORD, Samples.EMPTY.gapsFilledFrom(RECORD, MAX_GAP_MS));
     assertTrue(Samples.EMPTY.gapsFilledFrom(Samples.EMPTY, MAX_GAP_MS).isEmpty());

@@ -52,7 +52,7 @@ class TimeWeightedProperties {
   }
 
   @Property
-  void anyRefinementOfACourseGivesTheSame(
+  void samplesAddedOnTheLineDoNotChangeTheResult(
       @ForAll Samples record, @ForAll Span span, @ForAll long seed) {
     TimeWeighted seldom = of(record, span);
     same(seldom, of(Refined.of(record, HALF_HOUR.toMillis(), new Random(seed)), span));

@@ -42,7 +42,7 @@ class HourlyRollupsTest {
   }
 
   @Test
-  void hoursThatMayStillChangeAreNotKept() {
+  void hoursThatMayStillChangeAreNotStored() {
     Bench young = new Bench(Bench.START.plus(Duration.ofHours(2)));
     young.store(Bench.reading(0, 30, 95, 0), Bench.reading(1_200, 30, 95, 0));
     young.rollups.catchUp();
@@ -62,7 +62,7 @@ class HourlyRollupsTest {
   }
 
   @Test
-  void nothingIsKeptWhileAWriteIsGoingOn() {
+  void noHoursAreStoredDuringAWrite() {
     steady(5, 30);
     var touched = bench.rollups.beforeWrite(java.util.List.of(Bench.reading(5_000, 1, 1, 1)));
     bench.rollups.catchUp();
@@ -187,7 +187,7 @@ class HourlyRollupsTest {
   }
 
   @Test
-  void hoursKeptBeforeTheClockWasSetBackAreForgottenForNewReadings() {
+  void newReadingsInvalidateHoursStoredBeforeTheClockWasSetBack() {
     steady(24, 30);
     bench.rollups.catchUp();
     Clock earlier = Clock.fixed(Bench.START.plus(Duration.ofHours(10)), ZoneOffset.UTC);

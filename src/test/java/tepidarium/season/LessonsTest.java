@@ -75,7 +75,7 @@ class LessonsTest {
   }
 
   @Test
-  void daylightOnSeveralMorningsPointsToTheSeam() {
+  void daylightOnSeveralMorningsAdvisesToCheckTheSeam() {
     assertEquals(List.of(), kinds(report(List.of(), closet().leaks("daylight", 1, 5))));
     SeasonReport report = report(List.of(), closet().leaks("daylight", 9, 40.25));
     assertEquals(

@@ -71,7 +71,7 @@ class SensorSummaryTest {
   }
 
   @Property
-  void theOrderOfArrivalDoesNotMatter(@ForAll("orders") List<Integer> order) {
+  void theResultDoesNotDependOnTheOrderOfArrival(@ForAll("orders") List<Integer> order) {
     assertEquals(heard(List.of(0, 1, 2, 3, 4, 5, 6, 7)), heard(order));
   }
 

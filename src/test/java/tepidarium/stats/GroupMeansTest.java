@@ -95,7 +95,7 @@ class GroupMeansTest {
   }
 
   @Test
-  void tooManyArrangementsAreNotCounted() {
+  void tooManyArrangementsGiveNoP() {
     assertNull(GroupMeans.permutation(new double[14], new double[14]).p());
   }
 

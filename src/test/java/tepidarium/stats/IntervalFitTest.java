@@ -203,7 +203,7 @@ class IntervalFitTest {
 
   @ParameterizedTest
   @MethodSource("fractionCases")
-  void rowsThatSayNothingAndSplitRowsChangeNothing(JsonNode check) {
+  void emptyRowsAndSplitRowsChangeNothing(JsonNode check) {
     List<Censored> rows = CheckRows.rows(check.at("/input/rows"), "");
     List<Censored> other = new ArrayList<>();
     for (Censored row : rows) {

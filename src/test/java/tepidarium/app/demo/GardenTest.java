@@ -268,7 +268,7 @@ class GardenTest {
 
   @ParameterizedTest
   @MethodSource("moments")
-  void liveReadingsGoOnWhereHistoryEnds(Instant now, ZoneId zone) {
+  void liveReadingsContinueTheStoredHistory(Instant now, ZoneId zone) {
     Garden garden = Garden.of(new DemoCalendar(now, zone));
     Instant end = garden.calendar().now();
     for (SimulatedSensor sensor : garden.sensors()) {

@@ -95,7 +95,7 @@ class BrokerBacklogTest {
   }
 
   @Test
-  void whileAStoreThatWasAwayHeldAMessageUpTheNextOnesWaited() {
+  void messagesBehindOneBlockedByTheStoreCountAsWaited() {
     connect(0, false);
     assertFalse(backlog.includes(at(10)));
     backlog.handled(at(10), at(50));

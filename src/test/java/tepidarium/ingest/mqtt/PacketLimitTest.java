@@ -57,7 +57,7 @@ class PacketLimitTest {
   }
 
   @Property(tries = 200)
-  void itPassesOnEveryByteHoweverThePacketsAreCut(
+  void everyByteIsPassedOnForAnyPacketBoundaries(
       @ForAll @Size(max = 8) List<@IntRange(max = 40_000) Integer> sizes,
       @ForAll @IntRange(min = 1, max = 5_000) int cut) {
     ByteArrayOutputStream sent = new ByteArrayOutputStream();
@@ -93,7 +93,7 @@ class PacketLimitTest {
   }
 
   @Test
-  void itHasRoomForTwoLargePacketsAndForSmallOnesBeside() {
+  void theLimitAllowsTwoLargePacketsAndFurtherSmallOnes() {
     EmbeddedChannel first = connection();
     arrive(first, header(MAX_BYTES));
     arrive(first, new byte[MAX_BYTES - 1]);

@@ -16,7 +16,7 @@ class ReceiveWatchdogTest {
 
   /** The notice that says so comes back from the broker, and must not end the trouble. */
   @Test
-  void messagesThatAreNotStoredDoNotHideThatTheStoreTakesNone() {
+  void unstoredMessagesDoNotHideThatTheStoreAcceptsNone() {
     watchdog.arrived("tepidarium/bag");
     assertNull(watchdog.whyNotStored());
     await()

@@ -138,7 +138,7 @@ class SpoolFileTest {
   }
 
   @Test
-  void theShareGrowsWithWhatIsKept() {
+  void theShareGrowsWithTheStoredReadings() {
     double empty = file.share();
     file.append(readings(0, 5_000));
 

@@ -54,7 +54,7 @@ class FailureTest {
   }
 
   @Test
-  void inputThatCannotBeUsedNamesItsField() throws IOException, InterruptedException {
+  void invalidInputIsReportedWithItsField() throws IOException, InterruptedException {
     JsonNode problem = problem("/input", 400);
     assertEquals("seeds", problem.path("field").asText());
     assertEquals("urn:tepidarium:problem:invalid-input", problem.path("type").asText());

@@ -31,7 +31,7 @@ class OwnNamesTest {
         "shed.example.org",
         "[2001:db8::1]"
       })
-  void loopbackAndConfiguredNamesAreOwn(String host) {
+  void loopbackAndConfiguredNamesAreOwnHosts(String host) {
     assertTrue(names.isOwnHost(host));
   }
 

@@ -90,7 +90,7 @@ class EmailIT {
   }
 
   @Test
-  void aServerThatRefusesAndRecoversGetsItLater() throws IOException {
+  void aServerThatRefusesAtFirstGetsTheNoticeLater() throws IOException {
     box.refuse(to -> "450 busy");
     DeliveryOutcome refused = send();
     assertEquals(Result.LATER, refused.result());
@@ -132,7 +132,7 @@ class EmailIT {
   }
 
   @Test
-  void aServerThatHangsIsLeftAfterTheLimit() throws IOException {
+  void aHangingServerIsAbandonedAfterTheTimeLimit() throws IOException {
     try (ServerSocket silent = new ServerSocket(0, 5, InetAddress.getLoopbackAddress())) {
       DeliveryOutcome outcome =
           send(silent.getLocalPort(), MailServer.Tls.STARTTLS, MailBox.PASSWORD, pem(), "300");

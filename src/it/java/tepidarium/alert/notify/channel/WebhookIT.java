@@ -133,7 +133,7 @@ class WebhookIT {
   }
 
   @Test
-  void aReceiverThatFailsAndRecoversGetsItLater() {
+  void aReceiverThatFailsAtFirstGetsTheNoticeLater() {
     status = 503;
     DeliveryOutcome outcome = send();
     assertEquals(Result.LATER, outcome.result());
@@ -144,7 +144,7 @@ class WebhookIT {
   }
 
   @Test
-  void aReceiverThatHangsIsLeftAfterTheLimit() {
+  void aHangingReceiverIsAbandonedAfterTheTimeLimit() {
     hangs = true;
     DeliveryOutcome outcome = send("a secret", Duration.ofSeconds(1));
     assertEquals(Result.LATER, outcome.result());
