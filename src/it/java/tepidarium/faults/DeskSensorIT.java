@@ -3,6 +3,8 @@ package tepidarium.faults;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -40,7 +42,7 @@ class DeskSensorIT {
   @TempDir private Path folder;
 
   @Test
-  void eachReadingIsStoredOnceOverCutsAndRestarts() {
+  void eachReadingIsStoredOnceOverCutsAndRestarts() throws IOException {
     Queue<Cut> cuts = cuts();
     Path data = folder.resolve("data");
     try (RunningService service = RunningService.embedded(data);
@@ -64,6 +66,7 @@ class DeskSensorIT {
       new Row(fault, tally, missing.size(), doubled(more, printed, runs / 2), 0).check();
       assertTrue(tally.repeated() > 0, "no PUBACK was lost: " + tally);
       assertEquals(0, tally.rejected());
+      assertEquals(List.of(), documentedLinesNeverPrinted(sensor));
     }
   }
 
@@ -110,6 +113,18 @@ class DeskSensorIT {
     } else {
       sensor.run(RUN_SECONDS);
     }
+  }
+
+  /** Lines of the sample of serial output in the firmware notes; numbers do not matter. */
+  private static List<String> documentedLinesNeverPrinted(DeskSensor sensor) throws IOException {
+    String page = Files.readString(Path.of("firmware-notes/README.md"));
+    String sample = page.split("```text\n")[1].split("```")[0];
+    List<String> printed = sensor.lines().stream().map(DeskSensorIT::shape).toList();
+    return sample.lines().filter(line -> !printed.contains(shape(line))).toList();
+  }
+
+  private static String shape(String line) {
+    return line.replaceAll("(?<![a-z])[\\d.]+", "#");
   }
 
   private static List<Reading> printed(DeskSensor sensor) {
