@@ -74,6 +74,7 @@ int main(int count, char **words)
         .retry_first_s = desk.options.retry_first_s,
         .retry_max_s = desk.options.retry_max_s,
         .readings_a_batch = 20,
+        .battery = &tp_lithium_cell,
     };
     const struct tp_board board = {
         .self = &desk,

@@ -70,6 +70,9 @@ static void log_reading(const struct tp_node *node, const struct tp_reading *rea
     }
     if (reading->bits & TP_HAS_BATTERY) {
         add_value(&text, " battery ", reading->battery_mv, 3, " V");
+        if (node->settings->battery) {
+            add_value(&text, ", about ", tp_battery_percent(reading->battery_mv, node->settings->battery), 0, " %");
+        }
     }
     add_waiting(&text, &node->memory->ring);
     log_text(node, &text);

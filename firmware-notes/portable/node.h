@@ -4,6 +4,7 @@
 
 #include <stddef.h>
 
+#include "battery.h"
 #include "board.h"
 #include "memory.h"
 
@@ -15,6 +16,7 @@ struct tp_settings {
     uint32_t retry_max_s;      /* longest delay after failures */
     uint16_t readings_a_batch; /* in one message, at least 1 */
     uint16_t battery_empty_mv; /* below it the radio stays off; 0: never */
+    const struct tp_battery_curve *battery; /* for the estimate in the serial output; NULL: none */
 };
 
 struct tp_node {

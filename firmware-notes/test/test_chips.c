@@ -136,14 +136,14 @@ static void battery_voltage_and_charge(void)
     EQUAL(4000, tp_divider_mv(2000, 100000, 100000));
     EQUAL(3909, tp_divider_mv(1173, 470000, 201500));
     EQUAL(UINT16_MAX, tp_divider_mv(65000, 3000000, 1000));
-    EQUAL(0, tp_battery_percent(3000, tp_lithium_cell, 6));
-    EQUAL(20, tp_battery_percent(3650, tp_lithium_cell, 6));
-    EQUAL(100, tp_battery_percent(4250, tp_lithium_cell, 6));
-    EQUAL(50, tp_battery_percent(3600, tp_three_alkaline, 5));
+    EQUAL(0, tp_battery_percent(3000, &tp_lithium_cell));
+    EQUAL(20, tp_battery_percent(3650, &tp_lithium_cell));
+    EQUAL(100, tp_battery_percent(4250, &tp_lithium_cell));
+    EQUAL(50, tp_battery_percent(3600, &tp_three_alkaline));
     uint8_t before = 0;
     for (uint16_t mv = 2500; mv < 5000; mv++) {
-        CHECK(tp_battery_percent(mv, tp_three_alkaline, 5) >= before);
-        before = tp_battery_percent(mv, tp_three_alkaline, 5);
+        CHECK(tp_battery_percent(mv, &tp_three_alkaline) >= before);
+        before = tp_battery_percent(mv, &tp_three_alkaline);
     }
 }
 

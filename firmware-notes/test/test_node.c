@@ -10,7 +10,7 @@
 
 enum { MOST = 2000, UTC_START_S = 1772344800 };
 
-static const struct tp_settings settings = {"tepidarium/jar-1", 300, 900, 60, 1800, 20, 3000};
+static const struct tp_settings settings = {"tepidarium/jar-1", 300, 900, 60, 1800, 20, 3000, &tp_three_alkaline};
 
 /* A board with a broker that notes what it received. */
 static struct {
@@ -195,6 +195,19 @@ static void sends_every_third_reading_in_a_batch(void)
     EQUAL(UTC_START_S + 3600, board.at[12]);
 }
 
+/* 3.91 V lies between 3.6 V (50 %) and 4.2 V (85 %) of three alkaline cells. */
+static void logs_each_reading(void)
+{
+    power_on();
+    board.network = false;
+    tp_node_wake(&node);
+    CHECK(strncmp(board.log, "not sent: next try after ", 25) == 0);
+    board.uptime_s = 300;
+    board.battery_mv = 2999;
+    tp_node_wake(&node);
+    TEXT("reading: temperature 0.01 degC humidity 25.72 % battery 2.999 V, about 9 %; waiting 2", board.log);
+}
+
 static void sends_its_backlog_after_an_outage(void)
 {
     power_on();
@@ -332,6 +345,7 @@ static void a_long_outage_keeps_the_newest_readings(void)
 void node_tests(void)
 {
     RUN(sends_every_third_reading_in_a_batch);
+    RUN(logs_each_reading);
     RUN(sends_its_backlog_after_an_outage);
     RUN(waits_longer_after_each_failure);
     RUN(a_repeat_after_a_lost_puback_has_the_same_time);

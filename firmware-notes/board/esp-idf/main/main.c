@@ -39,6 +39,7 @@ static const struct tp_settings settings = {
     .retry_max_s = 1800,
     .readings_a_batch = 20,
     .battery_empty_mv = HAS_BATTERY ? BATTERY_EMPTY_MV : 0,
+    .battery = &BATTERY_CURVE,
 };
 
 static const struct tp_board board = {

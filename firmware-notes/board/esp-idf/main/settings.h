@@ -26,6 +26,8 @@
 #define BATTERY_CHANNEL ADC_CHANNEL_6
 #define BATTERY_UPPER_OHM 470000
 #define BATTERY_LOWER_OHM 470000
-#define BATTERY_EMPTY_MV 3000 /* three alkaline cells; 3300 for one lithium cell */
+/* Three alkaline cells; for one lithium cell 3300 and tp_lithium_cell. */
+#define BATTERY_EMPTY_MV 3000
+#define BATTERY_CURVE tp_three_alkaline
 
 #endif
