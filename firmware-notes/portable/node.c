@@ -152,19 +152,23 @@ static void log_failure(const struct tp_node *node, uint32_t delay_s)
     log_text(node, &text);
 }
 
-/* Sends, and sets the time of the next attempt, counted from the wake. */
+/*
+ * Sends, and sets the time of the next attempt, counted from the wake. The attempt is saved as a failure
+ * before it begins: with weak cells the radio's current may reset the board.
+ */
 static void send(const struct tp_node *node, uint32_t wake_s)
 {
     const struct tp_settings *settings = node->settings;
     struct tp_memory *memory = node->memory;
-    uint32_t delay_s = settings->send_every_s;
+    uint32_t delay_s = tp_retry_failed(&memory->retry, settings->retry_first_s, settings->retry_max_s);
+    memory->next_send_s = wake_s + delay_s;
+    save(node);
     if (send_all(node)) {
         tp_retry_succeeded(&memory->retry);
+        memory->next_send_s = wake_s + settings->send_every_s;
     } else {
-        delay_s = tp_retry_failed(&memory->retry, settings->retry_first_s, settings->retry_max_s);
         log_failure(node, delay_s);
     }
-    memory->next_send_s = wake_s + delay_s;
 }
 
 static bool is_empty(const struct tp_node *node)

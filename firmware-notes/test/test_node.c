@@ -19,6 +19,7 @@ static struct {
     uint32_t uptime_s;
     uint32_t slow_percent; /* by how much the node's clock is slow */
     bool network, broker, time_server, chip, good_checksum;
+    bool resets_at_connect; /* the radio's current pulls the supply down */
     uint16_t battery_mv;
     int lose_pubacks, failed_publishes, connects;
     int saves_left; /* until the program stops; negative: never */
@@ -62,6 +63,9 @@ static bool connect(void *self)
 {
     (void)self;
     board.connects++;
+    if (board.resets_at_connect) {
+        board.saves_left = 0;
+    }
     return board.network && !stopped();
 }
 
@@ -259,7 +263,7 @@ static void a_backlog_has_the_right_times_in_spite_of_drift(void)
     board.network = false;
     live(8 * 3600);
     board.network = true;
-    live(1800);
+    live(3600);
     for (int i = 0; i < board.received_count; i++) {
         int64_t right = UTC_START_S + (int64_t)300 * i * 100 / 95;
         CHECK(board.at[i] >= right - 1 && board.at[i] <= right + 1);
@@ -303,6 +307,27 @@ static void a_stop_at_any_moment_loses_nothing(void)
             CHECK(times_received(board.taken[i]) >= 1);
         }
     }
+}
+
+/* Weak cells: each start of the radio resets the board. It must not try at every reading for ever. */
+static void a_reset_by_the_radio_counts_as_a_failure(void)
+{
+    power_on();
+    board.resets_at_connect = true;
+    while (board.uptime_s < 24 * 3600) {
+        uint32_t sleep_s = tp_node_wake(&node);
+        if (stopped()) {
+            board.saves_left = -1;
+            board.memory = board.saved;
+            tp_node_start(&node, 42);
+        } else {
+            board.uptime_s += sleep_s;
+        }
+    }
+    CHECK(board.connects > 24 && board.connects <= 24 * 3600 / 1800 + 5);
+    board.resets_at_connect = false;
+    live(3600);
+    expect_each_once();
 }
 
 static void a_chip_that_fails_leaves_its_values_out(void)
@@ -352,6 +377,7 @@ void node_tests(void)
     RUN(a_backlog_has_the_right_times_in_spite_of_drift);
     RUN(without_a_time_server_readings_carry_their_age);
     RUN(a_stop_at_any_moment_loses_nothing);
+    RUN(a_reset_by_the_radio_counts_as_a_failure);
     RUN(a_chip_that_fails_leaves_its_values_out);
     RUN(an_empty_battery_keeps_the_radio_off);
     RUN(a_long_outage_keeps_the_newest_readings);
