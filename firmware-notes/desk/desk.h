@@ -16,6 +16,7 @@ struct options {
     uint32_t run_s;   /* 0: without end */
     uint32_t start_s; /* UTC at uptime 0 of a fast run; 0: so that it ends now */
     uint32_t seed, bad_percent;
+    uint32_t slow_percent; /* by how much the clock of a fast run is slow */
     bool fast, probe;
     int cuts;
     struct {

@@ -25,6 +25,7 @@ static const char help[] =
     "  --for S              ends after S seconds (never)\n"
     "  --fast               does not wait: the clock jumps. Needs --for; ends at the present time\n"
     "  --start S            UTC at the start of a fast run, in seconds since 1970\n"
+    "  --slow PCT           the node's clock is slow by this share in a fast run (0)\n"
     "  --seed N             of the simulated values and delays (1)\n";
 
 static void fail(const char *word, const char *problem)
@@ -100,6 +101,7 @@ static bool take_number(struct options *options, const char *option, const char 
         {"--retry-max", &options->retry_max_s, 1, 86400},
         {"--answer", &options->answer_ms, 100, 60000},
         {"--bad-checksums", &options->bad_percent, 0, 100},
+        {"--slow", &options->slow_percent, 0, 9},
         {"--for", &options->run_s, 1, year_s},
         {"--start", &options->start_s, TP_EARLIEST_UTC_S, UINT32_MAX - year_s},
         {"--seed", &options->seed, 0, UINT32_MAX},
