@@ -64,11 +64,14 @@ static bool take_flag(struct options *options, const char *option)
         fputs(help, stdout);
         exit(0);
     }
-    bool *flag = strcmp(option, "--fast") == 0 ? &options->fast : strcmp(option, "--probe") == 0 ? &options->probe : NULL;
-    if (flag) {
-        *flag = true;
+    if (strcmp(option, "--fast") == 0) {
+        options->fast = true;
+    } else if (strcmp(option, "--probe") == 0) {
+        options->probe = true;
+    } else {
+        return false;
     }
-    return flag != NULL;
+    return true;
 }
 
 static bool take_text(struct options *options, const char *option, const char *value)

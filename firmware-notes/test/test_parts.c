@@ -72,7 +72,8 @@ static void a_batch_has_a_limit_and_fits_its_buffer(void)
 {
     static struct tp_ring ring;
     char payload[4 * TP_READING_CHARS];
-    struct tp_reading longest = {UINT32_MAX, UINT32_MAX, INT16_MIN, UINT16_MAX, UINT16_MAX, TP_HAS_ANY | TP_TIME_IS_UTC};
+    struct tp_reading longest = {UINT32_MAX, UINT32_MAX, INT16_MIN, UINT16_MAX, UINT16_MAX,
+                                 TP_HAS_ANY | TP_TIME_IS_UTC};
     for (int i = 0; i < 10; i++) {
         tp_ring_push(&ring, &longest);
     }

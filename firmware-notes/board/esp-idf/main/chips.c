@@ -52,7 +52,8 @@ static void start_battery(void)
     const adc_cali_line_fitting_config_t line = {.unit_id = ADC_UNIT_1, .atten = ADC_ATTEN_DB_12};
     ESP_ERROR_CHECK(adc_cali_create_scheme_line_fitting(&line, &calibration));
 #else
-    const adc_cali_curve_fitting_config_t curve = {.unit_id = ADC_UNIT_1, .chan = BATTERY_CHANNEL, .atten = ADC_ATTEN_DB_12};
+    const adc_cali_curve_fitting_config_t curve = {
+        .unit_id = ADC_UNIT_1, .chan = BATTERY_CHANNEL, .atten = ADC_ATTEN_DB_12};
     ESP_ERROR_CHECK(adc_cali_create_scheme_curve_fitting(&curve, &calibration));
 #endif
 }
