@@ -36,10 +36,11 @@ const unsent = makeUnsent({
 const names = (id) => places.get(id)?.name ?? id;
 const start = makeStart({
   host: byId('start'),
-  done: (words, next) => {
+  done: async (words, next) => {
+    // Loads first: what was added can then be chosen everywhere as soon as the page says that it is there.
+    await load().catch(showTrouble);
     say(words);
     start.show(next);
-    load().catch(showTrouble);
   },
 });
 const { write, writeNow, undoLast } = makeWriting({ unsent, names, refresh: (id) => refreshOpenRecord(id) });
