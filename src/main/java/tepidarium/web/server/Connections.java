@@ -37,7 +37,8 @@ final class Connections extends Handler.Wrapper implements Connection.Listener {
   private static final Logger LOG = LoggerFactory.getLogger(Connections.class);
   private static final long LOOK_SECONDS = 5;
   private static final long HEAD_SECONDS = 60;
-  private static final long NEW_SECONDS = 5;
+  // A busy machine may take many seconds for a request; the connection has to last until then.
+  private static final long NEW_SECONDS = 30;
   // A response is written in pieces of 32 KiB.
   private static final long PIECE_SECONDS = 20;
 
