@@ -10,7 +10,9 @@ import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,6 +21,9 @@ import org.jspecify.annotations.Nullable;
  * page stores reaches another test. Must be used by one thread.
  */
 final class Browser implements AutoCloseable {
+  /** Chromium without what a window needs: it takes half the processor time. */
+  private static final Path WINDOWLESS = Path.of("/usr/bin/chromium-headless-shell");
+
   private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
 
   /** How long an assertion may wait for a page on a slow and busy machine. */
@@ -41,7 +46,8 @@ final class Browser implements AutoCloseable {
           + ".map((line) => line[0]).filter((line) => ![...document.querySelectorAll('code')]"
           + ".some((code) => line.includes(code.innerText)))";
 
-  private static com.microsoft.playwright.@Nullable Browser shared;
+  private static @Nullable Playwright playwright;
+  private static final Map<Path, com.microsoft.playwright.Browser> RUNNING = new HashMap<>();
 
   private final com.microsoft.playwright.Browser browser;
   private final List<BrowserContext> contexts = new ArrayList<>();
@@ -52,27 +58,44 @@ final class Browser implements AutoCloseable {
   }
 
   static Browser start() {
-    com.microsoft.playwright.Browser running = shared;
+    return start(WINDOWLESS);
+  }
+
+  /** Starts a Chromium that can also show notifications. */
+  static Browser withNotifications() {
+    return start(CHROMIUM);
+  }
+
+  private static Browser start(Path program) {
+    com.microsoft.playwright.Browser running = RUNNING.get(program);
     if (running == null || !running.isConnected()) {
-      running = launch();
-      shared = running;
+      running = launch(program);
+      RUNNING.put(program, running);
     }
     return new Browser(running);
   }
 
   /** Playwright ends Chromium when the test process ends. */
-  private static com.microsoft.playwright.Browser launch() {
-    if (!Files.isExecutable(CHROMIUM)) {
-      throw new IllegalStateException("no browser: install the package chromium");
+  private static com.microsoft.playwright.Browser launch(Path program) {
+    if (!Files.isExecutable(program)) {
+      throw new IllegalStateException("no browser: install the package " + program.getFileName());
     }
-    Playwright playwright = Playwright.create();
     PlaywrightAssertions.setDefaultAssertionTimeout(ASSERTION_LIMIT_MS);
     BrowserType.LaunchOptions options =
         new BrowserType.LaunchOptions()
-            .setExecutablePath(CHROMIUM)
+            .setExecutablePath(program)
             .setHeadless(true)
             .setArgs(ARGUMENTS);
-    return playwright.chromium().launch(options);
+    return playwright().chromium().launch(options);
+  }
+
+  private static Playwright playwright() {
+    Playwright running = playwright;
+    if (running == null) {
+      running = Playwright.create();
+      playwright = running;
+    }
+    return running;
   }
 
   /** A new page of the given width. */
