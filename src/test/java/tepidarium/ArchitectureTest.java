@@ -88,6 +88,7 @@ class ArchitectureTest {
               "season",
               List.of("reading", "container", "heat", "light", "stats", "germination", "rollup")),
           Map.entry("exchange", List.of("reading", "germination")),
+          Map.entry("importing", List.of("reading", "ingest")),
           Map.entry("alert.notify.channel", List.of("alert.notify")),
           Map.entry("ingest", List.of("reading", "series")),
           Map.entry("ingest.mqtt", List.of("ingest", "reading", "series", "retry")),

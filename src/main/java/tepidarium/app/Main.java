@@ -19,6 +19,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import tepidarium.reading.InvalidInput;
 import tepidarium.series.StoreException;
 import tepidarium.web.server.WebServer;
 
@@ -40,7 +41,7 @@ import tepidarium.web.server.WebServer;
           + " and its name in capitals (TEPIDARIUM_HTTP_PORT). src/docs/settings.md lists all"
           + " settings."
     },
-    subcommands = {Main.Demo.class, Main.CheckConfig.class, Main.Train.class})
+    subcommands = {Main.Demo.class, Main.CheckConfig.class, ImportCommand.class, Main.Train.class})
 public final class Main implements Callable<Integer> {
   @Mixin private Settings settings = new Settings();
 
@@ -261,6 +262,7 @@ public final class Main implements Callable<Integer> {
         (exception, line, result) -> {
           if (exception instanceof IllegalStateException
               || exception instanceof ConfigException
+              || exception instanceof InvalidInput
               || exception instanceof StoreException) {
             line.getErr().println("tepidarium: " + exception.getMessage());
             return 1;

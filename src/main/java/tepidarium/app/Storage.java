@@ -106,6 +106,14 @@ final class Storage implements AutoCloseable {
     return opened;
   }
 
+  /**
+   * Returns a sink that writes to the store at once, without the spool. A write fails while the
+   * store does not answer.
+   */
+  ReadingSink directSink(HourlyRollups rollups) {
+    return new RollupSink(rollups, store);
+  }
+
   private record Backend(ReadingSink sink, Runnable prober) implements Spool.Backend {
     @Override
     public WriteResult write(List<Reading> batch) {

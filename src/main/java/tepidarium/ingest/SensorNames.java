@@ -6,7 +6,7 @@ import tepidarium.reading.SensorId;
 /**
  * Converts names in topics to sensor ids. Returns empty for an invalid name instead of throwing.
  */
-final class SensorNames {
+public final class SensorNames {
   private static final int MAX_LENGTH = 64;
 
   private SensorNames() {}
@@ -25,7 +25,7 @@ final class SensorNames {
    * Converts a name of another device: replaces each forbidden character by {@code -} and cuts the
    * name at 64 characters. Two names may therefore become equal. Empty if the name is empty.
    */
-  static Optional<SensorId> adapted(String name) {
+  public static Optional<SensorId> adapted(String name) {
     StringBuilder adapted = new StringBuilder(Math.min(name.length(), MAX_LENGTH));
     name.codePoints()
         .limit(MAX_LENGTH)

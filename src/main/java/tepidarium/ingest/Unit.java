@@ -12,7 +12,7 @@ import tepidarium.reading.Quantity;
  * A unit in which another device may send a quantity. There is no percent unit for batteries,
  * because the conversion to volts depends on the device.
  */
-enum Unit {
+public enum Unit {
   CELSIUS(Quantity.TEMPERATURE, "°C", "C", 0, 1, 1),
   FAHRENHEIT(Quantity.TEMPERATURE, "°F", "F", -32, 5, 9),
   KELVIN(Quantity.TEMPERATURE, "K", "kelvin", -273.15, 1, 1),
@@ -61,7 +61,11 @@ enum Unit {
     this.divisor = divisor;
   }
 
-  String symbol() {
+  public Quantity quantity() {
+    return quantity;
+  }
+
+  public String symbol() {
     return symbol;
   }
 
@@ -74,21 +78,21 @@ enum Unit {
    * Converts a value to the stored unit. Rounds a converted value to 0.0001, which is finer than
    * any sensor resolves; 303.35 K becomes 30.2 °C and not 30.200000000000045 °C.
    */
-  double toStored(double value) {
+  public double toStored(double value) {
     return isStored() ? value : Math.rint((value + offset) * factor / divisor * STEPS) / STEPS;
   }
 
   /** The unit in which values of the quantity are stored. */
-  static Unit stored(Quantity quantity) {
+  public static Unit stored(Quantity quantity) {
     return Objects.requireNonNull(STORED.get(quantity));
   }
 
   /** Finds the unit of a quantity by its symbol or alias. */
-  static Optional<Unit> of(Quantity quantity, String name) {
+  public static Optional<Unit> of(Quantity quantity, String name) {
     return all(quantity).filter(u -> u.symbol.equals(name) || u.alias.equals(name)).findFirst();
   }
 
-  static List<String> symbols(Quantity quantity) {
+  public static List<String> symbols(Quantity quantity) {
     return all(quantity).map(Unit::symbol).toList();
   }
 

@@ -1,0 +1,134 @@
+package tepidarium.app;
+
+import java.nio.charset.Charset;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+import tepidarium.importing.DateOrder;
+import tepidarium.importing.ImportOptions;
+import tepidarium.reading.InvalidInput;
+import tepidarium.reading.SensorId;
+
+/** Options of the command line that replace a guess about an imported file. */
+final class ImportSettings {
+  @Option(
+      names = "--column",
+      paramLabel = "COLUMN=MEANING",
+      description =
+          "what a column holds, by its number or header: time, clock, sensor, ignore, or a quantity"
+              + " with its unit and sensor, such as 3=temperature:F@jar-1")
+  private Map<String, String> columns = new LinkedHashMap<>();
+
+  @Option(
+      names = "--sensor",
+      paramLabel = "NAME",
+      description = "the sensor of all rows (default: named in the file, or the file's name)")
+  private @Nullable String sensor;
+
+  @Option(
+      names = "--zone",
+      paramLabel = "ZONE",
+      description =
+          "time zone of times without an offset, such as Europe/Berlin or +01:00 (default: named in"
+              + " the file, or the setting timeZone)")
+  private @Nullable String zone;
+
+  @Option(
+      names = "--date-order",
+      paramLabel = "ORDER",
+      description = "order of day, month and year in dates: dmy, mdy or ymd")
+  private @Nullable String dateOrder;
+
+  @Option(
+      names = "--decimal",
+      paramLabel = "SIGN",
+      description = "decimal separator of numbers: comma or point")
+  private @Nullable String decimal;
+
+  @Option(
+      names = "--delimiter",
+      paramLabel = "SIGN",
+      description = "what is between two cells: comma, semicolon, tab or another character")
+  private @Nullable String delimiter;
+
+  @Option(
+      names = "--header-line",
+      paramLabel = "LINE",
+      description = "number of the line that names the columns")
+  private @Nullable Integer headerLine;
+
+  @Option(
+      names = "--encoding",
+      paramLabel = "NAME",
+      description = "character encoding, such as UTF-8, UTF-16LE or windows-1252")
+  private @Nullable String encoding;
+
+  /**
+   * Returns the options for one file.
+   *
+   * @throws InvalidInput if one is wrong; the message names it
+   */
+  ImportOptions options(String fileName, ZoneId defaultZone, Instant latest) {
+    return new ImportOptions(
+        charset(),
+        delimiter(),
+        decimalComma(),
+        dateOrder == null ? null : DateOrder.of(dateOrder),
+        headerLine,
+        zone(),
+        sensor == null ? null : new SensorId(sensor),
+        columns,
+        fileName,
+        defaultZone,
+        latest);
+  }
+
+  private @Nullable Charset charset() {
+    try {
+      return encoding == null ? null : Charset.forName(encoding);
+    } catch (IllegalArgumentException e) {
+      throw new InvalidInput("--encoding " + encoding + " is not a known encoding", e);
+    }
+  }
+
+  private @Nullable ZoneId zone() {
+    try {
+      return zone == null ? null : ZoneId.of(zone);
+    } catch (DateTimeException e) {
+      throw new InvalidInput(
+          "--zone " + zone + " is not a time zone such as Europe/Berlin or +01:00", e);
+    }
+  }
+
+  private @Nullable Character delimiter() {
+    if (delimiter == null) {
+      return null;
+    }
+    return switch (delimiter) {
+      case "comma" -> ',';
+      case "semicolon" -> ';';
+      case "tab" -> '\t';
+      default -> {
+        if (delimiter.length() != 1 || "\"\r\n".contains(delimiter)) {
+          throw new InvalidInput("--delimiter is comma, semicolon, tab or one character");
+        }
+        yield delimiter.charAt(0);
+      }
+    };
+  }
+
+  private @Nullable Boolean decimalComma() {
+    if (decimal == null) {
+      return null;
+    }
+    return switch (decimal) {
+      case "comma", "," -> true;
+      case "point", "." -> false;
+      default -> throw new InvalidInput("--decimal is comma or point, not \"" + decimal + '"');
+    };
+  }
+}

@@ -1,0 +1,173 @@
+package tepidarium.app;
+
+import java.util.ArrayList;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.function.BooleanSupplier;
+import org.jspecify.annotations.Nullable;
+import tepidarium.importing.RowReceiver;
+import tepidarium.reading.Reading;
+import tepidarium.series.ReadingSink;
+import tepidarium.series.RefusedReading;
+import tepidarium.series.StoreException;
+import tepidarium.series.WriteResult;
+
+/**
+ * Writes imported readings to the store in batches of 10,000 and counts them. A second thread
+ * writes a batch while the caller reads the next one. Prints the progress to standard error every
+ * two seconds. Not thread-safe.
+ */
+final class ImportWriter implements RowReceiver, AutoCloseable {
+  /** A batch that the other thread writes. */
+  private record Pending(List<Reading> readings, List<Long> lines, Future<WriteResult> result) {}
+
+  private static final int BATCH = 10_000;
+  private static final long PROGRESS_NANOS = 2_000_000_000L;
+
+  private final ReadingSink sink;
+  private final RejectedRows rejected;
+  private final long fromLine;
+  private final ImportedFile file;
+  private final BooleanSupplier stopped;
+  private final ExecutorService writing = Executors.newSingleThreadExecutor();
+  private List<Reading> batch = new ArrayList<>(BATCH);
+  private List<Long> lines = new ArrayList<>(BATCH);
+  private @Nullable Pending pending;
+  private final long startNanos = System.nanoTime();
+  private long nextProgressNanos = startNanos + PROGRESS_NANOS;
+  private long lastLine;
+  private long skipped;
+  private long stored;
+  private long repeated;
+  private long empty;
+
+  ImportWriter(
+      ReadingSink sink,
+      RejectedRows rejected,
+      long fromLine,
+      ImportedFile file,
+      BooleanSupplier stopped) {
+    this.sink = sink;
+    this.rejected = rejected;
+    this.fromLine = fromLine;
+    this.file = file;
+    this.stopped = stopped;
+  }
+
+  @Override
+  public boolean reading(long line, Reading reading) {
+    lastLine = line;
+    if (line < fromLine) {
+      skipped++;
+    } else {
+      batch.add(reading);
+      lines.add(line);
+      if (batch.size() >= BATCH) {
+        flush();
+      }
+    }
+    return !stopped.getAsBoolean();
+  }
+
+  @Override
+  public void bad(long line, String reason, String text) {
+    lastLine = line;
+    rejected.add(line, reason, text);
+  }
+
+  @Override
+  public void empty(long line) {
+    lastLine = line;
+    empty++;
+  }
+
+  /** Stores the last batch and waits until it is durable. */
+  void finish() {
+    flush();
+    awaitPending();
+  }
+
+  /** Hands the batch to the thread that writes, once that has written the previous one. */
+  private void flush() {
+    awaitPending();
+    if (!batch.isEmpty()) {
+      List<Reading> readings = batch;
+      List<Long> ofReadings = lines;
+      batch = new ArrayList<>(BATCH);
+      lines = new ArrayList<>(BATCH);
+      pending = new Pending(readings, ofReadings, writing.submit(() -> sink.write(readings)));
+    }
+  }
+
+  private void awaitPending() {
+    Pending before = pending;
+    if (before == null) {
+      return;
+    }
+    pending = null;
+    WriteResult result = resultOf(before);
+    stored += result.stored();
+    repeated += result.repeated();
+    if (!result.refused().isEmpty()) {
+      reject(before, result.refused());
+    }
+    if (System.nanoTime() >= nextProgressNanos) {
+      nextProgressNanos = System.nanoTime() + PROGRESS_NANOS;
+      System.err.printf("  %d %%, line %,d: %s%n", file.percentRead(), lastLine, summary());
+    }
+  }
+
+  private static WriteResult resultOf(Pending batch) {
+    try {
+      return batch.result().get();
+    } catch (ExecutionException e) {
+      if (e.getCause() instanceof StoreException store) {
+        throw store;
+      }
+      throw new IllegalStateException(e.getCause());
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("interrupted while readings were written", e);
+    }
+  }
+
+  private void reject(Pending written, List<RefusedReading> refused) {
+    IdentityHashMap<Reading, Long> lineOf = new IdentityHashMap<>();
+    for (int i = 0; i < written.readings().size(); i++) {
+      lineOf.put(written.readings().get(i), written.lines().get(i));
+    }
+    for (RefusedReading one : refused) {
+      Reading reading = one.reading();
+      String text = reading.sensor() + " " + reading.at() + ' ' + reading.values();
+      rejected.add(lineOf.getOrDefault(reading, 0L), one.reason(), text);
+    }
+  }
+
+  @Override
+  public void close() {
+    writing.shutdown();
+  }
+
+  /** Which command continues a stopped import. */
+  String whereToContinue() {
+    return "Stopped after line %d of %s. All readings up to it are stored. To go on, run the same command with --from-line %d."
+        .formatted(lastLine, file.name(), lastLine + 1);
+  }
+
+  /** What was stored so far, and how fast. */
+  String summary() {
+    double seconds = (System.nanoTime() - startNanos) / 1e9;
+    return "%,d readings stored, %,d already there%s%s, in %.1f s (%,.0f readings/s)"
+        .formatted(
+            stored,
+            repeated,
+            skipped > 0 ? ", %,d before --from-line".formatted(skipped) : "",
+            empty > 0 ? ", %,d rows without a value".formatted(empty) : "",
+            seconds,
+            (stored + repeated + skipped) / seconds);
+  }
+}

@@ -1,0 +1,288 @@
+package tepidarium.importing;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.nio.charset.Charset;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.Iterator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
+import org.jspecify.annotations.Nullable;
+import tepidarium.ingest.SensorNames;
+import tepidarium.ingest.Unit;
+import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.Reading;
+import tepidarium.reading.SensorId;
+
+/** Reads the rows of a table as readings. Not thread-safe. */
+final class CsvRows {
+  private static final int MAX_SENSORS = 1_000;
+  private static final long DAY_MS = 86_400_000;
+  private static final long NO_TIME = Long.MIN_VALUE;
+  private static final long EARLIEST_MS = Reading.EARLIEST.toEpochMilli();
+
+  /** A sensor that rows name, and its last instants. */
+  private static final class RowSensor {
+    private final SensorId id;
+    private final LocalTimes.Previous previous = new LocalTimes.Previous();
+
+    RowSensor(SensorId id) {
+      this.id = id;
+    }
+  }
+
+  private final CsvPlan plan;
+  private final long latestMs;
+  private final LocalTimes localTimes;
+  private final DateTimeText text = new DateTimeText();
+  private final Map<String, RowSensor> sensors = new HashMap<>();
+  private final RowSensor fileSensor;
+  private final List<List<Column>> groups;
+  private String problem = "";
+
+  CsvRows(CsvPlan plan, Instant latest) {
+    this.plan = plan;
+    this.latestMs = latest.toEpochMilli();
+    this.localTimes = new LocalTimes(plan.time().zone(), plan.time().newestFirst());
+    this.fileSensor = new RowSensor(plan.sensor());
+    Map<String, List<Column>> bySensor = new LinkedHashMap<>();
+    for (Column column : plan.columns()) {
+      SensorId sensor = column.sensor();
+      bySensor
+          .computeIfAbsent(sensor == null ? "" : sensor.name(), name -> new ArrayList<>())
+          .add(column);
+    }
+    this.groups = List.copyOf(bySensor.values());
+  }
+
+  /** Adds every date of a column to a guess. */
+  static void addDates(
+      Source source, Charset charset, Table table, int column, DateOrderGuess guess)
+      throws IOException {
+    DateTimeText text = new DateTimeText();
+    try (Reader reader = FileEncoding.open(source, charset);
+        CSVParser parser = TableFinder.format(table.delimiter()).parse(reader)) {
+      for (CSVRecord row : parser) {
+        if (row.getRecordNumber() > table.firstRow()
+            && row.size() > column
+            && text.read(row.get(column))
+            && text.hasDate) {
+          guess.add(text, row.get(column));
+        }
+      }
+    }
+  }
+
+  /** Reads all rows, until the receiver ends it. */
+  void read(Source source, Charset charset, RowReceiver receiver) throws IOException {
+    try (Reader reader = FileEncoding.open(source, charset);
+        CSVParser parser = TableFinder.format(plan.table().delimiter()).parse(reader)) {
+      Iterator<CSVRecord> rows = parser.iterator();
+      boolean more = true;
+      while (more) {
+        long line = parser.getCurrentLineNumber() + 1;
+        more = rows.hasNext();
+        if (more) {
+          CSVRecord row = rows.next();
+          more = row.getRecordNumber() <= plan.table().firstRow() || read(line, row, receiver);
+        }
+      }
+    } catch (UncheckedIOException e) {
+      throw new InvalidInput("the file cannot be read on: " + e.getMessage(), e);
+    }
+  }
+
+  private boolean read(long line, CSVRecord row, RowReceiver receiver) {
+    int width = plan.table().width();
+    if (row.size() != width && !fits(row, width)) {
+      return bad(receiver, line, row, "has " + row.size() + " cells, but the header has " + width);
+    }
+    RowSensor sensor = plan.sensorColumn() < 0 ? fileSensor : sensor(row.get(plan.sensorColumn()));
+    long ms = sensor == null ? NO_TIME : time(row, sensor);
+    if (sensor == null || ms == NO_TIME) {
+      return bad(receiver, line, row, problem);
+    }
+    sensor.previous.set(ms);
+    if (ms < EARLIEST_MS || ms > latestMs) {
+      return bad(
+          receiver,
+          line,
+          row,
+          ms < EARLIEST_MS
+              ? "is before 2010: the clock of the logger was not set"
+              : "is in the future: check --date-order and --zone, or the clock of the logger");
+    }
+    return values(line, row, sensor, Instant.ofEpochMilli(ms), receiver);
+  }
+
+  /** Whether only empty cells are missing or too many. */
+  private static boolean fits(CSVRecord row, int width) {
+    for (int i = width; i < row.size(); i++) {
+      if (!row.get(i).isBlank()) {
+        return false;
+      }
+    }
+    return row.size() > width;
+  }
+
+  private boolean bad(RowReceiver receiver, long line, CSVRecord row, String reason) {
+    receiver.bad(line, reason, String.join(String.valueOf(plan.table().delimiter()), row));
+    return true;
+  }
+
+  private @Nullable RowSensor sensor(String cell) {
+    RowSensor known = sensors.get(cell);
+    if (known != null) {
+      return known;
+    }
+    SensorId id = SensorNames.adapted(cell.strip()).orElse(null);
+    if (id == null) {
+      problem = "names no sensor";
+      return null;
+    }
+    if (sensors.values().stream().anyMatch(other -> other.id.equals(id))) {
+      problem = "the sensor \"" + cell + "\" would get the same name as another one, " + id;
+      return null;
+    }
+    if (sensors.size() == MAX_SENSORS) {
+      throw new InvalidInput(
+          "column "
+              + (plan.sensorColumn() + 1)
+              + " names more than 1,000 sensors. If it holds something else, set --column "
+              + (plan.sensorColumn() + 1)
+              + "=ignore");
+    }
+    RowSensor added = new RowSensor(id);
+    sensors.put(cell, added);
+    return added;
+  }
+
+  /** The instant of a row; {@link #NO_TIME}, with {@link #problem}, if it has none. */
+  private long time(CSVRecord row, RowSensor sensor) {
+    TimeColumns time = plan.time();
+    String cell = row.get(time.first());
+    if (time.kind() != TimeColumns.Kind.TEXT) {
+      long ms = Epoch.millis(cell, time.kind() == TimeColumns.Kind.EPOCH_SECONDS ? 1 : 1000);
+      return ms < 0 ? noTime(cell) : ms;
+    }
+    if (!text.read(cell) || !text.hasDate) {
+      return noTime(cell);
+    }
+    long day = time.order().epochDay(text);
+    if (day == DateOrder.NO_DATE) {
+      return noTime(cell);
+    }
+    if (time.second() >= 0) {
+      cell = row.get(time.second());
+      if (!text.read(cell) || text.hasDate) {
+        return noTime(cell);
+      }
+    }
+    long local = day * DAY_MS + text.dayMs;
+    long ms = text.hasOffset ? local - text.offsetMs : localTimes.instant(local, sensor.previous);
+    if (ms == LocalTimes.SKIPPED) {
+      problem =
+          "\""
+              + cell
+              + "\" does not exist in "
+              + time.zone()
+              + ", because clocks go forward there."
+              + " If the logger keeps standard time, set --zone to its offset, such as +01:00";
+    }
+    return ms;
+  }
+
+  private long noTime(String cell) {
+    problem =
+        "\"" + cell + "\" is not a time like the others (" + plan.time().order().words() + ')';
+    return NO_TIME;
+  }
+
+  private boolean values(
+      long line, CSVRecord row, RowSensor sensor, Instant at, RowReceiver receiver) {
+    boolean more = true;
+    boolean empty = true;
+    String bad = null;
+    for (List<Column> group : groups) {
+      Map<Quantity, Double> values = new EnumMap<>(Quantity.class);
+      for (Column column : group) {
+        double value = value(row.get(column.index()), column);
+        if (!Double.isNaN(value)) {
+          values.put(column.unit().quantity(), value);
+        } else if (!problem.isEmpty()) {
+          bad = bad == null ? problem : bad + "; " + problem;
+        }
+      }
+      if (!values.isEmpty()) {
+        SensorId named = group.get(0).sensor();
+        empty = false;
+        more &=
+            receiver.reading(
+                line, new Reading(named == null ? sensor.id : named, at, values, null));
+      }
+    }
+    if (bad != null) {
+      bad(receiver, line, row, bad);
+    } else if (empty) {
+      receiver.empty(line);
+    }
+    return more;
+  }
+
+  /** The value of a cell; NaN, with {@link #problem} unless it is missing, if it has none. */
+  private double value(String cell, Column column) {
+    problem = "";
+    double number = NumberText.parse(cell, plan.decimal());
+    if (Double.isNaN(number)) {
+      if (NumberText.isMissing(cell)) {
+        return Double.NaN;
+      }
+      number = withUnit(cell.strip(), column);
+    } else if (number <= -999 && NumberText.isMissing(cell)) {
+      return Double.NaN;
+    }
+    double value = column.unit().toStored(number);
+    if (!column.unit().quantity().plausible(value)) {
+      problem =
+          Double.isNaN(value)
+              ? "\"" + cell + "\" in \"" + column.header() + "\" is not a number"
+              : "\""
+                  + cell
+                  + "\" in \""
+                  + column.header()
+                  + "\" is outside "
+                  + column.unit().quantity().range();
+      return Double.NaN;
+    }
+    return value;
+  }
+
+  private double withUnit(String cell, Column column) {
+    int end = NumberText.end(cell);
+    String suffix = cell.substring(end).strip();
+    Unit unit = CellUnit.of(column.unit().quantity(), suffix);
+    return suffix.isEmpty() || unit == column.unit()
+        ? NumberText.parse(cell.substring(0, end), plan.decimal())
+        : Double.NaN;
+  }
+
+  /** Remarks on all rows that were read. */
+  List<String> notes() {
+    long repeated = localTimes.repeated();
+    return repeated == 0
+        ? List.of()
+        : List.of(
+            repeated
+                + " rows were in the hour that is repeated when clocks go back in "
+                + plan.time().zone()
+                + ". The order of the rows decided which hour each belongs to.");
+  }
+}

@@ -1,0 +1,193 @@
+package tepidarium.importing;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.Reader;
+import java.nio.charset.Charset;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+import tepidarium.ingest.SensorNames;
+import tepidarium.ingest.Unit;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.Reading;
+import tepidarium.reading.SensorId;
+
+/**
+ * Reads InfluxDB line protocol: {@code measurement,tag=x field=1.5,other=2 time}. The names of
+ * fields are read like the headers of a table. The sensor is a tag that names one, or the
+ * measurement. Source: InfluxDB documentation, "Line protocol reference".
+ */
+final class LineProtocol {
+  private static final Pattern LINE =
+      Pattern.compile("[^,\\s#][^\\s]* [^\\s=]+=.+?(?: -?\\d{9,19})?\\s*");
+
+  private final Instant latest;
+  private final @Nullable SensorId sensor;
+  private final Map<String, @Nullable Unit> units = new HashMap<>();
+
+  LineProtocol(ImportOptions options) {
+    this.latest = options.latest();
+    this.sensor = options.sensor();
+  }
+
+  /** Whether the first line that is not empty or a comment has this form. */
+  static boolean isIn(String head) {
+    return head.lines()
+        .map(String::strip)
+        .filter(line -> !line.isEmpty() && !line.startsWith("#"))
+        .findFirst()
+        .filter(line -> LINE.matcher(line).matches() && parts(line).size() >= 2)
+        .isPresent();
+  }
+
+  void read(Source source, Charset charset, RowReceiver receiver) throws IOException {
+    try (Reader text = FileEncoding.open(source, charset);
+        BufferedReader lines = new BufferedReader(text, 1 << 16)) {
+      long number = 0;
+      boolean more = true;
+      while (more) {
+        String line = lines.readLine();
+        number++;
+        more = line != null;
+        if (line != null && !line.isBlank() && !line.startsWith("#")) {
+          more = read(number, line.strip(), receiver);
+        }
+      }
+    }
+  }
+
+  private boolean read(long number, String line, RowReceiver receiver) {
+    List<String> parts = parts(line);
+    if (parts.size() < 2 || parts.size() > 3) {
+      receiver.bad(number, "is not line protocol: measurement, fields and time are needed", line);
+      return true;
+    }
+    long ms = parts.size() == 3 ? millis(parts.get(2)) : Long.MIN_VALUE;
+    if (ms < Reading.EARLIEST.toEpochMilli() || ms > latest.toEpochMilli()) {
+      receiver.bad(
+          number,
+          parts.size() == 2
+              ? "has no time. Readings without a time cannot be imported"
+              : "its time is not from 2010 until now, in s, ms, us or ns since 1970",
+          line);
+      return true;
+    }
+    List<String> series = split(parts.get(0), ',');
+    SensorId id = sensor == null ? sensor(series) : sensor;
+    Map<Quantity, Double> values = new EnumMap<>(Quantity.class);
+    String problem = id == null ? "names no sensor" : addValues(series, parts.get(1), values);
+    if (problem != null) {
+      receiver.bad(number, problem, line);
+    }
+    if (id == null || values.isEmpty()) {
+      if (problem == null) {
+        receiver.empty(number);
+      }
+      return true;
+    }
+    return receiver.reading(number, new Reading(id, Instant.ofEpochMilli(ms), values, null));
+  }
+
+  /** Adds the values of the fields; returns what is wrong with one of them, or null. */
+  private @Nullable String addValues(
+      List<String> series, String fields, Map<Quantity, Double> values) {
+    String problem = null;
+    for (String field : split(fields, ',')) {
+      List<String> pair = split(field, '=');
+      Unit unit = pair.size() < 2 ? null : unit(plain(pair.get(0)), plain(series.get(0)));
+      if (unit == null) {
+        continue;
+      }
+      String number = pair.get(1).replaceFirst("(?<=\\d)[iu]$", "");
+      double value = unit.toStored(number(number));
+      if (unit.quantity().plausible(value)) {
+        values.put(unit.quantity(), value);
+      } else {
+        problem = field + " is not a number in " + unit.quantity().range();
+      }
+    }
+    return problem;
+  }
+
+  private static double number(String text) {
+    try {
+      return text.matches("[-+0-9.eE]+") ? Double.parseDouble(text) : Double.NaN;
+    } catch (NumberFormatException e) {
+      return Double.NaN;
+    }
+  }
+
+  /** A field named "value" gets its quantity from the measurement. */
+  private @Nullable Unit unit(String field, String measurement) {
+    String name = field.equals("value") ? measurement : field;
+    if (!units.containsKey(name)) {
+      ColumnWords words = ColumnWords.of(name);
+      Quantity quantity = words.quantity();
+      boolean unusable = quantity == null || words.isDerived() || words.unknownUnit() != null;
+      units.put(
+          name, unusable ? null : words.unit() != null ? words.unit() : Unit.stored(quantity));
+    }
+    return units.get(name);
+  }
+
+  private static @Nullable SensorId sensor(List<String> series) {
+    for (String tag : series.subList(1, series.size())) {
+      List<String> pair = split(tag, '=');
+      if (pair.size() == 2 && ColumnWords.of(plain(pair.get(0))).namesSensor()) {
+        return SensorNames.adapted(plain(pair.get(1))).orElse(null);
+      }
+    }
+    return SensorNames.adapted(plain(series.get(0))).orElse(null);
+  }
+
+  /** The unit follows from the number of digits, because the times lie between 2010 and 2100. */
+  private static long millis(String text) {
+    if (!text.matches("\\d{1,19}")) {
+      return Long.MIN_VALUE;
+    }
+    long value =
+        Long.parseLong(
+            text.length() == 19 && text.compareTo("9223372036854775807") > 0 ? "0" : text);
+    return switch (text.length()) {
+      case 10 -> value * 1000;
+      case 13 -> value;
+      case 16 -> value / 1000;
+      case 19 -> value / 1_000_000;
+      default -> Long.MIN_VALUE;
+    };
+  }
+
+  private static List<String> parts(String line) {
+    return split(line, ' ');
+  }
+
+  /** Splits a text at a character that is neither escaped nor in quotes. */
+  private static List<String> split(String text, char separator) {
+    List<String> parts = new ArrayList<>();
+    boolean quoted = false;
+    int start = 0;
+    for (int i = 0; i < text.length(); i++) {
+      char character = text.charAt(i);
+      if (character == '\\') {
+        i++;
+      } else if (character == '"') {
+        quoted = !quoted;
+      } else if (character == separator && !quoted) {
+        parts.add(text.substring(start, i));
+        start = i + 1;
+      }
+    }
+    parts.add(text.substring(start));
+    return parts;
+  }
+
+  private static String plain(String name) {
+    return name.replaceAll("\\\\(.)", "$1");
+  }
+}
