@@ -36,6 +36,7 @@ class ArchitectureTest {
           "reading",
           "stats",
           "series",
+          "calibration",
           "container",
           "heat",
           "light",
@@ -76,7 +77,8 @@ class ArchitectureTest {
           Map.entry("series.sqlite", List.of("series", "reading", "sqlite")),
           Map.entry("series.influx", List.of("series", "reading")),
           Map.entry("series.spool", List.of("series", "reading", "sqlite", "retry")),
-          Map.entry("container", List.of("reading")),
+          Map.entry("calibration", List.of("reading")),
+          Map.entry("container", List.of("reading", "calibration")),
           Map.entry("heat", List.of("reading", "container", "stats")),
           Map.entry("light", List.of("reading", "container", "stats")),
           Map.entry("history", List.of("reading", "container", "series", "heat", "light")),
@@ -172,7 +174,9 @@ class ArchitectureTest {
                   "series",
                   "germination",
                   "exchange")),
-          Map.entry("web.sensors", List.of("web", "reading", "container", "series", "live")),
+          Map.entry(
+              "web.sensors",
+              List.of("web", "reading", "calibration", "container", "series", "history", "live")),
           Map.entry(
               "web.server",
               and(

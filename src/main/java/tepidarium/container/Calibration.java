@@ -1,5 +1,6 @@
 package tepidarium.container;
 
+import tepidarium.reading.Checks;
 import tepidarium.reading.Quantity;
 
 /**

@@ -1,6 +1,7 @@
 package tepidarium.container;
 
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.Checks;
 import tepidarium.reading.InvalidInput;
 
 /**

@@ -69,14 +69,21 @@ public final class Samples {
 
   /** Returns the series with an offset added to each value, as for a calibration. */
   public Samples plus(double offset) {
-    if (offset == 0) {
-      return this;
+    return offset == 0 ? this : mapped((instantMs, value) -> value + offset);
+  }
+
+  /** A new value for the value at an instant. */
+  public interface Change {
+    double apply(long instantMs, double value);
+  }
+
+  /** Returns the series with each value changed, at the same instants. */
+  public Samples mapped(Change change) {
+    double[] changed = new double[values.length];
+    for (int i = 0; i < changed.length; i++) {
+      changed[i] = change.apply(atMs[i], values[i]);
     }
-    double[] moved = new double[values.length];
-    for (int i = 0; i < moved.length; i++) {
-      moved[i] = values[i] + offset;
-    }
-    return new Samples(atMs, moved);
+    return new Samples(atMs, changed);
   }
 
   /**

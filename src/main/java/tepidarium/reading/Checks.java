@@ -1,13 +1,12 @@
-package tepidarium.container;
+package tepidarium.reading;
 
 import java.util.Locale;
-import tepidarium.reading.InvalidInput;
 
 /** Checks ranges and lengths, and throws {@link InvalidInput} with a uniform message. */
-final class Checks {
+public final class Checks {
   private Checks() {}
 
-  static void within(String name, double value, double low, double high, String unit) {
+  public static void within(String name, double value, double low, double high, String unit) {
     if (!(value >= low && value <= high)) {
       throw new InvalidInput(
           name,
@@ -16,7 +15,7 @@ final class Checks {
     }
   }
 
-  static String text(String name, String value, int longest) {
+  public static String text(String name, String value, int longest) {
     String trimmed = value.strip();
     if (trimmed.isEmpty() || trimmed.length() > longest) {
       throw new InvalidInput(name, "must have 1 to " + longest + " characters");

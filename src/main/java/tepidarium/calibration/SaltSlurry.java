@@ -1,10 +1,14 @@
-package tepidarium.container;
+package tepidarium.calibration;
+
+import tepidarium.reading.Checks;
 
 /**
- * Relative humidity of the air over a slurry of salt and water in a closed jar. Source: Greenspan,
- * Journal of Research of the National Bureau of Standards 81A (1977) 89-96: cubic polynomials in
- * temperature, and stated uncertainties (both from memory; the polynomials reproduce the table to
- * 0.02 %). Limited to 20 to 30 °C, because no uncertainties outside that range are recorded here.
+ * Relative humidity of the air over a slurry of salt and water in a closed jar, from 5 to 50 °C.
+ * Source: Greenspan, Journal of Research of the National Bureau of Standards 81A (1977) 89-96: cubic
+ * polynomials in temperature. Those of the chlorides agree with a second transcription of the paper;
+ * that of the sulphate, and the stated uncertainties at 20 to 30 °C, are values from memory. Outside
+ * 20 to 30 °C twice the uncertainty at the nearer of both is used, because no stated one is recorded
+ * here.
  */
 public enum SaltSlurry {
   MAGNESIUM_CHLORIDE(new double[] {33.6686, -0.00797397, -0.00108988, 0}, 0.18, 0.16, 0.14),
@@ -12,8 +16,10 @@ public enum SaltSlurry {
   POTASSIUM_CHLORIDE(new double[] {88.6190, -0.193340, 0.000899706, 0}, 0.29, 0.26, 0.25),
   POTASSIUM_SULPHATE(new double[] {98.7792, -0.0590502, 0, 0}, 0.53, 0.45, 0.40);
 
-  public static final double MIN_C = 20;
-  public static final double MAX_C = 30;
+  public static final double MIN_C = 5;
+  public static final double MAX_C = 50;
+  private static final double STATED_FROM_C = 20;
+  private static final double STATED_TO_C = 30;
   private static final double MIDDLE_C = 25;
 
   @SuppressWarnings("ImmutableEnumChecker") // never written after construction
@@ -30,7 +36,7 @@ public enum SaltSlurry {
     this.at30 = at30;
   }
 
-  /** Relative humidity, %, at a temperature from 20 to 30 °C. */
+  /** Relative humidity, %, at a temperature from 5 to 50 °C. */
   public double humidityPercent(double temperatureC) {
     Checks.within("temperature", temperatureC, MIN_C, MAX_C, "°C");
     double humidity = 0;
@@ -43,7 +49,10 @@ public enum SaltSlurry {
   /** The uncertainty stated in the table, ±%; interpolated linearly between its temperatures. */
   public double statedUncertaintyPercent(double temperatureC) {
     Checks.within("temperature", temperatureC, MIN_C, MAX_C, "°C");
-    double share = (temperatureC - MIDDLE_C) / (MAX_C - MIDDLE_C);
+    if (temperatureC < STATED_FROM_C || temperatureC > STATED_TO_C) {
+      return 2 * (temperatureC < STATED_FROM_C ? at20 : at30);
+    }
+    double share = (temperatureC - MIDDLE_C) / (STATED_TO_C - MIDDLE_C);
     return at25 + share * (share > 0 ? at30 - at25 : at25 - at20);
   }
 

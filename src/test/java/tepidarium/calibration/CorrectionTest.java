@@ -1,4 +1,4 @@
-package tepidarium.container;
+package tepidarium.calibration;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.stream.Stream;
@@ -53,11 +54,12 @@ class CorrectionTest {
   void twoPointsGiveGainAndOffset(JsonNode check) {
     JsonNode in = check.path("input");
     Correction line =
-        Correction.ofTwoPoints(
-            new FixedPoint(
-                in.path("reading_1").asDouble(), 0.1, in.path("reference_1").asDouble(), 0.1),
-            new FixedPoint(
-                in.path("reading_2").asDouble(), 0.1, in.path("reference_2").asDouble(), 0.4),
+        Correction.ofPoints(
+            List.of(
+                new FixedPoint(
+                    in.path("reading_1").asDouble(), 0.1, in.path("reference_1").asDouble(), 0.1),
+                new FixedPoint(
+                    in.path("reading_2").asDouble(), 0.1, in.path("reference_2").asDouble(), 0.4)),
             0);
     assertEquals(check.at("/expected/gain").asDouble(), line.gain(), 1e-6);
     assertEquals(check.at("/expected/offset").asDouble(), line.offset(), 1e-6);
@@ -105,7 +107,7 @@ class CorrectionTest {
     FixedPoint salt = SaltSlurry.SODIUM_CHLORIDE.fixedPoint(77.9, 0.3, 25, 0.05);
     FixedPoint wet = SaltSlurry.POTASSIUM_SULPHATE.fixedPoint(94.6, 0.5, 25, 0.05);
     double shared = 0.2;
-    Correction line = Correction.ofTwoPoints(salt, wet, shared);
+    Correction line = Correction.ofPoints(List.of(salt, wet), shared);
     SplittableRandom random = new SplittableRandom(12);
     int draws = 100_000;
     for (double reading : new double[] {70, 85, 99}) {
@@ -113,7 +115,8 @@ class CorrectionTest {
       for (int i = 0; i < draws; i++) {
         double common = shared * random.nextGaussian();
         Correction drawn =
-            Correction.ofTwoPoints(drawn(salt, common, random), drawn(wet, common, random), 0);
+            Correction.ofPoints(
+                List.of(drawn(salt, common, random), drawn(wet, common, random)), 0);
         double error =
             drawn.corrected(reading + 0.4 * random.nextGaussian()) - line.corrected(reading);
         squares += error * error / draws;
@@ -166,11 +169,11 @@ class CorrectionTest {
   void impossiblePointsAreRefused() {
     FixedPoint a = new FixedPoint(20, 0, 20, 0);
     FixedPoint falling = new FixedPoint(30, 0, 10, 0);
-    assertThrows(IllegalArgumentException.class, () -> Correction.ofTwoPoints(a, a, 0));
-    assertThrows(IllegalArgumentException.class, () -> Correction.ofTwoPoints(a, falling, 0));
+    assertThrows(IllegalArgumentException.class, () -> Correction.ofPoints(List.of(a, a), 0));
+    assertThrows(IllegalArgumentException.class, () -> Correction.ofPoints(List.of(a, falling), 0));
     assertThrows(IllegalArgumentException.class, () -> new FixedPoint(1, -1, 1, 0));
     assertThrows(
-        IllegalArgumentException.class, () -> SaltSlurry.SODIUM_CHLORIDE.humidityPercent(40));
+        IllegalArgumentException.class, () -> SaltSlurry.SODIUM_CHLORIDE.humidityPercent(51));
     Correction one = drifting().first();
     assertThrows(
         IllegalArgumentException.class, () -> new DatedCorrections(SPRING, one, SPRING, one));

@@ -1,4 +1,4 @@
-package tepidarium.container;
+package tepidarium.calibration;
 
 import java.time.Duration;
 import java.time.Instant;

@@ -1,4 +1,6 @@
-package tepidarium.container;
+package tepidarium.calibration;
+
+import tepidarium.reading.Checks;
 
 /**
  * A sensor's reading at a known reference value, such as melting ice or air over a salt slurry. All
