@@ -26,7 +26,7 @@ export function drawRoom({ sensors, containers, at, maxGapMinutes }) {
   const old = at - Date.parse(latest.at) > maxGapMinutes * 60_000;
   room.replaceChildren(
     old ? 'Room: –, last ' : 'Room: ',
-    h('strong', {}, f.temperature(latest.value + (newest.calibration?.temperatureOffset ?? 0))),
+    h('strong', {}, f.temperature(newest.corrected.temperature)),
     ' ',
     time,
   );

@@ -26,6 +26,8 @@ import tepidarium.alert.OutOfService;
 import tepidarium.alert.Priority;
 import tepidarium.alert.RuleOverride;
 import tepidarium.alert.Transition;
+import tepidarium.calibration.CalibrationMethod;
+import tepidarium.calibration.CalibrationPoint;
 import tepidarium.container.Band;
 import tepidarium.container.Calibration;
 import tepidarium.container.Container;
@@ -50,6 +52,7 @@ import tepidarium.heat.DayExtremes;
 import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectCode;
 import tepidarium.ingest.RejectLog;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 import tepidarium.season.SeasonStore;
@@ -142,6 +145,57 @@ abstract class RecordsContract {
         read(database -> new ContainerRecords(database).calibrations()));
     assertEquals(List.of(opening), read(database -> new ContainerRecords(database).openings()));
     assertEquals(List.of(), read(database -> new ContainerRecords(database).declinedOpenings()));
+  }
+
+  @Test
+  void calibrationPointsSurviveARestartAndRemovedOnesStayInTheStore() {
+    CalibrationPoint ice =
+        new CalibrationPoint(
+            SENSOR,
+            Quantity.TEMPERATURE,
+            START,
+            0.4,
+            0,
+            0.06,
+            CalibrationMethod.ICE_POINT,
+            "Eis 🧊");
+    CalibrationPoint warm =
+        new CalibrationPoint(
+            SENSOR,
+            Quantity.TEMPERATURE,
+            START.plusSeconds(60),
+            30.3,
+            30,
+            0.05,
+            CalibrationMethod.COMPARISON,
+            null);
+    change(
+        database -> {
+          new ContainerRecords(database).addCalibrationPoint(ice, START);
+          new ContainerRecords(database).addCalibrationPoint(warm, START);
+        });
+    List<CalibrationPoint.Stored> stored =
+        read(database -> new ContainerRecords(database).calibrationPoints());
+    assertEquals(List.of(ice, warm), stored.stream().map(CalibrationPoint.Stored::point).toList());
+
+    change(
+        database ->
+            new ContainerRecords(database).removeCalibrationPoint(stored.get(0).id(), START));
+    assertEquals(
+        List.of(stored.get(1)),
+        read(database -> new ContainerRecords(database).calibrationPoints()));
+    String removed = "SELECT count(*) FROM calibration_point WHERE removed_ms = ?";
+    Integer marked =
+        read(
+            database ->
+                database.transaction(
+                    handle ->
+                        handle
+                            .createQuery(removed)
+                            .bind(0, START.toEpochMilli())
+                            .mapTo(Integer.class)
+                            .one()));
+    assertEquals(1, marked.intValue());
   }
 
   @Test

@@ -230,6 +230,51 @@ class ApiIT {
   }
 
   @Test
+  void aSensorIsCalibratedByPoints() {
+    String points = "/api/sensors/" + Grower.SPARE + "/calibration-points";
+    assertEquals(0, api.get(points).path("points").size());
+    String warm =
+        "{\"quantity\":\"temperature\",\"reading\":21,\"trueValue\":20.7,\"uncertainty\":0.05,"
+            + "\"method\":\"comparison\",\"note\":\"beside the reference\"}";
+    JsonNode added = api.post(points, warm, 201);
+    JsonNode now = added.at("/corrections/0/now");
+    assertEquals(1, now.path("gain").asDouble(), 1e-9);
+    assertEquals(-0.3, now.path("offset").asDouble(), 1e-9);
+    assertEquals(20.7, now.path("corrected").asDouble(), 1e-9);
+    // √(0.05² + 2 · 0.1² / 12), the newest reading being that of the point.
+    assertEquals(0.064550, now.path("uncertainty").asDouble(), 1e-5);
+    JsonNode sensor = api.get("/api/sensors/" + Grower.SPARE);
+    assertEquals(20.7, sensor.at("/corrected/temperature").asDouble(), 1e-9);
+    assertEquals(21, sensor.at("/latest/temperature/value").asDouble(), 1e-9);
+
+    String ice = "{\"quantity\":\"temperature\",\"reading\":0.3,\"method\":\"icePoint\"}";
+    JsonNode two = api.post(points, ice, 201);
+    assertEquals(0.1 / Math.sqrt(3), two.at("/points/1/uncertainty").asDouble(), 1e-9);
+    assertEquals(20.7 / 20.7, two.at("/corrections/0/now/gain").asDouble(), 1e-9);
+    String again = api.call("POST", points, ice, 400).text();
+    assertTrue(again.contains("remove the first"), again);
+    String salt =
+        "{\"quantity\":\"humidity\",\"reading\":77.1,\"method\":\"saturatedSalt\","
+            + "\"salt\":\"sodiumChloride\",\"saltTemperature\":25}";
+    assertEquals(75.29, api.post(points, salt, 201).at("/points/2/trueValue").asDouble(), 0.02);
+    String dark = "{\"quantity\":\"light\",\"reading\":0,\"method\":\"dark\"}";
+    String lamp =
+        "{\"quantity\":\"light\",\"reading\":450,\"trueValue\":500,\"uncertainty\":25,"
+            + "\"method\":\"knownLamp\"}";
+    long darkId = api.post(points, dark, 201).at("/points/3/id").asLong();
+    api.post(points, lamp, 201);
+    api.call("DELETE", points + '/' + darkId, null, 400);
+    JsonNode all = api.get(points).path("points");
+    for (int i = all.size() - 1; i >= 0; i--) {
+      api.call("DELETE", points + '/' + all.path(i).path("id").asLong(), null, 204);
+    }
+    assertEquals(0, api.get(points).path("corrections").size());
+    api.call("DELETE", points + "/99999", null, 404);
+    api.call("GET", "/api/sensors/no-such/calibration-points", null, 404);
+    api.call("POST", "/api/sensors/no-such/calibration-points", ice, 404);
+  }
+
+  @Test
   void aRoomSensorIsListedBeforeItIsHeard() {
     String body = "{\"container\":\"room\",\"from\":\"2026-03-01T06:00:00+01:00\"}";
     JsonNode placed = api.put("/api/sensors/not-heard/placement", body);
@@ -480,6 +525,7 @@ class ApiIT {
         .replace("{sowing}", "1")
         .replace("{season}", "1")
         .replace("{group}", "1-1")
+        .replace("{point}", "1")
         .replace("{entry}", "00000000-0000-0000-0000-000000000001")
         .replace("{table}", "lots")
         .replace("{day}", "2026-03-01")

@@ -102,6 +102,24 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         put(PROBE + "/calibration", "{\"temperatureOffset\":50}", "temperatureOffset"),
         put(PROBE + "/calibration", "{\"temperatureError\":-1}", "temperatureError"),
         put(PROBE + "/calibration", "{\"offset\":1}", "\"offset\""),
+        point("{\"reading\":1,\"method\":\"dark\"}", "quantity is missing"),
+        point("{\"quantity\":\"wind\",\"reading\":1,\"method\":\"dark\"}", "is not a quantity"),
+        point("{\"quantity\":\"light\",\"reading\":1,\"method\":\"guess\"}", "is not a method"),
+        point("{\"quantity\":\"light\",\"method\":\"dark\"}", "reading is missing"),
+        point(compared("\"reading\":30"), "trueValue is missing"),
+        point(compared("\"reading\":30,\"trueValue\":30"), "uncertainty is missing"),
+        point(compared("\"reading\":30,\"trueValue\":400,\"uncertainty\":1"), "-55 to 125"),
+        point(
+            compared("\"reading\":30,\"trueValue\":30,\"uncertainty\":1,\"salt\":\"x\""),
+            "only for the method saturatedSalt"),
+        point(
+            compared(
+                "\"reading\":30,\"trueValue\":30,\"uncertainty\":1,\"at\":\"2999-01-01T00:00:00Z\""),
+            "lies in the future"),
+        point(
+            compared(
+                "\"reading\":30,\"trueValue\":30,\"uncertainty\":1,\"at\":\"2011-01-01T00:00:00Z\""),
+            "before the first reading"),
         put("/api/sensors/no%20space/placement", "{}", "no space"),
         put("/api/sensors/" + "x".repeat(65) + "/calibration", "{}", "1 to 64"),
         post("/api/alerts/1/acknowledge", "{\"by\":" + '"' + "x".repeat(61) + "\"}", "by must"),
@@ -345,6 +363,14 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         get("/api/alerts?limit=0", "limit must be a whole number"),
         get("/api/alerts" + swapped, "to must not lie before from"),
         get("/api/rejects?limit=0", "limit must be a whole number from 1 to 1000"));
+  }
+
+  private static Refusal point(String body, String word) {
+    return post(PROBE + "/calibration-points", body, word);
+  }
+
+  private static String compared(String fields) {
+    return "{\"quantity\":\"temperature\",\"method\":\"comparison\"," + fields + '}';
   }
 
   private static Refusal get(String path, String word) {

@@ -238,14 +238,9 @@ public final class Service implements AutoCloseable {
         rejectLog,
         info,
         new ContainerViews(
-            register,
-            containers.latestValues(),
-            containers.heatSoFar(),
-            containers.calibrated(),
-            watch,
-            alertViews,
-            clock),
-        new SensorViews(register, containers.latestValues(), stores.storage().source()),
+            register, containers.latestValues(), containers.heatSoFar(), watch, alertViews, clock),
+        new SensorViews(
+            register, containers.latestValues(), stores.storage().source(), config.maxGap()),
         alertViews,
         new SeedJournal(new GerminationRecords(stores.records()), register),
         notices.notices(),

@@ -60,7 +60,12 @@ public record CalibrationPoint(
     if (quantity != only) {
       throw new InvalidInput(
           "method",
-          method.key() + " calibrates " + only.key() + ". For " + quantity.key() + " use comparison");
+          method.key()
+              + " calibrates "
+              + only.key()
+              + ". For "
+              + quantity.key()
+              + " use comparison");
     }
     boolean isZero = method == CalibrationMethod.ICE_POINT || method == CalibrationMethod.DARK;
     if (isZero && value != 0) {
@@ -72,6 +77,7 @@ public record CalibrationPoint(
 
   /** The point with the uncertainty of its reading, which is that of one step of the sensor. */
   FixedPoint fixedPoint() {
-    return new FixedPoint(reading, TypicalSensor.readingUncertainty(quantity), trueValue, uncertainty);
+    return new FixedPoint(
+        reading, TypicalSensor.readingUncertainty(quantity), trueValue, uncertainty);
   }
 }

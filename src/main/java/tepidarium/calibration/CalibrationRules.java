@@ -22,8 +22,7 @@ public final class CalibrationRules {
    * @param firstHeard the sensor's earliest reading; null if it has sent none
    * @throws InvalidInput if the point lies in the future or before the earliest reading
    */
-  public static void checkTime(
-      CalibrationPoint point, @Nullable Instant firstHeard, Instant now) {
+  public static void checkTime(CalibrationPoint point, @Nullable Instant firstHeard, Instant now) {
     if (point.at().isAfter(now.plus(CLOCK_TOLERANCE))) {
       throw new InvalidInput(
           "at", "lies in the future (" + point.at() + "). Enter when the reading was taken");
@@ -85,7 +84,8 @@ public final class CalibrationRules {
   }
 
   private static void checkGain(CalibrationSession session, Quantity quantity) {
-    double gain = Correction.slope(session.points().stream().map(CalibrationPoint::fixedPoint).toList());
+    double gain =
+        Correction.slope(session.points().stream().map(CalibrationPoint::fixedPoint).toList());
     double greatest = TypicalSensor.greatestGain(quantity);
     if (!(gain > 0)) {
       throw new InvalidInput(

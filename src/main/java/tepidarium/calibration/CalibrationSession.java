@@ -7,8 +7,8 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * Points of one sensor and quantity that were taken close together, and their common correction:
- * an offset from one point, offset and gain from two or more.
+ * Points of one sensor and quantity that were taken close together, and their common correction: an
+ * offset from one point, offset and gain from two or more.
  *
  * @param at the middle between the first and the last point
  * @param points in order of time, at least one
@@ -18,7 +18,7 @@ public record CalibrationSession(Instant at, List<CalibrationPoint> points) {
    * Two neighbouring points further apart than this belong to two sessions. A salt jar needs hours,
    * so two salts may take two days. Common practice, no source.
    */
-  public static final Duration LONGEST_PAUSE = Duration.ofHours(48);
+  public static final Duration LONGEST_PAUSE = Duration.ofDays(2);
 
   public CalibrationSession {
     points = List.copyOf(points);

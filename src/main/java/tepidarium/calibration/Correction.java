@@ -44,8 +44,8 @@ public record Correction(
   }
 
   /**
-   * Computes gain and offset from two or more fixed points by weighted least squares. Each weight is
-   * the reciprocal of the variance of the point: gain² · readingUncertainty² +
+   * Computes gain and offset from two or more fixed points by weighted least squares. Each weight
+   * is the reciprocal of the variance of the point: gain² · readingUncertainty² +
    * referenceUncertainty², with the gain of the unweighted line. Source: Press et al., Numerical
    * Recipes (2007), 15.2 (value from memory). If three or more points scatter more than their
    * uncertainties allow, the uncertainties are enlarged by √(χ² / (n − 2)) (Birge, Physical Review

@@ -39,29 +39,57 @@ public final class QuantityCorrection {
     return sessions.get(sessions.size() - 1).at();
   }
 
+  /** The instant of each session, and of the middle between two. */
+  public List<Instant> changes() {
+    List<Instant> changes = new ArrayList<>();
+    for (int i = 0; i < atMs.length; i++) {
+      if (i > 0) {
+        changes.add(Instant.ofEpochMilli((atMs[i - 1] + atMs[i]) / 2));
+      }
+      changes.add(Instant.ofEpochMilli(atMs[i]));
+    }
+    return changes;
+  }
+
   /** The corrected value of a raw reading. Light, for example, is never below 0. */
   public double corrected(long instantMs, double reading) {
-    int last = atMs.length - 1;
-    double value;
-    if (instantMs <= atMs[0]) {
-      value = corrections.get(0).corrected(reading);
-    } else if (instantMs >= atMs[last]) {
-      value = corrections.get(last).corrected(reading);
-    } else {
-      int next = 1;
-      while (atMs[next] < instantMs) {
-        next++;
-      }
-      double share = (double) (instantMs - atMs[next - 1]) / (atMs[next] - atMs[next - 1]);
-      value =
-          (1 - share) * corrections.get(next - 1).corrected(reading)
-              + share * corrections.get(next).corrected(reading);
-    }
+    double value = uncapped(instantMs, reading);
     return quantity == Quantity.TEMPERATURE ? value : Math.max(0, value);
+  }
+
+  private double uncapped(long instantMs, double reading) {
+    int last = atMs.length - 1;
+    if (instantMs <= atMs[0]) {
+      return corrections.get(0).corrected(reading);
+    }
+    if (instantMs >= atMs[last]) {
+      return corrections.get(last).corrected(reading);
+    }
+    int next = 1;
+    while (atMs[next] < instantMs) {
+      next++;
+    }
+    double share = (double) (instantMs - atMs[next - 1]) / (atMs[next] - atMs[next - 1]);
+    return (1 - share) * corrections.get(next - 1).corrected(reading)
+        + share * corrections.get(next).corrected(reading);
   }
 
   public Samples corrected(Samples raw) {
     return raw.mapped(this::corrected);
+  }
+
+  /** The correction at an instant. */
+  public Line at(Instant at) {
+    double offset = uncapped(at.toEpochMilli(), 0);
+    return new Line(uncapped(at.toEpochMilli(), 1) - offset, offset);
+  }
+
+  /** A corrected value is gain · reading + offset. */
+  public record Line(double gain, double offset) {}
+
+  public CalibrationPoint lastPoint() {
+    List<CalibrationPoint> points = sessions.get(sessions.size() - 1).points();
+    return points.get(points.size() - 1);
   }
 
   /**

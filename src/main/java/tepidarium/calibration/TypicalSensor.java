@@ -37,8 +37,8 @@ public final class TypicalSensor {
 
   /**
    * Standard uncertainty of the gain while only the offset is calibrated. Temperature: the maker
-   * states 0.5 °C over 95 °C, taken as rectangular: 0.5 / √3 / 95 = 0.003. Humidity: 5 % over 100 %:
-   * 0.03. Light: 20 %: 0.12.
+   * states 0.5 °C over 95 °C, taken as rectangular: 0.5 / √3 / 95 = 0.003. Humidity: 5 % over 100
+   * %: 0.03. Light: 20 %: 0.12.
    */
   static double gainUncertainty(Quantity quantity) {
     return switch (quantity) {
@@ -51,8 +51,8 @@ public final class TypicalSensor {
   }
 
   /**
-   * The greatest gain that a working sensor needs; the least one is its reciprocal. Common practice,
-   * no source.
+   * The greatest gain that a working sensor needs; the least one is its reciprocal. Common
+   * practice, no source.
    */
   static double greatestGain(Quantity quantity) {
     return switch (quantity) {

@@ -1,7 +1,9 @@
 package tepidarium.container;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import tepidarium.calibration.CalibrationPoint;
 import tepidarium.reading.SensorId;
 
 /**
@@ -28,6 +30,14 @@ public interface ContainerStore {
   Map<SensorId, Calibration> calibrations();
 
   void putCalibration(SensorId sensor, Calibration calibration);
+
+  /** All calibration points that are not removed, in the order in which they were added. */
+  List<CalibrationPoint.Stored> calibrationPoints();
+
+  void addCalibrationPoint(CalibrationPoint point, Instant recordedAt);
+
+  /** Marks a point as removed. It stays in the store, with the instant of its removal. */
+  void removeCalibrationPoint(long id, Instant removedAt);
 
   List<Opening> openings();
 

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -19,7 +20,11 @@ import java.util.concurrent.Semaphore;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import tepidarium.calibration.CalibrationPoint;
+import tepidarium.calibration.CalibrationRules;
+import tepidarium.calibration.QuantityCorrection;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 
@@ -41,7 +46,8 @@ public final class Register {
       Map<ContainerId, Container> containers,
       Map<ContainerId, List<Placement>> byContainer,
       Map<SensorId, List<Placement>> bySensor,
-      Map<SensorId, Calibration> calibrations,
+      Map<SensorId, SensorCorrection> corrections,
+      List<CalibrationPoint.Stored> points,
       List<Opening> openings,
       List<Opening> declined) {}
 
@@ -77,13 +83,36 @@ public final class Register {
       byContainer.computeIfAbsent(placement.container(), key -> new ArrayList<>()).add(placement);
     }
     byContainer.replaceAll((container, list) -> List.copyOf(list));
+    List<CalibrationPoint.Stored> points = List.copyOf(store.calibrationPoints());
     return new Snapshot(
         containers,
         byContainer,
         bySensor,
-        store.calibrations(),
+        corrections(store.calibrations(), points),
+        points,
         store.openings(),
         store.declinedOpenings());
+  }
+
+  private static Map<SensorId, SensorCorrection> corrections(
+      Map<SensorId, Calibration> constants, List<CalibrationPoint.Stored> points) {
+    Map<SensorId, Map<Quantity, List<CalibrationPoint>>> grouped = new HashMap<>();
+    constants.keySet().forEach(sensor -> grouped.put(sensor, new EnumMap<>(Quantity.class)));
+    for (CalibrationPoint.Stored stored : points) {
+      grouped
+          .computeIfAbsent(stored.point().sensor(), key -> new EnumMap<>(Quantity.class))
+          .computeIfAbsent(stored.point().quantity(), key -> new ArrayList<>())
+          .add(stored.point());
+    }
+    Map<SensorId, SensorCorrection> corrections = new HashMap<>();
+    grouped.forEach(
+        (sensor, byQuantity) -> {
+          Map<Quantity, QuantityCorrection> dated = new EnumMap<>(Quantity.class);
+          byQuantity.forEach((quantity, own) -> dated.put(quantity, new QuantityCorrection(own)));
+          Calibration constant = constants.getOrDefault(sensor, Calibration.NONE);
+          corrections.put(sensor, new SensorCorrection(constant, dated));
+        });
+    return corrections;
   }
 
   /** Runs a change under the lock, then calls the listeners without it. */
@@ -153,7 +182,19 @@ public final class Register {
   }
 
   public Calibration calibration(SensorId sensor) {
-    return snapshot.calibrations().getOrDefault(sensor, Calibration.NONE);
+    return correction(sensor).constant();
+  }
+
+  /** The correction of the sensor's raw readings, by its points and its constant offset. */
+  public SensorCorrection correction(SensorId sensor) {
+    return snapshot.corrections().getOrDefault(sensor, SensorCorrection.NONE);
+  }
+
+  /** The sensor's calibration points, in the order in which they were added. */
+  public List<CalibrationPoint.Stored> calibrationPoints(SensorId sensor) {
+    return snapshot.points().stream()
+        .filter(stored -> stored.point().sensor().equals(sensor))
+        .toList();
   }
 
   /** The container's openings that overlap the span, in order of their start. */
@@ -265,11 +306,70 @@ public final class Register {
     change(
         () -> {
           store.putCalibration(sensor, calibration);
-          Set<ContainerId> touched = new HashSet<>();
-          placementsOf(sensor).forEach(placement -> touched.add(placement.container()));
-          reload(touched);
+          reload(placesOf(sensor));
           return calibration;
         });
+  }
+
+  private Set<ContainerId> placesOf(SensorId sensor) {
+    Set<ContainerId> places = new HashSet<>();
+    placementsOf(sensor).forEach(placement -> places.add(placement.container()));
+    return places;
+  }
+
+  /**
+   * Adds a calibration point. From then on the points of its quantity replace the constant offset.
+   *
+   * @throws InvalidInput if the sensor's points would give no usable correction, see {@link
+   *     CalibrationRules#checkTogether}
+   */
+  public void addCalibrationPoint(CalibrationPoint point, Instant now) {
+    change(
+        () -> {
+          List<CalibrationPoint> together = pointsLike(point);
+          together.add(point);
+          CalibrationRules.checkTogether(together);
+          store.addCalibrationPoint(point, now);
+          reload(placesOf(point.sensor()));
+          return point;
+        });
+  }
+
+  /**
+   * Removes a calibration point.
+   *
+   * @return false if the sensor has no point with this id
+   * @throws InvalidInput if the remaining points would give no usable correction
+   */
+  public boolean removeCalibrationPoint(SensorId sensor, long id, Instant now) {
+    return change(
+        () -> {
+          Optional<CalibrationPoint> removed =
+              calibrationPoints(sensor).stream()
+                  .filter(stored -> stored.id() == id)
+                  .map(CalibrationPoint.Stored::point)
+                  .findFirst();
+          removed.ifPresent(
+              point -> {
+                List<CalibrationPoint> remaining = pointsLike(point);
+                remaining.remove(point);
+                CalibrationRules.checkTogether(remaining);
+                store.removeCalibrationPoint(id, now);
+                reload(placesOf(sensor));
+              });
+          return removed.isPresent();
+        });
+  }
+
+  /** The points of the same sensor and quantity, in a new list. */
+  private List<CalibrationPoint> pointsLike(CalibrationPoint point) {
+    List<CalibrationPoint> points = new ArrayList<>();
+    for (CalibrationPoint.Stored stored : calibrationPoints(point.sensor())) {
+      if (stored.point().quantity() == point.quantity()) {
+        points.add(stored.point());
+      }
+    }
+    return points;
   }
 
   /**

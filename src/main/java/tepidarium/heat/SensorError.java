@@ -9,6 +9,11 @@ package tepidarium.heat;
  */
 public record SensorError(double less, double more) {
 
+  /** Adds the error of an adjoining period. */
+  public SensorError plus(SensorError other) {
+    return new SensorError(less + other.less, more + other.more);
+  }
+
   /** The larger of both, for a figure with one ± sign. */
   public double either() {
     return Math.max(less, more);

@@ -127,6 +127,15 @@ public final class TemperatureHistogram {
     return new SensorError(Math.max(0, heat - ifTooHigh), Math.max(0, ifTooLow - heat));
   }
 
+  /** The covered time above a temperature, h; time at exactly that temperature counts. */
+  public double hoursAbove(double temperatureC) {
+    double inside = Math.max(MIN_C, Math.min(MAX_C, temperatureC));
+    double steps = (inside - MIN_C) / STEP_C;
+    int edge = (int) Math.floor(steps + ON_AN_EDGE);
+    double part = Math.max(0, steps - edge);
+    return (1 - part) * hoursAboveEdge(edge) + part * hoursAboveEdge(edge + 1);
+  }
+
   private double above(double temperatureC) {
     if (!inRange(temperatureC)) {
       return aboveOutside(temperatureC);
@@ -157,14 +166,6 @@ public final class TemperatureHistogram {
       sum += Math.max(0, degreeHours[i] - temperatureC * hours[i]);
     }
     return sum;
-  }
-
-  private double hoursAbove(double temperatureC) {
-    double inside = Math.max(MIN_C, Math.min(MAX_C, temperatureC));
-    double steps = (inside - MIN_C) / STEP_C;
-    int edge = (int) Math.floor(steps + ON_AN_EDGE);
-    double part = Math.max(0, steps - edge);
-    return (1 - part) * hoursAboveEdge(edge) + part * hoursAboveEdge(edge + 1);
   }
 
   /** Degree-hours above the lower edge of bin {@code edge} + 1. */

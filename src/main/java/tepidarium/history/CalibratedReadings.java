@@ -8,10 +8,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import tepidarium.container.Calibration;
+import java.util.Set;
+import java.util.TreeSet;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Placement;
 import tepidarium.container.Register;
+import tepidarium.container.SensorCorrection;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
@@ -23,6 +25,9 @@ import tepidarium.series.ReadingSource;
  * quantity, the sensor placed first is used, and the others fill its gaps. Thread-safe.
  */
 public final class CalibratedReadings {
+  /** Stands for an unknown temperature, °C. */
+  private static final double USUAL_C = 25;
+
   private final ReadingSource source;
   private final Register register;
   private final Duration maxGap;
@@ -87,15 +92,16 @@ public final class CalibratedReadings {
   }
 
   private Map<Quantity, Samples> read(SensorId sensor, Span overlap) {
-    Calibration calibration = register.calibration(sensor);
+    SensorCorrection correction = register.correction(sensor);
     // A query of the store includes the end of its span; a placement excludes its end.
     Span closed = new Span(overlap.from(), overlap.to().minusMillis(1));
-    Map<Quantity, Samples> raw = new EnumMap<>(Quantity.class);
+    Map<Quantity, Samples> corrected = new EnumMap<>(Quantity.class);
     source
         .read(sensor, closed)
         .forEach(
-            (quantity, samples) -> raw.put(quantity, samples.plus(calibration.offset(quantity))));
-    return raw;
+            (quantity, samples) ->
+                corrected.put(quantity, correction.corrected(quantity, samples)));
+    return corrected;
   }
 
   /**
@@ -128,16 +134,56 @@ public final class CalibratedReadings {
   }
 
   /**
-   * The largest temperature error among the sensors placed in the container during the span, ±°C.
+   * Cuts the span wherever a sensor comes or goes, and at each calibration session and in the
+   * middle between two, where the uncertainty because of drift is greatest. In each piece the same
+   * sensors are placed, and the error of each is greatest at an end of the piece.
    */
-  public double temperatureErrorC(ContainerId container, Span span) {
-    List<Double> errors = new ArrayList<>();
+  public List<Span> spansOfEqualSensors(ContainerId container, Span span) {
+    TreeSet<Instant> cuts = new TreeSet<>(List.of(span.from(), span.to()));
+    for (Placement placement : register.placementsIn(container)) {
+      addInside(cuts, span, placement.from());
+      if (placement.until() != null) {
+        addInside(cuts, span, placement.until());
+      }
+      register
+          .correction(placement.sensor())
+          .changes(Quantity.TEMPERATURE)
+          .forEach(at -> addInside(cuts, span, at));
+    }
+    List<Span> pieces = new ArrayList<>();
+    Instant from = cuts.pollFirst();
+    for (Instant to : cuts) {
+      pieces.add(new Span(from, to));
+      from = to;
+    }
+    return pieces;
+  }
+
+  private static void addInside(Set<Instant> cuts, Span span, Instant at) {
+    if (at.isAfter(span.from()) && at.isBefore(span.to())) {
+      cuts.add(at);
+    }
+  }
+
+  /**
+   * The largest error of the temperature because of any sensor placed in the container during the
+   * span, ±°C; see {@link SensorCorrection#error}. 0 if there was none.
+   *
+   * @param aroundC temperature at which the error is wanted, because an uncertain gain matters more
+   *     away from the calibration points; NaN if not known
+   */
+  public double temperatureErrorC(ContainerId container, Span span, double aroundC) {
+    double temperatureC = Double.isNaN(aroundC) ? USUAL_C : aroundC;
+    double largest = 0;
     for (Placement placement : register.placementsIn(container)) {
       Instant until = placement.until();
       if (placement.from().isBefore(span.to()) && (until == null || until.isAfter(span.from()))) {
-        errors.add(register.calibration(placement.sensor()).temperatureErrorC());
+        SensorCorrection correction = register.correction(placement.sensor());
+        for (Instant at : List.of(span.from(), span.to())) {
+          largest = Math.max(largest, correction.error(Quantity.TEMPERATURE, at, temperatureC));
+        }
       }
     }
-    return errors.stream().mapToDouble(Double::doubleValue).max().orElse(0);
+    return largest;
   }
 }

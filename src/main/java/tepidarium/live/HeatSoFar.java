@@ -12,6 +12,7 @@ import tepidarium.container.ContainerId;
 import tepidarium.heat.DegreeHours;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
+import tepidarium.heat.SensorError;
 import tepidarium.heat.TemperatureHistogram;
 import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.Quantity;
@@ -37,6 +38,11 @@ public final class HeatSoFar {
   public HeatSoFar(ContainerHistory history, CalibratedReadings calibrated) {
     this.history = history;
     this.calibrated = calibrated;
+  }
+
+  /** The possible error of the heat until now because of the container's sensors. */
+  public SensorError sensorError(Container container, Sum sum) {
+    return history.sensorError(container, sum.span(), sum.rule(), sum.histogram());
   }
 
   /** The heat until now; empty when no sensor was ever in the container. */

@@ -85,7 +85,8 @@ public final class LatestValues {
     if (raw == null || !placement.holdsAt(raw.at())) {
       return null;
     }
-    double offset = register.calibration(placement.sensor()).offset(quantity);
-    return new Value(raw.value() + offset, raw.at(), placement.sensor());
+    double corrected =
+        register.correction(placement.sensor()).corrected(quantity, raw.at(), raw.value());
+    return new Value(corrected, raw.at(), placement.sensor());
   }
 }

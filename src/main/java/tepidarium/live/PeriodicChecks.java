@@ -136,9 +136,7 @@ final class PeriodicChecks {
             .map(
                 one ->
                     new SensorFaults.Report(
-                        one.getKey(),
-                        one.getValue(),
-                        register.calibration(one.getKey()).temperatureErrorC()))
+                        one.getKey(), one.getValue(), errorC(one.getKey(), one.getValue(), at)))
             .toList();
     List<Samples> elsewhere =
         Stream.concat(Stream.of(ContainerId.ROOM), others(container))
@@ -152,6 +150,15 @@ final class PeriodicChecks {
     Observation observation =
         Observation.faults(at, faults.size(), faults.isEmpty() ? null : detail);
     board.observe(container.id(), container.band(), observation, now);
+  }
+
+  private double errorC(SensorId sensor, Map<Quantity, Samples> samples, Instant at) {
+    Samples temperature = samples.getOrDefault(Quantity.TEMPERATURE, Samples.EMPTY);
+    return temperature.isEmpty()
+        ? 0
+        : register
+            .correction(sensor)
+            .error(Quantity.TEMPERATURE, at, temperature.value(temperature.size() - 1));
   }
 
   private Stream<ContainerId> others(Container container) {

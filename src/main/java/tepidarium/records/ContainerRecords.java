@@ -4,11 +4,14 @@ import static tepidarium.records.Columns.ofKey;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.jdbi.v3.core.mapper.reflect.ConstructorMapper;
 import org.jspecify.annotations.Nullable;
+import tepidarium.calibration.CalibrationMethod;
+import tepidarium.calibration.CalibrationPoint;
 import tepidarium.container.Band;
 import tepidarium.container.Calibration;
 import tepidarium.container.Container;
@@ -18,6 +21,7 @@ import tepidarium.container.ContainerSettings;
 import tepidarium.container.ContainerStore;
 import tepidarium.container.Opening;
 import tepidarium.container.Placement;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 
@@ -152,6 +156,62 @@ public final class ContainerRecords implements ContainerStore {
                 calibration.temperatureOffsetC(),
                 calibration.humidityOffsetPercent(),
                 calibration.temperatureErrorC()));
+  }
+
+  @Override
+  public List<CalibrationPoint.Stored> calibrationPoints() {
+    return database.transaction(
+        handle ->
+            handle
+                .createQuery("SELECT * FROM calibration_point WHERE removed_ms IS NULL ORDER BY id")
+                .map((row, context) -> calibrationPoint(row))
+                .list());
+  }
+
+  private static CalibrationPoint.Stored calibrationPoint(ResultSet row) throws SQLException {
+    return new CalibrationPoint.Stored(
+        row.getLong("id"),
+        new CalibrationPoint(
+            new SensorId(row.getString("sensor")),
+            Quantity.ofKey(row.getString("quantity")).orElseThrow(),
+            Columns.instant(row, "at_ms"),
+            row.getDouble("reading"),
+            row.getDouble("true_value"),
+            row.getDouble("uncertainty"),
+            CalibrationMethod.ofKey(row.getString("method")).orElseThrow(),
+            row.getString("note")));
+  }
+
+  @Override
+  public void addCalibrationPoint(CalibrationPoint point, Instant recordedAt) {
+    String sql =
+        """
+        INSERT INTO calibration_point (sensor, quantity, at_ms, reading, true_value, uncertainty,
+          method, note, recorded_ms) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)
+        """;
+    database.transaction(
+        handle ->
+            handle.execute(
+                sql,
+                point.sensor().name(),
+                point.quantity().key(),
+                point.at(),
+                point.reading(),
+                point.trueValue(),
+                point.uncertainty(),
+                point.method().key(),
+                point.note(),
+                recordedAt));
+  }
+
+  @Override
+  public void removeCalibrationPoint(long id, Instant removedAt) {
+    database.transaction(
+        handle ->
+            handle.execute(
+                "UPDATE calibration_point SET removed_ms = ? WHERE id = ? AND removed_ms IS NULL",
+                removedAt,
+                id));
   }
 
   @Override

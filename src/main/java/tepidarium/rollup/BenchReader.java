@@ -19,6 +19,7 @@ import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
+import tepidarium.reading.TimeWeighted;
 
 /** Loads the data of containers for the heat bench, and the data of place trials. Thread-safe. */
 public final class BenchReader {
@@ -72,11 +73,17 @@ public final class BenchReader {
   public PlaceTrial trial(Container container, Span span, @Nullable Double watts) {
     Samples inside = calibrated.samples(container.id(), Quantity.TEMPERATURE, span);
     Samples room = calibrated.samples(ContainerId.ROOM, Quantity.TEMPERATURE, span);
-    double errorC =
-        calibrated.temperatureErrorC(container.id(), span)
-            + calibrated.temperatureErrorC(ContainerId.ROOM, span);
+    double errorC = errorC(container.id(), span, inside) + errorC(ContainerId.ROOM, span, room);
     PlaceTrial.Question question =
         new PlaceTrial.Question(container.band().temperatureLowC(), watts, errorC);
     return PlaceTrial.of(inside, room, span, calibrated.maxGap(), question);
+  }
+
+  private double errorC(ContainerId place, Span span, Samples temperature) {
+    double meanC = TimeWeighted.of(temperature, span, calibrated.maxGap()).mean();
+    return calibrated.spansOfEqualSensors(place, span).stream()
+        .mapToDouble(piece -> calibrated.temperatureErrorC(place, piece, meanC))
+        .max()
+        .orElse(0);
   }
 }

@@ -26,6 +26,7 @@ import tepidarium.heat.HeatSum;
 import tepidarium.heat.Limit;
 import tepidarium.heat.LocalHours;
 import tepidarium.heat.LostHeat;
+import tepidarium.heat.SensorError;
 import tepidarium.heat.TemperatureHistogram;
 import tepidarium.heat.TimeInBand;
 import tepidarium.history.CalibratedReadings;
@@ -160,6 +161,30 @@ public final class ContainerHistory {
     return histograms.get(container, span);
   }
 
+  /** The possible error of the heat of a span because of the sensors placed in the container. */
+  public SensorError sensorError(Container container, Span span, HeatRule rule) {
+    return sensorError(container, span, rule, null);
+  }
+
+  /**
+   * The possible error of the heat of a span. The errors of the sensors are taken one by one: those
+   * placed at one time do not count for the heat of another.
+   *
+   * @param known histogram of the whole span; null to look it up
+   */
+  public SensorError sensorError(
+      Container container, Span span, HeatRule rule, @Nullable TemperatureHistogram known) {
+    List<Span> pieces = calibrated.spansOfEqualSensors(container.id(), span);
+    SensorError sum = new SensorError(0, 0);
+    for (Span piece : pieces) {
+      TemperatureHistogram histogram =
+          known != null && pieces.size() == 1 ? known : histogram(container, piece);
+      double errorC = calibrated.temperatureErrorC(container.id(), piece, histogram.meanC());
+      sum = sum.plus(histogram.sensorError(rule, errorC));
+    }
+    return sum;
+  }
+
   /**
    * The heat of each day, or part of a day, of a span. A day is 23 or 25 hours long when the clocks
    * change.
@@ -197,8 +222,7 @@ public final class ContainerHistory {
    * @param rule heat rule, the same for all compared containers
    */
   HeatHours heatHours(Container container, LocalHours hours, HeatRule rule) {
-    double errorC = calibrated.temperatureErrorC(container.id(), hours.span());
-    return hours(container, hours.span()).bench(hours, rule, errorC);
+    return hours(container, hours.span()).bench(hours, rule);
   }
 
   /** The light of a span. */
@@ -284,6 +308,33 @@ public final class ContainerHistory {
   private LimitSummary hot(Container container, Span span, List<RollupRow> rows) {
     Limit limit = Limit.high(container.band().temperatureHighC());
     return limitSummary(container, span, rows, Quantity.TEMPERATURE, limit, RollupRow::hot, false);
+  }
+
+  /**
+   * Bounds of the share of covered time inside a temperature limit, 0 to 1, if the sensors are off
+   * by their possible errors: as if the limit were moved by the error. From the time spent at each
+   * temperature, in bins of 0.25 °C.
+   */
+  public record InsideBounds(double lower, double upper) {}
+
+  /** The bounds for a low or high temperature limit; empty if no time is covered. */
+  public Optional<InsideBounds> insideBounds(Container container, Span span, Limit limit) {
+    double covered = 0;
+    double lower = 0;
+    double upper = 0;
+    for (Span piece : calibrated.spansOfEqualSensors(container.id(), span)) {
+      TemperatureHistogram histogram = histogram(container, piece);
+      double errorC = calibrated.temperatureErrorC(container.id(), piece, histogram.meanC());
+      double aboveLess = histogram.hoursAbove(limit.value() - errorC);
+      double aboveMore = histogram.hoursAbove(limit.value() + errorC);
+      boolean low = limit.side() == Limit.Side.LOW;
+      covered += histogram.coveredHours();
+      lower += low ? aboveMore : histogram.coveredHours() - aboveLess;
+      upper += low ? aboveLess : histogram.coveredHours() - aboveMore;
+    }
+    return covered == 0
+        ? Optional.empty()
+        : Optional.of(new InsideBounds(lower / covered, upper / covered));
   }
 
   /** Time outside the light limit. */

@@ -12,6 +12,7 @@ import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
+import tepidarium.reading.TimeWeighted;
 
 /**
  * The rollup rows of one container over a span, loaded once; computes the heat of any part of the
@@ -89,22 +90,21 @@ public final class ContainerHours {
    * Builds the hourly columns for the heat bench.
    *
    * @param rule heat rule, the same for all compared containers
-   * @param errorC temperature error of the sensors, ±°C
    */
-  public HeatHours bench(LocalHours hours, HeatRule rule, double errorC) {
+  public HeatHours bench(LocalHours hours, HeatRule rule) {
     HeatHours columns = new HeatHours(hours);
     for (int i = 0; i < rows.size(); i++) {
       RollupRow row = rows.get(i);
       if (end(i) - row.fromMs() == HourlyRollups.HOUR_MS) {
         HeatSum heat =
             isExact(rule) ? fromRow(row, rule) : fromReadings(row.fromMs(), end(i), rule);
+        TimeWeighted temperature = row.timeWeighted(Quantity.TEMPERATURE);
+        double errorC =
+            calibrated.temperatureErrorC(
+                container.id(), Span.ofMillis(row.fromMs(), end(i)), temperature.mean());
         double outsideMs = row.cold().outsideMs() + row.hot().outsideMs();
         columns.add(
-            row.fromMs(),
-            heat,
-            outsideMs,
-            row.timeWeighted(Quantity.TEMPERATURE),
-            row.histogram().sensorError(rule, errorC));
+            row.fromMs(), heat, outsideMs, temperature, row.histogram().sensorError(rule, errorC));
       }
     }
     return columns;

@@ -43,7 +43,11 @@ public final class RollupTemperatures implements ContainerTemperatures {
 
   @Override
   public double temperatureErrorC(ContainerId id, Span span) {
-    return calibrated.temperatureErrorC(id, span);
+    double meanC = histogram(id, span).meanC();
+    return calibrated.spansOfEqualSensors(id, span).stream()
+        .mapToDouble(piece -> calibrated.temperatureErrorC(id, piece, meanC))
+        .max()
+        .orElse(0);
   }
 
   @Override

@@ -27,7 +27,7 @@ final class SettingsFingerprint {
         .append(' ')
         .append(maxGap);
     for (Placement placement : register.placementsIn(container.id())) {
-      settings.append('\n').append(placement).append(register.calibration(placement.sensor()));
+      settings.append('\n').append(placement).append(register.correction(placement.sensor()).key());
     }
     byte[] bytes = settings.toString().getBytes(StandardCharsets.UTF_8);
     // Two CRC-32 values make a 64-bit fingerprint, so that a collision is very unlikely.

@@ -128,6 +128,6 @@ final class SeasonContainers implements ContainerTemperatures {
 
   /** The comparison of heat sources; null if there are fewer than two. */
   @Nullable SourceComparison sources() {
-    return SeasonSources.compare(List.copyOf(containers.values()), temperatures, zone);
+    return SeasonSources.compare(List.copyOf(containers.values()), zone);
   }
 }

@@ -9,7 +9,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
-import tepidarium.germination.ContainerTemperatures;
 import tepidarium.heat.BenchPlace;
 import tepidarium.heat.HeatBench;
 import tepidarium.heat.HeatRule;
@@ -29,8 +28,7 @@ final class SeasonSources {
    * @param zone time zone of the days and nights
    * @return null if there are fewer than two heat sources
    */
-  static @Nullable SourceComparison compare(
-      List<MeasuredContainer> containers, ContainerTemperatures temperatures, ZoneId zone) {
+  static @Nullable SourceComparison compare(List<MeasuredContainer> containers, ZoneId zone) {
     List<List<MeasuredContainer>> groups = bySource(containers);
     if (groups.size() < 2) {
       return null;
@@ -38,8 +36,7 @@ final class SeasonSources {
     List<MeasuredContainer> all = groups.stream().flatMap(List::stream).toList();
     HeatRule rule = MeasuredContainer.commonRule(all);
     LocalHours hours = LocalHours.of(around(all), zone);
-    List<HeatBench.Side> sides =
-        groups.stream().map(group -> side(group, hours, rule, temperatures)).toList();
+    List<HeatBench.Side> sides = groups.stream().map(group -> side(group, hours, rule)).toList();
     return SourceComparison.of(rule, HeatBench.compare(hours, sides));
   }
 
@@ -71,28 +68,17 @@ final class SeasonSources {
   }
 
   private static HeatBench.Side side(
-      List<MeasuredContainer> group,
-      LocalHours hours,
-      HeatRule rule,
-      ContainerTemperatures temperatures) {
+      List<MeasuredContainer> group, LocalHours hours, HeatRule rule) {
     String name = Objects.requireNonNull(group.get(0).container().settings().heatSource());
     return new HeatBench.Side(
-        name,
-        name,
-        true,
-        group.stream().map(container -> place(container, hours, rule, temperatures)).toList());
+        name, name, true, group.stream().map(container -> place(container, hours, rule)).toList());
   }
 
-  private static BenchPlace place(
-      MeasuredContainer container,
-      LocalHours hours,
-      HeatRule rule,
-      ContainerTemperatures temperatures) {
-    double errorC = temperatures.temperatureErrorC(container.id(), container.span());
+  private static BenchPlace place(MeasuredContainer container, LocalHours hours, HeatRule rule) {
     return new BenchPlace(
         container.id(),
         container.container().name(),
-        container.summary().hours().bench(hours, rule, errorC),
+        container.summary().hours().bench(hours, rule),
         List.of(),
         null);
   }

@@ -57,7 +57,14 @@ class CalibrationTest {
     QuantityCorrection two =
         correction(
             new CalibrationPoint(
-                SENSOR, Quantity.TEMPERATURE, SPRING, 0.5, 0, 0.05, CalibrationMethod.ICE_POINT, ""),
+                SENSOR,
+                Quantity.TEMPERATURE,
+                SPRING,
+                0.5,
+                0,
+                0.05,
+                CalibrationMethod.ICE_POINT,
+                ""),
             temperature(SPRING.plus(Duration.ofHours(30)), 30.5, 30.3));
     assertEquals(1, two.sessions().size());
     assertEquals(SPRING.plus(Duration.ofHours(15)), two.lastAt());
@@ -89,7 +96,8 @@ class CalibrationTest {
     assertEquals(29.8, at(dated, SPRING.plus(Duration.ofDays(50)), 30), 1e-9);
     assertEquals(30.1, at(dated, AUTUMN.plus(Duration.ofDays(9)), 30), 1e-9);
     Samples raw =
-        Samples.of(new long[] {SPRING.toEpochMilli(), AUTUMN.toEpochMilli()}, new double[] {30, 30});
+        Samples.of(
+            new long[] {SPRING.toEpochMilli(), AUTUMN.toEpochMilli()}, new double[] {30, 30});
     Samples corrected = dated.corrected(raw);
     assertEquals(29.7, corrected.value(0), 1e-9);
     assertEquals(30.1, corrected.value(1), 1e-9);
@@ -144,8 +152,7 @@ class CalibrationTest {
   /** A lamp alone would give an offset, and so light in the dark. */
   @Test
   void lightNeedsAPointInTheDark() {
-    CalibrationPoint lamp =
-        point(Quantity.LIGHT, SPRING, 450, 500, CalibrationMethod.KNOWN_LAMP);
+    CalibrationPoint lamp = point(Quantity.LIGHT, SPRING, 450, 500, CalibrationMethod.KNOWN_LAMP);
     CalibrationPoint dark =
         point(Quantity.LIGHT, SPRING.plusSeconds(60), 0, 0, CalibrationMethod.DARK);
     refusedTogether("with the method dark first", lamp);
@@ -190,15 +197,14 @@ class CalibrationTest {
     refused(
         "before the first reading of jar-1 (2026-03-01T06:00:01Z)",
         () -> CalibrationRules.checkTime(point, SPRING.plusSeconds(1), AUTUMN));
-    refused(
-        "has not sent a reading yet", () -> CalibrationRules.checkTime(point, null, AUTUMN));
+    refused("has not sent a reading yet", () -> CalibrationRules.checkTime(point, null, AUTUMN));
     assertDoesNotThrow(() -> CalibrationRules.checkTime(point, SPRING, SPRING));
   }
 
   /**
    * Greenspan's table at 0 to 50 °C (values from memory; the polynomials at 25 °C are checked in
-   * CorrectionTest): NaCl 74.43 % at 50 °C, KCl 81.20 % at 50 °C, MgCl2 30.54 % at 50 °C, K2SO4 98.5
-   * % at 5 °C.
+   * CorrectionTest): NaCl 74.43 % at 50 °C, KCl 81.20 % at 50 °C, MgCl2 30.54 % at 50 °C, K2SO4
+   * 98.5 % at 5 °C.
    */
   @Test
   void saltsAwayFromRoomTemperature() {

@@ -1,9 +1,11 @@
 package tepidarium.container;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import tepidarium.calibration.CalibrationPoint;
 import tepidarium.reading.SensorId;
 
 /** Keeps containers in memory, for tests of the register alone. One thread only. */
@@ -13,6 +15,8 @@ public final class MemoryContainers implements ContainerStore {
   private final Map<SensorId, Calibration> calibrations = new HashMap<>();
   private final List<Opening> openings = new ArrayList<>();
   private final List<Opening> declined = new ArrayList<>();
+  private final List<CalibrationPoint.Stored> points = new ArrayList<>();
+  private long pointsEver;
   private boolean broken;
 
   /** From now on every change throws. */
@@ -67,6 +71,23 @@ public final class MemoryContainers implements ContainerStore {
   public void putCalibration(SensorId sensor, Calibration calibration) {
     write();
     calibrations.put(sensor, calibration);
+  }
+
+  @Override
+  public List<CalibrationPoint.Stored> calibrationPoints() {
+    return List.copyOf(points);
+  }
+
+  @Override
+  public void addCalibrationPoint(CalibrationPoint point, Instant recordedAt) {
+    write();
+    points.add(new CalibrationPoint.Stored(++pointsEver, point));
+  }
+
+  @Override
+  public void removeCalibrationPoint(long id, Instant removedAt) {
+    write();
+    points.removeIf(stored -> stored.id() == id);
   }
 
   @Override

@@ -17,6 +17,10 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import tepidarium.calibration.CalibrationMethod;
+import tepidarium.calibration.CalibrationPoint;
+import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 
@@ -225,6 +229,45 @@ class RegisterTest {
     register.calibrate(SENSOR, calibration);
     assertEquals(calibration, register.calibration(SENSOR));
     assertEquals(List.of(Set.of(bag.id(), box.id())), told);
+  }
+
+  @Test
+  void calibrationPointsReplaceTheOffsetOfTheirQuantityAlone() {
+    register.place(SENSOR, bag.id(), NOON, null);
+    register.calibrate(SENSOR, new Calibration(-0.4, 2, 0.1));
+    told.clear();
+    CalibrationPoint point = point(30.3, 30);
+    register.addCalibrationPoint(point, NOON);
+    SensorCorrection correction = register.correction(SENSOR);
+    assertEquals(25 - 0.3, correction.corrected(Quantity.TEMPERATURE, NOON, 25), 1e-9);
+    assertEquals(92, correction.corrected(Quantity.HUMIDITY, NOON, 90), 1e-9);
+    assertEquals(List.of(Set.of(bag.id())), told);
+    assertEquals(correction.key(), new Register(store).correction(SENSOR).key(), "after a restart");
+
+    long id = register.calibrationPoints(SENSOR).get(0).id();
+    assertFalse(register.removeCalibrationPoint(new SensorId("other"), id, NOON));
+    assertTrue(register.removeCalibrationPoint(SENSOR, id, NOON));
+    assertEquals(24.6, register.correction(SENSOR).corrected(Quantity.TEMPERATURE, NOON, 25), 1e-9);
+    assertEquals(0.1, register.correction(SENSOR).error(Quantity.TEMPERATURE, NOON, 25), 1e-9);
+  }
+
+  @Test
+  void aPointThatMakesTheCorrectionUnusableIsNotStored() {
+    register.addCalibrationPoint(point(30.3, 30), NOON);
+    assertThrows(InvalidInput.class, () -> register.addCalibrationPoint(point(30.3, 31), NOON));
+    assertEquals(1, register.calibrationPoints(SENSOR).size());
+  }
+
+  private static CalibrationPoint point(double reading, double trueValue) {
+    return new CalibrationPoint(
+        SENSOR,
+        Quantity.TEMPERATURE,
+        NOON,
+        reading,
+        trueValue,
+        0.05,
+        CalibrationMethod.COMPARISON,
+        null);
   }
 
   @Test

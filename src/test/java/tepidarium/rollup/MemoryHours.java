@@ -1,21 +1,27 @@
 package tepidarium.rollup;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalLong;
 import java.util.TreeMap;
 import tepidarium.container.ContainerId;
 
-/** In-memory store for the hours of one container, for fast tests. */
+/** In-memory store for the hours of containers, for fast tests. */
 final class MemoryHours implements RollupStore {
   private record Kept(long fingerprint, RollupRow row) {}
 
-  private final TreeMap<Long, Kept> hours = new TreeMap<>();
+  private final Map<ContainerId, TreeMap<Long, Kept>> hours = new HashMap<>();
 
   private long rawFromMs;
 
+  private TreeMap<Long, Kept> of(ContainerId container) {
+    return hours.computeIfAbsent(container, any -> new TreeMap<>());
+  }
+
   @Override
   public List<RollupRow> read(ContainerId container, long fingerprint, long fromMs, long toMs) {
-    return hours.subMap(fromMs, toMs).values().stream()
+    return of(container).subMap(fromMs, toMs).values().stream()
         .filter(kept -> kept.fingerprint() == fingerprint || kept.row().fromMs() < rawFromMs)
         .map(Kept::row)
         .toList();
@@ -23,22 +29,24 @@ final class MemoryHours implements RollupStore {
 
   @Override
   public void put(ContainerId container, long fingerprint, List<RollupRow> rows) {
-    rows.forEach(row -> hours.put(row.fromMs(), new Kept(fingerprint, row)));
+    rows.forEach(row -> of(container).put(row.fromMs(), new Kept(fingerprint, row)));
   }
 
   @Override
   public void delete(ContainerId container, long fromMs, long toMs) {
-    hours.subMap(fromMs, toMs).clear();
+    of(container).subMap(fromMs, toMs).clear();
   }
 
   @Override
   public long storedUntilMs(ContainerId container) {
-    return hours.isEmpty() ? 0 : hours.lastKey() + HourlyRollups.HOUR_MS;
+    TreeMap<Long, Kept> own = of(container);
+    return own.isEmpty() ? 0 : own.lastKey() + HourlyRollups.HOUR_MS;
   }
 
   @Override
   public OptionalLong storedFromMs(ContainerId container) {
-    return hours.isEmpty() ? OptionalLong.empty() : OptionalLong.of(hours.firstKey());
+    TreeMap<Long, Kept> own = of(container);
+    return own.isEmpty() ? OptionalLong.empty() : OptionalLong.of(own.firstKey());
   }
 
   @Override
@@ -52,6 +60,6 @@ final class MemoryHours implements RollupStore {
   }
 
   int size() {
-    return hours.size();
+    return hours.values().stream().mapToInt(TreeMap::size).sum();
   }
 }

@@ -2,6 +2,7 @@ package tepidarium.rollup;
 
 import java.time.Instant;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -17,18 +18,24 @@ import tepidarium.series.SensorSummary;
 import tepidarium.series.UncertainReadings;
 import tepidarium.series.WriteResult;
 
-/** In-memory store for readings of one sensor, for fast tests. */
+/** In-memory store for readings, for fast tests. */
 public final class MemoryReadings implements ReadingSink, ReadingSource {
-  private final TreeMap<Long, Reading> readings = new TreeMap<>();
+  private final Map<SensorId, TreeMap<Long, Reading>> readings = new HashMap<>();
   private int reads;
   private Runnable afterNextRead = () -> {};
 
   @Override
   public WriteResult write(List<Reading> batch) {
-    int before = readings.size();
-    batch.forEach(reading -> readings.putIfAbsent(reading.at().toEpochMilli(), reading));
-    int stored = readings.size() - before;
+    int stored = 0;
+    for (Reading reading : batch) {
+      Reading old = of(reading.sensor()).putIfAbsent(reading.at().toEpochMilli(), reading);
+      stored += old == null ? 1 : 0;
+    }
     return new WriteResult(stored, batch.size() - stored);
+  }
+
+  private TreeMap<Long, Reading> of(SensorId sensor) {
+    return readings.computeIfAbsent(sensor, any -> new TreeMap<>());
   }
 
   @Override
@@ -37,7 +44,7 @@ public final class MemoryReadings implements ReadingSink, ReadingSource {
     Map<Quantity, Samples> samples = new EnumMap<>(Quantity.class);
     for (Quantity quantity : Quantity.values()) {
       Samples.Builder builder = new Samples.Builder(16);
-      readings
+      of(sensor)
           .subMap(span.fromMs(), true, span.toMs(), true)
           .forEach(
               (at, reading) -> {
@@ -60,7 +67,7 @@ public final class MemoryReadings implements ReadingSink, ReadingSource {
   }
 
   void deleteBefore(Instant instant) {
-    readings.headMap(instant.toEpochMilli()).clear();
+    readings.values().forEach(own -> own.headMap(instant.toEpochMilli()).clear());
   }
 
   int reads() {
@@ -69,7 +76,7 @@ public final class MemoryReadings implements ReadingSink, ReadingSource {
 
   @Override
   public Optional<Instant> firstAt(SensorId sensor, Span span) {
-    return readings.subMap(span.fromMs(), true, span.toMs(), true).keySet().stream()
+    return of(sensor).subMap(span.fromMs(), true, span.toMs(), true).keySet().stream()
         .findFirst()
         .map(Instant::ofEpochMilli);
   }

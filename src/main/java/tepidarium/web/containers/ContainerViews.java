@@ -9,7 +9,6 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
-import tepidarium.history.CalibratedReadings;
 import tepidarium.live.HeatSoFar;
 import tepidarium.live.LatestValues;
 import tepidarium.live.Watch;
@@ -23,7 +22,6 @@ public final class ContainerViews {
   private final Register register;
   private final LatestValues latestValues;
   private final HeatSoFar heatSoFar;
-  private final CalibratedReadings calibrated;
   private final Watch watch;
   private final AlertViews alerts;
   private final Clock clock;
@@ -32,14 +30,12 @@ public final class ContainerViews {
       Register register,
       LatestValues latestValues,
       HeatSoFar heatSoFar,
-      CalibratedReadings calibrated,
       Watch watch,
       AlertViews alerts,
       Clock clock) {
     this.register = register;
     this.latestValues = latestValues;
     this.heatSoFar = heatSoFar;
-    this.calibrated = calibrated;
     this.watch = watch;
     this.alerts = alerts;
     this.clock = clock;
@@ -108,9 +104,7 @@ public final class ContainerViews {
                     sum.heat(),
                     sum.rule(),
                     container,
-                    sum.histogram()
-                        .sensorError(
-                            sum.rule(), calibrated.temperatureErrorC(container.id(), sum.span()))))
+                    heatSoFar.sensorError(container, sum)))
         .orElse(null);
   }
 }

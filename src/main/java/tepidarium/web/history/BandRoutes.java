@@ -28,7 +28,12 @@ public final class BandRoutes {
   private final ContainerRequests requests;
 
   record LimitJson(
-      double limit, @Nullable Double fractionInside, double hoursOutside, double coveredHours) {}
+      double limit,
+      @Nullable Double fractionInside,
+      @Nullable Double sensorLower,
+      @Nullable Double sensorUpper,
+      double hoursOutside,
+      double coveredHours) {}
 
   record ExcursionJson(
       String kind,
@@ -73,7 +78,7 @@ public final class BandRoutes {
     List<Opening> openings = register.openings(container.id());
     summaries.forEach(
         (kind, limit) -> {
-          limits.put(kind, limit(limit));
+          limits.put(kind, limit(limit, sensorBounds(container, span, kind, limit)));
           List<Opening> explaining = expectedWhileOpen(kind) ? openings : List.of();
           limit.excursions().forEach(detail -> excursions.add(excursion(kind, detail, explaining)));
         });
@@ -88,11 +93,24 @@ public final class BandRoutes {
             excursions));
   }
 
-  private static LimitJson limit(ContainerHistory.LimitSummary summaries) {
+  /** Null for the limits of light and humidity, and without covered time. */
+  private ContainerHistory.@Nullable InsideBounds sensorBounds(
+      Container container, Span span, String kind, ContainerHistory.LimitSummary summary) {
+    boolean ofTemperature = kind.equals("cold") || kind.equals("hot");
+    return ofTemperature
+        ? history.insideBounds(container, span, summary.limit()).orElse(null)
+        : null;
+  }
+
+  private static LimitJson limit(
+      ContainerHistory.LimitSummary summaries, ContainerHistory.@Nullable InsideBounds bounds) {
     LimitTime time = summaries.time();
+    Double inside = time.coveredMs() == 0 ? null : 1 - time.outsideMs() / time.coveredMs();
     return new LimitJson(
         summaries.limit().value(),
-        time.coveredMs() == 0 ? null : 1 - time.outsideMs() / time.coveredMs(),
+        inside,
+        inside == null || bounds == null ? null : Math.min(inside, bounds.lower()),
+        inside == null || bounds == null ? null : Math.max(inside, bounds.upper()),
         time.outsideMs() / MS_PER_HOUR,
         time.coveredMs() / MS_PER_HOUR);
   }

@@ -12,7 +12,6 @@ import tepidarium.container.Container;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.SensorError;
-import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
@@ -24,7 +23,6 @@ import tepidarium.web.Params;
 public final class HeatRoutes {
   private static final int MAX_DAYS = 4_000;
 
-  private final CalibratedReadings calibrated;
   private final ContainerHistory history;
   private final ContainerRequests requests;
   private final ZoneId zone;
@@ -40,12 +38,7 @@ public final class HeatRoutes {
   record HeatAnswer(
       @JsonUnwrapped HeatJson heat, double base, @Nullable Double ceiling, List<DayJson> byDay) {}
 
-  public HeatRoutes(
-      CalibratedReadings calibrated,
-      ContainerHistory history,
-      ContainerRequests requests,
-      ZoneId zone) {
-    this.calibrated = calibrated;
+  public HeatRoutes(ContainerHistory history, ContainerRequests requests, ZoneId zone) {
     this.history = history;
     this.requests = requests;
     this.zone = zone;
@@ -69,10 +62,7 @@ public final class HeatRoutes {
           "from", "must lie at most " + MAX_DAYS + " days before to, because each day is listed");
     }
     HeatSum sum = history.heat(container, span, rule);
-    SensorError sensor =
-        history
-            .histogram(container, span)
-            .sensorError(rule, calibrated.temperatureErrorC(container.id(), span));
+    SensorError sensor = history.sensorError(container, span, rule);
     ctx.json(
         new HeatAnswer(
             HeatJson.of(span, sum, rule, container, sensor),

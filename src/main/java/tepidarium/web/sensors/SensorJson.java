@@ -8,17 +8,24 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.Calibration;
 import tepidarium.container.Register;
+import tepidarium.container.SensorCorrection;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 import tepidarium.series.SensorSummary;
 import tepidarium.series.UncertainReadings;
 
-/** The JSON form of a sensor; values are uncalibrated. */
+/**
+ * The JSON form of a sensor.
+ *
+ * @param latest newest raw values
+ * @param corrected the same values corrected
+ */
 public record SensorJson(
     String sensor,
     @Nullable Instant firstHeard,
     @Nullable Instant lastHeard,
     Map<String, SensorSummary.@Nullable Value> latest,
+    Map<String, @Nullable Double> corrected,
     @Nullable UncertainReadings uncertain,
     List<PlacementJson> placements,
     CalibrationJson calibration) {
@@ -50,8 +57,15 @@ public record SensorJson(
       @Nullable UncertainReadings uncertain,
       Register register) {
     Map<String, SensorSummary.@Nullable Value> latest = new LinkedHashMap<>();
+    Map<String, @Nullable Double> corrected = new LinkedHashMap<>();
+    SensorCorrection correction = register.correction(sensor);
     for (Quantity quantity : Quantity.values()) {
-      latest.put(quantity.key(), heard.map(known -> known.latest().get(quantity)).orElse(null));
+      SensorSummary.@Nullable Value raw =
+          heard.map(known -> known.latest().get(quantity)).orElse(null);
+      latest.put(quantity.key(), raw);
+      corrected.put(
+          quantity.key(),
+          raw == null ? null : correction.corrected(quantity, raw.at(), raw.value()));
     }
     Calibration calibration = register.calibration(sensor);
     return new SensorJson(
@@ -59,6 +73,7 @@ public record SensorJson(
         heard.map(SensorSummary::first).orElse(null),
         heard.map(SensorSummary::last).orElse(null),
         latest,
+        corrected,
         uncertain,
         register.placementsOf(sensor).stream()
             .map(p -> new PlacementJson(p.container().value(), p.from(), p.until()))

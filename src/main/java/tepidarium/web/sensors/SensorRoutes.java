@@ -2,14 +2,18 @@ package tepidarium.web.sensors;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import java.time.Clock;
 import java.time.Instant;
 import org.jspecify.annotations.Nullable;
+import tepidarium.calibration.CalibrationPoint;
+import tepidarium.calibration.CalibrationRules;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
+import tepidarium.web.NotFound;
 import tepidarium.web.Params;
 
 /** Routes for sensors, their placement and their calibration. */
@@ -29,6 +33,9 @@ public final class SensorRoutes {
     routes.get("/api/sensors/{sensor}", ctx -> ctx.json(views.existing(Params.sensorId(ctx))));
     routes.put("/api/sensors/{sensor}/placement", this::place);
     routes.put("/api/sensors/{sensor}/calibration", this::calibrate);
+    routes.get("/api/sensors/{sensor}/calibration-points", this::points);
+    routes.post("/api/sensors/{sensor}/calibration-points", this::addPoint);
+    routes.delete("/api/sensors/{sensor}/calibration-points/{point}", this::removePoint);
   }
 
   private void place(Context ctx) {
@@ -64,5 +71,29 @@ public final class SensorRoutes {
     SensorJson.CalibrationRequest request = Params.body(ctx, SensorJson.CalibrationRequest.class);
     register.calibrate(sensor, request.over(register.calibration(sensor)));
     ctx.json(views.sensor(sensor));
+  }
+
+  private void points(Context ctx) {
+    ctx.json(views.calibration(Params.sensorId(ctx), clock.instant()));
+  }
+
+  private void addPoint(Context ctx) {
+    SensorId sensor = Params.sensorId(ctx);
+    views.existing(sensor);
+    Instant now = clock.instant();
+    CalibrationPoint point =
+        Params.body(ctx, CalibrationJson.PointRequest.class).point(sensor, now);
+    CalibrationRules.checkTime(point, views.firstHeard(sensor), now);
+    register.addCalibrationPoint(point, now);
+    ctx.status(HttpStatus.CREATED).json(views.calibration(sensor, now));
+  }
+
+  private void removePoint(Context ctx) {
+    SensorId sensor = Params.sensorId(ctx);
+    long id = Params.id(ctx, "point");
+    if (!register.removeCalibrationPoint(sensor, id, clock.instant())) {
+      throw new NotFound("the sensor \"" + sensor + "\" has no calibration point " + id);
+    }
+    ctx.status(HttpStatus.NO_CONTENT);
   }
 }

@@ -1,16 +1,28 @@
 package tepidarium.web.sensors;
 
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+import tepidarium.calibration.QuantityCorrection;
 import tepidarium.container.Calibration;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Placement;
 import tepidarium.container.Register;
+import tepidarium.container.SensorCorrection;
 import tepidarium.live.LatestValues;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
+import tepidarium.reading.Span;
+import tepidarium.reading.TimeWeighted;
 import tepidarium.series.ReadingSource;
+import tepidarium.series.SensorSummary;
 import tepidarium.web.NotFound;
 
 /** Creates the JSON of sensors. Thread-safe. */
@@ -18,8 +30,11 @@ public final class SensorViews {
   private final Register register;
   private final LatestValues latestValues;
   private final ReadingSource readings;
+  private final Duration maxGap;
 
-  public SensorViews(Register register, LatestValues latestValues, ReadingSource readings) {
+  public SensorViews(
+      Register register, LatestValues latestValues, ReadingSource readings, Duration maxGap) {
+    this.maxGap = maxGap;
     this.register = register;
     this.latestValues = latestValues;
     this.readings = readings;
@@ -40,11 +55,61 @@ public final class SensorViews {
         latestValues.of(sensor).isPresent()
             || readings.uncertain().containsKey(sensor)
             || !register.placementsOf(sensor).isEmpty()
+            || !register.calibrationPoints(sensor).isEmpty()
             || !register.calibration(sensor).equals(Calibration.NONE);
     if (!known) {
       throw new NotFound("there is no sensor \"" + sensor + '"');
     }
     return sensor(sensor);
+  }
+
+  /**
+   * The calibration points of a sensor and the corrections from them.
+   *
+   * @throws NotFound if there is no such sensor
+   */
+  CalibrationJson calibration(SensorId sensor, Instant now) {
+    existing(sensor);
+    SensorCorrection correction = register.correction(sensor);
+    Map<Quantity, Samples> lastDay =
+        correction.dated().isEmpty() ? Map.of() : readings.read(sensor, lastDay(now));
+    List<CalibrationJson.CorrectionJson> corrections = new ArrayList<>();
+    for (Quantity quantity : Quantity.values()) {
+      QuantityCorrection dated = correction.dated().get(quantity);
+      if (dated != null) {
+        Samples raw = lastDay.getOrDefault(quantity, Samples.EMPTY);
+        double newest = newest(sensor, quantity, dated);
+        corrections.add(
+            CalibrationJson.CorrectionJson.of(
+                quantity,
+                dated,
+                CalibrationJson.NowJson.of(dated, now, newest),
+                meanOfLastDay(raw, now),
+                meanOfLastDay(dated.corrected(raw), now)));
+      }
+    }
+    return CalibrationJson.of(sensor, register.calibrationPoints(sensor), corrections);
+  }
+
+  /** The newest raw reading; that of the last calibration point if there is none. */
+  private double newest(SensorId sensor, Quantity quantity, QuantityCorrection dated) {
+    SensorSummary.@Nullable Value latest =
+        latestValues.of(sensor).map(heard -> heard.latest().get(quantity)).orElse(null);
+    return latest == null ? dated.lastPoint().reading() : latest.value();
+  }
+
+  private static Span lastDay(Instant now) {
+    return new Span(now.minus(Duration.ofDays(1)), now);
+  }
+
+  private @Nullable Double meanOfLastDay(Samples samples, Instant now) {
+    double mean = TimeWeighted.of(samples, lastDay(now), maxGap).mean();
+    return Double.isNaN(mean) ? null : mean;
+  }
+
+  /** The instant of the sensor's earliest reading; null if it has sent none. */
+  @Nullable Instant firstHeard(SensorId sensor) {
+    return latestValues.of(sensor).map(SensorSummary::first).orElse(null);
   }
 
   /** Every sensor that has sent a reading or was placed, by name. */

@@ -100,7 +100,7 @@ public final class ApiRoutes {
   private static void addHistoryRoutes(
       RoutesConfig routes, Parts parts, ContainerRequests requests) {
     new SeriesRoutes(parts.history(), requests).add(routes);
-    new HeatRoutes(parts.calibrated(), parts.history(), requests, parts.zone()).add(routes);
+    new HeatRoutes(parts.history(), requests, parts.zone()).add(routes);
     new LightRoutes(parts.register(), parts.history(), requests, parts.site()).add(routes);
     new BandRoutes(parts.register(), parts.history(), requests).add(routes);
     new DayExtremesRoutes(
