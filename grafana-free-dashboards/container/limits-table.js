@@ -22,6 +22,14 @@ const NAMES = {
   silent: 'Heard',
 };
 
+/** The share inside, and what the sensor's own error leaves open where that differs. */
+export function insideWords({ fractionInside, sensorLower, sensorUpper }) {
+  const share = f.share(fractionInside);
+  if (!f.known(sensorLower)) return share;
+  const [low, high] = [f.share(sensorLower), f.share(sensorUpper)];
+  return low === share && high === share ? share : `${share} (sensor: ${low} to ${high})`;
+}
+
 export function limits(container, band) {
   const rows = Object.keys(NAMES).map((kind) => ({
     kind,
@@ -42,7 +50,7 @@ export function limits(container, band) {
     {
       title: 'Inside, of the time heard',
       class: NUMBER,
-      cell: (row) => (row.summary ? f.share(row.summary.fractionInside) : f.UNKNOWN),
+      cell: (row) => (row.summary ? insideWords(row.summary) : f.UNKNOWN),
     },
     {
       title: 'Outside for',

@@ -5,6 +5,7 @@ import { byId, h, reconcile, setText } from '../shared/dom.js';
 import { field, form, Problems } from '../shared/form.js';
 import { setAge } from '../shared/ages.js';
 import { latestWords } from '../shared/latest-words.js';
+import { makeCalibration } from './calibration.js';
 import { typedNumber } from '../shared/typed.js';
 
 export function showSensors(container, sensors) {
@@ -61,14 +62,15 @@ function makeSensor(sensor) {
     h('span', { class: 'what' }),
     ' ',
     h('time', { class: 'age' }),
-    h('details', {}, h('summary', {}, 'Correct this sensor'), correctionForm),
+    h('details', { class: 'constant' }, h('summary', {}, 'Correct this sensor'), correctionForm),
+    makeCalibration(sensor),
   );
 }
 
 function updateSensor(item, sensor) {
   setText(item.querySelector('.what'), latestWords(sensor));
   setAge(item.querySelector('time'), sensor.lastHeard, 'heard ');
-  for (const input of item.querySelectorAll('form input')) fillUntouched(input, sensor.calibration?.[input.name]);
+  for (const input of item.querySelectorAll('.constant input')) fillUntouched(input, sensor.calibration?.[input.name]);
 }
 
 /** The correction in force, unless somebody is typing another. */

@@ -42,6 +42,9 @@ export const api = {
   room: (range) => call('GET', '/api/room', { query: span(range) }),
   sensors: () => call('GET', '/api/sensors'),
   place: (sensor, body) => call('PUT', at('sensors', sensor, 'placement'), { body }),
+  calibrationPoints: (sensor) => call('GET', at('sensors', sensor, 'calibration-points')),
+  addCalibrationPoint: (sensor, body) => call('POST', at('sensors', sensor, 'calibration-points'), { body }),
+  removeCalibrationPoint: (sensor, point) => call('DELETE', at('sensors', sensor, 'calibration-points', point)),
   calibrate: (sensor, body) => call('PUT', at('sensors', sensor, 'calibration'), { body }),
   alerts: (state) => call('GET', '/api/alerts', { query: { state } }),
   /** One alert with its transitions. */

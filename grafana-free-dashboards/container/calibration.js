@@ -1,0 +1,80 @@
+// The calibration points of one sensor: the corrections from them, a list, and a form to add one.
+
+import { api } from '../shared/api.js';
+import { actionButton, h, table } from '../shared/dom.js';
+import * as t from '../shared/time-format.js';
+import { now } from '../shared/clock.js';
+import { CALIBRATED, METHODS, correctionWords, meanWords, valueOf } from './calibration-words.js';
+import { pointForm } from './calibration-form.js';
+
+const titleOf = (choices, key) => choices.find((choice) => choice.key === key)?.title ?? key;
+
+/** Closed at first; loads the points when it is opened. */
+export function makeCalibration(sensor) {
+  const figures = h('div', { 'aria-live': 'polite' });
+  const output = h('div', { role: 'status' });
+  const element = h(
+    'details',
+    { class: 'calibration' },
+    h('summary', {}, 'Calibrate by points'),
+    h(
+      'p',
+      { class: 'help' },
+      'Points replace the constant correction of their quantity, also for the past. ',
+      h('a', { href: '/figures.html#in-words' }, 'How is this worked out?'),
+    ),
+    output,
+    figures,
+    pointForm(sensor, show),
+  );
+  element.addEventListener('toggle', () => {
+    if (element.open) load();
+  });
+
+  async function load() {
+    try {
+      show(await api.calibrationPoints(sensor.sensor));
+      output.replaceChildren();
+    } catch (error) {
+      output.replaceChildren(h('p', { class: 'error' }, error.message));
+    }
+  }
+
+  function show(answer) {
+    figures.replaceChildren(
+      ...answer.corrections.flatMap((one) => [
+        h('p', { class: 'correction' }, h('strong', {}, correctionWords(one))),
+        h('p', {}, meanWords(one)),
+      ]),
+      answer.points.length === 0 ? h('p', {}, 'No points yet.') : points(answer.points),
+    );
+  }
+
+  function points(all) {
+    const columns = [
+      { title: 'When', cell: (one) => t.moment(Date.parse(one.at), now()) },
+      { title: 'Quantity', cell: (one) => titleOf(CALIBRATED, one.quantity) },
+      { title: 'Reading', class: 'number', cell: (one) => valueOf(one.quantity, one.reading) },
+      {
+        title: 'True value',
+        class: 'number',
+        cell: (one) => `${valueOf(one.quantity, one.trueValue)} ± ${valueOf(one.quantity, 2 * one.uncertainty)}`,
+      },
+      { title: 'Method', cell: (one) => [titleOf(METHODS, one.method), one.note].filter(Boolean).join('; ') },
+      { title: '', cell: (one) => remove(one) },
+    ];
+    return h('div', { class: 'table-place' }, table('', columns, [...all].reverse()));
+  }
+
+  function remove(one) {
+    const place = h('span');
+    const props = { class: 'plain', 'aria-label': `Remove ${titleOf(CALIBRATED, one.quantity)} ${one.at}` };
+    const button = actionButton(props, 'Remove', place, async () => {
+      await api.removeCalibrationPoint(sensor.sensor, one.id);
+      await load();
+    });
+    return h('span', {}, button, place);
+  }
+
+  return element;
+}
