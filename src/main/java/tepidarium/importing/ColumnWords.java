@@ -2,11 +2,11 @@ package tepidarium.importing;
 
 import java.text.Normalizer;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import tepidarium.ingest.Unit;
 import tepidarium.reading.Quantity;
@@ -187,7 +187,7 @@ record ColumnWords(
             .replaceAll("(?<=[\\p{L}\\p{N}])(?=[°%])", " ")
             .replaceAll("(?<=\\p{Ll}{2})(?=\\p{Lu})", " ")
             .replaceAll("(?<=\\p{L}{3})(?=\\p{N})", " ");
-    return java.util.Arrays.stream(text.split("[^\\p{L}\\p{M}\\p{N}%°]+"))
+    return Arrays.stream(text.split("[^\\p{L}\\p{M}\\p{N}%°]+"))
         .filter(word -> !word.isEmpty())
         .toList();
   }
@@ -206,7 +206,7 @@ record ColumnWords(
       if (quantity == Quantity.HUMIDITY && soil) {
         quantity = Quantity.MEDIUM_MOISTURE;
       }
-      // The battery of a sensor has no temperature that matters.
+      // "Battery temperature" is not a temperature of the air: its unit does not fit a battery.
       found = found == null || quantity == Quantity.BATTERY ? orElse(quantity, found) : found;
     }
     return found == null && words.contains("dioxide") ? Quantity.CARBON_DIOXIDE : found;
@@ -257,9 +257,5 @@ record ColumnWords(
   /** The header in quotes, for messages. */
   String quoted() {
     return '"' + header + '"';
-  }
-
-  static String list(List<ColumnWords> columns) {
-    return columns.stream().map(ColumnWords::quoted).collect(Collectors.joining(", "));
   }
 }

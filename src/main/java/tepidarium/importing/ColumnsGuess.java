@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import tepidarium.ingest.SensorNames;
@@ -124,7 +125,7 @@ final class ColumnsGuess {
     ColumnSetting setting = settings.get(column);
     Quantity set = setting == null ? null : setting.quantity();
     Quantity named = words.get(column).quantity();
-    return set != null ? set : java.util.Objects.requireNonNull(named);
+    return set != null ? set : Objects.requireNonNull(named);
   }
 
   private @Nullable SensorId sensor(int column, boolean several) {

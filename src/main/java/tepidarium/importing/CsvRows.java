@@ -25,6 +25,11 @@ import tepidarium.reading.SensorId;
 /** Reads the rows of a table as readings. Not thread-safe. */
 final class CsvRows {
   private static final int MAX_SENSORS = 1_000;
+
+  /** A longer row has a quote that is not closed, which would swallow the rows after it. */
+  private static final int MAX_LINES_OF_ROW = 20;
+
+  private static final int MAX_TEXT = 1_000;
   private static final long DAY_MS = 86_400_000;
   private static final long NO_TIME = Long.MIN_VALUE;
   private static final long EARLIEST_MS = Reading.EARLIEST.toEpochMilli();
@@ -92,7 +97,18 @@ final class CsvRows {
         more = rows.hasNext();
         if (more) {
           CSVRecord row = rows.next();
-          more = row.getRecordNumber() <= plan.table().firstRow() || read(line, row, receiver);
+          long lines = parser.getCurrentLineNumber() - line + 1;
+          if (lines > MAX_LINES_OF_ROW) {
+            bad(
+                receiver,
+                line,
+                row,
+                "has a quote that is not closed, so "
+                    + lines
+                    + " lines were read as one row. Correct the quote and import the file again");
+          } else if (row.getRecordNumber() > plan.table().firstRow()) {
+            more = read(line, row, receiver);
+          }
         }
       }
     } catch (UncheckedIOException e) {
@@ -134,7 +150,8 @@ final class CsvRows {
   }
 
   private boolean bad(RowReceiver receiver, long line, CSVRecord row, String reason) {
-    receiver.bad(line, reason, String.join(String.valueOf(plan.table().delimiter()), row));
+    String all = String.join(String.valueOf(plan.table().delimiter()), row);
+    receiver.bad(line, reason, all.substring(0, Math.min(all.length(), MAX_TEXT)));
     return true;
   }
 

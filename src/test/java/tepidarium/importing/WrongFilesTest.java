@@ -164,6 +164,22 @@ class WrongFilesTest {
   }
 
   @Test
+  void reportsAQuoteThatSwallowsRows() {
+    StringBuilder text = new StringBuilder("time,temperature,remark\n");
+    for (int i = 0; i < 60; i++) {
+      String remark = i == 30 ? "\"5 cm pot" : "";
+      text.append("2026-03-01 06:%02d,29.5,%s\n".formatted(i, remark));
+    }
+    Imported file = Imported.of(text.toString());
+    assertEquals(30, file.readings.size());
+    assertEquals(
+        List.of(
+            "32: has a quote that is not closed, so 30 lines were read as one row. Correct the"
+                + " quote and import the file again"),
+        file.bad);
+  }
+
+  @Test
   void doesNotReadAnUnknownUnit() {
     Imported file = Imported.of("time,temperature,light (klx)\n2026-03-01 06:00,29.5,3\n");
     assertEquals("shelf-2 2026-03-01T05:00:00Z temperature=29.5", file.lines().get(0));
