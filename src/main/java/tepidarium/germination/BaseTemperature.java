@@ -8,15 +8,11 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.DoubleFunction;
 import org.hipparchus.analysis.solvers.BrentSolver;
-import org.hipparchus.optim.MaxEval;
-import org.hipparchus.optim.nonlinear.scalar.GoalType;
-import org.hipparchus.optim.univariate.BrentOptimizer;
-import org.hipparchus.optim.univariate.SearchInterval;
-import org.hipparchus.optim.univariate.UnivariateObjectiveFunction;
 import org.jspecify.annotations.Nullable;
 import tepidarium.stats.Censored;
 import tepidarium.stats.ConfidenceInterval;
 import tepidarium.stats.IntervalFit;
+import tepidarium.stats.Peak;
 import tepidarium.stats.TimeFamily;
 import tepidarium.stats.TimeModel;
 
@@ -259,13 +255,7 @@ public record BaseTemperature(
     }
 
     double highest(double lowC, double highC) {
-      return new BrentOptimizer(1e-8, 1e-4)
-          .optimize(
-              new MaxEval(MAX_EVALUATIONS),
-              GoalType.MAXIMIZE,
-              new SearchInterval(lowC, highC),
-              new UnivariateObjectiveFunction(base -> Math.max(-1e300, height(base))))
-          .getPoint();
+      return Peak.of(this::height, lowC, highC, 1e-4);
     }
 
     /**

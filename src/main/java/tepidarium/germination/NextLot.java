@@ -4,12 +4,12 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.numbers.gamma.RegularizedBeta;
 import org.hipparchus.analysis.integration.gauss.GaussIntegrator;
 import org.hipparchus.analysis.integration.gauss.GaussIntegratorFactory;
 import org.hipparchus.special.Beta;
 import tepidarium.stats.BetaBinomial;
+import tepidarium.stats.Peak;
 import tepidarium.stats.Proportion;
 
 /**
@@ -29,8 +29,7 @@ final class NextLot {
   private static final double LOG_NEGLIGIBLE = -20;
   private static final double MIN_WEIGHT = 1e-10;
   private static final int GAUSS_POINTS = 24;
-  private static final int MODE_STEPS = 36;
-  private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
+  private static final double ANGLE_ACCURACY = 1e-6;
   private static final double EDGE = 1e-7;
   private static final GaussIntegratorFactory GAUSS = new GaussIntegratorFactory();
 
@@ -70,34 +69,9 @@ final class NextLot {
     double none = 1 / (1 + Math.exp(logitSpread));
     // Beta(1, 5) in ρ is 5 (1 − ρ)⁴; in logit ρ it is multiplied by ρ (1 − ρ).
     double logPrior = Math.log(spread) + 5 * Math.log(none);
-    double top = top(angle -> logLikelihood(angle, spread));
+    double top =
+        Peak.of(angle -> logLikelihood(angle, spread), EDGE, Math.PI / 2 - EDGE, ANGLE_ACCURACY);
     return new Slice(spread, logPrior, top, logLikelihood(top, spread));
-  }
-
-  /** The position of the maximum, by golden-section search. */
-  private static double top(DoubleUnaryOperator f) {
-    double low = EDGE;
-    double high = Math.PI / 2 - EDGE;
-    double a = high - GOLDEN * (high - low);
-    double b = low + GOLDEN * (high - low);
-    double atA = f.applyAsDouble(a);
-    double atB = f.applyAsDouble(b);
-    for (int i = 0; i < MODE_STEPS; i++) {
-      if (atA > atB) {
-        high = b;
-        b = a;
-        atB = atA;
-        a = high - GOLDEN * (high - low);
-        atA = f.applyAsDouble(a);
-      } else {
-        low = a;
-        a = b;
-        atA = atB;
-        b = low + GOLDEN * (high - low);
-        atB = f.applyAsDouble(b);
-      }
-    }
-    return (low + high) / 2;
   }
 
   /** The beta distribution with mean sin²(angle). The prior of the mean is uniform in the angle. */

@@ -3,6 +3,7 @@ package tepidarium.heat;
 import java.util.Arrays;
 import java.util.OptionalDouble;
 import org.hipparchus.analysis.solvers.BrentSolver;
+import tepidarium.stats.Peak;
 
 /**
  * Fits a first-order thermal model to a place: dT/dt = (gain · room − T + rise · on) / τ. The room
@@ -24,15 +25,14 @@ final class ThermalFit {
 
   private static final int GRID = 32;
   private static final int RATIO_GRID = 12;
-  private static final int REFINEMENTS = 18;
   private static final double LOG_TAU_ACCURACY = 1e-5;
+  private static final double LOG_RATIO_ACCURACY = 1e-2;
   private static final double MAX_DROP = 10;
   private static final int MAX_EVALUATIONS = 200;
   private static final double MIN_HOURS = 0.05;
   private static final double MAX_SPANS = 20;
   private static final double MIN_LOG_RATIO = Math.log(1e-4);
   private static final double MAX_LOG_RATIO = Math.log(1e7);
-  private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
 
   /**
    * A value with its interval.
@@ -85,21 +85,17 @@ final class ThermalFit {
     for (int i = 1; i < GRID; i++) {
       top = profile[i].logLikelihood > profile[top].logLikelihood ? i : top;
     }
-    double from = logTaus[Math.max(0, top - 1)];
-    double to = logTaus[Math.min(GRID - 1, top + 1)];
-    Point found = profile[top];
-    for (int i = 0; i < REFINEMENTS; i++) {
-      Point a = point(to - GOLDEN * (to - from));
-      Point b = point(from + GOLDEN * (to - from));
-      if (a.logLikelihood > b.logLikelihood) {
-        to = b.logTau;
-      } else {
-        from = a.logTau;
-      }
-      Point better = a.logLikelihood > b.logLikelihood ? a : b;
-      found = better.logLikelihood > found.logLikelihood ? better : found;
-    }
-    return found;
+    double logTau =
+        Peak.of(
+            x -> point(x).logLikelihood,
+            logTaus[Math.max(0, top - 1)],
+            logTaus[Math.min(GRID - 1, top + 1)],
+            LOG_TAU_ACCURACY);
+    return better(profile[top], point(logTau));
+  }
+
+  private static Point better(Point a, Point b) {
+    return b.logLikelihood > a.logLikelihood ? b : a;
   }
 
   /** The time constant, h. */
@@ -185,22 +181,9 @@ final class ThermalFit {
         centre = MIN_LOG_RATIO + i * step;
       }
     }
-    double from = centre - step;
-    double to = centre + step;
-    for (int i = 0; i < 9; i++) {
-      double left = to - GOLDEN * (to - from);
-      double right = from + GOLDEN * (to - from);
-      Point a = at(logTau, left);
-      Point b = at(logTau, right);
-      if (a.logLikelihood > b.logLikelihood) {
-        to = right;
-      } else {
-        from = left;
-      }
-      Point better = a.logLikelihood > b.logLikelihood ? a : b;
-      found = better.logLikelihood > found.logLikelihood ? better : found;
-    }
-    return found;
+    double logRatio =
+        Peak.of(x -> at(logTau, x).logLikelihood, centre - step, centre + step, LOG_RATIO_ACCURACY);
+    return better(found, at(logTau, logRatio));
   }
 
   /**

@@ -21,11 +21,10 @@ import java.util.OptionalDouble;
 public record Approach(double start, double steady, double timeConstant, double residual) {
   private static final int MIN_POINTS = 4;
   private static final int GRID = 40;
-  private static final int REFINEMENTS = 40;
+  private static final double LOG_TIME_CONSTANT_ACCURACY = 1e-7;
   private static final int REWEIGHTINGS = 3;
   private static final double HUBER = 1.345;
   private static final double SD_FROM_MEDIAN = 1.4826;
-  private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
 
   /**
    * Fits the curve.
@@ -79,30 +78,23 @@ public record Approach(double start, double steady, double timeConstant, double 
         t, y, weights, low + Math.max(0, best - 1) * step, low + Math.min(GRID, best + 1) * step);
   }
 
-  /** Golden section search in the logarithm of τ. */
   private static Line refine(double[] t, double[] y, double[] weights, double low, double high) {
-    double a = low;
-    double b = high;
-    for (int i = 0; i < REFINEMENTS; i++) {
-      double left = b - GOLDEN * (b - a);
-      double right = a + GOLDEN * (b - a);
-      boolean leftIsBetter =
-          line(t, y, weights, Math.exp(left)).squares
-              <= line(t, y, weights, Math.exp(right)).squares;
-      a = leftIsBetter ? a : left;
-      b = leftIsBetter ? right : b;
-    }
-    return line(t, y, weights, Math.exp((a + b) / 2));
+    double logTau =
+        Peak.of(
+            x -> -line(t, y, weights, Math.exp(x)).squares, low, high, LOG_TIME_CONSTANT_ACCURACY);
+    return line(t, y, weights, Math.exp(logTau));
   }
 
   /** Weighted linear least squares in exp(−t/τ). */
   private static Line line(double[] t, double[] y, double[] weights, double tau) {
+    double[] decay = new double[t.length];
     double sum = 0;
     double meanX = 0;
     double meanY = 0;
     for (int i = 0; i < t.length; i++) {
+      decay[i] = Math.exp(-t[i] / tau);
       sum += weights[i];
-      meanX += weights[i] * Math.exp(-t[i] / tau);
+      meanX += weights[i] * decay[i];
       meanY += weights[i] * y[i];
     }
     meanX /= sum;
@@ -111,7 +103,7 @@ public record Approach(double start, double steady, double timeConstant, double 
     double xy = 0;
     double yy = 0;
     for (int i = 0; i < t.length; i++) {
-      double x = Math.exp(-t[i] / tau) - meanX;
+      double x = decay[i] - meanX;
       xx += weights[i] * x * x;
       xy += weights[i] * x * (y[i] - meanY);
       yy += weights[i] * (y[i] - meanY) * (y[i] - meanY);
