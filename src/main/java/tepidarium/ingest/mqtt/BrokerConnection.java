@@ -54,6 +54,7 @@ final class BrokerConnection implements MqttCallback {
   private final LinkStatus status;
   private final Callbacks callbacks;
   private final MqttAsyncClient client;
+  private boolean ignoring;
 
   BrokerConnection(
       BrokerAddress address,
@@ -177,6 +178,15 @@ final class BrokerConnection implements MqttCallback {
     token.waitForCompletion(CALL_LIMIT.toMillis());
   }
 
+  /**
+   * Ignores messages from now on. The client may deliver some after it was closed, when the DUP
+   * flag of a message is no longer known. They are not acknowledged, so the broker sends them again
+   * on the next connection.
+   */
+  synchronized void ignoreMessages() {
+    ignoring = true;
+  }
+
   /** Closes the connection without waiting for the broker, and frees the client. */
   void closeForcibly() {
     try {
@@ -193,9 +203,16 @@ final class BrokerConnection implements MqttCallback {
 
   @Override
   public void messageArrived(String topic, MqttMessage message) {
+    ReceiveWatchdog.Arrived arrived;
+    synchronized (this) {
+      if (ignoring) {
+        return;
+      }
+      arrived = watchdog.arrived(topic);
+    }
     int id = message.getId();
     int qos = message.getQos();
-    callbacks.messages().arrived(topic, message, count -> acknowledge(id, qos, count));
+    callbacks.messages().arrived(topic, message, arrived, count -> acknowledge(id, qos, count));
   }
 
   /** Counts and acknowledges a message, unless a newer connection has been started. */

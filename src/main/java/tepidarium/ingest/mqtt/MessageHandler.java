@@ -47,12 +47,16 @@ final class MessageHandler {
   /**
    * Handles one message.
    *
+   * @param arrived what the watchdog knows of the message
    * @param acknowledge runs the given step, which counts the message, then acknowledges the message
    *     to the broker. Does neither if the link has reconnected.
    */
-  void arrived(String topic, MqttMessage message, Consumer<Runnable> acknowledge) {
+  void arrived(
+      String topic,
+      MqttMessage message,
+      ReceiveWatchdog.Arrived arrived,
+      Consumer<Runnable> acknowledge) {
     byte[] payload = message.getPayload();
-    ReceiveWatchdog.Arrived arrived = watchdog.arrived(topic);
     if (DroppedMessages.isStatusTopic(topic)) {
       dropped.read(topic, payload);
       acknowledge.accept(watchdog::acknowledgedUnstored);

@@ -336,11 +336,14 @@ public final class MqttLink implements AutoCloseable {
 
   private void closeConnection() {
     announcedUp = false;
+    BrokerConnection old = connection;
+    connection = null;
+    if (old != null) {
+      old.ignoreMessages();
+    }
     watchdog.disconnected();
     backlog.lost(clock.instant());
     retained.setClient(null);
-    BrokerConnection old = connection;
-    connection = null;
     if (old != null) {
       old.closeForcibly();
     }
