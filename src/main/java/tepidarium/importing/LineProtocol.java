@@ -127,13 +127,19 @@ final class LineProtocol {
   private @Nullable Unit unit(String field, String measurement) {
     String name = field.equals("value") ? measurement : field;
     if (!units.containsKey(name)) {
-      ColumnWords words = ColumnWords.of(name);
-      Quantity quantity = words.quantity();
-      boolean unusable = quantity == null || words.isDerived() || words.unknownUnit() != null;
-      units.put(
-          name, unusable ? null : words.unit() != null ? words.unit() : Unit.stored(quantity));
+      units.put(name, unit(ColumnWords.of(name)));
     }
     return units.get(name);
+  }
+
+  /** The unit of a field; null if its values cannot be used. */
+  private static @Nullable Unit unit(ColumnWords words) {
+    Quantity quantity = words.quantity();
+    if (quantity == null || words.isDerived() || words.unknownUnit() != null) {
+      return null;
+    }
+    Unit named = words.unit();
+    return named == null ? Unit.stored(quantity) : named;
   }
 
   private static @Nullable SensorId sensor(List<String> series) {
