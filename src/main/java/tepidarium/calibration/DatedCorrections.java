@@ -1,6 +1,5 @@
 package tepidarium.calibration;
 
-import java.time.Duration;
 import java.time.Instant;
 
 /**
@@ -28,16 +27,21 @@ public record DatedCorrections(Instant from, Correction first, Instant to, Corre
   }
 
   /** Time since the first date, in units of the time between both. */
-  private double elapsed(Instant at) {
-    return (double) Duration.between(from, at).toMillis() / Duration.between(from, to).toMillis();
+  private double elapsed(long atMs) {
+    long fromMs = from.toEpochMilli();
+    return (double) (atMs - fromMs) / (to.toEpochMilli() - fromMs);
   }
 
-  private double share(Instant at) {
-    return Math.max(0, Math.min(1, elapsed(at)));
+  private double share(long atMs) {
+    return Math.max(0, Math.min(1, elapsed(atMs)));
   }
 
   public double corrected(Instant at, double reading) {
-    double share = share(at);
+    return corrected(at.toEpochMilli(), reading);
+  }
+
+  double corrected(long atMs, double reading) {
+    double share = share(atMs);
     return (1 - share) * first.corrected(reading) + share * second.corrected(reading);
   }
 
@@ -52,8 +56,8 @@ public record DatedCorrections(Instant from, Correction first, Instant to, Corre
    * @param repeatability standard uncertainty of the reading itself
    */
   public double uncertainty(Instant at, double reading, double repeatability) {
-    double share = share(at);
-    double beyond = Math.max(0, elapsed(at) - 1);
+    double share = share(at.toEpochMilli());
+    double beyond = Math.max(0, elapsed(at.toEpochMilli()) - 1);
     double gain = (1 - share) * first.gain() + share * second.gain();
     double square =
         square((1 - share) * first.uncertainty(reading) + share * second.uncertainty(reading))

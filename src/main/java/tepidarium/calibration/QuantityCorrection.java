@@ -3,6 +3,7 @@ package tepidarium.calibration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 
@@ -14,8 +15,10 @@ import tepidarium.reading.Samples;
 public final class QuantityCorrection {
   private final Quantity quantity;
   private final List<CalibrationSession> sessions;
-  private final List<Correction> corrections;
-  private final long[] atMs;
+  private final Correction first;
+
+  /** The correction between each session and the next; empty if there is one session. */
+  private final List<DatedCorrections> dated;
 
   /**
    * Creates it from points of one sensor and quantity.
@@ -26,8 +29,15 @@ public final class QuantityCorrection {
   public QuantityCorrection(List<CalibrationPoint> points) {
     quantity = points.get(0).quantity();
     sessions = CalibrationSession.of(points);
-    corrections = sessions.stream().map(CalibrationSession::correction).toList();
-    atMs = sessions.stream().mapToLong(session -> session.at().toEpochMilli()).toArray();
+    first = sessions.get(0).correction();
+    dated =
+        IntStream.range(1, sessions.size())
+            .mapToObj(i -> between(sessions.get(i - 1), sessions.get(i)))
+            .toList();
+  }
+
+  private static DatedCorrections between(CalibrationSession one, CalibrationSession next) {
+    return new DatedCorrections(one.at(), one.correction(), next.at(), next.correction());
   }
 
   public List<CalibrationSession> sessions() {
@@ -42,11 +52,11 @@ public final class QuantityCorrection {
   /** The instant of each session, and of the middle between two. */
   public List<Instant> changes() {
     List<Instant> changes = new ArrayList<>();
-    for (int i = 0; i < atMs.length; i++) {
-      if (i > 0) {
-        changes.add(Instant.ofEpochMilli((atMs[i - 1] + atMs[i]) / 2));
-      }
-      changes.add(Instant.ofEpochMilli(atMs[i]));
+    changes.add(sessions.get(0).at());
+    for (DatedCorrections pair : dated) {
+      changes.add(
+          Instant.ofEpochMilli((pair.from().toEpochMilli() + pair.to().toEpochMilli()) / 2));
+      changes.add(pair.to());
     }
     return changes;
   }
@@ -58,20 +68,18 @@ public final class QuantityCorrection {
   }
 
   private double uncapped(long instantMs, double reading) {
-    int last = atMs.length - 1;
-    if (instantMs <= atMs[0]) {
-      return corrections.get(0).corrected(reading);
+    return dated.isEmpty()
+        ? first.corrected(reading)
+        : pairAt(instantMs).corrected(instantMs, reading);
+  }
+
+  /** The first pair of sessions that has not ended by an instant, else the last pair. */
+  private DatedCorrections pairAt(long instantMs) {
+    int i = 0;
+    while (i < dated.size() - 1 && dated.get(i).to().toEpochMilli() < instantMs) {
+      i++;
     }
-    if (instantMs >= atMs[last]) {
-      return corrections.get(last).corrected(reading);
-    }
-    int next = 1;
-    while (atMs[next] < instantMs) {
-      next++;
-    }
-    double share = (double) (instantMs - atMs[next - 1]) / (atMs[next] - atMs[next - 1]);
-    return (1 - share) * corrections.get(next - 1).corrected(reading)
-        + share * corrections.get(next).corrected(reading);
+    return dated.get(i);
   }
 
   public Samples corrected(Samples raw) {
@@ -100,19 +108,9 @@ public final class QuantityCorrection {
    */
   public double uncertainty(Instant at, double reading) {
     double ofReading = TypicalSensor.readingUncertainty(quantity);
-    if (atMs.length == 1) {
-      return corrections.get(0).uncertainty(reading, ofReading);
-    }
-    int next = 1;
-    while (next < atMs.length - 1 && atMs[next] < at.toEpochMilli()) {
-      next++;
-    }
-    return new DatedCorrections(
-            sessions.get(next - 1).at(),
-            corrections.get(next - 1),
-            sessions.get(next).at(),
-            corrections.get(next))
-        .uncertainty(at, reading, ofReading);
+    return dated.isEmpty()
+        ? first.uncertainty(reading, ofReading)
+        : pairAt(at.toEpochMilli()).uncertainty(at, reading, ofReading);
   }
 
   /** The interval with about 95 % coverage, ±: two standard uncertainties (GUM 6.3.3). */
@@ -120,9 +118,8 @@ public final class QuantityCorrection {
     return Correction.COVERAGE_95 * uncertainty(at, reading);
   }
 
-  /** All points, as a key of what is computed with this correction. */
-  @Override
-  public String toString() {
+  /** A text of all points. Corrections with equal texts correct equally. */
+  public String key() {
     List<Object> key = new ArrayList<>();
     for (CalibrationSession session : sessions) {
       for (CalibrationPoint point : session.points()) {

@@ -65,7 +65,7 @@ public record SensorCorrection(Calibration constant, Map<Quantity, QuantityCorre
     for (Quantity quantity : Quantity.values()) {
       QuantityCorrection points = dated.get(quantity);
       if (points != null) {
-        key.append(points);
+        key.append(points.key());
       }
     }
     return key.toString();
