@@ -16,7 +16,7 @@ import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 
-/** Guesses which columns hold which quantity, in which unit, and of which sensor. */
+/** Guesses the quantity, the unit and the sensor of each column. */
 final class ColumnsGuess {
   /** No seeds are kept warmer than this, °C. Higher numbers are read as °F. */
   private static final double WARMEST_C = 45;

@@ -94,7 +94,7 @@ final class LineProtocol {
     return receiver.reading(number, new Reading(id, Instant.ofEpochMilli(ms), values, null));
   }
 
-  /** Adds the values of the fields; returns what is wrong with one of them, or null. */
+  /** Adds the values of the fields. Returns the problem with a bad field; null if all are good. */
   private @Nullable String addValues(
       List<String> series, String fields, Map<Quantity, Double> values) {
     String problem = null;

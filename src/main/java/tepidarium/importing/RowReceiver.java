@@ -13,10 +13,10 @@ public interface RowReceiver {
   boolean reading(long line, Reading reading);
 
   /**
-   * Takes a row of which at least one cell could not be used. Its other values are received as a
-   * reading.
+   * Takes a row with at least one bad cell. The good values of the row arrive as a reading of their
+   * own.
    *
-   * @param reason what is wrong and what to do
+   * @param reason the problem and its remedy, for the user
    * @param text the row, as the file has it
    */
   void bad(long line, String reason, String text);
