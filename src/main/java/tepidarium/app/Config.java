@@ -31,7 +31,8 @@ import tepidarium.series.influx.InfluxAddress;
  * @param maxGapMinutes two readings further apart than this, in minutes, leave a gap
  * @param silentAfterMinutes a placed sensor without readings for this long, in minutes, raises an
  *     alert
- * @param silentGraceSeconds no alert for silent sensors for this long after the start, in seconds
+ * @param silentGraceSeconds no alert for silent sensors for this long after the start, and for one
+ *     sensor after the latest part of its backlog, in seconds
  * @param timeZone time zone of the days in daily figures
  * @param keeping where readings are stored and for how long
  * @param site where the containers stand, to distinguish daylight from a lamp; null if not set

@@ -58,7 +58,11 @@ final class ReadingProcessor {
       latestValues.add(reading);
       heard.add(reading.sensor());
       boolean inTime = Duration.between(reading.at(), arrivedAt).compareTo(MAX_DELAY) <= 0;
-      silence.heard(reading.sensor(), inTime ? arrivedAt : reading.at());
+      if (inTime) {
+        silence.heard(reading.sensor(), arrivedAt);
+      } else {
+        silence.backlogArrived(reading.sensor(), reading.at(), arrivedAt);
+      }
       ContainerId place = register.placeOf(reading.sensor(), reading.at()).orElse(null);
       if (place != null) {
         heatSoFar.arrived(place, reading.at());

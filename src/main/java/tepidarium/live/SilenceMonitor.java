@@ -1,6 +1,6 @@
 package tepidarium.live;
 
-import static java.util.Comparator.naturalOrder;
+import static java.util.Comparator.comparing;
 
 import java.time.Duration;
 import java.time.Instant;
@@ -20,7 +20,7 @@ import tepidarium.reading.SensorId;
 /**
  * Reports to the alert board which containers have a silent sensor. It compares the clock with the
  * time at which each sensor was last heard. It reports nothing while the link to the broker is
- * down. Used by the watch thread alone.
+ * down, nor while a sensor's backlog arrives. Used by the watch thread alone.
  */
 final class SilenceMonitor {
   private final Register register;
@@ -28,12 +28,14 @@ final class SilenceMonitor {
   private final AlertBoard board;
   private final Duration grace;
   private final Map<SensorId, Instant> lastHeard = new HashMap<>();
+  private final Map<SensorId, Instant> lastBacklog = new HashMap<>();
   private @Nullable Instant listeningSince;
 
   /**
    * Creates a monitor that has heard no sensor yet.
    *
-   * @param grace time after the link came up in which no sensor is reported as silent
+   * @param grace time after the link came up in which no sensor is reported as silent; also the
+   *     time after the last late reading of a sensor in which that sensor is not
    */
   SilenceMonitor(Register register, AlertRules rules, AlertBoard board, Duration grace) {
     this.register = register;
@@ -44,6 +46,15 @@ final class SilenceMonitor {
 
   void heard(SensorId sensor, Instant at) {
     lastHeard.merge(sensor, at, SilenceMonitor::later);
+  }
+
+  /**
+   * Adds the arrival of a late reading. It does not count as heard now, because it may have waited
+   * in the broker, but newer readings may follow it.
+   */
+  void backlogArrived(SensorId sensor, Instant measuredAt, Instant arrivedAt) {
+    heard(sensor, measuredAt);
+    lastBacklog.merge(sensor, arrivedAt, SilenceMonitor::later);
   }
 
   void linkUp(Instant now) {
@@ -61,6 +72,7 @@ final class SilenceMonitor {
       listeningSince = now;
     }
     lastHeard.replaceAll((sensor, at) -> at.isAfter(now) ? now : at);
+    lastBacklog.replaceAll((sensor, at) -> at.isAfter(now) ? now : at);
   }
 
   void check(Instant now) {
@@ -80,9 +92,11 @@ final class SilenceMonitor {
     if (since == null) {
       return;
     }
-    Instant heard = placed.stream().map(this::heardSincePlaced).min(naturalOrder()).get();
+    Placement quietest = placed.stream().min(comparing(this::heardSincePlaced)).orElseThrow();
+    Instant heard = heardSincePlaced(quietest);
     boolean silent = Duration.between(heard, now).compareTo(limit(container)) > 0;
-    if (silent && Duration.between(since, now).compareTo(grace) <= 0) {
+    Instant undecided = later(since, lastBacklog.getOrDefault(quietest.sensor(), Instant.MIN));
+    if (silent && !now.isAfter(undecided.plus(grace))) {
       // Within the grace time, silence neither starts an alert nor ends an earlier one.
       return;
     }

@@ -75,4 +75,15 @@ class SilenceMonitorTest {
     assertEquals(List.of(), openAt(40));
     assertEquals(List.of(AlertKind.SILENT), openAt(41));
   }
+
+  @Test
+  void aSensorWhoseBacklogArrivesIsNotSilentUntilTheGraceTimeIsOver() {
+    place();
+    monitor.linkUp(START);
+    monitor.backlogArrived(SENSOR, minute(5), minute(600));
+    assertEquals(List.of(), openAt(610));
+    assertEquals(List.of(AlertKind.SILENT), openAt(611));
+    monitor.backlogArrived(SENSOR, minute(20), minute(620));
+    assertEquals(List.of(AlertKind.SILENT), openAt(621), "kept while its backlog arrives");
+  }
 }
