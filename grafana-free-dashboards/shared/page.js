@@ -65,7 +65,9 @@ function liveMark() {
 /** Heading in figures.html that explains the figures of a page. */
 function explanationOf(address) {
   const name = address.replace(/^\/|\.html$/g, '');
-  return { '': 'shelf', index: 'shelf', season: 'season-report', rejects: 'every-page' }[name] ?? name;
+  return (
+    { '': 'shelf', index: 'shelf', season: 'season-report', rejects: 'every-page', files: 'every-page' }[name] ?? name
+  );
 }
 
 let downSince = null;

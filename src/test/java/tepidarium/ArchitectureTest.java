@@ -51,6 +51,7 @@ class ArchitectureTest {
           "web",
           "web.alerts",
           "web.containers",
+          "web.files",
           "web.germination",
           "web.heatbench",
           "web.history",
@@ -91,6 +92,7 @@ class ArchitectureTest {
               List.of("reading", "container", "heat", "light", "stats", "germination", "rollup")),
           Map.entry("exchange", List.of("reading", "germination")),
           Map.entry("importing", List.of("reading", "ingest")),
+          Map.entry("exporting", List.of("reading", "container", "series")),
           Map.entry("alert.notify.channel", List.of("alert.notify")),
           Map.entry("ingest", List.of("reading", "series")),
           Map.entry("ingest.mqtt", List.of("ingest", "reading", "series", "retry")),
@@ -149,6 +151,7 @@ class ArchitectureTest {
               "web.history",
               List.of(
                   "web", "reading", "container", "heat", "light", "history", "alert", "rollup")),
+          Map.entry("web.files", List.of("web", "reading", "container", "exporting")),
           Map.entry(
               "web.live",
               List.of(
@@ -180,7 +183,7 @@ class ArchitectureTest {
           Map.entry(
               "web.server",
               and(
-                  and(WEB, "rollup", "live", "ingest", "alert.notify"),
+                  and(WEB, "rollup", "live", "ingest", "alert.notify", "exporting"),
                   DOMAIN.toArray(new String[0]))),
           Map.entry("web.sums", List.of("web", "reading", "stats", "germination")),
           Map.entry("web.system", List.of("web", "alert", "ingest", "live")));

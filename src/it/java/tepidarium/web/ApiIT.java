@@ -394,6 +394,24 @@ class ApiIT {
   }
 
   @Test
+  void readingsAreExportedInBothFormats() {
+    String path = "/api/export/readings?container=jar-1&sensor=probe_7";
+    CheckedApi.Answer csv = api.call("GET", path + "&calibrated=true", null, 200);
+    assertTrue(
+        csv.header("content-disposition").endsWith("\"jar-1-probe_7-calibrated-readings.csv\""),
+        csv.header("content-disposition"));
+    assertTrue(csv.text().startsWith("time,sensor,temperature (°C)"), csv.text());
+    assertTrue(csv.text().lines().count() > 1, csv.text());
+    String lines = api.call("GET", path + "&format=line-protocol", null, 200).text();
+    assertEquals(csv.text().lines().count(), lines.lines().count());
+    for (String wrong :
+        List.of("format=pdf", "from=yesterday", "container=nowhere", "sensor=nobody")) {
+      api.call("GET", "/api/export/readings?" + wrong, null, 400);
+    }
+    api.call("GET", "/api/export/readings?calibrated=perhaps", null, 400);
+  }
+
+  @Test
   void metricsAreOpenMetricsText() {
     CheckedApi.Answer metrics = api.call("GET", "/metrics", null, 200);
     assertTrue(metrics.header("content-type").contains("version=1.0.0"));

@@ -41,7 +41,13 @@ import tepidarium.web.server.WebServer;
           + " and its name in capitals (TEPIDARIUM_HTTP_PORT). src/docs/settings.md lists all"
           + " settings."
     },
-    subcommands = {Main.Demo.class, Main.CheckConfig.class, ImportCommand.class, Main.Train.class})
+    subcommands = {
+      Main.Demo.class,
+      Main.CheckConfig.class,
+      ImportCommand.class,
+      ExportCommand.class,
+      Main.Train.class
+    })
 public final class Main implements Callable<Integer> {
   @Mixin private Settings settings = new Settings();
 

@@ -7,6 +7,7 @@ import java.util.Map;
 import tepidarium.alert.AlertRules;
 import tepidarium.alert.AlertStore;
 import tepidarium.container.Register;
+import tepidarium.exporting.ReadingExport;
 import tepidarium.germination.SeedJournal;
 import tepidarium.ingest.Decoder;
 import tepidarium.ingest.IngestCounters;
@@ -235,6 +236,7 @@ public final class Service implements AutoCloseable {
         watch,
         alerts,
         rules,
+        new ReadingExport(stores.storage().source(), register),
         rejectLog,
         info,
         new ContainerViews(

@@ -56,16 +56,22 @@ final class ColumnsGuess {
     return -1;
   }
 
-  /** Row numbers and measured values are different in nearly every row; names are not. */
+  /**
+   * Row numbers and measured values are different in nearly every row; names are not. An export of
+   * this service may have one row for each of many sensors; its column is named "sensor".
+   */
   private boolean holdsNames(int column) {
     Set<String> different = new HashSet<>();
     boolean names = false;
+    boolean ids = words.get(column).header().strip().equalsIgnoreCase("sensor");
     for (List<String> row : table.rows()) {
       String cell = row.get(column).strip();
       different.add(cell);
       names |= !cell.isEmpty() && !TableFinder.TIME.read(cell);
+      ids &= SensorNames.isExact(cell);
     }
-    return names && (table.rows().size() <= 4 || different.size() * 2 <= table.rows().size());
+    return names
+        && (ids || table.rows().size() <= 4 || different.size() * 2 <= table.rows().size());
   }
 
   /** Indexes of the columns that may hold values: those whose header names a quantity. */

@@ -8,10 +8,12 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.jspecify.annotations.Nullable;
@@ -24,7 +26,7 @@ import tepidarium.reading.SensorId;
 
 /** Reads the rows of a table as readings. Not thread-safe. */
 final class CsvRows {
-  private static final int MAX_SENSORS = 1_000;
+  private static final int MAX_SENSORS = 20_000;
 
   /** A longer row has a quote that is not closed, which would swallow the rows after it. */
   private static final int MAX_LINES_OF_ROW = 20;
@@ -49,6 +51,7 @@ final class CsvRows {
   private final LocalTimes localTimes;
   private final DateTimeText text = new DateTimeText();
   private final Map<String, RowSensor> sensors = new HashMap<>();
+  private final Set<SensorId> names = new HashSet<>();
   private final RowSensor fileSensor;
   private final List<List<Column>> groups;
   private String problem = "";
@@ -165,7 +168,7 @@ final class CsvRows {
       problem = "names no sensor";
       return null;
     }
-    if (sensors.values().stream().anyMatch(other -> other.id.equals(id))) {
+    if (!names.add(id)) {
       problem = "the sensor \"" + cell + "\" would get the same name as another one, " + id;
       return null;
     }
@@ -173,7 +176,7 @@ final class CsvRows {
       throw new InvalidInput(
           "column "
               + (plan.sensorColumn() + 1)
-              + " names more than 1,000 sensors. If it holds something else, set --column "
+              + " names more than 20,000 sensors. If it holds something else, set --column "
               + (plan.sensorColumn() + 1)
               + "=ignore");
     }

@@ -92,7 +92,8 @@ final class TimeGuess {
     }
     DateOrder order = order(first, hint, all);
     ZoneId zone = zone(first, second, found);
-    boolean newestFirst = isNewestFirst(first, second, order);
+    // The order of rows decides nothing where each cell has its offset.
+    boolean newestFirst = !found.offset() && isNewestFirst(first, second, order);
     if (newestFirst) {
       guesses.add(new Guess("order of rows", "newest first", "the sample goes back in time"));
     }

@@ -13,12 +13,14 @@ public final class SensorNames {
 
   /** The sensor with this name; empty if the name is invalid. */
   static Optional<SensorId> exact(String name) {
-    if (name.isEmpty()
-        || name.length() > MAX_LENGTH
-        || !name.chars().allMatch(SensorNames::allowed)) {
-      return Optional.empty();
-    }
-    return Optional.of(new SensorId(name));
+    return isExact(name) ? Optional.of(new SensorId(name)) : Optional.empty();
+  }
+
+  /** Whether the name is that of a sensor without any change. */
+  public static boolean isExact(String name) {
+    return !name.isEmpty()
+        && name.length() <= MAX_LENGTH
+        && name.chars().allMatch(SensorNames::allowed);
   }
 
   /**

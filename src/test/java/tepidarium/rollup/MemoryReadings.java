@@ -83,7 +83,14 @@ public final class MemoryReadings implements ReadingSink, ReadingSource {
 
   @Override
   public Map<SensorId, SensorSummary> summaries() {
-    return Map.of();
+    Map<SensorId, SensorSummary> summaries = new HashMap<>();
+    readings.forEach(
+        (sensor, own) ->
+            own.values()
+                .forEach(
+                    reading ->
+                        summaries.merge(sensor, SensorSummary.of(reading), SensorSummary::with)));
+    return summaries;
   }
 
   @Override

@@ -8,6 +8,7 @@ import tepidarium.alert.AlertRules;
 import tepidarium.alert.AlertStore;
 import tepidarium.alert.notify.Notices;
 import tepidarium.container.Register;
+import tepidarium.exporting.ReadingExport;
 import tepidarium.germination.SeedJournal;
 import tepidarium.germination.SowingFinder;
 import tepidarium.heat.DayExtremesStore;
@@ -27,6 +28,7 @@ import tepidarium.web.alerts.NoticeRoutes;
 import tepidarium.web.alerts.PerformanceRoutes;
 import tepidarium.web.containers.ContainerRoutes;
 import tepidarium.web.containers.ContainerViews;
+import tepidarium.web.files.ExportRoutes;
 import tepidarium.web.germination.CompareRoutes;
 import tepidarium.web.germination.GerminationRoutes;
 import tepidarium.web.germination.HeatCourseRoutes;
@@ -65,6 +67,7 @@ public final class ApiRoutes {
       Watch watch,
       AlertStore alerts,
       AlertRules rules,
+      ReadingExport export,
       RejectLog rejectLog,
       ServiceInfo info,
       ContainerViews containers,
@@ -92,6 +95,7 @@ public final class ApiRoutes {
         .add(routes);
     addAlertRoutes(routes, parts, requests);
     new SystemRoutes(parts.info(), parts.rejectLog(), parts.watch(), parts.clock()).add(routes);
+    new ExportRoutes(parts.export()).add(routes);
     new SumsRoutes().add(routes);
     live.add(routes);
     addSeedRoutes(routes, parts);

@@ -64,6 +64,7 @@ class PagesTest {
     "/index.html, Shelf, shelf/shelf.js",
     "/alerts.html, Alerts, alerts/alerts.js",
     "/container.html, Container, container/container.js",
+    "/files.html, Files, files/files.js",
     "/heat-bench.html, Heat bench, heat-bench/heat-bench.js",
     "/rejects.html, Not read, rejects/rejects.js",
     "/season.html, Season report, season/season.js",

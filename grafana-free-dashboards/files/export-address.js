@@ -1,0 +1,28 @@
+// The address of an export of readings. Pure.
+
+import { nextDay, startOfDay } from '../shared/time-format.js';
+
+/** What can be exported: everything, the readings of one container, of the room, or of one sensor. */
+export function exportChoices(containers, sensors) {
+  return [
+    { value: '', text: 'All sensors' },
+    ...containers.map(({ id, name }) => ({ value: `container=${id}`, text: `Container ${name}` })),
+    { value: 'container=room', text: 'Room' },
+    ...sensors.map((sensor) => ({ value: `sensor=${sensor.sensor}`, text: `Sensor ${sensor.sensor}` })),
+  ];
+}
+
+/**
+ * The address of an export.
+ * @param choice `what` (a value of exportChoices), `from` and `to` (days, both included), `format`, `values`
+ * @throws Error if the last day is before the first
+ */
+export function exportAddress({ what, from, to, format, calibrated }, zone) {
+  if (from && to && to < from) throw new Error('The last day is before the first. Choose a later one.');
+  const query = new URLSearchParams(what);
+  query.set('format', format);
+  if (from) query.set('from', new Date(startOfDay(from, zone)).toISOString());
+  if (to) query.set('to', new Date(startOfDay(nextDay(to), zone)).toISOString());
+  if (calibrated === 'true') query.set('calibrated', 'true');
+  return `/api/export/readings?${query}`;
+}

@@ -1,0 +1,110 @@
+package tepidarium.web.files;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.TooManyRequestsResponse;
+import java.io.BufferedWriter;
+import java.io.IOException;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.util.concurrent.Semaphore;
+import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tepidarium.container.ContainerId;
+import tepidarium.exporting.ExportFormat;
+import tepidarium.exporting.ExportOptions;
+import tepidarium.exporting.ReadingExport;
+import tepidarium.reading.InvalidInput;
+import tepidarium.reading.SensorId;
+import tepidarium.web.Params;
+
+/** Sends stored readings as a file, in pieces as they are read from the store. */
+public final class ExportRoutes {
+  private static final Logger LOG = LoggerFactory.getLogger(ExportRoutes.class);
+
+  /** An export keeps the store busy, so few run at a time. */
+  private static final int MAX_AT_A_TIME = 3;
+
+  private final ReadingExport export;
+  private final Semaphore free = new Semaphore(MAX_AT_A_TIME);
+
+  public ExportRoutes(ReadingExport export) {
+    this.export = export;
+  }
+
+  public void add(RoutesConfig routes) {
+    routes.get("/api/export/readings", this::readings);
+  }
+
+  private void readings(Context ctx) throws IOException {
+    ExportOptions options = options(ctx);
+    export.check(options);
+    if (!free.tryAcquire()) {
+      throw new TooManyRequestsResponse(
+          MAX_AT_A_TIME + " exports are running. Try again when one has ended.");
+    }
+    try {
+      ctx.header("Content-Disposition", "attachment; filename=\"" + options.fileName() + '"');
+      ctx.contentType(options.format().mediaType());
+      send(ctx, options);
+    } finally {
+      free.release();
+    }
+  }
+
+  /**
+   * Writes the readings to the client. If the store fails in between, breaks the connection off.
+   * Otherwise the client would take the part for the whole.
+   */
+  private void send(Context ctx, ExportOptions options) throws IOException {
+    Writer writer =
+        new BufferedWriter(new OutputStreamWriter(ctx.outputStream(), StandardCharsets.UTF_8));
+    try {
+      export.write(options, writer);
+      writer.flush();
+    } catch (RuntimeException e) {
+      if (!ctx.res().isCommitted()) {
+        throw e;
+      }
+      LOG.warn("an export was broken off: {}", e.getMessage());
+      ServletContextRequest.getServletContextRequest(ctx.req())
+          .getConnectionMetaData()
+          .getConnection()
+          .getEndPoint()
+          .close(e);
+    }
+  }
+
+  private static ExportOptions options(Context ctx) {
+    String format = text(ctx, "format");
+    String sensor = text(ctx, "sensor");
+    String container = text(ctx, "container");
+    return new ExportOptions(
+        format == null ? ExportFormat.CSV : ExportFormat.of(format),
+        Params.instant(ctx, "from"),
+        Params.instant(ctx, "to"),
+        sensor == null ? null : new SensorId(sensor),
+        container == null ? null : new ContainerId(container),
+        calibrated(text(ctx, "calibrated")));
+  }
+
+  private static boolean calibrated(@Nullable String text) {
+    if (text == null || text.equals("false")) {
+      return false;
+    }
+    if (text.equals("true")) {
+      return true;
+    }
+    throw new InvalidInput(
+        "calibrated", "must be true or false, not \"" + Params.shown(text) + '"');
+  }
+
+  /** A parameter; null if it is missing or blank. */
+  private static @Nullable String text(Context ctx, String name) {
+    String text = ctx.queryParam(name);
+    return text == null || text.isBlank() ? null : text.strip();
+  }
+}

@@ -1,0 +1,114 @@
+package tepidarium.app;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
+
+/** The command that exports readings, over readings that the import stored. */
+class ExportCommandTest {
+  @TempDir private static Path folder;
+  private static Path data;
+  private static Path config;
+
+  private record Ended(int status, String output) {}
+
+  @BeforeAll
+  static void importReadings() throws IOException {
+    data = folder.resolve("data");
+    config = Files.writeString(folder.resolve("t.yaml"), "timeZone: Europe/Berlin\n");
+    Path file =
+        Files.writeString(
+            folder.resolve("jar-1.csv"),
+            "time,temperature\n2026-02-28T23:00Z,29.5\n2026-03-01T23:00Z,30\n");
+    assertEquals(0, run(new ImportCommand(), file.toString()).status());
+  }
+
+  private static Ended run(Callable<Integer> subcommand, String... options) {
+    StringWriter output = new StringWriter();
+    CommandLine command = new CommandLine(subcommand);
+    command.setOut(new PrintWriter(output, true));
+    command.setErr(new PrintWriter(output, true));
+    command.setExecutionExceptionHandler(
+        (exception, line, result) -> {
+          line.getErr().println(exception.getMessage());
+          return 1;
+        });
+    List<String> all =
+        new ArrayList<>(List.of("--data", data.toString(), "--config", config.toString()));
+    all.addAll(List.of(options));
+    return new Ended(command.execute(all.toArray(String[]::new)), output.toString());
+  }
+
+  private static Ended export(String... options) {
+    return run(new ExportCommand(), options);
+  }
+
+  @Test
+  void daysAreThoseOfTheSettingTimeZone() {
+    Ended ended = export("--from", "2026-03-01", "--to", "2026-03-02");
+    assertEquals(0, ended.status(), ended.output());
+    List<String> lines = ended.output().lines().toList();
+    assertEquals(2, lines.size(), ended.output());
+    assertEquals("2026-02-28T23:00:00Z,jar-1,29.5,,,,,", lines.get(1));
+    assertEquals(ended, export("--from", "2026-03-01T00:00", "--to", "2026-03-01T23:00Z"));
+  }
+
+  @Test
+  void aFileIsReplacedOnlyByAWholeExport() throws IOException {
+    Path file = Files.writeString(folder.resolve("out.lp"), "old");
+    String[] options = {"--output", file.toString(), "--format", "line-protocol", "--sensor"};
+    List<String> wrong = new ArrayList<>(List.of(options));
+    wrong.add("nobody");
+    assertEquals(1, export(wrong.toArray(String[]::new)).status());
+    assertEquals("old", Files.readString(file));
+    List<String> right = new ArrayList<>(List.of(options));
+    right.add("jar-1");
+    assertTrue(export(right.toArray(String[]::new)).output().startsWith("2 readings written to"));
+    assertEquals(3, Files.readAllLines(file).size());
+    assertFalse(Files.exists(folder.resolve("out.lp.part")));
+  }
+
+  @Test
+  void wrongOptionsAreRefusedWithARemedy() {
+    assertTrue(export("--from", "1 March").output().contains("--from must be a day such as"));
+    assertTrue(export("--format", "pdf").output().contains("csv or line-protocol"));
+  }
+
+  @Test
+  void aFolderWithoutDataIsNotCreated() {
+    StringWriter output = new StringWriter();
+    CommandLine command = new CommandLine(new ExportCommand());
+    command.setExecutionExceptionHandler(
+        (exception, line, result) -> {
+          output.write(String.valueOf(exception.getMessage()));
+          return 1;
+        });
+    Path nowhere = folder.resolve("nowhere");
+    assertEquals(1, command.execute("--data", nowhere.toString()));
+    assertTrue(output.toString().contains("there is no data in the folder"), output.toString());
+    assertFalse(Files.exists(nowhere));
+  }
+
+  @Test
+  void aFolderInUseIsRefused() {
+    DataFolder inUse = DataFolder.open(data);
+    try {
+      assertTrue(export().output().contains("another Tepidarium is using the data folder"));
+    } finally {
+      inUse.close();
+    }
+  }
+}
