@@ -41,6 +41,7 @@ class ArchitectureTest {
           "heat",
           "light",
           "history",
+          "sensor",
           "alert",
           "germination",
           "season");
@@ -83,6 +84,7 @@ class ArchitectureTest {
           Map.entry("heat", List.of("reading", "container", "stats")),
           Map.entry("light", List.of("reading", "container", "stats")),
           Map.entry("history", List.of("reading", "container", "series", "heat", "light")),
+          Map.entry("sensor", List.of("reading", "container", "stats")),
           Map.entry("alert", List.of("reading", "container", "heat", "light", "stats")),
           Map.entry(
               "alert.notify", List.of("alert", "reading", "container", "heat", "light", "retry")),
@@ -179,7 +181,17 @@ class ArchitectureTest {
                   "exchange")),
           Map.entry(
               "web.sensors",
-              List.of("web", "reading", "calibration", "container", "series", "history", "live")),
+              List.of(
+                  "web",
+                  "reading",
+                  "calibration",
+                  "container",
+                  "series",
+                  "heat",
+                  "history",
+                  "rollup",
+                  "sensor",
+                  "live")),
           Map.entry(
               "web.server",
               and(
@@ -201,7 +213,7 @@ class ArchitectureTest {
           Map.entry("org.apache.activemq..", List.of("ingest.mqtt")),
           Map.entry("org.influxdb..", List.of("series.influx")),
           Map.entry("okhttp3..", List.of("series.influx")),
-          Map.entry("com.github.benmanes..", List.of("rollup", "germination")),
+          Map.entry("com.github.benmanes..", List.of("rollup", "germination", "web.sensors")),
           Map.entry("io.javalin..", and(WEB, "web.server")),
           Map.entry("java.sql..", STORES),
           Map.entry("org.sqlite..", STORES),

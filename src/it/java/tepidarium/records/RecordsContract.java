@@ -52,11 +52,13 @@ import tepidarium.heat.DayExtremes;
 import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectCode;
 import tepidarium.ingest.RejectLog;
+import tepidarium.reading.DeviceStatus;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 import tepidarium.season.SeasonStore;
 import tepidarium.season.StoredSeason;
+import tepidarium.sensor.SensorDetails;
 import tepidarium.series.StoreException;
 
 /**
@@ -113,17 +115,43 @@ abstract class RecordsContract {
   }
 
   @Test
+  void detailsAndStatusesOfSensorsSurviveARestart() {
+    SensorDetails full = new SensorDetails("Lid", "Near the lamp", 2.1, START);
+    DeviceStatus status = new DeviceStatus(SENSOR, START, -61, "1.4");
+    DeviceStatus other = new DeviceStatus(new SensorId("sensor-2"), START, null, "2");
+    change(
+        database -> {
+          SensorRecords records = new SensorRecords(database);
+          records.put(SENSOR, new SensorDetails("Old", null, null, null));
+          records.put(SENSOR, full);
+          records.putStatuses(List.of(new DeviceStatus(SENSOR, START.minusSeconds(9), -90, null)));
+          records.putStatuses(List.of(status, other));
+        });
+    assertEquals(Map.of(SENSOR, full), read(database -> new SensorRecords(database).details()));
+    assertEquals(
+        Map.of(SENSOR, status, other.sensor(), other),
+        read(database -> new SensorRecords(database).statuses()));
+    change(database -> new SensorRecords(database).put(SENSOR, SensorDetails.NONE));
+    assertEquals(
+        Map.of(SENSOR, SensorDetails.NONE),
+        read(database -> new SensorRecords(database).details()));
+  }
+
+  @Test
   void placementsSurviveARestartAndAreReplacedWhole() {
     Placement first = new Placement(SENSOR, BAG, START, START.plusSeconds(60));
     Placement second = new Placement(SENSOR, ContainerId.ROOM, START.plusSeconds(60), null);
     change(database -> new ContainerRecords(database).put(bag("Bag")));
     change(
         database ->
-            new ContainerRecords(database).replacePlacements(SENSOR, List.of(first, second)));
+            new ContainerRecords(database)
+                .replacePlacements(Map.of(SENSOR, List.of(first, second))));
     assertEquals(
         List.of(first, second), read(database -> new ContainerRecords(database).placements()));
 
-    change(database -> new ContainerRecords(database).replacePlacements(SENSOR, List.of(second)));
+    change(
+        database ->
+            new ContainerRecords(database).replacePlacements(Map.of(SENSOR, List.of(second))));
     assertEquals(List.of(second), read(database -> new ContainerRecords(database).placements()));
   }
 
@@ -220,7 +248,8 @@ abstract class RecordsContract {
         database -> {
           ContainerRecords records = new ContainerRecords(database);
           records.put(bag("Bag"));
-          records.replacePlacements(SENSOR, List.of(new Placement(SENSOR, BAG, START, null)));
+          records.replacePlacements(
+              Map.of(SENSOR, List.of(new Placement(SENSOR, BAG, START, null))));
           records.addOpening(new Opening(BAG, new Span(START, START.plusSeconds(600))));
           new AlertRecords(database).record(alert(1, null, null), null, raised(1));
           new AlertRuleRecords(database).put(KEY, DECISION);

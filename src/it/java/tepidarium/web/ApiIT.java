@@ -229,6 +229,32 @@ class ApiIT {
     assertEquals(0.5, calibrated.at("/calibration/temperatureError").asDouble());
   }
 
+  /** What the changes do is tested in {@link SensorsIT}. */
+  @Test
+  void changesOfASensorAreAnsweredAsDescribed() {
+    String lying = "/api/sensors/lies-about";
+    grower.publish("lies-about", "{\"temperature\":21,\"rssi\":-61,\"firmware\":\"1.4\"}");
+    await()
+        .atMost(Duration.ofSeconds(10))
+        .until(() -> api.get("/api/sensors").findValuesAsText("sensor").contains("lies-about"));
+    api.put(lying + "/details", "{\"name\":\"Lid\"}");
+    api.post(lying + "/move", "{\"container\":\"room\"}", 200);
+    api.post(lying + "/replace", "{\"by\":\"" + Grower.SPARE + "\"}", 200);
+    api.call("POST", lying + "/unretire", null, 200);
+    api.post(lying + "/retire", "{}", 200);
+    api.put(lying + "/placements", "{\"placements\":[]}");
+    api.put("/api/sensors/" + Grower.SPARE + "/placements", "{\"placements\":[]}");
+    api.call("PUT", lying + "/details", "{\"emptyVolts\":0}", 400);
+    api.call("PUT", lying + "/placements", "{}", 400);
+    for (String change : List.of("move", "retire", "replace", "unretire")) {
+      String body = change.equals("unretire") ? null : "{\"from\":\"noon\"}";
+      api.call("POST", "/api/sensors/no%20space/" + change, body, 400);
+      api.call("POST", "/api/sensors/no-such/" + change, body, 404);
+    }
+    api.call("PUT", "/api/sensors/no-such/details", "{}", 404);
+    api.call("PUT", "/api/sensors/no-such/placements", "{}", 404);
+  }
+
   @Test
   void aSensorIsCalibratedByPoints() {
     String points = "/api/sensors/" + Grower.SPARE + "/calibration-points";

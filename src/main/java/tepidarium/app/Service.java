@@ -24,9 +24,13 @@ import tepidarium.records.GerminationRecords;
 import tepidarium.records.NoticeRecords;
 import tepidarium.records.RejectRecords;
 import tepidarium.records.SeasonRecords;
+import tepidarium.records.SensorRecords;
+import tepidarium.sensor.SensorBook;
 import tepidarium.series.ReadingSink;
+import tepidarium.series.ReadingSource;
 import tepidarium.web.alerts.AlertViews;
 import tepidarium.web.containers.ContainerViews;
+import tepidarium.web.sensors.SensorActivities;
 import tepidarium.web.sensors.SensorViews;
 import tepidarium.web.server.ApiRoutes;
 import tepidarium.web.server.WebServer;
@@ -57,6 +61,7 @@ public final class Service implements AutoCloseable {
   private final BrokerStart broker;
   private final Stores stores;
   private final ContainerData containers;
+  private final SensorBook sensors;
   private final AlertStore alerts;
   private final AlertRules rules;
   private final RejectLog rejectLog;
@@ -90,6 +95,7 @@ public final class Service implements AutoCloseable {
                 config, folder.parts(), folder.clientId(), decoder, sensorLimit, clock));
     stores = Stores.open(config, folder.parts(), clock, running);
     containers = ContainerData.over(stores, config.maxGap(), clock);
+    sensors = running.add(new SensorBook(new SensorRecords(stores.records())));
     alerts = new AlertRecords(stores.records());
     rules = new AlertRules(new AlertRuleRecords(stores.records()), config.silentAfter());
     rejectLog = new RejectRecords(stores.records());
@@ -197,6 +203,7 @@ public final class Service implements AutoCloseable {
                 stored -> {
                   trust.confirmBy(stored.readings(), stored.arrivedAt());
                   watch.stored(stored.readings(), stored.arrivedAt());
+                  sensors.reported(stored.statuses(), stored.arrivedAt());
                 }));
     storage.start(counters, watch);
     return started;
@@ -241,8 +248,7 @@ public final class Service implements AutoCloseable {
         info,
         new ContainerViews(
             register, containers.latestValues(), containers.heatSoFar(), watch, alertViews, clock),
-        new SensorViews(
-            register, containers.latestValues(), stores.storage().source(), config.maxGap()),
+        sensorViews(),
         alertViews,
         new SeedJournal(new GerminationRecords(stores.records()), register),
         notices.notices(),
@@ -251,6 +257,21 @@ public final class Service implements AutoCloseable {
         clock,
         config.timeZone(),
         config.site());
+  }
+
+  private SensorViews sensorViews() {
+    ReadingSource readings = stores.storage().source();
+    SensorActivities activities =
+        running.add(
+            new SensorActivities(
+                readings, containers.latestValues(), sensors, config.maxGap(), clock));
+    return new SensorViews(
+        containers.register(),
+        sensors,
+        containers.latestValues(),
+        readings,
+        activities,
+        config.maxGap());
   }
 
   private MqttLink createLink() {

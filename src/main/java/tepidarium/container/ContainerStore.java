@@ -24,8 +24,8 @@ public interface ContainerStore {
 
   List<Placement> placements();
 
-  /** Replaces all placements of one sensor. */
-  void replacePlacements(SensorId sensor, List<Placement> placements);
+  /** Replaces all placements of each of the sensors. */
+  void replacePlacements(Map<SensorId, List<Placement>> placements);
 
   Map<SensorId, Calibration> calibrations();
 

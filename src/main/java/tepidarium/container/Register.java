@@ -283,21 +283,37 @@ public final class Register {
     if (until != null && !until.isAfter(from)) {
       throw new InvalidInput("until", until + " must lie after from " + from);
     }
-    change(() -> replace(sensor, place, from, until));
+    arrange(
+        () -> {
+          Placement added = place == null ? null : new Placement(sensor, place, from, until);
+          return Map.of(sensor, Placements.replaced(placementsOf(sensor), from, until, added));
+        });
   }
 
-  private Set<ContainerId> replace(
-      SensorId sensor, @Nullable ContainerId place, Instant from, @Nullable Instant until) {
-    if (place != null && !place.equals(ContainerId.ROOM)) {
-      requireContainer(place);
-    }
-    List<Placement> old = placementsOf(sensor);
-    Placement added = place == null ? null : new Placement(sensor, place, from, until);
-    List<Placement> replaced = Placements.replaced(old, from, until, added);
+  /**
+   * Replaces all placements of some sensors at once.
+   *
+   * @param change called while no other change runs; returns the new placements of each sensor, or
+   *     throws and changes nothing
+   * @throws InvalidInput when a container does not exist
+   */
+  public void arrange(Supplier<Map<SensorId, List<Placement>>> change) {
+    change(() -> store(change.get()));
+  }
+
+  private Set<ContainerId> store(Map<SensorId, List<Placement>> placements) {
     Set<ContainerId> touched = new HashSet<>();
-    old.forEach(placement -> touched.add(placement.container()));
-    replaced.forEach(placement -> touched.add(placement.container()));
-    store.replacePlacements(sensor, replaced);
+    placements.forEach(
+        (sensor, list) -> {
+          touched.addAll(placesOf(sensor));
+          for (Placement placement : list) {
+            if (touched.add(placement.container())
+                && !placement.container().equals(ContainerId.ROOM)) {
+              requireContainer(placement.container());
+            }
+          }
+        });
+    store.replacePlacements(placements);
     reload(touched);
     return touched;
   }

@@ -3,6 +3,7 @@ package tepidarium.ingest;
 import java.util.List;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.DeviceStatus;
 import tepidarium.reading.Reading;
 
 /**
@@ -13,11 +14,16 @@ import tepidarium.reading.Reading;
  * @param refused number of rejected entries; may exceed the number of rejects, which is at most 20
  *     for one message
  * @param press a button press; null for all other messages
+ * @param status what the sensor reported about itself; null if nothing
  */
 public record Decoded(
-    List<Reading> readings, List<Reject> rejects, int refused, @Nullable ButtonPress press) {
+    List<Reading> readings,
+    List<Reject> rejects,
+    int refused,
+    @Nullable ButtonPress press,
+    @Nullable DeviceStatus status) {
   public Decoded(List<Reading> readings, List<Reject> rejects) {
-    this(readings, rejects, rejects.size(), null);
+    this(readings, rejects, rejects.size(), null, null);
   }
 
   public Decoded {
@@ -29,6 +35,6 @@ public record Decoded(
   Decoded with(UnaryOperator<Reading> replacement) {
     return readings.isEmpty()
         ? this
-        : new Decoded(readings.stream().map(replacement).toList(), rejects, refused, press);
+        : new Decoded(readings.stream().map(replacement).toList(), rejects, refused, press, status);
   }
 }

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.reading.Arrival;
+import tepidarium.reading.DeviceStatus;
 import tepidarium.reading.Reading;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.RefusedReading;
@@ -62,8 +63,12 @@ public final class Intake implements AutoCloseable {
     }
   }
 
-  /** Readings that have just been stored. */
-  public record Stored(List<Reading> readings, Instant arrivedAt) {}
+  /**
+   * Readings that have just been stored, and what their sensors reported about themselves.
+   *
+   * @param readings may be empty if there are statuses
+   */
+  public record Stored(List<Reading> readings, List<DeviceStatus> statuses, Instant arrivedAt) {}
 
   private final Decoder decoder;
   private final SensorLimit sensorLimit;
@@ -339,13 +344,19 @@ public final class Intake implements AutoCloseable {
    */
   private void publishAll(List<Item> batch) {
     List<Reading> group = new ArrayList<>();
+    List<DeviceStatus> statuses = new ArrayList<>();
     for (int i = 0; i < batch.size(); i++) {
       Instant arrivedAt = batch.get(i).arrivedAt();
-      batch.get(i).decoded().readings().stream().filter(Intake::isCurrent).forEach(group::add);
+      Decoded decoded = batch.get(i).decoded();
+      decoded.readings().stream().filter(Intake::isCurrent).forEach(group::add);
+      if (decoded.status() != null) {
+        statuses.add(decoded.status());
+      }
       boolean last = i == batch.size() - 1 || !batch.get(i + 1).arrivedAt().equals(arrivedAt);
-      if (last && !group.isEmpty()) {
-        publish(new Stored(List.copyOf(group), arrivedAt));
+      if (last && !(group.isEmpty() && statuses.isEmpty())) {
+        publish(new Stored(List.copyOf(group), List.copyOf(statuses), arrivedAt));
         group.clear();
+        statuses.clear();
       }
     }
   }

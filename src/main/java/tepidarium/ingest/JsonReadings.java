@@ -4,12 +4,14 @@ import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.BiConsumer;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.DeviceStatus;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 
@@ -19,10 +21,12 @@ final class JsonReadings {
 
   private static final Quantity[] QUANTITIES = Quantity.values();
 
-  /** Indexes of the two time fields, after those of the quantities. */
+  /** Indexes of the other fields, after those of the quantities. */
   private static final int AT = QUANTITIES.length;
 
   private static final int AGE = AT + 1;
+  private static final int RSSI = AT + 2;
+  private static final int FIRMWARE = AT + 3;
 
   /** Index of each known field, by name. */
   private static final Map<String, Integer> FIELDS = new HashMap<>();
@@ -33,6 +37,8 @@ final class JsonReadings {
     }
     FIELDS.put("at", AT);
     FIELDS.put("age", AGE);
+    FIELDS.put("rssi", RSSI);
+    FIELDS.put("firmware", FIRMWARE);
   }
 
   private JsonReadings() {}
@@ -82,7 +88,7 @@ final class JsonReadings {
       rejects.accept(RejectCode.NO_QUANTITY, kind + " instead of an object: " + EXAMPLE);
       return;
     }
-    @Nullable JsonNode[] fields = new JsonNode[AGE + 1];
+    @Nullable JsonNode[] fields = new JsonNode[FIRMWARE + 1];
     List<String> names = readFields(parser, fields);
     Values values = new Values(rejects);
     for (int i = 0; i < QUANTITIES.length; i++) {
@@ -94,8 +100,26 @@ final class JsonReadings {
           "no value for any quantity; found " + Text.list(names.iterator()) + ": " + EXAMPLE);
     }
     if (values.anyValid()) {
-      collector.add(sensor, times.of(fields[AT], fields[AGE]), values);
+      Times.Stamp stamp = times.of(fields[AT], fields[AGE]);
+      collector.add(sensor, stamp, values);
+      if (stamp != null) {
+        collector.add(status(sensor, stamp.at(), fields));
+      }
     }
+  }
+
+  /** What the sensor says about itself; null if nothing. A value that cannot be read is ignored. */
+  private static @Nullable DeviceStatus status(
+      SensorId sensor, Instant at, @Nullable JsonNode[] fields) {
+    JsonNode rssi = Json.present(fields[RSSI]);
+    JsonNode firmware = Json.present(fields[FIRMWARE]);
+    return DeviceStatus.ofSent(
+        sensor,
+        at,
+        rssi == null ? Double.NaN : Numbers.of(rssi),
+        firmware != null && (firmware.isTextual() || firmware.isNumber())
+            ? firmware.asText()
+            : null);
   }
 
   /**

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Arrival;
+import tepidarium.reading.DeviceStatus;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
@@ -25,6 +26,7 @@ final class ReadingCollector {
   private final List<Reject> rejects = new ArrayList<>(0);
   private List<Reading> readings = new ArrayList<>(1);
   private @Nullable ButtonPress press;
+  private @Nullable DeviceStatus status;
   private int refused;
 
   ReadingCollector(Message message, Decoder.Parts parts) {
@@ -53,6 +55,13 @@ final class ReadingCollector {
   /** Records a button press. */
   void add(@Nullable ButtonPress buttonPress) {
     press = buttonPress;
+  }
+
+  /** Records what the sensor reported about itself in one entry of the message. */
+  void add(@Nullable DeviceStatus reported) {
+    if (reported != null) {
+      status = status == null ? reported : status.with(reported);
+    }
   }
 
   /** Rejects the message as a whole. */
@@ -85,6 +94,6 @@ final class ReadingCollector {
           "and " + more + " more rejects of this message",
           Text.beginning(message.payload()));
     }
-    parts.take(new Decoded(readings, rejects, refused, press), true);
+    parts.take(new Decoded(readings, rejects, refused, press, status), true);
   }
 }

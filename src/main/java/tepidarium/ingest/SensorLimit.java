@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.DeviceStatus;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
@@ -107,7 +108,12 @@ public final class SensorLimit {
         }
       }
     }
-    return refused.isEmpty() ? decoded : new Decoded(accepted, rejects, count, decoded.press());
+    if (refused.isEmpty()) {
+      return decoded;
+    }
+    DeviceStatus status = decoded.status();
+    boolean accept = status != null && !refused.contains(status.sensor());
+    return new Decoded(accepted, rejects, count, decoded.press(), accept ? status : null);
   }
 
   private static boolean isRecent(@Nullable Instant at, Instant now) {

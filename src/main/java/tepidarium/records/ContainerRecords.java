@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.mapper.reflect.ConstructorMapper;
 import org.jspecify.annotations.Nullable;
 import tepidarium.calibration.CalibrationMethod;
@@ -104,21 +105,24 @@ public final class ContainerRecords implements ContainerStore {
   }
 
   @Override
-  public void replacePlacements(SensorId sensor, List<Placement> placements) {
+  public void replacePlacements(Map<SensorId, List<Placement>> placements) {
     database.transaction(
         handle -> {
-          handle.execute("DELETE FROM placement WHERE sensor = ?", sensor.name());
-          for (Placement placement : placements) {
-            handle.execute(
-                "INSERT INTO placement (sensor, container_id, from_ms, until_ms)"
-                    + " VALUES (?, ?, ?, ?)",
-                sensor.name(),
-                placement.container().value(),
-                placement.from().toEpochMilli(),
-                Columns.ms(placement.until()));
-          }
+          placements.forEach((sensor, list) -> replace(handle, sensor, list));
           return placements.size();
         });
+  }
+
+  private static void replace(Handle handle, SensorId sensor, List<Placement> placements) {
+    handle.execute("DELETE FROM placement WHERE sensor = ?", sensor.name());
+    for (Placement placement : placements) {
+      handle.execute(
+          "INSERT INTO placement (sensor, container_id, from_ms, until_ms) VALUES (?, ?, ?, ?)",
+          sensor.name(),
+          placement.container().value(),
+          placement.from().toEpochMilli(),
+          Columns.ms(placement.until()));
+    }
   }
 
   @Override

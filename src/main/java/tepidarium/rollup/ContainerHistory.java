@@ -137,6 +137,18 @@ public final class ContainerHistory {
         light(container, span, rows, container.band().lightHighLux(), DEFAULT_JOIN));
   }
 
+  /** Heat of a span, and its time against both temperature limits. */
+  public record TemperatureTotals(HeatSum heat, LimitTime cold, LimitTime hot) {}
+
+  /** The totals of a span, from the rollups alone; with the container's own base and ceiling. */
+  public TemperatureTotals temperatureTotals(Container container, Span span) {
+    List<RollupRow> rows = rollups.rows(container, span);
+    return new TemperatureTotals(
+        RollupRow.heat(rows),
+        rows.stream().map(RollupRow::cold).reduce(LimitTime.NONE, LimitTime::plus),
+        rows.stream().map(RollupRow::hot).reduce(LimitTime.NONE, LimitTime::plus));
+  }
+
   private ContainerHours hours(Container container, Span span) {
     return new ContainerHours(container, span, rollups.rows(container, span), calibrated);
   }

@@ -56,10 +56,10 @@ public final class MemoryContainers implements ContainerStore {
   }
 
   @Override
-  public void replacePlacements(SensorId sensor, List<Placement> replaced) {
+  public void replacePlacements(Map<SensorId, List<Placement>> replaced) {
     write();
-    placements.removeIf(placement -> placement.sensor().equals(sensor));
-    placements.addAll(replaced);
+    placements.removeIf(placement -> replaced.containsKey(placement.sensor()));
+    replaced.values().forEach(placements::addAll);
   }
 
   @Override

@@ -24,6 +24,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import tepidarium.reading.DeviceStatus;
 import tepidarium.reading.Readings;
 
 class DecoderTest {
@@ -40,9 +41,40 @@ class DecoderTest {
   }
 
   @Test
+  void signalAndFirmwareAreReadBesideTheReadings() {
+    String own = ",\"rssi\":\"-61.4\",\"firmware\":\" node 1.4.2 \"}";
+    Decoded decoded = decode("{\"temperature\":30.2" + own);
+    DeviceStatus status = new DeviceStatus(BAG, Messages.ARRIVAL, -61, "node 1.4.2");
+    assertEquals(new Decoded(List.of(temperature(30.2)), List.of(), 0, null, status), decoded);
+
+    String older =
+        "{\"temperature\":30,\"at\":\"2026-03-01T05:00:00Z\",\"rssi\":-80,\"firmware\":7}";
+    String newer = "{\"temperature\":30,\"at\":\"2026-03-01T05:10:00Z\",\"rssi\":-70}";
+    assertEquals(
+        new DeviceStatus(BAG, Instant.parse("2026-03-01T05:10:00Z"), -70, "7"),
+        decode("[" + newer + "," + older + "]").status());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "\"rssi\":31",
+        "\"rssi\":\"good\"",
+        "\"rssi\":[-61]",
+        "\"firmware\":\" \"",
+        "\"firmware\":{\"version\":1}",
+        "\"firmware\":\"1\\u00002\"",
+        "\"firmware\":\"aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa\""
+      })
+  void anUnreadableStatusDoesNotHarmTheReading(String field) {
+    Decoded decoded = decode("{\"temperature\":30.2," + field + "}");
+    assertEquals(new Decoded(List.of(temperature(30.2)), List.of()), decoded);
+  }
+
+  @Test
   void numericStringsNullsAndUnknownFieldsAreNoFault() {
     Decoded decoded =
-        decode("{\"temperature\":\" 30.2 \",\"humidity\":null,\"rssi\":-61,\"net\":{\"ip\":[1]}}");
+        decode("{\"temperature\":\" 30.2 \",\"humidity\":null,\"wakes\":61,\"net\":{\"ip\":[1]}}");
 
     assertEquals(new Decoded(List.of(temperature(30.2)), List.of()), decoded);
   }
@@ -53,7 +85,8 @@ class DecoderTest {
     String topic = "tepidarium/opening/jar-1";
     ButtonPress press = new ButtonPress(topic, "jar-1", Duration.ofSeconds(seconds), ARRIVAL);
     assertEquals(
-        new Decoded(List.of(), List.of(), 0, press), Messages.decode(message(topic, payload)));
+        new Decoded(List.of(), List.of(), 0, press, null),
+        Messages.decode(message(topic, payload)));
   }
 
   @ParameterizedTest

@@ -10,6 +10,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import tepidarium.reading.DeviceStatus;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
@@ -56,8 +57,10 @@ class SensorLimitTest {
       send("a" + i, Duration.ZERO);
     }
     Reading reading = Messages.temperature(30);
-    Decoded three = new Decoded(List.of(reading, reading, reading), List.of());
+    DeviceStatus status = new DeviceStatus(reading.sensor(), START, -61, null);
+    Decoded three = new Decoded(List.of(reading, reading, reading), List.of(), 0, null, status);
     Decoded limited = limit.limited(three, Messages.message("tepidarium/bag-1", "[]"));
+    assertNull(limited.status());
     assertEquals(3, limited.refused());
     assertEquals(1, limited.rejects().size());
     assertTrue(limited.readings().isEmpty());

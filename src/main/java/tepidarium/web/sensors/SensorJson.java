@@ -9,8 +9,11 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.container.Calibration;
 import tepidarium.container.Register;
 import tepidarium.container.SensorCorrection;
+import tepidarium.reading.DeviceStatus;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
+import tepidarium.sensor.SensorBook;
+import tepidarium.sensor.SensorDetails;
 import tepidarium.series.SensorSummary;
 import tepidarium.series.UncertainReadings;
 
@@ -19,6 +22,7 @@ import tepidarium.series.UncertainReadings;
  *
  * @param latest newest raw values
  * @param corrected the same values corrected
+ * @param activity null while it is not worked out yet, and before the first reading
  */
 public record SensorJson(
     String sensor,
@@ -28,15 +32,35 @@ public record SensorJson(
     Map<String, @Nullable Double> corrected,
     @Nullable UncertainReadings uncertain,
     List<PlacementJson> placements,
-    CalibrationJson calibration) {
+    CalibrationJson calibration,
+    @Nullable String name,
+    @Nullable String note,
+    @Nullable Double emptyVolts,
+    @Nullable Instant retired,
+    @Nullable DeviceJson device,
+    @Nullable ActivityJson activity) {
 
   public record PlacementJson(String container, Instant from, @Nullable Instant until) {}
+
+  /** The sensor's newest report about itself. */
+  public record DeviceJson(@Nullable Integer rssi, @Nullable String firmware, Instant at) {
+    static DeviceJson of(DeviceStatus status) {
+      return new DeviceJson(status.rssiDbm(), status.firmware(), status.at());
+    }
+  }
 
   public record CalibrationJson(
       double temperatureOffset, double humidityOffset, double temperatureError) {}
 
   record PlacementRequest(
       @Nullable String container, @Nullable String from, @Nullable String until) {}
+
+  /** All details at once; what is left out is removed. */
+  record DetailsRequest(@Nullable String name, @Nullable String note, @Nullable Double emptyVolts) {
+    SensorDetails over(SensorDetails old) {
+      return new SensorDetails(name, note, emptyVolts, old.retiredAt());
+    }
+  }
 
   record CalibrationRequest(
       @Nullable Double temperatureOffset,
@@ -55,7 +79,9 @@ public record SensorJson(
       SensorId sensor,
       Optional<SensorSummary> heard,
       @Nullable UncertainReadings uncertain,
-      Register register) {
+      Register register,
+      SensorBook book,
+      @Nullable ActivityJson activity) {
     Map<String, SensorSummary.@Nullable Value> latest = new LinkedHashMap<>();
     Map<String, @Nullable Double> corrected = new LinkedHashMap<>();
     SensorCorrection correction = register.correction(sensor);
@@ -68,6 +94,8 @@ public record SensorJson(
           raw == null ? null : correction.corrected(quantity, raw.at(), raw.value()));
     }
     Calibration calibration = register.calibration(sensor);
+    SensorDetails details = book.details(sensor);
+    DeviceStatus status = book.status(sensor);
     return new SensorJson(
         sensor.name(),
         heard.map(SensorSummary::first).orElse(null),
@@ -81,6 +109,12 @@ public record SensorJson(
         new CalibrationJson(
             calibration.temperatureOffsetC(),
             calibration.humidityOffsetPercent(),
-            calibration.temperatureErrorC()));
+            calibration.temperatureErrorC()),
+        details.name(),
+        details.note(),
+        details.emptyVolts(),
+        details.retiredAt(),
+        status == null ? null : DeviceJson.of(status),
+        activity);
   }
 }

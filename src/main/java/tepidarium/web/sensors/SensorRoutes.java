@@ -5,10 +5,8 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.Clock;
 import java.time.Instant;
-import org.jspecify.annotations.Nullable;
 import tepidarium.calibration.CalibrationPoint;
 import tepidarium.calibration.CalibrationRules;
-import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Reading;
@@ -32,6 +30,7 @@ public final class SensorRoutes {
     routes.get("/api/sensors", ctx -> ctx.json(views.sensors()));
     routes.get("/api/sensors/{sensor}", ctx -> ctx.json(views.existing(Params.sensorId(ctx))));
     routes.put("/api/sensors/{sensor}/placement", this::place);
+    routes.put("/api/sensors/{sensor}/details", this::describe);
     routes.put("/api/sensors/{sensor}/calibration", this::calibrate);
     routes.get("/api/sensors/{sensor}/calibration-points", this::points);
     routes.post("/api/sensors/{sensor}/calibration-points", this::addPoint);
@@ -49,21 +48,16 @@ public final class SensorRoutes {
       throw new InvalidInput("from", "must not lie before 2010, as no reading does");
     }
     Instant end = until == null ? null : Params.instant("until", until);
-    register.place(sensor, place(request.container()), start, end);
+    register.place(sensor, ContainerName.read(request.container()), start, end);
     ctx.json(views.sensor(sensor));
   }
 
-  private @Nullable ContainerId place(@Nullable String container) {
-    if (container == null) {
-      return null;
-    }
-    ContainerId id;
-    try {
-      id = new ContainerId(container);
-    } catch (InvalidInput e) {
-      throw new InvalidInput("there is no container \"" + container + '"');
-    }
-    return id;
+  private void describe(Context ctx) {
+    SensorId sensor = Params.sensorId(ctx);
+    views.existing(sensor);
+    SensorJson.DetailsRequest request = Params.body(ctx, SensorJson.DetailsRequest.class);
+    views.change(sensor, request::over);
+    ctx.json(views.existing(sensor));
   }
 
   private void calibrate(Context ctx) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import tepidarium.calibration.QuantityCorrection;
 import tepidarium.container.Calibration;
@@ -21,28 +22,54 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 import tepidarium.reading.TimeWeighted;
+import tepidarium.sensor.SensorBook;
+import tepidarium.sensor.SensorDetails;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.SensorSummary;
 import tepidarium.web.NotFound;
 
 /** Creates the JSON of sensors. Thread-safe. */
 public final class SensorViews {
+  /** Longest wait for the activity of one sensor, and of all of them together. */
+  private static final Duration WAIT = Duration.ofSeconds(1);
+
   private final Register register;
+  private final SensorBook book;
   private final LatestValues latestValues;
   private final ReadingSource readings;
+  private final SensorActivities activities;
   private final Duration maxGap;
 
   public SensorViews(
-      Register register, LatestValues latestValues, ReadingSource readings, Duration maxGap) {
+      Register register,
+      SensorBook book,
+      LatestValues latestValues,
+      ReadingSource readings,
+      SensorActivities activities,
+      Duration maxGap) {
     this.maxGap = maxGap;
     this.register = register;
+    this.book = book;
     this.latestValues = latestValues;
     this.readings = readings;
+    this.activities = activities;
   }
 
+  /** The JSON of a sensor, with its activity if that is known already. */
   public SensorJson sensor(SensorId sensor) {
     return SensorJson.of(
-        sensor, latestValues.of(sensor), readings.uncertain().get(sensor), register);
+        sensor,
+        latestValues.of(sensor),
+        readings.uncertain().get(sensor),
+        register,
+        book,
+        activities.json(sensor));
+  }
+
+  /** Changes what the grower entered about a sensor; its activity is worked out again. */
+  void change(SensorId sensor, UnaryOperator<SensorDetails> change) {
+    book.change(sensor, change);
+    activities.invalidate(sensor);
   }
 
   /**
@@ -56,10 +83,12 @@ public final class SensorViews {
             || readings.uncertain().containsKey(sensor)
             || !register.placementsOf(sensor).isEmpty()
             || !register.calibrationPoints(sensor).isEmpty()
-            || !register.calibration(sensor).equals(Calibration.NONE);
+            || !register.calibration(sensor).equals(Calibration.NONE)
+            || !book.details(sensor).equals(SensorDetails.NONE);
     if (!known) {
       throw new NotFound("there is no sensor \"" + sensor + '"');
     }
+    activities.load(Set.of(sensor), WAIT);
     return sensor(sensor);
   }
 
@@ -112,7 +141,10 @@ public final class SensorViews {
     return latestValues.of(sensor).map(SensorSummary::first).orElse(null);
   }
 
-  /** Every sensor that has sent a reading or was placed, by name. */
+  /**
+   * Every sensor that has sent a reading or was placed, by name. The activity of a sensor may be
+   * missing if working out all of them takes longer than a second.
+   */
   List<SensorJson> sensors() {
     Set<SensorId> all = new TreeSet<>(latestValues.sensors());
     all.addAll(readings.uncertain().keySet());
@@ -120,6 +152,7 @@ public final class SensorViews {
     for (Container container : register.containers()) {
       register.placementsIn(container.id()).stream().map(Placement::sensor).forEach(all::add);
     }
+    activities.load(all, WAIT);
     return all.stream().map(this::sensor).toList();
   }
 }

@@ -45,6 +45,7 @@ import tepidarium.web.seeds.SeedViews;
 import tepidarium.web.seeds.SowingRoutes;
 import tepidarium.web.seeds.SpeciesRoutes;
 import tepidarium.web.seeds.TallyRoutes;
+import tepidarium.web.sensors.PlacementRoutes;
 import tepidarium.web.sensors.SensorRoutes;
 import tepidarium.web.sensors.SensorViews;
 import tepidarium.web.sums.SumsRoutes;
@@ -89,6 +90,8 @@ public final class ApiRoutes {
             parts.register(), parts.seeds(), parts.containers(), requests, parts.clock())
         .add(routes);
     new SensorRoutes(parts.register(), parts.sensors(), parts.clock()).add(routes);
+    new PlacementRoutes(parts.register(), parts.sensors(), parts.history(), parts.clock())
+        .add(routes);
     addHistoryRoutes(routes, parts, requests);
     new HeatBenchRoutes(
             parts.register(), parts.calibrated(), parts.history(), requests, parts.zone())

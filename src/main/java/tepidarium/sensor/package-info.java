@@ -1,0 +1,5 @@
+/** Sensors as devices: their record, their reporting, their battery, changes of their placement. */
+@NullMarked
+package tepidarium.sensor;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,98 @@
+package tepidarium.sensor;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.stream.LongStream;
+import org.junit.jupiter.api.Test;
+
+class ReportingRecordTest {
+  private static final Instant NOW = Instant.parse("2026-03-20T12:00:00Z");
+  private static final Duration MAX_GAP = Duration.ofMinutes(30);
+  private static final Instant LONG_AGO = NOW.minus(Duration.ofDays(90));
+
+  /** A reading every {@code step} minutes, from so many minutes ago to so many minutes ago. */
+  private static LongStream readings(int from, int to, int step) {
+    return LongStream.iterate(from, ago -> ago >= to, ago -> ago - step)
+        .map(ago -> NOW.minus(Duration.ofMinutes(ago)).toEpochMilli());
+  }
+
+  private static ReportingRecord record(Instant first, LongStream... parts) {
+    long[] all = LongStream.empty().toArray();
+    for (LongStream part : parts) {
+      all = LongStream.concat(LongStream.of(all), part).toArray();
+    }
+    return ReportingRecord.of(all, first, NOW, MAX_GAP);
+  }
+
+  private static ReportingRecord.Gaps gaps(int count, int minutes) {
+    return new ReportingRecord.Gaps(count, Duration.ofMinutes(minutes));
+  }
+
+  @Test
+  void theUsualIntervalIsTheMedianOfTheNewestIntervals() {
+    ReportingRecord changed = record(LONG_AGO, readings(10_000, 300, 60), readings(290, 0, 1));
+    assertEquals(Duration.ofMinutes(1), changed.usualInterval());
+    // 4, 4, 4, 30: one lost message does not change it.
+    assertEquals(
+        Duration.ofMinutes(4),
+        record(LONG_AGO, readings(42, 30, 4), LongStream.of(NOW.toEpochMilli())).usualInterval());
+    assertNull(record(LONG_AGO, readings(2, 0, 1)).usualInterval());
+    assertNull(record(LONG_AGO).usualInterval());
+  }
+
+  @Test
+  void gapsAreCountedAndCutAtTheStartOfTheirSpan() {
+    int day = 24 * 60;
+    ReportingRecord record =
+        record(
+            LONG_AGO,
+            readings(7 * day + 20, 3 * day, 5),
+            readings(3 * day - 120, day + 60, 5),
+            readings(day - 40, 0, 5));
+    assertEquals(gaps(1, 40), record.lastDay());
+    assertEquals(gaps(2, 120 + 100), record.lastWeek());
+  }
+
+  @Test
+  void aReadingJustBeforeTheSpanMeansNoGapAtItsStart() {
+    int day = 24 * 60;
+    assertEquals(gaps(0, 0), record(LONG_AGO, readings(day + 15, 0, 30)).lastDay());
+    assertEquals(gaps(1, 24 * 60), record(LONG_AGO, readings(4 * day, 2 * day, 5)).lastDay());
+    assertEquals(gaps(1, 24 * 60), record(LONG_AGO).lastDay());
+  }
+
+  @Test
+  void theTimeSinceTheLastReadingIsAGapAndTheTimeBeforeTheFirstIsNone() {
+    Instant first = NOW.minus(Duration.ofMinutes(100));
+    ReportingRecord record = record(first, readings(100, 40, 5));
+    assertEquals(gaps(1, 40), record.lastDay());
+    assertEquals(gaps(1, 40), record.lastWeek());
+    assertEquals(gaps(0, 0), ReportingRecord.of(new long[0], NOW, NOW, MAX_GAP).lastDay());
+  }
+
+  @Test
+  void aSensorIsLateAfterThreeUsualIntervals() {
+    ReportingRecord every10 = record(LONG_AGO, readings(100, 0, 10));
+    assertEquals(Duration.ZERO, every10.lateness(NOW, NOW.plusSeconds(599)));
+    assertEquals(Duration.ofMinutes(15), every10.lateness(NOW, NOW.plusSeconds(1_500)));
+    assertFalse(every10.late(NOW, NOW.plusSeconds(1_800), MAX_GAP));
+    assertTrue(every10.late(NOW, NOW.plusSeconds(1_801), MAX_GAP));
+
+    ReportingRecord everyMinute = record(LONG_AGO, readings(100, 0, 1));
+    assertFalse(everyMinute.late(NOW, NOW.plusSeconds(300), MAX_GAP));
+    assertTrue(everyMinute.late(NOW, NOW.plusSeconds(301), MAX_GAP));
+  }
+
+  @Test
+  void withoutAUsualIntervalTheLongestGapDecides() {
+    ReportingRecord once = record(NOW, readings(0, 0, 1));
+    assertNull(once.lateness(NOW, NOW.plusSeconds(9_999)));
+    assertFalse(once.late(NOW, NOW.plus(MAX_GAP), MAX_GAP));
+    assertTrue(once.late(NOW, NOW.plus(MAX_GAP).plusMillis(1), MAX_GAP));
+  }
+}
