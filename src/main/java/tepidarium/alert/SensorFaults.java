@@ -14,6 +14,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import tepidarium.fault.ErrorCodes;
+import tepidarium.fault.FaultKind;
+import tepidarium.fault.Implausible;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
@@ -32,11 +35,6 @@ public final class SensorFaults {
 
   /** A fault older than this before the last reading no longer counts. */
   private static final Duration NEWS = Duration.ofHours(1);
-
-  private static final double POWER_ON_C = 85;
-  private static final double COLDEST_C = -30;
-  private static final double HOTTEST_C = 70;
-  private static final double DRIEST_PERCENT = 1;
 
   /** At and above this humidity, a constant value of a wet capacitive sensor is normal. */
   private static final double SATURATED_PERCENT = 95;
@@ -119,15 +117,15 @@ public final class SensorFaults {
     }
     return switch (quantity) {
       case TEMPERATURE ->
-          value == POWER_ON_C
+          ErrorCodes.of(quantity, value).filter(code -> code == FaultKind.POWER_ON).isPresent()
               ? Optional.of(
                   "exactly 85 °C, which a DS18B20 reports after power-up without a measurement:"
                       + " check its supply and cable")
               : Optional.of(said + " is impossible in a germination container: check the sensor")
-                  .filter(words -> value < COLDEST_C || value > HOTTEST_C);
+                  .filter(words -> Implausible.is(quantity, value));
       case HUMIDITY ->
           Optional.of(said + " is impossible in a moist container: sensor broken or not connected")
-              .filter(words -> value < DRIEST_PERCENT);
+              .filter(words -> Implausible.is(quantity, value));
       default -> Optional.empty();
     };
   }
@@ -226,8 +224,8 @@ public final class SensorFaults {
           String words =
               String.format(
                   Locale.ROOT,
-                  "jumps up and down by %s %s or more, which is impossible in a sealed container: check its"
-                      + " wiring and supply",
+                  "jumps up and down by %s %s or more, which is impossible in a sealed container:"
+                      + " check its wiring and supply",
                   number(least),
                   quantity.unit());
           return Optional.of(fault(report, quantity, JUMPING, jumps.get(0), words));

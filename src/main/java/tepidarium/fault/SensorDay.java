@@ -1,0 +1,68 @@
+package tepidarium.fault;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.SensorId;
+import tepidarium.reading.Span;
+
+/**
+ * What the fault rules need to know of one sensor and one day (UTC): the faults found in its
+ * readings, and a few figures for rules that compare days. All values are raw.
+ *
+ * @param day days since 1970-01-01
+ * @param readings number of readings of the quantity reported most often
+ * @param intervalSeconds median time between readings, s; NaN with fewer than two
+ * @param batteryV median voltage; NaN without battery readings
+ * @param changes how often the value of a quantity changed; no entry without readings
+ * @param hourlyMeans 24 means of each quantity, NaN for an hour without readings; no entry without
+ *     readings
+ */
+public record SensorDay(
+    SensorId sensor,
+    long day,
+    List<Fault> faults,
+    int readings,
+    double intervalSeconds,
+    double batteryV,
+    Map<Quantity, Integer> changes,
+    Map<Quantity, double[]> hourlyMeans) {
+  public static final long DAY_MS = Duration.ofDays(1).toMillis();
+  static final int HOURS = 24;
+
+  public SensorDay {
+    faults = List.copyOf(faults);
+    changes = Map.copyOf(changes);
+    hourlyMeans = Map.copyOf(hourlyMeans);
+  }
+
+  public static long dayOf(long ms) {
+    return Math.floorDiv(ms, DAY_MS);
+  }
+
+  public Span span() {
+    return Span.ofMillis(day * DAY_MS, (day + 1) * DAY_MS);
+  }
+
+  /** The start of an hour of the day. */
+  public Instant hour(int hour) {
+    return Instant.ofEpochMilli(day * DAY_MS + hour * (DAY_MS / HOURS));
+  }
+
+  /** The mean of one hour; NaN if there are no readings. */
+  double mean(Quantity quantity, int hour) {
+    double[] means = hourlyMeans.get(quantity);
+    return means == null ? Double.NaN : means[hour];
+  }
+
+  /** Whether the quantity was reported often enough and never changed its value. */
+  boolean isConstant(Quantity quantity) {
+    return readings >= StuckRule.LEAST_READINGS
+        && changes.getOrDefault(quantity, 1) == 0
+        && Arrays.stream(hourlyMeans.getOrDefault(quantity, new double[0]))
+            .anyMatch(mean -> !Double.isNaN(mean));
+  }
+}
