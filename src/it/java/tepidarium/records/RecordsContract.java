@@ -36,6 +36,9 @@ import tepidarium.container.ContainerKind;
 import tepidarium.container.ContainerSettings;
 import tepidarium.container.Opening;
 import tepidarium.container.Placement;
+import tepidarium.fault.ArrivalFault;
+import tepidarium.fault.FaultDecision;
+import tepidarium.fault.FaultKind;
 import tepidarium.germination.Act;
 import tepidarium.germination.CullReason;
 import tepidarium.germination.Culled;
@@ -173,6 +176,70 @@ abstract class RecordsContract {
         read(database -> new ContainerRecords(database).calibrations()));
     assertEquals(List.of(opening), read(database -> new ContainerRecords(database).openings()));
     assertEquals(List.of(), read(database -> new ContainerRecords(database).declinedOpenings()));
+  }
+
+  @Test
+  void decisionsAboutFaultsSurviveARestartInTheirOrder() {
+    FaultDecision out =
+        new FaultDecision(
+            SENSOR,
+            Quantity.TEMPERATURE,
+            FaultKind.STUCK,
+            START,
+            START.plusSeconds(3600),
+            true,
+            START.plusSeconds(9000),
+            "Ada");
+    FaultDecision in =
+        new FaultDecision(
+            SENSOR,
+            null,
+            FaultKind.WRONG_CLOCK,
+            START,
+            START,
+            false,
+            START.plusSeconds(9001),
+            "Grace");
+    change(database -> new ContainerRecords(database).addFaultDecision(out));
+    change(database -> new ContainerRecords(database).addFaultDecision(in));
+    assertEquals(
+        List.of(out, in), read(database -> new ContainerRecords(database).faultDecisions()));
+  }
+
+  @Test
+  void faultsOfOneKindWithinAnHourAreStoredAsOneStretch() {
+    List<ArrivalFault> faults = new ArrayList<>();
+    for (int minute : List.of(0, 50, 100, 170)) {
+      Instant at = START.plusSeconds(minute * 60L);
+      faults.add(
+          ArrivalFault.ofValue(SENSOR, Quantity.TEMPERATURE, at, minute == 170 ? -127 : 130));
+    }
+    faults.add(ArrivalFault.ofClock(SENSOR, START, -70));
+    change(database -> new FaultRecords(database).add(faults.subList(0, 2)));
+    change(database -> new FaultRecords(database).add(faults.subList(2, 5)));
+    Span span = new Span(START.minusSeconds(60), START.plusSeconds(86_400));
+    List<String> stretches =
+        read(database -> new FaultRecords(database).of(SENSOR, span)).stream()
+            .map(
+                fault ->
+                    fault.kind()
+                        + " "
+                        + fault.readings()
+                        + " "
+                        + Duration.between(START, fault.from()).toMinutes()
+                        + "-"
+                        + Duration.between(START, fault.to()).toMinutes())
+            .sorted()
+            .toList();
+    assertEquals(
+        List.of("NOT_CONNECTED 1 170-170", "RAW_LIMIT 3 0-100", "WRONG_CLOCK 1 0-0"), stretches);
+    Span early = new Span(START, START.plusSeconds(1));
+    assertEquals(
+        List.of("RAW_LIMIT 3", "WRONG_CLOCK 1"),
+        read(database -> new FaultRecords(database).of(SENSOR, early)).stream()
+            .map(fault -> fault.kind() + " " + fault.readings())
+            .sorted()
+            .toList());
   }
 
   @Test

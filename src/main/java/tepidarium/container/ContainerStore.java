@@ -4,11 +4,13 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import tepidarium.calibration.CalibrationPoint;
+import tepidarium.fault.FaultDecision;
 import tepidarium.reading.SensorId;
 
 /**
- * Stores containers, placements, calibrations and openings. Each write is one transaction and is
- * durable when the method returns. A broken store throws an unchecked exception with its cause.
+ * Stores containers, placements, calibrations, openings and decisions about faults. Each write is
+ * one transaction and is durable when the method returns. A broken store throws an unchecked
+ * exception with its cause.
  */
 public interface ContainerStore {
   List<Container> containers();
@@ -38,6 +40,12 @@ public interface ContainerStore {
 
   /** Marks a point as removed. It stays in the store, with the instant of its removal. */
   void removeCalibrationPoint(long id, Instant removedAt);
+
+  /** All decisions about faults, oldest first. */
+  List<FaultDecision> faultDecisions();
+
+  /** Adds a decision. Decisions are never changed or deleted. */
+  void addFaultDecision(FaultDecision decision);
 
   List<Opening> openings();
 

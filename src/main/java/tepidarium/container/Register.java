@@ -18,20 +18,23 @@ import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.Semaphore;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import tepidarium.calibration.CalibrationPoint;
 import tepidarium.calibration.CalibrationRules;
 import tepidarium.calibration.QuantityCorrection;
+import tepidarium.fault.Exclusions;
+import tepidarium.fault.FaultDecision;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 
 /**
- * The register of containers, sensor placements, calibrations and openings. Queries use an
- * in-memory snapshot, because every incoming reading needs one. Changes are written to the store
- * first. Thread-safe; changes run one at a time.
+ * The register of containers, sensor placements, calibrations, openings and excluded readings.
+ * Queries use an in-memory snapshot, because every incoming reading needs one. Changes are written
+ * to the store first. Thread-safe; changes run one at a time.
  */
 public final class Register {
   /**
@@ -48,6 +51,7 @@ public final class Register {
       Map<SensorId, List<Placement>> bySensor,
       Map<SensorId, SensorCorrection> corrections,
       List<CalibrationPoint.Stored> points,
+      Map<SensorId, Exclusions> exclusions,
       List<Opening> openings,
       List<Opening> declined) {}
 
@@ -90,6 +94,7 @@ public final class Register {
         bySensor,
         corrections(store.calibrations(), points),
         points,
+        exclusions(store.faultDecisions()),
         store.openings(),
         store.declinedOpenings());
   }
@@ -113,6 +118,14 @@ public final class Register {
           corrections.put(sensor, new SensorCorrection(constant, dated));
         });
     return corrections;
+  }
+
+  private static Map<SensorId, Exclusions> exclusions(List<FaultDecision> decisions) {
+    Map<SensorId, List<FaultDecision>> bySensor =
+        decisions.stream().collect(Collectors.groupingBy(FaultDecision::sensor));
+    Map<SensorId, Exclusions> exclusions = new HashMap<>();
+    bySensor.forEach((sensor, own) -> exclusions.put(sensor, new Exclusions(own)));
+    return exclusions;
   }
 
   /** Runs a change under the lock, then calls the listeners without it. */
@@ -188,6 +201,21 @@ public final class Register {
   /** The correction of the sensor's raw readings, by its points and its constant offset. */
   public SensorCorrection correction(SensorId sensor) {
     return snapshot.corrections().getOrDefault(sensor, SensorCorrection.NONE);
+  }
+
+  /** Which of the sensor's readings figures leave out. */
+  public Exclusions exclusions(SensorId sensor) {
+    return snapshot.exclusions().getOrDefault(sensor, Exclusions.DEFAULT);
+  }
+
+  /** Stores a decision about a fault. Every figure of the sensor's containers follows it. */
+  public void decide(FaultDecision decision) {
+    change(
+        () -> {
+          store.addFaultDecision(decision);
+          reload(placesOf(decision.sensor()));
+          return decision;
+        });
   }
 
   /** The sensor's calibration points, in the order in which they were added. */

@@ -44,7 +44,7 @@ final class TrialRecord {
       long last = within.atMs(i + together - 1);
       long at = (first + last) / 2;
       var roomNow = room.valueAt(at, gapMs);
-      gap |= i > 0 && first - within.atMs(i - 1) > gapMs;
+      gap |= i > 0 && !within.joined(i, gapMs);
       if (roomNow.isEmpty() || last - first > gapMs) {
         gap = true;
         continue;

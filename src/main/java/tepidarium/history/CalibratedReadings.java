@@ -14,15 +14,18 @@ import tepidarium.container.ContainerId;
 import tepidarium.container.Placement;
 import tepidarium.container.Register;
 import tepidarium.container.SensorCorrection;
+import tepidarium.fault.Exclusions;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
+import tepidarium.reading.TimeWeighted;
 import tepidarium.series.ReadingSource;
 
 /**
- * Queries the calibrated readings of a container. If several of its sensors report the same
- * quantity, the sensor placed first is used, and the others fill its gaps. Thread-safe.
+ * Queries the calibrated readings of a container, without those that figures leave out. If several
+ * of its sensors report the same quantity, the sensor placed first is used, and the others fill its
+ * gaps. Thread-safe.
  */
 public final class CalibratedReadings {
   /** Stands for an unknown temperature, °C. */
@@ -49,12 +52,16 @@ public final class CalibratedReadings {
    * @param container a container, or the room
    */
   public Map<Quantity, Samples> samples(ContainerId container, Span span) {
+    return samples(container, span, true);
+  }
+
+  private Map<Quantity, Samples> samples(ContainerId container, Span span, boolean onlyCounted) {
     Span wide = new Span(span.from().minus(maxGap), span.to().plus(maxGap));
     Map<Quantity, Samples> merged = new EnumMap<>(Quantity.class);
     for (Placement placement : register.placementsIn(container)) {
       Span overlap = overlap(placement, wide);
       if (overlap.from().isBefore(overlap.to())) {
-        read(placement.sensor(), overlap)
+        read(placement.sensor(), overlap, onlyCounted)
             .forEach(
                 (quantity, samples) ->
                     merged.merge(
@@ -66,16 +73,34 @@ public final class CalibratedReadings {
     return merged;
   }
 
-  /** The samples of each sensor that was in the container during the span. */
+  /**
+   * All samples of each sensor that was in the container during the span, also those that figures
+   * leave out.
+   */
   public Map<SensorId, Map<Quantity, Samples>> bySensor(ContainerId container, Span span) {
     Map<SensorId, Map<Quantity, Samples>> sensors = new LinkedHashMap<>();
     for (Placement placement : register.placementsIn(container)) {
       Span overlap = overlap(placement, span);
       if (overlap.from().isBefore(overlap.to())) {
-        sensors.put(placement.sensor(), read(placement.sensor(), overlap));
+        sensors.put(placement.sensor(), read(placement.sensor(), overlap, false));
       }
     }
     return sensors;
+  }
+
+  /**
+   * The time in the spans that the container's readings would cover if figures left no reading out,
+   * and that they do not cover now, ms.
+   */
+  public long leftOutMs(ContainerId container, Quantity quantity, List<Span> spans) {
+    long sum = 0;
+    for (Span span : spans) {
+      Samples all = samples(container, span, false).getOrDefault(quantity, Samples.EMPTY);
+      Samples counted = samples(container, quantity, span);
+      long covered = TimeWeighted.of(all, span, maxGap).coveredMs();
+      sum += Math.max(0, covered - TimeWeighted.of(counted, span, maxGap).coveredMs());
+    }
+    return sum;
   }
 
   /** The samples of one quantity; empty if there are none. */
@@ -91,16 +116,21 @@ public final class CalibratedReadings {
     return end.isBefore(start) ? new Span(start, start) : new Span(start, end);
   }
 
-  private Map<Quantity, Samples> read(SensorId sensor, Span overlap) {
+  private Map<Quantity, Samples> read(SensorId sensor, Span overlap, boolean onlyCounted) {
     SensorCorrection correction = register.correction(sensor);
+    Exclusions exclusions = register.exclusions(sensor);
     // A query of the store includes the end of its span; a placement excludes its end.
     Span closed = new Span(overlap.from(), overlap.to().minusMillis(1));
     Map<Quantity, Samples> corrected = new EnumMap<>(Quantity.class);
     source
         .read(sensor, closed)
         .forEach(
-            (quantity, samples) ->
-                corrected.put(quantity, correction.corrected(quantity, samples)));
+            (quantity, samples) -> {
+              Samples wanted = onlyCounted ? exclusions.counted(quantity, samples) : samples;
+              if (!wanted.isEmpty()) {
+                corrected.put(quantity, correction.corrected(quantity, wanted));
+              }
+            });
     return corrected;
   }
 

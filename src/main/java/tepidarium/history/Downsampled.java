@@ -70,7 +70,7 @@ public final class Downsampled {
   }
 
   private boolean gapBefore(int index) {
-    return index > 0 && inside.atMs(index) - inside.atMs(index - 1) > maxGap.toMillis();
+    return index > 0 && !inside.joined(index, maxGap.toMillis());
   }
 
   private Point point(int start, int end) {

@@ -30,7 +30,7 @@ public final class LightEvents {
     for (int i = 0; i < light.size(); i++) {
       long at = light.atMs(i);
       boolean lit = light.value(i) > limitLux;
-      if (open != null && at - light.atMs(i - 1) > maxGap.toMillis()) {
+      if (open != null && !light.joined(i, maxGap.toMillis())) {
         events.add(open.unfinished());
         open = null;
       }

@@ -60,7 +60,7 @@ public final class LatestValues {
   /**
    * The container's newest value of a quantity, from the sensors placed in it now. The sensor that
    * was placed first has priority. Another one takes over if its value is newer by more than the
-   * longest allowed gap.
+   * longest allowed gap. A value that figures leave out is not used.
    */
   public Optional<Value> of(ContainerId container, Quantity quantity, Instant now) {
     Value chosen = null;
@@ -83,6 +83,13 @@ public final class LatestValues {
     SensorSummary known = summaries.get(placement.sensor());
     SensorSummary.Value raw = known == null ? null : known.latest().get(quantity);
     if (raw == null || !placement.holdsAt(raw.at())) {
+      return null;
+    }
+    boolean leftOut =
+        register
+            .exclusions(placement.sensor())
+            .excludes(quantity, raw.at().toEpochMilli(), raw.value());
+    if (leftOut) {
       return null;
     }
     double corrected =

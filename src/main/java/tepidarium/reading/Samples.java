@@ -6,17 +6,21 @@ import java.util.OptionalDouble;
 /**
  * A series of one quantity: values at strictly ascending instants, in two arrays. Immutable and
  * thread-safe. Between two neighbours the value is interpolated linearly, unless they are further
- * apart than the caller's longest gap.
+ * apart than the caller's longest gap, or readings between them were left out.
  */
 public final class Samples {
-  public static final Samples EMPTY = new Samples(new long[0], new double[0]);
+  public static final Samples EMPTY = new Samples(new long[0], new double[0], new long[0]);
 
   private final long[] atMs;
   private final double[] values;
 
-  private Samples(long[] atMs, double[] values) {
+  /** Instants of samples that are not joined with the one before. Ascending. */
+  private final long[] breaks;
+
+  private Samples(long[] atMs, double[] values, long[] breaks) {
     this.atMs = atMs;
     this.values = values;
+    this.breaks = breaks;
   }
 
   /**
@@ -34,7 +38,7 @@ public final class Samples {
         throw new IllegalArgumentException("instants must ascend, at index " + i);
       }
     }
-    return new Samples(atMs.clone(), values.clone());
+    return new Samples(atMs.clone(), values.clone(), EMPTY.breaks);
   }
 
   public int size() {
@@ -61,6 +65,41 @@ public final class Samples {
     return atMs[atMs.length - 1];
   }
 
+  /**
+   * Whether a straight line joins a sample with the one before it: they are at most {@code
+   * maxGapMs} apart, and no reading between them was left out.
+   */
+  public boolean joined(int index, long maxGapMs) {
+    return index > 0 && atMs[index] - atMs[index - 1] <= maxGapMs && !isBroken(index);
+  }
+
+  private boolean isBroken(int index) {
+    return breaks.length > 0 && Arrays.binarySearch(breaks, atMs[index]) >= 0;
+  }
+
+  /** Selects samples. */
+  public interface Condition {
+    boolean holds(long instantMs, double value);
+  }
+
+  /** Leaves out the samples that meet the condition. What is left out makes a gap. */
+  public Samples without(Condition condition) {
+    Builder kept = null;
+    boolean leftOut = false;
+    for (int i = 0; i < size(); i++) {
+      boolean out = condition.holds(atMs[i], values[i]);
+      if (out && kept == null) {
+        kept = new Builder(size());
+        kept.addAll(between(Long.MIN_VALUE, atMs[i]));
+      }
+      if (kept != null && !out) {
+        kept.add(atMs[i], values[i], leftOut || isBroken(i));
+      }
+      leftOut = out;
+    }
+    return kept == null ? this : kept.build();
+  }
+
   /** The index of the first sample at or after the instant; the size where there is none. */
   public int indexFrom(long instantMs) {
     int found = Arrays.binarySearch(atMs, instantMs);
@@ -83,7 +122,7 @@ public final class Samples {
     for (int i = 0; i < changed.length; i++) {
       changed[i] = change.apply(atMs[i], values[i]);
     }
-    return new Samples(atMs, changed);
+    return new Samples(atMs, changed, breaks);
   }
 
   /**
@@ -97,7 +136,7 @@ public final class Samples {
       return this;
     }
     return new Samples(
-        Arrays.copyOfRange(atMs, start, end), Arrays.copyOfRange(values, start, end));
+        Arrays.copyOfRange(atMs, start, end), Arrays.copyOfRange(values, start, end), breaks);
   }
 
   /** The samples from {@code fromMs}, included, to {@code untilMs}, excluded. */
@@ -105,12 +144,12 @@ public final class Samples {
     int start = indexFrom(fromMs);
     int end = Math.max(start, indexFrom(untilMs));
     return new Samples(
-        Arrays.copyOfRange(atMs, start, end), Arrays.copyOfRange(values, start, end));
+        Arrays.copyOfRange(atMs, start, end), Arrays.copyOfRange(values, start, end), breaks);
   }
 
   /**
-   * These samples, and where two neighbours are further apart than {@code maxGapMs} (or none stands
-   * before or after), the other's samples strictly between them.
+   * These samples, and where two neighbours are not joined (or none stands before or after), the
+   * other's samples strictly between them.
    */
   public Samples gapsFilledFrom(Samples other, long maxGapMs) {
     if (isEmpty() || other.isEmpty()) {
@@ -120,10 +159,9 @@ public final class Samples {
     merged.addAll(other.between(Long.MIN_VALUE, firstMs()));
     merged.add(atMs[0], values[0]);
     for (int i = 1; i < atMs.length; i++) {
-      if (atMs[i] - atMs[i - 1] > maxGapMs) {
-        merged.addAll(other.between(atMs[i - 1] + 1, atMs[i]));
-      }
-      merged.add(atMs[i], values[i]);
+      Samples filling = joined(i, maxGapMs) ? EMPTY : other.between(atMs[i - 1] + 1, atMs[i]);
+      merged.addAll(filling);
+      merged.add(atMs[i], values[i], filling.isEmpty() && isBroken(i));
     }
     merged.addAll(other.between(lastMs() + 1, Long.MAX_VALUE));
     return merged.build();
@@ -161,7 +199,7 @@ public final class Samples {
     long t1 = atMs[end];
     long start = Math.max(t0, from);
     long stop = Math.min(t1, to);
-    if (t1 - t0 > maxGapMs) {
+    if (!joined(end, maxGapMs)) {
       visitor.gap(start, stop);
     } else {
       double startValue = start == t0 ? values[end - 1] : along(end, start);
@@ -182,7 +220,7 @@ public final class Samples {
     if (index < size() && atMs[index] == instantMs) {
       return OptionalDouble.of(values[index]);
     }
-    if (index == 0 || index == size() || atMs[index] - atMs[index - 1] > maxGapMs) {
+    if (index == size() || !joined(index, maxGapMs)) {
       return OptionalDouble.empty();
     }
     return OptionalDouble.of(along(index, instantMs));
@@ -193,6 +231,8 @@ public final class Samples {
     private long[] atMs;
     private double[] values;
     private int size;
+    private long[] breaks = EMPTY.breaks;
+    private int broken;
 
     public Builder(int expected) {
       atMs = new long[Math.max(16, expected)];
@@ -216,14 +256,25 @@ public final class Samples {
       values[size++] = value;
     }
 
+    private void add(long instantMs, double value, boolean afterBreak) {
+      add(instantMs, value);
+      if (afterBreak) {
+        if (broken == breaks.length) {
+          breaks = Arrays.copyOf(breaks, Math.max(16, broken * 2));
+        }
+        breaks[broken++] = instantMs;
+      }
+    }
+
     public void addAll(Samples samples) {
       for (int i = 0; i < samples.size(); i++) {
-        add(samples.atMs(i), samples.value(i));
+        add(samples.atMs(i), samples.value(i), samples.isBroken(i));
       }
     }
 
     public Samples build() {
-      return new Samples(Arrays.copyOf(atMs, size), Arrays.copyOf(values, size));
+      return new Samples(
+          Arrays.copyOf(atMs, size), Arrays.copyOf(values, size), Arrays.copyOf(breaks, broken));
     }
   }
 }

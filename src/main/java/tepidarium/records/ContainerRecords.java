@@ -22,11 +22,13 @@ import tepidarium.container.ContainerSettings;
 import tepidarium.container.ContainerStore;
 import tepidarium.container.Opening;
 import tepidarium.container.Placement;
+import tepidarium.fault.FaultDecision;
+import tepidarium.fault.FaultKind;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 
-/** Stores containers, placements, calibrations and openings in the records store. */
+/** Stores containers, placements, calibrations, openings and decisions about faults. */
 public final class ContainerRecords implements ContainerStore {
   private final Database database;
 
@@ -219,6 +221,50 @@ public final class ContainerRecords implements ContainerStore {
   }
 
   @Override
+  public List<FaultDecision> faultDecisions() {
+    return database.transaction(
+        handle ->
+            handle
+                .createQuery("SELECT * FROM fault_decision ORDER BY id")
+                .map((row, context) -> faultDecision(row))
+                .list());
+  }
+
+  private static FaultDecision faultDecision(ResultSet row) throws SQLException {
+    return new FaultDecision(
+        new SensorId(row.getString("sensor")),
+        FaultRecords.quantity(row),
+        FaultKind.ofKey(row.getString("kind")).orElseThrow(),
+        Columns.instant(row, "from_ms"),
+        Columns.instant(row, "to_ms"),
+        row.getBoolean("excluded"),
+        Columns.instant(row, "decided_ms"),
+        row.getString("decided_by"));
+  }
+
+  @Override
+  public void addFaultDecision(FaultDecision decision) {
+    Quantity quantity = decision.quantity();
+    String sql =
+        """
+        INSERT INTO fault_decision (sensor, quantity, kind, from_ms, to_ms, excluded, decided_ms,
+          decided_by) VALUES (?, ?, ?, ?, ?, ?, ?, ?)
+        """;
+    database.transaction(
+        handle ->
+            handle.execute(
+                sql,
+                decision.sensor().name(),
+                quantity == null ? null : quantity.key(),
+                decision.kind().key(),
+                decision.from(),
+                decision.to(),
+                decision.excluded(),
+                decision.decidedAt(),
+                decision.by()));
+  }
+
+  @Override
   public List<Opening> openings() {
     return openings("opening");
   }
@@ -257,8 +303,8 @@ public final class ContainerRecords implements ContainerStore {
             handle.execute(
                 "INSERT INTO "
                     + table
-                    + " (container_id, from_ms, until_ms) VALUES (?, ?, ?)"
-                    + " ON CONFLICT (container_id, from_ms) DO UPDATE SET until_ms = excluded.until_ms",
+                    + " (container_id, from_ms, until_ms) VALUES (?, ?, ?) ON CONFLICT"
+                    + " (container_id, from_ms) DO UPDATE SET until_ms = excluded.until_ms",
                 opening.container().value(),
                 opening.span().fromMs(),
                 opening.span().toMs()));

@@ -9,9 +9,9 @@ import tepidarium.container.Placement;
 import tepidarium.container.Register;
 
 /**
- * Computes a fingerprint of the settings, placements and calibrations on which a container's
- * rollups depend. A change of any of them changes the fingerprint; rollups stored under an old
- * fingerprint are recomputed.
+ * Computes a fingerprint of the settings, placements, calibrations and excluded readings on which a
+ * container's rollups depend. A change of any of them changes the fingerprint; rollups stored under
+ * an old fingerprint are recomputed.
  */
 final class SettingsFingerprint {
   private SettingsFingerprint() {}
@@ -27,7 +27,11 @@ final class SettingsFingerprint {
         .append(' ')
         .append(maxGap);
     for (Placement placement : register.placementsIn(container.id())) {
-      settings.append('\n').append(placement).append(register.correction(placement.sensor()).key());
+      settings
+          .append('\n')
+          .append(placement)
+          .append(register.correction(placement.sensor()).key())
+          .append(register.exclusions(placement.sensor()).key());
     }
     byte[] bytes = settings.toString().getBytes(StandardCharsets.UTF_8);
     // Two CRC-32 values make a 64-bit fingerprint, so that a collision is very unlikely.

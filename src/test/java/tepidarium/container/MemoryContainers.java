@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import tepidarium.calibration.CalibrationPoint;
+import tepidarium.fault.FaultDecision;
 import tepidarium.reading.SensorId;
 
 /** Keeps containers in memory, for tests of the register alone. One thread only. */
@@ -16,6 +17,7 @@ public final class MemoryContainers implements ContainerStore {
   private final List<Opening> openings = new ArrayList<>();
   private final List<Opening> declined = new ArrayList<>();
   private final List<CalibrationPoint.Stored> points = new ArrayList<>();
+  private final List<FaultDecision> decisions = new ArrayList<>();
   private long pointsEver;
   private boolean broken;
 
@@ -39,6 +41,17 @@ public final class MemoryContainers implements ContainerStore {
   public void put(Container container) {
     write();
     containers.put(container.id(), container);
+  }
+
+  @Override
+  public List<FaultDecision> faultDecisions() {
+    return List.copyOf(decisions);
+  }
+
+  @Override
+  public void addFaultDecision(FaultDecision decision) {
+    write();
+    decisions.add(decision);
   }
 
   @Override

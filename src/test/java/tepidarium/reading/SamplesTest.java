@@ -181,4 +181,29 @@ class SamplesTest {
   private static void assertSame(Samples expected, Samples actual) {
     assertEquals(Pieces.steps(expected), Pieces.steps(actual));
   }
+
+  @Test
+  void whatIsLeftOutMakesAGapHoweverShort() {
+    Samples record = samples(100, 1, 105, 9, 106, 9, 108, 3, 112, 4);
+    Samples without = record.without((atMs, value) -> value == 9);
+    List<Pieces.Piece> expected = List.of(gap(100, 108), line(108, 3, 112, 4));
+    Span span = Span.ofMillis(100, 112);
+    assertEquals(expected, Pieces.of(without, span, MAX_GAP_MS));
+    assertEquals(expected, Pieces.of(without.plus(1).plus(-1), span, MAX_GAP_MS));
+    assertEquals(expected, Pieces.of(without.around(100, 112), span, MAX_GAP_MS));
+    assertEquals(expected, Pieces.of(without.between(100, 113), span, MAX_GAP_MS));
+    assertEquals(OptionalDouble.empty(), without.valueAt(104, MAX_GAP_MS));
+    assertEquals(3, without.size());
+  }
+
+  @Test
+  void anotherSeriesFillsWhatIsLeftOut() {
+    Samples without = samples(100, 1, 105, 9, 110, 3).without((atMs, value) -> value == 9);
+    Samples filled = without.gapsFilledFrom(samples(104, 2, 106, 2), MAX_GAP_MS);
+    assertEquals(
+        List.of(line(100, 1, 104, 2), line(104, 2, 106, 2), line(106, 2, 110, 3)),
+        Pieces.of(filled, Span.ofMillis(100, 110), MAX_GAP_MS));
+    Samples unfilled = without.gapsFilledFrom(samples(90, 2), MAX_GAP_MS);
+    assertEquals(List.of(gap(100, 110)), Pieces.of(unfilled, Span.ofMillis(100, 110), MAX_GAP_MS));
+  }
 }
