@@ -98,7 +98,7 @@ class ArchitectureTest {
           Map.entry("importing", List.of("reading", "ingest")),
           Map.entry("exporting", List.of("reading", "container", "series")),
           Map.entry("alert.notify.channel", List.of("alert.notify")),
-          Map.entry("ingest", List.of("reading", "series")),
+          Map.entry("ingest", List.of("reading", "fault", "series")),
           Map.entry("ingest.mqtt", List.of("ingest", "reading", "series", "retry")),
           Map.entry(
               "live",
@@ -126,7 +126,7 @@ class ArchitectureTest {
           Map.entry("rollup.sqlite", and(DOMAIN, "rollup", "sqlite")),
           Map.entry("records", and(DOMAIN, "ingest", "alert.notify")),
           Map.entry("records.sqlite", and(DOMAIN, "records", "sqlite")),
-          Map.entry("web", List.of("reading", "stats", "container", "heat", "rollup")),
+          Map.entry("web", List.of("reading", "stats", "container", "fault", "heat", "rollup")),
           Map.entry(
               "web.alerts",
               List.of(
@@ -204,6 +204,7 @@ class ArchitectureTest {
                   "reading",
                   "calibration",
                   "container",
+                  "fault",
                   "series",
                   "heat",
                   "history",

@@ -95,7 +95,7 @@ final class Grower implements AutoCloseable {
     publish(sensor, '[' + String.join(",", entries) + ']');
   }
 
-  private void awaitHeard(String sensor) {
+  void awaitHeard(String sensor) {
     await()
         .atMost(Duration.ofSeconds(30))
         .until(() -> api.get("/api/sensors").findValuesAsText("sensor").contains(sensor));

@@ -5,13 +5,17 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
 import tepidarium.container.Register;
+import tepidarium.fault.ArrivalFaultStore;
 import tepidarium.history.CalibratedReadings;
 import tepidarium.ingest.SensorLimit;
 import tepidarium.live.HeatSoFar;
 import tepidarium.live.LatestValues;
 import tepidarium.records.ContainerRecords;
+import tepidarium.records.FaultRecords;
 import tepidarium.rollup.ContainerHistory;
+import tepidarium.rollup.FaultHistory;
 import tepidarium.rollup.HourlyRollups;
+import tepidarium.rollup.SensorDays;
 import tepidarium.series.SensorSummary;
 
 /**
@@ -23,6 +27,9 @@ import tepidarium.series.SensorSummary;
  * @param history answers for long spans, from hourly sums and readings
  * @param heatSoFar heat of each container since its first reading
  * @param latestValues the newest reading of each sensor
+ * @param sensorDays fault searches by sensor and day
+ * @param arrivalFaults faults noticed when messages arrived
+ * @param faults answers about faults
  */
 record ContainerData(
     Register register,
@@ -30,7 +37,10 @@ record ContainerData(
     HourlyRollups rollups,
     ContainerHistory history,
     HeatSoFar heatSoFar,
-    LatestValues latestValues) {
+    LatestValues latestValues,
+    SensorDays sensorDays,
+    ArrivalFaultStore arrivalFaults,
+    FaultHistory faults) {
 
   static ContainerData over(Stores stores, Duration maxGap, Clock clock) {
     Storage storage = stores.storage();
@@ -38,13 +48,18 @@ record ContainerData(
     CalibratedReadings calibrated = new CalibratedReadings(storage.source(), register, maxGap);
     HourlyRollups rollups = new HourlyRollups(calibrated, register, stores.rollups(), clock);
     ContainerHistory history = new ContainerHistory(rollups, calibrated);
+    SensorDays sensorDays = new SensorDays(storage.source(), stores.rollups().sensorDays(), clock);
+    ArrivalFaultStore arrivalFaults = new FaultRecords(stores.records());
     return new ContainerData(
         register,
         calibrated,
         rollups,
         history,
         new HeatSoFar(history, calibrated),
-        new LatestValues(register, maxGap, storage.summaries()));
+        new LatestValues(register, maxGap, storage.summaries()),
+        sensorDays,
+        arrivalFaults,
+        new FaultHistory(sensorDays, arrivalFaults, register, calibrated, clock));
   }
 
   /** Time of the newest reading of any sensor; empty without readings. */

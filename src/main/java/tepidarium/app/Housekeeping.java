@@ -13,15 +13,18 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.live.LatestValues;
+import tepidarium.reading.SensorId;
 import tepidarium.records.ClockRecords;
 import tepidarium.rollup.HourlyRollups;
+import tepidarium.rollup.SensorDays;
 import tepidarium.series.ReadingTrimmer;
 import tepidarium.series.SensorSummary;
 import tepidarium.web.system.ServiceInfo.Part;
 
 /**
- * Runs slow background work on its own thread every 10 min: calculates missing hourly sums, deletes
- * raw readings that are older than the settings allow, and stores the last known time.
+ * Runs slow background work on its own thread every 10 min: calculates missing hourly sums,
+ * searches past days for sensor faults, deletes raw readings that are older than the settings
+ * allow, and stores the last known time.
  */
 final class Housekeeping implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Housekeeping.class);
@@ -47,6 +50,7 @@ final class Housekeeping implements AutoCloseable {
   /** The stores and the clock check that the work uses. */
   record Dependencies(
       HourlyRollups rollups,
+      SensorDays sensorDays,
       ReadingTrimmer trimmer,
       LatestValues latestValues,
       ClockTrust trust,
@@ -94,6 +98,7 @@ final class Housekeeping implements AutoCloseable {
   void run() {
     try {
       dependencies.rollups().catchUp();
+      searchForFaults();
       if (retention != null) {
         deleteOld(retention);
       }
@@ -101,6 +106,18 @@ final class Housekeeping implements AutoCloseable {
     } catch (RuntimeException | Error e) {
       // The next run tries again. Until then, the pages calculate missing sums when they need them.
       LOG.warn("housekeeping failed; trying again in 10 min: {}", e.toString());
+    }
+  }
+
+  private void searchForFaults() {
+    for (SensorId sensor : dependencies.latestValues().sensors()) {
+      if (Thread.currentThread().isInterrupted()) {
+        return;
+      }
+      dependencies
+          .latestValues()
+          .of(sensor)
+          .ifPresent(known -> dependencies.sensorDays().catchUp(sensor, known.first()));
     }
   }
 

@@ -36,7 +36,7 @@ final class ReadingImport implements AutoCloseable {
       folder.parts().saveManifest(folder.clientId());
       ContainerData containers = ContainerData.over(stores, config.maxGap(), clock);
       noteClock(new ClockRecords(stores.records()), containers, clock);
-      ReadingSink sink = stores.storage().directSink(containers.rollups());
+      ReadingSink sink = stores.storage().directSink(containers.rollups(), containers.sensorDays());
       return new ReadingImport(running, sink, config.keeping().rawDays());
     } catch (RuntimeException e) {
       running.close();

@@ -163,6 +163,7 @@ public final class Service implements AutoCloseable {
         Housekeeping.start(
             new Housekeeping.Dependencies(
                 containers.rollups(),
+                containers.sensorDays(),
                 stores.storage().trimmer(),
                 containers.latestValues(),
                 trust,
@@ -190,7 +191,7 @@ public final class Service implements AutoCloseable {
   private Intake startIntake() {
     Storage storage = stores.storage();
     IngestCounters counters = new IngestCounters(rejectLog, config.rootTopic(), clock);
-    ReadingSink sink = storage.sink(containers.rollups());
+    ReadingSink sink = storage.sink(containers.rollups(), containers.sensorDays());
     running.add(storage::stopForwarding);
     Intake started =
         running.add(
@@ -200,6 +201,7 @@ public final class Service implements AutoCloseable {
                 sink,
                 counters,
                 new Buttons(containers.register()),
+                containers.arrivalFaults()::add,
                 stored -> {
                   trust.confirmBy(stored.readings(), stored.arrivedAt());
                   watch.stored(stored.readings(), stored.arrivedAt());
@@ -254,6 +256,7 @@ public final class Service implements AutoCloseable {
         notices.notices(),
         new SeasonRecords(stores.records()),
         new DayExtremesRecords(stores.records()),
+        containers.faults(),
         clock,
         config.timeZone(),
         config.site());

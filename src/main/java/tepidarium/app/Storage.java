@@ -12,6 +12,8 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 import tepidarium.rollup.HourlyRollups;
 import tepidarium.rollup.RollupSink;
+import tepidarium.rollup.SensorDaySink;
+import tepidarium.rollup.SensorDays;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.ReadingTrimmer;
@@ -86,8 +88,8 @@ final class Storage implements AutoCloseable {
    * Returns the sink for readings. Call it once. Readings in the spool cannot be queried, so the
    * rollups are invalidated when the readings leave the spool.
    */
-  ReadingSink sink(HourlyRollups rollups) {
-    ReadingSink sink = new RollupSink(rollups, store);
+  ReadingSink sink(HourlyRollups rollups, SensorDays days) {
+    ReadingSink sink = directSink(rollups, days);
     if (remote == null) {
       return sink;
     }
@@ -110,8 +112,8 @@ final class Storage implements AutoCloseable {
    * Returns a sink that writes to the store at once, without the spool. A write fails while the
    * store does not answer.
    */
-  ReadingSink directSink(HourlyRollups rollups) {
-    return new RollupSink(rollups, store);
+  ReadingSink directSink(HourlyRollups rollups, SensorDays days) {
+    return new RollupSink(rollups, new SensorDaySink(days, store));
   }
 
   private record Backend(ReadingSink sink, Runnable prober) implements Spool.Backend {

@@ -11,6 +11,7 @@ import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.fault.ArrivalFault;
 import tepidarium.reading.Arrival;
 import tepidarium.reading.DeviceStatus;
 import tepidarium.reading.Reading;
@@ -75,6 +76,8 @@ public final class Intake implements AutoCloseable {
   private final ReadingSink sink;
   private final IngestCounters counters;
   private final ButtonSink buttons;
+  private final Consumer<List<ArrivalFault>> faultStore;
+  private final ArrivalFaults arrivalFaults = new ArrivalFaults();
   private final Consumer<Stored> listener;
   private final LinkedBlockingQueue<Item> queue = new LinkedBlockingQueue<>();
   private final Semaphore space = new Semaphore(QUEUE_KIB);
@@ -88,6 +91,7 @@ public final class Intake implements AutoCloseable {
    *
    * @param sensorLimit rejects readings of too many new sensor names
    * @param buttons records button presses; called on the writer thread
+   * @param faultStore stores faults; called on the writer thread
    * @param listener receives readings after they are stored and acknowledged, on the writer thread
    */
   public Intake(
@@ -96,12 +100,14 @@ public final class Intake implements AutoCloseable {
       ReadingSink sink,
       IngestCounters counters,
       ButtonSink buttons,
+      Consumer<List<ArrivalFault>> faultStore,
       Consumer<Stored> listener) {
     this.decoder = decoder;
     this.sensorLimit = sensorLimit;
     this.sink = sink;
     this.counters = counters;
     this.buttons = buttons;
+    this.faultStore = faultStore;
     this.listener = listener;
     this.writer = new Thread(this::run, "reading-writer");
     writer.setDaemon(true);
@@ -250,8 +256,10 @@ public final class Intake implements AutoCloseable {
   private void store(List<Item> batch) throws InterruptedException {
     List<Reading> readings = new ArrayList<>();
     List<Reject> rejects = new ArrayList<>();
+    List<ArrivalFault> faults = new ArrayList<>();
     int refused = 0;
     for (Item item : batch) {
+      faults.addAll(arrivalFaults.of(item.decoded(), item.arrivedAt()));
       readings.addAll(item.decoded().readings());
       rejects.addAll(item.decoded().rejects());
       refused += item.decoded().refused();
@@ -263,6 +271,7 @@ public final class Intake implements AutoCloseable {
     retry(
         () -> {
           counters.log(rejects, result.refused());
+          faultStore.accept(faults);
           return result;
         });
     counters.settled(readings.size(), result);

@@ -105,6 +105,8 @@ final class JsonReadings {
       if (stamp != null) {
         collector.add(status(sensor, stamp.at(), fields));
       }
+    } else {
+      collector.addFaults(sensor, times.silently().of(fields[AT], fields[AGE]), values);
     }
   }
 

@@ -232,6 +232,9 @@ final class MappedReadings {
     }
     if (values.anyValid()) {
       collector.add(sensor, Times.ofWhole(collector).of(found.values[fields.size()], null), values);
+    } else {
+      Times times = Times.ofWhole(collector).silently();
+      collector.addFaults(sensor, times.of(found.values[fields.size()], null), values);
     }
   }
 }

@@ -16,6 +16,8 @@ final class PlainReadings {
     values.add(quantity, unit, withoutQuotes(text.strip()));
     if (values.anyValid()) {
       collector.add(sensor, Times.ofWhole(collector).of(null, null), values);
+    } else {
+      collector.addFaults(sensor, Times.ofWhole(collector).silently().of(null, null), values);
     }
   }
 

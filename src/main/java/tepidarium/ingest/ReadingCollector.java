@@ -1,9 +1,12 @@
 package tepidarium.ingest;
 
+import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
+import tepidarium.fault.ArrivalFault;
 import tepidarium.reading.Arrival;
 import tepidarium.reading.DeviceStatus;
 import tepidarium.reading.Reading;
@@ -18,6 +21,9 @@ final class ReadingCollector {
   /** Maximum number of rejects of one message, so that a damaged backlog does not fill the log. */
   static final int MAX_REJECTS = 20;
 
+  /** Maximum number of faults of one message. */
+  static final int MAX_FAULTS = 1_000;
+
   /** Maximum number of readings in one part. */
   static final int MAX_PART_READINGS = 1_000;
 
@@ -25,6 +31,7 @@ final class ReadingCollector {
   private final Decoder.Parts parts;
   private final List<Reject> rejects = new ArrayList<>(0);
   private List<Reading> readings = new ArrayList<>(1);
+  private final List<ArrivalFault> faults = new ArrayList<>(0);
   private @Nullable ButtonPress press;
   private @Nullable DeviceStatus status;
   private int refused;
@@ -44,12 +51,30 @@ final class ReadingCollector {
     if (stamp == null) {
       return;
     }
+    addFaults(sensor, stamp, values);
     if (readings.size() == MAX_PART_READINGS) {
       parts.take(new Decoded(readings, List.of()), false);
       readings = new ArrayList<>(MAX_PART_READINGS);
     }
     Arrival arrival = stamp.fromSensor() ? null : message.delivery().arrival();
     readings.add(values.reading(sensor, stamp.at(), arrival));
+  }
+
+  /** Adds the refused values of a reading, and its time if that was refused. */
+  void addFaults(SensorId sensor, Times.@Nullable Stamp stamp, Values values) {
+    if (stamp == null || faults.size() >= MAX_FAULTS) {
+      return;
+    }
+    Instant refused = stamp.refused();
+    if (refused != null) {
+      double behindSeconds = Duration.between(refused, message.arrivedAt()).toSeconds();
+      faults.add(ArrivalFault.ofClock(sensor, stamp.at(), behindSeconds / 60));
+    }
+    values
+        .outOfRange()
+        .forEach(
+            (quantity, value) ->
+                faults.add(ArrivalFault.ofValue(sensor, quantity, stamp.at(), value)));
   }
 
   /** Records a button press. */
@@ -94,6 +119,6 @@ final class ReadingCollector {
           "and " + more + " more rejects of this message",
           Text.beginning(message.payload()));
     }
-    parts.take(new Decoded(readings, rejects, refused, press, status), true);
+    parts.take(new Decoded(readings, rejects, refused, press, status, faults), true);
   }
 }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
+import tepidarium.fault.ArrivalFault;
 import tepidarium.reading.DeviceStatus;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
@@ -76,7 +77,7 @@ public final class SensorLimit {
 
   /**
    * Returns a copy in which readings of sensors beyond the limit are rejected. Each rejected
-   * reading is counted; each sensor gets one reject.
+   * reading is counted; each sensor gets one reject. Faults of unknown sensors are left out.
    */
   synchronized Decoded limited(Decoded decoded, Message message) {
     List<Reading> accepted = new ArrayList<>(decoded.readings().size());
@@ -108,12 +109,14 @@ public final class SensorLimit {
         }
       }
     }
-    if (refused.isEmpty()) {
+    List<ArrivalFault> faults =
+        decoded.faults().stream().filter(fault -> known.contains(fault.sensor())).toList();
+    if (refused.isEmpty() && faults.size() == decoded.faults().size()) {
       return decoded;
     }
     DeviceStatus status = decoded.status();
     boolean accept = status != null && !refused.contains(status.sensor());
-    return new Decoded(accepted, rejects, count, decoded.press(), accept ? status : null);
+    return new Decoded(accepted, rejects, count, decoded.press(), accept ? status : null, faults);
   }
 
   private static boolean isRecent(@Nullable Instant at, Instant now) {

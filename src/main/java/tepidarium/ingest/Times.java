@@ -28,8 +28,10 @@ record Times(
 
   /**
    * An instant, and whether the sensor sent it. Otherwise it was computed from the time of arrival.
+   *
+   * @param refused the time that the sensor sent, if it was refused; null otherwise
    */
-  record Stamp(Instant at, boolean fromSensor) {}
+  record Stamp(Instant at, boolean fromSensor, @Nullable Instant refused) {}
 
   static Times ofWhole(ReadingCollector collector) {
     return of(collector, true, collector::reject);
@@ -39,6 +41,11 @@ record Times(
       ReadingCollector collector, boolean alone, BiConsumer<RejectCode, String> rejects) {
     Message message = collector.message();
     return new Times(message.arrivedAt(), message.delivery().retained(), alone, rejects);
+  }
+
+  /** The same without reporting rejects. */
+  Times silently() {
+    return new Times(arrivedAt, retained, alone, (code, reason) -> {});
   }
 
   /** Whether the service's own clock is plausible. If not, no time can be checked. */
@@ -54,13 +61,13 @@ record Times(
     }
     JsonNode seconds = Json.present(age);
     Instant computed = seconds == null ? ofArrival() : ofAge(seconds);
-    return computed == null ? null : new Stamp(computed, false);
+    return computed == null ? null : new Stamp(computed, false, null);
   }
 
   private @Nullable Stamp ofClock(JsonNode at) {
     Instant sent = Stamps.read(at);
     if (sent != null && isPlausible(sent)) {
-      return new Stamp(sent, true);
+      return new Stamp(sent, true, null);
     }
     String problem =
         sent != null
@@ -69,7 +76,7 @@ record Times(
                 + Json.show(at)
                 + " is not a time such as 2026-03-01T06:00:00Z, epoch seconds or milliseconds";
     Instant arrival = arrivalInsteadOf(problem);
-    return arrival == null ? null : new Stamp(arrival, false);
+    return arrival == null ? null : new Stamp(arrival, false, sent);
   }
 
   private boolean isPlausible(Instant sent) {
@@ -101,7 +108,8 @@ record Times(
     return alone
         ? arrivedAt
         : reject(
-            "neither at nor age, and the entries of a backlog have different times: send one of them");
+            "neither at nor age, and the entries of a backlog have different times: send one of"
+                + " them");
   }
 
   /**

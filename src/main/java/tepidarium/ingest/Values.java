@@ -3,6 +3,7 @@ package tepidarium.ingest;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.time.Instant;
 import java.util.EnumMap;
+import java.util.Map;
 import java.util.function.BiConsumer;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Arrival;
@@ -17,6 +18,7 @@ import tepidarium.reading.SensorId;
 final class Values {
   private final EnumMap<Quantity, Double> valid = new EnumMap<>(Quantity.class);
   private final BiConsumer<RejectCode, String> rejects;
+  private final EnumMap<Quantity, Double> outOfRange = new EnumMap<>(Quantity.class);
   private boolean anyInvalid;
 
   Values(BiConsumer<RejectCode, String> rejects) {
@@ -53,6 +55,10 @@ final class Values {
 
   private void refuse(Quantity quantity, Unit unit, double value, String sent) {
     anyInvalid = true;
+    double stored = unit.toStored(value);
+    if (Double.isFinite(stored)) {
+      outOfRange.put(quantity, stored);
+    }
     String range = quantity.range();
     rejects.accept(
         Double.isNaN(value) ? RejectCode.NOT_A_NUMBER : RejectCode.OUT_OF_RANGE,
@@ -79,6 +85,11 @@ final class Values {
 
   boolean anyValid() {
     return !valid.isEmpty();
+  }
+
+  /** The finite values that were refused because of their range. */
+  Map<Quantity, Double> outOfRange() {
+    return outOfRange;
   }
 
   /** Creates a reading of the valid quantities. There must be at least one. */

@@ -346,7 +346,12 @@ public final class ContainerHistory {
     }
     return covered == 0
         ? Optional.empty()
-        : Optional.of(new InsideBounds(lower / covered, upper / covered));
+        : Optional.of(new InsideBounds(share(lower, covered), share(upper, covered)));
+  }
+
+  /** A share from 0 to 1; sums of hours may exceed the covered hours by rounding. */
+  private static double share(double hours, double covered) {
+    return Math.max(0, Math.min(1, hours / covered));
   }
 
   /** Time outside the light limit. */
@@ -422,6 +427,11 @@ public final class ContainerHistory {
   /** Downsampled readings of the room sensor. */
   public Map<Quantity, List<Downsampled.Point>> roomSeries(Span span, int points) {
     return series(HourlyRollups.ROOM, span, points);
+  }
+
+  /** Before this instant, raw readings have been deleted and hourly sums are final. */
+  public Instant rawFrom() {
+    return rollups.rawFrom();
   }
 
   /** The time span with data; see {@link HourlyRollups#extent}. */

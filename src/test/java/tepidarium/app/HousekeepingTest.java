@@ -29,6 +29,7 @@ import tepidarium.records.ClockRecords;
 import tepidarium.records.Database;
 import tepidarium.records.sqlite.SqliteRecords;
 import tepidarium.rollup.HourlyRollups;
+import tepidarium.rollup.SensorDays;
 import tepidarium.rollup.sqlite.SqliteRollups;
 import tepidarium.series.sqlite.SqliteReadings;
 
@@ -94,7 +95,13 @@ class HousekeepingTest {
         new HourlyRollups(new CalibratedReadings(readings, register, GAP), register, hours, time);
     housekeeping =
         new Housekeeping(
-            new Housekeeping.Dependencies(rollups, readings, latestValues, trust, clockRecords),
+            new Housekeeping.Dependencies(
+                rollups,
+                new SensorDays(readings, hours.sensorDays(), time),
+                readings,
+                latestValues,
+                trust,
+                clockRecords),
             new Retention(Duration.ofDays(KEPT_DAYS), GAP, time.nanos),
             time,
             () -> time.nanos);

@@ -45,7 +45,8 @@ class DecoderTest {
     String own = ",\"rssi\":\"-61.4\",\"firmware\":\" node 1.4.2 \"}";
     Decoded decoded = decode("{\"temperature\":30.2" + own);
     DeviceStatus status = new DeviceStatus(BAG, Messages.ARRIVAL, -61, "node 1.4.2");
-    assertEquals(new Decoded(List.of(temperature(30.2)), List.of(), 0, null, status), decoded);
+    assertEquals(
+        new Decoded(List.of(temperature(30.2)), List.of(), 0, null, status, List.of()), decoded);
 
     String older =
         "{\"temperature\":30,\"at\":\"2026-03-01T05:00:00Z\",\"rssi\":-80,\"firmware\":7}";
@@ -85,7 +86,7 @@ class DecoderTest {
     String topic = "tepidarium/opening/jar-1";
     ButtonPress press = new ButtonPress(topic, "jar-1", Duration.ofSeconds(seconds), ARRIVAL);
     assertEquals(
-        new Decoded(List.of(), List.of(), 0, press, null),
+        new Decoded(List.of(), List.of(), 0, press, null, List.of()),
         Messages.decode(message(topic, payload)));
   }
 
@@ -482,5 +483,40 @@ class DecoderTest {
   @ValueSource(strings = {"\0{\"light\":0}", "{\0\"\0l", "\0\0\0{"})
   void zeroBytesAreBrokenJson(String payload) {
     assertTrue(reason(decode(payload)).startsWith("broken JSON, it begins with a zero byte"));
+  }
+
+  /**
+   * A refused value is not only a line of the reject log: the sensor's page shows it as a fault.
+   */
+  @Test
+  void refusedValuesAreFaultsOfTheirSensor() throws InterruptedException {
+    assertEquals(
+        List.of("temperature NOT_CONNECTED -127.0", "humidity RAW_LIMIT 119.0"),
+        faults("{\"temperature\":-127,\"humidity\":119,\"light\":3}"));
+    assertEquals(
+        List.of("temperature RAW_LIMIT 130.0", "temperature OUT_OF_RANGE 140.0"),
+        faults("[{\"temperature\":130,\"age\":60},{\"temperature\":140,\"age\":0}]"));
+    assertEquals(List.of(), faults("{\"temperature\":\"warm\"}"));
+    assertEquals(
+        List.of("clock WRONG_CLOCK -60.0"),
+        faults("{\"temperature\":30,\"at\":\"" + ARRIVAL.plusSeconds(3600) + "\"}"));
+  }
+
+  private static List<String> faults(String payload) throws InterruptedException {
+    List<String> faults = new ArrayList<>();
+    Messages.decoder()
+        .decode(
+            message("tepidarium/" + BAG, payload),
+            (part, last) ->
+                part.faults()
+                    .forEach(
+                        fault ->
+                            faults.add(
+                                (fault.quantity() == null ? "clock" : fault.quantity().key())
+                                    + " "
+                                    + fault.kind()
+                                    + " "
+                                    + fault.value())));
+    return faults;
   }
 }

@@ -53,7 +53,14 @@ class IntakeTest {
         new IngestCounters(log, "tepidarium", Clock.fixed(NOW, ZoneOffset.UTC));
     Decoder decoder = new Decoder("tepidarium", List.of(), 4_000_000);
     intake =
-        new Intake(decoder, new SensorLimit(1_000, 0), sink, counters, press -> null, stored -> {});
+        new Intake(
+            decoder,
+            new SensorLimit(1_000, 0),
+            sink,
+            counters,
+            press -> null,
+            faults -> {},
+            stored -> {});
   }
 
   @AfterEach

@@ -52,7 +52,8 @@ final class Messages {
     }
     Decoded last = parts.get(parts.size() - 1);
     List<Reading> readings = parts.stream().flatMap(part -> part.readings().stream()).toList();
-    return new Decoded(readings, last.rejects(), last.refused(), last.press(), last.status());
+    return new Decoded(
+        readings, last.rejects(), last.refused(), last.press(), last.status(), List.of());
   }
 
   static Decoded decode(Message message) {

@@ -58,7 +58,8 @@ class SensorLimitTest {
     }
     Reading reading = Messages.temperature(30);
     DeviceStatus status = new DeviceStatus(reading.sensor(), START, -61, null);
-    Decoded three = new Decoded(List.of(reading, reading, reading), List.of(), 0, null, status);
+    Decoded three =
+        new Decoded(List.of(reading, reading, reading), List.of(), 0, null, status, List.of());
     Decoded limited = limit.limited(three, Messages.message("tepidarium/bag-1", "[]"));
     assertNull(limited.status());
     assertEquals(3, limited.refused());

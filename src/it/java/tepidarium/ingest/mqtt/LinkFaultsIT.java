@@ -108,6 +108,7 @@ class LinkFaultsIT {
             },
             new IngestCounters(rejectLog, "tepidarium", clock),
             press -> null,
+            faults -> {},
             readings -> {});
     ReceiveWatchdog watchdog =
         new ReceiveWatchdog(new MqttLink.Limits(MAX_PAYLOAD, stuckAfter), () -> 0, beforeClient);
@@ -211,7 +212,8 @@ class LinkFaultsIT {
     await().atMost(SOON).until(link::isUp);
     assertEquals(3, faults.get());
     assertEquals(
-        "tepidarium/poison: skipped, because it stopped the MQTT client 3 times; please report this",
+        "tepidarium/poison: skipped, because it stopped the MQTT client 3 times; please report"
+            + " this",
         onlyReject());
     assertEquals("{\"temperature\":31}", rejects.get(0).payload());
     assertEquals(3, intake.counts().received());

@@ -21,6 +21,7 @@ import tepidarium.reading.TimeWeighted;
 import tepidarium.rollup.LimitTime;
 import tepidarium.rollup.RollupRow;
 import tepidarium.rollup.RollupStore;
+import tepidarium.rollup.SensorDayStore;
 import tepidarium.rollup.Summary;
 import tepidarium.series.StoreException;
 import tepidarium.sqlite.ReaderPool;
@@ -32,7 +33,7 @@ import tepidarium.sqlite.SqliteFile;
  * read connections.
  */
 public final class SqliteRollups implements RollupStore, AutoCloseable {
-  private static final Schema SCHEMA = new Schema("db/ledger", 4);
+  private static final Schema SCHEMA = new Schema("db/ledger", 5);
   private static final Quantity[] QUANTITIES = Quantity.values();
 
   /** The columns of a row, in the order in which they are read and written. */
@@ -101,6 +102,11 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
             return rows;
           }
         });
+  }
+
+  /** The fault searches of sensors, in the same file. */
+  public SensorDayStore sensorDays() {
+    return new SensorDayTable(readers, change -> transaction(() -> change.apply(writer)));
   }
 
   private static List<String> columns() {

@@ -5,6 +5,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import tepidarium.heat.BenchFigures;
 import tepidarium.heat.BenchFinding;
@@ -14,8 +15,10 @@ import tepidarium.heat.HeatBench;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.Limit;
 import tepidarium.reading.Span;
+import tepidarium.rollup.LeftOut;
 import tepidarium.stats.AutocorrelatedMean.Estimate;
 import tepidarium.stats.GroupMeans.Difference;
+import tepidarium.web.LeftOutJson;
 
 /** The JSON form of a comparison of containers or heat sources. */
 record HeatBenchJson(
@@ -83,19 +86,21 @@ record HeatBenchJson(
       List<String> containers,
       List<String> leftOut,
       int coveredHours,
+      List<LeftOutJson> faultsLeftOut,
       Measures measures,
       @Nullable Interval spread,
       @Nullable Double variation,
       Recovery recovery,
       @Nullable Longest longestExcursion,
       List<@Nullable Double> profile) {
-    static Compared of(HeatBench.ComparedSide side) {
+    static Compared of(HeatBench.ComparedSide side, List<LeftOut> faultsLeftOut) {
       return new Compared(
           side.side().key(),
           side.side().name(),
           ids(side.side().places()),
           ids(side.leftOut()),
           side.hours(),
+          LeftOutJson.of(faultsLeftOut),
           Measures.of(side.figures()),
           Interval.of(side.spreadC()),
           known(side.variationC()),
@@ -159,8 +164,18 @@ record HeatBenchJson(
     return Double.isNaN(value) ? null : value;
   }
 
+  /**
+   * Creates it.
+   *
+   * @param faultsLeftOut by the key of a side: what its temperatures left out because of faults
+   */
   static HeatBenchJson of(
-      Span span, ZoneId zone, HeatRule rule, boolean sources, HeatBench.Comparison comparison) {
+      Span span,
+      ZoneId zone,
+      HeatRule rule,
+      boolean sources,
+      HeatBench.Comparison comparison,
+      Map<String, List<LeftOut>> faultsLeftOut) {
     return new HeatBenchJson(
         span.from(),
         span.to(),
@@ -168,7 +183,10 @@ record HeatBenchJson(
         rule.baseC(),
         rule.ceilingC(),
         sources ? "sources" : "containers",
-        comparison.sides().stream().map(Compared::of).toList(),
+        comparison.sides().stream()
+            .map(
+                side -> Compared.of(side, faultsLeftOut.getOrDefault(side.side().key(), List.of())))
+            .toList(),
         comparison.pairs().stream().map(Pair::of).toList(),
         BenchFinding.words(comparison));
   }

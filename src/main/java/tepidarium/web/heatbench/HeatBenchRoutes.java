@@ -7,8 +7,10 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
@@ -19,9 +21,12 @@ import tepidarium.heat.HeatRule;
 import tepidarium.heat.LocalHours;
 import tepidarium.history.CalibratedReadings;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.Span;
 import tepidarium.rollup.BenchReader;
 import tepidarium.rollup.ContainerHistory;
+import tepidarium.rollup.FaultHistory;
+import tepidarium.rollup.LeftOut;
 import tepidarium.web.ContainerRequests;
 import tepidarium.web.Params;
 
@@ -35,6 +40,7 @@ public final class HeatBenchRoutes {
 
   private final Register register;
   private final BenchReader reader;
+  private final FaultHistory faults;
   private final ContainerRequests requests;
   private final ZoneId zone;
 
@@ -42,10 +48,12 @@ public final class HeatBenchRoutes {
       Register register,
       CalibratedReadings calibrated,
       ContainerHistory history,
+      FaultHistory faults,
       ContainerRequests requests,
       ZoneId zone) {
     this.register = register;
     this.reader = new BenchReader(register, calibrated, history);
+    this.faults = faults;
     this.requests = requests;
     this.zone = zone;
   }
@@ -64,8 +72,8 @@ public final class HeatBenchRoutes {
     List<String> sources = names(ctx, "sources");
     if (containers.isEmpty() == sources.isEmpty()) {
       throw new InvalidInput(
-          "name what to compare: either containers=a,b with their ids, or sources=x,y with the names"
-              + " of heat sources");
+          "name what to compare: either containers=a,b with their ids, or sources=x,y with the"
+              + " names of heat sources");
     }
     List<RequestedSide> requested =
         containers.isEmpty()
@@ -82,7 +90,24 @@ public final class HeatBenchRoutes {
     List<Side> sides = requested.stream().map(one -> side(one, hours, rule)).toList();
     ctx.json(
         HeatBenchJson.of(
-            hours.span(), zone, rule, !sources.isEmpty(), HeatBench.compare(hours, sides)));
+            hours.span(),
+            zone,
+            rule,
+            !sources.isEmpty(),
+            HeatBench.compare(hours, sides),
+            leftOut(requested, hours.span())));
+  }
+
+  /** What the temperatures of each side left out because of faults, by its key. */
+  private Map<String, List<LeftOut>> leftOut(List<RequestedSide> sides, Span span) {
+    Map<String, List<LeftOut>> leftOut = new HashMap<>();
+    for (RequestedSide side : sides) {
+      side.containers().stream()
+          .flatMap(one -> faults.leftOut(one.id(), span, Quantity.TEMPERATURE).stream())
+          .reduce(LeftOut::plus)
+          .ifPresent(sum -> leftOut.put(side.key(), List.of(sum)));
+    }
+    return leftOut;
   }
 
   /**

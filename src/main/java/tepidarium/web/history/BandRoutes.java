@@ -14,17 +14,26 @@ import tepidarium.container.Container;
 import tepidarium.container.Opening;
 import tepidarium.container.Register;
 import tepidarium.heat.Excursion;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
+import tepidarium.rollup.FaultHistory;
 import tepidarium.rollup.LimitTime;
 import tepidarium.web.ContainerRequests;
+import tepidarium.web.LeftOutJson;
 
 /** Route for the time in band of a container, and its excursions. */
 public final class BandRoutes {
   private static final double MS_PER_HOUR = 3_600_000.0;
 
+  /** The quantities that have limits. */
+  private static final Quantity[] LIMITED = {
+    Quantity.TEMPERATURE, Quantity.LIGHT, Quantity.HUMIDITY
+  };
+
   private final Register register;
   private final ContainerHistory history;
+  private final FaultHistory faults;
   private final ContainerRequests requests;
 
   record LimitJson(
@@ -50,12 +59,18 @@ public final class BandRoutes {
       Instant to,
       double coveredHours,
       double gapHours,
+      List<LeftOutJson> leftOut,
       Map<String, LimitJson> limits,
       List<ExcursionJson> excursions) {}
 
-  public BandRoutes(Register register, ContainerHistory history, ContainerRequests requests) {
+  public BandRoutes(
+      Register register,
+      ContainerHistory history,
+      FaultHistory faults,
+      ContainerRequests requests) {
     this.register = register;
     this.history = history;
+    this.faults = faults;
     this.requests = requests;
   }
 
@@ -89,6 +104,7 @@ public final class BandRoutes {
             span.to(),
             covered / MS_PER_HOUR,
             (span.length().toMillis() - covered) / MS_PER_HOUR,
+            LeftOutJson.of(faults.leftOut(container.id(), span, LIMITED)),
             limits,
             excursions));
   }

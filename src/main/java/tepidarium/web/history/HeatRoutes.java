@@ -13,10 +13,13 @@ import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.SensorError;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
+import tepidarium.rollup.FaultHistory;
 import tepidarium.web.ContainerRequests;
 import tepidarium.web.HeatJson;
+import tepidarium.web.LeftOutJson;
 import tepidarium.web.Params;
 
 /** Route for the heat of a container. */
@@ -24,6 +27,7 @@ public final class HeatRoutes {
   private static final int MAX_DAYS = 4_000;
 
   private final ContainerHistory history;
+  private final FaultHistory faults;
   private final ContainerRequests requests;
   private final ZoneId zone;
 
@@ -36,10 +40,16 @@ public final class HeatRoutes {
       double upper) {}
 
   record HeatAnswer(
-      @JsonUnwrapped HeatJson heat, double base, @Nullable Double ceiling, List<DayJson> byDay) {}
+      @JsonUnwrapped HeatJson heat,
+      double base,
+      @Nullable Double ceiling,
+      List<LeftOutJson> leftOut,
+      List<DayJson> byDay) {}
 
-  public HeatRoutes(ContainerHistory history, ContainerRequests requests, ZoneId zone) {
+  public HeatRoutes(
+      ContainerHistory history, FaultHistory faults, ContainerRequests requests, ZoneId zone) {
     this.history = history;
+    this.faults = faults;
     this.requests = requests;
     this.zone = zone;
   }
@@ -68,6 +78,7 @@ public final class HeatRoutes {
             HeatJson.of(span, sum, rule, container, sensor),
             rule.baseC(),
             rule.ceilingC(),
+            LeftOutJson.of(faults.leftOut(container.id(), span, Quantity.TEMPERATURE)),
             byDay(container, span, rule)));
   }
 

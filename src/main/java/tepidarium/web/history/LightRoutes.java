@@ -13,9 +13,12 @@ import tepidarium.container.Register;
 import tepidarium.light.LightCause;
 import tepidarium.light.LightEvent;
 import tepidarium.light.Site;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
+import tepidarium.rollup.FaultHistory;
 import tepidarium.web.ContainerRequests;
+import tepidarium.web.LeftOutJson;
 import tepidarium.web.Params;
 
 /** Route for the light inside a container. */
@@ -25,6 +28,7 @@ public final class LightRoutes {
 
   private final Register register;
   private final ContainerHistory history;
+  private final FaultHistory faults;
   private final ContainerRequests requests;
   private final @Nullable Site site;
 
@@ -46,15 +50,18 @@ public final class LightRoutes {
       double doseLuxHours,
       double coveredHours,
       double gapHours,
+      List<LeftOutJson> leftOut,
       List<LightEventJson> events) {}
 
   public LightRoutes(
       Register register,
       ContainerHistory history,
+      FaultHistory faults,
       ContainerRequests requests,
       @Nullable Site site) {
     this.register = register;
     this.history = history;
+    this.faults = faults;
     this.requests = requests;
     this.site = site;
   }
@@ -80,6 +87,7 @@ public final class LightRoutes {
             summaries.luxHours(),
             summaries.coveredMs() / MS_PER_HOUR,
             summaries.gapMs() / MS_PER_HOUR,
+            LeftOutJson.of(faults.leftOut(container.id(), span, Quantity.LIGHT)),
             lightEvents(summaries, container.id())));
   }
 

@@ -11,7 +11,9 @@ import tepidarium.history.Downsampled;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
+import tepidarium.rollup.FaultHistory;
 import tepidarium.web.ContainerRequests;
+import tepidarium.web.LeftOutJson;
 import tepidarium.web.Params;
 
 /** Routes for the downsampled readings of a container and of the room. */
@@ -20,10 +22,12 @@ public final class SeriesRoutes {
   private static final int DEFAULT_POINTS = 500;
 
   private final ContainerHistory history;
+  private final FaultHistory faults;
   private final ContainerRequests requests;
 
-  public SeriesRoutes(ContainerHistory history, ContainerRequests requests) {
+  public SeriesRoutes(ContainerHistory history, FaultHistory faults, ContainerRequests requests) {
     this.history = history;
+    this.faults = faults;
     this.requests = requests;
   }
 
@@ -49,6 +53,7 @@ public final class SeriesRoutes {
     answer.put("container", id.value());
     answer.put("from", span.from());
     answer.put("to", span.to());
+    answer.put("leftOut", LeftOutJson.of(faults.leftOut(id, span, Quantity.values())));
     source
         .series(span, points)
         .forEach((quantity, thinned) -> answer.put(quantity.key(), SeriesJson.of(thinned)));

@@ -17,6 +17,7 @@ import tepidarium.ingest.RejectLog;
 import tepidarium.light.Site;
 import tepidarium.live.Watch;
 import tepidarium.rollup.ContainerHistory;
+import tepidarium.rollup.FaultHistory;
 import tepidarium.rollup.RollupTemperatures;
 import tepidarium.season.SeasonReporter;
 import tepidarium.season.SeasonStore;
@@ -45,6 +46,7 @@ import tepidarium.web.seeds.SeedViews;
 import tepidarium.web.seeds.SowingRoutes;
 import tepidarium.web.seeds.SpeciesRoutes;
 import tepidarium.web.seeds.TallyRoutes;
+import tepidarium.web.sensors.FaultRoutes;
 import tepidarium.web.sensors.PlacementRoutes;
 import tepidarium.web.sensors.SensorRoutes;
 import tepidarium.web.sensors.SensorViews;
@@ -78,6 +80,7 @@ public final class ApiRoutes {
       Notices notices,
       SeasonStore seasons,
       DayExtremesStore dayExtremes,
+      FaultHistory faults,
       Clock clock,
       ZoneId zone,
       @Nullable Site site) {}
@@ -92,9 +95,22 @@ public final class ApiRoutes {
     new SensorRoutes(parts.register(), parts.sensors(), parts.clock()).add(routes);
     new PlacementRoutes(parts.register(), parts.sensors(), parts.history(), parts.clock())
         .add(routes);
+    new FaultRoutes(
+            parts.register(),
+            parts.faults(),
+            parts.history(),
+            requests,
+            parts.sensors(),
+            parts.clock())
+        .add(routes);
     addHistoryRoutes(routes, parts, requests);
     new HeatBenchRoutes(
-            parts.register(), parts.calibrated(), parts.history(), requests, parts.zone())
+            parts.register(),
+            parts.calibrated(),
+            parts.history(),
+            parts.faults(),
+            requests,
+            parts.zone())
         .add(routes);
     addAlertRoutes(routes, parts, requests);
     new SystemRoutes(parts.info(), parts.rejectLog(), parts.watch(), parts.clock()).add(routes);
@@ -106,10 +122,11 @@ public final class ApiRoutes {
 
   private static void addHistoryRoutes(
       RoutesConfig routes, Parts parts, ContainerRequests requests) {
-    new SeriesRoutes(parts.history(), requests).add(routes);
-    new HeatRoutes(parts.history(), requests, parts.zone()).add(routes);
-    new LightRoutes(parts.register(), parts.history(), requests, parts.site()).add(routes);
-    new BandRoutes(parts.register(), parts.history(), requests).add(routes);
+    new SeriesRoutes(parts.history(), parts.faults(), requests).add(routes);
+    new HeatRoutes(parts.history(), parts.faults(), requests, parts.zone()).add(routes);
+    new LightRoutes(parts.register(), parts.history(), parts.faults(), requests, parts.site())
+        .add(routes);
+    new BandRoutes(parts.register(), parts.history(), parts.faults(), requests).add(routes);
     new DayExtremesRoutes(
             parts.history(), parts.dayExtremes(), requests, parts.clock(), parts.zone())
         .add(routes);

@@ -40,6 +40,7 @@ class BrokerConnectionTest {
           this::store,
           new IngestCounters(rejectLog(), "tepidarium", CLOCK),
           press -> null,
+          faults -> {},
           arrived -> {});
 
   @AfterEach

@@ -1,0 +1,100 @@
+package tepidarium.web.sensors;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import tepidarium.fault.Fault;
+import tepidarium.fault.FaultDecision;
+import tepidarium.fault.FaultKind;
+import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.SensorId;
+import tepidarium.reading.Span;
+import tepidarium.rollup.FaultHistory;
+import tepidarium.web.Params;
+
+/** The JSON form of the faults over a span, newest first. */
+record FaultJson(Instant from, Instant to, List<FaultOfSensor> faults) {
+
+  record Decided(boolean excluded, Instant at, String by) {
+    static @Nullable Decided of(@Nullable FaultDecision decision) {
+      return decision == null
+          ? null
+          : new Decided(decision.excluded(), decision.decidedAt(), decision.by());
+    }
+  }
+
+  record FaultOfSensor(
+      String sensor,
+      @Nullable String quantity,
+      String kind,
+      Instant from,
+      Instant to,
+      boolean ongoing,
+      int readings,
+      String reason,
+      @Nullable String otherSensor,
+      String state,
+      boolean refused,
+      @Nullable Decided decided) {
+    static FaultOfSensor of(FaultHistory.Listed listed) {
+      Fault fault = listed.fault();
+      Quantity quantity = fault.quantity();
+      SensorId other = fault.other();
+      return new FaultOfSensor(
+          fault.sensor().name(),
+          quantity == null ? null : quantity.key(),
+          fault.kind().key(),
+          fault.from(),
+          fault.to(),
+          listed.ongoing(),
+          fault.readings(),
+          fault.reason(),
+          other == null ? null : other.name(),
+          listed.state().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+          fault.isRefused(),
+          Decided.of(listed.decision()));
+    }
+  }
+
+  /** A decision about a stretch; no quantity means all quantities of the sensor. */
+  record DecisionRequest(
+      @Nullable String quantity,
+      @Nullable String kind,
+      @Nullable String from,
+      @Nullable String to,
+      @Nullable Boolean excluded,
+      @Nullable String by) {
+    FaultDecision decision(SensorId sensor, Instant now) {
+      if (kind == null || from == null || to == null || excluded == null) {
+        throw new InvalidInput("kind, from, to and excluded are needed");
+      }
+      return new FaultDecision(
+          sensor,
+          quantity == null ? null : known(quantity),
+          FaultKind.ofKey(kind)
+              .orElseThrow(
+                  () ->
+                      new InvalidInput(
+                          "kind", "must be a kind of fault, not \"" + Params.shown(kind) + '"')),
+          Params.instant("from", from),
+          Params.instant("to", to),
+          excluded,
+          now,
+          Params.person(by));
+    }
+
+    private static Quantity known(String key) {
+      return Quantity.ofKey(key)
+          .orElseThrow(
+              () ->
+                  new InvalidInput(
+                      "quantity", "must be a quantity, not \"" + Params.shown(key) + '"'));
+    }
+  }
+
+  static FaultJson of(Span span, List<FaultHistory.Listed> faults) {
+    return new FaultJson(span.from(), span.to(), faults.stream().map(FaultOfSensor::of).toList());
+  }
+}
