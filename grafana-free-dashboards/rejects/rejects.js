@@ -50,13 +50,19 @@ function makeReject(reject) {
       h('time', { class: 'age quiet' }),
     ),
     h('p', {}, reject.reason),
-    h('p', {}, h('strong', {}, 'What to do: '), remedyFor(reject)),
+    h('p', {}, h('strong', {}, 'What to do: '), remedyFor(reject), mappingLink(reject)),
     h(
       'pre',
       { tabindex: '0', 'aria-label': 'Payload' },
       h('code', {}, reject.payload === '' ? '(empty)' : (reject.payload ?? '(not kept)')),
     ),
   );
+}
+
+/** A rule can read topics and fields that the service does not know. */
+function mappingLink({ code, topic }) {
+  if (!['topic', 'unmapped-topic', 'forbidden-topic'].includes(code)) return null;
+  return [' ', h('a', { href: `/mappings.html?topic=${encodeURIComponent(topic)}` }, 'Read it with a rule')];
 }
 
 function showTrouble(problem) {

@@ -83,5 +83,10 @@ export const api = {
   keepSeason: (body) => call('POST', '/api/seasons', { body, timeoutMs: 60_000 }),
   removeSeason: (id) => call('DELETE', at('seasons', id)),
   seedsNeeded: (body) => call('POST', '/api/sums/seeds-needed', { body }),
+  messages: () => call('GET', '/api/messages'),
+  mappings: () => call('GET', '/api/mappings'),
+  tryMapping: (body) => call('POST', '/api/mappings/trial', { body }),
+  saveMapping: (body) => call('POST', '/api/mappings', { body }),
+  removeMapping: (id) => call('DELETE', at('mappings', id)),
   rejects: (limit) => call('GET', '/api/rejects', { query: { limit } }),
 };

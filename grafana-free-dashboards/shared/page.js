@@ -66,7 +66,14 @@ function liveMark() {
 function explanationOf(address) {
   const name = address.replace(/^\/|\.html$/g, '');
   return (
-    { '': 'shelf', index: 'shelf', season: 'season-report', rejects: 'every-page', files: 'every-page' }[name] ?? name
+    {
+      '': 'shelf',
+      index: 'shelf',
+      season: 'season-report',
+      rejects: 'every-page',
+      files: 'every-page',
+      mappings: 'every-page',
+    }[name] ?? name
   );
 }
 

@@ -7,7 +7,7 @@ const QUANTITIES =
 /** By the code that the service gives with each reason. */
 export const REMEDIES = {
   topic: 'Publish to the root topic, a slash and the sensor’s name. Names have 1 to 64 letters, digits, _ or -.',
-  'unmapped-topic': 'Publish below the root topic, or add a mapping rule for this topic to the settings.',
+  'unmapped-topic': 'Publish below the root topic, or add a mapping rule for this topic.',
   'forbidden-topic': 'Publish to a topic that this account may use, or change its rights in the settings.',
   empty: 'Let the device send only when it has measured.',
   'too-large': 'Send fewer readings in one message.',

@@ -58,6 +58,7 @@ class ArchitectureTest {
           "web.heatbench",
           "web.history",
           "web.live",
+          "web.mappings",
           "web.pages",
           "web.seasons",
           "web.seeds",
@@ -184,6 +185,7 @@ class ArchitectureTest {
                   "alert",
                   "alert.notify",
                   "live")),
+          Map.entry("web.mappings", List.of("web", "reading", "ingest")),
           Map.entry("web.pages", List.of("web")),
           Map.entry("web.seasons", List.of("web", "reading", "germination", "season")),
           Map.entry(

@@ -43,7 +43,8 @@ final class BareSubscriber implements MqttCallback {
           new BrokerAccounts(
               new BrokerAccounts.ServiceLogin(USER, USER, USER),
               Map.of(),
-              new BrokerAccounts.Topics("tepidarium", List.of(), topic -> null),
+              new BrokerAccounts.Topics(
+                  "tepidarium", List::of, topic -> null, (topic, payload) -> {}),
               (topic, reason) -> {});
       EmbeddedBroker embedded =
           EmbeddedBroker.start(

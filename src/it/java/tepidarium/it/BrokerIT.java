@@ -292,7 +292,8 @@ class BrokerIT {
             new BrokerAccounts(
                 new BrokerAccounts.ServiceLogin("service-client", "service", "word"),
                 Map.of(),
-                new BrokerAccounts.Topics("tepidarium", List.of(), topic -> null),
+                new BrokerAccounts.Topics(
+                    "tepidarium", List::of, topic -> null, (topic, payload) -> {}),
                 (topic, reason) -> {}),
             BrokerLimits.of(4 << 20, 10, Duration.ofDays(1), 16L << 20, topic -> null));
     try (broker) {

@@ -52,6 +52,10 @@ import tepidarium.germination.Photo;
 import tepidarium.germination.Species;
 import tepidarium.germination.Trait;
 import tepidarium.heat.DayExtremes;
+import tepidarium.ingest.MappedBytes;
+import tepidarium.ingest.MappedValue;
+import tepidarium.ingest.MappingRule;
+import tepidarium.ingest.MappingStore;
 import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectCode;
 import tepidarium.ingest.RejectLog;
@@ -545,6 +549,31 @@ abstract class RecordsContract {
     assertEquals(false, read(database -> new SeasonRecords(database).remove(kept.id())));
     assertTrue(read(database -> new SeasonRecords(database).season(kept.id())).isEmpty());
     assertTrue(read(database -> new SeasonRecords(database).add(again)).isPresent());
+  }
+
+  @Test
+  void savedMappingRulesSurviveARestartUntilTheyAreDeleted() {
+    MappingRule rule =
+        new MappingRule(
+            "field/{sensor}/up",
+            new MappedValue("", "°F", 2, 2, "little", true, 0.01, -40.0),
+            new MappedValue("/h", "fraction"),
+            null,
+            null,
+            null,
+            null,
+            "/at",
+            new MappedBytes("/data", "base64"));
+    MappingStore.Saved first = read(database -> new MappingRecords(database).add(rule, START));
+    MappingRule plain =
+        new MappingRule(
+            "{sensor}/x", null, null, new MappedValue("", null), null, null, null, null);
+    MappingStore.Saved second = read(database -> new MappingRecords(database).add(plain, START));
+    assertEquals(new MappingStore.Saved(first.id(), START, rule), first);
+    assertEquals(List.of(first, second), read(database -> new MappingRecords(database).all()));
+    assertEquals(true, read(database -> new MappingRecords(database).remove(first.id())));
+    assertEquals(false, read(database -> new MappingRecords(database).remove(first.id())));
+    assertEquals(List.of(second), read(database -> new MappingRecords(database).all()));
   }
 
   @Test

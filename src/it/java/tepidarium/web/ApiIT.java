@@ -24,6 +24,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import tepidarium.it.Publisher;
 import tepidarium.it.RunningService;
 import tepidarium.web.ApiDocument.Operation;
 
@@ -439,6 +440,53 @@ class ApiIT {
   }
 
   @Test
+  void anUnreadMessageIsReadOnceARuleIsSaved() {
+    // The numbers 3000 and 3900, two bytes each.
+    String payload = "{\"data\":\"C7gPPA==\"}";
+    Publisher publisher = Publisher.to(service.mqttPort());
+    publisher.attempt("field/node-7/up", payload);
+    await()
+        .atMost(Duration.ofSeconds(30))
+        .until(
+            () -> api.get("/api/messages").at("/messages/0/topic").asText().startsWith("field/"));
+    JsonNode message = api.get("/api/messages").at("/messages/0");
+    assertEquals(payload, message.path("text").asText());
+
+    String rule =
+        "{\"topic\":\"field/{sensor}/up\",\"bytes\":{\"pointer\":\"/data\",\"encoding\":\"base64\"},"
+            + "\"temperature\":{\"firstByte\":0,\"length\":2,\"signed\":true,\"factor\":0.01},"
+            + "\"battery\":{\"firstByte\":2,\"length\":2,\"unit\":\"mV\"}}";
+    JsonNode trial =
+        api.post(
+            "/api/mappings/trial",
+            "{\"topic\":\"field/node-7/up\",\"base64\":\""
+                + message.path("base64").asText()
+                + "\",\"rule\":"
+                + rule
+                + "}",
+            200);
+    assertEquals(30, trial.at("/readings/0/values/temperature").asDouble(), trial.toString());
+    assertEquals(3.9, trial.at("/readings/0/values/battery").asDouble(), trial.toString());
+    assertEquals(0, trial.path("problems").size(), trial.toString());
+
+    long id = api.post("/api/mappings", rule, 201).path("id").asLong();
+    api.post("/api/mappings", rule, 400);
+    publisher.send("field/node-7/up", payload);
+    await()
+        .atMost(Duration.ofSeconds(30))
+        .until(() -> api.send("GET", "/api/sensors/node-7", null, Map.of()).statusCode() == 200);
+    assertEquals(30, api.get("/api/sensors/node-7").at("/latest/temperature/value").asDouble());
+    assertEquals(id, api.get("/api/mappings").at("/saved/0/id").asLong());
+
+    String wrong = "{\"topic\":\"field/{sensor}\",\"humidity\":{\"firstByte\":1}}";
+    assertTrue(api.post("/api/mappings", wrong, 400).path("detail").asText().contains("add bytes"));
+    api.post(
+        "/api/mappings/trial", "{\"topic\":\"a\",\"base64\":\"?\",\"rule\":" + rule + "}", 400);
+    api.call("DELETE", "/api/mappings/" + id, null, 204);
+    api.call("DELETE", "/api/mappings/" + id, null, 404);
+  }
+
+  @Test
   void metricsAreOpenMetricsText() {
     CheckedApi.Answer metrics = api.call("GET", "/metrics", null, 200);
     assertTrue(metrics.header("content-type").contains("version=1.0.0"));
@@ -576,6 +624,7 @@ class ApiIT {
         .replace("{season}", "1")
         .replace("{group}", "1-1")
         .replace("{point}", "1")
+        .replace("{mapping}", "1")
         .replace("{entry}", "00000000-0000-0000-0000-000000000001")
         .replace("{table}", "lots")
         .replace("{day}", "2026-03-01")

@@ -15,6 +15,7 @@ import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import tepidarium.ingest.Decoder;
+import tepidarium.ingest.HeardMessages;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectCode;
@@ -51,6 +52,7 @@ final class BrokerStart implements AutoCloseable {
 
   private final Config config;
   private final Decoder decoder;
+  private final HeardMessages heard;
   private final SensorLimit sensorLimit;
   private final Clock clock;
   private final ServiceLogin login;
@@ -68,10 +70,12 @@ final class BrokerStart implements AutoCloseable {
       DataParts parts,
       String clientId,
       Decoder decoder,
+      HeardMessages heard,
       SensorLimit sensorLimit,
       Clock clock) {
     this.config = config;
     this.decoder = decoder;
+    this.heard = heard;
     this.sensorLimit = sensorLimit;
     this.clock = clock;
     this.login = new ServiceLogin(clientId, "tepidarium-service", randomPassword());
@@ -147,7 +151,11 @@ final class BrokerStart implements AutoCloseable {
     return new BrokerAccounts(
         login,
         accounts(),
-        new BrokerAccounts.Topics(config.rootTopic(), mappedTopics(), decoder::sensorOf),
+        new BrokerAccounts.Topics(
+            config.rootTopic(),
+            this::mappedTopics,
+            decoder::sensorOf,
+            (topic, payload) -> heard.add(topic, payload, clock.instant())),
         (topic, reason) ->
             intake.refuse(
                 Reject.of(clock.instant(), topic, RejectCode.FORBIDDEN_TOPIC, reason, "")));
@@ -182,7 +190,7 @@ final class BrokerStart implements AutoCloseable {
 
   /** The first levels without wildcards of the topics that the mapping rules read. */
   private List<String> mappedTopics() {
-    return config.mappings().stream().map(rule -> fixedLevels(rule.topic())).toList();
+    return decoder.mappedTopics().stream().map(BrokerStart::fixedLevels).toList();
   }
 
   private static String fixedLevels(String filter) {

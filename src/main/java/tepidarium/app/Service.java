@@ -10,8 +10,10 @@ import tepidarium.container.Register;
 import tepidarium.exporting.ReadingExport;
 import tepidarium.germination.SeedJournal;
 import tepidarium.ingest.Decoder;
+import tepidarium.ingest.HeardMessages;
 import tepidarium.ingest.IngestCounters;
 import tepidarium.ingest.Intake;
+import tepidarium.ingest.Mappings;
 import tepidarium.ingest.RejectLog;
 import tepidarium.ingest.SensorLimit;
 import tepidarium.ingest.mqtt.MqttLink;
@@ -21,6 +23,7 @@ import tepidarium.records.AlertRuleRecords;
 import tepidarium.records.ClockRecords;
 import tepidarium.records.DayExtremesRecords;
 import tepidarium.records.GerminationRecords;
+import tepidarium.records.MappingRecords;
 import tepidarium.records.NoticeRecords;
 import tepidarium.records.RejectRecords;
 import tepidarium.records.SeasonRecords;
@@ -57,6 +60,8 @@ public final class Service implements AutoCloseable {
   private final Duration period;
   private final OpenFolder folder;
   private final Decoder decoder;
+  private final HeardMessages heard = new HeardMessages();
+  private final Mappings mappings;
   private final SensorLimit sensorLimit;
   private final BrokerStart broker;
   private final Stores stores;
@@ -92,8 +97,10 @@ public final class Service implements AutoCloseable {
     broker =
         running.add(
             new BrokerStart(
-                config, folder.parts(), folder.clientId(), decoder, sensorLimit, clock));
+                config, folder.parts(), folder.clientId(), decoder, heard, sensorLimit, clock));
     stores = Stores.open(config, folder.parts(), clock, running);
+    mappings =
+        new Mappings(config.mappings(), new MappingRecords(stores.records()), decoder, heard);
     containers = ContainerData.over(stores, config.maxGap(), clock);
     sensors = running.add(new SensorBook(new SensorRecords(stores.records())));
     alerts = new AlertRecords(stores.records());
@@ -117,6 +124,7 @@ public final class Service implements AutoCloseable {
     broker.pagesReady(intake);
     MqttLink.prepare();
     link = createLink();
+    mappings.onChange(() -> link.follow(decoder.topicFilters()));
     startLinkAndNotices();
     folder.parts().saveManifest(folder.clientId());
     folder.parts().warnOfUnneededSetAside();
@@ -202,6 +210,7 @@ public final class Service implements AutoCloseable {
                 counters,
                 new Buttons(containers.register()),
                 containers.arrivalFaults()::add,
+                heard,
                 stored -> {
                   trust.confirmBy(stored.readings(), stored.arrivedAt());
                   watch.stored(stored.readings(), stored.arrivedAt());
@@ -246,6 +255,8 @@ public final class Service implements AutoCloseable {
         alerts,
         rules,
         new ReadingExport(stores.storage().source(), register),
+        mappings,
+        heard,
         rejectLog,
         info,
         new ContainerViews(

@@ -13,7 +13,8 @@ import tepidarium.reading.SensorId;
 /**
  * Decodes messages into readings. Content that cannot be read becomes a reject with its reason; no
  * message causes an exception. Topics below the root topic are read in the service's own format
- * first. Other topics are read by the first mapping rule that matches. Immutable and thread-safe.
+ * first. Other topics are read by the first mapping rule that matches. The rules can be replaced.
+ * Thread-safe.
  */
 public final class Decoder {
   /** Subtopic of the service's own status; not a sensor. */
@@ -29,8 +30,8 @@ public final class Decoder {
 
   private final String root;
   private final String prefix;
-  private final List<MappedReadings> rules;
   private final int maxPayloadBytes;
+  private volatile List<MappedReadings> rules;
 
   /**
    * Creates a decoder for one root topic.
@@ -60,6 +61,11 @@ public final class Decoder {
     this.maxPayloadBytes = maxPayloadBytes;
   }
 
+  /** Replaces the mapping rules. */
+  void setRules(List<MappingRule> replaced) {
+    rules = replaced.stream().map(MappedReadings::of).toList();
+  }
+
   /**
    * The topic filters to subscribe to: all topics below the root, and the filter of each mapping
    * rule.
@@ -69,6 +75,16 @@ public final class Decoder {
     filters.add(prefix + '#');
     rules.forEach(rule -> filters.add(rule.filter()));
     return new ArrayList<>(filters);
+  }
+
+  /** Whether a mapping rule can read the topic: it is not that of a sensor in the own format. */
+  boolean mayBeMapped(String topic) {
+    return routeOf(topic) == null;
+  }
+
+  /** The topic filters of the mapping rules. */
+  public List<String> mappedTopics() {
+    return rules.stream().map(MappedReadings::filter).toList();
   }
 
   /** The sensor whose readings messages on this topic carry; null for none. */
@@ -123,13 +139,14 @@ public final class Decoder {
     if (container != null) {
       readPress(container, message, collector);
     } else if (!ignores(message.topic())) {
-      PayloadReader reader = route(message.topic());
-      if (reader == null) {
+      Route route = route(message.topic());
+      if (route == null) {
         collector.reject(
             isOwn(message.topic()) ? RejectCode.TOPIC : RejectCode.UNMAPPED_TOPIC,
             whyNoRoute(message.topic()));
-      } else if (canRead(message, collector) && isText(message.payload(), collector)) {
-        reader.read(collector);
+      } else if (canRead(message, collector)
+          && (route.binary || isText(message.payload(), collector))) {
+        route.reader.read(collector);
       }
     }
     collector.finish();
@@ -155,6 +172,49 @@ public final class Decoder {
     void read(ReadingCollector collector) throws InterruptedException;
   }
 
+  /**
+   * The reader of a topic.
+   *
+   * @param binary whether the payload may be bytes that are no text
+   */
+  private record Route(PayloadReader reader, boolean binary) {}
+
+  /**
+   * Reads a message by a rule alone, whatever other rules there are.
+   *
+   * @return the readings and the reasons why there are none or fewer
+   */
+  MappingTrial tryRule(MappingRule rule, Message message) {
+    List<MappedReadings> alone = List.of(MappedReadings.of(rule));
+    Route route = mappedRoute(message.topic(), alone);
+    if (route == null) {
+      return MappingTrial.refused(
+          "the topic "
+              + Text.quote(message.topic())
+              + " does not match "
+              + Text.quote(rule.topic())
+              + ": correct the topic of the rule");
+    }
+    if (!mayBeMapped(message.topic())) {
+      return MappingTrial.refused(
+          Text.quote(message.topic())
+              + " is a topic of a sensor in this service's own format, which no rule can change."
+              + " Let the sensor publish to a topic that is not below "
+              + prefix);
+    }
+    MappingTrial.Parts parts = new MappingTrial.Parts();
+    ReadingCollector collector = new ReadingCollector(message, parts);
+    try {
+      if (canRead(message, collector) && (route.binary || isText(message.payload(), collector))) {
+        route.reader.read(collector);
+      }
+      collector.finish();
+    } catch (InterruptedException e) {
+      throw new IllegalStateException("the parts of a trial never wait", e);
+    }
+    return parts.trial();
+  }
+
   /** Whether this service itself publishes to the topic. Messages on such topics are ignored. */
   boolean ignores(String topic) {
     return topic.equals(prefix + STATUS)
@@ -169,10 +229,16 @@ public final class Decoder {
     return topic.startsWith(parent) && Quantity.ofKey(topic.substring(parent.length())).isEmpty();
   }
 
-  private @Nullable PayloadReader route(String topic) {
+  private @Nullable Route route(String topic) {
+    Route own = routeOf(topic);
+    return own == null ? mappedRoute(topic, rules) : own;
+  }
+
+  /** The route of a topic below the root topic, in the service's own format. */
+  private @Nullable Route routeOf(String topic) {
     PayloadReader own =
         topic.startsWith(prefix) ? ownRoute(topic.substring(prefix.length())) : null;
-    return own == null ? mappedRoute(topic) : own;
+    return own == null ? null : new Route(own, false);
   }
 
   private static @Nullable PayloadReader ownRoute(String subtopic) {
@@ -191,10 +257,11 @@ public final class Decoder {
     Quantity quantity = Quantity.ofKey(key).orElse(null);
     return quantity == null
         ? null
-        : collector -> PlainReadings.read(sensor, quantity, Unit.stored(quantity), collector);
+        : collector ->
+            PlainReadings.read(sensor, quantity, Unit.stored(quantity), Scale.NONE, collector);
   }
 
-  private @Nullable PayloadReader mappedRoute(String topic) {
+  private static @Nullable Route mappedRoute(String topic, List<MappedReadings> rules) {
     if (rules.isEmpty()) {
       return null;
     }
@@ -203,7 +270,7 @@ public final class Decoder {
       String name = rule.sensorIn(levels);
       SensorId sensor = name == null ? null : SensorNames.adapted(name).orElse(null);
       if (sensor != null) {
-        return collector -> rule.read(sensor, collector);
+        return new Route(collector -> rule.read(sensor, collector), rule.isBinary());
       }
     }
     return null;

@@ -78,6 +78,7 @@ public final class Intake implements AutoCloseable {
   private final ButtonSink buttons;
   private final Consumer<List<ArrivalFault>> faultStore;
   private final ArrivalFaults arrivalFaults = new ArrivalFaults();
+  private final HeardMessages heard;
   private final Consumer<Stored> listener;
   private final LinkedBlockingQueue<Item> queue = new LinkedBlockingQueue<>();
   private final Semaphore space = new Semaphore(QUEUE_KIB);
@@ -92,6 +93,7 @@ public final class Intake implements AutoCloseable {
    * @param sensorLimit rejects readings of too many new sensor names
    * @param buttons records button presses; called on the writer thread
    * @param faultStore stores faults; called on the writer thread
+   * @param heard keeps the messages that cannot be read, if a mapping rule could read them
    * @param listener receives readings after they are stored and acknowledged, on the writer thread
    */
   public Intake(
@@ -101,6 +103,7 @@ public final class Intake implements AutoCloseable {
       IngestCounters counters,
       ButtonSink buttons,
       Consumer<List<ArrivalFault>> faultStore,
+      HeardMessages heard,
       Consumer<Stored> listener) {
     this.decoder = decoder;
     this.sensorLimit = sensorLimit;
@@ -108,6 +111,7 @@ public final class Intake implements AutoCloseable {
     this.counters = counters;
     this.buttons = buttons;
     this.faultStore = faultStore;
+    this.heard = heard;
     this.listener = listener;
     this.writer = new Thread(this::run, "reading-writer");
     writer.setDaemon(true);
@@ -130,6 +134,9 @@ public final class Intake implements AutoCloseable {
     decoder.decode(
         message,
         (part, last) -> {
+          if (!part.rejects().isEmpty() && decoder.mayBeMapped(message.topic())) {
+            heard.add(message.topic(), message.payload(), message.arrivedAt());
+          }
           int permits = 1 + part.readings().size() / READINGS_PER_KIB + part.rejects().size();
           space.acquire(permits);
           Decoded accepted =

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.core.JsonPointer;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -23,32 +24,52 @@ final class MappedReadings {
   private final TopicPattern topic;
   private final List<Field> fields;
   private final @Nullable JsonPointer at;
+  private final @Nullable MappedBytes bytes;
 
-  private MappedReadings(TopicPattern topic, List<Field> fields, @Nullable JsonPointer at) {
+  private MappedReadings(
+      TopicPattern topic,
+      List<Field> fields,
+      @Nullable JsonPointer at,
+      @Nullable MappedBytes bytes) {
     this.topic = topic;
     this.fields = fields;
     this.at = at;
+    this.bytes = bytes;
   }
 
-  private record Field(Quantity quantity, Unit unit, JsonPointer pointer) {}
+  /**
+   * A quantity of the rule.
+   *
+   * @param packed its place in the packed bytes; null if it is at the pointer
+   */
+  private record Field(
+      Quantity quantity, Unit unit, JsonPointer pointer, @Nullable ByteField packed, Scale scale) {}
 
   static MappedReadings of(MappingRule rule) {
-    return of(rule.topic(), rule.values(), rule.at());
+    return of(rule.topic(), rule.values(), rule.at(), rule.bytes());
   }
 
   /** Checks the parts of a rule. */
-  static void check(String topic, Map<Quantity, MappedValue> values, @Nullable String at) {
-    of(topic, values, at);
+  static void check(
+      String topic,
+      Map<Quantity, MappedValue> values,
+      @Nullable String at,
+      @Nullable MappedBytes bytes) {
+    of(topic, values, at, bytes);
   }
 
   private static MappedReadings of(
-      String topic, Map<Quantity, MappedValue> values, @Nullable String at) {
+      String topic,
+      Map<Quantity, MappedValue> values,
+      @Nullable String at,
+      @Nullable MappedBytes bytes) {
     TopicPattern pattern = TopicPattern.of(topic);
     checkWhole(values, at);
     List<Field> fields =
         values.entrySet().stream().map(e -> field(e.getKey(), e.getValue())).toList();
     checkDistinct(fields);
-    return new MappedReadings(pattern, fields, at == null ? null : timePointer(at));
+    checkBytes(fields, at, bytes);
+    return new MappedReadings(pattern, fields, at == null ? null : timePointer(at), bytes);
   }
 
   private static void checkWhole(Map<Quantity, MappedValue> values, @Nullable String at) {
@@ -65,20 +86,46 @@ final class MappedReadings {
   }
 
   private static Field field(Quantity quantity, MappedValue value) {
-    JsonPointer pointer = MappedValue.compile(value.pointer(), quantity.key());
-    return new Field(quantity, value.unitFor(quantity), pointer);
+    String key = quantity.key();
+    JsonPointer pointer = MappedValue.compile(value.pointer(), key);
+    return new Field(
+        quantity, value.unitFor(quantity), pointer, value.byteField(key), value.scale(key));
   }
 
   private static void checkDistinct(List<Field> fields) {
     Set<JsonPointer> seen = new HashSet<>();
     for (Field field : fields) {
-      if (!seen.add(field.pointer)) {
+      if (field.packed == null && !seen.add(field.pointer)) {
         throw new IllegalArgumentException(
             field.quantity.key()
                 + " has the pointer "
                 + field.pointer
                 + ", which another quantity already has: use a different pointer");
       }
+    }
+  }
+
+  private static void checkBytes(
+      List<Field> fields, @Nullable String at, @Nullable MappedBytes bytes) {
+    boolean packed = fields.stream().anyMatch(field -> field.packed != null);
+    if (bytes == null) {
+      if (packed) {
+        throw new IllegalArgumentException(
+            "a value has firstByte, but the rule does not say where the bytes are: add bytes, such"
+                + " as bytes: {pointer: /data, encoding: base64}");
+      }
+      return;
+    }
+    if (!packed) {
+      throw new IllegalArgumentException(
+          "the rule has bytes, but no value has firstByte: add firstByte, or remove bytes");
+    }
+    MappedValue.compile(bytes.pointer(), "bytes");
+    boolean inJson = at != null || fields.stream().anyMatch(field -> field.packed == null);
+    if (bytes.isWholePayload() && inJson) {
+      throw new IllegalArgumentException(
+          "the whole payload is bytes, so nothing else can have a pointer: give bytes a pointer, or"
+              + " remove the others");
     }
   }
 
@@ -99,18 +146,27 @@ final class MappedReadings {
     return topic.sensorIn(levels);
   }
 
+  /** Whether the payload is bytes and not text. */
+  boolean isBinary() {
+    return bytes != null && bytes.isRaw();
+  }
+
   /** Reads the reading in the payload. */
   void read(SensorId sensor, ReadingCollector collector) throws InterruptedException {
+    Found found = new Found(fields.size() + 2);
+    if (bytes != null && bytes.isWholePayload()) {
+      keep(sensor, found, wholePayload(bytes, collector), collector);
+      return;
+    }
     Field field = fields.get(0);
-    if (field.pointer.matches()) {
-      PlainReadings.read(sensor, field.quantity, field.unit, collector);
+    if (field.packed == null && field.pointer.matches()) {
+      PlainReadings.read(sensor, field.quantity, field.unit, field.scale, collector);
       return;
     }
     JsonPayload payload = JsonPayload.check(collector);
     if (payload == null) {
       return;
     }
-    Found found = new Found(fields.size() + 1);
     List<Target> targets = targets();
     if (payload.isArray()) {
       int[] index = new int[1];
@@ -119,13 +175,56 @@ final class MappedReadings {
     } else {
       payload.read(parser -> readTop(parser, targets, found));
     }
-    keep(sensor, found, collector);
+    byte[] packed = bytes == null ? null : packedAt(bytes, found, collector);
+    keep(sensor, found, packed, collector);
+  }
+
+  private static byte @Nullable [] wholePayload(MappedBytes bytes, ReadingCollector collector) {
+    byte[] payload = collector.message().payload();
+    if (bytes.isRaw()) {
+      return payload;
+    }
+    String text = PlainReadings.withoutQuotes(new String(payload, StandardCharsets.UTF_8).strip());
+    return decoded(bytes, text, collector);
+  }
+
+  /** The bytes at the pointer; null, with a reject, if there are none. */
+  private byte @Nullable [] packedAt(MappedBytes bytes, Found found, ReadingCollector collector) {
+    JsonNode text = found.values[fields.size() + 1];
+    if (text == null || !text.isTextual()) {
+      collector.reject(
+          RejectCode.NO_QUANTITY,
+          "no text at "
+              + bytes.pointer()
+              + "; found "
+              + found.description()
+              + ": correct the pointer of bytes in the mapping rule for "
+              + filter());
+      return null;
+    }
+    return decoded(bytes, text.textValue(), collector);
+  }
+
+  private static byte @Nullable [] decoded(
+      MappedBytes bytes, String text, ReadingCollector collector) {
+    byte[] decoded = bytes.decode(text);
+    if (decoded == null) {
+      collector.reject(
+          RejectCode.ENCODING,
+          bytes.place()
+              + " is not "
+              + bytes.encoding()
+              + ": "
+              + Text.quote(text)
+              + "; correct the encoding of bytes in the mapping rule");
+    }
+    return decoded;
   }
 
   /** A value to find, with its pointer relative to the parser's position. */
   private record Target(int index, JsonPointer pointer) {}
 
-  /** The values found so far: one for each field, then the time. */
+  /** The values found so far: one for each field, then the time, then the text of the bytes. */
   private static final class Found {
     final @Nullable JsonNode[] values;
     String kind = "";
@@ -143,10 +242,15 @@ final class MappedReadings {
   private List<Target> targets() {
     List<Target> targets = new ArrayList<>();
     for (int i = 0; i < fields.size(); i++) {
-      targets.add(new Target(i, fields.get(i).pointer));
+      if (fields.get(i).packed == null) {
+        targets.add(new Target(i, fields.get(i).pointer));
+      }
     }
     if (at != null) {
       targets.add(new Target(fields.size(), at));
+    }
+    if (bytes != null) {
+      targets.add(new Target(fields.size() + 1, JsonPointer.compile(bytes.pointer())));
     }
     return targets;
   }
@@ -213,18 +317,30 @@ final class MappedReadings {
     return names;
   }
 
-  private void keep(SensorId sensor, Found found, ReadingCollector collector)
+  /** Adds the reading of all values found; {@code packed} is null if there are no bytes. */
+  private void keep(
+      SensorId sensor, Found found, byte @Nullable [] packed, ReadingCollector collector)
       throws InterruptedException {
     Values values = new Values(collector::reject);
     for (int i = 0; i < fields.size(); i++) {
       Field field = fields.get(i);
-      values.add(field.quantity, field.unit, found.values[i]);
+      ByteField place = field.packed;
+      if (place == null) {
+        values.add(field.quantity, field.unit, field.scale, found.values[i]);
+      } else if (packed != null) {
+        addPacked(field, place, packed, values, collector);
+      }
     }
-    if (values.nothingFound()) {
+    boolean anyPointer = fields.stream().anyMatch(field -> field.packed == null);
+    if (values.nothingFound() && anyPointer) {
       collector.reject(
           RejectCode.NO_QUANTITY,
           "no value at "
-              + Text.list(fields.stream().map(field -> field.pointer.toString()).iterator())
+              + Text.list(
+                  fields.stream()
+                      .filter(field -> field.packed == null)
+                      .map(field -> field.pointer.toString())
+                      .iterator())
               + "; found "
               + found.description()
               + ": correct the pointers of the mapping rule for "
@@ -235,6 +351,22 @@ final class MappedReadings {
     } else {
       Times times = Times.ofWhole(collector).silently();
       collector.addFaults(sensor, times.of(found.values[fields.size()], null), values);
+    }
+  }
+
+  private static void addPacked(
+      Field field, ByteField place, byte[] packed, Values values, ReadingCollector collector) {
+    if (place.isIn(packed)) {
+      values.add(field.quantity, field.unit, field.scale, place.read(packed));
+    } else {
+      collector.reject(
+          RejectCode.NO_QUANTITY,
+          field.quantity.key()
+              + " is at "
+              + place.place()
+              + ", but the message has only "
+              + packed.length
+              + ": correct firstByte or length in the mapping rule");
     }
   }
 }

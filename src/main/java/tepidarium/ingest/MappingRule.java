@@ -15,6 +15,9 @@ import tepidarium.reading.Quantity;
  *   at: /time
  * - topic: garden/{sensor}/lux
  *   light: {unit: lux}
+ * - topic: field/{sensor}/up
+ *   bytes: {pointer: /data, encoding: base64}
+ *   temperature: {firstByte: 0, length: 2, signed: true, factor: 0.01}
  * }</pre>
  *
  * <p>A value without a pointer means that the whole payload is one plain number; such a rule has no
@@ -23,6 +26,7 @@ import tepidarium.reading.Quantity;
  *
  * @param topic MQTT topic filter with exactly one level {@code {sensor}} for the sensor's name;
  *     {@code +} and a last {@code #} are allowed
+ * @param bytes where the message has packed bytes; null if it has none
  * @param at JSON Pointer to the time of measuring; null if there is none
  * @throws IllegalArgumentException when a part is invalid; the message names the part and the
  *     remedy
@@ -35,7 +39,8 @@ public record MappingRule(
     @Nullable MappedValue battery,
     @Nullable MappedValue co2,
     @Nullable MappedValue mediumMoisture,
-    @Nullable String at) {
+    @Nullable String at,
+    @Nullable MappedBytes bytes) {
 
   public MappingRule {
     // A configuration file that leaves the topic out gives null.
@@ -45,11 +50,24 @@ public record MappingRule(
     }
     try {
       MappedReadings.check(
-          topic, values(temperature, humidity, light, battery, co2, mediumMoisture), at);
+          topic, values(temperature, humidity, light, battery, co2, mediumMoisture), at, bytes);
     } catch (IllegalArgumentException e) {
       throw new IllegalArgumentException(
           "the mapping rule for " + Text.quote(topic) + ": " + e.getMessage(), e);
     }
+  }
+
+  /** A rule without packed bytes. */
+  public MappingRule(
+      String topic,
+      @Nullable MappedValue temperature,
+      @Nullable MappedValue humidity,
+      @Nullable MappedValue light,
+      @Nullable MappedValue battery,
+      @Nullable MappedValue co2,
+      @Nullable MappedValue mediumMoisture,
+      @Nullable String at) {
+    this(topic, temperature, humidity, light, battery, co2, mediumMoisture, at, null);
   }
 
   /** The mapped quantities, in enum order. */

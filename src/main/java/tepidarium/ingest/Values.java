@@ -27,20 +27,30 @@ final class Values {
 
   /** Adds the value of a field. Ignores a field that is missing or null. */
   void add(Quantity quantity, Unit unit, @Nullable JsonNode field) {
+    add(quantity, unit, Scale.NONE, field);
+  }
+
+  /** Adds the value of a field, which is scaled first. Ignores a field that is missing or null. */
+  void add(Quantity quantity, Unit unit, Scale scale, @Nullable JsonNode field) {
     JsonNode value = Json.present(field);
     if (value != null) {
-      double number = Numbers.of(value);
-      if (!keep(quantity, unit, number)) {
-        refuse(quantity, unit, number, Json.show(value));
-      }
+      addNumber(quantity, unit, scale.apply(Numbers.of(value)), Json.show(value));
     }
   }
 
   /** Adds a number that was sent as plain text. */
-  void add(Quantity quantity, Unit unit, String text) {
-    double value = Numbers.of(text);
+  void add(Quantity quantity, Unit unit, Scale scale, String text) {
+    addNumber(quantity, unit, scale.apply(Numbers.of(text)), Text.quote(text));
+  }
+
+  /** Adds a whole number of packed bytes. */
+  void add(Quantity quantity, Unit unit, Scale scale, long number) {
+    addNumber(quantity, unit, scale.apply((double) number), Long.toString(number));
+  }
+
+  private void addNumber(Quantity quantity, Unit unit, double value, String sent) {
     if (!keep(quantity, unit, value)) {
-      refuse(quantity, unit, value, Text.quote(text));
+      refuse(quantity, unit, value, sent);
     }
   }
 

@@ -60,6 +60,7 @@ class IntakeTest {
             counters,
             press -> null,
             faults -> {},
+            new HeardMessages(),
             stored -> {});
   }
 

@@ -55,7 +55,8 @@ class BrokerLimitsIT {
         new BrokerAccounts(
             new BrokerAccounts.ServiceLogin("service-client", "service", "word"),
             Map.of(),
-            new BrokerAccounts.Topics("tepidarium", List.of(), topic -> null),
+            new BrokerAccounts.Topics(
+                "tepidarium", List::of, topic -> null, (topic, payload) -> {}),
             (topic, reason) -> refused.add(reason));
     BrokerLimits limits =
         new BrokerLimits(

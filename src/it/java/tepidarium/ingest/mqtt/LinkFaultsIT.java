@@ -30,6 +30,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
 import tepidarium.ingest.Decoder;
+import tepidarium.ingest.HeardMessages;
 import tepidarium.ingest.IngestCounters;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.Reject;
@@ -109,6 +110,7 @@ class LinkFaultsIT {
             new IngestCounters(rejectLog, "tepidarium", clock),
             press -> null,
             faults -> {},
+            new HeardMessages(),
             readings -> {});
     ReceiveWatchdog watchdog =
         new ReceiveWatchdog(new MqttLink.Limits(MAX_PAYLOAD, stuckAfter), () -> 0, beforeClient);

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import javax.security.auth.Subject;
 import org.apache.activemq.artemis.core.security.CheckType;
 import org.apache.activemq.artemis.core.security.Role;
@@ -69,13 +70,13 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
    * @param mapped the first levels of the topics that mapping rules read, without a trailing slash.
    *     An empty string gives clients without an account access to all topics
    * @param sensorOf the sensor whose readings a topic carries; null for none
+   * @param unread receives topic and payload of each message that no rule reads, on a broker thread
    */
   public record Topics(
-      String root, List<String> mapped, Function<String, @Nullable String> sensorOf) {
-    public Topics {
-      mapped = List.copyOf(mapped);
-    }
-  }
+      String root,
+      Supplier<List<String>> mapped,
+      Function<String, @Nullable String> sensorOf,
+      BiConsumer<String, byte[]> unread) {}
 
   private final ServiceLogin service;
   private final Map<String, Account> accounts;
@@ -152,6 +153,18 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
             expected.getBytes(StandardCharsets.UTF_8), given.getBytes(StandardCharsets.UTF_8));
   }
 
+  /** Whether no rule reads a topic, which is not below the root topic either. */
+  boolean isUnread(String topic) {
+    return !topic.startsWith("$")
+        && !isBelow(topics.root(), topic)
+        && topics.sensorOf().apply(topic) == null;
+  }
+
+  /** Reports a message that no rule reads. */
+  void reportUnread(String topic, byte[] payload) {
+    topics.unread().accept(topic, payload);
+  }
+
   /** Reports a refused message. */
   void reportRefused(String topic, String reason) {
     refused.accept(topic, reason);
@@ -210,7 +223,7 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
   private boolean isServiceTopic(String topic) {
     return !topic.startsWith("$")
         && (isBelow(topics.root(), topic)
-            || topics.mapped().stream().anyMatch(mapped -> isBelow(mapped, topic)));
+            || topics.mapped().get().stream().anyMatch(mapped -> isBelow(mapped, topic)));
   }
 
   private static boolean isBelow(String parent, String topic) {

@@ -105,6 +105,11 @@ final class BrokerConnection implements MqttCallback {
     awaitConnecting(client.subscribe(subscriptions, null, null, new MqttProperties()));
   }
 
+  /** Ends subscriptions, and waits for the broker's answer. */
+  void unsubscribe(List<String> filters) throws MqttException {
+    awaitConnecting(client.unsubscribe(filters.toArray(String[]::new)));
+  }
+
   /**
    * Waits for an answer. Checks once a second whether the client is stuck, because a message that
    * waited in the broker may stop the client before it reads the answer.

@@ -4,7 +4,10 @@ import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
+import java.util.Objects;
+import java.util.Set;
 import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.ThreadLocalRandom;
 import java.util.concurrent.TimeUnit;
@@ -50,7 +53,6 @@ public final class MqttLink implements AutoCloseable {
 
   private final Supplier<BrokerAddress> address;
   private final String rootTopic;
-  private final List<String> filters;
   private final String clientId;
   private final Clock clock;
   private final ReceiveWatchdog watchdog;
@@ -63,6 +65,12 @@ public final class MqttLink implements AutoCloseable {
   private final Semaphore wake = new Semaphore(0);
   private final AtomicLong connections = new AtomicLong();
   private final Thread connector;
+
+  /** Topic filters whose subscription in the session has to end. */
+  private final Set<String> unwanted = ConcurrentHashMap.newKeySet();
+
+  private volatile List<String> filters;
+  private volatile boolean filtersChanged;
 
   private volatile Consumer<Boolean> listener = up -> {};
   private volatile @Nullable BrokerAddress broker;
@@ -167,6 +175,18 @@ public final class MqttLink implements AutoCloseable {
     return watchdog.whyNotStored();
   }
 
+  /**
+   * Replaces the topic filters to subscribe to. The change takes effect at once, or with the next
+   * connection.
+   */
+  public synchronized void follow(List<String> replaced) {
+    unwanted.addAll(filters);
+    replaced.forEach(unwanted::remove);
+    filters = List.copyOf(replaced);
+    filtersChanged = true;
+    wake.release();
+  }
+
   private boolean isConnected() {
     BrokerConnection current = connection;
     return current != null && current.isConnected();
@@ -237,6 +257,9 @@ public final class MqttLink implements AutoCloseable {
     if (stuck != null) {
       closeStuckConnection(stuck);
     } else {
+      if (filtersChanged) {
+        subscribe(Objects.requireNonNull(connection));
+      }
       publishMarker();
       wake.tryAcquire(CHECK_EVERY.toMillis(), TimeUnit.MILLISECONDS);
     }
@@ -282,7 +305,7 @@ public final class MqttLink implements AutoCloseable {
     boolean sessionPresent = fresh.connect();
     backlog.connected(sessionPresent);
     sessionLoss.connected(sessionPresent, clock.instant());
-    fresh.subscribe(Stream.concat(filters.stream(), DroppedMessages.topics().stream()).toList());
+    subscribe(fresh);
     publishMarker();
     status.set("connected to " + broker);
     LOG.info("{}", status.state());
@@ -290,6 +313,17 @@ public final class MqttLink implements AutoCloseable {
     retained.setClient(fresh.client());
     listener.accept(true);
     announcedUp = true;
+  }
+
+  /** Subscribes to all topic filters, and ends the subscriptions that are no longer wanted. */
+  private void subscribe(BrokerConnection to) throws MqttException {
+    filtersChanged = false;
+    List<String> ended = List.copyOf(unwanted);
+    to.subscribe(Stream.concat(filters.stream(), DroppedMessages.topics().stream()).toList());
+    if (!ended.isEmpty()) {
+      to.unsubscribe(ended);
+      ended.forEach(unwanted::remove);
+    }
   }
 
   private BrokerConnection newConnection() throws MqttException {

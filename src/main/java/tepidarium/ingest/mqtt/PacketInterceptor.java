@@ -1,5 +1,7 @@
 package tepidarium.ingest.mqtt;
 
+import io.netty.buffer.ByteBuf;
+import io.netty.buffer.ByteBufUtil;
 import io.netty.channel.Channel;
 import io.netty.handler.codec.mqtt.MqttConnectMessage;
 import io.netty.handler.codec.mqtt.MqttConnectReturnCode;
@@ -21,6 +23,7 @@ import org.apache.activemq.artemis.spi.core.protocol.RemotingConnection;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.ingest.HeardMessages;
 
 /**
  * Checks packets of clients before the embedded broker processes them. Refuses wrong passwords,
@@ -75,7 +78,17 @@ final class PacketInterceptor implements MQTTInterceptor {
       accounts.reportRefused(topic, refusal);
       return disconnect(connection, MQTTReasonCodes.QUOTA_EXCEEDED);
     }
+    keepUnread(topic, packet.payload());
     return true;
+  }
+
+  /** Keeps the payload of a message that no rule reads, so that a rule can be tried on it. */
+  private void keepUnread(String topic, ByteBuf payload) {
+    if (!topic.isEmpty()
+        && payload.readableBytes() <= HeardMessages.MAX_PAYLOAD_BYTES
+        && accounts.isUnread(topic)) {
+      accounts.reportUnread(topic, ByteBufUtil.getBytes(payload));
+    }
   }
 
   private @Nullable String retainRefusal(String topic, RemotingConnection connection) {

@@ -21,7 +21,8 @@ import java.util.Map;
 public final class Pages {
   /** Names of the pages; each has a folder and an address, such as {@code /alerts.html}. */
   private static final List<String> NAMES =
-      List.of("alerts", "container", "files", "heat-bench", "rejects", "season", "tally");
+      List.of(
+          "alerts", "container", "files", "heat-bench", "mappings", "rejects", "season", "tally");
 
   private static final String FIRST_PAGE = "shelf";
   private static final int ETAG_BYTES = 12;

@@ -13,6 +13,8 @@ import tepidarium.germination.SeedJournal;
 import tepidarium.germination.SowingFinder;
 import tepidarium.heat.DayExtremesStore;
 import tepidarium.history.CalibratedReadings;
+import tepidarium.ingest.HeardMessages;
+import tepidarium.ingest.Mappings;
 import tepidarium.ingest.RejectLog;
 import tepidarium.light.Site;
 import tepidarium.live.Watch;
@@ -41,6 +43,7 @@ import tepidarium.web.history.LightRoutes;
 import tepidarium.web.history.SeriesRoutes;
 import tepidarium.web.history.SuggestedOpeningRoutes;
 import tepidarium.web.live.LiveStream;
+import tepidarium.web.mappings.MappingRoutes;
 import tepidarium.web.seasons.SeasonRoutes;
 import tepidarium.web.seeds.SeedViews;
 import tepidarium.web.seeds.SowingRoutes;
@@ -71,6 +74,8 @@ public final class ApiRoutes {
       AlertStore alerts,
       AlertRules rules,
       ReadingExport export,
+      Mappings mappings,
+      HeardMessages heard,
       RejectLog rejectLog,
       ServiceInfo info,
       ContainerViews containers,
@@ -114,6 +119,7 @@ public final class ApiRoutes {
         .add(routes);
     addAlertRoutes(routes, parts, requests);
     new SystemRoutes(parts.info(), parts.rejectLog(), parts.watch(), parts.clock()).add(routes);
+    new MappingRoutes(parts.mappings(), parts.heard(), parts.clock()).add(routes);
     new ExportRoutes(parts.export()).add(routes);
     new SumsRoutes().add(routes);
     live.add(routes);

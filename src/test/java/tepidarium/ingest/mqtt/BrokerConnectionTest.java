@@ -16,6 +16,7 @@ import org.eclipse.paho.mqttv5.common.MqttMessage;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import tepidarium.ingest.Decoder;
+import tepidarium.ingest.HeardMessages;
 import tepidarium.ingest.IngestCounters;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.Reject;
@@ -41,6 +42,7 @@ class BrokerConnectionTest {
           new IngestCounters(rejectLog(), "tepidarium", CLOCK),
           press -> null,
           faults -> {},
+          new HeardMessages(),
           arrived -> {});
 
   @AfterEach

@@ -46,7 +46,8 @@ class EmbeddedBrokerTest {
         new BrokerAccounts(
             new BrokerAccounts.ServiceLogin("service-client", "service", "word"),
             Map.of(),
-            new BrokerAccounts.Topics("tepidarium", List.of(), topic -> null),
+            new BrokerAccounts.Topics(
+                "tepidarium", List::of, topic -> null, (topic, payload) -> {}),
             (topic, reason) -> {});
     try (EmbeddedBroker broker = EmbeddedBroker.start("127.0.0.1", 0, folder, accounts, LIMITS)) {
       assertTrue(letsTheServiceIn(broker));

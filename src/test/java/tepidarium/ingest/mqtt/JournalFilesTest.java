@@ -28,7 +28,7 @@ class JournalFilesTest {
         new BrokerAccounts(
             new BrokerAccounts.ServiceLogin("id", "u", "p"),
             Map.of(),
-            new BrokerAccounts.Topics("t", List.of(), topic -> null),
+            new BrokerAccounts.Topics("t", List::of, topic -> null, (topic, payload) -> {}),
             (topic, reason) -> {});
     EmbeddedBroker.start("127.0.0.1", 0, folder, accounts, EmbeddedBrokerTest.LIMITS).close();
   }

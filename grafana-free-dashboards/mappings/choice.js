@@ -1,0 +1,93 @@
+// The form that says what a field or a byte of a message is.
+
+import { h } from '../shared/dom.js';
+import { field, form, typedIn } from '../shared/form.js';
+import { selectOf } from './select.js';
+
+const title = { co2: 'CO₂', mediumMoisture: 'Medium moisture' };
+const quantityTitle = (key) => title[key] ?? key.charAt(0).toUpperCase() + key.slice(1);
+
+/** The form that says what a field or a byte is. */
+export function choiceForm({ selected, packed }, units, { use, drop }) {
+  const isByte = selected.index !== undefined;
+  const unit = h('select', { name: 'unit' });
+  const quantity = h(
+    'select',
+    { name: 'quantity' },
+    units.map((one) => h('option', { value: one.quantity }, quantityTitle(one.quantity))),
+    isByte || selected.field.pointer === '' ? [] : h('option', { value: 'at' }, 'Time'),
+  );
+  const showUnits = () => {
+    const own = units.find((one) => one.quantity === quantity.value)?.units ?? [];
+    unit.replaceChildren(...own.map((symbol) => h('option', { value: symbol }, symbol)));
+    unit.disabled = own.length === 0;
+  };
+  quantity.addEventListener('change', showUnits);
+  showUnits();
+  const most = isByte ? Math.min(4, packed.length - selected.index) : 0;
+  const lengths = Array.from({ length: most }, (_, i) => ({ value: String(i + 1), text: String(i + 1) }));
+  const packedFields = isByte && [
+    field('Bytes', selectOf(lengths, String(Math.min(2, most)), { name: 'length' })),
+    field(
+      'Order',
+      selectOf(
+        [
+          { value: 'big', text: 'High byte first' },
+          { value: 'little', text: 'Low byte first' },
+        ],
+        'big',
+        { name: 'order' },
+      ),
+    ),
+    field(
+      'Sign',
+      selectOf(
+        [
+          { value: 'false', text: 'Never negative' },
+          { value: 'true', text: 'Can be negative' },
+        ],
+        'false',
+        { name: 'signed' },
+      ),
+    ),
+  ];
+  const name = isByte ? `From byte ${selected.index}` : selected.field.name;
+  return h(
+    'div',
+    { class: 'choice' },
+    form({
+      id: 'use',
+      content: [
+        h('h3', {}, name),
+        h(
+          'div',
+          { class: 'fields' },
+          field('Quantity', quantity),
+          field('Unit', unit),
+          packedFields || [],
+          field('Times', h('input', { name: 'factor', inputmode: 'decimal', placeholder: '1' })),
+          field('Plus', h('input', { name: 'plus', inputmode: 'decimal', placeholder: '0' })),
+        ),
+      ],
+      submit: 'Use',
+      plain: true,
+      other: h('button', { type: 'button', class: 'plain', on: { click: drop } }, 'Leave out'),
+      save: (element) => use(quantity.value, valueOf(selected, typedIn(element))),
+    }),
+  );
+}
+
+/** A value of a rule. A decimal comma counts as a point. */
+export function valueOf({ field: chosen, index }, { unit, length, order, signed, factor, plus }) {
+  const value = { unit, factor: number('Times', factor), plus: number('Plus', plus) };
+  if (index === undefined) return { ...value, pointer: chosen.pointer };
+  return { ...value, firstByte: index, length: Number(length), order, signed: signed === 'true' };
+}
+
+function number(label, text) {
+  const plain = text.trim().replace(',', '.');
+  if (plain === '') return null;
+  const value = Number(plain);
+  if (!Number.isFinite(value)) throw new Error(`${label} must be a number, such as 0.01, not "${text}".`);
+  return value;
+}

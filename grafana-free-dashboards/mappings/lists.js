@@ -1,0 +1,51 @@
+// The lists of the page Mapping rules: messages and rules.
+
+import { setAge } from '../shared/ages.js';
+import { now } from '../shared/clock.js';
+import { actionButton, byId, h, reconcile } from '../shared/dom.js';
+import * as t from '../shared/time-format.js';
+import { ruleWords } from './rule.js';
+
+/** The messages that wait for a rule. @param pick called with the message to read */
+export function drawMessages(messages, pick) {
+  byId('no-messages').hidden = messages.length > 0;
+  reconcile(
+    byId('messages'),
+    messages,
+    ({ topic, base64 }) => `${topic} ${base64}`,
+    (message) =>
+      h(
+        'li',
+        { class: 'with-button' },
+        h('span', {}, h('code', {}, message.topic), ' ', h('time', { class: 'age quiet' })),
+        h('button', { type: 'button', on: { click: () => pick(message) } }, 'Read'),
+      ),
+    (item, { at }) => setAge(item.querySelector('time'), at, '', `, ${t.moment(at, now())}`),
+  );
+}
+
+/** All rules. @param remove called with the id of the rule to delete */
+export function drawRules({ configured, saved, units }, remove) {
+  const rules = [
+    ...configured.map((rule) => ({ key: `set ${rule.topic}`, rule, id: null })),
+    ...saved.map(({ id, rule }) => ({ key: `saved ${id}`, rule, id })),
+  ];
+  byId('no-rules').hidden = rules.length > 0;
+  reconcile(
+    byId('rules'),
+    rules,
+    ({ key }) => key,
+    ({ rule, id }) =>
+      h(
+        'li',
+        { class: 'with-button' },
+        h('span', {}, ruleWords(rule, units)),
+        id === null ? h('span', { class: 'quiet' }, 'in the settings') : deleteButton(() => remove(id)),
+      ),
+  );
+}
+
+function deleteButton(work) {
+  const output = h('span', {});
+  return h('span', {}, actionButton({}, 'Delete', output, work), output);
+}
