@@ -71,8 +71,8 @@ class ClockIT {
   @CsvSource({"autumn, 2026-10-25, 25", "spring, 2026-03-29, 23"})
   void theDayOnWhichClocksAreChangedHasItsHours(String season, LocalDate day, int hours)
       throws IOException {
-    Instant from = day.minusDays(1).atTime(18, 0).atZone(ZONE).toInstant();
-    Instant to = day.plusDays(1).atTime(6, 0).atZone(ZONE).toInstant();
+    Instant from = day.minusDays(1).atTime(23, 0).atZone(ZONE).toInstant();
+    Instant to = day.plusDays(1).atTime(1, 0).atZone(ZONE).toInstant();
     clock.set(from);
     String container = grower.container("Bag", ",\"base\":15");
     grower.place("bag", container, from);

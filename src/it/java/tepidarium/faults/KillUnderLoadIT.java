@@ -4,7 +4,6 @@ import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.nio.file.Path;
-import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tepidarium.it.Ports;
@@ -19,28 +18,23 @@ class KillUnderLoadIT {
 
   @TempDir private Path folder;
 
+  /** While the broker lets go of its queues at a stop in order, sensors are still connected. */
   @Test
-  void everyAcknowledgedReadingIsThereOnceAfterEveryKill() {
-    ended(KILLS, Supervised::kill, "service killed " + KILLS + " times (kill -9)");
-  }
-
-  /** While the broker lets go of its queues, sensors are still connected. */
-  @Test
-  void everyAcknowledgedReadingIsThereOnceAfterEveryStopInOrder() {
-    ended(STOPS, Supervised::stop, "service stopped in order " + STOPS + " times");
-  }
-
-  private void ended(int times, Consumer<Supervised> end, String name) {
+  void everyAcknowledgedReadingIsThereOnceAfterEveryKillAndStop() {
     Path data = folder.resolve("data");
     int port = Ports.free();
     double slowest = 0;
     try (Supervised service = Supervised.start(() -> ServiceProcess.start(data, port, "embedded"));
         Load load = Load.on(port, SENSORS)) {
-      for (int time = 1; time <= times; time++) {
+      for (int time = 1; time <= KILLS + STOPS; time++) {
         load.awaitMore(ENOUGH);
         int restarts = time;
         long from = System.nanoTime();
-        end.accept(service);
+        if (time <= KILLS) {
+          service.kill();
+        } else {
+          service.stop();
+        }
         await().atMost(Form.SOON).until(() -> service.restarts() == restarts);
         slowest = Math.max(slowest, Health.secondsUntilUp(service::grower, from));
       }
@@ -51,7 +45,7 @@ class KillUnderLoadIT {
       Stored stored = Stored.in(data);
       assertEquals(load.acknowledged(), stored.rows());
       new Row(
-              name,
+              "service killed " + KILLS + " times (kill -9), stopped in order " + STOPS + " times",
               tally,
               load.lost(stored.seconds()),
               stored.repeated() + load.madeUp(stored.seconds()),
