@@ -3,7 +3,7 @@
 import js from '@eslint/js';
 import globals from 'globals';
 
-const PAGES = ['alerts', 'container', 'document', 'heat-bench', 'rejects', 'season', 'shelf', 'tally'];
+const PAGES = ['alerts', 'container', 'document', 'heat-bench', 'rejects', 'season', 'sensors', 'shelf', 'tally'];
 
 /** A module uses only its own folder and shared, so that a page can be read and changed alone. */
 const ownFolder = (folder) => ({

@@ -54,3 +54,11 @@ export function field(title, input, help = '') {
     help && h('p', { class: 'help', id: `${input.id}-help` }, help),
   );
 }
+
+/** The value in force, unless somebody is typing another. */
+export function fillUntouched(input, value) {
+  const known = value === null || value === undefined ? '' : String(value);
+  if (input.value !== input.defaultValue || input.defaultValue === known) return;
+  input.defaultValue = known;
+  input.value = known;
+}

@@ -6,7 +6,8 @@ import { announce, byId, h, setText } from '../shared/dom.js';
 import { connectStep } from './connect.js';
 import { heardPart, updateHeard } from './heard.js';
 import { newContainerForm } from './new-container.js';
-import { choose, placeOf, placeWords, placementForm, updatePlacement } from './placement.js';
+import { placeOf, placeWords } from '../shared/sensor-place.js';
+import { choose, placementForm, updatePlacement } from './placement.js';
 
 const REJECTS_EVERY_MS = 5000;
 const STEPS = { connect: 'step-connect', make: 'step-make', place: 'step-place' };

@@ -5,7 +5,7 @@ import { now } from '../shared/clock.js';
 import { byId, h, reconcile, setText } from '../shared/dom.js';
 import { latestWords } from '../shared/latest-words.js';
 import { remedyFor } from '../shared/remedies.js';
-import { placeOf, placeWords } from './placement.js';
+import { nameOf, placeOf, placeWords } from '../shared/sensor-place.js';
 
 export function heardPart() {
   return h(
@@ -28,7 +28,7 @@ function makeHeard(sensor) {
   return h(
     'li',
     { data: { sensor: sensor.sensor } },
-    h('strong', {}, sensor.sensor),
+    h('strong', {}, nameOf(sensor)),
     ' ',
     h('span', { class: 'what' }),
     ' ',

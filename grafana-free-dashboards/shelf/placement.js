@@ -1,27 +1,13 @@
-// Where each sensor is: the form that places or moves one, and the words for where it is now.
+// The form that places or moves a sensor.
 
 import { api } from '../shared/api.js';
 import { h, setOptions, setText } from '../shared/dom.js';
 import { field, form } from '../shared/form.js';
+import { withLocalTimes } from '../shared/local-times.js';
 import { now } from '../shared/clock.js';
+import { ROOM, nameOf, placeOf, placeWords } from '../shared/sensor-place.js';
 
-const ROOM = 'room';
 const NOWHERE = '';
-
-/** The container (or 'room') that a sensor is in at this moment, or null. */
-export function placeOf(sensor, at) {
-  const current = (sensor.placements ?? []).find(
-    (placement) =>
-      Date.parse(placement.from) <= at &&
-      (placement.until === null || placement.until === undefined || Date.parse(placement.until) > at),
-  );
-  return current?.container ?? null;
-}
-
-export function placeWords(place, containers) {
-  if (place === null) return 'without a place';
-  return place === ROOM ? 'outside, in the room' : `in ${containers.get(place)?.name ?? place}`;
-}
 
 export function placementForm({ placed }) {
   return form({
@@ -46,8 +32,11 @@ export function placementForm({ placed }) {
     ],
     submit: 'Place the sensor',
     output: h('div', { class: 'output', role: 'status' }),
-    save: async (element, output) =>
-      placed(await api.place(element.elements.sensor.value, readPlacement(element)), output),
+    save: async (element, output) => {
+      const which = element.elements.sensor.value;
+      const moved = await withLocalTimes(() => api.moveSensor(which, readPlacement(element)));
+      placed(moved.sensor, output);
+    },
   });
 }
 
@@ -59,12 +48,12 @@ function readPlacement(element) {
 /** Updates the choices and keeps the person's selection. */
 export function updatePlacement(element, { sensors, containers }) {
   const at = now();
-  const waiting = (sensor) => (placeOf(sensor, at) === null ? 0 : 1);
+  const waiting = (sensor) => (placeOf(sensor, at) !== null || sensor.retired ? 1 : 0);
   const which = [...sensors.values()]
-    .sort((a, b) => waiting(a) - waiting(b) || a.sensor.localeCompare(b.sensor))
+    .sort((a, b) => waiting(a) - waiting(b) || nameOf(a).localeCompare(nameOf(b)))
     .map((sensor) => ({
       value: sensor.sensor,
-      text: `${sensor.sensor} (${placeWords(placeOf(sensor, at), containers)})`,
+      text: `${nameOf(sensor)} (${placeWords(placeOf(sensor, at), containers)})`,
     }));
   const where = [...containers.values()].map((container) => ({ value: container.id, text: container.name }));
   where.push({ value: ROOM, text: 'Outside, to measure the room' }, { value: NOWHERE, text: 'Nowhere for now' });

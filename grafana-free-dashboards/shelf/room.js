@@ -3,7 +3,7 @@
 import { setAge } from '../shared/ages.js';
 import { byId, h } from '../shared/dom.js';
 import * as f from '../shared/format.js';
-import { placeOf } from './placement.js';
+import { placeOf } from '../shared/sensor-place.js';
 
 /** @param maxGapMinutes a value older than this is shown as the last one, not as the present one */
 export function drawRoom({ sensors, containers, at, maxGapMinutes }) {

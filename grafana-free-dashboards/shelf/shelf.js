@@ -13,7 +13,7 @@ import { showProblem } from '../shared/trouble.js';
 import { drawAttention } from './attention-part.js';
 import { loadDay, loadDays } from './days.js';
 import { connectButtons, makeGuide } from './guide.js';
-import { placeOf } from './placement.js';
+import { placeOf } from '../shared/sensor-place.js';
 import { drawRoom } from './room.js';
 import { drawUnplaced } from './unplaced.js';
 

@@ -3,11 +3,11 @@
 import { setAge } from '../shared/ages.js';
 import { byId, h, reconcile, setText } from '../shared/dom.js';
 import { latestWords } from '../shared/latest-words.js';
-import { placeOf } from './placement.js';
+import { nameOf, placeOf } from '../shared/sensor-place.js';
 
 /** @param place called with a sensor that is to be placed */
 export function drawUnplaced({ sensors, containers, at, place }) {
-  const list = [...sensors.values()].filter((sensor) => placeOf(sensor, at) === null);
+  const list = [...sensors.values()].filter((sensor) => placeOf(sensor, at) === null && !sensor.retired);
   byId('unplaced-part').hidden = list.length === 0 || containers.size === 0;
   reconcile(
     byId('unplaced'),
@@ -20,7 +20,7 @@ export function drawUnplaced({ sensors, containers, at, place }) {
         h(
           'span',
           {},
-          h('strong', {}, sensor.sensor),
+          h('strong', {}, nameOf(sensor)),
           ' ',
           h('span', { class: 'what' }),
           ' ',
@@ -30,7 +30,7 @@ export function drawUnplaced({ sensors, containers, at, place }) {
           'button',
           {
             type: 'button',
-            'aria-label': `Place ${sensor.sensor}`,
+            'aria-label': `Place ${nameOf(sensor)}`,
             on: { click: () => place(sensor.sensor) },
           },
           'Place it',

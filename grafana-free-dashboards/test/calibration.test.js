@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { correctionWords, meanWords, methodsOf, readPoint } from '../container/calibration-words.js';
+import { correctionWords, meanWords, methodsOf, readPoint } from '../sensors/calibration-words.js';
 import { insideWords } from '../container/limits-table.js';
 
 const now = { gain: 1, offset: -0.3, reading: 30.3, corrected: 30, uncertainty: 0.065, expandedUncertainty: 0.13 };

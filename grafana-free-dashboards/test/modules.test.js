@@ -5,7 +5,7 @@ import { learnTime, now } from '../shared/clock.js';
 import { readForm } from '../shared/container-form.js';
 import { placeOn } from '../shared/gauge.js';
 import { liveStream } from '../shared/live.js';
-import { placeOf } from '../shelf/placement.js';
+import { placeOf } from '../shared/sensor-place.js';
 import { sparkPath } from '../shared/spark.js';
 
 const typed = (more = {}) => ({

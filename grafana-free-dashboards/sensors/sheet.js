@@ -1,0 +1,107 @@
+// The sheet of one sensor: figures, changes of its placement, name and note, corrections.
+
+import { ageOf } from '../shared/ages.js';
+import { now } from '../shared/clock.js';
+import { h, setText } from '../shared/dom.js';
+import * as f from '../shared/format.js';
+import { nameOf, placeOf, placeWords } from '../shared/sensor-place.js';
+import * as t from '../shared/time-format.js';
+import { makeActions } from './actions.js';
+import { makeCalibration } from './calibration.js';
+import { makeChangeResult } from './change-result.js';
+import { batteryReason } from './change-words.js';
+import { makeConstant, updateConstant } from './constant.js';
+import { batteryWords, gapWords, intervalWords, lateWords, valueWords } from './list-words.js';
+import { makePlacements } from './placements.js';
+
+/**
+ * @param known maps of all sensors and containers, and `changed`, which takes sensors from an answer
+ */
+export function makeSheet(host, key, known) {
+  const sensor = () => known.sensors.get(key);
+  const title = h('h1');
+  const topic = h('p', { class: 'quiet' });
+  const verdict = h('p', { class: 'lead' });
+  const note = h('p', { class: 'note' });
+  const facts = h('dl', { class: 'facts' });
+  const result = makeChangeResult(known);
+  const actions = makeActions({ key, known, result });
+  const placements = makePlacements({ key, known, result });
+  const constant = makeConstant(key);
+  host.append(
+    h('p', {}, h('a', { href: '/sensors.html' }, 'All sensors')),
+    title,
+    topic,
+    verdict,
+    note,
+    facts,
+    result.element,
+    h('section', {}, h('h2', {}, 'Change'), actions.element),
+    h('section', {}, h('h2', {}, 'Placements'), placements.element),
+    h('section', {}, h('h2', {}, 'Correction'), constant, makeCalibration(sensor())),
+  );
+
+  function update() {
+    const one = sensor();
+    setText(title, nameOf(one));
+    setText(topic, one.name ? `Sends as ${one.sensor}` : '');
+    setText(verdict, verdictWords(one, known.containers));
+    setText(note, one.note ?? '');
+    drawFacts(facts, one);
+    actions.update();
+    placements.update();
+    updateConstant(constant, one);
+  }
+
+  return {
+    update,
+    redraw: () => {
+      result.redraw();
+      drawn = '';
+      update();
+    },
+  };
+}
+
+function verdictWords(sensor, containers) {
+  const at = now();
+  const where = sensor.retired
+    ? `Retired since ${t.moment(sensor.retired, at)}.`
+    : `It is ${placeWords(placeOf(sensor, at), containers)}.`;
+  const late = lateWords(sensor.activity);
+  const low =
+    sensor.activity?.battery?.low && !sensor.retired ? ' Its battery is low: change or charge the cells.' : '';
+  const silent = late ? ` It is ${late}: check its supply and its distance to the access point.` : '';
+  return `${where}${silent}${low}`;
+}
+
+let drawn = '';
+
+/** Draws only what changed: a live value would otherwise undo a selection each second. */
+function drawFacts(place, sensor) {
+  const list = factsOf(sensor);
+  const text = JSON.stringify([list, sensor.lastHeard, sensor.device?.at]);
+  if (text === drawn) return;
+  drawn = text;
+  place.replaceChildren(
+    ...list.map(([title, words, at]) => h('div', {}, h('dt', {}, title), h('dd', {}, at && [ageOf(at), ': '], words))),
+  );
+}
+
+function factsOf(sensor) {
+  const { activity, device } = sensor;
+  const usual = intervalWords(activity);
+  return [
+    ['Last reading', sensor.lastHeard ? valueWords(sensor) : 'none yet', sensor.lastHeard],
+    ['First reading', sensor.firstHeard ? t.stamp(sensor.firstHeard, now()) : f.UNKNOWN],
+    ['Interval', usual ? `usually ${usual}` : 'not known yet'],
+    ['Late', activity?.late ? lateWords(activity) : 'no'],
+    [
+      'Gaps',
+      [gapWords(activity?.gaps.day, '24 h'), gapWords(activity?.gaps.week)].filter(Boolean).join(' · ') || f.UNKNOWN,
+    ],
+    ['Battery', [batteryWords(sensor), batteryReason(activity?.battery)].filter(Boolean).join('. ') || 'not sent'],
+    ['Signal', device?.rssi ? `${f.number(device.rssi)} dBm` : 'not sent', device?.rssi ? device.at : null],
+    ['Firmware', device?.firmware ?? 'not sent'],
+  ];
+}

@@ -1,0 +1,161 @@
+package tepidarium.pages;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tepidarium.it.Grower;
+import tepidarium.it.RunningService;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.Reading;
+import tepidarium.reading.SensorId;
+import tepidarium.records.sqlite.SqliteRecords;
+import tepidarium.series.sqlite.SqliteReadings;
+
+/** A real browser on the page of 500 sensors, and on the sheet of one. */
+class SensorsPageIT {
+  private static final int SENSORS = 500;
+  private static final int HOURS = 72;
+  private static final Instant NOW = Instant.now().truncatedTo(ChronoUnit.MINUTES);
+
+  private static RunningService service;
+  private static Browser browser;
+
+  /** The readings are stored before the start, because 500 new topics take the broker long. */
+  @BeforeAll
+  static void start(@TempDir Path data) {
+    try (SqliteReadings store = SqliteReadings.open(data.resolve("readings.db"))) {
+      store.write(readings());
+    }
+    // A folder with readings alone looks like one that has lost its records.
+    SqliteRecords.open(data.resolve("records.db")).close();
+    service = RunningService.embedded(data);
+    Grower grower = new Grower(service.api());
+    grower.container("Jar", ",\"base\":15");
+    grower.container("Tray", ",\"base\":15");
+    service.api().put("/api/sensors/node-9/details", "{\"name\":\"Lid\",\"emptyVolts\":3.7}");
+    service.api().post("/api/sensors/node-10/move", "{\"container\":\"room\"}");
+    service.api().post("/api/sensors/node-11/retire", "{}");
+    browser = Browser.start();
+  }
+
+  /** Two sensors with three days of readings, the second until two hours ago; else one reading. */
+  private static List<Reading> readings() {
+    List<Reading> readings = new ArrayList<>();
+    for (int i = 0; i < SENSORS; i++) {
+      SensorId sensor = new SensorId("node-" + i);
+      boolean many = i == 7 || i == 8;
+      Instant last = i == 8 ? NOW.minus(Duration.ofHours(2)) : NOW;
+      for (int back = many ? HOURS * 12 - 1 : 0; back >= 0; back--) {
+        Instant at = last.minus(Duration.ofMinutes(5L * back));
+        Map<Quantity, Double> values = Map.of(Quantity.TEMPERATURE, 31.0, Quantity.BATTERY, 3.6);
+        readings.add(new Reading(sensor, at, values, null));
+      }
+    }
+    return readings;
+  }
+
+  @AfterAll
+  static void stop() {
+    browser.close();
+    service.close();
+  }
+
+  private static Page open(int width, String query) {
+    Page page = browser.page(width);
+    page.navigate(service.url() + "/sensors.html" + query);
+    assertThat(page.locator("#live")).hasAttribute("data-state", "live");
+    return page;
+  }
+
+  @Test
+  void fiveHundredSensorsAreSearchedSortedAndChosen() {
+    Page page = open(1280, "");
+    Locator rows = page.locator("#sensors > li");
+    assertThat(rows).hasCount(SENSORS);
+    assertThat(page.locator("nav a[aria-current]")).hasText("Sensors");
+    assertThat(page.locator("#verdict"))
+        .containsText(
+            Pattern.compile(
+                "499 sensors in use: 1 late, 1 with a low battery, 49[78] without a place"));
+    assertThat(rows.nth(0)).containsText("Lid");
+    assertThat(rows.nth(2)).containsText("node-1");
+
+    page.locator("#search").fill("node-49 place");
+    assertThat(rows).hasCount(11);
+    page.locator("#search").fill("");
+    page.locator("#show").selectOption("late");
+    assertThat(rows).hasCount(1);
+    assertThat(rows.nth(0))
+        .containsText(Pattern.compile("node-8.*every 5 min · late by", Pattern.DOTALL));
+    page.locator("#show").selectOption("low");
+    assertThat(rows).hasCount(1);
+    assertThat(rows.nth(0)).containsText("3.60 V, empty");
+    page.locator("#show").selectOption("retired");
+    assertThat(rows.nth(0)).containsText("retired since");
+    page.locator("#show").selectOption("all");
+    page.locator("#sort").selectOption("heard");
+    assertThat(rows.nth(0)).containsText("node-8");
+    page.reload();
+    assertThat(rows.nth(0)).containsText("node-8");
+    browser.assertNothingWrong(page);
+    page.setViewportSize(390, 900);
+    browser.assertNothingWrong(page);
+  }
+
+  @Test
+  void aMoveInThePastChangesTheFiguresAndCanBeUndone() {
+    Page page = open(390, "?sensor=node-7");
+    assertThat(page.locator("#sheet h1")).hasText("node-7");
+    Locator form = page.locator("#move");
+    Locator result = page.locator("#change-result");
+    form.locator("[name=container]").selectOption("jar");
+    form.locator("[name=from]").fill(local(NOW.minus(Duration.ofHours(HOURS + 1))));
+    form.locator("[type=submit]").click();
+    assertThat(form.locator("[role=alert]")).containsText("before the first reading of node-7");
+    assertThat(form.locator("[role=alert]")).not().containsText("Z.");
+
+    form.locator("[name=from]").fill(local(NOW.minus(Duration.ofHours(48))));
+    form.locator("[type=submit]").click();
+    assertThat(result).containsText("node-7 goes to Jar. Jar: now 768 °C·h.");
+    form.locator("[name=container]").selectOption("tray");
+    form.locator("[name=from]").fill(local(NOW.minus(Duration.ofHours(24))));
+    form.locator("[type=submit]").click();
+    assertThat(result).containsText(Pattern.compile("Jar: 76[89] °C·h became 38[34] °C·h"));
+    assertThat(result.locator("tbody tr")).hasCount(2);
+    assertEquals(384, heat("tray"), 1);
+    assertThat(page.locator("#placements > li")).hasCount(2);
+
+    result.getByText("Undo").click();
+    assertThat(result).containsText("placed as before");
+    assertThat(page.locator("#placements > li")).hasCount(1);
+    assertEquals(768, heat("jar"), 1);
+    // The refused move is an answer with status 400, which the browser reports.
+    browser.complaints().removeIf(text -> text.contains("400"));
+    browser.assertNothingWrong(page);
+  }
+
+  private static String local(Instant instant) {
+    return DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm")
+        .format(instant.atZone(ZoneId.systemDefault()));
+  }
+
+  private static double heat(String container) {
+    return service.api().get("/api/containers/" + container).at("/heat/degreeHours").asDouble();
+  }
+}
