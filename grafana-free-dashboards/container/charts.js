@@ -3,6 +3,7 @@
 import { createChart } from '../shared/chart.js';
 import { now } from '../shared/clock.js';
 import { byId, h, setText } from '../shared/dom.js';
+import { chartWords, marksOfFaults } from '../shared/fault-words.js';
 import * as f from '../shared/format.js';
 import { RARE } from '../shared/quantities.js';
 import { columnsOf, heatColumns, join, marksOf, within } from '../shared/series.js';
@@ -18,23 +19,32 @@ const MARKS_ON = {
   heat: ['cold', 'hot'],
 };
 
+/** A fault is marked on the chart of its quantity; the heat chart shows what was left out of the temperature. */
+function isOn(name, { kind, quantity, words }) {
+  if (!words) return (MARKS_ON[name] ?? ['opening']).includes(kind);
+  if (name === 'heat') return kind === 'excluded' && (quantity === 'temperature' || quantity === null);
+  return quantity === name || quantity === null;
+}
+
 export function makeCharts({ getBand, onZoom, onReset }) {
   const panels = Object.entries(specs(getBand)).map(([name, spec]) => makePanel(name, spec, { onZoom, onReset }));
   byId('charts').replaceChildren(...panels.map((panel) => panel.element));
   setText(
     byId('mark-key'),
-    'Letters above the charts: C too cold, H too hot, D too dry, O opening; light leaks: S daylight (sun), L lamp, X other light. Blank stretches are gaps: nothing was heard.',
+    'Letters above the charts: C too cold, H too hot, D too dry, O opening; light leaks: S daylight (sun), L lamp, X other light; F sensor fault, E fault left out of the figures. Blank stretches are gaps: nothing was heard.',
   );
   return {
     /** @param data answers of the service for this range; @param zone the service's, for its days */
     show(data, range, zone) {
       const columns = columnsFor(data, range, zone);
-      const marks = marksOf(data, Math.min(range.to, now()));
+      const marks = [...marksOf(data, Math.min(range.to, now())), ...marksOfFaults(data.faults?.faults)].sort(
+        (a, b) => a.from - b.from,
+      );
       for (const panel of panels)
         panel.show(
           columns[panel.name],
           range,
-          marks.filter((mark) => (MARKS_ON[panel.name] ?? ['opening']).includes(mark.kind)),
+          marks.filter((mark) => isOn(panel.name, mark)),
         );
     },
     destroy: () => panels.forEach((panel) => panel.destroy()),
@@ -66,6 +76,7 @@ function makePanel(name, spec, { onZoom, onReset }) {
   const heading = h('h3', {});
   const readout = h('p', { class: 'readout' });
   const host = h('div', { class: 'plot', role: 'img', data: { chart: name } });
+  const faults = h('p', { class: 'panel-key panel-faults', hidden: true });
   const empty = h('p', { class: 'nothing quiet', hidden: true });
   const element = h(
     'div',
@@ -73,6 +84,7 @@ function makePanel(name, spec, { onZoom, onReset }) {
     h('div', { class: 'panel-head' }, heading, readout),
     h('div', { class: 'plot-place' }, host, empty),
     h('p', { class: 'panel-key quiet' }, spec.key),
+    faults,
   );
   let columns = [[], [], [], []];
   let chart = null;
@@ -100,7 +112,10 @@ function makePanel(name, spec, { onZoom, onReset }) {
           ? `Nothing to draw: no ${name === 'heat' ? 'heat was added up' : `${name} was heard`} in this stretch.`
           : '',
       );
-      host.setAttribute('aria-label', `${spec.title()}. ${restWords(name, columns, spec)}`);
+      const faultWords = chartWords(marks);
+      faults.hidden = faultWords === '';
+      setText(faults, faultWords);
+      host.setAttribute('aria-label', `${spec.title()}. ${restWords(name, columns, spec)}. ${faultWords}`);
       chart.update({ columns, from: range.from, to: range.to, marks });
       setText(readout, restWords(name, columns, spec));
     },

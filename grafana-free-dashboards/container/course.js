@@ -5,6 +5,7 @@ import { now } from '../shared/clock.js';
 import { byId, setText } from '../shared/dom.js';
 import * as t from '../shared/time-format.js';
 import { makeCharts } from './charts.js';
+import { showFaults } from './faults.js';
 import { makeRange } from './range.js';
 import { showTables } from './tables.js';
 
@@ -38,17 +39,18 @@ export function makeCourse({ id, container, setup, failed }) {
     const points = Math.min(MOST_POINTS, Math.max(200, byId('charts').clientWidth));
     byId('charts').setAttribute('aria-busy', 'true');
     try {
-      const [readings, light, band, openings, heat, room] = await Promise.all([
+      const [readings, light, band, openings, faults, heat, room] = await Promise.all([
         api.readings(id, { ...span, points }),
         api.light(id, span),
         api.band(id, span),
         api.openings(id, span),
+        api.faults(id, span),
         // Heat so far counts from the beginning, whatever stretch is looked at.
         api.heat(id, {}),
         api.room({ ...span, points }).catch(() => null),
       ]);
       if (ask !== newestAsk) return;
-      data = { answers: { readings, light, band, openings, heat, room }, span };
+      data = { answers: { readings, light, band, openings, faults, heat, room }, span };
       draw();
     } finally {
       if (ask === newestAsk) byId('charts').removeAttribute('aria-busy');
@@ -58,6 +60,7 @@ export function makeCourse({ id, container, setup, failed }) {
   function draw() {
     charts.show(data.answers, data.span, setup.timeZone);
     showTables(container(), data.answers, setup);
+    showFaults(data.answers, load);
     const from = t.stamp(data.span.from, now());
     const to = range.follows() ? 'now' : t.stamp(data.span.to, now());
     setText(

@@ -1,6 +1,7 @@
 // The limits of a container as a table: state now, and share of the time inside.
 
 import { h, table } from '../shared/dom.js';
+import { leftOutWords } from '../shared/fault-words.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { conditionOf } from '../shared/conditions.js';
@@ -59,7 +60,7 @@ export function limits(container, band) {
     },
   ];
   const heard = band
-    ? `In the stretch shown, ${t.hours(band.coveredHours)} heard and ${t.hours(band.gapHours)} missing.`
+    ? `In the stretch shown, ${t.hours(band.coveredHours)} heard and ${t.hours(band.gapHours)} missing. ${leftOutWords(band.leftOut)}`
     : '';
   return [table(heard, columns, rows)];
 }

@@ -2,6 +2,7 @@
 
 import { now } from '../shared/clock.js';
 import { byId, h, table } from '../shared/dom.js';
+import { leftOutWords } from '../shared/fault-words.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { conditionOf } from '../shared/conditions.js';
@@ -27,7 +28,8 @@ const LIGHT_KINDS = { opening: 'Opening', daylight: 'Daylight', lamp: 'Lamp', ot
 function lightEvents(light) {
   if (!light) return [];
   const events = [...light.events].reverse();
-  if (events.length === 0) return [nothing(`No light above ${f.lux(light.limit)} was seen${missing(light)}.`)];
+  if (events.length === 0)
+    return [nothing(`No light above ${f.lux(light.limit)} was seen${missing(light)}.${leftOut(light)}`)];
   const columns = [
     { title: 'What', cell: (event) => LIGHT_KINDS[event.kind] ?? event.kind },
     { title: 'Start', cell: (event) => t.stamp(event.start, now()) },
@@ -40,7 +42,7 @@ function lightEvents(light) {
     { title: 'What to do', cell: (event) => event.advice },
   ];
   const leaks = events.filter((event) => event.kind !== 'opening').length;
-  const caption = `${f.count(leaks, 'light leak')}, ${f.count(events.length - leaks, 'opening')}; ${f.luxHours(light.doseLuxHours)} in all${missing(light)}. ${zoneWords()}`;
+  const caption = `${f.count(leaks, 'light leak')}, ${f.count(events.length - leaks, 'opening')}; ${f.luxHours(light.doseLuxHours)} in all${missing(light)}.${leftOut(light)} ${zoneWords()}`;
   return long('light', caption, columns, events, () => lightEvents(light));
 }
 
@@ -84,13 +86,18 @@ function heatByDay(heat, zone) {
     },
   ];
   const above = `Above ${f.temperature(heat.base)}${heat.ceiling === null || heat.ceiling === undefined ? '' : `, no more than at ${f.temperature(heat.ceiling)}`}`;
-  return long('heat', `${above}. Whole time of this container; days as in ${zone}.`, columns, rows, () =>
-    heatByDay(heat, zone),
+  return long(
+    'heat',
+    `${above}. Whole time of this container; days as in ${zone}.${leftOut(heat)}`,
+    columns,
+    rows,
+    () => heatByDay(heat, zone),
   );
 }
 
 const nothing = (words) => h('p', { class: 'quiet' }, words);
 const missing = (part) => (part.gapHours > 0.05 ? `, with ${t.hours(part.gapHours)} missing` : '');
+const leftOut = (part) => (part.leftOut?.length > 0 ? ` ${leftOutWords(part.leftOut)}` : '');
 const zoneWords = () => `Times as in ${t.browserZone()}.`;
 const endWords = (one) => (one.end ? t.stamp(one.end, now()) : 'not seen');
 const lengthWords = (event) => (event.end ? t.duration(Date.parse(event.end) - Date.parse(event.start)) : f.UNKNOWN);

@@ -12,7 +12,7 @@ import { drawProfile } from './profile.js';
 import { comparisonSentence } from './sentences.js';
 import { tablePlace } from './tables.js';
 import { drawTrial, offerTrial } from './trial.js';
-import { COMPARED_TITLES, PAIR_TITLES, comparedRows, leftOut, pairRows } from './words.js';
+import { COMPARED_TITLES, PAIR_TITLES, comparedRows, faultSentences, leftOut, pairRows } from './words.js';
 
 const DAY_MS = 86_400_000;
 const MOST = 8;
@@ -109,7 +109,9 @@ function drawComparison() {
   const nameOf = (id) => containers.find((one) => one.id === id)?.name ?? id;
   byId('comparison').replaceChildren(
     h('p', { class: 'bench-verdict', data: { finding } }, comparisonSentence(answer)),
-    ...[leftOut(answer, nameOf)].filter((text) => text).map((text) => h('p', { class: 'caution' }, text)),
+    ...[leftOut(answer, nameOf), ...faultSentences(answer)]
+      .filter((text) => text)
+      .map((text) => h('p', { class: 'caution' }, text)),
     tablePlace(
       `Each by itself, from ${t.stamp(answer.from, now())} to ${t.stamp(answer.to, now())}. Heat above ${f.temperature(answer.base)}; below each figure its 95 % interval.`,
       COMPARED_TITLES,

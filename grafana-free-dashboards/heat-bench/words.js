@@ -1,5 +1,6 @@
 // What the heat bench shows, in words and rows. Pure: answers of the service in, texts out.
 
+import { leftOutWords } from '../shared/fault-words.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { pairSentence } from './sentences.js';
@@ -105,6 +106,13 @@ export function leftOut(answer, nameOf) {
   const out = answer.compared.flatMap((one) => one.leftOut);
   return out.length === 0 ? '' : `Left out, since too few of their hours were measured: ${out.map(nameOf).join(', ')}.`;
 }
+
+/** What each side left out because of sensor faults; empty if nothing. */
+export const faultSentences = (answer) =>
+  answer.compared
+    .map((one) => ({ name: one.name, words: leftOutWords(one.faultsLeftOut) }))
+    .filter(({ words }) => words !== '')
+    .map(({ name, words }) => `${name}: ${words}`);
 
 /** Columns of the profile chart: times within one day of no date, then one column for each compared. */
 export function profileColumns(answer, startMs) {

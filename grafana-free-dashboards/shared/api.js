@@ -39,6 +39,9 @@ export const api = {
   recordOpening: (id, { from, until }) => call('POST', at('containers', id, 'openings'), { body: { from, until } }),
   declineOpening: (id, { from, until }) =>
     call('POST', at('containers', id, 'openings', 'suggested', 'decline'), { body: { from, until } }),
+  faults: (id, range) => call('GET', at('containers', id, 'faults'), { query: span(range) }),
+  decideFault: (sensor, body) =>
+    call('POST', at('sensors', sensor, 'fault-decisions'), { body: { ...body, by: who() } }),
   room: (range) => call('GET', '/api/room', { query: span(range) }),
   sensors: () => call('GET', '/api/sensors'),
   sensor: (sensor) => call('GET', at('sensors', sensor)),

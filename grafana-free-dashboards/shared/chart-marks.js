@@ -9,6 +9,8 @@ const MARKS = {
   lamp: { letter: 'L', color: '--alarm', pattern: 'falling' },
   other: { letter: 'X', color: '--alarm', pattern: 'upright' },
   opening: { letter: 'O', color: '--soft', pattern: 'none' },
+  fault: { letter: 'F', color: '--watch', pattern: 'falling' },
+  excluded: { letter: 'E', color: '--ink', pattern: 'upright' },
 };
 const LEAST_WIDTH = 3;
 const LETTER_ROOM = 11;

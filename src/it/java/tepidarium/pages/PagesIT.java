@@ -127,7 +127,7 @@ class PagesIT {
     StringBuilder backlog = new StringBuilder("[");
     for (int i = 0; i < 200; i++) {
       double light = i > 100 && i < 110 ? 12 : 0;
-      double temperature = i > 150 ? 26 : 30.5;
+      double temperature = i == 50 ? 85 : i > 150 ? 26 : 30.5;
       backlog
           .append(i == 0 ? "" : ",")
           .append("{\"temperature\":" + temperature + ",\"humidity\":90,\"light\":" + light)
@@ -140,12 +140,29 @@ class PagesIT {
     assertThat(page.locator("canvas")).hasCount(4);
     assertThat(page.locator("#light-part")).containsText("Other light");
     assertThat(page.locator("main")).containsText("Too cold");
+    includeAndExcludeTheErrorCode(page);
     page.getByText("I am opening it").click();
     await()
         .untilAsserted(
             () ->
                 assertEquals(1, service.api().get("/api/containers/" + jar + "/openings").size()));
     browser.assertNothingWrong(page);
+  }
+
+  /** The 85 °C in the backlog is left out until a press includes it. */
+  private static void includeAndExcludeTheErrorCode(Page page) {
+    Locator fault = page.locator("#faults [data-fault=power-on]");
+    Locator chart = page.locator("[data-chart=temperature]");
+    Locator limits = page.locator("#limits-part");
+    assertThat(fault).containsText("left out of figures");
+    assertThat(limits).containsText("10 min of temperature");
+    assertThat(chart).not().hasAttribute("aria-label", Pattern.compile("85"));
+    fault.getByText("Include").click();
+    assertThat(fault).containsText("counted");
+    assertThat(chart).hasAttribute("aria-label", Pattern.compile("85.*Power-on value \\(counted"));
+    assertThat(limits).not().containsText("10 min of temperature");
+    fault.getByText("Exclude").click();
+    assertThat(fault).containsText("left out of figures");
   }
 
   @Test

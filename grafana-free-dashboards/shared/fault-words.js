@@ -1,0 +1,83 @@
+// Words for faults of sensors, and their marks on charts. Pure.
+
+import * as f from './format.js';
+import { QUANTITIES } from './quantities.js';
+import * as t from './time-format.js';
+
+const TITLES = {
+  'power-on': 'Power-on value',
+  'not-connected': 'Sensor chip not connected',
+  'raw-limit': 'Error code',
+  'out-of-range': 'Out of range',
+  implausible: 'Impossible value',
+  stuck: 'Stuck value',
+  spike: 'Spike',
+  jump: 'Jump',
+  'saturated-humidity': 'Saturated humidity',
+  'saturated-light': 'Saturated light',
+  condensation: 'Condensation',
+  drift: 'Two sensors drift apart',
+  'wrong-clock': 'Wrong clock',
+  'lengthening-interval': 'Longer interval',
+  'falling-battery': 'Falling battery',
+};
+
+const STATES = {
+  counted: 'counted',
+  excluded: 'left out of figures',
+  'partly-excluded': 'partly left out of figures',
+};
+
+export const titleOf = (kind) => TITLES[kind] ?? kind;
+
+export const quantityOf = (key) =>
+  QUANTITIES.find((one) => one.key === key)?.title ?? (key === 'battery' ? 'Battery' : 'All quantities');
+
+/** What figures do with the readings of a fault. */
+export const stateWords = (fault) => (fault.refused ? 'refused on arrival, left out of figures' : STATES[fault.state]);
+
+/** When it was: one moment, a stretch, or "since". */
+export function whenWords(fault, now) {
+  const from = t.stamp(fault.from, now);
+  if (fault.ongoing && fault.from !== fault.to) return `since ${from}`;
+  return fault.from === fault.to ? from : `${from} to ${t.stamp(fault.to, now)}`;
+}
+
+/** Which decision a press would make; null where a fault cannot be decided. */
+export function nextDecision(fault) {
+  if (fault.refused) return null;
+  return fault.state === 'excluded' ? { excluded: false, title: 'Include' } : { excluded: true, title: 'Exclude' };
+}
+
+/** The verdict over a list of faults. */
+export function summaryWords(faults) {
+  if (faults.length === 0) return 'No sensor faults in this stretch.';
+  const out = faults.filter((one) => one.state !== 'counted').length;
+  if (out === 0) return `${f.count(faults.length, 'fault')}, all counted in the figures.`;
+  return `${f.count(faults.length, 'fault')}; ${out === faults.length ? (out === 1 ? 'it is' : 'all are') : f.number(out)} left out of the figures.`;
+}
+
+/** What figures left out, as a sentence; empty if nothing. */
+export function leftOutWords(leftOut) {
+  const parts = (leftOut ?? []).map(
+    (one) =>
+      `${one.hours > 0 ? `${t.hours(one.hours)} of ` : ''}${quantityOf(one.quantity).toLowerCase()} (${f.count(one.stretches, 'faulty stretch', 'faulty stretches')}: ${one.kinds.map((kind) => titleOf(kind).toLowerCase()).join(', ')})`,
+  );
+  return parts.length === 0 ? '' : `Left out because of faults: ${parts.join('; ')}.`;
+}
+
+/** Faults as marks on charts; those of one quantity carry its key. */
+export const marksOfFaults = (faults) =>
+  (faults ?? []).map((fault) => ({
+    kind: fault.state === 'counted' ? 'fault' : 'excluded',
+    quantity: fault.quantity,
+    from: Date.parse(fault.from),
+    to: Date.parse(fault.to),
+    words: `${titleOf(fault.kind)} (${stateWords(fault)})`,
+  }));
+
+/** The faults marked on one chart, in words; empty if none. */
+export function chartWords(marks) {
+  const words = [...new Set(marks.map((mark) => mark.words).filter(Boolean))];
+  return words.length === 0 ? '' : `Faults: ${words.join('; ')}.`;
+}

@@ -1,0 +1,67 @@
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import {
+  chartWords,
+  leftOutWords,
+  marksOfFaults,
+  nextDecision,
+  stateWords,
+  summaryWords,
+  whenWords,
+} from '../shared/fault-words.js';
+
+const fault = (more = {}) => ({
+  sensor: 'probe',
+  quantity: 'temperature',
+  kind: 'power-on',
+  from: '2026-03-01T06:00:00Z',
+  to: '2026-03-01T06:00:00Z',
+  ongoing: false,
+  state: 'excluded',
+  refused: false,
+  ...more,
+});
+
+test('the verdict says how many faults the figures leave out', () => {
+  const counted = fault({ state: 'counted' });
+  assert.equal(summaryWords([]), 'No sensor faults in this stretch.');
+  assert.equal(summaryWords([counted]), '1 fault, all counted in the figures.');
+  assert.equal(summaryWords([fault()]), '1 fault; it is left out of the figures.');
+  assert.equal(summaryWords([fault(), fault()]), '2 faults; all are left out of the figures.');
+  assert.equal(summaryWords([fault(), counted]), '2 faults; 1 left out of the figures.');
+});
+
+test('a press does the opposite of what holds, and nothing to a refused value', () => {
+  assert.deepEqual(nextDecision(fault()), { excluded: false, title: 'Include' });
+  assert.equal(nextDecision(fault({ state: 'partly-excluded' })).title, 'Exclude');
+  assert.equal(nextDecision(fault({ state: 'counted' })).title, 'Exclude');
+  assert.equal(nextDecision(fault({ refused: true })), null);
+  assert.match(stateWords(fault({ refused: true })), /refused/);
+});
+
+test('a figure says what it left out', () => {
+  const one = { quantity: 'temperature', hours: 1 / 3, stretches: 2, kinds: ['power-on', 'stuck'] };
+  assert.equal(leftOutWords([]), '');
+  assert.equal(
+    leftOutWords([one, { quantity: 'humidity', hours: 0, stretches: 1, kinds: ['raw-limit'] }]),
+    'Left out because of faults: 20 min of temperature (2 faulty stretches: power-on value, stuck value); humidity (1 faulty stretch: error code).',
+  );
+});
+
+test('faults are marked in words too, apart by what figures do with them', () => {
+  const marks = marksOfFaults([fault(), fault({ kind: 'stuck', state: 'counted' }), fault()]);
+  assert.deepEqual(
+    marks.map((mark) => mark.kind),
+    ['excluded', 'fault', 'excluded'],
+  );
+  assert.equal(chartWords(marks), 'Faults: Power-on value (left out of figures); Stuck value (counted).');
+  assert.equal(chartWords([{ kind: 'cold' }]), '');
+});
+
+test('an ongoing fault has no end', () => {
+  const now = Date.parse('2026-03-01T08:00:00Z');
+  const long = fault({ to: '2026-03-01T07:30:00Z' });
+  assert.match(whenWords(long, now), / to /);
+  assert.match(whenWords({ ...long, ongoing: true }, now), /^since /);
+  assert.doesNotMatch(whenWords(fault(), now), / to /);
+});
