@@ -297,6 +297,11 @@ class ApiIT {
     }
     assertEquals(0, api.get(points).path("corrections").size());
     api.call("DELETE", points + "/99999", null, 404);
+    String settling = "/api/sensors/" + Grower.SPARE + "/settling?quantity=";
+    assertEquals("waiting", api.get(settling + "light").path("state").asText());
+    assertEquals(6, api.get(settling + "light").path("readingsNeeded").asInt());
+    api.call("GET", settling + "warmth", null, 400);
+    api.call("GET", "/api/sensors/no-such/settling?quantity=light", null, 404);
     api.call("GET", "/api/sensors/no-such/calibration-points", null, 404);
     api.call("POST", "/api/sensors/no-such/calibration-points", ice, 404);
   }

@@ -19,6 +19,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import tepidarium.heat.HeatRule;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 
 /**
@@ -33,6 +34,20 @@ public final class Params {
   /** Cuts a text from a request at 60 characters, for quoting in an answer. */
   public static String shown(String text) {
     return text.length() <= MAX_QUOTE_LENGTH ? text : text.substring(0, MAX_QUOTE_LENGTH) + '…';
+  }
+
+  /**
+   * Reads a quantity by its key.
+   *
+   * @throws InvalidInput of the field {@code quantity} if it is missing or not a quantity
+   */
+  public static Quantity quantity(@Nullable String key) {
+    if (key == null) {
+      throw new InvalidInput("quantity", "is missing");
+    }
+    return Quantity.ofKey(key)
+        .orElseThrow(
+            () -> new InvalidInput("quantity", "must be a quantity, not \"" + shown(key) + '"'));
   }
 
   /**

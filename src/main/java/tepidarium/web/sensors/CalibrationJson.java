@@ -114,11 +114,7 @@ record CalibrationJson(String sensor, List<PointJson> points, List<CorrectionJso
     private static final double SALT_DIFFERENCE_C = 0.2;
 
     CalibrationPoint point(SensorId sensor, Instant now) {
-      String named = given("quantity", quantity);
-      Quantity known =
-          Quantity.ofKey(named)
-              .orElseThrow(
-                  () -> new InvalidInput("quantity", "\"" + named + "\" is not a quantity"));
+      Quantity known = Params.quantity(quantity);
       String how = given("method", method);
       CalibrationMethod knownMethod =
           CalibrationMethod.ofKey(how)

@@ -72,7 +72,7 @@ record FaultJson(Instant from, Instant to, List<FaultOfSensor> faults) {
       }
       return new FaultDecision(
           sensor,
-          quantity == null ? null : known(quantity),
+          quantity == null ? null : Params.quantity(quantity),
           FaultKind.ofKey(kind)
               .orElseThrow(
                   () ->
@@ -83,14 +83,6 @@ record FaultJson(Instant from, Instant to, List<FaultOfSensor> faults) {
           excluded,
           now,
           Params.person(by));
-    }
-
-    private static Quantity known(String key) {
-      return Quantity.ofKey(key)
-          .orElseThrow(
-              () ->
-                  new InvalidInput(
-                      "quantity", "must be a quantity, not \"" + Params.shown(key) + '"'));
     }
   }
 

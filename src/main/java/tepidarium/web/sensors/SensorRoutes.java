@@ -9,6 +9,7 @@ import tepidarium.calibration.CalibrationPoint;
 import tepidarium.calibration.CalibrationRules;
 import tepidarium.container.Register;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 import tepidarium.web.NotFound;
@@ -34,6 +35,7 @@ public final class SensorRoutes {
     routes.put("/api/sensors/{sensor}/calibration", this::calibrate);
     routes.get("/api/sensors/{sensor}/calibration-points", this::points);
     routes.post("/api/sensors/{sensor}/calibration-points", this::addPoint);
+    routes.get("/api/sensors/{sensor}/settling", this::settling);
     routes.delete("/api/sensors/{sensor}/calibration-points/{point}", this::removePoint);
   }
 
@@ -80,6 +82,11 @@ public final class SensorRoutes {
     CalibrationRules.checkTime(point, views.firstHeard(sensor), now);
     register.addCalibrationPoint(point, now);
     ctx.status(HttpStatus.CREATED).json(views.calibration(sensor, now));
+  }
+
+  private void settling(Context ctx) {
+    Quantity quantity = Params.quantity(ctx.queryParam("quantity"));
+    ctx.json(views.settling(Params.sensorId(ctx), quantity, clock.instant()));
   }
 
   private void removePoint(Context ctx) {

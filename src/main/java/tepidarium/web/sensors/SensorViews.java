@@ -10,6 +10,7 @@ import java.util.TreeSet;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import tepidarium.calibration.QuantityCorrection;
+import tepidarium.calibration.Settling;
 import tepidarium.container.Calibration;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
@@ -118,6 +119,20 @@ public final class SensorViews {
       }
     }
     return CalibrationJson.of(sensor, register.calibrationPoints(sensor), corrections);
+  }
+
+  /**
+   * Whether the newest readings of a quantity are steady.
+   *
+   * @throws NotFound if there is no such sensor
+   */
+  SettlingJson settling(SensorId sensor, Quantity quantity, Instant now) {
+    existing(sensor);
+    Samples raw =
+        readings
+            .read(sensor, new Span(now.minus(Settling.OLDEST), now))
+            .getOrDefault(quantity, Samples.EMPTY);
+    return SettlingJson.of(quantity, Settling.of(quantity, raw, now));
   }
 
   /** The newest raw reading; that of the last calibration point if there is none. */

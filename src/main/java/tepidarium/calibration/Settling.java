@@ -1,0 +1,107 @@
+package tepidarium.calibration;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Arrays;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.Samples;
+import tepidarium.stats.TheilSen;
+
+/**
+ * Whether a sensor shows a steady value, so that it can be taken as the reading of a calibration
+ * point. The rule: over the newest readings, a straight line changes by no more than twice the
+ * wander of a common sensor, and no reading lies further from it than five times that wander. The
+ * newest readings are those of the last ten minutes, or the last six if these took longer. Common
+ * practice, no source.
+ *
+ * @param state what is missing, if anything
+ * @param readings number of readings that count
+ * @param at instant of the newest reading; {@link Instant#EPOCH} if there is none
+ * @param length time from the first to the last of them
+ * @param mean their mean, raw, in the unit of the quantity; NaN without readings
+ * @param drift change of the line over {@code length}, in the same unit; NaN with too few readings
+ * @param spread largest distance of a reading from the line, in the same unit; NaN likewise
+ * @param driftLimit largest drift of a steady value, in the same unit
+ */
+public record Settling(
+    State state,
+    int readings,
+    Instant at,
+    Duration length,
+    double mean,
+    double drift,
+    double spread,
+    double driftLimit) {
+  public static final int FEWEST_READINGS = TheilSen.FEWEST_POINTS;
+  public static final Duration WINDOW = Duration.ofMinutes(10);
+
+  /** Readings older than this do not count. */
+  public static final Duration OLDEST = Duration.ofHours(2);
+
+  private static final double MAX_DRIFT = 2;
+  private static final double MAX_SPREAD = 5;
+
+  /** Light wanders in proportion to its strength. */
+  private static final double LIGHT_WANDER = 0.01;
+
+  /** What is missing until the value can be taken. */
+  public enum State {
+    /** Too few readings. */
+    WAITING,
+    /** The line rises or falls too much. */
+    DRIFTING,
+    /** A reading lies too far from the line. */
+    UNSTEADY,
+    /** Nothing is missing. */
+    SETTLED
+  }
+
+  /**
+   * Judges the newest readings.
+   *
+   * @param raw readings of one sensor as it sent them; those before {@code now − } {@link #OLDEST}
+   *     or after {@code now} are ignored
+   */
+  public static Settling of(Quantity quantity, Samples raw, Instant now) {
+    Samples newest = newest(raw.between(now.minus(OLDEST).toEpochMilli(), now.toEpochMilli() + 1));
+    int n = newest.size();
+    double[] hours = new double[n];
+    double[] values = new double[n];
+    for (int i = 0; i < n; i++) {
+      hours[i] = (newest.atMs(i) - newest.firstMs()) / 3.6e6;
+      values[i] = newest.value(i);
+    }
+    double mean = Arrays.stream(values).average().orElse(Double.NaN);
+    double wander =
+        quantity == Quantity.LIGHT
+            ? Math.max(quantity.noise(), LIGHT_WANDER * mean)
+            : quantity.noise();
+    double limit = MAX_DRIFT * wander;
+    Instant at = n == 0 ? Instant.EPOCH : Instant.ofEpochMilli(newest.lastMs());
+    Duration length = Duration.ofMillis(n == 0 ? 0 : newest.lastMs() - newest.firstMs());
+    if (n < FEWEST_READINGS) {
+      return new Settling(State.WAITING, n, at, length, mean, Double.NaN, Double.NaN, limit);
+    }
+    TheilSen line = TheilSen.of(hours, values);
+    double drift = line.slope() * hours[n - 1];
+    double spread = 0;
+    for (int i = 0; i < n; i++) {
+      double onLine = line.intercept() + line.slope() * hours[i];
+      spread = Math.max(spread, Math.abs(values[i] - onLine));
+    }
+    State state =
+        Math.abs(drift) > limit
+            ? State.DRIFTING
+            : spread > MAX_SPREAD * wander ? State.UNSTEADY : State.SETTLED;
+    return new Settling(state, n, at, length, mean, drift, spread, limit);
+  }
+
+  private static Samples newest(Samples recent) {
+    if (recent.size() <= FEWEST_READINGS) {
+      return recent;
+    }
+    long inWindow = recent.lastMs() - WINDOW.toMillis();
+    long sixth = recent.atMs(recent.size() - FEWEST_READINGS);
+    return recent.between(Math.min(inWindow, sixth), recent.lastMs() + 1);
+  }
+}
