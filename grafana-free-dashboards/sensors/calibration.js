@@ -6,16 +6,18 @@ import * as t from '../shared/time-format.js';
 import { now } from '../shared/clock.js';
 import { CALIBRATED, METHODS, correctionWords, meanWords, valueOf } from './calibration-words.js';
 import { pointForm } from './calibration-form.js';
+import { makeGuide } from './guide.js';
 
 const titleOf = (choices, key) => choices.find((choice) => choice.key === key)?.title ?? key;
 
-/** Closed at first; loads the points when it is opened. */
+/** Closed at first, unless a calibration was begun; loads the points when it is opened. */
 export function makeCalibration(sensor) {
   const figures = h('div', { 'aria-live': 'polite' });
   const output = h('div', { role: 'status' });
+  const guide = makeGuide(sensor.sensor, show);
   const element = h(
     'details',
-    { class: 'calibration' },
+    { class: 'calibration', open: guide.begun },
     h('summary', {}, 'Calibrate by points'),
     h(
       'p',
@@ -25,7 +27,8 @@ export function makeCalibration(sensor) {
     ),
     output,
     figures,
-    pointForm(sensor, show),
+    guide.element,
+    h('details', { class: 'by-hand' }, h('summary', {}, 'Enter a point'), pointForm(sensor, show)),
   );
   element.addEventListener('toggle', () => {
     if (element.open) load();

@@ -55,6 +55,7 @@ export const api = {
   calibrationPoints: (sensor) => call('GET', at('sensors', sensor, 'calibration-points')),
   addCalibrationPoint: (sensor, body) => call('POST', at('sensors', sensor, 'calibration-points'), { body }),
   removeCalibrationPoint: (sensor, point) => call('DELETE', at('sensors', sensor, 'calibration-points', point)),
+  settling: (sensor, quantity) => call('GET', at('sensors', sensor, 'settling'), { query: { quantity } }),
   calibrate: (sensor, body) => call('PUT', at('sensors', sensor, 'calibration'), { body }),
   alerts: (state) => call('GET', '/api/alerts', { query: { state } }),
   /** One alert with its transitions. */

@@ -54,12 +54,12 @@ class SensorsPageIT {
     browser = Browser.start();
   }
 
-  /** Two sensors with three days of readings, the second until two hours ago; else one reading. */
+  /** Three sensors with three days of readings, the third until two hours ago; else one reading. */
   private static List<Reading> readings() {
     List<Reading> readings = new ArrayList<>();
     for (int i = 0; i < SENSORS; i++) {
       SensorId sensor = new SensorId("node-" + i);
-      boolean many = i == 7 || i == 8;
+      boolean many = i >= 6 && i <= 8;
       Instant last = i == 8 ? NOW.minus(Duration.ofHours(2)) : NOW;
       for (int back = many ? HOURS * 12 - 1 : 0; back >= 0; back--) {
         Instant at = last.minus(Duration.ofMinutes(5L * back));
@@ -157,5 +157,36 @@ class SensorsPageIT {
 
   private static double heat(String container) {
     return service.api().get("/api/containers/" + container).at("/heat/degreeHours").asDouble();
+  }
+
+  @Test
+  void aCalibrationIsGuidedLeftAndTakenUpAgain() {
+    Page page = open(390, "?sensor=node-6");
+    page.getByText("Calibrate by points").click();
+    page.getByLabel("Step by step").selectOption("warm");
+    page.getByText("Start", new Page.GetByTextOptions().setExact(true)).click();
+    assertThat(page.locator(".guide ol li")).hasCount(2);
+    page.getByText("It is in place").click();
+    assertThat(page.locator(".guide")).containsText("Settled at 31.00 °C");
+    assertThat(page.locator(".guide")).containsText("It needs");
+    assertThat(page.locator(".guide button[type=submit]")).isDisabled();
+
+    // Its time in place is over: it was left half an hour ago.
+    page.evaluate(
+        "() => { const key = 'tepidarium.calibration.node-6';"
+            + " const state = JSON.parse(localStorage.getItem(key));"
+            + " for (const at of ['begunAt', 'placedAt']) state[at] -= 30 * 60000;"
+            + " localStorage.setItem(key, JSON.stringify(state)); }");
+    page.reload();
+    page.getByLabel("The better instrument shows (°C)").fill("30,6");
+    page.getByLabel("Its uncertainty (°C)").fill("0.05");
+    browser.assertNothingWrong(page);
+    page.getByText("Take 31.00 °C").click();
+    assertThat(page.locator(".guide")).containsText("Taken. All figures follow");
+    assertThat(page.locator(".guide")).containsText("− 0.40 °C");
+    page.reload();
+    page.getByText("Calibrate by points").click();
+    assertThat(page.getByLabel("Step by step")).isVisible();
+    assertThat(page.locator(".correction")).containsText("31.00 °C becomes 30.60 °C");
   }
 }
