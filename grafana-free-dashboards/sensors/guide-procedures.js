@@ -39,7 +39,7 @@ export const PROCEDURES = [
     salt: 'sodiumChloride',
     title: 'Salt jar: humidity at 75 %',
     quantity: 'humidity',
-    minutes: 240,
+    minutes: 720,
     prepare: [
       'Stir table salt with a little water to a thick wet slurry, in a jar with a tight lid.',
       'Hang the sensor above it, so that no salt touches it. Close the jar, and keep it at an even temperature.',
@@ -53,7 +53,7 @@ export const PROCEDURES = [
     salt: 'potassiumSulphate',
     title: 'Salt jar: humidity at 97 %',
     quantity: 'humidity',
-    minutes: 360,
+    minutes: 720,
     prepare: [
       'Stir potassium sulphate with a little water to a thick wet slurry, in a jar with a tight lid. ' +
         'Follow the label of the salt, and use no jar that will hold food again.',
