@@ -95,7 +95,7 @@ export function verdictWords(rows) {
 
 /** A length in one unit, for intervals. */
 export function interval(seconds) {
-  if (seconds < 119.5) return `${f.number(seconds, seconds < 10 && !Number.isInteger(seconds) ? 1 : 0)} s`;
+  if (seconds < 119.5) return `${plain(seconds)} s`;
   const minutes = seconds / 60;
   if (minutes < 119.5) return `${plain(minutes)} min`;
   return minutes < 48 * 60 ? `${plain(minutes / 60)} h` : `${plain(minutes / 1440)} days`;
