@@ -6,11 +6,11 @@ import * as f from '../shared/format.js';
 export const CHANGE_COLUMNS = [
   { title: 'Container', cell: (one) => one.name },
   { title: 'Degree-hours before', class: 'number', cell: ({ before }) => f.degreeHours(before?.degreeHours) },
-  { title: 'After', class: 'number', cell: ({ after }) => f.degreeHours(after?.degreeHours) },
+  { title: 'Degree-hours after', class: 'number', cell: ({ after }) => f.degreeHours(after?.degreeHours) },
   { title: 'In band before', class: 'number', cell: ({ before }) => f.share(before?.shareInBand) },
-  { title: 'After', class: 'number', cell: ({ after }) => f.share(after?.shareInBand) },
-  { title: 'Without readings before', class: 'number', cell: ({ before }) => gap(before) },
-  { title: 'After', class: 'number', cell: ({ after }) => gap(after) },
+  { title: 'In band after', class: 'number', cell: ({ after }) => f.share(after?.shareInBand) },
+  { title: 'Gaps before', class: 'number', cell: ({ before }) => gap(before) },
+  { title: 'Gaps after', class: 'number', cell: ({ after }) => gap(after) },
 ];
 
 const gap = (figures) => (figures ? `${f.number(figures.gapHours, 1)} h` : f.UNKNOWN);

@@ -90,7 +90,7 @@ export function verdictWords(rows) {
     [count('unplaced'), 'without a place'],
   ].filter(([number]) => number > 0);
   const all = `${f.count(used.length, 'sensor')} in use`;
-  return `${all}: ${needs.length === 0 ? 'all report and none needs cells.' : `${needs.map(([number, what]) => `${f.number(number)} ${what}`).join(', ')}.`}`;
+  return `${all}: ${needs.length === 0 ? 'all report, and no battery is low.' : `${needs.map(([number, what]) => `${f.number(number)} ${what}`).join(', ')}.`}`;
 }
 
 /** A length in one unit, for intervals. */

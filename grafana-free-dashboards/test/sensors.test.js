@@ -125,7 +125,7 @@ test('500 sensors are searched and sorted within 0.2 s', () => {
 
 test('the verdict counts what needs a look; retired sensors need none', () => {
   assert.equal(verdictWords(rows), '3 sensors in use: 1 late, 1 with a low battery, 1 without a place.');
-  assert.equal(verdictWords([rows[0]]), '1 sensor in use: all report and none needs cells.');
+  assert.equal(verdictWords([rows[0]]), '1 sensor in use: all report, and no battery is low.');
   assert.equal(verdictWords([]), 'No sensor has been heard yet.');
 });
 
