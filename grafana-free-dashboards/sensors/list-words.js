@@ -1,5 +1,6 @@
 // What the list of sensors says about each, and which it shows in which order. Pure.
 
+import { recentWords } from '../shared/fault-words.js';
 import * as f from '../shared/format.js';
 import { latestWords } from '../shared/latest-words.js';
 import { nameOf, placeOf, placeWords } from '../shared/sensor-place.js';
@@ -19,9 +20,10 @@ export function rowOf(sensor, containers, at) {
     retired: Boolean(sensor.retired),
     late: activity?.late ?? false,
     low: !sensor.retired && (activity?.battery?.low ?? false),
+    faulty: !sensor.retired && sensor.faults?.ongoing > 0,
     latest: valueWords(sensor),
     lastHeard: sensor.lastHeard,
-    reporting: [intervalWords(activity), lateWords(activity), gapWords(activity?.gaps.week)]
+    reporting: [intervalWords(activity), lateWords(activity), gapWords(activity?.gaps.week), recentWords(sensor.faults)]
       .filter(Boolean)
       .join(' · '),
     battery: batteryWords(sensor),
@@ -47,6 +49,7 @@ export const SHOWN = [
   { key: 'unplaced', title: 'Without a place', test: (row) => !row.placed && !row.retired },
   { key: 'late', title: 'Late', test: (row) => row.late },
   { key: 'low', title: 'Low battery', test: (row) => row.low },
+  { key: 'faulty', title: 'Faulty', test: (row) => row.faulty },
   { key: 'retired', title: 'Retired', test: (row) => row.retired },
 ];
 
@@ -87,6 +90,7 @@ export function verdictWords(rows) {
   const needs = [
     [count('late'), 'late'],
     [count('low'), 'with a low battery'],
+    [count('faulty'), 'with a fault now'],
     [count('unplaced'), 'without a place'],
   ].filter(([number]) => number > 0);
   const all = `${f.count(used.length, 'sensor')} in use`;

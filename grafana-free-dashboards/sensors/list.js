@@ -66,6 +66,7 @@ function makeRow(row) {
 const MARKS = [
   ['late', 'Late'],
   ['low', 'Low battery'],
+  ['faulty', 'Faulty'],
 ];
 
 function updateRow(item, row) {

@@ -31,7 +31,12 @@ startPage({
   },
   handlers: {
     sensor: (sensor) => {
-      sensors.set(sensor.sensor, { ...sensor, activity: sensor.activity ?? sensors.get(sensor.sensor)?.activity });
+      const before = sensors.get(sensor.sensor);
+      sensors.set(sensor.sensor, {
+        ...sensor,
+        activity: sensor.activity ?? before?.activity,
+        faults: sensor.faults ?? before?.faults,
+      });
       soon();
     },
   },

@@ -12,6 +12,7 @@ import { makeChangeResult } from './change-result.js';
 import { batteryReason } from './change-words.js';
 import { makeConstant, updateConstant } from './constant.js';
 import { batteryWords, gapWords, intervalWords, lateWords, valueWords } from './list-words.js';
+import { makeFaults } from './faults.js';
 import { makePlacements } from './placements.js';
 
 /**
@@ -28,6 +29,7 @@ export function makeSheet(host, key, known) {
   const actions = makeActions({ key, known, result });
   const placements = makePlacements({ key, known, result });
   const constant = makeConstant(key);
+  const faults = makeFaults(key);
   host.append(
     h('p', {}, h('a', { href: '/sensors.html' }, 'All sensors')),
     title,
@@ -36,6 +38,7 @@ export function makeSheet(host, key, known) {
     note,
     facts,
     result.element,
+    faults.element,
     h('section', {}, h('h2', {}, 'Change'), actions.element),
     h('section', {}, h('h2', {}, 'Placements'), placements.element),
     h('section', {}, h('h2', {}, 'Correction'), constant, makeCalibration(sensor())),
@@ -51,6 +54,7 @@ export function makeSheet(host, key, known) {
     actions.update();
     placements.update();
     updateConstant(constant, one);
+    faults.update(one);
   }
 
   return {
@@ -72,7 +76,8 @@ function verdictWords(sensor, containers) {
   const low =
     sensor.activity?.battery?.low && !sensor.retired ? ' Its battery is low: change or charge the cells.' : '';
   const silent = late ? ` It is ${late}: check its supply and its distance to the access point.` : '';
-  return `${where}${silent}${low}`;
+  const faulty = sensor.faults?.ongoing > 0 ? ' Its readings show a fault now; see below.' : '';
+  return `${where}${silent}${low}${faulty}`;
 }
 
 let drawn = '';

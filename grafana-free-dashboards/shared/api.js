@@ -40,6 +40,7 @@ export const api = {
   declineOpening: (id, { from, until }) =>
     call('POST', at('containers', id, 'openings', 'suggested', 'decline'), { body: { from, until } }),
   faults: (id, range) => call('GET', at('containers', id, 'faults'), { query: span(range) }),
+  sensorFaults: (sensor, range) => call('GET', at('sensors', sensor, 'faults'), { query: span(range) }),
   decideFault: (sensor, body) =>
     call('POST', at('sensors', sensor, 'fault-decisions'), { body: { ...body, by: who() } }),
   room: (range) => call('GET', '/api/room', { query: span(range) }),

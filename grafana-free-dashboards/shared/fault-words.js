@@ -81,3 +81,9 @@ export function chartWords(marks) {
   const words = [...new Set(marks.map((mark) => mark.words).filter(Boolean))];
   return words.length === 0 ? '' : `Faults: ${words.join('; ')}.`;
 }
+
+/** The faults of a sensor in the last 7 days; empty if there are none. */
+export const recentWords = (faults) =>
+  faults?.count > 0
+    ? `${f.count(faults.count, 'fault')} in 7 days, newest: ${titleOf(faults.newestKind).toLowerCase()}`
+    : '';

@@ -5,6 +5,7 @@ import {
   leftOutWords,
   marksOfFaults,
   nextDecision,
+  recentWords,
   stateWords,
   summaryWords,
   whenWords,
@@ -56,6 +57,12 @@ test('faults are marked in words too, apart by what figures do with them', () =>
   );
   assert.equal(chartWords(marks), 'Faults: Power-on value (left out of figures); Stuck value (counted).');
   assert.equal(chartWords([{ kind: 'cold' }]), '');
+});
+
+test('the list of sensors tells the newest fault', () => {
+  assert.equal(recentWords(null), '');
+  assert.equal(recentWords({ count: 0, newestKind: null }), '');
+  assert.equal(recentWords({ count: 2, newestKind: 'stuck' }), '2 faults in 7 days, newest: stuck value');
 });
 
 test('an ongoing fault has no end', () => {

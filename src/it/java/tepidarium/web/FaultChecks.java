@@ -90,6 +90,9 @@ final class FaultChecks {
     assertEquals(1, powerOn.path("readings").asInt());
     assertTrue(powerOn.path("decided").isNull());
     assertEquals(faults(), api.get("/api/sensors/" + SENSOR + "/faults").path("faults"));
+    JsonNode summary = api.get("/api/sensors/" + SENSOR).path("faults");
+    assertEquals(2, summary.path("count").asInt());
+    assertEquals("not-connected", summary.path("newestKind").asText());
   }
 
   private JsonNode decide(String decision) {

@@ -278,7 +278,12 @@ public final class Service implements AutoCloseable {
     SensorActivities activities =
         running.add(
             new SensorActivities(
-                readings, containers.latestValues(), sensors, config.maxGap(), clock));
+                readings,
+                containers.latestValues(),
+                sensors,
+                containers.faults(),
+                config.maxGap(),
+                clock));
     return new SensorViews(
         containers.register(),
         sensors,

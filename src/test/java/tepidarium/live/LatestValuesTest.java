@@ -1,6 +1,7 @@
 package tepidarium.live;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
 import java.time.Instant;
@@ -13,6 +14,8 @@ import tepidarium.container.ContainerKind;
 import tepidarium.container.ContainerSettings;
 import tepidarium.container.MemoryContainers;
 import tepidarium.container.Register;
+import tepidarium.fault.FaultDecision;
+import tepidarium.fault.FaultKind;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Readings;
@@ -50,5 +53,26 @@ class LatestValuesTest {
     assertEquals(0.75, latestValues.of(jar, Quantity.LIGHT, now).orElseThrow().value());
     assertEquals(
         START.plusSeconds(600), latestValues.of(jar, Quantity.TEMPERATURE, now).orElseThrow().at());
+  }
+
+  /** 85 °C is the power-on value of a DS18B20; the humidity of the same reading counts. */
+  @Test
+  void anErrorCodeIsNoValueUntilItIsIncluded() {
+    ContainerId jar =
+        register
+            .add(
+                new ContainerSettings("Jar", ContainerKind.JAR, null, 15, null, Band.DEFAULT),
+                START)
+            .id();
+    register.place(SENSOR, jar, START, null);
+    latestValues.add(reading(10, 85, 97, 0));
+    Instant now = START.plusSeconds(900);
+    assertTrue(latestValues.of(jar, Quantity.TEMPERATURE, now).isEmpty());
+    assertEquals(97, latestValues.of(jar, Quantity.HUMIDITY, now).orElseThrow().value());
+    Instant at = START.plusSeconds(600);
+    register.decide(
+        new FaultDecision(
+            SENSOR, Quantity.TEMPERATURE, FaultKind.POWER_ON, at, at, false, now, "Ada"));
+    assertEquals(85, latestValues.of(jar, Quantity.TEMPERATURE, now).orElseThrow().value());
   }
 }

@@ -85,6 +85,7 @@ public final class FaultRoutes {
               + ": the readings before then have been deleted, so their sums can no longer change");
     }
     register.decide(decision);
+    views.faultsDecided(sensor);
     Span span = new Span(decision.from(), decision.to().plusMillis(1));
     ctx.json(FaultJson.of(span, faults.ofSensor(sensor, span)));
   }

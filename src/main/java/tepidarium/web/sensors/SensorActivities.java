@@ -21,6 +21,7 @@ import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
+import tepidarium.rollup.FaultHistory;
 import tepidarium.sensor.BatteryForecast;
 import tepidarium.sensor.ReportingRecord;
 import tepidarium.sensor.SensorBook;
@@ -29,9 +30,9 @@ import tepidarium.series.SensorSummary;
 import tepidarium.series.StoreException;
 
 /**
- * Caches how regularly each sensor reports and the forecast of its battery. Both need the readings
- * of a week or more, so two threads of their own load them. A cached value older than five minutes
- * is still returned, and loaded again in the background. Thread-safe.
+ * Caches how regularly each sensor reports, the forecast of its battery and its faults. They need
+ * the readings of a week or more, so two threads of their own load them. A cached value older than
+ * five minutes is still returned, and loaded again in the background. Thread-safe.
  */
 public final class SensorActivities implements AutoCloseable {
   private static final Duration REFRESH_AFTER = Duration.ofMinutes(5);
@@ -42,11 +43,13 @@ public final class SensorActivities implements AutoCloseable {
 
   private static final Duration SAMPLE_LENGTH = Duration.ofHours(2);
 
-  private record Activity(ReportingRecord reporting, @Nullable BatteryForecast battery) {}
+  private record Activity(
+      ReportingRecord reporting, @Nullable BatteryForecast battery, FaultSummaryJson faults) {}
 
   private final ReadingSource readings;
   private final LatestValues latestValues;
   private final SensorBook book;
+  private final FaultHistory faults;
   private final Duration maxGap;
   private final Clock clock;
   private final ExecutorService executor =
@@ -63,11 +66,13 @@ public final class SensorActivities implements AutoCloseable {
       ReadingSource readings,
       LatestValues latestValues,
       SensorBook book,
+      FaultHistory faults,
       Duration maxGap,
       Clock clock) {
     this.readings = readings;
     this.latestValues = latestValues;
     this.book = book;
+    this.faults = faults;
     this.maxGap = maxGap;
     this.clock = clock;
     this.cache =
@@ -130,6 +135,12 @@ public final class SensorActivities implements AutoCloseable {
             book.details(sensor).retiredAt() != null);
   }
 
+  /** The recent faults of a sensor; null if they are not loaded. Does not wait. */
+  @Nullable FaultSummaryJson faults(SensorId sensor) {
+    Activity known = loaded(sensor);
+    return known == null ? null : known.faults();
+  }
+
   private @Nullable Activity loaded(SensorId sensor) {
     CompletableFuture<Optional<Activity>> load = cache.getIfPresent(sensor);
     return load == null || load.isCompletedExceptionally()
@@ -155,7 +166,9 @@ public final class SensorActivities implements AutoCloseable {
       return Optional.of(
           new Activity(
               ReportingRecord.of(instants(samples), heard.first(), end, maxGap),
-              battery(sensor, battery, from, heard, now)));
+              battery(sensor, battery, from, heard, now),
+              FaultSummaryJson.of(
+                  faults.ofSensor(sensor, new Span(now.minus(FaultSummaryJson.LENGTH), now)))));
     } catch (StoreException e) {
       // Health reports the store; the activity is loaded again at the next call.
       return Optional.empty();

@@ -23,6 +23,7 @@ import tepidarium.series.UncertainReadings;
  * @param latest newest raw values
  * @param corrected the same values corrected
  * @param activity null while it is not worked out yet, and before the first reading
+ * @param faults null when activity is null
  */
 public record SensorJson(
     String sensor,
@@ -38,7 +39,8 @@ public record SensorJson(
     @Nullable Double emptyVolts,
     @Nullable Instant retired,
     @Nullable DeviceJson device,
-    @Nullable ActivityJson activity) {
+    @Nullable ActivityJson activity,
+    @Nullable FaultSummaryJson faults) {
 
   public record PlacementJson(String container, Instant from, @Nullable Instant until) {}
 
@@ -81,7 +83,8 @@ public record SensorJson(
       @Nullable UncertainReadings uncertain,
       Register register,
       SensorBook book,
-      @Nullable ActivityJson activity) {
+      @Nullable ActivityJson activity,
+      @Nullable FaultSummaryJson faults) {
     Map<String, SensorSummary.@Nullable Value> latest = new LinkedHashMap<>();
     Map<String, @Nullable Double> corrected = new LinkedHashMap<>();
     SensorCorrection correction = register.correction(sensor);
@@ -115,6 +118,7 @@ public record SensorJson(
         details.emptyVolts(),
         details.retiredAt(),
         status == null ? null : DeviceJson.of(status),
-        activity);
+        activity,
+        faults);
   }
 }

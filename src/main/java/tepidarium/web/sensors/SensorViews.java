@@ -64,7 +64,13 @@ public final class SensorViews {
         readings.uncertain().get(sensor),
         register,
         book,
-        activities.json(sensor));
+        activities.json(sensor),
+        activities.faults(sensor));
+  }
+
+  /** Forgets the summary of the sensor's faults after a decision. */
+  void faultsDecided(SensorId sensor) {
+    activities.invalidate(sensor);
   }
 
   /** Changes what the grower entered about a sensor; its activity is worked out again. */

@@ -1,0 +1,47 @@
+// The list of sensor faults, with a button for each that excludes it from the figures or includes it. Pages share it.
+
+import { api } from './api.js';
+import { now } from './clock.js';
+import { actionButton, h, reconcile } from './dom.js';
+import { nextDecision, quantityOf, stateWords, titleOf, whenWords } from './fault-words.js';
+
+/** @param decided called after a decision, since all figures change with it */
+export function drawFaults(place, faults, decided) {
+  reconcile(
+    place,
+    faults,
+    (one) => [one.sensor, one.quantity, one.kind, one.from, one.to, one.state, one.ongoing].join('/'),
+    (one) => makeFault(one, decided),
+  );
+}
+
+function makeFault(fault, decided) {
+  const output = h('div');
+  const next = nextDecision(fault);
+  const decide = async () => {
+    const { quantity, kind, from, to } = fault;
+    await api.decideFault(fault.sensor, { quantity, kind, from, to, excluded: next.excluded });
+    await decided();
+  };
+  return h(
+    'li',
+    { data: { fault: fault.kind } },
+    h(
+      'div',
+      { class: 'with-button' },
+      h(
+        'p',
+        {},
+        h('strong', {}, titleOf(fault.kind)),
+        ` · ${fault.sensor}, ${quantityOf(fault.quantity).toLowerCase()} · ${whenWords(fault, now())} · `,
+        h('span', { class: `fault-state is-${fault.state}` }, stateWords(fault)),
+        decidedWords(fault),
+      ),
+      next && actionButton({ class: 'plain' }, next.title, output, decide),
+    ),
+    h('p', { class: 'quiet' }, fault.reason),
+    output,
+  );
+}
+
+const decidedWords = ({ decided }) => (decided ? `, decided by ${decided.by}` : '');
