@@ -30,7 +30,12 @@ final class RawHttp implements AutoCloseable {
 
   /** The status of the answer to a request over a connection of its own. */
   static int status(Target target, byte[] request) throws IOException {
+    return status(target, request, ANSWER_MS);
+  }
+
+  static int status(Target target, byte[] request, int answerMs) throws IOException {
     try (RawHttp http = new RawHttp(target)) {
+      http.socket.setSoTimeout(answerMs);
       http.send(request);
       return http.status();
     }

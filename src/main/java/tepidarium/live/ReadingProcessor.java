@@ -49,8 +49,12 @@ final class ReadingProcessor {
     this.listeners = listeners;
   }
 
-  /** Processes a batch that was just stored. If one evaluation fails, the others still run. */
-  void stored(List<Reading> readings, Instant arrivedAt) {
+  /**
+   * Processes a batch that was just stored. If one evaluation fails, the others still run.
+   *
+   * @param now the present time; later than the arrival by the time in the queue of this thread
+   */
+  void stored(List<Reading> readings, Instant arrivedAt, Instant now) {
     Set<ContainerId> touched = new HashSet<>();
     Set<SensorId> heard = new HashSet<>();
     RuntimeException failed = null;
@@ -61,7 +65,7 @@ final class ReadingProcessor {
       if (inTime) {
         silence.heard(reading.sensor(), arrivedAt);
       } else {
-        silence.backlogArrived(reading.sensor(), reading.at(), arrivedAt);
+        silence.backlogArrived(reading.sensor(), reading.at(), now);
       }
       ContainerId place = register.placeOf(reading.sensor(), reading.at()).orElse(null);
       if (place != null) {

@@ -49,12 +49,14 @@ final class SilenceMonitor {
   }
 
   /**
-   * Adds the arrival of a late reading. It does not count as heard now, because it may have waited
-   * in the broker, but newer readings may follow it.
+   * Adds a late reading. It does not count as heard now, because it may have waited in the broker,
+   * but newer readings may follow it.
+   *
+   * @param now the present time; on a slow computer much later than its arrival
    */
-  void backlogArrived(SensorId sensor, Instant measuredAt, Instant arrivedAt) {
+  void backlogArrived(SensorId sensor, Instant measuredAt, Instant now) {
     heard(sensor, measuredAt);
-    lastBacklog.merge(sensor, arrivedAt, SilenceMonitor::later);
+    lastBacklog.merge(sensor, now, SilenceMonitor::later);
   }
 
   void linkUp(Instant now) {

@@ -124,7 +124,7 @@ public final class Watch implements AutoCloseable {
 
   /** Adds readings that were just stored. */
   public void stored(List<Reading> batch, Instant arrivedAt) {
-    thread.add(() -> readings.stored(batch, arrivedAt));
+    thread.add(() -> readings.stored(batch, arrivedAt, clock.instant()));
   }
 
   /** Adds readings that were stored earlier but can be queried only now. */
