@@ -141,7 +141,7 @@ final class ExportCommand implements Callable<Integer> {
       rows = export.write(options, writer);
     }
     Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
-    out.printf("%,d readings written to %s%n", rows, file);
+    out.printf("%s written to %s%n", Amount.of(rows, "reading"), file);
     out.flush();
   }
 

@@ -161,12 +161,12 @@ final class ImportWriter implements RowReceiver, AutoCloseable {
   /** What was stored so far, and how fast. */
   String summary() {
     double seconds = (System.nanoTime() - startNanos) / 1e9;
-    return "%,d readings stored, %,d already there%s%s, in %.1f s (%,.0f readings/s)"
+    return "%s stored, %,d already there%s%s, in %.1f s (%,.0f readings/s)"
         .formatted(
-            stored,
+            Amount.of(stored, "reading"),
             repeated,
             skipped > 0 ? ", %,d before --from-line".formatted(skipped) : "",
-            empty > 0 ? ", %,d rows without a value".formatted(empty) : "",
+            empty > 0 ? ", " + Amount.of(empty, "row") + " without a value" : "",
             seconds,
             (stored + repeated + skipped) / seconds);
   }

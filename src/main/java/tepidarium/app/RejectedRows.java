@@ -48,7 +48,7 @@ final class RejectedRows implements AutoCloseable {
 
   /** What was rejected, in words. */
   String summary() {
-    return count == 0 ? "no rows rejected" : "%,d rows rejected (see %s)".formatted(count, file);
+    return count == 0 ? "no rows rejected" : "%s rejected (see %s)".formatted(Amount.of(count, "row"), file);
   }
 
   @Override

@@ -1,7 +1,6 @@
 package tepidarium.importing;
 
 import java.io.IOException;
-import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.charset.Charset;
 import java.time.Instant;
@@ -32,6 +31,11 @@ final class CsvRows {
   private static final int MAX_LINES_OF_ROW = 20;
 
   private static final int MAX_TEXT = 1_000;
+
+  static final String TOO_LONG =
+      "has more than 1,000,000 characters, because of a quote that is not closed or a missing line"
+          + " end. The rest of the file was not read: correct the row and import the file again";
+
   private static final long DAY_MS = 86_400_000;
   private static final long NO_TIME = Long.MIN_VALUE;
   private static final long EARLIEST_MS = Reading.EARLIEST.toEpochMilli();
@@ -76,9 +80,10 @@ final class CsvRows {
       Source source, Charset charset, Table table, int column, DateOrderGuess guess)
       throws IOException {
     DateTimeText text = new DateTimeText();
-    try (Reader reader = FileEncoding.open(source, charset);
+    try (LimitedReader reader = new LimitedReader(FileEncoding.open(source, charset));
         CSVParser parser = TableFinder.format(table.delimiter()).parse(reader)) {
       for (CSVRecord row : parser) {
+        reader.recordEnded();
         if (row.getRecordNumber() > table.firstRow()
             && row.size() > column
             && text.read(row.get(column))
@@ -86,18 +91,25 @@ final class CsvRows {
           guess.add(text, row.get(column));
         }
       }
+    } catch (UncheckedIOException e) {
+      if (!(e.getCause() instanceof LimitedReader.RecordTooLong)) {
+        throw e;
+      }
+      // The dates before the row that is too long decide. The import reports the row.
     }
   }
 
   /** Reads all rows, until the receiver ends it. */
   void read(Source source, Charset charset, RowReceiver receiver) throws IOException {
-    try (Reader reader = FileEncoding.open(source, charset);
+    long line = 1;
+    try (LimitedReader reader = new LimitedReader(FileEncoding.open(source, charset));
         CSVParser parser = TableFinder.format(plan.table().delimiter()).parse(reader)) {
       Iterator<CSVRecord> rows = parser.iterator();
       boolean more = true;
       while (more) {
-        long line = parser.getCurrentLineNumber() + 1;
+        line = parser.getCurrentLineNumber() + 1;
         more = rows.hasNext();
+        reader.recordEnded();
         if (more) {
           CSVRecord row = rows.next();
           long lines = parser.getCurrentLineNumber() - line + 1;
@@ -115,7 +127,11 @@ final class CsvRows {
         }
       }
     } catch (UncheckedIOException e) {
-      throw new InvalidInput("the file cannot be read on: " + e.getMessage(), e);
+      if (e.getCause() instanceof LimitedReader.RecordTooLong) {
+        receiver.bad(line, TOO_LONG, "");
+      } else {
+        throw new InvalidInput("the file cannot be read on: " + e.getMessage(), e);
+      }
     }
   }
 

@@ -2,7 +2,6 @@ package tepidarium.importing;
 
 import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.Reader;
 import java.nio.charset.Charset;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -47,18 +46,21 @@ final class LineProtocol {
   }
 
   void read(Source source, Charset charset, RowReceiver receiver) throws IOException {
-    try (Reader text = FileEncoding.open(source, charset);
+    long number = 0;
+    try (LimitedReader text = new LimitedReader(FileEncoding.open(source, charset));
         BufferedReader lines = new BufferedReader(text, 1 << 16)) {
-      long number = 0;
       boolean more = true;
       while (more) {
         String line = lines.readLine();
+        text.recordEnded();
         number++;
         more = line != null;
         if (line != null && !line.isBlank() && !line.startsWith("#")) {
           more = read(number, line.strip(), receiver);
         }
       }
+    } catch (LimitedReader.RecordTooLong e) {
+      receiver.bad(number + 1, CsvRows.TOO_LONG, "");
     }
   }
 

@@ -86,7 +86,7 @@ class ImportCommandTest {
     Ended first = run();
     assertEquals(0, first.status(), first.output());
     assertHas(first.output(), "3 readings stored, 0 already there");
-    assertHas(first.output(), "1 rows rejected");
+    assertHas(first.output(), "1 row rejected");
     assertEquals(
         "line,reason,text\r\n3,\"\"\"hot\"\" in \"\"temperature\"\" is not a number\","
             + "\"2026-03-01T06:10Z,hot\"\r\n",
@@ -107,7 +107,7 @@ class ImportCommandTest {
 
   @Test
   void storesOnlyRowsFromALineOn() {
-    assertHas(run("--from-line", "5").output(), "1 readings stored, 0 already there, 2 before");
+    assertHas(run("--from-line", "5").output(), "1 reading stored, 0 already there, 2 before");
     assertEquals(1, storedRows());
   }
 
