@@ -1,10 +1,11 @@
-// Runs the page Files: saves readings as a file.
+// Runs the page Files: saves readings as a file, and imports files of other loggers.
 
 import { api } from '../shared/api.js';
 import { byId, setOptions } from '../shared/dom.js';
 import { startPage, untilItWorks } from '../shared/page.js';
 import { browserZone } from '../shared/time-format.js';
 import { showProblem } from '../shared/trouble.js';
+import { loadImports } from './import.js';
 import { exportAddress, exportChoices } from './export-address.js';
 
 startPage({ current: '/files.html', reload: () => load().catch(showTrouble), redraw: () => {} });
@@ -14,6 +15,7 @@ async function load() {
   const [containers, sensors] = await Promise.all([api.containers(), api.sensors()]);
   setOptions(byId('what'), exportChoices(containers, sensors));
   byId('loading')?.remove();
+  await loadImports();
 }
 
 byId('export').addEventListener('submit', (event) => {

@@ -95,6 +95,19 @@ export const api = {
   keepSeason: (body) => call('POST', '/api/seasons', { body, timeoutMs: 60_000 }),
   removeSeason: (id) => call('DELETE', at('seasons', id)),
   seedsNeeded: (body) => call('POST', '/api/sums/seeds-needed', { body }),
+  imports: () => call('GET', '/api/imports'),
+  /** @param file the file to upload; large ones take long */
+  uploadImport: (file) =>
+    call('POST', '/api/imports', {
+      query: { name: file.name },
+      body: file,
+      type: 'application/octet-stream',
+      timeoutMs: 3_600_000,
+    }),
+  previewImport: (id, choices) => call('POST', at('imports', id, 'preview'), { body: choices, timeoutMs: 60_000 }),
+  startImport: (id, choices) => call('POST', at('imports', id, 'start'), { body: choices, timeoutMs: 60_000 }),
+  stopImport: (id) => call('POST', at('imports', id, 'stop')),
+  removeImport: (id) => call('DELETE', at('imports', id)),
   messages: () => call('GET', '/api/messages'),
   mappings: () => call('GET', '/api/mappings'),
   tryMapping: (body) => call('POST', '/api/mappings/trial', { body }),

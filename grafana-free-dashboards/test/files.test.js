@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
+import { choicesOf, progressWords, rowWords } from '../files/import-words.js';
 import { exportAddress, exportChoices } from '../files/export-address.js';
 
 const choice = (more) => ({ what: '', from: '', to: '', format: 'csv', calibrated: 'false', ...more });
@@ -39,4 +40,21 @@ test('containers, the room and sensors can be chosen', () => {
     choices.map(({ value }) => value),
     ['', 'container=jar-1', 'container=room', 'sensor=probe-1'],
   );
+});
+
+test('the progress of an import in words', () => {
+  const one = { state: 'running', percent: 40, stored: 12000, repeated: 3, rejected: 1, problem: null };
+  assert.equal(progressWords(one), 'Running, 40 %: 12,000 readings stored, 3 there already, 1 row rejected.');
+  assert.equal(progressWords({ ...one, state: 'ready' }), 'Not started.');
+  assert.equal(
+    progressWords({ ...one, state: 'failed', stored: 1, repeated: 0, rejected: 0, problem: 'the disk is full' }),
+    'Failed, 40 %: 1 reading stored. the disk is full.',
+  );
+});
+
+test('the rows of a preview in words, and choices without empty fields', () => {
+  const row = { line: 2, sensor: 'jar', at: '2026-03-01T05:00:00Z', values: { temperature: 29.5 }, rejected: null };
+  assert.equal(rowWords(row), 'Line 2: jar, 2026-03-01T05:00:00Z, temperature 29.5');
+  assert.equal(rowWords({ ...row, rejected: 'no time' }), 'Line 2 is rejected: no time');
+  assert.deepEqual(choicesOf({ sensor: '', zone: 'UTC' }), { zone: 'UTC' });
 });

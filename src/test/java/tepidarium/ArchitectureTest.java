@@ -96,7 +96,7 @@ class ArchitectureTest {
               "season",
               List.of("reading", "container", "heat", "light", "stats", "germination", "rollup")),
           Map.entry("exchange", List.of("reading", "germination")),
-          Map.entry("importing", List.of("reading", "ingest")),
+          Map.entry("importing", List.of("reading", "ingest", "series")),
           Map.entry("exporting", List.of("reading", "container", "series")),
           Map.entry("alert.notify.channel", List.of("alert.notify")),
           Map.entry("ingest", List.of("reading", "fault", "series")),
@@ -172,7 +172,7 @@ class ArchitectureTest {
               "web.history",
               List.of(
                   "web", "reading", "container", "heat", "light", "history", "alert", "rollup")),
-          Map.entry("web.files", List.of("web", "reading", "container", "exporting")),
+          Map.entry("web.files", List.of("web", "reading", "container", "exporting", "importing")),
           Map.entry(
               "web.live",
               List.of(
@@ -216,7 +216,7 @@ class ArchitectureTest {
           Map.entry(
               "web.server",
               and(
-                  and(WEB, "rollup", "live", "ingest", "alert.notify", "exporting"),
+                  and(WEB, "rollup", "live", "ingest", "alert.notify", "exporting", "importing"),
                   DOMAIN.toArray(new String[0]))),
           Map.entry("web.sums", List.of("web", "reading", "stats", "germination")),
           Map.entry("web.system", List.of("web", "alert", "ingest", "live")));

@@ -492,6 +492,43 @@ class ApiIT {
   }
 
   @Test
+  void aFileIsUploadedLookedAtImportedAndRemoved() {
+    String csv = "time;temp\n2026-03-01 06:00;29,5\n2026-03-01 06:10;hot\n2026-03-01 06:20;30\n";
+    long id =
+        api.call("POST", "/api/imports?name=old-box.csv", csv, 201).json().path("id").asLong();
+    String path = "/api/imports/" + id;
+    JsonNode preview = api.post(path + "/preview", "{\"zone\":\"+01:00\"}", 200);
+    assertEquals("old-box", preview.at("/rows/0/sensor").asText());
+    assertEquals("2026-03-01T05:00:00Z", preview.at("/rows/0/at").asText());
+    assertTrue(preview.at("/rows/1/rejected").asText().contains("hot"), preview.toString());
+    api.post(path + "/preview", "{\"zone\":\"Mars\"}", 400);
+    api.call("GET", path + "/rejected.csv", null, 404);
+
+    api.post(path + "/start", "{\"zone\":\"+01:00\"}", 200);
+    await()
+        .atMost(Duration.ofSeconds(30))
+        .until(() -> api.get("/api/imports").at("/imports/0/state").asText().equals("done"));
+    JsonNode done = api.get("/api/imports").at("/imports/0");
+    assertEquals(2, done.path("stored").asInt(), done.toString());
+    assertEquals(1, done.path("rejected").asInt(), done.toString());
+    assertTrue(api.call("GET", path + "/rejected.csv", null, 200).text().contains("3,"));
+    await()
+        .atMost(Duration.ofSeconds(30))
+        .until(() -> api.send("GET", "/api/sensors/old-box", null, Map.of()).statusCode() == 200);
+    assertEquals(30, api.get("/api/sensors/old-box").at("/latest/temperature/value").asDouble());
+
+    api.post(path + "/start", "{}", 400);
+    api.call("POST", path + "/stop", null, 200);
+    api.call("DELETE", path, null, 204);
+    api.call("DELETE", path, null, 404);
+    api.call("POST", path + "/preview", "{}", 404);
+    api.call("POST", path + "/start", "{}", 404);
+    api.call("POST", path + "/stop", null, 404);
+    api.call("POST", "/api/imports?name=", csv, 400);
+    assertEquals(0, api.get("/api/imports").path("imports").size());
+  }
+
+  @Test
   void metricsAreOpenMetricsText() {
     CheckedApi.Answer metrics = api.call("GET", "/metrics", null, 200);
     assertTrue(metrics.header("content-type").contains("version=1.0.0"));
@@ -603,15 +640,17 @@ class ApiIT {
   @Test
   void aHugeBodyIsRefusedUnread() {
     for (Operation operation : api.document().operations()) {
+      boolean upload = operation.path().equals("/api/imports");
       if (api.document().details(operation).has("requestBody")) {
         RawHttp answer =
             RawHttp.send(
                 service.url(),
                 operation.method() + ' ' + concrete(operation) + " HTTP/1.1",
-                "Content-Length: 3000000");
+                "Content-Length: " + (upload ? "3000000000" : "3000000"));
         assertEquals(413, answer.status());
         api.check(operation, answer.status(), answer.type(), answer.body());
-        assertTrue(answer.body().contains("1048576 bytes"), answer.body());
+        assertTrue(
+            answer.body().contains(upload ? "2147483648 bytes" : "1048576 bytes"), answer.body());
       }
     }
   }
@@ -630,6 +669,7 @@ class ApiIT {
         .replace("{group}", "1-1")
         .replace("{point}", "1")
         .replace("{mapping}", "1")
+        .replace("{import}", "1")
         .replace("{entry}", "00000000-0000-0000-0000-000000000001")
         .replace("{table}", "lots")
         .replace("{day}", "2026-03-01")

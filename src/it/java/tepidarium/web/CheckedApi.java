@@ -143,6 +143,9 @@ final class CheckedApi {
   }
 
   private static String type(String path) {
+    if (path.startsWith("/api/imports?")) {
+      return "application/octet-stream";
+    }
     if (path.startsWith("/api/import/")) {
       return "text/csv";
     }

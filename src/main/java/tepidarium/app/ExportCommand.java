@@ -30,6 +30,7 @@ import tepidarium.container.ContainerId;
 import tepidarium.exporting.ExportFormat;
 import tepidarium.exporting.ExportOptions;
 import tepidarium.exporting.ReadingExport;
+import tepidarium.importing.Amount;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.SensorId;
 

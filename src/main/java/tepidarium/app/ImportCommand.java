@@ -22,6 +22,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tepidarium.importing.Guess;
 import tepidarium.importing.ImportOptions;
+import tepidarium.importing.ImportedFile;
 import tepidarium.importing.LoggerFile;
 import tepidarium.reading.InvalidInput;
 

@@ -1,17 +1,14 @@
 package tepidarium.app;
 
-import java.nio.charset.Charset;
-import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
-import tepidarium.importing.DateOrder;
+import tepidarium.importing.ImportChoices;
 import tepidarium.importing.ImportOptions;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.SensorId;
 
 /** Options of the command line that replace a guess about an imported file. */
 final class ImportSettings {
@@ -73,62 +70,11 @@ final class ImportSettings {
    * @throws InvalidInput if one is wrong; the message names it
    */
   ImportOptions options(String fileName, ZoneId defaultZone, Instant latest) {
-    return new ImportOptions(
-        charset(),
-        delimiter(),
-        decimalComma(),
-        dateOrder == null ? null : DateOrder.of(dateOrder),
-        headerLine,
-        zone(),
-        sensor == null ? null : new SensorId(sensor),
-        columns,
-        fileName,
-        defaultZone,
-        latest);
+    return choices().options(fileName, defaultZone, latest);
   }
 
-  private @Nullable Charset charset() {
-    try {
-      return encoding == null ? null : Charset.forName(encoding);
-    } catch (IllegalArgumentException e) {
-      throw new InvalidInput("--encoding " + encoding + " is not a known encoding", e);
-    }
-  }
-
-  private @Nullable ZoneId zone() {
-    try {
-      return zone == null ? null : ZoneId.of(zone);
-    } catch (DateTimeException e) {
-      throw new InvalidInput(
-          "--zone " + zone + " is not a time zone such as Europe/Berlin or +01:00", e);
-    }
-  }
-
-  private @Nullable Character delimiter() {
-    if (delimiter == null) {
-      return null;
-    }
-    return switch (delimiter) {
-      case "comma" -> ',';
-      case "semicolon" -> ';';
-      case "tab" -> '\t';
-      default -> {
-        if (delimiter.length() != 1 || "\"\r\n".contains(delimiter)) {
-          throw new InvalidInput("--delimiter is comma, semicolon, tab or one character");
-        }
-        yield delimiter.charAt(0);
-      }
-    };
-  }
-
-  private @Nullable Boolean decimalComma() {
-    if (decimal == null) {
-      return null;
-    }
-    return switch (decimal) {
-      case "comma", "," -> true;
-      case "point", "." -> false;
-      default -> throw new InvalidInput("--decimal is comma or point, not \"" + decimal + '"');
-    };
+  private ImportChoices choices() {
+    return new ImportChoices(
+        sensor, zone, dateOrder, decimal, delimiter, headerLine, encoding, columns);
   }
 }

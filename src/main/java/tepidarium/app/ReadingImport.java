@@ -6,15 +6,21 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Clock;
 import org.jspecify.annotations.Nullable;
+import tepidarium.importing.ImportWriter;
+import tepidarium.importing.ImportedFile;
 import tepidarium.importing.LoggerFile;
+import tepidarium.importing.RejectedRows;
 import tepidarium.records.ClockRecords;
 import tepidarium.series.ReadingSink;
 
 /** Stores imported readings in the data folder of a stopped service. */
 final class ReadingImport implements AutoCloseable {
+  private static final long PROGRESS_NANOS = 2_000_000_000L;
+
   private final RunningParts running;
   private final ReadingSink sink;
   private final @Nullable Double keepRawDays;
+  private long nextProgressNanos = System.nanoTime() + PROGRESS_NANOS;
   private volatile boolean stopped;
 
   private ReadingImport(RunningParts running, ReadingSink sink, @Nullable Double keepRawDays) {
@@ -69,7 +75,9 @@ final class ReadingImport implements AutoCloseable {
       PrintWriter out)
       throws IOException {
     try (RejectedRows rejected = new RejectedRows(file.path(), rejectedFolder);
-        ImportWriter writer = new ImportWriter(sink, rejected, fromLine, file, () -> stopped)) {
+        ImportWriter writer =
+            new ImportWriter(
+                sink, rejected, fromLine, file, () -> stopped, now -> print(now, file))) {
       opened.read(writer).forEach(note -> out.println("  " + note));
       writer.finish();
       if (stopped) {
@@ -83,6 +91,15 @@ final class ReadingImport implements AutoCloseable {
       return !stopped;
     } catch (UncheckedIOException e) {
       throw new IllegalStateException(e.getMessage(), e);
+    }
+  }
+
+  /** Prints the progress to standard error, at most every two seconds. */
+  private void print(ImportWriter writer, ImportedFile file) {
+    if (System.nanoTime() >= nextProgressNanos) {
+      nextProgressNanos = System.nanoTime() + PROGRESS_NANOS;
+      System.err.printf(
+          "  %d %%, line %,d: %s%n", file.percentRead(), writer.lastLine(), writer.summary());
     }
   }
 

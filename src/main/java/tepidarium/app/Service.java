@@ -2,6 +2,7 @@ package tepidarium.app;
 
 import java.time.Clock;
 import java.time.Duration;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import tepidarium.alert.AlertRules;
@@ -9,6 +10,7 @@ import tepidarium.alert.AlertStore;
 import tepidarium.container.Register;
 import tepidarium.exporting.ReadingExport;
 import tepidarium.germination.SeedJournal;
+import tepidarium.importing.ImportJobs;
 import tepidarium.ingest.Decoder;
 import tepidarium.ingest.HeardMessages;
 import tepidarium.ingest.IngestCounters;
@@ -18,6 +20,7 @@ import tepidarium.ingest.RejectLog;
 import tepidarium.ingest.SensorLimit;
 import tepidarium.ingest.mqtt.MqttLink;
 import tepidarium.live.Watch;
+import tepidarium.reading.SensorId;
 import tepidarium.records.AlertRecords;
 import tepidarium.records.AlertRuleRecords;
 import tepidarium.records.ClockRecords;
@@ -31,6 +34,9 @@ import tepidarium.records.SensorRecords;
 import tepidarium.sensor.SensorBook;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
+import tepidarium.series.SensorSummary;
+import tepidarium.series.SerialSink;
+import tepidarium.series.WriteResult;
 import tepidarium.web.alerts.AlertViews;
 import tepidarium.web.containers.ContainerViews;
 import tepidarium.web.sensors.SensorActivities;
@@ -73,7 +79,9 @@ public final class Service implements AutoCloseable {
   private final AlertViews alertViews;
   private final ClockTrust trust;
   private final Watch watch;
+  private final ReadingSink sink;
   private final Intake intake;
+  private final ImportJobs imports;
   private final CurrentServiceInfo info;
   private final NoticeService notices;
   private final WebServer web;
@@ -115,7 +123,12 @@ public final class Service implements AutoCloseable {
     Housekeeping housekeeping = startHousekeeping(clockRecords);
     containers.declareSensors(sensorLimit, clock);
     watch = startWatch();
+    sink = new SerialSink(stores.storage().sink(containers.rollups(), containers.sensorDays()));
     intake = startIntake();
+    imports =
+        running.add(
+            new ImportJobs(
+                config.data().resolve("imports"), importSink(), config.timeZone(), clock));
     folder.parts().saveManifest(folder.clientId());
     info = new CurrentServiceInfo(config, demo, intake, sensorLimit, stores, folder.parts(), clock);
     notices = createNoticeService();
@@ -199,7 +212,6 @@ public final class Service implements AutoCloseable {
   private Intake startIntake() {
     Storage storage = stores.storage();
     IngestCounters counters = new IngestCounters(rejectLog, config.rootTopic(), clock);
-    ReadingSink sink = storage.sink(containers.rollups(), containers.sensorDays());
     running.add(storage::stopForwarding);
     Intake started =
         running.add(
@@ -218,6 +230,19 @@ public final class Service implements AutoCloseable {
                 }));
     storage.start(counters, watch);
     return started;
+  }
+
+  /** Stores imported readings, and adds their newest values to the live ones. */
+  private ReadingSink importSink() {
+    return batch -> {
+      WriteResult result = sink.write(batch);
+      Map<SensorId, SensorSummary> summaries = new HashMap<>();
+      batch.forEach(
+          reading ->
+              summaries.merge(reading.sensor(), SensorSummary.of(reading), SensorSummary::with));
+      watch.learn(summaries);
+      return result;
+    };
   }
 
   private NoticeService createNoticeService() {
@@ -255,6 +280,7 @@ public final class Service implements AutoCloseable {
         alerts,
         rules,
         new ReadingExport(stores.storage().source(), register),
+        imports,
         mappings,
         heard,
         rejectLog,

@@ -21,6 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
 import tepidarium.importing.ImportOptions;
+import tepidarium.importing.ImportedFile;
 import tepidarium.importing.LoggerFile;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;

@@ -13,6 +13,7 @@ import tepidarium.germination.SeedJournal;
 import tepidarium.germination.SowingFinder;
 import tepidarium.heat.DayExtremesStore;
 import tepidarium.history.CalibratedReadings;
+import tepidarium.importing.ImportJobs;
 import tepidarium.ingest.HeardMessages;
 import tepidarium.ingest.Mappings;
 import tepidarium.ingest.RejectLog;
@@ -32,6 +33,7 @@ import tepidarium.web.alerts.PerformanceRoutes;
 import tepidarium.web.containers.ContainerRoutes;
 import tepidarium.web.containers.ContainerViews;
 import tepidarium.web.files.ExportRoutes;
+import tepidarium.web.files.ImportRoutes;
 import tepidarium.web.germination.CompareRoutes;
 import tepidarium.web.germination.GerminationRoutes;
 import tepidarium.web.germination.HeatCourseRoutes;
@@ -74,6 +76,7 @@ public final class ApiRoutes {
       AlertStore alerts,
       AlertRules rules,
       ReadingExport export,
+      ImportJobs imports,
       Mappings mappings,
       HeardMessages heard,
       RejectLog rejectLog,
@@ -121,6 +124,7 @@ public final class ApiRoutes {
     new SystemRoutes(parts.info(), parts.rejectLog(), parts.watch(), parts.clock()).add(routes);
     new MappingRoutes(parts.mappings(), parts.heard(), parts.clock()).add(routes);
     new ExportRoutes(parts.export()).add(routes);
+    new ImportRoutes(parts.imports()).add(routes);
     new SumsRoutes().add(routes);
     live.add(routes);
     addSeedRoutes(routes, parts);

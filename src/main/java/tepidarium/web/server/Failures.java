@@ -112,7 +112,7 @@ public final class Failures {
       case NOT_FOUND -> "there is no page or route " + ctx.path();
       case METHOD_NOT_ALLOWED -> ctx.method() + " cannot be used at " + ctx.path();
       case CONTENT_TOO_LARGE ->
-          "the body is larger than the " + RequestGuard.MAX_BODY_BYTES + " bytes that are accepted";
+          "the body is larger than the " + RequestGuard.maxBytes(ctx) + " bytes that are accepted";
       default -> words;
     };
   }

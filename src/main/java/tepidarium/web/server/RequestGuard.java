@@ -10,7 +10,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
+import tepidarium.importing.ImportJobs;
 import tepidarium.web.Params;
+import tepidarium.web.files.ImportRoutes;
 
 /**
  * Refuses requests before they reach a route: requests from pages of other sites, too large bodies,
@@ -68,9 +70,14 @@ final class RequestGuard {
 
   /** Checks the declared length; a body without one is limited while it is read. */
   private static void refuseLargeBodies(Context ctx) {
-    if (ctx.req().getContentLengthLong() > MAX_BODY_BYTES) {
+    if (ctx.req().getContentLengthLong() > maxBytes(ctx)) {
       throw new ContentTooLargeResponse();
     }
+  }
+
+  /** The longest body that a route takes, in bytes. */
+  static long maxBytes(Context ctx) {
+    return isUpload(ctx) ? ImportJobs.MAX_BYTES : MAX_BODY_BYTES;
   }
 
   private static void refuseOtherMediaTypes(Context ctx) {
@@ -102,7 +109,7 @@ final class RequestGuard {
    * when the connection closes.
    */
   private static void readBody(Context ctx) {
-    if (!READING.contains(ctx.method().name())) {
+    if (!READING.contains(ctx.method().name()) && !isUpload(ctx)) {
       ctx.bodyAsBytes();
     }
   }
@@ -115,7 +122,15 @@ final class RequestGuard {
     return !plain.startsWith("charset=") || plain.equals("charset=utf-8");
   }
 
+  /** Whether the body is a file, which is stored in pieces. */
+  private static boolean isUpload(Context ctx) {
+    return ctx.path().equals(ImportRoutes.PATH);
+  }
+
   private static Set<String> mediaTypes(String path) {
+    if (path.equals(ImportRoutes.PATH)) {
+      return Set.of("application/octet-stream");
+    }
     if (path.startsWith("/api/import/")) {
       return Set.of("text/csv");
     }

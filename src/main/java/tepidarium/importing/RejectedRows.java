@@ -1,4 +1,4 @@
-package tepidarium.app;
+package tepidarium.importing;
 
 import java.io.BufferedWriter;
 import java.io.IOException;
@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * Writes the rejected rows of an import to a CSV file: line, reason and text of each. The file of
  * an earlier import is replaced; without a rejected row there is no file.
  */
-final class RejectedRows implements AutoCloseable {
+public final class RejectedRows implements AutoCloseable {
   private final Path file;
   private @Nullable CSVPrinter printer;
   private long count;
@@ -23,10 +23,19 @@ final class RejectedRows implements AutoCloseable {
    *
    * @param folder the folder of the file; null for the folder of the imported file
    */
-  RejectedRows(Path imported, @Nullable Path folder) throws IOException {
+  public RejectedRows(Path imported, @Nullable Path folder) throws IOException {
     String name = imported.getFileName() + "-rejected.csv";
     file = folder == null ? imported.resolveSibling(name) : folder.resolve(name);
     Files.deleteIfExists(file);
+  }
+
+  /** The file, which exists once a row is rejected. */
+  public Path file() {
+    return file;
+  }
+
+  public long count() {
+    return count;
   }
 
   void add(long line, String reason, String text) {
@@ -47,8 +56,10 @@ final class RejectedRows implements AutoCloseable {
   }
 
   /** What was rejected, in words. */
-  String summary() {
-    return count == 0 ? "no rows rejected" : "%s rejected (see %s)".formatted(Amount.of(count, "row"), file);
+  public String summary() {
+    return count == 0
+        ? "no rows rejected"
+        : "%s rejected (see %s)".formatted(Amount.of(count, "row"), file);
   }
 
   @Override

@@ -1,4 +1,4 @@
-package tepidarium.app;
+package tepidarium.importing;
 
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
@@ -8,8 +8,8 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
-import tepidarium.importing.RowReceiver;
 import tepidarium.reading.Reading;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.RefusedReading;
@@ -18,44 +18,51 @@ import tepidarium.series.WriteResult;
 
 /**
  * Writes imported readings to the store in batches of 10,000 and counts them. A second thread
- * writes a batch while the caller reads the next one. Prints the progress to standard error every
- * two seconds. Not thread-safe.
+ * writes a batch while the caller reads the next one. Not thread-safe.
  */
-final class ImportWriter implements RowReceiver, AutoCloseable {
+public final class ImportWriter implements RowReceiver, AutoCloseable {
   /** A batch that the other thread writes. */
   private record Pending(List<Reading> readings, List<Long> lines, Future<WriteResult> result) {}
 
   private static final int BATCH = 10_000;
-  private static final long PROGRESS_NANOS = 2_000_000_000L;
 
   private final ReadingSink sink;
   private final RejectedRows rejected;
   private final long fromLine;
   private final ImportedFile file;
   private final BooleanSupplier stopped;
+  private final Consumer<ImportWriter> progress;
   private final ExecutorService writing = Executors.newSingleThreadExecutor();
   private List<Reading> batch = new ArrayList<>(BATCH);
   private List<Long> lines = new ArrayList<>(BATCH);
   private @Nullable Pending pending;
   private final long startNanos = System.nanoTime();
-  private long nextProgressNanos = startNanos + PROGRESS_NANOS;
   private long lastLine;
   private long skipped;
   private long stored;
   private long repeated;
   private long empty;
 
-  ImportWriter(
+  /**
+   * Prepares the writing.
+   *
+   * @param fromLine rows before this line are not stored
+   * @param stopped whether to end after the current row
+   * @param progress called after each batch
+   */
+  public ImportWriter(
       ReadingSink sink,
       RejectedRows rejected,
       long fromLine,
       ImportedFile file,
-      BooleanSupplier stopped) {
+      BooleanSupplier stopped,
+      Consumer<ImportWriter> progress) {
     this.sink = sink;
     this.rejected = rejected;
     this.fromLine = fromLine;
     this.file = file;
     this.stopped = stopped;
+    this.progress = progress;
   }
 
   @Override
@@ -86,7 +93,7 @@ final class ImportWriter implements RowReceiver, AutoCloseable {
   }
 
   /** Stores the last batch and waits until it is durable. */
-  void finish() {
+  public void finish() {
     flush();
     awaitPending();
   }
@@ -115,10 +122,22 @@ final class ImportWriter implements RowReceiver, AutoCloseable {
     if (!result.refused().isEmpty()) {
       reject(before, result.refused());
     }
-    if (System.nanoTime() >= nextProgressNanos) {
-      nextProgressNanos = System.nanoTime() + PROGRESS_NANOS;
-      System.err.printf("  %d %%, line %,d: %s%n", file.percentRead(), lastLine, summary());
-    }
+    progress.accept(this);
+  }
+
+  /** The number of the last line that was read. */
+  public long lastLine() {
+    return lastLine;
+  }
+
+  /** Number of readings stored so far. */
+  public long stored() {
+    return stored;
+  }
+
+  /** Number of readings that were there already. */
+  public long repeated() {
+    return repeated;
   }
 
   private static WriteResult resultOf(Pending batch) {
@@ -153,13 +172,13 @@ final class ImportWriter implements RowReceiver, AutoCloseable {
   }
 
   /** Which command continues a stopped import. */
-  String whereToContinue() {
+  public String whereToContinue() {
     return "Stopped after line %d of %s. All readings up to it are stored. To go on, run the same command with --from-line %d."
         .formatted(lastLine, file.name(), lastLine + 1);
   }
 
   /** What was stored so far, and how fast. */
-  String summary() {
+  public String summary() {
     double seconds = (System.nanoTime() - startNanos) / 1e9;
     return "%s stored, %,d already there%s%s, in %.1f s (%,.0f readings/s)"
         .formatted(

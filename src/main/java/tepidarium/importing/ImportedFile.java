@@ -1,4 +1,4 @@
-package tepidarium.app;
+package tepidarium.importing;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -7,31 +7,33 @@ import java.nio.channels.SeekableByteChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
-import tepidarium.importing.Source;
 import tepidarium.reading.InvalidInput;
 
-/** A file to import, and how much of it has been read. Not thread-safe. */
-final class ImportedFile implements Source {
+/**
+ * A file to import, and how much of it has been read. Only {@link #percentRead} may be called by
+ * other threads.
+ */
+public final class ImportedFile implements Source {
   private final Path path;
-  private @Nullable SeekableByteChannel channel;
+  private volatile @Nullable SeekableByteChannel channel;
 
   /**
    * Checks that the file can be read.
    *
    * @throws InvalidInput if it cannot
    */
-  ImportedFile(Path path) {
+  public ImportedFile(Path path) {
     if (!Files.isReadable(path) || Files.isDirectory(path)) {
       throw new InvalidInput("it is not a file that can be read");
     }
     this.path = path;
   }
 
-  Path path() {
+  public Path path() {
     return path;
   }
 
-  String name() {
+  public String name() {
     return path.getFileName().toString();
   }
 
@@ -43,7 +45,7 @@ final class ImportedFile implements Source {
   }
 
   /** How much of the file has been read since it was opened last, in percent. */
-  int percentRead() {
+  public int percentRead() {
     SeekableByteChannel current = channel;
     try {
       return current == null || !current.isOpen()

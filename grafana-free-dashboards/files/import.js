@@ -1,0 +1,143 @@
+// Imports files of other loggers: upload, preview, start, stop, continue.
+
+import { api } from '../shared/api.js';
+import { actionButton, byId, h, reconcile, setText, whileBusy } from '../shared/dom.js';
+import { field, form, typedIn } from '../shared/form.js';
+import { choicesOf, progressWords, rowWords } from './import-words.js';
+
+const LOOK_AGAIN_MS = 1_000;
+
+let timer = null;
+
+/** Shows the imports; looks again while one runs. */
+export async function loadImports() {
+  const { imports } = await api.imports();
+  reconcile(byId('imports'), imports, ({ id }) => id, makeImport, updateImport);
+  clearTimeout(timer);
+  if (imports.some(({ state }) => state === 'running'))
+    timer = setTimeout(() => loadImports().catch(later), LOOK_AGAIN_MS);
+}
+
+function later() {
+  timer = setTimeout(() => loadImports().catch(later), 5 * LOOK_AGAIN_MS);
+}
+
+byId('upload').addEventListener('submit', (event) => {
+  event.preventDefault();
+  whileBusy(event.target.querySelector('button'), byId('upload-problem'), async () => {
+    const file = byId('file').files[0];
+    if (!file) throw new Error('Choose a file first.');
+    await api.uploadImport(file);
+    byId('upload').reset();
+    await loadImports();
+  });
+});
+
+function makeImport(one) {
+  const shown = h('div', { class: 'preview' });
+  const output = h('div', { class: 'output' });
+  const again = (work) => async () => {
+    await work();
+    await loadImports();
+  };
+  const choices = form({
+    content: h(
+      'details',
+      {},
+      h('summary', {}, 'Correct what is guessed'),
+      h('div', { class: 'fields' }, choiceFields()),
+    ),
+    submit: 'Preview',
+    plain: true,
+    output,
+    save: async (element) => showPreview(shown, await api.previewImport(one.id, choicesOf(typedIn(element)))),
+    other: [
+      actionButton(
+        { class: 'main start' },
+        'Start',
+        output,
+        again(() => start(one.id, choices)),
+      ),
+      actionButton(
+        { class: 'stop' },
+        'Stop',
+        output,
+        again(() => api.stopImport(one.id)),
+      ),
+      actionButton(
+        { class: 'remove' },
+        'Remove',
+        output,
+        again(() => api.removeImport(one.id)),
+      ),
+    ],
+  });
+  const item = h(
+    'li',
+    { class: 'import' },
+    h('h3', {}, one.name),
+    h('p', { class: 'progress', role: 'status' }),
+    h('p', { class: 'notes quiet' }),
+    h('p', {}, h('a', { class: 'rejected', href: `/api/imports/${one.id}/rejected.csv` }, 'Rejected rows')),
+    choices,
+    shown,
+  );
+  whileBusy(choices.querySelector('button[type=submit]'), output, async () =>
+    showPreview(shown, await api.previewImport(one.id, {})),
+  );
+  return item;
+}
+
+const start = (id, choices) => api.startImport(id, choicesOf(typedIn(choices)));
+
+function choiceFields() {
+  const options = (pairs) => pairs.map(([value, text]) => h('option', { value }, text));
+  const orders = [
+    ['', 'Guess'],
+    ['dmy', 'Day first'],
+    ['mdy', 'Month first'],
+    ['ymd', 'Year first'],
+  ];
+  const decimals = [
+    ['', 'Guess'],
+    ['comma', 'Comma'],
+    ['point', 'Point'],
+  ];
+  return [
+    field('Sensor', h('input', { name: 'sensor', autocomplete: 'off' })),
+    field('Time zone', h('input', { name: 'zone', autocomplete: 'off', placeholder: 'Europe/Berlin' })),
+    field('Date order', h('select', { name: 'dateOrder' }, options(orders))),
+    field('Decimal sign', h('select', { name: 'decimal' }, options(decimals))),
+  ];
+}
+
+function updateImport(item, one) {
+  setText(item.querySelector('.progress'), progressWords(one));
+  setText(item.querySelector('.notes'), one.notes.join(' '));
+  const busy = one.state === 'running';
+  const begin = item.querySelector('.start');
+  setText(begin, one.state === 'stopped' ? 'Continue' : 'Start');
+  begin.hidden = busy || one.state === 'done';
+  item.querySelector('.stop').hidden = !busy;
+  item.querySelector('.remove').hidden = busy;
+  item.querySelector('button[type=submit]').hidden = busy || one.state === 'done';
+  item.querySelector('.rejected').hidden = one.rejected === 0 || busy;
+  item.querySelector('details').hidden = busy || one.state === 'done';
+}
+
+function showPreview(place, { guesses, rows }) {
+  place.replaceChildren(
+    h('h4', {}, 'First rows'),
+    h(
+      'ul',
+      {},
+      rows.map((row) => h('li', {}, rowWords(row))),
+    ),
+    h('h4', {}, 'Guessed'),
+    h(
+      'ul',
+      {},
+      guesses.map(({ what, value, reason }) => h('li', {}, `${what}: ${value} (${reason})`)),
+    ),
+  );
+}

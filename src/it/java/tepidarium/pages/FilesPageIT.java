@@ -1,0 +1,71 @@
+package tepidarium.pages;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.microsoft.playwright.Download;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tepidarium.it.RunningService;
+
+/** A real browser on the page Files: a file is imported, and exported again. */
+class FilesPageIT {
+  @TempDir private static Path folder;
+  private static RunningService service;
+  private static Browser browser;
+
+  @BeforeAll
+  static void start() {
+    service = RunningService.embedded(folder.resolve("data"));
+    browser = Browser.start();
+  }
+
+  @AfterAll
+  static void stop() {
+    browser.close();
+    service.close();
+  }
+
+  @Test
+  void aFileIsImportedAndExportedOnThePhone() throws IOException {
+    Path file =
+        Files.writeString(
+            folder.resolve("old-box.csv"),
+            "time;temp\n2026-03-01 06:00;29,5\n2026-03-01 06:10;hot\n2026-03-01 06:20;30\n");
+    Page page = browser.page(390);
+    page.navigate(service.url() + "/files.html");
+    page.locator("#file").setInputFiles(file);
+    page.locator("#upload button").click();
+    Locator one = page.locator(".import");
+    assertThat(one).containsText("Line 2: old-box, 2026-03-01T06:00:00Z, temperature 29.5");
+    one.locator("summary").click();
+    one.locator("input[name=zone]").fill("+01:00");
+    one.locator("button[type=submit]").click();
+    assertThat(one).containsText("Line 2: old-box, 2026-03-01T05:00:00Z, temperature 29.5");
+    browser.assertNothingWrong(page);
+
+    one.locator(".start").click();
+    assertThat(one.locator(".progress")).hasText("Done: 2 readings stored, 1 row rejected.");
+    assertThat(one.locator(".rejected")).isVisible();
+    one.locator(".remove").click();
+    assertThat(one).hasCount(0);
+
+    page.reload();
+    page.locator("#what").selectOption("sensor=old-box");
+    Download saved = page.waitForDownload(() -> page.locator("#export button").click());
+    assertEquals("old-box-readings.csv", saved.suggestedFilename());
+    List<String> lines = Files.readAllLines(saved.path());
+    assertEquals(3, lines.size());
+    assertTrue(lines.get(1).startsWith("2026-03-01T05:00:00Z,old-box,29.5,"), lines.get(1));
+    browser.assertNothingWrong(page);
+  }
+}

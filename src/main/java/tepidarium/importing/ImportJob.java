@@ -1,0 +1,235 @@
+package tepidarium.importing;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Reading;
+import tepidarium.series.ReadingSink;
+import tepidarium.series.StoreException;
+
+/**
+ * An uploaded file and the import of its readings, which runs on a thread of its own. It can be
+ * stopped and continued. Thread-safe.
+ */
+public final class ImportJob {
+  /** The stage of the import. */
+  public enum State {
+    READY,
+    RUNNING,
+    STOPPED,
+    DONE,
+    FAILED
+  }
+
+  /** The rows of a preview. */
+  private static final int PREVIEW_ROWS = 10;
+
+  private static final long STOP_WAIT_MS = 10_000;
+
+  /**
+   * How far the import is.
+   *
+   * @param line number of the last line that was read
+   * @param problem why it failed; null unless it did
+   */
+  public record Progress(
+      State state,
+      int percent,
+      long line,
+      long stored,
+      long repeated,
+      long rejected,
+      List<String> notes,
+      @Nullable String problem) {
+    public Progress {
+      notes = List.copyOf(notes);
+    }
+  }
+
+  /** A row as it would be stored: a reading, or the reason why it is rejected. */
+  public record Row(long line, @Nullable Reading reading, @Nullable String rejected) {}
+
+  /** What was guessed about the file, and its first rows. */
+  public record Preview(List<Guess> guesses, List<Row> rows) {
+    public Preview {
+      guesses = List.copyOf(guesses);
+      rows = List.copyOf(rows);
+    }
+  }
+
+  private static final Progress NOTHING = new Progress(State.READY, 0, 0, 0, 0, 0, List.of(), null);
+
+  private final String name;
+  private final ImportedFile file;
+  private final Path rejectedFile;
+  private volatile @Nullable Thread thread;
+  private volatile boolean stopping;
+  private volatile Progress progress = NOTHING;
+
+  /** Takes an uploaded file; its name is that which the person knows. */
+  ImportJob(String name, Path path) {
+    this.name = name;
+    this.file = new ImportedFile(path);
+    this.rejectedFile = path.resolveSibling(path.getFileName() + "-rejected.csv");
+  }
+
+  public String name() {
+    return name;
+  }
+
+  public Progress progress() {
+    return progress;
+  }
+
+  /** The file of the rejected rows; it may not exist. */
+  public Path rejectedFile() {
+    return rejectedFile;
+  }
+
+  private LoggerFile open(ImportChoices choices, ZoneId zone, Instant latest) {
+    try {
+      return LoggerFile.open(file, choices.options(name, zone, latest));
+    } catch (IOException e) {
+      throw new UncheckedIOException("the uploaded file cannot be read", e);
+    }
+  }
+
+  /**
+   * Guesses the form of the file and reads its first rows.
+   *
+   * @throws InvalidInput if it cannot be imported; the message names the remedy
+   */
+  public Preview preview(ImportChoices choices, ZoneId zone, Instant latest) {
+    LoggerFile opened = open(choices, zone, latest);
+    List<Row> rows = new ArrayList<>();
+    try {
+      opened.read(
+          new RowReceiver() {
+            @Override
+            public boolean reading(long line, Reading reading) {
+              rows.add(new Row(line, reading, null));
+              return rows.size() < PREVIEW_ROWS;
+            }
+
+            @Override
+            public void bad(long line, String reason, String text) {
+              if (rows.size() < PREVIEW_ROWS) {
+                rows.add(new Row(line, null, reason));
+              }
+            }
+
+            @Override
+            public void empty(long line) {}
+          });
+    } catch (IOException e) {
+      throw new UncheckedIOException("the uploaded file cannot be read", e);
+    }
+    return new Preview(opened.guesses(), rows);
+  }
+
+  /**
+   * Starts the import, or continues a stopped one after its last line.
+   *
+   * @param sink stores the readings, on a thread of the import
+   * @throws InvalidInput if it runs already, is done, or a choice is wrong
+   */
+  synchronized void start(
+      ImportChoices choices,
+      ZoneId zone,
+      Instant latest,
+      ReadingSink sink,
+      Function<Runnable, Thread> threads) {
+    Progress before = progress;
+    if (before.state() == State.RUNNING || before.state() == State.DONE) {
+      throw new InvalidInput(
+          "the import of " + name + (before.state() == State.DONE ? " is done" : " runs already"));
+    }
+    LoggerFile opened = open(choices, zone, latest);
+    stopping = false;
+    // After a failure, the last batch may be missing. Readings that are there already do no harm.
+    Progress kept = before.state() == State.STOPPED ? before : NOTHING;
+    progress = with(kept, State.RUNNING, List.of(), null);
+    Thread started = threads.apply(() -> run(opened, sink, kept));
+    thread = started;
+    started.start();
+  }
+
+  private static Progress with(
+      Progress before, State state, List<String> notes, @Nullable String problem) {
+    return new Progress(
+        state,
+        state == State.DONE ? 100 : before.percent(),
+        before.line(),
+        before.stored(),
+        before.repeated(),
+        before.rejected(),
+        notes,
+        problem);
+  }
+
+  /** Ends the import after the current row. */
+  public void stop() {
+    stopping = true;
+  }
+
+  /** Waits up to 10 s for the end of the import. */
+  void awaitEnd() {
+    Thread running = thread;
+    try {
+      if (running != null) {
+        running.join(STOP_WAIT_MS);
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void run(LoggerFile opened, ReadingSink sink, Progress before) {
+    try (RejectedRows rejected = new RejectedRows(file.path(), null);
+        ImportWriter writer =
+            new ImportWriter(
+                sink,
+                rejected,
+                before.line() + 1,
+                file,
+                () -> stopping,
+                now -> report(now, rejected, before))) {
+      List<String> notes = opened.read(writer);
+      writer.finish();
+      report(writer, rejected, before);
+      progress = with(progress, stopping ? State.STOPPED : State.DONE, notes, null);
+    } catch (IOException | StoreException | InvalidInput | IllegalStateException e) {
+      progress = with(progress, State.FAILED, List.of(), String.valueOf(e.getMessage()));
+    } catch (UncheckedIOException e) {
+      progress =
+          with(progress, State.FAILED, List.of(), "the rejected rows cannot be written: " + e);
+    }
+  }
+
+  private void report(ImportWriter writer, RejectedRows rejected, Progress before) {
+    progress =
+        new Progress(
+            State.RUNNING,
+            file.percentRead(),
+            writer.lastLine(),
+            before.stored() + writer.stored(),
+            before.repeated() + writer.repeated(),
+            rejected.count(),
+            List.of(),
+            null);
+  }
+
+  /** Deletes the files of the import. */
+  void delete() throws IOException {
+    Files.deleteIfExists(file.path());
+    Files.deleteIfExists(rejectedFile);
+  }
+}

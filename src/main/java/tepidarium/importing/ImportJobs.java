@@ -1,0 +1,196 @@
+package tepidarium.importing;
+
+import java.io.FileOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.file.DirectoryStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.concurrent.atomic.AtomicLong;
+import org.jspecify.annotations.Nullable;
+import tepidarium.reading.InvalidInput;
+import tepidarium.series.ReadingSink;
+
+/**
+ * The files that were uploaded to the running service for import. Keeps at most {@value #MAX_FILES}
+ * in a folder; deletes all at the start and the end of the service. One import runs at a time.
+ * Thread-safe.
+ */
+public final class ImportJobs implements AutoCloseable {
+  public static final long MAX_BYTES = 2L << 30;
+  public static final int MAX_FILES = 5;
+
+  /** Readings may be this much ahead of the clock of this machine. */
+  private static final Duration MAX_AHEAD = Duration.ofMinutes(5);
+
+  /** Free space on the disk that an upload leaves, in bytes. */
+  private static final long RESERVE_BYTES = 512L << 20;
+
+  private static final int MAX_NAME = 120;
+  private static final int BUFFER_BYTES = 1 << 16;
+
+  private final Path folder;
+  private final ReadingSink sink;
+  private final ZoneId zone;
+  private final Clock clock;
+  private final AtomicLong ids = new AtomicLong();
+
+  /** Guarded by this. */
+  private final Map<Long, ImportJob> jobs = new LinkedHashMap<>();
+
+  /**
+   * Prepares the folder.
+   *
+   * @param sink stores readings; may be called by a thread of an import at any time
+   * @param zone time zone of files that name none
+   */
+  public ImportJobs(Path folder, ReadingSink sink, ZoneId zone, Clock clock) {
+    this.folder = folder;
+    this.sink = sink;
+    this.zone = zone;
+    this.clock = clock;
+    clear();
+  }
+
+  private void clear() {
+    if (!Files.isDirectory(folder)) {
+      return;
+    }
+    try (DirectoryStream<Path> left = Files.newDirectoryStream(folder)) {
+      for (Path file : left) {
+        Files.deleteIfExists(file);
+      }
+    } catch (IOException e) {
+      throw new IllegalStateException("cannot delete old uploads in " + folder + ": " + e, e);
+    }
+  }
+
+  /**
+   * Stores an uploaded file.
+   *
+   * @param name the name of the file, as the person knows it
+   * @return the id of its import
+   * @throws InvalidInput if it is too large, there is no space, or there are too many files
+   */
+  public long upload(String name, InputStream content) throws IOException {
+    String shown = name.strip();
+    if (shown.isEmpty() || shown.length() > MAX_NAME) {
+      throw new InvalidInput("name", "must be the name of the file, at most 120 characters");
+    }
+    long id = ids.incrementAndGet();
+    synchronized (this) {
+      if (jobs.size() >= MAX_FILES) {
+        throw new InvalidInput(
+            "there are " + MAX_FILES + " uploaded files already. Remove one that is not needed");
+      }
+    }
+    Files.createDirectories(folder);
+    Path file = folder.resolve(id + ".upload");
+    try {
+      copy(content, file);
+    } catch (IOException | RuntimeException e) {
+      Files.deleteIfExists(file);
+      throw e;
+    }
+    synchronized (this) {
+      jobs.put(id, new ImportJob(shown, file));
+    }
+    return id;
+  }
+
+  private void copy(InputStream content, Path file) throws IOException {
+    long space = Files.getFileStore(folder).getUsableSpace() - RESERVE_BYTES;
+    try (OutputStream out = new FileOutputStream(file.toFile())) {
+      byte[] buffer = new byte[BUFFER_BYTES];
+      long total = 0;
+      for (int read = content.read(buffer); read >= 0; read = content.read(buffer)) {
+        total += read;
+        if (total > MAX_BYTES) {
+          throw new InvalidInput(
+              "the file is larger than 2 GiB. Use the command import, or split the file");
+        }
+        if (total > space) {
+          throw new InvalidInput(
+              "the disk has too little space for the file. Free some space, or use the command"
+                  + " import");
+        }
+        out.write(buffer, 0, read);
+      }
+    }
+  }
+
+  /** All uploaded files by id, the oldest first. */
+  public synchronized Map<Long, ImportJob> all() {
+    return new LinkedHashMap<>(jobs);
+  }
+
+  /** The import with this id; null if there is none. */
+  public synchronized @Nullable ImportJob job(long id) {
+    return jobs.get(id);
+  }
+
+  public ImportJob.Preview preview(ImportJob job, ImportChoices choices) {
+    return job.preview(choices, zone, latest());
+  }
+
+  private Instant latest() {
+    return clock.instant().plus(MAX_AHEAD);
+  }
+
+  /**
+   * Starts or continues an import.
+   *
+   * @throws InvalidInput if another one runs, or it cannot start
+   */
+  public synchronized void start(ImportJob job, ImportChoices choices) {
+    boolean busy =
+        jobs.values().stream()
+            .anyMatch(one -> one.progress().state() == ImportJob.State.RUNNING && one != job);
+    if (busy) {
+      throw new InvalidInput("another import is running. Wait for its end, or stop it");
+    }
+    job.start(
+        choices,
+        zone,
+        latest(),
+        sink,
+        work -> {
+          Thread thread = new Thread(work, "import");
+          thread.setDaemon(true);
+          return thread;
+        });
+  }
+
+  /**
+   * Removes an uploaded file.
+   *
+   * @return whether there was one
+   * @throws InvalidInput if its import runs
+   */
+  public synchronized boolean remove(long id) throws IOException {
+    ImportJob job = jobs.get(id);
+    if (job == null) {
+      return false;
+    }
+    if (job.progress().state() == ImportJob.State.RUNNING) {
+      throw new InvalidInput("the import is running. Stop it first");
+    }
+    jobs.remove(id);
+    job.delete();
+    return true;
+  }
+
+  /** Stops the running import; waits up to 10 s for its end. */
+  @Override
+  public void close() {
+    all().values().forEach(ImportJob::stop);
+    all().values().forEach(ImportJob::awaitEnd);
+  }
+}
