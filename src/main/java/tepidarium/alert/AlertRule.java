@@ -18,6 +18,11 @@ public record AlertRule(Rule rule, Priority priority) {
         or(override.priority(), priority));
   }
 
+  AlertRule withDeadband(double deadband) {
+    return new AlertRule(
+        new Rule(rule.limit(), deadband, rule.onDelay(), rule.offDelay()), priority);
+  }
+
   private static <T> T or(@Nullable T value, T otherwise) {
     return value == null ? otherwise : value;
   }

@@ -7,15 +7,21 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.alert.AlertRuleStore.Decision;
 import tepidarium.container.Band;
 import tepidarium.container.ContainerId;
+import tepidarium.reading.Quantity;
 
 /**
  * Provides the effective rule for each container and alert kind: the default rule with its
- * overrides applied. One thread changes rules and writes them to the store first. Any thread may
- * read.
+ * overrides applied, and with a deadband of at least the error that a calibration leaves, so that a
+ * value that returns is surely inside. One thread changes rules and writes them to the store first.
+ * Any thread may read.
  */
 public final class AlertRules {
+  /** A larger deadband could keep an alert of a narrow band for ever. */
+  private static final double MAX_DEADBAND_RATIO = 3;
+
   private final AlertRuleStore store;
   private final Duration silentAfter;
+  private final RemainingError remainingError;
   private final Map<AlertKey, Decision> decisions;
 
   /**
@@ -23,15 +29,27 @@ public final class AlertRules {
    *
    * @param silentAfter default time without a message after which a sensor counts as silent
    */
-  public AlertRules(AlertRuleStore store, Duration silentAfter) {
+  public AlertRules(AlertRuleStore store, Duration silentAfter, RemainingError remainingError) {
     this.store = store;
     this.silentAfter = silentAfter;
+    this.remainingError = remainingError;
     this.decisions = new ConcurrentHashMap<>(store.decisions());
   }
 
-  /** The effective rule. */
+  /**
+   * The effective rule. A deadband that was set for the container stays as it is. A default one is
+   * raised to the remaining error, at most threefold.
+   */
   public AlertRule effective(AlertKey key, Band band) {
-    return standard(key.kind(), band).with(override(key));
+    RuleOverride override = override(key);
+    AlertRule rule = standard(key.kind(), band).with(override);
+    Quantity quantity = key.kind().quantity();
+    double own = rule.rule().deadband();
+    if (quantity == null || own == 0 || override.deadband() != null) {
+      return rule;
+    }
+    double error = remainingError.of(key.container(), quantity, rule.rule().limit().value());
+    return error <= own ? rule : rule.withDeadband(Math.min(error, MAX_DEADBAND_RATIO * own));
   }
 
   /** The default rule. */

@@ -19,6 +19,7 @@ import tepidarium.ingest.Mappings;
 import tepidarium.ingest.RejectLog;
 import tepidarium.ingest.SensorLimit;
 import tepidarium.ingest.mqtt.MqttLink;
+import tepidarium.live.CalibrationErrors;
 import tepidarium.live.Watch;
 import tepidarium.reading.SensorId;
 import tepidarium.records.AlertRecords;
@@ -112,7 +113,11 @@ public final class Service implements AutoCloseable {
     containers = ContainerData.over(stores, config.maxGap(), clock);
     sensors = running.add(new SensorBook(new SensorRecords(stores.records())));
     alerts = new AlertRecords(stores.records());
-    rules = new AlertRules(new AlertRuleRecords(stores.records()), config.silentAfter());
+    rules =
+        new AlertRules(
+            new AlertRuleRecords(stores.records()),
+            config.silentAfter(),
+            new CalibrationErrors(containers.register(), clock));
     rejectLog = new RejectRecords(stores.records());
     alertViews = new AlertViews(containers.register(), config.timeZone());
     ClockRecords clockRecords = new ClockRecords(stores.records());

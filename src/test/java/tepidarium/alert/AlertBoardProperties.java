@@ -74,7 +74,7 @@ class AlertBoardProperties {
     }
 
     private AlertBoard start() {
-      AlertRules rules = new AlertRules(store, GAP);
+      AlertRules rules = new AlertRules(store, GAP, RemainingError.NONE);
       return new AlertBoard(store, rules, GAP, (before, after, transition) -> {});
     }
 
@@ -157,7 +157,8 @@ class AlertBoardProperties {
   void everyNoticeIsEarnedByAllReadingsOfItsDelay(
       @ForAll("overrides") RuleOverride override, @ForAll("steps") List<Step> steps) {
     Site site = followed(override, steps, true);
-    Rule rule = new AlertRules(site.store, GAP).effective(KEY, Band.DEFAULT).rule();
+    Rule rule =
+        new AlertRules(site.store, GAP, RemainingError.NONE).effective(KEY, Band.DEFAULT).rule();
     for (Transition transition : site.store.transitions()) {
       boolean raised = transition.what() == What.RAISED;
       if (raised || transition.what() == What.RETURNED) {
@@ -182,7 +183,8 @@ class AlertBoardProperties {
   void twoNoticesAreNeverCloserThanTheDelays(
       @ForAll("overrides") RuleOverride override, @ForAll("steps") List<Step> steps) {
     Site site = followed(override, steps, true);
-    Rule rule = new AlertRules(site.store, GAP).effective(KEY, Band.DEFAULT).rule();
+    Rule rule =
+        new AlertRules(site.store, GAP, RemainingError.NONE).effective(KEY, Band.DEFAULT).rule();
     Transition last = null;
     for (Transition next : site.store.transitions()) {
       if (next.what() == What.ACKNOWLEDGED) {

@@ -25,11 +25,11 @@ class AlertBoardTest {
 
   private final MemoryAlerts store = new MemoryAlerts();
   private final List<Alert> told = new ArrayList<>();
-  private AlertRules rules = new AlertRules(store, GAP);
+  private AlertRules rules = new AlertRules(store, GAP, RemainingError.NONE);
   private AlertBoard board = open();
 
   private AlertBoard open() {
-    rules = new AlertRules(store, GAP);
+    rules = new AlertRules(store, GAP, RemainingError.NONE);
     return new AlertBoard(store, rules, GAP, (before, after, transition) -> told.add(after));
   }
 

@@ -31,7 +31,7 @@ class AlertReplayTest {
   private final MemoryAlerts store = new MemoryAlerts();
 
   private AlertBoard board(Duration maxGap, RuleOverride override, AlertKind... kinds) {
-    AlertRules rules = new AlertRules(store, DAY);
+    AlertRules rules = new AlertRules(store, DAY, RemainingError.NONE);
     AlertBoard board = new AlertBoard(store, rules, maxGap, (before, after, transition) -> {});
     for (AlertKind kind : kinds) {
       board.change(ROOM, Map.of(kind, new RuleChange(override, null)), "A", null, START);

@@ -11,6 +11,7 @@ import tepidarium.alert.AlertBoard;
 import tepidarium.alert.AlertKind;
 import tepidarium.alert.AlertRules;
 import tepidarium.alert.MemoryAlerts;
+import tepidarium.alert.RemainingError;
 import tepidarium.container.Band;
 import tepidarium.container.ContainerKind;
 import tepidarium.container.ContainerSettings;
@@ -26,7 +27,7 @@ class SilenceMonitorTest {
 
   private final Register register = new Register(new MemoryContainers());
   private final MemoryAlerts store = new MemoryAlerts();
-  private final AlertRules rules = new AlertRules(store, LIMIT);
+  private final AlertRules rules = new AlertRules(store, LIMIT, RemainingError.NONE);
   private final AlertBoard board = new AlertBoard(store, rules, LIMIT, (before, after, t) -> {});
   private final SilenceMonitor monitor = new SilenceMonitor(register, rules, board, GRACE);
 

@@ -29,6 +29,7 @@ import tepidarium.alert.AlertRules;
 import tepidarium.alert.MemoryAlerts;
 import tepidarium.alert.Observation;
 import tepidarium.alert.Priority;
+import tepidarium.alert.RemainingError;
 import tepidarium.container.Band;
 import tepidarium.container.ContainerId;
 
@@ -59,7 +60,7 @@ class ScriptedWeekTest {
   private final AlertBoard board =
       new AlertBoard(
           alerts,
-          new AlertRules(alerts, Duration.ofMinutes(30)),
+          new AlertRules(alerts, Duration.ofMinutes(30), RemainingError.NONE),
           Duration.ofMinutes(30),
           (before, after, transition) -> {});
   private final NoticeRules rules = new NoticeRules(SETTINGS);
