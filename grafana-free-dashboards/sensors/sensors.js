@@ -56,7 +56,7 @@ async function begin() {
 }
 
 async function load() {
-  const [allContainers, allSensors] = await Promise.all([api.containers(), api.sensors()]);
+  const [allContainers, allSensors] = await Promise.all([api.containers(), api.sensors({ activity: true })]);
   replaceAll(containers, allContainers, (one) => one.id);
   replaceAll(sensors, allSensors, (one) => one.sensor);
   if (wanted !== null && !sensors.has(wanted)) sensors.set(wanted, await api.sensor(wanted));

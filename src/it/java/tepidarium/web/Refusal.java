@@ -18,6 +18,7 @@ record Refusal(int status, String method, String path, @Nullable String body, St
     String years = "?from=1970-01-01T00:00:00Z&to=2026-03-01T00:00:00Z";
     String swapped = "?from=2026-03-02T00:00:00Z&to=2026-03-01T00:00:00Z";
     return Stream.of(
+        get("/api/sensors?activity=yes", "activity"),
         get(JAR + "/heat?base=30&ceiling=20", "ceiling"),
         get(JAR + "/heat?base=-300", "base"),
         get(JAR + "/heat" + years, "from"),

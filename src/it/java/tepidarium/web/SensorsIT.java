@@ -30,6 +30,10 @@ class SensorsIT {
   private static CheckedApi api;
   private static Publisher sensors;
 
+  /** The list before anybody asked for the activity of a sensor. */
+  private static JsonNode withoutActivity;
+
+
   @BeforeAll
   static void start(@TempDir Path data) {
     service = RunningService.embedded(data);
@@ -46,6 +50,7 @@ class SensorsIT {
         .atMost(Duration.ofSeconds(30))
         .until(
             () -> api.get("/api/health").at("/counts/stored").asInt() == 2 * (DAYS * 96 - 23) + 1);
+    withoutActivity = api.get("/api/sensors?activity=false");
   }
 
   /** A reading every 15 min until now, with a gap of 6 h five days ago and a falling voltage. */
@@ -82,6 +87,7 @@ class SensorsIT {
 
   @Test
   void aSensorTellsHowItReportsAndWhenItsBatteryMayBeEmpty() {
+    assertTrue(withoutActivity.at("/1/activity").isNull());
     JsonNode b = api.get("/api/sensors/b");
     assertEquals(-71, b.at("/device/rssi").asInt());
     assertEquals("1.4.2", b.at("/device/firmware").asText());

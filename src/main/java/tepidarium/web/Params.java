@@ -115,6 +115,19 @@ public final class Params {
     throw new InvalidInput(name, "must be a number, not \"" + shown(text) + '"');
   }
 
+  /** Reads a parameter that is true or false. */
+  public static boolean flag(Context ctx, String name, boolean otherwise) {
+    String text = ctx.queryParam(name);
+    if (text == null || text.isBlank()) {
+      return otherwise;
+    }
+    return switch (text.strip()) {
+      case "true" -> true;
+      case "false" -> false;
+      default -> throw new InvalidInput(name, "must be true or false, not \"" + shown(text) + '"');
+    };
+  }
+
   public static int whole(Context ctx, String name, int otherwise, int least, int most) {
     Double value = number(ctx, name);
     if (value == null) {

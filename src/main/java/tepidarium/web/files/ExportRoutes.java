@@ -17,7 +17,6 @@ import tepidarium.container.ContainerId;
 import tepidarium.exporting.ExportFormat;
 import tepidarium.exporting.ExportOptions;
 import tepidarium.exporting.ReadingExport;
-import tepidarium.reading.InvalidInput;
 import tepidarium.reading.SensorId;
 import tepidarium.web.Params;
 
@@ -88,18 +87,7 @@ public final class ExportRoutes {
         Params.instant(ctx, "to"),
         sensor == null ? null : new SensorId(sensor),
         container == null ? null : new ContainerId(container),
-        calibrated(text(ctx, "calibrated")));
-  }
-
-  private static boolean calibrated(@Nullable String text) {
-    if (text == null || text.equals("false")) {
-      return false;
-    }
-    if (text.equals("true")) {
-      return true;
-    }
-    throw new InvalidInput(
-        "calibrated", "must be true or false, not \"" + Params.shown(text) + '"');
+        Params.flag(ctx, "calibrated", false));
   }
 
   /** A parameter; null if it is missing or blank. */

@@ -165,15 +165,19 @@ public final class SensorViews {
   /**
    * Every sensor that has sent a reading or was placed, by name. The activity of a sensor may be
    * missing if working out all of them takes longer than a second.
+   *
+   * @param activity whether to work out activities that are not known yet
    */
-  List<SensorJson> sensors() {
+  List<SensorJson> sensors(boolean activity) {
     Set<SensorId> all = new TreeSet<>(latestValues.sensors());
     all.addAll(readings.uncertain().keySet());
     register.placementsIn(ContainerId.ROOM).stream().map(Placement::sensor).forEach(all::add);
     for (Container container : register.containers()) {
       register.placementsIn(container.id()).stream().map(Placement::sensor).forEach(all::add);
     }
-    activities.load(all, WAIT);
+    if (activity) {
+      activities.load(all, WAIT);
+    }
     return all.stream().map(this::sensor).toList();
   }
 }
