@@ -17,7 +17,7 @@ struct options {
     uint32_t start_s; /* UTC at uptime 0 of a fast run; 0: so that it ends now */
     uint32_t seed, bad_percent;
     uint32_t slow_percent; /* by how much the clock of a fast run is slow */
-    bool fast, probe;
+    bool fast, probe, no_clock;
     int cuts;
     struct {
         uint32_t from_s, length_s;

@@ -27,6 +27,9 @@ static uint32_t true_s(const struct desk *desk, uint32_t own_s)
 static bool read_utc_s(void *self, uint32_t *utc_s)
 {
     struct desk *desk = self;
+    if (desk->options.no_clock) {
+        return false;
+    }
     *utc_s = desk->options.fast ? desk->options.start_s + true_s(desk, desk->fast_s) : (uint32_t)time(NULL);
     return true;
 }

@@ -25,6 +25,7 @@ static const char help[] =
     "  --for S              ends after S seconds (never)\n"
     "  --fast               does not wait: the clock jumps. Needs --for; ends at the present time\n"
     "  --start S            UTC at the start of a fast run, in seconds since 1970\n"
+    "  --no-clock           no time server answers: readings carry their age\n"
     "  --slow PCT           the node's clock is slow by this share in a fast run (0)\n"
     "  --seed N             of the simulated values and delays (1)\n";
 
@@ -66,6 +67,8 @@ static bool take_flag(struct options *options, const char *option)
     }
     if (strcmp(option, "--fast") == 0) {
         options->fast = true;
+    } else if (strcmp(option, "--no-clock") == 0) {
+        options->no_clock = true;
     } else if (strcmp(option, "--probe") == 0) {
         options->probe = true;
     } else {

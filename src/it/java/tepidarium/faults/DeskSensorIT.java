@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -70,6 +71,33 @@ class DeskSensorIT {
       assertTrue(tally.repeated() > 0, "no PUBACK was lost: " + tally);
       assertEquals(0, tally.rejected());
       assertEquals(List.of(), documentedLinesNeverPrinted(sensor));
+    }
+  }
+
+  /** Readings of ten minutes in one message, each with its age, as the sensor knows no time. */
+  @Test
+  void readingsOfASensorWithoutTimeGetTheirTimeFromTheirAge() {
+    Path data = folder.resolve("data");
+    try (RunningService service = RunningService.embedded(data)) {
+      Grower grower = new Grower(service.api());
+      grower.awaitBroker();
+      List<String> options =
+          List.of("--port", "" + service.mqttPort(), "--fast", "--no-clock", "--every", "60");
+      DeskSensor sensor = DeskSensor.compiled(folder, options);
+      sensor.run(630, "--send-every", "600");
+      Health.settled(() -> grower);
+
+      List<Long> sent =
+          sensor.measured().stream().map(DeskSensor.Measured::uptimeSeconds).sorted().toList();
+      assertEquals(11, sent.size());
+      long now = Instant.now().getEpochSecond();
+      List<Long> ages =
+          DeskReadings.storedIn(data).stream()
+              .map(reading -> Math.round((now - reading.second()) / 60.0) * 60)
+              .sorted()
+              .toList();
+      // The first reading was sent at once; the others at uptime 600 s.
+      assertEquals(List.of(0L, 0L, 60L, 120L, 180L, 240L, 300L, 360L, 420L, 480L, 540L), ages);
     }
   }
 
