@@ -74,11 +74,15 @@ public final class DaySearch {
   /** Reports the values that are faulty by themselves, and returns the others. */
   private Samples judgedAlone(Quantity quantity, Samples samples) {
     BitSet faulty = new BitSet();
-    for (FaultKind kind : FaultKind.values()) {
-      BitSet marked = Stretches.where(samples, i -> kindOf(quantity, samples.value(i)) == kind);
-      add(quantity, kind, samples, marked);
-      faulty.or(marked);
+    Map<FaultKind, BitSet> marked = new EnumMap<>(FaultKind.class);
+    for (int i = 0; i < samples.size(); i++) {
+      FaultKind kind = kindOf(quantity, samples.value(i));
+      if (kind != null) {
+        marked.computeIfAbsent(kind, any -> new BitSet()).set(i);
+        faulty.set(i);
+      }
     }
+    marked.forEach((kind, own) -> add(quantity, kind, samples, own));
     return Stretches.without(samples, faulty);
   }
 
