@@ -33,7 +33,6 @@ class SensorsIT {
   /** The list before anybody asked for the activity of a sensor. */
   private static JsonNode withoutActivity;
 
-
   @BeforeAll
   static void start(@TempDir Path data) {
     service = RunningService.embedded(data);

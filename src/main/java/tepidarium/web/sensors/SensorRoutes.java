@@ -28,8 +28,7 @@ public final class SensorRoutes {
   }
 
   public void add(RoutesConfig routes) {
-    routes.get(
-        "/api/sensors", ctx -> ctx.json(views.sensors(Params.flag(ctx, "activity", true))));
+    routes.get("/api/sensors", ctx -> ctx.json(views.sensors(Params.flag(ctx, "activity", true))));
     routes.get("/api/sensors/{sensor}", ctx -> ctx.json(views.existing(Params.sensorId(ctx))));
     routes.put("/api/sensors/{sensor}/placement", this::place);
     routes.put("/api/sensors/{sensor}/details", this::describe);
