@@ -104,7 +104,8 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         put(PROBE + "/calibration", "{\"temperatureError\":-1}", "temperatureError"),
         put(PROBE + "/calibration", "{\"offset\":1}", "\"offset\""),
         point("{\"reading\":1,\"method\":\"dark\"}", "quantity is missing"),
-        point("{\"quantity\":\"wind\",\"reading\":1,\"method\":\"dark\"}", "is not a quantity"),
+        point(
+            "{\"quantity\":\"wind\",\"reading\":1,\"method\":\"dark\"}", "must be a quantity, not"),
         point("{\"quantity\":\"light\",\"reading\":1,\"method\":\"guess\"}", "is not a method"),
         point("{\"quantity\":\"light\",\"method\":\"dark\"}", "reading is missing"),
         point(compared("\"reading\":30"), "trueValue is missing"),

@@ -73,7 +73,7 @@ public record Settling(
     }
     double mean = Arrays.stream(values).average().orElse(Double.NaN);
     double wander =
-        quantity == Quantity.LIGHT
+        quantity == Quantity.LIGHT && n > 0
             ? Math.max(quantity.noise(), LIGHT_WANDER * mean)
             : quantity.noise();
     double limit = MAX_DRIFT * wander;

@@ -33,6 +33,8 @@ class SettlingTest {
   @Test
   void withoutReadingsOrWithOldOnesNothingIsKnown() {
     assertEquals(State.WAITING, temperature(Samples.EMPTY).state());
+    Settling noLight = Settling.of(Quantity.LIGHT, Samples.EMPTY, NOW);
+    assertEquals(2 * Quantity.LIGHT.noise(), noLight.driftLimit());
     Samples old =
         Samples.of(new long[] {NOW.minus(Duration.ofHours(3)).toEpochMilli()}, new double[] {20});
     assertEquals(0, temperature(old).readings());
