@@ -26,9 +26,15 @@ final class LineProtocol {
   private static final Pattern LINE =
       Pattern.compile("[^,\\s#][^\\s]* [^\\s=]+=.+?(?: -?\\d{9,19})?\\s*");
 
+  private static final int MAX_KNOWN = 20_000;
+
   private final Instant latest;
   private final @Nullable SensorId sensor;
   private final Map<String, @Nullable Unit> units = new HashMap<>();
+  private final Map<String, Series> knownSeries = new HashMap<>();
+
+  /** A measurement with its tags. */
+  private record Series(String measurement, @Nullable SensorId sensor) {}
 
   LineProtocol(ImportOptions options) {
     this.latest = options.latest();
@@ -80,10 +86,11 @@ final class LineProtocol {
           line);
       return true;
     }
-    List<String> series = split(parts.get(0), ',');
-    SensorId id = sensor == null ? sensor(series) : sensor;
+    Series series = series(parts.get(0));
+    SensorId id = sensor == null ? series.sensor() : sensor;
     Map<Quantity, Double> values = new EnumMap<>(Quantity.class);
-    String problem = id == null ? "names no sensor" : addValues(series, parts.get(1), values);
+    String problem =
+        id == null ? "names no sensor" : addValues(series.measurement(), parts.get(1), values);
     if (problem != null) {
       receiver.bad(number, problem, line);
     }
@@ -98,16 +105,15 @@ final class LineProtocol {
 
   /** Adds the values of the fields. Returns the problem with a bad field; null if all are good. */
   private @Nullable String addValues(
-      List<String> series, String fields, Map<Quantity, Double> values) {
+      String measurement, String fields, Map<Quantity, Double> values) {
     String problem = null;
     for (String field : split(fields, ',')) {
       List<String> pair = split(field, '=');
-      Unit unit = pair.size() < 2 ? null : unit(plain(pair.get(0)), plain(series.get(0)));
+      Unit unit = pair.size() < 2 ? null : unit(plain(pair.get(0)), measurement);
       if (unit == null) {
         continue;
       }
-      String number = pair.get(1).replaceFirst("(?<=\\d)[iu]$", "");
-      double value = unit.toStored(number(number));
+      double value = unit.toStored(number(pair.get(1)));
       if (unit.quantity().plausible(value)) {
         values.put(unit.quantity(), value);
       } else {
@@ -117,12 +123,26 @@ final class LineProtocol {
     return problem;
   }
 
+  /** A number, with a suffix i or u if it is an integer; NaN if it is none. */
   private static double number(String text) {
+    int end = text.length();
+    if (end > 1 && "iu".indexOf(text.charAt(end - 1)) >= 0 && isDigit(text.charAt(end - 2))) {
+      end--;
+    }
+    for (int i = 0; i < end; i++) {
+      if (!isDigit(text.charAt(i)) && "-+.eE".indexOf(text.charAt(i)) < 0) {
+        return Double.NaN;
+      }
+    }
     try {
-      return text.matches("[-+0-9.eE]+") ? Double.parseDouble(text) : Double.NaN;
+      return Double.parseDouble(text.substring(0, end));
     } catch (NumberFormatException e) {
       return Double.NaN;
     }
+  }
+
+  private static boolean isDigit(char character) {
+    return character >= '0' && character <= '9';
   }
 
   /** A field named "value" gets its quantity from the measurement. */
@@ -144,6 +164,20 @@ final class LineProtocol {
     return named == null ? Unit.stored(quantity) : named;
   }
 
+  /** Measurement and sensor of a series; cached, because each is in many lines. */
+  private Series series(String text) {
+    Series known = knownSeries.get(text);
+    if (known == null) {
+      List<String> parts = split(text, ',');
+      known = new Series(plain(parts.get(0)), sensor(parts));
+      if (knownSeries.size() >= MAX_KNOWN) {
+        knownSeries.clear();
+      }
+      knownSeries.put(text, known);
+    }
+    return known;
+  }
+
   private static @Nullable SensorId sensor(List<String> series) {
     for (String tag : series.subList(1, series.size())) {
       List<String> pair = split(tag, '=');
@@ -156,7 +190,7 @@ final class LineProtocol {
 
   /** The unit follows from the number of digits, because the times lie between 2010 and 2100. */
   private static long millis(String text) {
-    if (!text.matches("\\d{1,19}")) {
+    if (text.isEmpty() || text.length() > 19 || !text.chars().allMatch(c -> isDigit((char) c))) {
       return Long.MIN_VALUE;
     }
     long value =
@@ -196,6 +230,6 @@ final class LineProtocol {
   }
 
   private static String plain(String name) {
-    return name.replaceAll("\\\\(.)", "$1");
+    return name.indexOf('\\') < 0 ? name : name.replaceAll("\\\\(.)", "$1");
   }
 }
