@@ -19,8 +19,8 @@ public final class Ports {
   private static final int USUAL_END = 32_768;
   private static final int END = endOfOurs();
 
-  /** How many test processes may run at the same time. */
-  private static final int PROCESSES = 4;
+  /** How many test processes may run at the same time; the build starts five. */
+  private static final int PROCESSES = 8;
 
   /** The number of this test process, set by the build. */
   private static final int PROCESS = Integer.getInteger("tepidarium.testProcess", 0) % PROCESSES;

@@ -13,7 +13,8 @@ import org.slf4j.LoggerFactory;
 
 /**
  * One thread with a queue of at most 256 jobs and one periodic job. A caller that adds to a full
- * queue waits. If a job throws an exception, the thread logs it and takes the next job.
+ * queue waits. If a job throws an exception, the thread logs it and takes the next job. The
+ * periodic job takes at most half of the time, so that a slow one does not keep the queue waiting.
  */
 final class WatchThread implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(WatchThread.class);
@@ -87,9 +88,14 @@ final class WatchThread implements AutoCloseable {
         if (job != null) {
           job.run();
         }
-        if (System.nanoTime() - next >= 0) {
-          next = System.nanoTime() + period.toNanos();
-          periodic.run();
+        long start = System.nanoTime();
+        if (start - next >= 0) {
+          try {
+            periodic.run();
+          } finally {
+            long end = System.nanoTime();
+            next = end + Math.max(period.toNanos(), end - start);
+          }
         }
       } catch (InterruptedException e) {
         break;
