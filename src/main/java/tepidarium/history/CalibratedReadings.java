@@ -203,14 +203,21 @@ public final class CalibratedReadings {
    *     away from the calibration points; NaN if not known
    */
   public double temperatureErrorC(ContainerId container, Span span, double aroundC) {
-    double temperatureC = Double.isNaN(aroundC) ? USUAL_C : aroundC;
+    return error(container, span, Quantity.TEMPERATURE, Double.isNaN(aroundC) ? USUAL_C : aroundC);
+  }
+
+  /**
+   * The largest error of a quantity because of any sensor placed in the container during the span,
+   * ±, in its unit; see {@link SensorCorrection#error}. 0 if there was none.
+   */
+  public double error(ContainerId container, Span span, Quantity quantity, double value) {
     double largest = 0;
     for (Placement placement : register.placementsIn(container)) {
       Instant until = placement.until();
       if (placement.from().isBefore(span.to()) && (until == null || until.isAfter(span.from()))) {
         SensorCorrection correction = register.correction(placement.sensor());
         for (Instant at : List.of(span.from(), span.to())) {
-          largest = Math.max(largest, correction.error(Quantity.TEMPERATURE, at, temperatureC));
+          largest = Math.max(largest, correction.error(quantity, at, value));
         }
       }
     }

@@ -322,36 +322,11 @@ public final class ContainerHistory {
     return limitSummary(container, span, rows, Quantity.TEMPERATURE, limit, RollupRow::hot, false);
   }
 
-  /**
-   * Bounds of the share of covered time inside a temperature limit, 0 to 1, if the sensors are off
-   * by their possible errors: as if the limit were moved by the error. From the time spent at each
-   * temperature, in bins of 0.25 °C.
-   */
-  public record InsideBounds(double lower, double upper) {}
-
-  /** The bounds for a low or high temperature limit; empty if no time is covered. */
-  public Optional<InsideBounds> insideBounds(Container container, Span span, Limit limit) {
-    double covered = 0;
-    double lower = 0;
-    double upper = 0;
-    for (Span piece : calibrated.spansOfEqualSensors(container.id(), span)) {
-      TemperatureHistogram histogram = histogram(container, piece);
-      double errorC = calibrated.temperatureErrorC(container.id(), piece, histogram.meanC());
-      double aboveLess = histogram.hoursAbove(limit.value() - errorC);
-      double aboveMore = histogram.hoursAbove(limit.value() + errorC);
-      boolean low = limit.side() == Limit.Side.LOW;
-      covered += histogram.coveredHours();
-      lower += low ? aboveMore : histogram.coveredHours() - aboveLess;
-      upper += low ? aboveLess : histogram.coveredHours() - aboveMore;
-    }
-    return covered == 0
-        ? Optional.empty()
-        : Optional.of(new InsideBounds(share(lower, covered), share(upper, covered)));
-  }
-
-  /** A share from 0 to 1; sums of hours may exceed the covered hours by rounding. */
-  private static double share(double hours, double covered) {
-    return Math.max(0, Math.min(1, hours / covered));
+  /** Bounds of the share of covered time inside a limit; see {@link InsideBounds}. */
+  public Optional<InsideBounds> insideBounds(
+      Container container, Span span, Quantity quantity, Limit limit) {
+    return new InsideBoundsReader(rollups, histograms, calibrated)
+        .read(container, span, quantity, limit);
   }
 
   /** Time outside the light limit. */

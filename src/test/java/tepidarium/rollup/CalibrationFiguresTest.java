@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import tepidarium.calibration.CalibrationMethod;
 import tepidarium.calibration.CalibrationPoint;
@@ -126,7 +127,7 @@ class CalibrationFiguresTest {
   @Test
   void timeInBandIsBoundedByTheSensor() {
     steady(Bench.SENSOR, 0, 48, 29.9);
-    ContainerHistory.InsideBounds stated = insideLow();
+    InsideBounds stated = insideLow();
     assertEquals(0, stated.lower(), 1e-9);
     assertEquals(1, stated.upper(), 1e-9);
     point(Bench.SENSOR, 1, 29.6, 29.6);
@@ -134,11 +135,46 @@ class CalibrationFiguresTest {
     assertEquals(1, insideLow().upper(), 1e-9);
   }
 
-  private ContainerHistory.InsideBounds insideLow() {
-    return bench
-        .history
-        .insideBounds(bench.container(), hours(0, 48), Limit.low(29.5))
-        .orElseThrow();
+  private InsideBounds insideLow() {
+    return inside(Quantity.TEMPERATURE, Limit.low(29.5)).orElseThrow();
+  }
+
+  private Optional<InsideBounds> inside(Quantity quantity, Limit limit) {
+    return bench.history.insideBounds(bench.container(), hours(0, 48), quantity, limit);
+  }
+
+  /**
+   * Humidity rises from 60 to 100 % within 40 h and stays. Inside 80 % from hour 20 of 48 on; with
+   * a sensor of ±5 %, from hour 25 or 15 on.
+   */
+  @Test
+  void timeInBandOfHumidityIsBoundedByTheSensor() {
+    List<Reading> readings = new ArrayList<>();
+    for (int minute = 0; minute <= 48 * 60; minute += 10) {
+      Instant at = Bench.START.plus(Duration.ofMinutes(minute));
+      double humidity = Math.min(100, 60 + minute / 60.0);
+      readings.add(Readings.ofAir(Bench.SENSOR, at, 30.0, humidity, 0.0, null));
+    }
+    bench.store(readings.toArray(new Reading[0]));
+    InsideBounds bounds = inside(Quantity.HUMIDITY, Limit.low(80)).orElseThrow();
+    assertEquals(23 / 48.0, bounds.lower(), 1e-6);
+    assertEquals(33 / 48.0, bounds.upper(), 1e-6);
+  }
+
+  /**
+   * A light sensor without points may be off by 1 lux and a fifth, as much as the limit of 1 lux.
+   */
+  @Test
+  void timeInTheDarkIsBoundedOnceTheDarkIsCalibrated() {
+    steady(Bench.SENSOR, 0, 48, 30);
+    assertTrue(inside(Quantity.LIGHT, Limit.high(1)).isEmpty());
+    Instant at = Bench.START.plus(Duration.ofDays(1));
+    bench.register.addCalibrationPoint(
+        new CalibrationPoint(
+            Bench.SENSOR, Quantity.LIGHT, at, 0, 0, 0, CalibrationMethod.DARK, null),
+        at);
+    InsideBounds dark = inside(Quantity.LIGHT, Limit.high(1)).orElseThrow();
+    assertEquals(1, dark.lower(), 1e-9);
   }
 
   /**

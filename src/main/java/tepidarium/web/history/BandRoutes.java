@@ -14,10 +14,12 @@ import tepidarium.container.Container;
 import tepidarium.container.Opening;
 import tepidarium.container.Register;
 import tepidarium.heat.Excursion;
+import tepidarium.heat.Limit;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
 import tepidarium.rollup.FaultHistory;
+import tepidarium.rollup.InsideBounds;
 import tepidarium.rollup.LimitTime;
 import tepidarium.web.ContainerRequests;
 import tepidarium.web.LeftOutJson;
@@ -93,7 +95,7 @@ public final class BandRoutes {
     List<Opening> openings = register.openings(container.id());
     summaries.forEach(
         (kind, limit) -> {
-          limits.put(kind, limit(limit, sensorBounds(container, span, kind, limit)));
+          limits.put(kind, limit(limit, bounds(container, span, kind, limit.limit())));
           List<Opening> explaining = expectedWhileOpen(kind) ? openings : List.of();
           limit.excursions().forEach(detail -> excursions.add(excursion(kind, detail, explaining)));
         });
@@ -109,17 +111,14 @@ public final class BandRoutes {
             excursions));
   }
 
-  /** Null for the limits of light and humidity, and without covered time. */
-  private ContainerHistory.@Nullable InsideBounds sensorBounds(
-      Container container, Span span, String kind, ContainerHistory.LimitSummary summary) {
-    boolean ofTemperature = kind.equals("cold") || kind.equals("hot");
-    return ofTemperature
-        ? history.insideBounds(container, span, summary.limit()).orElse(null)
-        : null;
+  /** Null without covered time. */
+  private @Nullable InsideBounds bounds(Container container, Span span, String kind, Limit limit) {
+    Quantity quantity = AlertKind.ofKey(kind).map(AlertKind::quantity).orElseThrow();
+    return history.insideBounds(container, span, quantity, limit).orElse(null);
   }
 
   private static LimitJson limit(
-      ContainerHistory.LimitSummary summaries, ContainerHistory.@Nullable InsideBounds bounds) {
+      ContainerHistory.LimitSummary summaries, @Nullable InsideBounds bounds) {
     LimitTime time = summaries.time();
     Double inside = time.coveredMs() == 0 ? null : 1 - time.outsideMs() / time.coveredMs();
     return new LimitJson(
