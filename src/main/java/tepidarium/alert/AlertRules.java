@@ -11,9 +11,9 @@ import tepidarium.reading.Quantity;
 
 /**
  * Provides the effective rule for each container and alert kind: the default rule with its
- * overrides applied, and with a deadband of at least the error that a calibration leaves, so that a
- * value that returns is surely inside. One thread changes rules and writes them to the store first.
- * Any thread may read.
+ * overrides applied, and with a deadband raised to the error that a calibration leaves, so that a
+ * value that returns is surely inside. It is raised at most threefold. One thread changes rules and
+ * writes them to the store first. Any thread may read.
  */
 public final class AlertRules {
   /** A larger deadband could keep an alert of a narrow band for ever. */
@@ -38,7 +38,7 @@ public final class AlertRules {
 
   /**
    * The effective rule. A deadband that was set for the container stays as it is. A default one is
-   * raised to the remaining error, at most threefold.
+   * raised to the remaining error, at most threefold, and at most to the middle of the band.
    */
   public AlertRule effective(AlertKey key, Band band) {
     RuleOverride override = override(key);
@@ -49,7 +49,18 @@ public final class AlertRules {
       return rule;
     }
     double error = remainingError.of(key.container(), quantity, rule.rule().limit().value());
-    return error <= own ? rule : rule.withDeadband(Math.min(error, MAX_DEADBAND_RATIO * own));
+    double most = Math.min(MAX_DEADBAND_RATIO * own, room(key.kind(), band));
+    double deadband = Math.max(own, Math.min(error, most));
+    return deadband == own ? rule : rule.withDeadband(deadband);
+  }
+
+  /** The largest deadband with which a value can return and still be inside the other limit. */
+  private static double room(AlertKind kind, Band band) {
+    return switch (kind) {
+      case COLD, HOT -> (band.temperatureHighC() - band.temperatureLowC()) / 2;
+      case DRY -> 100 - band.humidityLowPercent();
+      default -> Double.POSITIVE_INFINITY;
+    };
   }
 
   /** The default rule. */

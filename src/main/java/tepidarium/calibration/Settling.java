@@ -11,8 +11,8 @@ import tepidarium.stats.TheilSen;
  * Whether a sensor shows a steady value, so that it can be taken as the reading of a calibration
  * point. The rule: over the newest readings, a straight line changes by no more than twice the
  * wander of a common sensor, and no reading lies further from it than five times that wander. The
- * newest readings are those of the last ten minutes, or the last six if these took longer. Common
- * practice, no source.
+ * newest readings are those of the last ten minutes, or the last six if these took longer; of more
+ * than 200, every second, third and so on. Common practice, no source.
  *
  * @param state what is missing, if anything
  * @param readings number of readings that count
@@ -38,6 +38,7 @@ public record Settling(
   /** Readings older than this do not count. */
   public static final Duration OLDEST = Duration.ofHours(2);
 
+  private static final int MAX_READINGS = 200;
   private static final double MAX_DRIFT = 2;
   private static final double MAX_SPREAD = 5;
 
@@ -64,12 +65,15 @@ public record Settling(
    */
   public static Settling of(Quantity quantity, Samples raw, Instant now) {
     Samples newest = newest(raw.between(now.minus(OLDEST).toEpochMilli(), now.toEpochMilli() + 1));
-    int n = newest.size();
+    // Evenly chosen, because the line takes time and memory by the square of their number.
+    int step = 1 + newest.size() / MAX_READINGS;
+    int n = (newest.size() + step - 1) / step;
     double[] hours = new double[n];
     double[] values = new double[n];
     for (int i = 0; i < n; i++) {
-      hours[i] = (newest.atMs(i) - newest.firstMs()) / 3.6e6;
-      values[i] = newest.value(i);
+      int index = newest.size() - 1 - (n - 1 - i) * step;
+      hours[i] = (newest.atMs(index) - newest.firstMs()) / 3.6e6;
+      values[i] = newest.value(index);
     }
     double mean = Arrays.stream(values).average().orElse(Double.NaN);
     double wander =

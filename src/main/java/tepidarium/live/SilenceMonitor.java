@@ -1,6 +1,6 @@
 package tepidarium.live;
 
-import static java.util.Comparator.comparing;
+import static java.util.Comparator.naturalOrder;
 
 import java.time.Duration;
 import java.time.Instant;
@@ -20,7 +20,7 @@ import tepidarium.reading.SensorId;
 /**
  * Reports to the alert board which containers have a silent sensor. It compares the clock with the
  * time at which each sensor was last heard. It reports nothing while the link to the broker is
- * down, nor while a sensor's backlog arrives. Used by the watch thread alone.
+ * down, and nothing of a sensor whose backlog arrives. Used by the watch thread alone.
  */
 final class SilenceMonitor {
   private final Register register;
@@ -94,15 +94,34 @@ final class SilenceMonitor {
     if (since == null) {
       return;
     }
-    Placement quietest = placed.stream().min(comparing(this::heardSincePlaced)).orElseThrow();
-    Instant heard = heardSincePlaced(quietest);
-    boolean silent = Duration.between(heard, now).compareTo(limit(container)) > 0;
-    Instant undecided = later(since, lastBacklog.getOrDefault(quietest.sensor(), Instant.MIN));
-    if (silent && !now.isAfter(undecided.plus(grace))) {
+    Duration limit = limit(container);
+    Instant heard =
+        placed.stream()
+            .filter(placement -> !isUndecided(placement, limit, now))
+            .map(this::heardSincePlaced)
+            .min(naturalOrder())
+            .orElse(null);
+    if (heard == null) {
+      return;
+    }
+    boolean silent = isSilent(heard, limit, now);
+    if (silent && Duration.between(since, now).compareTo(grace) <= 0) {
       // Within the grace time, silence neither starts an alert nor ends an earlier one.
       return;
     }
     board.observeSilence(container.id(), container.band(), now, heard);
+  }
+
+  private static boolean isSilent(Instant heard, Duration limit, Instant now) {
+    return Duration.between(heard, now).compareTo(limit) > 0;
+  }
+
+  /** Whether only late readings of the sensor arrive, so that newer ones may follow. */
+  private boolean isUndecided(Placement placement, Duration limit, Instant now) {
+    Instant backlog = lastBacklog.get(placement.sensor());
+    return backlog != null
+        && !now.isAfter(backlog.plus(grace))
+        && isSilent(heardSincePlaced(placement), limit, now);
   }
 
   private Instant heardSincePlaced(Placement placement) {

@@ -19,7 +19,7 @@ class AlertRulesTest {
         (container, quantity, value) ->
             container.equals(JAR) && quantity != Quantity.HUMIDITY ? error : 0;
     AlertRules rules = new AlertRules(store, Duration.ofMinutes(30), remaining);
-    return rules.effective(new AlertKey(JAR, kind), Band.DEFAULT).rule().deadband();
+    return deadband(rules, kind, Band.DEFAULT);
   }
 
   @Test
@@ -46,5 +46,18 @@ class AlertRulesTest {
     RuleOverride own = new RuleOverride(null, 0.1, null, null, null);
     store.put(new AlertKey(JAR, AlertKind.COLD), new AlertRuleStore.Decision(own, null));
     assertEquals(0.1, deadband(AlertKind.COLD, 0.5));
+  }
+
+  @Test
+  void aNarrowBandLeavesRoomToReturn() {
+    Band narrow = new Band(30, 30.8, 1, 95);
+    AlertRules rules = new AlertRules(store, Duration.ofMinutes(30), (jar, quantity, value) -> 10);
+    assertEquals(0.4, deadband(rules, AlertKind.COLD, narrow), 1e-9);
+    assertEquals(0.4, deadband(rules, AlertKind.HOT, narrow), 1e-9);
+    assertEquals(5, deadband(rules, AlertKind.DRY, narrow), 1e-9);
+  }
+
+  private static double deadband(AlertRules rules, AlertKind kind, Band band) {
+    return rules.effective(new AlertKey(JAR, kind), band).rule().deadband();
   }
 }

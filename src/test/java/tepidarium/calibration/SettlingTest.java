@@ -96,4 +96,17 @@ class SettlingTest {
     DoubleUnaryOperator dusk = m -> 5_000 + 30 * m;
     assertEquals(State.DRIFTING, Settling.of(Quantity.LIGHT, every(30, 21, dusk), NOW).state());
   }
+
+  /** Ten readings a second: 6,000 in ten minutes. */
+  @Test
+  void ofManyReadingsSomeAreChosenOverTheWholeTime() {
+    Samples.Builder samples = new Samples.Builder(6_001);
+    for (int i = 0; i <= 6_000; i++) {
+      samples.add(NOW.toEpochMilli() - 100L * (6_000 - i), 30 + i / 6_000.0);
+    }
+    Settling settling = temperature(samples.build());
+    assertTrue(settling.readings() <= 200, settling.toString());
+    assertEquals(State.DRIFTING, settling.state());
+    assertEquals(1, settling.drift(), 0.01);
+  }
 }

@@ -13,6 +13,7 @@ import tepidarium.alert.AlertRules;
 import tepidarium.alert.MemoryAlerts;
 import tepidarium.alert.RemainingError;
 import tepidarium.container.Band;
+import tepidarium.container.ContainerId;
 import tepidarium.container.ContainerKind;
 import tepidarium.container.ContainerSettings;
 import tepidarium.container.MemoryContainers;
@@ -35,10 +36,13 @@ class SilenceMonitorTest {
     return START.plusSeconds(minute * 60L);
   }
 
-  private void place() {
+  private void place(SensorId... sensors) {
     ContainerSettings jar =
         new ContainerSettings("Jar", ContainerKind.JAR, null, 15, null, Band.DEFAULT);
-    register.place(SENSOR, register.add(jar, START).id(), START, null);
+    ContainerId container = register.add(jar, START).id();
+    for (SensorId sensor : sensors) {
+      register.place(sensor, container, START, null);
+    }
   }
 
   private List<AlertKind> openAt(int minute) {
@@ -48,7 +52,7 @@ class SilenceMonitorTest {
 
   @Test
   void aSensorIsSilentOnceItSaysNothingForLongerThanTheLimit() {
-    place();
+    place(SENSOR);
     monitor.linkUp(START);
     monitor.heard(SENSOR, minute(5));
     assertEquals(List.of(), openAt(35));
@@ -57,7 +61,7 @@ class SilenceMonitorTest {
 
   @Test
   void nothingIsReportedWhileTheLinkIsDownNorWithinTheGraceTime() {
-    place();
+    place(SENSOR);
     assertEquals(List.of(), openAt(60), "the link was never up");
     monitor.linkUp(minute(60));
     assertEquals(List.of(), openAt(70), "grace time");
@@ -69,7 +73,7 @@ class SilenceMonitorTest {
 
   @Test
   void afterTheClockWasSetBackSilenceCountsFromNow() {
-    place();
+    place(SENSOR);
     monitor.linkUp(minute(600));
     monitor.heard(SENSOR, minute(600));
     monitor.clampToNow(minute(10));
@@ -79,12 +83,24 @@ class SilenceMonitorTest {
 
   @Test
   void aSensorWhoseBacklogArrivesIsNotSilentUntilTheGraceTimeIsOver() {
-    place();
+    place(SENSOR);
     monitor.linkUp(START);
     monitor.backlogArrived(SENSOR, minute(5), minute(600));
     assertEquals(List.of(), openAt(610));
     assertEquals(List.of(AlertKind.SILENT), openAt(611));
     monitor.backlogArrived(SENSOR, minute(20), minute(620));
     assertEquals(List.of(AlertKind.SILENT), openAt(621), "kept while its backlog arrives");
+  }
+
+  @Test
+  void aSensorWithALateClockHidesNoSilentOne() {
+    SensorId late = new SensorId("late");
+    place(SENSOR, late);
+    monitor.linkUp(START);
+    monitor.heard(SENSOR, minute(5));
+    monitor.backlogArrived(late, minute(-120), minute(35));
+    assertEquals(List.of(), openAt(35));
+    monitor.backlogArrived(late, minute(-119), minute(36));
+    assertEquals(List.of(AlertKind.SILENT), openAt(36));
   }
 }
