@@ -79,5 +79,5 @@ export function makeCalibration(sensor) {
     return h('span', {}, button, place);
   }
 
-  return element;
+  return { element, redraw: guide.redraw };
 }

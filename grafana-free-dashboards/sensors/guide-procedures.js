@@ -3,6 +3,7 @@
 /**
  * Shortest times in place, min: common practice, no source.
  * @property asks what the grower enters before the value is taken
+ * @property expected a reading further from this value means that the sensor is not in place
  * @property next key of the procedure that completes this one
  */
 export const PROCEDURES = [
@@ -11,6 +12,7 @@ export const PROCEDURES = [
     title: 'Ice point: temperature at 0 °C',
     quantity: 'temperature',
     minutes: 10,
+    expected: { value: 0, within: 5 },
     prepare: [
       'Fill a cup with crushed ice. Add cold water until it nearly reaches the top of the ice, and stir.',
       'Put the sensor into a thin bag, without air, and hold it in the middle of the ice. Keep board, battery and ' +
@@ -40,6 +42,7 @@ export const PROCEDURES = [
     title: 'Salt jar: humidity at 75 %',
     quantity: 'humidity',
     minutes: 720,
+    expected: { value: 75, within: 15 },
     prepare: [
       'Stir table salt with a little water to a thick wet slurry, in a jar with a tight lid.',
       'Hang the sensor above it, so that no salt touches it. Close the jar, and keep it at an even temperature.',
@@ -54,6 +57,7 @@ export const PROCEDURES = [
     title: 'Salt jar: humidity at 97 %',
     quantity: 'humidity',
     minutes: 720,
+    expected: { value: 97, within: 15 },
     prepare: [
       'Stir potassium sulphate with a little water to a thick wet slurry, in a jar with a tight lid. ' +
         'Follow the label of the salt, and use no jar that will hold food again.',
@@ -68,6 +72,7 @@ export const PROCEDURES = [
     title: 'Dark: light at 0 lux',
     quantity: 'light',
     minutes: 1,
+    expected: { value: 0, within: 20 },
     prepare: ['Wrap the sensor in foil, or put it into a closed metal box, so that no light reaches it.'],
     asks: [],
     next: 'knownLamp',

@@ -22,8 +22,10 @@ export const unitOf = (quantity) => (quantity === 'temperature' ? f.unitName() :
 /** Time in place that is still missing, ms; 0 once it is over. */
 export const missingTime = (procedure, placedAt, now) => Math.max(0, placedAt + procedure.minutes * MINUTE - now);
 
+const isNear = ({ expected }, { mean }) => !expected || Math.abs(mean - expected.value) <= expected.within;
+
 /** How far the newest readings are from a steady value, or null if nothing is known yet. */
-export function settleWords(settling) {
+export function settleWords(procedure, settling) {
   if (settling === null) return null;
   const { quantity, state, readings, readingsNeeded, mean, drift, driftLimit, spread, seconds } = settling;
   const over = t.duration(seconds * 1000);
@@ -34,12 +36,16 @@ export function settleWords(settling) {
     return `${way} by ${difference(quantity, Math.abs(drift))} in ${over}; ${steady}.`;
   }
   if (state === 'unsteady') return `Unsteady: one reading is off by ${difference(quantity, spread)}.`;
+  if (!isNear(procedure, settling)) {
+    const near = value(quantity, procedure.expected.value);
+    return `Settled at ${value(quantity, mean)}, but it should be near ${near}. Is the sensor in place?`;
+  }
   return `Settled at ${value(quantity, mean)} for ${over}.`;
 }
 
 /** Whether the value can be taken now. */
 export const canTake = (procedure, placedAt, settling, now) =>
-  settling?.state === 'settled' && missingTime(procedure, placedAt, now) === 0;
+  settling?.state === 'settled' && isNear(procedure, settling) && missingTime(procedure, placedAt, now) === 0;
 
 /** Reads what was typed, in the reader's unit, and makes the calibration point. */
 export function pointOf(procedure, settling, typed) {

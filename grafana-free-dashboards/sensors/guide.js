@@ -90,7 +90,7 @@ export function makeGuide(sensor, taken) {
     async function look() {
       try {
         settling = await api.settling(sensor, procedure.quantity);
-        setText(words, settleWords(settling));
+        setText(words, settleWords(procedure, settling));
       } catch (problem) {
         settling = null;
         setText(words, problem.message);
@@ -144,5 +144,5 @@ export function makeGuide(sensor, taken) {
   }
 
   draw();
-  return { element, begun: state !== null };
+  return { element, begun: state !== null, redraw: draw };
 }

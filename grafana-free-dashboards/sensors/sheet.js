@@ -29,6 +29,7 @@ export function makeSheet(host, key, known) {
   const actions = makeActions({ key, known, result });
   const placements = makePlacements({ key, known, result });
   const constant = makeConstant(key);
+  const calibration = makeCalibration(sensor());
   const faults = makeFaults(key);
   host.append(
     h('p', {}, h('a', { href: '/sensors.html' }, 'All sensors')),
@@ -41,7 +42,7 @@ export function makeSheet(host, key, known) {
     faults.element,
     h('section', {}, h('h2', {}, 'Change'), actions.element),
     h('section', {}, h('h2', {}, 'Placements'), placements.element),
-    h('section', {}, h('h2', {}, 'Correction'), constant, makeCalibration(sensor())),
+    h('section', {}, h('h2', {}, 'Correction'), constant, calibration.element),
   );
 
   function update() {
@@ -61,6 +62,7 @@ export function makeSheet(host, key, known) {
     update,
     redraw: () => {
       result.redraw();
+      calibration.redraw();
       drawn = '';
       update();
     },

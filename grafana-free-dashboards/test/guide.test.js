@@ -28,13 +28,19 @@ test('each procedure has a next one for the same quantity', () => {
 });
 
 test('what is missing until the reading has settled is told', () => {
-  assert.equal(settleWords(settling({ state: 'waiting', readings: 2 })), '2 of 6 readings needed.');
-  assert.match(settleWords(settling({ state: 'drifting', drift: -3.1 })), /^Falling by 3.10 °C in 10 min; .* 0.20 °C/);
-  assert.match(settleWords(settling({ state: 'unsteady', spread: 2 })), /off by 2.00 °C/);
-  assert.match(settleWords(settling()), /^Settled at 0.31 °C for 10 min/);
+  assert.equal(
+    settleWords(procedureOf('icePoint'), settling({ state: 'waiting', readings: 2 })),
+    '2 of 6 readings needed.',
+  );
+  assert.match(
+    settleWords(procedureOf('icePoint'), settling({ state: 'drifting', drift: -3.1 })),
+    /^Falling by 3.10 °C in 10 min; .* 0.20 °C/,
+  );
+  assert.match(settleWords(procedureOf('icePoint'), settling({ state: 'unsteady', spread: 2 })), /off by 2.00 °C/);
+  assert.match(settleWords(procedureOf('icePoint'), settling()), /^Settled at 0.31 °C for 10 min/);
   setTemperatureUnit('F');
-  assert.match(settleWords(settling()), /32.56 °F/);
-  assert.match(settleWords(settling({ state: 'drifting', drift: -1 })), /Falling by 1.80 °F/);
+  assert.match(settleWords(procedureOf('icePoint'), settling()), /32.56 °F/);
+  assert.match(settleWords(procedureOf('icePoint'), settling({ state: 'drifting', drift: -1 })), /Falling by 1.80 °F/);
   setTemperatureUnit('C');
 });
 
@@ -46,6 +52,14 @@ test('the value is taken once it has settled and the time is over', () => {
   assert.equal(canTake(ice, placed, settling(), placed + 10 * MINUTE), true);
   assert.equal(canTake(ice, placed, settling({ state: 'drifting' }), placed + 60 * MINUTE), false);
   assert.equal(canTake(ice, placed, null, placed + 60 * MINUTE), false);
+});
+
+test('a steady reading far from the expected value is not taken', () => {
+  const ice = procedureOf('icePoint');
+  const warm = settling({ mean: 30.7 });
+  assert.match(settleWords(ice, warm), /near 0.00 °C. Is the sensor in place/);
+  assert.equal(canTake(ice, 0, warm, 60 * MINUTE), false);
+  assert.equal(canTake(procedureOf('warm'), 0, warm, 60 * MINUTE), true);
 });
 
 test('a point takes the mean, and what was typed in the unit of the reader', () => {

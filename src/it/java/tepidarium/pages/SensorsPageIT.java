@@ -178,6 +178,9 @@ class SensorsPageIT {
             + " for (const at of ['begunAt', 'placedAt']) state[at] -= 30 * 60000;"
             + " localStorage.setItem(key, JSON.stringify(state)); }");
     page.reload();
+    page.locator("header").getByText("°F").click();
+    assertThat(page.locator(".guide")).containsText("Settled at 87.80 °F");
+    page.locator("header").getByText("°C").click();
     page.getByLabel("The better instrument shows (°C)").fill("30,6");
     page.getByLabel("Its uncertainty (°C)").fill("0.05");
     browser.assertNothingWrong(page);
