@@ -368,7 +368,7 @@ class AlertIT {
   @Test
   void lateReadingsRaiseNothing() {
     clock.set(minute(120));
-    long stored = grower.count("stored");
+    long stored = grower.settledCount("stored");
     Publisher.to(mqttPort)
         .lines(
             "tepidarium/" + sensor,

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 
 /** What a grower does with the API, in short. */
 public record Grower(Api api) {
@@ -58,6 +59,24 @@ public record Grower(Api api) {
   /** One of the service's counts, by its name. */
   public long count(String name) {
     return api.get("/api/health").get("counts").get(name).longValue();
+  }
+
+  /**
+   * A count once no reading waits, as the start of an exact comparison. A reading can be queried a
+   * moment before it is counted as stored.
+   */
+  public long settledCount(String name) {
+    await()
+        .atMost(Duration.ofSeconds(30))
+        .until(() -> api.get("/api/health").get("counts"), Grower::isSettled);
+    return count(name);
+  }
+
+  private static boolean isSettled(JsonNode counts) {
+    return Stream.of("stored", "repeated", "rejected")
+            .mapToLong(name -> counts.get(name).longValue())
+            .sum()
+        == counts.get("received").longValue();
   }
 
   /** The state of a part of the service, with its words. */

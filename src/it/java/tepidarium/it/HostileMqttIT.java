@@ -51,7 +51,7 @@ class HostileMqttIT {
 
   @AfterEach
   void aGoodSensorIsStillStored() throws IOException {
-    long stored = grower.count("stored");
+    long stored = grower.settledCount("stored");
     try (RawMqtt good = client(5)) {
       for (int i = 1; i <= 20; i++) {
         String reading = "{\"temperature\":30,\"age\":" + i + "}";
@@ -112,7 +112,7 @@ class HostileMqttIT {
   void textPropertiesWithSuchCharactersDoNotStopTheReading() throws IOException {
     byte[] contentType = {0x03, 0, 1, 0};
     byte[] userProperty = {0x26, 0, 1, 'a', 0, 3, (byte) 0xEF, (byte) 0xBF, (byte) 0xBF};
-    long stored = grower.count("stored");
+    long stored = grower.settledCount("stored");
     try (RawMqtt sensor = client(5)) {
       byte[] topic = RawMqtt.utf8("tepidarium/typed");
       byte[] reading = RawMqtt.utf8(READING);
@@ -185,7 +185,7 @@ class HostileMqttIT {
   @ParameterizedTest
   @ValueSource(ints = {0, 2_592_000, -1})
   void aReadingDoesNotExpire(int seconds) throws IOException {
-    long stored = grower.count("stored");
+    long stored = grower.settledCount("stored");
     byte[] expiry = ByteBuffer.allocate(5).put((byte) 2).putInt(seconds).array();
     byte[] topic = RawMqtt.utf8("tepidarium/expiring-" + ++clients);
     try (RawMqtt sensor = client(5)) {

@@ -76,7 +76,7 @@ class KillIT {
   /** A reading a minute, each of which is durable when this returns, but perhaps not judged. */
   private static void sendCold(
       Grower grower, int port, Instant start, int from, int to, double temperatureC) {
-    long stored = grower.count("stored");
+    long stored = grower.settledCount("stored");
     List<String> lines =
         IntStream.rangeClosed(from, to)
             .mapToObj(
