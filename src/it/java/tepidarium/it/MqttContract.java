@@ -74,7 +74,7 @@ abstract class MqttContract {
                 assertEquals(
                     grower.count("received"),
                     grower.count("stored") + grower.count("repeated") + grower.count("rejected")));
-    assertEquals(0, grower.count("waiting"));
+    await().atMost(SOON).until(() -> grower.count("waiting") == 0);
   }
 
   @AfterAll
