@@ -26,7 +26,7 @@ public final class DaySearch {
   public static final Duration AROUND = Duration.ofHours(12);
 
   /** Number of this version of the rules. Days searched by another version are searched again. */
-  public static final int RULES = 1;
+  public static final int RULES = 2;
 
   private final SensorId sensor;
   private final long day;
@@ -118,13 +118,13 @@ public final class DaySearch {
       Samples today = samples.between(fromMs, untilMs);
       most = today.size() > most.size() ? today : most;
     }
-    Map<Quantity, Integer> changes = new EnumMap<>(Quantity.class);
+    Map<Quantity, QuantityDay> quantities = new EnumMap<>(Quantity.class);
     Map<Quantity, double[]> means = new EnumMap<>(Quantity.class);
     sound.forEach(
         (quantity, samples) -> {
           Samples today = samples.between(fromMs, untilMs);
           if (!today.isEmpty() && StuckRule.judges(quantity)) {
-            changes.put(quantity, StuckRule.changes(today));
+            quantities.put(quantity, QuantityDay.of(today));
             means.put(quantity, hourlyMeans(today));
           }
         });
@@ -136,7 +136,7 @@ public final class DaySearch {
         most.size(),
         medianInterval(most),
         median(values(battery)),
-        changes,
+        quantities,
         means);
   }
 

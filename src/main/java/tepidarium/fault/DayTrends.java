@@ -2,6 +2,7 @@ package tepidarium.fault;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Quantity;
@@ -14,8 +15,11 @@ public final class DayTrends {
   /** Days that are needed before a span: a stuck value is compared with up to 30 days before. */
   public static final int DAYS_BEFORE = 30;
 
-  /** A day with at least this share of changing readings shows that the sensor is lively: 1/5. */
-  private static final int LIVELY = StuckRule.CHANGES;
+  /**
+   * A sensor is lively on a day with at least one change in this many readings. Half as many
+   * changes as {@link StuckRule#CHANGES} asks for, because the day may be stuck in part.
+   */
+  private static final int LIVELY = 2 * StuckRule.CHANGES;
 
   /**
    * A day is compared with days up to 14 before, so that a wanted change is reported for 14 days.
@@ -47,12 +51,11 @@ public final class DayTrends {
    */
   public static List<Fault> of(List<SensorDay> days) {
     List<Fault> faults = new ArrayList<>();
+    stuck(days, Quantity.TEMPERATURE, faults);
+    stuck(days, Quantity.HUMIDITY, faults);
     for (int i = 0; i < days.size(); i++) {
       if (days.get(i).readings() > 0) {
         List<SensorDay> before = days.subList(0, i);
-        for (Quantity quantity : List.of(Quantity.TEMPERATURE, Quantity.HUMIDITY)) {
-          stuck(days.get(i), before, quantity, faults);
-        }
         interval(days.get(i), before, faults);
         battery(days.get(i), before, faults);
       }
@@ -60,36 +63,73 @@ public final class DayTrends {
     return faults;
   }
 
-  private static void stuck(
-      SensorDay day, List<SensorDay> before, Quantity quantity, List<Fault> faults) {
-    boolean found =
-        day.faults().stream()
-            .anyMatch(one -> one.kind() == FaultKind.STUCK && one.quantity() == quantity);
-    if (found || !day.isConstant(quantity)) {
-      return;
-    }
-    double value = anyMean(day, quantity);
-    boolean quiet = quantity == Quantity.HUMIDITY && value >= StuckRule.SATURATED_PERCENT;
-    for (int i = before.size() - 1; i >= 0 && !quiet; i--) {
-      SensorDay earlier = before.get(i);
-      boolean near = day.day() - earlier.day() <= DAYS_BEFORE;
-      boolean measured = near && earlier.changes().containsKey(quantity);
-      if (measured && !earlier.isConstant(quantity)) {
-        if (earlier.changes().getOrDefault(quantity, 0) * LIVELY * 2 >= earlier.readings()) {
-          faults.add(fault(day, quantity, FaultKind.STUCK, day.readings(), value, value));
+  private static void stuck(List<SensorDay> days, Quantity quantity, List<Fault> faults) {
+    Fault previous = null;
+    for (int i = 0; i < days.size(); i++) {
+      Fault found = lastStuck(days.get(i), quantity);
+      if (found == null) {
+        found = stuck(days.get(i), days.subList(0, i), quantity, previous);
+        if (found != null) {
+          faults.add(found);
         }
-        return;
       }
+      previous = found;
     }
   }
 
-  private static double anyMean(SensorDay day, Quantity quantity) {
-    for (int hour = 0; hour < SensorDay.HOURS; hour++) {
-      if (!Double.isNaN(day.mean(quantity, hour))) {
-        return day.mean(quantity, hour);
+  /**
+   * Finds a value that stayed the same for the whole day, or since a stuck value of the day before.
+   */
+  private static @Nullable Fault stuck(
+      SensorDay day, List<SensorDay> before, Quantity quantity, @Nullable Fault previous) {
+    QuantityDay own = day.of(quantity);
+    if (own == null || !own.isConstant()) {
+      return null;
+    }
+    boolean quiet = quantity == Quantity.HUMIDITY && own.last() >= StuckRule.SATURATED_PERCENT;
+    boolean stuck =
+        own.isLong()
+            ? livelyBefore(day, before, quantity)
+            : previous != null && continues(previous, day, own);
+    return stuck && !quiet
+        ? new Fault(
+            day.sensor(),
+            quantity,
+            FaultKind.STUCK,
+            Instant.ofEpochMilli(own.firstMs()),
+            Instant.ofEpochMilli(own.lastMs()),
+            own.readings(),
+            own.last(),
+            own.last(),
+            null)
+        : null;
+  }
+
+  /** Whether a day too short to be judged goes on with the stuck value of the day before. */
+  private static boolean continues(Fault previous, SensorDay day, QuantityDay own) {
+    return SensorDay.dayOf(previous.to().toEpochMilli()) == day.day() - 1
+        && own.firstMs() - previous.to().toEpochMilli() <= Faults.JOIN.toMillis()
+        && previous.low() == own.last()
+        && previous.high() == own.last();
+  }
+
+  /** Whether the latest day on which the value changed shows a lively sensor. */
+  private static boolean livelyBefore(SensorDay day, List<SensorDay> before, Quantity quantity) {
+    for (int i = before.size() - 1; i >= 0; i--) {
+      QuantityDay earlier = before.get(i).of(quantity);
+      boolean near = day.day() - before.get(i).day() <= DAYS_BEFORE;
+      if (near && earlier != null && !earlier.isConstant()) {
+        return earlier.changesOnceIn(LIVELY);
       }
     }
-    return Double.NaN;
+    return false;
+  }
+
+  private static @Nullable Fault lastStuck(SensorDay day, Quantity quantity) {
+    return day.faults().stream()
+        .filter(one -> one.kind() == FaultKind.STUCK && one.quantity() == quantity)
+        .max(Comparator.comparing(Fault::to))
+        .orElse(null);
   }
 
   private static void interval(SensorDay day, List<SensorDay> before, List<Fault> faults) {

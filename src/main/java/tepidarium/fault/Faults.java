@@ -10,7 +10,7 @@ public final class Faults {
   /** Faults of one kind at most this far apart are one stretch, 1 h. */
   public static final Duration JOIN = Stretches.JOIN;
 
-  private static final long DAY_JOIN_MS = 2 * Stretches.JOIN.toMillis();
+  private static final long STUCK_JOIN_MS = 2 * Stretches.JOIN.toMillis();
 
   private Faults() {}
 
@@ -40,8 +40,8 @@ public final class Faults {
     return -1;
   }
 
-  /** Stuck values found by day begin at midnight, not at the first reading after it. */
+  /** A stuck day has at least 20 readings, so they may lie more than 1 h apart. */
   private static long joinMs(FaultKind kind) {
-    return kind == FaultKind.STUCK ? DAY_JOIN_MS : Stretches.JOIN.toMillis();
+    return kind == FaultKind.STUCK ? STUCK_JOIN_MS : Stretches.JOIN.toMillis();
   }
 }

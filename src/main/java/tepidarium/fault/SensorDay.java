@@ -2,9 +2,9 @@ package tepidarium.fault;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
@@ -17,7 +17,7 @@ import tepidarium.reading.Span;
  * @param readings number of readings of the quantity reported most often
  * @param intervalSeconds median time between readings, s; NaN with fewer than two
  * @param batteryV median voltage; NaN without battery readings
- * @param changes how often the value of a quantity changed; no entry without readings
+ * @param quantities temperature and humidity by themselves; no entry without readings
  * @param hourlyMeans 24 means of each quantity, NaN for an hour without readings; no entry without
  *     readings
  */
@@ -28,14 +28,14 @@ public record SensorDay(
     int readings,
     double intervalSeconds,
     double batteryV,
-    Map<Quantity, Integer> changes,
+    Map<Quantity, QuantityDay> quantities,
     Map<Quantity, double[]> hourlyMeans) {
   public static final long DAY_MS = Duration.ofDays(1).toMillis();
   static final int HOURS = 24;
 
   public SensorDay {
     faults = List.copyOf(faults);
-    changes = Map.copyOf(changes);
+    quantities = Map.copyOf(quantities);
     hourlyMeans = Map.copyOf(hourlyMeans);
   }
 
@@ -58,11 +58,8 @@ public record SensorDay(
     return means == null ? Double.NaN : means[hour];
   }
 
-  /** Whether the quantity was reported often enough and never changed its value. */
-  boolean isConstant(Quantity quantity) {
-    return readings >= StuckRule.LEAST_READINGS
-        && changes.getOrDefault(quantity, 1) == 0
-        && Arrays.stream(hourlyMeans.getOrDefault(quantity, new double[0]))
-            .anyMatch(mean -> !Double.isNaN(mean));
+  /** The readings of one quantity; null without readings. */
+  @Nullable QuantityDay of(Quantity quantity) {
+    return quantities.get(quantity);
   }
 }

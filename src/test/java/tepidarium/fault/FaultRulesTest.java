@@ -214,6 +214,44 @@ class FaultRulesTest {
     assertEquals(List.of(), all(days(of(minute -> 30.0625))));
   }
 
+  /** A sensor that is steady since midnight is judged after 6 h, however often it reports. */
+  @ParameterizedTest
+  @CsvSource({"20, 0", "25, 0", "300, 0", "359, 0", "370, 370"})
+  void aDayThatHasJustBegunIsNotStuck(int minutes, int stuckReadings) {
+    int midnight = 3 * 1440;
+    Samples samples =
+        of(with(sound(), midnight, InventedSeries.MINUTES, 30.04))
+            .between(at(0), at(midnight + minutes));
+    assertEquals(
+        stuckReadings, Faults.merged(all(days(samples))).stream().mapToInt(Fault::readings).sum());
+  }
+
+  /** A value stuck since the day before stays reported after midnight. */
+  @Test
+  void aStuckValueIsReportedOnAfterMidnight() {
+    int now = 3 * 1440 + 20;
+    Samples samples =
+        of(with(sound(), 2 * 1440 + 300, InventedSeries.MINUTES, 30.04)).between(at(0), at(now));
+    List<Fault> faults = Faults.merged(all(days(samples)));
+    assertEquals(1, faults.size());
+    assertEquals(Instant.ofEpochMilli(at(now - 1)), faults.get(0).to());
+  }
+
+  /** The day has many temperatures, but one humidity. */
+  @Test
+  void oneReadingOfAQuantityIsNotStuck() {
+    List<SensorDay> days = new ArrayList<>();
+    Samples.Builder humidity = new Samples.Builder(InventedSeries.MINUTES);
+    humidity.addAll(of(minute -> 60 + minute % 7).between(at(0), at(3 * 1440)));
+    humidity.add(at(3 * 1440 + 60), 64);
+    Map<Quantity, Samples> samples =
+        Map.of(Quantity.HUMIDITY, humidity.build(), Quantity.TEMPERATURE, of(sound()));
+    for (long day = DAY - 1; day < DAY + 3; day++) {
+      days.add(search(day, samples));
+    }
+    assertEquals(List.of(), all(days));
+  }
+
   private static List<SensorDay> days(Samples samples) {
     List<SensorDay> days = new ArrayList<>();
     for (long day = DAY - 1; day < DAY + 3; day++) {
@@ -239,7 +277,7 @@ class FaultRulesTest {
         100,
         interval,
         volts,
-        Map.of(Quantity.TEMPERATURE, 50),
+        Map.of(Quantity.TEMPERATURE, new QuantityDay(100, 50, 0, 0, meanC)),
         Map.of(Quantity.TEMPERATURE, means));
   }
 

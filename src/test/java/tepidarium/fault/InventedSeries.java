@@ -62,6 +62,11 @@ final class InventedSeries {
     };
   }
 
+  /** The same with one value from midnight (UTC) to 05:00, as in a room that cools slowly. */
+  static IntToDoubleFunction steadyAtNight(IntToDoubleFunction day) {
+    return minute -> minute % 1440 < 300 ? 30 : day.applyAsDouble(minute);
+  }
+
   static SensorDay search(long day, Quantity quantity, Samples samples) {
     return search(day, Map.of(quantity, samples));
   }

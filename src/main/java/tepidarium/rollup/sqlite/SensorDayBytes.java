@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import tepidarium.fault.Fault;
 import tepidarium.fault.FaultKind;
+import tepidarium.fault.QuantityDay;
 import tepidarium.fault.SensorDay;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
@@ -31,10 +32,10 @@ final class SensorDayBytes {
       for (Fault fault : day.faults()) {
         write(out, fault);
       }
-      out.writeInt(day.changes().size());
-      for (Map.Entry<Quantity, Integer> one : day.changes().entrySet()) {
+      out.writeInt(day.quantities().size());
+      for (Map.Entry<Quantity, QuantityDay> one : day.quantities().entrySet()) {
         out.writeUTF(one.getKey().key());
-        out.writeInt(one.getValue());
+        write(out, one.getValue());
       }
       out.writeInt(day.hourlyMeans().size());
       for (Map.Entry<Quantity, double[]> one : day.hourlyMeans().entrySet()) {
@@ -60,6 +61,14 @@ final class SensorDayBytes {
     out.writeDouble(fault.high());
   }
 
+  private static void write(DataOutputStream out, QuantityDay day) throws IOException {
+    out.writeInt(day.readings());
+    out.writeInt(day.changes());
+    out.writeLong(day.firstMs());
+    out.writeLong(day.lastMs());
+    out.writeDouble(day.last());
+  }
+
   static SensorDay read(SensorId sensor, long day, byte[] bytes) {
     try (DataInputStream in = new DataInputStream(new ByteArrayInputStream(bytes))) {
       int readings = in.readInt();
@@ -69,9 +78,9 @@ final class SensorDayBytes {
       for (int i = in.readInt(); i > 0; i--) {
         faults.add(fault(sensor, in));
       }
-      Map<Quantity, Integer> changes = new EnumMap<>(Quantity.class);
+      Map<Quantity, QuantityDay> quantities = new EnumMap<>(Quantity.class);
       for (int i = in.readInt(); i > 0; i--) {
-        changes.put(Quantity.ofKey(in.readUTF()).orElseThrow(), in.readInt());
+        quantities.put(Quantity.ofKey(in.readUTF()).orElseThrow(), quantityDay(in));
       }
       Map<Quantity, double[]> means = new EnumMap<>(Quantity.class);
       for (int i = in.readInt(); i > 0; i--) {
@@ -82,10 +91,15 @@ final class SensorDayBytes {
         }
         means.put(quantity, hours);
       }
-      return new SensorDay(sensor, day, faults, readings, interval, battery, changes, means);
+      return new SensorDay(sensor, day, faults, readings, interval, battery, quantities, means);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  private static QuantityDay quantityDay(DataInputStream in) throws IOException {
+    return new QuantityDay(
+        in.readInt(), in.readInt(), in.readLong(), in.readLong(), in.readDouble());
   }
 
   private static Fault fault(SensorId sensor, DataInputStream in) throws IOException {
