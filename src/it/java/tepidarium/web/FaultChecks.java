@@ -63,8 +63,6 @@ final class FaultChecks {
             + "\",\"until\":\""
             + grower.ago(30)
             + "\"}");
-    // Faults of an unknown sensor are only rejects, so the refused value is sent again.
-    grower.publish(SENSOR, '[' + entry(65, "-127") + ']');
     await().atMost(Duration.ofSeconds(30)).until(() -> faults().size() == 2);
   }
 
@@ -139,6 +137,9 @@ final class FaultChecks {
     refused("POST", decisions, "{\"kind\":\"stuck\"}", 400, "needed");
     refused("POST", decisions, "{\"kind\":\"broken\"," + whole + '}', 400, "kind");
     refused("POST", decisions, "{\"kind\":\"stuck\"," + swapped + '}', 400, "to must not");
+    String future =
+        "\"from\":\"2026-03-02T00:00:00Z\",\"to\":\"2100-03-01T00:00:00Z\",\"excluded\":true";
+    refused("POST", decisions, "{\"kind\":\"stuck\"," + future + '}', 400, "later than now");
     refused(
         "POST",
         decisions,

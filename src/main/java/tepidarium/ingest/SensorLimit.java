@@ -77,7 +77,8 @@ public final class SensorLimit {
 
   /**
    * Returns a copy in which readings of sensors beyond the limit are rejected. Each rejected
-   * reading is counted; each sensor gets one reject. Faults of unknown sensors are left out.
+   * reading is counted; each sensor gets one reject. Leaves out faults of sensors that are neither
+   * known nor placed.
    */
   synchronized Decoded limited(Decoded decoded, Message message) {
     List<Reading> accepted = new ArrayList<>(decoded.readings().size());
@@ -110,7 +111,9 @@ public final class SensorLimit {
       }
     }
     List<ArrivalFault> faults =
-        decoded.faults().stream().filter(fault -> known.contains(fault.sensor())).toList();
+        decoded.faults().stream()
+            .filter(fault -> known.contains(fault.sensor()) || alwaysAccepted.test(fault.sensor()))
+            .toList();
     if (refused.isEmpty() && faults.size() == decoded.faults().size()) {
       return decoded;
     }

@@ -10,7 +10,9 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import tepidarium.fault.ArrivalFault;
 import tepidarium.reading.DeviceStatus;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
@@ -78,6 +80,20 @@ class SensorLimitTest {
     assertTrue(!accepts("a3", Duration.ZERO));
     assertTrue(accepts("placed-1", Duration.ZERO));
     assertTrue(accepts("placed-2", Duration.ZERO));
+  }
+
+  /** A placed sensor may send nothing but error values. */
+  @Test
+  void faultsOfKnownAndPlacedSensorsAreKept() {
+    limit.know(List.of(new SensorId("known")), sensor -> sensor.name().startsWith("placed"));
+    for (String name : List.of("known", "placed-1", "other")) {
+      SensorId sensor = new SensorId(name);
+      ArrivalFault fault = ArrivalFault.ofValue(sensor, Quantity.TEMPERATURE, START, -127);
+      Decoded decoded = new Decoded(List.of(), List.of(), 1, null, null, List.of(fault));
+      List<ArrivalFault> kept =
+          limit.limited(decoded, Messages.message("tepidarium/" + name, "[]")).faults();
+      assertEquals(name.equals("other") ? List.of() : List.of(fault), kept, name);
+    }
   }
 
   @Test
