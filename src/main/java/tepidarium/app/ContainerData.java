@@ -48,7 +48,8 @@ record ContainerData(
     CalibratedReadings calibrated = new CalibratedReadings(storage.source(), register, maxGap);
     HourlyRollups rollups = new HourlyRollups(calibrated, register, stores.rollups(), clock);
     ContainerHistory history = new ContainerHistory(rollups, calibrated);
-    SensorDays sensorDays = new SensorDays(storage.source(), stores.rollups().sensorDays(), clock);
+    SensorDays sensorDays =
+        new SensorDays(storage.source(), stores.rollups().sensorDays(), rollups::rawFrom, clock);
     ArrivalFaultStore arrivalFaults = new FaultRecords(stores.records());
     return new ContainerData(
         register,

@@ -117,7 +117,8 @@ final class Housekeeping implements AutoCloseable {
       dependencies
           .latestValues()
           .of(sensor)
-          .ifPresent(known -> dependencies.sensorDays().catchUp(sensor, known.first()));
+          .ifPresent(
+              known -> dependencies.sensorDays().catchUp(sensor, known.first(), known.last()));
     }
   }
 

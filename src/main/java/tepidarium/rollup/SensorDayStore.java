@@ -2,6 +2,7 @@ package tepidarium.rollup;
 
 import java.util.List;
 import java.util.OptionalLong;
+import java.util.Set;
 import tepidarium.fault.SensorDay;
 import tepidarium.reading.SensorId;
 
@@ -19,8 +20,8 @@ public interface SensorDayStore {
    */
   void delete(SensorId sensor, long firstDay, long lastDay);
 
-  /** The latest stored day of a sensor; empty for none. */
-  OptionalLong lastDay(SensorId sensor);
+  /** The numbers of the stored days of a sensor from the first to the last, both included. */
+  Set<Long> stored(SensorId sensor, long firstDay, long lastDay);
 
   /** The latest stored day of any sensor; empty for none. */
   OptionalLong lastDay();

@@ -7,8 +7,10 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Supplier;
 import tepidarium.fault.DaySearch;
 import tepidarium.fault.SensorDay;
 import tepidarium.reading.Quantity;
@@ -21,7 +23,8 @@ import tepidarium.series.ReadingSource;
 /**
  * Provides the fault search of every sensor by day. A day is stored once readings that arrive in
  * order can no longer change its result, 13 h after its end. Later days are searched on request. A
- * late reading deletes the stored days around it before it is written. Thread-safe.
+ * late reading deletes the stored days around it before it is written, except days whose raw
+ * readings have been deleted. Thread-safe.
  */
 public final class SensorDays {
   /** Time allowed for a reading to arrive and to be written, 1 h. */
@@ -34,6 +37,7 @@ public final class SensorDays {
 
   private final ReadingSource source;
   private final SensorDayStore store;
+  private final Supplier<Instant> rawFrom;
   private final Clock clock;
   private final Map<SensorId, WriteGuard> guards = new ConcurrentHashMap<>();
 
@@ -44,11 +48,21 @@ public final class SensorDays {
   private static final class WriteGuard {
     private int writing;
     private long changes;
+
+    /** All settled days with raw readings before this day are stored. */
+    private long completeUntilDay = Long.MIN_VALUE;
   }
 
-  public SensorDays(ReadingSource source, SensorDayStore store, Clock clock) {
+  /**
+   * Creates the searches.
+   *
+   * @param rawFrom the instant before which raw readings may have been deleted
+   */
+  public SensorDays(
+      ReadingSource source, SensorDayStore store, Supplier<Instant> rawFrom, Clock clock) {
     this.source = source;
     this.store = store;
+    this.rawFrom = rawFrom;
     this.clock = clock;
     storedUntilMs = new AtomicLong((store.lastDay().orElse(-1) + 1) * SensorDay.DAY_MS);
   }
@@ -88,7 +102,7 @@ public final class SensorDays {
   }
 
   private List<SensorDay> search(SensorId sensor, long firstDay, long endDay) {
-    WriteGuard guard = guards.computeIfAbsent(sensor, any -> new WriteGuard());
+    WriteGuard guard = guard(sensor);
     long before;
     synchronized (guard) {
       before = guard.changes;
@@ -126,13 +140,44 @@ public final class SensorDays {
     return SensorDay.dayOf(settledMs) - 1;
   }
 
-  /** Searches and stores the settled days of a sensor that are not stored yet. */
-  public void catchUp(SensorId sensor, Instant firstReading) {
-    long first = SensorDay.dayOf(firstReading.toEpochMilli());
-    long next = Math.max(first, store.lastDay(sensor).orElse(first - 1) + 1);
-    if (next <= lastSettledDay()) {
-      days(sensor, next, lastSettledDay());
+  /**
+   * Searches and stores the settled days of a sensor that are not stored yet, from its first to its
+   * last reading. Skips days whose raw readings have been deleted.
+   */
+  public void catchUp(SensorId sensor, Instant firstReading, Instant lastReading) {
+    WriteGuard guard = guard(sensor);
+    long first = SensorDay.dayOf(later(firstReading, rawFrom.get()).toEpochMilli());
+    long end = Math.min(lastSettledDay(), SensorDay.dayOf(lastReading.toEpochMilli())) + 1;
+    long before;
+    synchronized (guard) {
+      before = guard.changes;
+      first = Math.max(first, guard.completeUntilDay);
     }
+    if (first >= end) {
+      return;
+    }
+    Set<Long> stored = store.stored(sensor, first, end - 1);
+    long day = first;
+    while (day < end) {
+      long missing = day;
+      while (day < end && day - missing < CHUNK_DAYS && !stored.contains(day)) {
+        day++;
+      }
+      if (day > missing) {
+        search(sensor, missing, day);
+      } else {
+        day++;
+      }
+    }
+    synchronized (guard) {
+      if (guard.writing == 0 && guard.changes == before) {
+        guard.completeUntilDay = end;
+      }
+    }
+  }
+
+  private WriteGuard guard(SensorId sensor) {
+    return guards.computeIfAbsent(sensor, any -> new WriteGuard());
   }
 
   /**
@@ -151,13 +196,11 @@ public final class SensorDays {
     try {
       late.forEach(
           (sensor, span) -> {
-            startWrite(sensor);
+            long first = Math.max(firstWholeDay(), SensorDay.dayOf(span.fromMs() - AROUND_MS));
+            startWrite(sensor, first);
             started.add(sensor);
             if (mayBeStored(span.from())) {
-              store.delete(
-                  sensor,
-                  SensorDay.dayOf(span.fromMs() - AROUND_MS),
-                  SensorDay.dayOf(span.toMs() + AROUND_MS));
+              store.delete(sensor, first, SensorDay.dayOf(span.toMs() + AROUND_MS));
             }
           });
     } catch (RuntimeException | Error e) {
@@ -174,12 +217,22 @@ public final class SensorDays {
 
   private static Span union(Span a, Span b) {
     Instant from = a.from().isBefore(b.from()) ? a.from() : b.from();
-    return new Span(from, a.to().isAfter(b.to()) ? a.to() : b.to());
+    return new Span(from, later(a.to(), b.to()));
   }
 
-  private void startWrite(SensorId sensor) {
-    WriteGuard guard = guards.computeIfAbsent(sensor, any -> new WriteGuard());
+  private static Instant later(Instant a, Instant b) {
+    return a.isAfter(b) ? a : b;
+  }
+
+  /** The first day of which no raw readings have been deleted. */
+  private long firstWholeDay() {
+    return SensorDay.dayOf(rawFrom.get().toEpochMilli() + SensorDay.DAY_MS - 1);
+  }
+
+  private void startWrite(SensorId sensor, long firstDay) {
+    WriteGuard guard = guard(sensor);
     synchronized (guard) {
+      guard.completeUntilDay = Math.min(guard.completeUntilDay, firstDay);
       guard.writing++;
       guard.changes++;
     }
@@ -188,7 +241,7 @@ public final class SensorDays {
   /** Ends the write announced by {@link #beforeWrite}, whether it succeeded or failed. */
   public void afterWrite(List<SensorId> started) {
     for (SensorId sensor : started) {
-      WriteGuard guard = guards.computeIfAbsent(sensor, any -> new WriteGuard());
+      WriteGuard guard = guard(sensor);
       synchronized (guard) {
         guard.writing--;
         guard.changes++;

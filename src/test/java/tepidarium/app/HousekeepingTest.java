@@ -97,7 +97,7 @@ class HousekeepingTest {
         new Housekeeping(
             new Housekeeping.Dependencies(
                 rollups,
-                new SensorDays(readings, hours.sensorDays(), time),
+                new SensorDays(readings, hours.sensorDays(), rollups::rawFrom, time),
                 readings,
                 latestValues,
                 trust,

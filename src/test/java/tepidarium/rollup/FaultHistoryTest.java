@@ -15,6 +15,8 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import tepidarium.container.Band;
 import tepidarium.container.Calibration;
 import tepidarium.container.ContainerId;
@@ -53,6 +55,7 @@ class FaultHistoryTest {
   private SensorDaySink sink;
   private FaultHistory history;
   private ContainerId jar;
+  private Instant rawFrom = Instant.EPOCH;
 
   @BeforeEach
   void open() {
@@ -70,7 +73,7 @@ class FaultHistoryTest {
   /** Starts with what is on disk. */
   private void start() {
     Clock clock = Clock.fixed(NOW, ZoneOffset.UTC);
-    days = new SensorDays(readings, rollups.sensorDays(), clock);
+    days = new SensorDays(readings, rollups.sensorDays(), () -> rawFrom, clock);
     sink = new SensorDaySink(days, readings);
     ArrivalFaultStore arrivals =
         new ArrivalFaultStore() {
@@ -84,7 +87,6 @@ class FaultHistoryTest {
             return arrived.stream().filter(fault -> fault.sensor().equals(sensor)).toList();
           }
         };
-    arrivals.add(List.of());
     history =
         new FaultHistory(
             days,
@@ -156,12 +158,55 @@ class FaultHistoryTest {
   @Test
   void theHousekeepingSearchesAllSettledDays() {
     store(PROBE, 0);
-    days.catchUp(PROBE, START);
+    days.catchUp(PROBE, START, NOW);
     // The tenth day ended 12 h ago and settles after 13 h.
-    assertEquals(9, rollups.sensorDays().read(PROBE, 0, 100_000).size());
+    assertEquals(9, storedDays());
     int reads = readings.reads();
-    days.catchUp(PROBE, START);
+    days.catchUp(PROBE, START, NOW);
     assertEquals(reads, readings.reads());
+  }
+
+  private int storedDays() {
+    return rollups.sensorDays().read(PROBE, 0, 100_000).size();
+  }
+
+  @ParameterizedTest
+  @ValueSource(booleans = {false, true})
+  void theHousekeepingSearchesDaysThatALateReadingDeleted(boolean restart) {
+    store(PROBE, 0);
+    days.catchUp(PROBE, START, NOW);
+    sink.write(List.of(reading(PROBE, START.plusSeconds(3 * 86_400 + 1), 85)));
+    assertEquals(7, storedDays());
+    if (restart) {
+      start();
+    }
+    days.catchUp(PROBE, START, NOW);
+    assertEquals(9, storedDays());
+    assertEquals(List.of(FaultKind.POWER_ON), kinds());
+  }
+
+  /** A sensor that was silent for days needs no further search of them. */
+  @Test
+  void daysWithoutReadingsAreSearchedOnce() {
+    sink.write(
+        List.of(reading(PROBE, START, 30), reading(PROBE, START.plus(Duration.ofDays(8)), 30)));
+    days.catchUp(PROBE, START, START);
+    assertEquals(1, storedDays());
+    days.catchUp(PROBE, START, NOW);
+    assertEquals(9, storedDays());
+  }
+
+  @Test
+  void theFaultsOfDeletedReadingsAreKept() {
+    store(PROBE, 0);
+    sink.write(List.of(reading(PROBE, START.plusSeconds(4 * 86_400 + 1), 85)));
+    days.catchUp(PROBE, START, NOW);
+    rawFrom = START.plus(Duration.ofHours(5 * 24));
+    readings.deleteBefore(rawFrom);
+    sink.write(List.of(reading(PROBE, rawFrom.plusSeconds(3_601), 30)));
+    days.catchUp(PROBE, START, NOW);
+    assertEquals(List.of(FaultKind.POWER_ON), kinds());
+    assertEquals(9, storedDays());
   }
 
   @Test

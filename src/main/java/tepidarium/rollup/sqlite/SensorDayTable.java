@@ -5,9 +5,10 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.OptionalLong;
-import org.jspecify.annotations.Nullable;
+import java.util.Set;
 import tepidarium.fault.DaySearch;
 import tepidarium.fault.SensorDay;
 import tepidarium.reading.SensorId;
@@ -96,27 +97,36 @@ final class SensorDayTable implements SensorDayStore {
   }
 
   @Override
-  public OptionalLong lastDay(SensorId sensor) {
-    return last("SELECT max(day) FROM sensor_day WHERE sensor = ? AND rules = ?", sensor);
+  public Set<Long> stored(SensorId sensor, long firstDay, long lastDay) {
+    String sql =
+        "SELECT day FROM sensor_day WHERE sensor = ? AND day >= ? AND day <= ? AND rules = ?";
+    return readers.with(
+        connection -> {
+          try (PreparedStatement statement = connection.prepareStatement(sql)) {
+            statement.setString(1, sensor.name());
+            statement.setLong(2, firstDay);
+            statement.setLong(3, lastDay);
+            statement.setInt(4, DaySearch.RULES);
+            Set<Long> days = new HashSet<>();
+            try (ResultSet row = statement.executeQuery()) {
+              while (row.next()) {
+                days.add(row.getLong(1));
+              }
+            }
+            return days;
+          }
+        });
   }
 
   @Override
   public OptionalLong lastDay() {
-    return last("SELECT max(day) FROM sensor_day", null);
-  }
-
-  private OptionalLong last(String sql, @Nullable SensorId sensor) {
     return readers.with(
         connection -> {
-          try (PreparedStatement statement = connection.prepareStatement(sql)) {
-            if (sensor != null) {
-              statement.setString(1, sensor.name());
-              statement.setInt(2, DaySearch.RULES);
-            }
-            try (ResultSet row = statement.executeQuery()) {
-              long day = row.next() ? row.getLong(1) : 0;
-              return row.wasNull() ? OptionalLong.empty() : OptionalLong.of(day);
-            }
+          try (PreparedStatement statement =
+                  connection.prepareStatement("SELECT max(day) FROM sensor_day");
+              ResultSet row = statement.executeQuery()) {
+            long day = row.next() ? row.getLong(1) : 0;
+            return row.wasNull() ? OptionalLong.empty() : OptionalLong.of(day);
           }
         });
   }
