@@ -2,7 +2,9 @@ package tepidarium.fault;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Quantity;
 
@@ -46,15 +48,15 @@ public final class DriftRule {
    * @param second days of the other one
    */
   public List<Fault> of(List<SensorDay> first, List<SensorDay> second) {
+    Map<Long, SensorDay> others = new HashMap<>();
+    first.forEach(day -> others.put(day.day(), day));
     List<Fault> faults = new ArrayList<>();
     for (Quantity quantity : List.of(Quantity.TEMPERATURE, Quantity.HUMIDITY)) {
       Fault yesterday = null;
       boolean reported = false;
       for (SensorDay day : second) {
-        Fault today = null;
-        for (SensorDay other : first) {
-          today = other.day() == day.day() ? compared(other, day, quantity) : today;
-        }
+        SensorDay other = others.get(day.day());
+        Fault today = other == null ? null : compared(other, day, quantity);
         boolean inARow =
             today != null
                 && yesterday != null

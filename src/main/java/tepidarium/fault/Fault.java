@@ -68,16 +68,12 @@ public record Fault(
         : this;
   }
 
-  /** Whether a later fault continues this one, with at most {@code joinMs} between. */
+  /**
+   * Whether a later fault of the same sensor, quantity and kind continues this one, with at most
+   * {@code joinMs} between.
+   */
   boolean continuesIn(Fault later, long joinMs) {
-    boolean same =
-        sensor.equals(later.sensor)
-            && quantity == later.quantity
-            && kind == later.kind
-            && (other == null ? later.other == null : other.equals(later.other));
-    return same
-        && kind != FaultKind.JUMP
-        && later.from.toEpochMilli() - to.toEpochMilli() <= joinMs;
+    return kind != FaultKind.JUMP && later.from.toEpochMilli() - to.toEpochMilli() <= joinMs;
   }
 
   /** Merges a fault that continues this one. */

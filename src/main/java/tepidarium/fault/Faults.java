@@ -3,7 +3,12 @@ package tepidarium.fault;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import tepidarium.reading.Quantity;
+import tepidarium.reading.SensorId;
 
 /** Orders faults and merges those that continue each other. */
 public final class Faults {
@@ -12,6 +17,10 @@ public final class Faults {
 
   private static final long STUCK_JOIN_MS = 2 * Stretches.JOIN.toMillis();
 
+  /** Only faults with equal keys can continue each other. */
+  private record Key(
+      SensorId sensor, @Nullable Quantity quantity, FaultKind kind, @Nullable SensorId other) {}
+
   private Faults() {}
 
   /** Merges the faults of one or more sensors, for example of successive days; newest first. */
@@ -19,25 +28,19 @@ public final class Faults {
     List<Fault> ordered = new ArrayList<>(faults);
     ordered.sort(Comparator.comparing(Fault::from).thenComparing(Fault::to));
     List<Fault> merged = new ArrayList<>();
+    Map<Key, Integer> last = new HashMap<>();
     for (Fault next : ordered) {
-      int earlier = indexOfContinued(merged, next);
-      if (earlier < 0) {
-        merged.add(next);
-      } else {
+      Key key = new Key(next.sensor(), next.quantity(), next.kind(), next.other());
+      Integer earlier = last.get(key);
+      if (earlier != null && merged.get(earlier).continuesIn(next, joinMs(next.kind()))) {
         merged.set(earlier, merged.get(earlier).plus(next));
+      } else {
+        last.put(key, merged.size());
+        merged.add(next);
       }
     }
     merged.sort(Comparator.comparing(Fault::from).reversed());
     return merged;
-  }
-
-  private static int indexOfContinued(List<Fault> merged, Fault next) {
-    for (int i = merged.size() - 1; i >= 0; i--) {
-      if (merged.get(i).continuesIn(next, joinMs(next.kind()))) {
-        return i;
-      }
-    }
-    return -1;
   }
 
   /** A stuck day has at least 20 readings, so they may lie more than 1 h apart. */

@@ -34,7 +34,7 @@ public final class Intake implements AutoCloseable {
   /** Capacity of the queue in KiB of memory; each message counts as at least 1 KiB. */
   private static final int QUEUE_KIB = 16 * 1024;
 
-  /** Number of readings per KiB of memory, a cautious estimate. */
+  /** Number of readings or faults per KiB of memory, a cautious estimate. */
   private static final int READINGS_PER_KIB = 4;
 
   private static final int BATCH_READINGS = 5_000;
@@ -137,7 +137,7 @@ public final class Intake implements AutoCloseable {
           if (!part.rejects().isEmpty() && decoder.mayBeMapped(message.topic())) {
             heard.add(message.topic(), message.payload(), message.arrivedAt());
           }
-          int permits = 1 + part.readings().size() / READINGS_PER_KIB + part.rejects().size();
+          int permits = permits(part);
           space.acquire(permits);
           Decoded accepted =
               sensorLimit
@@ -166,6 +166,12 @@ public final class Intake implements AutoCloseable {
       Decoded decoded = new Decoded(List.of(), List.of(reject));
       queue(new Item(decoded, reject.at(), 1, () -> {}));
     }
+  }
+
+  /** The share of the queue that a part of a message needs, in KiB. */
+  static int permits(Decoded part) {
+    int values = part.readings().size() + part.faults().size();
+    return 1 + values / READINGS_PER_KIB + part.rejects().size();
   }
 
   private void queue(Item item) {

@@ -1,6 +1,7 @@
 package tepidarium.fault;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static tepidarium.fault.InventedSeries.DAY;
 import static tepidarium.fault.InventedSeries.at;
@@ -8,6 +9,7 @@ import static tepidarium.fault.InventedSeries.closet;
 import static tepidarium.fault.InventedSeries.of;
 import static tepidarium.fault.InventedSeries.search;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -279,6 +281,19 @@ class FaultRulesTest {
         volts,
         Map.of(Quantity.TEMPERATURE, new QuantityDay(100, 50, 0, 0, meanC)),
         Map.of(Quantity.TEMPERATURE, means));
+  }
+
+  /** A quadratic search needs about half a minute for them. */
+  @Test
+  void manyFaultsAreMergedInLinearTime() {
+    List<Fault> faults = new ArrayList<>();
+    for (int i = 0; i < 200_000; i++) {
+      SensorId sensor = new SensorId("s" + i % 100_000);
+      Instant at = Instant.ofEpochMilli(at(0) + (i % 2) * 60_000L);
+      faults.add(ArrivalFault.ofValue(sensor, Quantity.TEMPERATURE, at, -127).asStretch());
+    }
+    assertTimeoutPreemptively(
+        Duration.ofSeconds(5), () -> assertEquals(100_000, Faults.merged(faults).size()));
   }
 
   @Test

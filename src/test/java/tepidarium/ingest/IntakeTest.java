@@ -10,6 +10,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.Collections;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CopyOnWriteArrayList;
@@ -17,7 +18,10 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import tepidarium.fault.ArrivalFault;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
+import tepidarium.reading.SensorId;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.StoreException;
 import tepidarium.series.WriteResult;
@@ -240,6 +244,16 @@ class IntakeTest {
     settled(1);
     assertEquals(20_000, keptBefore.get());
     assertEquals(2, failures.get());
+  }
+
+  /** A message of 1,000 refused values holds 1,000 faults in memory. */
+  @Test
+  void faultsTakeSpaceInTheQueue() {
+    start(this::keep);
+    ArrivalFault fault = ArrivalFault.ofValue(new SensorId("a"), Quantity.TEMPERATURE, NOW, -127);
+    Decoded part =
+        new Decoded(List.of(), List.of(), 0, null, null, Collections.nCopies(1_000, fault));
+    assertEquals(251, Intake.permits(part));
   }
 
   @Test

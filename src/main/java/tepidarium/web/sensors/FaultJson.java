@@ -70,6 +70,13 @@ record FaultJson(Instant from, Instant to, List<FaultOfSensor> faults) {
       if (kind == null || from == null || to == null || excluded == null) {
         throw new InvalidInput("kind, from, to and excluded are needed");
       }
+      Instant end = Params.instant("to", to);
+      if (end.isAfter(now)) {
+        throw new InvalidInput(
+            "to",
+            "must not be later than now (%s); decide again when later readings have arrived"
+                .formatted(now));
+      }
       return new FaultDecision(
           sensor,
           quantity == null ? null : Params.quantity(quantity),
@@ -79,7 +86,7 @@ record FaultJson(Instant from, Instant to, List<FaultOfSensor> faults) {
                       new InvalidInput(
                           "kind", "must be a kind of fault, not \"" + Params.shown(kind) + '"')),
           Params.instant("from", from),
-          Params.instant("to", to),
+          end,
           excluded,
           now,
           Params.person(by));
