@@ -23,4 +23,29 @@ export function rowWords({ line, sensor, at, values, rejected }) {
 }
 
 /** What a person has typed, as the service takes it: empty fields are guessed. */
-export const choicesOf = (typed) => Object.fromEntries(Object.entries(typed).filter(([, value]) => value !== ''));
+export function choicesOf(typed) {
+  const choices = Object.fromEntries(Object.entries(typed).filter(([, value]) => value.trim() !== ''));
+  if (choices.headerLine) choices.headerLine = Number(choices.headerLine);
+  if (choices.columns) choices.columns = columnsOf(choices.columns);
+  return choices;
+}
+
+/** Meanings of columns, one a line, such as "2=temperature:F". */
+function columnsOf(text) {
+  const lines = text.split('\n').filter((line) => line.trim() !== '');
+  return Object.fromEntries(
+    lines.map((line) => {
+      const sign = line.indexOf('=');
+      if (sign < 1)
+        throw new Error(`Columns: "${line.trim()}" is not a column and its meaning, such as 2=temperature:F.`);
+      return [line.slice(0, sign).trim(), line.slice(sign + 1).trim()];
+    }),
+  );
+}
+
+/** The choices of a profile as the texts of the fields; the opposite of choicesOf. */
+export function typedOf({ columns, ...choices }) {
+  const lines = Object.entries(columns ?? {}).map(([column, meaning]) => `${column}=${meaning}`);
+  const texts = Object.entries(choices).map(([name, value]) => [name, value === null ? '' : String(value)]);
+  return { ...Object.fromEntries(texts), columns: lines.join('\n') };
+}

@@ -2,7 +2,8 @@
 
 import { api } from '../shared/api.js';
 import { actionButton, byId, h, reconcile, setText, whileBusy } from '../shared/dom.js';
-import { field, form, typedIn } from '../shared/form.js';
+import { form, typedIn } from '../shared/form.js';
+import { choiceFields, profileFields, setProfiles } from './import-fields.js';
 import { choicesOf, progressWords, rowWords } from './import-words.js';
 
 const LOOK_AGAIN_MS = 1_000;
@@ -11,8 +12,17 @@ let timer = null;
 
 /** Shows the imports; looks again while one runs. */
 export async function loadImports() {
-  const { imports } = await api.imports();
-  reconcile(byId('imports'), imports, ({ id }) => id, makeImport, updateImport);
+  const [{ imports }, { profiles }] = await Promise.all([api.imports(), api.importProfiles()]);
+  reconcile(
+    byId('imports'),
+    imports,
+    ({ id }) => id,
+    makeImport,
+    (item, one) => {
+      updateImport(item, one);
+      setProfiles(item, profiles);
+    },
+  );
   clearTimeout(timer);
   if (imports.some(({ state }) => state === 'running'))
     timer = setTimeout(() => loadImports().catch(later), LOOK_AGAIN_MS);
@@ -45,6 +55,7 @@ function makeImport(one) {
       'details',
       {},
       h('summary', {}, 'Correct what is guessed'),
+      profileFields(output, () => choices, loadImports),
       h('div', { class: 'fields' }, choiceFields()),
     ),
     submit: 'Preview',
@@ -89,27 +100,6 @@ function makeImport(one) {
 }
 
 const start = (id, choices) => api.startImport(id, choicesOf(typedIn(choices)));
-
-function choiceFields() {
-  const options = (pairs) => pairs.map(([value, text]) => h('option', { value }, text));
-  const orders = [
-    ['', 'Guess'],
-    ['dmy', 'Day first'],
-    ['mdy', 'Month first'],
-    ['ymd', 'Year first'],
-  ];
-  const decimals = [
-    ['', 'Guess'],
-    ['comma', 'Comma'],
-    ['point', 'Point'],
-  ];
-  return [
-    field('Sensor', h('input', { name: 'sensor', autocomplete: 'off' })),
-    field('Time zone', h('input', { name: 'zone', autocomplete: 'off', placeholder: 'Europe/Berlin' })),
-    field('Date order', h('select', { name: 'dateOrder' }, options(orders))),
-    field('Decimal sign', h('select', { name: 'decimal' }, options(decimals))),
-  ];
-}
 
 function updateImport(item, one) {
   setText(item.querySelector('.progress'), progressWords(one));

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { choicesOf, progressWords, rowWords } from '../files/import-words.js';
+import { choicesOf, progressWords, rowWords, typedOf } from '../files/import-words.js';
 import { exportAddress, exportChoices } from '../files/export-address.js';
 
 const choice = (more) => ({ what: '', from: '', to: '', format: 'csv', calibrated: 'false', ...more });
@@ -57,4 +57,18 @@ test('the rows of a preview in words, and choices without empty fields', () => {
   assert.equal(rowWords(row), 'Line 2: jar, 2026-03-01T05:00:00Z, temperature 29.5');
   assert.equal(rowWords({ ...row, rejected: 'no time' }), 'Line 2 is rejected: no time');
   assert.deepEqual(choicesOf({ sensor: '', zone: 'UTC' }), { zone: 'UTC' });
+});
+
+test('choices become the texts of the fields and come back', () => {
+  const columns = { 2: 'temperature:F', 'Probe A': 'humidity@jar-1' };
+  const choices = { sensor: null, zone: '+01:00', headerLine: 3, columns };
+  const typed = typedOf(choices);
+  assert.deepEqual(typed, {
+    sensor: '',
+    zone: '+01:00',
+    headerLine: '3',
+    columns: '2=temperature:F\nProbe A=humidity@jar-1',
+  });
+  assert.deepEqual(choicesOf(typed), { zone: '+01:00', headerLine: 3, columns });
+  assert.throws(() => choicesOf({ columns: '2 temperature' }), /"2 temperature" is not a column and its meaning/);
 });

@@ -125,7 +125,7 @@ class ArchitectureTest {
                   "history",
                   "germination")),
           Map.entry("rollup.sqlite", and(DOMAIN, "rollup", "sqlite")),
-          Map.entry("records", and(DOMAIN, "ingest", "alert.notify")),
+          Map.entry("records", and(DOMAIN, "ingest", "alert.notify", "importing")),
           Map.entry("records.sqlite", and(DOMAIN, "records", "sqlite")),
           Map.entry("web", List.of("reading", "stats", "container", "fault", "heat", "rollup")),
           Map.entry(

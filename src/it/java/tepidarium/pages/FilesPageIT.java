@@ -51,6 +51,19 @@ class FilesPageIT {
     one.locator("input[name=zone]").fill("+01:00");
     one.locator("button[type=submit]").click();
     assertThat(one).containsText("Line 2: old-box, 2026-03-01T05:00:00Z, temperature 29.5");
+    one.locator(".profile-name").fill("box");
+    one.locator(".save-profile").click();
+    assertThat(one.locator(".profile")).hasValue("box");
+    browser.assertNothingWrong(page);
+
+    page.reload();
+    assertThat(one).containsText("2026-03-01T06:00:00Z");
+    one.locator("summary").click();
+    one.locator(".profile").selectOption("box");
+    assertThat(one).containsText("Line 2: old-box, 2026-03-01T05:00:00Z, temperature 29.5");
+    assertThat(one.locator("input[name=zone]")).hasValue("+01:00");
+    one.locator(".remove-profile").click();
+    assertThat(one.locator(".profile option")).hasCount(1);
     browser.assertNothingWrong(page);
 
     one.locator(".start").click();

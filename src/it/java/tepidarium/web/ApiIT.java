@@ -501,7 +501,12 @@ class ApiIT {
     assertEquals("old-box", preview.at("/rows/0/sensor").asText());
     assertEquals("2026-03-01T05:00:00Z", preview.at("/rows/0/at").asText());
     assertTrue(preview.at("/rows/1/rejected").asText().contains("hot"), preview.toString());
-    api.post(path + "/preview", "{\"zone\":\"Mars\"}", 400);
+    JsonNode mars = api.post(path + "/preview", "{\"zone\":\"Mars\"}", 400);
+    assertTrue(mars.path("detail").asText().startsWith("Mars in \"Time zone\""), mars.toString());
+    JsonNode column = api.post(path + "/preview", "{\"columns\":{\"Probe\":\"ignore\"}}", 400);
+    assertTrue(
+        column.path("detail").asText().startsWith("Probe in \"Columns\": the table has no such"),
+        column.toString());
     api.call("GET", path + "/rejected.csv", null, 404);
 
     api.post(path + "/start", "{\"zone\":\"+01:00\"}", 200);
@@ -526,6 +531,27 @@ class ApiIT {
     api.call("POST", path + "/stop", null, 404);
     api.call("POST", "/api/imports?name=", csv, 400);
     assertEquals(0, api.get("/api/imports").path("imports").size());
+  }
+
+  @Test
+  void profilesOfImportsAreKeptReplacedListedAndDeleted() {
+    String closet = "/api/import-profiles/Closet%20(top)";
+    api.put(closet, "{\"zone\":\"+01:00\"}");
+    JsonNode kept =
+        api.put(closet, "{\"decimal\":\"comma\",\"columns\":{\"2\":\"temperature:F\"}}");
+    assertEquals("Closet (top)", kept.path("name").asText());
+    JsonNode all = api.get("/api/import-profiles").path("profiles");
+    assertEquals(1, all.size());
+    assertEquals(kept, all.get(0));
+    assertEquals("temperature:F", all.at("/0/choices/columns/2").asText());
+    assertTrue(all.at("/0/choices/zone").isNull(), all.toString());
+    for (String wrong : List.of("{}", "{\"zone\":\"Mars\"}", "{\"columns\":{\"2\":\"warm\"}}")) {
+      String refusal = api.call("PUT", closet, wrong, 400).text();
+      assertFalse(refusal.contains("--"), refusal);
+    }
+    api.call("PUT", "/api/import-profiles/-x", "{\"zone\":\"UTC\"}", 400);
+    api.call("DELETE", closet, null, 204);
+    api.call("DELETE", closet, null, 404);
   }
 
   @Test
@@ -670,6 +696,7 @@ class ApiIT {
         .replace("{point}", "1")
         .replace("{mapping}", "1")
         .replace("{import}", "1")
+        .replace("{profile}", "closet")
         .replace("{entry}", "00000000-0000-0000-0000-000000000001")
         .replace("{table}", "lots")
         .replace("{day}", "2026-03-01")

@@ -13,6 +13,7 @@ import java.util.Objects;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -21,9 +22,12 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tepidarium.importing.Guess;
-import tepidarium.importing.ImportOptions;
+import tepidarium.importing.ImportChoices;
+import tepidarium.importing.ImportProfile;
 import tepidarium.importing.ImportedFile;
 import tepidarium.importing.LoggerFile;
+import tepidarium.importing.ProfileStore;
+import tepidarium.importing.SettingNames;
 import tepidarium.reading.InvalidInput;
 
 /**
@@ -59,6 +63,18 @@ final class ImportCommand implements Callable<Integer> {
   @Mixin private ImportSettings settings = new ImportSettings();
 
   @Option(
+      names = "--profile",
+      paramLabel = "NAME",
+      description = "use the settings kept under this name; options beside it win")
+  private @Nullable String profile;
+
+  @Option(
+      names = "--save-profile",
+      paramLabel = "NAME",
+      description = "keep the settings under this name, once a file can be read with them")
+  private @Nullable String saveProfile;
+
+  @Option(
       names = "--from-line",
       paramLabel = "LINE",
       description = "store only rows from this line on, after a stopped import")
@@ -87,19 +103,91 @@ final class ImportCommand implements Callable<Integer> {
     }
     Config config = ConfigReader.read(configFile, System.getenv(), commandLine);
     Clock clock = Clock.tickMillis(ZoneOffset.UTC);
-    settings.options("", config.timeZone(), clock.instant());
+    ImportChoices choices = settings.choices();
+    choices.options("", config.timeZone(), clock.instant(), SettingNames.OPTIONS);
     PrintWriter out = Objects.requireNonNull(spec).commandLine().getOut();
-    return preview ? preview(config, clock, out) : store(config, clock, out);
+    if (saveProfile != null) {
+      ImportProfile.requireName(saveProfile);
+    }
+    if (preview && profile == null && saveProfile == null) {
+      return eachFile(choices, config, clock, out, (source, opened) -> show(opened, out));
+    }
+    try (ReadingImport importing = ReadingImport.open(config, clock)) {
+      return importing(importing, choices, config, clock, out);
+    }
   }
 
-  private int preview(Config config, Clock clock, PrintWriter out) throws IOException {
+  private int importing(
+      ReadingImport importing, ImportChoices given, Config config, Clock clock, PrintWriter out)
+      throws IOException {
+    ProfileStore profiles = importing.profiles();
+    ImportChoices choices = profile == null ? given : given.over(profiles.choices(profile));
+    FileWork save = savesProfile(profiles, choices, out);
+    if (preview) {
+      return eachFile(
+          choices,
+          config,
+          clock,
+          out,
+          (source, opened) -> save.on(source, opened) && show(opened, out));
+    }
+    CountDownLatch finished = new CountDownLatch(1);
+    Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(importing, finished), "stop"));
+    try {
+      return eachFile(
+          choices,
+          config,
+          clock,
+          out,
+          (source, opened) ->
+              save.on(source, opened) && importing.store(source, opened, fromLine, rejected, out));
+    } finally {
+      finished.countDown();
+    }
+  }
+
+  /** Saves the profile at the first file that can be read with it. */
+  private FileWork savesProfile(ProfileStore profiles, ImportChoices choices, PrintWriter out) {
+    if (saveProfile == null) {
+      return (source, opened) -> true;
+    }
+    ImportProfile kept = new ImportProfile(saveProfile, choices);
+    kept.check(SettingNames.OPTIONS);
+    AtomicBoolean saved = new AtomicBoolean();
+    return (source, opened) -> {
+      if (!saved.getAndSet(true)) {
+        profiles.save(kept);
+        out.println("  The settings are kept as the profile " + kept.name() + '.');
+      }
+      return true;
+    };
+  }
+
+  /** Work on one opened file; returns false to end the import. */
+  private interface FileWork {
+    boolean on(ImportedFile source, LoggerFile opened) throws IOException;
+  }
+
+  private int eachFile(
+      ImportChoices choices, Config config, Clock clock, PrintWriter out, FileWork work)
+      throws IOException {
     int status = 0;
     for (Path file : files) {
       try {
-        LoggerFile opened = open(new ImportedFile(file), config, clock);
+        ImportedFile source = new ImportedFile(file);
+        LoggerFile opened =
+            LoggerFile.open(
+                source,
+                choices.options(
+                    source.name(),
+                    config.timeZone(),
+                    clock.instant().plus(MAX_AHEAD),
+                    SettingNames.OPTIONS));
         printGuesses(file, opened, out);
-        opened.read(new ImportPreview(out));
-        out.println("Nothing was stored, because of --preview.");
+        boolean complete = work.on(source, opened);
+        if (!complete) {
+          return STATUS_STOPPED;
+        }
       } catch (InvalidInput e) {
         status = refused(file, e, out);
       }
@@ -108,29 +196,10 @@ final class ImportCommand implements Callable<Integer> {
     return status;
   }
 
-  private int store(Config config, Clock clock, PrintWriter out) throws IOException {
-    int status = 0;
-    CountDownLatch finished = new CountDownLatch(1);
-    try (ReadingImport importing = ReadingImport.open(config, clock)) {
-      Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(importing, finished), "stop"));
-      for (Path file : files) {
-        try {
-          ImportedFile source = new ImportedFile(file);
-          LoggerFile opened = open(source, config, clock);
-          printGuesses(file, opened, out);
-          boolean complete = importing.store(source, opened, fromLine, rejected, out);
-          if (!complete) {
-            return STATUS_STOPPED;
-          }
-        } catch (InvalidInput e) {
-          status = refused(file, e, out);
-        }
-        out.flush();
-      }
-    } finally {
-      finished.countDown();
-    }
-    return status;
+  private static boolean show(LoggerFile opened, PrintWriter out) throws IOException {
+    opened.read(new ImportPreview(out));
+    out.println("No reading was stored, because of --preview.");
+    return true;
   }
 
   /** Stores the rows that were read, at most for a minute, before the process ends. */
@@ -146,14 +215,14 @@ final class ImportCommand implements Callable<Integer> {
     }
   }
 
-  private LoggerFile open(ImportedFile file, Config config, Clock clock) throws IOException {
-    ImportOptions options =
-        settings.options(file.name(), config.timeZone(), clock.instant().plus(MAX_AHEAD));
-    return LoggerFile.open(file, options);
-  }
-
-  private static int refused(Path file, InvalidInput problem, PrintWriter out) {
+  private int refused(Path file, InvalidInput problem, PrintWriter out) {
     out.println(file + " was not imported: " + problem.getMessage() + ".");
+    if (profile != null) {
+      out.println(
+          "The profile "
+              + profile
+              + " was used. Leave it out, or save it again with the settings of this file.");
+    }
     return 1;
   }
 

@@ -1,14 +1,10 @@
 package tepidarium.app;
 
-import java.time.Instant;
-import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import tepidarium.importing.ImportChoices;
-import tepidarium.importing.ImportOptions;
-import tepidarium.reading.InvalidInput;
 
 /** Options of the command line that replace a guess about an imported file. */
 final class ImportSettings {
@@ -64,16 +60,7 @@ final class ImportSettings {
       description = "character encoding, such as UTF-8, UTF-16LE or windows-1252")
   private @Nullable String encoding;
 
-  /**
-   * Returns the options for one file.
-   *
-   * @throws InvalidInput if one is wrong; the message names it
-   */
-  ImportOptions options(String fileName, ZoneId defaultZone, Instant latest) {
-    return choices().options(fileName, defaultZone, latest);
-  }
-
-  private ImportChoices choices() {
+  ImportChoices choices() {
     return new ImportChoices(
         sensor, zone, dateOrder, decimal, delimiter, headerLine, encoding, columns);
   }

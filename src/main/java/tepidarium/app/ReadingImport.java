@@ -9,8 +9,10 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.importing.ImportWriter;
 import tepidarium.importing.ImportedFile;
 import tepidarium.importing.LoggerFile;
+import tepidarium.importing.ProfileStore;
 import tepidarium.importing.RejectedRows;
 import tepidarium.records.ClockRecords;
+import tepidarium.records.ImportProfileRecords;
 import tepidarium.series.ReadingSink;
 
 /** Stores imported readings in the data folder of a stopped service. */
@@ -18,13 +20,16 @@ final class ReadingImport implements AutoCloseable {
   private static final long PROGRESS_NANOS = 2_000_000_000L;
 
   private final RunningParts running;
+  private final ProfileStore profiles;
   private final ReadingSink sink;
   private final @Nullable Double keepRawDays;
   private long nextProgressNanos = System.nanoTime() + PROGRESS_NANOS;
   private volatile boolean stopped;
 
-  private ReadingImport(RunningParts running, ReadingSink sink, @Nullable Double keepRawDays) {
+  private ReadingImport(
+      RunningParts running, ProfileStore profiles, ReadingSink sink, @Nullable Double keepRawDays) {
     this.running = running;
+    this.profiles = profiles;
     this.sink = sink;
     this.keepRawDays = keepRawDays;
   }
@@ -43,7 +48,8 @@ final class ReadingImport implements AutoCloseable {
       ContainerData containers = ContainerData.over(stores, config.maxGap(), clock);
       noteClock(new ClockRecords(stores.records()), containers, clock);
       ReadingSink sink = stores.storage().directSink(containers.rollups(), containers.sensorDays());
-      return new ReadingImport(running, sink, config.keeping().rawDays());
+      return new ReadingImport(
+          running, new ImportProfileRecords(stores.records()), sink, config.keeping().rawDays());
     } catch (RuntimeException e) {
       running.close();
       throw e;
@@ -101,6 +107,10 @@ final class ReadingImport implements AutoCloseable {
       System.err.printf(
           "  %d %%, line %,d: %s%n", file.percentRead(), writer.lastLine(), writer.summary());
     }
+  }
+
+  ProfileStore profiles() {
+    return profiles;
   }
 
   /** Ends the import after the current row. */

@@ -27,6 +27,7 @@ import tepidarium.records.AlertRuleRecords;
 import tepidarium.records.ClockRecords;
 import tepidarium.records.DayExtremesRecords;
 import tepidarium.records.GerminationRecords;
+import tepidarium.records.ImportProfileRecords;
 import tepidarium.records.MappingRecords;
 import tepidarium.records.NoticeRecords;
 import tepidarium.records.RejectRecords;
@@ -286,6 +287,7 @@ public final class Service implements AutoCloseable {
         rules,
         new ReadingExport(stores.storage().source(), register),
         imports,
+        new ImportProfileRecords(stores.records()),
         mappings,
         heard,
         rejectLog,

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import tepidarium.importing.SettingNames.Setting;
 import tepidarium.ingest.SensorNames;
 import tepidarium.ingest.Unit;
 import tepidarium.reading.InvalidInput;
@@ -14,8 +15,8 @@ import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 
 /**
- * The meaning of a column as set by the option {@code --column}, such as {@code 3=temperature:F} or
- * {@code "Probe A=humidity@jar-1"}.
+ * The meaning of a column as set by a person, such as {@code 3=temperature:F} or {@code "Probe
+ * A=humidity@jar-1"}.
  *
  * @param role quantity, time, clock, sensor or ignore
  * @param quantity the quantity; null for another role
@@ -39,13 +40,14 @@ record ColumnSetting(
    *
    * @throws InvalidInput if a setting is wrong or names a column that the table does not have
    */
-  static Map<Integer, ColumnSetting> of(Map<String, String> settings, List<String> headers) {
+  static Map<Integer, ColumnSetting> of(
+      Map<String, String> settings, List<String> headers, SettingNames names) {
     Map<Integer, ColumnSetting> byIndex = new HashMap<>();
-    settings.forEach((key, text) -> byIndex.put(index(key, headers), of(text)));
+    settings.forEach((key, text) -> byIndex.put(index(key, headers, names), of(text, names)));
     return byIndex;
   }
 
-  private static int index(String key, List<String> headers) {
+  private static int index(String key, List<String> headers, SettingNames names) {
     for (int i = 0; i < headers.size(); i++) {
       if (headers.get(i).equalsIgnoreCase(key.strip())) {
         return i;
@@ -57,7 +59,9 @@ record ColumnSetting(
       return Integer.parseInt(key) - 1;
     }
     throw new InvalidInput(
-        "--column " + key + ": the table has no such column. Its columns are " + numbered(headers));
+        names.of(Setting.COLUMNS, key)
+            + ": the table has no such column. Its columns are "
+            + numbered(headers));
   }
 
   static String numbered(List<String> headers) {
@@ -72,10 +76,10 @@ record ColumnSetting(
     return text.toString();
   }
 
-  private static ColumnSetting of(String text) {
+  static ColumnSetting of(String text, SettingNames names) {
     Matcher form = FORM.matcher(text.strip());
     if (!form.matches()) {
-      throw wrong(text);
+      throw wrong(text, names);
     }
     String name = form.group(1);
     for (Role role : Role.values()) {
@@ -86,21 +90,22 @@ record ColumnSetting(
     for (Quantity quantity : Quantity.values()) {
       if (quantity.key().toLowerCase(Locale.ROOT).equals(name.toLowerCase(Locale.ROOT))) {
         return new ColumnSetting(
-            Role.QUANTITY, quantity, unit(quantity, form.group(2)), sensor(form.group(3)));
+            Role.QUANTITY, quantity, unit(quantity, form.group(2), names), sensor(form.group(3)));
       }
     }
-    throw wrong(text);
+    throw wrong(text, names);
   }
 
-  private static InvalidInput wrong(String text) {
+  private static InvalidInput wrong(String text, SettingNames names) {
     return new InvalidInput(
-        "--column: \""
+        names.of(Setting.COLUMNS)
+            + ": \""
             + text
             + "\" is not a meaning. Use time, clock, sensor, ignore, or a quantity"
             + " with its unit and sensor, such as temperature:F@jar-1");
   }
 
-  private static @Nullable Unit unit(Quantity quantity, @Nullable String name) {
+  private static @Nullable Unit unit(Quantity quantity, @Nullable String name, SettingNames names) {
     if (name == null) {
       return null;
     }
@@ -108,7 +113,8 @@ record ColumnSetting(
         .orElseThrow(
             () ->
                 new InvalidInput(
-                    "--column: "
+                    names.of(Setting.COLUMNS)
+                        + ": "
                         + quantity.key()
                         + " has the units "
                         + String.join(", ", Unit.symbols(quantity))

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import tepidarium.importing.SettingNames.Setting;
 import tepidarium.ingest.SensorNames;
 import tepidarium.ingest.Unit;
 import tepidarium.reading.InvalidInput;
@@ -24,16 +25,19 @@ final class ColumnsGuess {
   private final Table table;
   private final List<ColumnWords> words;
   private final Map<Integer, ColumnSetting> settings;
+  private final SettingNames names;
   private final List<Guess> guesses;
 
   ColumnsGuess(
       Table table,
       List<ColumnWords> words,
       Map<Integer, ColumnSetting> settings,
+      SettingNames names,
       List<Guess> guesses) {
     this.table = table;
     this.words = words;
     this.settings = settings;
+    this.names = names;
     this.guesses = guesses;
   }
 
@@ -41,7 +45,8 @@ final class ColumnsGuess {
   int sensorColumn() {
     for (Map.Entry<Integer, ColumnSetting> each : settings.entrySet()) {
       if (each.getValue().role() == ColumnSetting.Role.SENSOR) {
-        guesses.add(new Guess("sensor", "column " + (each.getKey() + 1), "set by --column"));
+        guesses.add(
+            new Guess("sensor", "column " + (each.getKey() + 1), names.setBy(Setting.COLUMNS)));
         return each.getKey();
       }
     }
@@ -87,7 +92,7 @@ final class ColumnsGuess {
       } else if (!taken.contains(i)) {
         String reason =
             setting != null
-                ? "set by --column"
+                ? names.setBy(Setting.COLUMNS)
                 : words.get(i).isDerived()
                     ? "a calculated value, a limit or a state"
                     : "its header names no known quantity";
@@ -120,7 +125,9 @@ final class ColumnsGuess {
     if (columns.isEmpty()) {
       throw new InvalidInput(
           "no column's header names a temperature, humidity, light, CO2, moisture or battery. Name"
-              + " the columns, such as --column 2=temperature. The columns are "
+              + " the columns, such as "
+              + names.of(Setting.COLUMNS, "2=temperature")
+              + ". The columns are "
               + ColumnSetting.numbered(table.headers()));
     }
     refuseTwins(columns);
@@ -149,14 +156,15 @@ final class ColumnsGuess {
       Column twin = seen.put(List.of(column.unit().quantity(), sensor), column);
       if (twin != null) {
         throw new InvalidInput(
-            "%s and %s are both %s of one sensor. Name the sensor of one, such as --column %d=%s@jar-1, or leave it out with --column %d=ignore"
+            "%s and %s are both %s of one sensor. Name the sensor of one, such as %s, or leave it out with %s"
                 .formatted(
                     name(twin.index()),
                     name(column.index()),
                     column.unit().quantity().key(),
-                    column.index() + 1,
-                    column.unit().quantity().key(),
-                    column.index() + 1));
+                    names.of(
+                        Setting.COLUMNS,
+                        column.index() + 1 + "=" + column.unit().quantity().key() + "@jar-1"),
+                    names.of(Setting.COLUMNS, column.index() + 1 + "=ignore")));
       }
     }
   }
@@ -167,7 +175,7 @@ final class ColumnsGuess {
     ColumnSetting setting = settings.get(index);
     ColumnWords header = words.get(index);
     if (setting != null && setting.unit() != null) {
-      return found(index, setting.unit(), "set by --column");
+      return found(index, setting.unit(), names.setBy(Setting.COLUMNS));
     }
     if (header.unit() != null) {
       return found(index, header.unit(), "the header names the unit");
@@ -236,18 +244,24 @@ final class ColumnsGuess {
     SensorId set = options.sensor();
     Guess guess;
     if (set != null) {
-      guess = new Guess("sensor", set.name(), "set by --sensor");
+      guess = new Guess("sensor", set.name(), options.names().setBy(Setting.SENSOR));
     } else {
       guess = SensorLine.find(table);
       if (guess == null) {
         String plain = options.fileName().replaceFirst("\\.[A-Za-z]{2,4}$", "");
-        guess = new Guess("sensor", plain, "the name of the file; --sensor sets another");
+        guess =
+            new Guess(
+                "sensor",
+                plain,
+                "the name of the file; " + options.names().of(Setting.SENSOR) + " sets another");
       }
     }
     String shown = guess.value();
     SensorId sensor =
         SensorNames.adapted(shown)
-            .orElseThrow(() -> new InvalidInput("name the sensor with --sensor"));
+            .orElseThrow(
+                () ->
+                    new InvalidInput("name the sensor with " + options.names().of(Setting.SENSOR)));
     if (isUsed) {
       guesses.add(new Guess("sensor", sensor.name(), guess.reason()));
     }

@@ -23,7 +23,8 @@ final class CsvGuesser {
     ImportOptions options = text.options();
     Table table = TableFinder.find(head, options, guesses);
     List<ColumnWords> words = table.headers().stream().map(ColumnWords::of).toList();
-    Map<Integer, ColumnSetting> settings = ColumnSetting.of(options.columns(), table.headers());
+    Map<Integer, ColumnSetting> settings =
+        ColumnSetting.of(options.columns(), table.headers(), options.names());
     DateOrderGuess.Result hint = dateHint(table, words);
     TimeColumns time =
         new TimeGuess(table, words, options, guesses)
@@ -31,7 +32,7 @@ final class CsvGuesser {
                 settings,
                 hint,
                 (guess, column) -> CsvRows.addDates(source, text.charset(), table, column, guess));
-    ColumnsGuess columnsGuess = new ColumnsGuess(table, words, settings, guesses);
+    ColumnsGuess columnsGuess = new ColumnsGuess(table, words, settings, options.names(), guesses);
     int sensorColumn = columnsGuess.sensorColumn();
     Set<Integer> taken = new HashSet<>(List.of(time.first(), time.second(), sensorColumn));
     List<Integer> candidates = columnsGuess.candidates(taken);

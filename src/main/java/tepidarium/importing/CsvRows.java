@@ -16,6 +16,7 @@ import java.util.Set;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.jspecify.annotations.Nullable;
+import tepidarium.importing.SettingNames.Setting;
 import tepidarium.ingest.SensorNames;
 import tepidarium.ingest.Unit;
 import tepidarium.reading.InvalidInput;
@@ -51,18 +52,20 @@ final class CsvRows {
   }
 
   private final CsvPlan plan;
+  private final SettingNames names;
   private final long latestMs;
   private final LocalTimes localTimes;
   private final DateTimeText text = new DateTimeText();
   private final Map<String, RowSensor> sensors = new HashMap<>();
-  private final Set<SensorId> names = new HashSet<>();
+  private final Set<SensorId> ids = new HashSet<>();
   private final RowSensor fileSensor;
   private final List<List<Column>> groups;
   private String problem = "";
 
-  CsvRows(CsvPlan plan, Instant latest) {
+  CsvRows(CsvPlan plan, ImportOptions options) {
     this.plan = plan;
-    this.latestMs = latest.toEpochMilli();
+    this.names = options.names();
+    this.latestMs = options.latest().toEpochMilli();
     this.localTimes = new LocalTimes(plan.time().zone(), plan.time().newestFirst());
     this.fileSensor = new RowSensor(plan.sensor());
     Map<String, List<Column>> bySensor = new LinkedHashMap<>();
@@ -153,7 +156,11 @@ final class CsvRows {
           row,
           ms < EARLIEST_MS
               ? "is before 2010: the clock of the logger was not set"
-              : "is in the future: check --date-order and --zone, or the clock of the logger");
+              : "is in the future: check "
+                  + names.of(Setting.DATE_ORDER)
+                  + " and "
+                  + names.of(Setting.ZONE)
+                  + ", or the clock of the logger");
     }
     return values(line, row, sensor, Instant.ofEpochMilli(ms), receiver);
   }
@@ -184,7 +191,7 @@ final class CsvRows {
       problem = "names no sensor";
       return null;
     }
-    if (!names.add(id)) {
+    if (!ids.add(id)) {
       problem = "the sensor \"" + cell + "\" would get the same name as another one, " + id;
       return null;
     }
@@ -192,9 +199,8 @@ final class CsvRows {
       throw new InvalidInput(
           "column "
               + (plan.sensorColumn() + 1)
-              + " names more than 20,000 sensors. If it holds something else, set --column "
-              + (plan.sensorColumn() + 1)
-              + "=ignore");
+              + " names more than 20,000 sensors. If it holds something else, set "
+              + names.of(Setting.COLUMNS, plan.sensorColumn() + 1 + "=ignore"));
     }
     RowSensor added = new RowSensor(id);
     sensors.put(cell, added);
@@ -231,7 +237,9 @@ final class CsvRows {
               + "\" does not exist in "
               + time.zone()
               + ", because clocks go forward there."
-              + " If the logger keeps standard time, set --zone to its offset, such as +01:00";
+              + " If the logger keeps standard time, set "
+              + names.of(Setting.ZONE)
+              + " to its offset, such as +01:00";
     }
     return ms;
   }

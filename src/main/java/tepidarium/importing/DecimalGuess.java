@@ -2,6 +2,7 @@ package tepidarium.importing;
 
 import java.util.List;
 import java.util.regex.Pattern;
+import tepidarium.importing.SettingNames.Setting;
 import tepidarium.reading.InvalidInput;
 
 /** Guesses whether numbers have a decimal comma or a decimal point. */
@@ -25,14 +26,18 @@ final class DecimalGuess {
       Table table, List<Integer> columns, ImportOptions options, List<Guess> guesses) {
     Boolean set = options.decimalComma();
     if (set != null) {
-      guesses.add(new Guess("decimal separator", set ? "comma" : "point", "set by --decimal"));
+      guesses.add(
+          new Guess(
+              "decimal separator",
+              set ? "comma" : "point",
+              options.names().setBy(Setting.DECIMAL)));
       return set ? ',' : '.';
     }
     DecimalGuess seen = new DecimalGuess();
     for (List<String> row : table.rows()) {
       columns.forEach(column -> seen.add(row.get(column).strip()));
     }
-    Guess guess = seen.decide(table.delimiter());
+    Guess guess = seen.decide(table.delimiter(), options.names().of(Setting.DECIMAL));
     guesses.add(guess);
     return guess.value().equals("comma") ? ',' : '.';
   }
@@ -56,11 +61,13 @@ final class DecimalGuess {
     }
   }
 
-  private Guess decide(char delimiter) {
+  private Guess decide(char delimiter, String setting) {
     if (points > 0 && commas > 0) {
       throw new InvalidInput(
           "some numbers have a decimal comma and some a decimal point, so the columns are mixed."
-              + " Set --decimal comma or --decimal point; the other rows are then rejected");
+              + " Set "
+              + setting
+              + " to comma or point; the other rows are then rejected");
     }
     if (commas > 0) {
       return new Guess("decimal separator", "comma", "numbers such as 21,5");
@@ -70,8 +77,9 @@ final class DecimalGuess {
     }
     if (groupedCommas > 0 && delimiter == ',') {
       throw new InvalidInput(
-          "a number such as \"1,234\" can be 1.234 or 1234, and no other number decides. Set"
-              + " --decimal comma or --decimal point");
+          "a number such as \"1,234\" can be 1.234 or 1234, and no other number decides. Set "
+              + setting
+              + " to comma or point");
     }
     return groupedCommas > 0
         ? new Guess(

@@ -12,6 +12,7 @@ import java.nio.charset.CoderResult;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import tepidarium.importing.SettingNames.Setting;
 import tepidarium.reading.InvalidInput;
 
 /** Guesses the character encoding of a file from its first bytes, and opens it as text. */
@@ -37,7 +38,7 @@ final class FileEncoding {
     }
     Charset set = options.encoding();
     if (set != null) {
-      guesses.add(new Guess("encoding", set.name(), "set by --encoding"));
+      guesses.add(new Guess("encoding", set.name(), options.names().setBy(Setting.ENCODING)));
       return set;
     }
     Guess guess = guess(head);

@@ -4,9 +4,13 @@ import java.nio.charset.Charset;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import tepidarium.importing.SettingNames.Setting;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.SensorId;
 
@@ -31,55 +35,84 @@ public record ImportChoices(
   public ImportChoices {
     sensor = orNull(sensor);
     zone = orNull(zone);
-    dateOrder = orNull(dateOrder);
-    decimal = orNull(decimal);
+    dateOrder = dateOrder == null ? null : orNull(dateOrder.toLowerCase(Locale.ROOT));
+    decimal = inWords(orNull(decimal));
     delimiter = orNull(delimiter);
     encoding = orNull(encoding);
-    columns = Map.copyOf(Objects.requireNonNullElse(columns, Map.of()));
+    columns =
+        Collections.unmodifiableMap(
+            new LinkedHashMap<>(Objects.requireNonNullElse(columns, Map.of())));
+  }
+
+  private static @Nullable String inWords(@Nullable String decimal) {
+    return ",".equals(decimal) ? "comma" : ".".equals(decimal) ? "point" : decimal;
   }
 
   private static @Nullable String orNull(@Nullable String text) {
     return text == null || text.isEmpty() ? null : text;
   }
 
+  /** These choices, and those of a profile where these leave a guess. */
+  public ImportChoices over(ImportChoices profile) {
+    // Of two meanings of one column the later one holds.
+    Map<String, String> merged = new LinkedHashMap<>(profile.columns);
+    merged.keySet().removeAll(columns.keySet());
+    merged.putAll(columns);
+    return new ImportChoices(
+        or(sensor, profile.sensor),
+        or(zone, profile.zone),
+        or(dateOrder, profile.dateOrder),
+        or(decimal, profile.decimal),
+        or(delimiter, profile.delimiter),
+        or(headerLine, profile.headerLine),
+        or(encoding, profile.encoding),
+        merged);
+  }
+
+  private static <T> @Nullable T or(@Nullable T set, @Nullable T otherwise) {
+    return set == null ? otherwise : set;
+  }
+
   /**
    * Returns the options for one file.
    *
-   * @throws InvalidInput if a choice is wrong; the message names its option
+   * @throws InvalidInput if a choice is wrong; the message names it
    */
-  public ImportOptions options(String fileName, ZoneId defaultZone, Instant latest) {
+  public ImportOptions options(
+      String fileName, ZoneId defaultZone, Instant latest, SettingNames names) {
     return new ImportOptions(
-        charset(),
-        delimiterSign(),
-        decimalComma(),
+        charset(names),
+        delimiterSign(names),
+        decimalComma(names),
         dateOrder == null ? null : DateOrder.of(dateOrder),
         headerLine,
-        zoneId(),
+        zoneId(names),
         sensor == null ? null : new SensorId(sensor),
         columns,
         fileName,
         defaultZone,
-        latest);
+        latest,
+        names);
   }
 
-  private @Nullable Charset charset() {
+  private @Nullable Charset charset(SettingNames names) {
     try {
       return encoding == null ? null : Charset.forName(encoding);
     } catch (IllegalArgumentException e) {
-      throw new InvalidInput("--encoding " + encoding + " is not a known encoding", e);
+      throw new InvalidInput(names.of(Setting.ENCODING, encoding) + " is not a known encoding", e);
     }
   }
 
-  private @Nullable ZoneId zoneId() {
+  private @Nullable ZoneId zoneId(SettingNames names) {
     try {
       return zone == null ? null : ZoneId.of(zone);
     } catch (DateTimeException e) {
       throw new InvalidInput(
-          "--zone " + zone + " is not a time zone such as Europe/Berlin or +01:00", e);
+          names.of(Setting.ZONE, zone) + " is not a time zone such as Europe/Berlin or +01:00", e);
     }
   }
 
-  private @Nullable Character delimiterSign() {
+  private @Nullable Character delimiterSign(SettingNames names) {
     if (delimiter == null) {
       return null;
     }
@@ -89,21 +122,24 @@ public record ImportChoices(
       case "tab" -> '\t';
       default -> {
         if (delimiter.length() != 1 || "\"\r\n".contains(delimiter)) {
-          throw new InvalidInput("--delimiter is comma, semicolon, tab or one character");
+          throw new InvalidInput(
+              names.of(Setting.DELIMITER) + " is comma, semicolon, tab or one character");
         }
         yield delimiter.charAt(0);
       }
     };
   }
 
-  private @Nullable Boolean decimalComma() {
+  private @Nullable Boolean decimalComma(SettingNames names) {
     if (decimal == null) {
       return null;
     }
     return switch (decimal) {
-      case "comma", "," -> true;
-      case "point", "." -> false;
-      default -> throw new InvalidInput("--decimal is comma or point, not \"" + decimal + '"');
+      case "comma" -> true;
+      case "point" -> false;
+      default ->
+          throw new InvalidInput(
+              names.of(Setting.DECIMAL) + " is comma or point, not \"" + decimal + '"');
     };
   }
 }

@@ -96,7 +96,7 @@ public final class ImportJob {
 
   private LoggerFile open(ImportChoices choices, ZoneId zone, Instant latest) {
     try {
-      return LoggerFile.open(file, choices.options(name, zone, latest));
+      return LoggerFile.open(file, choices.options(name, zone, latest, SettingNames.FIELDS));
     } catch (IOException e) {
       throw new UncheckedIOException("the uploaded file cannot be read", e);
     }

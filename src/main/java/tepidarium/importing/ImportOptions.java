@@ -3,6 +3,8 @@ package tepidarium.importing;
 import java.nio.charset.Charset;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.SensorId;
@@ -17,10 +19,12 @@ import tepidarium.reading.SensorId;
  * @param headerLine number of the line that names the columns, from 1
  * @param zone time zone of local times
  * @param sensor sensor of all rows of the file
- * @param columns meaning of columns, by number from 1 or by header
+ * @param columns meaning of columns, by number from 1 or by header; of two for one column, the
+ *     later one holds
  * @param fileName name of the file; names the sensor if nothing else does
  * @param defaultZone time zone of the service; used if neither the file nor {@code zone} has one
  * @param latest readings after this instant are refused
+ * @param names how messages name these settings
  */
 public record ImportOptions(
     @Nullable Charset encoding,
@@ -33,14 +37,26 @@ public record ImportOptions(
     Map<String, String> columns,
     String fileName,
     ZoneId defaultZone,
-    Instant latest) {
+    Instant latest,
+    SettingNames names) {
   public ImportOptions {
-    columns = Map.copyOf(columns);
+    columns = Collections.unmodifiableMap(new LinkedHashMap<>(columns));
   }
 
   /** Options that leave everything to be guessed. */
   public static ImportOptions guessAll(String fileName, ZoneId defaultZone, Instant latest) {
     return new ImportOptions(
-        null, null, null, null, null, null, null, Map.of(), fileName, defaultZone, latest);
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        Map.of(),
+        fileName,
+        defaultZone,
+        latest,
+        SettingNames.OPTIONS);
   }
 }

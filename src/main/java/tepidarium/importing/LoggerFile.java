@@ -57,7 +57,7 @@ public final class LoggerFile {
       new LineProtocol(text.options()).read(source, text.charset(), receiver);
       return List.of();
     }
-    CsvRows rows = new CsvRows(plan, text.options().latest());
+    CsvRows rows = new CsvRows(plan, text.options());
     rows.read(source, text.charset(), receiver);
     return rows.notes();
   }

@@ -10,7 +10,7 @@ import java.util.Map;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
-import org.jspecify.annotations.Nullable;
+import tepidarium.importing.SettingNames.Setting;
 import tepidarium.reading.InvalidInput;
 
 /**
@@ -56,7 +56,7 @@ final class TableFinder {
       }
     }
     if (best == null) {
-      throw new InvalidInput(whyNoTable(candidates));
+      throw new InvalidInput(whyNoTable(candidates, options.names()));
     }
     guesses.add(
         new Guess(
@@ -64,8 +64,8 @@ final class TableFinder {
             name(best.delimiter()),
             set == null
                 ? "it splits " + bestRows + " of the first lines into a time and values"
-                : "set by --delimiter"));
-    return table(best, options.headerLine(), guesses);
+                : options.names().setBy(Setting.DELIMITER)));
+    return table(best, options, guesses);
   }
 
   private static String name(char delimiter) {
@@ -119,7 +119,7 @@ final class TableFinder {
     return (end > 0 && text.length() - end <= 4) || NumberText.isMissing(text);
   }
 
-  private static String whyNoTable(List<Candidate> candidates) {
+  private static String whyNoTable(List<Candidate> candidates, SettingNames names) {
     boolean numbers = false;
     boolean times = false;
     for (Candidate candidate : candidates) {
@@ -130,7 +130,8 @@ final class TableFinder {
     }
     if (times) {
       return "no line has a time and a value that are divided by a comma, semicolon or tab. Set"
-          + " the character between the cells with --delimiter";
+          + " the character between the cells with "
+          + names.of(Setting.DELIMITER);
     }
     return numbers
         ? "no column holds a time. Readings without a time cannot be imported: export them again"
@@ -139,7 +140,7 @@ final class TableFinder {
             + " values";
   }
 
-  private static Table table(Candidate found, @Nullable Integer headerLine, List<Guess> guesses) {
+  private static Table table(Candidate found, ImportOptions options, List<Guess> guesses) {
     List<List<String>> records = found.records();
     int first = 0;
     while (!isRow(records.get(first))) {
@@ -153,15 +154,15 @@ final class TableFinder {
         records.subList(first, records.size()).stream()
             .filter(cells -> cells.size() == width && isRow(cells))
             .toList();
-    int start = headerStart(found, first, width, headerLine);
+    int start = headerStart(found, first, width, options);
     List<String> headers = headers(records.subList(start, first), width);
     long line = found.lines().get(start);
     guesses.add(
         new Guess(
             "header",
             start == first ? "none" : "line " + line,
-            headerLine != null
-                ? "set by --header-line"
+            options.headerLine() != null
+                ? options.names().setBy(Setting.HEADER_LINE)
                 : start == first
                     ? "no line before the first values names the columns"
                     : "the last line before the first values, which are in line "
@@ -202,13 +203,14 @@ final class TableFinder {
     return size;
   }
 
-  private static int headerStart(
-      Candidate found, int first, int width, @Nullable Integer headerLine) {
+  private static int headerStart(Candidate found, int first, int width, ImportOptions options) {
+    Integer headerLine = options.headerLine();
     if (headerLine != null) {
       int index = found.lines().indexOf((long) headerLine);
       if (index < 0 || index >= first) {
         throw new InvalidInput(
-            "--header-line " + headerLine + " is not a line before the first values");
+            options.names().of(Setting.HEADER_LINE, headerLine.toString())
+                + " is not a line before the first values");
       }
       return index;
     }

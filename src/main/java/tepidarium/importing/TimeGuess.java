@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import tepidarium.importing.SettingNames.Setting;
 import tepidarium.importing.TimeColumns.Kind;
 import tepidarium.reading.InvalidInput;
 
@@ -86,7 +87,9 @@ final class TimeGuess {
         new Guess(
             "time",
             "column " + (first + 1) + ' ' + words.get(first).quoted() + kindWords,
-            settings.containsKey(first) ? "set by --column" : "its cells are times"));
+            settings.containsKey(first)
+                ? options.names().setBy(Setting.COLUMNS)
+                : "its cells are times"));
     if (kind != Kind.TEXT) {
       return new TimeColumns(kind, first, -1, DateOrder.YMD, ZoneOffset.UTC, false);
     }
@@ -124,8 +127,9 @@ final class TimeGuess {
     }
     if (best < 0) {
       throw new InvalidInput(
-          "no column holds a time in most rows. Name the column of the time, such as --column"
-              + " 1=time. The columns are "
+          "no column holds a time in most rows. Name the column of the time, such as "
+              + options.names().of(Setting.COLUMNS, "1=time")
+              + ". The columns are "
               + ColumnSetting.numbered(table.headers()));
     }
     return best;
@@ -164,7 +168,7 @@ final class TimeGuess {
       throws IOException {
     DateOrder set = options.dateOrder();
     if (set != null) {
-      guesses.add(new Guess("date order", set.words(), "set by --date-order"));
+      guesses.add(new Guess("date order", set.words(), options.names().setBy(Setting.DATE_ORDER)));
       return set;
     }
     String example = table.rows().get(0).get(column);
@@ -196,8 +200,9 @@ final class TimeGuess {
       throw new InvalidInput(
           "the dates, such as \""
               + example
-              + "\", can be day first or month first, and nothing in the file decides. Set"
-              + " --date-order dmy or --date-order mdy");
+              + "\", can be day first or month first, and nothing in the file decides. Set "
+              + options.names().of(Setting.DATE_ORDER)
+              + " to dmy or mdy");
     }
     guesses.add(new Guess("date order", result.order().words(), result.reason()));
     return result.order();
@@ -209,7 +214,7 @@ final class TimeGuess {
     }
     ZoneId set = options.zone();
     if (set != null) {
-      guesses.add(new Guess("time zone", set.getId(), "set by --zone"));
+      guesses.add(new Guess("time zone", set.getId(), options.names().setBy(Setting.ZONE)));
       return set;
     }
     ZoneId named = namedZone(words.get(first).header());

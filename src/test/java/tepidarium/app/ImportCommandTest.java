@@ -152,6 +152,38 @@ class ImportCommandTest {
   }
 
   @Test
+  void keepsSettingsAsAProfileAndUsesThemAgain() throws IOException {
+    file = Files.writeString(folder.resolve("shelf.csv"), "when,warm\n2026-03-01 06:00,77\n");
+    Ended kept =
+        run(
+            "--preview",
+            "--save-profile=closet",
+            "--zone=+02:00",
+            "--column=warm=temperature:F",
+            "--sensor=jar-1");
+    assertEquals(0, kept.status(), kept.output());
+    assertHas(kept.output(), "The settings are kept as the profile closet.");
+    assertHas(
+        run("--preview", "--profile", "closet").output(),
+        "line 2: jar-1 2026-03-01T04:00:00Z temperature 25.0 °C");
+    assertHas(
+        run("--preview", "--profile=closet", "--column=2=temperature:C", "--zone=+01:00").output(),
+        "line 2: jar-1 2026-03-01T05:00:00Z temperature 77.0 °C");
+    assertHas(run("--profile", "closet").output(), "1 reading stored");
+    assertEquals(1, storedRows());
+
+    file = Files.writeString(folder.resolve("shelf.csv"), "when,degrees\n2026-03-01 06:00,77\n");
+    Ended other = run("--profile", "closet", "--save-profile", "other");
+    assertEquals(1, other.status());
+    assertHas(other.output(), "--column warm: the table has no such column. Its columns are 1");
+    assertHas(other.output(), "The profile closet was used. Leave it out, or save it again");
+    assertHas(run("--profile", "other").output(), "no import profile \"other\". Kept are: closet");
+    assertHas(run("--save-profile", "a/b", "--zone=UTC").output(), "the name of a profile has");
+    assertHas(run("--save-profile", "plain").output(), "the profile plain would be empty");
+    assertHas(run("--save-profile", "x", "--column=2=heat").output(), "\"heat\" is not a meaning");
+  }
+
+  @Test
   void aFileThatCannotBeReadDoesNotHoldUpTheOthers() throws IOException {
     Path empty = Files.createFile(folder.resolve("empty.csv"));
     Ended ended = run(empty.toString());

@@ -48,7 +48,18 @@ final class Imported implements RowReceiver {
 
   static ImportOptions withColumns(Map<String, String> columns) {
     return new ImportOptions(
-        null, null, null, null, null, null, null, columns, "shelf 2.csv", BERLIN, NOW);
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        null,
+        columns,
+        "shelf 2.csv",
+        BERLIN,
+        NOW,
+        SettingNames.OPTIONS);
   }
 
   /** One line for each reading: sensor, instant and values in the order of the quantities. */

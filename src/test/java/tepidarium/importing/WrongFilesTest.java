@@ -49,7 +49,7 @@ class WrongFilesTest {
     assertRefused(
         "time,temperature\n03/04/2026 06:00,29.5\n03/04/2026 06:10,29.6\n",
         "day first or month first",
-        "--date-order dmy or --date-order mdy");
+        "Set --date-order to dmy or mdy");
   }
 
   @Test
@@ -102,7 +102,7 @@ class WrongFilesTest {
     assertRefused(
         "time;a temp;b temp\n2026-03-01 06:00;29,5;1.25\n2026-03-01 06:10;29,6;1.25\n",
         "columns are mixed",
-        "--decimal comma or --decimal point");
+        "Set --decimal to comma or point");
   }
 
   @Test

@@ -14,6 +14,7 @@ import tepidarium.germination.SowingFinder;
 import tepidarium.heat.DayExtremesStore;
 import tepidarium.history.CalibratedReadings;
 import tepidarium.importing.ImportJobs;
+import tepidarium.importing.ProfileStore;
 import tepidarium.ingest.HeardMessages;
 import tepidarium.ingest.Mappings;
 import tepidarium.ingest.RejectLog;
@@ -33,6 +34,7 @@ import tepidarium.web.alerts.PerformanceRoutes;
 import tepidarium.web.containers.ContainerRoutes;
 import tepidarium.web.containers.ContainerViews;
 import tepidarium.web.files.ExportRoutes;
+import tepidarium.web.files.ImportProfileRoutes;
 import tepidarium.web.files.ImportRoutes;
 import tepidarium.web.germination.CompareRoutes;
 import tepidarium.web.germination.GerminationRoutes;
@@ -77,6 +79,7 @@ public final class ApiRoutes {
       AlertRules rules,
       ReadingExport export,
       ImportJobs imports,
+      ProfileStore importProfiles,
       Mappings mappings,
       HeardMessages heard,
       RejectLog rejectLog,
@@ -125,6 +128,7 @@ public final class ApiRoutes {
     new MappingRoutes(parts.mappings(), parts.heard(), parts.clock()).add(routes);
     new ExportRoutes(parts.export()).add(routes);
     new ImportRoutes(parts.imports()).add(routes);
+    new ImportProfileRoutes(parts.importProfiles()).add(routes);
     new SumsRoutes().add(routes);
     live.add(routes);
     addSeedRoutes(routes, parts);
