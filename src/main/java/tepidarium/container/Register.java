@@ -5,29 +5,19 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumMap;
-import java.util.HashMap;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Queue;
 import java.util.Set;
-import java.util.concurrent.ConcurrentLinkedQueue;
-import java.util.concurrent.CopyOnWriteArrayList;
-import java.util.concurrent.Semaphore;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import tepidarium.calibration.CalibrationPoint;
 import tepidarium.calibration.CalibrationRules;
-import tepidarium.calibration.QuantityCorrection;
 import tepidarium.fault.Exclusions;
 import tepidarium.fault.FaultDecision;
 import tepidarium.reading.InvalidInput;
-import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 
@@ -45,87 +35,18 @@ public final class Register {
     void changed(Set<ContainerId> touched);
   }
 
-  private record Snapshot(
-      Map<ContainerId, Container> containers,
-      Map<ContainerId, List<Placement>> byContainer,
-      Map<SensorId, List<Placement>> bySensor,
-      Map<SensorId, SensorCorrection> corrections,
-      List<CalibrationPoint.Stored> points,
-      Map<SensorId, Exclusions> exclusions,
-      List<Opening> openings,
-      List<Opening> declined) {}
-
   private final ContainerStore store;
-  private final List<Listener> listeners = new CopyOnWriteArrayList<>();
-  private final Queue<Set<ContainerId>> notifications = new ConcurrentLinkedQueue<>();
+  private final ChangeNotifier notifier = new ChangeNotifier();
 
-  /** Held by the thread that calls the listeners. */
-  private final Semaphore notifying = new Semaphore(1);
-
-  private volatile Snapshot snapshot;
+  private volatile RegisterSnapshot snapshot;
 
   public Register(ContainerStore store) {
     this.store = store;
-    this.snapshot = load(store);
+    this.snapshot = RegisterSnapshot.load(store);
   }
 
   public void listen(Listener listener) {
-    listeners.add(listener);
-  }
-
-  private static Snapshot load(ContainerStore store) {
-    Map<ContainerId, Container> containers = new LinkedHashMap<>();
-    store.containers().stream()
-        .sorted(Comparator.comparing(Container::createdAt).thenComparing(c -> c.id().value()))
-        .forEach(container -> containers.put(container.id(), container));
-    List<Placement> placements = new ArrayList<>(store.placements());
-    placements.sort(Comparator.comparing(Placement::from).thenComparing(Placement::sensor));
-    Map<SensorId, List<Placement>> bySensor = new HashMap<>();
-    Map<ContainerId, List<Placement>> byContainer = new HashMap<>();
-    for (Placement placement : placements) {
-      bySensor.computeIfAbsent(placement.sensor(), key -> new ArrayList<>()).add(placement);
-      byContainer.computeIfAbsent(placement.container(), key -> new ArrayList<>()).add(placement);
-    }
-    byContainer.replaceAll((container, list) -> List.copyOf(list));
-    List<CalibrationPoint.Stored> points = List.copyOf(store.calibrationPoints());
-    return new Snapshot(
-        containers,
-        byContainer,
-        bySensor,
-        corrections(store.calibrations(), points),
-        points,
-        exclusions(store.faultDecisions()),
-        store.openings(),
-        store.declinedOpenings());
-  }
-
-  private static Map<SensorId, SensorCorrection> corrections(
-      Map<SensorId, Calibration> constants, List<CalibrationPoint.Stored> points) {
-    Map<SensorId, Map<Quantity, List<CalibrationPoint>>> grouped = new HashMap<>();
-    constants.keySet().forEach(sensor -> grouped.put(sensor, new EnumMap<>(Quantity.class)));
-    for (CalibrationPoint.Stored stored : points) {
-      grouped
-          .computeIfAbsent(stored.point().sensor(), key -> new EnumMap<>(Quantity.class))
-          .computeIfAbsent(stored.point().quantity(), key -> new ArrayList<>())
-          .add(stored.point());
-    }
-    Map<SensorId, SensorCorrection> corrections = new HashMap<>();
-    grouped.forEach(
-        (sensor, byQuantity) -> {
-          Map<Quantity, QuantityCorrection> dated = new EnumMap<>(Quantity.class);
-          byQuantity.forEach((quantity, own) -> dated.put(quantity, new QuantityCorrection(own)));
-          Calibration constant = constants.getOrDefault(sensor, Calibration.NONE);
-          corrections.put(sensor, new SensorCorrection(constant, dated));
-        });
-    return corrections;
-  }
-
-  private static Map<SensorId, Exclusions> exclusions(List<FaultDecision> decisions) {
-    Map<SensorId, List<FaultDecision>> bySensor =
-        decisions.stream().collect(Collectors.groupingBy(FaultDecision::sensor));
-    Map<SensorId, Exclusions> exclusions = new HashMap<>();
-    bySensor.forEach((sensor, own) -> exclusions.put(sensor, new Exclusions(own)));
-    return exclusions;
+    notifier.listen(listener);
   }
 
   /** Runs a change under the lock, then calls the listeners without it. */
@@ -134,33 +55,14 @@ public final class Register {
     synchronized (this) {
       result = change.get();
     }
-    notifyListeners();
+    notifier.callListeners();
     return result;
   }
 
   /** Reloads the snapshot after a write to the store, and queues the notification. */
   private void reload(Set<ContainerId> touched) {
-    snapshot = load(store);
-    notifications.add(touched);
-  }
-
-  /**
-   * Calls the listeners. If another thread is already calling them, that thread also handles the
-   * notification of this change.
-   */
-  private void notifyListeners() {
-    while (!notifications.isEmpty() && notifying.tryAcquire()) {
-      try {
-        for (Set<ContainerId> next = notifications.poll();
-            next != null;
-            next = notifications.poll()) {
-          Set<ContainerId> touched = next;
-          listeners.forEach(listener -> listener.changed(touched));
-        }
-      } finally {
-        notifying.release();
-      }
-    }
+    snapshot = RegisterSnapshot.load(store);
+    notifier.add(touched);
   }
 
   /** All containers, oldest first. */
