@@ -2,7 +2,6 @@ package tepidarium.app;
 
 import java.time.Clock;
 import java.time.Duration;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import tepidarium.alert.AlertRules;
@@ -21,7 +20,6 @@ import tepidarium.ingest.SensorLimit;
 import tepidarium.ingest.mqtt.MqttLink;
 import tepidarium.live.CalibrationErrors;
 import tepidarium.live.Watch;
-import tepidarium.reading.SensorId;
 import tepidarium.records.AlertRecords;
 import tepidarium.records.AlertRuleRecords;
 import tepidarium.records.ClockRecords;
@@ -36,7 +34,6 @@ import tepidarium.records.SensorRecords;
 import tepidarium.sensor.SensorBook;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
-import tepidarium.series.SensorSummary;
 import tepidarium.series.SerialSink;
 import tepidarium.series.WriteResult;
 import tepidarium.web.alerts.AlertViews;
@@ -238,15 +235,11 @@ public final class Service implements AutoCloseable {
     return started;
   }
 
-  /** Stores imported readings, and adds their newest values to the live ones. */
+  /** Stores imported readings, and updates newest values and heat. */
   private ReadingSink importSink() {
     return batch -> {
       WriteResult result = sink.write(batch);
-      Map<SensorId, SensorSummary> summaries = new HashMap<>();
-      batch.forEach(
-          reading ->
-              summaries.merge(reading.sensor(), SensorSummary.of(reading), SensorSummary::with));
-      watch.learn(summaries);
+      watch.imported(result.accepted(batch));
       return result;
     };
   }

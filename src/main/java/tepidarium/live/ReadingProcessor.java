@@ -2,8 +2,10 @@ package tepidarium.live;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import tepidarium.alert.AlertBoard;
 import tepidarium.alert.AlertKind;
@@ -107,6 +109,21 @@ final class ReadingProcessor {
               });
     }
     listeners.containersChanged(touched);
+  }
+
+  /**
+   * Processes readings of an imported file after they were stored. Updates newest values and heat;
+   * raises no alert.
+   */
+  void imported(List<Reading> readings) {
+    Map<SensorId, SensorSummary> summaries = new HashMap<>();
+    for (Reading reading : readings) {
+      summaries.merge(reading.sensor(), SensorSummary.of(reading), SensorSummary::with);
+      register
+          .placeOf(reading.sensor(), reading.at())
+          .ifPresent(place -> heatSoFar.arrived(place, reading.at()));
+    }
+    summaries.forEach(this::known);
   }
 
   /** Adds what the readings store knows of a sensor. */

@@ -132,6 +132,11 @@ public final class Watch implements AutoCloseable {
     thread.add(() -> readings.readable(batch));
   }
 
+  /** Adds readings of an imported file that were just stored. */
+  public void imported(List<Reading> batch) {
+    thread.add(() -> readings.imported(batch));
+  }
+
   /** Adds the summaries of a readings store that could not be reached at start. */
   public void learn(Map<SensorId, SensorSummary> summaries) {
     thread.add(() -> summaries.forEach(readings::known));

@@ -1,7 +1,11 @@
 package tepidarium.series;
 
+import java.util.Collections;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Stream;
+import tepidarium.reading.Reading;
 
 /**
  * The outcome of writing a batch that is now durable. Each reading of the batch is counted in
@@ -32,6 +36,16 @@ public record WriteResult(int stored, int repeated, List<RefusedReading> refused
 
   public WriteResult {
     refused = List.copyOf(refused);
+  }
+
+  /** Returns the readings of the batch without the refused ones. */
+  public List<Reading> accepted(List<Reading> batch) {
+    if (refused.isEmpty()) {
+      return batch;
+    }
+    Set<Reading> without = Collections.newSetFromMap(new IdentityHashMap<>());
+    refused.forEach(one -> without.add(one.reading()));
+    return batch.stream().filter(reading -> !without.contains(reading)).toList();
   }
 
   /** Adds the result of the next write. */
