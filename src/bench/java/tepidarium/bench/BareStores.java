@@ -38,11 +38,13 @@ final class BareStores {
       statement.execute(
           "CREATE TABLE reading (sensor_id INTEGER NOT NULL, at_ms INTEGER NOT NULL,"
               + " temperature INTEGER, humidity INTEGER, light INTEGER, battery INTEGER,"
+              + " delivery INTEGER, co2 INTEGER, mediumMoisture INTEGER,"
               + " PRIMARY KEY (sensor_id, at_ms)) STRICT, WITHOUT ROWID");
     }
     connection.setAutoCommit(false);
     PreparedStatement insert =
-        connection.prepareStatement("INSERT OR IGNORE INTO reading VALUES (?, ?, ?, ?, ?, ?)");
+        connection.prepareStatement(
+            "INSERT OR IGNORE INTO reading VALUES (?, ?, ?, ?, ?, ?, NULL, NULL, NULL)");
     return new Store() {
       @Override
       public void write(List<Reading> batch) throws SQLException {

@@ -33,6 +33,7 @@ public final class Bench {
   private List<Named> parts() {
     int readings = number("readings", quick ? 24_000 : 96_000);
     List<Integer> sensors = numbers("sensors", List.of(10, 1_000, 10_000));
+    int rowsOfImport = 1_000_000 * number("rows", 1);
     List<Integer> rows = numbers("rows", quick ? List.of(1, 3) : List.of(1, 10, 100));
     return List.of(
         new Named("end-to-end", new EndToEnd(folder, readings, quick ? 1 : 3)::run),
@@ -43,6 +44,7 @@ public final class Bench {
         new Named("latency", new Latency(folder, quick ? 30 : 200)::run),
         new Named("season", new Season(folder)::run),
         new Named("coverage", new Coverages(quick ? 120 : 3_000)::run),
+        new Named("import", new Imports(folder, rowsOfImport)::run),
         new Named("queries", new Queries(folder, rows)::run));
   }
 

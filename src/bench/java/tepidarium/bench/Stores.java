@@ -12,9 +12,9 @@ import tepidarium.series.sqlite.SqliteReadings;
 
 /** Batches into each store, by the service's own part and bare, in turns; room on the disk. */
 final class Stores {
-  private static final int SENSORS = 20;
+  static final int SENSORS = 20;
   private static final int ROUNDS = 3;
-  private static final long STEP_MS = 60_000;
+  static final long STEP_MS = 60_000;
   private static final long FIRST_MS = 1_772_344_800_000L;
 
   private final Path folder;
