@@ -70,7 +70,7 @@ public final class MemoryReadings implements ReadingSink, ReadingSource {
     readings.values().forEach(own -> own.headMap(instant.toEpochMilli()).clear());
   }
 
-  int reads() {
+  public int reads() {
     return reads;
   }
 

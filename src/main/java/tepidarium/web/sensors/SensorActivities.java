@@ -16,6 +16,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.stream.LongStream;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import tepidarium.live.LatestValues;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
@@ -35,6 +37,7 @@ import tepidarium.series.StoreException;
  * five minutes is still returned, and loaded again in the background. Thread-safe.
  */
 public final class SensorActivities implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(SensorActivities.class);
   private static final Duration REFRESH_AFTER = Duration.ofMinutes(5);
   private static final int THREADS = 2;
 
@@ -43,8 +46,16 @@ public final class SensorActivities implements AutoCloseable {
 
   private static final Duration SAMPLE_LENGTH = Duration.ofHours(2);
 
+  /**
+   * A loaded activity.
+   *
+   * @param last the newest reading when it was loaded
+   */
   private record Activity(
-      ReportingRecord reporting, @Nullable BatteryForecast battery, FaultSummaryJson faults) {}
+      Instant last,
+      ReportingRecord reporting,
+      @Nullable BatteryForecast battery,
+      FaultSummaryJson faults) {}
 
   private final ReadingSource readings;
   private final LatestValues latestValues;
@@ -79,17 +90,23 @@ public final class SensorActivities implements AutoCloseable {
         Caffeine.newBuilder()
             .executor(executor)
             .refreshAfterWrite(REFRESH_AFTER)
-            .buildAsync(this::compute);
+            .buildAsync(this::load);
   }
 
   /**
    * Loads the activity of sensors; waits until all are loaded, but not longer than the limit. A
-   * sensor without a usual interval is loaded again, because its next reading may give it one.
+   * sensor without a usual interval is loaded again after its next reading, which may give it one.
    */
   void load(Collection<SensorId> sensors, Duration limit) {
     for (SensorId sensor : sensors) {
       Activity known = loaded(sensor);
-      if (known == null || known.reporting().usualInterval() == null) {
+      SensorSummary heard = latestValues.of(sensor).orElse(null);
+      boolean mayHaveInterval =
+          known != null
+              && known.reporting().usualInterval() == null
+              && heard != null
+              && heard.last().isAfter(known.last());
+      if (known == null || mayHaveInterval) {
         invalidateLoaded(sensor);
       }
     }
@@ -103,7 +120,7 @@ public final class SensorActivities implements AutoCloseable {
     } catch (TimeoutException e) {
       // The rest is loaded in the background, and is there at the next call.
     } catch (ExecutionException e) {
-      throw new IllegalStateException("cannot work out the activity of a sensor", e.getCause());
+      throw new IllegalStateException("cannot calculate the activity of a sensor", e.getCause());
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
@@ -148,7 +165,19 @@ public final class SensorActivities implements AutoCloseable {
         : load.getNow(Optional.empty()).orElse(null);
   }
 
-  /** Empty if the sensor was not heard, or the store does not answer now. */
+  /** Empty if the sensor was not heard, or its activity cannot be calculated now. */
+  private Optional<Activity> load(SensorId sensor) {
+    try {
+      return compute(sensor);
+    } catch (StoreException e) {
+      // Health reports the store; the activity is loaded again at the next call.
+      return Optional.empty();
+    } catch (RuntimeException e) {
+      LOG.error("cannot calculate the activity of sensor \"{}\"", sensor.name(), e);
+      return Optional.empty();
+    }
+  }
+
   private Optional<Activity> compute(SensorId sensor) {
     SensorSummary heard = latestValues.of(sensor).orElse(null);
     if (heard == null) {
@@ -160,19 +189,15 @@ public final class SensorActivities implements AutoCloseable {
     Instant week = end.minus(ReportingRecord.WEEK).minus(maxGap);
     Instant lastDay = heard.last().minus(ReportingRecord.DAY);
     Instant from = lastDay.isBefore(week) ? lastDay : week;
-    try {
-      Map<Quantity, Samples> samples = readings.read(sensor, new Span(from, end));
-      Samples battery = samples.getOrDefault(Quantity.BATTERY, Samples.EMPTY);
-      return Optional.of(
-          new Activity(
-              ReportingRecord.of(instants(samples), heard.first(), end, maxGap),
-              battery(sensor, battery, from, heard, now),
-              FaultSummaryJson.of(
-                  faults.ofSensor(sensor, new Span(now.minus(FaultSummaryJson.LENGTH), now)))));
-    } catch (StoreException e) {
-      // Health reports the store; the activity is loaded again at the next call.
-      return Optional.empty();
-    }
+    Map<Quantity, Samples> samples = readings.read(sensor, new Span(from, end));
+    Samples battery = samples.getOrDefault(Quantity.BATTERY, Samples.EMPTY);
+    return Optional.of(
+        new Activity(
+            heard.last(),
+            ReportingRecord.of(instants(samples), heard.first(), end, maxGap),
+            battery(sensor, battery, from, heard, now),
+            FaultSummaryJson.of(
+                faults.ofSensor(sensor, new Span(now.minus(FaultSummaryJson.LENGTH), now)))));
   }
 
   private static long[] instants(Map<Quantity, Samples> samples) {

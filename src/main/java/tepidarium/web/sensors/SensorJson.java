@@ -22,7 +22,7 @@ import tepidarium.series.UncertainReadings;
  *
  * @param latest newest raw values
  * @param corrected the same values corrected
- * @param activity null while it is not worked out yet, and before the first reading
+ * @param activity null while it is not calculated yet, and before the first reading
  * @param faults null when activity is null
  */
 public record SensorJson(

@@ -73,7 +73,7 @@ public final class SensorViews {
     activities.invalidate(sensor);
   }
 
-  /** Changes what the grower entered about a sensor; its activity is worked out again. */
+  /** Changes what the grower entered about a sensor; its activity is calculated again. */
   void change(SensorId sensor, UnaryOperator<SensorDetails> change) {
     book.change(sensor, change);
     activities.invalidate(sensor);
@@ -166,7 +166,7 @@ public final class SensorViews {
    * Every sensor that has sent a reading or was placed, by name. The activity of a sensor may be
    * missing if working out all of them takes longer than a second.
    *
-   * @param activity whether to work out activities that are not known yet
+   * @param activity whether to calculate activities that are not known yet
    */
   List<SensorJson> sensors(boolean activity) {
     Set<SensorId> all = new TreeSet<>(latestValues.sensors());
