@@ -42,7 +42,7 @@ export function makeChangeResult(known) {
     );
   }
 
-  /** Restores the placements, the last changed sensor first, so that two are never in doubt. */
+  /** Restores the placements, the last changed sensor first, so that no two placements overlap. */
   async function undo(before) {
     const containers = new Map();
     for (const sensor of [...before].reverse()) {

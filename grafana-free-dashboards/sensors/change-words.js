@@ -15,20 +15,29 @@ export const CHANGE_COLUMNS = [
 
 const gap = (figures) => (figures ? `${f.number(figures.gapHours, 1)} h` : f.UNKNOWN);
 
-const same = (a, b) => (a === null || b === null ? a === b : Math.abs(a.degreeHours - b.degreeHours) < 0.05);
+/** The figures that the table shows, with the words before each in the verdict. */
+const FIGURES = [
+  { words: '', shown: (one) => f.degreeHours(one.degreeHours) },
+  { words: 'in band ', shown: (one) => f.share(one.shareInBand) },
+  { words: 'gaps ', shown: gap },
+];
 
-/** The verdict: what was done, and whose heat changed. */
+/** The verdict: what was done, and which shown figures changed. */
 export function changeVerdict(done, containers) {
-  const changed = containers.filter(({ before, after }) => !same(before, after));
+  const changed = containers
+    .map(({ name, before, after }) => ({ name, words: changeOf(before, after) }))
+    .filter(({ words }) => words !== '');
   if (changed.length === 0) return `${done} No figure changed.`;
-  const heat = changed.map(({ name, before, after }) => `${name}: ${heatWords(before, after)}`);
-  return `${done} ${heat.join('. ')}.`;
+  return `${done} ${changed.map(({ name, words }) => `${name}: ${words}`).join('. ')}.`;
 }
 
-function heatWords(before, after) {
+function changeOf(before, after) {
+  if (before === null && after === null) return '';
   if (before === null) return `now ${f.degreeHours(after.degreeHours)}`;
   if (after === null) return `no longer measured (was ${f.degreeHours(before.degreeHours)})`;
-  return `${f.degreeHours(before.degreeHours)} became ${f.degreeHours(after.degreeHours)}`;
+  return FIGURES.filter(({ shown }) => shown(before) !== shown(after))
+    .map(({ words, shown }) => `${words}${shown(before)} became ${shown(after)}`)
+    .join(', ');
 }
 
 /** Why the days left of a battery are not known, and what to do. */

@@ -131,7 +131,7 @@ test('the verdict counts what needs a look; retired sensors need none', () => {
 
 const figures = (degreeHours) => ({ degreeHours, coveredHours: 10, gapHours: 0, hoursInBand: 9, shareInBand: 0.9 });
 
-test('a change tells whose heat changed', () => {
+test('a change shows which figures changed', () => {
   const change = (before, after) => [{ container: 'jar-1', name: 'Cacao jar', before, after }];
   assert.equal(
     changeVerdict('Moved.', change(figures(812.4), figures(640))),
@@ -143,6 +143,10 @@ test('a change tells whose heat changed', () => {
     'Moved. Cacao jar: no longer measured (was 64.0 °C·h).',
   );
   assert.equal(changeVerdict('Moved.', change(figures(64), figures(64.01))), 'Moved. No figure changed.');
+  assert.equal(
+    changeVerdict('Moved.', change(figures(64), { ...figures(64), shareInBand: 0.8, gapHours: 2 })),
+    'Moved. Cacao jar: in band 90.0 % became 80.0 %, gaps 0.0 h became 2.0 h.',
+  );
 });
 
 test('messages of the service tell times in the browser\u2019s zone', () => {
