@@ -23,7 +23,7 @@ final class FaultWords {
       case STUCK ->
           values(fault)
               + " without any change for "
-              + hours(fault)
+              + time(fault)
               + ", although this sensor's values change otherwise. Restart it, check its wiring.";
       case SPIKE -> values(fault) + ", far from the readings before and after. Check the wiring.";
       case JUMP ->
@@ -34,7 +34,7 @@ final class FaultWords {
               + " and stayed there. Check whether the sensor was moved.";
       case SATURATED_HUMIDITY ->
           "At the end of the humidity scale for "
-              + hours(fault)
+              + time(fault)
               + ". Differences there mean little.";
       case SATURATED_LIGHT ->
           "The light sensor is at the end of its scale: very bright light, or not connected.";
@@ -55,8 +55,8 @@ final class FaultWords {
           String.format(
               Locale.ROOT,
               "Reports every %s instead of every %s. Check its radio and battery.",
-              interval(fault.high()),
-              interval(fault.low()));
+              duration(fault.high()),
+              duration(fault.low()));
       case FALLING_BATTERY ->
           String.format(
               Locale.ROOT,
@@ -72,7 +72,7 @@ final class FaultWords {
         Locale.ROOT,
         "The sensor's clock is %s by at least %s. Set it, or send age instead of at.",
         behind ? "behind" : "ahead",
-        interval(60 * Math.min(Math.abs(fault.low()), Math.abs(fault.high()))));
+        duration(60 * Math.min(Math.abs(fault.low()), Math.abs(fault.high()))));
   }
 
   private static String values(Fault fault) {
@@ -87,14 +87,20 @@ final class FaultWords {
     return number.replace('-', '−') + (quantity == null ? "" : ' ' + quantity.unit());
   }
 
-  private static String hours(Fault fault) {
-    double hours = Duration.between(fault.from(), fault.to()).toMinutes() / 60.0;
-    return String.format(
-        Locale.ROOT, hours < 48 ? "%.0f h" : "%.0f days", hours < 48 ? hours : hours / 24);
+  private static String time(Fault fault) {
+    return duration(Duration.between(fault.from(), fault.to()).toSeconds());
   }
 
-  private static String interval(double seconds) {
-    return String.format(
-        Locale.ROOT, seconds < 120 ? "%.0f s" : "%.0f min", seconds < 120 ? seconds : seconds / 60);
+  /** A duration in the largest unit of which it has at least two. */
+  private static String duration(double seconds) {
+    if (seconds < 2 * 60) {
+      return String.format(Locale.ROOT, "%.0f s", seconds);
+    }
+    if (seconds < 2 * 3_600) {
+      return String.format(Locale.ROOT, "%.0f min", seconds / 60);
+    }
+    return seconds < 2 * 86_400
+        ? String.format(Locale.ROOT, "%.0f h", seconds / 3_600)
+        : String.format(Locale.ROOT, "%.0f days", seconds / 86_400);
   }
 }

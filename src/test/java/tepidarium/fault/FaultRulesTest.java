@@ -311,6 +311,15 @@ class FaultRulesTest {
         faults.get(0).reason());
   }
 
+  @ParameterizedTest
+  @CsvSource({"1.5, 90 s", "30, 30 min", "600, 10 h", "29847240, 20727 days"})
+  void aWrongClockIsToldInAFittingUnit(double minutes, String words) {
+    Fault fault =
+        ArrivalFault.ofClock(InventedSeries.PROBE, Instant.ofEpochMilli(at(0)), minutes)
+            .asStretch();
+    assertTrue(fault.reason().contains("by at least " + words + '.'), fault.reason());
+  }
+
   @Test
   void aBatteryThatFallsFastIsReported() {
     List<SensorDay> days = new ArrayList<>();
