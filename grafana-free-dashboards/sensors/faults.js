@@ -38,5 +38,7 @@ export function makeFaults(key) {
       known = next;
       refresh();
     },
+    /** Shows temperatures in the other unit. */
+    redraw: refresh,
   };
 }

@@ -63,6 +63,7 @@ export function makeSheet(host, key, known) {
     redraw: () => {
       result.redraw();
       calibration.redraw();
+      faults.redraw();
       drawn = '';
       update();
     },

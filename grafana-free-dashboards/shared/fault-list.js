@@ -3,24 +3,34 @@
 import { api } from './api.js';
 import { now } from './clock.js';
 import { actionButton, h, reconcile } from './dom.js';
-import { nextDecision, quantityOf, stateWords, titleOf, whenWords } from './fault-words.js';
+import { nextDecisions, quantityOf, reasonWords, stateWords, titleOf, whenWords } from './fault-words.js';
 
 /** @param decided called after a decision, since all figures change with it */
 export function drawFaults(place, faults, decided) {
   reconcile(
     place,
     faults,
-    (one) => [one.sensor, one.quantity, one.kind, one.from, one.to, one.state, one.ongoing].join('/'),
+    (one) =>
+      [
+        one.sensor,
+        one.quantity,
+        one.kind,
+        one.from,
+        one.to,
+        one.state,
+        one.otherState,
+        one.ongoing,
+        reasonWords(one),
+      ].join('/'),
     (one) => makeFault(one, decided),
   );
 }
 
 function makeFault(fault, decided) {
   const output = h('div');
-  const next = nextDecision(fault);
-  const decide = async () => {
+  const decide = async ({ sensor, excluded }) => {
     const { quantity, kind, from, to } = fault;
-    await api.decideFault(fault.sensor, { quantity, kind, from, to, excluded: next.excluded });
+    await api.decideFault(sensor, { quantity, kind, from, to, excluded });
     await decided();
   };
   return h(
@@ -37,9 +47,9 @@ function makeFault(fault, decided) {
         h('span', { class: `fault-state is-${fault.state}` }, stateWords(fault)),
         decidedWords(fault),
       ),
-      next && actionButton({ class: 'plain' }, next.title, output, decide),
+      ...nextDecisions(fault).map((next) => actionButton({ class: 'plain' }, next.title, output, () => decide(next))),
     ),
-    h('p', { class: 'quiet' }, fault.reason),
+    h('p', { class: 'quiet' }, reasonWords(fault)),
     output,
   );
 }

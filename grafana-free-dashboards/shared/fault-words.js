@@ -34,7 +34,24 @@ export const quantityOf = (key) =>
   QUANTITIES.find((one) => one.key === key)?.title ?? (key === 'battery' ? 'Battery' : 'All quantities');
 
 /** What figures do with the readings of a fault. */
-export const stateWords = (fault) => (fault.refused ? 'refused on arrival, left out of figures' : STATES[fault.state]);
+export function stateWords(fault) {
+  if (fault.refused) return 'refused on arrival, left out of figures';
+  return (fault.otherState ?? fault.state) === fault.state
+    ? STATES[fault.state]
+    : `${fault.sensor} ${STATES[fault.state]}, ${fault.otherSensor} ${STATES[fault.otherState]}`;
+}
+
+const isOut = (fault) => fault.state !== 'counted' || (fault.otherState ?? 'counted') !== 'counted';
+
+/** The reason of a fault, with temperatures in the unit that the reader chose. */
+export function reasonWords(fault) {
+  if (f.temperatureUnit() === 'C') return fault.reason;
+  const convert = fault.kind === 'drift' ? f.differenceToUnit : f.toUnit;
+  return fault.reason.replace(/([−-]?)(\d+(?:\.\d+)?) °C/g, (_, sign, number) => {
+    const celsius = Number(number) * (sign ? -1 : 1);
+    return `${f.number(convert(celsius), 2).replace(/\.?0+$/, '')} ${f.unitName()}`;
+  });
+}
 
 /** When it was: one moment, a stretch, or "since". */
 export function whenWords(fault, now) {
@@ -43,16 +60,29 @@ export function whenWords(fault, now) {
   return fault.from === fault.to ? from : `${from} to ${t.stamp(fault.to, now)}`;
 }
 
-/** Which decision a press would make; null where a fault cannot be decided. */
-export function nextDecision(fault) {
-  if (fault.refused) return null;
-  return fault.state === 'excluded' ? { excluded: false, title: 'Include' } : { excluded: true, title: 'Exclude' };
+const WITHOUT_FAULTY_READINGS = ['lengthening-interval', 'falling-battery'];
+
+/** Which decisions can be made: one for each sensor of the fault; none where nothing can be left out. */
+export function nextDecisions(fault) {
+  if (fault.refused) return [];
+  const sensors = fault.otherSensor
+    ? [
+        { sensor: fault.sensor, state: fault.state, of: ` ${fault.sensor}` },
+        { sensor: fault.otherSensor, state: fault.otherState, of: ` ${fault.otherSensor}` },
+      ]
+    : [{ sensor: fault.sensor, state: fault.state, of: '' }];
+  return sensors
+    .map(({ sensor, state, of }) => {
+      const excluded = state !== 'excluded';
+      return { sensor, excluded, title: `${excluded ? 'Exclude' : 'Include'}${of}` };
+    })
+    .filter(({ excluded }) => !excluded || !WITHOUT_FAULTY_READINGS.includes(fault.kind));
 }
 
 /** The verdict over a list of faults. */
 export function summaryWords(faults) {
   if (faults.length === 0) return 'No sensor faults in this stretch.';
-  const out = faults.filter((one) => one.state !== 'counted').length;
+  const out = faults.filter(isOut).length;
   if (out === 0) return `${f.count(faults.length, 'fault')}, all counted in the figures.`;
   return `${f.count(faults.length, 'fault')}; ${out === faults.length ? (out === 1 ? 'it is' : 'all are') : f.number(out)} left out of the figures.`;
 }
@@ -69,7 +99,7 @@ export function leftOutWords(leftOut) {
 /** Faults as marks on charts; those of one quantity carry its key. */
 export const marksOfFaults = (faults) =>
   (faults ?? []).map((fault) => ({
-    kind: fault.state === 'counted' ? 'fault' : 'excluded',
+    kind: isOut(fault) ? 'excluded' : 'fault',
     quantity: fault.quantity,
     from: Date.parse(fault.from),
     to: Date.parse(fault.to),

@@ -4,12 +4,14 @@ import {
   chartWords,
   leftOutWords,
   marksOfFaults,
-  nextDecision,
+  nextDecisions,
+  reasonWords,
   recentWords,
   stateWords,
   summaryWords,
   whenWords,
 } from '../shared/fault-words.js';
+import { setTemperatureUnit } from '../shared/format.js';
 
 const fault = (more = {}) => ({
   sensor: 'probe',
@@ -33,11 +35,44 @@ test('the verdict says how many faults the figures leave out', () => {
 });
 
 test('a press does the opposite of what holds, and nothing to a refused value', () => {
-  assert.deepEqual(nextDecision(fault()), { excluded: false, title: 'Include' });
-  assert.equal(nextDecision(fault({ state: 'partly-excluded' })).title, 'Exclude');
-  assert.equal(nextDecision(fault({ state: 'counted' })).title, 'Exclude');
-  assert.equal(nextDecision(fault({ refused: true })), null);
+  assert.deepEqual(nextDecisions(fault()), [{ sensor: 'probe', excluded: false, title: 'Include' }]);
+  assert.equal(nextDecisions(fault({ state: 'partly-excluded' }))[0].title, 'Exclude');
+  assert.equal(nextDecisions(fault({ state: 'counted' }))[0].title, 'Exclude');
+  assert.deepEqual(nextDecisions(fault({ refused: true })), []);
   assert.match(stateWords(fault({ refused: true })), /refused/);
+});
+
+test('either sensor of a pair that drifts apart can be excluded', () => {
+  const drift = fault({ kind: 'drift', state: 'counted', otherSensor: 'second', otherState: 'excluded' });
+  assert.deepEqual(nextDecisions(drift), [
+    { sensor: 'probe', excluded: true, title: 'Exclude probe' },
+    { sensor: 'second', excluded: false, title: 'Include second' },
+  ]);
+  assert.equal(stateWords(drift), 'probe counted, second left out of figures');
+  assert.equal(stateWords({ ...drift, otherState: 'counted' }), 'counted');
+  assert.equal(summaryWords([drift]), '1 fault; it is left out of the figures.');
+  assert.equal(marksOfFaults([drift])[0].kind, 'excluded');
+});
+
+test('a fault without faulty readings cannot be excluded, but included again', () => {
+  for (const kind of ['lengthening-interval', 'falling-battery']) {
+    assert.deepEqual(nextDecisions(fault({ kind, state: 'counted' })), []);
+    assert.equal(nextDecisions(fault({ kind }))[0].title, 'Include');
+  }
+});
+
+test('a reason shows temperatures in the unit that the reader chose', () => {
+  const stuck = fault({ reason: '30.04 °C to −5 °C without any change for 7 h.' });
+  const drift = fault({ kind: 'drift', reason: 'Differs from second by −2.25 °C.' });
+  assert.equal(reasonWords(stuck), stuck.reason);
+  setTemperatureUnit('F');
+  try {
+    assert.equal(reasonWords(stuck), '86.07 °F to 23 °F without any change for 7 h.');
+    assert.equal(reasonWords(drift), 'Differs from second by −4.05 °F.');
+    assert.equal(reasonWords(fault({ reason: '−127 °C: no answer.' })), '−196.6 °F: no answer.');
+  } finally {
+    setTemperatureUnit('C');
+  }
 });
 
 test('a figure says what it left out', () => {

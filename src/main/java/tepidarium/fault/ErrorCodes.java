@@ -63,7 +63,7 @@ public final class ErrorCodes {
     return quantity.plausible(raw) ? Optional.empty() : Optional.of(FaultKind.OUT_OF_RANGE);
   }
 
-  /** Whether the light sensor's counter is full: at least this bright, or not connected. */
+  /** Whether the value is that of a full counter: very bright light, or not connected. */
   static boolean isSaturatedLight(double lux) {
     return isOneOf(lux, LIGHT_LUX);
   }

@@ -52,6 +52,11 @@ public enum FaultKind {
     return errorCode;
   }
 
+  /** Whether readings are faulty. Otherwise there is nothing to leave out of the figures. */
+  public boolean hasFaultyReadings() {
+    return this != LENGTHENING_INTERVAL && this != FALLING_BATTERY;
+  }
+
   /** The name used in the API and in the store, for example {@code power-on}. */
   public String key() {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');

@@ -57,7 +57,7 @@ final class JumpRule {
     return found;
   }
 
-  /** Whether four of five values lie within a quarter of the step, as does their median. */
+  /** Whether four of five values lie within a quarter of the least step around the level. */
   private static boolean isSteady(Samples side, double level, double least) {
     if (side.size() < LEAST_READINGS) {
       return false;

@@ -39,10 +39,22 @@ public final class FaultHistory {
    * A fault and what figures do with it.
    *
    * @param ongoing whether it was seen within the last hour
+   * @param otherState what figures do with the readings of the other sensor of a comparison; null
+   *     where there is none
    * @param decision the newest decision about it; null if there is none
    */
   public record Listed(
-      Fault fault, boolean ongoing, Exclusions.State state, @Nullable FaultDecision decision) {}
+      Fault fault,
+      boolean ongoing,
+      Exclusions.State state,
+      Exclusions.@Nullable State otherState,
+      @Nullable FaultDecision decision) {
+    /** Whether figures leave out readings of one of the sensors. */
+    boolean isLeftOut() {
+      return state != Exclusions.State.COUNTED
+          || (otherState != null && otherState != Exclusions.State.COUNTED);
+    }
+  }
 
   private final SensorDays days;
   private final ArrivalFaultStore arrivals;
@@ -186,7 +198,9 @@ public final class FaultHistory {
     boolean ongoing = !fault.to().isBefore(now.minus(Faults.JOIN));
     Exclusions.State state =
         fault.isRefused() ? Exclusions.State.EXCLUDED : exclusions.state(fault);
-    return new Listed(fault, ongoing, state, exclusions.decision(fault));
+    SensorId other = fault.other();
+    Exclusions.State otherState = other == null ? null : register.exclusions(other).state(fault);
+    return new Listed(fault, ongoing, state, otherState, exclusions.decision(fault));
   }
 
   /**
@@ -195,10 +209,7 @@ public final class FaultHistory {
    */
   public List<LeftOut> leftOut(ContainerId container, Span span, Quantity... quantities) {
     List<Fault> excluded =
-        ofContainer(container, span).stream()
-            .filter(one -> one.state() != Exclusions.State.COUNTED)
-            .map(Listed::fault)
-            .toList();
+        ofContainer(container, span).stream().filter(Listed::isLeftOut).map(Listed::fault).toList();
     return Stream.of(quantities)
         .map(quantity -> leftOut(container, span, quantity, excluded))
         .filter(Objects::nonNull)

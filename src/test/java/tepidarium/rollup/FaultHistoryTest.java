@@ -227,6 +227,24 @@ class FaultHistoryTest {
             .allMatch(one -> one.fault().from().isAfter(START.plus(Duration.ofDays(8)))));
   }
 
+  /** Which of two sensors is wrong is unknown, so either can be excluded. */
+  @Test
+  void theOtherSensorOfAPairCanBeExcluded() {
+    register.place(SECOND, jar, START.plusSeconds(1), null);
+    store(PROBE, 0);
+    store(SECOND, 0.3);
+    Fault drift = history.ofContainer(jar, ALL).get(0).fault();
+    assertEquals(List.of(), history.leftOut(jar, ALL, Quantity.TEMPERATURE));
+    register.decide(
+        new FaultDecision(
+            PROBE, drift.quantity(), drift.kind(), drift.from(), drift.to(), true, NOW, "Ada"));
+    FaultHistory.Listed listed = history.ofContainer(jar, ALL).get(0);
+    assertEquals(Exclusions.State.COUNTED, listed.state());
+    assertEquals(Exclusions.State.EXCLUDED, listed.otherState());
+    assertEquals(
+        List.of(FaultKind.DRIFT), history.leftOut(jar, ALL, Quantity.TEMPERATURE).get(0).kinds());
+  }
+
   @Test
   void whatIsLeftOutIsSaidWithItsHours() {
     store(PROBE, 0);

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import tepidarium.fault.Exclusions;
 import tepidarium.fault.Fault;
 import tepidarium.fault.FaultDecision;
 import tepidarium.fault.FaultKind;
@@ -36,6 +37,7 @@ record FaultJson(Instant from, Instant to, List<FaultOfSensor> faults) {
       String reason,
       @Nullable String otherSensor,
       String state,
+      @Nullable String otherState,
       boolean refused,
       @Nullable Decided decided) {
     static FaultOfSensor of(FaultHistory.Listed listed) {
@@ -52,10 +54,15 @@ record FaultJson(Instant from, Instant to, List<FaultOfSensor> faults) {
           fault.readings(),
           fault.reason(),
           other == null ? null : other.name(),
-          listed.state().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+          words(listed.state()),
+          listed.otherState() == null ? null : words(listed.otherState()),
           fault.isRefused(),
           Decided.of(listed.decision()));
     }
+  }
+
+  private static String words(Exclusions.State state) {
+    return state.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   /** A decision about a stretch; no quantity means all quantities of the sensor. */
@@ -70,6 +77,18 @@ record FaultJson(Instant from, Instant to, List<FaultOfSensor> faults) {
       if (kind == null || from == null || to == null || excluded == null) {
         throw new InvalidInput("kind, from, to and excluded are needed");
       }
+      FaultKind known =
+          FaultKind.ofKey(kind)
+              .orElseThrow(
+                  () ->
+                      new InvalidInput(
+                          "kind", "must be a kind of fault, not \"" + Params.shown(kind) + '"'));
+      if (excluded && !known.hasFaultyReadings()) {
+        throw new InvalidInput(
+            "kind",
+            "must be a kind with faulty readings, not \"%s\"; exclude a fault of another kind"
+                .formatted(kind));
+      }
       Instant end = Params.instant("to", to);
       if (end.isAfter(now)) {
         throw new InvalidInput(
@@ -80,11 +99,7 @@ record FaultJson(Instant from, Instant to, List<FaultOfSensor> faults) {
       return new FaultDecision(
           sensor,
           quantity == null ? null : Params.quantity(quantity),
-          FaultKind.ofKey(kind)
-              .orElseThrow(
-                  () ->
-                      new InvalidInput(
-                          "kind", "must be a kind of fault, not \"" + Params.shown(kind) + '"')),
+          known,
           Params.instant("from", from),
           end,
           excluded,
