@@ -82,7 +82,7 @@ class ArchitectureTest {
           Map.entry("series.influx", List.of("series", "reading")),
           Map.entry("series.spool", List.of("series", "reading", "sqlite", "retry")),
           Map.entry("calibration", List.of("reading", "stats")),
-          Map.entry("fault", List.of("reading")),
+          Map.entry("fault", List.of("reading", "stats")),
           Map.entry("container", List.of("reading", "calibration", "fault")),
           Map.entry("heat", List.of("reading", "container", "stats")),
           Map.entry("light", List.of("reading", "container", "stats")),

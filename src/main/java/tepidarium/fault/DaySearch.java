@@ -2,7 +2,6 @@ package tepidarium.fault;
 
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.BitSet;
 import java.util.EnumMap;
 import java.util.List;
@@ -12,6 +11,7 @@ import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
+import tepidarium.stats.Median;
 
 /**
  * Finds the faults of one sensor on one day (UTC) by the rules that look at single readings and
@@ -135,7 +135,7 @@ public final class DaySearch {
         faults,
         most.size(),
         medianInterval(most),
-        median(values(battery)),
+        Median.of(values(battery)),
         quantities,
         means);
   }
@@ -159,7 +159,7 @@ public final class DaySearch {
     for (int i = 0; i < seconds.length; i++) {
       seconds[i] = (samples.atMs(i + 1) - samples.atMs(i)) / 1000.0;
     }
-    return median(seconds);
+    return Median.of(seconds);
   }
 
   private static double[] values(Samples samples) {
@@ -168,15 +168,5 @@ public final class DaySearch {
       values[i] = samples.value(i);
     }
     return values;
-  }
-
-  /** The median; NaN for none. Sorts the array. */
-  static double median(double[] values) {
-    if (values.length == 0) {
-      return Double.NaN;
-    }
-    Arrays.sort(values);
-    int middle = values.length / 2;
-    return values.length % 2 == 1 ? values[middle] : (values[middle - 1] + values[middle]) / 2;
   }
 }

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Quantity;
+import tepidarium.stats.Median;
 
 /**
  * Finds the faults of one sensor that show only over days: a value stuck for whole days, a
@@ -144,7 +145,7 @@ public final class DayTrends {
     if (earlier.length < LEAST_DAYS || day.readings() < LEAST_READINGS) {
       return;
     }
-    double usual = DaySearch.median(earlier);
+    double usual = Median.of(earlier);
     if (now >= INTERVAL_FACTOR * usual && now - usual >= LEAST_SECONDS) {
       faults.add(fault(day, null, FaultKind.LENGTHENING_INTERVAL, 0, usual, now));
     }

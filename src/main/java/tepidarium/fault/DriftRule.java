@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Quantity;
+import tepidarium.stats.Median;
 
 /**
  * Finds two sensors of one container that differ by more than their errors allow, on two days in a
@@ -95,7 +96,7 @@ public final class DriftRule {
     if (hours < LEAST_HOURS) {
       return null;
     }
-    double median = DaySearch.median(Arrays.copyOf(differences, hours));
+    double median = Median.of(Arrays.copyOf(differences, hours));
     double places = quantity == Quantity.TEMPERATURE ? PLACES_C : PLACES_PERCENT;
     double allowed =
         places

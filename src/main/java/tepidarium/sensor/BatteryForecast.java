@@ -3,10 +3,10 @@ package tepidarium.sensor;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Samples;
+import tepidarium.stats.Median;
 import tepidarium.stats.TheilSen;
 
 /**
@@ -163,10 +163,8 @@ public record BatteryForecast(
     for (int i = from; i < until; i++) {
       volts[i - from] = battery.value(i);
     }
-    Arrays.sort(volts);
     double middleMs = (battery.atMs(from) + battery.atMs(until - 1)) / 2.0;
-    double median = (volts[(volts.length - 1) / 2] + volts[volts.length / 2]) / 2;
-    return new DayVolts((middleMs - nowMs) / DAY_MS, median);
+    return new DayVolts((middleMs - nowMs) / DAY_MS, Median.of(volts));
   }
 
   private static List<DayVolts> sinceRise(List<DayVolts> days) {

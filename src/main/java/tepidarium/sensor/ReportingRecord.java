@@ -2,9 +2,9 @@ package tepidarium.sensor;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Span;
+import tepidarium.stats.Median;
 
 /**
  * How regularly a sensor reports, from the instants of its readings.
@@ -58,14 +58,12 @@ public record ReportingRecord(@Nullable Duration usualInterval, Gaps lastDay, Ga
     if (count < FEWEST_INTERVALS) {
       return null;
     }
-    long[] intervals = new long[count];
+    double[] intervals = new double[count];
     for (int i = 0; i < count; i++) {
       int later = atMs.length - 1 - i;
       intervals[i] = atMs[later] - atMs[later - 1];
     }
-    Arrays.sort(intervals);
-    long middle = (intervals[(count - 1) / 2] + intervals[count / 2]) / 2;
-    return Duration.ofMillis(middle);
+    return Duration.ofMillis((long) Median.of(intervals));
   }
 
   private static Gaps gaps(

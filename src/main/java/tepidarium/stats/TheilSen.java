@@ -42,7 +42,7 @@ public record TheilSen(double slope, double intercept, ConfidenceInterval interv
       }
     }
     Arrays.sort(slopes);
-    double slope = median(slopes);
+    double slope = Median.ofSorted(slopes);
     double[] levels = new double[n];
     for (int i = 0; i < n; i++) {
       levels[i] = y[i] - slope * x[i];
@@ -53,11 +53,6 @@ public record TheilSen(double slope, double intercept, ConfidenceInterval interv
     ConfidenceInterval interval =
         new ConfidenceInterval(
             slopes[Math.max(0, below - 1)], slopes[Math.min(count - 1, count - below)]);
-    return new TheilSen(slope, median(levels), interval);
-  }
-
-  private static double median(double[] sorted) {
-    int n = sorted.length;
-    return (sorted[(n - 1) / 2] + sorted[n / 2]) / 2;
+    return new TheilSen(slope, Median.ofSorted(levels), interval);
   }
 }
