@@ -5,10 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import tepidarium.reading.InvalidInput;
+import tepidarium.records.ImportProfileRecords;
+import tepidarium.records.sqlite.SqliteRecords;
 
 /** Choices kept under a name, and how messages name their fields on the page. */
 class ImportProfileTest {
@@ -37,6 +41,28 @@ class ImportProfileTest {
     }
     ImportProfile empty = new ImportProfile("Käfer 2 (top)", ImportChoices.NONE);
     assertThrows(InvalidInput.class, () -> empty.check(SettingNames.FIELDS));
+  }
+
+  @Test
+  void profilesSurviveAndAHundredAreKept(@TempDir Path folder) {
+    Path file = folder.resolve("records.db");
+    ImportChoices choices = choices("UTC", "comma", Map.of("2", "temperature:F", "x", "ignore"));
+    ImportProfile replaced = new ImportProfile("logger 7", choices("+01:00", "", Map.of()));
+    try (SqliteRecords records = SqliteRecords.open(file)) {
+      ProfileStore profiles = new ImportProfileRecords(records);
+      for (int i = 0; i < ProfileStore.MAX_PROFILES; i++) {
+        profiles.save(new ImportProfile("logger " + i, choices));
+      }
+      ImportProfile more = new ImportProfile("logger 100", choices);
+      assertThrows(InvalidInput.class, () -> profiles.save(more));
+      profiles.save(replaced);
+    }
+    try (SqliteRecords records = SqliteRecords.open(file)) {
+      ProfileStore profiles = new ImportProfileRecords(records);
+      assertEquals(ProfileStore.MAX_PROFILES, profiles.all().size());
+      assertEquals(replaced.choices(), profiles.choices("logger 7"));
+      assertEquals(choices, profiles.choices("logger 99"));
+    }
   }
 
   @Test
