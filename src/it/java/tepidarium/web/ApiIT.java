@@ -555,6 +555,64 @@ class ApiIT {
   }
 
   @Test
+  void theAnswerToARefusedUploadArrivesAfterTheWholeBody() {
+    String body = "2026-03-01 06:00;29.5\n".repeat(400_000);
+    RawHttp answer =
+        RawHttp.exchange(
+            service.url(),
+            String.join(
+                "\r\n",
+                "POST /api/imports?name= HTTP/1.1",
+                "Host: " + service.url().substring("http://".length()),
+                "Content-Type: application/octet-stream",
+                "Content-Length: " + body.length()),
+            body);
+    assertEquals(400, answer.status());
+    assertTrue(answer.body().contains("name of the file"), answer.body());
+  }
+
+  /** Imports a file that needs no choices, and removes it. */
+  private static void importFile(String name, String csv) {
+    long id = api.call("POST", "/api/imports?name=" + name, csv, 201).json().path("id").asLong();
+    api.post("/api/imports/" + id + "/start", "{}", 200);
+    await()
+        .atMost(Duration.ofSeconds(30))
+        .until(() -> api.get("/api/imports").at("/imports/0/state").asText().equals("done"));
+    api.call("DELETE", "/api/imports/" + id, null, 204);
+  }
+
+  @Test
+  void anImportChangesTheHeatOfACardThatWasShownBefore() {
+    StringBuilder warm = new StringBuilder("time,temperature\n");
+    for (int minute = 0; minute < 60; minute += 10) {
+      warm.append("2026-03-02T06:%02dZ,30%n".formatted(minute));
+    }
+    importFile("heat-log.csv", warm.toString());
+    String card =
+        api.call("POST", "/api/containers", "{\"name\":\"Heat log\",\"kind\":\"bag\"}", 201)
+            .header("location");
+    await()
+        .atMost(Duration.ofSeconds(30))
+        .until(() -> api.get("/api/sensors").findValuesAsText("sensor").contains("heat-log"));
+    api.put(
+        "/api/sensors/heat-log/placement",
+        "{\"container\":\"heat-log\",\"from\":\"2026-03-02T00:00:00Z\","
+            + "\"until\":\"2026-03-02T12:00:00Z\"}");
+    double before = api.get(card).at("/heat/degreeHours").asDouble();
+    assertEquals(before, api.get(card).at("/heat/degreeHours").asDouble());
+    assertEquals((30 - 15) * 50 / 60.0, before, 0.01);
+
+    importFile("heat-log.csv", "time,temperature\n2026-03-02T06:05Z,16\n");
+    double dip = (30 - 16) * (5 / 60.0);
+    await()
+        .atMost(Duration.ofSeconds(10))
+        .untilAsserted(
+            () ->
+                assertEquals(before - dip, api.get(card).at("/heat/degreeHours").asDouble(), 0.01));
+    api.call("DELETE", card, null, 204);
+  }
+
+  @Test
   void metricsAreOpenMetricsText() {
     CheckedApi.Answer metrics = api.call("GET", "/metrics", null, 200);
     assertTrue(metrics.header("content-type").contains("version=1.0.0"));

@@ -9,9 +9,11 @@ import tepidarium.reading.Reading;
 /** Prints the first rows of an import as they would be stored. */
 final class ImportPreview implements RowReceiver {
   private static final int MAX_ROWS = 10;
+  private static final int MAX_EMPTY_ROWS = 1_000;
 
   private final PrintWriter out;
   private int rows;
+  private int emptyRows;
 
   ImportPreview(PrintWriter out) {
     this.out = out;
@@ -33,12 +35,18 @@ final class ImportPreview implements RowReceiver {
   }
 
   @Override
-  public void bad(long line, String reason, String text) {
+  public boolean bad(long line, String reason, String text) {
     out.println("  line " + line + " is rejected: " + reason);
+    rows++;
+    return rows < MAX_ROWS;
   }
 
   @Override
-  public void empty(long line) {
-    out.println("  line " + line + " has no values");
+  public boolean empty(long line) {
+    emptyRows++;
+    if (emptyRows <= MAX_ROWS) {
+      out.println("  line " + line + " has no values");
+    }
+    return emptyRows < MAX_EMPTY_ROWS;
   }
 }

@@ -80,7 +80,7 @@ final class ReadingImport implements AutoCloseable {
       @Nullable Path rejectedFolder,
       PrintWriter out)
       throws IOException {
-    try (RejectedRows rejected = new RejectedRows(file.path(), rejectedFolder);
+    try (RejectedRows rejected = new RejectedRows(file.path(), rejectedFolder, fromLine > 1);
         ImportWriter writer =
             new ImportWriter(
                 sink, rejected, fromLine, file, () -> stopped, now -> print(now, file))) {

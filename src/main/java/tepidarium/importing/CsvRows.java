@@ -117,13 +117,15 @@ final class CsvRows {
           CSVRecord row = rows.next();
           long lines = parser.getCurrentLineNumber() - line + 1;
           if (lines > MAX_LINES_OF_ROW) {
-            bad(
-                receiver,
-                line,
-                row,
-                "has a quote that is not closed, so "
-                    + lines
-                    + " lines were read as one row. Correct the quote and import the file again");
+            more =
+                bad(
+                    receiver,
+                    line,
+                    row,
+                    "has a quote that is not closed, so "
+                        + lines
+                        + " lines were read as one row. Correct the quote and import the file"
+                        + " again");
           } else if (row.getRecordNumber() > plan.table().firstRow()) {
             more = read(line, row, receiver);
           }
@@ -177,8 +179,7 @@ final class CsvRows {
 
   private boolean bad(RowReceiver receiver, long line, CSVRecord row, String reason) {
     String all = String.join(String.valueOf(plan.table().delimiter()), row);
-    receiver.bad(line, reason, all.substring(0, Math.min(all.length(), MAX_TEXT)));
-    return true;
+    return receiver.bad(line, reason, all.substring(0, Math.min(all.length(), MAX_TEXT)));
   }
 
   private @Nullable RowSensor sensor(String cell) {
@@ -274,9 +275,9 @@ final class CsvRows {
       }
     }
     if (bad != null) {
-      bad(receiver, line, row, bad);
+      more &= bad(receiver, line, row, bad);
     } else if (empty) {
-      receiver.empty(line);
+      more &= receiver.empty(line);
     }
     return more;
   }

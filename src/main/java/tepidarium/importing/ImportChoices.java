@@ -39,9 +39,10 @@ public record ImportChoices(
     decimal = inWords(orNull(decimal));
     delimiter = orNull(delimiter);
     encoding = orNull(encoding);
-    columns =
-        Collections.unmodifiableMap(
-            new LinkedHashMap<>(Objects.requireNonNullElse(columns, Map.of())));
+    Map<String, String> chosen =
+        new LinkedHashMap<>(Objects.requireNonNullElse(columns, Map.of()));
+    chosen.values().removeIf(meaning -> orNull(meaning) == null);
+    columns = Collections.unmodifiableMap(chosen);
   }
 
   private static @Nullable String inWords(@Nullable String decimal) {
@@ -49,7 +50,7 @@ public record ImportChoices(
   }
 
   private static @Nullable String orNull(@Nullable String text) {
-    return text == null || text.isEmpty() ? null : text;
+    return text == null || text.isBlank() ? null : text;
   }
 
   /** These choices, and those of a profile where these leave a guess. */

@@ -10,6 +10,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Reading;
 import tepidarium.series.ReadingSink;
@@ -29,8 +31,13 @@ public final class ImportJob {
     FAILED
   }
 
+  private static final Logger LOG = LoggerFactory.getLogger(ImportJob.class);
+
   /** The rows of a preview. */
   private static final int PREVIEW_ROWS = 10;
+
+  /** A preview reads at most this many rows without a value. */
+  private static final int PREVIEW_EMPTY_ROWS = 1_000;
 
   private static final long STOP_WAIT_MS = 10_000;
 
@@ -68,17 +75,20 @@ public final class ImportJob {
   private static final Progress NOTHING = new Progress(State.READY, 0, 0, 0, 0, 0, List.of(), null);
 
   private final String name;
-  private final ImportedFile file;
-  private final Path rejectedFile;
+  private final Path path;
   private volatile @Nullable Thread thread;
   private volatile boolean stopping;
   private volatile Progress progress = NOTHING;
 
-  /** Takes an uploaded file; its name is that which the person knows. */
+  /**
+   * Takes an uploaded file.
+   *
+   * @param name the name of the file on the computer of the person
+   * @param path the uploaded file
+   */
   ImportJob(String name, Path path) {
     this.name = name;
-    this.file = new ImportedFile(path);
-    this.rejectedFile = path.resolveSibling(path.getFileName() + "-rejected.csv");
+    this.path = path;
   }
 
   public String name() {
@@ -91,10 +101,10 @@ public final class ImportJob {
 
   /** The file of the rejected rows; it may not exist. */
   public Path rejectedFile() {
-    return rejectedFile;
+    return RejectedRows.fileOf(path);
   }
 
-  private LoggerFile open(ImportChoices choices, ZoneId zone, Instant latest) {
+  private LoggerFile open(ImportedFile file, ImportChoices choices, ZoneId zone, Instant latest) {
     try {
       return LoggerFile.open(file, choices.options(name, zone, latest, SettingNames.FIELDS));
     } catch (IOException e) {
@@ -108,31 +118,43 @@ public final class ImportJob {
    * @throws InvalidInput if it cannot be imported; the message names the remedy
    */
   public Preview preview(ImportChoices choices, ZoneId zone, Instant latest) {
-    LoggerFile opened = open(choices, zone, latest);
-    List<Row> rows = new ArrayList<>();
+    LoggerFile opened = open(new ImportedFile(path), choices, zone, latest);
+    FirstRows first = new FirstRows();
     try {
-      opened.read(
-          new RowReceiver() {
-            @Override
-            public boolean reading(long line, Reading reading) {
-              rows.add(new Row(line, reading, null));
-              return rows.size() < PREVIEW_ROWS;
-            }
-
-            @Override
-            public void bad(long line, String reason, String text) {
-              if (rows.size() < PREVIEW_ROWS) {
-                rows.add(new Row(line, null, reason));
-              }
-            }
-
-            @Override
-            public void empty(long line) {}
-          });
+      opened.read(first);
     } catch (IOException e) {
       throw new UncheckedIOException("the uploaded file cannot be read", e);
     }
-    return new Preview(opened.guesses(), rows);
+    return new Preview(opened.guesses(), first.rows);
+  }
+
+  /** Collects the rows of a preview. */
+  private static final class FirstRows implements RowReceiver {
+    private final List<Row> rows = new ArrayList<>();
+    private int empty;
+
+    @Override
+    public boolean reading(long line, Reading reading) {
+      return add(new Row(line, reading, null));
+    }
+
+    @Override
+    public boolean bad(long line, String reason, String text) {
+      return add(new Row(line, null, reason));
+    }
+
+    private boolean add(Row row) {
+      if (rows.size() < PREVIEW_ROWS) {
+        rows.add(row);
+      }
+      return rows.size() < PREVIEW_ROWS;
+    }
+
+    @Override
+    public boolean empty(long line) {
+      empty++;
+      return empty < PREVIEW_EMPTY_ROWS;
+    }
   }
 
   /**
@@ -152,12 +174,13 @@ public final class ImportJob {
       throw new InvalidInput(
           "the import of " + name + (before.state() == State.DONE ? " is done" : " runs already"));
     }
-    LoggerFile opened = open(choices, zone, latest);
+    ImportedFile file = new ImportedFile(path);
+    LoggerFile opened = open(file, choices, zone, latest);
     stopping = false;
     // After a failure, the last batch may be missing. Readings that are there already do no harm.
     Progress kept = before.state() == State.STOPPED ? before : NOTHING;
     progress = with(kept, State.RUNNING, List.of(), null);
-    Thread started = threads.apply(() -> run(opened, sink, kept));
+    Thread started = threads.apply(() -> run(file, opened, sink, kept));
     thread = started;
     started.start();
   }
@@ -192,8 +215,8 @@ public final class ImportJob {
     }
   }
 
-  private void run(LoggerFile opened, ReadingSink sink, Progress before) {
-    try (RejectedRows rejected = new RejectedRows(file.path(), null);
+  private void run(ImportedFile file, LoggerFile opened, ReadingSink sink, Progress before) {
+    try (RejectedRows rejected = new RejectedRows(path, null, before.line() > 0);
         ImportWriter writer =
             new ImportWriter(
                 sink,
@@ -201,20 +224,27 @@ public final class ImportJob {
                 before.line() + 1,
                 file,
                 () -> stopping,
-                now -> report(now, rejected, before))) {
+                now -> report(file, now, rejected, before))) {
       List<String> notes = opened.read(writer);
       writer.finish();
-      report(writer, rejected, before);
+      report(file, writer, rejected, before);
       progress = with(progress, stopping ? State.STOPPED : State.DONE, notes, null);
     } catch (IOException | StoreException | InvalidInput | IllegalStateException e) {
-      progress = with(progress, State.FAILED, List.of(), String.valueOf(e.getMessage()));
+      failed(String.valueOf(e.getMessage()));
     } catch (UncheckedIOException e) {
-      progress =
-          with(progress, State.FAILED, List.of(), "the rejected rows cannot be written: " + e);
+      failed("the rejected rows cannot be written: " + e);
+    } catch (RuntimeException | Error e) {
+      LOG.error("the import of {} failed", name, e);
+      failed("unexpected error: " + e);
     }
   }
 
-  private void report(ImportWriter writer, RejectedRows rejected, Progress before) {
+  private void failed(String problem) {
+    progress = with(progress, State.FAILED, List.of(), problem);
+  }
+
+  private void report(
+      ImportedFile file, ImportWriter writer, RejectedRows rejected, Progress before) {
     progress =
         new Progress(
             State.RUNNING,
@@ -222,14 +252,14 @@ public final class ImportJob {
             writer.lastLine(),
             before.stored() + writer.stored(),
             before.repeated() + writer.repeated(),
-            rejected.count(),
+            before.rejected() + rejected.count(),
             List.of(),
             null);
   }
 
   /** Deletes the files of the import. */
   void delete() throws IOException {
-    Files.deleteIfExists(file.path());
-    Files.deleteIfExists(rejectedFile);
+    Files.deleteIfExists(path);
+    Files.deleteIfExists(rejectedFile());
   }
 }

@@ -14,14 +14,15 @@ import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
 import tepidarium.series.ReadingSink;
 
 /**
- * The files that were uploaded to the running service for import. Keeps at most {@value #MAX_FILES}
- * in a folder; deletes all at the start and the end of the service. One import runs at a time.
- * Thread-safe.
+ * Keeps the files that were uploaded to the running service for import, at most {@value #MAX_FILES}
+ * in a folder. Deletes the files of the previous run when the service starts. One import runs at a
+ * time. Thread-safe.
  */
 public final class ImportJobs implements AutoCloseable {
   public static final long MAX_BYTES = 2L << 30;
@@ -36,14 +37,29 @@ public final class ImportJobs implements AutoCloseable {
   private static final int MAX_NAME = 120;
   private static final int BUFFER_BYTES = 1 << 16;
 
+  /** The free space is measured again after this many bytes of an upload. */
+  private static final long MEASURE_EVERY_BYTES = 64L << 20;
+
+  private static final Pattern OWN_FILE = Pattern.compile("\\d+\\.upload(-rejected\\.csv)?");
+
+  /** Measures the free space of the disk that holds a folder, in bytes. */
+  @FunctionalInterface
+  interface FreeSpace {
+    long bytes(Path folder) throws IOException;
+  }
+
   private final Path folder;
   private final ReadingSink sink;
   private final ZoneId zone;
   private final Clock clock;
+  private final FreeSpace freeSpace;
   private final AtomicLong ids = new AtomicLong();
 
   /** Guarded by this. */
   private final Map<Long, ImportJob> jobs = new LinkedHashMap<>();
+
+  /** Number of uploads in progress. Guarded by this. */
+  private int uploading;
 
   /**
    * Prepares the folder.
@@ -52,6 +68,11 @@ public final class ImportJobs implements AutoCloseable {
    * @param zone time zone of files that name none
    */
   public ImportJobs(Path folder, ReadingSink sink, ZoneId zone, Clock clock) {
+    this(folder, sink, zone, clock, path -> Files.getFileStore(path).getUsableSpace());
+  }
+
+  ImportJobs(Path folder, ReadingSink sink, ZoneId zone, Clock clock, FreeSpace freeSpace) {
+    this.freeSpace = freeSpace;
     this.folder = folder;
     this.sink = sink;
     this.zone = zone;
@@ -65,7 +86,9 @@ public final class ImportJobs implements AutoCloseable {
     }
     try (DirectoryStream<Path> left = Files.newDirectoryStream(folder)) {
       for (Path file : left) {
-        Files.deleteIfExists(file);
+        if (OWN_FILE.matcher(file.getFileName().toString()).matches()) {
+          Files.deleteIfExists(file);
+        }
       }
     } catch (IOException e) {
       throw new IllegalStateException("cannot delete old uploads in " + folder + ": " + e, e);
@@ -73,56 +96,93 @@ public final class ImportJobs implements AutoCloseable {
   }
 
   /**
-   * Stores an uploaded file.
+   * Stores an uploaded file. If it is refused, reads the rest of the content and discards it: a
+   * browser loses an answer that arrives while it still sends.
    *
-   * @param name the name of the file, as the person knows it
+   * @param name the name of the file on the computer of the person
+   * @param length length of the content in bytes; -1 if unknown
    * @return the id of its import
    * @throws InvalidInput if it is too large, there is no space, or there are too many files
    */
-  public long upload(String name, InputStream content) throws IOException {
+  public long upload(String name, long length, InputStream content) throws IOException {
+    try {
+      return store(name, length, content);
+    } catch (IOException | RuntimeException e) {
+      try {
+        discard(content);
+      } catch (IOException lost) {
+        e.addSuppressed(lost);
+      }
+      throw e;
+    }
+  }
+
+  private static void discard(InputStream content) throws IOException {
+    byte[] buffer = new byte[BUFFER_BYTES];
+    long total = 0;
+    for (int read = 0; read >= 0 && total <= MAX_BYTES; read = content.read(buffer)) {
+      total += read;
+    }
+  }
+
+  private long store(String name, long length, InputStream content) throws IOException {
     String shown = name.strip();
     if (shown.isEmpty() || shown.length() > MAX_NAME) {
       throw new InvalidInput("name", "must be the name of the file, at most 120 characters");
     }
     long id = ids.incrementAndGet();
     synchronized (this) {
-      if (jobs.size() >= MAX_FILES) {
+      if (jobs.size() + uploading >= MAX_FILES) {
         throw new InvalidInput(
             "there are " + MAX_FILES + " uploaded files already. Remove one that is not needed");
       }
+      uploading++;
     }
-    Files.createDirectories(folder);
     Path file = folder.resolve(id + ".upload");
     try {
-      copy(content, file);
+      Files.createDirectories(folder);
+      copy(length, content, file);
+      synchronized (this) {
+        jobs.put(id, new ImportJob(shown, file));
+      }
     } catch (IOException | RuntimeException e) {
       Files.deleteIfExists(file);
       throw e;
-    }
-    synchronized (this) {
-      jobs.put(id, new ImportJob(shown, file));
+    } finally {
+      synchronized (this) {
+        uploading--;
+      }
     }
     return id;
   }
 
-  private void copy(InputStream content, Path file) throws IOException {
-    long space = Files.getFileStore(folder).getUsableSpace() - RESERVE_BYTES;
+  private void copy(long length, InputStream content, Path file) throws IOException {
+    checkSpace(length);
     try (OutputStream out = new FileOutputStream(file.toFile())) {
       byte[] buffer = new byte[BUFFER_BYTES];
       long total = 0;
+      long measured = 0;
       for (int read = content.read(buffer); read >= 0; read = content.read(buffer)) {
         total += read;
         if (total > MAX_BYTES) {
           throw new InvalidInput(
               "the file is larger than 2 GiB. Use the command import, or split the file");
         }
-        if (total > space) {
-          throw new InvalidInput(
-              "the disk has too little space for the file. Free some space, or use the command"
-                  + " import");
+        if (total - measured >= MEASURE_EVERY_BYTES) {
+          measured = total;
+          checkSpace(length - total);
         }
         out.write(buffer, 0, read);
       }
+    }
+  }
+
+  /** Checks that the bytes to come fit on the disk; at least the bytes until the next check. */
+  private void checkSpace(long bytesToCome) throws IOException {
+    long needed = Math.max(bytesToCome, MEASURE_EVERY_BYTES) + RESERVE_BYTES;
+    if (freeSpace.bytes(folder) < needed) {
+      throw new InvalidInput(
+          "the disk has too little space for the file. Free some space, or use the command import");
     }
   }
 

@@ -46,7 +46,7 @@ public final class ImportWriter implements RowReceiver, AutoCloseable {
   /**
    * Prepares the writing.
    *
-   * @param fromLine rows before this line are not stored
+   * @param fromLine rows before this line are neither stored nor rejected
    * @param stopped whether to end after the current row
    * @param progress called after each batch
    */
@@ -81,15 +81,21 @@ public final class ImportWriter implements RowReceiver, AutoCloseable {
   }
 
   @Override
-  public void bad(long line, String reason, String text) {
+  public boolean bad(long line, String reason, String text) {
     lastLine = line;
-    rejected.add(line, reason, text);
+    if (line >= fromLine) {
+      rejected.add(line, reason, text);
+    }
+    return !stopped.getAsBoolean();
   }
 
   @Override
-  public void empty(long line) {
+  public boolean empty(long line) {
     lastLine = line;
-    empty++;
+    if (line >= fromLine) {
+      empty++;
+    }
+    return !stopped.getAsBoolean();
   }
 
   /** Stores the last batch and waits until it is durable. */

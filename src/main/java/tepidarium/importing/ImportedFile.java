@@ -10,8 +10,8 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
 
 /**
- * A file to import, and how much of it has been read. Only {@link #percentRead} may be called by
- * other threads.
+ * A file to import, and how much of it has been read. Each reader of a file needs an object of its
+ * own. Only {@link #percentRead} may be called by other threads.
  */
 public final class ImportedFile implements Source {
   private final Path path;

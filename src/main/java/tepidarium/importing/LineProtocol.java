@@ -73,34 +73,29 @@ final class LineProtocol {
   private boolean read(long number, String line, RowReceiver receiver) {
     List<String> parts = parts(line);
     if (parts.size() < 2 || parts.size() > 3) {
-      receiver.bad(number, "is not line protocol: measurement, fields and time are needed", line);
-      return true;
+      return receiver.bad(
+          number, "is not line protocol: measurement, fields and time are needed", line);
     }
     long ms = parts.size() == 3 ? millis(parts.get(2)) : Long.MIN_VALUE;
     if (ms < Reading.EARLIEST.toEpochMilli() || ms > latest.toEpochMilli()) {
-      receiver.bad(
+      return receiver.bad(
           number,
           parts.size() == 2
               ? "has no time. Readings without a time cannot be imported"
               : "its time is not from 2010 until now, in s, ms, us or ns since 1970",
           line);
-      return true;
     }
     Series series = series(parts.get(0));
     SensorId id = sensor == null ? series.sensor() : sensor;
     Map<Quantity, Double> values = new EnumMap<>(Quantity.class);
     String problem =
         id == null ? "names no sensor" : addValues(series.measurement(), parts.get(1), values);
-    if (problem != null) {
-      receiver.bad(number, problem, line);
-    }
+    boolean more = problem == null || receiver.bad(number, problem, line);
     if (id == null || values.isEmpty()) {
-      if (problem == null) {
-        receiver.empty(number);
-      }
-      return true;
+      return problem == null ? receiver.empty(number) : more;
     }
-    return receiver.reading(number, new Reading(id, Instant.ofEpochMilli(ms), values, null));
+    return receiver.reading(number, new Reading(id, Instant.ofEpochMilli(ms), values, null))
+        && more;
   }
 
   /** Adds the values of the fields. Returns the problem with a bad field; null if all are good. */

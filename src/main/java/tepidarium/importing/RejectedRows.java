@@ -1,5 +1,8 @@
 package tepidarium.importing;
 
+import static java.nio.file.StandardOpenOption.APPEND;
+import static java.nio.file.StandardOpenOption.CREATE;
+
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -10,8 +13,8 @@ import org.apache.commons.csv.CSVPrinter;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Writes the rejected rows of an import to a CSV file: line, reason and text of each. The file of
- * an earlier import is replaced; without a rejected row there is no file.
+ * Writes the rejected rows of an import to a CSV file: line, reason and text of each. Without a
+ * rejected row there is no file.
  */
 public final class RejectedRows implements AutoCloseable {
   private final Path file;
@@ -19,14 +22,22 @@ public final class RejectedRows implements AutoCloseable {
   private long count;
 
   /**
-   * Deletes the file of an earlier import.
+   * Prepares the file.
    *
    * @param folder the folder of the file; null for the folder of the imported file
+   * @param append whether to add to the file of an earlier import; otherwise it is deleted
    */
-  public RejectedRows(Path imported, @Nullable Path folder) throws IOException {
-    String name = imported.getFileName() + "-rejected.csv";
-    file = folder == null ? imported.resolveSibling(name) : folder.resolve(name);
-    Files.deleteIfExists(file);
+  public RejectedRows(Path imported, @Nullable Path folder, boolean append) throws IOException {
+    Path beside = fileOf(imported);
+    file = folder == null ? beside : folder.resolve(beside.getFileName());
+    if (!append) {
+      Files.deleteIfExists(file);
+    }
+  }
+
+  /** The file of the rejected rows, beside the imported file. */
+  static Path fileOf(Path imported) {
+    return imported.resolveSibling(imported.getFileName() + "-rejected.csv");
   }
 
   /** The file, which exists once a row is rejected. */
@@ -34,6 +45,7 @@ public final class RejectedRows implements AutoCloseable {
     return file;
   }
 
+  /** The number of rows that were rejected since this object was created. */
   public long count() {
     return count;
   }
@@ -42,10 +54,13 @@ public final class RejectedRows implements AutoCloseable {
     try {
       CSVPrinter open = printer;
       if (open == null) {
-        BufferedWriter writer = Files.newBufferedWriter(file);
+        boolean exists = Files.exists(file);
+        BufferedWriter writer = Files.newBufferedWriter(file, CREATE, APPEND);
         open = new CSVPrinter(writer, CSVFormat.RFC4180);
         printer = open;
-        open.printRecord("line", "reason", "text");
+        if (!exists) {
+          open.printRecord("line", "reason", "text");
+        }
       }
       open.printRecord(line, reason, text);
       count++;

@@ -2,13 +2,15 @@ package tepidarium.importing;
 
 import tepidarium.reading.Reading;
 
-/** Receives the content of a file, row by row. */
+/**
+ * Receives the content of a file, row by row. Each method returns whether to read on; false ends
+ * the reading of the file after the current row.
+ */
 public interface RowReceiver {
   /**
    * Takes a reading.
    *
    * @param line number of the first line of its row, from 1
-   * @return whether to read on; false ends the reading of the file
    */
   boolean reading(long line, Reading reading);
 
@@ -19,8 +21,8 @@ public interface RowReceiver {
    * @param reason the problem and its remedy, for the user
    * @param text the row, as the file has it
    */
-  void bad(long line, String reason, String text);
+  boolean bad(long line, String reason, String text);
 
   /** Takes a row without any value, such as a row of markers for missing values. */
-  void empty(long line);
+  boolean empty(long line);
 }

@@ -95,12 +95,13 @@ final class Imported implements RowReceiver {
   }
 
   @Override
-  public void bad(long line, String reason, String text) {
-    bad.add(line + ": " + reason);
+  public boolean bad(long line, String reason, String text) {
+    return bad.add(line + ": " + reason);
   }
 
   @Override
-  public void empty(long line) {
+  public boolean empty(long line) {
     empty++;
+    return true;
   }
 }

@@ -63,12 +63,14 @@ class LongRecordTest {
               }
 
               @Override
-              public void bad(long line, String reason, String text) {
-                bad.add(line + " " + reason);
+              public boolean bad(long line, String reason, String text) {
+                return bad.add(line + " " + reason);
               }
 
               @Override
-              public void empty(long line) {}
+              public boolean empty(long line) {
+                return true;
+              }
             });
     long lines = start.lines().count();
     assertEquals(form.startsWith("#") ? 1 : 20_000, readings.size());

@@ -101,7 +101,8 @@ public final class ImportRoutes {
 
   private void upload(Context ctx) throws IOException {
     String name = ctx.queryParam("name");
-    long id = jobs.upload(name == null ? "" : name, ctx.bodyInputStream());
+    long length = ctx.req().getContentLengthLong();
+    long id = jobs.upload(name == null ? "" : name, length, ctx.bodyInputStream());
     ctx.status(HttpStatus.CREATED).json(ImportJson.of(id, job(id)));
   }
 

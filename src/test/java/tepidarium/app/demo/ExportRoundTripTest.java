@@ -72,12 +72,12 @@ class ExportRoundTripTest {
     }
 
     @Override
-    public void bad(long line, String reason, String text) {
+    public boolean bad(long line, String reason, String text) {
       throw new AssertionError("line " + line + ' ' + reason + ": " + text);
     }
 
     @Override
-    public void empty(long line) {
+    public boolean empty(long line) {
       throw new AssertionError("line " + line + " is empty");
     }
   }
