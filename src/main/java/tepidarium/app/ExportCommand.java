@@ -2,6 +2,7 @@ package tepidarium.app;
 
 import java.io.BufferedWriter;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.io.Writer;
@@ -49,6 +50,8 @@ import tepidarium.reading.SensorId;
           + " src/docs/export.md tells more."
     })
 final class ExportCommand implements Callable<Integer> {
+  private final OutputStream standardOutput;
+
   @Spec private @Nullable CommandSpec spec;
 
   @Option(
@@ -100,6 +103,14 @@ final class ExportCommand implements Callable<Integer> {
       description = "the folder of all data (default: ./data)")
   private @Nullable String data;
 
+  ExportCommand() {
+    this(System.out);
+  }
+
+  ExportCommand(OutputStream standardOutput) {
+    this.standardOutput = standardOutput;
+  }
+
   @Override
   public Integer call() throws IOException {
     Map<String, String> commandLine = new LinkedHashMap<>();
@@ -128,22 +139,31 @@ final class ExportCommand implements Callable<Integer> {
 
   private void write(ReadingExport export, ExportOptions options) throws IOException {
     Path file = output;
-    PrintWriter out = Objects.requireNonNull(spec).commandLine().getOut();
     if (file == null) {
+      Writer out = writerTo(standardOutput);
       export.write(options, out);
       out.flush();
       return;
     }
     Path part = file.resolveSibling(file.getFileName() + ".part");
     long rows;
-    try (Writer writer =
-        new BufferedWriter(
-            new OutputStreamWriter(Files.newOutputStream(part), StandardCharsets.UTF_8))) {
-      rows = export.write(options, writer);
+    try {
+      try (Writer writer = writerTo(Files.newOutputStream(part))) {
+        rows = export.write(options, writer);
+      }
+      Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
+    } catch (IOException | RuntimeException e) {
+      Files.deleteIfExists(part);
+      throw e;
     }
-    Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
+    PrintWriter out = Objects.requireNonNull(spec).commandLine().getOut();
     out.printf("%s written to %s%n", Amount.of(rows, "reading"), file);
     out.flush();
+  }
+
+  /** A writer in UTF-8, whatever the character set of this machine is. */
+  private static Writer writerTo(OutputStream out) {
+    return new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8));
   }
 
   private ExportOptions options(ZoneId zone) {

@@ -1,9 +1,11 @@
 package tepidarium.app;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -53,7 +55,9 @@ class ExportCommandTest {
   }
 
   private static Ended export(String... options) {
-    return run(new ExportCommand(), options);
+    ByteArrayOutputStream standardOutput = new ByteArrayOutputStream();
+    Ended ended = run(new ExportCommand(standardOutput), options);
+    return new Ended(ended.status(), standardOutput.toString(UTF_8) + ended.output());
   }
 
   @Test
@@ -62,6 +66,7 @@ class ExportCommandTest {
     assertEquals(0, ended.status(), ended.output());
     List<String> lines = ended.output().lines().toList();
     assertEquals(2, lines.size(), ended.output());
+    assertTrue(lines.get(0).contains("temperature (°C)"), lines.get(0));
     assertEquals("2026-02-28T23:00:00Z,jar-1,29.5,,,,,", lines.get(1));
     assertEquals(ended, export("--from", "2026-03-01T00:00", "--to", "2026-03-01T23:00Z"));
   }
@@ -79,6 +84,13 @@ class ExportCommandTest {
     assertTrue(export(right.toArray(String[]::new)).output().startsWith("2 readings written to"));
     assertEquals(3, Files.readAllLines(file).size());
     assertFalse(Files.exists(folder.resolve("out.lp.part")));
+  }
+
+  @Test
+  void aFailedExportLeavesNoPart() throws IOException {
+    Path target = Files.createDirectories(folder.resolve("taken").resolve("inside")).getParent();
+    assertEquals(1, export("--output", target.toString()).status());
+    assertFalse(Files.exists(folder.resolve("taken.part")));
   }
 
   @Test
