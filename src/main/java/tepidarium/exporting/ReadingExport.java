@@ -22,9 +22,10 @@ import tepidarium.reading.Span;
 import tepidarium.series.ReadingSource;
 
 /**
- * Writes stored readings as text, sensor by sensor, each in the order of time. Reads one day of one
- * sensor at a time, which bounds the memory. Readings of uncertain time are left out, because no
- * query returns them. Thread-safe.
+ * Writes stored readings as text. Without a container, the order is by sensor, then by time. The
+ * readings of a container are ordered by placement, then by time. Reads one day of one sensor at a
+ * time, which bounds the memory. Readings of uncertain time are left out, because no query returns
+ * them. Thread-safe.
  */
 public final class ReadingExport {
   private static final Duration PIECE = Duration.ofDays(1);
@@ -38,8 +39,8 @@ public final class ReadingExport {
     this.register = register;
   }
 
-  /** The stretch of time in which the readings of a sensor are exported; the end is excluded. */
-  private record Stretch(SensorId sensor, Instant from, Instant until) {}
+  /** A sensor and the time span of the readings to export; the end is excluded. */
+  private record ExportPart(SensorId sensor, Instant from, Instant until) {}
 
   /**
    * Checks the options before anything is written.
@@ -71,21 +72,21 @@ public final class ReadingExport {
     options.format().appendHeader(text, options.calibrated());
     out.append(text);
     long rows = 0;
-    for (Stretch stretch : stretches(options)) {
-      rows += write(stretch, options, out);
+    for (ExportPart part : parts(options)) {
+      rows += write(part, options, out);
     }
     return rows;
   }
 
-  private List<Stretch> stretches(ExportOptions options) {
+  private List<ExportPart> parts(ExportOptions options) {
     SensorId only = options.sensor();
     ContainerId container = options.container();
-    List<Stretch> stretches = new ArrayList<>();
+    List<ExportPart> parts = new ArrayList<>();
     if (container == null) {
       Set<SensorId> sensors =
           only == null ? new TreeSet<>(source.summaries().keySet()) : Set.of(only);
-      sensors.forEach(sensor -> stretches.add(new Stretch(sensor, options.start(), options.end())));
-      return stretches;
+      sensors.forEach(sensor -> parts.add(new ExportPart(sensor, options.start(), options.end())));
+      return parts;
     }
     for (Placement placement : register.placementsIn(container)) {
       Instant until = placement.until();
@@ -93,25 +94,25 @@ public final class ReadingExport {
       Instant start =
           placement.from().isBefore(options.start()) ? options.start() : placement.from();
       if (start.isBefore(end) && (only == null || only.equals(placement.sensor()))) {
-        stretches.add(new Stretch(placement.sensor(), start, end));
+        parts.add(new ExportPart(placement.sensor(), start, end));
       }
     }
-    return stretches;
+    return parts;
   }
 
-  private long write(Stretch stretch, ExportOptions options, Appendable out) throws IOException {
+  private long write(ExportPart part, ExportOptions options, Appendable out) throws IOException {
     long rows = 0;
-    Instant last = stretch.until().minusMillis(1);
-    Optional<Instant> next = source.firstAt(stretch.sensor(), new Span(stretch.from(), last));
+    Instant last = part.until().minusMillis(1);
+    Optional<Instant> next = source.firstAt(part.sensor(), new Span(part.from(), last));
     while (next.isPresent()) {
       Instant end = next.get().plus(PIECE).minusMillis(1);
       Span piece = new Span(next.get(), end.isAfter(last) ? last : end);
       StringBuilder text = new StringBuilder();
-      rows += append(text, stretch.sensor(), piece, options);
+      rows += append(text, part.sensor(), piece, options);
       out.append(text);
       next =
           end.isBefore(last)
-              ? source.firstAt(stretch.sensor(), new Span(end.plusMillis(1), last))
+              ? source.firstAt(part.sensor(), new Span(end.plusMillis(1), last))
               : Optional.empty();
     }
     return rows;
