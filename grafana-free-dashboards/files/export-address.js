@@ -1,4 +1,4 @@
-// The address of an export of readings. Pure.
+// The parameters of an export of readings. Pure.
 
 import { nextDay, startOfDay } from '../shared/time-format.js';
 
@@ -13,16 +13,16 @@ export function exportChoices(containers, sensors) {
 }
 
 /**
- * The address of an export.
+ * The query of an export.
  * @param choice `what` (a value of exportChoices), `from` and `to` (days, both included), `format`, `values`
  * @throws Error if the last day is before the first
  */
-export function exportAddress({ what, from, to, format, calibrated }, zone) {
+export function exportQuery({ what, from, to, format, calibrated }, zone) {
   if (from && to && to < from) throw new Error('The last day is before the first. Choose a later one.');
   const query = new URLSearchParams(what);
   query.set('format', format);
   if (from) query.set('from', new Date(startOfDay(from, zone)).toISOString());
   if (to) query.set('to', new Date(startOfDay(nextDay(to), zone)).toISOString());
   if (calibrated === 'true') query.set('calibrated', 'true');
-  return `/api/export/readings?${query}`;
+  return query;
 }

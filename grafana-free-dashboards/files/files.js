@@ -1,12 +1,12 @@
 // Runs the page Files: saves readings as a file, and imports files of other loggers.
 
 import { api } from '../shared/api.js';
-import { byId, setOptions } from '../shared/dom.js';
+import { byId, h, setOptions, whileBusy } from '../shared/dom.js';
 import { startPage, untilItWorks } from '../shared/page.js';
 import { browserZone } from '../shared/time-format.js';
 import { showProblem } from '../shared/trouble.js';
 import { loadImports } from './import.js';
-import { exportAddress, exportChoices } from './export-address.js';
+import { exportChoices, exportQuery } from './export-address.js';
 
 startPage({ current: '/files.html', reload: () => load().catch(showTrouble), redraw: () => {} });
 untilItWorks(load, showTrouble).catch(showTrouble);
@@ -20,9 +20,7 @@ async function load() {
 
 byId('export').addEventListener('submit', (event) => {
   event.preventDefault();
-  const problem = byId('export-problem');
-  problem.replaceChildren();
-  try {
+  whileBusy(event.target.querySelector('button'), byId('export-problem'), async () => {
     const choice = {
       what: byId('what').value,
       from: byId('from').value,
@@ -30,10 +28,10 @@ byId('export').addEventListener('submit', (event) => {
       format: byId('format').value,
       calibrated: byId('values').value,
     };
-    location.assign(exportAddress(choice, browserZone()));
-  } catch (error) {
-    showProblem(problem, error);
-  }
+    const query = exportQuery(choice, browserZone());
+    await api.checkExport(query);
+    h('a', { href: `/api/export/readings?${query}`, download: '' }).click();
+  });
 });
 
 function showTrouble(problem) {

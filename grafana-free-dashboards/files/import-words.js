@@ -15,10 +15,16 @@ export function progressWords({ state, percent, stored, repeated, rejected, prob
   return `${STATES[state]}${share}: ${parts.join(', ')}.${problem ? ` ${problem}.` : ''}`;
 }
 
-/** A row of the preview: its line, then the reading or the reason for its rejection. */
-export function rowWords({ line, sensor, at, values, rejected }) {
+/** Whether an import can start or continue. Otherwise it runs or is done, and needs no preview. */
+export const canStart = (state) => state !== 'running' && state !== 'done';
+
+/**
+ * A row of the preview: its line, then the reading or the reason for its rejection.
+ * @param units the stored unit of each quantity
+ */
+export function rowWords({ line, sensor, at, values, rejected }, units) {
   if (rejected !== null) return `Line ${line} is rejected: ${rejected}`;
-  const shown = Object.entries(values).map(([quantity, value]) => `${quantity} ${value}`);
+  const shown = Object.entries(values).map(([quantity, value]) => `${quantity} ${value} ${units[quantity]}`);
   return `Line ${line}: ${sensor}, ${at}, ${shown.join(', ')}`;
 }
 

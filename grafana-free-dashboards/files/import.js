@@ -4,9 +4,10 @@ import { api } from '../shared/api.js';
 import { actionButton, byId, h, reconcile, setText, whileBusy } from '../shared/dom.js';
 import { form, typedIn } from '../shared/form.js';
 import { choiceFields, profileFields, setProfiles } from './import-fields.js';
-import { choicesOf, progressWords, rowWords } from './import-words.js';
+import { canStart, choicesOf, progressWords, rowWords } from './import-words.js';
 
 const LOOK_AGAIN_MS = 1_000;
+const MAX_BYTES = 2 ** 31;
 
 let timer = null;
 
@@ -37,6 +38,8 @@ byId('upload').addEventListener('submit', (event) => {
   whileBusy(event.target.querySelector('button'), byId('upload-problem'), async () => {
     const file = byId('file').files[0];
     if (!file) throw new Error('Choose a file first.');
+    if (file.size > MAX_BYTES)
+      throw new Error('The file is larger than 2 GiB. Use the command import, or split the file.');
     await api.uploadImport(file);
     byId('upload').reset();
     await loadImports();
@@ -93,9 +96,11 @@ function makeImport(one) {
     choices,
     shown,
   );
-  whileBusy(choices.querySelector('button[type=submit]'), output, async () =>
-    showPreview(shown, await api.previewImport(one.id, {})),
-  );
+  if (canStart(one.state)) {
+    whileBusy(choices.querySelector('button[type=submit]'), output, async () =>
+      showPreview(shown, await api.previewImport(one.id, {})),
+    );
+  }
   return item;
 }
 
@@ -107,21 +112,21 @@ function updateImport(item, one) {
   const busy = one.state === 'running';
   const begin = item.querySelector('.start');
   setText(begin, one.state === 'stopped' ? 'Continue' : 'Start');
-  begin.hidden = busy || one.state === 'done';
+  begin.hidden = !canStart(one.state);
   item.querySelector('.stop').hidden = !busy;
   item.querySelector('.remove').hidden = busy;
-  item.querySelector('button[type=submit]').hidden = busy || one.state === 'done';
+  item.querySelector('button[type=submit]').hidden = !canStart(one.state);
   item.querySelector('.rejected').hidden = one.rejected === 0 || busy;
-  item.querySelector('details').hidden = busy || one.state === 'done';
+  item.querySelector('details').hidden = !canStart(one.state);
 }
 
-function showPreview(place, { guesses, rows }) {
+function showPreview(place, { guesses, rows, units }) {
   place.replaceChildren(
     h('h4', {}, 'First rows'),
     h(
       'ul',
       {},
-      rows.map((row) => h('li', {}, rowWords(row))),
+      rows.map((row) => h('li', {}, rowWords(row, units))),
     ),
     h('h4', {}, 'Guessed'),
     h(

@@ -6,20 +6,27 @@ import { actionButton, byId, h, reconcile } from '../shared/dom.js';
 import * as t from '../shared/time-format.js';
 import { ruleWords } from './rule.js';
 
-/** The messages that wait for a rule. @param pick called with the message to read */
+/** The messages that wait for a rule. @param pick called with the topic of the message to read */
 export function drawMessages(messages, pick) {
   byId('no-messages').hidden = messages.length > 0;
   reconcile(
     byId('messages'),
     messages,
-    ({ topic, base64 }) => `${topic} ${base64}`,
-    (message) =>
-      h(
+    ({ topic }) => topic,
+    ({ topic }) => {
+      const output = h('span', {});
+      return h(
         'li',
         { class: 'with-button' },
-        h('span', {}, h('code', {}, message.topic), ' ', h('time', { class: 'age quiet' })),
-        h('button', { type: 'button', on: { click: () => pick(message) } }, 'Read'),
-      ),
+        h('span', {}, h('code', {}, topic), ' ', h('time', { class: 'age quiet' })),
+        h(
+          'span',
+          {},
+          actionButton({}, 'Read', output, () => pick(topic)),
+          output,
+        ),
+      );
+    },
     (item, { at }) => setAge(item.querySelector('time'), at, '', `, ${t.moment(at, now())}`),
   );
 }

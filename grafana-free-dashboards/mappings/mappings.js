@@ -27,8 +27,7 @@ async function load() {
   drawMessages(messages, pick);
   drawRules(rules, remove);
   const wanted = new URLSearchParams(location.search).get('topic');
-  const message = messages.find(({ topic }) => topic === wanted);
-  if (work === null && message) pick(message);
+  if (work === null && messages.some(({ topic }) => topic === wanted)) await pick(wanted);
 }
 
 async function remove(id) {
@@ -36,8 +35,8 @@ async function remove(id) {
   await load();
 }
 
-function pick(message) {
-  work = workOn(message);
+async function pick(topic) {
+  work = workOn(await api.message(topic));
   byId('work').hidden = false;
   byId('saved').replaceChildren();
   draw();

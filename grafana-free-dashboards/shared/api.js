@@ -112,7 +112,10 @@ export const api = {
   importProfiles: () => call('GET', '/api/import-profiles'),
   saveImportProfile: (name, choices) => call('PUT', at('import-profiles', name), { body: choices }),
   removeImportProfile: (name) => call('DELETE', at('import-profiles', name)),
+  /** Checks an export before its download. @param query a URLSearchParams */
+  checkExport: (query) => call('GET', `/api/export/check?${query}`),
   messages: () => call('GET', '/api/messages'),
+  message: (topic) => call('GET', '/api/messages/newest', { query: { topic } }),
   mappings: () => call('GET', '/api/mappings'),
   tryMapping: (body) => call('POST', '/api/mappings/trial', { body }),
   saveMapping: (body) => call('POST', '/api/mappings', { body }),

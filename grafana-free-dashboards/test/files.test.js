@@ -1,16 +1,16 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { choicesOf, progressWords, rowWords, typedOf } from '../files/import-words.js';
-import { exportAddress, exportChoices } from '../files/export-address.js';
+import { canStart, choicesOf, progressWords, rowWords, typedOf } from '../files/import-words.js';
+import { exportChoices, exportQuery } from '../files/export-address.js';
 
 const choice = (more) => ({ what: '', from: '', to: '', format: 'csv', calibrated: 'false', ...more });
 
 test('an export of everything names only its format', () => {
-  assert.equal(exportAddress(choice(), 'UTC'), '/api/export/readings?format=csv');
+  assert.equal(String(exportQuery(choice(), 'UTC')), 'format=csv');
 });
 
 test('an export of days runs from the start of the first to the end of the last, in the zone of the browser', () => {
-  const address = exportAddress(
+  const query = exportQuery(
     choice({
       what: 'container=jar-1',
       from: '2026-03-28',
@@ -20,7 +20,6 @@ test('an export of days runs from the start of the first to the end of the last,
     }),
     'Europe/Berlin',
   );
-  const query = new URL(address, 'http://host').searchParams;
   assert.deepEqual(Object.fromEntries(query), {
     container: 'jar-1',
     format: 'line-protocol',
@@ -31,7 +30,7 @@ test('an export of days runs from the start of the first to the end of the last,
 });
 
 test('days in the wrong order are refused', () => {
-  assert.throws(() => exportAddress(choice({ from: '2026-03-02', to: '2026-03-01' }), 'UTC'), /last day is before/);
+  assert.throws(() => exportQuery(choice({ from: '2026-03-02', to: '2026-03-01' }), 'UTC'), /last day is before/);
 });
 
 test('containers, the room and sensors can be chosen', () => {
@@ -52,10 +51,14 @@ test('the progress of an import in words', () => {
   );
 });
 
+test('an import that runs or is done has no preview', () => {
+  assert.deepEqual(['ready', 'running', 'stopped', 'done', 'failed'].filter(canStart), ['ready', 'stopped', 'failed']);
+});
+
 test('the rows of a preview in words, and choices without empty fields', () => {
   const row = { line: 2, sensor: 'jar', at: '2026-03-01T05:00:00Z', values: { temperature: 29.5 }, rejected: null };
-  assert.equal(rowWords(row), 'Line 2: jar, 2026-03-01T05:00:00Z, temperature 29.5');
-  assert.equal(rowWords({ ...row, rejected: 'no time' }), 'Line 2 is rejected: no time');
+  assert.equal(rowWords(row, { temperature: '°C' }), 'Line 2: jar, 2026-03-01T05:00:00Z, temperature 29.5 °C');
+  assert.equal(rowWords({ ...row, rejected: 'no time' }, {}), 'Line 2 is rejected: no time');
   assert.deepEqual(choicesOf({ sensor: '', zone: 'UTC' }), { zone: 'UTC' });
 });
 

@@ -46,11 +46,11 @@ class FilesPageIT {
     page.locator("#file").setInputFiles(file);
     page.locator("#upload button").click();
     Locator one = page.locator(".import");
-    assertThat(one).containsText("Line 2: old-box, 2026-03-01T06:00:00Z, temperature 29.5");
+    assertThat(one).containsText("Line 2: old-box, 2026-03-01T06:00:00Z, temperature 29.5 °C");
     one.locator("summary").click();
     one.locator("input[name=zone]").fill("+01:00");
     one.locator("button[type=submit]").click();
-    assertThat(one).containsText("Line 2: old-box, 2026-03-01T05:00:00Z, temperature 29.5");
+    assertThat(one).containsText("Line 2: old-box, 2026-03-01T05:00:00Z, temperature 29.5 °C");
     one.locator(".profile-name").fill("box");
     one.locator(".save-profile").click();
     assertThat(one.locator(".profile")).hasValue("box");
@@ -60,7 +60,7 @@ class FilesPageIT {
     assertThat(one).containsText("2026-03-01T06:00:00Z");
     one.locator("summary").click();
     one.locator(".profile").selectOption("box");
-    assertThat(one).containsText("Line 2: old-box, 2026-03-01T05:00:00Z, temperature 29.5");
+    assertThat(one).containsText("Line 2: old-box, 2026-03-01T05:00:00Z, temperature 29.5 °C");
     assertThat(one.locator("input[name=zone]")).hasValue("+01:00");
     one.locator(".remove-profile").click();
     assertThat(one.locator(".profile option")).hasCount(1);
@@ -73,12 +73,20 @@ class FilesPageIT {
     assertThat(one).hasCount(0);
 
     page.reload();
+    page.locator("#what option[value='container=room']").evaluate("it => it.value = 'sensor=no-such'");
+    page.locator("#what").selectOption("sensor=no-such");
+    page.locator("#export button").click();
+    assertThat(page.locator("#export-problem")).containsText("has no readings");
+    assertThat(page).hasURL(service.url() + "/files.html");
+
     page.locator("#what").selectOption("sensor=old-box");
     Download saved = page.waitForDownload(() -> page.locator("#export button").click());
     assertEquals("old-box-readings.csv", saved.suggestedFilename());
     List<String> lines = Files.readAllLines(saved.path());
     assertEquals(3, lines.size());
     assertTrue(lines.get(1).startsWith("2026-03-01T05:00:00Z,old-box,29.5,"), lines.get(1));
+    // The browser reports the refused export on its console.
+    browser.complaints().removeIf(complaint -> complaint.contains("status of 400"));
     browser.assertNothingWrong(page);
   }
 }

@@ -440,8 +440,10 @@ class ApiIT {
     for (String wrong :
         List.of("format=pdf", "from=yesterday", "container=nowhere", "sensor=nobody")) {
       api.call("GET", "/api/export/readings?" + wrong, null, 400);
+      api.call("GET", "/api/export/check?" + wrong, null, 400);
     }
     api.call("GET", "/api/export/readings?calibrated=perhaps", null, 400);
+    api.call("GET", "/api/export/check?container=jar-1", null, 204);
   }
 
   @Test
@@ -454,7 +456,10 @@ class ApiIT {
         .atMost(Duration.ofSeconds(30))
         .until(
             () -> api.get("/api/messages").at("/messages/0/topic").asText().startsWith("field/"));
-    JsonNode message = api.get("/api/messages").at("/messages/0");
+    assertTrue(api.get("/api/messages").at("/messages/0/base64").isMissingNode());
+    JsonNode message = api.get("/api/messages/newest?topic=field/node-7/up");
+    api.call("GET", "/api/messages/newest?topic=no/such", null, 404);
+    api.call("GET", "/api/messages/newest?topic=", null, 400);
     assertEquals(payload, message.path("text").asText());
 
     String rule =

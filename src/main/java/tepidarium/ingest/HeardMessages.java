@@ -11,9 +11,9 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Keeps messages that gave no reading, in memory: the newest of each topic, at most {@value
- * #MAX_TOPICS} topics and {@value #MAX_PAYLOAD_BYTES} bytes each. A mapping rule can be tried on
- * them. Thread-safe.
+ * Keeps messages with at least one reject, in memory: the newest of each topic, at most {@value
+ * #MAX_TOPICS} topics and {@value #MAX_PAYLOAD_BYTES} bytes each. A message of which only a part
+ * was rejected is kept too. A mapping rule can be tried on them. Thread-safe.
  */
 public final class HeardMessages {
   public static final int MAX_TOPICS = 100;
@@ -66,6 +66,13 @@ public final class HeardMessages {
     }
     Collections.reverse(newest);
     return newest;
+  }
+
+  /** The newest message of a topic; null if none is kept. */
+  public @Nullable Heard newest(String topic) {
+    synchronized (byTopic) {
+      return byTopic.get(topic);
+    }
   }
 
   /** Forgets the messages whose topic a rule reads now. */

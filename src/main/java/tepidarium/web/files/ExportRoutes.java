@@ -2,6 +2,7 @@ package tepidarium.web.files;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import io.javalin.http.TooManyRequestsResponse;
 import java.io.BufferedWriter;
 import java.io.IOException;
@@ -36,14 +37,28 @@ public final class ExportRoutes {
 
   public void add(RoutesConfig routes) {
     routes.get("/api/export/readings", this::readings);
+    routes.get("/api/export/check", this::check);
+  }
+
+  /** Checks an export without sending it, because a browser cannot show why a download fails. */
+  private void check(Context ctx) {
+    export.check(options(ctx));
+    if (free.availablePermits() == 0) {
+      throw tooMany();
+    }
+    ctx.status(HttpStatus.NO_CONTENT);
+  }
+
+  private static TooManyRequestsResponse tooMany() {
+    return new TooManyRequestsResponse(
+        MAX_AT_A_TIME + " exports are running. Try again when one has ended.");
   }
 
   private void readings(Context ctx) throws IOException {
     ExportOptions options = options(ctx);
     export.check(options);
     if (!free.tryAcquire()) {
-      throw new TooManyRequestsResponse(
-          MAX_AT_A_TIME + " exports are running. Try again when one has ended.");
+      throw tooMany();
     }
     try {
       ctx.header("Content-Disposition", "attachment; filename=\"" + options.fileName() + '"');

@@ -15,9 +15,10 @@ import tepidarium.importing.Guess;
 import tepidarium.importing.ImportChoices;
 import tepidarium.importing.ImportJob;
 import tepidarium.importing.ImportJobs;
-import tepidarium.reading.Reading;
+import tepidarium.reading.Quantity;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
+import tepidarium.web.ReadingJson;
 
 /** Takes files of other loggers: upload, preview, start, stop, and the rejected rows. */
 public final class ImportRoutes {
@@ -64,21 +65,30 @@ public final class ImportRoutes {
       Map<String, Double> values,
       @Nullable String rejected) {
     static RowJson of(ImportJob.Row row) {
-      Reading reading = row.reading();
-      Map<String, Double> values = new LinkedHashMap<>();
-      if (reading != null) {
-        reading.values().forEach((quantity, value) -> values.put(quantity.key(), value));
+      if (row.reading() == null) {
+        return new RowJson(row.line(), null, null, Map.of(), row.rejected());
       }
+      ReadingJson reading = ReadingJson.of(row.reading());
       return new RowJson(
-          row.line(),
-          reading == null ? null : reading.sensor().name(),
-          reading == null ? null : reading.at(),
-          values,
-          row.rejected());
+          row.line(), reading.sensor(), reading.at(), reading.values(), row.rejected());
     }
   }
 
-  record PreviewJson(List<Guess> guesses, List<RowJson> rows) {}
+  /**
+   * A preview.
+   *
+   * @param units the stored unit of each quantity
+   */
+  record PreviewJson(List<Guess> guesses, List<RowJson> rows, Map<String, String> units) {
+    static PreviewJson of(ImportJob.Preview preview) {
+      Map<String, String> units = new LinkedHashMap<>();
+      for (Quantity quantity : Quantity.values()) {
+        units.put(quantity.key(), quantity.unit());
+      }
+      return new PreviewJson(
+          preview.guesses(), preview.rows().stream().map(RowJson::of).toList(), units);
+    }
+  }
 
   record Imports(List<ImportJson> imports) {}
 
@@ -120,8 +130,7 @@ public final class ImportRoutes {
 
   private void preview(Context ctx) {
     ImportChoices choices = Params.body(ctx, ImportChoices.class);
-    ImportJob.Preview preview = jobs.preview(job(id(ctx)), choices);
-    ctx.json(new PreviewJson(preview.guesses(), preview.rows().stream().map(RowJson::of).toList()));
+    ctx.json(PreviewJson.of(jobs.preview(job(id(ctx)), choices)));
   }
 
   private void start(Context ctx) {

@@ -3,9 +3,7 @@ package tepidarium.web.mappings;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.Base64;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import tepidarium.ingest.HeardMessages;
@@ -15,7 +13,7 @@ import tepidarium.ingest.MappingTrial;
 import tepidarium.ingest.Unit;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Quantity;
-import tepidarium.reading.Reading;
+import tepidarium.web.ReadingJson;
 
 /** The JSON of mapping rules. */
 final class MappingJson {
@@ -37,7 +35,15 @@ final class MappingJson {
   record Rules(
       List<MappingRule> configured, List<MappingStore.Saved> saved, List<QuantityUnits> units) {}
 
-  record Messages(List<HeardMessages.Heard> messages) {}
+  /** A message without its payload. */
+  record MessageJson(Instant at, String topic) {}
+
+  record Messages(List<MessageJson> messages) {
+    static Messages of(List<HeardMessages.Heard> heard) {
+      return new Messages(
+          heard.stream().map(one -> new MessageJson(one.at(), one.topic())).toList());
+    }
+  }
 
   /**
    * A rule to try on a message.
@@ -65,14 +71,6 @@ final class MappingJson {
       } catch (IllegalArgumentException e) {
         throw new InvalidInput("base64 must be the payload in base64 (RFC 4648)", e);
       }
-    }
-  }
-
-  record ReadingJson(String sensor, Instant at, Map<String, Double> values) {
-    static ReadingJson of(Reading reading) {
-      Map<String, Double> values = new LinkedHashMap<>();
-      reading.values().forEach((quantity, value) -> values.put(quantity.key(), value));
-      return new ReadingJson(reading.sensor().name(), reading.at(), values);
     }
   }
 

@@ -24,11 +24,24 @@ public final class MappingRoutes {
   }
 
   public void add(RoutesConfig routes) {
-    routes.get("/api/messages", ctx -> ctx.json(new MappingJson.Messages(heard.newest())));
+    routes.get("/api/messages", ctx -> ctx.json(MappingJson.Messages.of(heard.newest())));
+    routes.get("/api/messages/newest", this::message);
     routes.get("/api/mappings", ctx -> ctx.json(rules()));
     routes.post("/api/mappings", this::save);
     routes.post("/api/mappings/trial", this::tryRule);
     routes.delete("/api/mappings/{mapping}", this::remove);
+  }
+
+  private void message(Context ctx) {
+    String topic = ctx.queryParam("topic");
+    if (topic == null || topic.isEmpty()) {
+      throw new InvalidInput("topic", "is missing: send the topic of the message");
+    }
+    HeardMessages.Heard message = heard.newest(topic);
+    if (message == null) {
+      throw new NotFound("no message of the topic " + Params.shown(topic) + " is kept");
+    }
+    ctx.json(message);
   }
 
   private MappingJson.Rules rules() {
