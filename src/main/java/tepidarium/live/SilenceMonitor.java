@@ -13,6 +13,7 @@ import tepidarium.alert.AlertKey;
 import tepidarium.alert.AlertKind;
 import tepidarium.alert.AlertRules;
 import tepidarium.container.Container;
+import tepidarium.container.ContainerId;
 import tepidarium.container.Placement;
 import tepidarium.container.Register;
 import tepidarium.reading.SensorId;
@@ -29,13 +30,15 @@ final class SilenceMonitor {
   private final Duration grace;
   private final Map<SensorId, Instant> lastHeard = new HashMap<>();
   private final Map<SensorId, Instant> lastBacklog = new HashMap<>();
+  private final Map<ContainerId, Instant> lastChanged = new HashMap<>();
   private @Nullable Instant listeningSince;
 
   /**
    * Creates a monitor that has heard no sensor yet.
    *
    * @param grace time after the link came up in which no sensor is reported as silent; also the
-   *     time after the last late reading of a sensor in which that sensor is not
+   *     time after the last late reading of a sensor in which that sensor is not, and after a
+   *     change of a container in which none in it is
    */
   SilenceMonitor(Register register, AlertRules rules, AlertBoard board, Duration grace) {
     this.register = register;
@@ -59,6 +62,14 @@ final class SilenceMonitor {
     lastBacklog.merge(sensor, now, SilenceMonitor::later);
   }
 
+  /**
+   * Notes that a container or its placements were changed: a sensor that was just placed, from a
+   * date in the past on, has not had the time to send.
+   */
+  void changed(ContainerId container, Instant now) {
+    lastChanged.put(container, now);
+  }
+
   void linkUp(Instant now) {
     listeningSince = now;
   }
@@ -75,6 +86,7 @@ final class SilenceMonitor {
     }
     lastHeard.replaceAll((sensor, at) -> at.isAfter(now) ? now : at);
     lastBacklog.replaceAll((sensor, at) -> at.isAfter(now) ? now : at);
+    lastChanged.replaceAll((container, at) -> at.isAfter(now) ? now : at);
   }
 
   void check(Instant now) {
@@ -105,7 +117,8 @@ final class SilenceMonitor {
       return;
     }
     boolean silent = isSilent(heard, limit, now);
-    if (silent && Duration.between(since, now).compareTo(grace) <= 0) {
+    Instant begin = later(since, lastChanged.getOrDefault(container.id(), Instant.MIN));
+    if (silent && Duration.between(begin, now).compareTo(grace) <= 0) {
       // Within the grace time, silence neither starts an alert nor ends an earlier one.
       return;
     }

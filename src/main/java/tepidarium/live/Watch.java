@@ -229,6 +229,7 @@ public final class Watch implements AutoCloseable {
   private void corrected(Set<ContainerId> touched) {
     for (ContainerId id : touched) {
       heatSoFar.invalidate(id);
+      silence.changed(id, clock.instant());
       if (register.container(id).isEmpty()) {
         board.forget(id);
       }

@@ -103,4 +103,13 @@ class SilenceMonitorTest {
     monitor.backlogArrived(late, minute(-119), minute(36));
     assertEquals(List.of(AlertKind.SILENT), openAt(36));
   }
+
+  @Test
+  void aSensorThatWasJustPlacedHasTimeToSend() {
+    place(SENSOR);
+    monitor.linkUp(START);
+    monitor.changed(register.containers().get(0).id(), minute(600));
+    assertEquals(List.of(), openAt(610));
+    assertEquals(List.of(AlertKind.SILENT), openAt(611));
+  }
 }
