@@ -62,9 +62,9 @@ final class InventedSeries {
     };
   }
 
-  /** The same with one value from midnight (UTC) to 05:00, as in a room that cools slowly. */
+  /** The same with one value from midnight (UTC) to 05:00, which no resolution gives otherwise. */
   static IntToDoubleFunction steadyAtNight(IntToDoubleFunction day) {
-    return minute -> minute % 1440 < 300 ? 30 : day.applyAsDouble(minute);
+    return minute -> minute % 1440 < 300 ? 29.973 : day.applyAsDouble(minute);
   }
 
   static SensorDay search(long day, Quantity quantity, Samples samples) {
