@@ -73,7 +73,8 @@ class FilesPageIT {
     assertThat(one).hasCount(0);
 
     page.reload();
-    page.locator("#what option[value='container=room']").evaluate("it => it.value = 'sensor=no-such'");
+    page.locator("#what option[value='container=room']")
+        .evaluate("it => it.value = 'sensor=no-such'");
     page.locator("#what").selectOption("sensor=no-such");
     page.locator("#export button").click();
     assertThat(page.locator("#export-problem")).containsText("has no readings");

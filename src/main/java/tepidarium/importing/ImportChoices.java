@@ -39,8 +39,7 @@ public record ImportChoices(
     decimal = inWords(orNull(decimal));
     delimiter = orNull(delimiter);
     encoding = orNull(encoding);
-    Map<String, String> chosen =
-        new LinkedHashMap<>(Objects.requireNonNullElse(columns, Map.of()));
+    Map<String, String> chosen = new LinkedHashMap<>(Objects.requireNonNullElse(columns, Map.of()));
     chosen.values().removeIf(meaning -> orNull(meaning) == null);
     columns = Collections.unmodifiableMap(chosen);
   }
