@@ -2,7 +2,7 @@
 
 import { setAge } from '../shared/ages.js';
 import { now } from '../shared/clock.js';
-import { actionButton, byId, h, reconcile } from '../shared/dom.js';
+import { actionButton, byId, h, reconcile, setText } from '../shared/dom.js';
 import * as t from '../shared/time-format.js';
 import { ruleWords } from './rule.js';
 
@@ -32,7 +32,7 @@ export function drawMessages(messages, pick) {
 }
 
 /** All rules. @param remove called with the id of the rule to delete */
-export function drawRules({ configured, saved, units }, remove) {
+export function drawRules({ configured, saved, units, problems }, remove) {
   const rules = [
     ...configured.map((rule) => ({ key: `set ${rule.topic}`, rule, id: null })),
     ...saved.map(({ id, rule }) => ({ key: `saved ${id}`, rule, id })),
@@ -46,9 +46,13 @@ export function drawRules({ configured, saved, units }, remove) {
       h(
         'li',
         { class: 'with-button' },
-        h('span', {}, ruleWords(rule, units)),
+        h('span', {}, ruleWords(rule, units), h('span', { class: 'caution' })),
         id === null ? h('span', { class: 'quiet' }, 'in the settings') : deleteButton(() => remove(id)),
       ),
+    (item, { rule }) => {
+      const problem = problems[rule.topic];
+      setText(item.querySelector('.caution'), problem ? ` (${problem})` : '');
+    },
   );
 }
 

@@ -481,10 +481,14 @@ class ApiIT {
 
     long id = api.post("/api/mappings", rule, 201).path("id").asLong();
     api.post("/api/mappings", rule, 400);
-    publisher.send("field/node-7/up", payload);
+    // The service subscribes to the topic shortly after the rule was saved.
     await()
         .atMost(Duration.ofSeconds(30))
-        .until(() -> api.send("GET", "/api/sensors/node-7", null, Map.of()).statusCode() == 200);
+        .until(
+            () -> {
+              publisher.attempt("field/node-7/up", payload);
+              return api.send("GET", "/api/sensors/node-7", null, Map.of()).statusCode() == 200;
+            });
     assertEquals(30, api.get("/api/sensors/node-7").at("/latest/temperature/value").asDouble());
     assertEquals(id, api.get("/api/mappings").at("/saved/0/id").asLong());
 

@@ -141,6 +141,7 @@ public final class Service implements AutoCloseable {
     MqttLink.prepare();
     link = createLink();
     mappings.onChange(() -> link.follow(decoder.topicFilters()));
+    mappings.refusedBy(link::refusal);
     startLinkAndNotices();
     folder.parts().saveManifest(folder.clientId());
     folder.parts().warnOfUnneededSetAside();

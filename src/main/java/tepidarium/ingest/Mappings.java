@@ -2,7 +2,9 @@ package tepidarium.ingest;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
@@ -19,6 +21,13 @@ public final class Mappings {
   private final Decoder decoder;
   private final HeardMessages heard;
   private volatile Runnable listener = () -> {};
+  private volatile Refusals refusals = filter -> null;
+
+  /** Returns why the broker does not deliver the topics of a filter; null if it does. */
+  @FunctionalInterface
+  public interface Refusals {
+    @Nullable String of(String filter);
+  }
 
   /** Reads the saved rules and gives all rules to the decoder. */
   public Mappings(
@@ -33,6 +42,23 @@ public final class Mappings {
   /** Sets what to call after each change of the rules. */
   public void onChange(Runnable changed) {
     listener = changed;
+  }
+
+  /** Sets where to ask for the topic filters that the broker refuses. */
+  public void refusedBy(Refusals refusals) {
+    this.refusals = refusals;
+  }
+
+  /** The rules whose topics the broker refuses, by topic, with the reason. */
+  public Map<String, String> problems() {
+    Map<String, String> problems = new LinkedHashMap<>();
+    for (String topic : topics()) {
+      String reason = refusals.of(TopicPattern.of(topic).filter());
+      if (reason != null) {
+        problems.put(topic, reason);
+      }
+    }
+    return problems;
   }
 
   public List<MappingRule> configured() {

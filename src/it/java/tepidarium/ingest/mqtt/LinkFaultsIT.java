@@ -18,10 +18,14 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.UnaryOperator;
+import org.apache.activemq.artemis.api.core.ActiveMQException;
+import org.apache.activemq.artemis.api.core.ActiveMQSecurityException;
+import org.apache.activemq.artemis.api.core.QueueConfiguration;
 import org.apache.activemq.artemis.core.config.WildcardConfiguration;
 import org.apache.activemq.artemis.core.config.impl.ConfigurationImpl;
 import org.apache.activemq.artemis.core.server.ActiveMQServer;
 import org.apache.activemq.artemis.core.server.impl.ActiveMQServerImpl;
+import org.apache.activemq.artemis.core.server.plugin.ActiveMQServerPlugin;
 import org.awaitility.Awaitility;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -84,6 +88,15 @@ class LinkFaultsIT {
         new WildcardConfiguration().setDelimiter('/').setSingleWord('+').setAnyWords('#'));
     configuration.addAcceptorConfiguration(
         "mqtt", "tcp://127.0.0.1:" + port + "?protocols=MQTT&useEpoll=false");
+    configuration.registerBrokerPlugin(
+        new ActiveMQServerPlugin() {
+          @Override
+          public void beforeCreateQueue(QueueConfiguration queue) throws ActiveMQException {
+            if (queue.getAddress().toString().startsWith("forbidden")) {
+              throw new ActiveMQSecurityException("this topic is forbidden");
+            }
+          }
+        });
     broker = new ActiveMQServerImpl(configuration);
     broker.start();
   }
@@ -265,6 +278,17 @@ class LinkFaultsIT {
     if (interrupted) {
       Thread.currentThread().interrupt();
     }
+  }
+
+  @Test
+  void aTopicThatTheBrokerForbidsStopsNoOtherReception() throws IOException {
+    startLink(UnaryOperator.identity(), Duration.ofSeconds(30));
+    link.follow(List.of("tepidarium/#", "forbidden/+"));
+    await().atMost(SOON).until(() -> link.refusal("forbidden/+") != null);
+    assertTrue(link.state().contains("forbidden/+"), link.state());
+    await().atMost(SOON).until(link::isUp);
+    publish("tepidarium/bag");
+    awaitStored("bag");
   }
 
   @Test

@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import java.util.stream.IntStream;
 import org.eclipse.paho.mqttv5.client.IMqttToken;
 import org.eclipse.paho.mqttv5.client.MqttAsyncClient;
 import org.eclipse.paho.mqttv5.client.MqttCallback;
@@ -103,6 +104,19 @@ final class BrokerConnection implements MqttCallback {
             .map(filter -> new MqttSubscription(filter, 1))
             .toArray(MqttSubscription[]::new);
     awaitConnecting(client.subscribe(subscriptions, null, null, new MqttProperties()));
+  }
+
+  /**
+   * Subscribes to one topic filter, and waits for the broker's answer.
+   *
+   * @return the reason code of the broker (MQTT 5.0, section 3.9.3)
+   */
+  int subscribe(String filter) throws MqttException {
+    MqttSubscription[] one = {new MqttSubscription(filter, 1)};
+    IMqttToken answer = client.subscribe(one, null, null, new MqttProperties());
+    awaitConnecting(answer);
+    int[] codes = answer.getReasonCodes();
+    return codes == null ? 0 : IntStream.of(codes).max().orElse(0);
   }
 
   /** Ends subscriptions, and waits for the broker's answer. */

@@ -62,6 +62,7 @@ public final class MqttLink implements AutoCloseable {
   private final DroppedMessages dropped = new DroppedMessages();
   private final BrokerBacklog backlog = new BrokerBacklog();
   private final SessionLoss sessionLoss = new SessionLoss();
+  private final MappedSubscriptions mapped = new MappedSubscriptions();
   private final Semaphore wake = new Semaphore(0);
   private final AtomicLong connections = new AtomicLong();
   private final Thread connector;
@@ -187,6 +188,11 @@ public final class MqttLink implements AutoCloseable {
     wake.release();
   }
 
+  /** Returns why there is no subscription to a topic filter; null if nothing is wrong. */
+  public @Nullable String refusal(String filter) {
+    return mapped.refusal(filter);
+  }
+
   private boolean isConnected() {
     BrokerConnection current = connection;
     return current != null && current.isConnected();
@@ -196,6 +202,7 @@ public final class MqttLink implements AutoCloseable {
   public String state() {
     return (watchdog.isDead() ? "the MQTT client stopped receiving" : status.state())
         + dropped.warning()
+        + mapped.warning()
         + sessionLoss.warning(clock.instant());
   }
 
@@ -258,7 +265,7 @@ public final class MqttLink implements AutoCloseable {
       closeStuckConnection(stuck);
     } else {
       if (filtersChanged) {
-        subscribe(Objects.requireNonNull(connection));
+        subscribeMapped(Objects.requireNonNull(connection));
       }
       publishMarker();
       wake.tryAcquire(CHECK_EVERY.toMillis(), TimeUnit.MILLISECONDS);
@@ -315,15 +322,33 @@ public final class MqttLink implements AutoCloseable {
     announcedUp = true;
   }
 
-  /** Subscribes to all topic filters, and ends the subscriptions that are no longer wanted. */
+  /** Subscribes to the own topics first, because a broker may forbid those of mapping rules. */
   private void subscribe(BrokerConnection to) throws MqttException {
+    to.subscribe(Stream.concat(Stream.of(ownFilter()), DroppedMessages.topics().stream()).toList());
+    mapped.connecting();
+    subscribeMapped(to);
+  }
+
+  private String ownFilter() {
+    return rootTopic + "/#";
+  }
+
+  /**
+   * Subscribes to the topics of mapping rules. Ends the subscriptions that are no longer wanted.
+   */
+  private void subscribeMapped(BrokerConnection to) throws MqttException {
     filtersChanged = false;
     List<String> ended = List.copyOf(unwanted);
-    to.subscribe(Stream.concat(filters.stream(), DroppedMessages.topics().stream()).toList());
+    List<String> wanted = filters;
     if (!ended.isEmpty()) {
       to.unsubscribe(ended);
       ended.forEach(unwanted::remove);
+      mapped.unsubscribed(ended);
     }
+    mapped.subscribe(
+        wanted.stream().filter(filter -> !filter.equals(ownFilter())).toList(),
+        to::subscribe,
+        clock.instant());
   }
 
   private BrokerConnection newConnection() throws MqttException {

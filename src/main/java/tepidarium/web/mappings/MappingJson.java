@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.Arrays;
 import java.util.Base64;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import tepidarium.ingest.HeardMessages;
@@ -32,8 +33,16 @@ final class MappingJson {
     }
   }
 
+  /**
+   * All rules.
+   *
+   * @param problems the rules whose topics the broker refuses, by topic, with the reason
+   */
   record Rules(
-      List<MappingRule> configured, List<MappingStore.Saved> saved, List<QuantityUnits> units) {}
+      List<MappingRule> configured,
+      List<MappingStore.Saved> saved,
+      List<QuantityUnits> units,
+      Map<String, String> problems) {}
 
   /** A message without its payload. */
   record MessageJson(Instant at, String topic) {}

@@ -46,7 +46,10 @@ public final class MappingRoutes {
 
   private MappingJson.Rules rules() {
     return new MappingJson.Rules(
-        mappings.configured(), mappings.saved(), MappingJson.QuantityUnits.all());
+        mappings.configured(),
+        mappings.saved(),
+        MappingJson.QuantityUnits.all(),
+        mappings.problems());
   }
 
   private void tryRule(Context ctx) {
