@@ -8,7 +8,6 @@ import static tepidarium.fault.InventedSeries.closet;
 import static tepidarium.fault.InventedSeries.of;
 import static tepidarium.fault.InventedSeries.search;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
