@@ -50,7 +50,7 @@ class AlertsPageIT {
     assertThat(open).containsText("Jar");
     page.locator("#who").fill("Ada");
 
-    open.locator("summary").click();
+    open.locator("summary").press("Enter");
     open.locator("[name=minutes]").fill("0");
     open.locator("[type=submit]").click();
     assertThat(open.locator(".problem")).containsText("minutes");
@@ -72,7 +72,7 @@ class AlertsPageIT {
 
     page.locator("#tab-history").click();
     Locator past = page.locator("#past [data-kind=cold]");
-    past.locator("summary").click();
+    past.locator("summary").press("Enter");
     Locator transitions = past.locator(".transitions");
     assertThat(transitions).containsText("Shelved by Ada: the mat is being changed");
     assertThat(transitions.locator("[data-what=raised]")).hasCount(1);

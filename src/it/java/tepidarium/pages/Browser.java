@@ -19,6 +19,9 @@ import org.jspecify.annotations.Nullable;
  * Opens pages in Debian's Chromium without a window and collects the errors that they report. All
  * tests of a process share one Chromium; each page has a context of its own, so that nothing that a
  * page stores reaches another test. Must be used by one thread.
+ *
+ * <p>Tests unfold details with the Enter key: a click is lost if the page inserts something above
+ * between the press and the release of the button.
  */
 final class Browser implements AutoCloseable {
   /** Chromium without what a window needs: it takes half the processor time. */

@@ -47,7 +47,7 @@ class FilesPageIT {
     page.locator("#upload button").click();
     Locator one = page.locator(".import");
     assertThat(one).containsText("Line 2: old-box, 2026-03-01T06:00:00Z, temperature 29.5 °C");
-    one.locator("summary").click();
+    one.locator("summary").press("Enter");
     one.locator("input[name=zone]").fill("+01:00");
     one.locator("button[type=submit]").click();
     assertThat(one).containsText("Line 2: old-box, 2026-03-01T05:00:00Z, temperature 29.5 °C");
@@ -58,7 +58,7 @@ class FilesPageIT {
 
     page.reload();
     assertThat(one).containsText("2026-03-01T06:00:00Z");
-    one.locator("summary").click();
+    one.locator("summary").press("Enter");
     one.locator(".profile").selectOption("box");
     assertThat(one).containsText("Line 2: old-box, 2026-03-01T05:00:00Z, temperature 29.5 °C");
     assertThat(one.locator("input[name=zone]")).hasValue("+01:00");

@@ -83,7 +83,7 @@ class HeatBenchPageIT {
     page.setDefaultTimeout(PATIENCE_MS);
     page.navigate(service.url() + "/container.html?id=mat-1");
     Locator part = page.locator("#extremes-part");
-    part.locator("summary").click();
+    part.locator("summary").press("Enter");
     part.locator("[name=day]").fill("2026-02-03");
     part.locator("[name=min]").fill("31");
     part.locator("[name=max]").fill("20");

@@ -108,7 +108,7 @@ class TallyHeatPageIT {
 
   private static Locator record(Page page, int sowing) {
     Locator card = page.locator("[data-sowing='" + sowing + "']");
-    card.locator("details > summary").first().click();
+    card.locator("details > summary").first().press("Enter");
     return card.locator(".record-place");
   }
 
@@ -130,7 +130,7 @@ class TallyHeatPageIT {
     assertThat(record.locator("svg .fitted")).hasCount(1);
     assertThat(record.locator("svg .between")).hasCount(1);
     assertThat(record.locator("svg .whisker").first()).isAttached();
-    record.locator(".course details > summary").click();
+    record.locator(".course details > summary").press("Enter");
     says(record.locator(".course table"), "germinated, group 1-1");
     page.locator("#head .units").click();
     says(record.locator(".course .headline"), "needed 5[3-6]\\d\\d °F·h above 59 °F");
@@ -151,7 +151,7 @@ class TallyHeatPageIT {
   @Test
   void theSpeciesStatesWhetherHeatOrDaysDecide() {
     Page page = open(390);
-    page.locator("#heat-or-days-part [data-species=lychee] summary").first().click();
+    page.locator("#heat-or-days-part [data-species=lychee] summary").first().press("Enter");
     Locator panel = page.locator("#heat-or-days-part .thermal-time");
     assertThat(panel.locator(".headline[data-verdict]"))
         .hasText("The counts follow the heat above 15 °C better than the days.");

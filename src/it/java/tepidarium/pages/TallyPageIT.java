@@ -72,7 +72,7 @@ class TallyPageIT {
   private void setUp() {
     says("#start", "Nothing sown yet");
     make("container", "#tally-container", "Jar 1");
-    page.locator("#start-species > summary").click();
+    page.locator("#start-species > summary").press("Enter");
     page.locator("#species-form [name=name]").fill("Paw paw");
     page.locator("#species-form [type=submit]").click();
     says("#said", "Added: Paw paw");
@@ -91,7 +91,7 @@ class TallyPageIT {
   private void make(String step, String form, String name) {
     Locator details = page.locator("#start-" + step);
     if (details.getAttribute("open") == null) {
-      details.locator("> summary").click();
+      details.locator("> summary").press("Enter");
     }
     page.locator(form + " [name=name]").fill(name);
     page.locator(form + " [type=submit]").click();
@@ -101,7 +101,7 @@ class TallyPageIT {
   private void sow(String container, int seeds, int daysAgo) {
     Locator sowing = page.locator("#new-sowing");
     if (!sowing.isVisible()) {
-      page.locator("#start-sowing > summary").click();
+      page.locator("#start-sowing > summary").press("Enter");
     }
     sowing.locator("[name=container1]").selectOption(container);
     sowing.locator("[name=seeds1]").fill(String.valueOf(seeds));
@@ -134,11 +134,11 @@ class TallyPageIT {
   private void correctAnOldCheck() {
     openCheck("1-1");
     press("germinated", 3);
-    page.locator("#sheet details > summary").click();
+    page.locator("#sheet details > summary").press("Enter");
     page.locator("#sheet [name=at]").fill(daysAgo(5).toString());
     write();
     says("[data-sowing='1'] .fraction", "3 of 20 germinated");
-    page.locator("[data-sowing='1'] details > summary").first().click();
+    page.locator("[data-sowing='1'] details > summary").first().press("Enter");
     Locator check =
         page.locator(".record li")
             .filter(new Locator.FilterOptions().setHasText("3 newly germinated"))
@@ -222,7 +222,7 @@ class TallyPageIT {
 
   private void measureRootsWithAPicture() {
     openCheck("1-1");
-    page.locator("#sheet details > summary").click();
+    page.locator("#sheet details > summary").press("Enter");
     page.locator("#sheet [name=rootLengthsCm]").fill("long");
     page.locator("#sheet [type=submit]").click();
     says("#sheet", "“long” is not a length");
@@ -263,7 +263,7 @@ class TallyPageIT {
   }
 
   private void takeOver() {
-    page.locator("#export-part summary").click();
+    page.locator("#export-part summary").press("Enter");
     page.locator("#import-file").setInputFiles(table("\"species\",\"name\"\r\n\"\",\"Fig\"\r\n"));
     page.locator("#import-form [type=submit]").click();
     says("#import-output [role=alert]", "line 2");
