@@ -1,8 +1,5 @@
 package tepidarium.records;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.util.List;
 import tepidarium.importing.ImportChoices;
 import tepidarium.importing.ImportProfile;
@@ -11,12 +8,8 @@ import tepidarium.reading.InvalidInput;
 
 /** Stores profiles of imports in the records store, the choices of each as JSON. */
 public final class ImportProfileRecords implements ProfileStore {
-  private static final JsonMapper MAPPER =
-      JsonMapper.builder()
-          .defaultPropertyInclusion(
-              JsonInclude.Value.construct(
-                  JsonInclude.Include.NON_NULL, JsonInclude.Include.NON_NULL))
-          .build();
+  private static final JsonColumn<ImportChoices> COLUMN =
+      new JsonColumn<>(ImportChoices.class, "import profile");
 
   private final Database database;
 
@@ -32,7 +25,8 @@ public final class ImportProfileRecords implements ProfileStore {
                 .createQuery("SELECT name, choices FROM import_profile ORDER BY name")
                 .map(
                     (row, context) ->
-                        new ImportProfile(row.getString("name"), read(row.getString("choices"))))
+                        new ImportProfile(
+                            row.getString("name"), COLUMN.read(row.getString("choices"))))
                 .list());
   }
 
@@ -51,7 +45,7 @@ public final class ImportProfileRecords implements ProfileStore {
                 handle.execute(
                     "INSERT INTO import_profile (name, choices) VALUES (?, ?)",
                     profile.name(),
-                    write(profile.choices()));
+                    COLUMN.write(profile.choices()));
               }
               return others >= MAX_PROFILES;
             });
@@ -65,21 +59,5 @@ public final class ImportProfileRecords implements ProfileStore {
   public boolean remove(String name) {
     return database.transaction(
         handle -> handle.execute("DELETE FROM import_profile WHERE name = ?", name) > 0);
-  }
-
-  private static String write(ImportChoices choices) {
-    try {
-      return MAPPER.writeValueAsString(choices);
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException("cannot write an import profile as JSON", e);
-    }
-  }
-
-  private static ImportChoices read(String json) {
-    try {
-      return MAPPER.readValue(json, ImportChoices.class);
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException("the stored import profile " + json + " cannot be read", e);
-    }
   }
 }

@@ -2,9 +2,6 @@ package tepidarium.records;
 
 import static tepidarium.records.Columns.instant;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.time.Instant;
 import java.util.List;
 import tepidarium.ingest.MappingRule;
@@ -12,12 +9,8 @@ import tepidarium.ingest.MappingStore;
 
 /** Stores saved mapping rules in the records store, each as JSON. */
 public final class MappingRecords implements MappingStore {
-  private static final JsonMapper MAPPER =
-      JsonMapper.builder()
-          .defaultPropertyInclusion(
-              JsonInclude.Value.construct(
-                  JsonInclude.Include.NON_NULL, JsonInclude.Include.NON_NULL))
-          .build();
+  private static final JsonColumn<MappingRule> COLUMN =
+      new JsonColumn<>(MappingRule.class, "mapping rule");
 
   private final Database database;
 
@@ -36,7 +29,7 @@ public final class MappingRecords implements MappingStore {
                         new Saved(
                             row.getLong("id"),
                             instant(row, "saved_ms"),
-                            read(row.getString("rule"))))
+                            COLUMN.read(row.getString("rule"))))
                 .list());
   }
 
@@ -48,7 +41,7 @@ public final class MappingRecords implements MappingStore {
                 handle
                     .createUpdate("INSERT INTO mapping_rule (saved_ms, rule) VALUES (:at, :rule)")
                     .bind("at", at.toEpochMilli())
-                    .bind("rule", write(rule))
+                    .bind("rule", COLUMN.write(rule))
                     .executeAndReturnGeneratedKeys("id")
                     .mapTo(Long.class)
                     .one());
@@ -59,21 +52,5 @@ public final class MappingRecords implements MappingStore {
   public boolean remove(long id) {
     return database.transaction(
         handle -> handle.execute("DELETE FROM mapping_rule WHERE id = ?", id) > 0);
-  }
-
-  private static String write(MappingRule rule) {
-    try {
-      return MAPPER.writeValueAsString(rule);
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException("cannot write a mapping rule as JSON", e);
-    }
-  }
-
-  private static MappingRule read(String json) {
-    try {
-      return MAPPER.readValue(json, MappingRule.class);
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException("the stored mapping rule " + json + " cannot be read", e);
-    }
   }
 }
