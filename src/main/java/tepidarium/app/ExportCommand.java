@@ -18,12 +18,11 @@ import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
-import java.util.LinkedHashMap;
-import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -94,14 +93,7 @@ final class ExportCommand implements Callable<Integer> {
       description = "write to this file and replace it (default: standard output)")
   private @Nullable Path output;
 
-  @Option(names = "--config", paramLabel = "FILE", description = "read settings from this file")
-  private @Nullable Path configFile;
-
-  @Option(
-      names = "--data",
-      paramLabel = "FOLDER",
-      description = "the folder of all data (default: ./data)")
-  private @Nullable String data;
+  @Mixin private FolderOptions folderOptions = new FolderOptions();
 
   ExportCommand() {
     this(System.out);
@@ -113,11 +105,7 @@ final class ExportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    Map<String, String> commandLine = new LinkedHashMap<>();
-    if (data != null) {
-      commandLine.put("data", data);
-    }
-    Config config = ConfigReader.read(configFile, System.getenv(), commandLine);
+    Config config = folderOptions.config();
     ExportOptions options = options(config.timeZone());
     if (!Files.exists(config.data().resolve(DataPart.RECORDS.fileName()))) {
       throw new InvalidInput(

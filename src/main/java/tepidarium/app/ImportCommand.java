@@ -6,9 +6,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.ZoneOffset;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -86,22 +84,11 @@ final class ImportCommand implements Callable<Integer> {
       description = "write rejected rows into this folder (default: the folder of the file)")
   private @Nullable Path rejected;
 
-  @Option(names = "--config", paramLabel = "FILE", description = "read settings from this file")
-  private @Nullable Path configFile;
-
-  @Option(
-      names = "--data",
-      paramLabel = "FOLDER",
-      description = "the folder of all data (default: ./data)")
-  private @Nullable String data;
+  @Mixin private FolderOptions folderOptions = new FolderOptions();
 
   @Override
   public Integer call() throws IOException {
-    Map<String, String> commandLine = new LinkedHashMap<>();
-    if (data != null) {
-      commandLine.put("data", data);
-    }
-    Config config = ConfigReader.read(configFile, System.getenv(), commandLine);
+    Config config = folderOptions.config();
     Clock clock = Clock.tickMillis(ZoneOffset.UTC);
     ImportChoices choices = settings.choices();
     choices.options("", config.timeZone(), clock.instant(), SettingNames.OPTIONS);
