@@ -1,4 +1,4 @@
-// Where a sensor is, and what it is called. Pure.
+// The name of a sensor and its place, in words. Pure.
 
 export const ROOM = 'room';
 

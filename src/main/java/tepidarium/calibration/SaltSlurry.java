@@ -6,8 +6,8 @@ import tepidarium.reading.Checks;
  * Relative humidity of the air over a slurry of salt and water in a closed jar, from 5 to 50 °C.
  * Source: Greenspan, Journal of Research of the National Bureau of Standards 81A (1977) 89-96:
  * cubic polynomials in temperature. Those of magnesium and sodium chloride, and the first terms of
- * potassium chloride, agree with a second transcription of the paper; the other terms, the sulphate
- * and the stated uncertainties at 20 to 30 °C are values from memory. Outside 20 to 30 °C twice the
+ * potassium chloride, agree with a second copy of the paper; the other terms, the sulphate and the
+ * stated uncertainties at 20 to 30 °C are values from memory. Outside 20 to 30 °C twice the
  * uncertainty at the nearer of both is used, because no stated one is recorded here.
  */
 public enum SaltSlurry {

@@ -9,12 +9,12 @@ import tepidarium.stats.TheilSen;
 
 /**
  * Whether a sensor shows a steady value, so that it can be taken as the reading of a calibration
- * point. The rule: over the newest readings, a straight line changes by no more than twice the
- * wander of a common sensor, and no reading lies further from it than five times that wander. The
- * newest readings are those of the last ten minutes, or the last six if these took longer; of more
- * than 200, every second, third and so on. Common practice, no source.
+ * point. A straight line is fitted to the newest readings. They are steady if the line changes by
+ * at most twice the noise of a common sensor, and no reading is more than five times that noise
+ * away from the line. The newest readings are those of the last ten minutes, or the last six if
+ * these took longer; of more than 200, every second, third and so on. Common practice, no source.
  *
- * @param state what is missing, if anything
+ * @param state whether the readings are steady, or why not yet
  * @param readings number of readings that count
  * @param at instant of the newest reading; {@link Instant#EPOCH} if there is none
  * @param length time from the first to the last of them

@@ -4,7 +4,7 @@ import java.time.Duration;
 import java.util.Locale;
 import tepidarium.reading.Quantity;
 
-/** Describes faults for the grower: what is wrong, then what to do. */
+/** Describes a fault for the grower: first what is wrong, then the remedy. */
 final class FaultWords {
   private FaultWords() {}
 
@@ -91,7 +91,7 @@ final class FaultWords {
     return duration(Duration.between(fault.from(), fault.to()).toSeconds());
   }
 
-  /** A duration in the largest unit of which it has at least two. */
+  /** A duration in the largest unit that gives 2 or more, such as 90 min or 3 h. */
   private static String duration(double seconds) {
     if (seconds < 2 * 60) {
       return String.format(Locale.ROOT, "%.0f s", seconds);

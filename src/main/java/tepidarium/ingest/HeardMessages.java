@@ -12,8 +12,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Keeps messages with at least one reject, in memory: the newest of each topic, at most {@value
- * #MAX_TOPICS} topics and {@value #MAX_PAYLOAD_BYTES} bytes each. A message of which only a part
- * was rejected is kept too. A mapping rule can be tried on them. Thread-safe.
+ * #MAX_TOPICS} topics and {@value #MAX_PAYLOAD_BYTES} bytes each. A message is also kept if only
+ * some of its readings were rejected. A mapping rule can be tried on them. Thread-safe.
  */
 public final class HeardMessages {
   public static final int MAX_TOPICS = 100;

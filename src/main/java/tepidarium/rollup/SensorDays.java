@@ -224,7 +224,7 @@ public final class SensorDays {
     return a.isAfter(b) ? a : b;
   }
 
-  /** The first day of which no raw readings have been deleted. */
+  /** The earliest day whose raw readings are all still stored. */
   private long firstWholeDay() {
     return SensorDay.dayOf(rawFrom.get().toEpochMilli() + SensorDay.DAY_MS - 1);
   }

@@ -6,8 +6,8 @@ import tepidarium.reading.DeviceStatus;
 import tepidarium.reading.SensorId;
 
 /**
- * Stores what is known of sensors as devices. Each write is one transaction and is durable when the
- * method returns. A broken store throws an unchecked exception with its cause.
+ * Stores the details and the newest status of each sensor. Each write is one transaction and is
+ * durable when the method returns. A broken store throws an unchecked exception with its cause.
  */
 public interface SensorStore {
   Map<SensorId, SensorDetails> details();

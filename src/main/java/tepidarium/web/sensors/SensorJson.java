@@ -57,7 +57,7 @@ public record SensorJson(
   record PlacementRequest(
       @Nullable String container, @Nullable String from, @Nullable String until) {}
 
-  /** All details at once; what is left out is removed. */
+  /** Replaces all details; a field that is left out is removed. */
   record DetailsRequest(@Nullable String name, @Nullable String note, @Nullable Double emptyVolts) {
     SensorDetails over(SensorDetails old) {
       return new SensorDetails(name, note, emptyVolts, old.retiredAt());
