@@ -31,4 +31,9 @@ public final class JsonValues {
   public static String lower(Enum<?> value) {
     return value.name().toLowerCase(Locale.ROOT);
   }
+
+  /** The name of an enum constant in lower case, its words joined by hyphens. */
+  public static String hyphenated(Enum<?> value) {
+    return lower(value).replace('_', '-');
+  }
 }

@@ -8,7 +8,6 @@ import java.nio.file.Files;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import tepidarium.importing.Guess;
@@ -16,6 +15,7 @@ import tepidarium.importing.ImportChoices;
 import tepidarium.importing.ImportJob;
 import tepidarium.importing.ImportJobs;
 import tepidarium.reading.Quantity;
+import tepidarium.web.JsonValues;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
 import tepidarium.web.ReadingJson;
@@ -47,7 +47,7 @@ public final class ImportRoutes {
       return new ImportJson(
           id,
           job.name(),
-          now.state().name().toLowerCase(Locale.ROOT),
+          JsonValues.lower(now.state()),
           now.percent(),
           now.line(),
           now.stored(),

@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import tepidarium.heat.BenchFigures;
@@ -18,6 +17,7 @@ import tepidarium.reading.Span;
 import tepidarium.rollup.LeftOut;
 import tepidarium.stats.AutocorrelatedMean.Estimate;
 import tepidarium.stats.GroupMeans.Difference;
+import tepidarium.web.JsonValues;
 import tepidarium.web.LeftOutJson;
 
 /** The JSON form of a comparison of containers or heat sources. */
@@ -139,13 +139,9 @@ record HeatBenchJson(
           Interval.of(pair.between()),
           permutation == null ? null : permutation.p(),
           permutation == null ? null : permutation.leastP(),
-          word(pair.finding()),
+          JsonValues.hyphenated(pair.finding()),
           BenchFinding.words(pair));
     }
-  }
-
-  static String word(Enum<?> value) {
-    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   private static List<String> ids(List<BenchPlace> places) {

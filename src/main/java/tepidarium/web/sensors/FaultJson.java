@@ -2,9 +2,7 @@ package tepidarium.web.sensors;
 
 import java.time.Instant;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
-import tepidarium.fault.Exclusions;
 import tepidarium.fault.Fault;
 import tepidarium.fault.FaultDecision;
 import tepidarium.fault.FaultKind;
@@ -13,6 +11,7 @@ import tepidarium.reading.Quantity;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 import tepidarium.rollup.FaultHistory;
+import tepidarium.web.JsonValues;
 import tepidarium.web.Params;
 
 /** The JSON form of the faults over a span, newest first. */
@@ -54,15 +53,11 @@ record FaultJson(Instant from, Instant to, List<FaultOfSensor> faults) {
           fault.readings(),
           fault.reason(),
           other == null ? null : other.name(),
-          words(listed.state()),
-          listed.otherState() == null ? null : words(listed.otherState()),
+          JsonValues.hyphenated(listed.state()),
+          listed.otherState() == null ? null : JsonValues.hyphenated(listed.otherState()),
           fault.isRefused(),
           Decided.of(listed.decision()));
     }
-  }
-
-  private static String words(Exclusions.State state) {
-    return state.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   /** A decision about a stretch; no quantity means all quantities of the sensor. */
