@@ -102,6 +102,8 @@ final class FaultChecks {
     JsonNode heat = api.get(BOX + "/heat" + hour);
     assertEquals(degreeHours, heat.path("degreeHours").asDouble(), ROUNDING);
     assertEquals(leftOutHours, heat.path("gapHours").asDouble(), ROUNDING);
+    assertEquals(leftOutHours, heat.path("leftOutHours").asDouble(), ROUNDING);
+    assertEquals(leftOutHours, api.get(BOX).at("/heat/leftOutHours").asDouble(), ROUNDING);
     // What the gap could have added at the band's high limit.
     double high = api.get(BOX).at("/band/temperature/high").asDouble();
     assertEquals(degreeHours + leftOutHours * (high - 15), heat.path("upper").asDouble(), ROUNDING);

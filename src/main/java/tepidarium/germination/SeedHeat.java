@@ -23,6 +23,8 @@ import tepidarium.heat.SensorError;
  * @param most {@code upper} if the sensor reads too low by its stated error
  * @param coveredHours time between readings that are at most the longest gap apart
  * @param gapHours time without known temperature
+ * @param leftOutHours part of the gaps that readings would cover if none were left out because of
+ *     faults
  */
 public record SeedHeat(
     double degreeHours,
@@ -32,8 +34,9 @@ public record SeedHeat(
     double least,
     double most,
     double coveredHours,
-    double gapHours) {
-  static final SeedHeat NONE = new SeedHeat(0, 0, 0, 0, 0, 0, 0, 0);
+    double gapHours,
+    double leftOutHours) {
+  static final SeedHeat NONE = new SeedHeat(0, 0, 0, 0, 0, 0, 0, 0, 0);
 
   /**
    * The heat in one container until an instant.
@@ -57,7 +60,8 @@ public record SeedHeat(
         Math.max(0, sum.lower() - error.less()),
         upper + error.more(),
         sum.coveredHours(),
-        sum.gapHours());
+        sum.gapHours(),
+        sum.leftOutHours());
   }
 
   SeedHeat plus(SeedHeat other) {
@@ -69,7 +73,8 @@ public record SeedHeat(
         least + other.least,
         most + other.most,
         coveredHours + other.coveredHours,
-        gapHours + other.gapHours);
+        gapHours + other.gapHours,
+        leftOutHours + other.leftOutHours);
   }
 
   /**
@@ -88,7 +93,8 @@ public record SeedHeat(
         seedHeats.stream().mapToDouble(SeedHeat::least).min().orElseThrow(),
         seedHeats.stream().mapToDouble(SeedHeat::most).max().orElseThrow(),
         mean(seedHeats, shares, SeedHeat::coveredHours),
-        mean(seedHeats, shares, SeedHeat::gapHours));
+        mean(seedHeats, shares, SeedHeat::gapHours),
+        mean(seedHeats, shares, SeedHeat::leftOutHours));
   }
 
   private static double mean(

@@ -24,7 +24,7 @@ public final class DegreeHours {
   public static HeatSum of(Samples temperature, Span span, HeatRule rule, Duration maxGap) {
     Adder adder = new Adder(rule);
     temperature.walk(span, maxGap.toMillis(), adder);
-    return adder.sum();
+    return adder.sum(temperature.leftOutMs(span, maxGap.toMillis()));
   }
 
   private static final class Adder implements SegmentVisitor {
@@ -51,9 +51,13 @@ public final class DegreeHours {
       gapMs += endMs - startMs;
     }
 
-    HeatSum sum() {
+    HeatSum sum(long leftOutMs) {
       return new HeatSum(
-          degreeMs / HeatSum.MS_PER_HOUR, aboveMs / HeatSum.MS_PER_HOUR, coveredMs, gapMs);
+          degreeMs / HeatSum.MS_PER_HOUR,
+          aboveMs / HeatSum.MS_PER_HOUR,
+          coveredMs,
+          gapMs,
+          leftOutMs);
     }
   }
 }

@@ -7,17 +7,26 @@ package tepidarium.heat;
  * @param hoursAboveBase covered time above the base temperature, h
  * @param coveredMs time between readings that are at most the longest gap apart, ms
  * @param gapMs time without known temperature, ms
+ * @param leftOutMs part of the gaps that readings would cover if none were left out because of
+ *     faults, ms
  */
-public record HeatSum(double degreeHours, double hoursAboveBase, long coveredMs, long gapMs) {
-  public static final HeatSum ZERO = new HeatSum(0, 0, 0, 0);
+public record HeatSum(
+    double degreeHours, double hoursAboveBase, long coveredMs, long gapMs, long leftOutMs) {
+  public static final HeatSum ZERO = gap(0);
   static final double MS_PER_HOUR = 3_600_000.0;
+
+  /** A time without any readings. */
+  public static HeatSum gap(long ms) {
+    return new HeatSum(0, 0, 0, ms, 0);
+  }
 
   public HeatSum plus(HeatSum other) {
     return new HeatSum(
         degreeHours + other.degreeHours,
         hoursAboveBase + other.hoursAboveBase,
         coveredMs + other.coveredMs,
-        gapMs + other.gapMs);
+        gapMs + other.gapMs,
+        leftOutMs + other.leftOutMs);
   }
 
   public double coveredHours() {
@@ -26,6 +35,10 @@ public record HeatSum(double degreeHours, double hoursAboveBase, long coveredMs,
 
   public double gapHours() {
     return gapMs / MS_PER_HOUR;
+  }
+
+  public double leftOutHours() {
+    return leftOutMs / MS_PER_HOUR;
   }
 
   /** The lower bound of the heat, °C·h: none in the gaps. */

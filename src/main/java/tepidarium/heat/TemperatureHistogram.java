@@ -32,19 +32,21 @@ public final class TemperatureHistogram {
   private final double[] degreeHours;
   private final long coveredMs;
   private final long gapMs;
+  private final long leftOutMs;
 
   private TemperatureHistogram(
-      int first, double[] hours, double[] degreeHours, long coveredMs, long gapMs) {
+      int first, double[] hours, double[] degreeHours, long coveredMs, long gapMs, long leftOutMs) {
     this.first = first;
     this.hours = hours;
     this.degreeHours = degreeHours;
     this.coveredMs = coveredMs;
     this.gapMs = gapMs;
+    this.leftOutMs = leftOutMs;
   }
 
   /** The histogram of a gap. */
   public static TemperatureHistogram unknown(long lengthMs) {
-    return new TemperatureHistogram(0, new double[0], new double[0], 0, lengthMs);
+    return new TemperatureHistogram(0, new double[0], new double[0], 0, lengthMs, 0);
   }
 
   /**
@@ -55,6 +57,7 @@ public final class TemperatureHistogram {
   public static TemperatureHistogram of(Samples temperature, Span span, Duration maxGap) {
     Adder adder = new Adder();
     temperature.walk(span, maxGap.toMillis(), adder);
+    adder.leftOutMs = temperature.leftOutMs(span, maxGap.toMillis());
     return adder.sum();
   }
 
@@ -111,7 +114,8 @@ public final class TemperatureHistogram {
   public HeatSum heat(HeatRule rule) {
     Double ceiling = rule.ceilingC();
     double capped = ceiling == null ? 0 : above(ceiling);
-    return new HeatSum(above(rule.baseC()) - capped, hoursAbove(rule.baseC()), coveredMs, gapMs);
+    return new HeatSum(
+        above(rule.baseC()) - capped, hoursAbove(rule.baseC()), coveredMs, gapMs, leftOutMs);
   }
 
   /**
@@ -186,7 +190,10 @@ public final class TemperatureHistogram {
     return sum;
   }
 
-  /** Serializes the bins; covered time and gaps are stored separately. See {@link #fromBytes}. */
+  /**
+   * Serializes the bins. Covered time, gaps and time left out are stored separately. See {@link
+   * #fromBytes}.
+   */
   public byte[] toBytes() {
     ByteBuffer bytes = ByteBuffer.allocate(Short.BYTES + 2 * Double.BYTES * hours.length);
     bytes.putShort((short) first);
@@ -197,7 +204,8 @@ public final class TemperatureHistogram {
   }
 
   /** Deserializes a histogram. Without bytes the whole time is a gap. */
-  public static TemperatureHistogram fromBytes(byte @Nullable [] kept, long coveredMs, long gapMs) {
+  public static TemperatureHistogram fromBytes(
+      byte @Nullable [] kept, long coveredMs, long gapMs, long leftOutMs) {
     if (kept == null) {
       return unknown(coveredMs + gapMs);
     }
@@ -209,7 +217,7 @@ public final class TemperatureHistogram {
       hours[i] = bytes.getDouble();
       degreeHours[i] = bytes.getDouble();
     }
-    return new TemperatureHistogram(first, hours, degreeHours, coveredMs, gapMs);
+    return new TemperatureHistogram(first, hours, degreeHours, coveredMs, gapMs, leftOutMs);
   }
 
   private static final class Adder implements SegmentVisitor {
@@ -217,6 +225,7 @@ public final class TemperatureHistogram {
     private final double[] degreeHours = new double[BINS];
     private long coveredMs;
     private long gapMs;
+    private long leftOutMs;
 
     @Override
     public void line(long startMs, double startC, long endMs, double endC) {
@@ -259,6 +268,7 @@ public final class TemperatureHistogram {
       }
       coveredMs += part.coveredMs;
       gapMs += part.gapMs;
+      leftOutMs += part.leftOutMs;
     }
 
     TemperatureHistogram sum() {
@@ -275,7 +285,8 @@ public final class TemperatureHistogram {
           Arrays.copyOfRange(hours, from, to),
           Arrays.copyOfRange(degreeHours, from, to),
           coveredMs,
-          gapMs);
+          gapMs,
+          leftOutMs);
     }
   }
 }

@@ -19,7 +19,6 @@ import tepidarium.reading.Quantity;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
-import tepidarium.reading.TimeWeighted;
 import tepidarium.series.ReadingSource;
 
 /**
@@ -47,21 +46,18 @@ public final class CalibratedReadings {
 
   /**
    * The container's samples of each quantity over the span. The span is widened by {@link #maxGap}
-   * on both sides, for interpolation at its ends. A quantity without readings has no entry.
+   * on both sides, for interpolation at its ends. A quantity without readings has no entry. The
+   * samples are empty if all readings were left out.
    *
    * @param container a container, or the room
    */
   public Map<Quantity, Samples> samples(ContainerId container, Span span) {
-    return samples(container, span, true);
-  }
-
-  private Map<Quantity, Samples> samples(ContainerId container, Span span, boolean onlyCounted) {
     Span wide = new Span(span.from().minus(maxGap), span.to().plus(maxGap));
     Map<Quantity, Samples> merged = new EnumMap<>(Quantity.class);
     for (Placement placement : register.placementsIn(container)) {
       Span overlap = overlap(placement, wide);
       if (overlap.from().isBefore(overlap.to())) {
-        read(placement.sensor(), overlap, onlyCounted)
+        read(placement.sensor(), overlap, true)
             .forEach(
                 (quantity, samples) ->
                     merged.merge(
@@ -95,10 +91,7 @@ public final class CalibratedReadings {
   public long leftOutMs(ContainerId container, Quantity quantity, List<Span> spans) {
     long sum = 0;
     for (Span span : spans) {
-      Samples all = samples(container, span, false).getOrDefault(quantity, Samples.EMPTY);
-      Samples counted = samples(container, quantity, span);
-      long covered = TimeWeighted.of(all, span, maxGap).coveredMs();
-      sum += Math.max(0, covered - TimeWeighted.of(counted, span, maxGap).coveredMs());
+      sum += samples(container, quantity, span).leftOutMs(span, maxGap.toMillis());
     }
     return sum;
   }
@@ -127,7 +120,7 @@ public final class CalibratedReadings {
         .forEach(
             (quantity, samples) -> {
               Samples wanted = onlyCounted ? exclusions.counted(quantity, samples) : samples;
-              if (!wanted.isEmpty()) {
+              if (!wanted.isEmpty() || wanted.hasLeftOut()) {
                 corrected.put(quantity, correction.corrected(quantity, wanted));
               }
             });

@@ -2,14 +2,16 @@ package tepidarium.reading;
 
 import java.util.Arrays;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A series of one quantity: values at strictly ascending instants, in two arrays. Immutable and
  * thread-safe. Between two neighbours the value is interpolated linearly, unless they are further
- * apart than the caller's longest gap, or readings between them were left out.
+ * apart than the caller's longest gap, or readings between them were left out. A series from which
+ * readings were left out also holds the series with them.
  */
 public final class Samples {
-  public static final Samples EMPTY = new Samples(new long[0], new double[0], new long[0]);
+  public static final Samples EMPTY = new Samples(new long[0], new double[0], new long[0], null);
 
   private final long[] atMs;
   private final double[] values;
@@ -17,10 +19,22 @@ public final class Samples {
   /** Instants of samples that are not joined with the one before. Ascending. */
   private final long[] breaks;
 
-  private Samples(long[] atMs, double[] values, long[] breaks) {
+  /** The series with the readings that were left out; null if none was. */
+  private final @Nullable Samples all;
+
+  private Samples(long[] atMs, double[] values, long[] breaks, @Nullable Samples all) {
     this.atMs = atMs;
     this.values = values;
     this.breaks = breaks;
+    this.all = all;
+  }
+
+  private Samples all() {
+    return all == null ? this : all;
+  }
+
+  private Samples withAll(Samples whole) {
+    return new Samples(atMs, values, breaks, whole);
   }
 
   /**
@@ -38,7 +52,7 @@ public final class Samples {
         throw new IllegalArgumentException("instants must ascend, at index " + i);
       }
     }
-    return new Samples(atMs.clone(), values.clone(), EMPTY.breaks);
+    return new Samples(atMs.clone(), values.clone(), EMPTY.breaks, null);
   }
 
   public int size() {
@@ -97,7 +111,39 @@ public final class Samples {
       }
       leftOut = out;
     }
-    return kept == null ? this : kept.build();
+    return kept == null ? this : kept.build().withAll(all());
+  }
+
+  /** Whether readings were left out, see {@link #without}. */
+  public boolean hasLeftOut() {
+    return all != null;
+  }
+
+  /**
+   * The time of the span that the series would cover with the readings that were left out, and that
+   * it does not cover without them, ms.
+   */
+  public long leftOutMs(Span span, long maxGapMs) {
+    return all == null ? 0 : Math.max(0, all.coveredMs(span, maxGapMs) - coveredMs(span, maxGapMs));
+  }
+
+  private long coveredMs(Span span, long maxGapMs) {
+    long[] gapMs = new long[1];
+    walk(
+        span,
+        maxGapMs,
+        new SegmentVisitor() {
+          @Override
+          public void line(long startMs, double startValue, long endMs, double endValue) {
+            // Covered time is the rest of the span.
+          }
+
+          @Override
+          public void gap(long startMs, long endMs) {
+            gapMs[0] += endMs - startMs;
+          }
+        });
+    return span.toMs() - span.fromMs() - gapMs[0];
   }
 
   /** The index of the first sample at or after the instant; the size where there is none. */
@@ -122,12 +168,12 @@ public final class Samples {
     for (int i = 0; i < changed.length; i++) {
       changed[i] = change.apply(atMs[i], values[i]);
     }
-    return new Samples(atMs, changed, breaks);
+    return new Samples(atMs, changed, breaks, all == null ? null : all.mapped(change));
   }
 
   /**
    * The samples from {@code fromMs} to {@code toMs}, both included, and the nearest one on either
-   * side, so that the straight lines across both edges are known.
+   * side, so that the straight lines across both edges are known. Without the readings left out.
    */
   public Samples around(long fromMs, long toMs) {
     int start = Math.max(0, indexFrom(fromMs) - 1);
@@ -136,15 +182,18 @@ public final class Samples {
       return this;
     }
     return new Samples(
-        Arrays.copyOfRange(atMs, start, end), Arrays.copyOfRange(values, start, end), breaks);
+        Arrays.copyOfRange(atMs, start, end), Arrays.copyOfRange(values, start, end), breaks, null);
   }
 
-  /** The samples from {@code fromMs}, included, to {@code untilMs}, excluded. */
+  /**
+   * The samples from {@code fromMs}, included, to {@code untilMs}, excluded. Without the readings
+   * left out.
+   */
   public Samples between(long fromMs, long untilMs) {
     int start = indexFrom(fromMs);
     int end = Math.max(start, indexFrom(untilMs));
     return new Samples(
-        Arrays.copyOfRange(atMs, start, end), Arrays.copyOfRange(values, start, end), breaks);
+        Arrays.copyOfRange(atMs, start, end), Arrays.copyOfRange(values, start, end), breaks, null);
   }
 
   /**
@@ -152,6 +201,13 @@ public final class Samples {
    * other's samples strictly between them.
    */
   public Samples gapsFilledFrom(Samples other, long maxGapMs) {
+    Samples filled = filledFrom(other, maxGapMs);
+    return all == null && other.all == null
+        ? filled
+        : filled.withAll(all().filledFrom(other.all(), maxGapMs));
+  }
+
+  private Samples filledFrom(Samples other, long maxGapMs) {
     if (isEmpty() || other.isEmpty()) {
       return isEmpty() ? other : this;
     }
@@ -274,7 +330,10 @@ public final class Samples {
 
     public Samples build() {
       return new Samples(
-          Arrays.copyOf(atMs, size), Arrays.copyOf(values, size), Arrays.copyOf(breaks, broken));
+          Arrays.copyOf(atMs, size),
+          Arrays.copyOf(values, size),
+          Arrays.copyOf(breaks, broken),
+          null);
     }
   }
 }

@@ -42,7 +42,7 @@ public final class ContainerHours {
   /** The heat of a part of the span. Time outside the loaded span counts as a gap. */
   public HeatSum heat(Span part, HeatRule rule) {
     Span loaded = part.within(span);
-    HeatSum sum = gap(part.length().minus(loaded.length()).toMillis());
+    HeatSum sum = HeatSum.gap(part.length().minus(loaded.length()).toMillis());
     long from = -1;
     for (int i = 0; i < rows.size() && rows.get(i).fromMs() < loaded.toMs(); i++) {
       long start = rows.get(i).fromMs();
@@ -58,10 +58,6 @@ public final class ContainerHours {
       }
     }
     return sum.plus(fromReadings(from, loaded.toMs(), rule));
-  }
-
-  private static HeatSum gap(long ms) {
-    return new HeatSum(0, 0, 0, ms);
   }
 
   private long end(int row) {

@@ -37,7 +37,7 @@ public final class RollupTemperatures implements ContainerTemperatures {
   public HeatSum heat(ContainerId id, Span span, HeatRule rule) {
     Container container = register.container(id).orElse(null);
     return container == null
-        ? new HeatSum(0, 0, 0, span.length().toMillis())
+        ? HeatSum.gap(span.length().toMillis())
         : history.heat(container, span, rule);
   }
 

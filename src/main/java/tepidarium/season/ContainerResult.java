@@ -14,6 +14,8 @@ import org.jspecify.annotations.Nullable;
  * @param dryBelow low humidity limit of its band, %
  * @param coveredHours time covered by temperature readings, h
  * @param gapHours time without known temperature, h
+ * @param leftOutHours part of the gaps that readings would cover if none were left out because of
+ *     faults, h
  * @param degreeHours heat in covered time, by its own base and ceiling, °C·h
  * @param upper upper bound of the heat with gaps included, °C·h
  * @param degreeHoursPerDay mean heat per day of covered time, °C·h per day; null if no time is
@@ -37,6 +39,7 @@ public record ContainerResult(
     double dryBelow,
     double coveredHours,
     double gapHours,
+    double leftOutHours,
     double degreeHours,
     double upper,
     @Nullable Double degreeHoursPerDay,

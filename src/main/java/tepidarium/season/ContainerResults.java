@@ -60,6 +60,7 @@ final class ContainerResults {
         container.band().humidityLowPercent(),
         heat.coveredHours(),
         heat.gapHours(),
+        heat.leftOutHours(),
         heat.degreeHours(),
         heat.upper(measuredContainer.rule(), container.band().temperatureHighC()),
         hasReadings ? HOURS_PER_DAY * heat.degreeHours() / heat.coveredHours() : null,

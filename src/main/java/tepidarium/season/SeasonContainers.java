@@ -87,7 +87,7 @@ final class SeasonContainers implements ContainerTemperatures {
   public HeatSum heat(ContainerId container, Span span, HeatRule rule) {
     MeasuredContainer measured = containers.get(container);
     return measured == null
-        ? new HeatSum(0, 0, 0, span.length().toMillis())
+        ? HeatSum.gap(span.length().toMillis())
         : measured.summary().hours().heat(span, rule);
   }
 

@@ -145,7 +145,7 @@ public final class BenchCoverage {
     for (int i = 0; i < room.length; i++) {
       double now = meanC + 0.25 * (room[i] - 18) + own[i];
       double reach = 0.2 + 0.05 * Math.abs(random.nextGaussian());
-      HeatSum heat = new HeatSum(now - BASE_C, 1, LocalHours.HOUR_MS, 0);
+      HeatSum heat = new HeatSum(now - BASE_C, 1, LocalHours.HOUR_MS, 0, 0);
       double outside = Math.max(0, Math.min(1, (LOW_C - now + reach) / (2 * reach)));
       columns.add(
           hours.span().fromMs() + i * LocalHours.HOUR_MS,

@@ -19,7 +19,7 @@ class DayEstimatesTest {
 
   private static HeatSum measured(double degreeHours, Duration covered) {
     long coveredMs = covered.toMillis();
-    return new HeatSum(degreeHours, 24, coveredMs, Duration.ofHours(24).toMillis() - coveredMs);
+    return new HeatSum(degreeHours, 24, coveredMs, Duration.ofHours(24).toMillis() - coveredMs, 0);
   }
 
   /** From 20 to 30 °C, all above 15 °C: 10 °C for as many hours as the day has. */

@@ -43,7 +43,7 @@ class HeatBenchTest {
     for (int i = 0; i < hours.count(); i++) {
       if (told.test(i)) {
         double now = temperatureC.applyAsDouble(i);
-        HeatSum heat = new HeatSum(now - BASE_C, 1, LocalHours.HOUR_MS, 0);
+        HeatSum heat = new HeatSum(now - BASE_C, 1, LocalHours.HOUR_MS, 0, 0);
         long start = hours.span().fromMs() + i * LocalHours.HOUR_MS;
         columns.add(start, heat, 0, course(LocalHours.HOUR_MS, now, 0.2), SENSOR);
       }
@@ -244,12 +244,12 @@ class HeatBenchTest {
     HeatHours columns = new HeatHours(hours);
     long half = LocalHours.HOUR_MS / 2;
     columns.add(
-        START.toEpochMilli(), new HeatSum(8, 0.5, half, half), 0, course(half, 31, 0), SENSOR);
+        START.toEpochMilli(), new HeatSum(8, 0.5, half, half, 0), 0, course(half, 31, 0), SENSOR);
     assertEquals(0, columns.count());
     long most = LocalHours.HOUR_MS * 3 / 4;
     columns.add(
         START.toEpochMilli(),
-        new HeatSum(12, 0.75, most, half / 2),
+        new HeatSum(12, 0.75, most, half / 2, 0),
         0,
         course(most, 31, 0),
         SENSOR);

@@ -64,7 +64,7 @@ class TemperatureHistogramProperties {
     TemperatureHistogram second =
         TemperatureHistogram.of(record, Span.ofMillis(cuts.b(), cuts.c()), HALF_HOUR);
     TemperatureHistogram kept =
-        TemperatureHistogram.fromBytes(second.toBytes(), second.coveredMs(), second.gapMs());
+        TemperatureHistogram.fromBytes(second.toBytes(), second.coveredMs(), second.gapMs(), 0);
     HeatRule rule = new HeatRule(base / 4.0, null);
     Span whole = Span.ofMillis(cuts.a(), cuts.c());
     same(

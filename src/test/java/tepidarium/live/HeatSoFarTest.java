@@ -10,6 +10,8 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
+import tepidarium.fault.FaultDecision;
+import tepidarium.fault.FaultKind;
 import tepidarium.heat.DegreeHours;
 import tepidarium.heat.HeatRule;
 import tepidarium.reading.Quantity;
@@ -59,6 +61,41 @@ class HeatSoFarTest {
     Instant later = NOW.plusSeconds(900);
     arrives(36_600, 31);
     assertEquals(exact(later), told(later), 1e-9);
+  }
+
+  /**
+   * Excluded from 1 h to 1:30 and from 9 h to 9:30: each leaves out these 30 min and 10 min on both
+   * sides. The first comes from the hourly sums, the second from the newest readings.
+   */
+  @Test
+  void itTellsWhatWasLeftOut() {
+    assertEquals(0, leftOut(), 1e-9);
+    decide(60, true);
+    decide(540, true);
+    assertEquals(2 * 50 / 60.0, leftOut(), 1e-9);
+    decide(60, false);
+    assertEquals(50 / 60.0, leftOut(), 1e-9);
+    decide(540, false);
+    assertEquals(0, leftOut(), 1e-9);
+  }
+
+  private void decide(int minute, boolean excluded) {
+    Instant from = Bench.START.plusSeconds(minute * 60L);
+    bench.register.decide(
+        new FaultDecision(
+            Bench.SENSOR,
+            Quantity.TEMPERATURE,
+            FaultKind.STUCK,
+            from,
+            from.plusSeconds(1_800),
+            excluded,
+            NOW,
+            "Ada"));
+    heat.invalidate(bench.container().id());
+  }
+
+  private double leftOut() {
+    return heat.of(bench.container(), NOW).orElseThrow().heat().leftOutHours();
   }
 
   @Test

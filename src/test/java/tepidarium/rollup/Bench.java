@@ -21,7 +21,7 @@ import tepidarium.reading.SensorId;
 public final class Bench {
   public static final Instant START = Instant.parse("2026-03-01T00:17:00Z");
   static final Duration GAP = Duration.ofMinutes(30);
-  static final SensorId SENSOR = new SensorId("s");
+  public static final SensorId SENSOR = new SensorId("s");
 
   public final MemoryReadings readings = new MemoryReadings();
   final MemoryHours hours = new MemoryHours();

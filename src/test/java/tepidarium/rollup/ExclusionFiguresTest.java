@@ -8,10 +8,15 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import tepidarium.fault.FaultDecision;
 import tepidarium.fault.FaultKind;
+import tepidarium.germination.HeatPath;
+import tepidarium.germination.SeedHeat;
+import tepidarium.germination.SeedPath;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
 import tepidarium.heat.Limit;
 import tepidarium.reading.Quantity;
+import tepidarium.reading.Readings;
+import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 
 /**
@@ -59,6 +64,27 @@ class ExclusionFiguresTest {
     HeatSum byHistogram =
         bench.history.histogram(bench.container(), SIX_HOURS).heat(new HeatRule(12, 33.0));
     assertEquals(degreeHours, byHistogram.degreeHours(), ROUNDING);
+    // Nothing else is missing here, so the whole gap was left out.
+    leftOutIs(gapHours);
+  }
+
+  /** The same by the hourly sums, the histogram, the readings, and along the path of seeds. */
+  private void leftOutIs(double hours) {
+    HeatRule own = HeatRule.of(bench.container().settings());
+    RollupTemperatures temperatures =
+        new RollupTemperatures(bench.register, bench.calibrated, bench.history);
+    for (HeatRule rule : List.of(own, new HeatRule(12, null), new HeatRule(12.1, 33.0))) {
+      HeatSum sum = bench.history.heat(bench.container(), SIX_HOURS, rule);
+      assertEquals(hours, sum.leftOutHours(), ROUNDING);
+      SeedPath.Leg leg = new SeedPath.Leg(bench.container().id(), at(0), null);
+      SeedHeat seeds = new HeatPath(temperatures, own).seedHeat(leg, at(360), at(360), rule);
+      assertEquals(hours, seeds.leftOutHours(), ROUNDING);
+    }
+    assertEquals(
+        hours * 3_600_000,
+        bench.calibrated.leftOutMs(
+            bench.container().id(), Quantity.TEMPERATURE, List.of(SIX_HOURS)),
+        ROUNDING);
   }
 
   @Test
@@ -94,6 +120,46 @@ class ExclusionFiguresTest {
     heatIs(102, 1 / 3.0);
     decide(FaultKind.SPIKE, 180, 180, false);
     heatIs(102 + 2 * line, 0);
+  }
+
+  /**
+   * Silence from 120 to 240 min. The excluded readings around it would cover the time from 90 to
+   * 120 min and from 240 to 270 min; the silence is not left out.
+   */
+  @Test
+  void silenceIsNotLeftOut() {
+    for (int minute = 0; minute <= 360; minute += 10) {
+      if (minute <= 120 || minute >= 240) {
+        bench.store(Bench.reading(minute * 60L, 30, 90, 0));
+      }
+    }
+    leftOutIs(0);
+    decide(FaultKind.STUCK, 100, 260, true);
+    leftOutIs(1);
+    assertEquals(3, heat().gapHours(), ROUNDING);
+    decide(FaultKind.STUCK, 100, 260, false);
+    leftOutIs(0);
+    assertEquals(2, heat().gapHours(), ROUNDING);
+  }
+
+  @Test
+  void aSpanWithoutCountedReadingsIsLeftOutWhole() {
+    store(180, 30);
+    decide(FaultKind.STUCK, 0, 360, true);
+    heatIs(0, 6);
+  }
+
+  /** Its readings, 5 min later each, cover the gap; so nothing is missing. */
+  @Test
+  void whatAnotherSensorFillsIsNotLeftOut() {
+    store(180, 30);
+    SensorId second = new SensorId("second");
+    bench.register.place(second, bench.container().id(), at(0), null);
+    for (int minute = 5; minute <= 360; minute += 10) {
+      bench.store(Readings.ofAir(second, at(minute), 30.0, null, null, null));
+    }
+    decide(FaultKind.STUCK, 100, 260, true);
+    heatIs(6 * 18, 0);
   }
 
   /** The stretch is shorter than the longest gap of 30 min, and yet not interpolated. */

@@ -127,6 +127,7 @@ final class Results {
           80,
           coveredHours,
           gapHours,
+          0,
           heat,
           heat + 19 * gapHours,
           coveredHours == 0 ? null : 384.0,

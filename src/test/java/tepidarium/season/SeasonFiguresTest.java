@@ -9,12 +9,15 @@ import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import tepidarium.container.ContainerId;
+import tepidarium.fault.FaultDecision;
+import tepidarium.fault.FaultKind;
 import tepidarium.germination.Act;
 import tepidarium.germination.GroupId;
 import tepidarium.germination.HeatPath;
 import tepidarium.germination.Shelf;
 import tepidarium.germination.SowingTimeline;
 import tepidarium.heat.HeatRule;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.Span;
 import tepidarium.rollup.Bench;
 import tepidarium.rollup.RollupTemperatures;
@@ -42,6 +45,10 @@ class SeasonFiguresTest {
         bench.store(Bench.reading(at, celsius(at), percent(at), lux(at)));
       }
     }
+    return result();
+  }
+
+  private ContainerResult result() {
     Span day = new Span(Bench.START, Bench.START.plusSeconds(24 * HOUR));
     SeasonContainers containers =
         new SeasonContainers(
@@ -85,6 +92,34 @@ class SeasonFiguresTest {
     assertEquals(24 * heat / 22, told.degreeHoursPerDay(), 1e-6);
     assertEquals(27, told.coldest());
     assertEquals(35, told.hottest());
+  }
+
+  /**
+   * Readings from 13 to 17 h do not count. They would cover 12:50 to 14:00 and 16:00 to 17:10, that
+   * is 7/3 h; the 2 h between are silence.
+   */
+  @Test
+  void hoursLeftOutAreToldApartFromSilence() {
+    assertEquals(0, day().leftOutHours(), 1e-9);
+    decide(true);
+    assertEquals(7 / 3.0, result().leftOutHours(), 1e-9);
+    assertEquals(2 + 7 / 3.0, result().gapHours(), 1e-9);
+    decide(false);
+    assertEquals(0, result().leftOutHours(), 1e-9);
+    assertEquals(2, result().gapHours(), 1e-9);
+  }
+
+  private void decide(boolean excluded) {
+    bench.register.decide(
+        new FaultDecision(
+            Bench.SENSOR,
+            Quantity.TEMPERATURE,
+            FaultKind.STUCK,
+            Bench.START.plusSeconds(13 * HOUR),
+            Bench.START.plusSeconds(17 * HOUR),
+            excluded,
+            Bench.START.plusSeconds(48 * HOUR),
+            "Ada"));
   }
 
   /** A flank of 10 min between 30 and 27 °C is below 29.5 °C for 500 s, and 1.25 °C on average. */

@@ -33,13 +33,13 @@ import tepidarium.sqlite.SqliteFile;
  * read connections.
  */
 public final class SqliteRollups implements RollupStore, AutoCloseable {
-  private static final Schema SCHEMA = new Schema("db/ledger", 5);
+  private static final Schema SCHEMA = new Schema("db/ledger", 6);
   private static final Quantity[] QUANTITIES = Quantity.values();
 
   /** The columns of a row, in the order in which they are read and written. */
   private static final List<String> COLUMNS = columns();
 
-  private static final int FIXED_COLUMNS = 14;
+  private static final int FIXED_COLUMNS = 15;
   private static final int SUMMARY_COLUMNS = 6;
   private static final int TIME_WEIGHTED_COLUMNS = 5;
   private static final int HISTOGRAM_COLUMN =
@@ -114,6 +114,7 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
     Collections.addAll(columns, "container_id", "hour_ms", "basis", "degree_hours", "above_hours");
     Collections.addAll(columns, "covered_ms", "gap_ms", "lux_hours", "cold_ms", "hot_ms");
     Collections.addAll(columns, "light_ms", "light_seen_ms", "dry_ms", "dry_seen_ms");
+    columns.add("left_out_ms");
     // The column names contain the quantity's position in the enum, from 1.
     for (int i = 1; i <= QUANTITIES.length; i++) {
       for (String part : List.of("n", "sum", "min", "max", "first_ms", "last_ms")) {
@@ -131,7 +132,13 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
 
   private static RollupRow row(ResultSet row) throws SQLException {
     long covered = row.getLong(6);
-    HeatSum heat = new HeatSum(row.getDouble(4), row.getDouble(5), covered, row.getLong(7));
+    HeatSum heat =
+        new HeatSum(
+            row.getDouble(4),
+            row.getDouble(5),
+            covered,
+            row.getLong(7),
+            row.getLong(FIXED_COLUMNS));
     Map<Quantity, Summary> summaries = new EnumMap<>(Quantity.class);
     for (int i = 0; i < QUANTITIES.length; i++) {
       int first = FIXED_COLUMNS + 1 + i * SUMMARY_COLUMNS;
@@ -156,7 +163,8 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
         new LimitTime(covered, row.getDouble(10)),
         new LimitTime(row.getLong(12), row.getDouble(11)),
         new LimitTime(row.getLong(14), row.getDouble(13)),
-        TemperatureHistogram.fromBytes(row.getBytes(HISTOGRAM_COLUMN), covered, heat.gapMs()),
+        TemperatureHistogram.fromBytes(
+            row.getBytes(HISTOGRAM_COLUMN), covered, heat.gapMs(), heat.leftOutMs()),
         summaries,
         timeWeighted(row));
   }
@@ -209,6 +217,7 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
     statement.setLong(12, row.light().coveredMs());
     statement.setDouble(13, row.dry().outsideMs());
     statement.setLong(14, row.dry().coveredMs());
+    statement.setLong(FIXED_COLUMNS, row.heat().leftOutMs());
     for (int i = 0; i < QUANTITIES.length; i++) {
       bind(statement, FIXED_COLUMNS + 1 + i * SUMMARY_COLUMNS, row.summary(QUANTITIES[i]));
     }

@@ -16,6 +16,7 @@ record SeedHeatJson(
     double most,
     double coveredHours,
     double gapHours,
+    double leftOutHours,
     int ways) {
   static SeedHeatJson of(SeedHeat seedHeat, int ways) {
     return new SeedHeatJson(
@@ -27,6 +28,7 @@ record SeedHeatJson(
         seedHeat.most(),
         seedHeat.coveredHours(),
         seedHeat.gapHours(),
+        seedHeat.leftOutHours(),
         ways);
   }
 }
