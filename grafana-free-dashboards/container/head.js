@@ -7,6 +7,7 @@ import * as t from '../shared/time-format.js';
 import { now } from '../shared/clock.js';
 import { makeAlert, updateAlert } from '../shared/attention.js';
 import { makeCard, updateCard } from '../shared/card.js';
+import { missingHours } from '../shared/container-words.js';
 import { byUrgency, isOpen } from '../shared/alert-words.js';
 
 const OPEN_MINUTES = 10;
@@ -28,7 +29,7 @@ function heatNote(heat) {
   const parts = [`since ${t.moment(heat.from, now())}, from ${t.hours(heat.coveredHours)} of readings`];
   if (heat.gapHours > 0.05)
     parts.push(
-      `${t.hours(heat.gapHours)} missing, so between ${f.degreeHoursNumber(heat.lower)} and ${f.degreeHoursNumber(heat.upper)}`,
+      `${missingHours(heat)}, so between ${f.degreeHoursNumber(heat.lower)} and ${f.degreeHoursNumber(heat.upper)}`,
     );
   if (heat.sensorError)
     parts.push(

@@ -1,5 +1,6 @@
 // The containers of a season as rows of a table. Pure.
 
+import { leftOutOfHeat } from '../shared/fault-words.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { figure, heatPerDay, known } from './words.js';
@@ -28,12 +29,17 @@ export function containerRows(report) {
       figure(one.humidityCoveredHours === 0 ? f.UNKNOWN : one.dryHours === 0 ? 'never' : t.hours(one.dryHours)),
       leaks(one),
       figure(f.number(one.openings)),
-      figure(
-        one.coveredHours === 0 ? 'no sensor' : t.hours(one.coveredHours),
-        one.gapHours >= 0.5 ? `${t.hours(one.gapHours)} not heard` : '',
-      ),
+      figure(one.coveredHours === 0 ? 'no sensor' : t.hours(one.coveredHours), gapWords(one)),
     ],
   }));
+}
+
+/** Time without readings, and time whose readings do not count. */
+function gapWords({ gapHours, leftOutHours = 0 }) {
+  const silent = gapHours - leftOutHours;
+  return [silent >= 0.5 ? `${t.hours(silent)} not heard` : '', leftOutOfHeat(leftOutHours)]
+    .filter((text) => text)
+    .join('; ');
 }
 
 function outside({ coveredHours }, { excursions, duringOpenings, hours, longestHours, degreeHoursLost }, cold) {

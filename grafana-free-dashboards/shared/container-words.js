@@ -1,6 +1,7 @@
 // What the figures mean, said in words. Pure: a container or an alert in, sentences out.
 
 import { isShelved } from './alert-words.js';
+import { leftOutOfHeat } from './fault-words.js';
 import * as f from './format.js';
 import { limitLines } from './limit-words.js';
 import { QUANTITIES } from './quantities.js';
@@ -109,10 +110,16 @@ function fineLine({ limits, latest }) {
   return `${sentence} ${why}: ${listed(open.map(([, , word]) => word))}.`;
 }
 
+/** How long no temperature counts, and how much of it because of faults. */
+export function missingHours({ gapHours, leftOutHours }) {
+  const leftOut = leftOutOfHeat(leftOutHours);
+  return `${t.hours(gapHours)} missing${leftOut ? ` (${leftOut})` : ''}`;
+}
+
 /** Missing hours and the bounds of the heat; empty if nothing is missing. */
 export function heatBounds(heat) {
   if (!heat || !(heat.gapHours > 0.05)) return '';
-  return `${t.hours(heat.gapHours)} missing: between ${f.degreeHoursNumber(heat.lower)} and ${f.degreeHours(heat.upper)}`;
+  return `${missingHours(heat)}: between ${f.degreeHoursNumber(heat.lower)} and ${f.degreeHours(heat.upper)}`;
 }
 
 export const batteryWord = (value) => `battery ${f.volts(value)}`;

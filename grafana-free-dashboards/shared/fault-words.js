@@ -96,6 +96,11 @@ export function leftOutWords(leftOut) {
   return parts.length === 0 ? '' : `Left out because of faults: ${parts.join('; ')}.`;
 }
 
+const MIN_HOURS = 0.05;
+
+/** For how long heat left readings out, as a phrase; empty below 3 min. */
+export const leftOutOfHeat = (hours) => (hours > MIN_HOURS ? `${t.hours(hours)} left out because of faults` : '');
+
 /** Faults as marks on charts; those of one quantity carry its key. */
 export const marksOfFaults = (faults) =>
   (faults ?? []).map((fault) => ({

@@ -5,7 +5,7 @@ import * as f from '../shared/format.js';
 import { drawing } from './course-drawing.js';
 import { BETWEEN, FATES, unfolded } from './course-view.js';
 import { heatEnd, heatWhiskers, watchedHeat } from './course.js';
-import { aboveWords, fitWords, heatNumber, heatUnit } from './heat-words.js';
+import { aboveWords, fitWords, heatNumber, heatUnit, leftOutOfCourse } from './heat-words.js';
 
 export function overHeat({ course, trouble }, sowing) {
   if (trouble) return [h('p', { class: 'caution', role: 'status' }, trouble)];
@@ -13,7 +13,7 @@ export function overHeat({ course, trouble }, sowing) {
   const watched = watchedHeat(course);
   const words = fitWords(course, watched);
   const sure = h('p', { class: 'headline' }, words.headline);
-  const lines = words.lines.map((line) => h('p', {}, line));
+  const lines = [...words.lines, leftOutOfCourse(course)].filter(Boolean).map((line) => h('p', {}, line));
   if (course.curve.length === 0 || watched === 0) return [sure, ...lines];
   const whiskers = heatWhiskers(course);
   const keys = [

@@ -1,5 +1,6 @@
 // Germination against heat in words: what a fit says, when the next come, whether heat or days count. Pure.
 
+import { leftOutOfHeat } from '../shared/fault-words.js';
 import { UNKNOWN, count, differenceToUnit, number, toUnit, unitName } from '../shared/format.js';
 
 export const known = (value) => value !== null && value !== undefined;
@@ -34,6 +35,12 @@ export function intervalText(interval, say, unit = '') {
 }
 
 const percent = (fraction) => number(fraction * 100);
+
+/** For how long the heat of a sowing left readings out, over the group with the most; empty if none. */
+export function leftOutOfCourse({ rows }) {
+  const words = leftOutOfHeat(Math.max(0, ...rows.map(({ from, to }) => (to ?? from).leftOutHours)));
+  return words ? `Readings of up to ${words}.` : '';
+}
 
 /** What the counts of one sowing say about the heat that its seeds needed. `watched`: heat at the last check. */
 export function fitWords({ base, fit }, watched) {

@@ -57,6 +57,16 @@ test('not identified: the reason and no number', () => {
   assert.doesNotMatch(told.headline, /\d/);
 });
 
+test('the heat of a sowing tells how much was left out, from the group with the most', () => {
+  const row = (from, to) => ({ from: { leftOutHours: from }, to: to === null ? null : { leftOutHours: to } });
+  assert.equal(w.leftOutOfCourse({ rows: [] }), '');
+  assert.equal(w.leftOutOfCourse({ rows: [row(0, 0), row(0, null)] }), '');
+  assert.equal(
+    w.leftOutOfCourse({ rows: [row(0, 1), row(2.5, null)] }),
+    'Readings of up to 2 h 30 min left out because of faults.',
+  );
+});
+
 const NOW = Date.parse('2026-11-26T09:00:00Z');
 const forecast = (more = {}) => ({
   group: '1-1',

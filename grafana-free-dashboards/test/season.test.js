@@ -135,6 +135,18 @@ test('what was not measured is not said to have been in order', () => {
   assert.equal(cell(rows, containerWords.CONTAINER_TITLES, 'Measured').main, 'no sensor');
 });
 
+test('hours left out because of faults are told apart from hours not heard', () => {
+  const measured = (hours) =>
+    cell(
+      containerWords.containerRows(report({ containers: [container(hours)] })),
+      containerWords.CONTAINER_TITLES,
+      'Measured',
+    ).below;
+  assert.equal(measured({ gapHours: 12, leftOutHours: 2 }), '10 h not heard; 2 h left out because of faults');
+  assert.equal(measured({ gapHours: 2, leftOutHours: 2 }), '2 h left out because of faults');
+  assert.equal(measured({ gapHours: 12, leftOutHours: undefined }), '12 h not heard');
+});
+
 test('excursions are counted apart from openings', () => {
   const cold = outside({ excursions: 2, duringOpenings: 3, hours: 12.5, longestHours: 10, degreeHoursLost: 24.29 });
   const rows = containerWords.containerRows(report({ containers: [container({ cold })] }));

@@ -142,6 +142,10 @@ test('one failed mat is one thing; silence and light stay single; cold comes bef
 test('bounds of heat are told only when there are gaps', () => {
   assert.equal(heatBounds({ gapHours: 0, lower: 5, upper: 5 }), '');
   assert.equal(heatBounds({ gapHours: 2, lower: 100, upper: 138 }), '2 h missing: between 100 and 138 °C·h');
+  assert.equal(
+    heatBounds({ gapHours: 2, leftOutHours: 1.5, lower: 100, upper: 138 }),
+    '2 h missing (1 h 30 min left out because of faults): between 100 and 138 °C·h',
+  );
 });
 
 test('every code of a reject has a remedy', async () => {
