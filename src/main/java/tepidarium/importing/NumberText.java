@@ -2,6 +2,7 @@ package tepidarium.importing;
 
 import java.util.Locale;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /** Reads numbers and markers of missing values from the text of cells. */
 final class NumberText {
@@ -38,6 +39,12 @@ final class NumberText {
           "#value!",
           "inf",
           "-inf");
+
+  /** A longer text is not a number. */
+  private static final int MAX_LENGTH = 60;
+
+  private static final Pattern LONG_NUMBER =
+      Pattern.compile("[+-]?\\d+(\\.\\d*)?([eE][+-]?\\d{1,3})?");
 
   private static final double[] POWERS = {
     1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15
@@ -78,8 +85,8 @@ final class NumberText {
   }
 
   /**
-   * Converts a number. Up to 15 digits, the result is the double nearest to the decimal text: the
-   * digits and the power of ten are both exact, so only the division rounds.
+   * Converts a number to the nearest double. Up to 15 digits, the digits and the power of ten are
+   * both exact, so only the division rounds. Java converts more digits and exponents.
    *
    * @param decimal the decimal separator; the other of comma and point separates thousands
    * @return NaN if the text is not a number
@@ -99,9 +106,8 @@ final class NumberText {
         count++;
         decimals += decimals >= 0 ? 1 : 0;
         group += group >= 0 ? 1 : 0;
-        if (count > 15) {
-          return Double.NaN;
-        }
+      } else if ((character == 'e' || character == 'E') && count > 0) {
+        return converted(text, decimal);
       } else if (decimals >= 0 || (group >= 0 && group != 3)) {
         return Double.NaN;
       } else if (character == decimal) {
@@ -116,7 +122,18 @@ final class NumberText {
     if (count == 0 || (group >= 0 && group != 3)) {
       return Double.NaN;
     }
+    if (count > 15) {
+      return converted(text, decimal);
+    }
     double value = decimals > 0 ? digits / POWERS[decimals] : digits;
     return negative ? -value : value;
+  }
+
+  /** Converts a number that has an exponent or many digits; NaN if the text is not a number. */
+  private static double converted(String text, char decimal) {
+    String plain = text.replace(decimal == '.' ? "," : ".", "").replace(decimal, '.');
+    return plain.length() <= MAX_LENGTH && LONG_NUMBER.matcher(plain).matches()
+        ? Double.parseDouble(plain)
+        : Double.NaN;
   }
 }

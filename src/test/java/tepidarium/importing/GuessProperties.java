@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import net.jqwik.api.Assume;
+import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
@@ -105,6 +106,24 @@ class GuessProperties {
       double expected = Double.parseDouble(whole + "." + Math.abs((tenths + row) % 10));
       assertEquals(expected, file.readings.get(i).value(Quantity.TEMPERATURE));
       assertEquals(10.25 + row, file.readings.get(i).value(Quantity.HUMIDITY));
+    }
+  }
+
+  /** Python and spreadsheets write all digits of a double, or an exponent. */
+  @Property
+  void eachDoubleIsReadBack(@ForAll double value) {
+    String text = Double.toString(value);
+    assertEquals(value, NumberText.parse(text, '.'));
+    assertEquals(value, NumberText.parse(text.replace('.', ','), ','));
+    assertEquals(value, NumberText.parse(text.toLowerCase(Locale.ROOT).replace("e-", "E-0"), '.'));
+  }
+
+  @Example
+  void longNumbersAreRead() {
+    assertEquals(3.8200000000000003, NumberText.parse("3.8200000000000003", '.'));
+    assertEquals(1e-05, NumberText.parse("1e-05", '.'));
+    for (String wrong : List.of("1e", "e5", "1e5x", "1.2.3e4", "--3.82000000000000031", "1e1000")) {
+      assertEquals(Double.NaN, NumberText.parse(wrong, '.'), wrong);
     }
   }
 
