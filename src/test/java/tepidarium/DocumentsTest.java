@@ -70,7 +70,7 @@ class DocumentsTest {
   }
 
   @Test
-  void theReadmeLeadsToEachPageInOneStep() throws IOException {
+  void theReadmeLinksToEachDocument() throws IOException {
     List<String> linked = links(Path.of("README.md"));
     try (Stream<Path> pages = Files.list(Path.of("src/docs"))) {
       pages
@@ -83,7 +83,7 @@ class DocumentsTest {
 
   /** A paragraph between the head of a table and its rows turns the rows into text. */
   @Test
-  void everyTableHasItsHead() throws IOException {
+  void everyTableHasAHeader() throws IOException {
     for (Path document : documents()) {
       for (String block : Files.readString(document).split("\n\\s*\n")) {
         if (block.startsWith("|")) {

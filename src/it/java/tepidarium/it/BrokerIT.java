@@ -98,7 +98,7 @@ class BrokerIT {
   }
 
   @Test
-  void aForbiddenTopicLeavesALineAndTheConnectionGoesOn() throws MqttException {
+  void aForbiddenTopicIsLoggedAndTheConnectionStays() throws MqttException {
     MqttClient sensor =
         new MqttClient(
             "tcp://127.0.0.1:" + open.mqttPort(), "careless-sensor", new MemoryPersistence());
@@ -128,7 +128,7 @@ class BrokerIT {
   }
 
   @Test
-  void aForbiddenTopicOfAnOldClientLeavesALine() {
+  void aForbiddenTopicOfAnMqtt3ClientIsLogged() {
     anybody.attempt("elsewhere/bag", "{\"temperature\":30}");
 
     awaitReject("elsewhere/bag");
@@ -177,7 +177,7 @@ class BrokerIT {
   }
 
   @Test
-  void anAccountPublishesAsItsOwnSensorAndWhatItIsGranted() throws IOException {
+  void anAccountPublishesToItsOwnAndGrantedTopics() throws IOException {
     try (RawMqtt bag = loggedIn("bag-1", "publishing", 0)) {
       assertEquals(0, bag.publish("tepidarium/bag-1", "{\"light\":0}").reason());
       assertEquals(0, bag.publish("tepidarium/bag-1/temperature", "30").reason());
@@ -204,7 +204,7 @@ class BrokerIT {
   }
 
   @Test
-  void anAccountReadsBelowItsOwnTopicAndWhatItIsGranted() throws IOException {
+  void anAccountReadsItsOwnAndGrantedTopics() throws IOException {
     try (RawMqtt bag = loggedIn("bag-1", "reading", 0)) {
       assertEquals(1, bag.subscribe("tepidarium/bag-1/#").granted());
       for (String foreign : List.of("tepidarium/#", "tepidarium/bag-2", "tepidarium/+", "#")) {

@@ -206,7 +206,7 @@ abstract class MqttContract {
   }
 
   @Test
-  void aRetainedMessageCountsOnlyWithItsTime() {
+  void aRetainedMessageIsStoredOnlyWithATime() {
     publisher.retained().send(topic, "{\"humidity\":96}");
     publisher.retained().send(topic + "/light", "0");
     String other = sensor + "-timed";
@@ -259,7 +259,7 @@ abstract class MqttContract {
   }
 
   @Test
-  void aClockOfNextYearLeavesALineAndTheArrivalCounts() {
+  void aTimeInTheFutureIsLoggedAndReplacedByTheArrival() {
     Instant nextYear = Instant.now().plus(365, ChronoUnit.DAYS);
     publisher.send(topic, "{\"temperature\":31,\"at\":\"" + nextYear + "\"}");
 
@@ -278,7 +278,7 @@ abstract class MqttContract {
   }
 
   @Test
-  void sevenMegabytesLeaveALineAndTheFlowGoesOn() {
+  void aTooLargeMessageIsRejectedAndReceivingContinues() {
     byte[] payload = new byte[7 << 20];
     Arrays.fill(payload, (byte) '[');
     publisher.send(topic, payload);

@@ -105,7 +105,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
   }
 
   @Test
-  void readingsComeBackInOrderHoweverTheyCame() {
+  void readingsComeBackInOrderOfTime() {
     List<Reading> readings =
         new ArrayList<>(
             IntStream.range(0, 500).mapToObj(i -> warm(i * 60L, 20 + i / 100.0)).toList());
@@ -334,7 +334,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
   }
 
   @Test
-  void everythingSurvivesARestart() {
+  void allReadingsSurviveARestart() {
     store.write(List.of(full(0, 30.0, 96.0, 0.0, 3.9), full(60, 31.0, null, null, null)));
     Map<SensorId, SensorSummary> heard = store.summaries();
     restart();

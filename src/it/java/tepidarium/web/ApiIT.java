@@ -813,7 +813,7 @@ class ApiIT {
   /** Runs last: it looks back at what the others were answered. */
   @Test
   @Order(Integer.MAX_VALUE)
-  void everythingThatIsDescribedWasAnswered() {
+  void everyDescribedRouteWasCalled() {
     Set<String> unheard = new TreeSet<>(api.described());
     unheard.removeAll(api.answered());
     assertEquals(Set.of(), unheard);

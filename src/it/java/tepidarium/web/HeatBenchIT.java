@@ -118,7 +118,7 @@ class HeatBenchIT {
   }
 
   @Test
-  void theLampOnTrialShowsWhatItCanDo() {
+  void theLampOnTrialShowsItsRiseAndTimeConstant() {
     JsonNode trial = api.get("/api/containers/lamp-1/trial?watts=40");
     assertEquals("told", trial.path("outcome").asText(), trial.toString());
     assertEquals(BenchShelf.LAMP_TAU_HOURS, trial.at("/timeConstantHours/value").asDouble(), 0.6);
@@ -131,7 +131,7 @@ class HeatBenchIT {
   }
 
   @Test
-  void aRegulatedPlaceIsSaidToBeOne() {
+  void aRegulatedPlaceIsRecognised() {
     JsonNode trial = api.get("/api/containers/mat-1/trial");
     assertEquals("regulated", trial.path("outcome").asText(), trial.toString());
     assertTrue(trial.path("low").isNull());

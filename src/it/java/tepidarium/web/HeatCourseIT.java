@@ -112,7 +112,7 @@ class HeatCourseIT {
   }
 
   @Test
-  void theNextTenthIsForetoldForEachGroup() {
+  void theNextTenthIsForecastForEachGroup() {
     JsonNode course = api.get(sowing + "/heat-course");
     assertTrue(course.path("noForecast").isNull(), course.path("noForecast").toString());
     JsonNode mat = course.path("forecasts").path(0);

@@ -202,7 +202,7 @@ class SeasonIT {
   }
 
   @Test
-  void leftOutTheSpanGoesFromTheFirstSowingToNow() {
+  void withoutASpanTheReportGoesFromTheFirstSowingToNow() {
     JsonNode report = api.get("/api/seasons/report");
     assertEquals(season.day(0).toString(), report.path("from").asText());
     assertEquals(3, report.path("sowings").size());

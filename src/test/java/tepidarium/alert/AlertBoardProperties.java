@@ -141,7 +141,7 @@ class AlertBoardProperties {
   }
 
   @Property
-  void noticesAlternate(
+  void raisedAndReturnedNoticesAlternate(
       @ForAll("overrides") RuleOverride override, @ForAll("steps") List<Step> steps) {
     What last = What.RETURNED;
     for (Transition transition : followed(override, steps, true).store.transitions()) {
@@ -154,7 +154,7 @@ class AlertBoardProperties {
   }
 
   @Property
-  void everyNoticeIsEarnedByAllReadingsOfItsDelay(
+  void aNoticeNeedsReadingsOutsideDuringItsWholeDelay(
       @ForAll("overrides") RuleOverride override, @ForAll("steps") List<Step> steps) {
     Site site = followed(override, steps, true);
     Rule rule =

@@ -84,7 +84,7 @@ class AlertBoardTest {
   }
 
   @Test
-  void itStaysOpenUntilItHasReturnedAndIsAcknowledged() {
+  void anAlertStaysOpenUntilItHasReturnedAndIsAcknowledged() {
     coldForTenMinutes();
     warmFrom(15);
     assertFalse(onlyOpen().active());
@@ -95,7 +95,7 @@ class AlertBoardTest {
   }
 
   @Test
-  void acknowledgedFirstItClosesWhenItReturns() {
+  void anAcknowledgedAlertClosesWhenItReturns() {
     coldForTenMinutes();
     board.acknowledge(onlyOpen().id(), "Ada", START.plusSeconds(660));
     assertTrue(onlyOpen().active());
@@ -104,7 +104,7 @@ class AlertBoardTest {
   }
 
   @Test
-  void activeAgainBeforeAcknowledgementItIsTheSameAlert() {
+  void anAlertActiveAgainBeforeAcknowledgementIsTheSame() {
     coldForTenMinutes();
     long id = onlyOpen().id();
     warmFrom(15);
@@ -140,7 +140,7 @@ class AlertBoardTest {
   }
 
   @Test
-  void somebodyTakesAnAlertBackFromTheShelf() {
+  void shelvingCanBeEndedByHand() {
     coldForTenMinutes();
     board.unshelve(onlyOpen().id(), "Ada", minute(11));
     assertEquals(List.of("raised"), transitions());
@@ -212,7 +212,7 @@ class AlertBoardTest {
   }
 
   @Test
-  void dryingAndColdComeBeforeSlightWarmth() {
+  void dryingAndColdAreMoreSevereThanSlightWarmth() {
     for (AlertKind kind : AlertKind.values()) {
       Priority priority = rules.standard(kind, Band.DEFAULT).priority();
       boolean first = kind == AlertKind.COLD || kind == AlertKind.DRY;
@@ -232,7 +232,7 @@ class AlertBoardTest {
   }
 
   @Test
-  void aForecastNamesTheTimeAndGivesWayToWhatItForesaw() {
+  void aForecastHasATimeAndEndsWhenTheLimitIsCrossed() {
     Instant crossing = minute(90);
     observe(Observation.heading(AlertKind.HEADING_COLD, minute(0), crossing, "by 1 °C an hour"));
     observe(Observation.heading(AlertKind.HEADING_COLD, minute(15), crossing, "by 1 °C an hour"));
@@ -248,7 +248,7 @@ class AlertBoardTest {
   }
 
   @Test
-  void aSteadyTemperatureIsFarFromItsLimit() {
+  void aSteadyTemperatureGivesNoForecast() {
     assertEquals(
         7 * 24 * 60, Observation.heading(AlertKind.HEADING_HOT, START, null, null).value());
     Instant farAway = START.plus(Duration.ofDays(900));

@@ -102,7 +102,7 @@ class SensorFaultsTest {
   }
 
   @Test
-  void theSameValueForHoursWhileTheRoomMovedIsStuck() {
+  void aConstantValueWhileTheRoomChangesIsStuck() {
     List<SensorFault> faults = faults(warmth(PROBE, at -> at < 60 ? breathing(at) : 31.0625));
     assertEquals(1, faults.size());
     assertEquals(SensorFault.Kind.STUCK, faults.get(0).kind());
@@ -110,7 +110,7 @@ class SensorFaultsTest {
   }
 
   @Test
-  void theSameValueWhereNothingMovedIsNotStuck() {
+  void aConstantValueAmongConstantSensorsIsNotStuck() {
     List<SensorFault> faults =
         SensorFaults.of(
             List.of(warmth(PROBE, at -> 31.0625)), List.of(record(at -> 17.3)), HALF_HOUR);
@@ -119,7 +119,7 @@ class SensorFaultsTest {
   }
 
   @Test
-  void wholeDegreesStandStillUnlessTheSensorBesideMoves() {
+  void aCoarseSensorIsStuckOnlyIfTheOtherSensorChanges() {
     assertEquals(List.of(), faults(warmth(PROBE, at -> 31)));
     SensorFaults.Report moving = warmth(SECOND, at -> 29.6 + at / 180);
     assertTrue(
@@ -134,7 +134,7 @@ class SensorFaultsTest {
   }
 
   @Test
-  void stepsToAndFroAreJumpsAndAnOpeningIsNone() {
+  void repeatedStepsAreJumpsButAnOpeningIsNot() {
     assertOnly(
         SensorFault.Kind.JUMPING,
         warmth(PROBE, at -> at >= 440 && at % 20 == 0 ? 22.5 : breathing(at)));
@@ -146,7 +146,7 @@ class SensorFaultsTest {
   }
 
   @Test
-  void twoSensorsFurtherApartThanBothMayBeOffDisagree() {
+  void twoSensorsDisagreeIfTheyDifferByMoreThanTheirErrors() {
     SensorFaults.Report sound = warmth(PROBE, SensorFaultsTest::breathing);
     assertOnly(SensorFault.Kind.DISAGREEING, sound, warmth(SECOND, at -> breathing(at) + 1.7));
     // 0.5 + 0.5 that both may be off, 0.5 between two places.

@@ -176,7 +176,7 @@ class ConfigReaderTest {
   }
 
   @Test
-  void aProgramMakesSettingsByTheSameNamesAndChecks() {
+  void settingsFromCodeHaveTheSameNamesAndChecks() {
     assertEquals(1, Config.of(Map.of("httpPort", 1)).httpPort());
     String message =
         String.valueOf(

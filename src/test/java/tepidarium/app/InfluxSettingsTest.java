@@ -35,7 +35,7 @@ class InfluxSettingsTest {
   }
 
   @Test
-  void anAddressIsEnough() {
+  void anAddressAloneIsEnough() {
     assertEquals(
         new InfluxAddress(URL, "tepidarium", null, null, null),
         read(Map.of("influxUrl", URL)).keeping().influx());
@@ -65,7 +65,7 @@ class InfluxSettingsTest {
   }
 
   @Test
-  void settingsThatMeanNothingAloneAreRefused() {
+  void loginSettingsWithoutAnAddressAreRefused() {
     assertTrue(problem(Map.of("influxToken", "t")).contains("influxToken has no effect without"));
     assertTrue(
         problem(Map.of("influxUrl", URL, "influxPassword", "p"))
@@ -76,7 +76,7 @@ class InfluxSettingsTest {
   }
 
   @Test
-  void aDatabaseCannotBreakOutOfAStatement() {
+  void aDatabaseNameCannotAddAStatement() {
     assertTrue(
         problem(Map.of("influxUrl", URL, "influxDatabase", "a\"; DROP"))
             .contains("influxDatabase"));

@@ -30,7 +30,7 @@ class NoticesConfigTest {
   }
 
   @Test
-  void theExampleOfTheHandbookIsRead() throws IOException {
+  void theExampleOfTheDocumentIsRead() throws IOException {
     String handbook = Files.readString(Path.of("src/docs/notices.md"));
     String example = handbook.split("```yaml\n", 2)[1].split("```", 2)[0];
     NoticesConfig notices = read(example.replace("MAIL_PASSWORD", "MAIL")).notices();

@@ -55,7 +55,7 @@ class ContainerIdTest {
   }
 
   @Test
-  void aNameIsMadePlainAlikeEverywhere() {
+  void aNameIsSimplifiedInTheSameWayInEveryLocale() {
     Locale before = Locale.getDefault();
     try {
       Locale.setDefault(Locale.forLanguageTag("tr"));

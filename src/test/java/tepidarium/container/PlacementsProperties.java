@@ -43,7 +43,7 @@ class PlacementsProperties {
   }
 
   @Property
-  void theLastCallWinsInsideItsStretchAndNothingElseMoves(@ForAll("moves") List<Move> moves) {
+  void aPlacementReplacesOthersOnlyWithinItsSpan(@ForAll("moves") List<Move> moves) {
     Register register = register();
     ContainerId[] expected = new ContainerId[HOURS];
     for (Move move : moves) {
@@ -60,7 +60,7 @@ class PlacementsProperties {
   }
 
   @Property
-  void noTwoPlacementsOfOneSensorOverlapAndTheyStandInOrder(@ForAll("moves") List<Move> moves) {
+  void placementsOfASensorAreInOrderAndDoNotOverlap(@ForAll("moves") List<Move> moves) {
     Register register = register();
     for (Move move : moves) {
       register.place(SENSOR, move.place(), hour(move.from()), move.until());

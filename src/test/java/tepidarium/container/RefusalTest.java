@@ -74,7 +74,7 @@ class RefusalTest {
   }
 
   @Test
-  void aCalibrationMovesTemperatureAndHumidityOnly() {
+  void onlyTemperatureAndHumidityHaveAnOffset() {
     Calibration calibration = new Calibration(-0.4, 2, 0.1);
     assertEquals(-0.4, calibration.offset(Quantity.TEMPERATURE));
     assertEquals(2, calibration.offset(Quantity.HUMIDITY));

@@ -82,7 +82,7 @@ class RegisterTest {
   }
 
   @Test
-  void containersStandOldestFirstAndAreFoundById() {
+  void containersAreListedOldestFirstAndFoundById() {
     assertEquals(List.of(bag, box), register.containers());
     assertEquals(Optional.of(box), register.container(new ContainerId("box")));
     assertEquals(Optional.empty(), register.container(new ContainerId("jar")));
@@ -94,7 +94,7 @@ class RegisterTest {
   }
 
   @Test
-  void aChangeKeepsTheIdAndTheDayItWasMade() {
+  void aChangeKeepsTheIdAndTheCreationTime() {
     Container changed = register.change(bag.id(), named("Mango bag")).orElseThrow();
     assertEquals(new Container(bag.id(), named("Mango bag"), NOON), changed);
     assertEquals(Optional.of(changed), register.container(bag.id()));
@@ -114,7 +114,7 @@ class RegisterTest {
   }
 
   @Test
-  void aSecondPressExtendsAnOpeningThatCanEndEarly() {
+  void anOpeningCanBeExtendedAndEndedEarly() {
     Duration ten = Duration.ofMinutes(10);
     register.openNow(bag.id(), ten, NOON);
     Instant later = NOON.plusSeconds(300);
@@ -136,7 +136,7 @@ class RegisterTest {
   }
 
   @Test
-  void aSensorIsWhereItWasPutFromThenOn() {
+  void aPlacementHoldsFromItsStart() {
     register.place(SENSOR, bag.id(), NOON, null);
     assertEquals(Optional.empty(), register.placeOf(SENSOR, NOON.minusMillis(1)));
     assertEquals(Optional.of(bag.id()), register.placeOf(SENSOR, NOON));
@@ -169,7 +169,7 @@ class RegisterTest {
   }
 
   @Test
-  void aSensorMayStandInTheRoomWhichIsNoContainer() {
+  void aSensorMayBePlacedInTheRoom() {
     register.place(SENSOR, ContainerId.ROOM, NOON, null);
     assertEquals(Optional.of(ContainerId.ROOM), register.placeOf(SENSOR, NOON));
     assertEquals(1, register.placementsIn(ContainerId.ROOM).size());
@@ -177,7 +177,7 @@ class RegisterTest {
   }
 
   @Test
-  void theSensorsOfAContainerStandInTheOrderInWhichTheyWerePutThere() {
+  void theSensorsOfAContainerAreInTheOrderOfTheirPlacements() {
     register.place(OTHER, bag.id(), NOON, null);
     register.place(SENSOR, bag.id(), NOON.plusSeconds(1), null);
     List<SensorId> sensors =
@@ -302,7 +302,7 @@ class RegisterTest {
   }
 
   @Test
-  void aNewRegisterOverTheSameStoreKnowsTheSame() {
+  void aNewRegisterReadsTheStoredState() {
     register.place(SENSOR, bag.id(), NOON, null);
     register.calibrate(SENSOR, new Calibration(1, 0, 0.2));
     Register again = new Register(store);

@@ -58,7 +58,7 @@ class GerminationDataTest {
 
   /** By hand: 3 of the 6 that were looked at, at days 7 and 14; the other 6 are no failures. */
   @Test
-  void uncheckedSeedsAreNoFailures() {
+  void uncheckedSeedsAreNotCountedAsFailures() {
     GerminationData data =
         new GerminationData(
             12,

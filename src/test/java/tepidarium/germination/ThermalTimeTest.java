@@ -114,7 +114,7 @@ class ThermalTimeTest {
   }
 
   @Test
-  void baseAndHeatAreThoseOfAnotherProgram() {
+  void baseAndHeatAgreeWithAReferenceProgram() {
     JsonNode check = CheckRows.cases("thermal-time.json", "thermal_time_interval_ml").get(0);
     DoubleFunction<List<HeatInterval>> heat = heat(byTemperature(check.at("/input/rows")));
     BaseTemperature found = BaseTemperature.of(heat, 0, 15, false);
@@ -250,7 +250,7 @@ class ThermalTimeTest {
   }
 
   @Test
-  void seedThatGerminatedWithoutHeatRulesABaseOut() {
+  void germinationWithoutHeatExcludesABase() {
     List<HeatInterval> cold = List.of(new HeatInterval(0, 0, 3), new HeatInterval(10, 20, 4));
     assertTrue(ThermalTime.at(20, cold, true).isEmpty());
     List<Censored> rows = CheckRows.twoCrops().get("wheat 10");

@@ -105,7 +105,7 @@ class ViabilityTest {
   }
 
   @Test
-  void oneLotSownWithinADayIsOneGroup() {
+  void sowingsOfALotWithinADayAreOneGroup() {
     List<Viability.Kept> record = falling();
     record.add(sown(1, 0.5, 20, 16, 50));
     Viability.Group first = Viability.of(record, null).groups().get(0);

@@ -62,7 +62,7 @@ class TimeInBandTest {
   }
 
   @Test
-  void aPeakThatOnlyTouchesTheLimitIsInside() {
+  void aPeakExactlyOnTheLimitIsInside() {
     assertEquals(List.of(), of(minutes(0, 29, 10, 31, 20, 29), span(0, 20), HIGH).excursions());
   }
 

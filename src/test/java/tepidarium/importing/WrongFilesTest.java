@@ -106,7 +106,7 @@ class WrongFilesTest {
   }
 
   @Test
-  void refusesUnknownColumnsAndTwins() {
+  void refusesUnknownAndDuplicateColumns() {
     assertRefused("time,ch1\n2026-03-01 06:00,29.5\n", "no column's header", "--column 2=temp");
     assertRefused(
         "time,temperature,temperature\n2026-03-01 06:00,29.5,30\n",

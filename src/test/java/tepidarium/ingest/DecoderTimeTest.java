@@ -128,7 +128,7 @@ class DecoderTimeTest {
   }
 
   @Test
-  void anAgeThatIsNoNumberGivesWayToArrivalForASingleReading() {
+  void aSingleReadingWithAnUnreadableAgeHasTheTimeOfItsArrival() {
     Decoded decoded = decode(stamped("\"age\":\"old\""));
 
     assertEquals(List.of(temperature(30)), decoded.readings());
@@ -148,7 +148,7 @@ class DecoderTimeTest {
   }
 
   @Test
-  void aLoneEntryWithoutTimeIsOfItsArrival() {
+  void aSingleEntryWithoutTimeHasTheTimeOfItsArrival() {
     assertEquals(
         new Decoded(List.of(temperature(30)), List.of()), decode("[{\"temperature\":30}]"));
   }
@@ -203,7 +203,7 @@ class DecoderTimeTest {
   }
 
   @Test
-  void aReadingWithoutATimeOfItsOwnSaysHowItCame() {
+  void aReadingWithoutATimeKeepsHowItArrived() {
     MessageDelivery waited = new MessageDelivery(7, false, true, true);
     Arrival expected = new Arrival(7, true, true);
 

@@ -184,7 +184,7 @@ class DeviceShapesTest {
   }
 
   @Test
-  void aRuleForAnotherTopicOrForTheOwnFormatGivesTheReason() {
+  void aRuleThatReadsNothingStatesTheReason() {
     String yaml = "topic: a/{sensor}\ntemperature: {pointer: /t}";
     assertTrue(
         trial(yaml, "b/x", "{}").problems().get(0).contains("does not match \"a/{sensor}\""));

@@ -40,7 +40,7 @@ class DistinctArrivalsTest {
   }
 
   @Test
-  void aTimeOfItsOwnAndAnAgeStay() {
+  void readingsWithATimeOrAnAgeKeepTheirInstant() {
     Reading own = Readings.ofAir(BAG, NOW, 30.0, null, null, null);
     Reading aged = reading(BAG, NOW.minusSeconds(60), LIVE);
     apart(BAG, NOW);

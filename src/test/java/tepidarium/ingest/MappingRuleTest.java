@@ -175,7 +175,7 @@ class MappingRuleTest {
   }
 
   @Test
-  void theServicesOwnFormComesFirstAndThenTheFirstRuleThatFits() {
+  void theOwnFormatComesBeforeTheFirstRuleThatMatches() {
     Decoder decoder =
         decoder(
             temperatureAt("+/{sensor}/temperature", "", "°F"),
@@ -316,7 +316,7 @@ class MappingRuleTest {
   }
 
   @Test
-  void valuesStandAnywhereInAnArrayOrBesideTheirOwnParts() {
+  void pointersReachIntoArraysAndObjects() {
     MappingRule rule =
         new MappingRule(
             "a/{sensor}",

@@ -119,7 +119,7 @@ class LightCausesTest {
   }
 
   @Test
-  void polarNightAndPolarDayAreJudgedLikeAnyOther() {
+  void polarNightAndPolarDayFollowTheSameRules() {
     Samples winterNoon = light("2025-12-21T11:00:00Z", 90, LightCausesTest::hump);
     assertEquals(LightKind.LAMP, only(winterNoon, SVALBARD).kind());
     Samples summerMidnight = light("2026-06-21T22:00:00Z", 90, LightCausesTest::hump);

@@ -35,7 +35,7 @@ class LightEventsProperties {
   }
 
   @Property
-  void eachLitReadingBelongsToExactlyOneEventAndNoEventIsWithoutOne(
+  void eachReadingAboveTheLimitIsInExactlyOneEvent(
       @ForAll Samples raw, @ForAll("limits") double limit) {
     Samples light = light(raw);
     List<LightEvent> events = of(light, limit);

@@ -130,7 +130,7 @@ class LightEventsTest {
    */
   @ParameterizedTest
   @MethodSource("leaks")
-  void theLeaksOfTheCheckFileStartAndPeakAlike(CheckCase check) {
+  void theLeaksOfTheCheckFileHaveTheSameStartAndPeak(CheckCase check) {
     Samples light = SampleRecords.of(check.inputs("time_min"), check.inputs("lux"), 60_000);
     double limit = check.input().path("threshold_lux").asDouble();
     Duration join = Duration.ofMinutes(check.input().path("merge_gap_min").asInt());

@@ -34,7 +34,7 @@ class SunTest {
 
   @ParameterizedTest
   @MethodSource("positions")
-  void itStandsWherePublishedValuesSay(CheckCase check) {
+  void thePositionOfTheSunAgreesWithPublishedValues(CheckCase check) {
     Sun sun = Sun.over(site(check), Instant.parse(check.input().path("utc").asText()));
     double elevation = check.expected("geometric_elevation");
     assertEquals(elevation, sun.elevationDegrees(), DEGREES, check.says("elevation"));
@@ -50,7 +50,7 @@ class SunTest {
 
   @ParameterizedTest
   @MethodSource("days")
-  void itCrossesTheHorizonWhenPublishedTimesSayAndNeverInPolarDay(CheckCase check) {
+  void sunriseAndSunsetAgreeWithPublishedTimes(CheckCase check) {
     for (String event : List.of("sun_rise", "sun_set", "civil_rise", "civil_set")) {
       String local = check.expected().path(event + "_local").asText(null);
       double horizon =
@@ -94,7 +94,7 @@ class SunTest {
   }
 
   @Property(tries = 300)
-  void itStandsSomewhereOverEveryPlaceAtAnyTime(
+  void theSunHasAPositionForEveryPlaceAndTime(
       @ForAll @DoubleRange(min = -90, max = 90) double latitude,
       @ForAll @DoubleRange(min = -180, max = 180) double longitude,
       @ForAll @LongRange(min = 0, max = 4_000_000_000L) long epochSecond) {

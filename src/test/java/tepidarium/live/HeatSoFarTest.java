@@ -54,7 +54,7 @@ class HeatSoFarTest {
   }
 
   @Test
-  void itFollowsReadingsInOrderAndLateOnes() {
+  void theHeatIncludesOrderedAndLateReadings() {
     assertEquals(exact(NOW), told(NOW), 1e-9);
     arrives(LATE_SECONDS, 20);
     assertEquals(exact(NOW), told(NOW), 1e-9);
@@ -99,7 +99,7 @@ class HeatSoFarTest {
   }
 
   @Test
-  void aReadingThatComesWhileItIsAddedUpIsNotMissed() {
+  void aReadingDuringTheCalculationIsNotMissed() {
     double before = told(NOW);
     heat.invalidate(bench.container().id());
     bench.readings.afterNextRead(() -> arrives(LATE_SECONDS, 20));
@@ -109,7 +109,7 @@ class HeatSoFarTest {
   }
 
   @Test
-  void aStoreThatFailsLeavesItAsItWas() {
+  void aFailedStoreLeavesTheSumUnchanged() {
     bench.readings.afterNextRead(
         () -> {
           throw new IllegalStateException("away");

@@ -51,7 +51,7 @@ class SilenceMonitorTest {
   }
 
   @Test
-  void aSensorIsSilentOnceItSaysNothingForLongerThanTheLimit() {
+  void aSensorIsSilentAfterTheLimit() {
     place(SENSOR);
     monitor.linkUp(START);
     monitor.heard(SENSOR, minute(5));

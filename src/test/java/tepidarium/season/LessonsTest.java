@@ -149,7 +149,7 @@ class LessonsTest {
 
   /** Nobody looked at the second: that none germinated there is not known. */
   @Test
-  void uncheckedSeedsAreNoFailures() {
+  void uncheckedSeedsAreNotCountedAsFailures() {
     SeasonReport report = report(List.of(sowing(1, 40, 30), sowing(null, 2, 40, 0)));
     assertEquals(List.of(), report.pairs());
     SpeciesResult lychee = report.species().get(0);

@@ -11,7 +11,7 @@ import net.jqwik.api.constraints.LongRange;
 /** Tests that stored values are close to the sent ones and survive repeated conversion. */
 class ScaledValueProperties {
   @Property
-  void theTextOfSoManyStepsIsTheirValue(
+  void aScaledValueIsWrittenAsItsDecimalNumber(
       @ForAll @LongRange(min = -2_000_000_000_000L, max = 2_000_000_000_000L) long steps) {
     StringBuilder text = new StringBuilder();
     ScaledValue.append(text, steps);

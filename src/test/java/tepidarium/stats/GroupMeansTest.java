@@ -29,7 +29,7 @@ class GroupMeansTest {
 
   @ParameterizedTest
   @MethodSource("permutations")
-  void wholeContainersAreDealtOutAnew(CheckCase check) {
+  void wholeContainersArePermuted(CheckCase check) {
     double[] a = fractions(check, "germinated_group1");
     double[] b = fractions(check, "germinated_group2");
     Permutation permutation = GroupMeans.permutation(a, b);

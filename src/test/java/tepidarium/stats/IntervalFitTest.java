@@ -66,7 +66,7 @@ class IntervalFitTest {
 
   @ParameterizedTest
   @MethodSource("fractionCases")
-  void fitsWithAFinalFractionAreThoseOfAnotherProgram(JsonNode check) {
+  void fitsWithAFinalFractionAgreeWithAReferenceProgram(JsonNode check) {
     List<Censored> rows = CheckRows.rows(check.at("/input/rows"), "");
     IntervalFit fit = IntervalFit.of(new TimeModel(TimeFamily.LOGNORMAL, true), rows);
     JsonNode expected = check.path("expected");

@@ -166,7 +166,7 @@ class ProportionTest {
 
   @ParameterizedTest
   @MethodSource("permutations")
-  void containersAreDealtOutInEveryWay(JsonNode check) {
+  void allArrangementsOfContainersAreCounted(JsonNode check) {
     int seeds = check.at("/input/seeds_per_container").asInt();
     ContainerPermutation test =
         ContainerPermutation.of(

@@ -46,7 +46,7 @@ class NoticeTextTest {
   }
 
   @Test
-  void oneScreenSaysEverything() {
+  void oneAlertFitsOnOneScreen() {
     Notice notice = raised(new Units(false), List.of(cold(1, "Jar 1")));
     assertEquals("Jar 1 is too cold, 24.5 °C at worst, since 4 Mar 02:10", notice.subject());
     assertEquals(
@@ -80,7 +80,7 @@ class NoticeTextTest {
   }
 
   @Test
-  void fortyFitOneScreen() {
+  void fortyAlertsFitOnOneScreen() {
     List<AlertDetails> shelf =
         IntStream.rangeClosed(1, 40).mapToObj(i -> cold(i, "Jar " + i)).toList();
     Notice notice = raised(new Units(false), shelf);
@@ -121,13 +121,13 @@ class NoticeTextTest {
   }
 
   @Test
-  void aNameCannotBeginAnotherHeader() {
+  void aNameCannotAddAMailHeader() {
     String subject = raised(new Units(false), List.of(cold(1, "Jar\r\nBcc: x@y"))).subject();
     assertFalse(subject.contains("\n") || subject.contains("\r"), subject);
   }
 
   @Test
-  void everyKindHasItsWordsAndItsSteps() {
+  void everyAlertKindHasATextAndFirstSteps() {
     for (AlertKind kind : AlertKind.values()) {
       Alert alert =
           new Alert(

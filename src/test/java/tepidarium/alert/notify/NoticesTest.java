@@ -344,7 +344,7 @@ class NoticesTest {
   }
 
   @Test
-  void theServiceSpeaksOfItselfOnce() {
+  void troubleOfTheServiceIsReportedOnce() {
     start();
     notices.troubleChanged(new Trouble(Trouble.Kind.CLOCK, START, START, "It jumped."));
     await().atMost(SOON).until(() -> moving() && first().size() == 1);
@@ -356,7 +356,7 @@ class NoticesTest {
   }
 
   @Test
-  void pausesDoubleUpToAQuarterOfAnHour() {
+  void retryDelaysDoubleUpToAQuarterOfAnHour() {
     assertEquals(Duration.ofSeconds(10), Delivery.BACKOFF.delay(1));
     assertEquals(Duration.ofSeconds(20), Delivery.BACKOFF.delay(2));
     assertEquals(Duration.ofSeconds(640), Delivery.BACKOFF.delay(7));

@@ -135,7 +135,7 @@ class ExportRoundTripTest {
 
   @ParameterizedTest
   @EnumSource
-  void oddReadingsSurvive(ExportFormat format) throws IOException {
+  void unusualReadingsSurvive(ExportFormat format) throws IOException {
     List<Reading> readings = new ArrayList<>();
     // More sensors than readings of one, and numbers as names.
     for (int i = 0; i < 1_200; i++) {

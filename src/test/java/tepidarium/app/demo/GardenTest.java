@@ -141,7 +141,7 @@ class GardenTest {
 
   @ParameterizedTest
   @MethodSource("moments")
-  void oneTrayDries(Instant now, ZoneId zone) {
+  void oneTrayDriesOut(Instant now, ZoneId zone) {
     Garden garden = Garden.of(new DemoCalendar(now, zone));
     DoubleSummaryStatistics then = humidity(readings(garden, "shed-tray-1", before(garden, 8, 7)));
     assertTrue(then.getMin() > 94, "dry too early: " + then);

@@ -114,7 +114,7 @@ class LoginLimitTest {
   }
 
   @Test
-  void wordsOfAClientAreShortAndPrintable() {
+  void textOfAClientIsShortenedAndPrintable() {
     limit.refused("client\n2026-01-01 ERROR " + "x".repeat(70_000));
     assertTrue(limit.summary().contains("client\uFFFD2026"), limit.summary());
     assertTrue(limit.summary().length() < 1_000);

@@ -34,7 +34,7 @@ class TopicNamesTest {
   }
 
   @Test
-  void ordinaryTopicsAreFine() {
+  void ordinaryTopicsAreAccepted() {
     assertNull(TopicNames.problem("tepidarium/bag-1"));
     assertNull(TopicNames.problem("tepidarium/Grün/\uFFFD/\uD83C\uDF31"));
     assertNull(TopicNames.problemEmbedded("a:b"));
@@ -43,7 +43,7 @@ class TopicNamesTest {
   }
 
   @Test
-  void theEmbeddedBrokerTakesAHundredLevels() {
+  void aTopicMayHaveAHundredLevels() {
     assertNull(TopicNames.problemEmbedded("a" + "/b".repeat(99)));
     assertNotNull(TopicNames.problemEmbedded("a" + "/b".repeat(100)));
   }

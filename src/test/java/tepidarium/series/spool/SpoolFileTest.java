@@ -81,7 +81,7 @@ class SpoolFileTest {
   }
 
   @Test
-  void readingsComeOutAsTheyWentInAndInTheirOrder() {
+  void readingsComeBackUnchangedAndInOrder() {
     file.append(readings(0, 1_000));
     file.append(readings(500, 1_500));
 
@@ -138,7 +138,7 @@ class SpoolFileTest {
   }
 
   @Test
-  void theShareGrowsWithTheStoredReadings() {
+  void theFilledShareGrowsWithTheStoredReadings() {
     double empty = file.share();
     file.append(readings(0, 5_000));
 

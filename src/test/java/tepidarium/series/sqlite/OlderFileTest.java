@@ -20,7 +20,7 @@ class OlderFileTest {
   @TempDir private Path folder;
 
   @Test
-  void valuesInMillionthsAreReadAsTheyWereMeant() throws SQLException {
+  void valuesInMillionthsAreConverted() throws SQLException {
     Path file = folder.resolve("readings.db");
     String url = "jdbc:sqlite:" + file;
     Flyway.configure()
