@@ -94,11 +94,14 @@ class LinkIT {
                     .startsWith(
                         "down: cannot reach the broker at tcp://127.0.0.1:" + broker.port()));
     assertEquals("degraded", service.api().get("/api/health").get("status").textValue());
+    assertEquals(503, service.api().call("GET", "/api/health/ready", null).status());
+    assertEquals(200, service.api().call("GET", "/api/health/live", null).status());
 
     broker.start();
 
     grower.awaitBroker();
     assertEquals("up", service.api().get("/api/health").get("status").textValue());
+    assertEquals(200, service.api().call("GET", "/api/health/ready", null).status());
     send(1, 3);
     awaitStored(3);
   }

@@ -622,6 +622,12 @@ class ApiIT {
   }
 
   @Test
+  void theServiceIsLiveAndReady() {
+    assertTrue(api.get("/api/health/live").get("live").booleanValue());
+    assertTrue(api.get("/api/health/ready").get("ready").booleanValue());
+  }
+
+  @Test
   void metricsAreOpenMetricsText() {
     CheckedApi.Answer metrics = api.call("GET", "/metrics", null, 200);
     assertTrue(metrics.header("content-type").contains("version=1.0.0"));
@@ -631,13 +637,16 @@ class ApiIT {
     String described = "";
     for (String line : lines.subList(0, lines.size() - 1)) {
       if (line.startsWith("# TYPE ")) {
-        described = line.split(" ", -1)[2] + (line.endsWith(" counter") ? "_total" : "");
-      } else if (!line.startsWith("# HELP ")) {
-        assertTrue(line.matches(described + "(\\{\\w+=\"\\w+\"})? \\d+"), line);
+        String suffix =
+            line.endsWith(" counter") ? "_total" : line.endsWith(" info") ? "_info" : "";
+        described = line.split(" ", -1)[2] + suffix;
+      } else if (!line.startsWith("# HELP ") && !line.startsWith("# UNIT ")) {
+        String value = "\\d+(\\.\\d+)?(E\\d+)?";
+        assertTrue(line.matches(described + "(\\{\\w+=\"[\\w.-]+\"})? " + value), line);
         names.add(described);
       }
     }
-    assertEquals(7, names.size(), names.toString());
+    assertEquals(13, names.size(), names.toString());
     String text = api.document().details(new Operation("GET", "/metrics")).toString();
     names.forEach(name -> assertTrue(text.contains(name), name + " is not described"));
   }

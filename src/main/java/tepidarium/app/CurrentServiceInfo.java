@@ -1,9 +1,14 @@
 package tepidarium.app;
 
+import java.io.File;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.net.Inet4Address;
 import java.net.InetAddress;
 import java.net.NetworkInterface;
 import java.net.SocketException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -12,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.IntakeCounts;
@@ -184,5 +190,20 @@ final class CurrentServiceInfo implements ServiceInfo {
   @Override
   public IntakeCounts counts() {
     return intake.counts();
+  }
+
+  @Override
+  public Disk disk() {
+    try (Stream<Path> files = Files.walk(config.data())) {
+      long used = files.map(Path::toFile).filter(File::isFile).mapToLong(File::length).sum();
+      return new Disk(used, Files.getFileStore(config.data()).getUsableSpace());
+    } catch (IOException | UncheckedIOException e) {
+      return new Disk(0, 0);
+    }
+  }
+
+  @Override
+  public @Nullable String fatalProblem() {
+    return intake.hasEnded() ? intake.trouble() : null;
   }
 }

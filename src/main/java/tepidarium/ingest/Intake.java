@@ -86,6 +86,7 @@ public final class Intake implements AutoCloseable {
   private final Thread writer;
   private volatile boolean stopping;
   private volatile @Nullable String trouble;
+  private volatile boolean ended;
 
   /**
    * Starts the writer thread.
@@ -188,12 +189,18 @@ public final class Intake implements AutoCloseable {
     return trouble;
   }
 
+  /** Whether the thread that writes readings has failed. Only a new start of the service helps. */
+  public boolean hasEnded() {
+    return ended;
+  }
+
   private void run() {
     try {
       writeBatches();
     } catch (RuntimeException | Error e) {
       LOG.error("the writer thread has ended", e);
       trouble = "readings are no longer stored; restart the service: " + e;
+      ended = true;
     }
   }
 

@@ -175,6 +175,7 @@ class IntakeTest {
     rejectsFail = true;
     send("a", "{\"temperature\":30}");
     await().until(() -> intake.trouble() != null);
+    await().until(intake::hasEnded);
     assertTrue(String.valueOf(intake.trouble()).startsWith("readings are no longer stored"));
   }
 

@@ -2,6 +2,7 @@ package tepidarium.web.system;
 
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import tepidarium.ingest.IntakeCounts;
 
 /** Provides the API with the version, setup, health and counters of the service. */
@@ -32,6 +33,14 @@ public interface ServiceInfo {
   /** Values that do not change while the service runs. */
   record Setup(boolean demo, String timeZone, double maxGapMinutes, Mqtt mqtt) {}
 
+  /**
+   * The space of the data folder.
+   *
+   * @param usedBytes size of all files in it
+   * @param freeBytes free space on its disk
+   */
+  record Disk(long usedBytes, long freeBytes) {}
+
   String version();
 
   Setup setup();
@@ -40,4 +49,10 @@ public interface ServiceInfo {
   Map<String, Part> parts();
 
   IntakeCounts counts();
+
+  /** The space now; 0 where it cannot be read. */
+  Disk disk();
+
+  /** Why only a restart of the process can help; null if it is not needed. */
+  @Nullable String fatalProblem();
 }

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import io.javalin.http.ServiceUnavailableResponse;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -13,6 +14,8 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
+import java.util.stream.Collectors;
 import tepidarium.ingest.IntakeCounts;
 import tepidarium.ingest.RejectLog;
 import tepidarium.live.Watch;
@@ -22,6 +25,9 @@ import tepidarium.web.Params;
 /** Routes for health, set-up, the reject log, metrics, and the description of the API. */
 public final class SystemRoutes {
   private static final int MAX_REJECTS = 1_000;
+
+  /** Without one of these parts, no reading is stored. */
+  private static final Set<String> NEEDED_PARTS = Set.of("broker", "readings", "records");
 
   private final ServiceInfo info;
   private final RejectLog rejectLog;
@@ -34,6 +40,10 @@ public final class SystemRoutes {
       Instant time,
       Map<String, ServiceInfo.Part> parts,
       IntakeCounts counts) {}
+
+  record Live(boolean live) {}
+
+  record Ready(boolean ready) {}
 
   record RejectJson(Instant at, String topic, String code, String reason, String payload) {}
 
@@ -48,6 +58,8 @@ public final class SystemRoutes {
 
   public void add(RoutesConfig routes) {
     routes.get("/api/health", this::health);
+    routes.get("/api/health/live", this::live);
+    routes.get("/api/health/ready", this::ready);
     routes.get("/api/setup", ctx -> ctx.json(info.setup()));
     routes.get("/api/rejects", this::rejects);
     routes.get("/metrics", this::metrics);
@@ -70,6 +82,26 @@ public final class SystemRoutes {
                 up ? "up" : "degraded", info.version(), clock.instant(), parts, info.counts()));
   }
 
+  private void live(Context ctx) {
+    String problem = info.fatalProblem();
+    if (problem != null) {
+      throw new ServiceUnavailableResponse(problem);
+    }
+    ctx.json(new Live(true));
+  }
+
+  private void ready(Context ctx) {
+    String reasons =
+        info.parts().entrySet().stream()
+            .filter(part -> NEEDED_PARTS.contains(part.getKey()) && !part.getValue().isUp())
+            .map(part -> part.getKey() + ": " + part.getValue().detail())
+            .collect(Collectors.joining("; "));
+    if (!reasons.isEmpty()) {
+      throw new ServiceUnavailableResponse(reasons);
+    }
+    ctx.json(new Ready(true));
+  }
+
   private void rejects(Context ctx) {
     int most = Params.whole(ctx, "limit", 100, 1, MAX_REJECTS);
     List<RejectLog.Line> lines = rejectLog.newest(MAX_REJECTS);
@@ -84,7 +116,7 @@ public final class SystemRoutes {
 
   private void metrics(Context ctx) {
     ctx.contentType("application/openmetrics-text; version=1.0.0; charset=utf-8")
-        .result(Metrics.text(info.counts(), info.parts(), watch.openAlerts()));
+        .result(Metrics.text(info, watch.openAlerts()));
   }
 
   /** Converts the API description from YAML to JSON. */
