@@ -125,7 +125,7 @@ class ComposeTest {
       copies++;
       assertTrue(Files.exists(Path.of(copy.group(1))), copy.group(1));
     }
-    assertEquals(4, copies);
+    assertEquals(5, copies);
   }
 
   @Test
