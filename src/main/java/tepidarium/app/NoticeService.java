@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -21,6 +22,7 @@ import tepidarium.alert.Alert;
 import tepidarium.alert.AlertKind;
 import tepidarium.alert.AlertStore;
 import tepidarium.alert.notify.AlertDetails;
+import tepidarium.alert.notify.DailySummary;
 import tepidarium.alert.notify.DeliveryOutcome;
 import tepidarium.alert.notify.NoticeStore;
 import tepidarium.alert.notify.NoticeText;
@@ -110,9 +112,11 @@ final class NoticeService implements LiveListener, AutoCloseable {
    * Starts to send notices and heartbeats, and to monitor the service.
    *
    * @param page shows notices on the open pages
+   * @param summaries creates the daily summary
    */
-  void start(MqttLink link, String rootTopic, Notifier page) {
-    notices.start(NoticeChannels.of(config, new MqttNotifier(link, rootTopic), page, clock));
+  void start(MqttLink link, String rootTopic, Notifier page, Supplier<DailySummary> summaries) {
+    notices.start(
+        NoticeChannels.of(config, new MqttNotifier(link, rootTopic), page, clock), summaries);
     schedule(period, () -> check(link));
     NoticesConfig.Heartbeat settings = config.heartbeat();
     if (settings != null) {

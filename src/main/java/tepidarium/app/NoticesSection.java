@@ -31,6 +31,7 @@ record NoticesSection(
     @Nullable Double escalateAfterMinutes,
     @Nullable Double remindAfterHours,
     @Nullable Boolean tellReturned,
+    @Nullable String summaryAt,
     @Nullable Integer collectSeconds,
     @Nullable Double giveUpAfterHours,
     @Nullable Double brokerAwayMinutes,
@@ -85,6 +86,7 @@ record NoticesSection(
                 : duration(problems, "remindAfterHours", remindAfterHours, 0.5, 720, 60),
             tellReturned == null || tellReturned,
             checkedQuietHours(problems),
+            summaryAt == null ? null : checkedSummaryAt(problems, summaryAt),
             zone,
             duration(problems, "giveUpAfterHours", orDefault(giveUpAfterHours, 24), 0.1, 720, 60));
     SelfMonitor.Limits limits =
@@ -151,6 +153,15 @@ record NoticesSection(
       problems.add("notices.temperatureUnit must be °C or °F, not \"" + unit + '"');
     }
     return new Units(unit.endsWith("F"));
+  }
+
+  private static @Nullable LocalTime checkedSummaryAt(ConfigProblems problems, String value) {
+    try {
+      return time(value);
+    } catch (DateTimeException e) {
+      problems.add("notices.summaryAt must be a time like \"07:30\", not \"" + value + '"');
+      return null;
+    }
   }
 
   private Map<Priority, QuietHours> checkedQuietHours(ConfigProblems problems) {

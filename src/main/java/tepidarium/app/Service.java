@@ -33,7 +33,6 @@ import tepidarium.records.SeasonRecords;
 import tepidarium.records.SensorRecords;
 import tepidarium.sensor.SensorBook;
 import tepidarium.series.ReadingSink;
-import tepidarium.series.ReadingSource;
 import tepidarium.series.SerialSink;
 import tepidarium.series.WriteResult;
 import tepidarium.web.alerts.AlertViews;
@@ -83,6 +82,7 @@ public final class Service implements AutoCloseable {
   private final ImportJobs imports;
   private final CurrentServiceInfo info;
   private final NoticeService notices;
+  private final SensorActivities activities;
   private final WebServer web;
   private final MqttLink link;
 
@@ -136,6 +136,7 @@ public final class Service implements AutoCloseable {
     info = new CurrentServiceInfo(config, demo, intake, sensorLimit, stores, folder.parts(), clock);
     notices = createNoticeService();
     info.addHealth(() -> healthOf(notices, housekeeping));
+    activities = createActivities();
     web = startPages();
     broker.pagesReady(intake);
     MqttLink.prepare();
@@ -300,22 +301,23 @@ public final class Service implements AutoCloseable {
         config.site());
   }
 
+  private SensorActivities createActivities() {
+    return running.add(
+        new SensorActivities(
+            stores.storage().source(),
+            containers.latestValues(),
+            sensors,
+            containers.faults(),
+            config.maxGap(),
+            clock));
+  }
+
   private SensorViews sensorViews() {
-    ReadingSource readings = stores.storage().source();
-    SensorActivities activities =
-        running.add(
-            new SensorActivities(
-                readings,
-                containers.latestValues(),
-                sensors,
-                containers.faults(),
-                config.maxGap(),
-                clock));
     return new SensorViews(
         containers.register(),
         sensors,
         containers.latestValues(),
-        readings,
+        stores.storage().source(),
         activities,
         config.maxGap());
   }
@@ -340,7 +342,10 @@ public final class Service implements AutoCloseable {
     AlertTopics topics = new AlertTopics(link, watch, alerts, containers.register(), alertViews);
     watch.listen(topics);
     watch.listen(notices);
-    running.add(notices).start(link, config.rootTopic(), web.pages());
+    SummaryFacts summaries =
+        new SummaryFacts(
+            containers.register(), containers.latestValues(), sensors, activities, clock);
+    running.add(notices).start(link, config.rootTopic(), web.pages(), summaries);
     watch.catchUp();
     if (!containers.latestValues().sensors().isEmpty()) {
       link.expectSession();

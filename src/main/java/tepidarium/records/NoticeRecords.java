@@ -14,6 +14,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.mapper.reflect.ConstructorMapper;
@@ -121,6 +122,18 @@ public final class NoticeRecords implements NoticeStore {
           states.forEach(each -> put(handle, each));
           return deleteOldest(handle, id);
         });
+  }
+
+  @Override
+  public Optional<Instant> newestOf(NoticeKind kind) {
+    return database.transaction(
+        handle ->
+            handle
+                .createQuery("SELECT max(created_ms) FROM notice WHERE kind = :kind")
+                .bind("kind", kind.key())
+                .mapTo(Long.class)
+                .findOne()
+                .map(Instant::ofEpochMilli));
   }
 
   private static long insert(Handle handle, Notice notice) {

@@ -85,6 +85,7 @@ class NoticesConfigTest {
                       escalateAfterMinutes: 5
                       quietHours: {low: late, urgent: "22:00-07:00", medium: "22:00-22:00"}
                       collectSeconds: -1
+                      summaryAt: "25:00"
                       email: {port: 0, tls: maybe, user: ida, from: nobody, to: ""}
                     """));
     String said = String.valueOf(e.getMessage());
@@ -97,6 +98,7 @@ class NoticesConfigTest {
           "quietHours has the keys low, medium and high",
           "quiet hours must end at another time",
           "collectSeconds must be from 0",
+          "summaryAt must be a time like",
           "email.host is needed",
           "email.port must be from 1",
           "email.tls must be",

@@ -12,6 +12,8 @@ public enum NoticeKind {
   REMINDER,
   /** An alert was not acknowledged in time; sent to the second address only. */
   ESCALATION,
+  /** The state of everything, once a day. */
+  SUMMARY,
   /** A test of the delivery. */
   TEST;
 

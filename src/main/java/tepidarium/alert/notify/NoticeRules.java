@@ -2,6 +2,7 @@ package tepidarium.alert.notify;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -162,6 +163,22 @@ public final class NoticeRules {
   private boolean quiet(Priority priority, Instant now) {
     QuietHours hours = settings.quietHours().get(priority);
     return hours != null && hours.at(now, settings.zone());
+  }
+
+  /**
+   * Whether the summary of today is due. After the time of the day was missed, it is due for the
+   * rest of the day.
+   *
+   * @param last when the last summary was sent; null if none was
+   */
+  boolean isSummaryDue(@Nullable Instant last, Instant now) {
+    LocalTime at = settings.summaryAt();
+    if (at == null || quiet(Priority.LOW, now)) {
+      return false;
+    }
+    Instant today =
+        now.atZone(settings.zone()).toLocalDate().atTime(at).atZone(settings.zone()).toInstant();
+    return !now.isBefore(today) && (last == null || last.isBefore(today) || last.isAfter(now));
   }
 
   private static void add(
@@ -346,7 +363,7 @@ public final class NoticeRules {
       NoticeKind kind, AlertSubject subject, @Nullable NotificationState before, Instant now) {
     NotificationState known = before == null ? NotificationState.raised(subject, now) : before;
     return switch (kind) {
-      case RAISED, TEST -> NotificationState.raised(subject, now);
+      case RAISED, SUMMARY, TEST -> NotificationState.raised(subject, now);
       case RETURNED -> known.returned();
       case REMINDER -> known.reminded(now);
       case ESCALATION -> known.escalated(now);

@@ -1,6 +1,7 @@
 package tepidarium.alert.notify;
 
 import java.time.Duration;
+import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -16,7 +17,8 @@ import tepidarium.alert.Priority;
  * @param remindAfter time between reminders; null for never
  * @param announceReturns whether to send a notice when an alert returns
  * @param quietHours quiet hours by priority
- * @param zone time zone of the quiet hours
+ * @param summaryAt local time of the daily summary; null for none
+ * @param zone time zone of the quiet hours and the summary
  * @param giveUpAfter time after which delivery attempts end
  */
 public record NoticeSettings(
@@ -26,6 +28,7 @@ public record NoticeSettings(
     @Nullable Duration remindAfter,
     boolean announceReturns,
     Map<Priority, QuietHours> quietHours,
+    @Nullable LocalTime summaryAt,
     ZoneId zone,
     Duration giveUpAfter) {
 

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -20,6 +21,9 @@ public interface NoticeStore {
 
   /** Stores a notice, its deliveries and the resulting notification states in one transaction. */
   void add(Notice notice, List<String> notifiers, Collection<NotificationState> states);
+
+  /** When the newest notice of a kind was created; empty if none is stored. */
+  Optional<Instant> newestOf(NoticeKind kind);
 
   /** Waiting deliveries that are due, oldest first. */
   List<Delivery> due(Instant now);

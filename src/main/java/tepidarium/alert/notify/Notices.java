@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -48,8 +49,10 @@ public final class Notices implements AutoCloseable {
   private final Semaphore wake = new Semaphore(0);
   private final Thread thread;
   private volatile Outbox outbox;
+  private volatile Supplier<DailySummary> summaries = () -> new DailySummary(0, 0, List.of());
   private volatile boolean stopping;
   private @Nullable String lastFailure;
+  private @Nullable Instant lastSummary;
 
   /**
    * Loads the stored state; {@link #start} begins sending.
@@ -74,6 +77,7 @@ public final class Notices implements AutoCloseable {
     this.names = names;
     this.clock = clock;
     this.states = statesById(store);
+    this.lastSummary = store.newestOf(NoticeKind.SUMMARY).orElse(null);
     this.outbox = new Outbox(store, settings.giveUpAfter(), List.of(), clock);
     this.thread = new Thread(this::run, "notices");
     thread.setDaemon(true);
@@ -93,8 +97,13 @@ public final class Notices implements AutoCloseable {
     return states;
   }
 
-  /** Starts sending, including changes since the last stop. Call it once. */
-  public void start(List<Notifier> notifiers) {
+  /**
+   * Starts sending, including changes since the last stop. Call it once.
+   *
+   * @param summaries creates the daily summary; called on the notice thread
+   */
+  public void start(List<Notifier> notifiers, Supplier<DailySummary> summaries) {
+    this.summaries = summaries;
     outbox = new Outbox(store, settings.giveUpAfter(), notifiers, clock);
     thread.start();
   }
@@ -185,6 +194,9 @@ public final class Notices implements AutoCloseable {
       announce(due, known, troubles, now);
     }
     saveChangesWithoutNotice(plan);
+    if (rules.isSummaryDue(lastSummary, now)) {
+      sendSummary(now);
+    }
     outbox.handOut(now);
   }
 
@@ -256,6 +268,15 @@ public final class Notices implements AutoCloseable {
     store.add(notice, outbox.names(due.kind(), escalated), after);
     after.forEach(state -> states.put(state.subject(), state));
     due.subjects().forEach(subject -> pendingSince.remove(subject.key()));
+    LOG.info("notice: {}", notice.subject());
+  }
+
+  private void sendSummary(Instant now) {
+    List<Alert> active = alerts.open().stream().filter(Alert::active).toList();
+    List<Trouble> troubles = store.troubles().stream().filter(Trouble::active).toList();
+    Notice notice = text.summary(summaries.get(), active, troubles, now);
+    store.add(notice, outbox.names(NoticeKind.SUMMARY, false), List.of());
+    lastSummary = now;
     LOG.info("notice: {}", notice.subject());
   }
 

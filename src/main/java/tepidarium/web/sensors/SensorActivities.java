@@ -97,7 +97,7 @@ public final class SensorActivities implements AutoCloseable {
    * Loads the activity of sensors; waits until all are loaded, but not longer than the limit. A
    * sensor without a usual interval is loaded again after its next reading, which may give it one.
    */
-  void load(Collection<SensorId> sensors, Duration limit) {
+  public void load(Collection<SensorId> sensors, Duration limit) {
     for (SensorId sensor : sensors) {
       Activity known = loaded(sensor);
       SensorSummary heard = latestValues.of(sensor).orElse(null);
@@ -156,6 +156,12 @@ public final class SensorActivities implements AutoCloseable {
   @Nullable FaultSummaryJson faults(SensorId sensor) {
     Activity known = loaded(sensor);
     return known == null ? null : known.faults();
+  }
+
+  /** The forecast of the battery; null if it is not loaded, or there is none. Does not wait. */
+  public @Nullable BatteryForecast battery(SensorId sensor) {
+    Activity known = loaded(sensor);
+    return known == null ? null : known.battery();
   }
 
   private @Nullable Activity loaded(SensorId sensor) {

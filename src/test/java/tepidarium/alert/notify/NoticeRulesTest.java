@@ -1,6 +1,8 @@
 package tepidarium.alert.notify;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
 import java.time.Instant;
@@ -38,6 +40,7 @@ class NoticeRulesTest {
         Duration.ofHours(remindHours),
         returned,
         quiet,
+        LocalTime.of(7, 30),
         ZoneId.of("UTC"),
         Duration.ofHours(24));
   }
@@ -340,5 +343,24 @@ class NoticeRulesTest {
     concerns.clear();
     assertEquals(List.of(), pass(6, 10));
     assertEquals(Map.of(), states);
+  }
+
+  @Test
+  void theSummaryIsDueOnceADayOutsideQuietHours() {
+    Instant at = Instant.parse("2026-03-04T07:30:00Z");
+    assertFalse(rules.isSummaryDue(null, at.minusMillis(1)));
+    assertTrue(rules.isSummaryDue(null, at));
+    assertFalse(rules.isSummaryDue(at, at.plusSeconds(1)));
+    assertFalse(rules.isSummaryDue(at, at.plus(Duration.ofHours(24)).minusMillis(1)));
+    assertTrue(rules.isSummaryDue(at, at.plus(Duration.ofHours(24))));
+    // The service was off at the time of the day.
+    assertTrue(rules.isSummaryDue(at, at.plus(Duration.ofHours(30))));
+    // The clock was set back by a week.
+    assertTrue(rules.isSummaryDue(at.plus(Duration.ofDays(7)), at.plusSeconds(60)));
+
+    QuietHours morning = new QuietHours(LocalTime.of(20, 0), LocalTime.of(8, 0));
+    NoticeRules quiet = new NoticeRules(settings(30, 6, true, Map.of(Priority.LOW, morning)));
+    assertFalse(quiet.isSummaryDue(null, at));
+    assertTrue(quiet.isSummaryDue(null, at.plusSeconds(30 * 60)));
   }
 }

@@ -70,6 +70,47 @@ class NoticeTextTest {
   }
 
   @Test
+  void theSummaryHasAVerdictFirst() {
+    NoticeText text = new NoticeText(BERLIN, new Units(false), null);
+    Notice fine = text.summary(new DailySummary(8, 1, List.of()), List.of(), List.of(), NOW);
+    assertEquals("Tepidarium: all in order", fine.subject());
+    assertEquals(
+        """
+        All in order.
+
+        8 containers, 1 sensor heard within the last 24 hours.
+        """,
+        fine.text());
+
+    Trouble disk = new Trouble(Trouble.Kind.DISK, SINCE, null, "Only 20 MiB are free.");
+    DailySummary facts =
+        new DailySummary(
+            8,
+            9,
+            List.of(
+                new DailySummary.LowBattery("jar-2", 0),
+                new DailySummary.LowBattery("jar-1", 12.4)));
+    Notice bad =
+        text.summary(
+            facts, List.of(cold(1, "Jar 1").alert(), cold(2, "Jar 2").alert()), List.of(disk), NOW);
+    String verdict = "2 active alerts: 2 too cold; disk filling; 2 batteries low";
+    assertEquals("Tepidarium: " + verdict, bad.subject());
+    assertEquals(
+        verdict
+            + """
+            .
+
+            8 containers, 9 sensors heard within the last 24 hours.
+            Only 20 MiB are free.
+
+            Batteries that may be empty within 30 days:
+            - jar-2: now
+            - jar-1: in about 12 days
+            """,
+        bad.text());
+  }
+
+  @Test
   void aReaderOfFahrenheitGetsFahrenheit() {
     String text = raised(new Units(true), List.of(cold(1, "Jar 1"))).text();
     // 29.5 °C is 85.1 °F; a difference of 5 °C is one of 9 °F; 4.25 °C·h are 7.65 °F·h.

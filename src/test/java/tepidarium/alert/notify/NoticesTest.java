@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -16,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -35,9 +37,12 @@ class NoticesTest {
   private static final Duration SOON = Duration.ofSeconds(30);
   private static final Instant START = Instant.parse("2026-03-04T08:00:00Z");
 
+  private static final DailySummary FACTS = new DailySummary(8, 9, List.of());
+
   @TempDir private Path folder;
   private final List<String> reached = new CopyOnWriteArrayList<>();
   private volatile Instant now = START;
+  private @Nullable LocalTime summaryAt;
   private volatile DeliveryOutcome answer = DeliveryOutcome.delivered("taken");
   private Database database;
   private NoticeRecords store;
@@ -112,6 +117,7 @@ class NoticesTest {
             Duration.ofHours(6),
             true,
             Map.of(),
+            summaryAt,
             ZoneOffset.UTC,
             Duration.ofHours(24));
     notices =
@@ -126,7 +132,7 @@ class NoticesTest {
   }
 
   private void start() {
-    notices.start(List.of(new Receiver("first"), new Receiver("second")));
+    notices.start(List.of(new Receiver("first"), new Receiver("second")), () -> FACTS);
   }
 
   @AfterEach
@@ -188,6 +194,31 @@ class NoticesTest {
     assertTrue(first().get(1).contains("Jar 2"), reached.toString());
   }
 
+  @Test
+  void theSummaryIsSentOnceADay() {
+    summaryAt = LocalTime.of(8, 0);
+    close();
+    open();
+    start();
+    await().atMost(SOON).until(() -> !reached.isEmpty());
+    restart();
+    raise(1);
+    await().atMost(SOON).until(() -> moving() && first().size() == 2);
+    assertTrue(first().get(1).contains("Jar 1"), reached.toString());
+    now = START.plus(Duration.ofHours(23));
+    restart();
+    await().atMost(SOON).until(() -> moving() && first().size() >= 3);
+    now = START.plus(Duration.ofHours(24));
+    await()
+        .atMost(SOON)
+        .until(
+            () -> first().stream().filter(one -> one.startsWith("first: Tepidarium")).count() == 2);
+    assertEquals("first: Tepidarium: all in order", first().get(0));
+    assertTrue(
+        first().contains("first: Tepidarium: 1 active alert: 1 too cold"), reached.toString());
+    assertTrue(reached.stream().noneMatch(one -> one.startsWith("second: Tepidarium")));
+  }
+
   /** What reached the first address. */
   private List<String> first() {
     return reached.stream().filter(each -> each.startsWith("first")).toList();
@@ -247,7 +278,7 @@ class NoticesTest {
     await().atMost(SOON).until(() -> moving() && attempts() >= 1);
     close();
     open();
-    notices.start(List.of());
+    notices.start(List.of(), () -> FACTS);
     await()
         .atMost(SOON)
         .until(() -> moving() && !store.newest(Delivery.State.FAILED, 10).isEmpty());

@@ -53,6 +53,7 @@ class ScriptedWeekTest {
           Map.of(
               Priority.LOW, new QuietHours(LocalTime.of(22, 0), LocalTime.of(7, 0)),
               Priority.MEDIUM, new QuietHours(LocalTime.of(22, 0), LocalTime.of(7, 0))),
+          null,
           ZoneOffset.UTC,
           Duration.ofHours(24));
 
