@@ -12,10 +12,23 @@ export const api = {
   liveRefusal,
   async health(timeoutMs) {
     const health = await call('GET', '/api/health', { timeoutMs });
-    learnTime(health.time);
+    if (health.time) learnTime(health.time);
     return health;
   },
   setup: () => call('GET', '/api/setup'),
+  session: () => call('GET', '/api/session'),
+  signIn: (body) => call('POST', '/api/session', { body, timeoutMs: 60_000 }),
+  signOut: () => call('DELETE', '/api/session'),
+  changePassword: (body) => call('PUT', '/api/session/password', { body, timeoutMs: 60_000 }),
+  sessions: () => call('GET', '/api/sessions'),
+  endSession: (id) => call('DELETE', at('sessions', id)),
+  people: () => call('GET', '/api/people'),
+  addPerson: (body) => call('POST', '/api/people', { body, timeoutMs: 60_000 }),
+  changePerson: (id, body) => call('PUT', at('people', id), { body, timeoutMs: 60_000 }),
+  removePerson: (id) => call('DELETE', at('people', id)),
+  tokens: () => call('GET', '/api/tokens'),
+  addToken: (body) => call('POST', '/api/tokens', { body }),
+  removeToken: (id) => call('DELETE', at('tokens', id)),
   containers: () => call('GET', '/api/containers'),
   container: (id) => call('GET', at('containers', id)),
   createContainer: (body) => call('POST', '/api/containers', { body }),

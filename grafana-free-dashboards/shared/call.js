@@ -40,6 +40,7 @@ export async function call(method, path, { query, body, type, timeoutMs = TIMEOU
   } catch {
     throw new ApiError('The service does not answer. Is it running, and is this device on its network?');
   }
+  if (response.status === 401) globalThis.dispatchEvent?.(new Event('signed-out'));
   if (!response.ok) throw await problemOf(response);
   if (response.status === 204) return null;
   try {

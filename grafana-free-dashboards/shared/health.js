@@ -23,7 +23,9 @@ export async function showHealth() {
     return;
   }
   const parts = Object.entries(health.parts ?? {});
-  setText(byId('service-health'), `${healthVerdict(health.status, parts)} Version ${health.version ?? 'not known'}.`);
+  // Without a login, the service tells its state alone.
+  const version = health.version ? ` Version ${health.version}.` : '';
+  setText(byId('service-health'), `${healthVerdict(health.status, parts)}${version}`);
   reconcile(
     byId('service-parts'),
     parts,
@@ -34,7 +36,7 @@ export async function showHealth() {
       setText(item, `${name}: ${part.status}${part.detail ? `, ${part.detail}` : ''}`);
     },
   );
-  showCounts(health.counts ?? {});
+  if (health.counts) showCounts(health.counts);
 }
 
 function healthVerdict(status, parts) {

@@ -9,6 +9,7 @@ import { keepHealth, showHealth } from './health.js';
 import { liveStream } from './live.js';
 import { catchUp, takeNotice, wakeWithPage } from './tell-here.js';
 import { unitSwitch } from './unit-switch.js';
+import { showVisitor } from './visitor.js';
 
 const LIVE_WORDS = { live: 'Live', connecting: 'Connecting', down: 'Not live' };
 
@@ -26,6 +27,7 @@ export function startPage({ current, handlers = {}, reload, redraw, lost }) {
   byId('explanations').hash = explanationOf(globalThis.location.pathname);
   keepAges();
   keepHealth();
+  showVisitor();
   wakeWithPage((needed) => {
     byId('press').hidden = !needed;
   });
@@ -39,6 +41,7 @@ export function startPage({ current, handlers = {}, reload, redraw, lost }) {
     if (state === 'live') {
       reload();
       showHealth();
+      showVisitor();
       catchUp();
     } else if (state === 'down') {
       lost?.();

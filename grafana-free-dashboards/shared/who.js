@@ -13,8 +13,15 @@ function remembered() {
   }
 }
 
+let signedIn = null;
+
+/** Sets the person who is signed in. The service then records this name, whatever the browser remembers. */
+export function signedInAs(person) {
+  signedIn = person;
+}
+
 /** Undefined where nobody gave a name: the record then says 'somebody'. */
-export const who = () => (name === '' ? undefined : name);
+export const who = () => signedIn ?? (name === '' ? undefined : name);
 
 export function setWho(typed) {
   name = typed.trim().slice(0, MOST_CHARACTERS);

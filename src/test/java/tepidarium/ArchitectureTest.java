@@ -45,12 +45,14 @@ class ArchitectureTest {
           "sensor",
           "alert",
           "germination",
-          "season");
+          "season",
+          "access");
 
   /** The packages of the API and the pages, except the server that puts them together. */
   private static final List<String> WEB =
       List.of(
           "web",
+          "web.access",
           "web.alerts",
           "web.containers",
           "web.files",
@@ -75,6 +77,7 @@ class ArchitectureTest {
       Map.ofEntries(
           Map.entry("reading", List.of()),
           Map.entry("stats", List.of()),
+          Map.entry("access", List.of("reading")),
           Map.entry("retry", List.of()),
           Map.entry("sqlite", List.of("series", "reading")),
           Map.entry("series", List.of("reading")),
@@ -127,7 +130,9 @@ class ArchitectureTest {
           Map.entry("rollup.sqlite", and(DOMAIN, "rollup", "sqlite")),
           Map.entry("records", and(DOMAIN, "ingest", "alert.notify", "importing")),
           Map.entry("records.sqlite", and(DOMAIN, "records", "sqlite")),
-          Map.entry("web", List.of("reading", "stats", "container", "fault", "heat", "rollup")),
+          Map.entry(
+              "web", List.of("reading", "stats", "container", "fault", "heat", "rollup", "access")),
+          Map.entry("web.access", List.of("web", "reading", "series", "access")),
           Map.entry(
               "web.alerts",
               List.of(
@@ -219,7 +224,7 @@ class ArchitectureTest {
                   and(WEB, "rollup", "live", "ingest", "alert.notify", "exporting", "importing"),
                   DOMAIN.toArray(new String[0]))),
           Map.entry("web.sums", List.of("web", "reading", "stats", "germination")),
-          Map.entry("web.system", List.of("web", "alert", "ingest", "live")));
+          Map.entry("web.system", List.of("web", "access", "alert", "ingest", "live")));
 
   private static final List<String> STORES =
       List.of(
@@ -234,6 +239,7 @@ class ArchitectureTest {
           Map.entry("org.apache.activemq..", List.of("ingest.mqtt")),
           Map.entry("org.influxdb..", List.of("series.influx")),
           Map.entry("okhttp3..", List.of("series.influx")),
+          Map.entry("com.password4j..", List.of("access")),
           Map.entry("com.github.benmanes..", List.of("rollup", "germination", "web.sensors")),
           Map.entry("io.javalin..", and(WEB, "web.server")),
           Map.entry("java.sql..", STORES),

@@ -6,6 +6,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import tepidarium.ingest.MappingRule;
 import tepidarium.light.Site;
@@ -36,6 +37,7 @@ import tepidarium.series.influx.InfluxAddress;
  * @param timeZone time zone of the days in daily figures
  * @param keeping where readings are stored and for how long
  * @param site where the containers stand, to distinguish daylight from a lamp; null if not set
+ * @param access login and TLS of the pages and the API
  * @param notices who gets notices, how and when; without receivers they go to open pages and MQTT
  *     only
  */
@@ -60,7 +62,36 @@ public record Config(
     ZoneId timeZone,
     Keeping keeping,
     @Nullable Site site,
+    Access access,
     NoticesConfig notices) {
+
+  /** When the pages and the API ask for a login. */
+  public enum LoginMode {
+    /** Ask unless httpHost is a loopback address. */
+    AUTO,
+    ALWAYS,
+    NEVER
+  }
+
+  /**
+   * Login and TLS of the pages and the API.
+   *
+   * @param tls certificate and key; null serves the pages without TLS
+   * @param proxies addresses of reverse proxies whose X-Forwarded headers are trusted
+   */
+  public record Access(LoginMode login, @Nullable Tls tls, Set<String> proxies) {
+    public Access {
+      proxies = Set.copyOf(proxies);
+    }
+  }
+
+  /**
+   * TLS of the pages.
+   *
+   * @param certificate PEM file with the certificate and its chain
+   * @param key PEM file with the private key
+   */
+  public record Tls(Path certificate, Path key) {}
 
   /**
    * Where readings are stored and for how long.
@@ -103,6 +134,7 @@ public record Config(
   }
 
   static final String EMBEDDED = "embedded";
+  private static final Pattern LOOPBACK = Pattern.compile("127(\\.\\d{1,3}){3}");
 
   /**
    * Checks settings that a program sets, with the names and types of a file. A missing setting gets
@@ -128,6 +160,25 @@ public record Config(
 
   boolean embedded() {
     return broker.equals(EMBEDDED);
+  }
+
+  /** Whether the pages and the API ask for a login. */
+  boolean asksForLogin() {
+    return switch (access.login()) {
+      case AUTO -> !isLoopback(httpHost);
+      case ALWAYS -> true;
+      case NEVER -> false;
+    };
+  }
+
+  /** Whether other machines can use the pages without a login. */
+  boolean isExposed() {
+    return !asksForLogin() && !isLoopback(httpHost);
+  }
+
+  /** Whether the address is one of loopback; names are not looked up. */
+  private static boolean isLoopback(String host) {
+    return host.equals("localhost") || host.equals("::1") || LOOPBACK.matcher(host).matches();
   }
 
   Duration maxGap() {

@@ -1,6 +1,7 @@
 package tepidarium.app;
 
 import java.net.URI;
+import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -15,6 +16,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.ingest.MappingRule;
 import tepidarium.light.Site;
 import tepidarium.series.influx.InfluxAddress;
+import tepidarium.web.server.PagesTls;
 
 /**
  * The settings as they are written in a file, before the checks. A missing setting is null and gets
@@ -25,6 +27,9 @@ record ConfigFile(
     @Nullable String httpHost,
     @Nullable Integer httpPort,
     @Nullable List<@Nullable String> httpNames,
+    @Nullable String login,
+    @Nullable GivenTls tls,
+    @Nullable List<String> proxies,
     @Nullable String broker,
     @Nullable String brokerUser,
     @Nullable String brokerPassword,
@@ -56,9 +61,29 @@ record ConfigFile(
   private static final Pattern DATABASE = Pattern.compile("[A-Za-z0-9_./-]{1,64}");
   private static final Pattern HOST_NAME =
       Pattern.compile("([a-z0-9_-]+(\\.[a-z0-9_-]+)*|\\[[0-9a-f:.]+])(:\\d{1,5})?");
+  private static final Pattern ADDRESS =
+      Pattern.compile("\\d{1,3}(\\.\\d{1,3}){3}|[0-9A-Fa-f:.]*:[0-9A-Fa-f:.]*");
   private static final Pattern FILTER =
       Pattern.compile("(#|(\\+|[^/+#$][^/+#]*)(/(\\+|[^/+#]+))*(/#)?)");
   private static final Pattern ROOT = Pattern.compile("[^/+#\\s]+(/[^/+#\\s]+)*");
+
+  /** The files for TLS, as they are written in a file. */
+  record GivenTls(@Nullable String certificate, @Nullable String key) {
+    private Config.@Nullable Tls checked(ConfigProblems problems) {
+      if (certificate == null || key == null) {
+        problems.add("tls needs both certificate and key, each the name of a PEM file");
+        return null;
+      }
+      Path chain = problems.path("tls certificate", certificate);
+      Path privateKey = problems.path("tls key", key);
+      try {
+        PagesTls.check(chain, privateKey);
+      } catch (IllegalArgumentException e) {
+        problems.add("tls: " + e.getMessage());
+      }
+      return new Config.Tls(chain, privateKey);
+    }
+  }
 
   /** The topics of one account, as they are written in a file. */
   record GivenGrant(@Nullable List<String> publish, @Nullable List<String> read) {
@@ -123,6 +148,7 @@ record ConfigFile(
             zone,
             keeping(problems),
             site == null ? null : site.checked(problems),
+            access(problems),
             notices.checked(problems, environment, zone));
     if (config.embedded() && config.httpPort() == config.mqttPort()) {
       problems.add("httpPort and mqttPort must differ, not both " + config.httpPort());
@@ -132,6 +158,31 @@ record ConfigFile(
     }
     problems.raise();
     return config;
+  }
+
+  private Config.Access access(ConfigProblems problems) {
+    Set<String> trusted = new HashSet<>();
+    for (String proxy : or(proxies, List.<String>of())) {
+      trusted.add(
+          problems.that(
+              "proxies",
+              proxy,
+              p -> ADDRESS.matcher(p).matches(),
+              "must list addresses of reverse proxies, such as 127.0.0.1"));
+    }
+    return new Config.Access(login(problems), tls == null ? null : tls.checked(problems), trusted);
+  }
+
+  private Config.LoginMode login(ConfigProblems problems) {
+    return switch (or(login, "auto")) {
+      case "auto" -> Config.LoginMode.AUTO;
+      case "always" -> Config.LoginMode.ALWAYS;
+      case "never" -> Config.LoginMode.NEVER;
+      default -> {
+        problems.add("login must be auto, always or never, not \"" + login + '"');
+        yield Config.LoginMode.ALWAYS;
+      }
+    };
   }
 
   private Config.MqttLimits mqttLimits(ConfigProblems problems) {

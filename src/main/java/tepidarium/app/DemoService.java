@@ -68,6 +68,7 @@ public final class DemoService implements AutoCloseable {
     return Config.of(
         Map.of(
             "data", folder.toString(),
+            "login", "never",
             "httpHost", settings.httpHost(),
             "httpPort", settings.httpPort(),
             "mqttHost", settings.mqttHost(),

@@ -44,6 +44,7 @@ import tepidarium.web.server.WebServer;
     subcommands = {
       Main.Demo.class,
       Main.CheckConfig.class,
+      PasswordCommand.class,
       ImportCommand.class,
       ExportCommand.class,
       Main.Train.class
@@ -251,7 +252,11 @@ public final class Main implements Callable<Integer> {
                 },
                 "stop"));
     System.out.println(
-        "Tepidarium is ready: http://" + browserHost(config.httpHost()) + ":" + service.httpPort());
+        "Tepidarium is ready: "
+            + (config.access().tls() == null ? "http://" : "https://")
+            + browserHost(config.httpHost())
+            + ":"
+            + service.httpPort());
     stopped.await();
     return 0;
   }

@@ -4,6 +4,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import tepidarium.alert.AlertRules;
 import tepidarium.alert.AlertStore;
 import tepidarium.container.Register;
@@ -40,6 +41,7 @@ import tepidarium.web.containers.ContainerViews;
 import tepidarium.web.sensors.SensorActivities;
 import tepidarium.web.sensors.SensorViews;
 import tepidarium.web.server.ApiRoutes;
+import tepidarium.web.server.PagesTls;
 import tepidarium.web.server.WebServer;
 import tepidarium.web.system.ServiceInfo.Part;
 
@@ -83,6 +85,8 @@ public final class Service implements AutoCloseable {
   private final CurrentServiceInfo info;
   private final NoticeService notices;
   private final SensorActivities activities;
+  private final @Nullable PagesTls tls;
+  private final LoginStart login;
   private final WebServer web;
   private final MqttLink link;
 
@@ -134,8 +138,10 @@ public final class Service implements AutoCloseable {
                 config.data().resolve("imports"), importSink(), config.timeZone(), clock));
     folder.parts().saveManifest(folder.clientId());
     info = new CurrentServiceInfo(config, demo, intake, sensorLimit, stores, folder.parts(), clock);
+    tls = openTls();
+    login = running.add(LoginStart.start(config, stores.records(), clock));
     notices = createNoticeService();
-    info.addHealth(() -> healthOf(notices, housekeeping));
+    info.addHealth(() -> healthOf(notices, housekeeping, login, tls));
     activities = createActivities();
     web = startPages();
     broker.pagesReady(intake);
@@ -260,15 +266,34 @@ public final class Service implements AutoCloseable {
         clock);
   }
 
-  private static Map<String, Part> healthOf(NoticeService notices, Housekeeping housekeeping) {
+  private static Map<String, Part> healthOf(
+      NoticeService notices, Housekeeping housekeeping, LoginStart login, @Nullable PagesTls tls) {
     Map<String, Part> parts = new LinkedHashMap<>(notices.health());
     parts.putAll(housekeeping.health());
+    parts.putAll(login.health());
+    if (tls != null) {
+      parts.put("tls", tls.health());
+    }
     return parts;
+  }
+
+  private @Nullable PagesTls openTls() {
+    Config.Tls files = config.access().tls();
+    return files == null
+        ? null
+        : running.add(new PagesTls(files.certificate(), files.key(), clock));
   }
 
   private WebServer startPages() {
     return running.add(
-        WebServer.start(config.httpHost(), config.httpPort(), config.httpNames(), apiParts()));
+        WebServer.start(
+            new WebServer.Address(
+                config.httpHost(),
+                config.httpPort(),
+                config.httpNames(),
+                config.access().proxies(),
+                tls),
+            apiParts()));
   }
 
   private ApiRoutes.Parts apiParts() {
@@ -296,6 +321,7 @@ public final class Service implements AutoCloseable {
         new SeasonRecords(stores.records()),
         new DayExtremesRecords(stores.records()),
         containers.faults(),
+        login.login(),
         clock,
         config.timeZone(),
         config.site());

@@ -54,6 +54,25 @@ class ConfigReaderTest {
     assertEquals(20, config.maxGapMinutes());
   }
 
+  @ParameterizedTest
+  @CsvSource({
+    "auto, 127.0.0.1, false",
+    "auto, 127.9.9.9, false",
+    "auto, localhost, false",
+    "auto, ::1, false",
+    "auto, 0.0.0.0, true",
+    "auto, 192.168.1.5, true",
+    "auto, ::, true",
+    "auto, 127.0.0.1.example.org, true",
+    "always, 127.0.0.1, true",
+    "never, 0.0.0.0, false"
+  })
+  void theLoginFollowsTheAddress(String login, String host, boolean asks) {
+    Config config = Config.of(Map.of("login", login, "httpHost", host));
+    assertEquals(asks, config.asksForLogin());
+    assertEquals(login.equals("never"), config.isExposed());
+  }
+
   @Test
   void mappingRulesAndAccountsAreRead() throws IOException {
     Config config =
@@ -210,6 +229,10 @@ class ConfigReaderTest {
         "mqttHost: 'not a host !' | mqttHost must be an address or a host name",
         "httpHost: 'http://x' | httpHost must be an address",
         "httpHost: '' | httpHost must be an address",
+        "login: sometimes | login must be auto, always or never, not \"sometimes\"",
+        "tls: {certificate: a.pem} | tls needs both certificate and key",
+        "tls: {certificate: none.pem, key: none.pem} | tls: cannot read none.pem",
+        "proxies: [garden] | proxies must list addresses of reverse proxies",
         "brokerUser: ida\\nbrokerPassword: '' | brokerPassword is empty",
         "brokerPassword: x | brokerPassword has no effect without brokerUser",
         "influxUrl: 'http://x'\\ninfluxUser: a\\ninfluxPassword: '' | influxPassword is empty",

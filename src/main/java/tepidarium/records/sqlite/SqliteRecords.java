@@ -18,7 +18,7 @@ import tepidarium.sqlite.SqliteFile;
  * time. Thread-safe.
  */
 public final class SqliteRecords implements Database {
-  private static final Schema SCHEMA = new Schema("db/records", 15);
+  private static final Schema SCHEMA = new Schema("db/records", 16);
   private final SqliteFile file;
   private final Connection connection;
   private final Jdbi jdbi;

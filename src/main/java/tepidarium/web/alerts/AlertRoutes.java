@@ -20,6 +20,7 @@ import tepidarium.reading.InvalidInput;
 import tepidarium.web.ContainerRequests;
 import tepidarium.web.NotFound;
 import tepidarium.web.Params;
+import tepidarium.web.Visitor;
 
 /** Routes for alerts: lists them with their history; acknowledges and shelves them. */
 public final class AlertRoutes {
@@ -126,13 +127,13 @@ public final class AlertRoutes {
   }
 
   private void acknowledge(Context ctx) {
-    String by = Params.person(Params.body(ctx, Person.class).by());
+    String by = Params.person(Visitor.of(ctx).recordedAs(Params.body(ctx, Person.class).by()));
     ctx.json(views.alert(found(() -> watch.acknowledge(id(ctx), by))));
   }
 
   private void shelve(Context ctx) {
     Shelving shelving = Params.body(ctx, Shelving.class);
-    String by = Params.person(shelving.by());
+    String by = Params.person(Visitor.of(ctx).recordedAs(shelving.by()));
     String reason = Params.reason(shelving.reason());
     ctx.json(
         views.alert(
@@ -146,7 +147,7 @@ public final class AlertRoutes {
   }
 
   private void unshelve(Context ctx) {
-    String by = Params.person(Params.body(ctx, Person.class).by());
+    String by = Params.person(Visitor.of(ctx).recordedAs(Params.body(ctx, Person.class).by()));
     ctx.json(views.alert(found(() -> watch.unshelve(id(ctx), by))));
   }
 

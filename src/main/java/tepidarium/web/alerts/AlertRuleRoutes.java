@@ -29,6 +29,7 @@ import tepidarium.live.Watch;
 import tepidarium.reading.InvalidInput;
 import tepidarium.web.ContainerRequests;
 import tepidarium.web.Params;
+import tepidarium.web.Visitor;
 
 /**
  * Routes for the alert rules of a container: the defaults, the overrides, and the effective rules.
@@ -152,7 +153,7 @@ public final class AlertRuleRoutes {
   private void change(Context ctx) {
     Container container = requests.container(ctx);
     Request request = Params.body(ctx, Request.class);
-    String by = Params.person(request.by());
+    String by = Params.person(Visitor.of(ctx).recordedAs(request.by()));
     String reason = Params.reason(request.reason());
     Map<AlertKind, RuleChange> changes = new EnumMap<>(AlertKind.class);
     if (request.rules() != null) {

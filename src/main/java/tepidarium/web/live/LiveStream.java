@@ -28,6 +28,7 @@ import tepidarium.container.Register;
 import tepidarium.live.LiveListener;
 import tepidarium.reading.SensorId;
 import tepidarium.web.Json;
+import tepidarium.web.Visitor;
 import tepidarium.web.alerts.AlertViews;
 import tepidarium.web.containers.ContainerViews;
 import tepidarium.web.sensors.SensorViews;
@@ -133,7 +134,9 @@ public final class LiveStream implements LiveListener, Notifier, AutoCloseable {
   /** Adds the stream of a page. */
   private void connect(SseClient client) {
     client.keepAlive();
-    LiveClient added = new LiveClient(client, client.ctx().ip(), this::closed);
+    LiveClient added =
+        new LiveClient(
+            client, client.ctx().ip(), Visitor.of(client.ctx()).isStillAllowed(), this::closed);
     clients.add(added);
     added.offer("hello", Json.write(Map.of("time", clock.instant())));
     added.start();

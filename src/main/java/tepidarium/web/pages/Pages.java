@@ -26,7 +26,9 @@ public final class Pages {
           "container",
           "files",
           "heat-bench",
+          "login",
           "mappings",
+          "people",
           "rejects",
           "season",
           "sensors",
@@ -39,7 +41,8 @@ public final class Pages {
           "Cache-Control",
           "no-cache",
           "Content-Security-Policy",
-          "default-src 'self'; frame-ancestors 'none'; base-uri 'none'; form-action 'self'",
+          "default-src 'self'; object-src 'none'; frame-ancestors 'none'; base-uri 'none';"
+              + " form-action 'self'",
           "Referrer-Policy",
           "same-origin");
 

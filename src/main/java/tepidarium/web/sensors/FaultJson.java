@@ -13,6 +13,7 @@ import tepidarium.reading.Span;
 import tepidarium.rollup.FaultHistory;
 import tepidarium.web.JsonValues;
 import tepidarium.web.Params;
+import tepidarium.web.Visitor;
 
 /** The JSON form of the faults over a span, newest first. */
 record FaultJson(Instant from, Instant to, List<FaultOfSensor> faults) {
@@ -68,7 +69,7 @@ record FaultJson(Instant from, Instant to, List<FaultOfSensor> faults) {
       @Nullable String to,
       @Nullable Boolean excluded,
       @Nullable String by) {
-    FaultDecision decision(SensorId sensor, Instant now) {
+    FaultDecision decision(SensorId sensor, Visitor visitor, Instant now) {
       if (kind == null || from == null || to == null || excluded == null) {
         throw new InvalidInput("kind, from, to and excluded are needed");
       }
@@ -99,7 +100,7 @@ record FaultJson(Instant from, Instant to, List<FaultOfSensor> faults) {
           end,
           excluded,
           now,
-          Params.person(by));
+          Params.person(visitor.recordedAs(by)));
     }
   }
 

@@ -15,6 +15,7 @@ import tepidarium.rollup.ContainerHistory;
 import tepidarium.rollup.FaultHistory;
 import tepidarium.web.ContainerRequests;
 import tepidarium.web.Params;
+import tepidarium.web.Visitor;
 
 /** Routes for the faults of sensors, and the grower's decisions about them. */
 public final class FaultRoutes {
@@ -76,7 +77,8 @@ public final class FaultRoutes {
     SensorId sensor = Params.sensorId(ctx);
     views.existing(sensor);
     FaultDecision decision =
-        Params.body(ctx, FaultJson.DecisionRequest.class).decision(sensor, clock.instant());
+        Params.body(ctx, FaultJson.DecisionRequest.class)
+            .decision(sensor, Visitor.of(ctx), clock.instant());
     if (decision.from().isBefore(history.rawFrom())) {
       throw new InvalidInput(
           "from",

@@ -26,6 +26,9 @@ import tepidarium.rollup.RollupTemperatures;
 import tepidarium.season.SeasonReporter;
 import tepidarium.season.SeasonStore;
 import tepidarium.web.ContainerRequests;
+import tepidarium.web.access.Login;
+import tepidarium.web.access.PeopleRoutes;
+import tepidarium.web.access.SessionRoutes;
 import tepidarium.web.alerts.AlertRoutes;
 import tepidarium.web.alerts.AlertRuleRoutes;
 import tepidarium.web.alerts.AlertViews;
@@ -92,6 +95,7 @@ public final class ApiRoutes {
       SeasonStore seasons,
       DayExtremesStore dayExtremes,
       FaultHistory faults,
+      Login login,
       Clock clock,
       ZoneId zone,
       @Nullable Site site) {}
@@ -130,6 +134,8 @@ public final class ApiRoutes {
     new ImportRoutes(parts.imports()).add(routes);
     new ImportProfileRoutes(parts.importProfiles()).add(routes);
     new SumsRoutes().add(routes);
+    new SessionRoutes(parts.login()).add(routes);
+    new PeopleRoutes(parts.login()).add(routes);
     live.add(routes);
     addSeedRoutes(routes, parts);
   }

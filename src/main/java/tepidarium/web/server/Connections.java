@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import org.eclipse.jetty.io.AbstractEndPoint;
 import org.eclipse.jetty.io.Connection;
 import org.eclipse.jetty.io.EofException;
+import org.eclipse.jetty.io.ssl.SslConnection;
 import org.eclipse.jetty.server.Handler;
 import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Response;
@@ -133,6 +134,9 @@ final class Connections extends Handler.Wrapper implements Connection.Listener {
 
   @Override
   public void onOpened(Connection connection) {
+    if (connection instanceof SslConnection) {
+      return; // The HTTP connection within it is opened as well.
+    }
     Client opened = new Client(connection);
     clients.put(connection, opened);
     makeRoom(opened);

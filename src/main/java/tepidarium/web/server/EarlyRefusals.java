@@ -25,7 +25,7 @@ final class EarlyRefusals extends ErrorHandler {
       Callback callback) {
     HttpStatus status = HttpStatus.forStatus(code);
     String reason = message == null ? status.getMessage() : message;
-    response.getHeaders().put("X-Content-Type-Options", "nosniff");
+    SecurityHeaders.HEADERS.forEach(response.getHeaders()::put);
     response.getHeaders().put(HttpHeader.CONTENT_TYPE, Problem.TYPE);
     Content.Sink.write(
         response,

@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import tepidarium.importing.ImportJobs;
 import tepidarium.web.Params;
+import tepidarium.web.access.LoginGuard;
 import tepidarium.web.files.ImportRoutes;
 
 /**
@@ -52,7 +53,11 @@ final class RequestGuard {
     }
   }
 
+  /** A request with a token needs no check: pages of other sites cannot send one. */
   private void refuseForeignPages(Context ctx) {
+    if (LoginGuard.isTokenGiven(ctx)) {
+      return;
+    }
     String origin = ctx.header("Origin");
     if (origin != null
         && !names.isOwnOrigin(origin, ctx.req().getServerName(), ctx.req().getServerPort())) {

@@ -3,17 +3,22 @@ package tepidarium.web.server;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.json.JavalinJackson;
-import java.util.Collection;
+import java.util.Set;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
+import org.eclipse.jetty.server.SecureRequestCustomizer;
+import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.ServerConnector;
+import org.eclipse.jetty.server.SslConnectionFactory;
 import org.eclipse.jetty.server.handler.MinimumDataRateHandler;
 import org.eclipse.jetty.util.VirtualThreads;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.alert.notify.Notifier;
 import tepidarium.web.Json;
+import tepidarium.web.access.LoginGuard;
 import tepidarium.web.live.LiveStream;
 import tepidarium.web.pages.Pages;
 
@@ -24,8 +29,35 @@ public final class WebServer implements AutoCloseable {
   private static final int MAX_THREADS = Connections.MAX_CONNECTIONS + 20;
   private static final int JDK_WITHOUT_PINNING = 24;
 
+  /**
+   * Browsers use TLS alone for the host for this long. One day, because it also holds for other
+   * programs on this host.
+   */
+  private static final long HSTS_SECONDS = 86_400;
+
   private final Javalin javalin;
   private final LiveStream live;
+
+  /**
+   * Where the server listens.
+   *
+   * @param port 0 selects a free port
+   * @param names host names of the service, in addition to those of the machine
+   * @param proxies addresses of reverse proxies whose X-Forwarded headers are trusted
+   * @param tls null to serve the pages without TLS
+   */
+  public record Address(
+      String host, int port, Set<String> names, Set<String> proxies, @Nullable PagesTls tls) {
+    public Address {
+      names = Set.copyOf(names);
+      proxies = Set.copyOf(proxies);
+    }
+
+    /** The scheme of the pages' address. */
+    public String scheme() {
+      return tls == null ? "http" : "https";
+    }
+  }
 
   private WebServer(Javalin javalin, LiveStream live) {
     this.javalin = javalin;
@@ -43,12 +75,10 @@ public final class WebServer implements AutoCloseable {
   /**
    * Starts the server.
    *
-   * @param names host names of the service, in addition to those of the machine
    * @throws IllegalStateException when the port cannot be used; the message names the port and the
    *     remedy
    */
-  public static WebServer start(
-      String host, int port, Collection<String> names, ApiRoutes.Parts parts) {
+  public static WebServer start(Address address, ApiRoutes.Parts parts) {
     LiveStream live =
         new LiveStream(
             parts.register(),
@@ -58,30 +88,24 @@ public final class WebServer implements AutoCloseable {
             parts.clock());
     parts.watch().listen(live);
     try {
-      Javalin javalin =
-          Javalin.create(config -> configure(config, host, port, new OwnNames(names), parts, live));
+      Javalin javalin = Javalin.create(config -> configure(config, address, parts, live));
       javalin.start();
-      LOG.info("pages and API at http://{}:{}/", host, javalin.port());
+      LOG.info("pages and API at {}://{}:{}/", address.scheme(), address.host(), javalin.port());
       return new WebServer(javalin, live);
     } catch (RuntimeException e) {
       live.close();
       throw new IllegalStateException(
           "HTTP port "
-              + port
+              + address.port()
               + " on "
-              + host
+              + address.host()
               + " cannot be used. Does another program use it? Choose another with --port.",
           e);
     }
   }
 
   private static void configure(
-      JavalinConfig config,
-      String host,
-      int port,
-      OwnNames names,
-      ApiRoutes.Parts parts,
-      LiveStream live) {
+      JavalinConfig config, Address address, ApiRoutes.Parts parts, LiveStream live) {
     config.startup.showJavalinBanner = false;
     config.http.maxRequestSize = RequestGuard.MAX_BODY_BYTES;
     config.http.prefer405over404 = true;
@@ -96,17 +120,18 @@ public final class WebServer implements AutoCloseable {
                   server.getHandler(), Failures.MIN_BODY_BYTES_PER_SECOND, 0));
           server.setHandler(connections);
         });
-    config.jetty.modifyHttpConfiguration(WebServer::configure);
+    config.jetty.modifyHttpConfiguration(http -> configure(http, address));
     config.jetty.addConnector(
         (server, http) -> {
-          ServerConnector connector = new ServerConnector(server, new HttpConnectionFactory(http));
-          connector.setHost(host);
-          connector.setPort(port);
+          ServerConnector connector = connector(server, http, address.tls());
+          connector.setHost(address.host());
+          connector.setPort(address.port());
           connector.addBean(connections);
           return connector;
         });
     config.routes.before("/api/*", ctx -> ctx.header("Cache-Control", "no-store"));
-    new RequestGuard(names).add(config.routes);
+    new RequestGuard(new OwnNames(address.names())).add(config.routes);
+    new LoginGuard(parts.login()).add(config.routes);
     Pages.add(config);
     ApiRoutes.add(config.routes, parts, live);
     Failures.add(config);
@@ -122,12 +147,24 @@ public final class WebServer implements AutoCloseable {
     return threads;
   }
 
-  private static void configure(HttpConfiguration http) {
-    http.addCustomizer(
-        (request, headers) -> {
-          headers.put("X-Content-Type-Options", "nosniff");
-          return request;
-        });
+  private static ServerConnector connector(
+      Server server, HttpConfiguration http, @Nullable PagesTls tls) {
+    HttpConnectionFactory plain = new HttpConnectionFactory(http);
+    return tls == null
+        ? new ServerConnector(server, plain)
+        : new ServerConnector(
+            server, new SslConnectionFactory(tls.factory(), plain.getProtocol()), plain);
+  }
+
+  private static void configure(HttpConfiguration http, Address address) {
+    http.addCustomizer(new SecurityHeaders());
+    if (address.tls() != null) {
+      // OwnNames checks the host, so a name that is not in the certificate needs no check here.
+      SecureRequestCustomizer secure = new SecureRequestCustomizer(false);
+      secure.setStsMaxAge(HSTS_SECONDS);
+      http.addCustomizer(secure);
+    }
+    http.addCustomizer(new TrustedProxies(address.proxies()));
   }
 
   public int port() {

@@ -4,7 +4,6 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import io.javalin.http.HttpStatus;
 import io.javalin.http.ServiceUnavailableResponse;
 import java.io.IOException;
 import java.io.InputStream;
@@ -16,11 +15,13 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
+import tepidarium.access.Role;
 import tepidarium.ingest.IntakeCounts;
 import tepidarium.ingest.RejectLog;
 import tepidarium.live.Watch;
 import tepidarium.web.Json;
 import tepidarium.web.Params;
+import tepidarium.web.Visitor;
 
 /** Routes for health, set-up, the reject log, metrics, and the description of the API. */
 public final class SystemRoutes {
@@ -73,19 +74,22 @@ public final class SystemRoutes {
     static final String AS_JSON = description();
   }
 
+  /** Answers monitors without a login with the status alone. */
   private void health(Context ctx) {
     Map<String, ServiceInfo.Part> parts = info.parts();
     boolean up = parts.values().stream().allMatch(ServiceInfo.Part::isUp);
-    ctx.status(HttpStatus.OK)
-        .json(
-            new Health(
-                up ? "up" : "degraded", info.version(), clock.instant(), parts, info.counts()));
+    String status = up ? "up" : "degraded";
+    if (Visitor.of(ctx).may(Role.LOOK)) {
+      ctx.json(new Health(status, info.version(), clock.instant(), parts, info.counts()));
+    } else {
+      ctx.json(Map.of("status", status));
+    }
   }
 
   private void live(Context ctx) {
     String problem = info.fatalProblem();
     if (problem != null) {
-      throw new ServiceUnavailableResponse(problem);
+      throw unavailable(ctx, problem);
     }
     ctx.json(new Live(true));
   }
@@ -97,9 +101,15 @@ public final class SystemRoutes {
             .map(part -> part.getKey() + ": " + part.getValue().detail())
             .collect(Collectors.joining("; "));
     if (!reasons.isEmpty()) {
-      throw new ServiceUnavailableResponse(reasons);
+      throw unavailable(ctx, reasons);
     }
     ctx.json(new Ready(true));
+  }
+
+  /** A refusal without its reason for monitors without a login. */
+  private static ServiceUnavailableResponse unavailable(Context ctx, String reason) {
+    return new ServiceUnavailableResponse(
+        Visitor.of(ctx).may(Role.LOOK) ? reason : "sign in to see the reason");
   }
 
   private void rejects(Context ctx) {

@@ -10,6 +10,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import tepidarium.fault.FaultDecision;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.SensorId;
+import tepidarium.web.Visitor;
 
 class FaultJsonTest {
   private static final Instant NOW = Instant.parse("2026-03-02T00:00:00Z");
@@ -21,7 +22,7 @@ class FaultJsonTest {
   private static FaultDecision decision(String kind, String to, boolean excluded) {
     return new FaultJson.DecisionRequest(
             "temperature", kind, "2026-03-01T00:00:00Z", to, excluded, "Ada")
-        .decision(new SensorId("probe"), NOW);
+        .decision(new SensorId("probe"), Visitor.EVERYBODY, NOW);
   }
 
   /** Otherwise all readings up to then would be left out when they arrive. */

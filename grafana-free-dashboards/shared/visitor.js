@@ -1,0 +1,77 @@
+// Who is signed in: the menu shows it, and parts of the page that need another role are hidden.
+
+import { loginAddress } from '../login/target.js';
+import { api } from './api.js';
+import { byId, h, setText } from './dom.js';
+import { signedInAs } from './who.js';
+
+const ROLES = ['look', 'tend', 'own'];
+const EXPOSED =
+  'No login: everyone who reaches this address can change everything, unless a proxy asks for a login. The setting login is never.';
+
+/** True if a role includes the needed one. */
+export const includes = (role, needed) => ROLES.indexOf(role) >= ROLES.indexOf(needed);
+
+/**
+ * Asks the service who is signed in, and completes the page.
+ *
+ * The style sheet roles.css hides what the role may not change.
+ */
+export async function showVisitor() {
+  let session;
+  try {
+    session = await api.session();
+  } catch {
+    return; // the service is away; the page says so and asks again
+  }
+  document.body.dataset.role = session.role ?? 'none';
+  if (session.exposed) showExposed();
+  if (!session.login) return;
+  if (session.name === null) {
+    showSignedOut();
+  } else {
+    hideSignedOut();
+    signedInAs(session.name);
+    showMenu(session);
+  }
+}
+
+function showExposed() {
+  if (byId('exposed') === null) byId('notice').before(h('p', { id: 'exposed', class: 'notice' }, EXPOSED));
+}
+
+function showMenu({ name, role }) {
+  if (byId('account') !== null) return;
+  const current = globalThis.location.pathname === '/people.html' ? 'page' : null;
+  const link = h(
+    'a',
+    { href: '/people.html', id: 'account', 'aria-current': current },
+    role === 'own' ? 'People' : 'Account',
+  );
+  const out = h('button', { type: 'button', id: 'sign-out', class: 'plain', on: { click: signOut } }, 'Sign out');
+  out.title = `Signed in as ${name}`;
+  byId('pages')
+    .querySelector('ul')
+    .append(h('li', {}, link), h('li', {}, out));
+}
+
+async function signOut() {
+  await api.signOut().catch(() => {});
+  globalThis.location.assign('/login.html');
+}
+
+/** Keeps what is typed on the page, and offers the login page. */
+export function showSignedOut() {
+  const notice =
+    byId('signed-out') ??
+    h('p', { id: 'signed-out', class: 'notice', role: 'status' }, h('span', {}), ' ', h('a', {}, 'Sign in'));
+  setText(notice.querySelector('span'), 'You are signed out.');
+  notice.querySelector('a').href = loginAddress(globalThis.location);
+  byId('notice').before(notice);
+}
+
+function hideSignedOut() {
+  byId('signed-out')?.remove();
+}
+
+globalThis.addEventListener?.('signed-out', showSignedOut);

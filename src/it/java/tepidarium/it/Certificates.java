@@ -1,0 +1,37 @@
+package tepidarium.it;
+
+import java.nio.file.Path;
+import java.util.List;
+
+/** Certificates for tests, made with openssl. */
+public final class Certificates {
+  private Certificates() {}
+
+  /** Writes {@code chain.pem} and {@code key.pem}, for localhost and 127.0.0.1. */
+  public static void write(Path folder, String commonName) {
+    List<String> arguments =
+        List.of(
+            "req",
+            "-x509",
+            "-newkey",
+            "ec",
+            "-pkeyopt",
+            "ec_paramgen_curve:P-256",
+            "-nodes",
+            "-days",
+            "30",
+            "-subj",
+            "/CN=" + commonName,
+            "-addext",
+            "subjectAltName=DNS:localhost,IP:127.0.0.1",
+            "-keyout",
+            folder.resolve("key.pem").toString(),
+            "-out",
+            folder.resolve("chain.pem").toString());
+    Command.Ended ended =
+        Command.run(Command.of("/usr/bin/openssl", "openssl", arguments), new byte[0]);
+    if (ended.status() != 0) {
+      throw new AssertionError("openssl failed: " + ended.output());
+    }
+  }
+}

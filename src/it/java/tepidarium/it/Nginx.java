@@ -1,0 +1,77 @@
+package tepidarium.it;
+
+import java.io.IOException;
+import java.net.InetSocketAddress;
+import java.net.Socket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+
+/** The system's nginx as a reverse proxy with TLS, on a free loopback port. */
+public final class Nginx implements AutoCloseable {
+  private final ServerProcess process;
+  private final int port;
+
+  private Nginx(ServerProcess process, int port) {
+    this.process = process;
+    this.port = port;
+  }
+
+  /**
+   * Starts it with the configuration of the documentation.
+   *
+   * @param location the block {@code location} of its configuration
+   */
+  public static Nginx start(Path folder, String location) throws IOException {
+    Certificates.write(folder, "garden");
+    int port = Ports.free();
+    Path configuration = folder.resolve("nginx.conf");
+    Files.writeString(
+        configuration,
+        """
+        daemon off;
+        pid %1$s/nginx.pid;
+        error_log stderr;
+        events {}
+        http {
+          access_log off;
+          client_body_temp_path %1$s/body;
+          proxy_temp_path %1$s/proxy;
+          fastcgi_temp_path %1$s/fastcgi;
+          uwsgi_temp_path %1$s/uwsgi;
+          scgi_temp_path %1$s/scgi;
+          server {
+            listen 127.0.0.1:%2$d ssl;
+            ssl_certificate %1$s/chain.pem;
+            ssl_certificate_key %1$s/key.pem;
+            %3$s
+          }
+        }
+        """
+            .formatted(folder, port, location));
+    List<String> command =
+        Command.of(
+            "/usr/sbin/nginx", "nginx", List.of("-e", "stderr", "-c", configuration.toString()));
+    ServerProcess process = new ServerProcess(command, folder.resolve("nginx.out"));
+    process.start(() -> answers(port));
+    return new Nginx(process, port);
+  }
+
+  private static boolean answers(int port) {
+    try (Socket socket = new Socket()) {
+      socket.connect(new InetSocketAddress("127.0.0.1", port), 1000);
+      return true;
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  public String url() {
+    return "https://localhost:" + port;
+  }
+
+  @Override
+  public void close() {
+    process.stop();
+  }
+}
