@@ -162,7 +162,7 @@ public final class ApiDocument {
         .toList();
   }
 
-  private JsonNode resolved(JsonNode node) {
+  JsonNode resolved(JsonNode node) {
     String reference = node.path("$ref").asText();
     return reference.startsWith("#/") ? document.at(reference.substring(1)) : node;
   }
