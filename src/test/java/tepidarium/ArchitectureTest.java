@@ -80,6 +80,9 @@ class ArchitectureTest {
           Map.entry("access", List.of("reading")),
           Map.entry("retry", List.of()),
           Map.entry("sqlite", List.of("series", "reading")),
+          Map.entry(
+              "backup",
+              List.of("reading", "sqlite", "records.sqlite", "series.sqlite", "rollup.sqlite")),
           Map.entry("series", List.of("reading")),
           Map.entry("series.sqlite", List.of("series", "reading", "sqlite")),
           Map.entry("series.influx", List.of("series", "reading")),

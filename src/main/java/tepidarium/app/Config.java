@@ -38,6 +38,7 @@ import tepidarium.series.influx.InfluxAddress;
  * @param keeping where readings are stored and for how long
  * @param site where the containers stand, to distinguish daylight from a lamp; null if not set
  * @param access login and TLS of the pages and the API
+ * @param backups where backups are made and when
  * @param notices who gets notices, how and when; without receivers they go to open pages and MQTT
  *     only
  */
@@ -63,6 +64,7 @@ public record Config(
     Keeping keeping,
     @Nullable Site site,
     Access access,
+    BackupSettings backups,
     NoticesConfig notices) {
 
   /** When the pages and the API ask for a login. */
@@ -102,6 +104,17 @@ public record Config(
    */
   public record Keeping(
       @Nullable InfluxAddress influx, int spoolMaxMegabytes, @Nullable Double rawDays) {}
+
+  /**
+   * Automatic backups, and the settings that every backup contains.
+   *
+   * @param folder folder of automatic backups; null for the folder {@code backups} of the data
+   * @param every interval of automatic backups; null makes none
+   * @param keep number of automatic backups that are kept
+   * @param settings the settings as YAML, without secrets
+   */
+  public record BackupSettings(
+      @Nullable Path folder, @Nullable Duration every, int keep, String settings) {}
 
   /**
    * Limits of MQTT.
@@ -156,6 +169,12 @@ public record Config(
   @Override
   public String toString() {
     return "Config[data=" + data + ", broker=" + broker + ", influx=" + keeping.influx() + ']';
+  }
+
+  /** Returns the folder of automatic backups. */
+  Path backupFolder() {
+    Path folder = backups.folder();
+    return folder == null ? data.resolve(Backups.FOLDER_NAME) : folder;
   }
 
   boolean embedded() {

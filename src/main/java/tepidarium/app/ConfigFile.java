@@ -56,6 +56,7 @@ record ConfigFile(
     @Nullable Integer spoolMaxMegabytes,
     @Nullable Double keepRawDays,
     @Nullable Place site,
+    @Nullable BackupsSection backups,
     NoticesSection notices) {
   private static final int SPOOL_MEGABYTES = 1_024;
   private static final Pattern DATABASE = Pattern.compile("[A-Za-z0-9_./-]{1,64}");
@@ -113,9 +114,10 @@ record ConfigFile(
    * Checks every setting.
    *
    * @param environment environment variables, for secrets that a setting refers to
+   * @param withoutSecrets these settings as YAML without secrets, for backups
    * @throws ConfigException if a setting is wrong; it lists every mistake
    */
-  Config checked(Map<String, String> environment) {
+  Config checked(Map<String, String> environment, String withoutSecrets) {
     ConfigProblems problems = new ConfigProblems();
     ZoneId zone = problems.zone("timeZone", timeZone);
     Config config =
@@ -149,6 +151,7 @@ record ConfigFile(
             keeping(problems),
             site == null ? null : site.checked(problems),
             access(problems),
+            or(backups, BackupsSection.DEFAULT).checked(problems, withoutSecrets),
             notices.checked(problems, environment, zone));
     if (config.embedded() && config.httpPort() == config.mqttPort()) {
       problems.add("httpPort and mqttPort must differ, not both " + config.httpPort());

@@ -88,7 +88,8 @@ final class ConfigReader {
       settings.putObject(NOTICES); // Every setting of the section then has its default.
     }
     try {
-      return YAML.treeToValue(settings, ConfigFile.class).checked(environment);
+      return YAML.treeToValue(settings, ConfigFile.class)
+          .checked(environment, SettingsCopy.of(settings));
     } catch (UnrecognizedPropertyException e) {
       throw problem(place(e) + ": there is no setting \"" + e.getPropertyName() + "\" here");
     } catch (InvalidFormatException e) {

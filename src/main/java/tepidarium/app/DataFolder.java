@@ -14,6 +14,7 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.backup.DurableFile;
 
 /**
  * Locks the data folder, so that only one service uses it at a time, and stores the MQTT client id

@@ -47,6 +47,8 @@ import tepidarium.web.server.WebServer;
       PasswordCommand.class,
       ImportCommand.class,
       ExportCommand.class,
+      BackupCommand.class,
+      RestoreCommand.class,
       Main.Train.class
     })
 public final class Main implements Callable<Integer> {

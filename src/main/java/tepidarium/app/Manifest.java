@@ -13,6 +13,7 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.backup.DurableFile;
 
 /**
  * Lists the parts of a data folder, so that the next start can detect a missing or empty part.

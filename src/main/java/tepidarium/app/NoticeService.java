@@ -30,6 +30,7 @@ import tepidarium.alert.notify.Notices;
 import tepidarium.alert.notify.Notifier;
 import tepidarium.alert.notify.Trouble;
 import tepidarium.alert.notify.channel.Heartbeat;
+import tepidarium.backup.ScheduledBackups;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
@@ -56,6 +57,7 @@ final class NoticeService implements LiveListener, AutoCloseable {
   private final Duration period;
   private final Clock clock;
   private final ClockTrust trust;
+  private final ScheduledBackups backups;
   private final Notices notices;
   private final SelfMonitor selfMonitor;
   private final ScheduledExecutorService thread =
@@ -69,9 +71,13 @@ final class NoticeService implements LiveListener, AutoCloseable {
   private volatile Map<Trouble.Kind, Trouble> troubles = Map.of();
   private volatile @Nullable DeliveryOutcome lastHeartbeat;
 
-  /** The stores that alerts and notices are read from. */
+  /** The stores that alerts and notices are read from, and the automatic backups. */
   record Sources(
-      Register register, ContainerHistory history, AlertStore alerts, NoticeStore store) {}
+      Register register,
+      ContainerHistory history,
+      AlertStore alerts,
+      NoticeStore store,
+      ScheduledBackups backups) {}
 
   /**
    * Prepares the notices; {@link #start} starts to send them.
@@ -86,6 +92,7 @@ final class NoticeService implements LiveListener, AutoCloseable {
       Duration period,
       Clock clock) {
     this.trust = trust;
+    this.backups = sources.backups();
     this.config = config;
     this.folder = folder;
     this.period = period;
@@ -177,7 +184,13 @@ final class NoticeService implements LiveListener, AutoCloseable {
     trust.check(now);
     selfMonitor.check(
         new SelfMonitor.Measurement(
-            now, System.nanoTime(), link.isUp(), freeBytes(), link.trouble(), trust.problem()));
+            now,
+            System.nanoTime(),
+            link.isUp(),
+            freeBytes(),
+            link.trouble(),
+            trust.problem(),
+            backups.problem()));
     Map<Trouble.Kind, Trouble> latest = new LinkedHashMap<>();
     for (Trouble.Kind kind : Trouble.Kind.values()) {
       selfMonitor.latest(kind).ifPresent(trouble -> latest.put(kind, trouble));
@@ -194,7 +207,7 @@ final class NoticeService implements LiveListener, AutoCloseable {
     }
   }
 
-  /** Returns the health of notices, disk, clock and heartbeat. */
+  /** Returns the health of notices, disk, clock, backups and heartbeat. */
   Map<String, Part> health() {
     Map<String, Part> parts = new LinkedHashMap<>();
     parts.put("notices", deliveryHealth());
@@ -203,6 +216,11 @@ final class NoticeService implements LiveListener, AutoCloseable {
         "disk",
         disk != null && disk.active() ? Part.down(disk.detail()) : Part.up("enough free space"));
     parts.put("clock", clockHealth());
+    parts.put(
+        "backup",
+        backups.problem() == null
+            ? Part.up(backups.description())
+            : Part.down(backups.description()));
     DeliveryOutcome heartbeat = lastHeartbeat;
     if (config.heartbeat() != null) {
       parts.put("heartbeat", heartbeat == null ? Part.up("not sent yet") : part(heartbeat));

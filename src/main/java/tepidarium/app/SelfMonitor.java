@@ -14,8 +14,8 @@ import tepidarium.alert.notify.Trouble.Kind;
 
 /**
  * Detects trouble of the service itself from regular measurements: no connection to the broker,
- * readings that are not stored, a full disk, a wrong clock. Continues trouble that was active when
- * the service last stopped. To be used by one thread.
+ * readings that are not stored, a full disk, a wrong clock, a failed backup. Continues trouble that
+ * was active when the service last stopped. To be used by one thread.
  */
 public final class SelfMonitor {
   /**
@@ -38,6 +38,7 @@ public final class SelfMonitor {
    * @param freeBytes free space on the disk of the data folder
    * @param intakeProblem why waiting messages are not stored; null if they are stored
    * @param clockProblem why the clock is in doubt; null if it is trusted
+   * @param backupProblem why the last automatic backup failed; null if it did not fail
    */
   record Measurement(
       Instant now,
@@ -45,7 +46,8 @@ public final class SelfMonitor {
       boolean brokerUp,
       long freeBytes,
       @Nullable String intakeProblem,
-      @Nullable String clockProblem) {}
+      @Nullable String clockProblem,
+      @Nullable String backupProblem) {}
 
   private final Limits limits;
   private final Consumer<Trouble> listener;
@@ -72,6 +74,7 @@ public final class SelfMonitor {
     checkDisk(measurement);
     checkIntake(measurement);
     checkClockTrust(measurement);
+    checkBackup(measurement);
   }
 
   private Optional<Trouble> active(Kind kind) {
@@ -140,6 +143,12 @@ public final class SelfMonitor {
 
   private void checkClockTrust(Measurement measurement) {
     updateTrouble(Kind.DATE, measurement.clockProblem(), measurement);
+  }
+
+  private void checkBackup(Measurement measurement) {
+    String why = measurement.backupProblem();
+    updateTrouble(
+        Kind.BACKUP, why == null ? null : "The automatic backup failed: " + why + '.', measurement);
   }
 
   /** Starts or ends trouble. It lasts as long as its description is not null. */

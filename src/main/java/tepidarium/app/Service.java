@@ -7,6 +7,8 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.AlertRules;
 import tepidarium.alert.AlertStore;
+import tepidarium.backup.BackupSchedule;
+import tepidarium.backup.ScheduledBackups;
 import tepidarium.container.Register;
 import tepidarium.exporting.ReadingExport;
 import tepidarium.germination.SeedJournal;
@@ -83,6 +85,7 @@ public final class Service implements AutoCloseable {
   private final Intake intake;
   private final ImportJobs imports;
   private final CurrentServiceInfo info;
+  private final ScheduledBackups backups;
   private final NoticeService notices;
   private final SensorActivities activities;
   private final @Nullable PagesTls tls;
@@ -140,6 +143,7 @@ public final class Service implements AutoCloseable {
     info = new CurrentServiceInfo(config, demo, intake, sensorLimit, stores, folder.parts(), clock);
     tls = openTls();
     login = running.add(LoginStart.start(config, stores.records(), clock));
+    backups = running.add(createBackups());
     notices = createNoticeService();
     info.addHealth(() -> healthOf(notices, housekeeping, login, tls));
     activities = createActivities();
@@ -260,9 +264,21 @@ public final class Service implements AutoCloseable {
             containers.register(),
             containers.history(),
             alerts,
-            new NoticeRecords(stores.records())),
+            new NoticeRecords(stores.records()),
+            backups),
         trust,
         period,
+        clock);
+  }
+
+  private ScheduledBackups createBackups() {
+    Config.BackupSettings settings = config.backups();
+    return new ScheduledBackups(
+        new BackupSchedule(settings.every(), settings.keep()),
+        config.data(),
+        () -> BackupCommand.source(config, true),
+        new ScheduledBackups.Target(config.backupFolder(), settings.folder() == null),
+        () -> trust.problem() != null,
         clock);
   }
 
@@ -372,6 +388,7 @@ public final class Service implements AutoCloseable {
         new SummaryFacts(
             containers.register(), containers.latestValues(), sensors, activities, clock);
     running.add(notices).start(link, config.rootTopic(), web.pages(), summaries);
+    backups.start();
     watch.catchUp();
     if (!containers.latestValues().sensors().isEmpty()) {
       link.expectSession();

@@ -85,21 +85,21 @@ public final class SqliteFile {
     }
   }
 
-  private static IllegalStateException failed(Path path, SQLException e) {
+  static IllegalStateException failed(Path path, SQLException e) {
     return isDamage(e) ? damaged(path, e) : unusable(path, message(e), e);
   }
 
   /** Removes SQLite's own message, which the driver repeats in brackets. */
-  private static UnusableFile damaged(Path path, SQLException e) {
+  static UnusableFile damaged(Path path, SQLException e) {
     return new UnusableFile.Damaged(path, message(e).replaceFirst(" \\(.*\\)$", ""), e);
   }
 
-  private static boolean isDamage(SQLException e) {
+  static boolean isDamage(SQLException e) {
     SQLiteErrorCode code = SQLiteErrorCode.getErrorCode(e.getErrorCode() & 0xFF);
     return code == SQLiteErrorCode.SQLITE_CORRUPT || code == SQLiteErrorCode.SQLITE_NOTADB;
   }
 
-  private static String message(SQLException e) {
+  static String message(SQLException e) {
     return String.valueOf(e.getMessage()).replaceFirst("^\\[\\w+] *", "");
   }
 
@@ -160,7 +160,7 @@ public final class SqliteFile {
     }
   }
 
-  private static int version(Connection connection) throws SQLException {
+  static int version(Connection connection) throws SQLException {
     String history = "SELECT count(*) FROM sqlite_master WHERE name = 'flyway_schema_history'";
     if (text(connection, history).equals("0")) {
       return 0;
@@ -221,6 +221,13 @@ public final class SqliteFile {
       statement.execute("PRAGMA query_only = ON");
     }
     return connection;
+  }
+
+  /** Opens a connection for one long read of a data file, such as a copy. */
+  static Connection plainReader(Path path) throws SQLException {
+    SQLiteConfig config = new SQLiteConfig();
+    config.setBusyTimeout(BUSY_TIMEOUT_MS);
+    return config.createConnection("jdbc:sqlite:" + path);
   }
 
   public Path path() {

@@ -181,6 +181,10 @@ class ConfigReaderTest {
     "'site: {latitude: 9, longitude: 200}', site longitude must lie",
     "'site: {latitude: 52.5}', site needs both latitude and longitude",
     "'site: {lat: 52.5, lon: 13}', there is no setting",
+    "'backups: {every: year}', 'backups.every must be hour, day, week or never, not \"year\"'",
+    "'backups: {keep: 0}', backups.keep must be from 1 to 1000",
+    "'backups: {folder: \"\"}', backups.folder is empty",
+    "'backups: {hourly: 1}', there is no setting",
     "'site: Berlin', site: has a value of the wrong kind",
     "'httpPort: [1', in line"
   })

@@ -30,6 +30,7 @@ class SelfMonitorTest {
   }
 
   private @Nullable String clockProblem;
+  private @Nullable String backupProblem;
 
   private void measure(int minute, boolean broker, long free) {
     measure(minute, minute, broker, free);
@@ -43,7 +44,8 @@ class SelfMonitorTest {
             broker,
             free,
             intakeProblem,
-            clockProblem));
+            clockProblem,
+            backupProblem));
   }
 
   private List<String> reports() {
@@ -107,6 +109,20 @@ class SelfMonitorTest {
     measure(5, 2, true, PLENTY);
     measure(4, 3, true, PLENTY);
     assertEquals(List.of("clock over", "clock over"), reports());
+  }
+
+  @Test
+  void aFailedBackupAndTheNextGoodOneAreReportedOnce() {
+    backupProblem = "there is no folder /mnt/stick. Create it, or mount its disk";
+    measure(0, true, PLENTY);
+    measure(1, true, PLENTY);
+    assertEquals(List.of("backup"), reports());
+    assertEquals(
+        "The automatic backup failed: there is no folder /mnt/stick. Create it, or mount its disk.",
+        reported.get(0).detail());
+    backupProblem = null;
+    measure(2, true, PLENTY);
+    assertEquals(List.of("backup", "backup over"), reports());
   }
 
   @Test

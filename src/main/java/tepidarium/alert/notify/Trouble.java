@@ -25,7 +25,9 @@ public record Trouble(Kind kind, Instant since, @Nullable Instant endedAt, Strin
     /** The wall clock jumped relative to the monotonic clock; ends as soon as it is detected. */
     CLOCK(Priority.LOW, "clock jumped"),
     /** The wall clock differs by more than one day from the last stored instant. */
-    DATE(Priority.HIGH, "date in doubt");
+    DATE(Priority.HIGH, "date in doubt"),
+    /** The last automatic backup failed. */
+    BACKUP(Priority.MEDIUM, "backup failed");
 
     private final Priority priority;
     private final String state;

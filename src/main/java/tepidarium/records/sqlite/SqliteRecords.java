@@ -18,7 +18,9 @@ import tepidarium.sqlite.SqliteFile;
  * time. Thread-safe.
  */
 public final class SqliteRecords implements Database {
-  private static final Schema SCHEMA = new Schema("db/records", 16);
+  /** The schema that this version reads and writes. */
+  public static final Schema SCHEMA = new Schema("db/records", 16);
+
   private final SqliteFile file;
   private final Connection connection;
   private final Jdbi jdbi;

@@ -33,7 +33,9 @@ import tepidarium.sqlite.SqliteFile;
  * read connections.
  */
 public final class SqliteRollups implements RollupStore, AutoCloseable {
-  private static final Schema SCHEMA = new Schema("db/ledger", 6);
+  /** The schema that this version reads and writes. */
+  public static final Schema SCHEMA = new Schema("db/ledger", 6);
+
   private static final Quantity[] QUANTITIES = Quantity.values();
 
   /** The columns of a row, in the order in which they are read and written. */

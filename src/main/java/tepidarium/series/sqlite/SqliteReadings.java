@@ -38,7 +38,8 @@ import tepidarium.sqlite.SqliteFile;
  */
 public final class SqliteReadings
     implements ReadingSink, ReadingSource, ReadingTrimmer, AutoCloseable {
-  private static final Schema SCHEMA = new Schema("db/readings", 4);
+  /** The schema that this version reads and writes. */
+  public static final Schema SCHEMA = new Schema("db/readings", 4);
 
   private final SqliteFile file;
   private final Connection writer;

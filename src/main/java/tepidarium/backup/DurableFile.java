@@ -1,4 +1,4 @@
-package tepidarium.app;
+package tepidarium.backup;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -12,11 +12,11 @@ import java.nio.file.StandardOpenOption;
  * Replaces small files atomically: after a crash or power cut, a file has its complete old or its
  * complete new content.
  */
-final class DurableFile {
+public final class DurableFile {
   private DurableFile() {}
 
   /** Writes a temporary file, syncs it, renames it over the old one, and syncs the folder. */
-  static void write(Path file, byte[] content) throws IOException {
+  public static void write(Path file, byte[] content) throws IOException {
     Path temporary = file.resolveSibling(file.getFileName() + ".new");
     try (FileChannel channel =
         FileChannel.open(
@@ -30,9 +30,20 @@ final class DurableFile {
       }
       channel.force(true);
     }
-    Files.move(
-        temporary, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-    syncFolder(file.toAbsolutePath().resolveSibling("."));
+    rename(temporary, file);
+  }
+
+  /** Syncs a complete file to the disk. */
+  static void sync(Path file) throws IOException {
+    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
+      channel.force(true);
+    }
+  }
+
+  /** Renames a synced file, replaces an existing one, and syncs the folder. */
+  public static void rename(Path from, Path to) throws IOException {
+    Files.move(from, to, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    syncFolder(to.toAbsolutePath().resolveSibling("."));
   }
 
   private static void syncFolder(Path folder) {
