@@ -20,15 +20,14 @@ final class Backups {
    * such as {@code backups/2026-03-01/records.db} or {@code backups/records-2026-03-01.db}.
    */
   static Optional<Path> newest(Path dataFolder, DataPart part) {
-    String stem = part.fileName().replaceFirst("\\.db$", "");
     Path backups = dataFolder.resolve(FOLDER_NAME);
     if (!Files.isDirectory(backups)) {
       return Optional.empty();
     }
     try (Stream<Path> all = Files.walk(backups, MAX_DEPTH)) {
       return all.filter(path -> !path.equals(backups))
-          .filter(path -> path.getFileName().toString().startsWith(stem))
-          .filter(path -> !path.toString().matches(".*-(wal|shm|journal)"))
+          .filter(path -> path.getFileName().toString().startsWith(part.stem()))
+          .filter(path -> !path.toString().matches(".*(-(wal|shm|journal)|\\.part(\\.db)?)"))
           .max(Comparator.comparing(Backups::modified));
     } catch (IOException e) {
       return Optional.empty();

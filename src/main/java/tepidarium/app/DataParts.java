@@ -102,7 +102,9 @@ final class DataParts {
     boolean recalculable =
         part == DataPart.ROLLUPS && reason instanceof UnusableFile.Damaged && !rawReadingsRemoved;
     if (!recalculable && !setAside.contains(part)) {
-      throw new IllegalStateException(reason.getMessage() + ". " + remedy(part), reason);
+      String remedy =
+          reason instanceof UnusableFile.NewerVersion ? downgradeRemedy(part) : remedy(part);
+      throw new IllegalStateException(reason.getMessage() + ". " + remedy, reason);
     }
     Path aside = setAside(path);
     note(
@@ -117,9 +119,17 @@ final class DataParts {
   }
 
   private <T> T openAndNoteVersion(DataPart part, Path path, Function<Path, T> opener) {
+    if (isMigratedWithCopy(part)) {
+      new MigrationCopies(folder).take(part, path).ifPresent(this::note);
+    }
     T opened = opener.apply(path);
     versions.put(part, part == DataPart.BROKER ? 0 : SqliteFile.version(path));
     return opened;
+  }
+
+  /** The hourly sums can be recalculated, unless raw readings have been removed. */
+  private boolean isMigratedWithCopy(DataPart part) {
+    return part != DataPart.BROKER && (part != DataPart.ROLLUPS || rawReadingsRemoved);
   }
 
   private boolean isMissingOrEmpty(DataPart part, Path path) {
@@ -181,10 +191,30 @@ final class DataParts {
     }
   }
 
+  /** What to do after a return to an older version of the program. */
+  private String downgradeRemedy(DataPart part) {
+    return "Start the later version again. "
+        + new MigrationCopies(folder)
+            .newestReadable(part)
+            .map(
+                copy ->
+                    "Or put the copy from before the upgrade ("
+                        + copy
+                        + ") in its place; what was stored since then is missing in it. ")
+            .orElse("")
+        + "Or start once with --set-aside "
+        + part.fileName()
+        + ", which renames the file and creates an empty one.";
+  }
+
   private String remedy(DataPart part) {
     String backup =
         Backups.newest(folder, part)
-            .map(path -> "Restore its newest backup (" + path + ")")
+            .map(
+                path ->
+                    path.toString().endsWith(".zip")
+                        ? "Restore its newest backup (" + path + ") with the command restore"
+                        : "Restore its newest backup (" + path + ")")
             .orElse(
                 "Restore a backup (there is none in " + folder.resolve(Backups.FOLDER_NAME) + ")");
     return backup

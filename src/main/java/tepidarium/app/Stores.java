@@ -16,9 +16,11 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
 
   /** Opens every store. The running parts close them in the reverse order. */
   static Stores open(Config config, DataParts parts, Clock clock, RunningParts running) {
+    // First, because a missing copy of the records stops the start before anything is migrated.
+    Database records = running.add(parts.open(DataPart.RECORDS, SqliteRecords::open));
     return new Stores(
         running.add(Storage.open(config, parts, clock)),
-        running.add(parts.open(DataPart.RECORDS, SqliteRecords::open)),
+        records,
         running.add(parts.open(DataPart.ROLLUPS, SqliteRollups::open)));
   }
 }

@@ -34,7 +34,7 @@ public final class DurableFile {
   }
 
   /** Syncs a complete file to the disk. */
-  static void sync(Path file) throws IOException {
+  public static void sync(Path file) throws IOException {
     try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
       channel.force(true);
     }

@@ -56,9 +56,7 @@ public final class SqliteFile {
     } catch (SQLException e) {
       throw failed(path, e);
     } catch (FlywayException e) {
-      throw e.getCause() instanceof SQLException cause
-          ? failed(path, cause)
-          : unusable(path, "its schema cannot be brought up to date: " + e.getMessage(), e);
+      throw migrationFailed(path, schema, e);
     } catch (IOException e) {
       throw unusable(path, e.toString(), e);
     }
@@ -87,6 +85,29 @@ public final class SqliteFile {
 
   static IllegalStateException failed(Path path, SQLException e) {
     return isDamage(e) ? damaged(path, e) : unusable(path, message(e), e);
+  }
+
+  /** All scripts run in one transaction, so that a failure leaves the file as it was. */
+  private static IllegalStateException migrationFailed(
+      Path path, Schema schema, FlywayException e) {
+    Throwable cause = e;
+    while (cause.getCause() != null && !(cause instanceof SQLException)) {
+      cause = cause.getCause();
+    }
+    if (cause instanceof SQLException sql && isDamage(sql)) {
+      return damaged(path, sql);
+    }
+    String reason =
+        cause instanceof SQLException sql ? message(sql) : String.valueOf(e.getMessage()).strip();
+    return new IllegalStateException(
+        path
+            + " cannot be migrated to schema version "
+            + schema.version()
+            + ": "
+            + reason
+            + ". It is unchanged. If the disk is full, free some space and start again. Otherwise"
+            + " go on with the version of Tepidarium that you used before, and report this message",
+        e);
   }
 
   /** Removes SQLite's own message, which the driver repeats in brackets. */
@@ -149,6 +170,7 @@ public final class SqliteFile {
         // All migrations are SQL scripts; a search for Java classes takes half of Flyway's time.
         .callbackLocations(new String[0])
         .javaMigrationClassProvider(List::of)
+        .group(true)
         .loggers("slf4j")
         .load()
         .migrate();

@@ -1,18 +1,25 @@
 package tepidarium.sqlite;
 
+import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.net.URL;
+import java.net.URLClassLoader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.Duration;
 import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.flywaydb.core.Flyway;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -47,6 +54,81 @@ class SqliteFileTest {
     assertTrue(words.contains("schema version 7"), words);
     assertTrue(words.endsWith("up to 4"), words);
     assertArrayEquals(before, Files.readAllBytes(file));
+  }
+
+  private static void migrateToFirst(Path file, String scripts) {
+    Flyway.configure()
+        .dataSource("jdbc:sqlite:" + file, null, null)
+        .locations("classpath:" + scripts)
+        .target("1")
+        .load()
+        .migrate();
+  }
+
+  /** The second of three scripts works, the third one fails. */
+  @Test
+  void aFailedMigrationLeavesTheFileAsItWas() {
+    Path file = folder.resolve("failing.db");
+    migrateToFirst(file, "db/failing");
+    String words =
+        assertThrows(
+                IllegalStateException.class,
+                () -> SqliteFile.open(file, new Schema("db/failing", 3)))
+            .getMessage();
+    assertTrue(words.startsWith(file + " cannot be migrated to schema version 3: "), words);
+    assertTrue(words.contains("no such table: nowhere"), words);
+    assertTrue(words.contains("It is unchanged.") && words.contains("used before"), words);
+    assertEquals(1, words.lines().count(), words);
+    SqliteFile.open(file, new Schema("db/failing", 1));
+    assertEquals(1, SqliteFile.version(file));
+    assertEquals(
+        List.of(1L, 1L), SqliteCopy.row(file, "entry", "count(*), sum(words = 'precious')"));
+  }
+
+  /** The child process of the next test. */
+  static final class Migrating {
+    private Migrating() {}
+
+    public static void main(String[] arguments) {
+      SqliteFile.open(Path.of(arguments[0]), new Schema("db/slow", 2));
+    }
+  }
+
+  /** The class path of this test, also where a launcher loads the tests by a class loader. */
+  private static String classPath() {
+    return SqliteFileTest.class.getClassLoader() instanceof URLClassLoader loader
+        ? Arrays.stream(loader.getURLs()).map(URL::getPath).collect(Collectors.joining(":"))
+        : System.getProperty("java.class.path");
+  }
+
+  @Test
+  void aKillInTheMiddleOfAMigrationLeavesTheFileAsItWas() throws IOException {
+    Path file = folder.resolve("slow.db");
+    migrateToFirst(file, "db/slow");
+    Process process =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-cp",
+                classPath(),
+                Migrating.class.getName(),
+                file.toString())
+            .redirectErrorStream(true)
+            .redirectOutput(folder.resolve("output").toFile())
+            .start();
+    Path log = folder.resolve("slow.db-wal");
+    try {
+      await("the migration writes")
+          .atMost(Duration.ofSeconds(60))
+          .until(() -> Files.exists(log) && Files.size(log) > 4 << 20);
+      assertTrue(process.isAlive(), () -> "it ended early: " + file);
+    } finally {
+      process.destroyForcibly().onExit().join();
+    }
+    SqliteFile.open(file, new Schema("db/slow", 1));
+    assertEquals(1, SqliteFile.version(file));
+    assertEquals(
+        List.of(1L, 1L), SqliteCopy.row(file, "entry", "count(*), sum(words = 'precious')"));
   }
 
   @Test

@@ -32,6 +32,9 @@ import tepidarium.series.WriteResult;
  * own thread probes the store and forwards the queue.
  */
 public final class Spool implements ReadingSink, AutoCloseable {
+  /** The newest schema version of the file that this version reads and writes. */
+  public static final int SCHEMA_VERSION = 4;
+
   private static final Logger LOG = LoggerFactory.getLogger(Spool.class);
   private static final int BATCH = 5_000;
   private static final Duration PROBE_EVERY = Duration.ofSeconds(5);

@@ -26,7 +26,7 @@ import tepidarium.sqlite.SqliteFile;
  * disk when the method returns. Thread-safe; transactions run one at a time.
  */
 final class SpoolFile implements AutoCloseable {
-  private static final Schema SCHEMA = new Schema("db/spool", 4);
+  private static final Schema SCHEMA = new Schema("db/spool", Spool.SCHEMA_VERSION);
 
   /** An empty queue file larger than this is compacted. */
   private static final long COMPACT_ABOVE_BYTES = 16L << 20;

@@ -1,0 +1,2 @@
+UPDATE entry SET words = 'changed';
+ALTER TABLE entry ADD COLUMN more TEXT;

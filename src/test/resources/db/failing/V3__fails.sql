@@ -1,0 +1,2 @@
+DELETE FROM entry;
+INSERT INTO nowhere VALUES (1);
