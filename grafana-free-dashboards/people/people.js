@@ -1,7 +1,7 @@
 // Runs the page People: one's own password and sessions; for owners also people and tokens.
 
 import { api } from '../shared/api.js';
-import { byId, h, setOptions, whileBusy } from '../shared/dom.js';
+import { byId, h, setOptions, setText, whileBusy } from '../shared/dom.js';
 import { startPage, untilItWorks } from '../shared/page.js';
 import { showProblem } from '../shared/trouble.js';
 import { drawPeople, drawSessions, drawTokens } from './rows.js';
@@ -24,6 +24,7 @@ async function load() {
   byId('password-part').hidden = session.name === null;
   byId('sessions-part').hidden = false;
   byId('own-part').hidden = session.role !== 'own';
+  setText(document.querySelector('h1'), session.role === 'own' ? 'People' : 'Account');
   byId('loading')?.remove();
 }
 

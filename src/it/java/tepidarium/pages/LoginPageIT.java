@@ -62,8 +62,12 @@ class LoginPageIT {
     assertThat(page.locator("h1")).hasText("Alerts");
     assertThat(page.locator("#account")).hasText("Account");
     page.locator("#account").click();
+    assertThat(page.locator("h1")).hasText("Account");
     assertThat(page.locator("#sessions")).containsText("This browser: Ada");
     assertThat(page.locator("#own-part")).isHidden();
+    page.navigate(service.url() + "/season.html");
+    assertThat(page.locator("#account")).isVisible();
+    assertThat(page.locator("#keep-part")).isHidden();
     browser.assertNothingWrong(page);
   }
 }
