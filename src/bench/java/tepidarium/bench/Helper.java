@@ -41,7 +41,6 @@ final class Helper implements AutoCloseable {
             Path.of(System.getProperty("java.home"), "bin", "java").toString(),
             "-cp",
             System.getProperty("java.class.path"),
-            "-Dorg.slf4j.simpleLogger.defaultLogLevel=warn",
             BareSubscriber.class.getName(),
             broker,
             String.valueOf(port),

@@ -109,7 +109,6 @@ final class Imports {
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-cp",
                 System.getProperty("java.class.path"),
-                "-Dorg.slf4j.simpleLogger.defaultLogLevel=warn",
                 "tepidarium.app.Main",
                 "import",
                 "--data=" + folder.resolve(data),

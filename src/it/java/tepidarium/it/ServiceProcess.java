@@ -54,7 +54,6 @@ public final class ServiceProcess implements AutoCloseable {
       List<String> more) {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.add("-Dorg.slf4j.simpleLogger.defaultLogLevel=warn");
     command.addAll(launch());
     command.addAll(
         List.of("--data=" + data, "--port=0", "--mqtt-port=" + mqttPort, "--broker=" + broker));

@@ -39,6 +39,7 @@ import tepidarium.series.influx.InfluxAddress;
  * @param site where the containers stand, to distinguish daylight from a lamp; null if not set
  * @param access login and TLS of the pages and the API
  * @param backups where backups are made and when
+ * @param logFormat form of the lines in the log
  * @param notices who gets notices, how and when; without receivers they go to open pages and MQTT
  *     only
  */
@@ -65,6 +66,7 @@ public record Config(
     @Nullable Site site,
     Access access,
     BackupSettings backups,
+    LogFormat logFormat,
     NoticesConfig notices) {
 
   /** When the pages and the API ask for a login. */

@@ -57,6 +57,7 @@ record ConfigFile(
     @Nullable Double keepRawDays,
     @Nullable Place site,
     @Nullable BackupsSection backups,
+    @Nullable String logFormat,
     NoticesSection notices) {
   private static final int SPOOL_MEGABYTES = 1_024;
   private static final Pattern DATABASE = Pattern.compile("[A-Za-z0-9_./-]{1,64}");
@@ -152,6 +153,7 @@ record ConfigFile(
             site == null ? null : site.checked(problems),
             access(problems),
             or(backups, BackupsSection.DEFAULT).checked(problems, withoutSecrets),
+            logFormat(problems),
             notices.checked(problems, environment, zone));
     if (config.embedded() && config.httpPort() == config.mqttPort()) {
       problems.add("httpPort and mqttPort must differ, not both " + config.httpPort());
@@ -174,6 +176,17 @@ record ConfigFile(
               "must list addresses of reverse proxies, such as 127.0.0.1"));
     }
     return new Config.Access(login(problems), tls == null ? null : tls.checked(problems), trusted);
+  }
+
+  private LogFormat logFormat(ConfigProblems problems) {
+    return switch (or(logFormat, "text")) {
+      case "text" -> LogFormat.TEXT;
+      case "json" -> LogFormat.JSON;
+      default -> {
+        problems.add("logFormat must be text or json, not \"" + logFormat + '"');
+        yield LogFormat.TEXT;
+      }
+    };
   }
 
   private Config.LoginMode login(ConfigProblems problems) {

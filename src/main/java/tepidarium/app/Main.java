@@ -242,6 +242,7 @@ public final class Main implements Callable<Integer> {
   }
 
   private static int serve(Config config, StartOptions options) throws InterruptedException {
+    config.logFormat().use();
     CountDownLatch stopped = new CountDownLatch(1);
     Clock clock = Clock.tickMillis(ZoneOffset.UTC);
     Service service = Service.start(config, clock, options);
@@ -270,6 +271,7 @@ public final class Main implements Callable<Integer> {
 
   /** Runs the command that the command line names. */
   public static void main(String[] args) {
+    LogFormat.start();
     CommandLine commands = new CommandLine(new Main());
     commands.setExecutionExceptionHandler(
         (exception, line, result) -> {

@@ -234,6 +234,7 @@ class ConfigReaderTest {
         "httpHost: 'http://x' | httpHost must be an address",
         "httpHost: '' | httpHost must be an address",
         "login: sometimes | login must be auto, always or never, not \"sometimes\"",
+        "logFormat: xml | logFormat must be text or json, not \"xml\"",
         "tls: {certificate: a.pem} | tls needs both certificate and key",
         "tls: {certificate: none.pem, key: none.pem} | tls: cannot read none.pem",
         "proxies: [garden] | proxies must list addresses of reverse proxies",
