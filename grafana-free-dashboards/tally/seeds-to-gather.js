@@ -7,13 +7,19 @@ import * as f from '../shared/format.js';
 
 const CONFIDENCE = 0.9;
 
+/** What was typed for each sowing, and whether it was asked. The record is drawn again after each entry. */
+const typed = new Map();
+
 export function seedsToGather(germination, sowing) {
   if (germination.fraction.sown === 0) return h('p', { class: 'quiet' }, 'Shown after the first check.');
   const potted = sowing.potted > 0;
   const hits = potted ? sowing.potted : germination.germinated;
   const result = h('p', { role: 'status' });
   const input = h('input', { id: `wanted-${sowing.id}`, inputmode: 'numeric', value: 10, autocomplete: 'off' });
+  input.value = typed.get(sowing.id)?.wanted ?? input.value;
+  input.addEventListener('input', () => typed.set(sowing.id, { wanted: input.value, asked: false }));
   const ask = async () => {
+    typed.set(sowing.id, { wanted: input.value, asked: true });
     result.replaceChildren();
     const wanted = Math.trunc(Number(input.value)) || 0;
     const { seeds, assumption } = await api.seedsNeeded({
@@ -27,7 +33,7 @@ export function seedsToGather(germination, sowing) {
       ` for ${f.number(wanted)} ${potted ? 'potted on' : 'germinated'}, with nine chances in ten. ${assumption}`,
     );
   };
-  return form({
+  const element = form({
     content: [
       h(
         'p',
@@ -41,4 +47,7 @@ export function seedsToGather(germination, sowing) {
     plain: true,
     save: ask,
   });
+  // Once it is on the page.
+  if (typed.get(sowing.id)?.asked) queueMicrotask(() => element.requestSubmit());
+  return element;
 }

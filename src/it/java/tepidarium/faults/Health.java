@@ -1,7 +1,9 @@
 package tepidarium.faults;
 
 import static org.awaitility.Awaitility.await;
+import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import java.time.Duration;
 import java.util.function.Supplier;
 import tepidarium.it.Grower;
@@ -19,6 +21,10 @@ final class Health {
     await("the service is in trouble").atMost(Form.SOON).until(() -> !answersUp(grower.get()));
   }
 
+  private static void assertUp(JsonNode health) {
+    assertEquals("up", health.get("status").textValue(), health.toString());
+  }
+
   private static boolean answersUp(Grower grower) {
     try {
       return isUp(grower);
@@ -34,7 +40,7 @@ final class Health {
         .pollDelay(Duration.ZERO)
         .pollInterval(Duration.ofMillis(50))
         .ignoreExceptions()
-        .until(() -> isUp(grower.get()));
+        .untilAsserted(() -> assertUp(grower.get().api().get("/api/health")));
     return (System.nanoTime() - fromNanos) / 1e9;
   }
 

@@ -208,6 +208,11 @@ class TallyPageIT {
     form.locator("input").fill("5");
     form.locator("[type=submit]").click();
     says(".record-place form", "Sow about");
+    // Draws the record again, as an entry does. What was asked stays.
+    page.locator("#head .units").click();
+    assertThat(form.locator("input")).hasValue("5");
+    says(".record-place form", "Sow about");
+    page.locator("#head .units").click();
   }
 
   private void compare() {
