@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -17,14 +18,22 @@ import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Predicate;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import tepidarium.app.demo.Demo;
+import tepidarium.backup.BackupWriter;
 import tepidarium.it.Api;
+import tepidarium.it.EveryGet;
 import tepidarium.it.Ports;
+import tepidarium.it.RunningService;
 
 /** The demo as a visitor meets it: over HTTP, once its history is in. */
 class DemoIT {
@@ -32,6 +41,8 @@ class DemoIT {
   private static final ZoneId ZONE = ZoneId.of("Asia/Kolkata");
 
   private static final List<String> JARS = List.of("cacao-jar-1", "cacao-jar-2", "lychee-jar");
+  private static final Set<String> NOT_IN_THE_DEMO =
+      Set.of("/api/entries/{entry}/photo", "/api/seasons/{season}");
   private static final Duration HISTORY_LIMIT = Duration.ofSeconds(60);
 
   private static DemoService demo;
@@ -189,6 +200,79 @@ class DemoIT {
     JsonNode trial = api.get("/api/containers/trial-box/trial");
     assertEquals("told", trial.path("outcome").asText(), trial.toString());
     assertEquals(16, trial.at("/low/roomBelow/value").asDouble(), 0.3);
+  }
+
+  /**
+   * Two services without sensors and with a clock that stands: the first on a backup of the running
+   * demo, the second on a backup of the first while it runs.
+   */
+  @Test
+  void everyGetGivesTheSameAnswerAfterBackupAndRestore(@TempDir Path copies) throws IOException {
+    Clock clock = Clock.fixed(Instant.now().truncatedTo(ChronoUnit.MILLIS), ZoneOffset.UTC);
+    Path first = restored(demo.folder(), copies.resolve("first"));
+    Map<String, String> before;
+    Path second;
+    try (RunningService service = onCopy(first, clock)) {
+      EveryGet calls = new EveryGet(service.api());
+      before = settled(calls);
+      assertEquals(NOT_IN_THE_DEMO, calls.withoutIds());
+      second = restored(first, copies.resolve("second"));
+    }
+    assertTrue(before.size() > 80, before.keySet().toString());
+    long good = before.values().stream().filter(answer -> answer.startsWith("20")).count();
+    assertEquals(before.size(), good, () -> failures(before));
+    try (RunningService service = onCopy(second, clock)) {
+      EveryGet calls = new EveryGet(service.api());
+      await()
+          .atMost(Duration.ofSeconds(20))
+          .untilAsserted(() -> assertEquals(List.of(), different(before, calls.answers())));
+    }
+  }
+
+  private static Path restored(Path data, Path folder) throws IOException {
+    Path file = folder.resolveSibling(folder.getFileName() + ".zip");
+    new BackupWriter(Clock.systemUTC()).write(BackupCommand.source(copyOf(data), false), file);
+    FolderRestore.restore(file, folder);
+    return folder;
+  }
+
+  private static Config copyOf(Path data) {
+    return RunningService.config(data, "embedded", Ports.free(), Map.of("timeZone", ZONE.getId()));
+  }
+
+  private static RunningService onCopy(Path data, Clock clock) {
+    return RunningService.start(copyOf(data), clock);
+  }
+
+  /**
+   * The answers once two in a row are the same: the first checks after a start may raise alerts.
+   */
+  private static Map<String, String> settled(EveryGet calls) {
+    AtomicReference<Map<String, String>> last = new AtomicReference<>(calls.answers());
+    await()
+        .atMost(Duration.ofSeconds(20))
+        .until(
+            () -> {
+              Map<String, String> now = calls.answers();
+              return now.equals(last.getAndSet(now));
+            });
+    return last.get();
+  }
+
+  private static List<String> different(Map<String, String> before, Map<String, String> after) {
+    Set<String> paths = new TreeSet<>(before.keySet());
+    paths.addAll(after.keySet());
+    return paths.stream()
+        .filter(path -> !Objects.equals(before.get(path), after.get(path)))
+        .map(path -> path + "\n  " + before.get(path) + "\n  " + after.get(path))
+        .toList();
+  }
+
+  private static String failures(Map<String, String> answers) {
+    return answers.entrySet().stream()
+        .filter(answer -> !answer.getValue().startsWith("20"))
+        .toList()
+        .toString();
   }
 
   @Test

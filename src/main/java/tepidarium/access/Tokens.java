@@ -42,6 +42,9 @@ final class Tokens {
     if (name.isBlank() || name.length() > MAX_NAME_CHARACTERS) {
       throw new InvalidInput("name", "must have 1 to " + MAX_NAME_CHARACTERS + " characters");
     }
+    if (name.chars().anyMatch(Character::isISOControl)) {
+      throw new InvalidInput("name", "must not have control characters");
+    }
     if (byHash.size() >= MAX_TOKENS) {
       throw new InvalidInput("there are " + MAX_TOKENS + " tokens already. Remove one first");
     }

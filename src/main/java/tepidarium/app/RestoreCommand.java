@@ -12,6 +12,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import tepidarium.backup.BackupFile;
+import tepidarium.backup.BackupPart;
 
 /** Restores a backup file into an empty or new data folder. */
 @Command(
@@ -44,7 +45,11 @@ final class RestoreCommand implements Callable<Integer> {
         "The settings of that time are in "
             + data.resolve(FolderRestore.SETTINGS)
             + ". Fill in its passwords before you use it with --config.");
-    out.println("Start the service with --data " + data + ". It calculates the hourly sums again.");
+    boolean hasSums = backup.manifest().contains(BackupPart.ROLLUPS);
+    out.println(
+        "Start the service with --data "
+            + data
+            + (hasSums ? "." : ". It calculates the hourly sums again."));
     out.flush();
     return 0;
   }
