@@ -14,7 +14,16 @@ const OPEN_MINUTES = 10;
 
 /** The large form of the shelf's card, with the same words. */
 export function makeNow(container) {
-  byId('now').append(h('p', { class: 'back' }, h('a', { href: '/' }, '← Shelf')), makeCard(container, { large: true }));
+  byId('now').append(
+    h(
+      'p',
+      { class: 'back' },
+      h('a', { href: '/' }, '← Shelf'),
+      ' · ',
+      h('a', { href: `/labels.html?container=${encodeURIComponent(container.id)}` }, 'Label'),
+    ),
+    makeCard(container, { large: true }),
+  );
 }
 
 export function updateNow(container, setup, live) {

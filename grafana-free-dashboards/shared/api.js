@@ -85,6 +85,7 @@ export const api = {
   notifiers: () => call('GET', '/api/notifiers'),
   testNotifier: (name) => call('POST', at('notifiers', name, 'test'), { timeoutMs: 60_000 }),
   tally: () => call('GET', '/api/tally'),
+  labels: () => call('GET', '/api/labels'),
   addSpecies: (body) => call('POST', '/api/species', { body }),
   changeSpecies: (id, body) => call('PUT', at('species', id), { body }),
   addLot: (body) => call('POST', '/api/lots', { body }),

@@ -73,6 +73,7 @@ function explanationOf(address) {
       '': 'shelf',
       index: 'shelf',
       season: 'season-report',
+      labels: 'every-page',
       rejects: 'every-page',
       files: 'every-page',
       mappings: 'every-page',

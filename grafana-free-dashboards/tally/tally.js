@@ -10,6 +10,7 @@ import { makeGroupSheets } from './group-sheets.js';
 import { makeHeatOrDays } from './heat-or-days.js';
 import { makeImport } from './import.js';
 import { showRecord } from './record.js';
+import { openScanned } from './scanned.js';
 import { makeSources } from './sources.js';
 import { makeSowingCards, nameOf } from './sowing-cards.js';
 import { makeStart } from './start.js';
@@ -72,6 +73,7 @@ async function begin() {
   byId('start').hidden = false;
   byId('export-part').hidden = false;
   start.next(tally);
+  openScanned({ tally, openCheck: sheets.openCheck });
   setInterval(() => unsent.flush(), SEND_AGAIN_MS);
   addEventListener('online', () => unsent.flush());
   setInterval(() => load().catch(() => {}), LOOK_AGAIN_MS);

@@ -59,6 +59,7 @@ class ArchitectureTest {
           "web.germination",
           "web.heatbench",
           "web.history",
+          "web.labels",
           "web.live",
           "web.mappings",
           "web.pages",
@@ -181,6 +182,7 @@ class ArchitectureTest {
               List.of(
                   "web", "reading", "container", "heat", "light", "history", "alert", "rollup")),
           Map.entry("web.files", List.of("web", "reading", "container", "exporting", "importing")),
+          Map.entry("web.labels", List.of("web", "container", "germination")),
           Map.entry(
               "web.live",
               List.of(

@@ -284,6 +284,11 @@ final class SeedSeason {
     assertEquals(2, due.size());
     JsonNode tally = api.get("/api/tally");
     assertEquals(group, tally.at("/sowings/0/groups/0/id").asText());
+    JsonNode label = api.get("/api/labels").at("/labels/0");
+    assertTrue(label.path("link").asText().endsWith("/tally.html?container=jar-1"));
+    assertEquals(1, label.at("/sowings/0/sowing").asInt());
+    api.call("GET", "/api/containers/jar-1/label.svg", null, 200);
+    api.call("GET", "/api/containers/attic/label.svg", null, 404);
     String text = api.call("GET", "/api/checks-due.ics", null, 200).text();
     for (String line : text.split("\r\n", -1)) {
       assertTrue(line.length() <= 75, line);

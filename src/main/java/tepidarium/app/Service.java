@@ -340,7 +340,8 @@ public final class Service implements AutoCloseable {
         login.login(),
         clock,
         config.timeZone(),
-        config.site());
+        config.site(),
+        config.notices().publicUrl());
   }
 
   private SensorActivities createActivities() {

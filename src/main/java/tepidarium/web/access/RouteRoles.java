@@ -47,6 +47,8 @@ public final class RouteRoles {
       HEAD /people.html
       GET /rejects.html
       HEAD /rejects.html
+      GET /labels.html
+      HEAD /labels.html
       GET /season.html
       HEAD /season.html
       GET /sensors.html
@@ -112,6 +114,8 @@ public final class RouteRoles {
       GET /api/sowings/{sowing}/heat-course
       GET /api/groups/{group}/path
       GET /api/entries/{entry}/photo
+      GET /api/labels
+      GET /api/containers/{id}/label.svg
       GET /api/tally
       GET /api/checks-due
       GET /api/checks-due.ics

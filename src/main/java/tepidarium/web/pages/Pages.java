@@ -26,6 +26,7 @@ public final class Pages {
           "container",
           "files",
           "heat-bench",
+          "labels",
           "login",
           "mappings",
           "people",

@@ -49,6 +49,7 @@ import tepidarium.web.history.HeatRoutes;
 import tepidarium.web.history.LightRoutes;
 import tepidarium.web.history.SeriesRoutes;
 import tepidarium.web.history.SuggestedOpeningRoutes;
+import tepidarium.web.labels.LabelRoutes;
 import tepidarium.web.live.LiveStream;
 import tepidarium.web.mappings.MappingRoutes;
 import tepidarium.web.seasons.SeasonRoutes;
@@ -72,6 +73,7 @@ public final class ApiRoutes {
    * The objects that the routes use.
    *
    * @param site null if it is not known
+   * @param publicUrl address of the pages from outside; null if it is not set
    */
   public record Parts(
       Register register,
@@ -98,7 +100,8 @@ public final class ApiRoutes {
       Login login,
       Clock clock,
       ZoneId zone,
-      @Nullable Site site) {}
+      @Nullable Site site,
+      @Nullable String publicUrl) {}
 
   /** Adds all routes except those of the pages. */
   static void add(RoutesConfig routes, Parts parts, LiveStream live) {
@@ -137,7 +140,7 @@ public final class ApiRoutes {
     new SessionRoutes(parts.login()).add(routes);
     new PeopleRoutes(parts.login()).add(routes);
     live.add(routes);
-    addSeedRoutes(routes, parts);
+    addSeedRoutes(routes, parts, requests);
   }
 
   private static void addHistoryRoutes(
@@ -163,7 +166,7 @@ public final class ApiRoutes {
     new NoticeRoutes(parts.notices()).add(routes);
   }
 
-  private static void addSeedRoutes(RoutesConfig routes, Parts parts) {
+  private static void addSeedRoutes(RoutesConfig routes, Parts parts, ContainerRequests requests) {
     SeedJournal journal = parts.seeds();
     RollupTemperatures temperatures =
         new RollupTemperatures(parts.register(), parts.calibrated(), parts.history());
@@ -176,6 +179,7 @@ public final class ApiRoutes {
     new HeatCourseRoutes(journal, sowings, temperatures, parts.clock()).add(routes);
     new CompareRoutes(journal, sowings, parts.register()).add(routes);
     new TallyRoutes(journal, parts.register(), seeds, parts.clock(), parts.zone()).add(routes);
+    new LabelRoutes(parts.register(), requests, journal, sowings, parts.publicUrl()).add(routes);
     SeasonReporter reporter =
         new SeasonReporter(
             parts.register(), parts.history(), temperatures, sowings, parts.zone(), parts.site());

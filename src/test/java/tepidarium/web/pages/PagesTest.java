@@ -66,6 +66,7 @@ class PagesTest {
     "/container.html, Container, container/container.js",
     "/files.html, Files, files/files.js",
     "/heat-bench.html, Heat bench, heat-bench/heat-bench.js",
+    "/labels.html, Labels, labels/labels.js",
     "/mappings.html, Mapping rules, mappings/mappings.js",
     "/rejects.html, Not read, rejects/rejects.js",
     "/season.html, Season report, season/season.js",

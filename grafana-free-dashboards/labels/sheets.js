@@ -1,0 +1,39 @@
+// Labels on sheets, and their words. Pure.
+
+export const PER_SHEET = 24;
+const MOST_SOWINGS = 2;
+
+/**
+ * Divides labels into sheets of 24 places.
+ * @param first the first free place of the first sheet, 1 to 24; places before it stay null
+ */
+export function sheetsOf(labels, first) {
+  if (labels.length === 0) return [];
+  const places = [...Array(first - 1).fill(null), ...labels];
+  const sheets = [];
+  for (let i = 0; i < places.length; i += PER_SHEET) sheets.push(places.slice(i, i + PER_SHEET));
+  return sheets;
+}
+
+/** The place typed, held within 1 to 24. */
+export const firstPlace = (typed) => Math.min(PER_SHEET, Math.max(1, Math.trunc(Number(typed)) || 1));
+
+const dayOf = (at, zone) =>
+  new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: zone }).format(
+    new Date(at),
+  );
+
+/** The lines about what is sown in a container: [what, when] each. More than two sowings are cut to one and their number. */
+export function sowingLines(sowings, zone) {
+  const shown = sowings.length > MOST_SOWINGS ? sowings.slice(0, 1) : sowings;
+  const lines = shown.map((one) => [
+    `${one.speciesName}, ${one.seeds} ${one.seeds === 1 ? 'seed' : 'seeds'}, lot ${one.lot}`,
+    `Sown ${dayOf(one.sownAt, zone)}`,
+  ]);
+  const more = sowings.length - shown.length;
+  return more > 0 ? [...lines, [`and ${more} more sowings`]] : lines;
+}
+
+/** Why a phone cannot open the codes. */
+export const loopbackWords = (address) =>
+  `A phone cannot open ${new URL(address).hostname}. Set notices.publicUrl to the address of this service in your network. Then restart the service and load this page again.`;
