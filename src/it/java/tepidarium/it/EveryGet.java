@@ -18,8 +18,8 @@ public final class EveryGet {
   private static final int MAX_IDS = 3;
 
   /**
-   * They tell of the running process and not of the data: its state, its ports, and messages that
-   * it keeps in memory.
+   * They tell of the running process and not of the data: its state, its address and ports, and
+   * messages that it keeps in memory.
    */
   private static final Set<String> OF_THE_PROCESS =
       Set.of(
@@ -28,6 +28,8 @@ public final class EveryGet {
           "/api/health/live",
           "/api/health/ready",
           "/api/setup",
+          "/api/labels",
+          "/api/containers/{id}/label.svg",
           "/metrics",
           "/api/messages",
           "/api/messages/newest",

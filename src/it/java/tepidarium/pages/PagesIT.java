@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
@@ -80,6 +81,9 @@ class PagesIT {
 
     Locator card = page.locator("article[data-container=jar-b-one-b]");
     assertThat(card).containsText("Jar <b>one</b>");
+    await()
+        .atMost(Duration.ofSeconds(30))
+        .until(() -> !service.api().get("/api/containers/jar-b-one-b").get("sensors").isEmpty());
     publish("{\"temperature\":31.7,\"humidity\":92,\"light\":0}");
     assertThat(card.locator("[data-value=temperature]")).containsText("31.7");
     browser.assertNothingWrong(page);
