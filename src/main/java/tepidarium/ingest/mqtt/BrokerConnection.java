@@ -3,6 +3,7 @@ package tepidarium.ingest.mqtt;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.List;
+import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.stream.IntStream;
@@ -37,6 +38,9 @@ final class BrokerConnection implements MqttCallback {
 
   /** Interval at which a waiting call checks whether the client is stuck. */
   private static final Duration CHECK_EVERY = Duration.ofSeconds(1);
+
+  /** Interval at which a waiting call looks for the answer. */
+  private static final int POLL_MS = 10;
 
   /**
    * The callbacks of a connection.
@@ -126,24 +130,42 @@ final class BrokerConnection implements MqttCallback {
 
   /**
    * Waits for an answer. Checks once a second whether the client is stuck, because a message that
-   * waited in the broker may stop the client before it reads the answer.
+   * waited in the broker may stop the client before it reads the answer. It looks again and again
+   * instead of waiting at the token: after one wait that timed out, each further wait of a token
+   * ends at once.
    */
   private void awaitConnecting(IMqttToken token) throws MqttException {
-    for (int waited = 1; ; waited++) {
-      try {
-        token.waitForCompletion(CHECK_EVERY.toMillis());
-        return;
-      } catch (MqttException e) {
-        String stuck = watchdog.whyStuck();
-        if (stuck != null) {
-          status.incident(stuck);
-          throw new IllegalStateException(stuck, e);
-        }
-        boolean late = e.getReasonCode() == MqttClientException.REASON_CODE_CLIENT_TIMEOUT;
-        if (!late || waited >= CALL_LIMIT.dividedBy(CHECK_EVERY)) {
-          throw e;
-        }
+    long start = System.nanoTime();
+    long checked = start;
+    while (!token.isComplete()) {
+      long now = System.nanoTime();
+      if (now - start >= CALL_LIMIT.toNanos()) {
+        throw new MqttException(MqttClientException.REASON_CODE_CLIENT_TIMEOUT);
       }
+      if (now - checked >= CHECK_EVERY.toNanos()) {
+        checked = now;
+        checkNotStuck();
+      }
+      pause();
+    }
+    // Throws the failure, if it is one.
+    token.waitForCompletion();
+  }
+
+  private void checkNotStuck() {
+    String stuck = watchdog.whyStuck();
+    if (stuck != null) {
+      status.incident(stuck);
+      throw new IllegalStateException(stuck);
+    }
+  }
+
+  private static void pause() throws MqttException {
+    try {
+      TimeUnit.MILLISECONDS.sleep(POLL_MS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new MqttException(e);
     }
   }
 

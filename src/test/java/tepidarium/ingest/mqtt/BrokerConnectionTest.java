@@ -2,7 +2,12 @@ package tepidarium.ingest.mqtt;
 
 import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Duration;
@@ -10,6 +15,10 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
 import java.util.function.UnaryOperator;
 import org.eclipse.paho.mqttv5.common.MqttException;
 import org.eclipse.paho.mqttv5.common.MqttMessage;
@@ -70,11 +79,15 @@ class BrokerConnectionTest {
   }
 
   private BrokerConnection connection() throws MqttException {
+    return connection(1);
+  }
+
+  private BrokerConnection connection(int port) throws MqttException {
     MessageHandler messages =
         new MessageHandler(
             intake, watchdog, new DroppedMessages(), new BrokerBacklog(), "marker", CLOCK);
     return new BrokerConnection(
-        new BrokerAddress("tcp://127.0.0.1:1", null, null),
+        new BrokerAddress("tcp://127.0.0.1:" + port, null, null),
         "service",
         "tepidarium/status",
         watchdog,
@@ -98,5 +111,36 @@ class BrokerConnectionTest {
     intake.close();
     assertEquals(1, stored.size());
     assertEquals(List.of(), rejects);
+  }
+
+  /** A busy broker. The client must not give up at the first look whether it is stuck. */
+  @Test
+  void aBrokerMayTakeSecondsToAnswer() throws Exception {
+    byte[] accepted = {0x20, 3, 0, 0, 0};
+    ScheduledExecutorService broker = Executors.newSingleThreadScheduledExecutor();
+    try (ServerSocket port = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      Future<Socket> answered =
+          broker.submit(
+              () -> {
+                Socket client = port.accept();
+                client.getInputStream().read();
+                var unused =
+                    broker.schedule(
+                        () -> {
+                          client.getOutputStream().write(accepted);
+                          return client;
+                        },
+                        1_500,
+                        TimeUnit.MILLISECONDS);
+                return client;
+              });
+      BrokerConnection connection = connection(port.getLocalPort());
+      assertFalse(connection.connect());
+      assertTrue(connection.isConnected());
+      connection.closeForcibly();
+      answered.get().close();
+    } finally {
+      broker.shutdownNow();
+    }
   }
 }
