@@ -23,7 +23,7 @@ const dayOf = (at, zone) =>
     new Date(at),
   );
 
-/** The lines about what is sown in a container: [what, when] each. More than two sowings are cut to one and their number. */
+/** The lines of a label: for each sowing its seeds and its date. Of more than two sowings, the first and the number of the others. */
 export function sowingLines(sowings, zone) {
   const shown = sowings.length > MOST_SOWINGS ? sowings.slice(0, 1) : sowings;
   const lines = shown.map((one) => [

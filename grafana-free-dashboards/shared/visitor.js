@@ -60,7 +60,7 @@ async function signOut() {
   globalThis.location.assign('/login.html');
 }
 
-/** Keeps what is typed on the page, and offers the login page. */
+/** Says that the session has ended, with a link to the login page. The page stays, with its typed text. */
 export function showSignedOut() {
   const notice =
     byId('signed-out') ??

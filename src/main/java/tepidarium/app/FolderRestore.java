@@ -16,9 +16,9 @@ import tepidarium.backup.Room;
 import tepidarium.reading.InvalidInput;
 
 /**
- * Restores a backup into an empty or new folder. Extracts and checks every part in a subfolder
- * before any part gets its place. A restore that fails deletes what it made. A restore that is
- * killed leaves only its subfolder, which the next one deletes.
+ * Restores a backup into an empty or new folder. Extracts all parts into a subfolder, checks them,
+ * and only then moves them into the folder. After a failure, it deletes the files that it made. A
+ * killed restore leaves the subfolder; the next restore deletes it.
  */
 final class FolderRestore {
   /** Name of the restored settings in the data folder. The service does not read this file. */

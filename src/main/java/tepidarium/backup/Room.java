@@ -12,7 +12,7 @@ public final class Room {
    * Checks the disk of a file or folder that may not exist yet.
    *
    * @param reserveBytes space that must stay free
-   * @param what what is to be written, for the message
+   * @param what the name of the files to be written, for the message
    * @throws IllegalStateException when there is not enough room
    */
   public static void check(Path target, long neededBytes, long reserveBytes, String what)
