@@ -80,10 +80,17 @@ class ArchitectureTest {
           Map.entry("stats", List.of()),
           Map.entry("access", List.of("reading")),
           Map.entry("retry", List.of()),
+          Map.entry("thread", List.of()),
           Map.entry("sqlite", List.of("series", "reading")),
           Map.entry(
               "backup",
-              List.of("reading", "sqlite", "records.sqlite", "series.sqlite", "rollup.sqlite")),
+              List.of(
+                  "reading",
+                  "sqlite",
+                  "records.sqlite",
+                  "series.sqlite",
+                  "rollup.sqlite",
+                  "thread")),
           Map.entry("series", List.of("reading")),
           Map.entry("series.sqlite", List.of("series", "reading", "sqlite")),
           Map.entry("series.influx", List.of("series", "reading")),
@@ -97,7 +104,8 @@ class ArchitectureTest {
           Map.entry("sensor", List.of("reading", "container", "stats")),
           Map.entry("alert", List.of("reading", "container", "fault", "heat", "light", "stats")),
           Map.entry(
-              "alert.notify", List.of("alert", "reading", "container", "heat", "light", "retry")),
+              "alert.notify",
+              List.of("alert", "reading", "container", "heat", "light", "retry", "thread")),
           Map.entry("germination", List.of("reading", "container", "heat", "stats")),
           Map.entry(
               "season",
@@ -222,11 +230,20 @@ class ArchitectureTest {
                   "history",
                   "rollup",
                   "sensor",
-                  "live")),
+                  "live",
+                  "thread")),
           Map.entry(
               "web.server",
               and(
-                  and(WEB, "rollup", "live", "ingest", "alert.notify", "exporting", "importing"),
+                  and(
+                      WEB,
+                      "thread",
+                      "rollup",
+                      "live",
+                      "ingest",
+                      "alert.notify",
+                      "exporting",
+                      "importing"),
                   DOMAIN.toArray(new String[0]))),
           Map.entry("web.sums", List.of("web", "reading", "stats", "germination")),
           Map.entry("web.system", List.of("web", "access", "alert", "ingest", "live")));

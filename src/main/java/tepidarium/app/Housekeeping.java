@@ -19,6 +19,7 @@ import tepidarium.rollup.HourlyRollups;
 import tepidarium.rollup.SensorDays;
 import tepidarium.series.ReadingTrimmer;
 import tepidarium.series.SensorSummary;
+import tepidarium.thread.DaemonThreads;
 import tepidarium.web.system.ServiceInfo.Part;
 
 /**
@@ -40,12 +41,7 @@ final class Housekeeping implements AutoCloseable {
   private static final double MS_PER_DAY = 86_400_000;
 
   private final ScheduledExecutorService thread =
-      Executors.newSingleThreadScheduledExecutor(
-          task -> {
-            Thread made = new Thread(task, "housekeeping");
-            made.setDaemon(true);
-            return made;
-          });
+      Executors.newSingleThreadScheduledExecutor(DaemonThreads.named("housekeeping"));
 
   /** The stores and the clock check that the work uses. */
   record Dependencies(

@@ -17,6 +17,7 @@ import tepidarium.access.Passwords;
 import tepidarium.access.Role;
 import tepidarium.records.AccessRecords;
 import tepidarium.records.Database;
+import tepidarium.thread.DaemonThreads;
 import tepidarium.web.access.Login;
 import tepidarium.web.system.ServiceInfo.Part;
 
@@ -34,12 +35,7 @@ final class LoginStart implements AutoCloseable {
   private final Access access;
   private final Clock clock;
   private final ScheduledExecutorService looking =
-      Executors.newSingleThreadScheduledExecutor(
-          task -> {
-            Thread thread = new Thread(task, "new-password");
-            thread.setDaemon(true);
-            return thread;
-          });
+      Executors.newSingleThreadScheduledExecutor(DaemonThreads.named("new-password"));
 
   private LoginStart(Config config, Access access, Clock clock) {
     this.config = config;

@@ -40,6 +40,7 @@ import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 import tepidarium.rollup.ContainerHistory;
 import tepidarium.series.StoreException;
+import tepidarium.thread.DaemonThreads;
 import tepidarium.web.system.ServiceInfo.Part;
 
 /**
@@ -61,13 +62,7 @@ final class NoticeService implements LiveListener, AutoCloseable {
   private final Notices notices;
   private final SelfMonitor selfMonitor;
   private final ScheduledExecutorService thread =
-      Executors.newScheduledThreadPool(
-          2,
-          task -> {
-            Thread made = new Thread(task, "self-monitor");
-            made.setDaemon(true);
-            return made;
-          });
+      Executors.newScheduledThreadPool(2, DaemonThreads.named("self-monitor"));
   private volatile Map<Trouble.Kind, Trouble> troubles = Map.of();
   private volatile @Nullable DeliveryOutcome lastHeartbeat;
 

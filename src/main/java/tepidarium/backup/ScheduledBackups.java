@@ -15,6 +15,7 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.thread.DaemonThreads;
 
 /**
  * Makes backups at the interval of the settings, on a thread of its own. A backup that was missed
@@ -44,13 +45,7 @@ public final class ScheduledBackups implements AutoCloseable {
   private final Clock clock;
   private final BackupWriter writer;
   private final ScheduledExecutorService thread =
-      Executors.newSingleThreadScheduledExecutor(
-          task -> {
-            Thread made = new Thread(task, "backups");
-            made.setDaemon(true);
-            made.setPriority(Thread.MIN_PRIORITY);
-            return made;
-          });
+      Executors.newSingleThreadScheduledExecutor(DaemonThreads.named("backups"));
   private volatile BackupState state;
 
   /**

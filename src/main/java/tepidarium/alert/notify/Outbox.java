@@ -13,6 +13,7 @@ import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.thread.DaemonThreads;
 
 /**
  * Delivers waiting notices through the notifiers, with retries. Each notifier has its own thread,
@@ -123,12 +124,7 @@ final class Outbox implements AutoCloseable {
     Worker(Notifier notifier) {
       this.notifier = notifier;
       this.thread =
-          Executors.newSingleThreadExecutor(
-              task -> {
-                Thread made = new Thread(task, "notify-" + notifier.name());
-                made.setDaemon(true);
-                return made;
-              });
+          Executors.newSingleThreadExecutor(DaemonThreads.named("notify-" + notifier.name()));
     }
 
     /** Called once by the thread that has acquired the idle permit. */

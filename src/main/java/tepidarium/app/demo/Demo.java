@@ -15,6 +15,7 @@ import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.thread.DaemonThreads;
 
 /**
  * Fills a running service with the data of an invented garden: containers and checks over HTTP, and
@@ -52,12 +53,7 @@ public final class Demo implements AutoCloseable {
   private final Clock clock;
   private final Garden garden;
   private final ScheduledExecutorService live =
-      Executors.newSingleThreadScheduledExecutor(
-          work -> {
-            Thread thread = new Thread(work, "demo-sensors");
-            thread.setDaemon(true);
-            return thread;
-          });
+      Executors.newSingleThreadScheduledExecutor(DaemonThreads.named("demo-sensors"));
   private final SensorPublisher publisher;
   private volatile @Nullable Future<?> liveReadings;
 

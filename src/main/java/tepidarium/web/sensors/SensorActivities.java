@@ -30,6 +30,7 @@ import tepidarium.sensor.SensorBook;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.SensorSummary;
 import tepidarium.series.StoreException;
+import tepidarium.thread.DaemonThreads;
 
 /**
  * Caches how regularly each sensor reports, the forecast of its battery and its faults. They need
@@ -64,13 +65,7 @@ public final class SensorActivities implements AutoCloseable {
   private final Duration maxGap;
   private final Clock clock;
   private final ExecutorService executor =
-      Executors.newFixedThreadPool(
-          THREADS,
-          work -> {
-            Thread thread = new Thread(work, "sensor-activity");
-            thread.setDaemon(true);
-            return thread;
-          });
+      Executors.newFixedThreadPool(THREADS, DaemonThreads.named("sensor-activity"));
   private final AsyncLoadingCache<SensorId, Optional<Activity>> cache;
 
   public SensorActivities(

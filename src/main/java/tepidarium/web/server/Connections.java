@@ -19,6 +19,7 @@ import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.util.Callback;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.thread.DaemonThreads;
 import tepidarium.web.live.LiveStream;
 
 /**
@@ -45,12 +46,7 @@ final class Connections extends Handler.Wrapper implements Connection.Listener {
 
   private final Map<Connection, Client> clients = new ConcurrentHashMap<>();
   private final ScheduledExecutorService looking =
-      Executors.newSingleThreadScheduledExecutor(
-          task -> {
-            Thread thread = new Thread(task, "http-connections");
-            thread.setDaemon(true);
-            return thread;
-          });
+      Executors.newSingleThreadScheduledExecutor(DaemonThreads.named("http-connections"));
 
   /** An open connection and its state. */
   private static final class Client {

@@ -16,6 +16,7 @@ import org.eclipse.jetty.util.ssl.SslContextFactory;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.thread.DaemonThreads;
 import tepidarium.web.system.ServiceInfo.Part;
 
 /**
@@ -35,12 +36,7 @@ public final class PagesTls implements AutoCloseable {
   private final Clock clock;
   private final SslContextFactory.Server factory = new SslContextFactory.Server();
   private final ScheduledExecutorService looking =
-      Executors.newSingleThreadScheduledExecutor(
-          task -> {
-            Thread thread = new Thread(task, "pages-tls");
-            thread.setDaemon(true);
-            return thread;
-          });
+      Executors.newSingleThreadScheduledExecutor(DaemonThreads.named("pages-tls"));
   private volatile X509Certificate current;
   private volatile @Nullable String problem;
   private List<?> version;
