@@ -38,6 +38,7 @@ import tepidarium.ingest.mqtt.MqttLink;
 import tepidarium.live.LiveListener;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
+import tepidarium.rollup.BandHistory;
 import tepidarium.rollup.ContainerHistory;
 import tepidarium.series.StoreException;
 import tepidarium.thread.DaemonThreads;
@@ -164,8 +165,8 @@ final class NoticeService implements LiveListener, AutoCloseable {
       return null;
     }
     try {
-      return history.cold(container, new Span(alert.since(), end)).excursions().stream()
-          .map(ContainerHistory.ExcursionDetail::degreeHoursLost)
+      return history.band().cold(container, new Span(alert.since(), end)).excursions().stream()
+          .map(BandHistory.ExcursionDetail::degreeHoursLost)
           .mapToDouble(lost -> lost == null ? 0 : lost)
           .sum();
     } catch (StoreException e) {

@@ -55,13 +55,13 @@ public final class BenchReader {
   }
 
   private BenchPlace.@Nullable Longest longest(Container container, Span span) {
-    return Stream.of(history.cold(container, span), history.hot(container, span))
+    return Stream.of(history.band().cold(container, span), history.band().hot(container, span))
         .flatMap(summary -> summary.excursions().stream().map(out -> longest(summary.limit(), out)))
         .max(Comparator.comparingDouble(longest -> longest.excursion().hours()))
         .orElse(null);
   }
 
-  private static BenchPlace.Longest longest(Limit limit, ContainerHistory.ExcursionDetail out) {
+  private static BenchPlace.Longest longest(Limit limit, BandHistory.ExcursionDetail out) {
     return new BenchPlace.Longest(limit.side(), out.excursion());
   }
 

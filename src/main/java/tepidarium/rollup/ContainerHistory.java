@@ -11,24 +11,18 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.function.Function;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Opening;
-import tepidarium.heat.BandTime;
 import tepidarium.heat.DegreeHours;
-import tepidarium.heat.Excursion;
 import tepidarium.heat.HeatHours;
 import tepidarium.heat.HeatRule;
 import tepidarium.heat.HeatSum;
-import tepidarium.heat.Limit;
 import tepidarium.heat.LocalHours;
-import tepidarium.heat.LostHeat;
 import tepidarium.heat.SensorError;
 import tepidarium.heat.TemperatureHistogram;
-import tepidarium.heat.TimeInBand;
 import tepidarium.history.CalibratedReadings;
 import tepidarium.history.Downsampled;
 import tepidarium.light.LightCause;
@@ -44,8 +38,8 @@ import tepidarium.reading.Samples;
 import tepidarium.reading.Span;
 
 /**
- * Answers queries about a container over any span: heat, light, excursions, charts. Sums come from
- * the hourly rollups. Raw readings are loaded only around hours with an event. Thread-safe.
+ * Answers queries about a container over any span: heat, light, charts. Sums come from the hourly
+ * rollups. Raw readings are loaded only around hours with an event. Thread-safe.
  */
 public final class ContainerHistory {
   /** Light events or excursions at most this far apart are merged into one. */
@@ -82,24 +76,16 @@ public final class ContainerHistory {
     }
   }
 
-  /**
-   * An excursion with its heat loss.
-   *
-   * @param degreeHoursLost heat lost to cold, °C·h; null for limits other than low temperature
-   */
-  public record ExcursionDetail(Excursion excursion, @Nullable Double degreeHoursLost) {}
-
-  /** Time against one limit of the band, and the excursions beyond it. */
-  public record LimitSummary(Limit limit, LimitTime time, List<ExcursionDetail> excursions) {}
-
   private final HourlyRollups rollups;
   private final CalibratedReadings calibrated;
   private final HistogramCache histograms;
+  private final BandHistory band;
 
   public ContainerHistory(HourlyRollups rollups, CalibratedReadings calibrated) {
     this.rollups = rollups;
     this.calibrated = calibrated;
     histograms = new HistogramCache(rollups);
+    band = new BandHistory(rollups, histograms, calibrated);
   }
 
   /**
@@ -112,9 +98,9 @@ public final class ContainerHistory {
       ContainerHours hours,
       HeatSum heat,
       @Nullable Summary temperature,
-      LimitSummary cold,
-      LimitSummary hot,
-      LimitSummary dry,
+      BandHistory.LimitSummary cold,
+      BandHistory.LimitSummary hot,
+      BandHistory.LimitSummary dry,
       LightSummary light) {}
 
   /** Computes all figures of a span at once; light uses the container's own limit. */
@@ -131,10 +117,15 @@ public final class ContainerHistory {
         hours,
         RollupRow.heat(rows),
         temperature,
-        cold(container, span, rows),
-        hot(container, span, rows),
-        dry(container, span, rows),
+        band.cold(container, span, rows),
+        band.hot(container, span, rows),
+        band.dry(container, span, rows),
         light(container, span, rows, container.band().lightHighLux(), DEFAULT_JOIN));
+  }
+
+  /** The time outside the limits of the band. */
+  public BandHistory band() {
+    return band;
   }
 
   /** Heat of a span, and its time against both temperature limits. */
@@ -300,81 +291,6 @@ public final class ContainerHistory {
     return before.isPresent() && after.isPresent()
         ? after.getAsDouble() - before.getAsDouble()
         : null;
-  }
-
-  /** Time outside the low temperature limit, with the heat loss of each excursion. */
-  public LimitSummary cold(Container container, Span span) {
-    return cold(container, span, rollups.rows(container, span));
-  }
-
-  private LimitSummary cold(Container container, Span span, List<RollupRow> rows) {
-    Limit limit = Limit.low(container.band().temperatureLowC());
-    return limitSummary(container, span, rows, Quantity.TEMPERATURE, limit, RollupRow::cold, true);
-  }
-
-  /** Time outside the high temperature limit. */
-  public LimitSummary hot(Container container, Span span) {
-    return hot(container, span, rollups.rows(container, span));
-  }
-
-  private LimitSummary hot(Container container, Span span, List<RollupRow> rows) {
-    Limit limit = Limit.high(container.band().temperatureHighC());
-    return limitSummary(container, span, rows, Quantity.TEMPERATURE, limit, RollupRow::hot, false);
-  }
-
-  /** Bounds of the share of covered time inside a limit; see {@link InsideBounds}. */
-  public Optional<InsideBounds> insideBounds(
-      Container container, Span span, Quantity quantity, Limit limit) {
-    return new InsideBoundsReader(rollups, histograms, calibrated)
-        .read(container, span, quantity, limit);
-  }
-
-  /** Time outside the light limit. */
-  public LimitSummary bright(Container container, Span span) {
-    Limit limit = Limit.high(container.band().lightHighLux());
-    List<RollupRow> rows = rollups.rows(container, span);
-    return limitSummary(container, span, rows, Quantity.LIGHT, limit, RollupRow::light, false);
-  }
-
-  /** Time outside the low humidity limit. */
-  public LimitSummary dry(Container container, Span span) {
-    return dry(container, span, rollups.rows(container, span));
-  }
-
-  private LimitSummary dry(Container container, Span span, List<RollupRow> rows) {
-    Limit limit = Limit.low(container.band().humidityLowPercent());
-    return limitSummary(container, span, rows, Quantity.HUMIDITY, limit, RollupRow::dry, false);
-  }
-
-  private LimitSummary limitSummary(
-      Container container,
-      Span span,
-      List<RollupRow> rows,
-      Quantity quantity,
-      Limit limit,
-      Function<RollupRow, LimitTime> time,
-      boolean heatIsLost) {
-    LimitTime total = rows.stream().map(time).reduce(LimitTime.NONE, LimitTime::plus);
-    Predicate<RollupRow> outside = row -> time.apply(row).outsideMs() > 0;
-    List<ExcursionDetail> excursions = new ArrayList<>();
-    for (Span part : SpansAround.of(rows, outside, span, HourlyRollups.HOUR_MS)) {
-      Samples samples = calibrated.samples(container.id(), quantity, part);
-      BandTime found = TimeInBand.of(samples, part, limit, calibrated.maxGap(), DEFAULT_JOIN);
-      for (Excursion excursion : found.excursions()) {
-        Double lost = heatIsLost ? degreeHoursLost(container, samples, excursion) : null;
-        excursions.add(new ExcursionDetail(excursion, lost));
-      }
-    }
-    return new LimitSummary(limit, total, excursions);
-  }
-
-  private double degreeHoursLost(Container container, Samples samples, Excursion excursion) {
-    return LostHeat.of(
-        samples,
-        new Span(excursion.start(), excursion.lastSeen()),
-        HeatRule.of(container.settings()),
-        container.band().temperatureLowC(),
-        calibrated.maxGap());
   }
 
   /**

@@ -16,6 +16,7 @@ import tepidarium.light.LightCause;
 import tepidarium.light.LightEvent;
 import tepidarium.light.LightKind;
 import tepidarium.light.Site;
+import tepidarium.rollup.BandHistory;
 import tepidarium.rollup.ContainerHistory;
 
 /** Calculates the result of a container for a season report. */
@@ -82,11 +83,11 @@ final class ContainerResults {
    * @param openings recorded openings; empty for a limit that an opening cannot exceed
    */
   private static ContainerResult.Outside outside(
-      ContainerHistory.LimitSummary limit, List<Opening> openings) {
+      BandHistory.LimitSummary limit, List<Opening> openings) {
     int duringOpenings = 0;
     double longest = 0;
     double lost = 0;
-    for (ContainerHistory.ExcursionDetail out : limit.excursions()) {
+    for (BandHistory.ExcursionDetail out : limit.excursions()) {
       if (openings.stream().anyMatch(out.excursion()::isWithin)) {
         duringOpenings++;
       } else {

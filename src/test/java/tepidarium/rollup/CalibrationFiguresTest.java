@@ -140,7 +140,7 @@ class CalibrationFiguresTest {
   }
 
   private Optional<InsideBounds> inside(Quantity quantity, Limit limit) {
-    return bench.history.insideBounds(bench.container(), hours(0, 48), quantity, limit);
+    return bench.history.band().insideBounds(bench.container(), hours(0, 48), quantity, limit);
   }
 
   /**

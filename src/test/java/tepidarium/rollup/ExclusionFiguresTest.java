@@ -167,9 +167,9 @@ class ExclusionFiguresTest {
   void timeInBandAndExcursionsLeaveTheStretchOut() {
     store(180, 50);
     Limit hot = Limit.high(bench.container().band().temperatureHighC());
-    assertEquals(1, bench.history.hot(bench.container(), SIX_HOURS).excursions().size());
+    assertEquals(1, bench.history.band().hot(bench.container(), SIX_HOURS).excursions().size());
     decide(FaultKind.STUCK, 175, 185, true);
-    ContainerHistory.LimitSummary summary = bench.history.hot(bench.container(), SIX_HOURS);
+    BandHistory.LimitSummary summary = bench.history.band().hot(bench.container(), SIX_HOURS);
     assertEquals(hot, summary.limit());
     assertEquals(List.of(), summary.excursions());
     assertEquals(340 * 60_000L, summary.time().coveredMs());

@@ -108,7 +108,7 @@ class HourlyRollupsProperties {
             .toList(),
         lit.events().stream().map(ContainerHistory.LightEventDetail::event).toList());
 
-    var cold = bench.history.cold(container, span);
+    var cold = bench.history.band().cold(container, span);
     var exactCold =
         TimeInBand.of(temperature, span, Limit.low(29.5), Bench.GAP, ContainerHistory.DEFAULT_JOIN);
     close(exactCold.outsideMs(), cold.time().outsideMs(), "time too cold");

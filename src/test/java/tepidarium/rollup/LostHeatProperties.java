@@ -23,7 +23,7 @@ class LostHeatProperties {
   private static final long DAY_SECONDS = 24 * 3_600L;
 
   private static double lost(Bench bench, Span span) {
-    return bench.history.cold(bench.container(), span).excursions().stream()
+    return bench.history.band().cold(bench.container(), span).excursions().stream()
         .mapToDouble(out -> out.degreeHoursLost() == null ? 0 : out.degreeHoursLost())
         .sum();
   }
@@ -41,7 +41,7 @@ class LostHeatProperties {
     }
     Span span = new Span(Bench.START, Bench.START.plusSeconds(DAY_SECONDS));
     assertEquals(20.0, lost(bench, span), 1e-9);
-    var excursions = bench.history.cold(bench.container(), span).excursions();
+    var excursions = bench.history.band().cold(bench.container(), span).excursions();
     assertEquals(24, excursions.size());
     for (int i = 0; i < 24; i++) {
       assertNull(excursions.get(i).excursion().end(), "its end lies in a gap");

@@ -251,8 +251,8 @@ public final class GerminationRoutes {
     }
     Span span = new Span(leg.from(), until);
     double limit = container.band().lightHighLux();
-    LimitTime dry = history.dry(container, span).time();
-    LimitTime cold = history.cold(container, span).time();
+    LimitTime dry = history.band().dry(container, span).time();
+    LimitTime cold = history.band().cold(container, span).time();
     return new LegJson(
         leg.container().value(),
         leg.from(),

@@ -17,6 +17,7 @@ import tepidarium.heat.Excursion;
 import tepidarium.heat.Limit;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Span;
+import tepidarium.rollup.BandHistory;
 import tepidarium.rollup.ContainerHistory;
 import tepidarium.rollup.FaultHistory;
 import tepidarium.rollup.InsideBounds;
@@ -83,13 +84,13 @@ public final class BandRoutes {
   private void band(Context ctx) {
     Container container = requests.container(ctx);
     Span span = requests.span(ctx, container.id());
-    Map<String, ContainerHistory.LimitSummary> summaries = new LinkedHashMap<>();
-    ContainerHistory.LimitSummary cold = history.cold(container, span);
-    long covered = cold.time().coveredMs();
-    summaries.put("cold", cold);
-    summaries.put("hot", history.hot(container, span));
-    summaries.put("light", history.bright(container, span));
-    summaries.put("dry", history.dry(container, span));
+    BandHistory.AllLimits all = history.band().allLimits(container, span);
+    long covered = all.cold().time().coveredMs();
+    Map<String, BandHistory.LimitSummary> summaries = new LinkedHashMap<>();
+    summaries.put("cold", all.cold());
+    summaries.put("hot", all.hot());
+    summaries.put("light", all.bright());
+    summaries.put("dry", all.dry());
     Map<String, LimitJson> limits = new LinkedHashMap<>();
     List<ExcursionJson> excursions = new ArrayList<>();
     List<Opening> openings = register.openings(container.id());
@@ -114,11 +115,11 @@ public final class BandRoutes {
   /** Null without covered time. */
   private @Nullable InsideBounds bounds(Container container, Span span, String kind, Limit limit) {
     Quantity quantity = AlertKind.ofKey(kind).map(AlertKind::quantity).orElseThrow();
-    return history.insideBounds(container, span, quantity, limit).orElse(null);
+    return history.band().insideBounds(container, span, quantity, limit).orElse(null);
   }
 
   private static LimitJson limit(
-      ContainerHistory.LimitSummary summaries, @Nullable InsideBounds bounds) {
+      BandHistory.LimitSummary summaries, @Nullable InsideBounds bounds) {
     LimitTime time = summaries.time();
     Double inside = time.coveredMs() == 0 ? null : 1 - time.outsideMs() / time.coveredMs();
     return new LimitJson(
@@ -136,7 +137,7 @@ public final class BandRoutes {
   }
 
   private static ExcursionJson excursion(
-      String kind, ContainerHistory.ExcursionDetail detail, List<Opening> openings) {
+      String kind, BandHistory.ExcursionDetail detail, List<Opening> openings) {
     Excursion excursion = detail.excursion();
     return new ExcursionJson(
         kind,
