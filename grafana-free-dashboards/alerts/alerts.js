@@ -82,7 +82,7 @@ function draw() {
   byId('no-open').hidden = open > 0;
   byId('no-shelved').hidden = shelved > 0;
   setText(byId('tab-open'), open > 0 ? `Open (${open})` : TABS.open);
-  setText(byId('tab-shelved'), shelved > 0 ? `Shelved (${shelved})` : TABS.shelved);
+  setText(byId('tab-shelved'), shelved > 0 ? `Paused (${shelved})` : TABS.shelved);
   document.title = open > 0 ? `(${open}) Alerts · Tepidarium` : 'Alerts · Tepidarium';
 }
 

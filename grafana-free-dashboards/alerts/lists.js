@@ -87,13 +87,13 @@ function shelving(alert, changed) {
   return h(
     'details',
     { class: 'shelve' },
-    h('summary', {}, 'Shelve'),
+    h('summary', {}, 'Pause'),
     form({
       content: [
         h('div', { class: 'fields' }, field('For (minutes)', minutes), field('Why (may stay empty)', reason)),
         h('p', { class: 'help' }, 'Nobody is notified until then. Afterwards the alert is listed as open again.'),
       ],
-      submit: 'Shelve it',
+      submit: 'Pause it',
       plain: true,
       save: async () => {
         const read = readMinutes(minutes.value);
@@ -107,7 +107,7 @@ function shelving(alert, changed) {
 const makeShelved = (alert, changed) =>
   alertItem(
     alert,
-    action({ class: 'unshelve' }, 'Take it back now', async () => changed(await api.unshelve(alert.id))),
+    action({ class: 'unshelve' }, 'End the pause', async () => changed(await api.unshelve(alert.id))),
   );
 
 function updateShelved(item, alert) {
@@ -116,6 +116,6 @@ function updateShelved(item, alert) {
   const until = new Date(alert.shelvedUntil);
   setText(
     item.querySelector('.standing'),
-    `Shelved until ${historyTime(until)}${alert.shelvedBy ? ` by ${alert.shelvedBy}` : ''}; comes back by itself.`,
+    `Paused until ${historyTime(until)}${alert.shelvedBy ? ` by ${alert.shelvedBy}` : ''}; then it is open again.`,
   );
 }

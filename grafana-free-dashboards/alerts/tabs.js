@@ -2,7 +2,7 @@
 
 import { byId, h } from '../shared/dom.js';
 
-export const TABS = { open: 'Open', shelved: 'Shelved', history: 'History', figures: 'Figures', notices: 'Notices' };
+export const TABS = { open: 'Open', shelved: 'Paused', history: 'History', figures: 'Figures', notices: 'Notices' };
 
 /** The tab in the address. */
 export const tab = () => (location.hash.slice(1) in TABS ? location.hash.slice(1) : 'open');

@@ -9,10 +9,10 @@ const TRANSITIONS = {
   raised: 'Raised',
   returned: 'Back to normal',
   acknowledged: 'Acknowledged',
-  shelved: 'Shelved',
-  unshelved: 'Back from the shelf',
-  outOfService: 'Taken out of service',
-  inService: 'Back in service',
+  shelved: 'Paused',
+  unshelved: 'Pause ended',
+  outOfService: 'Turned off',
+  inService: 'Turned on again',
   foundLate: 'Found late, in readings that came afterwards; nobody was told',
 };
 

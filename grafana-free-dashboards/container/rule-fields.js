@@ -63,12 +63,12 @@ export function kindFields(kind, rule) {
       h(
         'div',
         { class: 'field' },
-        h('label', { for: service }, 'In service'),
+        h('label', { for: service }, 'Raise this alert'),
         h(
           'select',
           { id: service, name: service },
           h('option', { value: 'yes', selected: rule.inService }, 'yes'),
-          h('option', { value: 'no', selected: !rule.inService }, 'no: never raised'),
+          h('option', { value: 'no', selected: !rule.inService }, 'no'),
         ),
       ),
     ),

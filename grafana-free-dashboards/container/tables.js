@@ -79,7 +79,7 @@ function heatByDay(heat, zone) {
     { title: 'Heard', class: NUMBER, cell: (one) => t.hours(one.coveredHours) },
     { title: 'Missing', class: NUMBER, cell: (one) => (one.gapHours > 0.01 ? t.hours(one.gapHours) : 'none') },
     {
-      title: 'So in truth between',
+      title: 'True value between',
       class: NUMBER,
       cell: (one) =>
         one.gapHours > 0.05 ? `${f.degreeHoursNumber(one.lower)} and ${f.degreeHours(one.upper)}` : 'nothing missing',

@@ -1,4 +1,4 @@
-// Runs the page Not read: messages that could not be read, with reason and remedy.
+// Runs the page Not understood: messages that could not be read, with reason and remedy.
 
 import { setAge } from '../shared/ages.js';
 import { api } from '../shared/api.js';

@@ -38,7 +38,7 @@ export function alertDetail(alert, now) {
 }
 
 export function alertStanding(alert, now) {
-  if (isShelved(alert, now)) return `Shelved until ${t.moment(alert.shelvedUntil, now)}; comes back by itself.`;
+  if (isShelved(alert, now)) return `Paused until ${t.moment(alert.shelvedUntil, now)}; then it is open again.`;
   if (alert.state === 'returned')
     return `Over since ${t.moment(alert.returnedAt, now)}. Nobody has acknowledged it yet.`;
   if (alert.acknowledged)

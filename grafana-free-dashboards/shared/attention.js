@@ -26,7 +26,7 @@ export function showAlerts({ list, shelvedPart, alerts, containers, changed }) {
     (item, group) => (group.alerts.length > 1 ? updateGroup(item, group, changed) : updateAlert(item, group.alerts[0])),
   );
   shelvedPart.hidden = put.length === 0;
-  setText(shelvedPart.querySelector('summary'), `${count(put.length, 'shelved alert')}`);
+  setText(shelvedPart.querySelector('summary'), `${count(put.length, 'paused alert')}`);
   reconcile(
     shelvedPart.querySelector('ul'),
     put,
@@ -60,7 +60,7 @@ function makeGroup(changed) {
         h(
           'button',
           { type: 'button', class: 'plain', on: { click: all((id) => api.shelve(id, SHELVE_MINUTES)) } },
-          'Shelve all for 1 h',
+          'Pause all for 1 h',
         ),
       ),
     ),
@@ -112,10 +112,10 @@ export function makeAlert(alert, changed) {
         {
           type: 'button',
           class: 'plain shelve',
-          'aria-label': `Shelve for one hour: ${conditionOf(alert.kind).title}, ${name}`,
+          'aria-label': `Pause for one hour: ${conditionOf(alert.kind).title}, ${name}`,
           on: { click: act(() => api.shelve(alert.id, SHELVE_MINUTES)) },
         },
-        'Shelve for 1 h',
+        'Pause for 1 h',
       ),
     ),
     output,

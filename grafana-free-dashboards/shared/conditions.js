@@ -33,8 +33,8 @@ export const CONDITIONS = {
     unitOf: () => f.UNKNOWN,
   },
   headingCold: {
-    title: 'Heading for too cold',
-    group: 'are heading for too cold',
+    title: 'Getting too cold',
+    group: 'are getting too cold',
     limitWord: '',
     worstWord: '',
     rank: 3,
@@ -57,8 +57,8 @@ export const CONDITIONS = {
     unitOf: f.temperature,
   },
   headingHot: {
-    title: 'Heading for too hot',
-    group: 'are heading for too hot',
+    title: 'Getting too hot',
+    group: 'are getting too hot',
     limitWord: '',
     worstWord: '',
     rank: 5,

@@ -22,7 +22,7 @@ export function fields(container) {
     h(
       'fieldset',
       {},
-      h('legend', {}, 'Band; an alert follows when left'),
+      h('legend', {}, 'Limits: you get an alert outside of them'),
       h(
         'div',
         { class: 'fields two' },

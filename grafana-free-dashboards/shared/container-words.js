@@ -60,12 +60,11 @@ export function standing(container, now, maxGapMinutes) {
             ? 'fine'
             : 'unsure';
   if (level === 'fine') lines.push(fineLine(container));
-  if (level === 'unsure')
-    lines.push(
-      temperature.state === 'none'
-        ? 'A sensor is placed, but no temperature has come from it yet.'
-        : 'Temperature comes, but has not been held against the band yet.',
-    );
+  if (level === 'unsure' && temperature.state !== 'none') {
+    lines.push('Its temperature was not compared with its limits yet.');
+    return { level, title: 'Not checked yet', lines };
+  }
+  if (level === 'unsure') lines.push('A sensor is placed, but no temperature has come from it yet.');
   return { level, title: TITLES[level], lines };
 }
 
@@ -73,17 +72,17 @@ export function standing(container, now, maxGapMinutes) {
 function handledWords(container, now) {
   const active = (container.alerts ?? []).filter((alert) => alert.state === 'active');
   if (active.length === 0 || active.some((alert) => !alert.acknowledged && !isShelved(alert, now))) return null;
-  return active.some((alert) => isShelved(alert, now)) ? 'Shelved for now.' : 'Acknowledged.';
+  return active.some((alert) => isShelved(alert, now)) ? 'Paused for now.' : 'Acknowledged.';
 }
 
 const TITLES = {
   act: 'Needs you',
-  seen: 'Known',
+  seen: 'Seen by you',
   silent: 'Silent',
   watch: 'Drifting',
   open: 'Open',
   empty: 'No sensor',
-  unsure: 'Not known',
+  unsure: 'No reading yet',
   fine: 'In order',
 };
 
@@ -106,7 +105,7 @@ function fineLine({ limits, latest }) {
   ].filter(([kind]) => limits[kind] === 'unknown');
   const sentence = `${capital(listed(good))}.`;
   if (open.length === 0) return sentence;
-  const why = open.some(([, quantity]) => latest?.[quantity]) ? 'Not known now' : 'Not measured';
+  const why = open.some(([, quantity]) => latest?.[quantity]) ? 'No reading now' : 'Not measured';
   return `${sentence} ${why}: ${listed(open.map(([, , word]) => word))}.`;
 }
 

@@ -40,9 +40,9 @@ export async function showHealth() {
 }
 
 function healthVerdict(status, parts) {
-  if (status === 'up') return 'The service is well.';
+  if (status === 'up') return 'The service works without problems.';
   return parts.some(([, part]) => part.status === 'down')
-    ? 'The service runs, but part of it does not.'
+    ? 'A part of the service does not work.'
     : 'The service is starting.';
 }
 

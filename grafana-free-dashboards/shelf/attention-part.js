@@ -23,7 +23,7 @@ export function drawAttention({ containers, alerts, changed }) {
       : !isLive()
         ? 'No alerts when last heard'
         : shown > 0
-          ? 'No alert but the shelved ones'
+          ? 'No alert except the paused ones'
           : 'No alerts',
   );
 }

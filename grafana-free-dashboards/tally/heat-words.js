@@ -101,8 +101,8 @@ export function thermalTimeWords(result) {
         ? `half by day ${number(clockModel.medianDays, 1)}`
         : 'half only far beyond the days that were watched',
     ]);
-  if (heatModel?.note) rows.push(['Taken for granted by heat', heatModel.note]);
-  if (clockModel?.note) rows.push(['Taken for granted by days', clockModel.note]);
+  if (heatModel?.note) rows.push(['Assumed for heat', heatModel.note]);
+  if (clockModel?.note) rows.push(['Assumed for days', clockModel.note]);
   if (heatModel && clockModel)
     rows.push(['Fit (AIC, lower is better)', `heat ${number(heatModel.aic, 1)}, days ${number(clockModel.aic, 1)}`]);
   rows.push(

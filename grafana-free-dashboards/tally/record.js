@@ -68,7 +68,7 @@ function bestFit({ fits: { best, fits, finalFractionInterval }, checks }) {
   const name = fit.model.replace('WithFinalFraction', '');
   const final = finalFractionInterval
     ? `In the end ${fractionWords(fit.finalFraction, finalFractionInterval)} germinate; the interval is over all curves that fit about as well.`
-    : 'Taken for granted: every seed germinates in the end, since these counts tell no final fraction.';
+    : 'These counts do not show how many will germinate in the end. The figures assume that every seed does.';
   const watched = Math.max(0, ...checks.map((check) => check.day));
   const half = fit.medianReason
     ? fit.medianReason

@@ -77,7 +77,7 @@ export function prospectWords({ prospect, remaining, day, giveUpDays }) {
       `At least one more ever: ${chance(ever)} (${intervalWords(everLimits)}); about ${number(expectedMore, expectedMore < 10 ? 1 : 0)} more to be expected of ${number(remaining)} left${notLookedAt > 0 ? `, with those among the ${notLookedAtWords(notLookedAt)}` : ''}.`,
       usual,
     ],
-    assumption: `Taken for granted: ${prospect.assumption}`,
+    assumption: `Assumed: ${prospect.assumption}`,
   };
 }
 

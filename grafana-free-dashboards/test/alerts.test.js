@@ -22,7 +22,7 @@ const at = (minutes) => new Date(NOW - minutes * 60_000).toISOString();
 test('a transition says what, who and why; the service itself has no name', () => {
   assert.equal(
     transitionWords({ what: 'shelved', by: 'Ada', note: 'mat is changed' }),
-    'Shelved by Ada: mat is changed',
+    'Paused by Ada: mat is changed',
   );
   assert.equal(transitionWords({ what: 'returned', by: null, note: null }), 'Back to normal');
   assert.match(transitionWords({ what: 'foundLate', by: null, note: null }), /nobody was told/);
@@ -129,7 +129,7 @@ test('a device says what it will and what it cannot do', () => {
   assert.ok(isLoud({ kind: 'raised' }) && isLoud({ kind: 'escalation' }) && !isLoud({ kind: 'returned' }));
 });
 
-test('minutes of shelving: a comma is a decimal point, a week is the most', () => {
+test('minutes of a pause: a comma is a decimal point, a week is the most', () => {
   assert.deepEqual(readMinutes(' 7,5 '), { minutes: 7.5, problem: null });
   for (const wrong of ['', '0', '-5', 'long', '10081']) assert.match(readMinutes(wrong).problem, /minutes/);
 });

@@ -96,7 +96,7 @@ test('alerts in words', () => {
     alertDetail(alert({ kind: 'light', state: 'returned', limit: 1, worst: 900, returnedAt: ago(178) }), NOW),
     'Was above 1 lux for 12 min, brightest 900 lux.',
   );
-  assert.match(alertStanding(alert({ shelvedUntil: ago(-30) }), NOW), /^Shelved until/);
+  assert.match(alertStanding(alert({ shelvedUntil: ago(-30) }), NOW), /^Paused until/);
 });
 
 test('over but unseen is still open', () => {

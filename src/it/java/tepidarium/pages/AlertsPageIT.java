@@ -74,7 +74,7 @@ class AlertsPageIT {
     Locator past = page.locator("#past [data-kind=cold]");
     past.locator("summary").press("Enter");
     Locator transitions = past.locator(".transitions");
-    assertThat(transitions).containsText("Shelved by Ada: the mat is being changed");
+    assertThat(transitions).containsText("Paused by Ada: the mat is being changed");
     assertThat(transitions.locator("[data-what=raised]")).hasCount(1);
     assertThat(transitions.locator("[data-what=unshelved]")).containsText("by Ada");
     assertThat(transitions.locator("[data-what=acknowledged]")).containsText("by Ada");

@@ -67,13 +67,13 @@ public enum AlertKind {
   /** Predicted minutes until the temperature crosses the low limit. */
   HEADING_COLD(
       "headingCold",
-      Words.plain("heading for too cold", "heading for too cold"),
+      Words.plain("getting too cold", "getting too cold"),
       new Measure(null, "min", new LimitRange(5, 1_440)),
       new Defaults(15, minutes(15), minutes(30), Priority.MEDIUM)),
   /** Predicted minutes until the temperature crosses the high limit. */
   HEADING_HOT(
       "headingHot",
-      Words.plain("heading for too hot", "heading for too hot"),
+      Words.plain("getting too hot", "getting too hot"),
       new Measure(null, "min", new LimitRange(5, 1_440)),
       new Defaults(15, minutes(15), minutes(30), Priority.LOW)),
   /** Carbon dioxide is high, so the seeds may lack air. */

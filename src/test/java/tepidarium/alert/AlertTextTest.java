@@ -34,10 +34,10 @@ class AlertTextTest {
   @Test
   void aForecastIsDescribedWithItsTime() {
     assertEquals(
-        "Bag has been heading for too cold since 1 Mar 06:30, and outside at about 1 Mar 07:30.",
+        "Bag has been getting too cold since 1 Mar 06:30, and outside at about 1 Mar 07:30.",
         text(AlertKind.HEADING_COLD, 120, 60, null));
     assertEquals(
-        "Bag was heading for too cold from 1 Mar 06:30; it is back to normal.",
+        "Bag was getting too cold from 1 Mar 06:30; it is back to normal.",
         text(AlertKind.HEADING_COLD, 120, 60, SINCE.plusSeconds(60)));
   }
 

@@ -83,8 +83,8 @@ class ScriptedWeekTest {
             // so the second address is states. The boxes cool and warm at their own pace: those
             // that
             // are past the limit when the first alert is states are states along with it.
-            "Tue 10:31 raised: Box 6 is heading for too cold, since 3 Mar 10:15",
-            "Tue 11:01 escalation: Not acknowledged: Box 6 is heading for too cold,"
+            "Tue 10:31 raised: Box 6 is getting too cold, since 3 Mar 10:15",
+            "Tue 11:01 escalation: Not acknowledged: Box 6 is getting too cold,"
                 + " since 3 Mar 10:15",
             "Tue 11:05 raised: 6 containers: 2 too cold, 4 more past the limit",
             "Tue 14:17 returned: Back to normal: 6 containers: 6 too cold",

@@ -68,7 +68,7 @@ class PagesTest {
     "/heat-bench.html, Heat bench, heat-bench/heat-bench.js",
     "/labels.html, Labels, labels/labels.js",
     "/mappings.html, Mapping rules, mappings/mappings.js",
-    "/rejects.html, Not read, rejects/rejects.js",
+    "/rejects.html, Not understood, rejects/rejects.js",
     "/season.html, Season report, season/season.js",
     "/sensors.html, Sensors, sensors/sensors.js",
     "/tally.html, Tally, tally/tally.js",
