@@ -38,6 +38,7 @@ final class DataParts {
   private static final long MAX_EMPTY_FILE_BYTES = 8_192;
 
   private final Path folder;
+  private final Backups backups;
   private final Clock clock;
   private final Set<DataPart> setAside;
   private final @Nullable Manifest previous;
@@ -48,17 +49,20 @@ final class DataParts {
   /**
    * Prepares to open the parts.
    *
+   * @param backups where copies of the parts are looked for, to name them in messages
    * @param previous the manifest of the last start; null if there is none
    * @param setAside the parts to set aside if they cannot be used
    * @param removesRawReadings whether the settings allow the removal of old raw readings
    */
   DataParts(
       Path folder,
+      Backups backups,
       Clock clock,
       @Nullable Manifest previous,
       Set<DataPart> setAside,
       boolean removesRawReadings) {
     this.folder = folder;
+    this.backups = backups;
     this.clock = clock;
     this.previous = previous == null && isNewFolder() ? createManifest() : previous;
     this.setAside = setAside.isEmpty() ? EnumSet.noneOf(DataPart.class) : EnumSet.copyOf(setAside);
@@ -208,16 +212,16 @@ final class DataParts {
   }
 
   private String remedy(DataPart part) {
-    String backup =
-        Backups.newest(folder, part)
+    String newest =
+        backups
+            .newest(part)
             .map(
                 path ->
                     path.toString().endsWith(".zip")
                         ? "Restore its newest backup (" + path + ") with the command restore"
                         : "Restore its newest backup (" + path + ")")
-            .orElse(
-                "Restore a backup (there is none in " + folder.resolve(Backups.FOLDER_NAME) + ")");
-    return backup
+            .orElse("Restore a backup (there is none in " + backups.folders() + ")");
+    return newest
         + ", or start once with --set-aside "
         + part.fileName()
         + ", which renames the old one and creates a new one.";

@@ -17,8 +17,9 @@ record OpenFolder(DataParts parts, String clientId) {
     NativeLibrary.unpackInto(data.resolve("native"));
     Manifest manifest = Manifest.read(config.data());
     boolean removesRaw = config.keeping().rawDays() != null;
+    Backups backups = new Backups(config.data(), config.backupFolder());
     return new OpenFolder(
-        new DataParts(config.data(), clock, manifest, options.setAside(), removesRaw),
+        new DataParts(config.data(), backups, clock, manifest, options.setAside(), removesRaw),
         data.clientId(manifest == null ? null : manifest.clientId()));
   }
 }

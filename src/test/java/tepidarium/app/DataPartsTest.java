@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -16,6 +17,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -30,6 +32,12 @@ class DataPartsTest {
       Clock.fixed(Instant.parse("2026-03-01T06:00:00Z"), ZoneOffset.UTC);
 
   @TempDir private Path folder;
+  @TempDir private Path backupDisk;
+
+  private DataParts parts(@Nullable Manifest before, Set<DataPart> setAside, boolean removesRaw) {
+    return new DataParts(
+        folder, new Backups(folder, backupDisk), CLOCK, before, setAside, removesRaw);
+  }
 
   /** One start and its end, as the service does it. */
   private List<String> start(DataPart... setAside) {
@@ -38,7 +46,7 @@ class DataPartsTest {
 
   private List<String> start(boolean removesRaw, DataPart... setAside) {
     Manifest before = Manifest.read(folder);
-    DataParts parts = new DataParts(folder, CLOCK, before, Set.of(setAside), removesRaw);
+    DataParts parts = parts(before, Set.of(setAside), removesRaw);
     parts.open(DataPart.READINGS, SqliteReadings::open).close();
     parts.open(DataPart.RECORDS, SqliteRecords::open).close();
     parts.open(DataPart.ROLLUPS, SqliteRollups::open).close();
@@ -102,7 +110,7 @@ class DataPartsTest {
 
   @Test
   void anInterruptedFirstStartIsNotReportedAsLoss() {
-    DataParts parts = new DataParts(folder, CLOCK, Manifest.read(folder), Set.of(), false);
+    DataParts parts = parts(Manifest.read(folder), Set.of(), false);
     parts.open(DataPart.READINGS, SqliteReadings::open).close();
     assertEquals(List.of(), start());
   }
@@ -115,7 +123,8 @@ class DataPartsTest {
     byte[] damaged = Files.readAllBytes(path(part));
     String words = refused();
     assertTrue(words.startsWith(path(part) + " is damaged: "), words);
-    assertTrue(words.contains("there is none in " + folder.resolve("backups")), words);
+    String searched = folder.resolve("backups") + " or " + backupDisk;
+    assertTrue(words.contains("there is none in " + searched), words);
     assertEquals(damaged.length, Files.size(path(part)));
     refused(DataPart.BROKER);
 
@@ -132,6 +141,21 @@ class DataPartsTest {
     Files.copy(path(DataPart.RECORDS), backups.resolve("records.db"));
     halve(DataPart.RECORDS);
     assertTrue(refused().contains("(" + backups.resolve("records.db") + ")"));
+  }
+
+  @Test
+  void aNewerBackupInTheFolderOfTheSettingsIsNamed() throws IOException {
+    start();
+    Path older = Files.createDirectories(folder.resolve("backups")).resolve("records-1.zip");
+    Path newer = backupDisk.resolve("records-2.zip");
+    Files.setLastModifiedTime(Files.createFile(older), FileTime.from(CLOCK.instant()));
+    Files.setLastModifiedTime(
+        Files.createFile(newer), FileTime.from(CLOCK.instant().plusMillis(9)));
+    halve(DataPart.RECORDS);
+    assertTrue(refused().contains("(" + newer + ") with the command restore"), refused());
+
+    Files.delete(newer);
+    assertTrue(refused().contains("(" + older + ")"), refused());
   }
 
   @Test

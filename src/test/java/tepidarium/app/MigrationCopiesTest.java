@@ -53,7 +53,13 @@ class MigrationCopiesTest {
   }
 
   private DataParts parts() {
-    return new DataParts(data, Clock.systemUTC(), Manifest.read(data), Set.of(), false);
+    return new DataParts(
+        data,
+        new Backups(data, data.resolve("backups")),
+        Clock.systemUTC(),
+        Manifest.read(data),
+        Set.of(),
+        false);
   }
 
   private static void execute(Path file, String sql) throws SQLException {
