@@ -61,6 +61,16 @@ export function trialSentence(trial) {
         `The room was too steady, between ${degrees(trial.roomMin)} and ${degrees(trial.roomMax)} ${f.unitName()}, to show how the place follows it. ` +
         'Repeat the trial over colder nights, or let the room cool for some hours.'
       );
+    case 'hardly-follows':
+      return (
+        `The room changed from ${degrees(trial.roomMin)} to ${degrees(trial.roomMax)} ${f.unitName()}, the place only from ${degrees(trial.insideMin)} to ${degrees(trial.insideMax)} ${f.unitName()}. ` +
+        'Either something regulates it, or it warms and cools slowly: the trial is too short to tell which. Go on for some days more.'
+      );
+    case 'unclear':
+      return (
+        `The room changed enough (${degrees(trial.roomMin)} to ${degrees(trial.roomMax)} ${f.unitName()}), but the place changed for other reasons too: an opened lid, the sun, or a heater that switches. ` +
+        'Leave it closed and shaded for two days. If its heater switches, let the sensor report every minute.'
+      );
     case 'regulated':
       return (
         `Something regulates this place: it follows the room (${degrees(trial.roomMin)} to ${degrees(trial.roomMax)} ${f.unitName()}) less than with an unregulated heater. ` +

@@ -231,5 +231,11 @@ test('a trial in Fahrenheit', () => {
     'This place falls below 85.1 °F when the room stays below 60.8 °F (95 %: 59.0 to 62.6; the sensors may add ±0.9). In a room another 3.6 °F colder, this takes 4.1 hours (3.8 to 4.5).',
   );
   assert.match(trialSentence({ outcome: 'room-too-steady', roomMin: 20, roomMax: 21 }), /between 68\.0 and 69\.8 °F/);
+  const swung = { roomMin: 15, roomMax: 24, insideMin: 30, insideMax: 30.5 };
+  assert.match(
+    trialSentence({ outcome: 'hardly-follows', ...swung }),
+    /from 59\.0 to 75\.2 °F, .* 86\.0 to 86\.9 °F\. Either/,
+  );
+  assert.match(trialSentence({ outcome: 'unclear', ...swung }), /changed enough \(59\.0 to 75\.2 °F\)/);
   assert.equal(trialSentence({ outcome: 'no-fit', verdict: 'It cannot.' }), 'It cannot.');
 });

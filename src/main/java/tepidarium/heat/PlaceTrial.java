@@ -15,6 +15,8 @@ import tepidarium.reading.Span;
  *
  * @param coveredHours time measured both inside and in the room, h
  * @param insideMeanC mean temperature inside, °C
+ * @param insideMinC lowest temperature inside, °C
+ * @param insideMaxC highest temperature inside, °C
  * @param roomMinC lowest room temperature, °C
  * @param roomMaxC highest room temperature, °C
  * @param outcome whether the figures are determined
@@ -29,6 +31,8 @@ import tepidarium.reading.Span;
 public record PlaceTrial(
     double coveredHours,
     double insideMeanC,
+    double insideMinC,
+    double insideMaxC,
     double roomMinC,
     double roomMaxC,
     FitStatus outcome,
@@ -47,6 +51,15 @@ public record PlaceTrial(
     TOO_SHORT("too-short"),
     /** The room changed too little to see how the place follows it. */
     ROOM_TOO_STEADY("room-too-steady"),
+    /**
+     * The room changed, the place hardly: it is regulated or slow, and the trial cannot tell which.
+     */
+    HARDLY_FOLLOWS("hardly-follows"),
+    /**
+     * The place changed for other reasons than the room, by too much to see how it follows the
+     * room.
+     */
+    UNCLEAR("unclear"),
     /** The place follows the room less than with an unregulated heater: something regulates it. */
     REGULATED("regulated"),
     /** The place does not behave like a first-order body in this room. */
@@ -105,6 +118,18 @@ public record PlaceTrial(
   private static final double WIDEST_TAU_RATIO = 20;
   private static final double HOURS_PER_DAY = 24;
 
+  /**
+   * A room that changed by less than this, from its lowest to its highest temperature, is too
+   * steady for a statement about regulation, °C. Common practice, no source.
+   */
+  private static final double STEADY_C = 3;
+
+  /**
+   * A place hardly follows its room if it changed by less than this share of the room's change. A
+   * plain place with a time constant of a day follows a daily change by a sixth: 1 / √(1 + (2π)²).
+   */
+  private static final double FOLLOWS = 1 / 4.0;
+
   /** Tolerance of the room gain around 1. Common practice, no source. */
   private static final double NEAR_ENOUGH = 0.1;
 
@@ -131,7 +156,7 @@ public record PlaceTrial(
     boolean fitCycles = cycles != null && cycles.samplesPerCycle() >= SAMPLES_TO_FIT_CYCLES;
     double[] on = fitCycles ? HeaterCycles.on(record) : always(record.size());
     if (!fitCycles) {
-      Optional<FitStatus> doubt = doubt(ThermalFit.of(record, on, true));
+      Optional<FitStatus> doubt = doubt(measured, ThermalFit.of(record, on, true));
       if (doubt.isPresent()) {
         return measured.without(doubt.get());
       }
@@ -142,7 +167,7 @@ public record PlaceTrial(
     if (!tau.isBounded()
         || tau.high() > WIDEST_TAU_RATIO * tau.low()
         || rise.high() - rise.low() > WIDEST_RISE_C) {
-      return measured.without(FitStatus.ROOM_TOO_STEADY);
+      return measured.without(measured.whyUndetermined());
     }
     return measured.with(Figure.of(tau), Figure.of(rise));
   }
@@ -157,20 +182,51 @@ public record PlaceTrial(
    * Checks the gain of the room, which is 1 with an unregulated heater. Empty if it is compatible
    * with 1.
    */
-  private static Optional<FitStatus> doubt(ThermalFit free) {
+  private static Optional<FitStatus> doubt(MeasuredTrial measured, ThermalFit free) {
     Range gain = free.gain(ThermalFit.DROP_99);
-    if (gain.low() <= 0 && gain.high() >= 1) {
-      return Optional.of(FitStatus.ROOM_TOO_STEADY);
+    boolean below = gain.high() < 1 - NEAR_ENOUGH;
+    boolean above = gain.low() > 1 + NEAR_ENOUGH;
+    if ((gain.low() <= 0 && gain.high() >= 1)
+        || ((below || above) && measured.roomChangeC() < STEADY_C)) {
+      return Optional.of(measured.whyUndetermined());
     }
-    if (gain.high() < 1 - NEAR_ENOUGH) {
+    if (below) {
       return Optional.of(FitStatus.REGULATED);
     }
-    return gain.low() > 1 + NEAR_ENOUGH ? Optional.of(FitStatus.NO_FIT) : Optional.empty();
+    return above ? Optional.of(FitStatus.NO_FIT) : Optional.empty();
   }
 
   /** The measurements of a trial, before the fit. */
   private record MeasuredTrial(
       TrialRecord record, Question question, @Nullable HeaterCycles cycles) {
+    double roomChangeC() {
+      return change(record.roomC);
+    }
+
+    /**
+     * The likely reason why the figures are not determined, from how much room and place changed.
+     */
+    FitStatus whyUndetermined() {
+      if (roomChangeC() < STEADY_C) {
+        return FitStatus.ROOM_TOO_STEADY;
+      }
+      return change(record.insideC) < FOLLOWS * roomChangeC()
+          ? FitStatus.HARDLY_FOLLOWS
+          : FitStatus.UNCLEAR;
+    }
+
+    private static double change(double[] values) {
+      return max(values) - min(values);
+    }
+
+    private static double min(double[] values) {
+      return Arrays.stream(values).min().orElse(Double.NaN);
+    }
+
+    private static double max(double[] values) {
+      return Arrays.stream(values).max().orElse(Double.NaN);
+    }
+
     PlaceTrial without(FitStatus outcome) {
       return trial(outcome, null, null, null);
     }
@@ -194,8 +250,10 @@ public record PlaceTrial(
       return new PlaceTrial(
           record.coveredHours(),
           record.meanOverTime(record.insideC),
-          Arrays.stream(record.roomC).min().orElse(Double.NaN),
-          Arrays.stream(record.roomC).max().orElse(Double.NaN),
+          min(record.insideC),
+          max(record.insideC),
+          min(record.roomC),
+          max(record.roomC),
           outcome,
           tau,
           rise,

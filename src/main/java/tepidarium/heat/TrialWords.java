@@ -24,6 +24,19 @@ public final class TrialWords {
                   + "show how the place follows it. Repeat the trial over "
                   + "colder nights, or let the room cool for some hours.",
               trial.roomMinC(), trial.roomMaxC());
+      case HARDLY_FOLLOWS ->
+          format(
+              "The room changed from %.1f to %.1f °C, the place only from %.1f to %.1f °C. Either"
+                  + " something regulates it, or it warms and cools slowly: the trial is too short"
+                  + " to tell which. Go on for some days more.",
+              trial.roomMinC(), trial.roomMaxC(), trial.insideMinC(), trial.insideMaxC());
+      case UNCLEAR ->
+          format(
+              "The room changed enough (%.1f to %.1f °C), but the place changed for other reasons"
+                  + " too: an opened lid, the sun, or a heater that switches. Leave it closed and"
+                  + " shaded for two days. If its heater switches, let the sensor report every"
+                  + " minute.",
+              trial.roomMinC(), trial.roomMaxC());
       case REGULATED ->
           format(
               "Something regulates this place: it follows the room (%.1f to %.1f "

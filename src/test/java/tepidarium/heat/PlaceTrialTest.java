@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import tepidarium.heat.PlaceTrial.FitStatus;
 import tepidarium.heat.SimulatedPlace.Truth;
 import tepidarium.reading.SampleRecords;
@@ -104,6 +106,36 @@ class PlaceTrialTest {
     assertNull(trial.tauHours());
     assertNull(trial.low());
     assertTrue(TrialWords.of(trial).startsWith("The room was too steady"));
+  }
+
+  /** Rooms that swing by 9 K were called too steady, and steady ones a sign of regulation. */
+  @ParameterizedTest
+  @CsvSource({
+    // τ in h, rise, swing of the room, draughts, thermostat, hours of the trial, reasons
+    "1, 13, 0, 0.05, 0, 120, ROOM_TOO_STEADY DETERMINED",
+    "6, 13, 0, 0.3, 0, 48, ROOM_TOO_STEADY",
+    "24, 13, 0.5, 0.3, 0, 24, ROOM_TOO_STEADY",
+    "1, 13, 4.5, 0.3, 0, 48, UNCLEAR DETERMINED",
+    "6, 22, 4.5, 0.3, 31, 24, HARDLY_FOLLOWS REGULATED",
+    "6, 22, 4.5, 0.05, 31, 48, HARDLY_FOLLOWS REGULATED",
+    "6, 22, 2.5, 0.3, 31, 24, HARDLY_FOLLOWS REGULATED"
+  })
+  void theReasonForNoFiguresIsTheTrueOne(
+      double tau,
+      double rise,
+      double swing,
+      double draught,
+      double held,
+      int hours,
+      String reasons) {
+    double[] thermostat = held == 0 ? new double[0] : new double[] {held - 0.1, held + 0.1};
+    Truth truth = new Truth(tau, rise, swing, draught, thermostat);
+    for (long seed = 1; seed <= 4; seed++) {
+      PlaceTrial trial = new SimulatedPlace(truth, seed, 300, hours).trial(null);
+      assertTrue(
+          List.of(reasons.split(" ")).contains(trial.outcome().name()),
+          trial.outcome() + ": " + TrialWords.of(trial));
+    }
   }
 
   @Test

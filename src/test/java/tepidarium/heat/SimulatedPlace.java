@@ -29,7 +29,7 @@ final class SimulatedPlace {
 
   final Samples inside;
   final Samples room;
-  final Span span = SampleRecords.span(0, HOURS * 60.0);
+  final Span span;
   final double duty;
 
   SimulatedPlace(Truth truth, long seed) {
@@ -37,8 +37,13 @@ final class SimulatedPlace {
   }
 
   SimulatedPlace(Truth truth, long seed, int periodSeconds) {
+    this(truth, seed, periodSeconds, HOURS);
+  }
+
+  SimulatedPlace(Truth truth, long seed, int periodSeconds, int hours) {
+    span = SampleRecords.span(0, hours * 60.0);
     SplittableRandom random = new SplittableRandom(seed);
-    int steps = HOURS * 3600 / STEP_SECONDS;
+    int steps = hours * 3600 / STEP_SECONDS;
     double step = STEP_SECONDS / 3600.0;
     double kept = Math.exp(-step / truth.tauHours());
     double weatherKept = Math.exp(-step / 5);
