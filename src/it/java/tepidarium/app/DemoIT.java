@@ -43,7 +43,6 @@ class DemoIT {
   private static final List<String> JARS = List.of("cacao-jar-1", "cacao-jar-2", "lychee-jar");
   private static final Set<String> NOT_IN_THE_DEMO =
       Set.of("/api/entries/{entry}/photo", "/api/seasons/{season}");
-  private static final Duration HISTORY_LIMIT = Duration.ofSeconds(60);
 
   private static DemoService demo;
   private static Api api;
@@ -102,7 +101,6 @@ class DemoIT {
   void theWholeHistoryIsInAndNothingWasRejected() {
     assertTrue(filled.readings() > 70_000, "only " + filled);
     assertTrue(filled.sent() > filled.readings(), "nothing was repeated: " + filled);
-    assertTrue(filled.took().compareTo(HISTORY_LIMIT) < 0, "too slow: " + filled);
     JsonNode health = api.get("/api/health");
     assertEquals("up", health.path("status").asText());
     assertEquals(0, health.path("counts").path("rejected").asLong());

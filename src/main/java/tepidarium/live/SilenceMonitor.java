@@ -117,7 +117,7 @@ final class SilenceMonitor {
       return;
     }
     boolean silent = isSilent(heard, limit, now);
-    Instant begin = later(since, lastChanged.getOrDefault(container.id(), Instant.MIN));
+    Instant begin = later(since, changedAt(container.id()));
     if (silent && Duration.between(begin, now).compareTo(grace) <= 0) {
       // Within the grace time, silence neither starts an alert nor ends an earlier one.
       return;
@@ -138,7 +138,15 @@ final class SilenceMonitor {
   }
 
   private Instant heardSincePlaced(Placement placement) {
-    return later(lastHeard.getOrDefault(placement.sensor(), Instant.MIN), placement.from());
+    Instant heard = lastHeard.get(placement.sensor());
+    // A sensor that was never heard has the whole limit to send first, from when it was placed
+    // here.
+    Instant first = heard == null ? changedAt(placement.container()) : heard;
+    return later(first, placement.from());
+  }
+
+  private Instant changedAt(ContainerId container) {
+    return lastChanged.getOrDefault(container, Instant.MIN);
   }
 
   private Duration limit(Container container) {

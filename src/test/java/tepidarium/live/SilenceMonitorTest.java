@@ -108,8 +108,18 @@ class SilenceMonitorTest {
   void aSensorThatWasJustPlacedHasTimeToSend() {
     place(SENSOR);
     monitor.linkUp(START);
+    monitor.heard(SENSOR, minute(5));
     monitor.changed(register.containers().get(0).id(), minute(600));
-    assertEquals(List.of(), openAt(610));
+    assertEquals(List.of(), openAt(610), "grace time");
     assertEquals(List.of(AlertKind.SILENT), openAt(611));
+  }
+
+  @Test
+  void aSensorThatWasNeverHeardHasTheWholeLimitOnceItIsPlaced() {
+    place(SENSOR);
+    monitor.linkUp(START);
+    monitor.changed(register.containers().get(0).id(), minute(600));
+    assertEquals(List.of(), openAt(630));
+    assertEquals(List.of(AlertKind.SILENT), openAt(631));
   }
 }
