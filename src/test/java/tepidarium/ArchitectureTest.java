@@ -81,10 +81,12 @@ class ArchitectureTest {
           Map.entry("access", List.of("reading")),
           Map.entry("retry", List.of()),
           Map.entry("thread", List.of()),
+          Map.entry("disk", List.of("stats")),
           Map.entry("sqlite", List.of("series", "reading")),
           Map.entry(
               "backup",
               List.of(
+                  "disk",
                   "reading",
                   "sqlite",
                   "records.sqlite",
@@ -111,11 +113,11 @@ class ArchitectureTest {
               "season",
               List.of("reading", "container", "heat", "light", "stats", "germination", "rollup")),
           Map.entry("exchange", List.of("reading", "germination")),
-          Map.entry("importing", List.of("reading", "ingest", "series")),
+          Map.entry("importing", List.of("disk", "reading", "ingest", "series")),
           Map.entry("exporting", List.of("reading", "container", "series")),
           Map.entry("alert.notify.channel", List.of("alert.notify")),
           Map.entry("ingest", List.of("reading", "fault", "series")),
-          Map.entry("ingest.mqtt", List.of("ingest", "reading", "series", "retry")),
+          Map.entry("ingest.mqtt", List.of("disk", "ingest", "reading", "series", "retry")),
           Map.entry(
               "live",
               List.of(

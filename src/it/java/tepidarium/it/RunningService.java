@@ -7,13 +7,14 @@ import java.time.ZoneOffset;
 import java.util.HashMap;
 import java.util.Map;
 import tepidarium.app.Config;
+import tepidarium.app.Pace;
 import tepidarium.app.Service;
 import tepidarium.series.influx.InfluxAddress;
 
 /** The whole service inside the test's process, on free loopback ports, with real parts. */
 public final class RunningService implements AutoCloseable {
   /** Shorter than in use, so that tests wait less for what changes by time alone. */
-  private static final Duration PERIOD = Duration.ofMillis(200);
+  private static final Pace PACE = Pace.DEFAULT.withChecks(Duration.ofMillis(200));
 
   private final Service service;
   private final int mqttPort;
@@ -59,7 +60,12 @@ public final class RunningService implements AutoCloseable {
 
   /** Starts with settings and a clock of the test's own. */
   public static RunningService start(Config config, Clock clock) {
-    return new RunningService(Service.start(config, clock, PERIOD, false), config.mqttPort());
+    return start(config, clock, PACE);
+  }
+
+  /** The same with other intervals of the regular work. */
+  public static RunningService start(Config config, Clock clock, Pace pace) {
+    return new RunningService(Service.start(config, clock, pace, false), config.mqttPort());
   }
 
   private static Clock realClock() {

@@ -1,14 +1,9 @@
 package tepidarium.app;
 
-import java.io.File;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.net.Inet4Address;
 import java.net.InetAddress;
 import java.net.NetworkInterface;
 import java.net.SocketException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -17,7 +12,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.IntakeCounts;
@@ -40,6 +34,7 @@ final class CurrentServiceInfo implements ServiceInfo {
   private final Clock clock;
   private final Stores stores;
   private final DataParts dataParts;
+  private final DiskUse diskUse;
   private volatile @Nullable MqttLink link;
   private volatile Supplier<Map<String, Part>> brokerHealth = Map::of;
   private volatile Supplier<Map<String, Part>> furtherHealth = Map::of;
@@ -52,7 +47,9 @@ final class CurrentServiceInfo implements ServiceInfo {
       SensorLimit sensorLimit,
       Stores stores,
       DataParts dataParts,
+      DiskUse diskUse,
       Clock clock) {
+    this.diskUse = diskUse;
     this.dataParts = dataParts;
     this.sensorLimit = sensorLimit;
     this.clock = clock;
@@ -194,12 +191,7 @@ final class CurrentServiceInfo implements ServiceInfo {
 
   @Override
   public Disk disk() {
-    try (Stream<Path> files = Files.walk(config.data())) {
-      long used = files.map(Path::toFile).filter(File::isFile).mapToLong(File::length).sum();
-      return new Disk(used, Files.getFileStore(config.data()).getUsableSpace());
-    } catch (IOException | UncheckedIOException e) {
-      return new Disk(0, 0);
-    }
+    return diskUse.disk();
   }
 
   @Override

@@ -12,7 +12,7 @@ import java.util.stream.Stream;
 import tepidarium.backup.BackupFile;
 import tepidarium.backup.BackupPart;
 import tepidarium.backup.DurableFile;
-import tepidarium.backup.Room;
+import tepidarium.disk.DiskSpace;
 import tepidarium.reading.InvalidInput;
 
 /**
@@ -41,7 +41,7 @@ final class FolderRestore {
   static BackupFile restore(Path file, Path folder) throws IOException {
     BackupFile backup = BackupFile.open(file);
     checkUnused(folder);
-    Room.check(folder, backup.extractedBytes(), RESERVE_BYTES, "the restored data");
+    DiskSpace.require(folder, backup.extractedBytes(), RESERVE_BYTES, "the restored data");
     boolean isNew = !Files.exists(folder);
     boolean restored = false;
     try (DataFolder locked = DataFolder.open(folder)) {

@@ -29,8 +29,7 @@ import tepidarium.web.system.ServiceInfo.Part;
  */
 final class Housekeeping implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Housekeeping.class);
-  private static final Duration INITIAL_DELAY = Duration.ofSeconds(20);
-  private static final Duration INTERVAL = Duration.ofMinutes(10);
+  private static final Duration MAX_INITIAL_DELAY = Duration.ofSeconds(20);
 
   /**
    * Number of readings deleted in one transaction; small, so that writing new readings is delayed
@@ -72,17 +71,25 @@ final class Housekeeping implements AutoCloseable {
    * @param rawDays age in days at which raw readings are deleted; null to keep them for ever
    */
   static Housekeeping start(
-      Dependencies dependencies, @Nullable Double rawDays, Duration maxGap, Clock clock) {
+      Dependencies dependencies,
+      @Nullable Double rawDays,
+      Duration maxGap,
+      Pace pace,
+      Clock clock) {
     Retention retention =
         rawDays == null
             ? null
             : new Retention(
-                Duration.ofMillis(Math.round(rawDays * MS_PER_DAY)), maxGap, System.nanoTime());
-    Housekeeping housekeeping = new Housekeeping(dependencies, retention, clock, System::nanoTime);
+                Duration.ofMillis(Math.round(rawDays * MS_PER_DAY)),
+                maxGap,
+                pace.nanos().getAsLong());
+    Housekeeping housekeeping = new Housekeeping(dependencies, retention, clock, pace.nanos());
     housekeeping.saveLastKnownTime();
+    long intervalMs = pace.housekeeping().toMillis();
+    long initialMs = Math.min(MAX_INITIAL_DELAY.toMillis(), intervalMs);
     var unused =
         housekeeping.thread.scheduleWithFixedDelay(
-            housekeeping::run, INITIAL_DELAY.toSeconds(), INTERVAL.toSeconds(), TimeUnit.SECONDS);
+            housekeeping::run, initialMs, intervalMs, TimeUnit.MILLISECONDS);
     return housekeeping;
   }
 

@@ -12,7 +12,7 @@ import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.backup.DurableFile;
-import tepidarium.backup.Room;
+import tepidarium.disk.DiskSpace;
 import tepidarium.sqlite.SqliteCopy;
 import tepidarium.sqlite.SqliteFile;
 import tepidarium.sqlite.UnusableFile;
@@ -69,7 +69,7 @@ final class MigrationCopies {
         folder.resolve("%s-v%d-before-v%d.db".formatted(part.stem(), found, part.schemaVersion()));
     try {
       Files.createDirectories(folder);
-      Room.check(target, Files.size(file), reserveBytes, "the copy of " + part.fileName());
+      DiskSpace.require(target, Files.size(file), reserveBytes, "the copy of " + part.fileName());
       copy(file, target);
       deleteOld(part);
       LOG.info("copied {} to {} before its migration", file, target);

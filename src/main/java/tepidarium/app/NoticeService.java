@@ -1,8 +1,5 @@
 package tepidarium.app;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -55,8 +52,8 @@ final class NoticeService implements LiveListener, AutoCloseable {
   private static final Duration SHOWN_FOR = Duration.ofHours(24);
 
   private final NoticesConfig config;
-  private final Path folder;
-  private final Duration period;
+  private final DiskUse diskUse;
+  private final Pace pace;
   private final Clock clock;
   private final ClockTrust trust;
   private final ScheduledBackups backups;
@@ -78,20 +75,20 @@ final class NoticeService implements LiveListener, AutoCloseable {
   /**
    * Prepares the notices; {@link #start} starts to send them.
    *
-   * @param period interval at which the service checks itself
+   * @param pace intervals at which the service checks itself and decides notices
    */
   NoticeService(
       NoticesConfig config,
-      Path folder,
+      DiskUse diskUse,
       Sources sources,
       ClockTrust trust,
-      Duration period,
+      Pace pace,
       Clock clock) {
     this.trust = trust;
     this.backups = sources.backups();
     this.config = config;
-    this.folder = folder;
-    this.period = period;
+    this.diskUse = diskUse;
+    this.pace = pace;
     this.clock = clock;
     NoticeText text = new NoticeText(config.rules().zone(), config.units(), config.publicUrl());
     this.notices =
@@ -119,8 +116,10 @@ final class NoticeService implements LiveListener, AutoCloseable {
    */
   void start(MqttLink link, String rootTopic, Notifier page, Supplier<DailySummary> summaries) {
     notices.start(
-        NoticeChannels.of(config, new MqttNotifier(link, rootTopic), page, clock), summaries);
-    schedule(period, () -> check(link));
+        NoticeChannels.of(config, new MqttNotifier(link, rootTopic), page, clock),
+        summaries,
+        pace.notices());
+    schedule(pace.checks(), () -> check(link));
     NoticesConfig.Heartbeat settings = config.heartbeat();
     if (settings != null) {
       Heartbeat heartbeat = new Heartbeat(settings.url());
@@ -178,12 +177,15 @@ final class NoticeService implements LiveListener, AutoCloseable {
   private void check(MqttLink link) {
     Instant now = clock.instant();
     trust.check(now);
+    if (trust.problem() == null) {
+      diskUse.recordDay();
+    }
     selfMonitor.check(
         new SelfMonitor.Measurement(
             now,
-            System.nanoTime(),
+            pace.nanos().getAsLong(),
             link.isUp(),
-            freeBytes(),
+            diskUse.freeBytes(),
             link.trouble(),
             trust.problem(),
             backups.problem()));
@@ -194,15 +196,6 @@ final class NoticeService implements LiveListener, AutoCloseable {
     troubles = latest;
   }
 
-  private long freeBytes() {
-    try {
-      return Files.getFileStore(folder).getUsableSpace();
-    } catch (IOException e) {
-      LOG.warn("cannot read the free space of {}: {}", folder, e.toString());
-      return Long.MAX_VALUE;
-    }
-  }
-
   /** Returns the health of notices, disk, clock, backups and heartbeat. */
   Map<String, Part> health() {
     Map<String, Part> parts = new LinkedHashMap<>();
@@ -210,7 +203,7 @@ final class NoticeService implements LiveListener, AutoCloseable {
     Trouble disk = troubles.get(Trouble.Kind.DISK);
     parts.put(
         "disk",
-        disk != null && disk.active() ? Part.down(disk.detail()) : Part.up("enough free space"));
+        disk != null && disk.active() ? Part.down(disk.detail()) : Part.up(diskUse.words()));
     parts.put("clock", clockHealth());
     parts.put(
         "backup",

@@ -56,16 +56,10 @@ public final class Service implements AutoCloseable {
   /** The service connects again if messages wait for it and none arrives for this long. */
   private static final Duration MESSAGES_STUCK = Duration.ofSeconds(30);
 
-  /**
-   * Default interval at which silence, shelving and the health of the service are checked. {@code
-   * PeriodicChecks} evaluates forecasts and sensor faults every minute.
-   */
-  private static final Duration PERIOD = Duration.ofSeconds(5);
-
   private final RunningParts running;
   private final Config config;
   private final Clock clock;
-  private final Duration period;
+  private final Pace pace;
   private final OpenFolder folder;
   private final Decoder decoder;
   private final HeardMessages heard = new HeardMessages();
@@ -84,6 +78,7 @@ public final class Service implements AutoCloseable {
   private final ReadingSink sink;
   private final Intake intake;
   private final ImportJobs imports;
+  private final DiskUse diskUse;
   private final CurrentServiceInfo info;
   private final ScheduledBackups backups;
   private final NoticeService notices;
@@ -97,13 +92,13 @@ public final class Service implements AutoCloseable {
       RunningParts running,
       Config config,
       Clock clock,
-      Duration period,
+      Pace pace,
       boolean demo,
       StartOptions options) {
     this.running = running;
     this.config = config;
     this.clock = clock;
-    this.period = period;
+    this.pace = pace;
     folder = OpenFolder.open(config, options, clock, running);
     decoder = new Decoder(config.rootTopic(), config.mappings(), config.maxPayloadBytes());
     sensorLimit =
@@ -140,7 +135,10 @@ public final class Service implements AutoCloseable {
             new ImportJobs(
                 config.data().resolve("imports"), importSink(), config.timeZone(), clock));
     folder.parts().saveManifest(folder.clientId());
-    info = new CurrentServiceInfo(config, demo, intake, sensorLimit, stores, folder.parts(), clock);
+    diskUse = new DiskUse(config.data(), clock, pace.nanos());
+    info =
+        new CurrentServiceInfo(
+            config, demo, intake, sensorLimit, stores, folder.parts(), diskUse, clock);
     tls = openTls();
     login = running.add(LoginStart.start(config, stores.records(), clock));
     backups = running.add(createBackups());
@@ -166,28 +164,24 @@ public final class Service implements AutoCloseable {
    * @throws IllegalStateException when a part cannot start; the message names it and the remedy
    */
   public static Service start(Config config, Clock clock, boolean demo) {
-    return start(config, clock, PERIOD, demo);
+    return start(config, clock, Pace.DEFAULT, demo);
   }
 
-  /**
-   * Starts everything, with another period than the default of 5 s.
-   *
-   * @param period interval of the checks that depend on time alone, and of the service's own health
-   */
-  public static Service start(Config config, Clock clock, Duration period, boolean demo) {
-    return start(config, clock, period, demo, StartOptions.NONE);
+  /** Starts everything, with other intervals than the default. */
+  public static Service start(Config config, Clock clock, Pace pace, boolean demo) {
+    return start(config, clock, pace, demo, StartOptions.NONE);
   }
 
   /** Starts everything. Sets aside the parts of the data that the options name. */
   static Service start(Config config, Clock clock, StartOptions options) {
-    return start(config, clock, PERIOD, false, options);
+    return start(config, clock, Pace.DEFAULT, false, options);
   }
 
   private static Service start(
-      Config config, Clock clock, Duration period, boolean demo, StartOptions options) {
+      Config config, Clock clock, Pace pace, boolean demo, StartOptions options) {
     RunningParts running = new RunningParts();
     try {
-      return new Service(running, config, clock, period, demo, options);
+      return new Service(running, config, clock, pace, demo, options);
     } catch (RuntimeException e) {
       running.close();
       throw e;
@@ -206,6 +200,7 @@ public final class Service implements AutoCloseable {
                 clockRecords),
             config.keeping().rawDays(),
             config.maxGap(),
+            pace,
             clock));
   }
 
@@ -219,7 +214,7 @@ public final class Service implements AutoCloseable {
             alerts,
             rules,
             Duration.ofSeconds(config.silentGraceSeconds()),
-            period,
+            pace.checks(),
             clock));
   }
 
@@ -259,7 +254,7 @@ public final class Service implements AutoCloseable {
   private NoticeService createNoticeService() {
     return new NoticeService(
         config.notices(),
-        config.data(),
+        diskUse,
         new NoticeService.Sources(
             containers.register(),
             containers.history(),
@@ -267,7 +262,7 @@ public final class Service implements AutoCloseable {
             new NoticeRecords(stores.records()),
             backups),
         trust,
-        period,
+        pace,
         clock);
   }
 
@@ -387,9 +382,14 @@ public final class Service implements AutoCloseable {
     watch.listen(notices);
     SummaryFacts summaries =
         new SummaryFacts(
-            containers.register(), containers.latestValues(), sensors, activities, clock);
+            containers.register(),
+            containers.latestValues(),
+            sensors,
+            activities,
+            diskUse::words,
+            clock);
     running.add(notices).start(link, config.rootTopic(), web.pages(), summaries);
-    backups.start();
+    backups.start(pace.backups());
     watch.catchUp();
     if (!containers.latestValues().sensors().isEmpty()) {
       link.expectSession();

@@ -17,7 +17,9 @@ import tepidarium.sensor.BatteryForecast;
 import tepidarium.sensor.SensorBook;
 import tepidarium.web.sensors.SensorActivities;
 
-/** Collects what the daily summary says about containers, sensors and batteries. Thread-safe. */
+/**
+ * Collects what the daily summary says about containers, sensors, disk and batteries. Thread-safe.
+ */
 final class SummaryFacts implements Supplier<DailySummary> {
   private static final Duration HEARD_WITHIN = Duration.ofHours(24);
   private static final double MONTH_DAYS = 30;
@@ -29,6 +31,7 @@ final class SummaryFacts implements Supplier<DailySummary> {
   private final LatestValues latestValues;
   private final SensorBook book;
   private final SensorActivities activities;
+  private final Supplier<String> disk;
   private final Clock clock;
 
   SummaryFacts(
@@ -36,7 +39,9 @@ final class SummaryFacts implements Supplier<DailySummary> {
       LatestValues latestValues,
       SensorBook book,
       SensorActivities activities,
+      Supplier<String> disk,
       Clock clock) {
+    this.disk = disk;
     this.register = register;
     this.latestValues = latestValues;
     this.book = book;
@@ -66,7 +71,7 @@ final class SummaryFacts implements Supplier<DailySummary> {
       }
     }
     batteries.sort(Comparator.comparing(LowBattery::days).thenComparing(LowBattery::sensor));
-    return new DailySummary(register.containers().size(), heard.size(), batteries);
+    return new DailySummary(register.containers().size(), heard.size(), disk.get(), batteries);
   }
 
   /** Null if the battery lasts longer than a month, or it is not known how long. */

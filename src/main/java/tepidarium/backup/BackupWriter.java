@@ -16,6 +16,7 @@ import java.util.zip.Deflater;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.jspecify.annotations.Nullable;
+import tepidarium.disk.DiskSpace;
 import tepidarium.reading.InvalidInput;
 import tepidarium.sqlite.SqliteCopy;
 import tepidarium.sqlite.UnusableFile;
@@ -125,7 +126,7 @@ public final class BackupWriter {
       all += bytes;
       largest = Math.max(largest, bytes);
     }
-    Room.check(target, all + largest, reserveBytes, "the backup");
+    DiskSpace.require(target, all + largest, reserveBytes, "the backup");
   }
 
   private void writeArchive(BackupSource source, Path archive, Path database) throws IOException {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
@@ -24,7 +25,6 @@ import tepidarium.thread.DaemonThreads;
  */
 public final class ScheduledBackups implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(ScheduledBackups.class);
-  private static final long CHECK_MINUTES = 1;
   private static final DateTimeFormatter STAMP =
       DateTimeFormatter.ofPattern("uuuuMMdd'T'HHmmss'Z'").withZone(ZoneOffset.UTC);
 
@@ -70,10 +70,15 @@ public final class ScheduledBackups implements AutoCloseable {
     this.state = BackupState.read(data);
   }
 
-  public void start() {
+  /**
+   * Starts the backups.
+   *
+   * @param interval time between two checks whether a backup is due, and before the first one
+   */
+  public void start(Duration interval) {
     if (schedule.every() != null) {
-      var unused =
-          thread.scheduleWithFixedDelay(this::run, CHECK_MINUTES, CHECK_MINUTES, TimeUnit.MINUTES);
+      long ms = interval.toMillis();
+      var unused = thread.scheduleWithFixedDelay(this::run, ms, ms, TimeUnit.MILLISECONDS);
     }
   }
 

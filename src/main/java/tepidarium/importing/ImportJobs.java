@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import tepidarium.disk.DiskSpace;
 import tepidarium.reading.InvalidInput;
 import tepidarium.series.ReadingSink;
 
@@ -68,7 +69,7 @@ public final class ImportJobs implements AutoCloseable {
    * @param zone time zone of files that name none
    */
   public ImportJobs(Path folder, ReadingSink sink, ZoneId zone, Clock clock) {
-    this(folder, sink, zone, clock, path -> Files.getFileStore(path).getUsableSpace());
+    this(folder, sink, zone, clock, DiskSpace::freeBytes);
   }
 
   ImportJobs(Path folder, ReadingSink sink, ZoneId zone, Clock clock, FreeSpace freeSpace) {

@@ -7,9 +7,10 @@ import java.util.List;
  *
  * @param containers number of containers
  * @param sensors number of sensors heard within the last 24 h
+ * @param disk free space and when it will be used up, in words; empty if not known
  * @param batteries batteries that may be empty within 30 days, the first to be empty first
  */
-public record DailySummary(int containers, int sensors, List<LowBattery> batteries) {
+public record DailySummary(int containers, int sensors, String disk, List<LowBattery> batteries) {
   /**
    * A battery that may soon be empty.
    *

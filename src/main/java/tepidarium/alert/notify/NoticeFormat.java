@@ -4,7 +4,11 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.LinkedHashMap;
 import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tepidarium.alert.AlertKind;
 
 /** Formats topics, times and durations for notices. */
@@ -48,5 +52,23 @@ final class NoticeFormat {
    */
   static String oneLine(String text) {
     return text.replaceAll("[\\p{Cntrl}\\u2028\\u2029]+", " ").strip();
+  }
+
+  /** Such as "3 sensors". */
+  static String counted(int number, String noun) {
+    return counted(number, noun, noun + 's');
+  }
+
+  static String counted(int number, String noun, String plural) {
+    return number + " " + (number == 1 ? noun : plural);
+  }
+
+  /** Such as "10 too cold, 2 silent". */
+  static String countsByState(Stream<String> topics) {
+    Map<String, Long> counts = new LinkedHashMap<>();
+    topics.forEach(topic -> counts.merge(state(topic), 1L, Long::sum));
+    return counts.entrySet().stream()
+        .map(entry -> entry.getValue() + " " + entry.getKey())
+        .collect(Collectors.joining(", "));
   }
 }

@@ -6,7 +6,6 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Collectors;
@@ -117,79 +116,7 @@ public final class NoticeText {
   /** Writes the daily summary. */
   public Notice summary(
       DailySummary facts, List<Alert> activeAlerts, List<Trouble> activeTroubles, Instant now) {
-    String alerts =
-        activeAlerts.isEmpty()
-            ? ""
-            : counted(activeAlerts.size(), "active alert")
-                + ": "
-                + countsByState(activeAlerts.stream().map(alert -> alert.kind().key()));
-    String batteries =
-        facts.batteries().isEmpty()
-            ? ""
-            : counted(facts.batteries().size(), "battery", "batteries") + " low";
-    List<String> troubles =
-        activeTroubles.stream().map(t -> NoticeFormat.state(t.kind().key())).toList();
-    List<String> problems =
-        Stream.of(Stream.of(alerts), troubles.stream(), Stream.of(batteries))
-            .flatMap(part -> part)
-            .filter(part -> !part.isEmpty())
-            .toList();
-    String verdict = problems.isEmpty() ? "all in order" : String.join("; ", problems);
-    List<String> lines = new ArrayList<>();
-    lines.add(verdict.substring(0, 1).toUpperCase(Locale.ROOT) + verdict.substring(1) + '.');
-    lines.add("");
-    lines.add(
-        counted(facts.containers(), "container")
-            + ", "
-            + counted(facts.sensors(), "sensor")
-            + " heard within the last 24 hours.");
-    activeTroubles.forEach(trouble -> lines.add(trouble.detail()));
-    if (!facts.batteries().isEmpty()) {
-      lines.add("");
-      lines.add("Batteries that may be empty within 30 days:");
-      facts.batteries().stream().limit(LISTED).forEach(battery -> lines.add(inShort(battery)));
-      if (facts.batteries().size() > LISTED) {
-        lines.add("and " + (facts.batteries().size() - LISTED) + " more; see the page.");
-      }
-    }
-    String link = publicUrl == null ? null : publicUrl + '/';
-    if (link != null) {
-      lines.add("");
-      lines.add(link);
-    }
-    return new Notice(
-        0,
-        NoticeKind.SUMMARY,
-        Priority.LOW,
-        now,
-        "Tepidarium: " + verdict,
-        String.join("\n", lines) + '\n',
-        link,
-        List.of());
-  }
-
-  private static String inShort(DailySummary.LowBattery battery) {
-    long days = Math.round(battery.days());
-    return "- "
-        + NoticeFormat.oneLine(battery.sensor())
-        + (days == 0 ? ": now" : ": in about " + counted((int) days, "day"));
-  }
-
-  private static String counted(int number, String noun) {
-    return counted(number, noun, noun + 's');
-  }
-
-  private static String counted(int number, String noun, String plural) {
-    return number + " " + (number == 1 ? noun : plural);
-  }
-
-  /** Such as "10 too cold, 2 silent". */
-  private static String countsByState(Stream<String> topics) {
-    Map<String, Long> counts = new LinkedHashMap<>();
-    topics.forEach(topic -> counts.merge(NoticeFormat.state(topic), 1L, Long::sum));
-    return counts.entrySet().stream()
-        .map(entry -> entry.getValue() + " " + entry.getKey())
-        .collect(Collectors.joining(", "));
+    return SummaryText.of(facts, activeAlerts, activeTroubles, publicUrl, now);
   }
 
   private static String prefix(NoticeKind kind) {
@@ -232,7 +159,7 @@ public final class NoticeText {
   /** Such as "14 containers: 10 too cold, 2 silent, 2 more past the limit". */
   private static String counted(
       List<AlertDetails> alerts, List<NamedPendingAlert> pendingAlerts, List<Trouble> troubles) {
-    String kinds = countsByState(alerts.stream().map(s -> s.alert().kind().key()));
+    String kinds = NoticeFormat.countsByState(alerts.stream().map(s -> s.alert().kind().key()));
     if (!pendingAlerts.isEmpty()) {
       kinds += ", " + pendingAlerts.size() + " more past the limit";
     }

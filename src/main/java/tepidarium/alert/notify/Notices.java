@@ -1,6 +1,7 @@
 package tepidarium.alert.notify;
 
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -31,7 +32,6 @@ import tepidarium.container.ContainerId;
  */
 public final class Notices implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Notices.class);
-  private static final long EVALUATE_EVERY_MS = 1_000;
 
   /** Number of newest alerts in which the return of an announced alert is searched. */
   private static final int SEARCHED_ALERTS = 500;
@@ -49,7 +49,8 @@ public final class Notices implements AutoCloseable {
   private final Semaphore wake = new Semaphore(0);
   private final Thread thread;
   private volatile Outbox outbox;
-  private volatile Supplier<DailySummary> summaries = () -> new DailySummary(0, 0, List.of());
+  private volatile long evaluateEveryMs = 1_000;
+  private volatile Supplier<DailySummary> summaries = () -> new DailySummary(0, 0, "", List.of());
   private volatile boolean stopping;
   private @Nullable String lastFailure;
   private @Nullable Instant lastSummary;
@@ -101,8 +102,10 @@ public final class Notices implements AutoCloseable {
    * Starts sending, including changes since the last stop. Call it once.
    *
    * @param summaries creates the daily summary; called on the notice thread
+   * @param interval longest time between two evaluations
    */
-  public void start(List<Notifier> notifiers, Supplier<DailySummary> summaries) {
+  public void start(List<Notifier> notifiers, Supplier<DailySummary> summaries, Duration interval) {
+    evaluateEveryMs = interval.toMillis();
     this.summaries = summaries;
     outbox = new Outbox(store, settings.giveUpAfter(), notifiers, clock);
     thread.start();
@@ -150,7 +153,7 @@ public final class Notices implements AutoCloseable {
       try {
         evaluate(clock.instant());
         lastFailure = null;
-        if (wake.tryAcquire(EVALUATE_EVERY_MS, TimeUnit.MILLISECONDS)) {
+        if (wake.tryAcquire(evaluateEveryMs, TimeUnit.MILLISECONDS)) {
           wake.drainPermits();
         }
       } catch (InterruptedException e) {
@@ -169,7 +172,7 @@ public final class Notices implements AutoCloseable {
     }
     lastFailure = failure;
     try {
-      TimeUnit.MILLISECONDS.sleep(EVALUATE_EVERY_MS);
+      TimeUnit.MILLISECONDS.sleep(evaluateEveryMs);
     } catch (InterruptedException interrupted) {
       Thread.currentThread().interrupt();
       stopping = true;

@@ -24,6 +24,7 @@ import org.apache.activemq.artemis.core.settings.impl.AddressSettings;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.disk.DiskSpace;
 
 /**
  * Runs an MQTT broker inside this process. It syncs its journal before it acknowledges a message,
@@ -187,7 +188,7 @@ public final class EmbeddedBroker implements AutoCloseable {
       return;
     }
     server.stop();
-    if (folder.toFile().getUsableSpace() < MIN_FREE_BYTES) {
+    if (DiskSpace.isShort(folder, MIN_FREE_BYTES)) {
       throw new IOException(
           "less than 8 MiB are free on the disk of " + folder + ": free some space");
     }

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import tepidarium.disk.DiskSpace;
 
 /**
  * Checks the embedded broker's files before the broker starts. The broker itself would treat
@@ -79,7 +80,7 @@ final class JournalFiles {
     if (cause instanceof IllegalStateException known) {
       return known;
     }
-    if (!Files.isWritable(folder) || folder.toFile().getUsableSpace() < minFreeBytes) {
+    if (!Files.isWritable(folder) || DiskSpace.isShort(folder, minFreeBytes)) {
       return new IllegalStateException(
           "the embedded broker cannot write to " + folder + "; the disk may be full", cause);
     }

@@ -73,6 +73,11 @@ final class Metrics {
   private void addDisk(ServiceInfo.Disk disk) {
     gauge("data_folder", "Size of the data folder.", Unit.BYTES, disk.usedBytes());
     gauge("disk_free", "Free space on the disk of the data folder.", Unit.BYTES, disk.freeBytes());
+    Double untilFull = disk.secondsUntilFull();
+    if (untilFull != null) {
+      String help = "Time until the disk is full at the present growth of the data folder.";
+      gauge("disk_full_in", help, Unit.SECONDS, untilFull);
+    }
   }
 
   private void addProcess(String version) {

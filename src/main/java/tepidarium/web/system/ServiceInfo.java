@@ -38,8 +38,10 @@ public interface ServiceInfo {
    *
    * @param usedBytes size of all files in it
    * @param freeBytes free space on its disk
+   * @param secondsUntilFull seconds until the disk is full at the present growth; infinite if the
+   *     folder does not grow; null if it is not known yet
    */
-  record Disk(long usedBytes, long freeBytes) {}
+  record Disk(long usedBytes, long freeBytes, @Nullable Double secondsUntilFull) {}
 
   String version();
 
@@ -50,7 +52,7 @@ public interface ServiceInfo {
 
   IntakeCounts counts();
 
-  /** The space now; 0 where it cannot be read. */
+  /** The space, at most a minute old; 0 where it cannot be read. */
   Disk disk();
 
   /** Why only a restart of the process can help; null if it is not needed. */

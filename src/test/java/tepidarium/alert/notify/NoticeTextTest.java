@@ -72,13 +72,15 @@ class NoticeTextTest {
   @Test
   void theSummaryHasAVerdictFirst() {
     NoticeText text = new NoticeText(BERLIN, new Units(false), null);
-    Notice fine = text.summary(new DailySummary(8, 1, List.of()), List.of(), List.of(), NOW);
+    String space = "12.3 GiB free, full in about 14 months at this rate";
+    Notice fine = text.summary(new DailySummary(8, 1, space, List.of()), List.of(), List.of(), NOW);
     assertEquals("Tepidarium: all in order", fine.subject());
     assertEquals(
         """
         All in order.
 
         8 containers, 1 sensor heard within the last 24 hours.
+        Disk: 12.3 GiB free, full in about 14 months at this rate.
         """,
         fine.text());
 
@@ -87,6 +89,7 @@ class NoticeTextTest {
         new DailySummary(
             8,
             9,
+            "",
             List.of(
                 new DailySummary.LowBattery("jar-2", 0),
                 new DailySummary.LowBattery("jar-1", 12.4)));

@@ -37,7 +37,7 @@ class NoticesTest {
   private static final Duration SOON = Duration.ofSeconds(30);
   private static final Instant START = Instant.parse("2026-03-04T08:00:00Z");
 
-  private static final DailySummary FACTS = new DailySummary(8, 9, List.of());
+  private static final DailySummary FACTS = new DailySummary(8, 9, "", List.of());
 
   @TempDir private Path folder;
   private final List<String> reached = new CopyOnWriteArrayList<>();
@@ -132,7 +132,8 @@ class NoticesTest {
   }
 
   private void start() {
-    notices.start(List.of(new Receiver("first"), new Receiver("second")), () -> FACTS);
+    notices.start(
+        List.of(new Receiver("first"), new Receiver("second")), () -> FACTS, Duration.ofSeconds(1));
   }
 
   @AfterEach
@@ -278,7 +279,7 @@ class NoticesTest {
     await().atMost(SOON).until(() -> moving() && attempts() >= 1);
     close();
     open();
-    notices.start(List.of(), () -> FACTS);
+    notices.start(List.of(), () -> FACTS, Duration.ofSeconds(1));
     await()
         .atMost(SOON)
         .until(() -> moving() && !store.newest(Delivery.State.FAILED, 10).isEmpty());
