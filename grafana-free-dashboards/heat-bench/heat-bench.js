@@ -3,16 +3,12 @@
 import { api } from '../shared/api.js';
 import { now } from '../shared/clock.js';
 import { byId, h, problemBox, setText } from '../shared/dom.js';
-import * as f from '../shared/format.js';
 import { startPage, untilItWorks } from '../shared/page.js';
-import * as t from '../shared/time-format.js';
 import { showProblem } from '../shared/trouble.js';
 import { drawChoice, firstChoice, fromAddress, toAddress } from './choice.js';
+import { comparisonParts } from './comparison.js';
 import { drawProfile } from './profile.js';
-import { comparisonSentence } from './sentences.js';
-import { tablePlace } from './tables.js';
 import { drawTrial, offerTrial } from './trial.js';
-import { COMPARED_TITLES, PAIR_TITLES, comparedRows, faultSentences, leftOut, pairRows } from './words.js';
 
 const DAY_MS = 86_400_000;
 const MOST = 8;
@@ -95,47 +91,13 @@ async function compare() {
   }
 }
 
-const INTERVAL_NOTE =
-  'Where the weather stays alike for a day or two, these intervals are too narrow: some hold the truth in only 82 of 100 cases.';
-
 function drawComparison() {
   byId('profile-part').hidden = answer === null;
-  if (answer === null) {
-    byId('comparison').replaceChildren();
-    return;
-  }
-  const pairs = pairRows(answer);
-  const finding = pairs.length === 1 ? pairs[0].finding : 'several';
-  const nameOf = (id) => containers.find((one) => one.id === id)?.name ?? id;
-  byId('comparison').replaceChildren(
-    h('p', { class: 'bench-verdict', data: { finding } }, comparisonSentence(answer)),
-    ...[leftOut(answer, nameOf), ...faultSentences(answer)]
-      .filter((text) => text)
-      .map((text) => h('p', { class: 'caution' }, text)),
-    tablePlace(
-      `Each by itself, from ${t.stamp(answer.from, now())} to ${t.stamp(answer.to, now())}. Heat above ${f.temperature(answer.base)}; below each figure its 95 % interval.`,
-      COMPARED_TITLES,
-      comparedRows(answer),
-    ),
-    h('h3', {}, 'Differences'),
-    tablePlace(
-      'Over the hours that were well covered in both; below each figure its 95 % interval. An interval with zero in it shows no difference.',
-      PAIR_TITLES,
-      pairs,
-    ),
-    ...(pairs.length > 1 ? [h('ul', { class: 'pair-words' }, pairs.map(pairLine))] : []),
-    h(
-      'p',
-      { class: 'interval-note' },
-      `${INTERVAL_NOTE} `,
-      h('a', { href: '/figures.html#how-often-the-intervals-hold' }, 'How often?'),
-    ),
-  );
-  drawProfile(answer);
+  byId('comparison').replaceChildren(...(answer === null ? [] : comparisonParts(answer, containers)));
+  if (answer !== null) drawProfile(answer);
 }
 
 byId('choice').addEventListener('submit', (event) => event.preventDefault());
-const pairLine = (pair) => h('li', {}, pair.words);
 
 function redraw() {
   if (answer) drawComparison();

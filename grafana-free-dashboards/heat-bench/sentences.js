@@ -15,40 +15,66 @@ const plain = (value) => f.number(value, Math.abs(value - Math.round(value)) < 1
 export const comparisonSentence = (answer) =>
   answer.pairs.length === 1 ? pairSentence(answer, answer.pairs[0]) : answer.verdict;
 
-/** One pair in a sentence or two. */
+/** A difference that chance makes more often than this can be chance. */
+const MAX_P = 0.05;
+
+/** One pair in a sentence or two. Names the side with more heat first. */
 export function pairSentence(answer, pair) {
   const sides = [pair.first, pair.second].map((key) => answer.compared.find((side) => side.key === key));
   const [a, b] = sides.map((side) => side.name);
   const gain = pair.differences.degreeHoursPerDay;
   if (!gain || !known(gain.low) || !known(gain.high)) return pair.words;
-  const more = gain.value > 0;
-  const [low, high] = more ? [gain.low, gain.high] : [-gain.high, -gain.low];
   const unit = `${f.unitName()}·h a day`;
-  const difference = `${a} gave ${heat(Math.abs(gain.value))} ${unit} ${more ? 'more' : 'less'} than ${b} (95 %: ${heat(low)} to ${heat(high)})`;
+  const [more, less] = gain.value > 0 ? [a, b] : [b, a];
+  const difference = `${more} gave ${heat(Math.abs(gain.value))} ${unit} more than ${less}`;
   switch (pair.finding) {
     case 'more':
     case 'less':
-      return `${difference}.${containerWords(pair, sides)}`;
+      return `${difference}.${chanceWords(pair, sides)}`;
     case 'none-shown':
-      return `No clear difference in heat between ${a} and ${b}: ${heat(gain.value)} ${unit} (95 %: ${heat(gain.low)} to ${heat(gain.high)}).`;
+      return (
+        `No clear difference in heat between ${a} and ${b}: likely from ${heat(gain.low)} to ${heat(gain.high)} ${unit}. ` +
+        `The error of their sensors can hide a difference of up to ${heat(pair.sensorError)} ${unit}.`
+      );
     case 'within-sensor-error':
-      return `${difference}, but this is within the error of their sensors (±${heat(pair.sensorError)} ${unit}). Swap the sensors and measure again.`;
+      return (
+        `${difference}, but their sensors may be wrong by that much (±${heat(pair.sensorError)} ${unit}). ` +
+        `Swap ${answer.by === 'sources' ? `a sensor of ${a} with one of ${b}` : `the sensor of ${a} with that of ${b}`}, and measure again.`
+      );
     case 'only-these-containers':
-      return `${difference}, but this shows only that these containers differ.${containerWords(pair, sides)}`;
+      return `${difference}. That can be due to these containers and not to the heat source: add a container to ${smaller(sides)}.`;
     default:
       return pair.words;
   }
 }
 
-/** Says how far the number of containers supports the comparison. */
-function containerWords({ permutationP, leastPermutationP }, sides) {
+/** Whether chance explains the difference of two heat sources; empty between two containers. */
+function chanceWords({ permutationP, leastPermutationP }, sides) {
   if (!known(leastPermutationP)) return '';
   const [a, b] = sides.map((side) => side.containers.length);
-  const unit = ` The container is the unit: with ${a} against ${b}`;
+  const counts = ` With ${a} and ${b} containers`;
   if (Math.min(a, b) < 2)
-    return `${unit}, an effect of the source cannot be separated from an effect of the container.`;
-  const here = known(permutationP) ? `; here it is ${f.number(permutationP, 3)}` : '';
-  return `${unit}, the smallest possible permutation p is ${f.number(leastPermutationP, 3)}${here}.`;
+    return `${counts} it can be due to the containers and not to the heat source: add a container to ${smaller(sides)}.`;
+  if (!known(permutationP) || permutationP > MAX_P)
+    return `${counts} that can still be chance: add a container to ${smaller(sides)}.`;
+  return `${counts}, chance alone does that in ${one(100 * permutationP)} of 100 cases.`;
+}
+
+/** The side with fewer containers; both if they have equally many. */
+function smaller([a, b]) {
+  if (a.containers.length === b.containers.length) return 'each';
+  return a.containers.length < b.containers.length ? a.name : b.name;
+}
+
+/** What the number of containers can show at best, for those who ask how it is worked out. Empty between containers. */
+export function permutationNote(answer, pair) {
+  if (!known(pair.leastPermutationP)) return '';
+  const [a, b] = [pair.first, pair.second].map((key) => answer.compared.find((side) => side.key === key));
+  const here = known(pair.permutationP) ? `; here it is ${f.number(pair.permutationP, 3)}` : '';
+  return (
+    `${a.name} and ${b.name}: the container is the unit. With ${a.containers.length} against ${b.containers.length}, ` +
+    `the smallest possible permutation p is ${f.number(pair.leastPermutationP, 3)}${here}.`
+  );
 }
 
 /** The result of a trial, or why there is none. */

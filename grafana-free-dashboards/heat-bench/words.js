@@ -9,7 +9,7 @@ export const known = (value) => value !== null && value !== undefined && Number.
 
 export const degrees = (celsius) => `${f.number(f.toUnit(celsius), 1)} ${f.unitName()}`;
 export const difference = (celsius) => `${f.number(f.differenceToUnit(celsius), 1)} ${f.unitName()}`;
-const heat = (value) => `${f.number(f.differenceToUnit(value), 1)} ${f.unitName()}·h`;
+export const heat = (value) => `${f.number(f.differenceToUnit(value), 1)} ${f.unitName()}·h`;
 export const points = (fraction) => `${f.number(fraction * 100, 1)} %`;
 const minutes = (value) => `${f.number(value)} min`;
 
@@ -33,11 +33,10 @@ const bare = (text) => text.replace(/ [^0-9 ]+$/, '');
 /** A figure and, on a line of its own, its interval; or that there is none. */
 export function figure(interval, say) {
   if (!interval || !known(interval.value)) return { main: f.UNKNOWN, interval: '' };
-  const hasInterval = known(interval.low) && known(interval.high);
-  return {
-    main: say(interval.value),
-    interval: hasInterval ? `${bare(say(interval.low))} to ${bare(say(interval.high))}` : 'too few for an interval',
-  };
+  if (!known(interval.low) || !known(interval.high))
+    return { main: say(interval.value), interval: 'too few for an interval' };
+  const [low, high] = [bare(say(interval.low)), bare(say(interval.high))];
+  return { main: say(interval.value), interval: low === high ? `about ${low}` : `${low} to ${high}` };
 }
 
 /** One row for each that was compared. */

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { afterEach, test } from 'node:test';
 import { api } from '../shared/api.js';
 import { setTemperatureUnit } from '../shared/format.js';
-import { comparisonSentence, pairSentence, trialSentence } from '../heat-bench/sentences.js';
+import { comparisonSentence, pairSentence, permutationNote, trialSentence } from '../heat-bench/sentences.js';
 import {
   COMPARED_TITLES,
   PAIR_TITLES,
@@ -13,6 +13,7 @@ import {
   profileColumns,
   sourcesOf,
 } from '../heat-bench/words.js';
+import { barPositions } from '../heat-bench/bars.js';
 import { trialRows, wattsOf } from '../heat-bench/trial-words.js';
 
 const realFetch = globalThis.fetch;
@@ -70,6 +71,8 @@ const answer = (more = {}) => ({
 test('a figure comes with its interval, or says why not', () => {
   const say = (value) => `${value} u`;
   assert.deepEqual(figure(interval(1, 0, 2), say), { main: '1 u', interval: '0 to 2' });
+  const tenths = (value) => `${value.toFixed(1)} u`;
+  assert.deepEqual(figure(interval(16.5, 16.48, 16.52), tenths), { main: '16.5 u', interval: 'about 16.5' });
   assert.deepEqual(figure(interval(1), say), { main: '1 u', interval: 'too few for an interval' });
   assert.deepEqual(figure(null, say), { main: '–', interval: '' });
 });
@@ -96,6 +99,18 @@ test('a difference has no offset in Fahrenheit, a temperature has', () => {
   assert.equal(pair.cells[1].main, '−22.2 °F·h');
   assert.equal(pair.cells[3].main, '55.8 °F');
   assert.equal(comparedRows(answer())[0].cells[3].main, '87.8 °F');
+});
+
+test('the bars share one axis with room at both ends', () => {
+  const places = [
+    compared('a', { measures: measures(interval(100, 90, 110)) }),
+    compared('b', { measures: measures(interval(190)) }),
+  ];
+  const [a, b] = barPositions(places);
+  assert.equal(a.low, 0.1);
+  assert.ok(Math.abs(b.value - 0.9) < 1e-9);
+  assert.deepEqual([b.low, b.high], [null, null]);
+  assert.deepEqual(barPositions([compared('a', { measures: { degreeHoursPerDay: null } })]), [null]);
 });
 
 test('who was left out is named', () => {
@@ -186,30 +201,40 @@ const pairOf = (more) => {
 };
 
 test('verdicts in either unit', () => {
-  assert.equal(comparisonSentence(answer()), 'A gave 12.3 °C·h a day less than B (95 %: 9.7 to 15.0).');
+  assert.equal(comparisonSentence(answer()), 'B gave 12.3 °C·h a day more than A.');
   setTemperatureUnit('F');
-  assert.equal(comparisonSentence(answer()), 'A gave 22.2 °F·h a day less than B (95 %: 17.5 to 27.0).');
+  assert.equal(comparisonSentence(answer()), 'B gave 22.2 °F·h a day more than A.');
   assert.match(
     pairSentence(...pairOf({ finding: 'within-sensor-error' })),
-    /within the error of their sensors \(±8\.6 °F·h a day\)\. Swap/,
+    /may be wrong by that much \(±8\.6 °F·h a day\)\. Swap the sensor of A with that of B, and/,
   );
   assert.match(
     pairSentence(...pairOf({ finding: 'none-shown', differences: measures(interval(0.1, -1, 1)) })),
-    /between A and B: 0\.2 °F·h a day \(95 %: −1\.8 to 1\.8\)/,
+    /between A and B: likely from −1\.8 to 1\.8 °F·h a day\. .* up to 8\.6 °F·h a day\.$/,
   );
 });
 
-test('the container is the unit between sources; without an interval the service says why', () => {
+test('a verdict says what chance explains and where a container is missing', () => {
   assert.match(
     pairSentence(...pairOf({ permutationP: null, leastPermutationP: 0.5 })),
-    /with 1 against 1, an effect of the source cannot be separated/,
+    /With 1 and 1 containers it can be due to the containers and not to the heat source: add a container to each\.$/,
   );
   const [told, pair] = pairOf({ permutationP: 0.2, leastPermutationP: 0.1 });
   for (const side of told.compared) side.containers = ['x', 'y', 'z'];
   assert.match(
     pairSentence(told, pair),
-    /with 3 against 3, the smallest possible permutation p is 0\.100; here it is 0\.200\.$/,
+    /With 3 and 3 containers that can still be chance: add a container to each\.$/,
   );
+  assert.equal(
+    permutationNote(told, pair),
+    'A and B: the container is the unit. With 3 against 3, the smallest possible permutation p is 0.100; here it is 0.200.',
+  );
+  told.compared[0].containers = ['x', 'y', 'z', 'w'];
+  assert.match(pairSentence(told, pair), /add a container to B\.$/);
+  pair.permutationP = 0.03;
+  assert.match(pairSentence(told, pair), /With 4 and 3 containers, chance alone does that in 3\.0 of 100 cases\.$/);
+  pair.finding = 'only-these-containers';
+  assert.match(pairSentence(told, pair), /these containers and not to the heat source: add a container to B\.$/);
   assert.equal(
     pairSentence(...pairOf({ differences: measures(interval(3)), words: 'Too few.', finding: 'cannot-tell' })),
     'Too few.',

@@ -1,7 +1,6 @@
 package tepidarium.heat;
 
 import java.util.Locale;
-import org.jspecify.annotations.Nullable;
 import tepidarium.stats.AutocorrelatedMean;
 import tepidarium.stats.AutocorrelatedMean.Estimate;
 import tepidarium.stats.GroupMeans.Difference;
@@ -21,6 +20,9 @@ public enum BenchFinding {
   ONLY_THESE_CONTAINERS,
   /** There are too few hours. */
   CANNOT_TELL;
+
+  /** A difference that chance makes more often than this can be chance. Common practice. */
+  private static final double MAX_P = 0.05;
 
   static BenchFinding of(HeatBench.Pair pair) {
     Estimate gain = pair.figures().degreeHoursPerDay();
@@ -55,20 +57,24 @@ public enum BenchFinding {
     }
     String difference = difference(gain, a, b);
     return switch (pair.finding()) {
-      case MORE, LESS -> difference + "." + unit(pair);
+      case MORE, LESS -> difference + "." + chance(pair);
       case NONE_SHOWN ->
           format(
-              "No clear difference in heat between %s "
-                  + "and %s: %s °C·h a day (95 %%: %s to %s).",
-              a, b, signed(gain.value()), signed(gain.low()), signed(gain.high()));
+              "No clear difference in heat between %s and %s: likely from %s to %s °C·h a day. The"
+                  + " error of their sensors can hide a difference of up to %.1f °C·h a day.",
+              a, b, signed(gain.low()), signed(gain.high()), pair.sensorErrorPerDay());
       case WITHIN_SENSOR_ERROR ->
           difference
               + format(
-                  ", but this is within the error of their sensors (±%.1f "
-                      + "°C·h a day). Swap the sensors and measure again.",
-                  pair.sensorErrorPerDay());
+                  ", but their sensors may be wrong by that much (±%.1f °C·h a day). Swap %s, and"
+                      + " measure again.",
+                  pair.sensorErrorPerDay(), sensors(pair, a, b));
       case ONLY_THESE_CONTAINERS ->
-          difference + ", but this shows only that these containers differ." + unit(pair);
+          difference
+              + format(
+                  ". That can be due to these containers and not to the heat source: add a container"
+                      + " to %s.",
+                  smaller(pair));
       case CANNOT_TELL -> throw new IllegalStateException("an interval without days");
     };
   }
@@ -80,42 +86,51 @@ public enum BenchFinding {
         a, b, pair.hours(), AutocorrelatedMean.MIN_DAYS);
   }
 
+  /** Names the side with more heat first, whatever the order of the pair. */
   private static String difference(Estimate gain, String a, String b) {
-    double low = gain.low() == null ? Double.NaN : gain.low();
-    double high = gain.high() == null ? Double.NaN : gain.high();
     boolean more = gain.value() > 0;
     return format(
-        "%s gave %.1f °C·h a day %s than %s (95 %%: %.1f to %.1f)",
-        a,
-        Math.abs(gain.value()),
-        more ? "more" : "less",
-        b,
-        more ? low : -high,
-        more ? high : -low);
+        "%s gave %.1f °C·h a day more than %s", more ? a : b, Math.abs(gain.value()), more ? b : a);
   }
 
-  /** A sentence on the conclusions that the number of containers allows. */
-  private static String unit(HeatBench.Pair pair) {
+  /** A sentence on whether chance explains the difference; empty between two containers. */
+  private static String chance(HeatBench.Pair pair) {
     Permutation permutation = pair.permutation();
     if (permutation == null) {
       return "";
     }
     int a = pair.first().side().places().size();
     int b = pair.second().side().places().size();
+    Double p = permutation.p();
     if (Math.min(a, b) < 2) {
       return format(
-          " The container is the unit: with %d against %d, an effect of "
-              + "the source cannot be separated from an effect of the container.",
-          a, b);
+          " With %d and %d containers it can be due to the containers and not to the heat source:"
+              + " add a container to %s.",
+          a, b, smaller(pair));
+    }
+    if (p == null || p > MAX_P) {
+      return format(
+          " With %d and %d containers that can still be chance: add a container to %s.",
+          a, b, smaller(pair));
     }
     return format(
-        " The container is the unit: with %d against %d, "
-            + "the smallest possible permutation p is %.3f%s.",
-        a, b, permutation.leastP(), itIs(permutation.p()));
+        " With %d and %d containers, chance alone does that in %.1f of 100 cases.", a, b, 100 * p);
   }
 
-  private static String itIs(@Nullable Double p) {
-    return p == null ? "" : format("; here it is %.3f", p);
+  /** The side with fewer containers; both if they have equally many. */
+  private static String smaller(HeatBench.Pair pair) {
+    int first = pair.first().side().places().size();
+    int second = pair.second().side().places().size();
+    if (first == second) {
+      return "each";
+    }
+    return (first < second ? pair.first() : pair.second()).side().name();
+  }
+
+  private static String sensors(HeatBench.Pair pair, String a, String b) {
+    return pair.permutation() == null
+        ? format("the sensor of %s with that of %s", a, b)
+        : format("a sensor of %s with one of %s", a, b);
   }
 
   /** The result of the whole comparison as text. */
