@@ -6,6 +6,7 @@ import { replaceAll } from '../shared/maps.js';
 import { startPage, untilItWorks } from '../shared/page.js';
 import { nameOf } from '../shared/sensor-place.js';
 import { showProblem } from '../shared/trouble.js';
+import { drawAccounts, makeAccounts } from './accounts.js';
 import { drawList, makeChoice } from './list.js';
 import { makeSheet } from './sheet.js';
 
@@ -44,7 +45,10 @@ startPage({
 begin();
 
 async function begin() {
-  if (wanted === null) makeChoice(draw);
+  if (wanted === null) {
+    makeChoice(draw);
+    makeAccounts();
+  }
   try {
     await untilItWorks(load, showTrouble);
   } catch (problem) {
@@ -66,6 +70,7 @@ async function load() {
     byId('sheet').hidden = false;
   }
   byId('list-part').hidden = wanted !== null;
+  if (wanted === null) await drawAccounts();
   draw();
   if (allSensors.some((sensor) => sensor.lastHeard && !sensor.activity) && repeats < MOST_REPEATS) {
     repeats += 1;

@@ -67,6 +67,10 @@ export const api = {
   correctPlacements: (sensor, placements) =>
     call('PUT', at('sensors', sensor, 'placements'), { body: { placements }, timeoutMs: 60_000 }),
   describeSensor: (sensor, body) => call('PUT', at('sensors', sensor, 'details'), { body }),
+  sensorAccounts: () => call('GET', '/api/sensor-accounts'),
+  addSensorAccount: (body) => call('POST', '/api/sensor-accounts', { body }),
+  replaceSensorPassword: (name) => call('POST', at('sensor-accounts', name, 'password')),
+  removeSensorAccount: (name) => call('DELETE', at('sensor-accounts', name)),
   calibrationPoints: (sensor) => call('GET', at('sensors', sensor, 'calibration-points')),
   addCalibrationPoint: (sensor, body) => call('POST', at('sensors', sensor, 'calibration-points'), { body }),
   removeCalibrationPoint: (sensor, point) => call('DELETE', at('sensors', sensor, 'calibration-points', point)),

@@ -76,6 +76,8 @@ bool link_connect(void *self)
     const esp_mqtt_client_config_t config = {
         .broker.address.uri = BROKER,
         .credentials.client_id = SENSOR,
+        .credentials.username = sizeof BROKER_USER > 1 ? BROKER_USER : NULL,
+        .credentials.authentication.password = sizeof BROKER_USER > 1 ? BROKER_PASSWORD : NULL,
         .network.disable_auto_reconnect = true, /* the node repeats, from its own memory */
         .network.timeout_ms = LIMIT_MS,
     };

@@ -32,7 +32,7 @@ static void log_line(void *self, const char *line)
 }
 
 static const struct tp_settings settings = {
-    .topic = "tepidarium/" SENSOR,
+    .topic = TOPIC,
     .measure_every_s = MEASURE_EVERY_S,
     .send_every_s = SEND_EVERY_S,
     .retry_first_s = MEASURE_EVERY_S,

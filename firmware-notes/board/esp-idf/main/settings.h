@@ -3,9 +3,13 @@
 #define SETTINGS_H
 
 #define SENSOR "jar-1" /* 1 to 64 of A-Z a-z 0-9 _ -; also the MQTT client id: its own for each node */
+#define TOPIC "tepidarium/jar-1"
 #define WIFI_NAME ""
 #define WIFI_PASSWORD ""
+/* The page Sensors of the service makes the account, and shows these lines for it once. */
 #define BROKER "mqtt://192.0.2.10:1883"
+#define BROKER_USER "" /* no account: empty */
+#define BROKER_PASSWORD ""
 #define TIME_SERVER "pool.ntp.org" /* or your router */
 
 #define MEASURE_EVERY_S 300

@@ -232,6 +232,7 @@ class ArchitectureTest {
                   "history",
                   "rollup",
                   "sensor",
+                  "access",
                   "live",
                   "thread")),
           Map.entry(

@@ -7,7 +7,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.atomic.AtomicLong;
 import org.eclipse.paho.mqttv5.client.IMqttToken;
 import org.eclipse.paho.mqttv5.client.MqttAsyncClient;
@@ -19,6 +18,7 @@ import org.eclipse.paho.mqttv5.common.MqttException;
 import org.eclipse.paho.mqttv5.common.MqttMessage;
 import org.eclipse.paho.mqttv5.common.packet.MqttProperties;
 import tepidarium.ingest.mqtt.BrokerAccounts;
+import tepidarium.ingest.mqtt.BrokerClients;
 import tepidarium.ingest.mqtt.BrokerLimits;
 import tepidarium.ingest.mqtt.EmbeddedBroker;
 
@@ -42,7 +42,7 @@ final class BareSubscriber implements MqttCallback {
       BrokerAccounts accounts =
           new BrokerAccounts(
               new BrokerAccounts.ServiceLogin(USER, USER, USER),
-              Map.of(),
+              BrokerClients.ANYBODY,
               new BrokerAccounts.Topics(
                   "tepidarium", List::of, topic -> null, (topic, payload) -> {}),
               (topic, reason) -> {});

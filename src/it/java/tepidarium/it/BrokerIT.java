@@ -28,6 +28,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import tepidarium.app.Config;
 import tepidarium.ingest.mqtt.BrokerAccounts;
+import tepidarium.ingest.mqtt.BrokerClients;
 import tepidarium.ingest.mqtt.BrokerLimits;
 import tepidarium.ingest.mqtt.EmbeddedBroker;
 
@@ -291,7 +292,7 @@ class BrokerIT {
             data,
             new BrokerAccounts(
                 new BrokerAccounts.ServiceLogin("service-client", "service", "word"),
-                Map.of(),
+                BrokerClients.ANYBODY,
                 new BrokerAccounts.Topics(
                     "tepidarium", List::of, topic -> null, (topic, payload) -> {}),
                 (topic, reason) -> {}),

@@ -56,11 +56,23 @@ public final class RawMqtt implements AutoCloseable {
 
   /** Opens a connection; {@link #connect} logs in. Version 4 is MQTT 3.1.1. */
   public RawMqtt(int port, int version) throws IOException {
+    this(null, port, version);
+  }
+
+  private RawMqtt(String localAddress, int port, int version) throws IOException {
     this.version = version;
+    if (localAddress != null) {
+      socket.bind(new InetSocketAddress(localAddress, 0));
+    }
     socket.setTcpNoDelay(true);
     socket.setSoTimeout(TIMEOUT_MS);
     socket.connect(new InetSocketAddress(InetAddress.getLoopbackAddress(), port), TIMEOUT_MS);
     in = new DataInputStream(socket.getInputStream());
+  }
+
+  /** Opens a connection from an address of this machine. */
+  public static RawMqtt from(String localAddress, int port, int version) throws IOException {
+    return new RawMqtt(localAddress, port, version);
   }
 
   /** A connection that is logged in without a name, with a clean session. */

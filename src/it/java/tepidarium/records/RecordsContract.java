@@ -3,6 +3,7 @@ package tepidarium.records;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assertions.fail;
 
 import java.time.Duration;
 import java.time.Instant;
@@ -16,6 +17,8 @@ import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import tepidarium.access.AnonymousSensors;
+import tepidarium.access.SensorAccount;
 import tepidarium.alert.Alert;
 import tepidarium.alert.AlertFilter;
 import tepidarium.alert.AlertKey;
@@ -574,6 +577,33 @@ abstract class RecordsContract {
     assertEquals(true, read(database -> new MappingRecords(database).remove(first.id())));
     assertEquals(false, read(database -> new MappingRecords(database).remove(first.id())));
     assertEquals(List.of(second), read(database -> new MappingRecords(database).all()));
+  }
+
+  @Test
+  void accountsOfSensorsSurviveARestart() {
+    SensorAccount jar = new SensorAccount("jar", "hash", List.of("a/#", "b"), List.of(), START);
+    SensorAccount lamp = new SensorAccount("lamp", "h", List.of(), List.of("c"), START);
+    change(database -> new SensorAccountRecords(database).add(lamp));
+    change(database -> new SensorAccountRecords(database).add(jar));
+    assertEquals(List.of(jar, lamp), read(database -> new SensorAccountRecords(database).all()));
+    SensorAccount changed =
+        new SensorAccount("jar", "other", List.of("a/#", "b"), List.of(), START);
+    change(database -> new SensorAccountRecords(database).change(changed));
+    change(database -> new SensorAccountRecords(database).remove("lamp"));
+    assertEquals(List.of(changed), read(database -> new SensorAccountRecords(database).all()));
+  }
+
+  @Test
+  void whoNeedsNoAccountIsDecidedOnce() {
+    for (AnonymousSensors later : AnonymousSensors.values()) {
+      assertEquals(
+          AnonymousSensors.NEVER,
+          read(
+              database ->
+                  new SensorAccountRecords(database)
+                      .anonymous(
+                          () -> later == AnonymousSensors.values()[0] ? later : fail("again"))));
+    }
   }
 
   @Test

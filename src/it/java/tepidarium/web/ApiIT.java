@@ -779,7 +779,8 @@ class ApiIT {
         .replace("{entry}", "00000000-0000-0000-0000-000000000001")
         .replace("{table}", "lots")
         .replace("{day}", "2026-03-01")
-        .replace("{name}", "page");
+        .replace("{name}", "page")
+        .replace("{account}", "jar-1");
   }
 
   @Test

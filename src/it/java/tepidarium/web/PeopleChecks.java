@@ -18,6 +18,7 @@ final class PeopleChecks {
     sessions();
     people();
     tokens();
+    sensorAccounts();
   }
 
   private void sessions() {
@@ -70,5 +71,23 @@ final class PeopleChecks {
     String path = "/api/tokens/" + listed.path(0).path("id");
     api.call("DELETE", path, null, 204);
     api.call("DELETE", path, null, 404);
+  }
+
+  private void sensorAccounts() {
+    String path = "/api/sensor-accounts";
+    JsonNode made = api.post(path, "{\"name\":\"acc-1\"}", 201);
+    assertEquals("tepidarium/acc-1/#", made.at("/account/topics/0").asText());
+    assertTrue(made.path("firmware").asText().contains(made.path("password").asText()));
+    api.call("POST", path, "{\"name\":\"acc-1\"}", 400);
+    api.call("POST", path, "{\"name\":\"acc 2\"}", 400);
+    api.call("POST", path, "{\"name\":\"acc-2\",\"topics\":[\"a/#/b\"]}", 400);
+    JsonNode listed = api.get(path);
+    assertEquals("loopback", listed.path("anonymous").asText());
+    assertFalse(listed.toString().contains(made.path("password").asText()));
+    JsonNode replaced = api.call("POST", path + "/acc-1/password", null, 200).json();
+    assertFalse(replaced.path("password").equals(made.path("password")));
+    api.call("POST", path + "/none/password", null, 404);
+    api.call("DELETE", path + "/acc-1", null, 204);
+    api.call("DELETE", path + "/acc-1", null, 404);
   }
 }

@@ -37,6 +37,7 @@ public final class Passwords {
   private static final String ALPHABET = "abcdefghijkmnpqrstuvwxyz23456789";
 
   private static final int GROUPS = 4;
+  private static final int SENSOR_GROUPS = 5;
   private static final int GROUP_LENGTH = 4;
 
   /** Passwords that are guessed first; common practice, no source. */
@@ -99,8 +100,17 @@ public final class Passwords {
 
   /** Creates a password of 80 random bits, such as {@code k3fp-x7qa-m2ce-9vhd}. */
   public static String random() {
+    return random(GROUPS);
+  }
+
+  /** Creates a password of 100 random bits for a sensor, of the same form with five groups. */
+  static String randomForSensor() {
+    return random(SENSOR_GROUPS);
+  }
+
+  private static String random(int groups) {
     StringBuilder password = new StringBuilder();
-    for (int i = 0; i < GROUPS * GROUP_LENGTH; i++) {
+    for (int i = 0; i < groups * GROUP_LENGTH; i++) {
       if (i > 0 && i % GROUP_LENGTH == 0) {
         password.append('-');
       }

@@ -4,7 +4,6 @@ import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
@@ -56,6 +55,7 @@ final class BrokerStart implements AutoCloseable {
   private final SensorLimit sensorLimit;
   private final Clock clock;
   private final ServiceLogin login;
+  private final SensorLogins logins;
   private final CompletableFuture<Intake> pagesReady = new CompletableFuture<>();
   private final @Nullable CompletableFuture<EmbeddedBroker> embedded;
   private final CompletableFuture<Broker> broker;
@@ -72,13 +72,15 @@ final class BrokerStart implements AutoCloseable {
       Decoder decoder,
       HeardMessages heard,
       SensorLimit sensorLimit,
+      SensorLogins logins,
       Clock clock) {
+    this.logins = logins;
     this.config = config;
     this.decoder = decoder;
     this.heard = heard;
     this.sensorLimit = sensorLimit;
     this.clock = clock;
-    this.login = new ServiceLogin(clientId, "tepidarium-service", randomPassword());
+    this.login = new ServiceLogin(clientId, SensorLogins.SERVICE, randomPassword());
     if (config.embedded()) {
       CompletableFuture<EmbeddedBroker> started =
           pagesReady.thenApplyAsync(intake -> startEmbedded(parts, intake));
@@ -123,11 +125,14 @@ final class BrokerStart implements AutoCloseable {
 
   private EmbeddedBroker startEmbedded(DataParts parts, Intake intake) {
     BrokerAccounts accounts = brokerAccounts(intake);
-    return parts.open(
-        DataPart.BROKER,
-        folder ->
-            EmbeddedBroker.start(
-                config.mqttHost(), config.mqttPort(), folder, accounts, brokerLimits()));
+    EmbeddedBroker started =
+        parts.open(
+            DataPart.BROKER,
+            folder ->
+                EmbeddedBroker.start(
+                    config.mqttHost(), config.mqttPort(), folder, accounts, brokerLimits()));
+    logins.started(started);
+    return started;
   }
 
   private Broker describe(EmbeddedBroker started) {
@@ -138,11 +143,12 @@ final class BrokerStart implements AutoCloseable {
         () -> health(started));
   }
 
-  private static Map<String, Part> health(EmbeddedBroker started) {
+  private Map<String, Part> health(EmbeddedBroker started) {
     String problem = started.topicTrouble();
     return Map.of(
         "topics", problem == null ? Part.up(started.topics()) : Part.down(problem),
         "logins", Part.up(started.logins()),
+        "sensorAccounts", Part.up(logins.health()),
         "sessions", Part.up(started.sessions()));
   }
 
@@ -150,7 +156,7 @@ final class BrokerStart implements AutoCloseable {
   private BrokerAccounts brokerAccounts(Intake intake) {
     return new BrokerAccounts(
         login,
-        accounts(),
+        logins.clients(),
         new BrokerAccounts.Topics(
             config.rootTopic(),
             this::mappedTopics,
@@ -172,20 +178,6 @@ final class BrokerStart implements AutoCloseable {
           String sensor = decoder.sensorOf(topic);
           return sensor == null ? null : sensorLimit.whyNot(new SensorId(sensor), clock.instant());
         });
-  }
-
-  private Map<String, BrokerAccounts.Account> accounts() {
-    Config.Grant nothing = new Config.Grant(List.of(), List.of());
-    Map<String, BrokerAccounts.Account> accounts = new HashMap<>();
-    config
-        .accounts()
-        .forEach(
-            (name, password) -> {
-              Config.Grant grant = config.mqttLimits().grants().getOrDefault(name, nothing);
-              accounts.put(
-                  name, new BrokerAccounts.Account(password, grant.publish(), grant.read()));
-            });
-    return accounts;
   }
 
   /** The first levels without wildcards of the topics that the mapping rules read. */

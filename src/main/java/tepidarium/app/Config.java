@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import tepidarium.access.AnonymousSensors;
 import tepidarium.ingest.MappingRule;
 import tepidarium.light.Site;
 import tepidarium.series.influx.InfluxAddress;
@@ -24,7 +25,7 @@ import tepidarium.series.influx.InfluxAddress;
  * @param brokerPassword password to log in to that broker, or null
  * @param mqttHost address on which the embedded broker listens
  * @param mqttPort port of the embedded broker
- * @param accounts names and passwords of sensors on the embedded broker; empty accepts all
+ * @param accounts names and passwords of sensors on the embedded broker
  * @param mqttLimits grants of clients of the embedded broker, and limits against floods
  * @param rootTopic the topic below which sensors publish
  * @param mappings rules for sensors with other topics or payloads
@@ -38,6 +39,7 @@ import tepidarium.series.influx.InfluxAddress;
  * @param keeping where readings are stored and for how long
  * @param site where the containers stand, to distinguish daylight from a lamp; null if not set
  * @param access login and TLS of the pages and the API
+ * @param sensorPort which sensors the embedded broker accepts
  * @param backups where backups are made and when
  * @param logFormat form of the lines in the log
  * @param notices who gets notices, how and when; without receivers they go to open pages and MQTT
@@ -65,6 +67,7 @@ public record Config(
     Keeping keeping,
     @Nullable Site site,
     Access access,
+    SensorPort sensorPort,
     BackupSettings backups,
     LogFormat logFormat,
     NoticesConfig notices) {
@@ -88,6 +91,14 @@ public record Config(
       proxies = Set.copyOf(proxies);
     }
   }
+
+  /**
+   * Which sensors the embedded broker accepts.
+   *
+   * @param anonymous where it accepts sensors without an account; null for the default, which
+   *     depends on whether there are accounts in the settings, and on the age of the data folder
+   */
+  public record SensorPort(@Nullable AnonymousSensors anonymous) {}
 
   /**
    * TLS of the pages.

@@ -13,6 +13,8 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import tepidarium.access.AnonymousSensors;
+import tepidarium.access.SensorAccount;
 import tepidarium.ingest.MappingRule;
 import tepidarium.light.Site;
 import tepidarium.series.influx.InfluxAddress;
@@ -35,6 +37,7 @@ record ConfigFile(
     @Nullable String brokerPassword,
     @Nullable String mqttHost,
     @Nullable Integer mqttPort,
+    @Nullable String anonymousSensors,
     @Nullable Map<String, @Nullable String> accounts,
     @Nullable Map<String, @Nullable GivenGrant> grants,
     @Nullable Integer maxSensors,
@@ -65,8 +68,6 @@ record ConfigFile(
       Pattern.compile("([a-z0-9_-]+(\\.[a-z0-9_-]+)*|\\[[0-9a-f:.]+])(:\\d{1,5})?");
   private static final Pattern ADDRESS =
       Pattern.compile("\\d{1,3}(\\.\\d{1,3}){3}|[0-9A-Fa-f:.]*:[0-9A-Fa-f:.]*");
-  private static final Pattern FILTER =
-      Pattern.compile("(#|(\\+|[^/+#$][^/+#]*)(/(\\+|[^/+#]+))*(/#)?)");
   private static final Pattern ROOT = Pattern.compile("[^/+#\\s]+(/[^/+#\\s]+)*");
 
   /** The files for TLS, as they are written in a file. */
@@ -152,6 +153,7 @@ record ConfigFile(
             keeping(problems),
             site == null ? null : site.checked(problems),
             access(problems),
+            new Config.SensorPort(anonymous(problems)),
             or(backups, BackupsSection.DEFAULT).checked(problems, withoutSecrets),
             logFormat(problems),
             notices.checked(problems, environment, zone));
@@ -176,6 +178,22 @@ record ConfigFile(
               "must list addresses of reverse proxies, such as 127.0.0.1"));
     }
     return new Config.Access(login(problems), tls == null ? null : tls.checked(problems), trusted);
+  }
+
+  private @Nullable AnonymousSensors anonymous(ConfigProblems problems) {
+    return switch (or(anonymousSensors, "auto")) {
+      case "auto" -> null;
+      case "never" -> AnonymousSensors.NEVER;
+      case "loopback" -> AnonymousSensors.LOOPBACK;
+      case "everywhere" -> AnonymousSensors.EVERYWHERE;
+      default -> {
+        problems.add(
+            "anonymousSensors must be auto, never, loopback or everywhere, not \""
+                + anonymousSensors
+                + '"');
+        yield null;
+      }
+    };
   }
 
   private LogFormat logFormat(ConfigProblems problems) {
@@ -262,7 +280,7 @@ record ConfigFile(
         Stream.of(given.publish(), given.read())
             .filter(Objects::nonNull)
             .flatMap(List::stream)
-            .filter(filter -> filter == null || !FILTER.matcher(filter).matches())
+            .filter(filter -> filter == null || !SensorAccount.isFilter(filter))
             .toList();
     wrong.forEach(
         filter ->

@@ -1,12 +1,6 @@
 package tepidarium.app;
 
-import java.net.Inet4Address;
-import java.net.InetAddress;
-import java.net.NetworkInterface;
-import java.net.SocketException;
 import java.time.Clock;
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -32,6 +26,7 @@ final class CurrentServiceInfo implements ServiceInfo {
   private final Intake intake;
   private final SensorLimit sensorLimit;
   private final Clock clock;
+  private final SensorLogins logins;
   private final Stores stores;
   private final DataParts dataParts;
   private final DiskUse diskUse;
@@ -45,11 +40,13 @@ final class CurrentServiceInfo implements ServiceInfo {
       boolean demo,
       Intake intake,
       SensorLimit sensorLimit,
+      SensorLogins logins,
       Stores stores,
       DataParts dataParts,
       DiskUse diskUse,
       Clock clock) {
     this.diskUse = diskUse;
+    this.logins = logins;
     this.dataParts = dataParts;
     this.sensorLimit = sensorLimit;
     this.clock = clock;
@@ -87,34 +84,19 @@ final class CurrentServiceInfo implements ServiceInfo {
   public Setup setup() {
     Mqtt mqtt =
         config.embedded()
-            ? new Mqtt(true, hosts(), config.mqttPort(), config.rootTopic())
+            ? new Mqtt(
+                true,
+                LocalHosts.of(config.mqttHost()),
+                config.mqttPort(),
+                config.rootTopic(),
+                logins.anonymous())
             : external();
     return new Setup(demo, config.timeZone().getId(), config.maxGapMinutes(), mqtt);
   }
 
   private Mqtt external() {
     java.net.URI uri = java.net.URI.create(config.broker());
-    return new Mqtt(false, List.of(uri.getHost()), uri.getPort(), config.rootTopic());
-  }
-
-  /** Returns the addresses at which a sensor can reach the embedded broker. */
-  private List<String> hosts() {
-    if (!config.mqttHost().equals("0.0.0.0") && !config.mqttHost().equals("::")) {
-      return List.of(config.mqttHost());
-    }
-    List<String> hosts = new ArrayList<>();
-    try {
-      for (NetworkInterface network : Collections.list(NetworkInterface.getNetworkInterfaces())) {
-        for (InetAddress address : Collections.list(network.getInetAddresses())) {
-          if (address instanceof Inet4Address && !address.isLoopbackAddress()) {
-            hosts.add(address.getHostAddress());
-          }
-        }
-      }
-    } catch (SocketException e) {
-      // Without a network, the loopback address below still works on this machine.
-    }
-    return hosts.isEmpty() ? List.of("127.0.0.1") : hosts;
+    return new Mqtt(false, List.of(uri.getHost()), uri.getPort(), config.rootTopic(), null);
   }
 
   @Override

@@ -2,8 +2,10 @@ package tepidarium.app;
 
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.AlertRules;
 import tepidarium.alert.AlertStore;
@@ -33,6 +35,7 @@ import tepidarium.records.MappingRecords;
 import tepidarium.records.NoticeRecords;
 import tepidarium.records.RejectRecords;
 import tepidarium.records.SeasonRecords;
+import tepidarium.records.SensorAccountRecords;
 import tepidarium.records.SensorRecords;
 import tepidarium.sensor.SensorBook;
 import tepidarium.series.ReadingSink;
@@ -65,6 +68,7 @@ public final class Service implements AutoCloseable {
   private final HeardMessages heard = new HeardMessages();
   private final Mappings mappings;
   private final SensorLimit sensorLimit;
+  private final SensorLogins sensorLogins;
   private final BrokerStart broker;
   private final Stores stores;
   private final ContainerData containers;
@@ -103,10 +107,18 @@ public final class Service implements AutoCloseable {
     decoder = new Decoder(config.rootTopic(), config.mappings(), config.maxPayloadBytes());
     sensorLimit =
         new SensorLimit(config.mqttLimits().maxSensors(), config.mqttLimits().newSensorsPerHour());
+    sensorLogins = new SensorLogins(config);
     broker =
         running.add(
             new BrokerStart(
-                config, folder.parts(), folder.clientId(), decoder, heard, sensorLimit, clock));
+                config,
+                folder.parts(),
+                folder.clientId(),
+                decoder,
+                heard,
+                sensorLimit,
+                sensorLogins,
+                clock));
     stores = Stores.open(config, folder.parts(), clock, running);
     mappings =
         new Mappings(config.mappings(), new MappingRecords(stores.records()), decoder, heard);
@@ -121,7 +133,9 @@ public final class Service implements AutoCloseable {
     rejectLog = new RejectRecords(stores.records());
     alertViews = new AlertViews(containers.register(), config.timeZone());
     ClockRecords clockRecords = new ClockRecords(stores.records());
-    trust = new ClockTrust(clockRecords.lastSeen().or(containers::newestReading).orElse(null));
+    Optional<Instant> lastSeen = clockRecords.lastSeen().or(containers::newestReading);
+    sensorLogins.read(new SensorAccountRecords(stores.records()), lastSeen.isPresent());
+    trust = new ClockTrust(lastSeen.orElse(null));
     if (options.trustClock()) {
       trust.confirm(clock.instant());
     }
@@ -138,7 +152,15 @@ public final class Service implements AutoCloseable {
     diskUse = new DiskUse(config.data(), clock, pace.nanos());
     info =
         new CurrentServiceInfo(
-            config, demo, intake, sensorLimit, stores, folder.parts(), diskUse, clock);
+            config,
+            demo,
+            intake,
+            sensorLimit,
+            sensorLogins,
+            stores,
+            folder.parts(),
+            diskUse,
+            clock);
     tls = openTls();
     login = running.add(LoginStart.start(config, stores.records(), clock));
     backups = running.add(createBackups());
@@ -333,6 +355,7 @@ public final class Service implements AutoCloseable {
         new DayExtremesRecords(stores.records()),
         containers.faults(),
         login.login(),
+        sensorLogins,
         clock,
         config.timeZone(),
         config.site(),

@@ -9,7 +9,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -54,7 +53,7 @@ class BrokerLimitsIT {
     BrokerAccounts accounts =
         new BrokerAccounts(
             new BrokerAccounts.ServiceLogin("service-client", "service", "word"),
-            Map.of(),
+            BrokerClients.ANYBODY,
             new BrokerAccounts.Topics(
                 "tepidarium", List::of, topic -> null, (topic, payload) -> {}),
             (topic, reason) -> refused.add(reason));

@@ -1,10 +1,10 @@
 package tepidarium.ingest.mqtt;
 
+import java.net.InetAddress;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.Principal;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
@@ -17,17 +17,20 @@ import org.apache.activemq.artemis.spi.core.security.ActiveMQSecurityManager5;
 import org.apache.activemq.artemis.spi.core.security.jaas.RolePrincipal;
 import org.apache.activemq.artemis.spi.core.security.jaas.UserPrincipal;
 import org.jspecify.annotations.Nullable;
+import tepidarium.ingest.mqtt.BrokerClients.Account;
 
 /**
  * Decides who may log in to the embedded broker, and which topics each client may publish to and
- * read. The service itself has all rights. Without accounts, every client may publish and read
- * below the topics of the service. With accounts, a client may publish as the sensor of its own
- * name, read below its own topic, and use the topics granted to it. Only the service may publish
- * its status, alerts and notices.
+ * read. The service itself has all rights. A client without an account may publish and read below
+ * the topics of the service, where such clients are accepted. A client with an account may use the
+ * topics granted to it. With an account from the settings, it may also publish as the sensor of its
+ * own name and read below its own topic. Only the service may publish its status, alerts and
+ * notices.
  */
 public final class BrokerAccounts implements ActiveMQSecurityManager5 {
   private static final RolePrincipal SERVICE = new RolePrincipal("service");
-  private static final RolePrincipal SENSOR = new RolePrincipal("sensor");
+  private static final RolePrincipal ACCOUNT = new RolePrincipal("account");
+  private static final RolePrincipal ANONYMOUS = new RolePrincipal("anonymous");
 
   /** Subtopics of the root that only the service publishes to. */
   private static final List<String> RESERVED = List.of("status", "alert", "notice");
@@ -45,22 +48,11 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
     }
   }
 
-  /**
-   * An account of a sensor or a person.
-   *
-   * @param publish topic filters to which it may publish, in addition to its own topics
-   * @param read topic filters that it may read, in addition to its own topics
-   */
-  public record Account(String password, List<String> publish, List<String> read) {
-    public Account {
-      publish = List.copyOf(publish);
-      read = List.copyOf(read);
-    }
-
-    @Override
-    public String toString() {
-      return "Account[publish=" + publish + ", read=" + read + ']';
-    }
+  /** Why a login is refused. */
+  enum Refusal {
+    WRONG_PASSWORD,
+    /** The client gave no user name, and needs an account. */
+    NO_ACCOUNT
   }
 
   /**
@@ -79,7 +71,7 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
       BiConsumer<String, byte[]> unread) {}
 
   private final ServiceLogin service;
-  private final Map<String, Account> accounts;
+  private final BrokerClients clients;
   private final Topics topics;
   private final BiConsumer<String, String> refused;
   private volatile @Nullable BrokerQuota quota;
@@ -87,16 +79,16 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
   /**
    * Creates the accounts.
    *
-   * @param accounts accounts by name; empty to accept every client
+   * @param clients the accounts, and which clients need none
    * @param refused receives the topic and the reason of each refused message, on a broker thread
    */
   public BrokerAccounts(
       ServiceLogin service,
-      Map<String, Account> accounts,
+      BrokerClients clients,
       Topics topics,
       BiConsumer<String, String> refused) {
     this.service = service;
-    this.accounts = Map.copyOf(accounts);
+    this.clients = clients;
     this.topics = topics;
     this.refused = refused;
   }
@@ -111,15 +103,15 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
   }
 
   boolean areConfigured() {
-    return !accounts.isEmpty();
+    return count() > 0;
   }
 
   int count() {
-    return accounts.size();
+    return clients.count().getAsInt();
   }
 
   boolean hasAccount(String user) {
-    return accounts.containsKey(user);
+    return account(user) != null;
   }
 
   boolean isService(@Nullable String user) {
@@ -135,16 +127,28 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
     return clientId.equals(service.clientId()) || clientId.startsWith(service.clientId() + '.');
   }
 
-  /** Whether the password is the one of this user. */
-  boolean accepts(@Nullable String user, @Nullable String password) {
+  private @Nullable Account account(@Nullable String user) {
+    return user == null ? null : clients.account().apply(user);
+  }
+
+  /**
+   * Why a client may not log in; null if it may.
+   *
+   * @param from its network address; null if it is unknown
+   */
+  @Nullable Refusal whyNotLogin(
+      @Nullable String user, @Nullable String password, @Nullable InetAddress from) {
     if (isService(user)) {
-      return same(service.password(), password);
+      return same(service.password(), password) ? null : Refusal.WRONG_PASSWORD;
     }
-    if (accounts.isEmpty()) {
-      return true;
+    Account account = account(user);
+    if (account != null) {
+      return password != null && account.password().test(password) ? null : Refusal.WRONG_PASSWORD;
     }
-    Account account = user == null ? null : accounts.get(user);
-    return account != null && same(account.password(), password);
+    if (user != null && !user.isEmpty() && !clients.unknownNames()) {
+      return Refusal.WRONG_PASSWORD;
+    }
+    return from != null && clients.anonymous().test(from) ? null : Refusal.NO_ACCOUNT;
   }
 
   private static boolean same(String expected, @Nullable String given) {
@@ -178,7 +182,7 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
     if (RESERVED.stream().anyMatch(reserved -> isBelow(topics.root() + '/' + reserved, topic))) {
       return '"' + topic + "\" is reserved for this service: publish to another topic";
     }
-    Account account = user == null ? null : accounts.get(user);
+    Account account = account(user);
     if (user == null || account == null) {
       return isServiceTopic(topic)
           ? null
@@ -188,27 +192,26 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
               + topics.root()
               + "/<sensor>, or add a mapping rule for this topic";
     }
+    if (isGranted(account.publish(), topic)) {
+      return null;
+    }
+    String start = "the account \"" + user + "\" may not publish to \"" + topic + "\": publish to ";
+    if (!account.ownSensor()) {
+      return start + String.join(", ", account.publish()) + ", or make an account for this topic";
+    }
     boolean own = isOwnTopic(user, topic) || user.equals(topics.sensorOf().apply(topic));
-    return own || isGranted(account.publish(), topic)
+    return own
         ? null
-        : "the account \""
-            + user
-            + "\" may not publish to \""
-            + topic
-            + "\": publish to "
-            + topics.root()
-            + '/'
-            + user
-            + ", or grant it this topic in the settings (grants)";
+        : start + topics.root() + '/' + user + ", or grant it this topic in the settings (grants)";
   }
 
   /** Whether this logged-in user may subscribe to a topic filter. */
   boolean mayRead(@Nullable String user, String filter) {
-    Account account = user == null ? null : accounts.get(user);
+    Account account = account(user);
     if (user == null || account == null) {
       return isServiceTopic(filter);
     }
-    return isOwnTopic(user, filter) || isGranted(account.read(), filter);
+    return (account.ownSensor() && isOwnTopic(user, filter)) || isGranted(account.read(), filter);
   }
 
   private boolean isOwnTopic(String user, String topic) {
@@ -236,12 +239,11 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
       @Nullable String password,
       RemotingConnection connection,
       @Nullable String securityDomain) {
-    if (!accepts(user, password)) {
+    if (whyNotLogin(user, password, RemoteAddress.of(connection)) != null) {
       return null;
     }
-    Set<Principal> principals =
-        Set.of(
-            new UserPrincipal(user == null ? "anybody" : user), isService(user) ? SERVICE : SENSOR);
+    RolePrincipal role = isService(user) ? SERVICE : account(user) == null ? ANONYMOUS : ACCOUNT;
+    Set<Principal> principals = Set.of(new UserPrincipal(user == null ? "anybody" : user), role);
     return new Subject(true, principals, Set.of(), Set.of());
   }
 
@@ -255,10 +257,16 @@ public final class BrokerAccounts implements ActiveMQSecurityManager5 {
       return true;
     }
     String user =
-        subject.getPrincipals(UserPrincipal.class).stream()
-            .map(UserPrincipal::getName)
-            .findFirst()
-            .orElse(null);
+        subject.getPrincipals().contains(ANONYMOUS)
+            ? null
+            : subject.getPrincipals(UserPrincipal.class).stream()
+                .map(UserPrincipal::getName)
+                .findFirst()
+                .orElse("");
+    if (user != null && account(user) == null) {
+      // The account was removed while its client was connected.
+      return false;
+    }
     // The broker names an address "topic" or, for a subscription's queue, "topic::queue".
     int queue = address.indexOf("::");
     String topic = queue < 0 ? address : address.substring(0, queue);

@@ -7,18 +7,23 @@ import java.net.ServerSocket;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.stream.Collectors;
+import org.apache.activemq.artemis.api.core.ActiveMQDisconnectedException;
 import org.apache.activemq.artemis.api.core.SimpleString;
 import org.apache.activemq.artemis.core.config.Configuration;
 import org.apache.activemq.artemis.core.config.WildcardConfiguration;
 import org.apache.activemq.artemis.core.config.impl.ConfigurationImpl;
 import org.apache.activemq.artemis.core.remoting.server.RemotingService;
 import org.apache.activemq.artemis.core.security.Role;
+import org.apache.activemq.artemis.core.security.impl.SecurityStoreImpl;
 import org.apache.activemq.artemis.core.server.ActiveMQServer;
 import org.apache.activemq.artemis.core.server.JournalType;
 import org.apache.activemq.artemis.core.server.Queue;
+import org.apache.activemq.artemis.core.server.ServerSession;
 import org.apache.activemq.artemis.core.settings.impl.AddressFullMessagePolicy;
 import org.apache.activemq.artemis.core.settings.impl.AddressSettings;
 import org.jspecify.annotations.Nullable;
@@ -58,6 +63,7 @@ public final class EmbeddedBroker implements AutoCloseable {
   private final SessionLimit sessions;
   private final PacketMemory packets;
   private final LoginLimit logins;
+  private final AnonymousRefusals anonymous = new AnonymousRefusals(System::nanoTime);
   private final Thread watchdog;
   private ActiveMQServer server;
   private volatile int servicePort;
@@ -72,7 +78,7 @@ public final class EmbeddedBroker implements AutoCloseable {
     this.folder = folder;
     this.accounts = accounts;
     this.limits = limits;
-    this.logins = new LoginLimit(System::nanoTime, accounts.count());
+    this.logins = new LoginLimit(System::nanoTime, accounts::count);
     this.quota = new BrokerQuota(limits, accounts.serviceClientId(), System::nanoTime);
     this.packets =
         PacketMemory.of(limits.packetBytes(), why -> accounts.reportRefused("(not read)", why));
@@ -127,7 +133,7 @@ public final class EmbeddedBroker implements AutoCloseable {
       AcknowledgementGuard.install(fresh);
       fresh
           .getRemotingService()
-          .addIncomingInterceptor(new PacketInterceptor(fresh, accounts, logins, quota));
+          .addIncomingInterceptor(new PacketInterceptor(fresh, accounts, logins, anonymous, quota));
     } catch (Exception e) {
       fresh.stop();
       throw e;
@@ -329,6 +335,32 @@ public final class EmbeddedBroker implements AutoCloseable {
   /** A text with the number of refused logins within the last hour. */
   public String logins() {
     return logins.summary();
+  }
+
+  /** The connections that were refused within the last hour because the client has no account. */
+  public AnonymousRefusals.Summary anonymousRefusals() {
+    return anonymous.summary();
+  }
+
+  /** User names of the clients that are connected now. */
+  public synchronized Set<String> connectedUsers() {
+    return server.getSessions().stream()
+        .map(ServerSession::getUsername)
+        .filter(Objects::nonNull)
+        .collect(Collectors.toSet());
+  }
+
+  /** Closes all connections of a user, and forgets which topics it was allowed to use. */
+  public synchronized void disconnect(String user) {
+    if (server.getSecurityStore() instanceof SecurityStoreImpl security) {
+      security.invalidateAuthorizationCache();
+      security.invalidateAuthenticationCache();
+    }
+    for (ServerSession session : server.getSessions()) {
+      if (user.equals(session.getUsername())) {
+        session.getRemotingConnection().fail(new ActiveMQDisconnectedException());
+      }
+    }
   }
 
   /** Why new topics were refused within the last hour; null if none were. */

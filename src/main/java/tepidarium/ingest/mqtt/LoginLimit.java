@@ -2,10 +2,9 @@ package tepidarium.ingest.mqtt;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayDeque;
-import java.util.Deque;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.function.IntSupplier;
 import java.util.function.LongSupplier;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -25,7 +24,6 @@ final class LoginLimit {
   private static final Logger LOG = LoggerFactory.getLogger(LoginLimit.class);
   static final int MAX_FAILURES = 5;
   private static final Duration WINDOW = Duration.ofMinutes(1);
-  private static final Duration SHOWN = Duration.ofHours(1);
 
   /** Number of shared limits that are stored, in addition to two for each account. */
   private static final int MIN_SHARED = 1_000;
@@ -72,7 +70,7 @@ final class LoginLimit {
   }
 
   private final LongSupplier nanos;
-  private final int maxKnownPerAccount;
+  private final IntSupplier accounts;
   private final Map<String, Failures> shared;
 
   /**
@@ -81,21 +79,23 @@ final class LoginLimit {
    */
   private final Map<String, Map<String, Failures>> known = new HashMap<>();
 
-  /** Refused logins of the last hour in windows of a minute: start in nanoseconds, and number. */
-  private final Deque<long[]> refusedByMinute = new ArrayDeque<>();
-
+  private final RecentCount refused = new RecentCount();
   private String last = "";
 
   /**
    * Creates a limit.
    *
    * @param nanos a clock in nanoseconds, such as {@link System#nanoTime}
-   * @param accounts number of accounts, at least 0
+   * @param accounts number of accounts, which may change
    */
-  LoginLimit(LongSupplier nanos, int accounts) {
+  LoginLimit(LongSupplier nanos, IntSupplier accounts) {
     this.nanos = nanos;
-    this.maxKnownPerAccount = Math.max(MIN_KNOWN_PER_ACCOUNT, MAX_KNOWN / (accounts + 1));
-    this.shared = new BoundedMap<>(MIN_SHARED + 2 * accounts);
+    this.accounts = accounts;
+    this.shared = new BoundedMap<>(() -> MIN_SHARED + 2 * accounts.getAsInt());
+  }
+
+  private int maxKnownPerAccount() {
+    return Math.max(MIN_KNOWN_PER_ACCOUNT, MAX_KNOWN / (accounts.getAsInt() + 1));
   }
 
   /** Records a login with the right password. */
@@ -103,7 +103,8 @@ final class LoginLimit {
     String own = client.own();
     if (!client.clientId().isEmpty() && own.length() <= MAX_KNOWN_LENGTH) {
       Map<String, Failures> ids =
-          known.computeIfAbsent(client.account(), account -> new BoundedMap<>(maxKnownPerAccount));
+          known.computeIfAbsent(
+              client.account(), account -> new BoundedMap<>(this::maxKnownPerAccount));
       Failures failures = ids.remove(own);
       ids.put(own, failures == null ? new Failures() : failures);
     }
@@ -133,31 +134,18 @@ final class LoginLimit {
 
   /** Records and logs a refused login. */
   synchronized void refused(String reason) {
-    long now = nanos.getAsLong();
     // The text contains names of clients; line breaks in them could forge lines of the log.
     last = Reject.of(Instant.EPOCH, "", RejectCode.OTHER, reason, "").reason();
-    long[] minute = refusedByMinute.peekLast();
-    if (minute == null || now - minute[0] >= WINDOW.toNanos()) {
+    if (refused.add(nanos.getAsLong())) {
       LOG.warn("login refused: {}; further refusals are not logged for one minute", last);
-      removeOld(now);
-      refusedByMinute.add(new long[] {now, 1});
-    } else {
-      minute[1]++;
-    }
-  }
-
-  private void removeOld(long now) {
-    while (!refusedByMinute.isEmpty() && now - refusedByMinute.peek()[0] >= SHOWN.toNanos()) {
-      refusedByMinute.remove();
     }
   }
 
   /** A text with the number of refused logins within the last hour. */
   synchronized String summary() {
-    removeOld(nanos.getAsLong());
-    long refused = refusedByMinute.stream().mapToLong(minute -> minute[1]).sum();
-    return refused == 0
+    long count = refused.sum(nanos.getAsLong());
+    return count == 0
         ? "no login refused within the last hour"
-        : refused + " logins refused within the last hour, the last one from " + last;
+        : count + " logins refused within the last hour, the last one from " + last;
   }
 }

@@ -11,6 +11,7 @@ import io.netty.handler.codec.mqtt.MqttProperties;
 import io.netty.handler.codec.mqtt.MqttPublishMessage;
 import io.netty.handler.codec.mqtt.MqttSubscribeMessage;
 import io.netty.handler.codec.mqtt.MqttTopicSubscription;
+import java.net.InetAddress;
 import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
@@ -42,16 +43,22 @@ final class PacketInterceptor implements MQTTInterceptor {
   private final ActiveMQServer server;
   private final BrokerAccounts accounts;
   private final LoginLimit logins;
+  private final AnonymousRefusals anonymous;
   private final BrokerQuota quota;
 
   /** The account of each client id while the broker has a session for it. */
   private final Map<String, String> owners = new ConcurrentHashMap<>();
 
   PacketInterceptor(
-      ActiveMQServer server, BrokerAccounts accounts, LoginLimit logins, BrokerQuota quota) {
+      ActiveMQServer server,
+      BrokerAccounts accounts,
+      LoginLimit logins,
+      AnonymousRefusals anonymous,
+      BrokerQuota quota) {
     this.server = server;
     this.accounts = accounts;
     this.logins = logins;
+    this.anonymous = anonymous;
     this.quota = quota;
   }
 
@@ -101,7 +108,7 @@ final class PacketInterceptor implements MQTTInterceptor {
     String clientId = connection.getClientID();
     if (clientId != null && TopicNames.namesQueue(clientId)) {
       logins.refused(
-          host(connection)
+          RemoteAddress.words(connection)
               + ": the client id \""
               + clientId
               + "\" contains two colons in a row: choose another client id to subscribe");
@@ -126,25 +133,31 @@ final class PacketInterceptor implements MQTTInterceptor {
     String name = user == null ? "" : user;
     byte[] bytes = packet.payload().passwordInBytes();
     String password = bytes == null ? null : new String(bytes, StandardCharsets.UTF_8);
-    String host = host(connection);
+    String host = RemoteAddress.words(connection);
     boolean service = accounts.isService(name);
+    InetAddress from = RemoteAddress.of(connection);
     // The service has a separate limit. Otherwise, guessing its password would block clients
     // without a user name.
     String account = service || accounts.hasAccount(name) ? name : "";
     String given = packet.payload().clientIdentifier();
     String clientId = given == null ? "" : given;
     LoginLimit.Client client = new LoginLimit.Client(account, host, clientId);
-    if (!service && logins.isBlocked(client)) {
+    if (!service && !name.isEmpty() && logins.isBlocked(client)) {
       logins.refused(
           quoted(name, host) + ": too many wrong passwords; wait a minute, then try again");
       return refuse(connection, version, MQTTReasonCodes.CONNECTION_RATE_EXCEEDED);
     }
-    if (!accounts.accepts(user, password)) {
+    BrokerAccounts.Refusal refusal = accounts.whyNotLogin(user, password, from);
+    if (refusal == BrokerAccounts.Refusal.NO_ACCOUNT) {
+      anonymous.add(clientId, host);
+      return refuse(connection, version, MQTTReasonCodes.NOT_AUTHORIZED);
+    }
+    if (refusal != null) {
       logins.failed(client);
       logins.refused(quoted(name, host) + ": wrong name or password");
       return refuse(connection, version, MQTTReasonCodes.BAD_USER_NAME_OR_PASSWORD);
     }
-    if (!mayUseClientId(clientId, name)) {
+    if (!mayUseClientId(clientId, account)) {
       logins.refused(
           quoted(name, host) + ": the client id \"" + clientId + "\" belongs to another account");
       return refuse(connection, version, MQTTReasonCodes.CLIENT_IDENTIFIER_NOT_VALID);
@@ -172,7 +185,9 @@ final class PacketInterceptor implements MQTTInterceptor {
 
   /**
    * Whether the account may use the client id. The id of the service is reserved. With accounts, an
-   * id belongs to the account that used it first.
+   * id belongs to the account that used it first. A sensor that gets an account keeps its id.
+   *
+   * @param name the account; empty for none
    */
   private boolean mayUseClientId(@Nullable String clientId, String name) {
     if (clientId == null || clientId.isEmpty()) {
@@ -186,7 +201,7 @@ final class PacketInterceptor implements MQTTInterceptor {
     }
     removeIdleOwners();
     String owner = owners.get(clientId);
-    if (owner != null && !owner.equals(name) && hasSession(clientId)) {
+    if (owner != null && !owner.isEmpty() && !owner.equals(name) && hasSession(clientId)) {
       return false;
     }
     owners.put(clientId, name);
@@ -212,14 +227,6 @@ final class PacketInterceptor implements MQTTInterceptor {
 
   private static String quoted(String name, String host) {
     return (name.isEmpty() ? "a client without a name" : '"' + name + '"') + " at " + host;
-  }
-
-  private static String host(RemotingConnection connection) {
-    String address = connection.getRemoteAddress();
-    int colon = address == null ? -1 : address.lastIndexOf(':');
-    return address == null
-        ? "an unknown address"
-        : colon < 0 ? address : address.substring(0, colon);
   }
 
   /** Refuses a login with the reason code of the client's MQTT version. */

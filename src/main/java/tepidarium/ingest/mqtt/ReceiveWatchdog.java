@@ -25,7 +25,7 @@ final class ReceiveWatchdog {
   private final MqttLink.Limits limits;
   private final LongSupplier waitingInBroker;
   private final UnaryOperator<InputStream> beforeClient;
-  private final Map<Long, Integer> failures = new BoundedMap<>(MAX_SUSPECTS);
+  private final Map<Long, Integer> failures = new BoundedMap<>(() -> MAX_SUSPECTS);
 
   private volatile @Nullable PublishFilter filter;
   private long unacknowledged;

@@ -171,6 +171,10 @@ public final class RouteRoles {
       PUT /api/sensors/{sensor}/calibration
       POST /api/sensors/{sensor}/calibration-points
       DELETE /api/sensors/{sensor}/calibration-points/{point}
+      GET /api/sensor-accounts
+      POST /api/sensor-accounts
+      POST /api/sensor-accounts/{account}/password
+      DELETE /api/sensor-accounts/{account}
       POST /api/notifiers/{name}/test
       POST /api/mappings
       DELETE /api/mappings/{mapping}

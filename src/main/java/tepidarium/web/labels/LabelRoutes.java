@@ -13,6 +13,7 @@ import tepidarium.germination.SeedJournal;
 import tepidarium.germination.SowingFinder;
 import tepidarium.germination.SowingTimeline;
 import tepidarium.web.ContainerRequests;
+import tepidarium.web.QrDrawing;
 
 /** Routes for the labels of containers and their QR codes. */
 public final class LabelRoutes {
@@ -102,6 +103,6 @@ public final class LabelRoutes {
   private void code(Context ctx) {
     Container container = requests.container(ctx);
     String link = address(ctx).check(container.id());
-    ctx.contentType("image/svg+xml").result(QrSvg.of(link));
+    ctx.contentType("image/svg+xml").result(QrDrawing.of(link).svg());
   }
 }

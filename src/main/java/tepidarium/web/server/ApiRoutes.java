@@ -57,8 +57,10 @@ import tepidarium.web.seeds.SeedViews;
 import tepidarium.web.seeds.SowingRoutes;
 import tepidarium.web.seeds.SpeciesRoutes;
 import tepidarium.web.seeds.TallyRoutes;
+import tepidarium.web.sensors.BrokerLogins;
 import tepidarium.web.sensors.FaultRoutes;
 import tepidarium.web.sensors.PlacementRoutes;
+import tepidarium.web.sensors.SensorAccountRoutes;
 import tepidarium.web.sensors.SensorRoutes;
 import tepidarium.web.sensors.SensorViews;
 import tepidarium.web.sums.SumsRoutes;
@@ -98,6 +100,7 @@ public final class ApiRoutes {
       DayExtremesStore dayExtremes,
       FaultHistory faults,
       Login login,
+      BrokerLogins brokerLogins,
       Clock clock,
       ZoneId zone,
       @Nullable Site site,
@@ -111,6 +114,7 @@ public final class ApiRoutes {
             parts.register(), parts.seeds(), parts.containers(), requests, parts.clock())
         .add(routes);
     new SensorRoutes(parts.register(), parts.sensors(), parts.clock()).add(routes);
+    new SensorAccountRoutes(parts.brokerLogins(), parts.clock()).add(routes);
     new PlacementRoutes(parts.register(), parts.sensors(), parts.history(), parts.clock())
         .add(routes);
     new FaultRoutes(

@@ -27,8 +27,18 @@ public interface ServiceInfo {
     }
   }
 
-  /** How a sensor reaches the broker. */
-  record Mqtt(boolean embedded, List<String> hosts, int port, String rootTopic) {}
+  /**
+   * How a sensor reaches the broker.
+   *
+   * @param anonymous where sensors need no account: {@code never}, {@code loopback} or {@code
+   *     everywhere}; null if the broker is not part of this service
+   */
+  record Mqtt(
+      boolean embedded,
+      List<String> hosts,
+      int port,
+      String rootTopic,
+      @Nullable String anonymous) {}
 
   /** Values that do not change while the service runs. */
   record Setup(boolean demo, String timeZone, double maxGapMinutes, Mqtt mqtt) {}

@@ -10,7 +10,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
-import java.util.Map;
 import org.eclipse.paho.mqttv5.client.MqttClient;
 import org.eclipse.paho.mqttv5.client.MqttConnectionOptions;
 import org.eclipse.paho.mqttv5.client.persist.MemoryPersistence;
@@ -45,7 +44,7 @@ class EmbeddedBrokerTest {
     BrokerAccounts accounts =
         new BrokerAccounts(
             new BrokerAccounts.ServiceLogin("service-client", "service", "word"),
-            Map.of(),
+            BrokerClients.ANYBODY,
             new BrokerAccounts.Topics(
                 "tepidarium", List::of, topic -> null, (topic, payload) -> {}),
             (topic, reason) -> {});

@@ -8,7 +8,6 @@ import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -27,7 +26,7 @@ class JournalFilesTest {
     BrokerAccounts accounts =
         new BrokerAccounts(
             new BrokerAccounts.ServiceLogin("id", "u", "p"),
-            Map.of(),
+            BrokerClients.ANYBODY,
             new BrokerAccounts.Topics("t", List::of, topic -> null, (topic, payload) -> {}),
             (topic, reason) -> {});
     EmbeddedBroker.start("127.0.0.1", 0, folder, accounts, EmbeddedBrokerTest.LIMITS).close();

@@ -10,7 +10,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.apache.activemq.artemis.api.core.SimpleString;
@@ -75,7 +74,7 @@ class LazyPagingBrokerTest {
     BrokerAccounts accounts =
         new BrokerAccounts(
             new BrokerAccounts.ServiceLogin("service-client", "service", "word"),
-            Map.of(),
+            BrokerClients.ANYBODY,
             new BrokerAccounts.Topics(
                 "tepidarium", List::of, topic -> null, (topic, payload) -> {}),
             (topic, reason) -> {});

@@ -13,7 +13,7 @@ class LoginLimitTest {
   private static final int ACCOUNTS = 9;
 
   private final AtomicLong nanos = new AtomicLong();
-  private final LoginLimit limit = new LoginLimit(nanos::get, ACCOUNTS);
+  private final LoginLimit limit = new LoginLimit(nanos::get, () -> ACCOUNTS);
 
   private void pass(Duration time) {
     nanos.addAndGet(time.toNanos());

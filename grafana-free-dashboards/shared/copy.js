@@ -1,6 +1,6 @@
 // A button that copies a text.
 
-import { h, setText } from '../shared/dom.js';
+import { h, setText } from './dom.js';
 
 export function copyText(text, title) {
   const button = h(

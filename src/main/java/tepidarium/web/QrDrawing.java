@@ -1,23 +1,27 @@
-package tepidarium.web.labels;
+package tepidarium.web;
 
 import io.nayuki.qrcodegen.QrCode;
 
 /**
- * Draws a QR code (ISO/IEC 18004) as SVG, with error correction level M or better. The quiet zone
- * is 4 modules wide, as the standard requires. One unit of the picture is one module.
+ * A QR code (ISO/IEC 18004) as a drawing, with error correction level M or better. The quiet zone
+ * is 4 modules wide, as the standard requires.
+ *
+ * @param side width and height in modules, with the quiet zone
+ * @param path the dark modules as path data of SVG; one unit is one module
  */
-final class QrSvg {
+public record QrDrawing(int side, String path) {
   private static final int QUIET_ZONE = 4;
 
-  private QrSvg() {}
-
-  static String of(String text) {
+  public static QrDrawing of(String text) {
     QrCode code = QrCode.encodeText(text, QrCode.Ecc.MEDIUM);
-    int side = code.size + 2 * QUIET_ZONE;
     StringBuilder path = new StringBuilder();
     for (int y = 0; y < code.size; y++) {
       addRow(path, code, y);
     }
+    return new QrDrawing(code.size + 2 * QUIET_ZONE, path.toString());
+  }
+
+  public String svg() {
     return "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %1$d %1$d\"".formatted(side)
         + " shape-rendering=\"crispEdges\">"
         + "<rect width=\"%1$d\" height=\"%1$d\" fill=\"#fff\"/>".formatted(side)

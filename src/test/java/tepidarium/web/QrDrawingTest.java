@@ -1,4 +1,4 @@
-package tepidarium.web.labels;
+package tepidarium.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
@@ -17,7 +17,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Draws the picture and reads it with another library than the one that made it. */
-class QrSvgTest {
+class QrDrawingTest {
   private static final Pattern SIDE = Pattern.compile("viewBox=\"0 0 (\\d+) \\1\"");
   private static final Pattern RUN = Pattern.compile("M(\\d+) (\\d+)h(\\d+)v1H\\1z");
   private static final int PIXELS_PER_MODULE = 4;
@@ -30,7 +30,7 @@ class QrSvgTest {
         "http://[fe80::1]:8080/tally.html?container=j%C3%A4r"
       })
   void anotherLibraryReadsTheLink(String link) throws ReaderException {
-    assertEquals(link, read(QrSvg.of(link)));
+    assertEquals(link, read(QrDrawing.of(link).svg()));
   }
 
   private static String read(String svg) throws ReaderException {
