@@ -22,8 +22,9 @@ export function makeCourse({ id, container, setup, failed }) {
   let newestAsk = 0;
   let askedAt = 0;
   let data = null;
-  const created = Date.parse(container().createdAt);
-  const range = makeRange(byId('range'), { created, changed: () => load().catch(failed) });
+  /** When its readings begin; before the first one, when it was created. */
+  const begin = () => Date.parse(container().heat?.from ?? container().createdAt);
+  const range = makeRange(byId('range'), { begin, changed: () => load().catch(failed) });
   let charts = newCharts();
 
   function newCharts() {

@@ -19,7 +19,16 @@ const STEPS = [
   ['wider', 'Wider'],
 ];
 
-export function makeRange(host, { created, changed }) {
+/** The shortest stretch of a container that was just set up. */
+const LEAST_MS = 600_000;
+
+/** From when to when a preset shows: not from before the first reading, which would count as missing. */
+export const presetSpan = (ms, begin, to) => ({
+  from: Math.max(ms === null ? -Infinity : to - ms, Math.min(begin, to - LEAST_MS)),
+  to,
+});
+
+export function makeRange(host, { begin, changed }) {
   let preset = PRESETS[0];
   let zoomed = null;
   fromAddress();
@@ -51,8 +60,7 @@ export function makeRange(host, { created, changed }) {
 
   function current() {
     if (zoomed) return zoomed;
-    const to = now();
-    return { from: preset.ms === null ? Math.min(created, to - HOUR_MS) : to - preset.ms, to };
+    return presetSpan(preset.ms, begin(), now());
   }
 
   function choose(one) {

@@ -23,6 +23,7 @@ export function makeComparison(host, nameOf) {
   async function compare() {
     result.replaceChildren();
     const chosen = picks.map((pick) => sowings.find((one) => String(one.id) === pick.value));
+    if (chosen[0] === chosen[1]) throw new Error('Choose two different sowings.');
     const comparison = await api.compareGermination(chosen[0].id, chosen[1].id);
     const words = comparisonWords(comparison, chosen.map(nameOf));
     result.replaceChildren(

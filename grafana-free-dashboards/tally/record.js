@@ -7,7 +7,7 @@ import * as f from '../shared/format.js';
 import { makeCourse } from './course-view.js';
 import { record } from './entries.js';
 import { forecasts } from './forecast.js';
-import { fractionWords, measureRows, prospectWords } from './seed-words.js';
+import { fractionWords, hasIndices, indexRows, measureRows, prospectWords } from './seed-words.js';
 import { replicateWords } from './compare-words.js';
 import { seedsToGather } from './seeds-to-gather.js';
 
@@ -29,11 +29,8 @@ export async function showRecord(place, sowing, context) {
     forecasts(sowing, context.names, asked),
     h('h4', {}, 'How they came up'),
     makeCourse(germination, sowing, asked),
-    h(
-      'dl',
-      { class: 'measures' },
-      measureRows(germination.measures).flatMap(([title, value]) => [h('dt', {}, title), h('dd', {}, value)]),
-    ),
+    measureList(measureRows(germination.measures)),
+    ...indices(germination),
     bestFit(germination),
     ...replicates(germination),
     h('h4', {}, 'Seeds to gather next time'),
@@ -43,6 +40,19 @@ export async function showRecord(place, sowing, context) {
     record(entries, sowing, context, output),
   );
 }
+
+const measureList = (rows) =>
+  h(
+    'dl',
+    { class: 'measures' },
+    rows.flatMap(([title, value]) => [h('dt', {}, title), h('dd', {}, value)]),
+  );
+
+/** The indices of the literature, folded away, once they mean something. */
+const indices = ({ measures, checks }) =>
+  hasIndices(checks)
+    ? [h('details', {}, h('summary', {}, 'Indices for publications'), measureList(indexRows(measures)))]
+    : [];
 
 function whatNext(germination, sowing, { species }) {
   const day = (now() - Date.parse(germination.sownAt)) / 86_400_000;
@@ -68,7 +78,7 @@ function bestFit({ fits: { best, fits, finalFractionInterval }, checks }) {
   const name = fit.model.replace('WithFinalFraction', '');
   const final = finalFractionInterval
     ? `In the end ${fractionWords(fit.finalFraction, finalFractionInterval)} germinate; the interval is over all curves that fit about as well.`
-    : 'These counts do not show how many will germinate in the end. The figures assume that every seed does.';
+    : 'These counts do not show yet how many will germinate in the end: this curve ends with all of them.';
   const watched = Math.max(0, ...checks.map((check) => check.day));
   const half = fit.medianReason
     ? fit.medianReason

@@ -105,7 +105,19 @@ export function measureRows(measures) {
     ],
     ['Half of those germinated', days(measures.halfTimeCoolbear)],
     ['Half of those sown', measures.halfOfSownBetween === null ? 'not reached' : spanWords(measures.halfOfSownBetween)],
-    ['Spread (standard deviation)', measures.variance === null ? UNKNOWN : days(Math.sqrt(measures.variance))],
+  ];
+}
+
+/** Indices need two checks and a day: minutes after sowing they are huge and say nothing. */
+export const hasIndices = (checks) => checks.length >= 2 && Math.max(...checks.map((check) => check.day)) >= 1;
+
+/** The indices of the literature. */
+export function indexRows(measures) {
+  return [
+    [
+      'Spread (standard deviation)',
+      measures.variance === null ? UNKNOWN : `${number(Math.sqrt(measures.variance), 1)} days`,
+    ],
     ['Speed (Maguire)', `${number(measures.speed, 2)} seeds a day`],
     ['Rate index', `${number(measures.rateIndexPercent, 2)} % a day`],
     ['Synchrony (0 to 1)', measures.synchrony === null ? UNKNOWN : number(measures.synchrony, 2)],

@@ -237,3 +237,11 @@ test('groups of a sowing are tested as replicates', () => {
   assert.ok(apart.lines.some((line) => line.includes('95 %: 20 to 50 %')));
   assert.equal(compared.replicateWords(null), null);
 });
+
+test('indices start with the second check and after a day', () => {
+  const check = (day) => ({ day });
+  assert.equal(w.hasIndices([]), false);
+  assert.equal(w.hasIndices([check(3)]), false);
+  assert.equal(w.hasIndices([check(0.0005), check(0.001)]), false);
+  assert.equal(w.hasIndices([check(0.5), check(1)]), true);
+});

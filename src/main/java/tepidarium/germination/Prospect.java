@@ -51,7 +51,7 @@ public record Prospect(
   private static String assumption(int past) {
     String curve =
         "The remaining seeds are sound and germinate by the same curve as the "
-            + "earlier ones. A fraction of the lot never germinates. The times of the "
+            + "earlier ones. Some may never germinate; their share is estimated. The times of the "
             + "others follow a lognormal, loglogistic or Weibull distribution; each is "
             + "weighted by its fit. The temperature stays as it was. ";
     return past == 0
