@@ -7,6 +7,7 @@ import { keepAges } from './ages.js';
 import { moment } from './time-format.js';
 import { keepHealth, showHealth } from './health.js';
 import { liveStream } from './live.js';
+import { keepOpenCount } from './open-count.js';
 import { catchUp, takeNotice, wakeWithPage } from './tell-here.js';
 import { unitSwitch } from './unit-switch.js';
 import { showVisitor } from './visitor.js';
@@ -31,6 +32,11 @@ export function startPage({ current, handlers = {}, reload, redraw, lost }) {
   wakeWithPage((needed) => {
     byId('press').hidden = !needed;
   });
+  const openAlerts = keepOpenCount(byId('pages').querySelector('a[href="/alerts.html"]'));
+  const alert = (one) => {
+    openAlerts.take(one);
+    handlers.alert?.(one);
+  };
   const hello = ({ time }) => learnTime(time);
   const notice = (message) => {
     takeNotice(message);
@@ -42,13 +48,15 @@ export function startPage({ current, handlers = {}, reload, redraw, lost }) {
       reload();
       showHealth();
       showVisitor();
+      // Without an answer the old number stays; the page says itself that it is not live.
+      openAlerts.load().catch(() => {});
       catchUp();
     } else if (state === 'down') {
       lost?.();
     }
   };
   liveStream({
-    handlers: { hello, ...handlers, notice },
+    handlers: { hello, ...handlers, alert, notice },
     probe: () => api.health(5000),
     refusal: api.liveRefusal,
     onState,

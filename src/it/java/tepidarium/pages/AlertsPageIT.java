@@ -48,6 +48,8 @@ class AlertsPageIT {
     page.navigate(service.url() + "/alerts.html");
     Locator open = page.locator("#open-list [data-kind=cold]");
     assertThat(open).containsText("Jar");
+    Locator menu = page.locator("nav a[href='/alerts.html']");
+    assertThat(menu).containsText("(1 open)");
     page.locator("#who").fill("Ada");
 
     open.locator("summary").press("Enter");
@@ -59,6 +61,7 @@ class AlertsPageIT {
     open.locator("[type=submit]").click();
     assertThat(open).hasCount(0);
     assertThat(page.locator("#no-open")).isVisible();
+    assertThat(menu).not().containsText("open");
 
     page.locator("#tab-shelved").click();
     Locator shelved = page.locator("#shelved-list [data-kind=cold]");
@@ -66,6 +69,7 @@ class AlertsPageIT {
     shelved.locator("button").click();
     assertThat(shelved).hasCount(0);
 
+    assertThat(menu).containsText("(1 open)");
     page.locator("#tab-open").click();
     open.locator("button.acknowledge").click();
     assertThat(open).containsText("by Ada");
