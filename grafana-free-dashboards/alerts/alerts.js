@@ -19,6 +19,7 @@ const TOGETHER_MS = 300;
 const DAY_MS = 86_400_000;
 
 const alerts = new Map();
+let heatSources = new Map();
 let past = [];
 let figures = null;
 let ready = false;
@@ -63,7 +64,8 @@ async function load() {
 }
 
 async function loadOpen() {
-  const [open, shelved] = await Promise.all([api.alerts('open'), api.alerts('shelved')]);
+  const [open, shelved, containers] = await Promise.all([api.alerts('open'), api.alerts('shelved'), api.containers()]);
+  heatSources = new Map(containers.map((one) => [one.id, one.heatSource]));
   replaceAll(alerts, [...open, ...shelved], (one) => one.id);
   draw();
   byId('trouble').replaceChildren();
@@ -78,7 +80,11 @@ function takeAlert(alert) {
 }
 
 function draw() {
-  const { open, shelved } = drawOpen(byId('open-list'), byId('shelved-list'), [...alerts.values()], takeAlert);
+  const { open, shelved } = drawOpen(byId('open-list'), byId('shelved-list'), {
+    alerts: [...alerts.values()],
+    heatSourceOf: (id) => heatSources.get(id) ?? null,
+    changed: takeAlert,
+  });
   byId('no-open').hidden = open > 0;
   byId('no-shelved').hidden = shelved > 0;
   setText(byId('tab-open'), open > 0 ? `Open (${open})` : TABS.open);

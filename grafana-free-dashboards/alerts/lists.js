@@ -1,7 +1,7 @@
 // The lists of open and shelved alerts, with the buttons of each.
 
 import { api } from '../shared/api.js';
-import { updateAlert } from '../shared/attention.js';
+import { drawGroups } from '../shared/alert-groups.js';
 import { containerLink } from '../shared/container-link.js';
 import { now } from '../shared/clock.js';
 import { actionButton, h, reconcile, setText } from '../shared/dom.js';
@@ -25,18 +25,12 @@ export const title = (alert) =>
   );
 
 /** Returns how many are open and how many shelved. */
-export function drawOpen(openList, shelvedList, alerts, changed) {
+export function drawOpen(openList, shelvedList, { alerts, heatSourceOf, changed }) {
   const at = now();
   const all = alerts.filter(isOpen).sort(byUrgency(at));
   const open = all.filter((alert) => !isShelved(alert, at));
   const shelved = all.filter((alert) => isShelved(alert, at));
-  reconcile(
-    openList,
-    open,
-    (alert) => alert.id,
-    (alert) => makeOpen(alert, changed),
-    updateAlert,
-  );
+  drawGroups(openList, { alerts: open, heatSourceOf, changed, make: makeOpen });
   reconcile(
     shelvedList,
     shelved,

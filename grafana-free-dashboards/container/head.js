@@ -5,7 +5,7 @@ import { actionButton, byId, h, reconcile, setText } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { now } from '../shared/clock.js';
-import { makeAlert, updateAlert } from '../shared/attention.js';
+import { makeAlert, updateAlert } from '../shared/alert-item.js';
 import { makeCard, updateCard } from '../shared/card.js';
 import { missingHours } from '../shared/container-words.js';
 import { byUrgency, isOpen } from '../shared/alert-words.js';

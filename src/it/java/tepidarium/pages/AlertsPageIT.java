@@ -122,19 +122,37 @@ class AlertsPageIT {
     browser.assertNothingWrong(page);
   }
 
-  private void coldJar() {
-    String jar = grower.container("Jar");
-    grower.place("jar-1", jar, Instant.now().minusSeconds(1_200));
-    temperatureAgo(15, 30.2);
-    temperatureAgo(11, 24.5);
-    temperatureAgo(6, 24.3);
-    temperatureAgo(1, 24.4);
+  /** Two bags on one mat that failed. */
+  @Test
+  void alertsOfOneCauseAreAcknowledgedTogether() {
+    cold("Bag 1", "bag-1", ",\"heatSource\":\"mat\"");
+    cold("Bag 2", "bag-2", ",\"heatSource\":\"mat\"");
+    Page page = browser.page(390);
+    page.navigate(service.url() + "/alerts.html");
+    Locator group = page.locator("#open-list > .group");
+    assertThat(group.locator(".group-title")).containsText("2 containers on “mat” are too cold");
+    group.locator("button", new Locator.LocatorOptions().setHasText("Acknowledge all")).click();
+    assertThat(group).hasCount(0);
+    assertThat(page.locator("#open-list > [data-acknowledged=true]")).hasCount(2);
+    browser.assertNothingWrong(page);
   }
 
-  private void temperatureAgo(int minutes, double temperatureC) {
+  private void coldJar() {
+    cold("Jar", "jar-1", "");
+  }
+
+  private void cold(String name, String node, String more) {
+    grower.place(node, grower.container(name, more), Instant.now().minusSeconds(1_200));
+    temperatureAgo(node, 15, 30.2);
+    temperatureAgo(node, 11, 24.5);
+    temperatureAgo(node, 6, 24.3);
+    temperatureAgo(node, 1, 24.4);
+  }
+
+  private void temperatureAgo(String node, int minutes, double temperatureC) {
     Instant at = Instant.now().minusSeconds(minutes * 60L);
     sensor.send(
-        "tepidarium/jar-1",
+        "tepidarium/" + node,
         "{\"temperature\":" + temperatureC + ",\"humidity\":96.5,\"at\":\"" + at + "\"}");
   }
 }
