@@ -1,6 +1,7 @@
 package tepidarium;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -141,5 +142,32 @@ class StartScriptTest {
     Files.setLastModifiedTime(home.resolve("grafana-free-dashboards"), before);
     start("17.0.1");
     assertEquals(1, calls("17.0.1").size());
+  }
+
+  /**
+   * systemd gives the service a cache folder. A folder of root's, such as /opt, gets no archive.
+   */
+  @Test
+  void aPackagedProgramHasItsArchiveInTheCacheFolder() throws Exception {
+    Files.createSymbolicLink(home.resolve("runtime"), folder.resolve("jdk-17.0.1"));
+    Files.createFile(home.resolve("tepidarium.jar"));
+    Path cache = Files.createDirectories(folder.resolve("cache"));
+    start("17.0.1");
+    assertEquals(1, calls("17.0.1").size());
+
+    Path older = Files.createFile(cache.resolve("classes-17.0.0-1.jsa"));
+    start("17.0.1", "CACHE_DIRECTORY=" + cache);
+    assertEquals(3, calls("17.0.1").size());
+    assertEquals(List.of(), archives());
+    assertFalse(Files.exists(older));
+
+    start("17.0.1", "CACHE_DIRECTORY=" + cache);
+    List<String> calls = calls("17.0.1");
+    assertEquals(1, calls.size(), calls.toString());
+    assertTrue(calls.get(0).contains("-XX:SharedArchiveFile=" + cache), calls.get(0));
+
+    Files.writeString(home.resolve("tepidarium.jar"), "a later version of the same time");
+    start("17.0.1", "CACHE_DIRECTORY=" + cache);
+    assertEquals(3, calls("17.0.1").size());
   }
 }

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -45,6 +46,18 @@ public final class ServiceProcess implements AutoCloseable {
     return start(log, data, mqttPort, broker, Map.of(), List.of());
   }
 
+  /**
+   * Starts a packaged program with a Java run time of its own. It must listen on loopback.
+   *
+   * @param log the folder for its output
+   * @param command the program with its arguments
+   */
+  public static ServiceProcess packaged(Path log, List<String> command) {
+    // Without what would let it find a JDK.
+    return start(
+        log, command, Map.of("PATH", "/usr/sbin:/usr/bin:/sbin:/bin", "JAVA_HOME", "/none"));
+  }
+
   private static ServiceProcess start(
       Path log,
       Path data,
@@ -58,16 +71,23 @@ public final class ServiceProcess implements AutoCloseable {
     command.addAll(
         List.of("--data=" + data, "--port=0", "--mqtt-port=" + mqttPort, "--broker=" + broker));
     command.addAll(more);
+    Map<String, String> environment = new HashMap<>();
+    // The load tests invent more sensors than a household has.
+    environment.put("TEPIDARIUM_MAX_SENSORS", "20000");
+    // Not on the command line, where it would win over a heap that the settings ask for.
+    environment.put(JAVA_OPTIONS, "-Xmx256m -Xss512k -XX:+UseSerialGC");
+    environment.putAll(settings);
+    return start(log, command, environment);
+  }
+
+  private static ServiceProcess start(
+      Path log, List<String> command, Map<String, String> environment) {
     try {
       Path output = Files.createTempFile(log, "service", ".out");
       ProcessBuilder builder =
           new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(output.toFile());
       builder.environment().put("TEPIDARIUM_MQTT_HOST", "127.0.0.1");
-      // The load tests invent more sensors than a household has.
-      builder.environment().put("TEPIDARIUM_MAX_SENSORS", "20000");
-      // Not on the command line, where it would win over a heap that the settings ask for.
-      builder.environment().put(JAVA_OPTIONS, "-Xmx256m -Xss512k -XX:+UseSerialGC");
-      builder.environment().putAll(settings);
+      builder.environment().putAll(environment);
       ServiceProcess service = new ServiceProcess(builder.start(), output);
       try {
         service.awaitReady();

@@ -7,7 +7,14 @@ import picocli.CommandLine.Option;
 
 /** The options of commands that work on the data folder while the service is stopped. */
 final class FolderOptions {
-  @Option(names = "--config", paramLabel = "FILE", description = "read settings from this file")
+  /** The settings file in the environment, for commands of an installed service; null if unset. */
+  static final String CONFIG_VARIABLE = "${env:TEPIDARIUM_CONFIG}";
+
+  @Option(
+      names = "--config",
+      paramLabel = "FILE",
+      defaultValue = CONFIG_VARIABLE,
+      description = "read settings from this file (default: the one in TEPIDARIUM_CONFIG)")
   private @Nullable Path configFile;
 
   @Option(

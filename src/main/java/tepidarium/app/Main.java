@@ -39,7 +39,11 @@ import tepidarium.web.server.WebServer;
       "",
       "Every setting can also be in the configuration file, or in the environment as TEPIDARIUM_"
           + " and its name in capitals (TEPIDARIUM_HTTP_PORT). src/docs/settings.md lists all"
-          + " settings."
+          + " settings.",
+      "",
+      "The start script has three more commands: install makes a service of systemd, uninstall"
+          + " removes it, package builds an archive, a Debian package and a container image."
+          + " ./tepidarium install --help tells more."
     },
     subcommands = {
       Main.Demo.class,
@@ -90,7 +94,8 @@ public final class Main implements Callable<Integer> {
     @Option(
         names = "--config",
         paramLabel = "FILE",
-        description = "read settings from this YAML file")
+        defaultValue = FolderOptions.CONFIG_VARIABLE,
+        description = "read settings from this YAML file (default: the one in TEPIDARIUM_CONFIG)")
     private @Nullable Path config;
 
     @Option(

@@ -278,4 +278,10 @@ class ConfigReaderTest {
         assertThrows(ConfigException.class, () -> ConfigReader.read(file, Map.of(), Map.of()))
             .getMessage());
   }
+
+  @Test
+  void theSettingsOfAnInstalledServiceCanBeUsed() {
+    Config config = ConfigReader.read(Path.of("src/package/tepidarium.yaml"), Map.of(), Map.of());
+    assertEquals(Path.of("/var/lib/tepidarium"), config.data());
+  }
 }
