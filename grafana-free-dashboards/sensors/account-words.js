@@ -18,7 +18,7 @@ export function anonymousWords({ embedded, anonymous }) {
 export function refusedWords({ count: refused, clientId, address }) {
   if (refused === 0) return '';
   const client = clientId === '' ? 'a client without an id' : `“${clientId}”`;
-  return `${count(refused, 'connection')} refused without an account within the last hour, the latest from ${client} at ${address}. Make an account for it.`;
+  return `${count(refused, 'connection')} refused without an account within the last hour, the latest from ${client} at ${address}. If it is yours, make an account for it.`;
 }
 
 export function accountWords({ topics, reads }) {

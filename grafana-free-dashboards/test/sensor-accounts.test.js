@@ -12,7 +12,7 @@ test('refused connections are counted and the latest is named', () => {
   assert.equal(refusedWords({ count: 0, clientId: '', address: '' }), '');
   assert.equal(
     refusedWords({ count: 1, clientId: 'jar-1', address: '192.168.1.7' }),
-    '1 connection refused without an account within the last hour, the latest from “jar-1” at 192.168.1.7. Make an account for it.',
+    '1 connection refused without an account within the last hour, the latest from “jar-1” at 192.168.1.7. If it is yours, make an account for it.',
   );
   assert.match(
     refusedWords({ count: 2, clientId: '', address: '::1' }),

@@ -75,6 +75,7 @@ bool link_connect(void *self)
 {
     const esp_mqtt_client_config_t config = {
         .broker.address.uri = BROKER,
+        .broker.verification.certificate = sizeof BROKER_CA > 1 ? BROKER_CA : NULL,
         .credentials.client_id = SENSOR,
         .credentials.username = sizeof BROKER_USER > 1 ? BROKER_USER : NULL,
         .credentials.authentication.password = sizeof BROKER_USER > 1 ? BROKER_PASSWORD : NULL,

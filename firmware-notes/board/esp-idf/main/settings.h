@@ -10,6 +10,7 @@
 #define BROKER "mqtt://192.0.2.10:1883"
 #define BROKER_USER "" /* no account: empty */
 #define BROKER_PASSWORD ""
+#define BROKER_CA "" /* with mqtts://, the certificate to check the broker by, in PEM */
 #define TIME_SERVER "pool.ntp.org" /* or your router */
 
 #define MEASURE_EVERY_S 300

@@ -82,6 +82,7 @@ class ArchitectureTest {
           Map.entry("retry", List.of()),
           Map.entry("thread", List.of()),
           Map.entry("disk", List.of("stats")),
+          Map.entry("tls", List.of("thread")),
           Map.entry("sqlite", List.of("series", "reading")),
           Map.entry(
               "backup",
@@ -241,6 +242,7 @@ class ArchitectureTest {
                   and(
                       WEB,
                       "thread",
+                      "tls",
                       "rollup",
                       "live",
                       "ingest",

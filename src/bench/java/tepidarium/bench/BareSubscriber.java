@@ -21,6 +21,7 @@ import tepidarium.ingest.mqtt.BrokerAccounts;
 import tepidarium.ingest.mqtt.BrokerClients;
 import tepidarium.ingest.mqtt.BrokerLimits;
 import tepidarium.ingest.mqtt.EmbeddedBroker;
+import tepidarium.ingest.mqtt.SensorPorts;
 
 /**
  * The first ceiling: Paho's client that only counts, with the session and the window that the
@@ -48,8 +49,7 @@ final class BareSubscriber implements MqttCallback {
               (topic, reason) -> {});
       EmbeddedBroker embedded =
           EmbeddedBroker.start(
-              "127.0.0.1",
-              port,
+              new SensorPorts("127.0.0.1", port, null),
               Path.of(arguments[2]),
               accounts,
               BrokerLimits.of(4 << 20, 100_000, Duration.ofDays(1), 16L << 20, topic -> null));

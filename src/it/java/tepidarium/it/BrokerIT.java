@@ -31,6 +31,7 @@ import tepidarium.ingest.mqtt.BrokerAccounts;
 import tepidarium.ingest.mqtt.BrokerClients;
 import tepidarium.ingest.mqtt.BrokerLimits;
 import tepidarium.ingest.mqtt.EmbeddedBroker;
+import tepidarium.ingest.mqtt.SensorPorts;
 
 /** The broker inside the service, as sensors and strangers meet it. */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
@@ -287,8 +288,7 @@ class BrokerIT {
     int port = Ports.free();
     EmbeddedBroker broker =
         EmbeddedBroker.start(
-            "127.0.0.1",
-            port,
+            new SensorPorts("127.0.0.1", port, null),
             data,
             new BrokerAccounts(
                 new BrokerAccounts.ServiceLogin("service-client", "service", "word"),

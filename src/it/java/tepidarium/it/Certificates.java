@@ -5,10 +5,18 @@ import java.util.List;
 
 /** Certificates for tests, made with openssl. */
 public final class Certificates {
+  /** Subject alternative names of this machine. */
+  public static final String HERE = "DNS:localhost,IP:127.0.0.1";
+
   private Certificates() {}
 
   /** Writes {@code chain.pem} and {@code key.pem}, for localhost and 127.0.0.1. */
   public static void write(Path folder, String commonName) {
+    write(folder, commonName, HERE);
+  }
+
+  /** The same for other hosts, as subject alternative names of openssl. */
+  public static void write(Path folder, String commonName, String hosts) {
     List<String> arguments =
         List.of(
             "req",
@@ -23,7 +31,7 @@ public final class Certificates {
             "-subj",
             "/CN=" + commonName,
             "-addext",
-            "subjectAltName=DNS:localhost,IP:127.0.0.1",
+            "subjectAltName=" + hosts,
             "-keyout",
             folder.resolve("key.pem").toString(),
             "-out",

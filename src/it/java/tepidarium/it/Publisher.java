@@ -1,6 +1,7 @@
 package tepidarium.it;
 
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -39,6 +40,16 @@ public final class Publisher {
 
   public Publisher as(String user, String password) {
     return with("-u", user, "-P", password);
+  }
+
+  /** Connects over TLS; checks the broker by a certificate. */
+  public Publisher tls(Path ca) {
+    return with("--cafile", ca.toString());
+  }
+
+  /** Connects over TLS with a certificate of its own. */
+  public Publisher tls(Path ca, Path certificate, Path key) {
+    return tls(ca).with("--cert", certificate.toString(), "--key", key.toString());
   }
 
   private Publisher with(String... more) {

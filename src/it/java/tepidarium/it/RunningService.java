@@ -86,6 +86,9 @@ public final class RunningService implements AutoCloseable {
     settings.put("mqttHost", "127.0.0.1");
     settings.put("mqttPort", mqttPort);
     settings.put("silentGraceSeconds", 0);
+    // One client of a test may stand for many sensors.
+    settings.put("clientMessagesPerSecond", 1_000_000);
+    settings.put("clientKilobytesPerSecond", 1_000_000);
     settings.put("timeZone", "UTC");
     settings.putAll(more);
     return Config.of(settings);

@@ -74,6 +74,9 @@ public final class ServiceProcess implements AutoCloseable {
     Map<String, String> environment = new HashMap<>();
     // The load tests invent more sensors than a household has.
     environment.put("TEPIDARIUM_MAX_SENSORS", "20000");
+    // One client of theirs stands for many sensors.
+    environment.put("TEPIDARIUM_CLIENT_MESSAGES_PER_SECOND", "1000000");
+    environment.put("TEPIDARIUM_CLIENT_KILOBYTES_PER_SECOND", "1000000");
     // Not on the command line, where it would win over a heap that the settings ask for.
     environment.put(JAVA_OPTIONS, "-Xmx256m -Xss512k -XX:+UseSerialGC");
     environment.putAll(settings);

@@ -119,6 +119,32 @@ class SensorsPageIT {
   }
 
   @Test
+  void anAccountIsMadeAndItsPasswordIsShownOnce() {
+    Page page = open(390, "");
+    Locator make = page.locator("#add-account [type=submit]");
+    page.getByLabel("Name of the sensor").fill("node 9");
+    make.click();
+    assertThat(page.locator("#account-output [role=alert]")).containsText("name must be 1 to 64");
+    page.getByLabel("Name of the sensor").fill("new-jar");
+    make.click();
+    Locator lines = page.locator("#account-output pre");
+    assertThat(lines).containsText("#define BROKER_USER \"new-jar\"");
+    assertThat(page.locator("#account-output svg path")).hasCount(1);
+    String first = lines.textContent();
+    Locator account = page.locator("#accounts > li[data-account=new-jar]");
+    assertThat(account).containsText("publishes to tepidarium/new-jar/#");
+
+    page.reload();
+    assertThat(account).containsText("not connected");
+    assertThat(lines).hasCount(0);
+    page.getByLabel("New password for new-jar").click();
+    assertThat(lines).containsText("#define BROKER_USER \"new-jar\"");
+    assertThat(lines).not().hasText(first);
+    page.getByLabel("Remove the account new-jar").click();
+    assertThat(account).hasCount(0);
+  }
+
+  @Test
   void aMoveInThePastChangesTheFiguresAndCanBeUndone() {
     Page page = open(390, "?sensor=node-7");
     assertThat(page.locator("#sheet h1")).hasText("node-7");

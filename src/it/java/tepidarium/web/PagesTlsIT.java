@@ -34,6 +34,7 @@ import tepidarium.it.Certificates;
 import tepidarium.it.LoginService;
 import tepidarium.it.Nginx;
 import tepidarium.it.Ports;
+import tepidarium.it.Publisher;
 import tepidarium.it.RunningService;
 
 /** The pages over TLS: with files of the service's own, and behind nginx. */
@@ -74,7 +75,8 @@ class PagesTlsIT {
         Map.of(
             "certificate", folder.resolve("chain.pem").toString(),
             "key", folder.resolve("key.pem").toString());
-    try (RunningService service = start(Map.of("tls", files))) {
+    int sensorPort = Ports.free();
+    try (RunningService service = start(Map.of("tls", files, "mqttTlsPort", sensorPort))) {
       String base = service.url().replace("http://", "https://");
       Visit.Answer health = visit(base).get("/api/health");
       assertEquals("up", health.json().at("/parts/tls/status").asText());
@@ -86,6 +88,13 @@ class PagesTlsIT {
       Certificates.write(folder, "second");
       await().atMost(Duration.ofSeconds(15)).until(() -> nameOf(base).equals("CN=second"));
       assertEquals("up", statusOfTls(base));
+      assertEquals("CN=second", nameAt("127.0.0.1", sensorPort));
+      Publisher.to(sensorPort)
+          .tls(folder.resolve("chain.pem"))
+          .send("tepidarium/over-tls", "{\"light\":0}");
+      await()
+          .atMost(Duration.ofSeconds(15))
+          .until(() -> visit(base).get("/api/sensors/over-tls").status() == 200);
     }
   }
 
@@ -96,8 +105,11 @@ class PagesTlsIT {
   /** The name in the certificate that a new connection gets; empty if it is not the trusted one. */
   private String nameOf(String base) throws GeneralSecurityException {
     URI address = URI.create(base);
-    try (SSLSocket socket =
-        (SSLSocket) trust().getSocketFactory().createSocket(address.getHost(), address.getPort())) {
+    return nameAt(address.getHost(), address.getPort());
+  }
+
+  private String nameAt(String host, int port) throws GeneralSecurityException {
+    try (SSLSocket socket = (SSLSocket) trust().getSocketFactory().createSocket(host, port)) {
       socket.startHandshake();
       X509Certificate certificate = (X509Certificate) socket.getSession().getPeerCertificates()[0];
       return certificate.getSubjectX500Principal().getName();

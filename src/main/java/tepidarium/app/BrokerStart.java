@@ -24,7 +24,10 @@ import tepidarium.ingest.mqtt.BrokerAccounts.ServiceLogin;
 import tepidarium.ingest.mqtt.BrokerAddress;
 import tepidarium.ingest.mqtt.BrokerLimits;
 import tepidarium.ingest.mqtt.EmbeddedBroker;
+import tepidarium.ingest.mqtt.SensorPorts;
 import tepidarium.reading.SensorId;
+import tepidarium.tls.ClientTls;
+import tepidarium.tls.WatchedCertificate;
 import tepidarium.web.system.ServiceInfo.Part;
 
 /**
@@ -56,6 +59,7 @@ final class BrokerStart implements AutoCloseable {
   private final Clock clock;
   private final ServiceLogin login;
   private final SensorLogins logins;
+  private final @Nullable WatchedCertificate certificate;
   private final CompletableFuture<Intake> pagesReady = new CompletableFuture<>();
   private final @Nullable CompletableFuture<EmbeddedBroker> embedded;
   private final CompletableFuture<Broker> broker;
@@ -73,7 +77,9 @@ final class BrokerStart implements AutoCloseable {
       HeardMessages heard,
       SensorLimit sensorLimit,
       SensorLogins logins,
+      @Nullable WatchedCertificate certificate,
       Clock clock) {
+    this.certificate = certificate;
     this.logins = logins;
     this.config = config;
     this.decoder = decoder;
@@ -118,9 +124,21 @@ final class BrokerStart implements AutoCloseable {
   }
 
   private static Broker external(Config config) {
-    BrokerAddress address =
-        new BrokerAddress(config.broker(), config.brokerUser(), config.brokerPassword());
-    return new Broker(() -> address, () -> {}, () -> 0, Map::of);
+    return new Broker(() -> externalAddress(config), () -> {}, () -> 0, Map::of);
+  }
+
+  /** Reads the files for TLS again for each connection, because they may have been renewed. */
+  private static BrokerAddress externalAddress(Config config) {
+    ClientTls tls = config.brokerTls();
+    try {
+      return new BrokerAddress(
+          config.broker(),
+          config.brokerUser(),
+          config.brokerPassword(),
+          tls == null ? null : tls.socketFactory());
+    } catch (IllegalArgumentException e) {
+      throw new IllegalStateException("brokerTls: " + e.getMessage(), e);
+    }
   }
 
   private EmbeddedBroker startEmbedded(DataParts parts, Intake intake) {
@@ -128,16 +146,23 @@ final class BrokerStart implements AutoCloseable {
     EmbeddedBroker started =
         parts.open(
             DataPart.BROKER,
-            folder ->
-                EmbeddedBroker.start(
-                    config.mqttHost(), config.mqttPort(), folder, accounts, brokerLimits()));
+            folder -> EmbeddedBroker.start(ports(), folder, accounts, brokerLimits()));
     logins.started(started);
     return started;
   }
 
+  private SensorPorts ports() {
+    Integer tlsPort = config.sensorPort().tlsPort();
+    SensorPorts.Tls tls =
+        tlsPort == null || certificate == null
+            ? null
+            : new SensorPorts.Tls(tlsPort, certificate.context());
+    return new SensorPorts(config.mqttHost(), config.mqttPort(), tls);
+  }
+
   private Broker describe(EmbeddedBroker started) {
     return new Broker(
-        () -> new BrokerAddress(started.serviceUri(), login.user(), login.password()),
+        () -> new BrokerAddress(started.serviceUri(), login.user(), login.password(), null),
         started::openSensorPort,
         () -> started.waiting(login.clientId(), decoder.topicFilters()),
         () -> health(started));
@@ -149,6 +174,7 @@ final class BrokerStart implements AutoCloseable {
         "topics", problem == null ? Part.up(started.topics()) : Part.down(problem),
         "logins", Part.up(started.logins()),
         "sensorAccounts", Part.up(logins.health()),
+        "clients", Part.up(started.rates()),
         "sessions", Part.up(started.sessions()));
   }
 
@@ -169,15 +195,19 @@ final class BrokerStart implements AutoCloseable {
 
   private BrokerLimits brokerLimits() {
     Config.MqttLimits limits = config.mqttLimits();
-    return BrokerLimits.of(
-        config.maxPayloadBytes(),
-        limits.maxSensors(),
-        Duration.ofHours(limits.sessionHours()),
-        (long) limits.sessionMegabytes() << 20,
-        topic -> {
-          String sensor = decoder.sensorOf(topic);
-          return sensor == null ? null : sensorLimit.whyNot(new SensorId(sensor), clock.instant());
-        });
+    BrokerLimits all =
+        BrokerLimits.of(
+            config.maxPayloadBytes(),
+            limits.maxSensors(),
+            Duration.ofHours(limits.sessionHours()),
+            (long) limits.sessionMegabytes() << 20,
+            topic -> {
+              String sensor = decoder.sensorOf(topic);
+              return sensor == null
+                  ? null
+                  : sensorLimit.whyNot(new SensorId(sensor), clock.instant());
+            });
+    return all.withClientRate(limits.messagesPerSecond(), (long) limits.kilobytesPerSecond() << 10);
   }
 
   /** The first levels without wildcards of the topics that the mapping rules read. */

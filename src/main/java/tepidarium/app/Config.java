@@ -12,6 +12,7 @@ import tepidarium.access.AnonymousSensors;
 import tepidarium.ingest.MappingRule;
 import tepidarium.light.Site;
 import tepidarium.series.influx.InfluxAddress;
+import tepidarium.tls.ClientTls;
 
 /**
  * Holds all settings after the checks. {@link ConfigReader} reads them once at the start.
@@ -23,6 +24,7 @@ import tepidarium.series.influx.InfluxAddress;
  * @param broker {@code embedded}, or the address of a broker such as {@code tcp://192.168.1.5:1883}
  * @param brokerUser name to log in to that broker, or null
  * @param brokerPassword password to log in to that broker, or null
+ * @param brokerTls files for TLS to that broker, or null
  * @param mqttHost address on which the embedded broker listens
  * @param mqttPort port of the embedded broker
  * @param accounts names and passwords of sensors on the embedded broker
@@ -53,6 +55,7 @@ public record Config(
     String broker,
     @Nullable String brokerUser,
     @Nullable String brokerPassword,
+    @Nullable ClientTls brokerTls,
     String mqttHost,
     int mqttPort,
     Map<String, String> accounts,
@@ -97,8 +100,9 @@ public record Config(
    *
    * @param anonymous where it accepts sensors without an account; null for the default, which
    *     depends on whether there are accounts in the settings, and on the age of the data folder
+   * @param tlsPort port for sensors with TLS; null for none
    */
-  public record SensorPort(@Nullable AnonymousSensors anonymous) {}
+  public record SensorPort(@Nullable AnonymousSensors anonymous, @Nullable Integer tlsPort) {}
 
   /**
    * TLS of the pages.
@@ -139,13 +143,17 @@ public record Config(
    *     subscriber, hours
    * @param sessionMegabytes largest size of the messages that wait for one subscriber of the
    *     embedded broker, MiB
+   * @param messagesPerSecond messages a second that the embedded broker reads from one client
+   * @param kilobytesPerSecond KiB a second that the embedded broker reads from one client
    */
   public record MqttLimits(
       Map<String, Grant> grants,
       int maxSensors,
       int newSensorsPerHour,
       int sessionHours,
-      int sessionMegabytes) {
+      int sessionMegabytes,
+      int messagesPerSecond,
+      int kilobytesPerSecond) {
     public MqttLimits {
       grants = Map.copyOf(grants);
     }

@@ -18,7 +18,8 @@ import tepidarium.access.SensorAccount;
 import tepidarium.ingest.MappingRule;
 import tepidarium.light.Site;
 import tepidarium.series.influx.InfluxAddress;
-import tepidarium.web.server.PagesTls;
+import tepidarium.tls.ClientTls;
+import tepidarium.tls.PemFiles;
 
 /**
  * The settings as they are written in a file, before the checks. A missing setting is null and gets
@@ -35,8 +36,10 @@ record ConfigFile(
     @Nullable String broker,
     @Nullable String brokerUser,
     @Nullable String brokerPassword,
+    @Nullable GivenClientTls brokerTls,
     @Nullable String mqttHost,
     @Nullable Integer mqttPort,
+    @Nullable Integer mqttTlsPort,
     @Nullable String anonymousSensors,
     @Nullable Map<String, @Nullable String> accounts,
     @Nullable Map<String, @Nullable GivenGrant> grants,
@@ -44,6 +47,8 @@ record ConfigFile(
     @Nullable Integer newSensorsPerHour,
     @Nullable Integer sessionHours,
     @Nullable Integer sessionMegabytes,
+    @Nullable Integer clientMessagesPerSecond,
+    @Nullable Integer clientKilobytesPerSecond,
     @Nullable String rootTopic,
     @Nullable List<MappingRule> mappings,
     @Nullable Integer maxPayloadBytes,
@@ -80,11 +85,31 @@ record ConfigFile(
       Path chain = problems.path("tls certificate", certificate);
       Path privateKey = problems.path("tls key", key);
       try {
-        PagesTls.check(chain, privateKey);
+        PemFiles.keyStore(chain, privateKey);
       } catch (IllegalArgumentException e) {
         problems.add("tls: " + e.getMessage());
       }
       return new Config.Tls(chain, privateKey);
+    }
+  }
+
+  /** The files for TLS to an external broker, as they are written in a file. */
+  record GivenClientTls(@Nullable String ca, @Nullable String certificate, @Nullable String key) {
+    private ClientTls checked(ConfigProblems problems) {
+      if ((certificate == null) != (key == null)) {
+        problems.add("brokerTls needs both certificate and key, or neither");
+      }
+      ClientTls checked =
+          new ClientTls(
+              ca == null ? null : problems.path("brokerTls ca", ca),
+              certificate == null ? null : problems.path("brokerTls certificate", certificate),
+              key == null ? null : problems.path("brokerTls key", key));
+      try {
+        checked.socketFactory();
+      } catch (IllegalArgumentException e) {
+        problems.add("brokerTls: " + e.getMessage());
+      }
+      return checked;
     }
   }
 
@@ -135,6 +160,7 @@ record ConfigFile(
                 "must be \"embedded\" or an address like tcp://192.168.1.5:1883"),
             problems.filled("brokerUser", brokerUser),
             problems.filled("brokerPassword", brokerPassword),
+            brokerTls(problems),
             problems.host("mqttHost", or(mqttHost, "0.0.0.0")),
             problems.whole("mqttPort", or(mqttPort, 1883), 1, 65_535),
             problems.passwords("accounts", or(accounts, Map.of())),
@@ -153,7 +179,7 @@ record ConfigFile(
             keeping(problems),
             site == null ? null : site.checked(problems),
             access(problems),
-            new Config.SensorPort(anonymous(problems)),
+            sensorPort(problems),
             or(backups, BackupsSection.DEFAULT).checked(problems, withoutSecrets),
             logFormat(problems),
             notices.checked(problems, environment, zone));
@@ -178,6 +204,30 @@ record ConfigFile(
               "must list addresses of reverse proxies, such as 127.0.0.1"));
     }
     return new Config.Access(login(problems), tls == null ? null : tls.checked(problems), trusted);
+  }
+
+  private Config.SensorPort sensorPort(ConfigProblems problems) {
+    if (mqttTlsPort == null) {
+      return new Config.SensorPort(anonymous(problems), null);
+    }
+    int port = problems.whole("mqttTlsPort", mqttTlsPort, 1, 65_535);
+    if (tls == null) {
+      problems.add("mqttTlsPort has no effect without tls, the certificate and the key");
+    }
+    if (mqttTlsPort.equals(or(mqttPort, 1883)) || mqttTlsPort.equals(or(httpPort, 8080))) {
+      problems.add("mqttTlsPort must differ from mqttPort and httpPort");
+    }
+    return new Config.SensorPort(anonymous(problems), port);
+  }
+
+  private @Nullable ClientTls brokerTls(ConfigProblems problems) {
+    if (brokerTls == null) {
+      return null;
+    }
+    if (!or(broker, Config.EMBEDDED).startsWith("ssl://")) {
+      problems.add("brokerTls needs a broker with ssl://, such as ssl://192.168.1.5:8883");
+    }
+    return brokerTls.checked(problems);
   }
 
   private @Nullable AnonymousSensors anonymous(ConfigProblems problems) {
@@ -226,7 +276,10 @@ record ConfigFile(
         problems.whole("newSensorsPerHour", or(newSensorsPerHour, 100), 0, 1_000_000),
         // At most 576 h: the broker stores the milliseconds of a session in 31 bits.
         problems.whole("sessionHours", or(sessionHours, 24), 1, 576),
-        problems.whole("sessionMegabytes", or(sessionMegabytes, 16), 1, 4_096));
+        problems.whole("sessionMegabytes", or(sessionMegabytes, 16), 1, 4_096),
+        problems.whole("clientMessagesPerSecond", or(clientMessagesPerSecond, 100), 1, 1_000_000),
+        problems.whole(
+            "clientKilobytesPerSecond", or(clientKilobytesPerSecond, 256), 8, 1_000_000));
   }
 
   private Config.Keeping keeping(ConfigProblems problems) {

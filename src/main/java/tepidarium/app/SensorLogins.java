@@ -18,6 +18,7 @@ import tepidarium.access.SensorAccounts;
 import tepidarium.ingest.mqtt.AnonymousRefusals;
 import tepidarium.ingest.mqtt.BrokerClients;
 import tepidarium.ingest.mqtt.EmbeddedBroker;
+import tepidarium.tls.WatchedCertificate;
 import tepidarium.web.sensors.BrokerLogins;
 
 /**
@@ -36,13 +37,20 @@ final class SensorLogins implements BrokerLogins {
   private static final Logger LOG = LoggerFactory.getLogger(SensorLogins.class);
 
   private final Config config;
+  private final @Nullable WatchedCertificate certificate;
   private volatile @Nullable SensorAccounts accounts;
   private volatile AnonymousSensors anonymous = AnonymousSensors.NEVER;
   private volatile boolean older;
   private volatile @Nullable EmbeddedBroker broker;
 
-  SensorLogins(Config config) {
+  /**
+   * Creates the logins.
+   *
+   * @param certificate the certificate of the service; null for none
+   */
+  SensorLogins(Config config, @Nullable WatchedCertificate certificate) {
     this.config = config;
+    this.certificate = certificate;
   }
 
   /**
@@ -175,9 +183,24 @@ final class SensorLogins implements BrokerLogins {
 
   @Override
   public SensorAddress address(@Nullable String pageHost) {
-    List<String> hosts = LocalHosts.of(config.mqttHost());
-    String host = pageHost != null && hosts.contains(pageHost) ? pageHost : hosts.get(0);
+    Integer tlsPort = config.sensorPort().tlsPort();
+    List<String> own = LocalHosts.of(config.mqttHost());
+    if (certificate == null || tlsPort == null) {
+      return address("mqtt", host(pageHost, own), config.mqttPort(), null);
+    }
+    // With TLS, the sensor checks that the host is in the certificate.
+    List<String> named = certificate.hosts();
+    String host = host(pageHost, named.isEmpty() ? own : named);
+    return address("mqtts", host, tlsPort, certificate.authority());
+  }
+
+  private static String host(@Nullable String pageHost, List<String> hosts) {
+    return pageHost != null && hosts.contains(pageHost) ? pageHost : hosts.get(0);
+  }
+
+  private SensorAddress address(String scheme, String host, int port, @Nullable String authority) {
+    String name = host.contains(":") ? '[' + host + ']' : host;
     return new SensorAddress(
-        URI.create("mqtt://" + host + ':' + config.mqttPort()), config.rootTopic());
+        URI.create(scheme + "://" + name + ':' + port), config.rootTopic(), authority);
   }
 }

@@ -41,6 +41,7 @@ import tepidarium.sensor.SensorBook;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.SerialSink;
 import tepidarium.series.WriteResult;
+import tepidarium.tls.WatchedCertificate;
 import tepidarium.web.alerts.AlertViews;
 import tepidarium.web.containers.ContainerViews;
 import tepidarium.web.sensors.SensorActivities;
@@ -87,7 +88,7 @@ public final class Service implements AutoCloseable {
   private final ScheduledBackups backups;
   private final NoticeService notices;
   private final SensorActivities activities;
-  private final @Nullable PagesTls tls;
+  private final @Nullable WatchedCertificate certificate;
   private final LoginStart login;
   private final WebServer web;
   private final MqttLink link;
@@ -107,7 +108,8 @@ public final class Service implements AutoCloseable {
     decoder = new Decoder(config.rootTopic(), config.mappings(), config.maxPayloadBytes());
     sensorLimit =
         new SensorLimit(config.mqttLimits().maxSensors(), config.mqttLimits().newSensorsPerHour());
-    sensorLogins = new SensorLogins(config);
+    certificate = openCertificate();
+    sensorLogins = new SensorLogins(config, certificate);
     broker =
         running.add(
             new BrokerStart(
@@ -118,6 +120,7 @@ public final class Service implements AutoCloseable {
                 heard,
                 sensorLimit,
                 sensorLogins,
+                certificate,
                 clock));
     stores = Stores.open(config, folder.parts(), clock, running);
     mappings =
@@ -161,11 +164,10 @@ public final class Service implements AutoCloseable {
             folder.parts(),
             diskUse,
             clock);
-    tls = openTls();
     login = running.add(LoginStart.start(config, stores.records(), clock));
     backups = running.add(createBackups());
     notices = createNoticeService();
-    info.addHealth(() -> healthOf(notices, housekeeping, login, tls));
+    info.addHealth(() -> healthOf(notices, housekeeping, login, certificate));
     activities = createActivities();
     web = startPages();
     broker.pagesReady(intake);
@@ -300,21 +302,25 @@ public final class Service implements AutoCloseable {
   }
 
   private static Map<String, Part> healthOf(
-      NoticeService notices, Housekeeping housekeeping, LoginStart login, @Nullable PagesTls tls) {
+      NoticeService notices,
+      Housekeeping housekeeping,
+      LoginStart login,
+      @Nullable WatchedCertificate certificate) {
     Map<String, Part> parts = new LinkedHashMap<>(notices.health());
     parts.putAll(housekeeping.health());
     parts.putAll(login.health());
-    if (tls != null) {
-      parts.put("tls", tls.health());
+    if (certificate != null) {
+      WatchedCertificate.Health health = certificate.health();
+      parts.put("tls", health.up() ? Part.up(health.words()) : Part.down(health.words()));
     }
     return parts;
   }
 
-  private @Nullable PagesTls openTls() {
+  private @Nullable WatchedCertificate openCertificate() {
     Config.Tls files = config.access().tls();
     return files == null
         ? null
-        : running.add(new PagesTls(files.certificate(), files.key(), clock));
+        : running.add(new WatchedCertificate(files.certificate(), files.key(), clock));
   }
 
   private WebServer startPages() {
@@ -325,7 +331,7 @@ public final class Service implements AutoCloseable {
                 config.httpPort(),
                 config.httpNames(),
                 config.access().proxies(),
-                tls),
+                certificate == null ? null : new PagesTls(certificate)),
             apiParts()));
   }
 

@@ -17,7 +17,7 @@ import tepidarium.access.MemorySensorAccounts;
 class SensorLoginsTest {
   private static SensorLogins logins(
       MemorySensorAccounts store, Map<String, ?> settings, boolean usedBefore) {
-    SensorLogins logins = new SensorLogins(Config.of(settings));
+    SensorLogins logins = new SensorLogins(Config.of(settings), null);
     logins.read(store, usedBefore);
     return logins;
   }

@@ -43,7 +43,7 @@ class AnonymousIT {
     BrokerLimits limits =
         BrokerLimits.of(1 << 20, 10, Duration.ofDays(1), 16L << 20, topic -> null);
     try (EmbeddedBroker broker =
-        EmbeddedBroker.start("127.0.0.1", port, folder, accounts, limits)) {
+        EmbeddedBroker.start(new SensorPorts("127.0.0.1", port, null), folder, accounts, limits)) {
       broker.openSensorPort();
       try (RawMqtt stranger = RawMqtt.from(ELSEWHERE, port, 5)) {
         assertEquals(NOT_AUTHORIZED, stranger.connect("jar-1", null, null, null, 0).reason());

@@ -68,8 +68,11 @@ class BrokerLimitsIT {
             others,
             sessionExpiry,
             sessionBytes,
+            Integer.MAX_VALUE,
+            Long.MAX_VALUE,
             topic -> null);
-    broker = EmbeddedBroker.start("127.0.0.1", port, folder, accounts, limits);
+    broker =
+        EmbeddedBroker.start(new SensorPorts("127.0.0.1", port, null), folder, accounts, limits);
     broker.openSensorPort();
   }
 

@@ -129,7 +129,7 @@ class LinkFaultsIT {
         new ReceiveWatchdog(new MqttLink.Limits(MAX_PAYLOAD, stuckAfter), () -> 0, beforeClient);
     link =
         new MqttLink(
-            () -> new BrokerAddress("tcp://127.0.0.1:" + port, null, null),
+            () -> new BrokerAddress("tcp://127.0.0.1:" + port, null, null, null),
             "tepidarium",
             List.of("tepidarium/#"),
             "link-" + ++links,

@@ -137,7 +137,8 @@ final class BrokerConnection implements MqttCallback {
   private void awaitConnecting(IMqttToken token) throws MqttException {
     long start = System.nanoTime();
     long checked = start;
-    while (!token.isComplete()) {
+    // The client does not complete the token of a connection that fails at the handshake of TLS.
+    while (!token.isComplete() && token.getException() == null) {
       long now = System.nanoTime();
       if (now - start >= CALL_LIMIT.toNanos()) {
         throw new MqttException(MqttClientException.REASON_CODE_CLIENT_TIMEOUT);
@@ -148,8 +149,10 @@ final class BrokerConnection implements MqttCallback {
       }
       pause();
     }
-    // Throws the failure, if it is one.
-    token.waitForCompletion();
+    MqttException failure = token.getException();
+    if (failure != null) {
+      throw failure;
+    }
   }
 
   private void checkNotStuck() {
@@ -177,6 +180,10 @@ final class BrokerConnection implements MqttCallback {
     options.setKeepAliveInterval(KEEP_ALIVE_SECONDS);
     options.setConnectionTimeout((int) CALL_LIMIT.toSeconds());
     options.setAutomaticReconnect(false);
+    options.setHttpsHostnameVerificationEnabled(true);
+    if (address.tls() != null) {
+      options.setSocketFactory(address.tls());
+    }
     options.setUserName(address.user());
     String password = address.password();
     if (password != null) {

@@ -20,6 +20,8 @@ import org.jspecify.annotations.Nullable;
  * @param sessionExpiry time after which the session of an absent client is deleted; at most 24 days
  * @param sessionBytes maximum size of the messages that wait for one client, in bytes; above it,
  *     all of them are deleted
+ * @param messagesPerSecond messages a second that are read from one client
+ * @param bytesPerSecond bytes a second that are read from one client
  * @param whyNotNew returns why messages to a new topic are refused; null if they are accepted
  */
 public record BrokerLimits(
@@ -32,6 +34,8 @@ public record BrokerLimits(
     int retained,
     Duration sessionExpiry,
     long sessionBytes,
+    int messagesPerSecond,
+    long bytesPerSecond,
     Function<String, @Nullable String> whyNotNew) {
   /** Topics of one sensor: one for all its quantities, and one for each of four quantities. */
   private static final int TOPICS_OF_SENSOR = 5;
@@ -46,7 +50,7 @@ public record BrokerLimits(
   private static final int HEAP_BYTES_FOR_PAIR = 2_000;
 
   /**
-   * Creates the limits for a number of sensors.
+   * Creates the limits for a number of sensors, without a limit of the rate of one client.
    *
    * @param payloadBytes largest payload that is read, in bytes; the broker accepts twice as much,
    *     so that a larger payload is rejected with its topic and a reason
@@ -67,6 +71,25 @@ public record BrokerLimits(
         2 * OTHERS,
         sessionExpiry,
         sessionBytes,
+        Integer.MAX_VALUE,
+        Long.MAX_VALUE,
+        whyNotNew);
+  }
+
+  /** The same limits with a limit of the rate of one client. */
+  public BrokerLimits withClientRate(int messages, long bytes) {
+    return new BrokerLimits(
+        packetBytes,
+        connections,
+        topics,
+        topicIdle,
+        subscriptions,
+        pairs,
+        retained,
+        sessionExpiry,
+        sessionBytes,
+        messages,
+        bytes,
         whyNotNew);
   }
 }

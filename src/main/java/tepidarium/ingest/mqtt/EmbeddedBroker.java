@@ -5,6 +5,7 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.ServerSocket;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -12,11 +13,15 @@ import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.Collectors;
+import javax.net.ssl.SSLContext;
 import org.apache.activemq.artemis.api.core.ActiveMQDisconnectedException;
 import org.apache.activemq.artemis.api.core.SimpleString;
+import org.apache.activemq.artemis.api.core.TransportConfiguration;
 import org.apache.activemq.artemis.core.config.Configuration;
+import org.apache.activemq.artemis.core.config.ConfigurationUtils;
 import org.apache.activemq.artemis.core.config.WildcardConfiguration;
 import org.apache.activemq.artemis.core.config.impl.ConfigurationImpl;
+import org.apache.activemq.artemis.core.remoting.impl.netty.TransportConstants;
 import org.apache.activemq.artemis.core.remoting.server.RemotingService;
 import org.apache.activemq.artemis.core.security.Role;
 import org.apache.activemq.artemis.core.security.impl.SecurityStoreImpl;
@@ -49,13 +54,13 @@ public final class EmbeddedBroker implements AutoCloseable {
   private static final long MIN_FREE_BYTES = 8L << 20;
 
   private static final String SENSORS = "sensors";
+  private static final String TLS_SENSORS = "sensors-tls";
   private static final int CHECK_EVERY_MS = 1_000;
 
   /** Maximum time for a packet of up to 4 MB to arrive, enough for a slow wireless network. */
   private static final long PACKET_TIMEOUT_SECONDS = 60;
 
-  private final String host;
-  private final int port;
+  private final SensorPorts ports;
   private final Path folder;
   private final BrokerAccounts accounts;
   private final BrokerLimits limits;
@@ -63,6 +68,7 @@ public final class EmbeddedBroker implements AutoCloseable {
   private final SessionLimit sessions;
   private final PacketMemory packets;
   private final LoginLimit logins;
+  private final ClientRates rates;
   private final AnonymousRefusals anonymous = new AnonymousRefusals(System::nanoTime);
   private final Thread watchdog;
   private ActiveMQServer server;
@@ -71,13 +77,13 @@ public final class EmbeddedBroker implements AutoCloseable {
   private volatile boolean stopping;
 
   private EmbeddedBroker(
-      String host, int port, Path folder, BrokerAccounts accounts, BrokerLimits limits)
+      SensorPorts ports, Path folder, BrokerAccounts accounts, BrokerLimits limits)
       throws Exception {
-    this.host = host;
-    this.port = port;
+    this.ports = ports;
     this.folder = folder;
     this.accounts = accounts;
     this.limits = limits;
+    this.rates = new ClientRates(limits, System::nanoTime);
     this.logins = new LoginLimit(System::nanoTime, accounts::count);
     this.quota = new BrokerQuota(limits, accounts.serviceClientId(), System::nanoTime);
     this.packets =
@@ -94,17 +100,20 @@ public final class EmbeddedBroker implements AutoCloseable {
    * Starts the broker for this service only. Call {@link #openSensorPort} after the service has
    * subscribed. Before that, the broker would acknowledge and drop the messages of sensors.
    *
-   * @param host address to listen on; 0.0.0.0 for all addresses
+   * @param ports where it listens for sensors
    * @param accounts decides who may log in and which topics each client may use
    * @param limits limits of topics, subscriptions and waiting messages
    * @throws IllegalStateException when it cannot start, for example because the port is in use
    */
   public static EmbeddedBroker start(
-      String host, int port, Path folder, BrokerAccounts accounts, BrokerLimits limits) {
-    requireFreePort(host, port);
+      SensorPorts ports, Path folder, BrokerAccounts accounts, BrokerLimits limits) {
+    requireFreePort(ports.host(), ports.port());
+    if (ports.tls() != null) {
+      requireFreePort(ports.host(), ports.tls().port());
+    }
     JournalFiles.requireIntact(folder);
     try {
-      return new EmbeddedBroker(host, port, folder, accounts, limits);
+      return new EmbeddedBroker(ports, folder, accounts, limits);
     } catch (IllegalStateException e) {
       throw e;
     } catch (Exception e) {
@@ -121,7 +130,7 @@ public final class EmbeddedBroker implements AutoCloseable {
     ActiveMQServer fresh = new LazyPagingBroker(configuration(), accounts);
     fresh.addProtocolManagerFactory(
         new LimitedMqttFactory(
-            () -> new PacketLimit(packets, PACKET_TIMEOUT_SECONDS),
+            () -> new PacketLimit(packets, rates, PACKET_TIMEOUT_SECONDS),
             server -> new SubscriptionLimit(server, accounts, quota)));
     AtomicReference<@Nullable Exception> failure = new AtomicReference<>();
     fresh.registerActivationFailureListener(failure::set);
@@ -274,33 +283,55 @@ public final class EmbeddedBroker implements AutoCloseable {
   }
 
   /**
-   * Opens the port for sensors; does nothing if it is open. Call it each time the service has
+   * Opens the ports for sensors; does nothing if they are open. Call it each time the service has
    * subscribed, because the broker may have restarted.
    *
-   * @throws IllegalStateException when the port cannot be opened, for example because another
-   *     program uses it; the caller may try again
+   * @throws IllegalStateException when a port cannot be opened, for example because another program
+   *     uses it; the caller may try again
    */
   public synchronized void openSensorPort() {
+    open(SENSORS, ports.port(), null);
+    if (ports.tls() != null) {
+      open(TLS_SENSORS, ports.tls().port(), ports.tls().context());
+    }
+  }
+
+  private void open(String name, int port, @Nullable SSLContext tls) {
     RemotingService remoting = server.getRemotingService();
-    if (remoting.getAcceptor(SENSORS) != null) {
+    if (remoting.getAcceptor(name) != null) {
       return;
     }
     try {
-      String acceptor = acceptor(host, port) + "&connectionsAllowed=" + limits.connections();
-      remoting.createAcceptor(SENSORS, acceptor).start();
-      LOG.info("sensors can publish to {}:{}", host, port);
+      remoting.createAcceptor(sensorAcceptor(name, port, tls)).start();
+      LOG.info(
+          "sensors can publish to {}:{}{}", ports.host(), port, tls == null ? "" : " with TLS");
     } catch (Exception e) {
-      removeAcceptor(remoting);
+      removeAcceptor(remoting, name);
       throw new IllegalStateException(
           "sensors cannot publish, because port %d on %s cannot be opened: %s"
-              .formatted(port, host, e.getMessage()),
+              .formatted(port, ports.host(), e.getMessage()),
           e);
     }
   }
 
-  private static void removeAcceptor(RemotingService remoting) {
+  private TransportConfiguration sensorAcceptor(String name, int port, @Nullable SSLContext tls)
+      throws Exception {
+    String uri = acceptor(ports.host(), port) + "&connectionsAllowed=" + limits.connections();
+    TransportConfiguration plain =
+        ConfigurationUtils.parseAcceptorURI(name, uri).stream().findFirst().orElseThrow();
+    if (tls == null) {
+      return plain;
+    }
+    Map<String, Object> params = new HashMap<>(plain.getParams());
+    params.put(TransportConstants.SSL_ENABLED_PROP_NAME, true);
+    params.put(TransportConstants.SSL_CONTEXT_PROP_NAME, tls);
+    return new TransportConfiguration(
+        plain.getFactoryClassName(), params, name, plain.getExtraParams());
+  }
+
+  private static void removeAcceptor(RemotingService remoting, String name) {
     try {
-      remoting.destroyAcceptor(SENSORS);
+      remoting.destroyAcceptor(name);
     } catch (Exception e) {
       LOG.debug("cannot remove the acceptor of a port that could not be opened", e);
     }
@@ -371,6 +402,11 @@ public final class EmbeddedBroker implements AutoCloseable {
   /** A text with the number of topics and subscriptions. */
   public String topics() {
     return quota.summary();
+  }
+
+  /** A text about clients that send too fast. */
+  public String rates() {
+    return rates.summary();
   }
 
   /** A text about messages that wait for clients. */

@@ -300,6 +300,10 @@ public final class MqttLink implements AutoCloseable {
   }
 
   private String unreachable(Exception e) {
+    String tls = TlsProblem.words(e, String.valueOf(broker));
+    if (tls != null) {
+      return tls;
+    }
     Throwable reason = e.getCause() == null ? e : e.getCause();
     return "cannot reach the broker at " + broker + ": " + reason.getMessage();
   }

@@ -165,7 +165,25 @@ final class PacketInterceptor implements MQTTInterceptor {
     if (accounts.areConfigured()) {
       logins.succeeded(client);
     }
+    setRate(connection, account, service, clientId);
     return maySetWill(packet, user, connection);
+  }
+
+  private static void setRate(
+      RemotingConnection connection, String account, boolean service, String clientId) {
+    PacketLimit limit =
+        connection.getTransportConnection() instanceof NettyConnection netty
+            ? netty.getChannel().pipeline().get(PacketLimit.class)
+            : null;
+    if (limit == null) {
+      return;
+    }
+    if (service) {
+      limit.unlimited();
+    } else {
+      String words = "the client \"" + clientId + "\" at " + RemoteAddress.words(connection);
+      limit.loggedIn(words, account.isEmpty() ? null : account);
+    }
   }
 
   private boolean maySetWill(

@@ -10,15 +10,22 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Limits the packets of one MQTT connection. Closes it when a packet is too large, when it takes
- * too long to arrive, or when the memory for unfinished packets is used up. Runs before the MQTT
- * decoder, which buffers packets of up to 256 MB. Reads only the fixed header of each packet (MQTT
- * 5.0, section 2.1). Used by the connection's network thread.
+ * too long to arrive, or when the memory for unfinished packets is used up. Stops reading for a
+ * while when the client sends too fast; the network then slows the client down. Runs before the
+ * MQTT decoder, which buffers packets of up to 256 MB. Reads only the fixed header of each packet
+ * (MQTT 5.0, section 2.1). Used by the connection's network thread.
  */
 final class PacketLimit extends ChannelInboundHandlerAdapter {
   private static final int MAX_LENGTH_BITS = 28;
   private static final int MEGABYTE = 1 << 20;
 
+  /** The first and the last type of an acknowledgement, MQTT 5.0, section 2.1.2. */
+  private static final int PUBACK = 4;
+
+  private static final int PUBCOMP = 7;
+
   private final PacketMemory memory;
+  private final ClientRates rates;
   private final long timeoutSeconds;
 
   private boolean typeRead;
@@ -30,15 +37,42 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
   private boolean checkScheduled;
   private boolean unreadable;
 
+  /** Messages so far. Acknowledgements do not count. */
+  private long messages;
+
+  private @Nullable ClientRate rate;
+  private String client = "a client before its login";
+  private boolean paused;
+  private long pauses;
+
   /**
    * Creates the limit of one connection.
    *
    * @param timeoutSeconds time within which a packet must arrive, in seconds; a connection may be
    *     closed up to the same time later
    */
-  PacketLimit(PacketMemory memory, long timeoutSeconds) {
+  PacketLimit(PacketMemory memory, ClientRates rates, long timeoutSeconds) {
     this.memory = memory;
+    this.rates = rates;
+    this.rate = rates.forConnection();
     this.timeoutSeconds = timeoutSeconds;
+  }
+
+  /**
+   * Sets what is known after the login. Called by the connection's network thread.
+   *
+   * @param account its account, whose connections share one limit; null for none
+   */
+  void loggedIn(String words, @Nullable String account) {
+    client = words;
+    if (account != null) {
+      rate = rates.forAccount(account);
+    }
+  }
+
+  /** Ends the limit of the rate, for the service itself. */
+  void unlimited() {
+    rate = null;
   }
 
   @Override
@@ -47,14 +81,49 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
       super.channelRead(context, message);
       return;
     }
+    long before = messages;
+    int size = bytes.readableBytes();
     String problem = read(bytes);
     if (problem == null) {
       scheduleCheck(context);
       super.channelRead(context, message);
+      pace(context, messages - before, size);
     } else {
       ReferenceCountUtil.release(message);
       close(context, problem);
     }
+  }
+
+  /** Stops reading if the client has sent too much. */
+  private void pace(ChannelHandlerContext context, long newMessages, int newBytes) {
+    ClientRate limit = rate;
+    long wait = limit == null ? 0 : limit.take(newMessages, newBytes);
+    if (wait > 0 && !paused) {
+      paused = true;
+      pauses++;
+      context.channel().config().setAutoRead(false);
+      rates.slowed(client);
+      scheduleReading(context, wait);
+    }
+  }
+
+  private void scheduleReading(ChannelHandlerContext context, long waitNanos) {
+    var unused =
+        context
+            .executor()
+            .schedule(
+                () -> {
+                  ClientRate limit = rate;
+                  long wait = limit == null ? 0 : limit.take(0, 0);
+                  if (wait > 0) {
+                    scheduleReading(context, wait);
+                  } else {
+                    paused = false;
+                    context.channel().config().setAutoRead(true);
+                  }
+                },
+                waitNanos,
+                TimeUnit.NANOSECONDS);
   }
 
   private @Nullable String read(ByteBuf bytes) {
@@ -87,6 +156,8 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
       lengthBits = 0;
       length = 0;
       packets++;
+      int type = (next & 0xFF) >> 4;
+      messages += type < PUBACK || type > PUBCOMP ? 1 : 0;
       return;
     }
     length |= (long) (next & 0x7F) << lengthBits;
@@ -110,13 +181,18 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
     }
     checkScheduled = true;
     long packet = packets;
+    long pausesBefore = pauses;
     var unused =
         context
             .executor()
             .schedule(
                 () -> {
                   checkScheduled = false;
-                  if (isPartial() && packets == packet && context.channel().isActive()) {
+                  if (isPartial()
+                      && packets == packet
+                      && !paused
+                      && pauses == pausesBefore
+                      && context.channel().isActive()) {
                     close(
                         context,
                         "a packet did not arrive completely within " + timeoutSeconds + " s");

@@ -19,8 +19,13 @@ public interface BrokerLogins {
    * How a sensor reaches the broker.
    *
    * @param broker scheme, host and port
+   * @param authority the certificate to check the broker by, in PEM; null without TLS
    */
-  record SensorAddress(URI broker, String rootTopic) {}
+  record SensorAddress(URI broker, String rootTopic, @Nullable String authority) {
+    SensorAddress withoutAuthority() {
+      return new SensorAddress(broker, rootTopic, null);
+    }
+  }
 
   SensorAccounts accounts();
 

@@ -3,6 +3,7 @@ package tepidarium.web.sensors;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import tepidarium.access.SensorAccount;
 import tepidarium.web.sensors.BrokerLogins.SensorAddress;
 
@@ -12,14 +13,24 @@ final class FirmwareSettings {
 
   static String of(SensorAccount account, String password, SensorAddress address) {
     String sensor = sensor(account, address.rootTopic());
-    return String.join(
-        "\n",
-        List.of(
-            define("SENSOR", sensor),
-            define("TOPIC", address.rootTopic() + '/' + sensor),
-            define("BROKER", address.broker().toString()),
-            define("BROKER_USER", account.name()),
-            define("BROKER_PASSWORD", password)));
+    String lines =
+        String.join(
+            "\n",
+            List.of(
+                define("SENSOR", sensor),
+                define("TOPIC", address.rootTopic() + '/' + sensor),
+                define("BROKER", address.broker().toString()),
+                define("BROKER_USER", account.name()),
+                define("BROKER_PASSWORD", password)));
+    String authority = address.authority();
+    return authority == null ? lines : lines + "\n" + certificate(authority);
+  }
+
+  /** A string of C over several lines. */
+  private static String certificate(String pem) {
+    return pem.lines()
+        .map(line -> "    \"" + line + "\\n\"")
+        .collect(Collectors.joining(" \\\n", "#define BROKER_CA \\\n", ""));
   }
 
   private static String define(String name, String value) {

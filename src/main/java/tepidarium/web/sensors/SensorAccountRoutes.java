@@ -128,10 +128,12 @@ public final class SensorAccountRoutes {
     String asked = ctx.host() == null ? null : URI.create("http://" + ctx.host()).getHost();
     SensorAddress address = logins.address(asked);
     String firmware = FirmwareSettings.of(made.account(), made.password(), address);
+    // A certificate would make the code too dense for most cameras.
+    String code = FirmwareSettings.of(made.account(), made.password(), address.withoutAuthority());
     return new NewAccountJson(
         AccountJson.of(made.account(), logins.connected()),
         made.password(),
         firmware,
-        QrDrawing.of(firmware));
+        QrDrawing.of(code));
   }
 }

@@ -87,7 +87,7 @@ class BrokerConnectionTest {
         new MessageHandler(
             intake, watchdog, new DroppedMessages(), new BrokerBacklog(), "marker", CLOCK);
     return new BrokerConnection(
-        new BrokerAddress("tcp://127.0.0.1:" + port, null, null),
+        new BrokerAddress("tcp://127.0.0.1:" + port, null, null, null),
         "service",
         "tepidarium/status",
         watchdog,

@@ -48,7 +48,8 @@ class EmbeddedBrokerTest {
             new BrokerAccounts.Topics(
                 "tepidarium", List::of, topic -> null, (topic, payload) -> {}),
             (topic, reason) -> {});
-    try (EmbeddedBroker broker = EmbeddedBroker.start("127.0.0.1", 0, folder, accounts, LIMITS)) {
+    try (EmbeddedBroker broker =
+        EmbeddedBroker.start(new SensorPorts("127.0.0.1", 0, null), folder, accounts, LIMITS)) {
       assertTrue(letsTheServiceIn(broker));
       int port = URI.create(broker.serviceUri()).getPort();
       ServerSocket taken;

@@ -29,7 +29,9 @@ class JournalFilesTest {
             BrokerClients.ANYBODY,
             new BrokerAccounts.Topics("t", List::of, topic -> null, (topic, payload) -> {}),
             (topic, reason) -> {});
-    EmbeddedBroker.start("127.0.0.1", 0, folder, accounts, EmbeddedBrokerTest.LIMITS).close();
+    EmbeddedBroker.start(
+            new SensorPorts("127.0.0.1", 0, null), folder, accounts, EmbeddedBrokerTest.LIMITS)
+        .close();
   }
 
   @Test

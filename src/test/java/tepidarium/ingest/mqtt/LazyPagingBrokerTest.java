@@ -79,7 +79,8 @@ class LazyPagingBrokerTest {
                 "tepidarium", List::of, topic -> null, (topic, payload) -> {}),
             (topic, reason) -> {});
     Set<String> arrived = ConcurrentHashMap.newKeySet();
-    try (EmbeddedBroker broker = EmbeddedBroker.start("127.0.0.1", 0, folder, accounts, LIMITS)) {
+    try (EmbeddedBroker broker =
+        EmbeddedBroker.start(new SensorPorts("127.0.0.1", 0, null), folder, accounts, LIMITS)) {
       subscribe(broker, arrived).disconnect();
       MqttClient sender = client(broker, "sender");
       for (int i = 0; i < MESSAGES; i++) {
@@ -91,7 +92,8 @@ class LazyPagingBrokerTest {
       sender.disconnect();
       assertEquals(0, arrived.size());
     }
-    try (EmbeddedBroker broker = EmbeddedBroker.start("127.0.0.1", 0, folder, accounts, LIMITS)) {
+    try (EmbeddedBroker broker =
+        EmbeddedBroker.start(new SensorPorts("127.0.0.1", 0, null), folder, accounts, LIMITS)) {
       MqttClient receiver = subscribe(broker, arrived);
       await().atMost(SOON).until(() -> arrived.size() == MESSAGES);
       receiver.disconnect();

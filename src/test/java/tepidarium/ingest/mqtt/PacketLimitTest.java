@@ -9,9 +9,11 @@ import io.netty.buffer.ByteBuf;
 import io.netty.buffer.Unpooled;
 import io.netty.channel.embedded.EmbeddedChannel;
 import java.io.ByteArrayOutputStream;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
@@ -22,11 +24,27 @@ class PacketLimitTest {
   private static final int MAX_BYTES = 8 << 20;
   private static final byte PUBLISH = 0x32;
 
+  private final AtomicLong nanos = new AtomicLong();
+  private ClientRates rates;
   private final List<String> told = new ArrayList<>();
   private final PacketMemory memory = new PacketMemory(MAX_BYTES, 2 * MAX_BYTES, told::add);
 
   private EmbeddedChannel connection() {
-    return new EmbeddedChannel(new PacketLimit(memory, 60));
+    return connection(Integer.MAX_VALUE, Long.MAX_VALUE);
+  }
+
+  private EmbeddedChannel connection(int messagesPerSecond, long bytesPerSecond) {
+    return new EmbeddedChannel(
+        new PacketLimit(memory, rates(messagesPerSecond, bytesPerSecond), 60));
+  }
+
+  private ClientRates rates(int messagesPerSecond, long bytesPerSecond) {
+    rates =
+        new ClientRates(
+            BrokerLimits.of(1 << 20, 10, Duration.ofDays(1), 1L << 20, topic -> null)
+                .withClientRate(messagesPerSecond, bytesPerSecond),
+            nanos::get);
+    return rates;
   }
 
   /** A fixed header, MQTT 5.0 sections 2.1.1 and 1.5.5: the lowest seven bits come first. */
@@ -149,6 +167,93 @@ class PacketLimitTest {
     byte[] fiveBytes = {PUBLISH, -1, -1, -1, -1, 0x7F};
     arrive(connection, fiveBytes);
     assertArrayEquals(fiveBytes, passedOn(connection));
+    connection.finishAndReleaseAll();
+  }
+
+  private void pass(EmbeddedChannel connection, Duration time) {
+    nanos.addAndGet(time.toNanos());
+    connection.advanceTimeBy(time.toNanos(), TimeUnit.NANOSECONDS);
+    connection.runScheduledPendingTasks();
+  }
+
+  private static boolean isRead(EmbeddedChannel connection) {
+    return connection.config().isAutoRead();
+  }
+
+  private static byte[] packets(int type, int count) {
+    byte[] bytes = new byte[2 * count];
+    for (int i = 0; i < count; i++) {
+      bytes[2 * i] = (byte) (type << 4);
+    }
+    return bytes;
+  }
+
+  @Test
+  void aClientThatSendsTooManyMessagesIsReadLater() {
+    EmbeddedChannel connection = connection(100, Long.MAX_VALUE);
+    arrive(connection, packets(3, 200));
+    assertTrue(isRead(connection), "a burst of 2 s is free");
+    assertEquals("no client slowed within the last hour", rates.summary());
+    arrive(connection, packets(3, 50));
+    assertFalse(isRead(connection));
+    String words = rates.summary();
+    assertTrue(words.contains("sends more than 100 messages"), words);
+    pass(connection, Duration.ofMillis(400));
+    assertFalse(isRead(connection));
+    pass(connection, Duration.ofMillis(101));
+    assertTrue(isRead(connection));
+    assertEquals(500, passedOn(connection).length);
+    connection.finishAndReleaseAll();
+  }
+
+  @Test
+  void aClientThatSendsTooManyBytesIsReadLater() {
+    EmbeddedChannel connection = connection(Integer.MAX_VALUE, 1_000);
+    arrive(connection, header(2_498));
+    arrive(connection, new byte[2_498]);
+    assertFalse(isRead(connection));
+    pass(connection, Duration.ofMillis(502));
+    assertTrue(isRead(connection));
+    connection.finishAndReleaseAll();
+  }
+
+  @Test
+  void acknowledgementsAndTheServiceAreNotSlowed() {
+    EmbeddedChannel connection = connection(100, Long.MAX_VALUE);
+    arrive(connection, packets(4, 1_000));
+    assertTrue(isRead(connection));
+    connection.pipeline().get(PacketLimit.class).unlimited();
+    arrive(connection, packets(3, 1_000));
+    assertTrue(isRead(connection));
+    connection.finishAndReleaseAll();
+  }
+
+  @Test
+  void allConnectionsOfAnAccountShareOneLimit() {
+    EmbeddedChannel first = connection(100, Long.MAX_VALUE);
+    EmbeddedChannel second = new EmbeddedChannel(new PacketLimit(memory, rates, 60));
+    first.pipeline().get(PacketLimit.class).loggedIn("the client \"a\"", "jar-1");
+    second.pipeline().get(PacketLimit.class).loggedIn("the client \"b\"", "jar-1");
+    arrive(first, packets(3, 150));
+    assertTrue(isRead(first));
+    arrive(second, packets(3, 100));
+    assertFalse(isRead(second));
+    assertTrue(rates.summary().startsWith("the client \"b\" sends more"), rates.summary());
+    first.finishAndReleaseAll();
+    second.finishAndReleaseAll();
+  }
+
+  @Test
+  void aSlowedClientIsNotClosedBecauseItsPacketIsUnfinished() {
+    EmbeddedChannel connection = connection(Integer.MAX_VALUE, 10);
+    arrive(connection, header(10_000));
+    arrive(connection, new byte[1_000]);
+    pass(connection, Duration.ofSeconds(61));
+    assertTrue(connection.isOpen());
+    pass(connection, Duration.ofSeconds(40));
+    assertTrue(isRead(connection));
+    pass(connection, Duration.ofSeconds(121));
+    assertFalse(connection.isOpen());
     connection.finishAndReleaseAll();
   }
 }

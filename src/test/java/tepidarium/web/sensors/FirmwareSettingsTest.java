@@ -15,7 +15,7 @@ import tepidarium.web.sensors.BrokerLogins.SensorAddress;
 
 class FirmwareSettingsTest {
   private static final SensorAddress ADDRESS =
-      new SensorAddress(URI.create("mqtt://192.168.1.5:1883"), "tepidarium");
+      new SensorAddress(URI.create("mqtt://192.168.1.5:1883"), "tepidarium", null);
 
   private static SensorAccount account(String name, String... topics) {
     return new SensorAccount(name, "", List.of(topics), List.of(), Instant.EPOCH);
@@ -41,6 +41,23 @@ class FirmwareSettingsTest {
         .forEach(
             start ->
                 assertEquals(1, header.stream().filter(l -> l.startsWith(start)).count(), start));
+  }
+
+  @Test
+  void withTlsTheCertificateIsAStringOverSeveralLines() {
+    SensorAddress tls =
+        new SensorAddress(
+            URI.create("mqtts://shelf.local:8883"), "tepidarium", "-----BEGIN\nabc\n-----END\n");
+    String text = FirmwareSettings.of(account("jar-1", "tepidarium/jar-1/#"), "abcd", tls);
+    assertTrue(
+        text.endsWith(
+            """
+            #define BROKER_PASSWORD "abcd"
+            #define BROKER_CA \\
+                "-----BEGIN\\n" \\
+                "abc\\n" \\
+                "-----END\\n\""""),
+        text);
   }
 
   @Test
