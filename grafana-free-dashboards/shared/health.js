@@ -1,8 +1,7 @@
-// The health of the service in the foot of each page: verdict, parts, counts of readings.
+// The verdict on the health of the service in the foot of each page.
 
 import { api } from './api.js';
-import { byId, h, reconcile, setText } from './dom.js';
-import { count, number } from './format.js';
+import { byId, setText } from './dom.js';
 
 const HEALTH_EVERY_MS = 30_000;
 
@@ -14,42 +13,19 @@ export function keepHealth() {
 }
 
 export async function showHealth() {
-  let health;
+  const place = byId('service-health');
   try {
-    health = await api.health();
+    const health = await api.health();
+    place.className = health.status === 'up' ? '' : 'down';
+    setText(place, healthVerdict(health));
   } catch (problem) {
-    setText(byId('service-health'), problem.message);
-    byId('service-parts').replaceChildren();
-    return;
+    setText(place, problem.message);
   }
-  const parts = Object.entries(health.parts ?? {});
-  // Without a login, the service tells its state alone.
-  const version = health.version ? ` Version ${health.version}.` : '';
-  setText(byId('service-health'), `${healthVerdict(health.status, parts)}${version}`);
-  reconcile(
-    byId('service-parts'),
-    parts,
-    ([name]) => name,
-    () => h('li', {}),
-    (item, [name, part]) => {
-      item.className = part.status === 'up' ? 'up' : 'down';
-      setText(item, `${name}: ${part.status}${part.detail ? `, ${part.detail}` : ''}`);
-    },
-  );
-  if (health.counts) showCounts(health.counts);
 }
 
-function healthVerdict(status, parts) {
+export function healthVerdict({ status, parts }) {
   if (status === 'up') return 'The service works without problems.';
-  return parts.some(([, part]) => part.status === 'down')
+  return Object.values(parts ?? {}).some((part) => part.status === 'down')
     ? 'A part of the service does not work.'
     : 'The service is starting.';
-}
-
-function showCounts(counts) {
-  byId('service-counts').replaceChildren(
-    `Readings received ${number(counts.received)}, stored ${number(counts.stored)}, repeated ${number(counts.repeated)}, waiting ${number(counts.waiting)}. `,
-    h('a', { href: '/rejects.html' }, `${count(counts.rejected ?? 0, 'message')} could not be read`),
-    '.',
-  );
 }

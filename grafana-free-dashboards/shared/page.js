@@ -85,6 +85,7 @@ function explanationOf(address) {
       rejects: 'every-page',
       files: 'every-page',
       mappings: 'every-page',
+      service: 'every-page',
     }[name] ?? name
   );
 }

@@ -27,6 +27,11 @@ export function lotForm(done) {
         h('input', { autocomplete: 'off', maxlength: 300 }),
         'For instance: moist sand, 5 °C.',
       ),
+      h(
+        'p',
+        { class: 'caution' },
+        'Some trees are protected, and collecting seed may need a permit. Ask the owner of the land, and look up the law before you gather.',
+      ),
     ],
     save: async (element) => {
       const typed = typedIn(element);

@@ -186,4 +186,18 @@ class PagesIT {
     assertThat(page.locator("main")).containsText("tepidarium/jar-1");
     browser.assertNothingWrong(page);
   }
+
+  @Test
+  void thePageServiceTellsHowEachPartIs() {
+    Page page = open(390, "/");
+    page.locator("#foot a", new Page.LocatorOptions().setHasText("Service")).click();
+    assertThat(page.locator("#state-verdict")).hasText("The service works without problems.");
+    Locator broker =
+        page.locator("#state-parts tbody tr", new Page.LocatorOptions().setHasText("Broker"));
+    assertThat(broker).containsText("works");
+    assertThat(page.locator("#state-counts")).containsText("received");
+    page.locator("#foot a", new Page.LocatorOptions().setHasText("Cautions")).click();
+    assertThat(page.locator("h1")).hasText("Cautions");
+    browser.assertNothingWrong(page);
+  }
 }

@@ -53,6 +53,8 @@ public final class RouteRoles {
       HEAD /season.html
       GET /sensors.html
       HEAD /sensors.html
+      GET /service.html
+      HEAD /service.html
       GET /tally.html
       HEAD /tally.html
       GET /figures.html

@@ -33,6 +33,7 @@ public final class Pages {
           "rejects",
           "season",
           "sensors",
+          "service",
           "tally");
 
   private static final String FIRST_PAGE = "shelf";

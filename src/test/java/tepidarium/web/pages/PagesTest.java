@@ -71,6 +71,7 @@ class PagesTest {
     "/rejects.html, Not understood, rejects/rejects.js",
     "/season.html, Season report, season/season.js",
     "/sensors.html, Sensors, sensors/sensors.js",
+    "/service.html, Service, service/service.js",
     "/tally.html, Tally, tally/tally.js",
     "/docs/settings.html, Settings, document/document.js"
   })
