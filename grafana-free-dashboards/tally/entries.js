@@ -59,7 +59,6 @@ const reasonField = () => {
     name: 'reason',
     maxlength: 300,
     autocomplete: 'off',
-    placeholder: 'a mistake',
   });
   return {
     read: () => input.value.trim() || null,

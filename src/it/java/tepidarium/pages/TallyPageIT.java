@@ -148,7 +148,7 @@ class TallyPageIT {
     press("germinated", 1);
     write();
     says("[data-sowing='1'] .fraction", "4 of 20 germinated");
-    says(".record", "Corrected: a mistake");
+    says(".record", "Corrected: no reason given");
   }
 
   private void countWhileTheConnectionIsDown() {

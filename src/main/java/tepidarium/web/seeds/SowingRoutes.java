@@ -117,7 +117,7 @@ public final class SowingRoutes {
   }
 
   private static String reason(@Nullable String reason) {
-    return reason == null || reason.isBlank() ? "a mistake" : reason;
+    return reason == null || reason.isBlank() ? "no reason given" : reason;
   }
 
   private Entry corrected(Entry old, CorrectionBody body, String reason, Note note) {
