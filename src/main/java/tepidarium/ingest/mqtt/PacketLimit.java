@@ -3,7 +3,8 @@ package tepidarium.ingest.mqtt;
 import io.netty.buffer.ByteBuf;
 import io.netty.channel.ChannelHandlerContext;
 import io.netty.channel.ChannelInboundHandlerAdapter;
-import io.netty.util.ReferenceCountUtil;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
@@ -23,6 +24,12 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
   private static final int PUBACK = 4;
 
   private static final int PUBCOMP = 7;
+
+  /**
+   * Bytes that are passed on at once from a client that was slowed before. The network may deliver
+   * a thousand small messages at once, which would delay those of other clients.
+   */
+  private static final int SLOWED_PART_BYTES = 4 << 10;
 
   private final PacketMemory memory;
   private final ClientRates rates;
@@ -44,6 +51,9 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
   private String client = "a client before its login";
   private boolean paused;
   private long pauses;
+
+  /** Bytes that have arrived and are not passed on yet; empty unless the client is slowed. */
+  private final Deque<ByteBuf> waiting = new ArrayDeque<>();
 
   /**
    * Creates the limit of one connection.
@@ -77,8 +87,26 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
 
   @Override
   public void channelRead(ChannelHandlerContext context, Object message) throws Exception {
-    if (!(message instanceof ByteBuf bytes) || unreadable) {
+    if (message instanceof ByteBuf bytes) {
+      waiting.add(bytes);
+      passOn(context);
+    } else {
       super.channelRead(context, message);
+    }
+  }
+
+  /** Passes on what has arrived, until the client must be slowed. */
+  private void passOn(ChannelHandlerContext context) {
+    while (!paused && !waiting.isEmpty()) {
+      ByteBuf first = waiting.element();
+      boolean whole = pauses == 0 || rate == null || first.readableBytes() <= SLOWED_PART_BYTES;
+      passOn(context, whole ? waiting.remove() : first.readRetainedSlice(SLOWED_PART_BYTES));
+    }
+  }
+
+  private void passOn(ChannelHandlerContext context, ByteBuf bytes) {
+    if (unreadable) {
+      context.fireChannelRead(bytes);
       return;
     }
     long before = messages;
@@ -86,10 +114,10 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
     String problem = read(bytes);
     if (problem == null) {
       scheduleCheck(context);
-      super.channelRead(context, message);
+      context.fireChannelRead(bytes);
       pace(context, messages - before, size);
     } else {
-      ReferenceCountUtil.release(message);
+      bytes.release();
       close(context, problem);
     }
   }
@@ -118,12 +146,20 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
                   if (wait > 0) {
                     scheduleReading(context, wait);
                   } else {
-                    paused = false;
-                    context.channel().config().setAutoRead(true);
+                    resume(context);
                   }
                 },
                 waitNanos,
                 TimeUnit.NANOSECONDS);
+  }
+
+  private void resume(ChannelHandlerContext context) {
+    paused = false;
+    passOn(context);
+    context.fireChannelReadComplete();
+    if (!paused) {
+      context.channel().config().setAutoRead(true);
+    }
   }
 
   private @Nullable String read(ByteBuf bytes) {
@@ -222,6 +258,8 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
   }
 
   private void release() {
+    waiting.forEach(ByteBuf::release);
+    waiting.clear();
     memory.reserve(-held, 0);
     held = 0;
     missing = 0;

@@ -256,4 +256,36 @@ class PacketLimitTest {
     assertFalse(connection.isOpen());
     connection.finishAndReleaseAll();
   }
+
+  @Test
+  void aSlowedClientIsPassedOnInSmallParts() {
+    EmbeddedChannel connection = connection(100, Long.MAX_VALUE);
+    arrive(connection, packets(3, 250));
+    pass(connection, Duration.ofMillis(501));
+    assertEquals(500, passedOn(connection).length);
+    arrive(connection, packets(3, 5_000));
+    assertEquals(4_096, passedOn(connection).length);
+    pass(connection, Duration.ofSeconds(20));
+    assertEquals(0, passedOn(connection).length);
+    pass(connection, Duration.ofSeconds(1));
+    assertEquals(4_096, passedOn(connection).length);
+    pass(connection, Duration.ofSeconds(21));
+    assertEquals(10_000 - 2 * 4_096, passedOn(connection).length);
+    assertFalse(isRead(connection));
+    pass(connection, Duration.ofSeconds(10));
+    assertTrue(isRead(connection));
+    connection.finishAndReleaseAll();
+  }
+
+  @Test
+  void whatWaitsIsReleasedWithTheConnection() {
+    EmbeddedChannel connection = connection(100, Long.MAX_VALUE);
+    arrive(connection, packets(3, 250));
+    ByteBuf waits = Unpooled.wrappedBuffer(packets(3, 5_000));
+    connection.writeInbound(waits);
+    assertEquals(1, waits.refCnt());
+    connection.close();
+    assertEquals(0, waits.refCnt());
+    connection.finishAndReleaseAll();
+  }
 }
