@@ -54,9 +54,9 @@ class PackagesIT {
                   + " /opt/tepidarium"));
 
       Packages.receives(folder, startCommand(machine, "/etc/systemd/system/tepidarium.service"));
-      String backup = machine.run("tepidarium backup /var/lib/tepidarium/garden.zip");
-      assertTrue(backup.contains("Backup written and checked"), backup);
-      assertEquals("tepidarium\n", machine.run("stat -c %U /var/lib/tepidarium/garden.zip"));
+      String checked = machine.run("tepidarium check-config /etc/tepidarium/tepidarium.yaml");
+      assertEquals("/etc/tepidarium/tepidarium.yaml can be used.\n", checked);
+      assertEquals("tepidarium\n", machine.run("stat -c %U /var/lib/tepidarium/records.db"));
 
       String removed = machine.run("tepidarium uninstall");
       assertTrue(removed.contains("kept: the data in /var/lib/tepidarium"), removed);
