@@ -16,7 +16,7 @@ import java.nio.charset.StandardCharsets;
  * thousands fit into a test and it is known exactly what was acknowledged. Written after the OASIS
  * standard "MQTT Version 3.1.1", sections 2.2, 3.1 to 3.4.
  */
-final class MqttSocket implements AutoCloseable {
+public final class MqttSocket implements AutoCloseable {
   private static final int TIMEOUT_MS = 10_000;
   private static final int CONNECT = 0x10;
   private static final int CONNACK = 0x20;
@@ -30,7 +30,7 @@ final class MqttSocket implements AutoCloseable {
   private final DataOutputStream out;
 
   /** Connects and asks to be let in; {@link #awaitConnected} has the answer. */
-  MqttSocket(int port, String clientId, int bufferBytes) throws IOException {
+  public MqttSocket(int port, String clientId, int bufferBytes) throws IOException {
     socket.setTcpNoDelay(true);
     socket.setSoTimeout(TIMEOUT_MS);
     try {
@@ -53,7 +53,7 @@ final class MqttSocket implements AutoCloseable {
     }
   }
 
-  void awaitConnected() throws IOException {
+  public void awaitConnected() throws IOException {
     expect(CONNACK);
     int result = in.readUnsignedShort() & 0xFF;
     if (result != 0) {
@@ -72,7 +72,8 @@ final class MqttSocket implements AutoCloseable {
   }
 
   /** Publishes with quality of service 1; {@link #flush} sends it off. */
-  void publish(int packetId, String topic, byte[] payload, boolean again) throws IOException {
+  public void publish(int packetId, String topic, byte[] payload, boolean again)
+      throws IOException {
     byte[] name = topic.getBytes(StandardCharsets.UTF_8);
     out.writeByte(PUBLISH_QOS_1 | (again ? AGAIN : 0));
     writeLength(2 + name.length + 2 + payload.length);
@@ -91,12 +92,12 @@ final class MqttSocket implements AutoCloseable {
     out.writeByte(rest);
   }
 
-  void flush() throws IOException {
+  public void flush() throws IOException {
     out.flush();
   }
 
   /** Waits for the next acknowledgement; its packet id. */
-  int acknowledged() throws IOException {
+  public int acknowledged() throws IOException {
     expect(PUBACK);
     return in.readUnsignedShort();
   }

@@ -9,6 +9,7 @@ import java.util.Map;
 import tepidarium.app.Config;
 import tepidarium.app.Pace;
 import tepidarium.app.Service;
+import tepidarium.ingest.IntakeCounts;
 import tepidarium.series.influx.InfluxAddress;
 
 /** The whole service inside the test's process, on free loopback ports, with real parts. */
@@ -96,6 +97,11 @@ public final class RunningService implements AutoCloseable {
 
   public Api api() {
     return api;
+  }
+
+  /** The counts of readings since the start, without a request. */
+  public IntakeCounts counts() {
+    return service.counts();
   }
 
   public int mqttPort() {

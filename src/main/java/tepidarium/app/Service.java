@@ -19,6 +19,7 @@ import tepidarium.ingest.Decoder;
 import tepidarium.ingest.HeardMessages;
 import tepidarium.ingest.IngestCounters;
 import tepidarium.ingest.Intake;
+import tepidarium.ingest.IntakeCounts;
 import tepidarium.ingest.Mappings;
 import tepidarium.ingest.RejectLog;
 import tepidarium.ingest.SensorLimit;
@@ -433,6 +434,11 @@ public final class Service implements AutoCloseable {
 
   public int httpPort() {
     return web.port();
+  }
+
+  /** Returns the counts of readings since the start. */
+  public IntakeCounts counts() {
+    return intake.counts();
   }
 
   public Register register() {
