@@ -35,7 +35,11 @@ public final class NoticeRecords implements NoticeStore {
   /** Number of newest notices to keep, in addition to those with a waiting delivery. */
   public static final int KEPT = 1_000;
 
-  private static final int MAX_DUE = 200;
+  /**
+   * Number of due deliveries of each notifier that are read at once. A notifier with a long queue
+   * does not keep the others waiting.
+   */
+  static final int MAX_DUE = 100;
 
   /**
    * A waiting delivery that is due more than 1 h from now counts as due now. No retry is delayed by
@@ -159,8 +163,10 @@ public final class NoticeRecords implements NoticeStore {
     long nowMs = now.toEpochMilli();
     return deliveries(
         DELIVERIES
-            + " WHERE d.state = 'waiting' AND (d.next_ms <= :now OR d.next_ms > :ahead)"
-            + " ORDER BY d.id LIMIT :limit",
+            + " WHERE d.id IN (SELECT id FROM (SELECT id, row_number() OVER"
+            + " (PARTITION BY notifier ORDER BY id) AS place FROM notice_delivery"
+            + " WHERE state = 'waiting' AND (next_ms <= :now OR next_ms > :ahead))"
+            + " WHERE place <= :limit) ORDER BY d.id",
         Map.of("now", nowMs, "ahead", nowMs + CLOCK_SET_BACK_MS, "limit", MAX_DUE));
   }
 

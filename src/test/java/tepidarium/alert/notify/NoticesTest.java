@@ -131,6 +131,19 @@ class NoticesTest {
             clock);
   }
 
+  /** A mail server that does not answer must not keep notices from the pages. */
+  @Test
+  void aLongQueueOfOneNotifierDoesNotKeepTheOthersWaiting() {
+    Notice notice = new NoticeText(ZoneOffset.UTC, new Units(false), null).test(START);
+    for (int i = 0; i < 201; i++) {
+      store.add(notice, List.of("email"), List.of());
+    }
+    store.add(notice, List.of("page"), List.of());
+    List<String> notifiers = store.due(START).stream().map(Delivery::notifier).toList();
+    assertTrue(notifiers.contains("page"), notifiers.size() + " due");
+    assertTrue(notifiers.contains("email"));
+  }
+
   private void start() {
     notices.start(
         List.of(new Receiver("first"), new Receiver("second")), () -> FACTS, Duration.ofSeconds(1));
