@@ -26,10 +26,10 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
   private static final int PUBCOMP = 7;
 
   /**
-   * Bytes that are passed on at once from a client that was slowed before. The network may deliver
-   * a thousand small messages at once, which would delay those of other clients.
+   * Bytes that are passed on at once. The network may deliver a thousand small messages at once,
+   * which would delay those of other clients.
    */
-  private static final int SLOWED_PART_BYTES = 4 << 10;
+  private static final int PART_BYTES = 4 << 10;
 
   private final PacketMemory memory;
   private final ClientRates rates;
@@ -99,8 +99,8 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
   private void passOn(ChannelHandlerContext context) {
     while (!paused && !waiting.isEmpty()) {
       ByteBuf first = waiting.element();
-      boolean whole = pauses == 0 || rate == null || first.readableBytes() <= SLOWED_PART_BYTES;
-      passOn(context, whole ? waiting.remove() : first.readRetainedSlice(SLOWED_PART_BYTES));
+      boolean whole = rate == null || first.readableBytes() <= PART_BYTES;
+      passOn(context, whole ? waiting.remove() : first.readRetainedSlice(PART_BYTES));
     }
   }
 
