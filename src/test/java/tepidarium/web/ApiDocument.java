@@ -22,7 +22,7 @@ public final class ApiDocument {
 
   /** A method and a path with its parameters in braces. */
   public record Operation(String method, String path) implements Comparable<Operation> {
-    boolean covers(String otherMethod, String otherPath) {
+    public boolean covers(String otherMethod, String otherPath) {
       return method.equals(otherMethod)
           && otherPath.matches(path.replace(".", "\\.").replaceAll("\\{\\w+}", "[^/]+"));
     }
@@ -78,7 +78,7 @@ public final class ApiDocument {
   }
 
   /** The described operation that a request is. */
-  Operation operation(String method, String path) {
+  public Operation operation(String method, String path) {
     return operations().stream()
         .filter(operation -> operation.covers(method, path))
         .findFirst()
@@ -162,7 +162,7 @@ public final class ApiDocument {
         .toList();
   }
 
-  JsonNode resolved(JsonNode node) {
+  public JsonNode resolved(JsonNode node) {
     String reference = node.path("$ref").asText();
     return reference.startsWith("#/") ? document.at(reference.substring(1)) : node;
   }

@@ -1,0 +1,208 @@
+package tepidarium.pages;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.awaitility.Awaitility.await;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import com.microsoft.playwright.Page;
+import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tepidarium.it.Api;
+import tepidarium.it.Grower;
+import tepidarium.it.Publisher;
+import tepidarium.it.RunningService;
+import tepidarium.it.SmallSeason;
+import tepidarium.web.ApiDocument;
+
+/**
+ * Every page, with markup in every text that a person, a sensor or a file can enter: no page makes
+ * an element of it, runs it, or asks the browser to.
+ */
+class MarkupIT {
+  /** The form to sign in shows no text of others. */
+  private static final Set<String> WITHOUT_TEXTS = Set.of("login");
+
+  /**
+   * Texts that no page receives as they were entered: secrets; and ids of containers and meanings
+   * of columns, of which the service accepts known ones only.
+   */
+  private static final Set<String> NOT_SHOWN =
+      Set.of("password", "current", "base64", "container", "columns");
+
+  private static final Map<String, String> QUERIES =
+      Map.of("container", "?id=closet", "tally", "?container=closet");
+
+  @TempDir private static Path data;
+  private static RunningService service;
+  private static Browser browser;
+  private static MarkedAnswers answers;
+
+  @BeforeAll
+  static void start() {
+    service = RunningService.embedded(data);
+    browser = Browser.start();
+    answers = new MarkedAnswers(new ApiDocument(service.api().get("/api/openapi.json")));
+    Grower grower = new Grower(service.api());
+    grower.awaitBroker();
+    Publisher sensor = Publisher.to(service.mqttPort());
+    SmallSeason season = new SmallSeason(grower, sensor);
+    season.fill();
+    sensor.send("tepidarium/in-closet", "{\"temperature\":\"<b>warm</b>\"}");
+    sensor.send("other/box/state", "{\"air\":{\"temp\":\"<b>86</b>\"}}");
+    enter(season);
+  }
+
+  /** The texts that the small season does not have. */
+  private static void enter(SmallSeason season) {
+    Api api = service.api();
+    api.put("/api/sensors/in-closet/details", "{\"name\":\"Left\",\"note\":\"at the wall\"}");
+    api.post(
+        "/api/lots",
+        "{\"species\":\"lychee\",\"seeds\":20,\"gatheredAt\":\"%s\",\"from\":\"plant\",\"name\":\"A\",\"place\":\"B\",\"kept\":\"C\",\"remark\":\"D\"}"
+            .formatted(season.day(-1)));
+    api.post("/api/groups/3-1/checks", "{\"germinated\":1,\"by\":\"Ida\",\"remark\":\"wet\"}");
+    api.post(
+        "/api/seasons",
+        "{\"name\":\"Spring\",\"from\":\"%s\",\"to\":\"%s\",\"remark\":\"warm\"}"
+            .formatted(season.day(0), season.day(9)));
+    api.post("/api/people", "{\"name\":\"Ada\",\"password\":\"heat and moss\",\"role\":\"look\"}");
+    api.post("/api/tokens", "{\"name\":\"logger\",\"role\":\"look\",\"days\":30}");
+    api.post(
+        "/api/mappings",
+        "{\"topic\":\"garden/{sensor}\",\"temperature\":{\"pointer\":\"/t\",\"unit\":\"°F\"},\"at\":\"/time\"}");
+    api.put(
+        "/api/import-profiles/box",
+        "{\"sensor\":\"box\",\"zone\":\"UTC\",\"delimiter\":\";\",\"encoding\":\"UTF-8\",\"columns\":{\"temp\":\"temperature\"}}");
+    upload("time;temp\n2026-03-01 06:00;29\n");
+    alert();
+    api.post(
+        "/api/sensor-accounts",
+        "{\"name\":\"lamp\",\"topics\":[\"lamp/#\"],\"reads\":[\"tepidarium/alert/+/#\"]}");
+  }
+
+  private static void upload(String content) {
+    HttpRequest request =
+        HttpRequest.newBuilder(URI.create(service.url() + "/api/imports?name=box.csv"))
+            .header("Content-Type", "application/octet-stream")
+            .POST(HttpRequest.BodyPublishers.ofString(content))
+            .build();
+    try {
+      int status =
+          HttpClient.newHttpClient()
+              .send(request, HttpResponse.BodyHandlers.discarding())
+              .statusCode();
+      assertEquals(201, status);
+    } catch (IOException | InterruptedException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /** A container that is too cold now, with the words of those who saw it. */
+  private static void alert() {
+    new Grower(service.api()).place("cold-box", "tray", Instant.now().minusSeconds(3_600));
+    Publisher sensor = Publisher.to(service.mqttPort());
+    for (int minutes : new int[] {15, 11, 6, 1}) {
+      Instant at = Instant.now().minusSeconds(60L * minutes);
+      sensor.send("tepidarium/cold-box", "{\"temperature\":24.5,\"at\":\"" + at + "\"}");
+    }
+    Api api = service.api();
+    await()
+        .atMost(Duration.ofSeconds(60))
+        .until(() -> !api.get("/api/alerts?state=active").isEmpty());
+    String path = "/api/alerts/" + api.get("/api/alerts?state=active").at("/0/id").asInt();
+    api.post(path + "/acknowledge", "{\"by\":\"Ida\"}");
+    api.post(path + "/shelve", "{\"by\":\"Ida\",\"minutes\":60,\"reason\":\"moving\"}");
+  }
+
+  @AfterAll
+  static void stop() {
+    browser.close();
+    service.close();
+  }
+
+  /** The names of the pages, from their files. Documents hold texts of this project alone. */
+  private static List<String> pages() throws IOException {
+    try (Stream<Path> folders = Files.list(Path.of("grafana-free-dashboards"))) {
+      return folders
+          .map(folder -> folder.getFileName().toString())
+          .filter(name -> Files.exists(html(name)) && !name.equals("document"))
+          .sorted()
+          .toList();
+    }
+  }
+
+  private static Path html(String name) {
+    return Path.of("grafana-free-dashboards", name, name + ".html");
+  }
+
+  private static String address(String name) {
+    return name.equals("shelf") ? "/" : "/" + name + ".html" + QUERIES.getOrDefault(name, "");
+  }
+
+  @Test
+  void noPageMakesMarkupOfATextOrRunsIt() throws IOException {
+    List<String> faults = new ArrayList<>();
+    Page page = browser.page(1280);
+    page.onDialog(dialog -> faults.add("a dialog: " + dialog.message()));
+    page.onResponse(
+        answer -> {
+          if (answer.status() >= 400) {
+            faults.add(answer.status() + " for " + answer.url());
+          }
+        });
+    answers.changeAnswersTo(page);
+    for (String name : pages()) {
+      page.navigate(service.url() + address(name));
+      awaitLoaded(page);
+      if (!WITHOUT_TEXTS.contains(name)) {
+        assertThat(page.locator("body")).containsText("class=owned");
+      }
+      page.evaluate("document.querySelectorAll('details').forEach((each) => (each.open = true))");
+      awaitLoaded(page);
+      faults.addAll(faultsOf(page, name));
+    }
+    assertEquals(List.of(), faults);
+    assertEquals(List.of(), browser.complaints());
+    Set<String> missing = new TreeSet<>(answers.entered());
+    missing.removeAll(answers.marked());
+    missing.removeAll(NOT_SHOWN);
+    assertEquals(Set.of(), missing, "texts that no page received");
+  }
+
+  /** Waits until nothing was loaded for a while. The live stream does not count. */
+  private static void awaitLoaded(Page page) {
+    page.waitForFunction(
+        """
+        () => performance.now()
+          > 150 + Math.max(...performance.getEntriesByType('resource').map((each) => each.responseEnd))
+        """);
+  }
+
+  private static List<String> faultsOf(Page page, String name) {
+    List<String> faults = new ArrayList<>();
+    if (page.locator(".owned, img[src=x], [onerror]").count() > 0) {
+      faults.add(name + " made an element of a text");
+    }
+    if (page.title().equals("owned")) {
+      faults.add(name + " ran a script");
+    }
+    return faults;
+  }
+}
