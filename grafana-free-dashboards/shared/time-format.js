@@ -52,7 +52,7 @@ const dayText = (date, withYear, zone) =>
 export const clockTime = (at, zone) =>
   new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', timeZone: zone }).format(new Date(at));
 
-const dayKey = (date, zone) =>
+export const dayKey = (date, zone) =>
   new Intl.DateTimeFormat('en-CA', { year: 'numeric', month: '2-digit', day: '2-digit', timeZone: zone }).format(date);
 
 /** A moment in the browser's zone: the time alone if it is today, with day and month otherwise. */

@@ -1,45 +1,57 @@
-// The next checks of all sowings, soonest first.
+// The next checks of all sowings by day, with a choice of the species.
 
 import { now } from '../shared/clock.js';
-import { byId, h, reconcile, setText } from '../shared/dom.js';
+import { byId, h, reconcile, setOptions, setText } from '../shared/dom.js';
+import { dueDays, dueSpecies } from './due-days.js';
 import { dueWords } from './seed-words.js';
-
-const DUE_SHOWN = 6;
 
 /**
  * @param names the name of a container, by its id
  * @param openCheck opens the sheet of a group
  */
 export function drawDue(sowings, { names, openCheck }) {
-  const due = sowings.flatMap((sowing) =>
-    sowing.groups.filter((group) => group.nextCheck).map((group) => ({ sowing, group })),
-  );
-  due.sort((a, b) => Date.parse(a.group.nextCheck.at) - Date.parse(b.group.nextCheck.at));
-  byId('due-part').hidden = due.length === 0;
+  const species = dueSpecies(sowings);
+  const pick = byId('due-species');
+  setOptions(pick, [{ value: '', text: 'All species' }, ...species]);
+  pick.closest('.field').hidden = species.length < 2;
+  pick.onchange = () => drawDue(sowings, { names, openCheck });
+  byId('due-part').hidden = species.length === 0;
   reconcile(
     byId('due'),
-    due.slice(0, DUE_SHOWN),
-    (one) => one.group.id,
-    ({ group }) =>
-      h(
-        'li',
-        { class: 'with-button' },
-        h('span'),
-        h(
-          'button',
-          {
-            type: 'button',
-            class: 'main',
-            'aria-label': `Check group ${group.id}`,
-            on: { click: () => openCheck(group.id) },
-          },
-          'Check',
-        ),
-      ),
-    (item, { sowing, group }) =>
-      setText(
-        item.firstElementChild,
-        `${names(group.container)}: ${sowing.speciesName}, group ${group.id}, ${dueWords(group.nextCheck.at, now())}`,
-      ),
+    dueDays(sowings, now(), pick.value),
+    (day) => day.key,
+    () => h('li', {}, h('h3'), h('ul', { class: 'rows' })),
+    (item, day) => {
+      setText(item.querySelector('h3'), day.title);
+      reconcile(
+        item.querySelector('ul'),
+        day.items,
+        (one) => one.group.id,
+        ({ group }) => makeCheck(group, openCheck),
+        (row, one) => setText(row.firstElementChild, checkWords(one, day, names)),
+      );
+    },
   );
+}
+
+const makeCheck = (group, openCheck) =>
+  h(
+    'li',
+    { class: 'with-button' },
+    h('span'),
+    h(
+      'button',
+      {
+        type: 'button',
+        class: 'main',
+        'aria-label': `Check group ${group.id}`,
+        on: { click: () => openCheck(group.id) },
+      },
+      'Check',
+    ),
+  );
+
+function checkWords({ sowing, group }, day, names) {
+  const late = day.key === 'overdue' ? `, ${dueWords(group.nextCheck.at, now())}` : '';
+  return `${names(group.container)}: ${sowing.speciesName}, group ${group.id}${late}`;
 }

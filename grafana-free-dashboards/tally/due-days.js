@@ -1,0 +1,36 @@
+// The next checks by day, those that are overdue first. Pure.
+
+import * as t from '../shared/time-format.js';
+
+const OVERDUE = 'overdue';
+
+/** The species that have a next check, by name. */
+export function dueSpecies(sowings) {
+  const due = sowings.filter((sowing) => sowing.groups.some((group) => group.nextCheck));
+  return [...new Map(due.map((one) => [one.species, one.speciesName]))]
+    .map(([value, text]) => ({ value, text }))
+    .sort((a, b) => a.text.localeCompare(b.text));
+}
+
+/** @param species only the checks of this species; empty for all */
+export function dueDays(sowings, now, species) {
+  const due = sowings
+    .filter((sowing) => species === '' || sowing.species === species)
+    .flatMap((sowing) => sowing.groups.filter((group) => group.nextCheck).map((group) => ({ sowing, group })))
+    .sort((a, b) => Date.parse(a.group.nextCheck.at) - Date.parse(b.group.nextCheck.at));
+  const today = t.dayKey(new Date(now));
+  const days = new Map();
+  for (const one of due) {
+    const day = t.dayKey(new Date(one.group.nextCheck.at));
+    const key = day < today ? OVERDUE : day;
+    if (!days.has(key)) days.set(key, { key, title: dayTitle(key, today), items: [] });
+    days.get(key).items.push(one);
+  }
+  return [...days.values()];
+}
+
+function dayTitle(key, today) {
+  if (key === OVERDUE) return 'Overdue';
+  if (key === today) return 'Today';
+  return key === t.nextDay(today) ? 'Tomorrow' : t.day(key);
+}
