@@ -1,6 +1,7 @@
 // Runs the page Service: the health of each part, and the counts of readings.
 
 import { api } from '../shared/api.js';
+import { now } from '../shared/clock.js';
 import { byId, h, setText, table } from '../shared/dom.js';
 import { count, number } from '../shared/format.js';
 import { healthVerdict } from '../shared/health.js';
@@ -28,7 +29,7 @@ async function load() {
         { title: 'State', cell: (row) => h('span', { class: row.works ? 'up' : 'down' }, row.state) },
         { title: 'Details', cell: (row) => row.detail },
       ],
-      partRows(health.parts ?? {}),
+      partRows(health.parts ?? {}, now()),
     ),
   );
   if (health.counts) showCounts(health.counts);

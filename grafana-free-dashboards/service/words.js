@@ -1,16 +1,20 @@
 // The parts of the service in words. Pure.
 
+import { localTimes } from '../shared/local-times.js';
 import { capital } from '../shared/text.js';
 
 const STATES = { up: 'works', down: 'does not work', starting: 'is starting' };
 
+/** “sensorAccounts” as “Sensor accounts”. */
+const partTitle = (name) => capital(name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`));
+
 /** One row for each part, those that do not work first. */
-export const partRows = (parts) =>
+export const partRows = (parts, at, zone) =>
   Object.entries(parts)
     .map(([name, { status, detail }]) => ({
-      title: capital(name),
+      title: partTitle(name),
       works: status === 'up',
       state: STATES[status] ?? status,
-      detail: detail ?? '',
+      detail: localTimes(detail ?? '', at, zone),
     }))
     .sort((a, b) => a.works - b.works);

@@ -4,17 +4,20 @@ import { healthVerdict } from '../shared/health.js';
 import { partRows } from '../service/words.js';
 
 test('parts that do not work come first', () => {
-  const rows = partRows({
+  const parts = {
     broker: { status: 'up', detail: 'connected' },
     disk: { status: 'down', detail: 'full' },
     readings: { status: 'starting' },
-  });
+    sensorAccounts: { status: 'up', detail: 'since 2026-03-01T09:00:00.123Z' },
+  };
+  const rows = partRows(parts, Date.parse('2026-03-01T12:00:00Z'), 'UTC');
   assert.deepEqual(
     rows.map((row) => [row.title, row.state, row.detail]),
     [
       ['Disk', 'does not work', 'full'],
       ['Readings', 'is starting', ''],
       ['Broker', 'works', 'connected'],
+      ['Sensor accounts', 'works', 'since today 09:00'],
     ],
   );
 });

@@ -20,6 +20,9 @@ public final class DemoService implements AutoCloseable {
   /** Short, so that the silent sensor raises its alert soon after the start. */
   private static final int SILENT_GRACE_SECONDS = 20;
 
+  private static final int MAX_MESSAGES_PER_SECOND = 10_000;
+  private static final int MAX_KILOBYTES_PER_SECOND = 10_000;
+
   private final Path folder;
   private final Service service;
   private final Demo demo;
@@ -66,16 +69,19 @@ public final class DemoService implements AutoCloseable {
 
   private static Config config(Config settings, Path folder, Clock clock) {
     return Config.of(
-        Map.of(
-            "data", folder.toString(),
-            "login", "never",
-            "httpHost", settings.httpHost(),
-            "httpPort", settings.httpPort(),
-            "mqttHost", settings.mqttHost(),
-            "mqttPort", settings.mqttPort(),
-            "silentGraceSeconds", SILENT_GRACE_SECONDS,
-            "timeZone", settings.timeZone().getId(),
-            "site", site(settings.timeZone(), clock)));
+        Map.ofEntries(
+            Map.entry("data", folder.toString()),
+            Map.entry("login", "never"),
+            Map.entry("httpHost", settings.httpHost()),
+            Map.entry("httpPort", settings.httpPort()),
+            Map.entry("mqttHost", settings.mqttHost()),
+            Map.entry("mqttPort", settings.mqttPort()),
+            // One client sends four weeks of readings of all sensors at once.
+            Map.entry("clientMessagesPerSecond", MAX_MESSAGES_PER_SECOND),
+            Map.entry("clientKilobytesPerSecond", MAX_KILOBYTES_PER_SECOND),
+            Map.entry("silentGraceSeconds", SILENT_GRACE_SECONDS),
+            Map.entry("timeZone", settings.timeZone().getId()),
+            Map.entry("site", site(settings.timeZone(), clock))));
   }
 
   /** Returns an address at which this machine can reach its own server. */
