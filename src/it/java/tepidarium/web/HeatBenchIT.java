@@ -47,8 +47,8 @@ class HeatBenchIT {
     assertEquals(60, pair.at("/differences/degreeHoursPerDay/value").asDouble(), 0.5);
     assertEquals(4.8, pair.path("sensorError").asDouble(), 1e-9);
     assertEquals(1 / 3.0, pair.path("leastPermutationP").asDouble(), 1e-9);
-    assertTrue(
-        answer.path("verdict").asText().contains("the smallest possible permutation p is 0.333"));
+    String verdict = answer.path("verdict").asText();
+    assertTrue(verdict.endsWith("can still be chance: add a container to each."), verdict);
     JsonNode lamp = answer.path("compared").path(1);
     assertEquals(2, lamp.path("containers").size());
     assertEquals(0, lamp.at("/spread/value").asDouble(), 0.05);
