@@ -2,6 +2,7 @@
 
 import { now } from '../shared/clock.js';
 import { byId, h, reconcile, setOptions, setText } from '../shared/dom.js';
+import { checkRow } from './check-row.js';
 import { dueDays, dueSpecies } from './due-days.js';
 import { dueWords } from './seed-words.js';
 
@@ -27,29 +28,12 @@ export function drawDue(sowings, { names, openCheck }) {
         item.querySelector('ul'),
         day.items,
         (one) => one.group.id,
-        ({ group }) => makeCheck(group, openCheck),
+        ({ group }) => checkRow('', group, openCheck),
         (row, one) => setText(row.firstElementChild, checkWords(one, day, names)),
       );
     },
   );
 }
-
-const makeCheck = (group, openCheck) =>
-  h(
-    'li',
-    { class: 'with-button' },
-    h('span'),
-    h(
-      'button',
-      {
-        type: 'button',
-        class: 'main',
-        'aria-label': `Check group ${group.id}`,
-        on: { click: () => openCheck(group.id) },
-      },
-      'Check',
-    ),
-  );
 
 function checkWords({ sowing, group }, day, names) {
   const late = day.key === 'overdue' ? `, ${dueWords(group.nextCheck.at, now())}` : '';

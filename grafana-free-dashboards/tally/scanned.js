@@ -2,6 +2,7 @@
 
 import { byId, h } from '../shared/dom.js';
 import * as f from '../shared/format.js';
+import { checkRow } from './check-row.js';
 
 /** The groups with living seeds in a container, with their sowings. Pure. */
 export const groupsIn = (sowings, container) =>
@@ -42,22 +43,8 @@ export function openScanned({ tally, openCheck }) {
 }
 
 const row = ({ sowing, group }, openCheck) =>
-  h(
-    'li',
-    { class: 'with-button' },
-    h(
-      'span',
-      {},
-      `${sowing.speciesName}, group ${group.id}, ${f.count(group.ungerminated + group.germinated, 'seed')}`,
-    ),
-    h(
-      'button',
-      {
-        type: 'button',
-        class: 'main',
-        'aria-label': `Check group ${group.id}`,
-        on: { click: () => openCheck(group.id) },
-      },
-      'Check',
-    ),
+  checkRow(
+    `${sowing.speciesName}, group ${group.id}, ${f.count(group.ungerminated + group.germinated, 'seed')}`,
+    group,
+    openCheck,
   );
