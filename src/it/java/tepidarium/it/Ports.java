@@ -19,7 +19,7 @@ public final class Ports {
   private static final int USUAL_END = 32_768;
   private static final int END = endOfOurs();
 
-  /** How many test processes may run at the same time; the build starts five. */
+  /** How many test processes may run at the same time; the build starts four. */
   private static final int PROCESSES = 8;
 
   /** The number of this test process, set by the build. */

@@ -35,13 +35,13 @@ public final class BandHistory {
       LimitSummary cold, LimitSummary hot, LimitSummary bright, LimitSummary dry) {}
 
   private final HourlyRollups rollups;
-  private final HistogramCache histograms;
   private final CalibratedReadings calibrated;
+  private final InsideBoundsReader boundsReader;
 
   BandHistory(HourlyRollups rollups, HistogramCache histograms, CalibratedReadings calibrated) {
     this.rollups = rollups;
-    this.histograms = histograms;
     this.calibrated = calibrated;
+    this.boundsReader = new InsideBoundsReader(rollups, histograms, calibrated);
   }
 
   /** Time outside each limit, computed from one load of the rollups. */
@@ -77,8 +77,7 @@ public final class BandHistory {
   /** Bounds of the share of covered time inside a limit; see {@link InsideBounds}. */
   public Optional<InsideBounds> insideBounds(
       Container container, Span span, Quantity quantity, Limit limit) {
-    return new InsideBoundsReader(rollups, histograms, calibrated)
-        .read(container, span, quantity, limit);
+    return boundsReader.read(container, span, quantity, limit);
   }
 
   private LimitSummary bright(Container container, Span span, List<RollupRow> rows) {
