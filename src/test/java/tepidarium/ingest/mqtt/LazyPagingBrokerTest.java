@@ -14,13 +14,15 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.apache.activemq.artemis.api.core.SimpleString;
 import org.apache.activemq.artemis.core.config.impl.ConfigurationImpl;
-import org.eclipse.paho.mqttv5.client.IMqttMessageListener;
+import org.eclipse.paho.mqttv5.client.IMqttToken;
+import org.eclipse.paho.mqttv5.client.MqttCallback;
 import org.eclipse.paho.mqttv5.client.MqttClient;
 import org.eclipse.paho.mqttv5.client.MqttConnectionOptions;
+import org.eclipse.paho.mqttv5.client.MqttDisconnectResponse;
 import org.eclipse.paho.mqttv5.client.persist.MemoryPersistence;
 import org.eclipse.paho.mqttv5.common.MqttException;
 import org.eclipse.paho.mqttv5.common.MqttMessage;
-import org.eclipse.paho.mqttv5.common.MqttSubscription;
+import org.eclipse.paho.mqttv5.common.packet.MqttProperties;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -82,7 +84,7 @@ class LazyPagingBrokerTest {
     try (EmbeddedBroker broker =
         EmbeddedBroker.start(new SensorPorts("127.0.0.1", 0, null), folder, accounts, LIMITS)) {
       subscribe(broker, arrived).disconnect();
-      MqttClient sender = client(broker, "sender");
+      MqttClient sender = client(broker, "sender", arrived);
       for (int i = 0; i < MESSAGES; i++) {
         byte[] payload = new byte[MESSAGE_BYTES];
         byte[] number = String.valueOf(i).getBytes(StandardCharsets.US_ASCII);
@@ -100,7 +102,14 @@ class LazyPagingBrokerTest {
     }
   }
 
-  private static MqttClient client(EmbeddedBroker broker, String name) throws MqttException {
+  /**
+   * A client that is connected.
+   *
+   * @param arrived gets the numbers of messages that arrive. It is used from before the connection
+   *     on: the broker delivers to a session that it still has before the client subscribes again.
+   */
+  private static MqttClient client(EmbeddedBroker broker, String name, Set<String> arrived)
+      throws MqttException {
     MqttConnectionOptions options = new MqttConnectionOptions();
     options.setUserName("service");
     options.setPassword("word".getBytes(StandardCharsets.UTF_8));
@@ -108,18 +117,38 @@ class LazyPagingBrokerTest {
     options.setSessionExpiryInterval(3_600L);
     MqttClient client = new MqttClient(broker.serviceUri(), name, new MemoryPersistence());
     client.setTimeToWait(20_000);
+    client.setCallback(new Arrivals(arrived));
     client.connect(options);
     return client;
   }
 
   private static MqttClient subscribe(EmbeddedBroker broker, Set<String> arrived)
       throws MqttException {
-    MqttClient client = client(broker, "receiver");
-    IMqttMessageListener listener = (topic, message) -> arrived.add(number(message));
-    client.subscribe(
-        new MqttSubscription[] {new MqttSubscription("tepidarium/#", 1)},
-        new IMqttMessageListener[] {listener});
+    MqttClient client = client(broker, "receiver", arrived);
+    client.subscribe("tepidarium/#", 1);
     return client;
+  }
+
+  private record Arrivals(Set<String> arrived) implements MqttCallback {
+    @Override
+    public void messageArrived(String topic, MqttMessage message) {
+      arrived.add(number(message));
+    }
+
+    @Override
+    public void disconnected(MqttDisconnectResponse response) {}
+
+    @Override
+    public void mqttErrorOccurred(MqttException exception) {}
+
+    @Override
+    public void deliveryComplete(IMqttToken token) {}
+
+    @Override
+    public void connectComplete(boolean reconnect, String serverUri) {}
+
+    @Override
+    public void authPacketArrived(int reasonCode, MqttProperties properties) {}
   }
 
   private static String number(MqttMessage message) {
