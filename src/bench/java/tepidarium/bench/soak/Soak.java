@@ -54,6 +54,10 @@ public final class Soak implements AutoCloseable {
   private final PrintStream out;
   private final MovableClock clock;
   private final LogCount log = new LogCount();
+
+  /** What the process used before; in the tests, other classes ran in it. */
+  private final long heapBefore = heapAfterCollection();
+
   private final List<State> states = new ArrayList<>();
   private final List<String> broken = new ArrayList<>();
   private final List<String> containers = new ArrayList<>();
@@ -230,7 +234,7 @@ public final class Soak implements AutoCloseable {
         new State(
             LocalDate.ofInstant(clock.instant().minusSeconds(1), plan.zone()),
             (step + 1) / HOURS_PER_DAY,
-            heapAfterCollection(),
+            heapAfterCollection() - heapBefore,
             sizeOf("readings.db"),
             sizeOf("ledger.db"),
             sizeOf("records.db"),
