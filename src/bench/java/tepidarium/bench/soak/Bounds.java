@@ -16,6 +16,7 @@ final class Bounds {
   private static final long FILE_BYTES = 8 * MB;
   private static final int BACKUPS = 14;
   private static final long LOG_LINES_PER_DAY = 20;
+  private static final long LOG_LINES = 100;
   private static final int ALERTS = 4 * Shelf.SENSORS;
 
   /** Four notifiers, 24 h of notices each, at most one every 10 min. */
@@ -34,7 +35,7 @@ final class Bounds {
     - hourly sums: %d bytes for each container and hour, plus %d MB
     - records: %d MB plus %d kB a day; broker: %d MB
     - backups: at most %d, and no larger than the records each
-    - log: at most %d lines of warnings a day, no error
+    - log: at most %d lines of warnings a day, plus %d, no error
     - alerts open: at most %d; notices waiting: at most %d
     - sent = stored + repeated + rejected; in the store = sent once and not older than the oldest
     - every local day has its 23, 24 or 25 hours of heat"""
@@ -51,6 +52,7 @@ final class Bounds {
             BROKER_BYTES / MB,
             BACKUPS,
             LOG_LINES_PER_DAY,
+            LOG_LINES,
             ALERTS,
             WAITING);
   }
@@ -83,7 +85,8 @@ final class Bounds {
     check(broken, state, "broker", state.brokerBytes(), BROKER_BYTES);
     check(broken, state, "backups", state.backups(), BACKUPS);
     check(broken, state, "size of backups", state.backupBytes(), BACKUPS * records);
-    check(broken, state, "log lines", state.logLines(), LOG_LINES_PER_DAY * (state.day() + 1));
+    long lines = LOG_LINES_PER_DAY * state.day() + LOG_LINES;
+    check(broken, state, "log lines", state.logLines(), lines);
     check(broken, state, "alerts open", state.alerts(), ALERTS);
     check(broken, state, "notices waiting", state.waiting(), WAITING);
     long settled = state.stored() + state.repeated() + state.rejected();
