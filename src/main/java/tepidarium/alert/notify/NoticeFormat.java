@@ -4,9 +4,12 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tepidarium.alert.AlertKind;
@@ -52,6 +55,15 @@ final class NoticeFormat {
    */
   static String oneLine(String text) {
     return text.replaceAll("[\\p{Cntrl}\\u2028\\u2029]+", " ").strip();
+  }
+
+  /** One line for each of the first items, and the number of those that are left out. */
+  static <T> List<String> listed(List<T> items, int most, Function<T, String> line) {
+    List<String> lines = new ArrayList<>(items.stream().limit(most).map(line).toList());
+    if (items.size() > most) {
+      lines.add("and " + (items.size() - most) + " more; see the page.");
+    }
+    return lines;
   }
 
   /** Such as "3 sensors". */

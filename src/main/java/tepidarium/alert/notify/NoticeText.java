@@ -269,10 +269,7 @@ public final class NoticeText {
     List<String> lines = new ArrayList<>();
     troubles.forEach(
         t -> lines.add(t.detail() + " (since " + NoticeFormat.when(t.since(), zone) + ')'));
-    alerts.stream().limit(LISTED).forEach(details -> lines.add(inShort(details)));
-    if (alerts.size() > LISTED) {
-      lines.add("and " + (alerts.size() - LISTED) + " more; see the page.");
-    }
+    lines.addAll(NoticeFormat.listed(alerts, LISTED, this::inShort));
     double lost =
         alerts.stream()
             .map(AlertDetails::degreeHoursLost)
@@ -293,10 +290,7 @@ public final class NoticeText {
     List<String> lines = new ArrayList<>();
     lines.add("");
     lines.add("Also past the limit, but for less than the delay. No notice of their own follows:");
-    pendingAlerts.stream().limit(most).forEach(one -> lines.add(inShort(one)));
-    if (pendingAlerts.size() > most) {
-      lines.add("and " + (pendingAlerts.size() - most) + " more; see the page.");
-    }
+    lines.addAll(NoticeFormat.listed(pendingAlerts, most, this::inShort));
     return lines;
   }
 

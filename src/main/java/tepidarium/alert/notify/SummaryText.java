@@ -82,10 +82,7 @@ final class SummaryText {
     List<String> lines = new ArrayList<>();
     lines.add("");
     lines.add("Batteries that may be empty within 30 days:");
-    batteries.stream().limit(LISTED).forEach(battery -> lines.add(inShort(battery)));
-    if (batteries.size() > LISTED) {
-      lines.add("and " + (batteries.size() - LISTED) + " more; see the page.");
-    }
+    lines.addAll(NoticeFormat.listed(batteries, LISTED, SummaryText::inShort));
     return lines;
   }
 
