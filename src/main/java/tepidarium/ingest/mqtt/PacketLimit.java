@@ -69,8 +69,10 @@ final class PacketLimit extends ChannelInboundHandlerAdapter {
   }
 
   /**
-   * Sets what is known after the login. Called by the connection's network thread.
+   * Names the client and applies the limit of its account, once it has logged in. Called by the
+   * network thread of the connection.
    *
+   * @param words the client as the log and health name it
    * @param account its account, whose connections share one limit; null for none
    */
   void loggedIn(String words, @Nullable String account) {
