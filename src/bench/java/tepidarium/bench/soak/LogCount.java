@@ -37,8 +37,9 @@ final class LogCount extends Handler implements AutoCloseable {
     String text = formatter.format(entry);
     long count = text.lines().count();
     lines.addAndGet(count);
-    linesBySource.merge(
-        entry.getLoggerName() + '.' + entry.getSourceMethodName(), count, Long::sum);
+    String source = entry.getLoggerName() + '.' + entry.getSourceMethodName();
+    linesBySource.merge(source, count, Long::sum);
+    firstBySource.putIfAbsent(source, formatter.formatMessage(entry));
     if (entry.getLevel().intValue() >= Level.SEVERE.intValue() && errors.getAndIncrement() == 0) {
       firstError = text;
     }

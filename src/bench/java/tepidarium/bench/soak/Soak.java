@@ -5,17 +5,10 @@ import static org.awaitility.Awaitility.await;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.io.UncheckedIOException;
 import java.lang.management.ManagementFactory;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.sql.Connection;
-import java.sql.DriverManager;
-import java.sql.ResultSet;
-import java.sql.SQLException;
-import java.sql.Statement;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -23,7 +16,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Stream;
+import java.util.concurrent.Callable;
 import tepidarium.app.Config;
 import tepidarium.app.Pace;
 import tepidarium.faults.MqttSocket;
@@ -44,10 +37,11 @@ import tepidarium.sqlite.SqliteCopy;
 public final class Soak implements AutoCloseable {
   private static final Duration SOON = Duration.ofMinutes(5);
   private static final Duration POLL = Duration.ofMillis(2);
+  private static final Duration SLOW_POLL = Duration.ofMillis(20);
   private static final int HOURS_PER_DAY = 24;
   private static final double BASE_C = 15;
 
-  private final Path data;
+  private final DataFolder data;
   private final Plan plan;
   private final Shelf shelf;
   private final Bounds bounds;
@@ -73,7 +67,7 @@ public final class Soak implements AutoCloseable {
   private long restartMs;
 
   private Soak(Path data, Plan plan, PrintStream out) {
-    this.data = data;
+    this.data = new DataFolder(data);
     this.plan = plan;
     this.out = out;
     this.shelf = new Shelf(plan);
@@ -112,17 +106,14 @@ public final class Soak implements AutoCloseable {
     }
   }
 
-  /**
-   * On an idle machine a simulated day takes about half a second, so all work is done every day.
-   */
   private void start() throws IOException {
     Instant start = plan.start();
     Pace pace =
         new Pace(
             Duration.ofMillis(200),
-            Duration.ofMillis(50),
-            Duration.ofMillis(400),
-            Duration.ofMillis(200),
+            Duration.ofMillis(20),
+            Duration.ofMillis(100),
+            Duration.ofMillis(100),
             () -> Duration.between(start, clock.instant()).toNanos());
     service = RunningService.start(config, clock, pace);
     new Grower(service.api()).awaitBroker();
@@ -145,10 +136,14 @@ public final class Soak implements AutoCloseable {
       clock.set(plan.start().plus(Plan.STEP.multipliedBy(step + 1L)));
       send(step);
       awaitSettled();
+      boolean isRow = plan.falls(step, plan.rows());
+      if (isRow || (step + 1) % HOURS_PER_DAY == 0) {
+        awaitDayDone();
+      }
       if (plan.falls(step, plan.upgrades())) {
         upgrade();
       }
-      if (plan.falls(step, plan.rows())) {
+      if (isRow) {
         measure(step);
       }
     }
@@ -182,11 +177,24 @@ public final class Soak implements AutoCloseable {
   }
 
   private void awaitSettled() {
-    await()
-        .atMost(SOON)
-        .pollDelay(Duration.ZERO)
-        .pollInterval(POLL)
-        .until(() -> settled() == sentInThisRun);
+    until(POLL, () -> settled() == sentInThisRun);
+  }
+
+  /**
+   * Waits for the work of the day, which has no fixed share of the simulated time: a whole round of
+   * housekeeping and the deliveries of notices. The round that ends first may have begun before the
+   * clock was moved, so a second one must end. The clock is moved by 1 ms to tell them apart.
+   */
+  private void awaitDayDone() {
+    Instant end = clock.instant();
+    until(SLOW_POLL, () -> data.isHousekeepingDone(end));
+    Instant after = end.plusMillis(1);
+    clock.set(after);
+    until(SLOW_POLL, () -> data.isHousekeepingDone(after) && data.areDeliveriesDone(after));
+  }
+
+  private static void until(Duration poll, Callable<Boolean> done) {
+    await().atMost(SOON).pollDelay(Duration.ZERO).pollInterval(poll).until(done);
   }
 
   private long settled() {
@@ -198,9 +206,9 @@ public final class Soak implements AutoCloseable {
   private void upgrade() throws IOException {
     long began = System.nanoTime();
     stop();
-    Path copy = data.resolveSibling("records-before.db");
+    Path copy = data.path().resolveSibling("records-before.db");
     Files.deleteIfExists(copy);
-    SqliteCopy.copy(data.resolve("records.db"), copy);
+    SqliteCopy.copy(data.path().resolve("records.db"), copy);
     SqliteCopy.check(copy);
     start();
     restartMs = Duration.ofNanos(System.nanoTime() - began).toMillis();
@@ -229,18 +237,18 @@ public final class Soak implements AutoCloseable {
       waiting += notifier.path("waiting").longValue();
       givenUp += notifier.path("failed").longValue();
     }
-    Rows rows = rows();
+    DataFolder.Rows rows = data.rows();
     State state =
         new State(
             LocalDate.ofInstant(clock.instant().minusSeconds(1), plan.zone()),
             (step + 1) / HOURS_PER_DAY,
             heapAfterCollection() - heapBefore,
-            sizeOf("readings.db"),
-            sizeOf("ledger.db"),
-            sizeOf("records.db"),
-            size(data.resolve("broker"), ""),
-            count(data.resolve("backups")),
-            size(data.resolve("backups"), ""),
+            data.sizeOf("readings.db"),
+            data.sizeOf("ledger.db"),
+            data.sizeOf("records.db"),
+            data.sizeOfFolder("broker"),
+            data.backups(),
+            data.sizeOfFolder("backups"),
             log.lines(),
             sent + sentInThisRun,
             stored + counts.stored(),
@@ -262,53 +270,8 @@ public final class Soak implements AutoCloseable {
     return ManagementFactory.getMemoryMXBean().getHeapMemoryUsage().getUsed();
   }
 
-  /** A file of the data folder with its write-ahead log. */
-  private long sizeOf(String name) throws IOException {
-    return size(data, name);
-  }
-
-  /** Walks again if a temporary file of a backup vanishes meanwhile. */
-  private static long size(Path folder, String prefix) throws IOException {
-    while (true) {
-      try (Stream<Path> files = Files.walk(folder)) {
-        return files
-            .filter(Files::isRegularFile)
-            .filter(file -> file.getFileName().toString().startsWith(prefix))
-            .mapToLong(file -> file.toFile().length())
-            .sum();
-      } catch (UncheckedIOException e) {
-        if (!(e.getCause() instanceof NoSuchFileException)) {
-          throw e;
-        }
-      }
-    }
-  }
-
-  private static int count(Path folder) throws IOException {
-    if (!Files.isDirectory(folder)) {
-      return 0;
-    }
-    try (Stream<Path> files = Files.list(folder)) {
-      return (int) files.filter(file -> file.toString().endsWith(".zip")).count();
-    }
-  }
-
-  /** The readings in the store, and the time of the oldest. */
-  private record Rows(long count, long oldestMs) {}
-
-  private Rows rows() {
-    try (Connection file = DriverManager.getConnection("jdbc:sqlite:" + data + "/readings.db");
-        Statement statement = file.createStatement();
-        ResultSet found = statement.executeQuery("SELECT count(*), min(at_ms) FROM reading")) {
-      found.next();
-      return new Rows(found.getLong(1), found.getLong(2));
-    } catch (SQLException e) {
-      throw new IllegalStateException("cannot read the store in " + data, e);
-    }
-  }
-
   /** The readings sent until a step whose time is not before that of the oldest stored one. */
-  private long expected(Rows rows, int step) {
+  private long expected(DataFolder.Rows rows, int step) {
     long everyMs = plan.readingEvery().toMillis();
     long beforeOldest = (rows.oldestMs() - plan.start().toEpochMilli()) / everyMs - 1;
     int first = (int) (beforeOldest / plan.readingsPerStep());
@@ -391,20 +354,10 @@ public final class Soak implements AutoCloseable {
     try {
       broken = run(folder.resolve("data"), quick ? Plan.FIVE_DAYS : Plan.THREE_YEARS, System.out);
     } finally {
-      delete(folder);
+      DataFolder.delete(folder);
     }
     System.out.printf("%nTook %d s.%n", Duration.ofNanos(System.nanoTime() - began).toSeconds());
     broken.forEach(words -> System.out.println("BROKEN: " + words));
     System.exit(broken.isEmpty() ? 0 : 1);
-  }
-
-  private static void delete(Path folder) {
-    try (Stream<Path> files = Files.walk(folder)) {
-      for (Path file : files.sorted((a, b) -> b.compareTo(a)).toList()) {
-        Files.delete(file);
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 }
