@@ -13,6 +13,7 @@ import { drawHistory, historyChoices, narrowed } from './history.js';
 import { drawOpen } from './lists.js';
 import { TABS, makeTabs, showTab, tab } from './tabs.js';
 import { makeTelling, makeWho } from './telling.js';
+import { texts } from './texts.js';
 
 const LOOK_AGAIN_MS = 15_000;
 const TOGETHER_MS = 300;
@@ -87,9 +88,9 @@ function draw() {
   });
   byId('no-open').hidden = open > 0;
   byId('no-shelved').hidden = shelved > 0;
-  setText(byId('tab-open'), open > 0 ? `Open (${open})` : TABS.open);
-  setText(byId('tab-shelved'), shelved > 0 ? `Paused (${shelved})` : TABS.shelved);
-  document.title = open > 0 ? `(${open}) Alerts · Tepidarium` : 'Alerts · Tepidarium';
+  setText(byId('tab-open'), open > 0 ? texts.open(open) : TABS.open);
+  setText(byId('tab-shelved'), shelved > 0 ? texts.paused(shelved) : TABS.shelved);
+  document.title = open > 0 ? texts.alertsTepidarium(open) : texts.alertsTepidarium2;
 }
 
 function drawPast() {

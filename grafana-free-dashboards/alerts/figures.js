@@ -9,17 +9,19 @@ import { now } from '../shared/clock.js';
 import { deliveryWords, failedFirst, hasFailed, notifierTitle, notifierWords, testWords } from './notice-words.js';
 import { groupMarks, hintWords, rateWords, troubleWords } from './words.js';
 import { conditionOf } from '../shared/conditions.js';
+import { inSentence } from '../shared/text.js';
+import { texts } from './texts.js';
 
 const MOST_NOTICES = 100;
 
 export function drawFigures(place, figures) {
   const columns = [
-    { title: 'Container', cell: (one) => h('a', { href: containerLink(one.container) }, one.containerName) },
-    { title: 'What', cell: (one) => conditionOf(one.kind).title },
-    { title: 'Raised', class: 'number', cell: (one) => f.number(one.raised) },
-    { title: 'A day', class: 'number', cell: (one) => f.number(one.perDay, 1) },
-    { title: 'Of all', class: 'number', cell: (one) => f.share(one.share) },
-    { title: 'Remarks', cell: (one) => groupMarks(one) || '–' },
+    { title: texts.container, cell: (one) => h('a', { href: containerLink(one.container) }, one.containerName) },
+    { title: texts.what, cell: (one) => conditionOf(one.kind).title },
+    { title: texts.raised, class: 'number', cell: (one) => f.number(one.raised) },
+    { title: texts.aDay, class: 'number', cell: (one) => f.number(one.perDay, 1) },
+    { title: texts.ofAll, class: 'number', cell: (one) => f.share(one.share) },
+    { title: texts.remarks, cell: (one) => groupMarks(one) || '–' },
   ];
   const hints = figures.groups.filter((one) => one.hint);
   place.replaceChildren(
@@ -27,11 +29,11 @@ export function drawFigures(place, figures) {
     ...troubleWords(figures).map((words) => h('p', { class: 'caution' }, words)),
     ...(figures.groups.length === 0
       ? []
-      : [h('div', { class: 'table-place' }, table('Where they come from, most first.', columns, figures.groups))]),
+      : [h('div', { class: 'table-place' }, table(texts.whereTheyComeFromMost, columns, figures.groups))]),
     ...(hints.length === 0
       ? []
       : [
-          h('h3', {}, 'What would make them fewer'),
+          h('h3', {}, texts.whatWouldMakeThemFewer),
           h(
             'ul',
             { class: 'hints' },
@@ -40,15 +42,11 @@ export function drawFigures(place, figures) {
                 'li',
                 {},
                 h('a', { href: `${containerLink(one.container)}#rules` }, one.containerName),
-                `, ${conditionOf(one.kind).title.toLowerCase()}: ${hintWords(one.hint, one.kind)}`,
+                `, ${inSentence(conditionOf(one.kind).title)}: ${hintWords(one.hint, one.kind)}`,
               ),
             ),
           ),
-          h(
-            'p',
-            { class: 'quiet' },
-            'Calculated from the stored readings. Set deadbands and delays on the container’s page, under Settings.',
-          ),
+          h('p', { class: 'quiet' }, texts.calculatedFromTheStoredReadings),
         ]),
   );
 }
@@ -71,7 +69,7 @@ export function drawNotifiers(list, notifiers) {
 
 function makeNotifier(notifier) {
   const output = h('div', { role: 'status' });
-  const button = actionButton({ 'aria-label': `Test ${notifier.name}` }, 'Test', output, async () => {
+  const button = actionButton({ 'aria-label': texts.test(notifier.name) }, texts.test2, output, async () => {
     const answer = await api.testNotifier(notifier.name);
     output.replaceChildren(h('p', { class: answer.delivered ? 'done' : 'problem' }, testWords(answer)));
   });
@@ -106,7 +104,7 @@ export function drawNotices(list, notices) {
         h('p', { class: 'alert-title' }, h('strong', {}, notice.subject)),
         h('p', { class: 'when quiet' }),
         h('ul', { class: 'deliveries' }),
-        h('details', {}, h('summary', {}, 'Its words'), h('pre', {}, notice.text)),
+        h('details', {}, h('summary', {}, texts.itsWords), h('pre', {}, notice.text)),
       ),
     (item, sent) => {
       item.classList.toggle('failed', hasFailed(sent));

@@ -7,6 +7,7 @@ import { alertDetail } from '../shared/alert-words.js';
 import { conditionOf } from '../shared/conditions.js';
 import { MOST_SHOWN, nameOf, title } from './lists.js';
 import { historyLine, newestFirst, transitionTime, transitionWords } from './words.js';
+import { texts } from './texts.js';
 
 export const historyTime = (date) => transitionTime({ at: date.toISOString(), recordedAt: date.toISOString() }, now());
 
@@ -15,8 +16,11 @@ const different = (pairs) =>
 
 /** The choices of the filter: all containers and all kinds in the history. */
 export const historyChoices = (alerts) => ({
-  container: [{ value: '', text: 'All' }, ...different(alerts.map((alert) => [alert.container, nameOf(alert)]))],
-  kind: [{ value: '', text: 'All' }, ...different(alerts.map((alert) => [alert.kind, conditionOf(alert.kind).title]))],
+  container: [{ value: '', text: texts.all }, ...different(alerts.map((alert) => [alert.container, nameOf(alert)]))],
+  kind: [
+    { value: '', text: texts.all },
+    ...different(alerts.map((alert) => [alert.kind, conditionOf(alert.kind).title])),
+  ],
 });
 
 /** The alerts that match the filter. An empty choice matches all. */
@@ -33,7 +37,7 @@ function makePast(alert) {
   const details = h(
     'details',
     { on: { toggle: () => details.open && showTransitions(alert.id, place) } },
-    h('summary', {}, 'What happened when'),
+    h('summary', {}, texts.whatHappenedWhen),
     place,
   );
   return h(
@@ -41,7 +45,7 @@ function makePast(alert) {
     { class: 'past' },
     title(alert),
     h('p', { class: 'when' }),
-    h('p', { class: 'late quiet' }, 'Found late: readings that came afterwards show it; nobody was told.'),
+    h('p', { class: 'late quiet' }, texts.foundLateReadingsThatCame),
     details,
   );
 }

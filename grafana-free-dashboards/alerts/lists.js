@@ -10,6 +10,7 @@ import { alertDetail, byUrgency, isOpen, isShelved } from '../shared/alert-words
 import { conditionOf } from '../shared/conditions.js';
 import { historyTime } from './history.js';
 import { readMinutes } from './words.js';
+import { texts } from './texts.js';
 
 const USUAL_MINUTES = 60;
 export const MOST_SHOWN = 100;
@@ -45,9 +46,9 @@ function makeOpen(alert, changed) {
   const acknowledge = action(
     {
       class: 'acknowledge',
-      'aria-label': `Acknowledge: ${conditionOf(alert.kind).title}, ${nameOf(alert)}`,
+      'aria-label': texts.acknowledge(conditionOf(alert.kind).title, nameOf(alert)),
     },
-    'Acknowledge',
+    texts.acknowledge2,
     async () => changed(await api.acknowledge(alert.id)),
   );
   return alertItem(alert, acknowledge, shelving(alert, changed));
@@ -81,13 +82,13 @@ function shelving(alert, changed) {
   return h(
     'details',
     { class: 'shelve' },
-    h('summary', {}, 'Pause'),
+    h('summary', {}, texts.pause),
     form({
       content: [
-        h('div', { class: 'fields' }, field('For (minutes)', minutes), field('Why (may stay empty)', reason)),
-        h('p', { class: 'help' }, 'Nobody is notified until then. Afterwards the alert is listed as open again.'),
+        h('div', { class: 'fields' }, field(texts.forMinutes, minutes), field(texts.whyMayStayEmpty, reason)),
+        h('p', { class: 'help' }, texts.nobodyIsNotifiedUntilThen),
       ],
-      submit: 'Pause it',
+      submit: texts.pauseIt,
       plain: true,
       save: async () => {
         const read = readMinutes(minutes.value);
@@ -101,7 +102,7 @@ function shelving(alert, changed) {
 const makeShelved = (alert, changed) =>
   alertItem(
     alert,
-    action({ class: 'unshelve' }, 'End the pause', async () => changed(await api.unshelve(alert.id))),
+    action({ class: 'unshelve' }, texts.endThePause, async () => changed(await api.unshelve(alert.id))),
   );
 
 function updateShelved(item, alert) {
@@ -110,6 +111,6 @@ function updateShelved(item, alert) {
   const until = new Date(alert.shelvedUntil);
   setText(
     item.querySelector('.standing'),
-    `Paused until ${historyTime(until)}${alert.shelvedBy ? ` by ${alert.shelvedBy}` : ''}; then it is open again.`,
+    texts.pausedUntilThenItIs(historyTime(until), alert.shelvedBy ? texts.by(alert.shelvedBy) : ''),
   );
 }

@@ -1,8 +1,15 @@
 // The tabs of the Alerts page. The chosen one stands in the address.
 
 import { byId, h } from '../shared/dom.js';
+import { texts } from './texts.js';
 
-export const TABS = { open: 'Open', shelved: 'Paused', history: 'History', figures: 'Figures', notices: 'Notices' };
+export const TABS = {
+  open: texts.open2,
+  shelved: texts.paused2,
+  history: texts.history,
+  figures: texts.figures,
+  notices: texts.notices,
+};
 
 /** The tab in the address. */
 export const tab = () => (location.hash.slice(1) in TABS ? location.hash.slice(1) : 'open');

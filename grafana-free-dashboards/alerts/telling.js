@@ -4,11 +4,12 @@ import { byId, setText, whileBusy } from '../shared/dom.js';
 import { permission, setTellsHere, tellsHere } from '../shared/tell-here.js';
 import { setWho, who } from '../shared/who.js';
 import { tellingWords } from './notice-words.js';
+import { texts } from './texts.js';
 
 export function makeTelling() {
   const button = byId('tell');
   const show = () => {
-    setText(button, tellsHere() ? 'Keep quiet on this device' : 'Tell me on this device');
+    setText(button, tellsHere() ? texts.keepQuietOnThisDevice : texts.tellMeOnThisDevice);
     setText(byId('telling'), tellingWords(tellsHere(), permission()));
   };
   button.addEventListener('click', () =>

@@ -4,6 +4,7 @@ import { api } from '../shared/api.js';
 import { h, problemBox } from '../shared/dom.js';
 import { form, Problems } from '../shared/form.js';
 import { kindFields, readRules } from './rule-fields.js';
+import { texts } from './texts.js';
 
 /** Returns its element and a function that draws it again after a change of the unit. */
 export function alertRules(id) {
@@ -11,7 +12,7 @@ export function alertRules(id) {
   const details = h(
     'details',
     { id: 'rules', on: { toggle: () => details.open && show(id, place) } },
-    h('summary', {}, 'Change when alerts are raised'),
+    h('summary', {}, texts.changeWhenAlertsAreRaised),
     place,
   );
   if (location.hash === '#rules') {
@@ -32,21 +33,17 @@ async function show(id, place) {
 function rulesForm(id, place, { rules }) {
   return form({
     content: [
-      h(
-        'p',
-        { class: 'help' },
-        'An empty field means the default, shown in grey. The limits of temperature, humidity and light stand with the band above.',
-      ),
+      h('p', { class: 'help' }, texts.anEmptyFieldMeansThe),
       Object.entries(rules).map(([kind, rule]) => kindFields(kind, rule)),
     ],
-    submit: 'Keep these rules',
+    submit: texts.keepTheseRules,
     output: h('div', { role: 'status' }),
     save: async (element) => {
       const { changes, problems } = readRules(rules, (name) => element.elements.namedItem(name));
       if (problems.length > 0) throw new Problems(problems);
       await api.changeAlertRules(id, changes);
       await show(id, place);
-      place.append(h('p', { class: 'done', role: 'status' }, 'Kept.'));
+      place.append(h('p', { class: 'done', role: 'status' }, texts.kept));
     },
   });
 }

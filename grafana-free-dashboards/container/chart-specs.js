@@ -5,8 +5,9 @@ import * as f from '../shared/format.js';
 import { RARE } from '../shared/quantities.js';
 import * as t from '../shared/time-format.js';
 import { extent } from '../shared/time-range.js';
+import { texts } from './texts.js';
 
-const NO_READINGS = 'nothing heard';
+const NO_READINGS = texts.nothingHeard;
 
 const LINE = [
   { color: '--line', width: 1.8 },
@@ -20,7 +21,7 @@ export function specs(getBand) {
   const degrees = (celsius) => f.toUnit(celsius);
   return {
     temperature: {
-      title: () => `Temperature, ${f.unitName()}`,
+      title: () => texts.temperature(f.unitName()),
       series: [...LINE, { color: '--room', width: 1.4, dash: [5, 4] }],
       envelope: SPREAD,
       range: (min, max) =>
@@ -31,10 +32,10 @@ export function specs(getBand) {
       limits: () => [degrees(getBand().temperature.low), degrees(getBand().temperature.high)],
       formatTick: (value) => f.number(value, Number.isInteger(value) ? 0 : 1),
       show: (shown) => `${f.number(shown, 1)} ${f.unitName()}`,
-      key: 'Shaded: the band. Line: mean, with lowest and highest around it. Dashed: the room.',
+      key: texts.shadedTheBandLineMean,
     },
     humidity: {
-      title: () => 'Humidity, %',
+      title: () => texts.humidity,
       series: LINE,
       envelope: SPREAD,
       range: (min, max) => [
@@ -45,10 +46,10 @@ export function specs(getBand) {
       limits: () => [getBand().humidity.low],
       formatTick: (value) => (value > 100 ? '' : f.number(value)),
       show: f.humidity,
-      key: `Shaded: saturated, from about ${f.SATURATED_FROM} %; differences in there tell nothing. Dashed: the lower limit.`,
+      key: texts.shadedSaturatedFromAboutDifferences(f.SATURATED_FROM),
     },
     light: {
-      title: () => 'Light, lux',
+      title: () => texts.lightLux,
       series: LINE,
       envelope: SPREAD,
       lightScale: true,
@@ -57,11 +58,11 @@ export function specs(getBand) {
       limits: () => [getBand().light.high],
       formatTick: (value) => f.number(value),
       show: f.lux,
-      key: 'Each line upwards is ten times brighter. Shaded: dark enough.',
+      key: texts.eachLineUpwardsIsTen,
     },
     ...Object.fromEntries(RARE.map((quantity) => [quantity.key, plainSpec(quantity)])),
     heat: {
-      title: () => `Heat so far, ${f.unitName()}·h`,
+      title: () => texts.heatSoFarH(f.unitName()),
       series: [
         { color: '--line', width: 1.8, dots: true },
         { color: '--line', width: 0 },
@@ -71,7 +72,7 @@ export function specs(getBand) {
       range: (min, max) => padded(min, max, [], 1),
       formatTick: (value) => f.number(value, value % 1 ? 1 : 0),
       show: (shown) => `${f.number(shown, Math.abs(shown) < 100 ? 1 : 0)} ${f.unitName()}·h`,
-      key: 'A dot at the end of each day, straight lines between. The shade above is what the gaps could have added.',
+      key: texts.aDotAtTheEnd,
     },
   };
 }
@@ -85,7 +86,7 @@ function plainSpec({ title, unit, show }) {
     range: (min, max) => padded(min, max, [], 1),
     formatTick: (value) => f.number(value),
     show,
-    key: 'Line: mean, with lowest and highest around it.',
+    key: texts.lineMeanWithLowestAnd,
     rare: true,
   };
 }
@@ -104,23 +105,23 @@ export function restWords(name, columns, spec) {
   const all = extent(columns);
   if (all === null) return '';
   if (name === 'heat') return heatWords(columns, columns[0].length - 1, spec);
-  const gaps = all.gaps > 0 ? `; ${f.count(all.gaps, 'gap')}` : '';
+  const gaps = all.gaps > 0 ? `; ${f.count(all.gaps, texts.gapCount)}` : '';
   const [low, high] = [spec.show(all.min), spec.show(all.max)];
-  return low === high ? `${low} throughout${gaps}` : `${low} to ${high}${gaps}`;
+  return low === high ? texts.throughout(low, gaps) : texts.to(low, high, gaps);
 }
 
 /** For heat: the sum so far, and the most that the gaps could have added. */
 function heatWords(columns, index, spec) {
   const [sum, , upper] = columns.slice(1).map((column) => spec.show(column[index]));
-  return sum === upper ? sum : `${sum}, at most ${upper}`;
+  return sum === upper ? sum : texts.atMost(sum, upper);
 }
 
 export function pointWords(name, columns, index, spec) {
   const at = t.stamp(columns[0][index], now());
   if (name === 'heat') return `${at}: ${heatWords(columns, index, spec)}`;
   const [mean, min, max, room] = columns.slice(1).map((column) => column[index]);
-  const roomWords = room === null || room === undefined ? '' : `; room ${spec.show(room)}`;
+  const roomWords = room === null || room === undefined ? '' : texts.room(spec.show(room));
   if (mean === null || mean === undefined) return `${at}: ${mean === null ? NO_READINGS : f.UNKNOWN}${roomWords}`;
-  const spread = spec.show(min) === spec.show(max) ? '' : ` (${spec.show(min)} to ${spec.show(max)})`;
+  const spread = spec.show(min) === spec.show(max) ? '' : texts.to2(spec.show(min), spec.show(max));
   return `${at}: ${spec.show(mean)}${spread}${roomWords}`;
 }

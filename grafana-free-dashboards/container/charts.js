@@ -9,6 +9,7 @@ import { RARE } from '../shared/quantities.js';
 import { columnsOf, heatColumns, join, marksOf, within } from '../shared/series.js';
 import { extent } from '../shared/time-range.js';
 import { pointWords, restWords, specs } from './chart-specs.js';
+import { texts } from './texts.js';
 
 /** The kinds of marks that each chart shows. */
 const LEAKS = ['daylight', 'lamp', 'other'];
@@ -29,10 +30,7 @@ function isOn(name, { kind, quantity, words }) {
 export function makeCharts({ getBand, onZoom, onReset }) {
   const panels = Object.entries(specs(getBand)).map(([name, spec]) => makePanel(name, spec, { onZoom, onReset }));
   byId('charts').replaceChildren(...panels.map((panel) => panel.element));
-  setText(
-    byId('mark-key'),
-    'Letters above the charts: C too cold, H too hot, D too dry, O opening; light leaks: S daylight (sun), L lamp, X other light; F sensor fault, E fault left out of the figures. Blank stretches are gaps: nothing was heard.',
-  );
+  setText(byId('mark-key'), texts.lettersAboveTheChartsC);
   return {
     /** @param data answers of the service for this range; @param zone the service's, for its days */
     show(data, range, zone) {
@@ -108,9 +106,7 @@ function makePanel(name, spec, { onZoom, onReset }) {
       chart ??= createChart(host, { ...spec, onCursor, onZoom, onReset, sync: 'course' });
       setText(
         empty,
-        all === null
-          ? `Nothing to draw: no ${name === 'heat' ? 'heat was added up' : `${name} was heard`} in this stretch.`
-          : '',
+        all === null ? texts.nothingToDrawNoIn(name === 'heat' ? texts.heatWasAddedUp : texts.wasHeard(name)) : '',
       );
       const faultWords = chartWords(marks);
       faults.hidden = faultWords === '';

@@ -11,6 +11,7 @@ import { makeNow, makeOpening, updateAlerts, updateNow, updateOpening } from './
 import { showSensors } from './sensors.js';
 import { makeSettings } from './settings.js';
 import { loadSuggested } from './suggested.js';
+import { texts } from './texts.js';
 
 const id = new URLSearchParams(location.search).get('id') ?? '';
 const LOOK_AGAIN_MS = 15_000;
@@ -104,12 +105,12 @@ function showTrouble(problem) {
     return;
   }
   if (problem.missing || id === '') {
-    document.title = 'Not found · Tepidarium';
+    document.title = texts.notFoundTepidarium;
     place.classList.remove('loading');
     place.replaceChildren(
-      h('strong', {}, id === '' ? 'No container was named.' : `There is no container “${id}” here.`),
-      ' It may have been removed, or the link is mistyped. ',
-      h('a', { href: '/' }, 'Back to the Shelf'),
+      h('strong', {}, id === '' ? texts.noContainerWasNamed : texts.thereIsNoContainerHere(id)),
+      texts.itMayHaveBeenRemoved,
+      h('a', { href: '/' }, texts.backToTheShelf),
     );
     return;
   }

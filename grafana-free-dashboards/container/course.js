@@ -8,6 +8,7 @@ import { makeCharts } from './charts.js';
 import { showFaults } from './faults.js';
 import { makeRange } from './range.js';
 import { showTables } from './tables.js';
+import { texts } from './texts.js';
 
 const MOST_POINTS = 900;
 const DAY_MS = 86_400_000;
@@ -63,11 +64,8 @@ export function makeCourse({ id, container, setup, failed }) {
     showTables(container(), data.answers, setup);
     showFaults(data.answers, load);
     const from = t.stamp(data.span.from, now());
-    const to = range.follows() ? 'now' : t.stamp(data.span.to, now());
-    setText(
-      byId('range-words'),
-      `${from} to ${to}, times as in ${t.browserZone()}. Drag sideways over a chart for a closer look; double-click or tap twice to go back.`,
-    );
+    const to = range.follows() ? texts.now : t.stamp(data.span.to, now());
+    setText(byId('range-words'), texts.toTimesAsInDrag(from, to, t.browserZone()));
   }
 
   /** Reloads a stretch that ends now: every 20 s up to two days, every 2 min beyond. */

@@ -2,23 +2,27 @@
 
 import * as f from '../shared/format.js';
 import { typedNumber } from '../shared/typed.js';
+import { texts } from './texts.js';
 
 /** The estimated heat, and how far estimates were off on days that were also measured. */
 export function extremesSummary(answer) {
-  if (answer.days.length === 0)
-    return 'For time before the sensors: enter the lowest and highest temperature of each day. The heat is estimated and shown here alone.';
+  if (answer.days.length === 0) return texts.forTimeBeforeTheSensors;
   const apart =
     answer.unmeasuredDays > 0
-      ? `About ${f.degreeHours(answer.unmeasured)} in ${f.count(answer.unmeasuredDays, 'day')} without readings: an estimate, not part of “Heat so far”.`
-      : 'Every day entered was measured too.';
+      ? texts.aboutInWithoutReadingsAn(f.degreeHours(answer.unmeasured), f.count(answer.unmeasuredDays, texts.dayCount))
+      : texts.everyDayEnteredWasMeasured;
   return `${apart}${comparison(answer)}`;
 }
 
 function comparison({ bothDays, meanDifference }) {
   if (bothDays === 0) return '';
-  const over = `${f.count(bothDays, 'day')} with both`;
-  if (Math.abs(meanDifference) < 0.05) return ` On ${over}, the estimate equals the measured heat.`;
-  return ` On ${over}, the estimate is ${f.degreeHours(Math.abs(meanDifference))} a day ${meanDifference > 0 ? 'too high' : 'too low'} on average.`;
+  const over = texts.withBoth(f.count(bothDays, texts.dayCount));
+  if (Math.abs(meanDifference) < 0.05) return texts.onTheEstimateEqualsThe(over);
+  return texts.onTheEstimateIsA(
+    over,
+    f.degreeHours(Math.abs(meanDifference)),
+    meanDifference > 0 ? texts.tooHigh : texts.tooLow,
+  );
 }
 
 /** Reads the typed temperatures in the unit shown, and returns them in °C. A comma is a decimal point too. */
@@ -27,12 +31,12 @@ export function readExtremes(typed) {
   const read = (name, title) => {
     const raw = typed[name] ?? '';
     const value = raw.trim() === '' ? NaN : typedNumber(raw);
-    if (Number.isNaN(value)) problems.push(`${title}: enter a number, such as ${f.number(f.toUnit(21.5), 1)}.`);
+    if (Number.isNaN(value)) problems.push(texts.enterANumberSuchAs(title, f.number(f.toUnit(21.5), 1)));
     return f.fromUnit(value);
   };
-  const min = read('min', 'Lowest');
-  const max = read('max', 'Highest');
-  if (problems.length === 0 && min > max) problems.push('The lowest temperature is above the highest. Check both.');
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(typed.day ?? '')) problems.unshift('Day: choose a date.');
+  const min = read('min', texts.lowest);
+  const max = read('max', texts.highest);
+  if (problems.length === 0 && min > max) problems.push(texts.theLowestTemperatureIsAbove);
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(typed.day ?? '')) problems.unshift(texts.dayChooseADate);
   return { day: typed.day, body: { min, max }, problems };
 }

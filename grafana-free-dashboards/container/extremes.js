@@ -6,6 +6,7 @@ import { field, form, Problems, typedIn } from '../shared/form.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { extremesSummary, readExtremes } from './extremes-words.js';
+import { texts } from './texts.js';
 
 const NUMBER = 'number';
 
@@ -17,12 +18,7 @@ export function makeExtremes(id) {
   let answer = null;
   place.append(
     figures,
-    h(
-      'details',
-      { id: 'enter-extremes' },
-      h('summary', {}, 'Enter days from a weather station or a min/max thermometer'),
-      formPlace,
-    ),
+    h('details', { id: 'enter-extremes' }, h('summary', {}, texts.enterDaysFromAWeather), formPlace),
   );
 
   function dayForm() {
@@ -32,22 +28,18 @@ export function makeExtremes(id) {
         h(
           'div',
           { class: 'fields' },
-          named('day', 'Day', h('input', { type: 'date', required: true })),
-          named('min', `Lowest (${f.unitName()})`, h('input', { inputmode: 'text', autocomplete: 'off' })),
-          named('max', `Highest (${f.unitName()})`, h('input', { inputmode: 'text', autocomplete: 'off' })),
+          named('day', texts.day, h('input', { type: 'date', required: true })),
+          named('min', texts.lowest2(f.unitName()), h('input', { inputmode: 'text', autocomplete: 'off' })),
+          named('max', texts.highest2(f.unitName()), h('input', { inputmode: 'text', autocomplete: 'off' })),
         ),
-        h(
-          'p',
-          { class: 'help' },
-          'Enter a day again to correct it. Use the temperature inside the container, or near it.',
-        ),
+        h('p', { class: 'help' }, texts.enterADayAgainTo),
       ],
-      submit: 'Keep this day',
+      submit: texts.keepThisDay,
       save: async (element, output) => {
         const { day, body, problems } = readExtremes(typedIn(element));
         if (problems.length > 0) throw new Problems(problems);
         show(await api.putDayExtremes(id, day, body));
-        output.replaceChildren(h('p', { class: 'done', role: 'status' }, `Kept: ${t.day(day)}.`));
+        output.replaceChildren(h('p', { class: 'done', role: 'status' }, texts.kept2(t.day(day))));
         element.reset();
         element.elements.day.value = t.nextDay(day);
         element.elements.min.focus();
@@ -62,7 +54,7 @@ export function makeExtremes(id) {
 
   function draw() {
     figures.replaceChildren(
-      h('p', {}, extremesSummary(answer), ' ', h('a', { href: '/figures.html#container' }, 'How is this worked out?')),
+      h('p', {}, extremesSummary(answer), ' ', h('a', { href: '/figures.html#container' }, texts.howIsThisWorkedOut)),
       rows() ?? '',
     );
   }
@@ -70,29 +62,25 @@ export function makeExtremes(id) {
   function rows() {
     if (answer.days.length === 0) return null;
     const columns = [
-      { title: 'Day', cell: (one) => t.day(one.day) },
-      { title: 'Lowest', class: NUMBER, cell: (one) => f.temperature(one.min) },
-      { title: 'Highest', class: NUMBER, cell: (one) => f.temperature(one.max) },
-      { title: 'Estimate', class: NUMBER, cell: (one) => `≈ ${f.degreeHours(one.estimate)}` },
-      { title: 'Measured', class: NUMBER, cell: (one) => f.degreeHours(one.measured) },
-      { title: 'Estimate less measured', class: NUMBER, cell: (one) => f.degreeHours(one.difference) },
+      { title: texts.day, cell: (one) => t.day(one.day) },
+      { title: texts.lowest, class: NUMBER, cell: (one) => f.temperature(one.min) },
+      { title: texts.highest, class: NUMBER, cell: (one) => f.temperature(one.max) },
+      { title: texts.estimate, class: NUMBER, cell: (one) => `≈ ${f.degreeHours(one.estimate)}` },
+      { title: texts.measured, class: NUMBER, cell: (one) => f.degreeHours(one.measured) },
+      { title: texts.estimateLessMeasured, class: NUMBER, cell: (one) => f.degreeHours(one.difference) },
       { title: '', cell: (one) => remove(one) },
     ];
     return h(
       'div',
       { class: 'table-place' },
-      table(
-        `Estimated with the single-sine method; days as in ${answer.timeZone}.`,
-        columns,
-        [...answer.days].reverse(),
-      ),
+      table(texts.estimatedWithTheSingleSine(answer.timeZone), columns, [...answer.days].reverse()),
     );
   }
 
   function remove(one) {
     const output = h('span');
-    const props = { class: 'plain', 'aria-label': `Remove ${t.day(one.day)}` };
-    const button = actionButton(props, 'Remove', output, async () => {
+    const props = { class: 'plain', 'aria-label': texts.remove(t.day(one.day)) };
+    const button = actionButton(props, texts.remove2, output, async () => {
       await api.removeDayExtremes(id, one.day);
       await load();
     });

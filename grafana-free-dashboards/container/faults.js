@@ -4,6 +4,7 @@
 import { byId, setText } from '../shared/dom.js';
 import { drawFaults } from '../shared/fault-list.js';
 import { leftOutWords, summaryWords } from '../shared/fault-words.js';
+import { texts } from './texts.js';
 
 const FIRST = 6;
 let showsAll = false;
@@ -16,7 +17,7 @@ export function showFaults({ faults, readings }, decided) {
   drawFaults(byId('faults'), shown, decided);
   const more = byId('faults-more');
   more.hidden = shown.length === all.length;
-  setText(more, `Show all ${all.length}`);
+  setText(more, texts.showAll(all.length));
   more.onclick = () => {
     showsAll = true;
     showFaults({ faults, readings }, decided);

@@ -9,6 +9,7 @@ import { makeAlert, updateAlert } from '../shared/alert-item.js';
 import { makeCard, updateCard } from '../shared/card.js';
 import { missingHours } from '../shared/container-words.js';
 import { byUrgency, isOpen } from '../shared/alert-words.js';
+import { texts } from './texts.js';
 
 const OPEN_MINUTES = 10;
 
@@ -18,9 +19,9 @@ export function makeNow(container) {
     h(
       'p',
       { class: 'back' },
-      h('a', { href: '/' }, '← Shelf'),
+      h('a', { href: '/' }, texts.shelf),
       ' · ',
-      h('a', { href: `/labels.html?container=${encodeURIComponent(container.id)}` }, 'Label'),
+      h('a', { href: `/labels.html?container=${encodeURIComponent(container.id)}` }, texts.label),
     ),
     makeCard(container, { large: true }),
   );
@@ -34,15 +35,15 @@ export function updateNow(container, setup, live) {
 }
 
 function heatNote(heat) {
-  if (!heat || !(heat.coveredHours > 0)) return 'no readings to add up yet';
-  const parts = [`since ${t.moment(heat.from, now())}, from ${t.hours(heat.coveredHours)} of readings`];
+  if (!heat || !(heat.coveredHours > 0)) return texts.noReadingsToAddUp;
+  const parts = [texts.sinceFromOfReadings(t.moment(heat.from, now()), t.hours(heat.coveredHours))];
   if (heat.gapHours > 0.05)
     parts.push(
-      `${missingHours(heat)}, so between ${f.degreeHoursNumber(heat.lower)} and ${f.degreeHoursNumber(heat.upper)}`,
+      texts.soBetweenAnd(missingHours(heat), f.degreeHoursNumber(heat.lower), f.degreeHoursNumber(heat.upper)),
     );
   if (heat.sensorError)
     parts.push(
-      `between ${f.degreeHoursNumber(heat.sensorLower)} and ${f.degreeHoursNumber(heat.sensorUpper)} as the sensor may be off`,
+      texts.betweenAndAsTheSensor(f.degreeHoursNumber(heat.sensorLower), f.degreeHoursNumber(heat.sensorUpper)),
     );
   return `${parts.join('; ')}.`;
 }
@@ -62,10 +63,10 @@ export function updateAlerts(container, changed) {
 /** @param opened called with the opening that goes on, or null when it was ended */
 export function makeOpening(id, opened) {
   const output = h('div', { class: 'output', role: 'status' });
-  const button = actionButton({ class: 'main', id: 'open-now' }, 'I am opening it', output, async () =>
+  const button = actionButton({ class: 'main', id: 'open-now' }, texts.iAmOpeningIt, output, async () =>
     opened(await api.open(id, OPEN_MINUTES)),
   );
-  const end = actionButton({ id: 'end-opening' }, 'It is closed again', output, async () => {
+  const end = actionButton({ id: 'end-opening' }, texts.itIsClosedAgain, output, async () => {
     await api.endOpening(id);
     opened(null);
   });
@@ -73,17 +74,12 @@ export function makeOpening(id, opened) {
     h(
       'div',
       {},
-      h('h2', { id: 'opening-title' }, 'A check'),
+      h('h2', { id: 'opening-title' }, texts.aCheck),
       h('p', { id: 'opening-words' }),
       h('div', { class: 'actions' }, button, end),
       output,
     ),
-    h(
-      'p',
-      { class: 'caution' },
-      h('strong', {}, 'Mould. '),
-      'Open it where air moves, wear a mask, and do not lean over it: warm, moist containers can let out many spores at once. Wash your hands. Switch a mat off before you wet or lift anything on it.',
-    ),
+    h('p', { class: 'caution' }, h('strong', {}, texts.mould), texts.openItWhereAirMoves),
   );
 }
 
@@ -91,12 +87,7 @@ export function updateOpening(container) {
   const until = container.opening && Date.parse(container.opening.until);
   const open = until > now();
   byId('opening').classList.toggle('is-open', Boolean(open));
-  setText(
-    byId('opening-words'),
-    open
-      ? `Open until ${t.clockTime(until)}: light until then counts as an opening, not as a leak. Pressing again gives ten minutes from then on.`
-      : 'Press before you open it. Light in the next 10 minutes then counts as an opening, not as a light leak.',
-  );
+  setText(byId('opening-words'), open ? texts.openUntilLightUntilThen(t.clockTime(until)) : texts.pressBeforeYouOpenIt);
   byId('end-opening').hidden = !open;
-  setText(byId('open-now'), open ? 'Ten minutes more' : 'I am opening it');
+  setText(byId('open-now'), open ? texts.tenMinutesMore : texts.iAmOpeningIt);
 }

@@ -7,20 +7,21 @@ import * as t from '../shared/time-format.js';
 import { conditionOf } from '../shared/conditions.js';
 import { limitOf } from '../shared/limit-words.js';
 import { NUMBER } from './tables.js';
+import { texts } from './texts.js';
 
 const STATES = {
-  inside: '✓ inside',
-  outside: '~ outside, not for long yet',
-  alert: '! outside, alert',
-  unknown: '? not known',
+  inside: texts.inside,
+  outside: texts.outsideNotForLongYet,
+  alert: texts.outsideAlert,
+  unknown: texts.notKnown,
 };
-const SILENT_STATES = { ...STATES, inside: '✓ heard', outside: '~ late', alert: '! silent, alert' };
+const SILENT_STATES = { ...STATES, inside: texts.heard, outside: texts.late, alert: texts.silentAlert };
 const NAMES = {
-  cold: 'Not colder than',
-  hot: 'Not hotter than',
-  dry: 'Not drier than',
-  light: 'Not brighter than',
-  silent: 'Heard',
+  cold: texts.notColderThan,
+  hot: texts.notHotterThan,
+  dry: texts.notDrierThan,
+  light: texts.notBrighterThan,
+  silent: texts.heard2,
 };
 
 /** The share inside, and what the sensor's own error leaves open where that differs. */
@@ -28,7 +29,7 @@ export function insideWords({ fractionInside, sensorLower, sensorUpper }) {
   const share = f.share(fractionInside);
   if (!f.known(sensorLower)) return share;
   const [low, high] = [f.share(sensorLower), f.share(sensorUpper)];
-  return low === share && high === share ? share : `${share} (sensor: ${low} to ${high})`;
+  return low === share && high === share ? share : texts.sensorTo(share, low, high);
 }
 
 export function limits(container, band) {
@@ -39,28 +40,28 @@ export function limits(container, band) {
   }));
   const columns = [
     {
-      title: 'Limit',
+      title: texts.limit,
       cell: (row) =>
         `${NAMES[row.kind]}${row.kind === 'silent' ? '' : ` ${conditionOf(row.kind).unitOf(limitOf(container, row.kind))}`}`,
     },
     {
-      title: 'Now',
+      title: texts.now2,
       cell: (row) =>
         h('span', { class: `state is-${row.state}` }, (row.kind === 'silent' ? SILENT_STATES : STATES)[row.state]),
     },
     {
-      title: 'Inside, of the time heard',
+      title: texts.insideOfTheTimeHeard,
       class: NUMBER,
       cell: (row) => (row.summary ? insideWords(row.summary) : f.UNKNOWN),
     },
     {
-      title: 'Outside for',
+      title: texts.outsideFor,
       class: NUMBER,
       cell: (row) => (row.summary ? t.hours(row.summary.hoursOutside) : f.UNKNOWN),
     },
   ];
   const heard = band
-    ? `In the stretch shown, ${t.hours(band.coveredHours)} heard and ${t.hours(band.gapHours)} missing. ${leftOutWords(band.leftOut)}`
+    ? texts.inTheStretchShownHeard(t.hours(band.coveredHours), t.hours(band.gapHours), leftOutWords(band.leftOut))
     : '';
   return [table(heard, columns, rows)];
 }

@@ -4,19 +4,20 @@
 import { h } from '../shared/dom.js';
 import { now } from '../shared/clock.js';
 import { shiftRange } from '../shared/time-range.js';
+import { texts } from './texts.js';
 
 const HOUR_MS = 3600_000;
 const PRESETS = [
-  { key: '24h', title: '24 hours', short: '24 h', ms: 24 * HOUR_MS },
-  { key: '7d', title: '7 days', short: '7 d', ms: 7 * 24 * HOUR_MS },
-  { key: '4wk', title: '4 weeks', short: '4 wk', ms: 28 * 24 * HOUR_MS },
-  { key: 'all', title: 'All', short: 'All', ms: null },
+  { key: '24h', title: texts.n24Hours, short: '24 h', ms: 24 * HOUR_MS },
+  { key: '7d', title: texts.n7Days, short: '7 d', ms: 7 * 24 * HOUR_MS },
+  { key: '4wk', title: texts.n4Weeks, short: texts.n4Wk, ms: 28 * 24 * HOUR_MS },
+  { key: 'all', title: texts.all, short: texts.all, ms: null },
 ];
 const STEPS = [
-  ['earlier', '← Earlier'],
-  ['later', 'Later →'],
-  ['closer', 'Closer'],
-  ['wider', 'Wider'],
+  ['earlier', texts.earlier],
+  ['later', texts.later],
+  ['closer', texts.closer],
+  ['wider', texts.wider],
 ];
 
 /** The shortest stretch of a container that was just set up. */

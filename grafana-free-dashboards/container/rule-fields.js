@@ -3,12 +3,13 @@
 import { h } from '../shared/dom.js';
 import { differenceFromUnit, differenceToUnit, fromUnit, round, toUnit, unitName } from '../shared/format.js';
 import { conditionOf } from '../shared/conditions.js';
+import { texts } from './texts.js';
 
 const NUMBERS = {
-  limit: (unit) => `Limit (${unit})`,
-  deadband: (unit) => `Deadband (${unit})`,
-  onDelayMinutes: () => 'On-delay (min)',
-  offDelayMinutes: () => 'Off-delay (min)',
+  limit: (unit) => texts.limit2(unit),
+  deadband: (unit) => texts.deadband(unit),
+  onDelayMinutes: () => texts.onDelayMin,
+  offDelayMinutes: () => texts.offDelayMin,
 };
 const PRIORITIES = ['high', 'medium', 'low'];
 
@@ -47,7 +48,7 @@ export function kindFields(kind, rule) {
     });
   const name = `${kind}.priority`;
   const options = [
-    h('option', { value: '' }, `default (${rule.defaults.priority})`),
+    h('option', { value: '' }, texts.defaultWord(rule.defaults.priority)),
     ...PRIORITIES.map((one) => h('option', { value: one, selected: rule.overrides.priority === one }, one)),
   ];
   const service = `${kind}.inService`;
@@ -59,16 +60,16 @@ export function kindFields(kind, rule) {
       'div',
       { class: 'fields' },
       numbers,
-      h('div', { class: 'field' }, h('label', { for: name }, 'Priority'), h('select', { id: name, name }, options)),
+      h('div', { class: 'field' }, h('label', { for: name }, texts.priority), h('select', { id: name, name }, options)),
       h(
         'div',
         { class: 'field' },
-        h('label', { for: service }, 'Raise this alert'),
+        h('label', { for: service }, texts.raiseThisAlert),
         h(
           'select',
           { id: service, name: service },
-          h('option', { value: 'yes', selected: rule.inService }, 'yes'),
-          h('option', { value: 'no', selected: !rule.inService }, 'no'),
+          h('option', { value: 'yes', selected: rule.inService }, texts.yes),
+          h('option', { value: 'no', selected: !rule.inService }, texts.no),
         ),
       ),
     ),
@@ -88,7 +89,7 @@ export function readRules(rules, fieldOf) {
       if (typed === undefined) continue;
       const text = typed.trim();
       const value = text === '' ? null : Number(text.replace(',', '.'));
-      if (Number.isNaN(value)) problems.push(`${conditionOf(kind).title}: “${typed}” is not a number.`);
+      if (Number.isNaN(value)) problems.push(texts.isNotANumber(conditionOf(kind).title, typed));
       else if (text !== shownOf(rule, field, rule.overrides[field]))
         change(kind, field, value === null ? null : unitOf(rule, field).read(value));
     }

@@ -4,6 +4,7 @@ import { byId, h, reconcile, setText } from '../shared/dom.js';
 import { setAge } from '../shared/ages.js';
 import { latestWords } from '../shared/latest-words.js';
 import { nameOf, sheetOf } from '../shared/sensor-place.js';
+import { texts } from './texts.js';
 
 export function showSensors(container, sensors) {
   const place = byId('sensors-part').lastElementChild;
@@ -12,18 +13,15 @@ export function showSensors(container, sensors) {
     place.append(
       h('p', { id: 'no-sensor' }),
       h('ul', { class: 'rows' }),
-      h('p', { class: 'help' }, 'The sheet of a sensor has its battery, gaps, correction and moves.'),
+      h('p', { class: 'help' }, texts.theSheetOfASensor),
       h(
         'p',
         {},
-        h('a', { class: 'button', href: `/?place=${encodeURIComponent(container.id)}` }, 'Place or move a sensor'),
+        h('a', { class: 'button', href: `/?place=${encodeURIComponent(container.id)}` }, texts.placeOrMoveASensor),
       ),
     );
   }
-  setText(
-    byId('no-sensor'),
-    inside.length === 0 ? 'None. Until one is placed here, nothing is known about this container.' : '',
-  );
+  setText(byId('no-sensor'), inside.length === 0 ? texts.noneUntilOneIsPlaced : '');
   reconcile(place.querySelector('ul'), inside, (sensor) => sensor.sensor, makeSensor, updateSensor);
 }
 
@@ -42,5 +40,5 @@ function makeSensor(sensor) {
 function updateSensor(item, sensor) {
   setText(item.querySelector('a'), nameOf(sensor));
   setText(item.querySelector('.what'), latestWords(sensor));
-  setAge(item.querySelector('time'), sensor.lastHeard, 'heard ');
+  setAge(item.querySelector('time'), sensor.lastHeard, texts.heard3);
 }

@@ -4,21 +4,20 @@ import { api } from '../shared/api.js';
 import { containerForm } from '../shared/container-form.js';
 import { actionButton, byId, h } from '../shared/dom.js';
 import { alertRules } from './alert-rules.js';
+import { texts } from './texts.js';
 
 export function makeSettings(container, changed) {
   const form = () =>
     containerForm({
       id: 'edit-container',
       container: latest,
-      submit: 'Keep these settings',
+      submit: texts.keepTheseSettings,
       save: async (body, own) => {
         latest = await api.changeContainer(latest.id, body);
         changed(latest);
         own
           .querySelector('.output')
-          .replaceChildren(
-            h('p', { class: 'done', role: 'status' }, 'Kept. All figures follow, also those of the past.'),
-          );
+          .replaceChildren(h('p', { class: 'done', role: 'status' }, texts.keptAllFiguresFollowAlso));
       },
     });
   let latest = container;
@@ -26,7 +25,7 @@ export function makeSettings(container, changed) {
   const edit = h(
     'details',
     { on: { toggle: () => edit.open && place.replaceChildren(form()) } },
-    h('summary', {}, 'Change name, band or how heat is counted'),
+    h('summary', {}, texts.changeNameBandOrHow),
     place,
   );
   const rules = alertRules(container.id);
@@ -46,15 +45,15 @@ export function makeSettings(container, changed) {
 /** Removal takes two presses. The second button says what is removed and what is kept. */
 function removal(id) {
   const output = h('div');
-  const really = actionButton({}, 'Yes, remove it', output, async () => {
+  const really = actionButton({}, texts.yesRemoveIt, output, async () => {
     await api.removeContainer(id);
     location.assign('/');
   });
   return h(
     'details',
     {},
-    h('summary', {}, 'Remove this container'),
-    h('p', {}, 'It leaves the Shelf. The readings stay with their sensors.'),
+    h('summary', {}, texts.removeThisContainer),
+    h('p', {}, texts.itLeavesTheShelfThe),
     output,
     h('div', { class: 'actions' }, really),
   );

@@ -5,6 +5,7 @@ import { actionButton, byId, h, reconcile } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { now } from '../shared/clock.js';
+import { texts } from './texts.js';
 
 const LOOK_BACK_MS = 14 * 86_400_000;
 
@@ -26,12 +27,12 @@ export async function loadSuggested(id, recorded) {
 
 function makeSuggested(id, one, settled, recorded) {
   const output = h('div');
-  const yes = actionButton({}, 'Yes, that was me', output, async () => {
+  const yes = actionButton({}, texts.yesThatWasMe, output, async () => {
     await api.recordOpening(id, one);
     settled(item);
     recorded();
   });
-  const no = actionButton({ class: 'plain' }, 'No', output, async () => {
+  const no = actionButton({ class: 'plain' }, texts.no2, output, async () => {
     await api.declineOpening(id, one);
     settled(item);
   });
@@ -42,7 +43,7 @@ function makeSuggested(id, one, settled, recorded) {
       'p',
       {},
       h('strong', {}, `${t.stamp(one.from, now())}, ${t.duration(Date.parse(one.until) - Date.parse(one.from))}`),
-      `, up to ${f.lux(one.peakLux)}`,
+      texts.upTo(f.lux(one.peakLux)),
       signs(one),
     ),
     h('div', { class: 'actions' }, yes, no),
@@ -53,8 +54,8 @@ function makeSuggested(id, one, settled, recorded) {
 
 function signs({ temperatureChange, humidityChange }) {
   const known = [
-    temperatureChange === null ? null : `temperature ${f.temperatureChange(temperatureChange)}`,
-    humidityChange === null ? null : `humidity ${f.humidityChange(humidityChange)}`,
+    temperatureChange === null ? null : texts.temperature2(f.temperatureChange(temperatureChange)),
+    humidityChange === null ? null : texts.humidity2(f.humidityChange(humidityChange)),
   ].filter(Boolean);
   return known.length === 0 ? '.' : `; ${known.join(', ')}.`;
 }

@@ -7,6 +7,7 @@ import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { conditionOf } from '../shared/conditions.js';
 import { limits } from './limits-table.js';
+import { texts } from './texts.js';
 
 /** Fewer rows on a phone, where each row takes six lines. */
 const firstRows = () => (globalThis.matchMedia('(max-width: 640px)').matches ? 4 : 12);
@@ -23,83 +24,97 @@ export function showTables(container, { light, band, heat }, setup) {
 function fill(id, content) {
   byId(id).lastElementChild.replaceChildren(...content);
 }
-const LIGHT_KINDS = { opening: 'Opening', daylight: 'Daylight', lamp: 'Lamp', other: 'Other light' };
+const LIGHT_KINDS = { opening: texts.opening, daylight: texts.daylight, lamp: texts.lamp, other: texts.otherLight };
 
 function lightEvents(light) {
   if (!light) return [];
   const events = [...light.events].reverse();
   if (events.length === 0)
-    return [nothing(`No light above ${f.lux(light.limit)} was seen${missing(light)}.${leftOut(light)}`)];
+    return [nothing(texts.noLightAboveWasSeen(f.lux(light.limit), missing(light), leftOut(light)))];
   const columns = [
-    { title: 'What', cell: (event) => LIGHT_KINDS[event.kind] ?? event.kind },
-    { title: 'Start', cell: (event) => t.stamp(event.start, now()) },
-    { title: 'End', cell: (event) => endWords(event) },
-    { title: 'Length', class: NUMBER, cell: (event) => lengthWords(event) },
-    { title: 'Brightest', class: NUMBER, cell: (event) => f.lux(event.peakLux) },
-    { title: 'Light dose', class: NUMBER, cell: (event) => f.luxHours(event.doseLuxHours) },
-    { title: 'Temperature', class: NUMBER, cell: (event) => f.temperatureChange(event.temperatureChange) },
-    { title: 'Humidity', class: NUMBER, cell: (event) => f.humidityChange(event.humidityChange) },
-    { title: 'What to do', cell: (event) => event.advice },
+    { title: texts.what, cell: (event) => LIGHT_KINDS[event.kind] ?? event.kind },
+    { title: texts.start, cell: (event) => t.stamp(event.start, now()) },
+    { title: texts.end, cell: (event) => endWords(event) },
+    { title: texts.length, class: NUMBER, cell: (event) => lengthWords(event) },
+    { title: texts.brightest, class: NUMBER, cell: (event) => f.lux(event.peakLux) },
+    { title: texts.lightDose, class: NUMBER, cell: (event) => f.luxHours(event.doseLuxHours) },
+    { title: texts.temperature3, class: NUMBER, cell: (event) => f.temperatureChange(event.temperatureChange) },
+    { title: texts.humidity3, class: NUMBER, cell: (event) => f.humidityChange(event.humidityChange) },
+    { title: texts.whatToDo, cell: (event) => event.advice },
   ];
   const leaks = events.filter((event) => event.kind !== 'opening').length;
-  const caption = `${f.count(leaks, 'light leak')}, ${f.count(events.length - leaks, 'opening')}; ${f.luxHours(light.doseLuxHours)} in all${missing(light)}.${leftOut(light)} ${zoneWords()}`;
+  const caption = texts.inAll(
+    f.count(leaks, texts.lightLeakCount),
+    f.count(events.length - leaks, texts.openingCount),
+    f.luxHours(light.doseLuxHours),
+    missing(light),
+    leftOut(light),
+    zoneWords(),
+  );
   return long('light', caption, columns, events, () => lightEvents(light));
 }
 
 function excursions(band) {
   if (!band) return [];
   const rows = band.excursions.filter((one) => one.kind !== 'light').reverse();
-  if (rows.length === 0)
-    return [nothing(`Temperature and humidity stayed inside their limits while heard${missing(band)}.`)];
+  if (rows.length === 0) return [nothing(texts.temperatureAndHumidityStayed(missing(band)))];
   const columns = [
-    { title: 'What', cell: (one) => `${conditionOf(one.kind).title}${one.duringOpening ? ', during an opening' : ''}` },
-    { title: 'Start', cell: (one) => t.stamp(one.start, now()) },
-    { title: 'End', cell: (one) => endWords(one) },
-    { title: 'Length', class: NUMBER, cell: (one) => t.hours(one.hours) },
-    { title: 'Worst', class: NUMBER, cell: (one) => conditionOf(one.kind).unitOf(one.worst) },
-    { title: 'Worst at', cell: (one) => t.stamp(one.worstAt, now()) },
-    { title: 'Degree-hours lost', class: NUMBER, cell: (one) => f.degreeHours(one.degreeHoursLost) },
+    {
+      title: texts.what,
+      cell: (one) => `${conditionOf(one.kind).title}${one.duringOpening ? texts.duringAnOpening : ''}`,
+    },
+    { title: texts.start, cell: (one) => t.stamp(one.start, now()) },
+    { title: texts.end, cell: (one) => endWords(one) },
+    { title: texts.length, class: NUMBER, cell: (one) => t.hours(one.hours) },
+    { title: texts.worst, class: NUMBER, cell: (one) => conditionOf(one.kind).unitOf(one.worst) },
+    { title: texts.worstAt, cell: (one) => t.stamp(one.worstAt, now()) },
+    { title: texts.degreeHoursLost, class: NUMBER, cell: (one) => f.degreeHours(one.degreeHoursLost) },
   ];
   const counted = rows.filter((one) => !one.duringOpening).length;
-  return long('excursions', `${f.count(counted, 'excursion')}${missing(band)}. ${zoneWords()}`, columns, rows, () =>
-    excursions(band),
+  return long(
+    'excursions',
+    `${f.count(counted, texts.excursionCount)}${missing(band)}. ${zoneWords()}`,
+    columns,
+    rows,
+    () => excursions(band),
   );
 }
 
 function heatByDay(heat, zone) {
   const rows = [...(heat?.byDay ?? [])].reverse();
-  if (rows.length === 0) return [nothing('No readings to add up yet.')];
+  if (rows.length === 0) return [nothing(texts.noReadingsToAddUp2)];
   const columns = [
-    { title: 'Day', cell: (one) => t.day(one.day) },
+    { title: texts.day, cell: (one) => t.day(one.day) },
     {
-      title: 'Degree-hours',
+      title: texts.degreeHours,
       class: NUMBER,
       cell: (one) => (one.coveredHours > 0 ? f.degreeHours(one.degreeHours) : f.UNKNOWN),
     },
-    { title: 'Heard', class: NUMBER, cell: (one) => t.hours(one.coveredHours) },
-    { title: 'Missing', class: NUMBER, cell: (one) => (one.gapHours > 0.01 ? t.hours(one.gapHours) : 'none') },
+    { title: texts.heard2, class: NUMBER, cell: (one) => t.hours(one.coveredHours) },
+    { title: texts.missing, class: NUMBER, cell: (one) => (one.gapHours > 0.01 ? t.hours(one.gapHours) : texts.none) },
     {
-      title: 'True value between',
+      title: texts.trueValueBetween,
       class: NUMBER,
       cell: (one) =>
-        one.gapHours > 0.05 ? `${f.degreeHoursNumber(one.lower)} and ${f.degreeHours(one.upper)}` : 'nothing missing',
+        one.gapHours > 0.05
+          ? texts.and(f.degreeHoursNumber(one.lower), f.degreeHours(one.upper))
+          : texts.nothingMissing,
     },
   ];
-  const above = `Above ${f.temperature(heat.base)}${heat.ceiling === null || heat.ceiling === undefined ? '' : `, no more than at ${f.temperature(heat.ceiling)}`}`;
-  return long(
-    'heat',
-    `${above}. Whole time of this container; days as in ${zone}.${leftOut(heat)}`,
-    columns,
-    rows,
-    () => heatByDay(heat, zone),
+  const above = texts.above(
+    f.temperature(heat.base),
+    heat.ceiling === null || heat.ceiling === undefined ? '' : texts.noMoreThanAt(f.temperature(heat.ceiling)),
+  );
+  return long('heat', texts.wholeTimeOfThisContainer(above, zone, leftOut(heat)), columns, rows, () =>
+    heatByDay(heat, zone),
   );
 }
 
 const nothing = (words) => h('p', { class: 'quiet' }, words);
-const missing = (part) => (part.gapHours > 0.05 ? `, with ${t.hours(part.gapHours)} missing` : '');
+const missing = (part) => (part.gapHours > 0.05 ? texts.withMissing(t.hours(part.gapHours)) : '');
 const leftOut = (part) => (part.leftOut?.length > 0 ? ` ${leftOutWords(part.leftOut)}` : '');
-const zoneWords = () => `Times as in ${t.browserZone()}.`;
-const endWords = (one) => (one.end ? t.stamp(one.end, now()) : 'not seen');
+const zoneWords = () => texts.timesAsIn(t.browserZone());
+const endWords = (one) => (one.end ? t.stamp(one.end, now()) : texts.notSeen);
 const lengthWords = (event) => (event.end ? t.duration(Date.parse(event.end) - Date.parse(event.start)) : f.UNKNOWN);
 
 /** Newest rows first, the rest on request. An unfolded table stays unfolded through live updates. */
@@ -122,7 +137,7 @@ function long(name, caption, columns, rows, again) {
             },
           },
         },
-        `Show all ${f.number(rows.length)}`,
+        texts.showAll(f.number(rows.length)),
       ),
     );
   }

@@ -1,14 +1,15 @@
 // The parameters of an export of readings. Pure.
 
 import { nextDay, startOfDay } from '../shared/time-format.js';
+import { texts } from './texts.js';
 
 /** What can be exported: everything, the readings of one container, of the room, or of one sensor. */
 export function exportChoices(containers, sensors) {
   return [
-    { value: '', text: 'All sensors' },
-    ...containers.map(({ id, name }) => ({ value: `container=${id}`, text: `Container ${name}` })),
-    { value: 'container=room', text: 'Room' },
-    ...sensors.map((sensor) => ({ value: `sensor=${sensor.sensor}`, text: `Sensor ${sensor.sensor}` })),
+    { value: '', text: texts.allSensors },
+    ...containers.map(({ id, name }) => ({ value: `container=${id}`, text: texts.container(name) })),
+    { value: 'container=room', text: texts.room },
+    ...sensors.map((sensor) => ({ value: `sensor=${sensor.sensor}`, text: texts.sensor(sensor.sensor) })),
   ];
 }
 
@@ -18,7 +19,7 @@ export function exportChoices(containers, sensors) {
  * @throws Error if the last day is before the first
  */
 export function exportQuery({ what, from, to, format, calibrated }, zone) {
-  if (from && to && to < from) throw new Error('The last day is before the first. Choose a later one.');
+  if (from && to && to < from) throw new Error(texts.theLastDayIsBefore);
   const query = new URLSearchParams(what);
   query.set('format', format);
   if (from) query.set('from', new Date(startOfDay(from, zone)).toISOString());

@@ -4,6 +4,7 @@ import { api } from '../shared/api.js';
 import { actionButton, announce, h, setOptions } from '../shared/dom.js';
 import { field, typedIn } from '../shared/form.js';
 import { choicesOf, typedOf } from './import-words.js';
+import { texts } from './texts.js';
 
 let profiles = [];
 
@@ -11,7 +12,7 @@ let profiles = [];
 export function setProfiles(item, kept) {
   profiles = kept;
   const names = kept.map(({ name }) => ({ value: name, text: name }));
-  setOptions(item.querySelector('.profile'), [{ value: '', text: 'None' }, ...names]);
+  setOptions(item.querySelector('.profile'), [{ value: '', text: texts.none }, ...names]);
 }
 
 /** Choice of a profile, which fills the fields; saving and deleting one. `formOf` gives the form; `reload` loads the profiles. */
@@ -28,24 +29,24 @@ export function profileFields(output, formOf, reload) {
   });
   const name = h('input', { class: 'profile-name', autocomplete: 'off', maxlength: 40 });
   const save = async () => {
-    if (name.value.trim() === '') throw new Error('Name the profile first.');
+    if (name.value.trim() === '') throw new Error(texts.nameTheProfileFirst);
     await api.saveImportProfile(name.value.trim(), choicesOf(typedIn(formOf())));
     await reload();
     select.value = name.value.trim();
-    announce(`The profile ${select.value} is saved.`);
+    announce(texts.theProfileIsSaved(select.value));
   };
   const remove = async () => {
-    if (select.value === '') throw new Error('Choose the profile first.');
+    if (select.value === '') throw new Error(texts.chooseTheProfileFirst);
     await api.removeImportProfile(select.value);
     await reload();
   };
   return h(
     'div',
     { class: 'fields' },
-    field('Profile', select),
-    h('div', { class: 'actions' }, actionButton({ class: 'remove-profile' }, 'Delete profile', output, remove)),
-    field('Save as', name, 'Keeps the fields below under this name. A profile of that name is replaced.'),
-    h('div', { class: 'actions' }, actionButton({ class: 'save-profile' }, 'Save profile', output, save)),
+    field(texts.profile, select),
+    h('div', { class: 'actions' }, actionButton({ class: 'remove-profile' }, texts.deleteProfile, output, remove)),
+    field(texts.saveAs, name, texts.keepsTheFieldsBelowUnder),
+    h('div', { class: 'actions' }, actionButton({ class: 'save-profile' }, texts.saveProfile, output, save)),
   );
 }
 
@@ -59,28 +60,28 @@ function fill(choices, profile) {
 export function choiceFields() {
   const options = (pairs) => pairs.map(([value, text]) => h('option', { value }, text));
   const orders = [
-    ['', 'Guess'],
-    ['dmy', 'Day first'],
-    ['mdy', 'Month first'],
-    ['ymd', 'Year first'],
+    ['', texts.guess],
+    ['dmy', texts.dayFirst],
+    ['mdy', texts.monthFirst],
+    ['ymd', texts.yearFirst],
   ];
   const decimals = [
-    ['', 'Guess'],
-    ['comma', 'Comma'],
-    ['point', 'Point'],
+    ['', texts.guess],
+    ['comma', texts.comma],
+    ['point', texts.point],
   ];
   return [
-    field('Sensor', h('input', { name: 'sensor', autocomplete: 'off' })),
-    field('Time zone', h('input', { name: 'zone', autocomplete: 'off', placeholder: 'Europe/Berlin' })),
-    field('Date order', h('select', { name: 'dateOrder' }, options(orders))),
-    field('Decimal sign', h('select', { name: 'decimal' }, options(decimals))),
-    field('Delimiter', h('input', { name: 'delimiter', autocomplete: 'off', placeholder: 'semicolon' })),
-    field('Header line', h('input', { name: 'headerLine', type: 'number', min: 1 })),
-    field('Encoding', h('input', { name: 'encoding', autocomplete: 'off', placeholder: 'UTF-8' })),
+    field(texts.sensor2, h('input', { name: 'sensor', autocomplete: 'off' })),
+    field(texts.timeZone, h('input', { name: 'zone', autocomplete: 'off', placeholder: 'Europe/Berlin' })),
+    field(texts.dateOrder, h('select', { name: 'dateOrder' }, options(orders))),
+    field(texts.decimalSign, h('select', { name: 'decimal' }, options(decimals))),
+    field(texts.delimiter, h('input', { name: 'delimiter', autocomplete: 'off', placeholder: texts.semicolon })),
+    field(texts.headerLine, h('input', { name: 'headerLine', type: 'number', min: 1 })),
+    field(texts.encoding, h('input', { name: 'encoding', autocomplete: 'off', placeholder: 'UTF-8' })),
     field(
-      'Columns',
-      h('textarea', { name: 'columns', rows: 3, placeholder: '2=temperature:F' }),
-      'One column a line: its number or header, = and time, clock, sensor, ignore, or a quantity with unit and sensor.',
+      texts.columns,
+      h('textarea', { name: 'columns', rows: 3, placeholder: texts.exampleOfAColumn }),
+      texts.oneColumnALineIts,
     ),
   ];
 }

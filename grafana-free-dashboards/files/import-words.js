@@ -1,17 +1,23 @@
 // The words of imports. Pure.
 
-const number = (value) => new Intl.NumberFormat('en').format(value);
-const amount = (value, noun) => `${number(value)} ${noun}${value === 1 ? '' : 's'}`;
+import { count, number } from '../shared/format.js';
+import { texts } from './texts.js';
 
-const STATES = { ready: 'Not started', running: 'Running', stopped: 'Stopped', done: 'Done', failed: 'Failed' };
+const STATES = {
+  ready: texts.notStarted,
+  running: texts.running,
+  stopped: texts.stopped,
+  done: texts.done,
+  failed: texts.failed,
+};
 
-/** Such as "Running, 40 %: 12,000 readings stored, 3 there already, 1 row rejected". */
+/** Such as "Running, 40 %: 12 000 readings stored, 3 there already, 1 row rejected". */
 export function progressWords({ state, percent, stored, repeated, rejected, problem }) {
   if (state === 'ready') return `${STATES.ready}.`;
   const share = state === 'done' ? '' : `, ${percent} %`;
-  const parts = [`${amount(stored, 'reading')} stored`];
-  if (repeated > 0) parts.push(`${number(repeated)} there already`);
-  if (rejected > 0) parts.push(`${amount(rejected, 'row')} rejected`);
+  const parts = [texts.stored(count(stored, texts.readingCount))];
+  if (repeated > 0) parts.push(texts.thereAlready(number(repeated)));
+  if (rejected > 0) parts.push(texts.rejected(count(rejected, texts.rowCount)));
   return `${STATES[state]}${share}: ${parts.join(', ')}.${problem ? ` ${problem}.` : ''}`;
 }
 
@@ -23,9 +29,9 @@ export const canStart = (state) => state !== 'running' && state !== 'done';
  * @param units the stored unit of each quantity
  */
 export function rowWords({ line, sensor, at, values, rejected }, units) {
-  if (rejected !== null) return `Line ${line} is rejected: ${rejected}`;
+  if (rejected !== null) return texts.lineIsRejected(line, rejected);
   const shown = Object.entries(values).map(([quantity, value]) => `${quantity} ${value} ${units[quantity]}`);
-  return `Line ${line}: ${sensor}, ${at}, ${shown.join(', ')}`;
+  return texts.line(line, sensor, at, shown.join(', '));
 }
 
 /** What a person has typed, as the service takes it: empty fields are guessed. */
@@ -42,8 +48,7 @@ function columnsOf(text) {
   return Object.fromEntries(
     lines.map((line) => {
       const sign = line.indexOf('=');
-      if (sign < 1)
-        throw new Error(`Columns: "${line.trim()}" is not a column and its meaning, such as 2=temperature:F.`);
+      if (sign < 1) throw new Error(texts.columnsIsNotAColumn(line.trim()));
       return [line.slice(0, sign).trim(), line.slice(sign + 1).trim()];
     }),
   );
@@ -52,6 +57,6 @@ function columnsOf(text) {
 /** The choices of a profile as the texts of the fields; the opposite of choicesOf. */
 export function typedOf({ columns, ...choices }) {
   const lines = Object.entries(columns ?? {}).map(([column, meaning]) => `${column}=${meaning}`);
-  const texts = Object.entries(choices).map(([name, value]) => [name, value === null ? '' : String(value)]);
-  return { ...Object.fromEntries(texts), columns: lines.join('\n') };
+  const fields = Object.entries(choices).map(([name, value]) => [name, value === null ? '' : String(value)]);
+  return { ...Object.fromEntries(fields), columns: lines.join('\n') };
 }

@@ -5,6 +5,7 @@ import { actionButton, byId, h, reconcile, setText, whileBusy } from '../shared/
 import { form, typedIn } from '../shared/form.js';
 import { choiceFields, profileFields, setProfiles } from './import-fields.js';
 import { canStart, choicesOf, progressWords, rowWords } from './import-words.js';
+import { texts } from './texts.js';
 
 const LOOK_AGAIN_MS = 1_000;
 const MAX_BYTES = 2 ** 31;
@@ -37,9 +38,8 @@ byId('upload').addEventListener('submit', (event) => {
   event.preventDefault();
   whileBusy(event.target.querySelector('button'), byId('upload-problem'), async () => {
     const file = byId('file').files[0];
-    if (!file) throw new Error('Choose a file first.');
-    if (file.size > MAX_BYTES)
-      throw new Error('The file is larger than 2 GiB. Use the command import, or split the file.');
+    if (!file) throw new Error(texts.chooseAFileFirst);
+    if (file.size > MAX_BYTES) throw new Error(texts.theFileIsLargerThan);
     await api.uploadImport(file);
     byId('upload').reset();
     await loadImports();
@@ -57,30 +57,30 @@ function makeImport(one) {
     content: h(
       'details',
       {},
-      h('summary', {}, 'Correct what is guessed'),
+      h('summary', {}, texts.correctWhatIsGuessed),
       profileFields(output, () => choices, loadImports),
       h('div', { class: 'fields' }, choiceFields()),
     ),
-    submit: 'Preview',
+    submit: texts.preview,
     plain: true,
     output,
     save: async (element) => showPreview(shown, await api.previewImport(one.id, choicesOf(typedIn(element)))),
     other: [
       actionButton(
         { class: 'main start' },
-        'Start',
+        texts.start,
         output,
         again(() => start(one.id, choices)),
       ),
       actionButton(
         { class: 'stop' },
-        'Stop',
+        texts.stop,
         output,
         again(() => api.stopImport(one.id)),
       ),
       actionButton(
         { class: 'remove' },
-        'Remove',
+        texts.remove,
         output,
         again(() => api.removeImport(one.id)),
       ),
@@ -92,7 +92,7 @@ function makeImport(one) {
     h('h3', {}, one.name),
     h('p', { class: 'progress', role: 'status' }),
     h('p', { class: 'notes quiet' }),
-    h('p', {}, h('a', { class: 'rejected', href: `/api/imports/${one.id}/rejected.csv` }, 'Rejected rows')),
+    h('p', {}, h('a', { class: 'rejected', href: `/api/imports/${one.id}/rejected.csv` }, texts.rejectedRows)),
     choices,
     shown,
   );
@@ -111,7 +111,7 @@ function updateImport(item, one) {
   setText(item.querySelector('.notes'), one.notes.join(' '));
   const busy = one.state === 'running';
   const begin = item.querySelector('.start');
-  setText(begin, one.state === 'stopped' ? 'Continue' : 'Start');
+  setText(begin, one.state === 'stopped' ? texts.continue : texts.start);
   begin.hidden = !canStart(one.state);
   item.querySelector('.stop').hidden = !busy;
   item.querySelector('.remove').hidden = busy;
@@ -122,13 +122,13 @@ function updateImport(item, one) {
 
 function showPreview(place, { guesses, rows, units }) {
   place.replaceChildren(
-    h('h4', {}, 'First rows'),
+    h('h4', {}, texts.firstRows),
     h(
       'ul',
       {},
       rows.map((row) => h('li', {}, rowWords(row, units))),
     ),
-    h('h4', {}, 'Guessed'),
+    h('h4', {}, texts.guessed),
     h(
       'ul',
       {},

@@ -3,6 +3,7 @@
 import { h, svg } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import { figure, known, heat } from './words.js';
+import { texts } from './texts.js';
 
 /** Where values lie on the common axis, as shares of its width. A tenth is free on either side. */
 export function barPositions(compared) {
@@ -20,7 +21,7 @@ export function drawHeatBars(answer) {
   const positions = barPositions(answer.compared);
   return h(
     'ul',
-    { class: 'heat-bars', 'aria-label': `Heat a day with its 95 % interval, ${f.unitName()}·h` },
+    { class: 'heat-bars', 'aria-label': texts.heatADayWithIts(f.unitName()) },
     answer.compared.map((one, i) => {
       const words = figure(one.measures.degreeHoursPerDay, heat);
       return h(

@@ -2,12 +2,13 @@
 
 import { byId, h } from '../shared/dom.js';
 import { sourcesOf } from './words.js';
+import { texts } from './texts.js';
 
 const SPANS = [
-  { key: '3d', title: '3 days', days: 3 },
-  { key: '7d', title: '7 days', days: 7 },
-  { key: '4wk', title: '4 weeks', days: 28 },
-  { key: 'all', title: 'All', days: null },
+  { key: '3d', title: texts.n3Days, days: 3 },
+  { key: '7d', title: texts.n7Days, days: 7 },
+  { key: '4wk', title: texts.n4Weeks, days: 28 },
+  { key: 'all', title: texts.all, days: null },
 ];
 export function fromAddress() {
   const query = new URLSearchParams(location.search);

@@ -8,9 +8,9 @@ import { drawHeatBars } from './bars.js';
 import { comparisonSentence, permutationNote } from './sentences.js';
 import { tablePlace } from './tables.js';
 import { COMPARED_TITLES, PAIR_TITLES, comparedRows, faultSentences, leftOut, pairRows } from './words.js';
+import { texts } from './texts.js';
 
-const INTERVAL_NOTE =
-  'Where the weather stays alike for a day or two, these intervals are too narrow: some hold the truth in only 82 of 100 cases.';
+const INTERVAL_NOTE = texts.whereTheWeatherStaysAlike;
 
 /** The elements for an answer of the service, in reading order. */
 export function comparisonParts(answer, containers) {
@@ -24,37 +24,29 @@ export function comparisonParts(answer, containers) {
       .map((text) => h('p', { class: 'caution' }, text)),
     drawHeatBars(answer),
     tablePlace(
-      `Each by itself, from ${t.stamp(answer.from, now())} to ${t.stamp(answer.to, now())}. Heat above ${f.temperature(answer.base)}; below each figure its 95 % interval.`,
+      texts.eachByItselfFromTo(t.stamp(answer.from, now()), t.stamp(answer.to, now()), f.temperature(answer.base)),
       COMPARED_TITLES,
       comparedRows(answer),
     ),
-    h('h3', {}, 'Differences'),
-    tablePlace(
-      'Over the hours that were well covered in both; below each figure its 95 % interval. An interval with zero in it shows no difference.',
-      PAIR_TITLES,
-      pairs,
-    ),
+    h('h3', {}, texts.differences),
+    tablePlace(texts.overTheHoursThatWere, PAIR_TITLES, pairs),
     ...(pairs.length > 1 ? [h('ul', { class: 'pair-words' }, pairs.map(pairLine))] : []),
     h(
       'details',
       {},
-      h('summary', {}, 'How is this worked out?'),
-      h(
-        'p',
-        {},
-        'Only hours that were well covered in both count. An interval holds the true value in 95 of 100 cases.',
-      ),
+      h('summary', {}, texts.howIsThisWorkedOut),
+      h('p', {}, texts.onlyHoursThatWereWell),
       h(
         'p',
         { class: 'interval-note' },
         `${INTERVAL_NOTE} `,
-        h('a', { href: '/figures.html#how-often-the-intervals-hold' }, 'How often?'),
+        h('a', { href: '/figures.html#how-often-the-intervals-hold' }, texts.howOften),
       ),
       ...answer.pairs
         .map((pair) => permutationNote(answer, pair))
         .filter((note) => note)
         .map((note) => h('p', {}, note)),
-      h('p', {}, h('a', { href: '/figures.html#heat-bench' }, 'All figures')),
+      h('p', {}, h('a', { href: '/figures.html#heat-bench' }, texts.allFigures)),
     ),
   ];
 }

@@ -9,6 +9,7 @@ import { drawChoice, firstChoice, fromAddress, toAddress } from './choice.js';
 import { comparisonParts } from './comparison.js';
 import { drawProfile } from './profile.js';
 import { drawTrial, offerTrial } from './trial.js';
+import { texts } from './texts.js';
 
 const DAY_MS = 86_400_000;
 const MOST = 8;
@@ -62,11 +63,7 @@ async function compare() {
   const enough = keys.length >= 2 && keys.length <= MOST;
   setText(
     byId('choice-help'),
-    enough
-      ? ''
-      : containers.length < 2
-        ? 'Two containers are needed for a comparison.'
-        : `Choose two to ${MOST} of one kind.`,
+    enough ? '' : containers.length < 2 ? texts.twoContainersAreNeededFor : texts.chooseTwoToOfOne(MOST),
   );
   if (!enough) {
     answer = null;
@@ -74,7 +71,7 @@ async function compare() {
     return;
   }
   byId('comparison').setAttribute('aria-busy', 'true');
-  if (answer === null) byId('comparison').replaceChildren(h('p', { class: 'waiting' }, 'Comparing …'));
+  if (answer === null) byId('comparison').replaceChildren(h('p', { class: 'waiting' }, texts.comparing));
   try {
     const from = choice.span.days === null ? undefined : now() - choice.span.days * DAY_MS;
     const next = await api.compareHeat({ [choice.by]: keys, from });

@@ -5,6 +5,7 @@ import { byId, h, setText, table } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { profileColumns } from './words.js';
+import { texts } from './texts.js';
 
 const DAY_MS = 86_400_000;
 const COLOURS = [
@@ -37,14 +38,11 @@ export function drawProfile(answer) {
   });
   const columns = profileColumns(answer, START_MS);
   chart.update({ columns, from: START_MS, to: START_MS + DAY_MS, marks: [] });
-  setText(byId('profile-title'), `Through the day, ${f.unitName()}`);
-  place.setAttribute(
-    'aria-label',
-    `Mean temperature by hour of the day of ${answer.compared.map((one) => one.name).join(', ')}; the figures stand in the table below.`,
-  );
+  setText(byId('profile-title'), texts.throughTheDay(f.unitName()));
+  place.setAttribute('aria-label', texts.meanTemperatureByHourOf(answer.compared.map((one) => one.name).join(', ')));
   byId('profile-key').replaceChildren(
     ...answer.compared.map((one, i) => h('span', { class: 'key-entry' }, swatch(i), one.name)),
-    `Local hours of ${answer.timeZone}.`,
+    texts.localHoursOf(answer.timeZone),
   );
   const rows = columns[0].map((at, hour) => ({
     hour: `${String(hour).padStart(2, '0')}:00`,
@@ -52,9 +50,9 @@ export function drawProfile(answer) {
   }));
   byId('profile-table').replaceChildren(
     table(
-      'Mean temperature in each hour of the local day.',
+      texts.meanTemperatureInEachHour,
       [
-        { title: 'Hour', cell: (row) => row.hour },
+        { title: texts.hour, cell: (row) => row.hour },
         ...answer.compared.map((one, i) => ({ title: one.name, class: 'number', cell: (row) => row.values[i] })),
       ],
       rows,

@@ -5,13 +5,14 @@ import { now } from '../shared/clock.js';
 import { byId, h, problemBox, setOptions } from '../shared/dom.js';
 import { trialSentence } from './sentences.js';
 import { trialRows, wattsOf } from './trial-words.js';
+import { texts } from './texts.js';
 
 const DAY_MS = 86_400_000;
 const TRIAL_SPANS = [
-  { value: '1', text: '24 hours' },
-  { value: '2', text: '48 hours' },
-  { value: '4', text: '4 days' },
-  { value: '7', text: '7 days' },
+  { value: '1', text: texts.n24Hours },
+  { value: '2', text: texts.n48Hours },
+  { value: '4', text: texts.n4Days },
+  { value: '7', text: texts.n7Days },
 ];
 const USUAL_SPAN = '2';
 
@@ -38,7 +39,7 @@ async function tryPlace() {
   const watts = wattsOf(byId('trial-watts').value);
   const place = byId('trial');
   if (watts === undefined) {
-    place.replaceChildren(problemBox({ message: 'The power must be a number of watts, such as 20, or left empty.' }));
+    place.replaceChildren(problemBox({ message: texts.thePowerMustBeA }));
     return;
   }
   place.setAttribute('aria-busy', 'true');

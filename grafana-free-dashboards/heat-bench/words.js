@@ -4,6 +4,7 @@ import { leftOutWords } from '../shared/fault-words.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { pairSentence } from './sentences.js';
+import { texts } from './texts.js';
 
 export const known = (value) => value !== null && value !== undefined && Number.isFinite(value);
 
@@ -11,20 +12,20 @@ export const degrees = (celsius) => `${f.number(f.toUnit(celsius), 1)} ${f.unitN
 export const difference = (celsius) => `${f.number(f.differenceToUnit(celsius), 1)} ${f.unitName()}`;
 export const heat = (value) => `${f.number(f.differenceToUnit(value), 1)} ${f.unitName()}·h`;
 export const points = (fraction) => `${f.number(fraction * 100, 1)} %`;
-const minutes = (value) => `${f.number(value)} min`;
+const minutes = (value) => texts.min(f.number(value));
 
 /** The measures, in the order of the table: how one is said, and how a difference of two is. */
 export const MEASURES = [
-  { key: 'degreeHoursPerDay', title: 'Heat a day', say: heat, sayDifference: heat },
+  { key: 'degreeHoursPerDay', title: texts.heatADay, say: heat, sayDifference: heat },
   {
     key: 'fractionInside',
-    title: 'Inside the band',
+    title: texts.insideTheBand,
     say: points,
-    sayDifference: (v) => `${f.number(v * 100, 1)} points`,
+    sayDifference: (v) => texts.points(f.number(v * 100, 1)),
   },
-  { key: 'meanTemperature', title: 'Mean', say: degrees, sayDifference: difference },
-  { key: 'nightFloor', title: 'Night floor', say: degrees, sayDifference: difference },
-  { key: 'dailySwing', title: 'Swing in a day', say: difference, sayDifference: difference },
+  { key: 'meanTemperature', title: texts.mean, say: degrees, sayDifference: difference },
+  { key: 'nightFloor', title: texts.nightFloor, say: degrees, sayDifference: difference },
+  { key: 'dailySwing', title: texts.swingInADay, say: difference, sayDifference: difference },
 ];
 
 /** Without its unit, which the figure above has already. */
@@ -34,16 +35,16 @@ const bare = (text) => text.replace(/ [^0-9 ]+$/, '');
 export function figure(interval, say) {
   if (!interval || !known(interval.value)) return { main: f.UNKNOWN, interval: '' };
   if (!known(interval.low) || !known(interval.high))
-    return { main: say(interval.value), interval: 'too few for an interval' };
+    return { main: say(interval.value), interval: texts.tooFewForAnInterval };
   const [low, high] = [bare(say(interval.low)), bare(say(interval.high))];
-  return { main: say(interval.value), interval: low === high ? `about ${low}` : `${low} to ${high}` };
+  return { main: say(interval.value), interval: low === high ? texts.about(low) : texts.to(low, high) };
 }
 
 /** One row for each that was compared. */
 export function comparedRows(answer) {
   return answer.compared.map((one) => ({
     key: one.key,
-    name: answer.by === 'sources' ? `${one.name} (${f.count(one.containers.length, 'container')})` : one.name,
+    name: answer.by === 'sources' ? `${one.name} (${f.count(one.containers.length, texts.containerCount)})` : one.name,
     cells: [
       { main: f.number(one.coveredHours), interval: '' },
       ...MEASURES.map((measure) => figure(one.measures[measure.key], measure.say)),
@@ -56,23 +57,23 @@ export function comparedRows(answer) {
 }
 
 export const COMPARED_TITLES = [
-  'Hours',
+  texts.hours,
   ...MEASURES.map((measure) => measure.title),
-  'Longest out',
-  'Warm again',
-  'Varies by',
-  'Spread of places',
+  texts.longestOut,
+  texts.warmAgain,
+  texts.variesBy,
+  texts.spreadOfPlaces,
 ];
 
-const excursion = (longest) => (longest ? t.hours(longest.hours) : 'none');
+const excursion = (longest) => (longest ? t.hours(longest.hours) : texts.none);
 
 function recovery({ openings, seen, minutes: mean }) {
-  if (openings === 0) return { main: f.UNKNOWN, interval: 'no opening cooled it' };
+  if (openings === 0) return { main: f.UNKNOWN, interval: texts.noOpeningCooledIt };
   const text = figure(mean, minutes);
-  const unseen = openings > seen ? `; ${openings - seen} not seen to end` : '';
+  const unseen = openings > seen ? texts.notSeenToEnd(openings - seen) : '';
   return {
     main: text.main,
-    interval: `${text.interval ? `${text.interval}, ` : ''}${f.count(openings, 'opening')}${unseen}`,
+    interval: `${text.interval ? `${text.interval}, ` : ''}${f.count(openings, texts.openingCount)}${unseen}`,
   };
 }
 
@@ -81,7 +82,7 @@ export function pairRows(answer) {
   const names = new Map(answer.compared.map((one) => [one.key, one.name]));
   return answer.pairs.map((pair) => ({
     key: `${pair.first} ${pair.second}`,
-    name: `${names.get(pair.first)} less ${names.get(pair.second)}`,
+    name: texts.less(names.get(pair.first), names.get(pair.second)),
     cells: [
       { main: f.number(pair.pairedHours), interval: '' },
       ...MEASURES.map((measure) => figure(pair.differences[measure.key], measure.sayDifference)),
@@ -94,16 +95,16 @@ export function pairRows(answer) {
 }
 
 export const PAIR_TITLES = [
-  'Hours of both',
+  texts.hoursOfBoth,
   ...MEASURES.map((measure) => measure.title),
-  'Warm again',
-  'Sensors may make',
+  texts.warmAgain,
+  texts.sensorsMayMake,
 ];
 
 /** Names the containers that were left out; empty if none was. */
 export function leftOut(answer, nameOf) {
   const out = answer.compared.flatMap((one) => one.leftOut);
-  return out.length === 0 ? '' : `Left out, since too few of their hours were measured: ${out.map(nameOf).join(', ')}.`;
+  return out.length === 0 ? '' : texts.leftOutSinceTooFew(out.map(nameOf).join(', '));
 }
 
 /** What each side left out because of sensor faults; empty if nothing. */

@@ -7,6 +7,7 @@ import { startPage, untilItWorks } from '../shared/page.js';
 import { browserZone } from '../shared/time-format.js';
 import { showProblem } from '../shared/trouble.js';
 import { firstPlace, loopbackWords, sheetsOf, sowingLines } from './sheets.js';
+import { texts } from './texts.js';
 
 const wanted = new URLSearchParams(location.search).getAll('container');
 const boxes = new Map();
@@ -52,7 +53,7 @@ function chooseAll(checked) {
 function draw() {
   const chosen = labels.filter(({ container }) => boxes.get(container).checked);
   const sheets = sheetsOf(chosen, firstPlace(byId('first').value));
-  setText(byId('count'), `${f.count(chosen.length, 'label')} on ${f.count(sheets.length, 'sheet')}.`);
+  setText(byId('count'), texts.on(f.count(chosen.length, texts.labelCount), f.count(sheets.length, texts.sheetCount)));
   byId('choice').querySelector('[type=submit]').disabled = chosen.length === 0;
   byId('sheets').replaceChildren(...sheets.map((places) => h('div', { class: 'sheet' }, places.map(drawLabel))));
 }
@@ -74,9 +75,9 @@ function drawLabel(label) {
       { class: 'code' },
       h('img', {
         src: `/api/containers/${encodeURIComponent(label.container)}/label.svg`,
-        alt: `QR code: check ${label.name}`,
+        alt: texts.qrCodeCheck(label.name),
       }),
-      h('p', {}, 'Scan to check'),
+      h('p', {}, texts.scanToCheck),
     ),
   );
 }

@@ -1,5 +1,9 @@
 // Labels on sheets, and their words. Pure.
 
+import { count } from '../shared/format.js';
+import { locale } from '../shared/language.js';
+import { texts } from './texts.js';
+
 export const PER_SHEET = 24;
 const MOST_SOWINGS = 2;
 
@@ -19,7 +23,7 @@ export function sheetsOf(labels, first) {
 export const firstPlace = (typed) => Math.min(PER_SHEET, Math.max(1, Math.trunc(Number(typed)) || 1));
 
 const dayOf = (at, zone) =>
-  new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: zone }).format(
+  new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', year: 'numeric', timeZone: zone }).format(
     new Date(at),
   );
 
@@ -27,13 +31,12 @@ const dayOf = (at, zone) =>
 export function sowingLines(sowings, zone) {
   const shown = sowings.length > MOST_SOWINGS ? sowings.slice(0, 1) : sowings;
   const lines = shown.map((one) => [
-    `${one.speciesName}, ${one.seeds} ${one.seeds === 1 ? 'seed' : 'seeds'}, lot ${one.lot}`,
-    `Sown ${dayOf(one.sownAt, zone)}`,
+    texts.lot(one.speciesName, count(one.seeds, texts.seedCount), one.lot),
+    texts.sown(dayOf(one.sownAt, zone)),
   ]);
   const more = sowings.length - shown.length;
-  return more > 0 ? [...lines, [`and ${more} more sowings`]] : lines;
+  return more > 0 ? [...lines, [texts.andMoreSowings(more)]] : lines;
 }
 
 /** Why a phone cannot open the codes. */
-export const loopbackWords = (address) =>
-  `A phone cannot open ${new URL(address).hostname}. Set notices.publicUrl to the address of this service in your network. Then restart the service and load this page again.`;
+export const loopbackWords = (address) => texts.aPhoneCannotOpenSet(new URL(address).hostname);

@@ -3,8 +3,9 @@
 import { h } from '../shared/dom.js';
 import { field, form, typedIn } from '../shared/form.js';
 import { selectOf } from './select.js';
+import { texts } from './texts.js';
 
-const title = { co2: 'CO₂', mediumMoisture: 'Medium moisture' };
+const title = { co2: texts.co2, mediumMoisture: texts.mediumMoisture };
 const quantityTitle = (key) => title[key] ?? key.charAt(0).toUpperCase() + key.slice(1);
 
 /** The form that says what a field or a byte is. */
@@ -15,7 +16,7 @@ export function choiceForm({ selected, packed }, units, { use, drop }) {
     'select',
     { name: 'quantity' },
     units.map((one) => h('option', { value: one.quantity }, quantityTitle(one.quantity))),
-    isByte || selected.field.pointer === '' ? [] : h('option', { value: 'at' }, 'Time'),
+    isByte || selected.field.pointer === '' ? [] : h('option', { value: 'at' }, texts.time),
   );
   const showUnits = () => {
     const own = units.find((one) => one.quantity === quantity.value)?.units ?? [];
@@ -27,31 +28,31 @@ export function choiceForm({ selected, packed }, units, { use, drop }) {
   const most = isByte ? Math.min(4, packed.length - selected.index) : 0;
   const lengths = Array.from({ length: most }, (_, i) => ({ value: String(i + 1), text: String(i + 1) }));
   const packedFields = isByte && [
-    field('Bytes', selectOf(lengths, String(Math.min(2, most)), { name: 'length' })),
+    field(texts.bytes, selectOf(lengths, String(Math.min(2, most)), { name: 'length' })),
     field(
-      'Order',
+      texts.order,
       selectOf(
         [
-          { value: 'big', text: 'High byte first' },
-          { value: 'little', text: 'Low byte first' },
+          { value: 'big', text: texts.highByteFirst },
+          { value: 'little', text: texts.lowByteFirst },
         ],
         'big',
         { name: 'order' },
       ),
     ),
     field(
-      'Sign',
+      texts.sign,
       selectOf(
         [
-          { value: 'false', text: 'Never negative' },
-          { value: 'true', text: 'Can be negative' },
+          { value: 'false', text: texts.neverNegative },
+          { value: 'true', text: texts.canBeNegative },
         ],
         'false',
         { name: 'signed' },
       ),
     ),
   ];
-  const name = isByte ? `From byte ${selected.index}` : selected.field.name;
+  const name = isByte ? texts.fromByte(selected.index) : selected.field.name;
   return h(
     'div',
     { class: 'choice' },
@@ -62,16 +63,16 @@ export function choiceForm({ selected, packed }, units, { use, drop }) {
         h(
           'div',
           { class: 'fields' },
-          field('Quantity', quantity),
-          field('Unit', unit),
+          field(texts.quantity, quantity),
+          field(texts.unit, unit),
           packedFields || [],
-          field('Times', h('input', { name: 'factor', inputmode: 'decimal', placeholder: '1' })),
-          field('Plus', h('input', { name: 'plus', inputmode: 'decimal', placeholder: '0' })),
+          field(texts.times, h('input', { name: 'factor', inputmode: 'decimal', placeholder: '1' })),
+          field(texts.plus, h('input', { name: 'plus', inputmode: 'decimal', placeholder: '0' })),
         ),
       ],
-      submit: 'Use',
+      submit: texts.use,
       plain: true,
-      other: h('button', { type: 'button', class: 'plain', on: { click: drop } }, 'Leave out'),
+      other: h('button', { type: 'button', class: 'plain', on: { click: drop } }, texts.leaveOut),
       save: (element) => use(quantity.value, valueOf(selected, typedIn(element))),
     }),
   );
@@ -79,7 +80,7 @@ export function choiceForm({ selected, packed }, units, { use, drop }) {
 
 /** A value of a rule. A decimal comma counts as a point. */
 export function valueOf({ field: chosen, index }, { unit, length, order, signed, factor, plus }) {
-  const value = { unit, factor: number('Times', factor), plus: number('Plus', plus) };
+  const value = { unit, factor: number(texts.times, factor), plus: number(texts.plus, plus) };
   if (index === undefined) return { ...value, pointer: chosen.pointer };
   return { ...value, firstByte: index, length: Number(length), order, signed: signed === 'true' };
 }
@@ -88,6 +89,6 @@ function number(label, text) {
   const plain = text.trim().replace(',', '.');
   if (plain === '') return null;
   const value = Number(plain);
-  if (!Number.isFinite(value)) throw new Error(`${label} must be a number, such as 0.01, not "${text}".`);
+  if (!Number.isFinite(value)) throw new Error(texts.mustBeANumberSuch(label, text));
   return value;
 }

@@ -5,6 +5,7 @@ import { now } from '../shared/clock.js';
 import { actionButton, byId, h, reconcile, setText } from '../shared/dom.js';
 import * as t from '../shared/time-format.js';
 import { ruleWords } from './rule.js';
+import { texts } from './texts.js';
 
 /** The messages that wait for a rule. @param pick called with the topic of the message to read */
 export function drawMessages(messages, pick) {
@@ -22,7 +23,7 @@ export function drawMessages(messages, pick) {
         h(
           'span',
           {},
-          actionButton({}, 'Read', output, () => pick(topic)),
+          actionButton({}, texts.read, output, () => pick(topic)),
           output,
         ),
       );
@@ -47,7 +48,7 @@ export function drawRules({ configured, saved, units, problems }, remove) {
         'li',
         { class: 'with-button' },
         h('span', {}, ruleWords(rule, units), h('span', { class: 'caution' })),
-        id === null ? h('span', { class: 'quiet' }, 'in the settings') : deleteButton(() => remove(id)),
+        id === null ? h('span', { class: 'quiet' }, texts.inTheSettings) : deleteButton(() => remove(id)),
       ),
     (item, { rule }) => {
       const problem = problems[rule.topic];
@@ -58,5 +59,5 @@ export function drawRules({ configured, saved, units, problems }, remove) {
 
 function deleteButton(work) {
   const output = h('span', {});
-  return h('span', {}, actionButton({}, 'Delete', output, work), output);
+  return h('span', {}, actionButton({}, texts.deleteWord, output, work), output);
 }

@@ -9,6 +9,7 @@ import { drawMessages, drawRules } from './lists.js';
 import { byteParts, fieldParts, levelParts } from './parts.js';
 import { bytesOf, encodingOf, ruleOf, ruleWords, without, withoutBytes, workOn } from './rule.js';
 import { showTrial } from './trial.js';
+import { texts } from './texts.js';
 
 const LOOK_AGAIN_MS = 5_000;
 
@@ -138,7 +139,7 @@ byId('save').addEventListener('click', (event) =>
     history.replaceState(null, '', location.pathname);
     await load();
     byId('rules-title').scrollIntoView({ block: 'center' });
-    byId('announce').textContent = `Saved: ${ruleWords(rule, units)}`;
+    byId('announce').textContent = texts.saved(ruleWords(rule, units));
   }),
 );
 

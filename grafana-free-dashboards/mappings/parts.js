@@ -4,21 +4,22 @@ import { h } from '../shared/dom.js';
 import { field } from '../shared/form.js';
 import { selectOf } from './select.js';
 import { encodingOf } from './rule.js';
+import { texts } from './texts.js';
 
 const ROLES = [
-  { value: 'same', text: 'Same' },
-  { value: 'sensor', text: 'Sensor' },
-  { value: 'any', text: 'Any' },
+  { value: 'same', text: texts.same },
+  { value: 'sensor', text: texts.sensor },
+  { value: 'any', text: texts.any },
 ];
 const ENCODINGS = [
-  { value: 'hex', text: 'Hexadecimal' },
-  { value: 'base64', text: 'Base64' },
+  { value: 'hex', text: texts.hexadecimal },
+  { value: 'base64', text: texts.base64 },
 ];
 
 /** One choice for each level of the topic. */
 export function levelParts(levels, setRole) {
   return levels.map(({ name, role }, i) =>
-    field(name || '(empty)', selectOf(ROLES, role, { on: { change: (event) => setRole(i, event.target.value) } })),
+    field(name || texts.empty, selectOf(ROLES, role, { on: { change: (event) => setRole(i, event.target.value) } })),
   );
 }
 
@@ -43,7 +44,7 @@ export function fieldParts({ fields, selected, at }, { useOf, select, unpack }) 
         ? h(
             'button',
             { type: 'button', class: 'plain', on: { click: () => unpack(one) } },
-            `Unpack bytes of ${one.name}`,
+            texts.unpackBytesOf(one.name),
           )
         : '',
     );
@@ -60,7 +61,7 @@ export function byteParts({ bytes, packed, selected }, { useOf, select, setEncod
       {
         type: 'button',
         class: 'byte',
-        'aria-label': `byte ${i}`,
+        'aria-label': texts.byte(i),
         'aria-pressed': String(selected?.index === i),
         on: { click: () => select(i) },
       },
@@ -74,13 +75,9 @@ export function byteParts({ bytes, packed, selected }, { useOf, select, setEncod
       ? []
       : [
           field(
-            'Encoding',
+            texts.encoding,
             selectOf(ENCODINGS, bytes.encoding, { on: { change: (event) => setEncoding(event.target.value) } }),
           ),
         ];
-  return [
-    ...encoding,
-    h('p', { class: 'help' }, 'Tap the first byte of a value.'),
-    h('div', { class: 'byte-row' }, row),
-  ];
+  return [...encoding, h('p', { class: 'help' }, texts.tapTheFirstByteOf), h('div', { class: 'byte-row' }, row)];
 }

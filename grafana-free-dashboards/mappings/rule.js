@@ -1,5 +1,7 @@
 // Builds a mapping rule out of choices, and finds the fields and bytes of a message. Pure.
 
+import { texts } from './texts.js';
+
 const MAX_FIELDS = 300;
 
 /** One step of a JSON Pointer (RFC 6901). */
@@ -114,10 +116,10 @@ export function placeWords(quantity, value) {
   const last = value.firstByte + length - 1;
   const place = packed
     ? length === 1
-      ? `byte ${value.firstByte}`
-      : `bytes ${value.firstByte} to ${last}`
-    : value.pointer || 'the whole payload';
-  return `${quantity} at ${place}${value.unit ? ` in ${value.unit}` : ''}`;
+      ? texts.byte(value.firstByte)
+      : texts.bytesTo(value.firstByte, last)
+    : value.pointer || texts.theWholePayload;
+  return texts.at(quantity, place, value.unit ? texts.inWord(value.unit) : '');
 }
 
 const filtered = (values, keep) => Object.fromEntries(Object.entries(values).filter(([, value]) => keep(value)));

@@ -6,6 +6,7 @@ import { startPage, untilItWorks } from '../shared/page.js';
 import { showProblem } from '../shared/trouble.js';
 import { drawPeople, drawSessions, drawTokens } from './rows.js';
 import { ROLES } from './words.js';
+import { texts } from './texts.js';
 
 startPage({ current: '/people.html', reload: () => load().catch(showTrouble), redraw: () => {} });
 untilItWorks(load, showTrouble).catch(showTrouble);
@@ -24,7 +25,7 @@ async function load() {
   byId('password-part').hidden = session.name === null;
   byId('sessions-part').hidden = false;
   byId('own-part').hidden = session.role !== 'own';
-  setText(document.querySelector('h1'), session.role === 'own' ? 'People' : 'Account');
+  setText(document.querySelector('h1'), session.role === 'own' ? texts.people : texts.account);
   byId('loading')?.remove();
 }
 
@@ -38,9 +39,7 @@ onSubmit('own-password', 'own-password-output', async () => {
   await api.changePassword({ current: byId('current').value, password: byId('next').value });
   byId('own-password').reset();
   await load();
-  byId('own-password-output').replaceChildren(
-    h('p', { class: 'done' }, 'Your password is changed. Your other sessions ended.'),
-  );
+  byId('own-password-output').replaceChildren(h('p', { class: 'done' }, texts.yourPasswordIsChangedYour));
 });
 
 onSubmit('add-person', 'person-output', async () => {
@@ -48,7 +47,7 @@ onSubmit('add-person', 'person-output', async () => {
   await api.addPerson({ name, role: byId('person-role').value, password: byId('person-password').value });
   byId('add-person').reset();
   await load();
-  byId('person-output').replaceChildren(h('p', { class: 'done' }, `${name} can sign in now.`));
+  byId('person-output').replaceChildren(h('p', { class: 'done' }, texts.canSignInNow(name)));
 });
 
 onSubmit('add-token', 'token-output', async () => {
@@ -60,12 +59,7 @@ onSubmit('add-token', 'token-output', async () => {
   byId('add-token').reset();
   await load();
   byId('token-output').replaceChildren(
-    h(
-      'div',
-      { class: 'done' },
-      h('p', {}, 'Copy the token now. It is shown only once.'),
-      h('code', { class: 'secret' }, secret),
-    ),
+    h('div', { class: 'done' }, h('p', {}, texts.copyTheTokenNowIt), h('code', { class: 'secret' }, secret)),
   );
 });
 

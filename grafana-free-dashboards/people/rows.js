@@ -4,6 +4,7 @@ import { api } from '../shared/api.js';
 import { now } from '../shared/clock.js';
 import { actionButton, byId, h, reconcile, setOptions, setText, whileBusy } from '../shared/dom.js';
 import { ROLES, guessWords, sessionWords, tokenWords } from './words.js';
+import { texts } from './texts.js';
 
 export function drawSessions(sessions, load) {
   byId('no-sessions').hidden = sessions.length > 0;
@@ -11,9 +12,9 @@ export function drawSessions(sessions, load) {
     byId('sessions'),
     sessions,
     ({ id }) => id,
-    ({ id, current }) => withButton(current ? null : 'End', () => api.endSession(id), load),
+    ({ id, current }) => withButton(current ? null : texts.end, () => api.endSession(id), load),
     (item, session) =>
-      setText(item.firstChild, `${session.current ? 'This browser: ' : ''}${sessionWords(session, now())}`),
+      setText(item.firstChild, `${session.current ? texts.thisBrowser : ''}${sessionWords(session, now())}`),
   );
 }
 
@@ -23,7 +24,7 @@ export function drawTokens(tokens, load) {
     byId('tokens'),
     tokens,
     ({ id }) => id,
-    ({ id }) => withButton('Remove', () => api.removeToken(id), load),
+    ({ id }) => withButton(texts.remove, () => api.removeToken(id), load),
     (item, token) => setText(item.firstChild, tokenWords(token, now())),
   );
 }
@@ -54,7 +55,7 @@ export function drawPeople({ people, wrongPasswords }, load) {
 
 function makePerson({ id, name }, load) {
   const output = h('div', { class: 'wide', role: 'status' });
-  const role = h('select', { 'aria-label': `Role of ${name}` });
+  const role = h('select', { 'aria-label': texts.roleOf(name) });
   setOptions(role, ROLES);
   role.addEventListener('change', () =>
     whileBusy(role, output, async () => {
@@ -65,7 +66,7 @@ function makePerson({ id, name }, load) {
       }
     }),
   );
-  const remove = actionButton({ 'aria-label': `Remove ${name}` }, 'Remove', output, async () => {
+  const remove = actionButton({ 'aria-label': texts.remove2(name) }, texts.remove, output, async () => {
     await api.removePerson(id);
     await load();
   });
@@ -77,20 +78,18 @@ function makePerson({ id, name }, load) {
 }
 
 function newPassword(id, name, load) {
-  const input = h('input', { type: 'password', autocomplete: 'new-password', 'aria-label': `New password of ${name}` });
+  const input = h('input', { type: 'password', autocomplete: 'new-password', 'aria-label': texts.newPasswordOf(name) });
   const output = h('div', { role: 'status' });
-  const save = actionButton({}, 'Set password', output, async () => {
+  const save = actionButton({}, texts.setPassword, output, async () => {
     await api.changePerson(id, { password: input.value });
     input.value = '';
     await load();
-    output.replaceChildren(
-      h('p', { class: 'done' }, `The password of ${name} is set. Other sessions of ${name} ended.`),
-    );
+    output.replaceChildren(h('p', { class: 'done' }, texts.thePasswordOfIsSet(name)));
   });
   return h(
     'details',
     { class: 'wide' },
-    h('summary', {}, 'New password'),
+    h('summary', {}, texts.newPassword),
     h('div', { class: 'fields' }, input, h('div', { class: 'actions' }, save)),
     output,
   );

@@ -2,12 +2,13 @@
 
 import { count } from '../shared/format.js';
 import { moment } from '../shared/time-format.js';
+import { texts } from './texts.js';
 
 /** The roles with what they allow. */
 export const ROLES = [
-  { value: 'look', text: 'Look: sees everything' },
-  { value: 'tend', text: 'Tend: also records work' },
-  { value: 'own', text: 'Own: everything' },
+  { value: 'look', text: texts.lookSeesEverything },
+  { value: 'tend', text: texts.tendAlsoRecordsWork },
+  { value: 'own', text: texts.ownEverything },
 ];
 
 const BROWSERS = [
@@ -29,16 +30,16 @@ const first = (list, text) => list.find(([pattern]) => pattern.test(text))?.[1];
 /** Browser and system in two words, as far as the browser told them. */
 export function deviceWords(device) {
   const words = [first(BROWSERS, device), first(SYSTEMS, device)].filter(Boolean);
-  return words.length > 0 ? words.join(', ') : 'Unknown device';
+  return words.length > 0 ? words.join(', ') : texts.unknownDevice;
 }
 
 export function sessionWords(session, now) {
-  const end = session.yearLong ? 'until' : 'if not used, until';
+  const end = session.yearLong ? texts.until : texts.ifNotUsedUntil;
   return [
     session.person,
     deviceWords(session.device),
     session.address,
-    `last used ${moment(Date.parse(session.usedAt), now)}`,
+    texts.lastUsed(moment(Date.parse(session.usedAt), now)),
     `${end} ${moment(Date.parse(session.endsAt), now)}`,
   ].join(' · ');
 }
@@ -48,15 +49,20 @@ export function tokenWords(token, now) {
   return [
     token.name,
     token.role,
-    ends <= now ? `ended ${moment(ends, now)}` : `until ${moment(ends, now)}`,
-    token.usedAt === null ? 'never used' : `last used ${moment(Date.parse(token.usedAt), now)}`,
+    ends <= now ? texts.ended(moment(ends, now)) : texts.until2(moment(ends, now)),
+    token.usedAt === null ? texts.neverUsed : texts.lastUsed(moment(Date.parse(token.usedAt), now)),
   ].join(' · ');
 }
 
 /** What the owner should know about guesses. */
 export function guessWords({ lastDay, latest }, now) {
-  if (lastDay === 0) return 'No wrong password in the past 24 hours.';
+  if (lastDay === 0) return texts.noWrongPasswordInThe;
   const [newest] = latest;
-  const whose = newest.person === null ? 'an unknown name' : newest.person;
-  return `${count(lastDay, 'wrong password')} in the past 24 hours, the latest for ${whose} from ${newest.address} at ${moment(Date.parse(newest.at), now)}.`;
+  const whose = newest.person === null ? texts.anUnknownName : newest.person;
+  return texts.inThePast24Hours(
+    count(lastDay, texts.wrongPasswordCount),
+    whose,
+    newest.address,
+    moment(Date.parse(newest.at), now),
+  );
 }

@@ -9,6 +9,7 @@ import { startPage, untilItWorks } from '../shared/page.js';
 import { remedyFor } from '../shared/remedies.js';
 import * as t from '../shared/time-format.js';
 import { showProblem } from '../shared/trouble.js';
+import { texts } from './texts.js';
 
 const SHOWN = 100;
 const LOOK_AGAIN_MS = 10_000;
@@ -31,11 +32,11 @@ async function load() {
 }
 
 function totalWords(total, kept, shown) {
-  if (total === 0) return 'Nothing so far: every message that came could be read.';
-  const parts = [`${f.count(total, 'message')} in all`];
-  if (kept < total) parts.push(`the newest ${f.number(kept)} are kept`);
-  if (shown < kept) parts.push(`the newest ${f.number(shown)} are shown`);
-  return `${parts.join('; ')}. Times as in ${t.browserZone()}.`;
+  if (total === 0) return texts.nothingSoFarEveryMessage;
+  const parts = [texts.inAll(f.count(total, texts.messageCount))];
+  if (kept < total) parts.push(texts.theNewestAreKept(f.number(kept)));
+  if (shown < kept) parts.push(texts.theNewestAreShown(f.number(shown)));
+  return texts.timesAsIn(parts.join('; '), t.browserZone());
 }
 
 function makeReject(reject) {
@@ -45,16 +46,16 @@ function makeReject(reject) {
     h(
       'p',
       { class: 'alert-title' },
-      h('code', {}, reject.topic || '(no topic)'),
+      h('code', {}, reject.topic || texts.noTopic),
       ' ',
       h('time', { class: 'age quiet' }),
     ),
     h('p', {}, reject.reason),
-    h('p', {}, h('strong', {}, 'What to do: '), remedyFor(reject), mappingLink(reject)),
+    h('p', {}, h('strong', {}, texts.whatToDo), remedyFor(reject), mappingLink(reject)),
     h(
       'pre',
-      { tabindex: '0', 'aria-label': 'Payload' },
-      h('code', {}, reject.payload === '' ? '(empty)' : (reject.payload ?? '(not kept)')),
+      { tabindex: '0', 'aria-label': texts.payload },
+      h('code', {}, reject.payload === '' ? texts.empty : (reject.payload ?? texts.notKept)),
     ),
   );
 }
@@ -62,7 +63,7 @@ function makeReject(reject) {
 /** A rule can read topics and fields that the service does not know. */
 function mappingLink({ code, topic }) {
   if (!['topic', 'unmapped-topic', 'forbidden-topic'].includes(code)) return null;
-  return [' ', h('a', { href: `/mappings.html?topic=${encodeURIComponent(topic)}` }, 'Read it with a rule')];
+  return [' ', h('a', { href: `/mappings.html?topic=${encodeURIComponent(topic)}` }, texts.readItWithARule)];
 }
 
 function showTrouble(problem) {

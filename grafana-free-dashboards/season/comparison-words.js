@@ -2,27 +2,28 @@
 
 import * as f from '../shared/format.js';
 import { dayNumber, figure, heatPerDay, known, pWords, points, range, signed, spanWords } from './words.js';
+import { texts } from './texts.js';
 
-export const PAIR_TITLES = ['Difference, points', 'p (Fisher)', 'Seeds each to tell'];
+export const PAIR_TITLES = [texts.differencePoints, texts.pFisher, texts.seedsEachToTell];
 
 export function pairRows(report) {
   return report.pairs.map((one) => ({
     name: figure(
-      `${one.firstName} less ${one.secondName}`,
-      `${one.speciesName}; remaining seeds watched for ${dayNumber(one.firstDays)} and ${dayNumber(one.secondDays)} days`,
+      texts.less(one.firstName, one.secondName),
+      texts.remainingSeedsWatchedForAnd(one.speciesName, dayNumber(one.firstDays), dayNumber(one.secondDays)),
     ),
     cells: [
       figure(signed(one.difference.value), range([one.difference.low, one.difference.high], signed)),
       figure(pWords(one.fisherP)),
       figure(
         known(one.seedsEach) ? f.number(one.seedsEach) : f.UNKNOWN,
-        `the smaller had ${f.number(one.fewestSeeds)}`,
+        texts.theSmallerHad(f.number(one.fewestSeeds)),
       ),
     ],
   }));
 }
 
-export const SOURCE_TITLES = ['Containers', 'Hours', 'Heat a day'];
+export const SOURCE_TITLES = [texts.containers, texts.hours, texts.heatADay];
 
 export function sourceRows({ sources }) {
   return sources.map((one) => ({
@@ -35,11 +36,11 @@ function heatInterval(interval) {
   if (!interval) return figure(f.UNKNOWN);
   return figure(
     heatPerDay(interval.value),
-    known(interval.low) ? range([interval.low, interval.high], f.degreeHoursNumber) : 'too few for an interval',
+    known(interval.low) ? range([interval.low, interval.high], f.degreeHoursNumber) : texts.tooFewForAnInterval,
   );
 }
 
-export const EARLIER_TITLES = ['Then', 'Now', 'Now less then, points'];
+export const EARLIER_TITLES = [texts.then, texts.now, texts.nowLessThenPoints];
 
 /** One row for each species sown in an earlier season too. */
 export function earlierRows(report, zone) {
@@ -56,12 +57,12 @@ export function earlierRows(report, zone) {
 }
 
 const count = ({ germinated, sown }) =>
-  figure(`${f.number(germinated)} of ${f.number(sown)}`, `${points(germinated / sown)} %`);
+  figure(texts.ofWord(f.number(germinated), f.number(sown)), `${points(germinated / sown)} %`);
 
 /** The heat of an average day then and now, where it can be compared. */
 export const earlierHeat = (report) =>
   report.earlier.map((season) =>
     season.heat
-      ? `Heat a day in the containers with seeds: ${heatPerDay(season.heat.then)} in ${season.name}, ${heatPerDay(season.heat.now)} now.`
-      : `The heat of ${season.name} cannot be compared: it was not measured in both, or summed above another base.`,
+      ? texts.heatADayInThe(heatPerDay(season.heat.then), season.name, heatPerDay(season.heat.now))
+      : texts.theHeatOfCannotBe(season.name),
   );

@@ -4,6 +4,7 @@ import { byId, h, reconcile, setText, whileBusy } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import * as words from './words.js';
+import { texts } from './texts.js';
 
 const zone = t.browserZone();
 
@@ -26,7 +27,7 @@ export function drawKept(keptSeasons, { shownId, choose, forget }) {
       setText(link, one.name);
       setText(
         item.querySelector('.about'),
-        ` ${words.spanWords(one, zone)}: ${one.sown > 0 ? `${f.count(one.sown, 'seed')} sown, ${f.number(one.germinated)} germinated` : 'nothing sown'}`,
+        ` ${words.spanWords(one, zone)}: ${one.sown > 0 ? texts.sownGerminated(f.count(one.sown, texts.seedCount), f.number(one.germinated)) : texts.nothingSown}`,
       );
     },
   );
@@ -43,16 +44,16 @@ function makeKept(season, { choose, forget }) {
           if (remove.dataset.sure) whileBusy(remove, byId('said'), () => forget(season));
           else {
             remove.dataset.sure = 'true';
-            setText(remove, 'Really remove it?');
+            setText(remove, texts.reallyRemoveIt);
           }
         },
         blur: () => {
           delete remove.dataset.sure;
-          setText(remove, 'Remove');
+          setText(remove, texts.remove);
         },
       },
     },
-    'Remove',
+    texts.remove,
   );
   return h(
     'li',

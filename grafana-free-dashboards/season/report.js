@@ -7,6 +7,7 @@ import * as compared from './comparison-words.js';
 import * as containerWords from './container-rows.js';
 import { part, rowsTable } from './tables.js';
 import * as words from './words.js';
+import { texts } from './texts.js';
 
 const zone = t.browserZone();
 
@@ -31,8 +32,8 @@ export function reportParts(shown) {
 function head({ report, name, keptAt, remark }) {
   const span = words.spanWords(report, zone);
   return [
-    h('h2', { id: 'report-title', class: 'report-title' }, name ? `${name}, ${span}` : `Season ${span}`),
-    keptAt && h('p', { class: 'quiet' }, `Kept on ${words.dateOf(keptAt, zone)}; the figures are those of then.`),
+    h('h2', { id: 'report-title', class: 'report-title' }, name ? `${name}, ${span}` : texts.season(span)),
+    keptAt && h('p', { class: 'quiet' }, texts.keptOnTheFiguresAre(words.dateOf(keptAt, zone))),
     remark && h('p', {}, remark),
     ...words.headlines(report).map((line) => h('p', { class: 'headline' }, line)),
   ].filter(Boolean);
@@ -42,10 +43,8 @@ function lessons(report) {
   const rows = report.lessons.map((one) => h('li', { data: { kind: one.kind } }, words.lessonWords(one.words)));
   return [
     part(
-      'Lessons',
-      rows.length > 0
-        ? h('ol', { class: 'lessons' }, rows)
-        : h('p', { class: 'quiet' }, 'No lesson found by the rules of this page.'),
+      texts.lessons,
+      rows.length > 0 ? h('ol', { class: 'lessons' }, rows) : h('p', { class: 'quiet' }, texts.noLessonFoundByThe),
     ),
   ];
 }
@@ -54,21 +53,21 @@ function sowings(report) {
   if (report.sowings.length === 0) return [];
   return [
     part(
-      'Sown and come up',
-      rowsTable('Below a fraction stands its interval.', 'Sowing', words.SOWING_TITLES, words.sowingRows(report, zone)),
+      texts.sownAndComeUp,
+      rowsTable(texts.belowAFractionStandsIts, texts.sowing, words.SOWING_TITLES, words.sowingRows(report, zone)),
     ),
   ];
 }
 
 function containers(report) {
   if (report.containers.length === 0)
-    return [part('Containers', h('p', { class: 'quiet' }, 'No container held seeds or was measured in this season.'))];
+    return [part(texts.containers, h('p', { class: 'quiet' }, texts.noContainerHeldSeedsOr))];
   return [
     part(
-      'Containers',
+      texts.containers,
       rowsTable(
-        'Over the time that was measured.',
-        'Container',
+        texts.overTheTimeThatWas,
+        texts.container,
         containerWords.CONTAINER_TITLES,
         containerWords.containerRows(report),
       ),
@@ -79,28 +78,24 @@ function containers(report) {
 function comparisons(report) {
   const made = [];
   if (report.pairs.length > 0) {
-    const more = report.pairsLeftOut > 0 ? ` ${f.count(report.pairsLeftOut, 'pair')} with fewer seeds left out.` : '';
+    const more =
+      report.pairsLeftOut > 0 ? texts.withFewerSeedsLeftOut(f.count(report.pairsLeftOut, texts.pairCount)) : '';
     made.push(
-      rowsTable(
-        `Sowings of one species. An interval with zero in it shows no difference.${more}`,
-        'Sowings',
-        compared.PAIR_TITLES,
-        compared.pairRows(report),
-      ),
+      rowsTable(texts.sowingsOfOneSpeciesAn(more), texts.sowings, compared.PAIR_TITLES, compared.pairRows(report)),
     );
   }
   if (report.heatSources) {
     made.push(
       rowsTable(
-        `Heat sources, all above ${f.temperature(report.heatSources.base)}.`,
-        'Heat source',
+        texts.heatSourcesAllAbove(f.temperature(report.heatSources.base)),
+        texts.heatSource,
         compared.SOURCE_TITLES,
         compared.sourceRows(report.heatSources),
       ),
       h('p', {}, report.heatSources.verdict),
     );
   }
-  return made.length > 0 ? [part('Compared', ...made)] : [];
+  return made.length > 0 ? [part(texts.compared, ...made)] : [];
 }
 
 function earlier(report) {
@@ -108,10 +103,10 @@ function earlier(report) {
   const rows = compared.earlierRows(report, zone);
   return [
     part(
-      'Against earlier seasons',
+      texts.againstEarlierSeasons,
       rows.length > 0
-        ? rowsTable('Seeds of all sowings of a species together.', 'Species', compared.EARLIER_TITLES, rows)
-        : h('p', {}, 'No species was sown in both.'),
+        ? rowsTable(texts.seedsOfAllSowingsOf, texts.species, compared.EARLIER_TITLES, rows)
+        : h('p', {}, texts.noSpeciesWasSownIn),
       ...compared.earlierHeat(report).map((line) => h('p', {}, line)),
     ),
   ];

@@ -8,6 +8,7 @@ import { showProblem } from '../shared/trouble.js';
 import { drawKept } from './kept.js';
 import { reportParts } from './report.js';
 import * as words from './words.js';
+import { texts } from './texts.js';
 
 const zone = t.browserZone();
 let chosen = fromAddress();
@@ -80,7 +81,7 @@ function draw() {
   byId('to').value = dayKey(Date.parse(report.to) - 1);
   byId('print').disabled = false;
   byId('keep-part').hidden = shown.id !== null;
-  document.title = `${shown.name ?? `Season ${words.spanWords(report, zone)}`} · Tepidarium`;
+  document.title = `${shown.name ?? texts.season(words.spanWords(report, zone))} · Tepidarium`;
   byId('report').replaceChildren(...reportParts(shown));
   drawKept(keptSeasons, {
     shownId: shown.id,
@@ -92,7 +93,7 @@ function draw() {
 
 async function forget(season) {
   await api.removeSeason(season.id);
-  say(`Removed: ${season.name}.`);
+  say(texts.removed(season.name));
   await (shown.id === season.id ? choose({}) : load());
 }
 
@@ -118,7 +119,7 @@ async function keep() {
     remark: byId('keep-remark').value || null,
   });
   byId('keep').reset();
-  say(`Kept: ${kept.name}.`);
+  say(texts.kept(kept.name));
   await choose({ season: String(kept.id) });
 }
 

@@ -1,46 +1,58 @@
 // The season report in words and rows. Pure: answers of the service in, texts out.
 
 import * as f from '../shared/format.js';
+import { locale } from '../shared/language.js';
+import { texts } from './texts.js';
 
 export const known = (value) => value !== null && value !== undefined && Number.isFinite(value);
 export const points = (fraction) => f.number(fraction * 100);
 export const signed = (value) => `${value > 0 ? '+' : ''}${points(value)}`;
-export const range = ([low, high], say) => `${say(low)} to ${say(high)}`;
-export const pWords = (p) => (p < 0.001 ? 'under 0.001' : f.number(p, p < 0.1 ? 3 : 2));
+export const range = ([low, high], say) => texts.to(say(low), say(high));
+export const pWords = (p) => (p < 0.001 ? texts.under0001 : f.number(p, p < 0.1 ? 3 : 2));
 export const heatPerDay = (value) => `${f.degreeHours(value)}`;
 /** A figure and what stands below it. */
 export const figure = (main, below = '') => ({ main, below });
 
 export const dateOf = (at, zone) =>
-  new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: zone }).format(
+  new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', year: 'numeric', timeZone: zone }).format(
     new Date(at),
   );
 const shortDate = (at, zone) =>
-  new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', timeZone: zone }).format(new Date(at));
+  new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', timeZone: zone }).format(new Date(at));
 /** A season ends with the moment before its last instant: at midnight, that is the day before. */
-export const spanWords = ({ from, to }, zone) => `${dateOf(from, zone)} to ${dateOf(Date.parse(to) - 1, zone)}`;
+export const spanWords = ({ from, to }, zone) => texts.to(dateOf(from, zone), dateOf(Date.parse(to) - 1, zone));
 
 /** The fraction with its interval, in percent. */
-export const fractionWords = ({ value, low, high }) => `${points(value)} % (95 %: ${points(low)} to ${points(high)} %)`;
+export const fractionWords = ({ value, low, high }) => texts.n95To(points(value), points(low), points(high));
 
 /** What was sown and came up, species by species. */
 export function headlines(report) {
-  if (report.sowings.length === 0) return ['Nothing was sown in this season.', ...earlierWords(report)];
+  if (report.sowings.length === 0) return [texts.nothingWasSownInThis, ...earlierWords(report)];
   return [...report.species.map(speciesWords), ...earlierWords(report)];
 }
 
 /** Seeds that nobody looked at are not counted as failures. */
 function speciesWords({ name, sowings, sown, unchecked, germinated, fraction }) {
-  const many = sowings > 1 ? ` in ${sowings} sowings` : '';
-  if (!fraction) return `${name}: ${f.count(sown, 'seed')} sown${many}, not checked yet.`;
-  const more = unchecked > 0 ? `; ${f.number(unchecked)} more were not checked yet` : '';
-  return `${name}: ${f.number(germinated)} of ${f.count(sown - unchecked, 'seed')} germinated, ${fractionWords(fraction)}${many ? `,${many}` : ''}${more}.`;
+  const many = sowings > 1 ? texts.inSowings(sowings) : '';
+  if (!fraction) return texts.sownNotCheckedYet(name, f.count(sown, texts.seedCount), many);
+  const more = unchecked > 0 ? texts.moreWereNotCheckedYet(f.number(unchecked)) : '';
+  return texts.ofGerminated(
+    name,
+    f.number(germinated),
+    f.count(sown - unchecked, texts.seedCount),
+    fractionWords(fraction),
+    many ? `,${many}` : '',
+    more,
+  );
 }
 
 function earlierWords({ earlierSowings }) {
   if (earlierSowings === 0) return [];
   return [
-    `${f.count(earlierSowings, 'earlier sowing')} still had seeds in a container when it began, and ${earlierSowings === 1 ? 'is' : 'are'} not counted here.`,
+    texts.stillHadSeedsInA(
+      f.count(earlierSowings, texts.earlierSowingCount),
+      earlierSowings === 1 ? texts.is : texts.are,
+    ),
   ];
 }
 
@@ -58,15 +70,15 @@ export function lessonWords(words) {
 }
 
 export const SOWING_TITLES = [
-  'Sown',
-  'Seeds',
-  'Germinated',
-  'First found',
-  'Half by',
-  'Culled',
-  'Potted on',
-  'Left',
-  'Heat until the last check',
+  texts.sown,
+  texts.seeds,
+  texts.germinated,
+  texts.firstFound,
+  texts.halfBy,
+  texts.culled,
+  texts.pottedOn,
+  texts.left,
+  texts.heatUntilTheLastCheck,
 ];
 
 export function sowingRows(report, zone) {
@@ -74,17 +86,17 @@ export function sowingRows(report, zone) {
     name: figure(one.name, one.name.startsWith(one.speciesName) ? '' : one.speciesName),
     cells: [
       figure(shortDate(one.sownAt, zone), one.containers.join(', ')),
-      figure(f.number(one.seeds), one.notLookedAt > 0 ? `${f.number(one.notLookedAt)} not looked at` : ''),
+      figure(f.number(one.seeds), one.notLookedAt > 0 ? texts.notLookedAt(f.number(one.notLookedAt)) : ''),
       one.fraction
         ? figure(
             `${f.number(one.germinated)} = ${points(one.fraction.value)} %`,
             range([one.fraction.low, one.fraction.high], points),
           )
-        : figure('not checked'),
-      figure(known(one.firstFoundDay) ? `day ${dayNumber(one.firstFoundDay)}` : f.UNKNOWN),
-      figure(one.halfBetween ? `day ${range(one.halfBetween, dayNumber)}` : one.fraction ? 'not half' : f.UNKNOWN),
+        : figure(texts.notChecked),
+      figure(known(one.firstFoundDay) ? texts.day(dayNumber(one.firstFoundDay)) : f.UNKNOWN),
+      figure(one.halfBetween ? texts.day(range(one.halfBetween, dayNumber)) : one.fraction ? texts.notHalf : f.UNKNOWN),
       figure(f.number(one.culled), culledWords(one)),
-      figure(f.number(one.pottedOn), one.pottedOn > 0 ? `${one.alive} alive` : ''),
+      figure(f.number(one.pottedOn), one.pottedOn > 0 ? texts.alive(one.alive) : ''),
       figure(f.number(one.remaining)),
       sowingHeat(one),
     ],
@@ -100,18 +112,15 @@ function culledWords({ culled, culledFor }) {
 export const dayNumber = (days) => f.number(days, days < 10 && !Number.isInteger(days) ? 1 : 0);
 
 function sowingHeat({ heat, lastCheckDay }) {
-  if (!heat) return figure(known(lastCheckDay) ? 'not known' : 'not checked');
-  if (heat.coveredHours === 0) return figure('not measured');
+  if (!heat) return figure(known(lastCheckDay) ? texts.notKnown : texts.notChecked);
+  if (heat.coveredHours === 0) return figure(texts.notMeasured);
   const open = heat.upper - heat.lower;
   const bounds = open > 0.005 * heat.upper ? `; ${range([heat.lower, heat.upper], f.degreeHoursNumber)}` : '';
-  return figure(f.degreeHours(heat.degreeHours), `day ${dayNumber(lastCheckDay)}${bounds}`);
+  return figure(f.degreeHours(heat.degreeHours), texts.day2(dayNumber(lastCheckDay), bounds));
 }
 
 /** The methods behind the figures. */
 export function smallPrint(report) {
   const { heat } = report;
-  return [
-    'Counts are those of the checks until the end of the season; a seed germinated at some time between two checks. Seeds that nobody looked at are left out of fractions and comparisons. Intervals are 95 %: fractions after Wilson, differences after Newcombe; every seed counts as one trial.',
-    `Heat is degree-hours: of sowings above the base of the species, of containers above their own base${heat ? ` (mostly ${f.temperature(heat.base)})` : ''}; what was not measured adds none, and the range below says what it can have been.`,
-  ];
+  return [texts.countsAreThoseOfThe, texts.heatIsDegreeHoursOf(heat ? texts.mostly(f.temperature(heat.base)) : '')];
 }

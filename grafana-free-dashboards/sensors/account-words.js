@@ -1,28 +1,28 @@
 // Texts of the accounts of sensors.
 
 import { count } from '../shared/format.js';
+import { texts } from './texts.js';
 
 const ANONYMOUS = {
-  never: 'Every sensor needs an account.',
-  loopback: 'Sensors on other machines need an account. Those on this machine need none.',
-  everywhere:
-    'Sensors are accepted without an account from every address. When each sensor has one, set anonymousSensors: loopback.',
+  never: texts.everySensorNeedsAnAccount,
+  loopback: texts.sensorsOnOtherMachinesNeed,
+  everywhere: texts.sensorsAreAcceptedWithoutAn,
 };
 
 /** Which sensors need an account. */
 export function anonymousWords({ embedded, anonymous }) {
-  return embedded ? ANONYMOUS[anonymous] : 'Your own broker decides which sensors it accepts. Make accounts there.';
+  return embedded ? ANONYMOUS[anonymous] : texts.yourOwnBrokerDecidesWhich;
 }
 
 /** What was refused within the last hour, with the remedy; empty if nothing was. */
 export function refusedWords({ count: refused, clientId, address }) {
   if (refused === 0) return '';
-  const client = clientId === '' ? 'a client without an id' : `“${clientId}”`;
-  return `${count(refused, 'connection')} refused without an account within the last hour, the latest from ${client} at ${address}. If it is yours, make an account for it.`;
+  const client = clientId === '' ? texts.aClientWithoutAnId : `“${clientId}”`;
+  return texts.refusedWithoutAnAccountWithin(count(refused, texts.connectionCount), client, address);
 }
 
 export function accountWords({ topics, reads }) {
-  return [topics.length > 0 && `publishes to ${topics.join(', ')}`, reads.length > 0 && `reads ${reads.join(', ')}`]
+  return [topics.length > 0 && texts.publishesTo(topics.join(', ')), reads.length > 0 && texts.reads(reads.join(', '))]
     .filter(Boolean)
     .join(' · ');
 }

@@ -4,6 +4,7 @@ import { api } from '../shared/api.js';
 import { copyText } from '../shared/copy.js';
 import { actionButton, byId, h, reconcile, setText, svg, whileBusy } from '../shared/dom.js';
 import { accountWords, anonymousWords, refusedWords, topicsOf } from './account-words.js';
+import { texts } from './texts.js';
 
 export function makeAccounts() {
   byId('add-account').addEventListener('submit', (event) => {
@@ -37,12 +38,12 @@ export async function drawAccounts() {
 
 function makeRow({ name }) {
   const output = h('div', { class: 'wide', role: 'status' });
-  const replace = actionButton({ 'aria-label': `New password for ${name}` }, 'New password', output, async () => {
+  const replace = actionButton({ 'aria-label': texts.newPasswordFor(name) }, texts.newPassword, output, async () => {
     const made = await api.replaceSensorPassword(name);
     await drawAccounts();
     showOnce(made);
   });
-  const remove = actionButton({ 'aria-label': `Remove the account ${name}` }, 'Remove', output, async () => {
+  const remove = actionButton({ 'aria-label': texts.removeTheAccount(name) }, texts.remove, output, async () => {
     await api.removeSensorAccount(name);
     byId('account-output').replaceChildren();
     await drawAccounts();
@@ -58,21 +59,21 @@ function makeRow({ name }) {
 }
 
 function updateRow(item, account) {
-  setText(item.querySelector('.state'), account.connected ? 'connected' : 'not connected');
+  setText(item.querySelector('.state'), account.connected ? texts.connected : texts.notConnected);
   setText(item.querySelector('.rights'), accountWords(account));
 }
 
 /** Shows the lines for the firmware. The service does not give them again. */
 function showOnce({ account, firmware, code }) {
-  const title = h('h3', { tabindex: '-1' }, `Settings for ${account.name}`);
+  const title = h('h3', { tabindex: '-1' }, texts.settingsFor(account.name));
   byId('account-output').replaceChildren(
     h(
       'div',
       { class: 'done once' },
       title,
-      h('p', {}, 'Put these lines in the place of the same ones in settings.h. They are shown only once.'),
+      h('p', {}, texts.putTheseLinesInThe),
       h('div', { class: 'once-parts' }, h('pre', { class: 'secret', tabindex: '0' }, firmware), drawing(code)),
-      h('div', { class: 'actions' }, copyText(firmware, 'Copy')),
+      h('div', { class: 'actions' }, copyText(firmware, texts.copy)),
     ),
   );
   title.focus();
@@ -85,7 +86,7 @@ function drawing({ side, path }) {
       viewBox: `0 0 ${side} ${side}`,
       class: 'code',
       role: 'img',
-      'aria-label': 'QR code with the same lines',
+      'aria-label': texts.qrCodeWithTheSame,
       'shape-rendering': 'crispEdges',
     },
     svg('rect', { width: side, height: side, fill: '#fff' }),

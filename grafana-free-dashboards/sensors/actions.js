@@ -8,9 +8,10 @@ import { withLocalTimes } from '../shared/local-times.js';
 import { nameOf, placeOf, placeWords, ROOM } from '../shared/sensor-place.js';
 import { localInput, typedInstant } from './change-words.js';
 import { makeDetails } from './details.js';
+import { texts } from './texts.js';
 
 const NOWHERE = '';
-const when = (help) => field('Since', h('input', { name: 'from', type: 'datetime-local' }), help);
+const when = (help) => field(texts.since, h('input', { name: 'from', type: 'datetime-local' }), help);
 const typedFrom = (element) => typedInstant(element.elements.from.value);
 
 /** @param result shows the figures before and after a change */
@@ -23,10 +24,10 @@ export function makeActions({ key, known, result }) {
     content: h(
       'div',
       { class: 'fields' },
-      field('Goes to', h('select', { name: 'container' })),
-      when('Empty: now. All figures follow, also those of the past.'),
+      field(texts.goesTo, h('select', { name: 'container' })),
+      when(texts.emptyNowAllFiguresFollow),
     ),
-    submit: 'Place or move',
+    submit: texts.placeOrMove,
     other: h(
       'button',
       {
@@ -38,13 +39,13 @@ export function makeActions({ key, known, result }) {
           },
         },
       },
-      'Since its first reading',
+      texts.sinceItsFirstReading,
     ),
     save: async (element) => {
       const where = element.elements.container;
       const container = where.value || null;
       const words =
-        container === null ? `${name()} is taken out.` : `${name()} goes to ${where.selectedOptions[0].text}.`;
+        container === null ? texts.isTakenOut(name()) : texts.goesTo2(name(), where.selectedOptions[0].text);
       await withLocalTimes(() =>
         result.run([key], words, () => api.moveSensor(key, { container, from: typedFrom(element) })),
       );
@@ -58,14 +59,14 @@ export function makeActions({ key, known, result }) {
     content: h(
       'div',
       { class: 'fields' },
-      field('New sensor', h('select', { name: 'by' }), 'It takes over the place. This one is retired.'),
-      when('Empty: now. Not before the first reading of the new sensor.'),
+      field(texts.newSensor, h('select', { name: 'by' }), texts.itTakesOverThePlace),
+      when(texts.emptyNowNotBeforeThe),
     ),
-    submit: 'Replace',
+    submit: texts.replace,
     save: async (element) => {
       const by = element.elements.by.value;
-      if (!by) throw new Problems(['Choose the new sensor. It must be in no container.']);
-      const words = `${nameOf(known.sensors.get(by))} takes the place of ${name()}.`;
+      if (!by) throw new Problems([texts.chooseTheNewSensorIt]);
+      const words = texts.takesThePlaceOf(nameOf(known.sensors.get(by)), name());
       await withLocalTimes(() =>
         result.run([key, by], words, () => api.replaceSensor(key, { by, from: typedFrom(element) })),
       );
@@ -75,19 +76,19 @@ export function makeActions({ key, known, result }) {
   const retire = form({
     id: 'retire',
     plain: true,
-    content: h('div', { class: 'fields' }, when('Empty: now. Readings and past placements stay.')),
-    submit: 'Retire',
+    content: h('div', { class: 'fields' }, when(texts.emptyNowReadingsAndPast)),
+    submit: texts.retire,
     save: (element) =>
       withLocalTimes(() =>
-        result.run([key], `${name()} is retired.`, () => api.retireSensor(key, { from: typedFrom(element) })),
+        result.run([key], texts.isRetired(name()), () => api.retireSensor(key, { from: typedFrom(element) })),
       ),
   });
 
   const back = form({
     id: 'unretire',
     plain: true,
-    content: h('p', {}, 'It is retired. A move to a place uses it again, too.'),
-    submit: 'Use again',
+    content: h('p', {}, texts.itIsRetiredAMove),
+    submit: texts.useAgain,
     save: async () => {
       known.changed([(await api.unretireSensor(key)).sensor]);
     },
@@ -97,15 +98,15 @@ export function makeActions({ key, known, result }) {
 
   const parts = { move, replace, retire, back };
   const section = (title, part) => h('details', { class: 'action' }, h('summary', {}, title), part);
-  const first = section('Place or move', move);
+  const first = section(texts.placeOrMove, move);
   first.open = true;
   const element = h(
     'div',
     {},
     first,
-    section('Replace by another', replace),
-    section('Retire', h('div', {}, retire, back)),
-    section('Name, note, cells', describe.element),
+    section(texts.replaceByAnother, replace),
+    section(texts.retire, h('div', {}, retire, back)),
+    section(texts.nameNoteCells, describe.element),
   );
   return {
     element,
@@ -120,17 +121,20 @@ function updateActions({ move, replace, retire, back }, sensor, { sensors, conta
   const at = now();
   const place = placeOf(sensor, at);
   const where = [...containers.values()].map((one) => ({ value: one.id, text: one.name }));
-  where.push({ value: ROOM, text: 'Outside, to measure the room' });
-  if (place !== null) where.push({ value: NOWHERE, text: 'Nowhere for now' });
+  where.push({ value: ROOM, text: texts.outsideToMeasureTheRoom });
+  if (place !== null) where.push({ value: NOWHERE, text: texts.nowhereForNow });
   setOptions(
     move.elements.container,
     where.filter((one) => one.value !== place),
   );
   setOptions(replace.elements.by, [
-    { value: '', text: 'Choose' },
+    { value: '', text: texts.choose },
     ...[...sensors.values()]
       .filter((one) => one.sensor !== sensor.sensor && placeOf(one, at) === null)
-      .map((one) => ({ value: one.sensor, text: `${nameOf(one)} (${one.retired ? 'retired' : placeWords(null)})` })),
+      .map((one) => ({
+        value: one.sensor,
+        text: `${nameOf(one)} (${one.retired ? texts.retired : placeWords(null)})`,
+      })),
   ]);
   for (const one of [move, retire]) {
     one.elements.from.min = localInput(sensor.firstHeard);
@@ -138,5 +142,5 @@ function updateActions({ move, replace, retire, back }, sensor, { sensors, conta
   }
   retire.hidden = Boolean(sensor.retired);
   back.hidden = !sensor.retired;
-  setText(move.querySelector('[type=submit]'), place === null ? 'Place' : 'Move');
+  setText(move.querySelector('[type=submit]'), place === null ? texts.place : texts.move);
 }

@@ -4,6 +4,7 @@ import { api } from '../shared/api.js';
 import { h } from '../shared/dom.js';
 import { field, form, Problems, typedIn } from '../shared/form.js';
 import { CALIBRATED, METHODS, SALTS, methodsOf, readPoint } from './calibration-words.js';
+import { texts } from './texts.js';
 
 const options = (choices) => choices.map(({ key, title }) => h('option', { value: key }, title));
 
@@ -15,12 +16,12 @@ export function pointForm(sensor, show) {
   const inputs = Object.fromEntries(
     ['reading', 'trueValue', 'uncertainty', 'saltTemperature', 'note'].map((name) => [name, text(name)]),
   );
-  const salt = h('select', { name: 'salt' }, h('option', { value: '' }, 'Enter the value'), options(SALTS));
+  const salt = h('select', { name: 'salt' }, h('option', { value: '' }, texts.enterTheValue), options(SALTS));
   const saltFields = h(
     'div',
     { class: 'fields' },
-    field('Salt', salt, 'A wet slurry, closed for hours at an even temperature.'),
-    field('Temperature of the jar (°C)', inputs.saltTemperature),
+    field(texts.salt, salt, texts.aWetSlurryClosedFor),
+    field(texts.temperatureOfTheJarDegreesc, inputs.saltTemperature),
   );
   const unit = h('span');
   const element = form({
@@ -28,22 +29,22 @@ export function pointForm(sensor, show) {
       h(
         'div',
         { class: 'fields' },
-        field('Quantity', quantity),
-        field('Method', method),
-        field('When', h('input', { name: 'at', type: 'datetime-local' }), 'Empty: now.'),
+        field(texts.quantity, quantity),
+        field(texts.method, method),
+        field(texts.when, h('input', { name: 'at', type: 'datetime-local' }), texts.emptyNow),
       ),
       saltFields,
       h(
         'div',
         { class: 'fields' },
-        field('Reading', inputs.reading, 'As the sensor sends it, not corrected.'),
-        field('True value', inputs.trueValue),
-        field('Uncertainty of the true value', inputs.uncertainty, 'Standard uncertainty: half of a stated ±.'),
-        field('Note', inputs.note),
+        field(texts.reading, inputs.reading, texts.asTheSensorSendsIt),
+        field(texts.trueValue, inputs.trueValue),
+        field(texts.uncertaintyOfTheTrueValue, inputs.uncertainty, texts.standardUncertaintyHalfOfA),
+        field(texts.note, inputs.note),
       ),
-      h('p', { class: 'help' }, 'Values in ', unit, '.'),
+      h('p', { class: 'help' }, texts.valuesIn, unit, '.'),
     ],
-    submit: 'Add the point',
+    submit: texts.addThePoint,
     plain: true,
     save: async (made, output) => {
       const { body, problems } = readPoint(typedIn(made));
@@ -51,7 +52,7 @@ export function pointForm(sensor, show) {
       show(await api.addCalibrationPoint(sensor.sensor, body));
       for (const name of ['reading', 'trueValue', 'note']) inputs[name].value = '';
       fill();
-      output.replaceChildren(h('p', { class: 'done' }, 'Added. All figures follow, also those of the past.'));
+      output.replaceChildren(h('p', { class: 'done' }, texts.addedAllFiguresFollowAlso));
     },
   });
 
@@ -59,7 +60,7 @@ export function pointForm(sensor, show) {
     method.replaceChildren(...options(methodsOf(quantity.value)));
     unit.textContent = CALIBRATED.find(({ key }) => key === quantity.value).unit;
     const sent = sensor.latest?.[quantity.value];
-    inputs.reading.placeholder = sent ? `now ${sent.value}` : '';
+    inputs.reading.placeholder = sent ? texts.now(sent.value) : '';
     fill();
   }
 

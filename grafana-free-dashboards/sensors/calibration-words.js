@@ -2,31 +2,32 @@
 
 import * as f from '../shared/format.js';
 import { typedNumber } from '../shared/typed.js';
+import { texts } from './texts.js';
 
 /** Quantities that can be calibrated; digits for values of each. */
 export const CALIBRATED = [
-  { key: 'temperature', title: 'Temperature', unit: '°C', digits: 2 },
-  { key: 'humidity', title: 'Humidity', unit: '%', digits: 1 },
-  { key: 'light', title: 'Light', unit: 'lux', digits: 1 },
-  { key: 'co2', title: 'CO₂', unit: 'ppm', digits: 0 },
-  { key: 'mediumMoisture', title: 'Medium', unit: '%', digits: 1 },
-  { key: 'battery', title: 'Battery', unit: 'V', digits: 2 },
+  { key: 'temperature', title: texts.temperature, unit: '°C', digits: 2 },
+  { key: 'humidity', title: texts.humidity, unit: '%', digits: 1 },
+  { key: 'light', title: texts.light, unit: 'lux', digits: 1 },
+  { key: 'co2', title: texts.co2, unit: 'ppm', digits: 0 },
+  { key: 'mediumMoisture', title: texts.medium, unit: '%', digits: 1 },
+  { key: 'battery', title: texts.battery, unit: 'V', digits: 2 },
 ];
 
 export const METHODS = [
-  { key: 'comparison', title: 'Comparison with a better instrument' },
-  { key: 'icePoint', title: 'Ice point (0 °C)', quantity: 'temperature', trueValue: '0', uncertainty: '0.06' },
-  { key: 'saturatedSalt', title: 'Salt jar', quantity: 'humidity' },
-  { key: 'dark', title: 'Dark (0 lux)', quantity: 'light', trueValue: '0', uncertainty: '0' },
-  { key: 'knownLamp', title: 'Known lamp', quantity: 'light' },
-  { key: 'other', title: 'Other' },
+  { key: 'comparison', title: texts.comparisonWithABetterInstrument },
+  { key: 'icePoint', title: texts.icePoint0Degreesc, quantity: 'temperature', trueValue: '0', uncertainty: '0.06' },
+  { key: 'saturatedSalt', title: texts.saltJar, quantity: 'humidity' },
+  { key: 'dark', title: texts.dark0Lux, quantity: 'light', trueValue: '0', uncertainty: '0' },
+  { key: 'knownLamp', title: texts.knownLamp, quantity: 'light' },
+  { key: 'other', title: texts.other },
 ];
 
 export const SALTS = [
-  { key: 'magnesiumChloride', title: 'Magnesium chloride (33 %)' },
-  { key: 'sodiumChloride', title: 'Table salt (75 %)' },
-  { key: 'potassiumChloride', title: 'Potassium chloride (84 %)' },
-  { key: 'potassiumSulphate', title: 'Potassium sulphate (97 %)' },
+  { key: 'magnesiumChloride', title: texts.magnesiumChloride33 },
+  { key: 'sodiumChloride', title: texts.tableSalt75 },
+  { key: 'potassiumChloride', title: texts.potassiumChloride84 },
+  { key: 'potassiumSulphate', title: texts.potassiumSulphate97 },
 ];
 
 /** The methods that can be used for a quantity. */
@@ -45,17 +46,17 @@ export function correctionWords({ quantity, sessions, now }) {
   const { title, digits, unit } = quantityOf(quantity);
   const offset = `${now.offset < 0 ? '\u2212' : '+'} ${f.number(Math.abs(now.offset), digits)} ${unit}`;
   const change =
-    Math.abs(now.gain - 1) < 0.00005 ? `reading ${offset}` : `${f.number(now.gain, 4)} × reading ${offset}`;
-  const result = `${valueOf(quantity, now.reading)} becomes ${valueOf(quantity, now.corrected)}`;
+    Math.abs(now.gain - 1) < 0.00005 ? texts.reading2(offset) : texts.reading3(f.number(now.gain, 4), offset);
+  const result = texts.becomes(valueOf(quantity, now.reading), valueOf(quantity, now.corrected));
   const sure = `± ${valueOf(quantity, now.expandedUncertainty)} (95 %)`;
-  const of = sessions.length === 1 ? '' : ` From ${sessions.length} sessions.`;
-  return `${title}: ${change}. Now ${result} ${sure}.${of}`;
+  const of = sessions.length === 1 ? '' : texts.fromSessions(sessions.length);
+  return texts.now2(title, change, result, sure, of);
 }
 
 /** The mean of the last day before and after the correction. */
 export function meanWords({ quantity, meanBefore, meanAfter }) {
-  if (meanBefore === null) return 'No readings in the last day.';
-  return `Mean of the last day: ${valueOf(quantity, meanBefore)} before, ${valueOf(quantity, meanAfter)} after.`;
+  if (meanBefore === null) return texts.noReadingsInTheLast;
+  return texts.meanOfTheLastDay(valueOf(quantity, meanBefore), valueOf(quantity, meanAfter));
 }
 
 /** Reads the typed point. What the method knows by itself may be empty. */
@@ -65,7 +66,7 @@ export function readPoint(typed) {
     const raw = (typed[name] ?? '').trim();
     if (raw === '' && optional) return undefined;
     const value = raw === '' ? NaN : typedNumber(raw);
-    if (Number.isNaN(value)) problems.push(`${title}: enter a number.`);
+    if (Number.isNaN(value)) problems.push(texts.enterANumber(title));
     return value;
   };
   const bySalt = typed.method === 'saturatedSalt' && Boolean(typed.salt);
@@ -73,16 +74,16 @@ export function readPoint(typed) {
   const body = {
     quantity: typed.quantity,
     method: typed.method,
-    reading: read('reading', 'Reading'),
-    trueValue: read('trueValue', 'True value', byItself),
-    uncertainty: read('uncertainty', 'Uncertainty', byItself),
+    reading: read('reading', texts.reading),
+    trueValue: read('trueValue', texts.trueValue, byItself),
+    uncertainty: read('uncertainty', texts.uncertainty, byItself),
     salt: bySalt ? typed.salt : undefined,
-    saltTemperature: bySalt ? read('saltTemperature', 'Temperature of the jar') : undefined,
+    saltTemperature: bySalt ? read('saltTemperature', texts.temperatureOfTheJar) : undefined,
     note: (typed.note ?? '').trim() || undefined,
   };
   if (typed.at) {
     const at = new Date(typed.at);
-    if (Number.isNaN(at.getTime())) problems.push('When: enter a date and a time.');
+    if (Number.isNaN(at.getTime())) problems.push(texts.whenEnterADateAnd);
     else body.at = at.toISOString();
   }
   return { body: JSON.parse(JSON.stringify(body)), problems };

@@ -7,6 +7,7 @@ import { now } from '../shared/clock.js';
 import { CALIBRATED, METHODS, correctionWords, meanWords, valueOf } from './calibration-words.js';
 import { pointForm } from './calibration-form.js';
 import { makeGuide } from './guide.js';
+import { texts } from './texts.js';
 
 const titleOf = (choices, key) => choices.find((choice) => choice.key === key)?.title ?? key;
 
@@ -18,17 +19,17 @@ export function makeCalibration(sensor) {
   const element = h(
     'details',
     { class: 'calibration', open: guide.begun },
-    h('summary', {}, 'Calibrate by points'),
+    h('summary', {}, texts.calibrateByPoints),
     h(
       'p',
       { class: 'help' },
-      'Points replace the constant correction of their quantity, also for the past. ',
-      h('a', { href: '/figures.html#in-words' }, 'How is this worked out?'),
+      texts.pointsReplaceTheConstantCorrection,
+      h('a', { href: '/figures.html#in-words' }, texts.howIsThisWorkedOut),
     ),
     output,
     figures,
     guide.element,
-    h('details', { class: 'by-hand' }, h('summary', {}, 'Enter a point'), pointForm(sensor, show)),
+    h('details', { class: 'by-hand' }, h('summary', {}, texts.enterAPoint), pointForm(sensor, show)),
   );
   element.addEventListener('toggle', () => {
     if (element.open) load();
@@ -49,21 +50,21 @@ export function makeCalibration(sensor) {
         h('p', { class: 'correction' }, h('strong', {}, correctionWords(one))),
         h('p', {}, meanWords(one)),
       ]),
-      answer.points.length === 0 ? h('p', {}, 'No points yet.') : points(answer.points),
+      answer.points.length === 0 ? h('p', {}, texts.noPointsYet) : points(answer.points),
     );
   }
 
   function points(all) {
     const columns = [
-      { title: 'When', cell: (one) => t.moment(Date.parse(one.at), now()) },
-      { title: 'Quantity', cell: (one) => titleOf(CALIBRATED, one.quantity) },
-      { title: 'Reading', class: 'number', cell: (one) => valueOf(one.quantity, one.reading) },
+      { title: texts.when, cell: (one) => t.moment(Date.parse(one.at), now()) },
+      { title: texts.quantity, cell: (one) => titleOf(CALIBRATED, one.quantity) },
+      { title: texts.reading, class: 'number', cell: (one) => valueOf(one.quantity, one.reading) },
       {
-        title: 'True value',
+        title: texts.trueValue,
         class: 'number',
         cell: (one) => `${valueOf(one.quantity, one.trueValue)} ± ${valueOf(one.quantity, 2 * one.uncertainty)}`,
       },
-      { title: 'Method', cell: (one) => [titleOf(METHODS, one.method), one.note].filter(Boolean).join('; ') },
+      { title: texts.method, cell: (one) => [titleOf(METHODS, one.method), one.note].filter(Boolean).join('; ') },
       { title: '', cell: (one) => remove(one) },
     ];
     return h('div', { class: 'table-place' }, table('', columns, [...all].reverse()));
@@ -71,8 +72,8 @@ export function makeCalibration(sensor) {
 
   function remove(one) {
     const place = h('span');
-    const props = { class: 'plain', 'aria-label': `Remove ${titleOf(CALIBRATED, one.quantity)} ${one.at}` };
-    const button = actionButton(props, 'Remove', place, async () => {
+    const props = { class: 'plain', 'aria-label': texts.remove2(titleOf(CALIBRATED, one.quantity), one.at) };
+    const button = actionButton(props, texts.remove, place, async () => {
       await api.removeCalibrationPoint(sensor.sensor, one.id);
       await load();
     });

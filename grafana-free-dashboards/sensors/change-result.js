@@ -4,6 +4,8 @@ import { api } from '../shared/api.js';
 import { actionButton, h, table } from '../shared/dom.js';
 import { nameOf } from '../shared/sensor-place.js';
 import { CHANGE_COLUMNS, changeVerdict } from './change-words.js';
+import { listed } from '../shared/text.js';
+import { texts } from './texts.js';
 
 export function makeChangeResult(known) {
   const element = h('div', { id: 'change-result', role: 'status', tabindex: '-1' });
@@ -36,7 +38,7 @@ export function makeChangeResult(known) {
         : h(
             'p',
             {},
-            actionButton({ class: 'plain' }, 'Undo', output, () => undo(before)),
+            actionButton({ class: 'plain' }, texts.undo, output, () => undo(before)),
             output,
           ),
     );
@@ -56,8 +58,8 @@ export function makeChangeResult(known) {
         containers.set(one.container, { ...one, before: containers.get(one.container)?.before ?? one.before });
       }
     }
-    const names = before.map(nameOf).join(' and ');
-    shown = { done: `Undone: ${names} is placed as before.`, containers: [...containers.values()], before: [] };
+    const names = listed(before.map(nameOf));
+    shown = { done: texts.undoneIsPlacedAsBefore(names), containers: [...containers.values()], before: [] };
     draw();
   }
 

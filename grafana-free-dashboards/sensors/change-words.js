@@ -1,16 +1,17 @@
 // Words for a changed placement, with the figures of the containers before and after. Pure.
 
 import * as f from '../shared/format.js';
+import { texts } from './texts.js';
 
 /** The columns of the table that compares before and after. */
 export const CHANGE_COLUMNS = [
-  { title: 'Container', cell: (one) => one.name },
-  { title: 'Degree-hours before', class: 'number', cell: ({ before }) => f.degreeHours(before?.degreeHours) },
-  { title: 'Degree-hours after', class: 'number', cell: ({ after }) => f.degreeHours(after?.degreeHours) },
-  { title: 'In band before', class: 'number', cell: ({ before }) => f.share(before?.shareInBand) },
-  { title: 'In band after', class: 'number', cell: ({ after }) => f.share(after?.shareInBand) },
-  { title: 'Gaps before', class: 'number', cell: ({ before }) => gap(before) },
-  { title: 'Gaps after', class: 'number', cell: ({ after }) => gap(after) },
+  { title: texts.container, cell: (one) => one.name },
+  { title: texts.degreeHoursBefore, class: 'number', cell: ({ before }) => f.degreeHours(before?.degreeHours) },
+  { title: texts.degreeHoursAfter, class: 'number', cell: ({ after }) => f.degreeHours(after?.degreeHours) },
+  { title: texts.inBandBefore, class: 'number', cell: ({ before }) => f.share(before?.shareInBand) },
+  { title: texts.inBandAfter, class: 'number', cell: ({ after }) => f.share(after?.shareInBand) },
+  { title: texts.gapsBefore, class: 'number', cell: ({ before }) => gap(before) },
+  { title: texts.gapsAfter, class: 'number', cell: ({ after }) => gap(after) },
 ];
 
 const gap = (figures) => (figures ? `${f.number(figures.gapHours, 1)} h` : f.UNKNOWN);
@@ -18,8 +19,8 @@ const gap = (figures) => (figures ? `${f.number(figures.gapHours, 1)} h` : f.UNK
 /** The figures that the table shows, with the words before each in the verdict. */
 const FIGURES = [
   { words: '', shown: (one) => f.degreeHours(one.degreeHours) },
-  { words: 'in band ', shown: (one) => f.share(one.shareInBand) },
-  { words: 'gaps ', shown: gap },
+  { words: texts.inBand, shown: (one) => f.share(one.shareInBand) },
+  { words: texts.gaps, shown: gap },
 ];
 
 /** The verdict: what was done, and which shown figures changed. */
@@ -27,16 +28,16 @@ export function changeVerdict(done, containers) {
   const changed = containers
     .map(({ name, before, after }) => ({ name, words: changeOf(before, after) }))
     .filter(({ words }) => words !== '');
-  if (changed.length === 0) return `${done} No figure changed.`;
+  if (changed.length === 0) return texts.noFigureChanged(done);
   return `${done} ${changed.map(({ name, words }) => `${name}: ${words}`).join('. ')}.`;
 }
 
 function changeOf(before, after) {
   if (before === null && after === null) return '';
-  if (before === null) return `now ${f.degreeHours(after.degreeHours)}`;
-  if (after === null) return `no longer measured (was ${f.degreeHours(before.degreeHours)})`;
+  if (before === null) return texts.now(f.degreeHours(after.degreeHours));
+  if (after === null) return texts.noLongerMeasuredWas(f.degreeHours(before.degreeHours));
   return FIGURES.filter(({ shown }) => shown(before) !== shown(after))
-    .map(({ words, shown }) => `${words}${shown(before)} became ${shown(after)}`)
+    .map(({ words, shown }) => texts.became(words, shown(before), shown(after)))
     .join(', ');
 }
 
@@ -44,13 +45,13 @@ function changeOf(before, after) {
 export function batteryReason(battery) {
   switch (battery?.reason) {
     case 'tooShort':
-      return 'Days left: not known yet. Six days of voltages are needed since the cells were charged or changed.';
+      return texts.daysLeftNotKnownYet;
     case 'flat':
-      return 'Days left: not known. The voltage does not clearly fall yet.';
+      return texts.daysLeftNotKnownThe;
     case 'rising':
-      return 'Days left: not known. The voltage rises, as when cells are charged.';
+      return texts.daysLeftNotKnownThe2;
     case 'unknownCells':
-      return 'Days left: not known. Enter below at which voltage its cells are empty.';
+      return texts.daysLeftNotKnownEnter;
     default:
       return '';
   }

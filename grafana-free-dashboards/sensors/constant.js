@@ -4,6 +4,7 @@ import { api } from '../shared/api.js';
 import { h } from '../shared/dom.js';
 import { field, fillUntouched, form, Problems } from '../shared/form.js';
 import { typedNumber } from '../shared/typed.js';
+import { texts } from './texts.js';
 
 export function makeConstant(key) {
   return form({
@@ -11,11 +12,11 @@ export function makeConstant(key) {
     content: h(
       'div',
       { class: 'fields' },
-      correction('temperatureOffset', 'Add to temperature (°C)', 'If it reads 0.4 too high in melting ice, put −0.4.'),
-      correction('humidityOffset', 'Add to humidity (%)', 'From a salt jar, left for hours.'),
-      correction('temperatureError', 'May be off by (± °C)', 'What the maker states, or what you found.'),
+      correction('temperatureOffset', texts.addToTemperatureDegreesc, texts.ifItReads04),
+      correction('humidityOffset', texts.addToHumidity, texts.fromASaltJarLeft),
+      correction('temperatureError', texts.mayBeOffByDegreesc, texts.whatTheMakerStatesOr),
     ),
-    submit: 'Keep the correction',
+    submit: texts.keepTheCorrection,
     plain: true,
     output: h('div', { role: 'status' }),
     save: async (element, output) => {
@@ -23,7 +24,7 @@ export function makeConstant(key) {
       if (problems.length > 0) throw new Problems(problems);
       await api.calibrate(key, body);
       for (const input of element.querySelectorAll('input')) input.defaultValue = input.value;
-      output.replaceChildren(h('p', { class: 'done' }, 'Kept. All figures follow, also those of the past.'));
+      output.replaceChildren(h('p', { class: 'done' }, texts.keptAllFiguresFollowAlso));
     },
   });
 }
@@ -48,7 +49,7 @@ function readCorrection(element) {
   for (const input of element.elements) {
     if (!input.name) continue;
     body[input.name] = input.value.trim() === '' ? null : typedNumber(input.value);
-    if (Number.isNaN(body[input.name])) problems.push(`“${input.value}” is not a number.`);
+    if (Number.isNaN(body[input.name])) problems.push(texts.isNotANumber(input.value));
   }
   return { body, problems };
 }

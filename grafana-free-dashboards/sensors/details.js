@@ -4,6 +4,7 @@ import { api } from '../shared/api.js';
 import { h } from '../shared/dom.js';
 import { field, fillUntouched, form, Problems } from '../shared/form.js';
 import { typedNumber } from '../shared/typed.js';
+import { texts } from './texts.js';
 
 const FIELDS = ['name', 'note', 'emptyVolts'];
 
@@ -14,24 +15,24 @@ export function makeDetails(key, known) {
     content: h(
       'div',
       { class: 'fields' },
-      field('Name', h('input', { name: 'name', maxlength: 60, autocomplete: 'off' }), 'The name in its topic stays.'),
-      field('Note', h('input', { name: 'note', maxlength: 500, autocomplete: 'off' })),
+      field(texts.name, h('input', { name: 'name', maxlength: 60, autocomplete: 'off' }), texts.theNameInItsTopic),
+      field(texts.note, h('input', { name: 'note', maxlength: 500, autocomplete: 'off' })),
       field(
-        'Cells empty at (V)',
+        texts.cellsEmptyAtV,
         h('input', { name: 'emptyVolts', inputmode: 'decimal', autocomplete: 'off' }),
-        'Empty: 3.3 V. Two AA cells: about 2.1 V.',
+        texts.empty33VTwo,
       ),
     ),
-    submit: 'Keep',
+    submit: texts.keep,
     output: h('div', { role: 'status' }),
     save: async (made, output) => {
       const typed = made.elements;
       const raw = typed.emptyVolts.value.trim();
       const emptyVolts = raw === '' ? null : typedNumber(raw);
-      if (Number.isNaN(emptyVolts)) throw new Problems([`“${raw}” is not a number.`]);
+      if (Number.isNaN(emptyVolts)) throw new Problems([texts.isNotANumber(raw)]);
       known.changed([await api.describeSensor(key, { name: typed.name.value, note: typed.note.value, emptyVolts })]);
       for (const one of FIELDS) typed[one].defaultValue = typed[one].value;
-      output.replaceChildren(h('p', { class: 'done' }, 'Kept.'));
+      output.replaceChildren(h('p', { class: 'done' }, texts.kept));
     },
   });
 

@@ -3,6 +3,7 @@
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { typedNumber } from '../shared/typed.js';
+import { texts } from './texts.js';
 
 const MINUTE = 60_000;
 const UNITS = { humidity: '%', light: 'lux' };
@@ -29,18 +30,18 @@ export function settleWords(procedure, settling) {
   if (settling === null) return null;
   const { quantity, state, readings, readingsNeeded, mean, drift, driftLimit, spread, seconds } = settling;
   const over = t.duration(seconds * 1000);
-  if (state === 'waiting') return `${readings} of ${readingsNeeded} readings needed.`;
+  if (state === 'waiting') return texts.ofReadingsNeeded(readings, readingsNeeded);
   if (state === 'drifting') {
-    const way = drift < 0 ? 'Falling' : 'Rising';
-    const steady = `steady is ${difference(quantity, driftLimit)} at most`;
-    return `${way} by ${difference(quantity, Math.abs(drift))} in ${over}; ${steady}.`;
+    const way = drift < 0 ? texts.falling : texts.rising;
+    const steady = texts.steadyIsAtMost(difference(quantity, driftLimit));
+    return texts.byIn(way, difference(quantity, Math.abs(drift)), over, steady);
   }
-  if (state === 'unsteady') return `Unsteady: one reading is off by ${difference(quantity, spread)}.`;
+  if (state === 'unsteady') return texts.unsteadyOneReadingIsOff(difference(quantity, spread));
   if (!isNear(procedure, settling)) {
     const near = value(quantity, procedure.expected.value);
-    return `Settled at ${value(quantity, mean)}, but it should be near ${near}. Is the sensor in place?`;
+    return texts.settledAtButItShould(value(quantity, mean), near);
   }
-  return `Settled at ${value(quantity, mean)} for ${over}.`;
+  return texts.settledAtFor(value(quantity, mean), over);
 }
 
 /** Whether the value can be taken now. */
@@ -53,7 +54,7 @@ export function pointOf(procedure, settling, typed) {
   const read = (name, title, convert = (shown) => shown) => {
     if (!procedure.asks.includes(name)) return undefined;
     const number = typedNumber((typed[name] ?? '').trim() || 'x');
-    if (Number.isNaN(number)) problems.push(`${title}: enter a number.`);
+    if (Number.isNaN(number)) problems.push(texts.enterANumber(title));
     return Number.isNaN(number) ? undefined : convert(number);
   };
   const warm = procedure.quantity === 'temperature';
@@ -62,10 +63,10 @@ export function pointOf(procedure, settling, typed) {
     method: procedure.method ?? procedure.key,
     at: settling.at,
     reading: settling.mean,
-    trueValue: read('trueValue', 'True value', warm ? f.fromUnit : undefined),
-    uncertainty: read('uncertainty', 'Uncertainty', warm ? f.differenceFromUnit : undefined),
+    trueValue: read('trueValue', texts.trueValue, warm ? f.fromUnit : undefined),
+    uncertainty: read('uncertainty', texts.uncertainty, warm ? f.differenceFromUnit : undefined),
     salt: procedure.salt,
-    saltTemperature: read('saltTemperature', 'Temperature of the jar', f.fromUnit),
+    saltTemperature: read('saltTemperature', texts.temperatureOfTheJar, f.fromUnit),
   };
   return { body: JSON.parse(JSON.stringify(body)), problems };
 }

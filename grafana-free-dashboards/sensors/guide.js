@@ -9,6 +9,7 @@ import { correctionWords, meanWords } from './calibration-words.js';
 import { keep, recall } from './guide-memory.js';
 import { PROCEDURES, procedureOf } from './guide-procedures.js';
 import { canTake, missingTime, pointOf, settleWords, unitOf, value } from './guide-words.js';
+import { texts } from './texts.js';
 
 const ASK_EVERY_MS = 5_000;
 
@@ -37,11 +38,11 @@ export function makeGuide(sensor, taken) {
       PROCEDURES.map(({ key, title }) => h('option', { value: key }, title)),
     );
     return [
-      h('div', { class: 'fields' }, field('Step by step', procedure)),
+      h('div', { class: 'fields' }, field(texts.stepByStep, procedure)),
       h(
         'div',
         { class: 'actions' },
-        startButton(() => procedure.value, 'Start'),
+        startButton(() => procedure.value, texts.start),
       ),
     ];
   }
@@ -63,8 +64,8 @@ export function makeGuide(sensor, taken) {
       h(
         'div',
         { class: 'actions' },
-        stopButton('Stop'),
-        h('button', { type: 'button', on: { click: () => go({ ...state, placedAt: Date.now() }) } }, 'It is in place'),
+        stopButton(texts.stop),
+        h('button', { type: 'button', on: { click: () => go({ ...state, placedAt: Date.now() }) } }, texts.itIsInPlace),
       ),
     ];
   }
@@ -76,8 +77,8 @@ export function makeGuide(sensor, taken) {
     let settling = null;
     const made = form({
       content: h('div', { class: 'fields' }, procedure.asks.map(askedField)),
-      submit: 'Take the value',
-      other: stopButton('Stop'),
+      submit: texts.takeTheValue,
+      other: stopButton(texts.stop),
       save: async (typed) => {
         const { body, problems } = pointOf(procedure, settling, typedIn(typed));
         if (problems.length > 0) throw new Problems(problems);
@@ -96,9 +97,9 @@ export function makeGuide(sensor, taken) {
         setText(words, problem.message);
       }
       const ready = canTake(procedure, state?.placedAt ?? 0, settling, Date.now());
-      if (ready && take.disabled) announce('Settled. The value can be taken.');
+      if (ready && take.disabled) announce(texts.settledTheValueCanBe);
       take.disabled = !ready;
-      setText(take, ready ? `Take ${value(procedure.quantity, settling.mean)}` : 'Take the value');
+      setText(take, ready ? texts.take(value(procedure.quantity, settling.mean)) : texts.takeTheValue);
       setText(time, timeWords(procedure));
     }
     asking = setInterval(() => element.isConnected && look(), ASK_EVERY_MS);
@@ -109,18 +110,18 @@ export function makeGuide(sensor, taken) {
   function timeWords(procedure) {
     if (!state?.placedAt) return '';
     const missing = missingTime(procedure, state.placedAt, Date.now());
-    const since = `In place since ${t.moment(state.placedAt, now())}.`;
+    const since = texts.inPlaceSince(t.moment(state.placedAt, now()));
     if (missing === 0) return since;
-    return `${since} It needs ${t.duration(missing)} more. You can close this page and come back.`;
+    return texts.itNeedsMoreYouCan(since, t.duration(missing));
   }
 
   function askedField(name) {
     const input = h('input', { name, inputmode: 'decimal', autocomplete: 'off' });
     const { quantity } = procedureOf(state.procedure);
     return {
-      trueValue: () => field(`The better instrument shows (${unitOf(quantity)})`, input),
-      uncertainty: () => field(`Its uncertainty (${unitOf(quantity)})`, input, 'Half of the ± in its papers.'),
-      saltTemperature: () => field(`Temperature of the jar (${unitOf('temperature')})`, input),
+      trueValue: () => field(texts.theBetterInstrumentShows(unitOf(quantity)), input),
+      uncertainty: () => field(texts.itsUncertainty(unitOf(quantity)), input, texts.halfOfTheInIts),
+      saltTemperature: () => field(texts.temperatureOfTheJar2(unitOf('temperature')), input),
     }[name]();
   }
 
@@ -130,14 +131,14 @@ export function makeGuide(sensor, taken) {
     const correction = calibration.corrections.find((one) => one.quantity === procedure.quantity);
     const next = procedureOf(procedure.next);
     element.replaceChildren(
-      h('p', { class: 'done', role: 'status' }, 'Taken. All figures follow, also those of the past.'),
+      h('p', { class: 'done', role: 'status' }, texts.takenAllFiguresFollowAlso),
       h('p', {}, h('strong', {}, correctionWords(correction))),
       h('p', {}, meanWords(correction)),
-      h('p', {}, 'A second point far from the first gives the gain too.'),
+      h('p', {}, texts.aSecondPointFarFrom),
       h(
         'div',
         { class: 'actions' },
-        stopButton('Done'),
+        stopButton(texts.done),
         startButton(() => next.key, next.title),
       ),
     );

@@ -5,12 +5,14 @@ import * as f from '../shared/format.js';
 import { latestWords } from '../shared/latest-words.js';
 import { nameOf, placeOf, placeWords } from '../shared/sensor-place.js';
 import { moment } from '../shared/time-format.js';
+import { locale } from '../shared/language.js';
+import { texts } from './texts.js';
 
 /** One sensor as the list needs it. @param containers a map of containers by id */
 export function rowOf(sensor, containers, at) {
   const place = placeOf(sensor, at);
   const activity = sensor.activity;
-  const where = sensor.retired ? `retired since ${moment(sensor.retired, at)}` : placeWords(place, containers);
+  const where = sensor.retired ? texts.retiredSince(moment(sensor.retired, at)) : placeWords(place, containers);
   const name = nameOf(sensor);
   return {
     key: sensor.sensor,
@@ -44,27 +46,27 @@ export const valueWords = (sensor) => latestWords({ ...sensor, latest: { ...sens
 
 /** Which sensors to show. */
 export const SHOWN = [
-  { key: 'all', title: 'All', test: () => true },
-  { key: 'placed', title: 'Placed', test: (row) => row.placed && !row.retired },
-  { key: 'unplaced', title: 'Without a place', test: (row) => !row.placed && !row.retired },
-  { key: 'late', title: 'Late', test: (row) => row.late },
-  { key: 'low', title: 'Low battery', test: (row) => row.low },
-  { key: 'faulty', title: 'Faulty', test: (row) => row.faulty },
-  { key: 'retired', title: 'Retired', test: (row) => row.retired },
+  { key: 'all', title: texts.all, test: () => true },
+  { key: 'placed', title: texts.placed, test: (row) => row.placed && !row.retired },
+  { key: 'unplaced', title: texts.withoutAPlace, test: (row) => !row.placed && !row.retired },
+  { key: 'late', title: texts.late, test: (row) => row.late },
+  { key: 'low', title: texts.lowBattery, test: (row) => row.low },
+  { key: 'faulty', title: texts.faulty, test: (row) => row.faulty },
+  { key: 'retired', title: texts.retired2, test: (row) => row.retired },
 ];
 
-const collator = new Intl.Collator('en', { numeric: true });
+const collator = new Intl.Collator(locale, { numeric: true });
 const byName = (a, b) => collator.compare(a.name, b.name);
 
 /** Orders; equal ones by name. */
 export const SORTS = [
-  { key: 'name', title: 'Name', compare: byName },
-  { key: 'place', title: 'Place', compare: (a, b) => collator.compare(a.where, b.where) },
-  { key: 'heard', title: 'Last reading, oldest first', compare: (a, b) => a.order.heard - b.order.heard },
-  { key: 'late', title: 'Lateness', compare: (a, b) => b.order.late - a.order.late },
-  { key: 'battery', title: 'Days left', compare: (a, b) => compareEnds(a.order.battery, b.order.battery) },
-  { key: 'gaps', title: 'Gaps', compare: (a, b) => b.order.gaps - a.order.gaps },
-  { key: 'signal', title: 'Weakest signal', compare: (a, b) => a.order.signal - b.order.signal },
+  { key: 'name', title: texts.name, compare: byName },
+  { key: 'place', title: texts.place, compare: (a, b) => collator.compare(a.where, b.where) },
+  { key: 'heard', title: texts.lastReadingOldestFirst, compare: (a, b) => a.order.heard - b.order.heard },
+  { key: 'late', title: texts.lateness, compare: (a, b) => b.order.late - a.order.late },
+  { key: 'battery', title: texts.daysLeft, compare: (a, b) => compareEnds(a.order.battery, b.order.battery) },
+  { key: 'gaps', title: texts.gaps2, compare: (a, b) => b.order.gaps - a.order.gaps },
+  { key: 'signal', title: texts.weakestSignal, compare: (a, b) => a.order.signal - b.order.signal },
 ];
 
 /** Infinity − Infinity is no number. */
@@ -84,42 +86,41 @@ export function chosenRows(rows, { q = '', show, sort }) {
 
 /** What needs a look first. */
 export function verdictWords(rows) {
-  if (rows.length === 0) return 'No sensor has been heard yet.';
+  if (rows.length === 0) return texts.noSensorHasBeenHeard;
   const used = rows.filter((row) => !row.retired);
   const count = (key) => used.filter(choiceOf(SHOWN, key).test).length;
   const needs = [
     [count('late'), 'late'],
-    [count('low'), 'with a low battery'],
-    [count('faulty'), 'with a fault now'],
-    [count('unplaced'), 'without a place'],
+    [count('low'), texts.withALowBattery],
+    [count('faulty'), texts.withAFaultNow],
+    [count('unplaced'), texts.withoutAPlace2],
   ].filter(([number]) => number > 0);
-  const all = `${f.count(used.length, 'sensor')} in use`;
-  return `${all}: ${needs.length === 0 ? 'all report, and no battery is low.' : `${needs.map(([number, what]) => `${f.number(number)} ${what}`).join(', ')}.`}`;
+  const all = texts.inUse(f.count(used.length, texts.sensorCount));
+  return `${all}: ${needs.length === 0 ? texts.allReportAndNoBattery : `${needs.map(([number, what]) => `${f.number(number)} ${what}`).join(', ')}.`}`;
 }
 
 /** A length in one unit, for intervals. */
 export function interval(seconds) {
   if (seconds < 119.5) return `${plain(seconds)} s`;
   const minutes = seconds / 60;
-  if (minutes < 119.5) return `${plain(minutes)} min`;
-  return minutes < 48 * 60 ? `${plain(minutes / 60)} h` : `${plain(minutes / 1440)} days`;
+  if (minutes < 119.5) return texts.min(plain(minutes));
+  return minutes < 48 * 60 ? `${plain(minutes / 60)} h` : texts.days(plain(minutes / 1440));
 }
 
 const plain = (value) => f.number(value, Math.abs(value - Math.round(value)) < 0.05 || value >= 20 ? 0 : 1);
 
 export const intervalWords = (activity) =>
-  activity?.usualIntervalSeconds ? `every ${interval(activity.usualIntervalSeconds)}` : '';
+  activity?.usualIntervalSeconds ? texts.every(interval(activity.usualIntervalSeconds)) : '';
 
-export const lateWords = (activity) => {
-  if (!activity?.late) return '';
-  return activity.lateSeconds ? `late by ${interval(activity.lateSeconds)}` : 'late';
-};
+export const lateWords = (activity) =>
+  !activity?.late ? '' : activity.lateSeconds ? texts.lateBy(interval(activity.lateSeconds)) : texts.late2;
 
-export function gapWords(gaps, length = '7 days') {
+export function gapWords(gaps, length = texts.n7Days) {
   if (!gaps) return '';
-  if (gaps.count === 0) return `no gaps in ${length}`;
+  if (gaps.count === 0) return texts.noGapsIn(length);
   const total = interval(gaps.hours * 3600);
-  return `${f.count(gaps.count, 'gap')} in ${length}, ${gaps.count === 1 ? 'of' : 'together'} ${total}`;
+  const sum = gaps.count === 1 ? texts.ofWord : texts.together;
+  return texts.inWord(f.count(gaps.count, texts.gapCount), length, sum, total);
 }
 
 export function batteryWords(sensor) {
@@ -133,16 +134,16 @@ const days = (value) => (value < 10 ? f.number(value, 1) : f.number(value));
 
 /** Days left with their bounds; empty if nothing can be said in a few words. */
 export function daysWords({ volts, emptyVolts, daysLeft, daysLeast, daysMost, reason }) {
-  if (emptyVolts !== null && volts <= emptyVolts) return 'empty';
+  if (emptyVolts !== null && volts <= emptyVolts) return texts.empty;
   if (daysLeft !== null) {
-    const bounds = daysMost === null ? `${days(daysLeast)} or more` : `${days(daysLeast)} to ${days(daysMost)}`;
-    return `about ${days(daysLeft)} days left (${bounds})`;
+    const bounds = daysMost === null ? texts.orMore(days(daysLeast)) : texts.to(days(daysLeast), days(daysMost));
+    return texts.aboutDaysLeft(days(daysLeft), bounds);
   }
-  if (reason === 'flat') return daysLeast === null ? 'no fall yet' : `at least ${days(daysLeast)} days left`;
-  return reason === 'rising' ? 'rising' : '';
+  if (reason === 'flat') return daysLeast === null ? texts.noFallYet : texts.atLeastDaysLeft(days(daysLeast));
+  return reason === 'rising' ? texts.rising2 : '';
 }
 
 export const deviceWords = (device) =>
-  [device?.rssi && `${f.number(device.rssi)} dBm`, device?.firmware && `firmware ${device.firmware}`]
+  [device?.rssi && texts.dbm(f.number(device.rssi)), device?.firmware && texts.firmware(device.firmware)]
     .filter(Boolean)
     .join(' · ');

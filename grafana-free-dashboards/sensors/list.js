@@ -6,6 +6,7 @@ import { byId, h, reconcile, setOptions, setText } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import { sheetOf } from '../shared/sensor-place.js';
 import { SHOWN, SORTS, chosenRows, rowOf, verdictWords } from './list-words.js';
+import { texts } from './texts.js';
 
 /** Fills the form from the address; keeps the address in step, so that "back" shows the same list. */
 export function makeChoice(redraw) {
@@ -46,7 +47,10 @@ export function drawList(sensors, containers) {
     byId('show'),
     SHOWN.map(({ key, title, test }) => ({ value: key, text: `${title} (${f.number(rows.filter(test).length)})` })),
   );
-  setText(byId('shown'), chosen.length === rows.length ? '' : `${f.number(chosen.length)} of ${f.number(rows.length)}`);
+  setText(
+    byId('shown'),
+    chosen.length === rows.length ? '' : texts.ofWord2(f.number(chosen.length), f.number(rows.length)),
+  );
   reconcile(byId('sensors'), chosen, (row) => row.key, makeRow, updateRow);
 }
 
@@ -64,9 +68,9 @@ function makeRow(row) {
 }
 
 const MARKS = [
-  ['late', 'Late'],
-  ['low', 'Low battery'],
-  ['faulty', 'Faulty'],
+  ['late', texts.late],
+  ['low', texts.lowBattery],
+  ['faulty', texts.faulty],
 ];
 
 function updateRow(item, row) {
@@ -74,7 +78,7 @@ function updateRow(item, row) {
   setText(item.querySelector('.where'), row.where);
   const time = item.querySelector('time');
   setAge(time, row.lastHeard);
-  setText(time.nextElementSibling, row.lastHeard ? row.latest : 'not heard yet');
+  setText(time.nextElementSibling, row.lastHeard ? row.latest : texts.notHeardYet);
   for (const name of ['reporting', 'battery', 'device']) setText(item.querySelector(`.${name}`), row[name]);
   item.classList.toggle('is-retired', row.retired);
   const marks = MARKS.filter(([key]) => row[key]).map(([, words]) => words);

@@ -8,9 +8,10 @@ import { withLocalTimes } from '../shared/local-times.js';
 import { nameOf, placeWords, ROOM } from '../shared/sensor-place.js';
 import { stamp } from '../shared/time-format.js';
 import { localInput, typedInstant } from './change-words.js';
+import { texts } from './texts.js';
 
 export function makePlacements({ key, known, result }) {
-  const none = h('p', { class: 'quiet' }, 'None yet.');
+  const none = h('p', { class: 'quiet' }, texts.noneYet);
   const list = h('ul', { class: 'rows', id: 'placements' });
   const sensor = () => known.sensors.get(key);
 
@@ -21,23 +22,23 @@ export function makePlacements({ key, known, result }) {
   function make(placement) {
     const output = h('div', { class: 'output' });
     const same = (one) => one.from === placement.from;
-    const remove = actionButton({ class: 'plain' }, 'Remove', output, () =>
-      correct(`A placement of ${nameOf(sensor())} is removed.`, (all) => all.filter((one) => !same(one))),
+    const remove = actionButton({ class: 'plain' }, texts.remove, output, () =>
+      correct(texts.aPlacementOfIsRemoved(nameOf(sensor())), (all) => all.filter((one) => !same(one))),
     );
     const element = form({
       plain: true,
       content: h(
         'div',
         { class: 'fields' },
-        field('Place', h('select', { name: 'container' })),
-        field('From', h('input', { name: 'from', type: 'datetime-local', value: localInput(placement.from) })),
+        field(texts.place, h('select', { name: 'container' })),
+        field(texts.from, h('input', { name: 'from', type: 'datetime-local', value: localInput(placement.from) })),
         field(
-          'Until',
+          texts.until,
           h('input', { name: 'until', type: 'datetime-local', value: localInput(placement.until) }),
-          'Empty: still there.',
+          texts.emptyStillThere,
         ),
       ),
-      submit: 'Correct',
+      submit: texts.correct,
       output,
       other: remove,
       save: () => {
@@ -47,7 +48,7 @@ export function makePlacements({ key, known, result }) {
           from: typedInstant(from.value, placement.from),
           until: typedInstant(until.value, placement.until) ?? null,
         };
-        return correct(`A placement of ${nameOf(sensor())} is corrected.`, (all) =>
+        return correct(texts.aPlacementOfIsCorrected(nameOf(sensor())), (all) =>
           all.map((one) => (same(one) ? corrected : one)),
         );
       },
@@ -59,7 +60,7 @@ export function makePlacements({ key, known, result }) {
     const select = item.querySelector('select');
     const first = select.options.length === 0;
     const where = [...known.containers.values()].map((one) => ({ value: one.id, text: one.name }));
-    setOptions(select, [...where, { value: ROOM, text: 'Outside, to measure the room' }]);
+    setOptions(select, [...where, { value: ROOM, text: texts.outsideToMeasureTheRoom }]);
     if (first) select.value = placement.container;
     setText(item.querySelector('summary'), words(placement, known.containers));
   }
@@ -77,5 +78,5 @@ export function makePlacements({ key, known, result }) {
 function words({ container, from, until }, containers) {
   const where = placeWords(container, containers);
   const start = stamp(from, now());
-  return `${where.charAt(0).toUpperCase()}${where.slice(1)}: ${start} ${until ? `to ${stamp(until, now())}` : 'until now'}`;
+  return `${where.charAt(0).toUpperCase()}${where.slice(1)}: ${start} ${until ? texts.to2(stamp(until, now())) : texts.untilNow}`;
 }

@@ -9,6 +9,7 @@ import { showProblem } from '../shared/trouble.js';
 import { drawAccounts, makeAccounts } from './accounts.js';
 import { drawList, makeChoice } from './list.js';
 import { makeSheet } from './sheet.js';
+import { texts } from './texts.js';
 
 const LOOK_AGAIN_MS = 60_000;
 /** Activity that the service is still working out comes with a later answer. */
@@ -109,9 +110,9 @@ function showTrouble(problem) {
   if (problem.missing) {
     place.classList.remove('loading');
     place.replaceChildren(
-      h('strong', {}, `There is no sensor “${wanted}” here.`),
-      ' Nothing was heard from it. ',
-      h('a', { href: '/sensors.html' }, 'All sensors'),
+      h('strong', {}, texts.thereIsNoSensorHere(wanted)),
+      texts.nothingWasHeardFromIt,
+      h('a', { href: '/sensors.html' }, texts.allSensors),
     );
     return;
   }

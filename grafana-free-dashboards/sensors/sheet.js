@@ -14,6 +14,7 @@ import { makeConstant, updateConstant } from './constant.js';
 import { batteryWords, gapWords, intervalWords, lateWords, valueWords } from './list-words.js';
 import { makeFaults } from './faults.js';
 import { makePlacements } from './placements.js';
+import { texts } from './texts.js';
 
 /**
  * @param known maps of all sensors and containers, and `changed`, which takes sensors from an answer
@@ -32,7 +33,7 @@ export function makeSheet(host, key, known) {
   const calibration = makeCalibration(sensor());
   const faults = makeFaults(key);
   host.append(
-    h('p', {}, h('a', { href: '/sensors.html' }, 'All sensors')),
+    h('p', {}, h('a', { href: '/sensors.html' }, texts.allSensors)),
     title,
     topic,
     verdict,
@@ -40,15 +41,15 @@ export function makeSheet(host, key, known) {
     facts,
     result.element,
     faults.element,
-    h('section', {}, h('h2', {}, 'Change'), actions.element),
-    h('section', {}, h('h2', {}, 'Placements'), placements.element),
-    h('section', {}, h('h2', {}, 'Correction'), constant, calibration.element),
+    h('section', {}, h('h2', {}, texts.change), actions.element),
+    h('section', {}, h('h2', {}, texts.placements), placements.element),
+    h('section', {}, h('h2', {}, texts.correction), constant, calibration.element),
   );
 
   function update() {
     const one = sensor();
     setText(title, nameOf(one));
-    setText(topic, one.name ? `Sends as ${one.sensor}` : '');
+    setText(topic, one.name ? texts.sendsAs(one.sensor) : '');
     setText(verdict, verdictWords(one, known.containers));
     setText(note, one.note ?? '');
     drawFacts(facts, one);
@@ -73,13 +74,12 @@ export function makeSheet(host, key, known) {
 function verdictWords(sensor, containers) {
   const at = now();
   const where = sensor.retired
-    ? `Retired since ${t.moment(sensor.retired, at)}.`
-    : `It is ${placeWords(placeOf(sensor, at), containers)}.`;
+    ? texts.retiredSince2(t.moment(sensor.retired, at))
+    : texts.itIs(placeWords(placeOf(sensor, at), containers));
   const late = lateWords(sensor.activity);
-  const low =
-    sensor.activity?.battery?.low && !sensor.retired ? ' Its battery is low: change or charge the cells.' : '';
-  const silent = late ? ` It is ${late}: check its supply and its distance to the access point.` : '';
-  const faulty = sensor.faults?.ongoing > 0 ? ' Its readings show a fault now; see below.' : '';
+  const low = sensor.activity?.battery?.low && !sensor.retired ? texts.itsBatteryIsLowChange : '';
+  const silent = late ? texts.itIsCheckItsSupply(late) : '';
+  const faulty = sensor.faults?.ongoing > 0 ? texts.itsReadingsShowAFault : '';
   return `${where}${silent}${low}${faulty}`;
 }
 
@@ -100,16 +100,19 @@ function factsOf(sensor) {
   const { activity, device } = sensor;
   const usual = intervalWords(activity);
   return [
-    ['Last reading', sensor.lastHeard ? valueWords(sensor) : 'none yet', sensor.lastHeard],
-    ['First reading', sensor.firstHeard ? t.stamp(sensor.firstHeard, now()) : f.UNKNOWN],
-    ['Interval', usual ? `usually ${usual}` : 'not known yet'],
-    ['Late', activity?.late ? lateWords(activity) : 'no'],
+    [texts.lastReading, sensor.lastHeard ? valueWords(sensor) : texts.noneYet2, sensor.lastHeard],
+    [texts.firstReading, sensor.firstHeard ? t.stamp(sensor.firstHeard, now()) : f.UNKNOWN],
+    [texts.interval, usual ? texts.usually(usual) : texts.notKnownYet],
+    [texts.late, activity?.late ? lateWords(activity) : texts.no],
     [
-      'Gaps',
+      texts.gaps2,
       [gapWords(activity?.gaps.day, '24 h'), gapWords(activity?.gaps.week)].filter(Boolean).join(' · ') || f.UNKNOWN,
     ],
-    ['Battery', [batteryWords(sensor), batteryReason(activity?.battery)].filter(Boolean).join('. ') || 'not sent'],
-    ['Signal', device?.rssi ? `${f.number(device.rssi)} dBm` : 'not sent', device?.rssi ? device.at : null],
-    ['Firmware', device?.firmware ?? 'not sent'],
+    [
+      texts.battery,
+      [batteryWords(sensor), batteryReason(activity?.battery)].filter(Boolean).join('. ') || texts.notSent,
+    ],
+    [texts.signal, device?.rssi ? texts.dbm(f.number(device.rssi)) : texts.notSent, device?.rssi ? device.at : null],
+    [texts.firmware2, device?.firmware ?? texts.notSent],
   ];
 }

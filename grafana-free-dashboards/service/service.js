@@ -8,6 +8,7 @@ import { healthVerdict } from '../shared/health.js';
 import { startPage, untilItWorks } from '../shared/page.js';
 import { showProblem } from '../shared/trouble.js';
 import { partRows } from './words.js';
+import { texts } from './texts.js';
 
 const LOOK_AGAIN_MS = 10_000;
 
@@ -23,23 +24,28 @@ async function load() {
   setText(byId('state-verdict'), healthVerdict(health));
   byId('state-parts').replaceChildren(
     table(
-      'Parts; those that do not work come first.',
+      texts.partsThoseThatDoNot,
       [
-        { title: 'Part', cell: (row) => row.title },
-        { title: 'State', cell: (row) => h('span', { class: row.works ? 'up' : 'down' }, row.state) },
-        { title: 'Details', cell: (row) => row.detail },
+        { title: texts.part, cell: (row) => row.title },
+        { title: texts.state, cell: (row) => h('span', { class: row.works ? 'up' : 'down' }, row.state) },
+        { title: texts.details, cell: (row) => row.detail },
       ],
       partRows(health.parts ?? {}, now()),
     ),
   );
   if (health.counts) showCounts(health.counts);
-  setText(byId('state-version'), health.version ? `Version ${health.version}.` : '');
+  setText(byId('state-version'), health.version ? texts.version(health.version) : '');
 }
 
 function showCounts(counts) {
   byId('state-counts').replaceChildren(
-    `Readings since the start: ${number(counts.received)} received, ${number(counts.stored)} stored, ${number(counts.repeated)} repeated, ${number(counts.waiting)} waiting. `,
-    h('a', { href: '/rejects.html' }, `${count(counts.rejected ?? 0, 'message')} not understood`),
+    texts.readingsSinceTheStartReceived(
+      number(counts.received),
+      number(counts.stored),
+      number(counts.repeated),
+      number(counts.waiting),
+    ),
+    h('a', { href: '/rejects.html' }, texts.notUnderstood(count(counts.rejected ?? 0, texts.messageCount))),
     '.',
   );
 }

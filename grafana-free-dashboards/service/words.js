@@ -2,8 +2,9 @@
 
 import { localTimes } from '../shared/local-times.js';
 import { capital } from '../shared/text.js';
+import { texts } from './texts.js';
 
-const STATES = { up: 'works', down: 'does not work', starting: 'is starting' };
+const STATES = { up: texts.works, down: texts.doesNotWork, starting: texts.isStarting };
 
 /** “sensorAccounts” as “Sensor accounts”. */
 const partTitle = (name) => capital(name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`));

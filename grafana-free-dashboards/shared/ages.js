@@ -2,6 +2,7 @@
 
 import { now } from './clock.js';
 import { h, setText } from './dom.js';
+import { locale } from './language.js';
 import { age } from './time-format.js';
 
 /** An element that shows the age of a moment; `keepAges` updates it. */
@@ -18,7 +19,7 @@ export function setAge(element, at, before = '', after = '') {
     return;
   }
   element.setAttribute('datetime', at);
-  element.title = new Date(at).toLocaleString();
+  element.title = new Date(at).toLocaleString(locale);
   Object.assign(element.dataset, { before, after });
   setText(element, before + age(at, now()) + after);
 }

@@ -7,6 +7,7 @@ import { now } from './clock.js';
 import { conditionOf } from './conditions.js';
 import { h, reconcile, setText, whileBusy } from './dom.js';
 import { count } from './format.js';
+import { texts } from './texts.js';
 
 /**
  * Draws alerts that wait for a person, most harmful first.
@@ -44,11 +45,11 @@ function makeGroup(changed) {
       h(
         'div',
         { class: 'actions' },
-        h('button', { type: 'button', on: { click: all(api.acknowledge) } }, 'Acknowledge all'),
+        h('button', { type: 'button', on: { click: all(api.acknowledge) } }, texts.acknowledgeAll),
         h(
           'button',
           { type: 'button', class: 'plain', on: { click: all((id) => api.shelve(id, PAUSE_MINUTES)) } },
-          'Pause all for 1 h',
+          texts.pauseAllFor1H,
         ),
       ),
     ),
@@ -61,7 +62,11 @@ function updateGroup(item, group, make) {
   item.dataset.kind = group.kind;
   setText(
     item.querySelector('.group-title'),
-    `${count(group.alerts.length, 'container')} on “${group.source}” ${conditionOf(group.kind).group}. Look at the heat source first.`,
+    texts.onLookAtTheHeat(
+      count(group.alerts.length, texts.containerCount),
+      group.source,
+      conditionOf(group.kind).group,
+    ),
   );
   reconcile(item.querySelector('ul'), group.alerts, (alert) => alert.id, make, updateAlert);
 }

@@ -6,6 +6,7 @@ import { now } from './clock.js';
 import { conditionOf } from './conditions.js';
 import { containerLink } from './container-link.js';
 import { h, setText, whileBusy } from './dom.js';
+import { texts } from './texts.js';
 
 export const PAUSE_MINUTES = 60;
 
@@ -27,20 +28,20 @@ export function makeAlert(alert, changed) {
         {
           type: 'button',
           class: 'acknowledge',
-          'aria-label': `Acknowledge: ${conditionOf(alert.kind).title}, ${name}`,
+          'aria-label': texts.acknowledge(conditionOf(alert.kind).title, name),
           on: { click: act(() => api.acknowledge(alert.id)) },
         },
-        'Acknowledge',
+        texts.acknowledge2,
       ),
       h(
         'button',
         {
           type: 'button',
           class: 'plain shelve',
-          'aria-label': `Pause for one hour: ${conditionOf(alert.kind).title}, ${name}`,
+          'aria-label': texts.pauseForOneHour(conditionOf(alert.kind).title, name),
           on: { click: act(() => api.shelve(alert.id, PAUSE_MINUTES)) },
         },
-        'Pause for 1 h',
+        texts.pauseFor1H,
       ),
     ),
     output,

@@ -3,6 +3,7 @@
 import { conditionOf } from './conditions.js';
 import { capital, known } from './text.js';
 import * as t from './time-format.js';
+import { texts } from './texts.js';
 
 /** Kinds whose value is a count or minutes; their `detail` is shown in place of it. */
 const WORDS_ONLY = new Set(['faulty', 'headingCold', 'headingHot']);
@@ -20,29 +21,29 @@ export function alertDetail(alert, now) {
   const lasting = t.duration(ended - began);
   const parts = [];
   if (WORDS_ONLY.has(alert.kind)) {
-    parts.push(over ? `Lasted ${lasting}` : `For ${lasting}`);
+    parts.push(over ? texts.lasted(lasting) : texts.forWord(lasting));
     if (alert.detail) parts.push(alert.detail);
-    if (!over && alert.forecastAt) parts.push(`outside at about ${t.moment(alert.forecastAt, now)}`);
+    if (!over && alert.forecastAt) parts.push(texts.outsideAtAbout(t.moment(alert.forecastAt, now)));
     return capital(`${parts.join(', ')}.`);
   }
   if (alert.kind === 'silent')
-    parts.push(
-      over ? `Nothing was heard for ${lasting}` : `Nothing heard for ${lasting}, so nobody knows how it is inside`,
-    );
+    parts.push(over ? texts.nothingWasHeardFor(lasting) : texts.nothingHeardForSoNobody(lasting));
   else if (known(alert.limit))
-    parts.push(`${over ? 'Was ' : ''}${words.limitWord} ${words.unitOf(alert.limit)} for ${lasting}`);
-  else parts.push(over ? `Lasted ${lasting}` : `For ${lasting}`);
+    parts.push(texts.forWord2(over ? texts.was : '', words.limitWord, words.unitOf(alert.limit), lasting));
+  else parts.push(over ? texts.lasted(lasting) : texts.forWord(lasting));
   if (known(alert.worst) && alert.kind !== 'silent') parts.push(`${words.worstWord} ${words.unitOf(alert.worst)}`);
-  if (known(alert.value) && alert.kind !== 'silent' && !over) parts.push(`now ${words.unitOf(alert.value)}`);
+  if (known(alert.value) && alert.kind !== 'silent' && !over) parts.push(texts.now(words.unitOf(alert.value)));
   return capital(`${parts.join(', ')}.`);
 }
 
 export function alertStanding(alert, now) {
-  if (isShelved(alert, now)) return `Paused until ${t.moment(alert.shelvedUntil, now)}; then it is open again.`;
-  if (alert.state === 'returned')
-    return `Over since ${t.moment(alert.returnedAt, now)}. Nobody has acknowledged it yet.`;
+  if (isShelved(alert, now)) return texts.pausedUntilThenItIs(t.moment(alert.shelvedUntil, now));
+  if (alert.state === 'returned') return texts.overSinceNobodyHasAcknowledged(t.moment(alert.returnedAt, now));
   if (alert.acknowledged)
-    return `Acknowledged ${t.age(alert.acknowledgedAt, now)}${alert.acknowledgedBy ? ` by ${alert.acknowledgedBy}` : ''}.`;
+    return texts.acknowledged(
+      t.age(alert.acknowledgedAt, now),
+      alert.acknowledgedBy ? texts.by(alert.acknowledgedBy) : '',
+    );
   return '';
 }
 

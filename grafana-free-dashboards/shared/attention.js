@@ -7,6 +7,7 @@ import { now } from './clock.js';
 import { conditionOf } from './conditions.js';
 import { announce, reconcile, setText } from './dom.js';
 import { count } from './format.js';
+import { texts } from './texts.js';
 
 /** @param list where the groups go; @param changed called with each alert that a button has changed */
 export function showAlerts({ list, shelvedPart, alerts, containers, changed }) {
@@ -17,7 +18,7 @@ export function showAlerts({ list, shelvedPart, alerts, containers, changed }) {
   const heatSourceOf = (id) => containers.get(id)?.heatSource ?? null;
   drawGroups(list, { alerts: waiting, heatSourceOf, changed, make: makeAlert });
   shelvedPart.hidden = put.length === 0;
-  setText(shelvedPart.querySelector('summary'), `${count(put.length, 'paused alert')}`);
+  setText(shelvedPart.querySelector('summary'), `${count(put.length, texts.pausedAlertCount)}`);
   reconcile(
     shelvedPart.querySelector('ul'),
     put,
@@ -32,7 +33,7 @@ export function showAlerts({ list, shelvedPart, alerts, containers, changed }) {
 export function announceChange(before, alert) {
   if (alert.state === 'active' && !alert.acknowledged && before?.state !== 'active') {
     announce(
-      `New alert. ${conditionOf(alert.kind).title}: ${alert.containerName ?? alert.container}. ${alertDetail(alert, now())}`,
+      texts.newAlert(conditionOf(alert.kind).title, alert.containerName ?? alert.container, alertDetail(alert, now())),
     );
   }
 }

@@ -1,5 +1,7 @@
 // Sends one request to the service and reads its answer. A failure becomes an ApiError.
 
+import { texts } from './texts.js';
+
 const TIMEOUT_MS = 20_000;
 
 /** A failed call. `message` can be shown; `problems` names the wrong fields. */
@@ -38,7 +40,7 @@ export async function call(method, path, { query, body, type, timeoutMs = TIMEOU
   try {
     response = await fetch(path + queryOf(query), request);
   } catch {
-    throw new ApiError('The service does not answer. Is it running, and is this device on its network?');
+    throw new ApiError(texts.theServiceDoesNotAnswer);
   }
   if (response.status === 401) globalThis.dispatchEvent?.(new Event('signed-out'));
   if (!response.ok) throw await problemOf(response);
@@ -46,7 +48,7 @@ export async function call(method, path, { query, body, type, timeoutMs = TIMEOU
   try {
     return await response.json();
   } catch {
-    throw new ApiError('The service sent an answer that could not be read.', { status: response.status });
+    throw new ApiError(texts.theServiceSentAnAnswer, { status: response.status });
   }
 }
 
@@ -66,7 +68,7 @@ async function problemOf(response) {
   } catch {
     /* not from the service itself */
   }
-  const message = answer.detail || answer.title || `The service refused (${response.status}).`;
+  const message = answer.detail || answer.title || texts.theServiceRefused(response.status);
   const problems = Array.isArray(answer.problems) ? answer.problems : [];
   return new ApiError(message, { status: response.status, type: answer.type, problems });
 }

@@ -1,5 +1,6 @@
 // The axes and scales of a chart, in the form that uPlot takes.
 
+import { locale } from './language.js';
 import { clockTime } from './time-format.js';
 
 const DAY_MS = 86_400_000;
@@ -27,7 +28,7 @@ export function timeAxis(spec, colour, font) {
 function tickText(at, step) {
   const date = new Date(at);
   const midnight = date.getHours() === 0 && date.getMinutes() === 0;
-  if (step >= DAY_MS || midnight) return date.toLocaleDateString('en-GB', { day: 'numeric', month: 'short' });
+  if (step >= DAY_MS || midnight) return date.toLocaleDateString(locale, { day: 'numeric', month: 'short' });
   return clockTime(at);
 }
 

@@ -7,8 +7,9 @@ import { limitLines } from './limit-words.js';
 import { QUANTITIES } from './quantities.js';
 import { capital, known, listed } from './text.js';
 import * as t from './time-format.js';
+import { texts } from './texts.js';
 
-export const CONTAINER_KINDS = { jar: 'Jar', box: 'Box', bag: 'Bag', tray: 'Tray' };
+export const CONTAINER_KINDS = { jar: texts.jar, box: texts.box, bag: texts.bag, tray: texts.tray };
 
 /** A value is `fresh` up to the longest allowed gap, and `old` beyond or while its sensor is silent. */
 export function freshness(container, quantity, now, maxGapMinutes) {
@@ -21,8 +22,8 @@ export function freshness(container, quantity, now, maxGapMinutes) {
 
 export function whyUnknown(container, quantity) {
   return (container.sensors ?? []).length === 0
-    ? 'no sensor placed'
-    : (QUANTITIES.find((one) => one.key === quantity)?.missing ?? 'not reported');
+    ? texts.noSensorPlaced
+    : (QUANTITIES.find((one) => one.key === quantity)?.missing ?? texts.notReported);
 }
 
 /**
@@ -31,7 +32,7 @@ export function whyUnknown(container, quantity) {
  */
 export function standing(container, now, maxGapMinutes) {
   if ((container.sensors ?? []).length === 0) {
-    return { level: 'empty', title: 'No sensor', lines: ['No sensor is placed here, so nothing is known.'] };
+    return { level: 'empty', title: texts.noSensor, lines: [texts.noSensorIsPlacedHere] };
   }
   const lines = [];
   const limits = container.limits ?? {};
@@ -42,7 +43,7 @@ export function standing(container, now, maxGapMinutes) {
   for (const kind of ['cold', 'dry', 'light', 'hot']) {
     if (!(open && kind === 'light')) lines.push(...limitLines(container, kind, now));
   }
-  if (open) lines.push(`Open for a check until ${t.moment(container.opening.until, now)}; light counts as an opening.`);
+  if (open) lines.push(texts.openForACheckUntil(t.moment(container.opening.until, now)));
   const values = Object.values(limits);
   const handled = values.includes('alert') ? handledWords(container, now) : null;
   if (handled) lines.push(handled);
@@ -61,10 +62,10 @@ export function standing(container, now, maxGapMinutes) {
             : 'unsure';
   if (level === 'fine') lines.push(fineLine(container));
   if (level === 'unsure' && temperature.state !== 'none') {
-    lines.push('Its temperature was not compared with its limits yet.');
-    return { level, title: 'Not checked yet', lines };
+    lines.push(texts.itsTemperatureWasNotCompared);
+    return { level, title: texts.notCheckedYet, lines };
   }
-  if (level === 'unsure') lines.push('A sensor is placed, but no temperature has come from it yet.');
+  if (level === 'unsure') lines.push(texts.aSensorIsPlacedBut);
   return { level, title: TITLES[level], lines };
 }
 
@@ -72,53 +73,53 @@ export function standing(container, now, maxGapMinutes) {
 function handledWords(container, now) {
   const active = (container.alerts ?? []).filter((alert) => alert.state === 'active');
   if (active.length === 0 || active.some((alert) => !alert.acknowledged && !isShelved(alert, now))) return null;
-  return active.some((alert) => isShelved(alert, now)) ? 'Paused for now.' : 'Acknowledged.';
+  return active.some((alert) => isShelved(alert, now)) ? texts.pausedForNow : texts.acknowledged2;
 }
 
 const TITLES = {
-  act: 'Needs you',
-  seen: 'Seen by you',
-  silent: 'Silent',
-  watch: 'Drifting',
-  open: 'Open',
-  empty: 'No sensor',
-  unsure: 'No reading yet',
-  fine: 'In order',
+  act: texts.needsYou,
+  seen: texts.seenByYou,
+  silent: texts.silent,
+  watch: texts.drifting,
+  open: texts.open,
+  empty: texts.noSensor,
+  unsure: texts.noReadingYet,
+  fine: texts.inOrder,
 };
 
 function silentLine(container, now) {
   const heard = Object.values(container.latest ?? {})
     .filter(Boolean)
     .map((latest) => Date.parse(latest.at));
-  if (heard.length === 0) return 'Nothing has been heard from its sensor yet.';
-  return `Nothing heard for ${t.duration(now - Math.max(...heard))}. It may be cold or open: look at sensor and battery.`;
+  if (heard.length === 0) return texts.nothingHasBeenHeardFrom;
+  return texts.nothingHeardForItMay(t.duration(now - Math.max(...heard)));
 }
 
 /** Words for a container in order. Darkness and moisture are named only if measured. */
 function fineLine({ limits, latest }) {
-  const good = ['warm'];
-  if (limits.light === 'inside') good.push('dark');
-  if (limits.dry === 'inside') good.push('moist');
+  const good = [texts.warm];
+  if (limits.light === 'inside') good.push(texts.dark);
+  if (limits.dry === 'inside') good.push(texts.moist);
   const open = [
-    ['light', 'light', 'darkness'],
-    ['dry', 'humidity', 'moisture'],
+    ['light', 'light', texts.darkness],
+    ['dry', 'humidity', texts.moisture],
   ].filter(([kind]) => limits[kind] === 'unknown');
   const sentence = `${capital(listed(good))}.`;
   if (open.length === 0) return sentence;
-  const why = open.some(([, quantity]) => latest?.[quantity]) ? 'No reading now' : 'Not measured';
+  const why = open.some(([, quantity]) => latest?.[quantity]) ? texts.noReadingNow : texts.notMeasured;
   return `${sentence} ${why}: ${listed(open.map(([, , word]) => word))}.`;
 }
 
 /** How long no temperature counts, and how much of it because of faults. */
 export function missingHours({ gapHours, leftOutHours }) {
   const leftOut = leftOutOfHeat(leftOutHours);
-  return `${t.hours(gapHours)} missing${leftOut ? ` (${leftOut})` : ''}`;
+  return texts.missing(t.hours(gapHours), leftOut ? ` (${leftOut})` : '');
 }
 
 /** Missing hours and the bounds of the heat; empty if nothing is missing. */
 export function heatBounds(heat) {
   if (!heat || !(heat.gapHours > 0.05)) return '';
-  return `${missingHours(heat)}: between ${f.degreeHoursNumber(heat.lower)} and ${f.degreeHours(heat.upper)}`;
+  return texts.betweenAnd(missingHours(heat), f.degreeHoursNumber(heat.lower), f.degreeHours(heat.upper));
 }
 
-export const batteryWord = (value) => `battery ${f.volts(value)}`;
+export const batteryWord = (value) => texts.battery(f.volts(value));

@@ -1,6 +1,7 @@
 // A button that copies a text.
 
 import { h, setText } from './dom.js';
+import { texts } from './texts.js';
 
 export function copyText(text, title) {
   const button = h(
@@ -9,7 +10,7 @@ export function copyText(text, title) {
       type: 'button',
       on: {
         click: async () => {
-          setText(button, (await put(text)) ? 'Copied' : 'Select and copy by hand');
+          setText(button, (await put(text)) ? texts.copied : texts.selectAndCopyByHand);
           setTimeout(() => setText(button, title), 2500);
         },
       },

@@ -4,6 +4,8 @@ import { api } from './api.js';
 import { now } from './clock.js';
 import { actionButton, h, reconcile } from './dom.js';
 import { nextDecisions, quantityOf, reasonWords, stateWords, titleOf, whenWords } from './fault-words.js';
+import { inSentence } from './text.js';
+import { texts } from './texts.js';
 
 /** @param decided called after a decision, since all figures change with it */
 export function drawFaults(place, faults, decided) {
@@ -43,7 +45,7 @@ function makeFault(fault, decided) {
         'p',
         {},
         h('strong', {}, titleOf(fault.kind)),
-        ` · ${fault.sensor}, ${quantityOf(fault.quantity).toLowerCase()} · ${whenWords(fault, now())} · `,
+        ` · ${fault.sensor}, ${inSentence(quantityOf(fault.quantity))} · ${whenWords(fault, now())} · `,
         h('span', { class: `fault-state is-${fault.state}` }, stateWords(fault)),
         decidedWords(fault),
       ),
@@ -54,4 +56,4 @@ function makeFault(fault, decided) {
   );
 }
 
-const decidedWords = ({ decided }) => (decided ? `, decided by ${decided.by}` : '');
+const decidedWords = ({ decided }) => (decided ? texts.decidedBy(decided.by) : '');

@@ -1,11 +1,12 @@
 // Forms: labelled fields and a button that sends them.
 
 import { h, whileBusy } from './dom.js';
+import { texts } from './texts.js';
 
 /** Several problems with what was typed, one text each. */
 export class Problems extends Error {
   constructor(problems) {
-    super('Please look at this again:');
+    super(texts.pleaseLookAtThisAgain);
     this.problems = problems;
   }
 }

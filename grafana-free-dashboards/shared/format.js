@@ -1,5 +1,8 @@
 // Formats numbers and units. Pure except for the chosen unit, which the browser remembers.
 
+import { decimalMark, pluralOf } from './language.js';
+import { texts } from './texts.js';
+
 export const UNKNOWN = '–';
 const UNIT_KEY = 'tepidarium.temperatureUnit';
 /** From this humidity (%) on, a sensor cannot tell values apart; shown as "saturated". */
@@ -42,14 +45,14 @@ export function round(value, digits) {
   return Math.round(value * scale) / scale;
 }
 
-/** Fixed decimals, a minus sign, no minus zero, thin spaces from 10 000 up. */
+/** Fixed decimals after the language's mark, a minus sign, no minus zero, thin spaces from 10 000 up. */
 export function number(value, digits = 0) {
   if (!known(value)) return UNKNOWN;
   const text = Math.abs(value).toFixed(digits);
   const [whole, fraction] = text.split('.');
   const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, '\u202f') : whole;
   const sign = value < 0 && Number(text) !== 0 ? '\u2212' : '';
-  return sign + grouped + (fraction ? `.${fraction}` : '');
+  return sign + grouped + (fraction ? decimalMark + fraction : '');
 }
 
 export const temperature = (celsius, digits = 1) =>
@@ -75,7 +78,7 @@ export function degreeHoursNumber(value) {
 
 export function humidity(percent) {
   if (!known(percent)) return UNKNOWN;
-  return percent >= SATURATED_FROM ? 'saturated' : `${number(percent)} %`;
+  return percent >= SATURATED_FROM ? texts.saturated : `${number(percent)} %`;
 }
 
 export function humidityChange(percent) {
@@ -85,16 +88,16 @@ export function humidityChange(percent) {
 
 export function lux(value) {
   if (!known(value)) return UNKNOWN;
-  return `${number(value, value > 0 && value < 10 && !Number.isInteger(value) ? 1 : 0)} lux`;
+  return texts.lux(number(value, value > 0 && value < 10 && !Number.isInteger(value) ? 1 : 0));
 }
 
 export function luxHours(value) {
   if (!known(value)) return UNKNOWN;
   const digits = value >= 100 || value === 0 ? 0 : value >= 1 ? 1 : 2;
-  return `${number(value, digits)} lux·h`;
+  return texts.luxH(number(value, digits));
 }
 
-export const ppm = (value) => (known(value) ? `${number(value)} ppm` : UNKNOWN);
+export const ppm = (value) => (known(value) ? texts.ppm(number(value)) : UNKNOWN);
 
 export const mediumMoisture = (percent) => (known(percent) ? `${number(percent)} %` : UNKNOWN);
 
@@ -103,9 +106,10 @@ export const volts = (value) => (known(value) ? `${number(value, 2)} V` : UNKNOW
 /** A share as percent. Only exactly 1 is shown as 100 %, only exactly 0 as 0 %. */
 export function share(fraction) {
   if (!known(fraction)) return UNKNOWN;
-  if (fraction > 0.999 && fraction < 1) return 'over 99.9 %';
-  if (fraction > 0 && fraction < 0.001) return 'under 0.1 %';
+  if (fraction > 0.999 && fraction < 1) return texts.over999;
+  if (fraction > 0 && fraction < 0.001) return texts.under01;
   return `${number(fraction * 100, fraction === 0 || fraction === 1 ? 0 : 1)} %`;
 }
 
-export const count = (n, one, many = `${one}s`) => `${number(n)} ${n === 1 ? one : many}`;
+/** A number and its word. @param forms of the word, such as { one: 'seed', other: 'seeds' } */
+export const count = (n, forms) => `${number(n)} ${pluralOf(n, forms)}`;

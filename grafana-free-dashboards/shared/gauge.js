@@ -3,6 +3,7 @@
 
 import { svg } from './dom.js';
 import { number, temperature, toUnit } from './format.js';
+import { texts } from './texts.js';
 
 const HEIGHT = 132;
 const TOP = 8;
@@ -84,8 +85,8 @@ function marker(value, low, high) {
 }
 
 function describe(value, low, high) {
-  const band = `band ${temperature(low)} to ${temperature(high)}`;
-  if (value === null || value === undefined) return `Temperature not known; ${band}.`;
-  const where = value < low ? 'below the band' : value > high ? 'above the band' : 'within the band';
+  const band = texts.bandTo(temperature(low), temperature(high));
+  if (value === null || value === undefined) return texts.temperatureNotKnown(band);
+  const where = value < low ? texts.belowTheBand : value > high ? texts.aboveTheBand : texts.withinTheBand;
   return `${temperature(value)}, ${where}; ${band}.`;
 }

@@ -2,12 +2,13 @@
 
 import { api } from './api.js';
 import { byId, setText } from './dom.js';
+import { texts } from './texts.js';
 
 const HEALTH_EVERY_MS = 30_000;
 
 /** Shows the health now and every 30 s. */
 export function keepHealth() {
-  setText(byId('service-health'), 'Asking the service how it is …');
+  setText(byId('service-health'), texts.askingTheServiceHowIt);
   showHealth();
   setInterval(showHealth, HEALTH_EVERY_MS);
 }
@@ -24,8 +25,8 @@ export async function showHealth() {
 }
 
 export function healthVerdict({ status, parts }) {
-  if (status === 'up') return 'The service works without problems.';
+  if (status === 'up') return texts.theServiceWorksWithoutProblems;
   return Object.values(parts ?? {}).some((part) => part.status === 'down')
-    ? 'A part of the service does not work.'
-    : 'The service is starting.';
+    ? texts.aPartOfTheService
+    : texts.theServiceIsStarting;
 }

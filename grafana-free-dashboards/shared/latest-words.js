@@ -2,13 +2,14 @@
 
 import * as f from './format.js';
 import { QUANTITIES } from './quantities.js';
+import { texts } from './texts.js';
 
 export function latestWords(sensor) {
   const latest = sensor.latest ?? {};
   const parts = [
     ...QUANTITIES.filter(({ key }) => latest[key]).map(({ key, label = '', show }) => label + show(latest[key].value)),
-    latest.battery && `battery ${f.volts(latest.battery.value)}`,
-    sensor.uncertain && `${f.count(sensor.uncertain.count, 'reading')} of uncertain time`,
+    latest.battery && texts.battery(f.volts(latest.battery.value)),
+    sensor.uncertain && texts.ofUncertainTime(f.count(sensor.uncertain.count, texts.readingCount)),
   ];
-  return parts.filter(Boolean).join(' · ') || 'no values yet';
+  return parts.filter(Boolean).join(' · ') || texts.noValuesYet;
 }

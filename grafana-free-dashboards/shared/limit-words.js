@@ -4,6 +4,7 @@ import { conditionOf } from './conditions.js';
 import * as f from './format.js';
 import { known } from './text.js';
 import * as t from './time-format.js';
+import { texts } from './texts.js';
 
 export function limitLines(container, kind, now) {
   const state = container.limits?.[kind];
@@ -14,8 +15,8 @@ export function limitLines(container, kind, now) {
   const limit = limitOf(container, kind);
   const distance = known(value) && known(limit) ? distanceOf(kind, Math.abs(value - limit)) : null;
   const place = `${distance && beyond(kind, value, limit) ? `${distance} ` : ''}${words.limitWord} ${words.unitOf(limit)}`;
-  if (state === 'outside') return [`${words.title}, just now: ${place}. An alert follows if it lasts.`];
-  const since = alert ? `, for ${t.duration(now - Date.parse(alert.since))}` : '';
+  if (state === 'outside') return [texts.justNowAnAlertFollows(words.title, place)];
+  const since = alert ? texts.forWord3(t.duration(now - Date.parse(alert.since))) : '';
   return [`${words.title}: ${place}${since}.`];
 }
 

@@ -4,6 +4,7 @@ import { isOpen, isShelved } from './alert-words.js';
 import { api } from './api.js';
 import { now } from './clock.js';
 import { h } from './dom.js';
+import { texts } from './texts.js';
 
 /** Returns the functions that keep the number: `load` asks the service, `take` follows one alert. */
 export function keepOpenCount(link) {
@@ -12,7 +13,7 @@ export function keepOpenCount(link) {
   const open = new Set();
   const draw = () => {
     number.textContent = open.size > 0 ? String(open.size) : '';
-    words.textContent = open.size > 0 ? ` (${open.size} open)` : '';
+    words.textContent = open.size > 0 ? texts.open2(open.size) : '';
   };
   link.append(number, words);
   return {

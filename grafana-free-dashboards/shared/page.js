@@ -11,8 +11,9 @@ import { keepOpenCount } from './open-count.js';
 import { catchUp, takeNotice, wakeWithPage } from './tell-here.js';
 import { unitSwitch } from './unit-switch.js';
 import { showVisitor } from './visitor.js';
+import { texts } from './texts.js';
 
-const LIVE_WORDS = { live: 'Live', connecting: 'Connecting', down: 'Not live' };
+const LIVE_WORDS = { live: texts.live, connecting: texts.connecting, down: texts.notLive };
 
 /**
  * Completes head and foot, and opens the live stream.
@@ -95,7 +96,7 @@ let downSince = null;
 /** True until the stream breaks: a page that is still connecting has just fetched what it shows. */
 export const isLive = () => downSince === null;
 
-function showLive(state, reason = 'The service does not answer.') {
+function showLive(state, reason = texts.theServiceDoesNotAnswer2) {
   const live = byId('live');
   live.dataset.state = state;
   setText(live.querySelector('.word'), LIVE_WORDS[state]);
@@ -103,12 +104,7 @@ function showLive(state, reason = 'The service does not answer.') {
   document.body.classList.toggle('not-live', state === 'down');
   const notice = byId('notice');
   notice.hidden = state !== 'down';
-  setText(
-    notice,
-    state === 'down'
-      ? `Not live since ${moment(downSince, now())}. ${reason} What you see may be out of date; each figure says how old it is. Trying again by itself.`
-      : '',
-  );
+  setText(notice, state === 'down' ? texts.notLiveSinceWhatYou(moment(downSince, now()), reason) : '');
 }
 
 /** Repeats `work` until the service answers, so that a page opened before the service is up fills itself later. */

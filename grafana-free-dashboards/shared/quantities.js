@@ -1,20 +1,21 @@
 // What a container can measure: title, words for a value, words where nothing measures it. Pure.
 
 import * as f from './format.js';
+import { texts } from './texts.js';
 
 /** `always`: has a place on each card and page, measured or not. `label`: stands before a value in a line of values. */
 export const QUANTITIES = [
-  { key: 'temperature', title: 'Temperature', show: f.temperature, missing: 'never measured', always: true },
-  { key: 'humidity', title: 'Humidity', show: f.humidity, missing: 'not measured', always: true },
-  { key: 'light', title: 'Light', show: f.lux, missing: 'not measured', always: true },
-  { key: 'co2', title: 'CO₂', label: 'CO₂ ', unit: 'ppm', show: f.ppm, missing: 'not measured' },
+  { key: 'temperature', title: texts.temperature, show: f.temperature, missing: texts.neverMeasured, always: true },
+  { key: 'humidity', title: texts.humidity, show: f.humidity, missing: texts.notMeasured2, always: true },
+  { key: 'light', title: texts.light, show: f.lux, missing: texts.notMeasured2, always: true },
+  { key: 'co2', title: texts.co2, label: texts.co22, unit: 'ppm', show: f.ppm, missing: texts.notMeasured2 },
   {
     key: 'mediumMoisture',
-    title: 'Medium',
-    label: 'medium ',
+    title: texts.medium,
+    label: texts.medium2,
     unit: '%',
     show: f.mediumMoisture,
-    missing: 'not measured',
+    missing: texts.notMeasured2,
   },
 ];
 

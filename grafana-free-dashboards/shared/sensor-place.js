@@ -1,5 +1,7 @@
 // The name of a sensor and its place, in words. Pure.
 
+import { texts } from './texts.js';
+
 export const ROOM = 'room';
 
 /** The name that the grower gave the sensor, else the name in its topic. */
@@ -20,6 +22,6 @@ export function placeOf(sensor, at) {
 
 /** @param containers a map of containers by id */
 export function placeWords(place, containers) {
-  if (place === null) return 'without a place';
-  return place === ROOM ? 'outside, in the room' : `in ${containers.get(place)?.name ?? place}`;
+  if (place === null) return texts.withoutAPlace;
+  return place === ROOM ? texts.outsideInTheRoom : texts.inWord(containers.get(place)?.name ?? place);
 }

@@ -4,6 +4,7 @@ import { setAge } from './ages.js';
 import { freshness, whyUnknown } from './container-words.js';
 import { h, setText } from './dom.js';
 import * as f from './format.js';
+import { texts } from './texts.js';
 
 export function tile(key, title) {
   return h(
@@ -27,7 +28,7 @@ export function updateTile(card, container, quantity, at, maxGapMinutes) {
   part.dataset.state = state;
   part.hidden = state === 'none' && !quantity.always;
   setText(part.querySelector('.figure'), state === 'fresh' ? quantity.show(latest.value) : f.UNKNOWN);
-  setText(part.querySelector('.last'), state === 'old' ? `last ${quantity.show(latest.value)}, ` : '');
+  setText(part.querySelector('.last'), state === 'old' ? texts.last(quantity.show(latest.value)) : '');
   setAge(part.querySelector('.age'), latest?.at);
   setText(part.querySelector('.note'), state === 'none' ? whyUnknown(container, quantity.key) : '');
 }

@@ -1,7 +1,10 @@
 // Moments, days, ages and lengths of time in words. Pure.
 
 import { UNKNOWN, known } from './format.js';
+import { locale } from './language.js';
+import { texts } from './texts.js';
 
+const TIME_LENGTH = '00:00'.length;
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
 const DAY = 24 * HOUR;
@@ -10,16 +13,16 @@ const DAY = 24 * HOUR;
 export function duration(ms) {
   if (!known(ms)) return UNKNOWN;
   const length = Math.max(0, ms);
-  if (length < MINUTE) return `${Math.round(length / 1000)} s`;
-  if (length < HOUR) return `${Math.floor(length / MINUTE)} min`;
-  if (length < DAY) return parts(length, HOUR, 'h', MINUTE, 'min');
-  return parts(length, DAY, length < 2 * DAY ? 'day' : 'days', HOUR, 'h');
+  if (length < MINUTE) return texts.seconds(Math.round(length / 1000));
+  if (length < HOUR) return texts.minutes(Math.floor(length / MINUTE));
+  if (length < DAY) return parts(length, HOUR, texts.hours, MINUTE, texts.minutes);
+  return parts(length, DAY, texts.days, HOUR, texts.hours);
 }
 
-function parts(length, big, bigName, small, smallName) {
+function parts(length, big, inBig, small, inSmall) {
   const whole = Math.floor(length / big);
   const rest = Math.floor((length - whole * big) / small);
-  return rest === 0 ? `${whole} ${bigName}` : `${whole} ${bigName} ${rest} ${smallName}`;
+  return rest === 0 ? inBig(whole) : `${inBig(whole)} ${inSmall(rest)}`;
 }
 
 /** Hours as a length, to the nearest minute, since 23.9999 h of readings are a day. */
@@ -32,14 +35,14 @@ export function hours(value) {
 export function age(at, now) {
   const ms = now - Date.parse(at);
   if (!Number.isFinite(ms)) return UNKNOWN;
-  if (ms < -MINUTE) return `in ${duration(-ms)}`;
-  if (ms < 15_000) return 'just now';
-  if (ms < MINUTE) return `${Math.floor(ms / 10_000) * 10} s ago`;
-  return `${duration(ms)} ago`;
+  if (ms < -MINUTE) return texts.inTime(duration(-ms));
+  if (ms < 15_000) return texts.justNow;
+  if (ms < MINUTE) return texts.sAgo(Math.floor(ms / 10_000) * 10);
+  return texts.ago(duration(ms));
 }
 
 const dayText = (date, withYear, zone) =>
-  new Intl.DateTimeFormat('en-GB', {
+  new Intl.DateTimeFormat(locale, {
     weekday: 'short',
     day: 'numeric',
     month: 'short',
@@ -50,7 +53,7 @@ const dayText = (date, withYear, zone) =>
     .replace(',', '');
 
 export const clockTime = (at, zone) =>
-  new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', timeZone: zone }).format(new Date(at));
+  new Intl.DateTimeFormat(locale, { hour: '2-digit', minute: '2-digit', timeZone: zone }).format(new Date(at));
 
 export const dayKey = (date, zone) =>
   new Intl.DateTimeFormat('en-CA', { year: 'numeric', month: '2-digit', day: '2-digit', timeZone: zone }).format(date);
@@ -68,7 +71,7 @@ export function moment(at, now = Date.now(), zone = undefined) {
 /** The same for tables: "today" before a bare time. */
 export function stamp(at, now = Date.now(), zone = undefined) {
   const text = moment(at, now, zone);
-  return text.length === 5 ? `today ${text}` : text;
+  return text.length === TIME_LENGTH ? texts.today(text) : text;
 }
 
 export const day = (key) => dayText(new Date(`${key}T12:00:00Z`), false, 'UTC');

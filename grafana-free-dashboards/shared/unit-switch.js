@@ -2,6 +2,7 @@
 
 import { h } from './dom.js';
 import { setTemperatureUnit, temperatureUnit } from './format.js';
+import { texts } from './texts.js';
 
 /** @param redraw called after each change */
 export function unitSwitch(redraw) {
@@ -13,7 +14,7 @@ export function unitSwitch(redraw) {
     fahrenheit.className = inFahrenheit ? 'on' : '';
     button.setAttribute(
       'aria-label',
-      `Temperatures in ${inFahrenheit ? 'Fahrenheit; change to Celsius' : 'Celsius; change to Fahrenheit'}`,
+      texts.temperaturesIn(inFahrenheit ? texts.fahrenheitChangeToCelsius : texts.celsiusChangeToFahrenheit),
     );
   };
   const change = () => {

@@ -4,10 +4,10 @@ import { loginAddress } from '../login/target.js';
 import { api } from './api.js';
 import { byId, h, setText } from './dom.js';
 import { signedInAs } from './who.js';
+import { texts } from './texts.js';
 
 const ROLES = ['look', 'tend', 'own'];
-const EXPOSED =
-  'No login: everyone who reaches this address can change everything, unless a proxy asks for a login. The setting login is never.';
+const EXPOSED = texts.noLoginEveryoneWhoReaches;
 
 /** True if a role includes the needed one. */
 export const includes = (role, needed) => ROLES.indexOf(role) >= ROLES.indexOf(needed);
@@ -46,10 +46,10 @@ function showMenu({ name, role }) {
   const link = h(
     'a',
     { href: '/people.html', id: 'account', 'aria-current': current },
-    role === 'own' ? 'People' : 'Account',
+    role === 'own' ? texts.people : texts.account,
   );
-  const out = h('button', { type: 'button', id: 'sign-out', class: 'plain', on: { click: signOut } }, 'Sign out');
-  out.title = `Signed in as ${name}`;
+  const out = h('button', { type: 'button', id: 'sign-out', class: 'plain', on: { click: signOut } }, texts.signOut);
+  out.title = texts.signedInAs(name);
   byId('pages')
     .querySelector('ul')
     .append(h('li', {}, link), h('li', {}, out));
@@ -64,8 +64,8 @@ async function signOut() {
 export function showSignedOut() {
   const notice =
     byId('signed-out') ??
-    h('p', { id: 'signed-out', class: 'notice', role: 'status' }, h('span', {}), ' ', h('a', {}, 'Sign in'));
-  setText(notice.querySelector('span'), 'You are signed out.');
+    h('p', { id: 'signed-out', class: 'notice', role: 'status' }, h('span', {}), ' ', h('a', {}, texts.signIn));
+  setText(notice.querySelector('span'), texts.youAreSignedOut);
   notice.querySelector('a').href = loginAddress(globalThis.location);
   byId('notice').before(notice);
 }

@@ -3,6 +3,7 @@
 import { h } from '../shared/dom.js';
 import { CULL_REASONS } from './seed-words.js';
 import { counter } from './sheet.js';
+import { texts } from './texts.js';
 
 /**
  * What a check counts.
@@ -22,12 +23,12 @@ export function checkFields(group, check = {}) {
         : Infinity,
     potted: () => (group ? group.germinated + germinated.read() - culled(true) : Infinity),
   };
-  const germinated = counter('Newly germinated', {
+  const germinated = counter(texts.newlyGerminated, {
     name: 'germinated',
     value: check.germinated,
     most: room.germinated,
   });
-  const potted = counter('Potted on', { name: 'pottedOn', value: check.pottedOn, most: room.potted });
+  const potted = counter(texts.pottedOn, { name: 'pottedOn', value: check.pottedOn, most: room.potted });
 
   const roots = rootsField(check.rootLengthsCm ?? []);
 
@@ -35,7 +36,7 @@ export function checkFields(group, check = {}) {
     const number = lines.length + 1;
     const reason = h(
       'select',
-      { name: 'reason', 'aria-label': `Why culled, ${number}` },
+      { name: 'reason', 'aria-label': texts.whyCulled(number) },
       Object.entries(CULL_REASONS).map(([value, word]) =>
         h('option', { value, selected: value === line.reason }, word),
       ),
@@ -43,11 +44,15 @@ export function checkFields(group, check = {}) {
     const box = h('input', { type: 'checkbox', checked: Boolean(line.germinated) });
     const had = () => box.checked;
     const others = () => culled(had()) - count.read();
-    const count = counter('Culled', { name: 'culled', value: line.count, most: () => room.culled(had()) - others() });
+    const count = counter(texts.culled, {
+      name: 'culled',
+      value: line.count,
+      most: () => room.culled(had()) - others(),
+    });
     lines.push({ count, reason, had });
     culledHost.append(
       count.element,
-      h('div', { class: 'cull-more' }, reason, h('label', { class: 'check-box' }, box, 'had germinated before')),
+      h('div', { class: 'cull-more' }, reason, h('label', { class: 'check-box' }, box, texts.hadGerminatedBefore)),
     );
   }
   for (const line of check.culled?.length > 0 ? check.culled : [{}]) addLine(line);
@@ -63,7 +68,7 @@ export function checkFields(group, check = {}) {
   const more = h(
     'button',
     { type: 'button', class: 'plain', on: { click: () => addLine() } },
-    'Culled for another reason too',
+    texts.culledForAnotherReasonToo,
   );
   return { read, elements: [germinated.element, culledHost, more, potted.element], roots: roots.element };
 }
@@ -82,9 +87,9 @@ function rootsField(lengths) {
     element: h(
       'div',
       { class: 'field' },
-      h('label', { for: 'sheet-roots' }, 'Root lengths (cm, optional)'),
+      h('label', { for: 'sheet-roots' }, texts.rootLengthsCmOptional),
       input,
-      h('p', { class: 'help' }, 'One for each seed measured: 2.5; 3; 4'),
+      h('p', { class: 'help' }, texts.oneForEachSeedMeasured),
     ),
   };
 }
@@ -97,7 +102,7 @@ export function readLengths(text) {
     .filter((part) => part !== '')
     .map((part) => {
       const length = Number(part.replace(',', '.'));
-      if (!(length >= 0 && length <= 200)) throw new Error(`Root lengths: “${part}” is not a length in cm.`);
+      if (!(length >= 0 && length <= 200)) throw new Error(texts.rootLengthsIsNotA(part));
       return length;
     });
 }

@@ -1,6 +1,7 @@
 // A line of text with the button that opens the check of a group.
 
 import { h } from '../shared/dom.js';
+import { texts } from './texts.js';
 
 /** @param openCheck opens the sheet of a group */
 export const checkRow = (words, group, openCheck) =>
@@ -13,9 +14,9 @@ export const checkRow = (words, group, openCheck) =>
       {
         type: 'button',
         class: 'main',
-        'aria-label': `Check group ${group.id}`,
+        'aria-label': texts.checkGroup(group.id),
         on: { click: () => openCheck(group.id) },
       },
-      'Check',
+      texts.check,
     ),
   );

@@ -4,6 +4,7 @@ import { api } from '../shared/api.js';
 import { byId, h, setOptions } from '../shared/dom.js';
 import { field, form } from '../shared/form.js';
 import { comparisonWords } from './compare-words.js';
+import { texts } from './texts.js';
 
 /** @param nameOf gives the display name of a sowing */
 export function makeComparison(host, nameOf) {
@@ -13,8 +14,8 @@ export function makeComparison(host, nameOf) {
   host.append(
     form({
       id: 'compare-form',
-      content: h('div', { class: 'fields two' }, field('This sowing', picks[0]), field('with this one', picks[1])),
-      submit: 'Compare',
+      content: h('div', { class: 'fields two' }, field(texts.thisSowing, picks[0]), field(texts.withThisOne, picks[1])),
+      submit: texts.compare,
       save: compare,
     }),
     result,
@@ -23,7 +24,7 @@ export function makeComparison(host, nameOf) {
   async function compare() {
     result.replaceChildren();
     const chosen = picks.map((pick) => sowings.find((one) => String(one.id) === pick.value));
-    if (chosen[0] === chosen[1]) throw new Error('Choose two different sowings.');
+    if (chosen[0] === chosen[1]) throw new Error(texts.chooseTwoDifferentSowings);
     const comparison = await api.compareGermination(chosen[0].id, chosen[1].id);
     const words = comparisonWords(comparison, chosen.map(nameOf));
     result.replaceChildren(

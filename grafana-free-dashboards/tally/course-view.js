@@ -5,9 +5,10 @@ import * as f from '../shared/format.js';
 import { drawing } from './course-drawing.js';
 import { overHeat } from './heat-course.js';
 import { noHeatWords } from './heat-words.js';
+import { texts } from './texts.js';
 
-const AXES = { days: 'Over days', heat: 'Over heat' };
-export const FATES = { germinated: 'germinated', culled: 'culled', remaining: 'still sound' };
+const AXES = { days: texts.overDays, heat: texts.overHeat };
+export const FATES = { germinated: texts.germinated, culled: texts.culled2, remaining: texts.stillSound };
 
 /** The axis chosen last, for all sowings of this page. */
 let chosen = 'days';
@@ -17,8 +18,7 @@ let chosen = 'days';
  * @return an element that fills itself when the answer is there
  */
 export function makeCourse(germination, sowing, asked) {
-  if (germination.measures.curve.length === 0)
-    return h('p', { class: 'waiting' }, 'The curve begins with the first check.');
+  if (germination.measures.curve.length === 0) return h('p', { class: 'waiting' }, texts.theCurveBeginsWithThe);
   const drawn = h('div');
   const state = { course: null, trouble: null };
   const buttons = Object.entries(AXES).map(([axis, title]) =>
@@ -51,41 +51,38 @@ export function makeCourse(germination, sowing, asked) {
   return h(
     'div',
     { class: 'course' },
-    h('div', { class: 'presets', role: 'group', 'aria-label': 'Draw the curve' }, buttons),
+    h('div', { class: 'presets', role: 'group', 'aria-label': texts.drawTheCurve }, buttons),
     drawn,
   );
 }
 
-export const BETWEEN =
-  'Full line: found germinated by then. Dashed: they may have germinated as early as that, just after the check before. In the shade between it is not known.';
+export const BETWEEN = texts.fullLineFoundGerminatedBy;
 
 function overDays(germination, sowing) {
   const { checks, measures } = germination;
   const end = Math.max(1, ...checks.map((check) => check.day));
-  const description = `Germinated of ${sowing.sown} sown: ${checks.map((check) => `day ${f.number(check.day)}: ${check.germinatedSoFar}`).join(', ')}.`;
+  const description = texts.germinatedOfSown(
+    sowing.sown,
+    checks.map((check) => texts.day(f.number(check.day), check.germinatedSoFar)).join(', '),
+  );
   return [
     drawing({
       curve: measures.curve,
       end,
-      title: 'Germinated, by day since sowing',
+      title: texts.germinatedByDaySinceSowing,
       description,
-      xTitle: 'days since sowing',
+      xTitle: texts.daysSinceSowing,
       tickText: (day) => f.number(day, Number.isInteger(day) ? 0 : 1),
     }),
-    h(
-      'p',
-      { class: 'quiet' },
-      BETWEEN,
-      ' What was culled is left out from then on, so that the curve can end above the plain fraction.',
-    ),
+    h('p', { class: 'quiet' }, BETWEEN, texts.whatWasCulledIsLeft),
     unfolded(
       table(
-        'Each check',
+        texts.eachCheck,
         [
-          { title: 'Check', cell: (check) => `day ${f.number(check.day, 1)}, group ${check.group}` },
-          { title: 'Newly germinated', class: 'number', cell: (check) => f.number(check.germinated) },
+          { title: texts.check, cell: (check) => texts.dayGroup(f.number(check.day, 1), check.group) },
+          { title: texts.newlyGerminated, class: 'number', cell: (check) => f.number(check.germinated) },
           {
-            title: 'So far, of the sowing',
+            title: texts.soFarOfTheSowing,
             class: 'number',
             cell: (check) => `${f.number(check.germinatedSoFar)} (${f.share(check.fractionSoFar)})`,
           },
@@ -97,4 +94,4 @@ function overDays(germination, sowing) {
 }
 
 export const unfolded = (content) =>
-  h('details', {}, h('summary', {}, 'The same as a table'), h('div', { class: 'table-place' }, content));
+  h('details', {}, h('summary', {}, texts.theSameAsATable), h('div', { class: 'table-place' }, content));

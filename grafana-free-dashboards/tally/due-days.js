@@ -1,6 +1,7 @@
 // The next checks by day, those that are overdue first. Pure.
 
 import * as t from '../shared/time-format.js';
+import { texts } from './texts.js';
 
 const OVERDUE = 'overdue';
 
@@ -30,7 +31,7 @@ export function dueDays(sowings, now, species) {
 }
 
 function dayTitle(key, today) {
-  if (key === OVERDUE) return 'Overdue';
-  if (key === today) return 'Today';
-  return key === t.nextDay(today) ? 'Tomorrow' : t.day(key);
+  if (key === OVERDUE) return texts.overdue;
+  if (key === today) return texts.today;
+  return key === t.nextDay(today) ? texts.tomorrow : t.day(key);
 }

@@ -5,6 +5,7 @@ import { byId, h, reconcile, setOptions, setText } from '../shared/dom.js';
 import { checkRow } from './check-row.js';
 import { dueDays, dueSpecies } from './due-days.js';
 import { dueWords } from './seed-words.js';
+import { texts } from './texts.js';
 
 /**
  * @param names the name of a container, by its id
@@ -13,7 +14,7 @@ import { dueWords } from './seed-words.js';
 export function drawDue(sowings, { names, openCheck }) {
   const species = dueSpecies(sowings);
   const pick = byId('due-species');
-  setOptions(pick, [{ value: '', text: 'All species' }, ...species]);
+  setOptions(pick, [{ value: '', text: texts.allSpecies }, ...species]);
   pick.closest('.field').hidden = species.length < 2;
   pick.onchange = () => drawDue(sowings, { names, openCheck });
   byId('due-part').hidden = species.length === 0;
@@ -37,5 +38,5 @@ export function drawDue(sowings, { names, openCheck }) {
 
 function checkWords({ sowing, group }, day, names) {
   const late = day.key === 'overdue' ? `, ${dueWords(group.nextCheck.at, now())}` : '';
-  return `${names(group.container)}: ${sowing.speciesName}, group ${group.id}${late}`;
+  return texts.group(names(group.container), sowing.speciesName, group.id, late);
 }

@@ -7,6 +7,7 @@ import { pictureButton, pictureOf } from './photo.js';
 import { entryWords } from './entry-words.js';
 import { checkFields } from './check-fields.js';
 import { counter, localTime, openSheet, whenField } from './sheet.js';
+import { texts } from './texts.js';
 
 export function record(entries, sowing, context, output) {
   const by = new Map(entries.map((entry) => [entry.id, entry]));
@@ -21,8 +22,8 @@ export function record(entries, sowing, context, output) {
         const state = !after
           ? ''
           : after.kind === 'withdrawn'
-            ? ` Withdrawn: ${after.reason}.`
-            : ` Corrected: ${after.reason}.`;
+            ? texts.withdrawn(after.reason)
+            : texts.corrected(after.reason);
         return h(
           'li',
           { data: { entry: entry.id } },
@@ -33,18 +34,18 @@ export function record(entries, sowing, context, output) {
           ),
           entry.remark && ` “${entry.remark}”`,
           state,
-          entry.corrects && !after && ' (a correction)',
+          entry.corrects && !after && texts.aCorrection,
           pictureOf(entry, entryWords(entry, context.names)),
           !after &&
             h(
               'div',
               { class: 'actions' },
               ['checked', 'survival'].includes(entry.kind) &&
-                h('button', { type: 'button', on: { click: () => correct(entry, context) } }, 'Correct'),
+                h('button', { type: 'button', on: { click: () => correct(entry, context) } }, texts.correct),
               h(
                 'button',
                 { type: 'button', class: 'plain', on: { click: () => confirmWithdrawal(entry, context) } },
-                'Withdraw',
+                texts.withdraw,
               ),
               pictureButton(entry, output, context.refresh),
             ),
@@ -62,7 +63,7 @@ const reasonField = () => {
   });
   return {
     read: () => input.value.trim() || null,
-    element: h('div', { class: 'field' }, h('label', { for: 'reason' }, 'Why (optional)'), input),
+    element: h('div', { class: 'field' }, h('label', { for: 'reason' }, texts.whyOptional), input),
   };
 };
 
@@ -70,20 +71,20 @@ function correct(entry, { names, write }) {
   const reason = reasonField();
   const fields = entry.check ? checkFields(null, entry.check) : null;
   const was = localTime(entry.at);
-  const when = whenField('Done at', was);
+  const when = whenField(texts.doneAt, was);
   const at = () => (when.input.value === was ? null : when.read());
-  const alive = entry.survival ? counter('Alive', { name: 'alive', value: entry.survival.alive }) : null;
+  const alive = entry.survival ? counter(texts.alive, { name: 'alive', value: entry.survival.alive }) : null;
   openSheet({
-    title: 'Correct this entry',
-    lead: `${t.stamp(entry.at, now())}. ${entryWords(entry, names)}. The old entry stays in the record, crossed out.`,
+    title: texts.correctThisEntry,
+    lead: texts.theOldEntryStaysIn(t.stamp(entry.at, now()), entryWords(entry, names)),
     content: [...(fields ? [...fields.elements, fields.roots] : [alive.element]), when.element, reason.element],
-    submit: 'Correct it',
+    submit: texts.correctIt,
     save: () =>
       write({
         path: `/api/entries/${entry.id}/correction`,
         kind: 'correction',
         group: entry.group,
-        what: `Correction of: ${entryWords(entry, names)}`,
+        what: texts.correctionOf(entryWords(entry, names)),
         body: {
           reason: reason.read(),
           ...(fields
@@ -97,16 +98,16 @@ function correct(entry, { names, write }) {
 export function confirmWithdrawal(entry, { names, write }) {
   const reason = reasonField();
   openSheet({
-    title: 'Withdraw this entry?',
-    lead: `${t.stamp(entry.at, now())}. ${entryWords(entry, names)}. It stays in the record, crossed out, and counts no more.`,
+    title: texts.withdrawThisEntry,
+    lead: texts.itStaysInTheRecord(t.stamp(entry.at, now()), entryWords(entry, names)),
     content: [reason.element],
-    submit: 'Withdraw it',
+    submit: texts.withdrawIt,
     save: () =>
       write({
         path: `/api/entries/${entry.id}/withdrawal`,
         kind: 'withdrawal',
         group: entry.group,
-        what: `Withdrawal of: ${entryWords(entry, names)}`,
+        what: texts.withdrawalOf(entryWords(entry, names)),
         body: { reason: reason.read() },
       }),
   });

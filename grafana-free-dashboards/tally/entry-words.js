@@ -2,39 +2,55 @@
 
 import { count, number } from '../shared/format.js';
 import { CULL_REASONS } from './seed-words.js';
+import { listed } from '../shared/text.js';
+import { texts } from './texts.js';
 
 /** An entry of the record as one line. */
 export function entryWords(entry, names) {
   const { sown, move, check, survival } = entry;
   if (sown)
-    return `Sown: ${sown.groups.map((part) => `${count(part.seeds, 'seed')} into ${names(part.container)} (group ${part.group})`).join(', ')}`;
+    return texts.sown(
+      sown.groups
+        .map((part) => texts.intoGroup(count(part.seeds, texts.seedCount), names(part.container), part.group))
+        .join(', '),
+    );
   if (move) {
-    const join = move.joinTo ? `, put with group ${move.joinTo}` : '';
-    return `Group ${entry.group}: ${movedWhat(move)} moved to ${names(move.to)}${join}${move.splitInto ? `, now group ${move.splitInto}` : ''}`;
+    const join = move.joinTo ? texts.putWithGroup(move.joinTo) : '';
+    return texts.groupMovedTo(
+      entry.group,
+      movedWhat(move),
+      names(move.to),
+      join,
+      move.splitInto ? texts.nowGroup(move.splitInto) : '',
+    );
   }
-  if (check) return `Check of group ${entry.group}: ${checkWords(check)}`;
-  if (survival) return `Seedlings of group ${entry.group}: ${number(survival.alive)} alive`;
-  return 'Withdrawn';
+  if (check) return texts.checkOfGroup(entry.group, checkWords(check));
+  if (survival) return texts.seedlingsOfGroupAlive(entry.group, number(survival.alive));
+  return texts.withdrawn2;
 }
 
 function movedWhat({ ungerminated, germinated }) {
-  if (ungerminated === null && germinated === null) return 'all seeds';
+  if (ungerminated === null && germinated === null) return texts.allSeeds;
   const parts = [
-    ungerminated > 0 && `${number(ungerminated)} ungerminated`,
-    germinated > 0 && `${number(germinated)} germinated`,
+    ungerminated > 0 && texts.ungerminated(number(ungerminated)),
+    germinated > 0 && texts.germinated2(number(germinated)),
   ];
-  return parts.filter(Boolean).join(' and ') || 'no seeds';
+  return listed(parts.filter(Boolean)) || texts.noSeeds;
 }
 
 export function checkWords({ germinated = 0, culled = [], pottedOn = 0, rootLengthsCm = [] }) {
   const parts = [
-    germinated > 0 && `${number(germinated)} newly germinated`,
-    ...(culled ?? []).map(
-      (line) =>
-        `${number(line.count)} culled (${CULL_REASONS[line.reason] ?? line.reason}${line.germinated ? ', had germinated' : ''})`,
+    germinated > 0 && texts.newlyGerminated2(number(germinated)),
+    ...(culled ?? []).map((line) =>
+      texts.culled3(
+        number(line.count),
+        CULL_REASONS[line.reason] ?? line.reason,
+        line.germinated ? texts.hadGerminated : '',
+      ),
     ),
-    pottedOn > 0 && `${number(pottedOn)} potted on`,
-    rootLengthsCm.length > 0 && `${rootLengthsCm.length === 1 ? 'a root' : 'roots'} of ${rootLengthsCm.join('; ')} cm`,
+    pottedOn > 0 && texts.pottedOn2(number(pottedOn)),
+    rootLengthsCm.length > 0 &&
+      texts.ofCm(rootLengthsCm.length === 1 ? texts.aRoot : texts.roots, rootLengthsCm.join('; ')),
   ];
-  return parts.filter(Boolean).join(', ') || 'nothing new';
+  return parts.filter(Boolean).join(', ') || texts.nothingNew;
 }

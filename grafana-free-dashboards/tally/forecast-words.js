@@ -2,13 +2,13 @@
 
 import { number } from '../shared/format.js';
 import { heat, heatNumber, heatUnit, known } from './heat-words.js';
+import { locale } from '../shared/language.js';
+import { texts } from './texts.js';
 
 const HOUR_MS = 3_600_000;
 
 const dayWith = (options) => (at, zone) =>
-  new Intl.DateTimeFormat('en-GB', { day: 'numeric', timeZone: zone, ...options })
-    .format(new Date(at))
-    .replace(',', '');
+  new Intl.DateTimeFormat(locale, { day: 'numeric', timeZone: zone, ...options }).format(new Date(at)).replace(',', '');
 const longDay = dayWith({ weekday: 'long', month: 'long' });
 const shortDay = dayWith({ month: 'short' });
 
@@ -21,24 +21,24 @@ export function forecastWords(forecast, nextCheck, now, zone = undefined) {
   const at = Date.parse(forecast.at);
   const due = nextCheck ? Date.parse(nextCheck.at) : Infinity;
   const best = Math.max(now, Math.min(at, due));
-  const next = `the next ${number(forecast.seeds)} of ${number(forecast.remaining)}`;
+  const next = texts.theNextOf(number(forecast.seeds), number(forecast.remaining));
   const latest = known(forecast.latest)
-    ? `${shortDay(forecast.earliest, zone)} to ${shortDay(forecast.latest, zone)}`
-    : `not before ${shortDay(forecast.earliest, zone)}, perhaps never`;
+    ? texts.to(shortDay(forecast.earliest, zone), shortDay(forecast.latest, zone))
+    : texts.notBeforePerhapsNever(shortDay(forecast.earliest, zone));
   const when =
     at - now < HOUR_MS
-      ? `${next} should have come by now (${latest})`
-      : `${next} ${forecast.seeds === 1 ? 'comes' : 'come'} around ${longDay(at, zone)} (${latest})`;
+      ? texts.shouldHaveComeByNow(next, latest)
+      : texts.around(next, forecast.seeds === 1 ? texts.comes : texts.come, longDay(at, zone), latest);
   const why = due < at ? `, ${nextCheck.why}` : '';
-  const day = longDay(best, zone) === longDay(now, zone) ? 'today' : longDay(best, zone);
+  const day = longDay(best, zone) === longDay(now, zone) ? texts.today2 : longDay(best, zone);
   return {
-    line: `If it stays as warm as in the last days (${pace(forecast.heatPerDay)}), ${when}.`,
-    best: `Best day for the next check: ${day}${why}.`,
+    line: texts.ifItStaysAsWarm(pace(forecast.heatPerDay), when),
+    best: texts.bestDayForTheNext(day, why),
     bestAt: best,
   };
 }
 
 function pace({ low, likely, high }) {
   const [from, to] = [heatNumber(low), heatNumber(high)];
-  return from === to ? `${heat(likely)} a day` : `${from} to ${to} ${heatUnit()} a day`;
+  return from === to ? texts.aDay(heat(likely)) : texts.toADay(from, to, heatUnit());
 }

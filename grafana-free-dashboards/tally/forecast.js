@@ -5,6 +5,7 @@ import { h } from '../shared/dom.js';
 import * as t from '../shared/time-format.js';
 import { forecastWords } from './forecast-words.js';
 import { noHeatWords } from './heat-words.js';
+import { texts } from './texts.js';
 
 /**
  * Shows each group with the time of its next check, and adds the forecasts by heat when they have loaded.
@@ -23,7 +24,7 @@ export function forecasts(sowing, names, asked) {
               h(
                 'p',
                 { class: 'quiet' },
-                `${found.length === 0 ? 'No forecast by heat' : 'No forecast by heat for other groups'}: ${noForecast}.`,
+                `${found.length === 0 ? texts.noForecastByHeat : texts.noForecastByHeatFor}: ${noForecast}.`,
               ),
             ]
           : []),
@@ -40,9 +41,8 @@ function list(groups, names, found) {
     {},
     groups.map((group) => {
       const forecast = found.find((one) => one.group === group.id);
-      const where = `Group ${group.id} in ${names(group.container)}`;
-      if (!forecast)
-        return h('li', {}, `${where}: check ${t.stamp(group.nextCheck.at, now())}, ${group.nextCheck.why}.`);
+      const where = texts.groupIn(group.id, names(group.container));
+      if (!forecast) return h('li', {}, texts.check2(where, t.stamp(group.nextCheck.at, now()), group.nextCheck.why));
       const words = forecastWords(forecast, group.nextCheck, now());
       return h('li', { class: 'forecast' }, `${where}: ${words.line} `, h('strong', {}, words.best));
     }),

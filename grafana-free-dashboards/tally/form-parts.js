@@ -2,10 +2,11 @@
 
 import { h } from '../shared/dom.js';
 import { field } from '../shared/form.js';
+import { texts } from './texts.js';
 
 export function whole(raw, title) {
   const value = Number(raw.trim());
-  if (!Number.isInteger(value) || value < 1) throw new Error(`${title}: a whole number, 1 or more, is missing.`);
+  if (!Number.isInteger(value) || value < 1) throw new Error(texts.aWholeNumber1Or(title));
   return value;
 }
 

@@ -8,6 +8,7 @@ import { entryOf, given, pathOf } from './entry.js';
 import { pictureField } from './photo.js';
 import { counter, openSheet, remarkField, whenField } from './sheet.js';
 import { withUnsent } from './unsent.js';
+import { texts } from './texts.js';
 
 /**
  * @param tally the newest tally
@@ -20,13 +21,8 @@ export function makeGroupSheets({ tally, waiting, names, write }) {
   /** A group with its unsent entries counted in, and its sowing. */
   function find(id) {
     const sowing = tally().sowings.find((one) => one.groups.some((group) => group.id === id));
-    return {
-      sowing,
-      group: withUnsent(
-        sowing.groups.find((group) => group.id === id),
-        waiting(),
-      ),
-    };
+    const stored = sowing.groups.find((group) => group.id === id);
+    return { sowing, group: withUnsent(stored, waiting()) };
   }
 
   function openCheck(id) {
@@ -37,13 +33,18 @@ export function makeGroupSheets({ tally, waiting, names, write }) {
     const when = whenField();
     openSheet({
       title: names(group.container),
-      lead: `${sowing.speciesName}, group ${id}: ${f.number(group.ungerminated)} ungerminated, ${f.number(group.germinated)} germinated in there.`,
+      lead: texts.groupUngerminatedGerminated(
+        sowing.speciesName,
+        id,
+        f.number(group.ungerminated),
+        f.number(group.germinated),
+      ),
       content: [
         ...fields.elements,
         h(
           'details',
           {},
-          h('summary', {}, 'Roots, remark, picture, another time'),
+          h('summary', {}, texts.rootsRemarkPictureAnotherTime),
           fields.roots,
           remark.element,
           picture.element,
@@ -54,7 +55,7 @@ export function makeGroupSheets({ tally, waiting, names, write }) {
         const check = fields.read();
         const taken = await picture.read();
         return write(
-          entryOf('check', id, `Group ${id}: ${checkWords(check)}`, pathOf(id, 'checks'), {
+          entryOf('check', id, texts.group2(id, checkWords(check)), pathOf(id, 'checks'), {
             ...check,
             remark: remark.read(),
             ...given(when.read()),
@@ -75,13 +76,13 @@ export function makeGroupSheets({ tally, waiting, names, write }) {
       ),
     );
     const join = h('select', { id: 'move-join', name: 'joinTo' });
-    const joinField = h('div', { class: 'field' }, h('label', { for: 'move-join' }, 'There'), join);
-    const ungerminated = counter('Ungerminated', {
+    const joinField = h('div', { class: 'field' }, h('label', { for: 'move-join' }, texts.there), join);
+    const ungerminated = counter(texts.ungerminated2, {
       name: 'ungerminated',
       value: group.ungerminated,
       most: () => group.ungerminated,
     });
-    const germinated = counter('Germinated', {
+    const germinated = counter(texts.germinated3, {
       name: 'germinated',
       value: group.germinated,
       most: () => group.germinated,
@@ -92,50 +93,43 @@ export function makeGroupSheets({ tally, waiting, names, write }) {
         (one) => one.id !== id && one.container === to.value && one.ungerminated + one.germinated > 0,
       );
       setOptions(join, [
-        { value: '', text: 'as a group of their own' },
-        ...others.map((one) => ({ value: one.id, text: `together with group ${one.id}` })),
+        { value: '', text: texts.asAGroupOfTheir },
+        ...others.map((one) => ({ value: one.id, text: texts.togetherWithGroup(one.id) })),
       ]);
       joinField.hidden = others.length === 0;
     };
     joins();
     openSheet({
-      title: 'Move seeds',
-      lead: `Group ${id}, now in ${names(group.container)}.`,
-      submit: 'Move them',
+      title: texts.moveSeeds,
+      lead: texts.groupNowIn(id, names(group.container)),
+      submit: texts.moveThem,
       content: [
-        h('div', { class: 'field' }, h('label', { for: 'move-to' }, 'To'), to),
+        h('div', { class: 'field' }, h('label', { for: 'move-to' }, texts.to2), to),
         joinField,
         ungerminated.element,
         germinated.element,
-        h('details', {}, h('summary', {}, 'Another time'), when.element),
+        h('details', {}, h('summary', {}, texts.anotherTime), when.element),
       ],
       save: () => {
         const part = { ungerminated: ungerminated.read(), germinated: germinated.read() };
         const all = part.ungerminated === group.ungerminated && part.germinated === group.germinated;
         const body = { to: to.value, ...(all ? {} : part), joinTo: join.value || null, ...given(when.read()) };
-        return write(
-          entryOf(
-            'move',
-            id,
-            `Group ${id}: ${all ? 'all seeds' : f.count(part.ungerminated + part.germinated, 'seed')} moved to ${names(to.value)}`,
-            pathOf(id, 'moves'),
-            body,
-          ),
-        );
+        const moved = all ? texts.allSeeds : f.count(part.ungerminated + part.germinated, texts.seedCount);
+        return write(entryOf('move', id, texts.groupMovedTo2(id, moved, names(to.value)), pathOf(id, 'moves'), body));
       },
     });
   }
 
   function openSurvival(id) {
     const { group } = find(id);
-    const alive = counter('Alive', { name: 'alive', value: group.alive, most: () => group.alive });
+    const alive = counter(texts.alive, { name: 'alive', value: group.alive, most: () => group.alive });
     openSheet({
-      title: 'Count seedlings',
-      lead: `Group ${id}: ${f.count(group.potted, 'seedling')} potted on.`,
+      title: texts.countSeedlings,
+      lead: texts.groupPottedOn(id, f.count(group.potted, texts.seedlingCount)),
       content: [alive.element],
       save: () =>
         write(
-          entryOf('survival', id, `Group ${id}: ${f.number(alive.read())} seedlings alive`, pathOf(id, 'survival'), {
+          entryOf('survival', id, texts.groupSeedlingsAlive(id, f.number(alive.read())), pathOf(id, 'survival'), {
             alive: alive.read(),
           }),
         ),

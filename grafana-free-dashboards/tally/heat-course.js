@@ -6,10 +6,11 @@ import { drawing } from './course-drawing.js';
 import { BETWEEN, FATES, unfolded } from './course-view.js';
 import { heatEnd, heatWhiskers, watchedHeat } from './course.js';
 import { aboveWords, fitWords, heatNumber, heatUnit, leftOutOfCourse } from './heat-words.js';
+import { texts } from './texts.js';
 
 export function overHeat({ course, trouble }, sowing) {
   if (trouble) return [h('p', { class: 'caution', role: 'status' }, trouble)];
-  if (!course) return [h('p', { class: 'waiting' }, 'Adding up the heat …')];
+  if (!course) return [h('p', { class: 'waiting' }, texts.addingUpTheHeat)];
   const watched = watchedHeat(course);
   const words = fitWords(course, watched);
   const sure = h('p', { class: 'headline' }, words.headline);
@@ -18,19 +19,16 @@ export function overHeat({ course, trouble }, sowing) {
   const whiskers = heatWhiskers(course);
   const keys = [
     BETWEEN,
-    whiskers.length > 0 &&
-      'Bars with ends: how far the heat at a check is uncertain, from gaps and from what the sensors may be off by.',
-    course.fit.identified && 'Smooth line: the fitted curve.',
-    course.fit.identified &&
-      course.fit.medianHeat <= heatEnd(course) &&
-      'The heavy bar on it is the heat of half of them, with its 95 % interval.',
+    whiskers.length > 0 && texts.barsWithEndsHowFar,
+    course.fit.identified && texts.smoothLineTheFittedCurve,
+    course.fit.identified && course.fit.medianHeat <= heatEnd(course) && texts.theHeavyBarOnIt,
   ];
   return [
     drawing({
       curve: course.curve,
       end: heatEnd(course),
-      title: `Germinated, by heat ${aboveWords(course)}`,
-      description: `${words.headline} ${sowing.sown} seeds were sown.`,
+      title: texts.germinatedByHeat(aboveWords(course)),
+      description: texts.seedsWereSown(words.headline, sowing.sown),
       xTitle: `${heatUnit()} ${aboveWords(course)}`,
       tickText: (shown) => f.number(shown),
       toShown: f.differenceToUnit,
@@ -42,21 +40,22 @@ export function overHeat({ course, trouble }, sowing) {
     h('p', { class: 'quiet' }, keys.filter(Boolean).join(' ')),
     unfolded(
       table(
-        `Heat in ${heatUnit()} ${aboveWords(course)}`,
+        texts.heatIn(heatUnit(), aboveWords(course)),
         [
           {
-            title: 'Seeds',
-            cell: (row) => `${f.number(row.count)} ${FATES[row.fate] ?? row.fate}, group ${row.group}`,
+            title: texts.seeds,
+            cell: (row) => texts.group3(f.number(row.count), FATES[row.fate] ?? row.fate, row.group),
           },
           {
-            title: 'Not yet at',
+            title: texts.notYetAt,
             class: 'number',
-            cell: (row) => (row.measured === false ? 'hardly measured' : boundsText(row.from)),
+            cell: (row) => (row.measured === false ? texts.hardlyMeasured : boundsText(row.from)),
           },
           {
-            title: 'Found by',
+            title: texts.foundBy,
             class: 'number',
-            cell: (row) => (!row.to ? 'not seen' : row.measured === false ? 'hardly measured' : boundsText(row.to)),
+            cell: (row) =>
+              !row.to ? texts.notSeen : row.measured === false ? texts.hardlyMeasured : boundsText(row.to),
           },
         ],
         course.rows,
@@ -68,4 +67,4 @@ export function overHeat({ course, trouble }, sowing) {
 const boundsText = ({ likely, least, most }) =>
   heatNumber(least) === heatNumber(most)
     ? heatNumber(likely)
-    : `${heatNumber(likely)} (${heatNumber(least)} to ${heatNumber(most)})`;
+    : texts.to3(heatNumber(likely), heatNumber(least), heatNumber(most));

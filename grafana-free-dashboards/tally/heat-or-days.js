@@ -6,6 +6,7 @@ import * as f from '../shared/format.js';
 import { noHeatWords, thermalTimeWords } from './heat-words.js';
 import { likelihood } from './likelihood.js';
 import { viabilityPanel } from './viability-words.js';
+import { texts } from './texts.js';
 
 /** One panel for each species, worked out when it is unfolded. */
 export function makeHeatOrDays(host) {
@@ -53,7 +54,7 @@ const newest = new WeakMap();
 async function fill(species, place) {
   const mine = {};
   newest.set(place, mine);
-  if (!place.firstChild) place.replaceChildren(h('p', { class: 'loading' }, 'Working it out …'));
+  if (!place.firstChild) place.replaceChildren(h('p', { class: 'loading' }, texts.workingItOut));
   try {
     const [result, keeping] = await Promise.all([api.thermalTime(species), api.viability(species)]);
     if (newest.get(place) === mine) place.replaceChildren(...verdictPanel(result), ...keepingPanel(keeping));
@@ -78,7 +79,7 @@ function verdictPanel(result) {
 function keepingPanel(result) {
   const words = viabilityPanel(result);
   return [
-    h('h4', {}, 'Days kept before sowing'),
+    h('h4', {}, texts.daysKeptBeforeSowing),
     h('p', { class: 'headline' }, words.headline),
     h(
       'dl',
@@ -90,19 +91,19 @@ function keepingPanel(result) {
       h(
         'details',
         {},
-        h('summary', {}, 'The sowings counted'),
+        h('summary', {}, texts.theSowingsCounted),
         h(
           'div',
           { class: 'table-place' },
           table(
-            'Sowings by days kept',
+            texts.sowingsByDaysKept,
             [
-              { title: 'Lot', cell: (one) => `lot ${one.lot}` },
-              { title: 'Days kept', class: 'number', cell: (one) => f.number(one.days, 1) },
+              { title: texts.lot, cell: (one) => texts.lot2(one.lot) },
+              { title: texts.daysKept, class: 'number', cell: (one) => f.number(one.days, 1) },
               {
-                title: 'Germinated',
+                title: texts.germinated3,
                 class: 'number',
-                cell: (one) => `${f.number(one.germinated)} of ${f.number(one.seeds)}`,
+                cell: (one) => texts.ofWord2(f.number(one.germinated), f.number(one.seeds)),
               },
             ],
             result.groups,

@@ -2,6 +2,7 @@
 
 import { leftOutOfHeat } from '../shared/fault-words.js';
 import { UNKNOWN, count, differenceToUnit, number, toUnit, unitName } from '../shared/format.js';
+import { texts } from './texts.js';
 
 export const known = (value) => value !== null && value !== undefined;
 
@@ -24,14 +25,14 @@ export function degrees(celsius) {
 
 /** Above which temperature heat counts, and up to which. */
 export const aboveWords = ({ base, ceiling }) =>
-  `above ${degrees(base)}${known(ceiling) ? `, no more than at ${degrees(ceiling)}` : ''}`;
+  texts.above(degrees(base), known(ceiling) ? texts.noMoreThanAt(degrees(ceiling)) : '');
 
 /** A 95 % interval whose ends may be open. */
 export function intervalText(interval, say, unit = '') {
   const [low, high] = interval ?? [null, null];
-  if (known(low) && known(high)) return `95 %: ${say(low)} to ${say(high)}${unit}`;
-  if (known(low)) return `95 %: ${say(low)}${unit} or more, with no upper end`;
-  return known(high) ? `95 %: ${say(high)}${unit} or less, with no lower end` : 'its interval is open at both ends';
+  if (known(low) && known(high)) return texts.n95To2(say(low), say(high), unit);
+  if (known(low)) return texts.n95OrMoreWithNo(say(low), unit);
+  return known(high) ? texts.n95OrLessWithNo(say(high), unit) : texts.itsIntervalIsOpenAt;
 }
 
 const percent = (fraction) => number(fraction * 100);
@@ -39,22 +40,27 @@ const percent = (fraction) => number(fraction * 100);
 /** For how long the heat of a sowing left readings out, over the group with the most; empty if none. */
 export function leftOutOfCourse({ rows }) {
   const words = leftOutOfHeat(Math.max(0, ...rows.map(({ from, to }) => (to ?? from).leftOutHours)));
-  return words ? `Readings of up to ${words}.` : '';
+  return words ? texts.readingsOfUpTo(words) : '';
 }
 
 /** What the counts of one sowing say about the heat that its seeds needed. `watched`: heat at the last check. */
 export function fitWords({ base, fit }, watched) {
   if (!fit.identified)
     return {
-      headline: 'Not known yet: the heat that half of the seeds need.',
+      headline: texts.notKnownYetTheHeat,
       lines: [sentence(fit.reason)].filter(Boolean),
     };
   const beyond = fit.medianHeat > watched;
-  const headline = `Half of those that ${beyond ? 'ever germinate would need' : 'germinated needed'} ${heat(fit.medianHeat)} above ${degrees(base)} (${intervalText(fit.medianInterval, heatNumber)}).`;
+  const headline = texts.halfOfThoseThatAbove(
+    beyond ? texts.everGerminateWouldNeed : texts.germinatedNeeded,
+    heat(fit.medianHeat),
+    degrees(base),
+    intervalText(fit.medianInterval, heatNumber),
+  );
   const lines = [
-    beyond && `This is an extrapolation: the seeds have received ${heat(watched)} so far.`,
+    beyond && texts.thisIsAnExtrapolationThe(heat(watched)),
     known(fit.heatForTenth) &&
-      `The first tenth of them ${fit.heatForTenth > watched ? 'would need' : 'needed'} ${heat(fit.heatForTenth)}.`,
+      texts.theFirstTenthOfThem(fit.heatForTenth > watched ? texts.wouldNeed : texts.needed, heat(fit.heatForTenth)),
     fit.note ? sentence(fit.note) : finalWords(fit),
   ];
   return { headline, lines: lines.filter(Boolean) };
@@ -63,8 +69,8 @@ export function fitWords({ base, fit }, watched) {
 /** Where the fraction was not fitted, it was taken for granted. */
 function finalWords({ finalFraction, finalFractionInterval }) {
   if (!known(finalFraction)) return '';
-  if (!finalFractionInterval && finalFraction === 1) return 'Assumption: every seed germinates in the end.';
-  return `In the end ${percent(finalFraction)} % germinate (${intervalText(finalFractionInterval, percent, ' %')}).`;
+  if (!finalFractionInterval && finalFraction === 1) return texts.assumptionEverySeedGerminates;
+  return texts.inTheEndGerminate(percent(finalFraction), intervalText(finalFractionInterval, percent, ' %'));
 }
 
 /** A reason of the service as a sentence of its own. */
@@ -75,8 +81,8 @@ export function sentence(words) {
 
 /** Where there is a verdict, the base is said in the reader's unit; where there is none, the service says why. */
 function verdict({ verdict: found, verdictWords, base }) {
-  if (found === 'heat') return `The counts follow the heat above ${degrees(base)} better than the days.`;
-  if (found === 'clock') return `The counts follow the days better than the heat above ${degrees(base)}.`;
+  if (found === 'heat') return texts.theCountsFollowTheHeat(degrees(base));
+  if (found === 'clock') return texts.theCountsFollowTheDays(degrees(base));
   return sentence(verdictWords);
 }
 
@@ -84,35 +90,41 @@ function verdict({ verdict: found, verdictWords, base }) {
 export function thermalTimeWords(result) {
   const rows = [
     [
-      'Seeds',
-      `${number(result.germinated)} germinated of ${number(result.seeds)}, in ${count(result.sowings.length, 'sowing')}`,
+      texts.seeds,
+      texts.germinatedOfIn(
+        number(result.germinated),
+        number(result.seeds),
+        count(result.sowings.length, texts.sowingCount),
+      ),
     ],
   ];
   const { heatModel, clockModel } = result;
   if (heatModel)
     rows.push([
-      'By heat',
-      `half by ${heat(heatModel.medianHeat)} above ${degrees(result.base)} (${intervalText(heatModel.medianInterval, heatNumber)})`,
+      texts.byHeat,
+      texts.halfByAbove(
+        heat(heatModel.medianHeat),
+        degrees(result.base),
+        intervalText(heatModel.medianInterval, heatNumber),
+      ),
     ]);
   if (clockModel)
     rows.push([
-      'By days',
-      known(clockModel.medianDays)
-        ? `half by day ${number(clockModel.medianDays, 1)}`
-        : 'half only far beyond the days that were watched',
+      texts.byDays,
+      known(clockModel.medianDays) ? texts.halfByDay(number(clockModel.medianDays, 1)) : texts.halfOnlyFarBeyondThe,
     ]);
-  if (heatModel?.note) rows.push(['Assumed for heat', heatModel.note]);
-  if (clockModel?.note) rows.push(['Assumed for days', clockModel.note]);
+  if (heatModel?.note) rows.push([texts.assumedForHeat, heatModel.note]);
+  if (clockModel?.note) rows.push([texts.assumedForDays, clockModel.note]);
   if (heatModel && clockModel)
-    rows.push(['Fit (AIC, lower is better)', `heat ${number(heatModel.aic, 1)}, days ${number(clockModel.aic, 1)}`]);
+    rows.push([texts.fitAicLowerIsBetter, texts.heatDays(number(heatModel.aic, 1), number(clockModel.aic, 1))]);
   rows.push(
-    ['Base temperature by likelihood', baseWords(result.baseByLikelihood)],
-    ['Base temperature by regression', baseWords(result.baseByRegression)],
+    [texts.baseTemperatureByLikelihood, baseWords(result.baseByLikelihood)],
+    [texts.baseTemperatureByRegression, baseWords(result.baseByRegression)],
   );
   return { headline: verdict(result), rows };
 }
 
-const CANNOT = 'cannot be estimated from these data';
+const CANNOT = texts.cannotBeEstimatedFromThese;
 
 /** Base temperatures are known to half a degree at best: one digit. */
 function baseWords({ identified, base, interval, reason }) {
@@ -123,8 +135,7 @@ function baseWords({ identified, base, interval, reason }) {
 
 /** Why the heat cannot be shown, from what went wrong with the call. */
 export function noHeatWords(problem) {
-  if (problem.status === 404) return 'This service cannot tell the heat of these seeds.';
-  if (problem.unreachable)
-    return 'The heat is not available now, because the readings cannot be read. Open this part again to retry.';
-  return `The heat cannot be shown: ${problem.message}`;
+  if (problem.status === 404) return texts.thisServiceCannotTellThe;
+  if (problem.unreachable) return texts.theHeatIsNotAvailable;
+  return texts.theHeatCannotBeShown(problem.message);
 }

@@ -4,8 +4,9 @@ import { api } from '../shared/api.js';
 import { h, problemBox } from '../shared/dom.js';
 import { field, form } from '../shared/form.js';
 import { count, number } from '../shared/format.js';
+import { texts } from './texts.js';
 
-export const TABLES = { species: 'Species', lots: 'Seed lots', entries: 'Entries' };
+export const TABLES = { species: texts.species, lots: texts.seedLots, entries: texts.entries };
 const MOST_BYTES = 1_000_000;
 
 /** @param done called after an import */
@@ -25,18 +26,14 @@ export function makeImport(host, done) {
     h(
       'details',
       {},
-      h('summary', {}, 'Take a record over from CSV'),
+      h('summary', {}, texts.takeARecordOverFrom),
       form({
         id: 'import-form',
         content: [
-          h(
-            'p',
-            { class: 'help' },
-            'Import species first, then seed lots, then entries; the containers must exist. A file is imported whole or not at all.',
-          ),
-          h('div', { class: 'fields two' }, field('File', file), field('It holds', pick)),
+          h('p', { class: 'help' }, texts.importSpeciesFirstThenSeed),
+          h('div', { class: 'fields two' }, field(texts.file, file), field(texts.itHolds, pick)),
         ],
-        submit: 'Take it over',
+        submit: texts.takeItOver,
         output,
         save: take,
       }),
@@ -45,11 +42,8 @@ export function makeImport(host, done) {
 
   async function take() {
     const [chosen] = file.files;
-    if (!chosen) throw new Error('Choose a file first.');
-    if (chosen.size > MOST_BYTES)
-      throw new Error(
-        'The file is larger than 1 MB. Split the entries into several files and import the oldest first.',
-      );
+    if (!chosen) throw new Error(texts.chooseAFileFirst);
+    if (chosen.size > MOST_BYTES) throw new Error(texts.theFileIsLargerThan);
     try {
       const result = await api.importTable(pick.value, await chosen.text());
       output.replaceChildren(h('p', { class: 'done' }, takenWords(TABLES[pick.value], result)));
@@ -65,8 +59,8 @@ export function makeImport(host, done) {
 export const tableOf = (name) => Object.keys(TABLES).find((table) => name.toLowerCase().startsWith(table)) ?? null;
 
 export function takenWords(title, { rows, added }) {
-  if (rows === 0) return `${title}: the file holds no row.`;
-  return `${title}: ${count(rows, 'row')} read, ${added === 0 ? 'nothing new' : `${number(added)} new`}.`;
+  if (rows === 0) return texts.theFileHoldsNoRow(title);
+  return texts.read(title, count(rows, texts.rowCount), added === 0 ? texts.nothingNew : texts.newWord(number(added)));
 }
 
 /** Splits the message of the service into one problem per line. */

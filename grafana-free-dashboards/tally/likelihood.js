@@ -5,6 +5,7 @@ import * as f from '../shared/format.js';
 import { DROP_95, profileLines } from './course.js';
 import { degrees } from './heat-words.js';
 import { plot, ticksOf } from './plot.js';
+import { texts } from './texts.js';
 
 export function likelihood({ base, baseByLikelihood: { identified, base: best, interval, profile } }) {
   const shape = profileLines(profile);
@@ -12,20 +13,18 @@ export function likelihood({ base, baseByLikelihood: { identified, base: best, i
   const bases = profile.map((one) => one.base);
   const [from, to] = [Math.min(...bases), Math.max(...bases)];
   const [low, high] = interval ?? [null, null];
-  const description = identified
-    ? `Highest at ${degrees(best)}; those above the line fit the counts too.`
-    : 'The curve is too flat or too one-sided to give a base temperature.';
+  const description = identified ? texts.highestAtThoseAboveThe(degrees(best)) : texts.theCurveIsTooFlat;
   return [
     h(
       'figure',
       { class: 'curve-figure' },
       plot({
-        title: 'How well each base temperature fits the counts',
+        title: texts.howWellEachBaseTemperature,
         description,
         x: {
           from,
           to,
-          title: `base temperature, ${f.unitName()}`,
+          title: texts.baseTemperature(f.unitName()),
           ticks: ticksOf(f.toUnit(from), f.toUnit(to), 6).map((shown) => ({
             at: f.fromUnit(shown),
             text: f.number(shown, Number.isInteger(shown) ? 0 : 1),
@@ -35,7 +34,7 @@ export function likelihood({ base, baseByLikelihood: { identified, base: best, i
           from: shape.lowest,
           to: 0.3,
           ticks: [
-            { at: 0, text: 'best' },
+            { at: 0, text: texts.best },
             { at: -DROP_95, text: '95 %' },
           ],
         },
@@ -61,26 +60,22 @@ export function likelihood({ base, baseByLikelihood: { identified, base: best, i
         ],
       }),
     ),
-    h(
-      'p',
-      { class: 'quiet' },
-      `The higher, the better that base fits all counts. What lies above the dashed line is not ruled out (95 %). Dotted: the base in use, ${degrees(base)}. ${identified ? '' : description}`,
-    ),
+    h('p', { class: 'quiet' }, texts.theHigherTheBetterThat(degrees(base), identified ? '' : description)),
     h(
       'details',
       {},
-      h('summary', {}, 'The same as a table'),
+      h('summary', {}, texts.theSameAsATable),
       h(
         'div',
         { class: 'table-place' },
         table(
-          'Likelihood of each base temperature',
+          texts.likelihoodOfEachBaseTemperature,
           [
-            { title: 'Base', cell: (one) => degrees(one.base) },
+            { title: texts.base, cell: (one) => degrees(one.base) },
             {
-              title: 'Log-likelihood',
+              title: texts.logLikelihood,
               class: 'number',
-              cell: (one) => (one.logLikelihood === null ? 'impossible' : f.number(one.logLikelihood, 2)),
+              cell: (one) => (one.logLikelihood === null ? texts.impossible : f.number(one.logLikelihood, 2)),
             },
           ],
           profile,

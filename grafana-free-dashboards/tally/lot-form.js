@@ -6,36 +6,33 @@ import { h } from '../shared/dom.js';
 import { form, typedIn } from '../shared/form.js';
 import { named, select, whole } from './form-parts.js';
 import { localTime } from './sheet.js';
+import { texts } from './texts.js';
 
 /** @param done called with words after the lot was added */
 export function lotForm(done) {
   return form({
     id: 'new-lot',
-    submit: 'Add the lot',
+    submit: texts.addTheLot,
     content: [
-      select('species', 'Species'),
-      named('seeds', 'Seeds gathered', h('input', { inputmode: 'numeric', autocomplete: 'off' })),
-      named('gatheredAt', 'Gathered on', h('input', { type: 'date' })),
-      select('from', 'Gathered from', [
-        { value: 'ground', text: 'the ground' },
-        { value: 'plant', text: 'the plant' },
-        { value: 'unknown', text: 'not known' },
+      select('species', texts.species),
+      named('seeds', texts.seedsGathered, h('input', { inputmode: 'numeric', autocomplete: 'off' })),
+      named('gatheredAt', texts.gatheredOn, h('input', { type: 'date' })),
+      select('from', texts.gatheredFrom, [
+        { value: 'ground', text: texts.theGround },
+        { value: 'plant', text: texts.thePlant },
+        { value: 'unknown', text: texts.notKnown },
       ]),
       named(
         'kept',
-        'How kept (optional)',
+        texts.howKeptOptional,
         h('input', { autocomplete: 'off', maxlength: 300 }),
-        'For instance: moist sand, 5 °C.',
+        texts.forInstanceMoistSand5,
       ),
-      h(
-        'p',
-        { class: 'caution' },
-        'Some trees are protected, and collecting seed may need a permit. Ask the owner of the land, and look up the law before you gather.',
-      ),
+      h('p', { class: 'caution' }, texts.someTreesAreProtectedAnd),
     ],
     save: async (element) => {
       const typed = typedIn(element);
-      const seeds = whole(typed.seeds, 'Seeds gathered');
+      const seeds = whole(typed.seeds, texts.seedsGathered);
       const day = typed.gatheredAt || localTime(now()).slice(0, 10);
       const gathered = Math.min(Date.parse(`${day}T12:00:00`), now());
       await api.addLot({
@@ -46,7 +43,7 @@ export function lotForm(done) {
         kept: typed.kept.trim() || null,
       });
       element.reset();
-      done('The lot is in.', 'sowing');
+      done(texts.theLotIsIn, 'sowing');
     },
   });
 }

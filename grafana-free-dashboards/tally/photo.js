@@ -2,6 +2,7 @@
 
 import { api } from '../shared/api.js';
 import { h, problemBox } from '../shared/dom.js';
+import { texts } from './texts.js';
 
 const LONGEST_PX = 1600;
 /** The service takes 1 MB. */
@@ -17,7 +18,7 @@ export async function smaller(file) {
   try {
     bitmap = await createImageBitmap(file);
   } catch {
-    throw new Error('This browser cannot read that file as a picture.');
+    throw new Error(texts.thisBrowserCannotReadThat);
   }
   const scale = Math.min(1, LONGEST_PX / Math.max(bitmap.width, bitmap.height));
   const canvas = h('canvas', { width: Math.round(bitmap.width * scale), height: Math.round(bitmap.height * scale) });
@@ -27,7 +28,7 @@ export async function smaller(file) {
     const blob = await new Promise((take) => canvas.toBlob(take, 'image/jpeg', quality));
     if (blob && blob.size <= MOST_BYTES) return blob;
   }
-  throw new Error('The picture cannot be made small enough.');
+  throw new Error(texts.thePictureCannotBeMade);
 }
 
 const fileInput = (props) => h('input', { type: 'file', accept: 'image/*', ...props });
@@ -37,7 +38,7 @@ export function pictureField() {
   const input = fileInput({ id: 'sheet-picture', name: 'picture' });
   return {
     read: async () => (input.files.length > 0 ? smaller(input.files[0]) : null),
-    element: h('div', { class: 'field' }, h('label', { for: 'sheet-picture' }, 'Picture (optional)'), input),
+    element: h('div', { class: 'field' }, h('label', { for: 'sheet-picture' }, texts.pictureOptional), input),
   };
 }
 
@@ -59,7 +60,7 @@ export function pictureOf(entry, words) {
   return h(
     'a',
     { class: 'picture', href: source },
-    h('img', { src: source, alt: `Picture: ${words}`, loading: 'lazy' }),
+    h('img', { src: source, alt: texts.picture(words), loading: 'lazy' }),
   );
 }
 
@@ -86,7 +87,7 @@ export function pictureButton(entry, output, done) {
   const button = h(
     'button',
     { type: 'button', class: 'plain', on: { click: () => input.click() } },
-    entry.photo ? 'New picture' : 'Add a picture',
+    entry.photo ? texts.newPicture : texts.addAPicture,
   );
   return [button, input];
 }

@@ -10,6 +10,7 @@ import { forecasts } from './forecast.js';
 import { fractionWords, hasIndices, indexRows, measureRows, prospectWords } from './seed-words.js';
 import { replicateWords } from './compare-words.js';
 import { seedsToGather } from './seeds-to-gather.js';
+import { texts } from './texts.js';
 
 /** The newest request for each place. Answers to older requests are not drawn. */
 const newest = new WeakMap();
@@ -24,18 +25,18 @@ export async function showRecord(place, sowing, context) {
   if (newest.get(place) !== mine) return;
   const output = h('div');
   place.replaceChildren(
-    h('h4', {}, 'What next'),
+    h('h4', {}, texts.whatNext),
     whatNext(germination, sowing, context),
     forecasts(sowing, context.names, asked),
-    h('h4', {}, 'How they came up'),
+    h('h4', {}, texts.howTheyCameUp),
     makeCourse(germination, sowing, asked),
     measureList(measureRows(germination.measures)),
     ...indices(germination),
     bestFit(germination),
     ...replicates(germination),
-    h('h4', {}, 'Seeds to gather next time'),
+    h('h4', {}, texts.seedsToGatherNextTime),
     seedsToGather(germination, sowing),
-    h('h4', {}, 'The record'),
+    h('h4', {}, texts.theRecord),
     output,
     record(entries, sowing, context, output),
   );
@@ -51,7 +52,7 @@ const measureList = (rows) =>
 /** The indices of the literature, folded away, once they mean something. */
 const indices = ({ measures, checks }) =>
   hasIndices(checks)
-    ? [h('details', {}, h('summary', {}, 'Indices for publications'), measureList(indexRows(measures)))]
+    ? [h('details', {}, h('summary', {}, texts.indicesForPublications), measureList(indexRows(measures)))]
     : [];
 
 function whatNext(germination, sowing, { species }) {
@@ -73,19 +74,18 @@ function whatNext(germination, sowing, { species }) {
 
 function bestFit({ fits: { best, fits, finalFractionInterval }, checks }) {
   const fit = fits.find((one) => one.model === best);
-  if (!fit)
-    return h('p', { class: 'quiet' }, `No curve can be fitted to these counts: ${fits.at(-1)?.reason ?? 'too few'}.`);
+  if (!fit) return h('p', { class: 'quiet' }, texts.noCurveCanBeFitted(fits.at(-1)?.reason ?? texts.tooFew));
   const name = fit.model.replace('WithFinalFraction', '');
   const final = finalFractionInterval
-    ? `In the end ${fractionWords(fit.finalFraction, finalFractionInterval)} germinate; the interval is over all curves that fit about as well.`
-    : 'These counts do not show yet how many will germinate in the end: this curve ends with all of them.';
+    ? texts.inTheEndGerminateThe(fractionWords(fit.finalFraction, finalFractionInterval))
+    : texts.theseCountsDoNotShow;
   const watched = Math.max(0, ...checks.map((check) => check.day));
   const half = fit.medianReason
     ? fit.medianReason
     : fit.median <= watched
-      ? `half of those that ever germinate by day ${f.number(fit.median, 1)}`
-      : 'half of those that ever germinate only after the last check, which is a guess beyond what was seen';
-  return h('p', { class: 'quiet' }, `Best of six fitted curves: ${name}; ${half}. ${final}`);
+      ? texts.halfOfThoseThatEver(f.number(fit.median, 1))
+      : texts.halfOfThoseThatEver2;
+  return h('p', { class: 'quiet' }, texts.bestOfSixFittedCurves(name, half, final));
 }
 
 /** Several groups of one sowing are replicates of each other. */
@@ -97,7 +97,7 @@ function replicates(germination) {
         h(
           'div',
           { class: 'replicates' },
-          h('h4', {}, 'Groups against each other'),
+          h('h4', {}, texts.groupsAgainstEachOther),
           h('p', { class: 'headline' }, words.headline),
           words.lines.map((line) => h('p', {}, line)),
         ),

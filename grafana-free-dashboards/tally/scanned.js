@@ -3,6 +3,7 @@
 import { byId, h } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import { checkRow } from './check-row.js';
+import { texts } from './texts.js';
 
 /** The groups with living seeds in a container, with their sowings. Pure. */
 export const groupsIn = (sowings, container) =>
@@ -38,13 +39,13 @@ export function openScanned({ tally, openCheck }) {
           { class: 'rows' },
           found.map((one) => row(one, openCheck)),
         )
-      : h('p', {}, place ? 'No living seeds in it.' : 'There is no such container.'),
+      : h('p', {}, place ? texts.noLivingSeedsInIt : texts.thereIsNoSuchContainer),
   );
 }
 
 const row = ({ sowing, group }, openCheck) =>
   checkRow(
-    `${sowing.speciesName}, group ${group.id}, ${f.count(group.ungerminated + group.germinated, 'seed')}`,
+    texts.group4(sowing.speciesName, group.id, f.count(group.ungerminated + group.germinated, texts.seedCount)),
     group,
     openCheck,
   );

@@ -4,6 +4,7 @@ import { api } from '../shared/api.js';
 import { h } from '../shared/dom.js';
 import { field, form } from '../shared/form.js';
 import * as f from '../shared/format.js';
+import { texts } from './texts.js';
 
 const CONFIDENCE = 0.9;
 
@@ -11,7 +12,7 @@ const CONFIDENCE = 0.9;
 const typed = new Map();
 
 export function seedsToGather(germination, sowing) {
-  if (germination.fraction.sown === 0) return h('p', { class: 'quiet' }, 'Shown after the first check.');
+  if (germination.fraction.sown === 0) return h('p', { class: 'quiet' }, texts.shownAfterTheFirstCheck);
   const potted = sowing.potted > 0;
   const hits = potted ? sowing.potted : germination.germinated;
   const result = h('p', { role: 'status' });
@@ -29,8 +30,8 @@ export function seedsToGather(germination, sowing) {
       sown: germination.fraction.sown,
     });
     result.replaceChildren(
-      h('strong', {}, `Sow about ${f.count(seeds, 'seed')}`),
-      ` for ${f.number(wanted)} ${potted ? 'potted on' : 'germinated'}, with nine chances in ten. ${assumption}`,
+      h('strong', {}, texts.sowAbout(f.count(seeds, texts.seedCount))),
+      texts.forWithNineChancesIn(f.number(wanted), potted ? texts.pottedOn3 : texts.germinated, assumption),
     );
   };
   const element = form({
@@ -38,12 +39,12 @@ export function seedsToGather(germination, sowing) {
       h(
         'p',
         { class: 'quiet' },
-        `From this sowing alone: ${hits} ${potted ? 'potted on' : 'germinated'} of ${germination.fraction.sown} looked at.`,
+        texts.fromThisSowingAloneOf(hits, potted ? texts.pottedOn3 : texts.germinated, germination.fraction.sown),
       ),
-      field(potted ? 'Seedlings wanted in pots' : 'Germinated seeds wanted', input),
+      field(potted ? texts.seedlingsWantedInPots : texts.germinatedSeedsWanted, input),
       result,
     ],
-    submit: 'How many?',
+    submit: texts.howMany,
     plain: true,
     save: ask,
   });

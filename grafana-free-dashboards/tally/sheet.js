@@ -2,6 +2,7 @@
 
 import { byId, h } from '../shared/dom.js';
 import { form } from '../shared/form.js';
+import { texts } from './texts.js';
 
 let counters = 0;
 
@@ -38,9 +39,9 @@ export function counter(label, { value = 0, most = () => Infinity, name, changed
       'div',
       { class: 'counter', data: { counter: name } },
       h('label', { for: id }, label),
-      button('−', 'One fewer', -1),
+      button('−', texts.oneFewer, -1),
       input,
-      button('+', 'One more', 1),
+      button('+', texts.oneMore, 1),
     ),
   };
 }
@@ -50,13 +51,13 @@ export function counter(label, { value = 0, most = () => Infinity, name, changed
  * @param title, lead texts; @param content elements
  * @param save function; resolves to an error text, or to nothing on success
  */
-export function openSheet({ title, lead, content, submit = 'Write it down', save }) {
+export function openSheet({ title, lead, content, submit = texts.writeItDown, save }) {
   const sheet = byId('sheet');
   const sheetForm = form({
     content,
     submit,
     output: h('div'),
-    other: h('button', { type: 'button', on: { click: () => sheet.close() } }, 'Cancel'),
+    other: h('button', { type: 'button', on: { click: () => sheet.close() } }, texts.cancel),
     save: async () => {
       const trouble = await save();
       if (trouble) throw new Error(trouble);
@@ -76,12 +77,12 @@ export function remarkField() {
   const input = h('textarea', { name: 'remark', rows: 2, maxlength: 2000, id: 'sheet-remark' });
   return {
     read: () => input.value.trim() || null,
-    element: h('div', { class: 'field' }, h('label', { for: 'sheet-remark' }, 'Remark (optional)'), input),
+    element: h('div', { class: 'field' }, h('label', { for: 'sheet-remark' }, texts.remarkOptional), input),
   };
 }
 
 /** When it was done, if not now: a field that starts empty. */
-export function whenField(label = 'Not now, but at', value = '') {
+export function whenField(label = texts.notNowButAt, value = '') {
   const input = h('input', { type: 'datetime-local', name: 'at', id: 'sheet-at', value });
   return {
     input,

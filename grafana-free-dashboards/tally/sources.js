@@ -5,18 +5,15 @@ import { h, setOptions, table } from '../shared/dom.js';
 import { field, form } from '../shared/form.js';
 import * as f from '../shared/format.js';
 import { sourcesWords } from './compare-words.js';
+import { texts } from './texts.js';
 
 /** Heat sources of one species against each other, within the same lots. */
 export function makeSources(host) {
   const result = h('div', { id: 'sources-result', role: 'status' });
   const pick = h('select', { id: 'sources-species' });
   host.append(
-    h(
-      'p',
-      { class: 'quiet' },
-      'Seeds of one lot on two heat sources are compared within the lot, over all lots and seasons.',
-    ),
-    form({ id: 'sources-form', content: field('Species', pick), submit: 'Compare', save: compare }),
+    h('p', { class: 'quiet' }, texts.seedsOfOneLotOn),
+    form({ id: 'sources-form', content: field(texts.species, pick), submit: texts.compare, save: compare }),
     result,
   );
 
@@ -25,14 +22,7 @@ export function makeSources(host) {
     const { pairs } = await api.compareHeatSources(pick.value);
     result.replaceChildren(
       ...(pairs.length === 0
-        ? [
-            h('p', { class: 'headline' }, 'Nothing to compare yet.'),
-            h(
-              'p',
-              {},
-              'It takes one lot with seeds on two heat sources, each looked at once. Groups that changed the source, or were split or joined, are left out.',
-            ),
-          ]
+        ? [h('p', { class: 'headline' }, texts.nothingToCompareYet), h('p', {}, texts.itTakesOneLotWith)]
         : pairs.flatMap(sourcePair)),
     );
   }
@@ -53,21 +43,21 @@ export function makeSources(host) {
 function sourcePair(pair) {
   const words = sourcesWords(pair);
   const side = ({ germinated, sown, containers }) =>
-    `${f.number(germinated)} of ${f.number(sown)} (${f.count(containers, 'container')})`;
+    texts.ofWord3(f.number(germinated), f.number(sown), f.count(containers, texts.containerCount));
   return [
     h('p', { class: 'headline' }, words.headline),
     ...words.lines.map((line) => h('p', {}, line)),
     h(
       'details',
       {},
-      h('summary', {}, 'The lots counted'),
+      h('summary', {}, texts.theLotsCounted),
       h(
         'div',
         { class: 'table-place' },
         table(
-          'Germinated, by lot and heat source',
+          texts.germinatedByLotAndHeat,
           [
-            { title: 'Lot', cell: (one) => (one.name ? `${one.name} (lot ${one.lot})` : `lot ${one.lot}`) },
+            { title: texts.lot, cell: (one) => (one.name ? texts.lot3(one.name, one.lot) : texts.lot2(one.lot)) },
             { title: pair.first, cell: (one) => side(one.first) },
             { title: pair.second, cell: (one) => side(one.second) },
           ],

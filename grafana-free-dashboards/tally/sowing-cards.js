@@ -7,9 +7,10 @@ import { capital } from '../shared/text.js';
 import * as t from '../shared/time-format.js';
 import { dueWords, germinatedWords } from './seed-words.js';
 import { withUnsent } from './unsent.js';
+import { texts } from './texts.js';
 
 /** The display name of a sowing. */
-export const nameOf = (sowing) => `${sowing.name ?? sowing.speciesName}, sowing ${sowing.id}`;
+export const nameOf = (sowing) => texts.sowing(sowing.name ?? sowing.speciesName, sowing.id);
 
 /**
  * @param waiting all entries that wait on this device or were refused
@@ -24,7 +25,7 @@ export function makeSowingCards({ waiting, names, sheets, unfolded, undo }) {
     const details = h(
       'details',
       { on: { toggle: () => details.open && unfolded(sowing.id, place) } },
-      h('summary', {}, 'What next, curve, record'),
+      h('summary', {}, texts.whatNextCurveRecord),
       place,
     );
     return h(
@@ -45,7 +46,7 @@ export function makeSowingCards({ waiting, names, sheets, unfolded, undo }) {
             class: 'undo',
             on: { click: () => undo(sowing.id) },
           },
-          'Undo the last entry',
+          texts.undoTheLastEntry,
         ),
       ),
     );
@@ -64,7 +65,7 @@ export function makeSowingCards({ waiting, names, sheets, unfolded, undo }) {
     setText(card.querySelector('h3'), nameOf(sowing));
     setText(
       card.querySelector('.about'),
-      `Sown ${t.moment(sowing.at, now())}, day ${Math.floor((now() - Date.parse(sowing.at)) / 86_400_000)}`,
+      texts.sownDay(t.moment(sowing.at, now()), Math.floor((now() - Date.parse(sowing.at)) / 86_400_000)),
     );
     setText(
       card.querySelector('.fraction'),
@@ -73,8 +74,8 @@ export function makeSowingCards({ waiting, names, sheets, unfolded, undo }) {
     const alive = sowing.alive + sum('potted') - sowing.potted;
     setText(
       card.querySelector('.tally'),
-      `Now: ${f.number(sum('ungerminated'))} ungerminated, ${f.number(sum('germinated'))} germinated, ` +
-        `${f.number(sum('potted'))} potted on (${f.number(alive)} alive), ${f.number(sum('culled'))} culled`,
+      texts.nowUngerminatedGerminated(f.number(sum('ungerminated')), f.number(sum('germinated'))) +
+        texts.pottedOnAliveCulled(f.number(sum('potted')), f.number(alive), f.number(sum('culled'))),
     );
     const shown = groups.filter(
       (group) => group.ungerminated + group.germinated > 0 || group.potted > 0 || waitingFor(group).length > 0,
@@ -83,14 +84,14 @@ export function makeSowingCards({ waiting, names, sheets, unfolded, undo }) {
   }
 
   function makeGroup(group) {
-    const button = (word, act, style) =>
+    const button = (name, word, act, style) =>
       h(
         'button',
         {
           type: 'button',
           class: style,
-          data: { act: word.toLowerCase() },
-          'aria-label': `${word}, group ${group.id}`,
+          data: { act: name },
+          'aria-label': texts.group5(word, group.id),
           on: { click: () => act(group.id) },
         },
         word,
@@ -104,9 +105,9 @@ export function makeSowingCards({ waiting, names, sheets, unfolded, undo }) {
       h(
         'div',
         { class: 'actions' },
-        button('Check', sheets.openCheck, 'main'),
-        button('Move', sheets.openMove),
-        button('Seedlings', sheets.openSurvival),
+        button('check', texts.check, sheets.openCheck, 'main'),
+        button('move', texts.move, sheets.openMove),
+        button('seedlings', texts.seedlings, sheets.openSurvival),
       ),
     );
   }
@@ -114,21 +115,18 @@ export function makeSowingCards({ waiting, names, sheets, unfolded, undo }) {
   function updateGroup(element, group) {
     const living = group.ungerminated + group.germinated;
     const waits = waitingFor(group).length;
-    setText(element.querySelector('.where'), living > 0 ? names(group.container) : 'Potted on');
+    setText(element.querySelector('.where'), living > 0 ? names(group.container) : texts.pottedOn);
     setText(
       element.querySelector('.counts'),
       living > 0
-        ? `group ${group.id}: ${f.number(group.ungerminated)} ungerminated, ${f.number(group.germinated)} germinated`
-        : `group ${group.id}: ${f.count(group.potted, 'seedling')}`,
+        ? texts.groupUngerminatedGerminated2(group.id, f.number(group.ungerminated), f.number(group.germinated))
+        : texts.group6(group.id, f.count(group.potted, texts.seedlingCount)),
     );
     setText(
       element.querySelector('.due'),
       group.nextCheck && living > 0 ? `${capital(dueWords(group.nextCheck.at, now()))}: ${group.nextCheck.why}.` : '',
     );
-    setText(
-      element.querySelector('.waits'),
-      waits > 0 ? `${f.count(waits, 'entry', 'entries')} waiting to be sent.` : '',
-    );
+    setText(element.querySelector('.waits'), waits > 0 ? texts.waitingToBeSent(f.count(waits, texts.entryCount)) : '');
     element.querySelector('[data-act=check]').hidden = living === 0;
     element.querySelector('[data-act=move]').hidden = living === 0;
     element.querySelector('[data-act=seedlings]').hidden = group.potted === 0;

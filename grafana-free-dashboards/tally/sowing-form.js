@@ -5,6 +5,7 @@ import { h } from '../shared/dom.js';
 import { form, typedIn } from '../shared/form.js';
 import { named, select, whole } from './form-parts.js';
 import { uuid } from './unsent.js';
+import { texts } from './texts.js';
 
 /**
  * @param containerOptions the containers to choose from, asked for each new line
@@ -19,10 +20,10 @@ export function sowingForm(containerOptions, done) {
       h(
         'div',
         { class: 'fields two' },
-        select(`container${number}`, number === 1 ? 'Container' : `Container ${number}`, containerOptions()),
+        select(`container${number}`, number === 1 ? texts.container : texts.container2(number), containerOptions()),
         named(
           `seeds${number}`,
-          number === 1 ? 'Seeds in it' : `Seeds in container ${number}`,
+          number === 1 ? texts.seedsInIt : texts.seedsInContainer(number),
           h('input', { inputmode: 'numeric', autocomplete: 'off' }),
         ),
       ),
@@ -31,19 +32,19 @@ export function sowingForm(containerOptions, done) {
   addPortion();
   return form({
     id: 'new-sowing',
-    submit: 'Write the sowing down',
+    submit: texts.writeTheSowingDown,
     content: [
-      select('lot', 'Seed lot'),
+      select('lot', texts.seedLot),
       portions,
-      h('button', { type: 'button', class: 'plain', on: { click: addPortion } }, 'Also into another container'),
-      named('at', 'Sown at (empty: now)', h('input', { type: 'datetime-local' })),
+      h('button', { type: 'button', class: 'plain', on: { click: addPortion } }, texts.alsoIntoAnotherContainer),
+      named('at', texts.sownAtEmptyNow, h('input', { type: 'datetime-local' })),
     ],
     save: async (element) => {
       const typed = typedIn(element);
       const groups = [];
       for (let i = 1; i <= portions.children.length; i += 1) {
         if (i === 1 || typed[`seeds${i}`].trim() !== '')
-          groups.push({ container: typed[`container${i}`], seeds: whole(typed[`seeds${i}`], 'Seeds') });
+          groups.push({ container: typed[`container${i}`], seeds: whole(typed[`seeds${i}`], texts.seeds) });
       }
       await api.sow({
         entry: key,
@@ -53,7 +54,7 @@ export function sowingForm(containerOptions, done) {
       });
       key = uuid();
       element.reset();
-      done('Sown. The next check is listed above.', null);
+      done(texts.sownTheNextCheckIs, null);
     },
   });
 }

@@ -6,16 +6,17 @@ import * as f from '../shared/format.js';
 import { form, typedIn } from '../shared/form.js';
 import { typedNumber } from '../shared/typed.js';
 import { named } from './form-parts.js';
+import { texts } from './texts.js';
 
 const FIGURES = [
-  { key: 'base', title: 'Base temperature', help: 'Below this, seeds gain nothing.', degrees: true },
-  { key: 'optimum', title: 'Best temperature', help: 'They germinate fastest at it.', degrees: true },
-  { key: 'ceiling', title: 'Ceiling temperature', help: 'Above this, no more than at it.', degrees: true },
-  { key: 'firstDays', title: 'First germinates after (days)', help: 'Tells when the first check is due.' },
-  { key: 'giveUpDays', title: 'Usually given up after (days)', help: 'Six weeks are common practice.' },
-  { key: 'fraction', title: 'Usually germinates (%)', help: 'Of the seeds sown.', percent: true },
-  { key: 'rootCm', title: 'Potted on with roots of (cm)', help: '' },
-  { key: 'keepsDays', title: 'Seed keeps (days)', help: 'Days after gathering. The lot shows the days left.' },
+  { key: 'base', title: texts.baseTemperature2, help: texts.belowThisSeedsGainNothing, degrees: true },
+  { key: 'optimum', title: texts.bestTemperature, help: texts.theyGerminateFastestAtIt, degrees: true },
+  { key: 'ceiling', title: texts.ceilingTemperature, help: texts.aboveThisNoMoreThan, degrees: true },
+  { key: 'firstDays', title: texts.firstGerminatesAfterDays, help: texts.tellsWhenTheFirstCheck },
+  { key: 'giveUpDays', title: texts.usuallyGivenUpAfterDays, help: texts.sixWeeksAreCommonPractice },
+  { key: 'fraction', title: texts.usuallyGerminates, help: texts.ofTheSeedsSown, percent: true },
+  { key: 'rootCm', title: texts.pottedOnWithRootsOf, help: '' },
+  { key: 'keepsDays', title: texts.seedKeepsDays, help: texts.daysAfterGatheringTheLot },
 ];
 
 export function speciesForm(species, done) {
@@ -26,13 +27,13 @@ export function speciesForm(species, done) {
   };
   return form({
     id: 'species-form',
-    submit: species ? 'Keep the changes' : 'Add the species',
+    submit: species ? texts.keepTheChanges : texts.addTheSpecies,
     content: [
-      named('name', 'Name', h('input', { value: species?.name ?? '', maxlength: 60, autocomplete: 'off' })),
+      named('name', texts.name, h('input', { value: species?.name ?? '', maxlength: 60, autocomplete: 'off' })),
       h(
         'details',
         {},
-        h('summary', {}, 'What is usual for it (all optional)'),
+        h('summary', {}, texts.whatIsUsualForIt),
         h(
           'div',
           { class: 'fields two' },
@@ -47,7 +48,7 @@ export function speciesForm(species, done) {
         ),
         named(
           'source',
-          'Where new figures come from',
+          texts.whereNewFiguresComeFrom,
           h('input', { value: 'common practice', maxlength: 300, autocomplete: 'off' }),
         ),
       ),
@@ -61,13 +62,13 @@ export function speciesForm(species, done) {
         const unchanged = raw === String(value(figure));
         figures[figure.key] = unchanged
           ? species.figures[figure.key]
-          : { value: inUnit(figure, decimal(raw, figure.title)), source: typed.source.trim() || 'own results' };
+          : { value: inUnit(figure, decimal(raw, figure.title)), source: typed.source.trim() || texts.ownResults };
       }
       const body = { name: typed.name.trim(), figures };
       if (species) await api.changeSpecies(species.id, body);
       else await api.addSpecies(body);
       if (!species) element.reset();
-      done(species ? 'Kept.' : `Added: ${body.name}.`, species ? 'species' : 'lot');
+      done(species ? texts.kept : texts.added(body.name), species ? 'species' : 'lot');
     },
   });
 }
@@ -76,6 +77,6 @@ const inUnit = (figure, value) => (figure.degrees ? f.fromUnit(value) : figure.p
 
 function decimal(raw, title) {
   const value = typedNumber(raw);
-  if (!Number.isFinite(value)) throw new Error(`${title}: “${raw}” is not a number.`);
+  if (!Number.isFinite(value)) throw new Error(texts.isNotANumber(title, raw));
   return value;
 }

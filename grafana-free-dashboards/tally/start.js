@@ -8,26 +8,27 @@ import { lotForm } from './lot-form.js';
 import { sowingForm } from './sowing-form.js';
 import { speciesForm } from './species-form.js';
 import { viabilityWords } from './viability-words.js';
+import { texts } from './texts.js';
 
 /** @param done called with words after something was added */
 export function makeStart({ host, done }) {
   const state = { tally: null };
   const container = step(
     'container',
-    'A container',
+    texts.aContainer,
     containerForm({
       id: 'tally-container',
-      submit: 'Make the container',
+      submit: texts.makeTheContainer,
       save: async (body, element) => {
         const made = await api.createContainer(body);
         element.reset();
-        done(`Made: ${made.name}.`, 'lot');
+        done(texts.made(made.name), 'lot');
       },
     }),
   );
-  const species = step('species', 'A species', speciesPart());
-  const lot = step('lot', 'A seed lot', lotForm(done));
-  const sowing = step('sowing', 'A sowing', sowingForm(containerOptions, done));
+  const species = step('species', texts.aSpecies, speciesPart());
+  const lot = step('lot', texts.aSeedLot, lotForm(done));
+  const sowing = step('sowing', texts.aSowing, sowingForm(containerOptions, done));
   const steps = { container, species, lot, sowing };
   host.append(h('h2', { id: 'start-title' }), h('p', { id: 'start-lead', class: 'quiet' }), ...Object.values(steps));
 
@@ -44,7 +45,7 @@ export function makeStart({ host, done }) {
       'div',
       {},
       known,
-      h('div', { class: 'field' }, h('label', { for: 'species-to-change' }, 'New, or change one'), pick),
+      h('div', { class: 'field' }, h('label', { for: 'species-to-change' }, texts.newOrChangeOne), pick),
       place,
     );
   }
@@ -56,15 +57,12 @@ export function makeStart({ host, done }) {
   function update(tally) {
     state.tally = tally;
     const empty = tally.sowings.length === 0;
-    setText(byId('start-title'), empty ? 'Nothing sown yet' : 'Add more');
-    setText(
-      byId('start-lead'),
-      empty ? 'Four steps to the first tally. A species that is there already need not be added.' : '',
-    );
+    setText(byId('start-title'), empty ? texts.nothingSownYet : texts.addMore);
+    setText(byId('start-lead'), empty ? texts.fourStepsToTheFirst : '');
     const names = new Map(tally.species.map((one) => [one.id, one.name]));
-    setText(byId('known-species'), `There already: ${tally.species.map((one) => one.name).join(', ') || 'none'}.`);
+    setText(byId('known-species'), texts.thereAlready(tally.species.map((one) => one.name).join(', ') || texts.none));
     setOptions(byId('species-to-change'), [
-      { value: '', text: 'A new species' },
+      { value: '', text: texts.aNewSpecies },
       ...tally.species.map((one) => ({ value: one.id, text: one.name })),
     ]);
     setOptions(
@@ -77,10 +75,10 @@ export function makeStart({ host, done }) {
     );
     for (const list of byId('new-sowing').querySelectorAll('select[name^=container]'))
       setOptions(list, containerOptions());
-    markDone(container, tally.containers.length > 0 && f.count(tally.containers.length, 'container'));
-    markDone(species, tally.species.length > 0 && `${tally.species.length} known`);
-    markDone(lot, tally.lots.length > 0 && f.count(tally.lots.length, 'lot'));
-    markDone(sowing, !empty && f.count(tally.sowings.length, 'sowing'));
+    markDone(container, tally.containers.length > 0 && f.count(tally.containers.length, texts.containerCount));
+    markDone(species, tally.species.length > 0 && texts.known(tally.species.length));
+    markDone(lot, tally.lots.length > 0 && f.count(tally.lots.length, texts.lotCount));
+    markDone(sowing, !empty && f.count(tally.sowings.length, texts.sowingCount));
   }
 
   /** Opens one step and closes the others. */
@@ -105,12 +103,20 @@ export function makeStart({ host, done }) {
 }
 
 const lotWords = (lot, names) =>
-  `${lot.name ?? names.get(lot.species) ?? lot.species}, lot ${lot.id}: ${lot.left} of ${lot.seeds} left${viabilityWords(lot.germinateIfSownNow) || freshWords(lot.freshness)}`;
+  texts.lotOfLeft(
+    lot.name ?? names.get(lot.species) ?? lot.species,
+    lot.id,
+    lot.left,
+    lot.seeds,
+    viabilityWords(lot.germinateIfSownNow) || freshWords(lot.freshness),
+  );
 
 export function freshWords(freshness) {
   if (!freshness) return '';
   const days = Math.floor(freshness.daysLeft);
-  return days >= 0 ? `, keeps ${f.count(days, 'more day')}` : `, kept too long by ${f.count(-days, 'day')}`;
+  return days >= 0
+    ? texts.keeps(f.count(days, texts.moreDayCount))
+    : texts.keptTooLongBy(f.count(-days, texts.dayCount));
 }
 
 function step(name, title, content) {

@@ -17,6 +17,7 @@ import { makeStart } from './start.js';
 import { drawUnsent } from './unsent-list.js';
 import { makeUnsent } from './unsent.js';
 import { makeWriting, say } from './writing.js';
+import { texts } from './texts.js';
 
 const SEND_AGAIN_MS = 4000;
 const LOOK_AGAIN_MS = 60_000;
@@ -129,7 +130,7 @@ function redraw() {
 
 async function fillRecord(id, place) {
   const sowing = tally.sowings.find((one) => one.id === id);
-  if (!place.firstChild) place.replaceChildren(h('p', { class: 'loading' }, 'Working it out …'));
+  if (!place.firstChild) place.replaceChildren(h('p', { class: 'loading' }, texts.workingItOut));
   try {
     await showRecord(place, sowing, {
       names,

@@ -4,6 +4,7 @@ import { now } from '../shared/clock.js';
 import { byId, h } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
+import { texts } from './texts.js';
 
 export function drawUnsent(unsent) {
   const list = unsent.list();
@@ -15,9 +16,9 @@ export function drawUnsent(unsent) {
       'li',
       { class: entry.refused ? 'refused' : '' },
       `${t.stamp(entry.writtenAt, now())}. ${entry.what}`,
-      entry.refused && `: refused, since ${entry.refused}`,
+      entry.refused && texts.refusedSince(entry.refused),
       ' ',
-      h('button', { type: 'button', class: 'plain', on: { click: () => unsent.discard(entry.key) } }, 'Discard'),
+      h('button', { type: 'button', class: 'plain', on: { click: () => unsent.discard(entry.key) } }, texts.discard),
     ),
   );
   part.replaceChildren(
@@ -25,8 +26,8 @@ export function drawUnsent(unsent) {
       'strong',
       {},
       waiting.length > 0
-        ? `${f.count(waiting.length, 'entry', 'entries')} waiting to be sent`
-        : 'Not taken by the service',
+        ? texts.waitingToBeSent2(f.count(waiting.length, texts.entryCount))
+        : texts.notTakenByTheService,
     ),
     h('ul', {}, items),
   );

@@ -2,10 +2,11 @@
 
 import { count, number } from '../shared/format.js';
 import { fractionWords } from './seed-words.js';
+import { texts } from './texts.js';
 
 /** What part of a lot would germinate if it were sown now, by the record of its species. */
 export const viabilityWords = (point) =>
-  point ? `, ${fractionWords(point.fraction, point.interval)} would germinate if sown now` : '';
+  point ? texts.wouldGerminateIfSownNow(fractionWords(point.fraction, point.interval)) : '';
 
 /** Germination by days since gathering: a headline, rows of name and value, and the assumptions. */
 export function viabilityPanel({
@@ -18,26 +19,35 @@ export function viabilityPanel({
   dispersion,
   curve,
 }) {
-  const open = notFinal > 0 ? `${count(notFinal, 'sowing')} not finished yet` : null;
+  const open = notFinal > 0 ? texts.notFinishedYet(count(notFinal, texts.sowingCount)) : null;
   if (!identified)
     return {
-      headline: `How long seed keeps cannot be estimated yet: ${reason}.`,
-      rows: [['Not counted', open]].filter(([, value]) => value),
+      headline: texts.howLongSeedKeepsCannot(reason),
+      rows: [[texts.notCounted, open]].filter(([, value]) => value),
       note: '',
     };
   const last = curve.at(-1);
   const half =
     halfDays === null
-      ? `not between ${number(curve[0].days)} and ${number(last.days)} days, those on record`
-      : `after ${number(halfDays, 1)} days (95 %: ${number(Math.max(0, halfDaysInterval[0]), 1)} to ${number(halfDaysInterval[1], 1)})`;
+      ? texts.notBetweenAndDaysThose(number(curve[0].days), number(last.days))
+      : texts.afterDays95To(
+          number(halfDays, 1),
+          number(Math.max(0, halfDaysInterval[0]), 1),
+          number(halfDaysInterval[1], 1),
+        );
   const lots = new Set(groups.map((group) => group.lot)).size;
   return {
-    headline: `Fewer germinate the longer seed is kept: ${fractionWords(curve[0].fraction, curve[0].interval)} after ${number(curve[0].days)} days, ${fractionWords(last.fraction, last.interval)} after ${number(last.days)} days.`,
+    headline: texts.fewerGerminateTheLongerSeed(
+      fractionWords(curve[0].fraction, curve[0].interval),
+      number(curve[0].days),
+      fractionWords(last.fraction, last.interval),
+      number(last.days),
+    ),
     rows: [
-      ['Half germinate', half],
-      ['Counted', `${count(groups.length, 'group')} of ${count(lots, 'lot')}`],
-      ['Not counted', open],
+      [texts.halfGerminate, half],
+      [texts.counted, texts.ofWord2(count(groups.length, texts.groupCount), count(lots, texts.lotCount))],
+      [texts.notCounted, open],
     ].filter(([, value]) => value),
-    note: `Days run from gathering to sowing, whatever the way of keeping. ${dispersion > 1 ? 'Groups differ by more than chance, which widens the intervals.' : 'Groups differ by no more than chance.'}`,
+    note: texts.daysRunFromGatheringTo(dispersion > 1 ? texts.groupsDifferByMoreThan : texts.groupsDifferByNoMore),
   };
 }

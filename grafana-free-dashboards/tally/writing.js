@@ -6,6 +6,7 @@ import { byId, h, problemBox } from '../shared/dom.js';
 import { confirmWithdrawal } from './entries.js';
 import { sentence } from './heat-words.js';
 import { keepPicture } from './photo.js';
+import { texts } from './texts.js';
 
 const PATIENCE_MS = 2500;
 
@@ -36,10 +37,10 @@ export function makeWriting({ unsent, names, refresh }) {
     const written = result.state === 'sent';
     const lost =
       picture &&
-      (written && result.answer ? await keepPicture(result.answer.entry.id, picture) : 'the entry has not arrived yet');
-    const pictureWords = lost ? ` The picture was not kept: ${sentence(lost)} Add it later, in the record.` : '';
-    if (!written) say(`Kept on this device. It is sent as soon as the service answers.${pictureWords}`);
-    else say(`Written down. ${entry.what}.${pictureWords}`, entry.kind !== 'withdrawal' && undoButton(result.answer));
+      (written && result.answer ? await keepPicture(result.answer.entry.id, picture) : texts.theEntryHasNotArrived);
+    const pictureWords = lost ? texts.thePictureWasNotKept(sentence(lost)) : '';
+    if (!written) say(texts.keptOnThisDeviceIt(pictureWords));
+    else say(texts.writtenDown(entry.what, pictureWords), entry.kind !== 'withdrawal' && undoButton(result.answer));
     if (picture && !lost) refresh(result.answer.entry.sowing);
     return null;
   }
@@ -48,7 +49,7 @@ export function makeWriting({ unsent, names, refresh }) {
 
   function undoButton(answer) {
     const sowing = answer?.sowing;
-    return sowing && h('button', { type: 'button', on: { click: () => undoLast(sowing) } }, 'Undo');
+    return sowing && h('button', { type: 'button', on: { click: () => undoLast(sowing) } }, texts.undo);
   }
 
   async function undoLast(sowing) {

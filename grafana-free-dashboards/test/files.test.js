@@ -43,7 +43,7 @@ test('containers, the room and sensors can be chosen', () => {
 
 test('the progress of an import in words', () => {
   const one = { state: 'running', percent: 40, stored: 12000, repeated: 3, rejected: 1, problem: null };
-  assert.equal(progressWords(one), 'Running, 40 %: 12,000 readings stored, 3 there already, 1 row rejected.');
+  assert.equal(progressWords(one), 'Running, 40 %: 12\u202f000 readings stored, 3 there already, 1 row rejected.');
   assert.equal(progressWords({ ...one, state: 'ready' }), 'Not started.');
   assert.equal(
     progressWords({ ...one, state: 'failed', stored: 1, repeated: 0, rejected: 0, problem: 'the disk is full' }),

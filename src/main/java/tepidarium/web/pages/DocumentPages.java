@@ -46,9 +46,11 @@ final class DocumentPages {
   private void send(Context ctx, String name) {
     String markdown = PageFrame.resource(FOLDER + name + ".md");
     String title = markdown.lines().findFirst().orElse(name).replaceFirst("^# ", "");
+    String language = ReaderLanguage.of(ctx);
     Pages.send(
         ctx,
-        PageFrame.page(TEMPLATE)
+        language,
+        PageFrame.page(TEMPLATE, language)
             .replace("<!-- title -->", title)
             .replace("<!-- name -->", name)
             .replace("<!-- text -->", html(markdown)));

@@ -21,10 +21,14 @@ final class PageFrame {
    * Builds the HTML of a page.
    *
    * @param name name of the page's folder, and of the HTML file in it
+   * @param language one of {@link PageTexts#LANGUAGES}
    */
-  static String page(String name) {
+  static String page(String name, String language) {
     String[] parts = resource("/pages/" + name + '/' + name + ".html").split("\n\n", 2);
-    return resource(FRAME).replace(HEAD, parts[0].strip()).replace(MAIN, parts[1].strip());
+    String frame = PageTexts.fill(resource(FRAME), "shared", language);
+    return frame
+        .replace(HEAD, PageTexts.fill(parts[0].strip(), name, language))
+        .replace(MAIN, PageTexts.fill(parts[1].strip(), name, language));
   }
 
   /** Reads a text file of the program, in UTF-8. */

@@ -12,11 +12,13 @@ import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.stream.Collectors;
 
 /**
  * Serves the pages with their style sheets, scripts and pictures. The HTML of each page is built
- * once at the start, from the frame and the page's own file. Browsers cache all files and
- * revalidate them with an ETag.
+ * once at the start in each language, from the frame, the page's own file and its texts. Browsers
+ * cache all files and revalidate them with an ETag.
  */
 public final class Pages {
   /** Names of the pages; each has a folder and an address, such as {@code /alerts.html}. */
@@ -60,21 +62,34 @@ public final class Pages {
           // HTML files are parts of pages and are served only within the frame.
           files.skipFileFunction = request -> request.getRequestURI().endsWith(".html");
         });
-    NAMES.forEach(name -> add(config.routes, "/" + name + ".html", PageFrame.page(name)));
-    String first = PageFrame.page(FIRST_PAGE);
+    NAMES.forEach(name -> add(config.routes, "/" + name + ".html", inEachLanguage(name)));
+    Map<String, String> first = inEachLanguage(FIRST_PAGE);
     add(config.routes, "/", first);
     add(config.routes, "/index.html", first);
     new DocumentPages().add(config.routes);
   }
 
-  private static void add(RoutesConfig routes, String address, String html) {
-    routes.get(address, ctx -> send(ctx, html));
-    routes.head(address, ctx -> send(ctx, html));
+  private static Map<String, String> inEachLanguage(String name) {
+    return PageTexts.LANGUAGES.stream()
+        .collect(
+            Collectors.toMap(language -> language, language -> PageFrame.page(name, language)));
   }
 
-  /** Sends a page, or status 304 if the browser has the same version. */
-  public static void send(Context ctx, String html) {
+  private static void add(RoutesConfig routes, String address, Map<String, String> byLanguage) {
+    routes.get(address, ctx -> send(ctx, byLanguage));
+    routes.head(address, ctx -> send(ctx, byLanguage));
+  }
+
+  private static void send(Context ctx, Map<String, String> byLanguage) {
+    String language = ReaderLanguage.of(ctx);
+    send(ctx, language, Objects.requireNonNull(byLanguage.get(language)));
+  }
+
+  /** Sends a page in one language, or status 304 if the browser has the same version. */
+  static void send(Context ctx, String language, String html) {
     HEADERS.forEach(ctx::header);
+    ctx.header("Content-Language", language);
+    ctx.header("Vary", "Accept-Language, Cookie");
     String tag = etag(html);
     ctx.header("ETag", tag);
     if (tag.equals(ctx.header("If-None-Match"))) {

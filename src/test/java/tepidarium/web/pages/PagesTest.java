@@ -2,6 +2,7 @@ package tepidarium.web.pages;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.javalin.Javalin;
@@ -12,6 +13,7 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -85,6 +87,7 @@ class PagesTest {
     assertTrue(html.contains("<script type=\"module\" src=\"/" + script + "\"></script>"), html);
     assertTrue(html.contains("<nav id=\"pages\""), html);
     assertFalse(html.contains("<!--"), html);
+    assertFalse(html.contains("{{"), html);
     for (String file : USED.matcher(html).results().map(used -> used.group(1)).toList()) {
       if (!file.startsWith("/uplot/")) {
         assertEquals(200, ask("GET", file).statusCode(), file);
@@ -104,6 +107,41 @@ class PagesTest {
     assertEquals(304, again.statusCode());
     assertEquals("", again.body());
     assertEquals(200, ask("GET", path, "If-None-Match", "\"other\"").statusCode());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "de-AT;q=0.9, ,                de, Zum Inhalt",
+    "'de-DE,de;q=0.9,en;q=0.8', , de, Zum Inhalt",
+    "'en-GB,de;q=0.5', ,           en, To the content",
+    "fr, ,                        en, To the content",
+    "not a; language, ,           en, To the content",
+    "de, language=en,             en, To the content",
+    "en, language=de,             de, Zum Inhalt",
+    "de, language=xx,             de, Zum Inhalt"
+  })
+  void pagesComeInTheLanguageThatTheReaderChoseOrTheBrowserPrefers(
+      String accepted, @Nullable String cookie, String language, String text)
+      throws IOException, InterruptedException {
+    String[] headers =
+        cookie == null
+            ? new String[] {"Accept-Language", accepted}
+            : new String[] {"Accept-Language", accepted, "Cookie", cookie};
+    for (String path : new String[] {"/", "/tally.html", "/docs/settings.html"}) {
+      HttpResponse<String> page = ask("GET", path, headers);
+      assertEquals(language, header(page, "Content-Language"), path);
+      assertEquals("Accept-Language, Cookie", header(page, "Vary"), path);
+      assertTrue(page.body().contains("<html lang=\"" + language + "\">"), page.body());
+      assertTrue(page.body().contains(text), page.body());
+      assertFalse(page.body().contains("{{"), page.body());
+    }
+  }
+
+  @Test
+  void textsOfThePageFillItsPlacesAndMissingOnesStopTheStart() {
+    assertEquals("<b>Anmelden</b>", PageTexts.fill("<b>{{signIn}}</b>", "login", "de"));
+    assertThrows(
+        IllegalStateException.class, () -> PageTexts.fill("{{noSuchText}}", "login", "de"));
   }
 
   @Test

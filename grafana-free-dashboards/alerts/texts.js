@@ -1,0 +1,6 @@
+// The texts of this page in the reader’s language.
+
+import { inLanguage } from '../shared/language.js';
+import en from './texts.en.js';
+
+export const texts = inLanguage({ en });

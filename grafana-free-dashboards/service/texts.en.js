@@ -1,0 +1,27 @@
+// The English texts of this page.
+
+export default {
+  /** In the HTML file; the server puts them in. */
+  html: {
+    service: 'Service',
+    theProgramOnTheComputer:
+      'The program on the computer that listens to the sensors: each of its parts, and what came in since its start. <a href="/docs/operation.html">Operation</a>',
+    askingTheService: 'Asking the service …',
+  },
+
+  // service.js
+  partsThoseThatDoNot: 'Parts; those that do not work come first.',
+  part: 'Part',
+  state: 'State',
+  details: 'Details',
+  version: (version) => `Version ${version}.`,
+  readingsSinceTheStartReceived: (received, stored, repeated, waiting) =>
+    `Readings since the start: ${received} received, ${stored} stored, ${repeated} repeated, ${waiting} waiting. `,
+  messageCount: { one: 'message', other: 'messages' },
+  notUnderstood: (counted) => `${counted} not understood`,
+
+  // words.js
+  works: 'works',
+  doesNotWork: 'does not work',
+  isStarting: 'is starting',
+};

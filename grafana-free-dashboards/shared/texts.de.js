@@ -1,0 +1,327 @@
+// The German texts of all pages.
+//
+// The same word for the same thing on every page:
+//
+//   acknowledge: bestätigen        band: Bereich              bench, heat bench: Wärmevergleich
+//   check (of seeds): Kontrolle    container: Behälter        cull: aussondern
+//   deadband: Hysterese            degree-hours: Gradstunden  excursion: Abweichung
+//   fault: Fehler                  figures: Auswertung        gap: Lücke
+//   germinate: keimen              heat mat: Heizmatte        heat source: Wärmequelle
+//   jar, box, bag, tray: Glas, Kasten, Beutel, Schale         label: Etikett
+//   leak (of light): Lichteinfall  limit: Grenze              lot: Saatgutpartie
+//   mapping rule: Zuordnungsregel  medium: Substrat           notice: Meldung
+//   opening: Öffnung               alert: Warnung             pause: pausieren
+//   placement: Einsatz             pot on: topfen             reading: Messwert
+//   retire: ausmustern             root: Keimwurzel           seed: Samen
+//   seedling: Sämling              service: Dienst            shelf: Regal
+//   sow, sowing: säen, Aussaat     species: Art               tally: Zählbuch
+//
+// Infinitives and nouns where they do; "Sie" not at all.
+
+/** A length of time after "seit", "vor" or "in": the word for days takes an n there. */
+export const dative = (length) => length.replace(/\bTage\b/, 'Tagen');
+
+export default {
+  /** In the HTML file; the server puts them in. */
+  html: {
+    language: 'de',
+    otherLanguage: 'en',
+    otherLanguageName: 'English',
+    tepidariumToTheShelf: 'Tepidarium, zum Regal',
+    pages: 'Seiten',
+    toTheContent: 'Zum Inhalt',
+    shelf: 'Regal',
+    alerts: 'Warnungen',
+    tally: 'Zählbuch',
+    heatBench: 'Wärmevergleich',
+    sensors: 'Sensoren',
+    files: 'Dateien',
+    notUnderstood: 'Nicht verstanden',
+    pressAnywhereOnThisPage:
+      'Irgendwo auf diese Seite tippen. Bis dahin spielt der Browser bei einer Meldung keinen Ton.',
+    figuresOnThesePagesNeed:
+      'Die Zahlen auf diesen Seiten brauchen JavaScript. Von anderen Servern wird nichts geladen.',
+    service: 'Dienst',
+    howIsThisWorkedOut: 'Wie wird das berechnet?',
+    cautions: 'Gefahren',
+    counting: 'Zählen',
+    notices: 'Meldungen',
+    settings: 'Einstellungen',
+    stores: 'Speicher',
+    operation: 'Betrieb',
+    api: 'API',
+    changes: 'Änderungen',
+    help: 'Hilfe (englisch):',
+  },
+
+  // alert-groups.js
+  acknowledgeAll: 'Alle bestätigen',
+  pauseAllFor1H: 'Alle 1 h pausieren',
+  containerCount: { one: 'Behälter', other: 'Behälter' },
+  onLookAtTheHeat: (counted, source, group) => `${counted} an „${source}“ ${group}. Zuerst nach der Wärmequelle sehen.`,
+
+  // alert-item.js
+  acknowledge: (title, name) => `Bestätigen: ${title}, ${name}`,
+  acknowledge2: 'Bestätigen',
+  pauseForOneHour: (title, name) => `Eine Stunde pausieren: ${title}, ${name}`,
+  pauseFor1H: '1 h pausieren',
+
+  // alert-words.js
+  lasted: (lasting) => `Dauerte ${lasting}`,
+  forWord: (lasting) => `Seit ${dative(lasting)}`,
+  outsideAtAbout: (forecastAt) => `außerhalb etwa um ${forecastAt}`,
+  nothingWasHeardFor: (lasting) => `${lasting} lang kam nichts`,
+  nothingHeardForSoNobody: (lasting) => `Seit ${dative(lasting)} kommt nichts; niemand weiß, wie es innen ist`,
+  was: 'War ',
+  forWord2: (part, limitWord, limit, lasting) => `${part}${limitWord} ${limit}, Dauer ${lasting}`,
+  now: (unitOf) => `jetzt ${unitOf}`,
+  pausedUntilThenItIs: (shelvedUntil) => `Pausiert bis ${shelvedUntil}; dann wieder offen.`,
+  overSinceNobodyHasAcknowledged: (returnedAt) => `Vorbei seit ${returnedAt}. Noch von niemandem bestätigt.`,
+  by: (acknowledgedBy) => ` von ${acknowledgedBy}`,
+  acknowledged: (acknowledgedAt, part) => `Bestätigt ${acknowledgedAt}${part}.`,
+
+  // attention.js
+  pausedAlertCount: { one: 'pausierte Warnung', other: 'pausierte Warnungen' },
+  newAlert: (title, containerName, alert) => `Neue Warnung. ${title}: ${containerName}. ${alert}`,
+
+  // call.js
+  theServiceDoesNotAnswer: 'Der Dienst antwortet nicht. Läuft er, und ist dieses Gerät in seinem Netz?',
+  theServiceSentAnAnswer: 'Die Antwort des Dienstes war nicht lesbar.',
+  theServiceRefused: (status) => `Der Dienst hat abgelehnt (${status}).`,
+
+  // conditions.js
+  tooCold: 'Zu kalt',
+  areTooCold: 'sind zu kalt',
+  below: 'unter',
+  coldest: 'am kältesten',
+  tooDry: 'Zu trocken',
+  areTooDry: 'sind zu trocken',
+  driest: 'am trockensten',
+  silent: 'Stumm',
+  areSilent: 'sind stumm',
+  notMeasuredReliably: 'Nicht zuverlässig gemessen',
+  areNotMeasuredReliably: 'werden nicht zuverlässig gemessen',
+  gettingTooCold: 'Wird zu kalt',
+  areGettingTooCold: 'werden zu kalt',
+  lightInside: 'Licht innen',
+  haveLightInside: 'haben Licht innen',
+  above: 'über',
+  brightest: 'am hellsten',
+  tooHot: 'Zu warm',
+  areTooHot: 'sind zu warm',
+  hottest: 'am wärmsten',
+  gettingTooHot: 'Wird zu warm',
+  areGettingTooHot: 'werden zu warm',
+  mediumDry: 'Substrat trocken',
+  areDryInTheirMedium: 'haben trockenes Substrat',
+  shortOfAir: 'Zu wenig frische Luft',
+  areShortOfAir: 'haben zu wenig frische Luft',
+  highest: 'höchstens',
+  batteryLow: 'Batterie schwach',
+  areLowOnBattery: 'haben eine schwache Batterie',
+  lowest: 'am niedrigsten',
+  beyond: 'jenseits von',
+  worst: 'äußerstenfalls',
+
+  // container-words.js
+  jar: 'Glas',
+  box: 'Kasten',
+  bag: 'Beutel',
+  tray: 'Schale',
+  noSensorPlaced: 'kein Sensor eingesetzt',
+  notReported: 'nicht gemeldet',
+  noSensor: 'Kein Sensor',
+  noSensorIsPlacedHere: 'Hier ist kein Sensor eingesetzt, also ist nichts bekannt.',
+  openForACheckUntil: (until) => `Offen für eine Kontrolle bis ${until}; Licht zählt als Öffnung.`,
+  itsTemperatureWasNotCompared: 'Die Temperatur wurde noch nicht mit den Grenzen verglichen.',
+  notCheckedYet: 'Noch nicht geprüft',
+  aSensorIsPlacedBut: 'Ein Sensor ist eingesetzt, aber noch kam keine Temperatur von ihm.',
+  pausedForNow: 'Vorläufig pausiert.',
+  acknowledged2: 'Bestätigt.',
+  needsYou: 'Braucht Hilfe',
+  seenByYou: 'Gesehen',
+  drifting: 'Weicht ab',
+  open: 'Offen',
+  noReadingYet: 'Noch kein Messwert',
+  inOrder: 'In Ordnung',
+  nothingHasBeenHeardFrom: 'Vom Sensor kam noch nichts.',
+  nothingHeardForItMay: (duration) =>
+    `Seit ${dative(duration)} kommt nichts. Vielleicht ist es kalt oder offen: Sensor und Batterie prüfen.`,
+  warm: 'warm',
+  dark: 'dunkel',
+  moist: 'feucht',
+  darkness: 'Dunkelheit',
+  moisture: 'Feuchte',
+  noReadingNow: 'Zurzeit kein Messwert',
+  notMeasured: 'Nicht gemessen',
+  missing: (gapHours, part) => `${gapHours} fehlen${part}`,
+  betweenAnd: (heat, lower, upper) => `${heat}: zwischen ${lower} und ${upper}`,
+  battery: (volts) => `Batterie ${volts}`,
+
+  // copy.js
+  copied: 'Kopiert',
+  selectAndCopyByHand: 'Von Hand markieren und kopieren',
+
+  // fault-list.js
+  decidedBy: (by) => `, entschieden von ${by}`,
+
+  // fault-words.js
+  powerOnValue: 'Einschaltwert',
+  sensorChipNotConnected: 'Sensorchip nicht verbunden',
+  errorCode: 'Fehlercode',
+  outOfRange: 'Außerhalb des Messbereichs',
+  impossibleValue: 'Unmöglicher Wert',
+  stuckValue: 'Wert steht still',
+  spike: 'Ausreißer',
+  jump: 'Sprung',
+  saturatedHumidity: 'Feuchte gesättigt',
+  saturatedLight: 'Licht gesättigt',
+  condensation: 'Kondenswasser',
+  twoSensorsDriftApart: 'Zwei Sensoren laufen auseinander',
+  wrongClock: 'Uhr falsch',
+  longerInterval: 'Längerer Abstand',
+  fallingBattery: 'Batterie fällt',
+  counted: 'mitgerechnet',
+  leftOutOfFigures: 'nicht mitgerechnet',
+  partlyLeftOutOfFigures: 'teilweise nicht mitgerechnet',
+  battery2: 'Batterie',
+  allQuantities: 'Alle Größen',
+  refusedOnArrivalLeftOut: 'bei der Ankunft abgewiesen, nicht mitgerechnet',
+  since: (from) => `seit ${from}`,
+  to: (from, to) => `${from} bis ${to}`,
+  exclude: 'Ausschließen',
+  include: 'Mitrechnen',
+  noSensorFaultsInThis: 'Keine Sensorfehler in diesem Zeitraum.',
+  faultCount: { one: 'Fehler', other: 'Fehler' },
+  allCountedInTheFigures: (counted) => `${counted}, alle mitgerechnet.`,
+  itIs: 'er ist',
+  allAre: 'alle sind',
+  leftOutOfTheFigures: (counted, part) => `${counted}; ${part} nicht mitgerechnet.`,
+  ofWord: (hours) => `${hours} `,
+  faultyStretchCount: { one: 'fehlerhafter Abschnitt', other: 'fehlerhafte Abschnitte' },
+  leftOutBecauseOfFaults: (join) => `Wegen Fehlern nicht mitgerechnet: ${join}.`,
+  leftOutBecauseOfFaults2: (hours) => `${hours} wegen Fehlern nicht mitgerechnet`,
+  faults: (join) => `Fehler: ${join}.`,
+  in7DaysNewest: (counted, inSentence) => `${counted} in 7 Tagen, zuletzt: ${inSentence}`,
+
+  // form.js
+  pleaseLookAtThisAgain: 'Bitte noch einmal ansehen:',
+
+  // format.js
+  saturated: 'gesättigt',
+  lux: (number) => `${number} lx`,
+  luxH: (number) => `${number} lx·h`,
+  ppm: (number) => `${number} ppm`,
+  over999: 'über 99,9 %',
+  under01: 'unter 0,1 %',
+
+  // gauge.js
+  bandTo: (low, high) => `Bereich ${low} bis ${high}`,
+  temperatureNotKnown: (band) => `Temperatur unbekannt; ${band}.`,
+  belowTheBand: 'unter dem Bereich',
+  aboveTheBand: 'über dem Bereich',
+  withinTheBand: 'im Bereich',
+
+  // health.js
+  askingTheServiceHowIt: 'Zustand des Dienstes wird abgefragt …',
+  theServiceWorksWithoutProblems: 'Der Dienst arbeitet ohne Störung.',
+  aPartOfTheService: 'Ein Teil des Dienstes arbeitet nicht.',
+  theServiceIsStarting: 'Der Dienst startet.',
+
+  // latest-words.js
+  readingCount: { one: 'Messwert', other: 'Messwerte' },
+  ofUncertainTime: (counted) => `${counted} mit unsicherer Zeit`,
+  noValuesYet: 'noch keine Werte',
+
+  // limit-words.js
+  justNowAnAlertFollows: (title, place) => `${title}, gerade eben: ${place}. Bleibt es so, folgt eine Warnung.`,
+  forWord3: (duration) => `, seit ${dative(duration)}`,
+
+  // open-count.js
+  open2: (size) => ` (${size} offen)`,
+
+  // page.js
+  live: 'Live',
+  connecting: 'Verbindet',
+  notLive: 'Nicht live',
+  theServiceDoesNotAnswer2: 'Der Dienst antwortet nicht.',
+  notLiveSinceWhatYou: (downSince, reason) =>
+    `Nicht live seit ${downSince}. ${reason} Die Anzeige kann veraltet sein; an jeder Zahl steht ihr Alter. Neuer Versuch von selbst.`,
+
+  // quantities.js
+  temperature: 'Temperatur',
+  neverMeasured: 'nie gemessen',
+  humidity: 'Feuchte',
+  notMeasured2: 'nicht gemessen',
+  light: 'Licht',
+  co2: 'CO₂',
+  co22: 'CO₂ ',
+  medium: 'Substrat',
+  medium2: 'Substrat ',
+
+  // remedies.js
+  compareTopicAndPayloadWith: 'Topic und Inhalt mit dem Beispiel in Schritt 1 der Anleitung im Regal vergleichen.',
+  useTheNamesTemperatureHumidity:
+    'Die Namen temperature, humidity, light, co2, mediumMoisture und battery verwenden, mit bloßen Zahlen in °C, %, lx, ppm, % und V.',
+  publishToTheRootTopic:
+    'An das Wurzel-Topic, einen Schrägstrich und den Namen des Sensors senden. Namen haben 1 bis 64 Buchstaben, Ziffern, _ oder -.',
+  publishBelowTheRootTopic: 'Unter dem Wurzel-Topic senden oder eine Zuordnungsregel für dieses Topic anlegen.',
+  publishToATopicThat:
+    'An ein Topic senden, das dieses Konto benutzen darf, oder seine Rechte in den Einstellungen ändern.',
+  letTheDeviceSendOnly: 'Das Gerät nur senden lassen, wenn es gemessen hat.',
+  sendFewerReadingsInOne: 'Weniger Messwerte in einer Nachricht senden.',
+  sendPlainTextInUtf: 'Reinen Text in UTF-8 senden.',
+  sendOneCompleteJsonObject:
+    'Ein vollständiges JSON-Objekt senden. Ist der Inhalt abgeschnitten, den Nachrichtenpuffer des Geräts vergrößern.',
+  sendPlainNumbersWithA: 'Bloße Zahlen mit Dezimalpunkt senden, ohne Einheit.',
+  checkTheSensorsWiringAnd:
+    'Verdrahtung und Einheit des Sensors prüfen. Ein loser Draht liest sich oft als 85 °C oder \u2212127 °C.',
+  setTheDevicesClockOr: 'Die Uhr des Geräts stellen. Oder „age“ statt „at“ senden, die Sekunden seit der Messung.',
+  publishWithoutTheRetainFlag:
+    'Ohne das Flag „retain“ senden. Der Broker sendet eine behaltene Nachricht später noch einmal, als wäre sie neu.',
+  setTheClockOfThe: 'Die Uhr des Rechners stellen, auf dem der Dienst läuft.',
+  sendTheMinutesFrom0: 'Die Minuten von 0 bis 240 als bloße Zahl senden, oder einen leeren Inhalt für 10 Minuten.',
+  removeCountersAndTimesFrom: 'Zähler und Zeiten aus den Sensornamen nehmen, oder den Sensor in einen Behälter setzen.',
+  checkTheClockAndThe: 'Uhr und Sendeabstand des Geräts prüfen.',
+
+  // sensor-place.js
+  withoutAPlace: 'ohne Platz',
+  outsideInTheRoom: 'außen, im Raum',
+  inWord: (name) => `in ${name}`,
+
+  // text.js
+  and: (join, at) => `${join} und ${at}`,
+  titleInSentence: (title) => title,
+
+  // tile.js
+  last: (show) => `zuletzt ${show}, `,
+
+  // time-format.js
+  justNow: 'gerade eben',
+  sAgo: (part) => `vor ${part} s`,
+  ago: (ms) => `vor ${dative(ms)}`,
+  today: (text) => `heute ${text}`,
+  seconds: (n) => `${n} s`,
+  minutes: (n) => `${n} min`,
+  hours: (n) => `${n} h`,
+  days: (n) => `${n} ${n === 1 ? 'Tag' : 'Tage'}`,
+  inTime: (ms) => `in ${dative(ms)}`,
+
+  // trouble.js
+  tryingAgainByItself: 'Neuer Versuch von selbst.',
+
+  // unit-switch.js
+  fahrenheitChangeToCelsius: 'Fahrenheit; auf Celsius wechseln',
+  celsiusChangeToFahrenheit: 'Celsius; auf Fahrenheit wechseln',
+  temperaturesIn: (part) => `Temperaturen in ${part}`,
+
+  // visitor.js
+  noLoginEveryoneWhoReaches:
+    'Ohne Anmeldung: Wer diese Adresse erreicht, kann alles ändern, außer ein Proxy verlangt eine Anmeldung. Die Einstellung „login“ ist „never“.',
+  people: 'Personen',
+  account: 'Konto',
+  signOut: 'Abmelden',
+  signedInAs: (name) => `Angemeldet als ${name}`,
+  signIn: 'Anmelden',
+  youAreSignedOut: 'Abgemeldet.',
+};

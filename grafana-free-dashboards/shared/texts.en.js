@@ -1,0 +1,302 @@
+// The English texts of all pages.
+
+export default {
+  /** In the HTML file; the server puts them in. */
+  html: {
+    language: 'en',
+    otherLanguage: 'de',
+    otherLanguageName: 'Deutsch',
+    tepidariumToTheShelf: 'Tepidarium, to the Shelf',
+    pages: 'Pages',
+    toTheContent: 'To the content',
+    shelf: 'Shelf',
+    alerts: 'Alerts',
+    tally: 'Tally',
+    heatBench: 'Heat bench',
+    sensors: 'Sensors',
+    files: 'Files',
+    notUnderstood: 'Not understood',
+    pressAnywhereOnThisPage: 'Press anywhere on this page. Until then, the browser plays no sound when a notice comes.',
+    figuresOnThesePagesNeed: 'Figures on these pages need JavaScript. Nothing is loaded from other servers.',
+    service: 'Service',
+    howIsThisWorkedOut: 'How is this worked out?',
+    cautions: 'Cautions',
+    counting: 'Counting',
+    notices: 'Notices',
+    settings: 'Settings',
+    stores: 'Stores',
+    operation: 'Operation',
+    api: 'API',
+    changes: 'Changes',
+    help: 'Help:',
+  },
+
+  // alert-groups.js
+  acknowledgeAll: 'Acknowledge all',
+  pauseAllFor1H: 'Pause all for 1 h',
+  containerCount: { one: 'container', other: 'containers' },
+  onLookAtTheHeat: (counted, source, group) => `${counted} on “${source}” ${group}. Look at the heat source first.`,
+
+  // alert-item.js
+  acknowledge: (title, name) => `Acknowledge: ${title}, ${name}`,
+  acknowledge2: 'Acknowledge',
+  pauseForOneHour: (title, name) => `Pause for one hour: ${title}, ${name}`,
+  pauseFor1H: 'Pause for 1 h',
+
+  // alert-words.js
+  lasted: (lasting) => `Lasted ${lasting}`,
+  forWord: (lasting) => `For ${lasting}`,
+  outsideAtAbout: (forecastAt) => `outside at about ${forecastAt}`,
+  nothingWasHeardFor: (lasting) => `Nothing was heard for ${lasting}`,
+  nothingHeardForSoNobody: (lasting) => `Nothing heard for ${lasting}, so nobody knows how it is inside`,
+  was: 'Was ',
+  forWord2: (part, limitWord, limit, lasting) => `${part}${limitWord} ${limit} for ${lasting}`,
+  now: (unitOf) => `now ${unitOf}`,
+  pausedUntilThenItIs: (shelvedUntil) => `Paused until ${shelvedUntil}; then it is open again.`,
+  overSinceNobodyHasAcknowledged: (returnedAt) => `Over since ${returnedAt}. Nobody has acknowledged it yet.`,
+  by: (acknowledgedBy) => ` by ${acknowledgedBy}`,
+  acknowledged: (acknowledgedAt, part) => `Acknowledged ${acknowledgedAt}${part}.`,
+
+  // attention.js
+  pausedAlertCount: { one: 'paused alert', other: 'paused alerts' },
+  newAlert: (title, containerName, alert) => `New alert. ${title}: ${containerName}. ${alert}`,
+
+  // call.js
+  theServiceDoesNotAnswer: 'The service does not answer. Is it running, and is this device on its network?',
+  theServiceSentAnAnswer: 'The service sent an answer that could not be read.',
+  theServiceRefused: (status) => `The service refused (${status}).`,
+
+  // conditions.js
+  tooCold: 'Too cold',
+  areTooCold: 'are too cold',
+  below: 'below',
+  coldest: 'coldest',
+  tooDry: 'Too dry',
+  areTooDry: 'are too dry',
+  driest: 'driest',
+  silent: 'Silent',
+  areSilent: 'are silent',
+  notMeasuredReliably: 'Not measured reliably',
+  areNotMeasuredReliably: 'are not measured reliably',
+  gettingTooCold: 'Getting too cold',
+  areGettingTooCold: 'are getting too cold',
+  lightInside: 'Light inside',
+  haveLightInside: 'have light inside',
+  above: 'above',
+  brightest: 'brightest',
+  tooHot: 'Too hot',
+  areTooHot: 'are too hot',
+  hottest: 'hottest',
+  gettingTooHot: 'Getting too hot',
+  areGettingTooHot: 'are getting too hot',
+  mediumDry: 'Medium dry',
+  areDryInTheirMedium: 'are dry in their medium',
+  shortOfAir: 'Short of air',
+  areShortOfAir: 'are short of air',
+  highest: 'highest',
+  batteryLow: 'Battery low',
+  areLowOnBattery: 'are low on battery',
+  lowest: 'lowest',
+  beyond: 'beyond',
+  worst: 'worst',
+
+  // container-words.js
+  jar: 'Jar',
+  box: 'Box',
+  bag: 'Bag',
+  tray: 'Tray',
+  noSensorPlaced: 'no sensor placed',
+  notReported: 'not reported',
+  noSensor: 'No sensor',
+  noSensorIsPlacedHere: 'No sensor is placed here, so nothing is known.',
+  openForACheckUntil: (until) => `Open for a check until ${until}; light counts as an opening.`,
+  itsTemperatureWasNotCompared: 'Its temperature was not compared with its limits yet.',
+  notCheckedYet: 'Not checked yet',
+  aSensorIsPlacedBut: 'A sensor is placed, but no temperature has come from it yet.',
+  pausedForNow: 'Paused for now.',
+  acknowledged2: 'Acknowledged.',
+  needsYou: 'Needs you',
+  seenByYou: 'Seen by you',
+  drifting: 'Drifting',
+  open: 'Open',
+  noReadingYet: 'No reading yet',
+  inOrder: 'In order',
+  nothingHasBeenHeardFrom: 'Nothing has been heard from its sensor yet.',
+  nothingHeardForItMay: (duration) =>
+    `Nothing heard for ${duration}. It may be cold or open: look at sensor and battery.`,
+  warm: 'warm',
+  dark: 'dark',
+  moist: 'moist',
+  darkness: 'darkness',
+  moisture: 'moisture',
+  noReadingNow: 'No reading now',
+  notMeasured: 'Not measured',
+  missing: (gapHours, part) => `${gapHours} missing${part}`,
+  betweenAnd: (heat, lower, upper) => `${heat}: between ${lower} and ${upper}`,
+  battery: (volts) => `battery ${volts}`,
+
+  // copy.js
+  copied: 'Copied',
+  selectAndCopyByHand: 'Select and copy by hand',
+
+  // fault-list.js
+  decidedBy: (by) => `, decided by ${by}`,
+
+  // fault-words.js
+  powerOnValue: 'Power-on value',
+  sensorChipNotConnected: 'Sensor chip not connected',
+  errorCode: 'Error code',
+  outOfRange: 'Out of range',
+  impossibleValue: 'Impossible value',
+  stuckValue: 'Stuck value',
+  spike: 'Spike',
+  jump: 'Jump',
+  saturatedHumidity: 'Saturated humidity',
+  saturatedLight: 'Saturated light',
+  condensation: 'Condensation',
+  twoSensorsDriftApart: 'Two sensors drift apart',
+  wrongClock: 'Wrong clock',
+  longerInterval: 'Longer interval',
+  fallingBattery: 'Falling battery',
+  counted: 'counted',
+  leftOutOfFigures: 'left out of figures',
+  partlyLeftOutOfFigures: 'partly left out of figures',
+  battery2: 'Battery',
+  allQuantities: 'All quantities',
+  refusedOnArrivalLeftOut: 'refused on arrival, left out of figures',
+  since: (from) => `since ${from}`,
+  to: (from, to) => `${from} to ${to}`,
+  exclude: 'Exclude',
+  include: 'Include',
+  noSensorFaultsInThis: 'No sensor faults in this stretch.',
+  faultCount: { one: 'fault', other: 'faults' },
+  allCountedInTheFigures: (counted) => `${counted}, all counted in the figures.`,
+  itIs: 'it is',
+  allAre: 'all are',
+  leftOutOfTheFigures: (counted, part) => `${counted}; ${part} left out of the figures.`,
+  ofWord: (hours) => `${hours} of `,
+  faultyStretchCount: { one: 'faulty stretch', other: 'faulty stretches' },
+  leftOutBecauseOfFaults: (join) => `Left out because of faults: ${join}.`,
+  leftOutBecauseOfFaults2: (hours) => `${hours} left out because of faults`,
+  faults: (join) => `Faults: ${join}.`,
+  in7DaysNewest: (counted, inSentence) => `${counted} in 7 days, newest: ${inSentence}`,
+
+  // form.js
+  pleaseLookAtThisAgain: 'Please look at this again:',
+
+  // format.js
+  saturated: 'saturated',
+  lux: (number) => `${number} lux`,
+  luxH: (number) => `${number} lux·h`,
+  ppm: (number) => `${number} ppm`,
+  over999: 'over 99.9 %',
+  under01: 'under 0.1 %',
+
+  // gauge.js
+  bandTo: (low, high) => `band ${low} to ${high}`,
+  temperatureNotKnown: (band) => `Temperature not known; ${band}.`,
+  belowTheBand: 'below the band',
+  aboveTheBand: 'above the band',
+  withinTheBand: 'within the band',
+
+  // health.js
+  askingTheServiceHowIt: 'Asking the service how it is …',
+  theServiceWorksWithoutProblems: 'The service works without problems.',
+  aPartOfTheService: 'A part of the service does not work.',
+  theServiceIsStarting: 'The service is starting.',
+
+  // latest-words.js
+  readingCount: { one: 'reading', other: 'readings' },
+  ofUncertainTime: (counted) => `${counted} of uncertain time`,
+  noValuesYet: 'no values yet',
+
+  // limit-words.js
+  justNowAnAlertFollows: (title, place) => `${title}, just now: ${place}. An alert follows if it lasts.`,
+  forWord3: (duration) => `, for ${duration}`,
+
+  // open-count.js
+  open2: (size) => ` (${size} open)`,
+
+  // page.js
+  live: 'Live',
+  connecting: 'Connecting',
+  notLive: 'Not live',
+  theServiceDoesNotAnswer2: 'The service does not answer.',
+  notLiveSinceWhatYou: (downSince, reason) =>
+    `Not live since ${downSince}. ${reason} What you see may be out of date; each figure says how old it is. Trying again by itself.`,
+
+  // quantities.js
+  temperature: 'Temperature',
+  neverMeasured: 'never measured',
+  humidity: 'Humidity',
+  notMeasured2: 'not measured',
+  light: 'Light',
+  co2: 'CO₂',
+  co22: 'CO₂ ',
+  medium: 'Medium',
+  medium2: 'medium ',
+
+  // remedies.js
+  compareTopicAndPayloadWith: 'Compare topic and payload with the example in step 1 of the guide on the Shelf.',
+  useTheNamesTemperatureHumidity:
+    'Use the names temperature, humidity, light, co2, mediumMoisture and battery, with plain numbers in °C, %, lux, ppm, % and V.',
+  publishToTheRootTopic:
+    'Publish to the root topic, a slash and the sensor’s name. Names have 1 to 64 letters, digits, _ or -.',
+  publishBelowTheRootTopic: 'Publish below the root topic, or add a mapping rule for this topic.',
+  publishToATopicThat: 'Publish to a topic that this account may use, or change its rights in the settings.',
+  letTheDeviceSendOnly: 'Let the device send only when it has measured.',
+  sendFewerReadingsInOne: 'Send fewer readings in one message.',
+  sendPlainTextInUtf: 'Send plain text in UTF-8.',
+  sendOneCompleteJsonObject:
+    'Send one complete JSON object. If the payload is cut short, enlarge the message buffer of the device.',
+  sendPlainNumbersWithA: 'Send plain numbers with a decimal point, without a unit.',
+  checkTheSensorsWiringAnd: 'Check the sensor’s wiring and unit. A loose wire often reads as 85 °C or \u2212127 °C.',
+  setTheDevicesClockOr: 'Set the device’s clock. Or send “age”, the seconds since measuring, instead of “at”.',
+  publishWithoutTheRetainFlag:
+    'Publish without the “retain” flag. The broker sends a retained message again later, as if it were new.',
+  setTheClockOfThe: 'Set the clock of the machine on which this service runs.',
+  sendTheMinutesFrom0: 'Send the minutes from 0 to 240 as a plain number, or an empty payload for 10 minutes.',
+  removeCountersAndTimesFrom: 'Remove counters and times from sensor names, or place the sensor in a container.',
+  checkTheClockAndThe: 'Check the clock and the sending interval of the device.',
+
+  // sensor-place.js
+  withoutAPlace: 'without a place',
+  outsideInTheRoom: 'outside, in the room',
+  inWord: (name) => `in ${name}`,
+
+  // text.js
+  and: (join, at) => `${join} and ${at}`,
+  titleInSentence: (title) => title.charAt(0).toLowerCase() + title.slice(1),
+
+  // tile.js
+  last: (show) => `last ${show}, `,
+
+  // time-format.js
+  justNow: 'just now',
+  sAgo: (part) => `${part} s ago`,
+  ago: (ms) => `${ms} ago`,
+  today: (text) => `today ${text}`,
+  seconds: (n) => `${n} s`,
+  minutes: (n) => `${n} min`,
+  hours: (n) => `${n} h`,
+  days: (n) => `${n} ${n === 1 ? 'day' : 'days'}`,
+  inTime: (ms) => `in ${ms}`,
+
+  // trouble.js
+  tryingAgainByItself: 'Trying again by itself.',
+
+  // unit-switch.js
+  fahrenheitChangeToCelsius: 'Fahrenheit; change to Celsius',
+  celsiusChangeToFahrenheit: 'Celsius; change to Fahrenheit',
+  temperaturesIn: (part) => `Temperatures in ${part}`,
+
+  // visitor.js
+  noLoginEveryoneWhoReaches:
+    'No login: everyone who reaches this address can change everything, unless a proxy asks for a login. The setting login is never.',
+  people: 'People',
+  account: 'Account',
+  signOut: 'Sign out',
+  signedInAs: (name) => `Signed in as ${name}`,
+  signIn: 'Sign in',
+  youAreSignedOut: 'You are signed out.',
+};
