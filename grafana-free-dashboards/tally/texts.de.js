@@ -1,0 +1,545 @@
+// The German texts of this page.
+
+export default {
+  /** In the HTML file; the server puts them in. */
+  html: {
+    tally: 'Zählbuch',
+    howToCount: 'So wird gezählt',
+    askingTheService: 'Der Dienst wird gefragt …',
+    nextChecks: 'Nächste Kontrollen',
+    species: 'Arten',
+    checksDueAsACalendar: 'Fällige Kontrollen als Kalender',
+    sowings: 'Aussaaten',
+    compareTwoSowings: 'Zwei Aussaaten vergleichen',
+    compareHeatSources: 'Wärmequellen vergleichen',
+    heatOrDays: 'Wärme oder Tage?',
+    theRecordAsCsv: 'Das Zählbuch als CSV',
+    seedLots: 'Saatgutpartien',
+    entries: 'Einträge',
+    theColumns: 'Die Spalten',
+    seasonReportAllOfIt:
+      '<a href="/season.html">Saisonbericht</a>: alles auf einer Seite, zum Drucken und zum Aufheben für spätere Saisons.',
+    takeItAlong: 'Mitnehmen:',
+  },
+
+  // check-fields.js
+  newlyGerminated: 'Neu gekeimt',
+  pottedOn: 'Getopft',
+  whyCulled: (number) => `Grund des Aussonderns, ${number}`,
+  culled: 'Ausgesondert',
+  hadGerminatedBefore: 'waren schon gekeimt',
+  culledForAnotherReasonToo: 'Noch aus anderem Grund ausgesondert',
+  rootLengthsCmOptional: 'Längen der Keimwurzeln (cm, freiwillig)',
+  oneForEachSeedMeasured: 'Eine je gemessenem Samen: 2,5; 3; 4',
+  rootLengthsIsNotA: (part) => `Längen der Keimwurzeln: „${part}“ ist keine Länge in cm.`,
+
+  // check-row.js
+  checkGroup: (id) => `Gruppe ${id} kontrollieren`,
+  check: 'Kontrolle',
+
+  // compare-words.js
+  nothingToCompareYet: 'Noch nichts zu vergleichen.',
+  nobodyHasLookedAtThe: (join) => `Noch niemand hat die Samen von ${join} angesehen.`,
+  theFirstLessTheSecond: (difference) => `Die erste minus die zweite: ${difference} Prozentpunkte; `,
+  anythingFromToFitsThese: (low, high, fisherP) =>
+    `alles von ${low} bis ${high} passt zu diesen Zählungen (95 %, Newcombe). Exakter Test nach Fisher: p = ${fisherP}.`,
+  bothFractionsAreTheSame: 'Beide Anteile sind bisher gleich; das beweist nicht, dass beide gleich gut sind.',
+  seedCount: { one: 'Samen', other: 'Samen' },
+  toFindADifferenceOf: (counted, sown, sown2) =>
+    `Um einen so großen Unterschied in vier von fünf Versuchen zu finden, braucht jede etwa ${counted}; sie hatten ${sown} und ${sown2}.`,
+  paceAndFinalFractionTogether: (p) => `Tempo und Endanteil zusammen (Log-Rank über Zeitspannen): p = ${p}.`,
+  notOverYetAndSeeds: (remaining, remaining2, dayWords, dayWords2) =>
+    `Noch nicht zu Ende: ${remaining} und ${remaining2} Samen noch gesund, beobachtet im Mittel bis ${dayWords} und ${dayWords2}. `,
+  aSowingThatWasWatched: 'Eine länger beobachtete Aussaat hatte mehr Zeit.',
+  ofWord: (name, germinated, sown, fraction, others) => `${name}: ${germinated} von ${sown}, ${fraction}${others}.`,
+  didBetterByMoreThan: (part) => `${part} war besser, deutlicher als durch Zufall zu erwarten.`,
+  theseTwoSayAlmostNothing: 'Diese beiden sagen fast nichts darüber, welche besser ist.',
+  theseTwoDoNotTell: 'Diese beiden zeigen nicht sicher, welche besser ist.',
+  bestAndWorstGroupAre: (number) => `Beste und schlechteste Gruppe liegen ${number} Prozentpunkte auseinander.`,
+  groupCount: { one: 'Gruppe', other: 'Gruppen' },
+  seedTestingToleratesPointsFor: (number, counted) =>
+    `Die Saatgutprüfung duldet ${number} Punkte bei ${counted} dieser Größe.`,
+  exact: 'exakter',
+  chanceAloneMakesGroupsDiffer: (pWords, part) =>
+    `So große Unterschiede macht der Zufall allein mit p = ${pWords} (${part} Test).`,
+  allGroupsTogetherOfWhen: (germinated, sown, fraction) =>
+    `Alle Gruppen zusammen: ${germinated} von ${sown}, ${fraction}, ihre Unterschiede berücksichtigt.`,
+  withAllOrNoneGerminated: 'Sind alle oder keine gekeimt, konnte sich kein Unterschied zeigen.',
+  smallDifferencesCanStayUnseen: 'Kleine Unterschiede bleiben bei so wenigen Samen vielleicht unbemerkt.',
+  theGroupsDifferByMore:
+    'Die Gruppen unterscheiden sich stärker als durch Zufall: nach einer Ursache in einem Behälter suchen.',
+  theGroupsDoNotDiffer: 'Die Gruppen unterscheiden sich nicht stärker als durch Zufall.',
+  cochranMantelAndHaenszel: 'Cochran, Mantel und Haenszel',
+  exactTest: 'exakter Test',
+  withinEachLotLessPercentage: (first, second, difference, low, high, part, pWords) =>
+    `Innerhalb jeder Partie, ${first} minus ${second}: insgesamt ${difference} Prozentpunkte (95 %: ${low} bis ${high}; ${part}: p = ${pWords}).`,
+  commonOddsRatio95To: (oddsRatio, number, number2) =>
+    `Gemeinsames Chancenverhältnis ${oddsRatio} (95 %: ${number} bis ${number2}).`,
+  theLotsDisagreeAboutThe: (p) =>
+    `Die Partien widersprechen sich beim Unterschied (p = ${p}): auf eine gemeinsame Zahl ist kein Verlass.`,
+  theLotsAgreeAsFar: (p) => `Die Partien stimmen überein, soweit sie es zeigen können (p = ${p}).`,
+  oneLotIsOneTrial:
+    'Eine Partie ist ein einziger Versuch: Der Unterschied kann an den Behältern liegen. Mit einer anderen Partie wiederholen.',
+  n95To: (signedPoints, signedPoints2) => ` (95 %: ${signedPoints} bis ${signedPoints2})`,
+  lotsAsUnitsMean: (difference, part) => `Partien als Einheiten: Mittel ${difference}${part}`,
+  lotCount: { one: 'Partie', other: 'Partien' },
+  withNoPCanBe: (part, counted, leastFlipsP) => `${part}; mit ${counted} kann kein p unter ${leastFlipsP} liegen.`,
+  seedsOfOneContainerShare:
+    'Samen eines Behälters teilen Wärme und Feuchte; das erste p ist dann zu klein. Wärmequellen unterscheiden sich auch in Licht, Austrocknung und Ort.',
+  andTheLotsDisagree: (first, second) => `${first} und ${second}: die Partien widersprechen sich.`,
+  didBetterThanWithinThe: (better, part) => `${better} war besser als ${part}, innerhalb derselben Partien.`,
+  noClearDifferenceYetBetween: (first, second) => `Noch kein klarer Unterschied zwischen ${first} und ${second}.`,
+  under0001: 'unter 0,001',
+
+  // compare.js
+  thisSowing: 'Diese Aussaat',
+  withThisOne: 'mit dieser',
+  compare: 'Vergleichen',
+  chooseTwoDifferentSowings: 'Zwei verschiedene Aussaaten wählen.',
+
+  // course-view.js
+  overDays: 'Über die Tage',
+  overHeat: 'Über die Wärme',
+  germinated: 'gekeimt',
+  culled2: 'ausgesondert',
+  stillSound: 'noch gesund',
+  theCurveBeginsWithThe: 'Die Kurve beginnt mit der ersten Kontrolle.',
+  drawTheCurve: 'Kurve zeichnen',
+  fullLineFoundGerminatedBy:
+    'Durchgezogen: bis dahin gekeimt gefunden. Gestrichelt: so früh können sie gekeimt sein, gleich nach der Kontrolle davor. Im Schatten dazwischen ist es nicht bekannt.',
+  day: (day, germinatedSoFar) => `Tag ${day}: ${germinatedSoFar}`,
+  germinatedOfSown: (sown, join) => `Gekeimt von ${sown} gesäten: ${join}.`,
+  germinatedByDaySinceSowing: 'Gekeimt, nach Tagen seit der Aussaat',
+  daysSinceSowing: 'Tage seit der Aussaat',
+  whatWasCulledIsLeft:
+    ' Ausgesonderte zählen von da an nicht mehr; die Kurve kann darum über dem einfachen Anteil enden.',
+  eachCheck: 'Jede Kontrolle',
+  dayGroup: (day, group) => `Tag ${day}, Gruppe ${group}`,
+  soFarOfTheSowing: 'Bisher, von der Aussaat',
+  theSameAsATable: 'Dasselbe als Tabelle',
+
+  // due-days.js
+  overdue: 'Überfällig',
+  today: 'Heute',
+  tomorrow: 'Morgen',
+
+  // due-list.js
+  allSpecies: 'Alle Arten',
+  group: (container, speciesName, id, late) => `${container}: ${speciesName}, Gruppe ${id}${late}`,
+
+  // entries.js
+  withdrawn: (reason) => ` Zurückgezogen: ${reason}.`,
+  corrected: (reason) => ` Korrigiert: ${reason}.`,
+  aCorrection: ' (eine Korrektur)',
+  correct: 'Korrigieren',
+  withdraw: 'Zurückziehen',
+  whyOptional: 'Warum (freiwillig)',
+  doneAt: 'Wann geschehen',
+  alive: 'Am Leben',
+  correctThisEntry: 'Diesen Eintrag korrigieren',
+  theOldEntryStaysIn: (stamp, entry) => `${stamp}. ${entry}. Der alte Eintrag bleibt durchgestrichen im Zählbuch.`,
+  correctIt: 'Korrigieren',
+  correctionOf: (entry) => `Korrektur von: ${entry}`,
+  withdrawThisEntry: 'Diesen Eintrag zurückziehen?',
+  itStaysInTheRecord: (stamp, entry) =>
+    `${stamp}. ${entry}. Er bleibt durchgestrichen im Zählbuch und zählt nicht mehr.`,
+  withdrawIt: 'Zurückziehen',
+  withdrawalOf: (entry) => `Zurückgezogen: ${entry}`,
+
+  // entry-words.js
+  intoGroup: (counted, container, group) => `${counted} in ${container} (Gruppe ${group})`,
+  sown: (join) => `Gesät: ${join}`,
+  putWithGroup: (joinTo) => `, zu Gruppe ${joinTo} gelegt`,
+  nowGroup: (splitInto) => `, jetzt Gruppe ${splitInto}`,
+  groupMovedTo: (group, move, to, join, part) => `Gruppe ${group}: ${move} umgesetzt in ${to}${join}${part}`,
+  checkOfGroup: (group, check) => `Kontrolle der Gruppe ${group}: ${check}`,
+  seedlingsOfGroupAlive: (group, alive) => `Sämlinge der Gruppe ${group}: ${alive} am Leben`,
+  withdrawn2: 'Zurückgezogen',
+  allSeeds: 'alle Samen',
+  ungerminated: (ungerminated) => `${ungerminated} ungekeimt`,
+  germinated2: (germinated) => `${germinated} gekeimt`,
+  noSeeds: 'keine Samen',
+  newlyGerminated2: (germinated) => `${germinated} neu gekeimt`,
+  hadGerminated: ', waren gekeimt',
+  culled3: (count, part, part2) => `${count} ausgesondert (${part}${part2})`,
+  pottedOn2: (pottedOn) => `${pottedOn} getopft`,
+  aRoot: 'eine Keimwurzel',
+  roots: 'Keimwurzeln',
+  ofCm: (part, join) => `${part} von ${join} cm`,
+  nothingNew: 'nichts Neues',
+
+  // forecast-words.js
+  theNextOf: (seeds, remaining) => `die nächsten ${seeds} von ${remaining}`,
+  to: (earliest, latest) => `${earliest} bis ${latest}`,
+  notBeforePerhapsNever: (earliest) => `nicht vor ${earliest}, vielleicht nie`,
+  shouldHaveComeByNow: (next, latest) => `${next} sollten schon gekommen sein (${latest})`,
+  comes: 'kommt',
+  come: 'kommen',
+  around: (next, part, longDay, latest) => `${next} ${part} etwa am ${longDay} (${latest})`,
+  today2: 'heute',
+  ifItStaysAsWarm: (heatPerDay, when) => `Bleibt es so warm wie in den letzten Tagen (${heatPerDay}): ${when}.`,
+  bestDayForTheNext: (day, why) => `Bester Tag für die nächste Kontrolle: ${day}${why}.`,
+  aDay: (likely) => `${likely} am Tag`,
+  toADay: (from, to, heatUnit) => `${from} bis ${to} ${heatUnit} am Tag`,
+
+  // forecast.js
+  noForecastByHeat: 'Keine Vorhersage aus der Wärme',
+  noForecastByHeatFor: 'Keine Vorhersage aus der Wärme für andere Gruppen',
+  groupIn: (id, container) => `Gruppe ${id} in ${container}`,
+  check2: (where, stamp, why) => `${where}: kontrollieren ${stamp}, ${why}.`,
+
+  // form-parts.js
+  aWholeNumber1Or: (title) => `${title}: eine ganze Zahl ab 1 fehlt.`,
+
+  // group-sheets.js
+  groupUngerminatedGerminated: (speciesName, id, ungerminated, germinated) =>
+    `${speciesName}, Gruppe ${id}: ${ungerminated} ungekeimt, ${germinated} gekeimt darin.`,
+  rootsRemarkPictureAnotherTime: 'Keimwurzeln, Bemerkung, Bild, andere Zeit',
+  group2: (id, check) => `Gruppe ${id}: ${check}`,
+  there: 'Dort',
+  ungerminated2: 'Ungekeimt',
+  germinated3: 'Gekeimt',
+  asAGroupOfTheir: 'als eigene Gruppe',
+  togetherWithGroup: (id) => `zusammen mit Gruppe ${id}`,
+  moveSeeds: 'Samen umsetzen',
+  groupNowIn: (id, container) => `Gruppe ${id}, jetzt in ${container}.`,
+  moveThem: 'Umsetzen',
+  to2: 'Nach',
+  anotherTime: 'Andere Zeit',
+  groupMovedTo2: (id, part, names) => `Gruppe ${id}: ${part} umgesetzt in ${names}`,
+  countSeedlings: 'Sämlinge zählen',
+  seedlingCount: { one: 'Sämling', other: 'Sämlinge' },
+  groupPottedOn: (id, counted) => `Gruppe ${id}: ${counted} getopft.`,
+  groupSeedlingsAlive: (id, number) => `Gruppe ${id}: ${number} Sämlinge am Leben`,
+
+  // heat-course.js
+  addingUpTheHeat: 'Wärme wird summiert …',
+  barsWithEndsHowFar:
+    'Balken mit Enden: wie unsicher die Wärme bei einer Kontrolle ist, durch Lücken und durch mögliche Abweichungen der Sensoren.',
+  smoothLineTheFittedCurve: 'Glatte Linie: die angepasste Kurve.',
+  theHeavyBarOnIt: 'Der dicke Balken darauf ist die Wärme der Hälfte von ihnen, mit 95-%-Intervall.',
+  germinatedByHeat: (course) => `Gekeimt, nach Wärme ${course}`,
+  seedsWereSown: (headline, sown) => `${headline} ${sown} Samen wurden gesät.`,
+  heatIn: (heatUnit, course) => `Wärme in ${heatUnit} ${course}`,
+  seeds: 'Samen',
+  group3: (count, part, group) => `${count} ${part}, Gruppe ${group}`,
+  notYetAt: 'Noch nicht bei',
+  hardlyMeasured: 'kaum gemessen',
+  foundBy: 'Gefunden bis',
+  notSeen: 'nicht gesehen',
+  to3: (likely, least, most) => `${likely} (${least} bis ${most})`,
+
+  // heat-or-days.js
+  workingItOut: 'Wird berechnet …',
+  daysKeptBeforeSowing: 'Tage der Lagerung vor der Aussaat',
+  theSowingsCounted: 'Die gezählten Aussaaten',
+  sowingsByDaysKept: 'Aussaaten nach Tagen der Lagerung',
+  lot: 'Partie',
+  lot2: (lot) => `Partie ${lot}`,
+  daysKept: 'Tage gelagert',
+  ofWord2: (germinated, seeds) => `${germinated} von ${seeds}`,
+
+  // heat-words.js
+  noMoreThanAt: (ceiling) => `, höchstens wie bei ${ceiling}`,
+  above: (base, part) => `über ${base}${part}`,
+  n95To2: (low, high, unit) => `95 %: ${low} bis ${high}${unit}`,
+  n95OrMoreWithNo: (low, unit) => `95 %: ${low}${unit} oder mehr, nach oben offen`,
+  n95OrLessWithNo: (high, unit) => `95 %: ${high}${unit} oder weniger, nach unten offen`,
+  itsIntervalIsOpenAt: 'das Intervall ist auf beiden Seiten offen',
+  readingsOfUpTo: (words) => `Messwerte von bis zu ${words}.`,
+  notKnownYetTheHeat: 'Noch nicht bekannt: die Wärme, die die Hälfte der Samen braucht.',
+  everGerminateWouldNeed: 'je keimen, bräuchte',
+  germinatedNeeded: 'gekeimt sind, brauchte',
+  halfOfThoseThatAbove: (part, medianHeat, base, medianInterval) =>
+    `Die Hälfte derer, die ${part} ${medianHeat} über ${base} (${medianInterval}).`,
+  thisIsAnExtrapolationThe: (watched) =>
+    `Das ist über das Gesehene hinaus gerechnet: Die Samen haben bisher ${watched} erhalten.`,
+  wouldNeed: 'bräuchte',
+  needed: 'brauchte',
+  theFirstTenthOfThem: (part, heatForTenth) => `Das erste Zehntel ${part} ${heatForTenth}.`,
+  assumptionEverySeedGerminates: 'Annahme: am Ende keimt jeder Same.',
+  inTheEndGerminate: (finalFraction, finalFractionInterval) =>
+    `Am Ende keimen ${finalFraction} % (${finalFractionInterval}).`,
+  theCountsFollowTheHeat: (base) => `Die Zählungen folgen der Wärme über ${base} besser als den Tagen.`,
+  theCountsFollowTheDays: (base) => `Die Zählungen folgen den Tagen besser als der Wärme über ${base}.`,
+  sowingCount: { one: 'Aussaat', other: 'Aussaaten' },
+  germinatedOfIn: (germinated, seeds, counted) => `${germinated} von ${seeds} gekeimt, in ${counted}`,
+  byHeat: 'Nach Wärme',
+  halfByAbove: (medianHeat, base, medianInterval) => `die Hälfte bis ${medianHeat} über ${base} (${medianInterval})`,
+  byDays: 'Nach Tagen',
+  halfByDay: (medianDays) => `die Hälfte bis Tag ${medianDays}`,
+  halfOnlyFarBeyondThe: 'die Hälfte erst weit nach den beobachteten Tagen',
+  assumedForHeat: 'Angenommen für Wärme',
+  assumedForDays: 'Angenommen für Tage',
+  fitAicLowerIsBetter: 'Passung (AIC, kleiner ist besser)',
+  heatDays: (aic, aic2) => `Wärme ${aic}, Tage ${aic2}`,
+  baseTemperatureByLikelihood: 'Basistemperatur nach Likelihood',
+  baseTemperatureByRegression: 'Basistemperatur nach Regression',
+  cannotBeEstimatedFromThese: 'aus diesen Daten nicht schätzbar',
+  thisServiceCannotTellThe: 'Dieser Dienst kennt die Wärme dieser Samen nicht.',
+  theHeatIsNotAvailable:
+    'Die Wärme ist zurzeit nicht verfügbar, weil die Messwerte nicht lesbar sind. Zum Wiederholen diesen Teil noch einmal öffnen.',
+  theHeatCannotBeShown: (message) => `Die Wärme kann nicht gezeigt werden: ${message}`,
+
+  // import.js
+  species: 'Arten',
+  seedLots: 'Saatgutpartien',
+  entries: 'Einträge',
+  takeARecordOverFrom: 'Ein Zählbuch aus CSV übernehmen',
+  importSpeciesFirstThenSeed:
+    'Zuerst Arten einlesen, dann Saatgutpartien, dann Einträge; die Behälter müssen da sein. Eine Datei wird ganz eingelesen oder gar nicht.',
+  file: 'Datei',
+  itHolds: 'Sie enthält',
+  takeItOver: 'Übernehmen',
+  chooseAFileFirst: 'Zuerst eine Datei wählen.',
+  theFileIsLargerThan:
+    'Die Datei ist größer als 1 MB. Die Einträge auf mehrere Dateien verteilen und die ältesten zuerst einlesen.',
+  theFileHoldsNoRow: (title) => `${title}: die Datei enthält keine Zeile.`,
+  rowCount: { one: 'Zeile', other: 'Zeilen' },
+  newWord: (added) => `${added} neu`,
+  read: (title, counted, part) => `${title}: ${counted} gelesen, ${part}.`,
+
+  // likelihood.js
+  highestAtThoseAboveThe: (best) => `Am höchsten bei ${best}; die über der Linie passen auch zu den Zählungen.`,
+  theCurveIsTooFlat: 'Die Kurve ist zu flach oder zu einseitig für eine Basistemperatur.',
+  howWellEachBaseTemperature: 'Wie gut jede Basistemperatur zu den Zählungen passt',
+  baseTemperature: (unitName) => `Basistemperatur, ${unitName}`,
+  best: 'am besten',
+  theHigherTheBetterThat: (base, part) =>
+    `Je höher, desto besser passt diese Basis zu allen Zählungen. Was über der gestrichelten Linie liegt, ist nicht ausgeschlossen (95 %). Gepunktet: die benutzte Basis, ${base}. ${part}`,
+  likelihoodOfEachBaseTemperature: 'Likelihood jeder Basistemperatur',
+  base: 'Basis',
+  logLikelihood: 'Log-Likelihood',
+  impossible: 'unmöglich',
+
+  // lot-form.js
+  addTheLot: 'Partie hinzufügen',
+  seedsGathered: 'Gesammelte Samen',
+  gatheredOn: 'Gesammelt am',
+  gatheredFrom: 'Gesammelt von',
+  theGround: 'dem Boden',
+  thePlant: 'der Pflanze',
+  notKnown: 'nicht bekannt',
+  howKeptOptional: 'Wie gelagert (freiwillig)',
+  forInstanceMoistSand5: 'Zum Beispiel: feuchter Sand, 5 °C.',
+  someTreesAreProtectedAnd:
+    'Manche Bäume sind geschützt, und das Sammeln kann eine Erlaubnis brauchen. Vor dem Sammeln die Eigentümer des Grundes fragen und das Recht nachsehen.',
+  theLotIsIn: 'Die Partie ist eingetragen.',
+
+  // photo.js
+  thisBrowserCannotReadThat: 'Dieser Browser kann diese Datei nicht als Bild lesen.',
+  thePictureCannotBeMade: 'Das Bild lässt sich nicht klein genug machen.',
+  pictureOptional: 'Bild (freiwillig)',
+  picture: (words) => `Bild: ${words}`,
+  newPicture: 'Neues Bild',
+  addAPicture: 'Bild hinzufügen',
+
+  // record.js
+  whatNext: 'Wie weiter',
+  howTheyCameUp: 'Wie sie gekeimt sind',
+  seedsToGatherNextTime: 'Samen zum Sammeln fürs nächste Mal',
+  theRecord: 'Die Einträge',
+  indicesForPublications: 'Kennzahlen für Veröffentlichungen',
+  tooFew: 'zu wenige',
+  noCurveCanBeFitted: (reason) => `An diese Zählungen lässt sich keine Kurve anpassen: ${reason}.`,
+  inTheEndGerminateThe: (finalFraction) =>
+    `Am Ende keimen ${finalFraction}; das Intervall gilt über alle Kurven, die etwa so gut passen.`,
+  theseCountsDoNotShow: 'Diese Zählungen zeigen noch nicht, wie viele am Ende keimen: diese Kurve endet mit allen.',
+  halfOfThoseThatEver: (median) => `die Hälfte derer, die je keimen, bis Tag ${median}`,
+  halfOfThoseThatEver2:
+    'die Hälfte derer, die je keimen, erst nach der letzten Kontrolle; das ist geraten, über das Gesehene hinaus',
+  bestOfSixFittedCurves: (name, half, final) => `Beste von sechs angepassten Kurven: ${name}; ${half}. ${final}`,
+  groupsAgainstEachOther: 'Gruppen gegeneinander',
+
+  // scanned.js
+  noLivingSeedsInIt: 'Keine lebenden Samen darin.',
+  thereIsNoSuchContainer: 'Diesen Behälter gibt es nicht.',
+  group4: (speciesName, id, counted) => `${speciesName}, Gruppe ${id}, ${counted}`,
+
+  // seed-words.js
+  mould: 'Schimmel',
+  dead: 'tot',
+  empty: 'leer',
+  eaten: 'gefressen',
+  takenOut: 'entnommen',
+  other: 'anderes',
+  n95To3: (low, high) => `95 %: ${low} bis ${high} %`,
+  day2: (days) => `Tag ${days}`,
+  toDays: (low, high) => `${low} bis ${high} Tage`,
+  checkOverdueByDays: (part) => `Kontrolle seit ${part} Tagen überfällig`,
+  checkOverdueByADay: 'Kontrolle seit einem Tag überfällig',
+  checkDueToday: 'Kontrolle heute fällig',
+  checkDueTomorrow: 'Kontrolle morgen fällig',
+  checkDueInDays: (days) => `Kontrolle in ${days} Tagen fällig`,
+  notLookedAtYet: (counted) => `${counted} noch nicht angesehen`,
+  sownNotLookedAtYet: (counted) => `${counted} gesät, noch nicht angesehen`,
+  ofGerminated: (germinated, looked, germinated2, others) =>
+    `${germinated} von ${looked} gekeimt: ${germinated2}${others}`,
+  theSpeciesProfileGivesUp: (giveUpDays, dayWords) =>
+    `Bei dieser Art ist nach ${giveUpDays} Tagen Schluss; heute ist ${dayWords}.`,
+  commonPracticeIsToGive: (dayWords) => `Üblich ist, nach etwa sechs Wochen aufzuhören; heute ist ${dayWords}.`,
+  doneNoSoundUngerminatedSeed: 'Fertig: kein gesunder ungekeimter Same ist übrig.',
+  theCountsCannotTellYet: 'Aus den Zählungen ist noch nicht zu erkennen, ob mehr kommen.',
+  tooFewGerminatedSoFar: 'Bisher sind zu wenige gekeimt, oder die Kontrollen zeigen noch kein Abflachen.',
+  atLeastOneMoreWithin: (soon, soonLimits) =>
+    `Mindestens einer mehr in der Woche nach der letzten Kontrolle: ${soon} (${soonLimits}).`,
+  withThoseAmongThe: (notLookedAt) => `, mit denen unter den ${notLookedAt}`,
+  atLeastOneMoreEver: (ever, everLimits, expectedMore, remaining, part) =>
+    `Mindestens einer mehr überhaupt: ${ever} (${everLimits}); etwa ${expectedMore} mehr zu erwarten von ${remaining} übrigen${part}.`,
+  assumed: (assumption) => `Angenommen: ${assumption}`,
+  over99: 'über 99 %',
+  under1: 'unter 1 %',
+  youCanStopItIs: 'Aufhören ist möglich: dass noch mehr kommen, ist unwahrscheinlich.',
+  goOnMoreAreLikely: 'Weitermachen: in der nächsten Woche kommen wahrscheinlich mehr.',
+  goOnIfYouHave: 'Mit Geduld weitermachen: mehr sind wahrscheinlich, aber kaum innerhalb einer Woche.',
+  openTheCountsLeaveIt: 'Offen: aus den Zählungen ist nicht sicher, ob mehr kommen.',
+  moreArePossibleButNot: 'Mehr sind möglich, aber nicht wahrscheinlich: weitermachen oder aufhören, beides geht.',
+  days: (number) => `${number} Tage`,
+  firstGerminated: 'Zuerst gekeimt',
+  foundOn: (firstTime) => `gefunden an ${firstTime}`,
+  meanGerminationTime: 'Mittlere Keimzeit',
+  betweenTheChecksByThe: (meanBetween, meanTime) =>
+    `${meanBetween}, zwischen den Kontrollen (${meanTime} nach dem Tag der Kontrolle)`,
+  halfOfThoseGerminated: 'Die Hälfte der gekeimten',
+  halfOfThoseSown: 'Die Hälfte der gesäten',
+  notReached: 'nicht erreicht',
+  spreadStandardDeviation: 'Streuung (Standardabweichung)',
+  speedMaguire: 'Geschwindigkeit (Maguire)',
+  seedsADay: (speed) => `${speed} Samen am Tag`,
+  rateIndex: 'Ratenindex',
+  aDay2: (rateIndexPercent) => `${rateIndexPercent} % am Tag`,
+  synchrony0To1: 'Gleichzeitigkeit (0 bis 1)',
+
+  // seeds-to-gather.js
+  shownAfterTheFirstCheck: 'Wird nach der ersten Kontrolle gezeigt.',
+  sowAbout: (counted) => `Etwa ${counted} säen`,
+  pottedOn3: 'getopfte',
+  forWithNineChancesIn: (wanted, part, assumption) => ` für ${wanted} ${part}, bei neun von zehn Malen. ${assumption}`,
+  fromThisSowingAloneOf: (hits, part, sown) => `Allein aus dieser Aussaat: ${hits} ${part} von ${sown} angesehenen.`,
+  seedlingsWantedInPots: 'Gewünschte Sämlinge in Töpfen',
+  germinatedSeedsWanted: 'Gewünschte gekeimte Samen',
+  howMany: 'Wie viele?',
+
+  // sheet.js
+  oneFewer: 'Einer weniger:',
+  oneMore: 'Einer mehr:',
+  writeItDown: 'Eintragen',
+  cancel: 'Abbrechen',
+  remarkOptional: 'Bemerkung (freiwillig)',
+  notNowButAt: 'Nicht jetzt, sondern am',
+
+  // sources.js
+  seedsOfOneLotOn:
+    'Samen einer Partie auf zwei Wärmequellen werden innerhalb der Partie verglichen, über alle Partien und Saisons.',
+  itTakesOneLotWith:
+    'Nötig ist eine Partie mit Samen auf zwei Wärmequellen, jede einmal angesehen. Gruppen, die die Quelle gewechselt haben oder geteilt oder zusammengelegt wurden, zählen nicht.',
+  containerCount: { one: 'Behälter', other: 'Behälter' },
+  ofWord3: (germinated, sown, counted) => `${germinated} von ${sown} (${counted})`,
+  theLotsCounted: 'Die gezählten Partien',
+  germinatedByLotAndHeat: 'Gekeimt, nach Partie und Wärmequelle',
+  lot3: (name, lot) => `${name} (Partie ${lot})`,
+
+  // sowing-cards.js
+  sowing: (name, id) => `${name}, Aussaat ${id}`,
+  whatNextCurveRecord: 'Wie weiter, Kurve, Einträge',
+  undoTheLastEntry: 'Letzten Eintrag rückgängig machen',
+  sownDay: (moment, floor) => `Gesät ${moment}, Tag ${floor}`,
+  nowUngerminatedGerminated: (number, number2) => `Jetzt: ${number} ungekeimt, ${number2} gekeimt, `,
+  pottedOnAliveCulled: (number, alive, number2) => `${number} getopft (${alive} am Leben), ${number2} ausgesondert`,
+  group5: (word, id) => `${word}, Gruppe ${id}`,
+  move: 'Umsetzen',
+  seedlings: 'Sämlinge',
+  groupUngerminatedGerminated2: (id, ungerminated, germinated) =>
+    `Gruppe ${id}: ${ungerminated} ungekeimt, ${germinated} gekeimt`,
+  group6: (id, counted) => `Gruppe ${id}: ${counted}`,
+  entryCount: { one: 'Eintrag', other: 'Einträge' },
+  waitingToBeSent: (counted) => `${counted} noch nicht gesendet.`,
+
+  // sowing-form.js
+  container: 'Behälter',
+  container2: (number) => `Behälter ${number}`,
+  seedsInIt: 'Samen darin',
+  seedsInContainer: (number) => `Samen in Behälter ${number}`,
+  writeTheSowingDown: 'Aussaat eintragen',
+  seedLot: 'Saatgutpartie',
+  alsoIntoAnotherContainer: 'Auch in einen weiteren Behälter',
+  sownAtEmptyNow: 'Gesät am (leer: jetzt)',
+  sownTheNextCheckIs: 'Gesät. Die nächste Kontrolle steht oben.',
+
+  // species-form.js
+  baseTemperature2: 'Basistemperatur',
+  belowThisSeedsGainNothing: 'Darunter gewinnen Samen nichts.',
+  bestTemperature: 'Beste Temperatur',
+  theyGerminateFastestAtIt: 'Dabei keimen sie am schnellsten.',
+  ceilingTemperature: 'Obergrenze der Temperatur',
+  aboveThisNoMoreThan: 'Darüber nicht mehr als bei ihr.',
+  firstGerminatesAfterDays: 'Erste Keimung nach (Tage)',
+  tellsWhenTheFirstCheck: 'Bestimmt, wann die erste Kontrolle fällig ist.',
+  usuallyGivenUpAfterDays: 'Gewöhnlich aufgegeben nach (Tage)',
+  sixWeeksAreCommonPractice: 'Sechs Wochen sind üblich.',
+  usuallyGerminates: 'Gewöhnlich keimen (%)',
+  ofTheSeedsSown: 'Von den gesäten Samen.',
+  pottedOnWithRootsOf: 'Getopft mit Keimwurzeln von (cm)',
+  seedKeepsDays: 'Samen halten (Tage)',
+  daysAfterGatheringTheLot: 'Tage nach dem Sammeln. Die Partie zeigt die verbleibenden Tage.',
+  keepTheChanges: 'Änderungen speichern',
+  addTheSpecies: 'Art hinzufügen',
+  name: 'Name',
+  whatIsUsualForIt: 'Was bei ihr üblich ist (alles freiwillig)',
+  whereNewFiguresComeFrom: 'Woher neue Zahlen kommen',
+  ownResults: 'eigene Ergebnisse',
+  kept: 'Gespeichert.',
+  added: (name) => `Hinzugefügt: ${name}.`,
+  isNotANumber: (title, raw) => `${title}: „${raw}“ ist keine Zahl.`,
+
+  // start.js
+  aContainer: 'Ein Behälter',
+  makeTheContainer: 'Behälter anlegen',
+  made: (name) => `Angelegt: ${name}.`,
+  aSpecies: 'Eine Art',
+  aSeedLot: 'Eine Saatgutpartie',
+  aSowing: 'Eine Aussaat',
+  newOrChangeOne: 'Neu, oder eine ändern',
+  nothingSownYet: 'Noch nichts gesät',
+  addMore: 'Mehr hinzufügen',
+  fourStepsToTheFirst: 'Vier Schritte bis zur ersten Zählung. Eine vorhandene Art braucht keinen neuen Eintrag.',
+  none: 'keine',
+  thereAlready: (join) => `Schon da: ${join}.`,
+  aNewSpecies: 'Eine neue Art',
+  known: (count) => `${count} bekannt`,
+  lotOfLeft: (name, id, left, seeds, germinateIfSownNow) =>
+    `${name}, Partie ${id}: noch ${left} von ${seeds}${germinateIfSownNow}`,
+  moreDayCount: { one: 'weiterer Tag', other: 'weitere Tage' },
+  keeps: (counted) => `, haltbar: ${counted}`,
+  dayCount: { one: 'Tag', other: 'Tage' },
+  keptTooLongBy: (counted) => `, zu lange gelagert: ${counted}`,
+
+  // unsent-list.js
+  refusedSince: (refused) => `: abgelehnt, denn ${refused}`,
+  discard: 'Verwerfen',
+  waitingToBeSent2: (counted) => `${counted} noch nicht gesendet`,
+  notTakenByTheService: 'Vom Dienst nicht angenommen',
+
+  // viability-words.js
+  wouldGerminateIfSownNow: (fraction) => `, ${fraction} würden bei Aussaat jetzt keimen`,
+  notFinishedYet: (counted) => `${counted} noch nicht zu Ende`,
+  howLongSeedKeepsCannot: (reason) => `Wie lange sich Samen halten, lässt sich noch nicht schätzen: ${reason}.`,
+  notCounted: 'Nicht gezählt',
+  notBetweenAndDaysThose: (days, days2) => `nicht zwischen ${days} und ${days2} Tagen, die aufgezeichnet sind`,
+  afterDays95To: (halfDays, number, number2) => `nach ${halfDays} Tagen (95 %: ${number} bis ${number2})`,
+  fewerGerminateTheLongerSeed: (fraction, days, fraction2, days2) =>
+    `Je länger die Lagerung, desto weniger keimen: ${fraction} nach ${days} Tagen, ${fraction2} nach ${days2} Tagen.`,
+  halfGerminate: 'Die Hälfte keimt',
+  counted: 'Gezählt',
+  groupsDifferByMoreThan: 'Gruppen unterscheiden sich stärker als durch Zufall; das macht die Intervalle breiter.',
+  groupsDifferByNoMore: 'Gruppen unterscheiden sich nicht stärker als durch Zufall.',
+  daysRunFromGatheringTo: (part) => `Tage zählen vom Sammeln bis zur Aussaat, egal wie gelagert wird. ${part}`,
+
+  // writing.js
+  theEntryHasNotArrived: 'der Eintrag ist noch nicht angekommen',
+  thePictureWasNotKept: (lost) => ` Das Bild wurde nicht gespeichert: ${lost} Es später bei den Einträgen hinzufügen.`,
+  keptOnThisDeviceIt: (pictureWords) =>
+    `Auf diesem Gerät gespeichert. Es wird gesendet, sobald der Dienst antwortet.${pictureWords}`,
+  writtenDown: (what, pictureWords) => `Eingetragen. ${what}.${pictureWords}`,
+  undo: 'Rückgängig',
+};
