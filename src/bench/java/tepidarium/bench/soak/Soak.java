@@ -37,7 +37,7 @@ import tepidarium.sqlite.SqliteCopy;
 public final class Soak implements AutoCloseable {
   private static final Duration SOON = Duration.ofMinutes(5);
   private static final Duration POLL = Duration.ofMillis(2);
-  private static final Duration SLOW_POLL = Duration.ofMillis(20);
+  private static final Duration SLOW_POLL = Duration.ofMillis(40);
   private static final int HOURS_PER_DAY = 24;
   private static final double BASE_C = 15;
 
@@ -110,10 +110,10 @@ public final class Soak implements AutoCloseable {
     Instant start = plan.start();
     Pace pace =
         new Pace(
+            Duration.ofMillis(300),
+            Duration.ofMillis(40),
+            Duration.ofMillis(150),
             Duration.ofMillis(200),
-            Duration.ofMillis(20),
-            Duration.ofMillis(100),
-            Duration.ofMillis(100),
             () -> Duration.between(start, clock.instant()).toNanos());
     service = RunningService.start(config, clock, pace);
     new Grower(service.api()).awaitBroker();
