@@ -107,6 +107,10 @@ final class Housekeeping implements AutoCloseable {
       }
       saveLastKnownTime();
     } catch (RuntimeException | Error e) {
+      if (thread.isShutdown()) {
+        LOG.debug("housekeeping was interrupted by the stop", e);
+        return;
+      }
       // The next run tries again. Until then, the pages calculate missing sums when they need them.
       LOG.warn("housekeeping failed; trying again in 10 min: {}", e.toString());
     }

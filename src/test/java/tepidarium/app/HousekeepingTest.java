@@ -9,8 +9,14 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.logging.Handler;
+import java.util.logging.Level;
+import java.util.logging.LogRecord;
+import java.util.logging.Logger;
+import java.util.logging.SimpleFormatter;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -158,6 +164,45 @@ class HousekeepingTest {
     assertTrue(
         description().startsWith("nothing to delete: the oldest raw reading is" + " of"),
         description());
+  }
+
+  /** The stop interrupts its thread, so a store does not answer it any more. */
+  @Test
+  void onlyAFailureBeforeTheStopIsAWarning() {
+    List<String> warnings = new ArrayList<>();
+    Handler handler =
+        new Handler() {
+          @Override
+          public void publish(LogRecord entry) {
+            if (entry.getLevel().intValue() >= Level.WARNING.intValue()) {
+              warnings.add(new SimpleFormatter().formatMessage(entry));
+            }
+          }
+
+          @Override
+          public void flush() {}
+
+          @Override
+          public void close() {}
+        };
+    Logger log = Logger.getLogger(Housekeeping.class.getName());
+    log.addHandler(handler);
+    try {
+      start();
+      runInterrupted();
+      assertEquals(1, warnings.size(), warnings.toString());
+      housekeeping.close();
+      runInterrupted();
+      assertEquals(1, warnings.size(), warnings.toString());
+    } finally {
+      log.removeHandler(handler);
+    }
+  }
+
+  private void runInterrupted() {
+    Thread.currentThread().interrupt();
+    housekeeping.run();
+    assertTrue(Thread.interrupted());
   }
 
   @Test
