@@ -3,6 +3,9 @@ package tepidarium.web.server;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.json.JavalinJackson;
+import io.javalin.util.JavalinBindException;
+import java.net.BindException;
+import java.nio.channels.UnresolvedAddressException;
 import java.util.Set;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
@@ -75,8 +78,8 @@ public final class WebServer implements AutoCloseable {
   /**
    * Starts the server.
    *
-   * @throws IllegalStateException when the port cannot be used; the message names the port and the
-   *     remedy
+   * @throws IllegalStateException when the server cannot start. If the port cannot be used, the
+   *     message names the port and the remedy
    */
   public static WebServer start(Address address, ApiRoutes.Parts parts) {
     LiveStream live =
@@ -94,14 +97,25 @@ public final class WebServer implements AutoCloseable {
       return new WebServer(javalin, live);
     } catch (RuntimeException e) {
       live.close();
-      throw new IllegalStateException(
-          "HTTP port "
-              + address.port()
-              + " on "
-              + address.host()
-              + " cannot be used. Does another program use it? Choose another with --port.",
-          e);
+      throw new IllegalStateException(startFailure(address, e), e);
     }
+  }
+
+  static String startFailure(Address address, RuntimeException failure) {
+    Throwable cause = failure;
+    while (cause.getCause() != null && !isOfPort(cause)) {
+      cause = cause.getCause();
+    }
+    return isOfPort(cause)
+        ? "HTTP port %d on %s cannot be used (%s). Does another program use it? Choose another with --port."
+            .formatted(address.port(), address.host(), cause.getMessage())
+        : "the pages cannot be started: " + cause;
+  }
+
+  private static boolean isOfPort(Throwable cause) {
+    return cause instanceof BindException
+        || cause instanceof UnresolvedAddressException
+        || cause instanceof JavalinBindException;
   }
 
   private static void configure(
