@@ -36,6 +36,8 @@ public final class Notices implements AutoCloseable {
   /** Number of newest alerts in which the return of an announced alert is searched. */
   private static final int SEARCHED_ALERTS = 500;
 
+  private static final long STOP_LIMIT_MS = 10_000;
+
   private final AlertStore alerts;
   private final NoticeStore store;
   private final NoticeSettings settings;
@@ -194,6 +196,9 @@ public final class Notices implements AutoCloseable {
     NoticeRules.Plan plan =
         rules.plan(subjects, pendingAlerts, Map.copyOf(states), Map.copyOf(pendingSince), now);
     for (NoticeRules.DueNotice due : plan.due()) {
+      if (stopping) {
+        return;
+      }
       announce(due, known, troubles, now);
     }
     saveChangesWithoutNotice(plan);
@@ -292,12 +297,17 @@ public final class Notices implements AutoCloseable {
     }
   }
 
+  /**
+   * Lets the notice in progress be completed, for at most 10 s: its details come from a store,
+   * which does not answer an interrupted thread. The next start decides the others.
+   */
   @Override
   public void close() {
     stopping = true;
-    thread.interrupt();
+    wake.release();
     try {
-      thread.join(10_000);
+      thread.join(STOP_LIMIT_MS);
+      thread.interrupt();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }

@@ -17,6 +17,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -67,6 +70,8 @@ class NoticesTest {
       };
 
   private final MemoryAlerts alertStore = new MemoryAlerts();
+  private volatile Function<Alert, AlertDetails> details =
+      alert -> new AlertDetails(alert, "Jar " + alert.id(), null);
 
   /** A receiver that notes what reaches it, with the number that it would know a repeat by. */
   private final class Receiver implements Notifier {
@@ -126,7 +131,7 @@ class NoticesTest {
             store,
             settings,
             new NoticeText(ZoneOffset.UTC, new Units(false), null),
-            alert -> new AlertDetails(alert, "Jar " + alert.id(), null),
+            alert -> details.apply(alert),
             ContainerId::value,
             clock);
   }
@@ -206,6 +211,30 @@ class NoticesTest {
     await().atMost(SOON).until(() -> moving() && first().size() == 2);
     assertTrue(first().get(0).contains("Jar 1"), reached.toString());
     assertTrue(first().get(1).contains("Jar 2"), reached.toString());
+  }
+
+  /** An interrupted thread gets no answer from a store, and the notice would lack its figures. */
+  @Test
+  void theStopDoesNotInterruptANotice() throws InterruptedException {
+    Thread closer = new Thread(() -> notices.close());
+    AtomicBoolean interrupted = new AtomicBoolean();
+    CountDownLatch asked = new CountDownLatch(1);
+    details =
+        alert -> {
+          asked.countDown();
+          while (closer.getState() != Thread.State.TIMED_WAITING) {
+            Thread.onSpinWait();
+          }
+          interrupted.set(Thread.currentThread().isInterrupted());
+          return new AlertDetails(alert, "Jar " + alert.id(), 1.0);
+        };
+    alertStore.save(List.of(cold(1, null, null)), Map.of());
+    start();
+    await().atMost(SOON).until(() -> moving() && asked.getCount() == 0);
+    closer.start();
+    closer.join();
+    assertFalse(interrupted.get());
+    assertEquals(1, store.newest(null, 9).size());
   }
 
   @Test
