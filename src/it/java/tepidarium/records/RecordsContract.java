@@ -27,6 +27,7 @@ import tepidarium.alert.AlertRuleStore;
 import tepidarium.alert.Condition;
 import tepidarium.alert.OutOfService;
 import tepidarium.alert.Priority;
+import tepidarium.alert.RaisedAlert;
 import tepidarium.alert.RuleOverride;
 import tepidarium.alert.Transition;
 import tepidarium.calibration.CalibrationMethod;
@@ -440,22 +441,32 @@ abstract class RecordsContract {
   }
 
   @Test
-  void alertsThatLastedIntoASpanAreFound() {
-    Instant later = START.plusSeconds(900);
-    List<Alert> alerts = List.of(alert(1, null, null), alert(2, later, null));
+  void eachRaisingThatLastedIntoASpanIsFound() {
+    Instant raised = raised(1).at();
+    Instant later = raised.plusSeconds(300);
+    Instant again = raised.plusSeconds(600);
     change(
         database -> {
           new ContainerRecords(database).put(bag("Bag"));
           AlertRecords records = new AlertRecords(database);
-          records.record(alerts.get(0), null, raised(1));
-          records.record(alerts.get(1), null, raised(2));
+          records.record(alert(1, null, null), null, raised(1));
+          records.record(alert(1, later, null), null, at(Transition.What.RETURNED, later));
+          records.record(alert(1, null, null), null, at(Transition.What.RAISED, again));
         });
-    Span hour = new Span(later, later.plusSeconds(3_600));
-    assertEquals(alerts, read(database -> new AlertRecords(database).within(hour)));
-    Span after = new Span(later.plusMillis(1), later.plusSeconds(3_600));
-    assertEquals(alerts.subList(0, 1), read(database -> new AlertRecords(database).within(after)));
-    Span before = new Span(START, START.plusSeconds(600));
-    assertEquals(List.of(), read(database -> new AlertRecords(database).within(before)));
+    RaisedAlert first = new RaisedAlert(KEY.container(), KEY.kind(), raised, later);
+    RaisedAlert second = new RaisedAlert(KEY.container(), KEY.kind(), again, null);
+    assertEquals(List.of(first, second), raised(new Span(later, again.plusMillis(1))));
+    assertEquals(List.of(second), raised(new Span(later.plusMillis(1), again.plusMillis(1))));
+    assertEquals(List.of(first), raised(new Span(later, again)));
+    assertEquals(List.of(), raised(new Span(START.minusSeconds(60), raised)));
+  }
+
+  private List<RaisedAlert> raised(Span span) {
+    return read(database -> new AlertRecords(database).raised(span));
+  }
+
+  private static Transition at(Transition.What what, Instant at) {
+    return new Transition(0, 1L, KEY, what, at, at, null, null);
   }
 
   @Test

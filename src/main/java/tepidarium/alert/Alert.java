@@ -6,7 +6,8 @@ import tepidarium.container.ContainerId;
 
 /**
  * An alert: a condition that needs a person's attention. States after ANSI/ISA-18.2: it is active
- * until it returns, and open until it has returned and has been acknowledged.
+ * until it returns, and open until it has returned and has been acknowledged. If it becomes active
+ * again before that, limit, times and values are those of the newest excursion.
  *
  * @param limit the limit in force when it was raised, in the unit of the kind
  * @param since the first reading outside
@@ -148,9 +149,14 @@ public record Alert(
     return new Editor().returned(at).alert();
   }
 
-  /** Active again before its return was acknowledged. */
-  Alert raisedAgain() {
-    return new Editor().returned(null).alert();
+  /**
+   * Active again before its return was acknowledged. Tells of the present excursion; only the
+   * shelving remains.
+   */
+  Alert raisedAgain(AlertRule rule, Condition condition, Observation sign) {
+    Alert again = raised(id, key(), rule, condition, sign);
+    String by = shelvedBy();
+    return shelvedUntil == null || by == null ? again : again.shelved(shelvedUntil, by);
   }
 
   Alert acknowledged(Instant at, String by) {

@@ -135,11 +135,9 @@ public final class AlertBoard {
     Alert raised =
         alert == null
             ? Alert.raised(++lastId, key, rule, condition, sign)
-            : alert
-                .raisedAgain()
-                .withWorst(rule.rule(), condition.worst())
-                .withSign(rule.rule(), sign);
-    change(alert, raised, Transition.of(raised, What.RAISED, sign.at(), now, null, sign.detail()));
+            : alert.raisedAgain(rule, condition, sign);
+    String note = alert == null ? sign.detail() : AlertText.again(alert, sign.detail());
+    change(alert, raised, Transition.of(raised, What.RAISED, sign.at(), now, null, note));
     supersede(key, sign.at(), now);
   }
 
@@ -333,6 +331,10 @@ public final class AlertBoard {
     Span reach = new Span(past.since(), past.endedAt().plusMillis(1));
     List<Alert> known = store.overlapping(key, reach);
     if (known.isEmpty()) {
+      if (store.raised(reach).stream().anyMatch(raised -> raised.key().equals(key))) {
+        // An earlier excursion of an alert that has become active again since.
+        return;
+      }
       Alert found = Alert.foundLate(++lastId, key, rule, past);
       change(null, found, foundLate(found, past, now, null));
       return;

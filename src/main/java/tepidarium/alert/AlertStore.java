@@ -51,9 +51,10 @@ public interface AlertStore {
   Map<AlertKey, Condition> conditions();
 
   /**
-   * Alerts active in the span, in the order in which they were raised; without alerts found late.
+   * Each raising after which an alert was active in the span, ascending by time; an alert that
+   * became active again is there several times. Without alerts found late.
    */
-  List<Alert> within(Span span);
+  List<RaisedAlert> raised(Span span);
 
   /** The highest alert id ever assigned, including alerts of deleted containers; 0 for none. */
   long lastId();

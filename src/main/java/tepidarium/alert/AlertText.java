@@ -1,8 +1,10 @@
 package tepidarium.alert;
 
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /** Describes an alert in one sentence. */
 public final class AlertText {
@@ -29,6 +31,14 @@ public final class AlertText {
     return alert.active()
         ? containerName + " has been " + what + " since " + since + worst + "."
         : containerName + " was " + what + " from " + since + worst + "; it is back to normal.";
+  }
+
+  /** Describes the excursion of an alert before it became active again, after another text. */
+  static String again(Alert before, @Nullable String detail) {
+    String end = before.returnedAt() == null ? "" : " to " + before.returnedAt();
+    String past =
+        "the time before was from " + before.since() + end + worst(before, ZoneOffset.UTC);
+    return detail == null ? past : detail + "; " + past;
   }
 
   /** The worst value, or the predicted time. */

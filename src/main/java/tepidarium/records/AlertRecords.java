@@ -21,6 +21,7 @@ import tepidarium.alert.AlertKey;
 import tepidarium.alert.AlertStore;
 import tepidarium.alert.Condition;
 import tepidarium.alert.Priority;
+import tepidarium.alert.RaisedAlert;
 import tepidarium.alert.Transition;
 import tepidarium.container.ContainerId;
 import tepidarium.reading.Span;
@@ -68,7 +69,8 @@ public final class AlertRecords implements AlertStore {
           :acknowledgedAt, :acknowledgedBy, :shelvedUntil, :latest, :worst, :extra.priority.key,
           :extra.shelvedBy, :extra.detail, :extra.forecastAt, :extra.foundLate
         WHERE EXISTS (SELECT 1 FROM container WHERE id = :container.value)
-        ON CONFLICT (id) DO UPDATE SET since_ms = excluded.since_ms,
+        ON CONFLICT (id) DO UPDATE SET limit_value = excluded.limit_value,
+          priority = excluded.priority, since_ms = excluded.since_ms,
           raised_ms = excluded.raised_ms, returned_ms = excluded.returned_ms,
           acknowledged_ms = excluded.acknowledged_ms, acknowledged_by = excluded.acknowledged_by,
           shelved_ms = excluded.shelved_ms, latest_value = excluded.latest_value,
@@ -160,13 +162,30 @@ public final class AlertRecords implements AlertStore {
   }
 
   @Override
-  public List<Alert> within(Span span) {
-    return alerts(
-        "found_late = 0 AND raised_ms < ? AND (returned_ms IS NULL OR returned_ms >= ?)"
-            + " ORDER BY raised_ms, id",
-        Integer.MAX_VALUE,
-        span.toMs(),
-        span.fromMs());
+  public List<RaisedAlert> raised(Span span) {
+    String sql =
+        """
+        SELECT * FROM (
+          SELECT t.id, t.container_id, t.kind, t.at_ms,
+            (SELECT min(e.at_ms) FROM alert_transition e WHERE e.alert_id = t.alert_id
+              AND e.id > t.id AND e.what IN ('returned', 'outOfService')) AS returned_ms
+          FROM alert_transition t WHERE t.what = 'raised' AND t.at_ms < :to
+        ) AS raising WHERE returned_ms IS NULL OR returned_ms >= :from ORDER BY at_ms, id
+        """;
+    return database.transaction(
+        handle ->
+            handle
+                .createQuery(sql)
+                .bind("from", span.fromMs())
+                .bind("to", span.toMs())
+                .map((row, context) -> raised(row))
+                .list());
+  }
+
+  private static RaisedAlert raised(ResultSet row) throws SQLException {
+    AlertKey key = alertKey(row);
+    return new RaisedAlert(
+        key.container(), key.kind(), instant(row, "at_ms"), instantOrNull(row, "returned_ms"));
   }
 
   private List<Alert> alerts(String where, int most, @Nullable Object... values) {

@@ -116,6 +116,43 @@ class AlertBoardTest {
   }
 
   @Test
+  void anAlertActiveAgainTellsOfThePresentTimeAndKeepsThePastOneInItsTransitions() {
+    coldForTenMinutes();
+    temperature(11, 19);
+    board.shelve(onlyOpen().id(), minute(999), "Ada", null, minute(12));
+    warmFrom(15);
+    RuleOverride urgent = new RuleOverride(null, null, null, null, Priority.MEDIUM);
+    change(AlertKind.COLD, new RuleChange(urgent, null), 26);
+    temperature(30, 27);
+    temperature(40, 26);
+    Alert again = onlyOpen();
+    assertEquals(minute(30), again.since());
+    assertEquals(minute(40), again.raisedAt());
+    assertEquals(26, again.worst());
+    assertEquals(Priority.MEDIUM, again.priority());
+    assertEquals("Ada", again.shelvedBy());
+    assertEquals(List.of("raised", "shelved", "returned", "raised"), transitions());
+    assertEquals(
+        "the time before was from 2026-03-01T00:00:00Z to 2026-03-01T00:25:00Z, 19 °C at worst",
+        store.transitions().get(3).note());
+    board = open();
+    assertEquals(List.of(again), board.open());
+  }
+
+  @Test
+  void lateReadingsOfAnEarlierTimeOfAnOpenAlertAreNotFoundAgain() {
+    coldForTenMinutes();
+    warmFrom(15);
+    temperature(300, 26);
+    temperature(310, 26);
+    foundLate(2, 12, 20, 24);
+    assertEquals(List.of("raised", "returned", "raised"), transitions());
+    assertEquals(minute(300), onlyOpen().since());
+    foundLate(100, 110, 120, 24);
+    assertEquals(2, store.history(new AlertFilter(JAR, null, null, 9)).size());
+  }
+
+  @Test
   void aLateReadingRaisesNothing() {
     temperature(60, 31);
     coldForTenMinutes();

@@ -1,9 +1,11 @@
 package tepidarium.alert;
 
+import java.time.Instant;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentSkipListMap;
@@ -110,12 +112,24 @@ public final class MemoryAlerts implements AlertStore, AlertRuleStore {
   }
 
   @Override
-  public List<Alert> within(Span span) {
-    return alerts.values().stream()
-        .filter(alert -> !alert.foundLate() && alert.raisedAt().isBefore(span.to()))
-        .filter(alert -> alert.active() || !alert.returnedAt().isBefore(span.from()))
-        .sorted(Comparator.comparing(Alert::raisedAt))
+  public List<RaisedAlert> raised(Span span) {
+    return transitions.stream()
+        .filter(one -> one.what() == Transition.What.RAISED && one.at().isBefore(span.to()))
+        .map(one -> new RaisedAlert(one.key().container(), one.key().kind(), one.at(), end(one)))
+        .filter(one -> one.returnedAt() == null || !one.returnedAt().isBefore(span.from()))
         .toList();
+  }
+
+  private @Nullable Instant end(Transition raised) {
+    return transitions.stream()
+        .filter(one -> one.id() > raised.id() && Objects.equals(one.alertId(), raised.alertId()))
+        .filter(
+            one ->
+                one.what() == Transition.What.RETURNED
+                    || one.what() == Transition.What.OUT_OF_SERVICE)
+        .map(Transition::at)
+        .findFirst()
+        .orElse(null);
   }
 
   @Override

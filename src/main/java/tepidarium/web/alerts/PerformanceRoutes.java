@@ -96,7 +96,7 @@ public final class PerformanceRoutes {
 
   private void performance(Context ctx) {
     Span span = span(Params.instant(ctx, "from"), Params.instant(ctx, "to"));
-    List<RaisedAlert> raised = store.within(span).stream().map(RaisedAlert::of).toList();
+    List<RaisedAlert> raised = store.raised(span);
     Performance performance = Performance.of(raised, span, clock.instant());
     ctx.json(
         new PerformanceJson(
