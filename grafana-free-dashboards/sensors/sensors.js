@@ -23,6 +23,8 @@ const containers = new Map();
 let sheet = null;
 let ready = false;
 let repeats = 0;
+/** How many changes this page has made. A list that was asked for before a change is too old. */
+let changes = 0;
 
 startPage({
   current: '/sensors.html',
@@ -61,7 +63,9 @@ async function begin() {
 }
 
 async function load() {
+  const before = changes;
   const [allContainers, allSensors] = await Promise.all([api.containers(), api.sensors({ activity: true })]);
+  if (changes !== before) return load();
   replaceAll(containers, allContainers, (one) => one.id);
   replaceAll(sensors, allSensors, (one) => one.sensor);
   if (wanted !== null && !sensors.has(wanted)) sensors.set(wanted, await api.sensor(wanted));
@@ -81,6 +85,7 @@ async function load() {
 
 /** Takes sensors from an answer of the service. */
 function take(changed) {
+  changes += 1;
   for (const sensor of changed) sensors.set(sensor.sensor, sensor);
   draw();
 }

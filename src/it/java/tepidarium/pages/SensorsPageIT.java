@@ -3,8 +3,10 @@ package tepidarium.pages;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import com.microsoft.playwright.APIResponse;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Route;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -12,6 +14,7 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
@@ -174,6 +177,34 @@ class SensorsPageIT {
     // The refused move is an answer with status 400, which the browser reports.
     browser.complaints().removeIf(text -> text.contains("400"));
     browser.assertNothingWrong(page);
+  }
+
+  @Test
+  void aListFromBeforeAChangeDoesNotHideTheChange() {
+    Page page = browser.page(390);
+    page.clock().install();
+    page.navigate(service.url() + "/sensors.html?sensor=node-12");
+    assertThat(page.locator("#sheet h1")).hasText("node-12");
+    Map<Route, APIResponse> lists = new LinkedHashMap<>();
+    page.route("**/api/sensors?*", route -> lists.put(route, route.fetch()));
+    page.clock().fastForward(60_000);
+    page.waitForCondition(() -> !lists.isEmpty());
+
+    page.locator("#move [name=container]").selectOption("jar");
+    page.locator("#move [type=submit]").click();
+    assertThat(page.locator("#change-result")).containsText("node-12 goes to Jar");
+    answer(lists);
+    page.waitForCondition(() -> !lists.isEmpty());
+    answer(lists);
+    Locator placements = page.locator("#placements > li");
+    assertThat(placements).hasCount(1);
+    page.locator("#change-result").getByText("Undo").click();
+    assertThat(placements).hasCount(0);
+  }
+
+  private static void answer(Map<Route, APIResponse> held) {
+    held.forEach((route, answer) -> route.fulfill(new Route.FulfillOptions().setResponse(answer)));
+    held.clear();
   }
 
   private static String local(Instant instant) {
