@@ -3,12 +3,13 @@
 import { createChart } from '../shared/chart.js';
 import { now } from '../shared/clock.js';
 import { byId, h, setText } from '../shared/dom.js';
-import { chartWords, marksOfFaults } from '../shared/fault-words.js';
+import { chartWords, marksOfFaults, quantityOf } from '../shared/fault-words.js';
 import * as f from '../shared/format.js';
 import { RARE } from '../shared/quantities.js';
 import { columnsOf, heatColumns, join, marksOf, within } from '../shared/series.js';
 import { extent } from '../shared/time-range.js';
 import { pointWords, restWords, specs } from './chart-specs.js';
+import { inSentence } from '../shared/text.js';
 import { texts } from './texts.js';
 
 /** The kinds of marks that each chart shows. */
@@ -106,7 +107,11 @@ function makePanel(name, spec, { onZoom, onReset }) {
       chart ??= createChart(host, { ...spec, onCursor, onZoom, onReset, sync: 'course' });
       setText(
         empty,
-        all === null ? texts.nothingToDrawNoIn(name === 'heat' ? texts.heatWasAddedUp : texts.wasHeard(name)) : '',
+        all === null
+          ? texts.nothingToDrawNoIn(
+              name === 'heat' ? texts.heatWasAddedUp : texts.wasHeard(inSentence(quantityOf(name))),
+            )
+          : '',
       );
       const faultWords = chartWords(marks);
       faults.hidden = faultWords === '';

@@ -3,6 +3,7 @@
 import { h } from '../shared/dom.js';
 import { differenceFromUnit, differenceToUnit, fromUnit, round, toUnit, unitName } from '../shared/format.js';
 import { conditionOf } from '../shared/conditions.js';
+import { fieldNumber } from '../shared/typed.js';
 import { texts } from './texts.js';
 
 const NUMBERS = {
@@ -11,7 +12,7 @@ const NUMBERS = {
   onDelayMinutes: () => texts.onDelayMin,
   offDelayMinutes: () => texts.offDelayMin,
 };
-const PRIORITIES = ['high', 'medium', 'low'];
+const PRIORITIES = { high: texts.high, medium: texts.medium, low: texts.low };
 
 /**
  * Formats and parses the fields of a rule. In °F, a limit is converted with the offset, and a deadband without it.
@@ -24,7 +25,7 @@ function unitOf(rule, field) {
 }
 
 const shownOf = (rule, field, value) =>
-  value === null || value === undefined ? '' : String(unitOf(rule, field).show(value));
+  value === null || value === undefined ? '' : fieldNumber(unitOf(rule, field).show(value));
 
 export function kindFields(kind, rule) {
   const numbers = Object.entries(NUMBERS)
@@ -48,8 +49,10 @@ export function kindFields(kind, rule) {
     });
   const name = `${kind}.priority`;
   const options = [
-    h('option', { value: '' }, texts.defaultWord(rule.defaults.priority)),
-    ...PRIORITIES.map((one) => h('option', { value: one, selected: rule.overrides.priority === one }, one)),
+    h('option', { value: '' }, texts.defaultWord(PRIORITIES[rule.defaults.priority])),
+    ...Object.entries(PRIORITIES).map(([one, words]) =>
+      h('option', { value: one, selected: rule.overrides.priority === one }, words),
+    ),
   ];
   const service = `${kind}.inService`;
   return h(

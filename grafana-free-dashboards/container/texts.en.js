@@ -167,6 +167,9 @@ export default {
   yes: 'yes',
   no: 'no',
   isNotANumber: (title, typed) => `${title}: “${typed}” is not a number.`,
+  high: 'high',
+  medium: 'medium',
+  low: 'low',
 
   // sensors.js
   theSheetOfASensor: 'The sheet of a sensor has its battery, gaps, correction and moves.',

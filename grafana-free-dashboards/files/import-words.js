@@ -1,6 +1,9 @@
 // The words of imports. Pure.
 
 import { count, number } from '../shared/format.js';
+import { quantityOf } from '../shared/fault-words.js';
+import { inSentence } from '../shared/text.js';
+import { fieldNumber } from '../shared/typed.js';
 import { texts } from './texts.js';
 
 const STATES = {
@@ -30,7 +33,9 @@ export const canStart = (state) => state !== 'running' && state !== 'done';
  */
 export function rowWords({ line, sensor, at, values, rejected }, units) {
   if (rejected !== null) return texts.lineIsRejected(line, rejected);
-  const shown = Object.entries(values).map(([quantity, value]) => `${quantity} ${value} ${units[quantity]}`);
+  const shown = Object.entries(values).map(
+    ([key, value]) => `${inSentence(quantityOf(key))} ${fieldNumber(value)} ${units[key]}`,
+  );
   return texts.line(line, sensor, at, shown.join(', '));
 }
 

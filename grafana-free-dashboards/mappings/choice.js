@@ -3,10 +3,8 @@
 import { h } from '../shared/dom.js';
 import { field, form, typedIn } from '../shared/form.js';
 import { selectOf } from './select.js';
+import { quantityOf } from '../shared/fault-words.js';
 import { texts } from './texts.js';
-
-const title = { co2: texts.co2, mediumMoisture: texts.mediumMoisture };
-const quantityTitle = (key) => title[key] ?? key.charAt(0).toUpperCase() + key.slice(1);
 
 /** The form that says what a field or a byte is. */
 export function choiceForm({ selected, packed }, units, { use, drop }) {
@@ -15,7 +13,7 @@ export function choiceForm({ selected, packed }, units, { use, drop }) {
   const quantity = h(
     'select',
     { name: 'quantity' },
-    units.map((one) => h('option', { value: one.quantity }, quantityTitle(one.quantity))),
+    units.map((one) => h('option', { value: one.quantity }, quantityOf(one.quantity))),
     isByte || selected.field.pointer === '' ? [] : h('option', { value: 'at' }, texts.time),
   );
   const showUnits = () => {

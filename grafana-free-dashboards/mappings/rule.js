@@ -1,5 +1,7 @@
 // Builds a mapping rule out of choices, and finds the fields and bytes of a message. Pure.
 
+import { quantityOf } from '../shared/fault-words.js';
+import { inSentence } from '../shared/text.js';
 import { texts } from './texts.js';
 
 const MAX_FIELDS = 300;
@@ -119,7 +121,7 @@ export function placeWords(quantity, value) {
       ? texts.byte(value.firstByte)
       : texts.bytesTo(value.firstByte, last)
     : value.pointer || texts.theWholePayload;
-  return texts.at(quantity, place, value.unit ? texts.inWord(value.unit) : '');
+  return texts.at(inSentence(quantityOf(quantity)), place, value.unit ? texts.inWord(value.unit) : '');
 }
 
 const filtered = (values, keep) => Object.fromEntries(Object.entries(values).filter(([, value]) => keep(value)));

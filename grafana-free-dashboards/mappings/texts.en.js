@@ -21,8 +21,6 @@ export default {
   },
 
   // choice.js
-  co2: 'CO₂',
-  mediumMoisture: 'Medium moisture',
   time: 'Time',
   bytes: 'Bytes',
   order: 'Order',

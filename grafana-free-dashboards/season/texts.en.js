@@ -131,4 +131,5 @@ export default {
   mostly: (base) => ` (mostly ${base})`,
   heatIsDegreeHoursOf: (part) =>
     `Heat is degree-hours: of sowings above the base of the species, of containers above their own base${part}; what was not measured adds none, and the range below says what it can have been.`,
+  cullReasons: { mould: 'mould', dead: 'dead', empty: 'empty', eaten: 'eaten', taken: 'taken out', other: 'other' },
 };

@@ -103,10 +103,12 @@ export function sowingRows(report, zone) {
   }));
 }
 
+const reasonWords = (reason) => texts.cullReasons[reason] ?? reason;
+
 /** Culled counts the ungerminated alone; the reasons count what had germinated before, too. */
 function culledWords({ culled, culledFor }) {
-  if (culledFor.length === 1 && culledFor[0].seeds === culled) return culledFor[0].reason;
-  return culledFor.map(({ reason, seeds }) => `${seeds} ${reason}`).join(', ');
+  if (culledFor.length === 1 && culledFor[0].seeds === culled) return reasonWords(culledFor[0].reason);
+  return culledFor.map(({ reason, seeds }) => `${seeds} ${reasonWords(reason)}`).join(', ');
 }
 
 export const dayNumber = (days) => f.number(days, days < 10 && !Number.isInteger(days) ? 1 : 0);

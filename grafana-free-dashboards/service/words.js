@@ -13,7 +13,7 @@ const partTitle = (name) => capital(name.replace(/[A-Z]/g, (letter) => ` ${lette
 export const partRows = (parts, at, zone) =>
   Object.entries(parts)
     .map(([name, { status, detail }]) => ({
-      title: partTitle(name),
+      title: texts.parts[name] ?? partTitle(name),
       works: status === 'up',
       state: STATES[status] ?? status,
       detail: localTimes(detail ?? '', at, zone),

@@ -266,7 +266,7 @@ export default {
 
   // text.js
   and: (join, at) => `${join} and ${at}`,
-  titleInSentence: (title) => title.charAt(0).toLowerCase() + title.slice(1),
+  titleInSentence: (title) => (/^\p{Lu}\p{Ll}/u.test(title) ? title.charAt(0).toLowerCase() + title.slice(1) : title),
 
   // tile.js
   last: (show) => `last ${show}, `,

@@ -4,7 +4,7 @@ import { api } from '../shared/api.js';
 import { h } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import { form, typedIn } from '../shared/form.js';
-import { typedNumber } from '../shared/typed.js';
+import { fieldNumber, typedNumber } from '../shared/typed.js';
 import { named } from './form-parts.js';
 import { texts } from './texts.js';
 
@@ -23,7 +23,7 @@ export function speciesForm(species, done) {
   const value = (figure) => {
     const known = species?.figures[figure.key]?.value;
     if (known === undefined || known === null) return '';
-    return figure.degrees ? f.round(f.toUnit(known), 2) : figure.percent ? f.round(known * 100, 2) : known;
+    return fieldNumber(figure.degrees ? f.round(f.toUnit(known), 2) : figure.percent ? f.round(known * 100, 2) : known);
   };
   return form({
     id: 'species-form',
@@ -49,7 +49,7 @@ export function speciesForm(species, done) {
         named(
           'source',
           texts.whereNewFiguresComeFrom,
-          h('input', { value: 'common practice', maxlength: 300, autocomplete: 'off' }),
+          h('input', { value: texts.commonPractice, maxlength: 300, autocomplete: 'off' }),
         ),
       ),
     ],
@@ -59,7 +59,7 @@ export function speciesForm(species, done) {
       for (const figure of FIGURES) {
         const raw = typed[figure.key].trim();
         if (raw === '') continue;
-        const unchanged = raw === String(value(figure));
+        const unchanged = raw === value(figure);
         figures[figure.key] = unchanged
           ? species.figures[figure.key]
           : { value: inUnit(figure, decimal(raw, figure.title)), source: typed.source.trim() || texts.ownResults };

@@ -491,6 +491,7 @@ export default {
   kept: 'Gespeichert.',
   added: (name) => `Hinzugefügt: ${name}.`,
   isNotANumber: (title, raw) => `${title}: „${raw}“ ist keine Zahl.`,
+  commonPractice: 'übliche Praxis',
 
   // start.js
   aContainer: 'Ein Behälter',

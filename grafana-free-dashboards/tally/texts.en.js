@@ -486,6 +486,7 @@ export default {
   kept: 'Kept.',
   added: (name) => `Added: ${name}.`,
   isNotANumber: (title, raw) => `${title}: “${raw}” is not a number.`,
+  commonPractice: 'common practice',
 
   // start.js
   aContainer: 'A container',

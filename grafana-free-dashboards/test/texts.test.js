@@ -20,14 +20,16 @@ const filesOf = (folder, ending) => readdirSync(new URL(`${folder}/`, ROOT)).fil
 const modulesOf = (folder) => filesOf(folder, '.js').filter((name) => !/^texts\.\w+\.js$/.test(name));
 const textsOf = async (folder, language) => (await import(new URL(`${folder}/texts.${language}.js`, ROOT))).default;
 
-/** The placeholders of a text: the names of its values. */
-const valuesOf = (text) =>
-  typeof text === 'function'
+/** The placeholders of a text: the names of its values. Of several forms or codes, the names of these. */
+const valuesOf = (text) => {
+  if (typeof text === 'string') return 'text';
+  return typeof text === 'function'
     ? text
         .toString()
         .match(/^\(([^)]*)\)/)[1]
         .split(', ')
-    : typeof text;
+    : Object.keys(text).sort();
+};
 
 /** Key to kind and placeholders, so that two languages can be compared. */
 const shapeOf = ({ html = {}, ...texts }) => ({

@@ -1,0 +1,237 @@
+// The German texts of this page.
+
+export default {
+  /** In the HTML file; the server puts them in. */
+  html: {
+    container: 'Behälter',
+    now: 'Jetzt',
+    stretchOfTimeShown: 'Gezeigter Zeitraum',
+    askingTheService: 'Der Dienst wird gefragt …',
+    needsAttention: 'Braucht Aufmerksamkeit',
+    didYouOpenIt: 'War das eine Öffnung?',
+    course: 'Verlauf',
+    faults: 'Fehler',
+    limits: 'Grenzen',
+    openingsAndOtherLight: 'Öffnungen und anderes Licht',
+    excursions: 'Abweichungen',
+    heatByDay: 'Wärme nach Tagen',
+    daysWithoutSensors: 'Tage ohne Sensoren',
+    sensorsInside: 'Sensoren darin',
+    settings: 'Einstellungen',
+  },
+
+  // alert-rules.js
+  changeWhenAlertsAreRaised: 'Ändern, wann gewarnt wird',
+  anEmptyFieldMeansThe:
+    'Ein leeres Feld heißt: Vorgabe, grau gezeigt. Die Grenzen für Temperatur, Feuchte und Licht stehen beim Bereich oben.',
+  keepTheseRules: 'Regeln speichern',
+  kept: 'Gespeichert.',
+
+  // chart-specs.js
+  nothingHeard: 'nichts gehört',
+  temperature: (unitName) => `Temperatur, ${unitName}`,
+  shadedTheBandLineMean:
+    'Schattiert: der Bereich. Linie: Mittel, mit tiefstem und höchstem Wert darum. Gestrichelt: der Raum.',
+  humidity: 'Feuchte, %',
+  shadedSaturatedFromAboutDifferences: (SATURATED_FROM) =>
+    `Schattiert: gesättigt, ab etwa ${SATURATED_FROM} %; Unterschiede darin sagen nichts. Gestrichelt: die untere Grenze.`,
+  lightLux: 'Licht, lx',
+  eachLineUpwardsIsTen: 'Jede Linie nach oben ist zehnmal heller. Schattiert: dunkel genug.',
+  heatSoFarH: (unitName) => `Wärme bisher, ${unitName}·h`,
+  aDotAtTheEnd:
+    'Ein Punkt am Ende jedes Tages, gerade Linien dazwischen. Der Schatten darüber ist, was in den Lücken höchstens dazukam.',
+  lineMeanWithLowestAnd: 'Linie: Mittel, mit tiefstem und höchstem Wert darum.',
+  gapCount: { one: 'Lücke', other: 'Lücken' },
+  throughout: (low, gaps) => `durchweg ${low}${gaps}`,
+  to: (low, high, gaps) => `${low} bis ${high}${gaps}`,
+  atMost: (sum, upper) => `${sum}, höchstens ${upper}`,
+  room: (room) => `; Raum ${room}`,
+  to2: (min, max) => ` (${min} bis ${max})`,
+
+  // charts.js
+  lettersAboveTheChartsC:
+    'Buchstaben über den Diagrammen: C zu kalt, H zu warm, D zu trocken, O Öffnung; Lichteinfall: S Tageslicht (Sonne), L Lampe, X anderes Licht; F Sensorfehler, E nicht mitgerechneter Fehler. Leere Abschnitte sind Lücken: es kam nichts.',
+  heatWasAddedUp: 'keine Wärme summiert',
+  wasHeard: (name) => `nichts gemessen: ${name}`,
+  nothingToDrawNoIn: (part) => `In diesem Zeitraum gibt es nichts zu zeichnen: ${part}.`,
+
+  // container.js
+  notFoundTepidarium: 'Nicht gefunden · Tepidarium',
+  noContainerWasNamed: 'Kein Behälter genannt.',
+  thereIsNoContainerHere: (id) => `Einen Behälter „${id}“ gibt es hier nicht.`,
+  itMayHaveBeenRemoved: ' Vielleicht wurde er entfernt, oder der Link ist vertippt. ',
+  backToTheShelf: 'Zurück zum Regal',
+
+  // course.js
+  now: 'jetzt',
+  toTimesAsInDrag: (from, to, browserZone) =>
+    `${from} bis ${to}, Zeiten wie in ${browserZone}. Seitlich über ein Diagramm ziehen vergrößert; Doppelklick oder zweimal tippen führt zurück.`,
+
+  // extremes-words.js
+  forTimeBeforeTheSensors:
+    'Für die Zeit vor den Sensoren: tiefste und höchste Temperatur jedes Tages eingeben. Die Wärme wird geschätzt und nur hier gezeigt.',
+  dayCount: { one: 'Tag', other: 'Tagen' },
+  aboutInWithoutReadingsAn: (unmeasured, counted) =>
+    `Etwa ${unmeasured} an ${counted} ohne Messwerte: eine Schätzung, nicht Teil von „Wärme bisher“.`,
+  everyDayEnteredWasMeasured: 'Jeder eingegebene Tag ist auch gemessen.',
+  withBoth: (counted) => `${counted} mit beidem`,
+  onTheEstimateEqualsThe: (over) => ` An ${over} ist die Schätzung gleich der gemessenen Wärme.`,
+  tooHigh: 'zu hoch',
+  tooLow: 'zu niedrig',
+  onTheEstimateIsA: (over, degreeHours, part) =>
+    ` An ${over} ist die Schätzung im Mittel um ${degreeHours} am Tag ${part}.`,
+  enterANumberSuchAs: (title, number) => `${title}: eine Zahl eingeben, etwa ${number}.`,
+  lowest: 'Tiefste',
+  highest: 'Höchste',
+  theLowestTemperatureIsAbove: 'Die tiefste Temperatur liegt über der höchsten. Beide prüfen.',
+  dayChooseADate: 'Tag: ein Datum wählen.',
+
+  // extremes.js
+  enterDaysFromAWeather: 'Tage von einer Wetterstation oder einem Min-Max-Thermometer eingeben',
+  day: 'Tag',
+  lowest2: (unitName) => `Tiefste (${unitName})`,
+  highest2: (unitName) => `Höchste (${unitName})`,
+  enterADayAgainTo:
+    'Zum Korrigieren den Tag noch einmal eingeben. Die Temperatur im Behälter oder nahe dabei verwenden.',
+  keepThisDay: 'Tag speichern',
+  kept2: (day) => `Gespeichert: ${day}.`,
+  howIsThisWorkedOut: 'Wie wird das berechnet?',
+  estimate: 'Schätzung',
+  measured: 'Gemessen',
+  estimateLessMeasured: 'Schätzung minus gemessen',
+  estimatedWithTheSingleSine: (timeZone) => `Geschätzt mit dem Ein-Sinus-Verfahren; Tage wie in ${timeZone}.`,
+  remove: (day) => `Entfernen: ${day}`,
+  remove2: 'Entfernen',
+
+  // faults.js
+  showAll: (count) => `Alle ${count} zeigen`,
+
+  // head.js
+  shelf: '← Regal',
+  label: 'Etikett',
+  noReadingsToAddUp: 'noch keine Messwerte zu summieren',
+  sinceFromOfReadings: (from, coveredHours) => `seit ${from}, aus ${coveredHours} mit Messwerten`,
+  soBetweenAnd: (heat, lower, upper) => `${heat}, also zwischen ${lower} und ${upper}`,
+  betweenAndAsTheSensor: (sensorLower, sensorUpper) =>
+    `zwischen ${sensorLower} und ${sensorUpper}, so weit der Sensor abweichen kann`,
+  iAmOpeningIt: 'Ich öffne jetzt',
+  itIsClosedAgain: 'Wieder geschlossen',
+  aCheck: 'Eine Kontrolle',
+  mould: 'Schimmel. ',
+  openItWhereAirMoves:
+    'Dort öffnen, wo Luft zieht, eine Maske tragen und sich nicht darüber beugen: warme, feuchte Behälter können auf einmal viele Sporen abgeben. Hände waschen. Eine Matte ausschalten, bevor darauf etwas gegossen oder angehoben wird.',
+  openUntilLightUntilThen: (until) =>
+    `Offen bis ${until}: Licht bis dahin zählt als Öffnung, nicht als Lichteinfall. Noch ein Druck gibt von da an zehn Minuten.`,
+  pressBeforeYouOpenIt:
+    'Vor dem Öffnen drücken. Licht in den nächsten 10 Minuten zählt dann als Öffnung, nicht als Lichteinfall.',
+  tenMinutesMore: 'Zehn Minuten mehr',
+
+  // limits-table.js
+  inside: '✓ innerhalb',
+  outsideNotForLongYet: '~ außerhalb, noch nicht lange',
+  outsideAlert: '! außerhalb, Warnung',
+  notKnown: '? nicht bekannt',
+  heard: '✓ gehört',
+  late: '~ verspätet',
+  silentAlert: '! stumm, Warnung',
+  notColderThan: 'Nicht kälter als',
+  notHotterThan: 'Nicht wärmer als',
+  notDrierThan: 'Nicht trockener als',
+  notBrighterThan: 'Nicht heller als',
+  heard2: 'Gehört',
+  sensorTo: (share, low, high) => `${share} (Sensor: ${low} bis ${high})`,
+  limit: 'Grenze',
+  now2: 'Jetzt',
+  insideOfTheTimeHeard: 'Innerhalb, von der gemessenen Zeit',
+  outsideFor: 'Außerhalb',
+  inTheStretchShownHeard: (coveredHours, gapHours, leftOut) =>
+    `Im gezeigten Zeitraum ${coveredHours} gemessen, ${gapHours} fehlen. ${leftOut}`,
+
+  // range.js
+  n24Hours: '24 Stunden',
+  n7Days: '7 Tage',
+  n4Weeks: '4 Wochen',
+  n4Wk: '4 Wo.',
+  all: 'Alles',
+  earlier: '← Früher',
+  later: 'Später →',
+  closer: 'Näher',
+  wider: 'Weiter',
+
+  // rule-fields.js
+  limit2: (unit) => `Grenze (${unit})`,
+  deadband: (unit) => `Hysterese (${unit})`,
+  onDelayMin: 'Verzögerung des Beginns (min)',
+  offDelayMin: 'Verzögerung des Endes (min)',
+  defaultWord: (priority) => `Vorgabe (${priority})`,
+  priority: 'Vorrang',
+  raiseThisAlert: 'So warnen',
+  yes: 'ja',
+  no: 'nein',
+  isNotANumber: (title, typed) => `${title}: „${typed}“ ist keine Zahl.`,
+  high: 'hoch',
+  medium: 'mittel',
+  low: 'niedrig',
+
+  // sensors.js
+  theSheetOfASensor: 'Das Blatt eines Sensors zeigt Batterie, Lücken, Korrektur und Umsetzen.',
+  placeOrMoveASensor: 'Sensor einsetzen oder umsetzen',
+  noneUntilOneIsPlaced: 'Keine. Solange hier keiner eingesetzt ist, ist über diesen Behälter nichts bekannt.',
+  heard3: 'gehört ',
+
+  // settings.js
+  keepTheseSettings: 'Einstellungen speichern',
+  keptAllFiguresFollowAlso: 'Gespeichert. Alle Auswertungen folgen, auch die vergangenen.',
+  changeNameBandOrHow: 'Name, Bereich oder Zählung der Wärme ändern',
+  yesRemoveIt: 'Ja, entfernen',
+  removeThisContainer: 'Diesen Behälter entfernen',
+  itLeavesTheShelfThe: 'Er verlässt das Regal. Die Messwerte bleiben bei ihren Sensoren.',
+
+  // suggested.js
+  yesThatWasMe: 'Ja, das war ich',
+  no2: 'Nein',
+  upTo: (peakLux) => `, bis ${peakLux}`,
+  temperature2: (temperatureChange) => `Temperatur ${temperatureChange}`,
+  humidity2: (humidityChange) => `Feuchte ${humidityChange}`,
+
+  // tables.js
+  opening: 'Öffnung',
+  daylight: 'Tageslicht',
+  lamp: 'Lampe',
+  otherLight: 'Anderes Licht',
+  noLightAboveWasSeen: (limit, light, light2) => `Kein Licht über ${limit} gesehen${light}.${light2}`,
+  what: 'Was',
+  start: 'Beginn',
+  end: 'Ende',
+  length: 'Dauer',
+  brightest: 'Am hellsten',
+  lightDose: 'Lichtdosis',
+  temperature3: 'Temperatur',
+  humidity3: 'Feuchte',
+  whatToDo: 'Was tun',
+  lightLeakCount: { one: 'Lichteinfall', other: 'Lichteinfälle' },
+  openingCount: { one: 'Öffnung', other: 'Öffnungen' },
+  inAll: (counted, counted2, doseLuxHours, light, light2, zoneWords) =>
+    `${counted}, ${counted2}; insgesamt ${doseLuxHours}${light}.${light2} ${zoneWords}`,
+  temperatureAndHumidityStayed: (band) =>
+    `Temperatur und Feuchte blieben in ihren Grenzen, solange gemessen wurde${band}.`,
+  duringAnOpening: ', während einer Öffnung',
+  worst: 'Äußerster Wert',
+  worstAt: 'Um',
+  degreeHoursLost: 'Verlorene Gradstunden',
+  excursionCount: { one: 'Abweichung', other: 'Abweichungen' },
+  noReadingsToAddUp2: 'Noch keine Messwerte zu summieren.',
+  degreeHours: 'Gradstunden',
+  missing: 'Fehlen',
+  none: 'keine',
+  trueValueBetween: 'Wahrer Wert zwischen',
+  and: (lower, upper) => `${lower} und ${upper}`,
+  nothingMissing: 'nichts fehlt',
+  noMoreThanAt: (ceiling) => `, höchstens wie bei ${ceiling}`,
+  above: (base, part) => `Über ${base}${part}`,
+  wholeTimeOfThisContainer: (above, zone, heat) =>
+    `${above}. Gesamte Zeit dieses Behälters; Tage wie in ${zone}.${heat}`,
+  withMissing: (gapHours) => `, ${gapHours} fehlen`,
+  timesAsIn: (browserZone) => `Zeiten wie in ${browserZone}.`,
+  notSeen: 'nicht gesehen',
+};
