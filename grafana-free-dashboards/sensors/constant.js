@@ -3,7 +3,7 @@
 import { api } from '../shared/api.js';
 import { h } from '../shared/dom.js';
 import { field, fillUntouched, form, Problems } from '../shared/form.js';
-import { typedNumber } from '../shared/typed.js';
+import { fieldNumber, typedNumber } from '../shared/typed.js';
 import { texts } from './texts.js';
 
 export function makeConstant(key) {
@@ -30,7 +30,8 @@ export function makeConstant(key) {
 }
 
 export function updateConstant(element, sensor) {
-  for (const input of element.querySelectorAll('input')) fillUntouched(input, sensor.calibration?.[input.name]);
+  for (const input of element.querySelectorAll('input'))
+    fillUntouched(input, fieldNumber(sensor.calibration?.[input.name]));
 }
 
 function correction(name, title, help) {

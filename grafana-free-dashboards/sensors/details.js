@@ -3,7 +3,7 @@
 import { api } from '../shared/api.js';
 import { h } from '../shared/dom.js';
 import { field, fillUntouched, form, Problems } from '../shared/form.js';
-import { typedNumber } from '../shared/typed.js';
+import { fieldNumber, typedNumber } from '../shared/typed.js';
 import { texts } from './texts.js';
 
 const FIELDS = ['name', 'note', 'emptyVolts'];
@@ -39,7 +39,8 @@ export function makeDetails(key, known) {
   return {
     element,
     update: (sensor) => {
-      for (const name of FIELDS) fillUntouched(element.elements[name], sensor[name]);
+      for (const name of FIELDS)
+        fillUntouched(element.elements[name], name === 'emptyVolts' ? fieldNumber(sensor[name]) : sensor[name]);
     },
   };
 }

@@ -4,6 +4,8 @@ import { h } from './dom.js';
 import { field as labelled } from './form.js';
 import { round, toUnit, unitName } from './format.js';
 import { CONTAINER_KINDS } from './container-words.js';
+import { fieldNumber } from './typed.js';
+import { texts } from './texts.js';
 
 export function fields(container) {
   const { band } = container;
@@ -11,46 +13,36 @@ export function fields(container) {
     h(
       'div',
       { class: 'fields two' },
-      text('name', 'Name', container.name, 'As written on it, for instance “Jar 3, willow”.', {
+      text('name', texts.name, container.name, texts.asWrittenOnItFor, {
         required: true,
         maxlength: 100,
         autocomplete: 'off',
       }),
-      choice('kind', 'Kind', container.kind),
+      choice('kind', texts.kind, container.kind),
     ),
     heatSource(container.heatSource),
     h(
       'fieldset',
       {},
-      h('legend', {}, 'Limits: you get an alert outside of them'),
+      h('legend', {}, texts.limitsYouGetAnAlert),
       h(
         'div',
         { class: 'fields two' },
-        degrees('temperatureLow', 'Not colder than', band.temperature.low),
-        degrees('temperatureHigh', 'Not hotter than', band.temperature.high),
-        numberField(
-          'lightHigh',
-          'Not brighter than (lux)',
-          band.light.high,
-          'Dark is 0; a sensor may show 1 in full darkness.',
-        ),
-        numberField('humidityLow', 'Not drier than (%)', band.humidity.low, 'Humidity. Closed and moist is near 100.'),
+        degrees('temperatureLow', texts.notColderThan, band.temperature.low),
+        degrees('temperatureHigh', texts.notHotterThan, band.temperature.high),
+        numberField('lightHigh', texts.notBrighterThanLux, band.light.high, texts.darkIs0ASensor),
+        numberField('humidityLow', texts.notDrierThan, band.humidity.low, texts.humidityClosedAndMoistIs),
       ),
     ),
     h(
       'fieldset',
       {},
-      h('legend', {}, 'Counting heat'),
+      h('legend', {}, texts.countingHeat),
       h(
         'div',
         { class: 'fields two' },
-        degrees('base', 'Base temperature', container.base, 'Below this, seeds gain nothing.'),
-        degrees(
-          'ceiling',
-          'Ceiling temperature',
-          container.ceiling,
-          'Above it, heat counts as at it. Leave empty for none.',
-        ),
+        degrees('base', texts.baseTemperature, container.base, texts.belowThisSeedsGainNothing),
+        degrees('ceiling', texts.ceilingTemperature, container.ceiling, texts.aboveItHeatCountsAs),
       ),
     ),
   ];
@@ -60,7 +52,7 @@ function heatSource(value) {
   return h(
     'div',
     { class: 'field' },
-    h('label', { for: 'heat-source' }, 'Heat source'),
+    h('label', { for: 'heat-source' }, texts.heatSource),
     h('input', {
       id: 'heat-source',
       name: 'heatSource',
@@ -73,18 +65,14 @@ function heatSource(value) {
     h(
       'datalist',
       { id: 'heat-sources' },
-      ['Heat mat', 'Warm closet'].map((source) => h('option', { value: source })),
+      [texts.heatMat, texts.warmCloset].map((source) => h('option', { value: source })),
     ),
-    h(
-      'p',
-      { id: 'heat-help', class: 'help' },
-      'Containers with the same words here are taken to be on the same source. Empty: nothing warms it.',
-    ),
+    h('p', { id: 'heat-help', class: 'help' }, texts.containersWithTheSameWords),
     h(
       'p',
       { id: 'heat-caution', class: 'caution' },
-      h('strong', {}, 'Mains near water. '),
-      'Put mat, thermostat and plugs behind residual-current protection, above any spill, with a drip loop in the cable. Follow local codes; fixed wiring is for a licensed electrician. Let the thermostat, not this service, switch the mat.',
+      h('strong', {}, texts.mainsNearWater),
+      texts.putMatThermostatAndPlugs,
     ),
   );
 }
@@ -102,7 +90,7 @@ function numberField(name, title, value, help) {
     name,
     title,
     help,
-    h('input', { name, value: value ?? '', type: 'text', inputmode: 'decimal', autocomplete: 'off' }),
+    h('input', { name, value: fieldNumber(value), type: 'text', inputmode: 'decimal', autocomplete: 'off' }),
   );
 }
 

@@ -4,6 +4,7 @@ import { fields } from './container-fields.js';
 import { form, Problems, typedIn } from './form.js';
 import { fromUnit } from './format.js';
 import { typedNumber } from './typed.js';
+import { texts } from './texts.js';
 
 export const DEFAULTS = {
   name: '',
@@ -43,35 +44,34 @@ export function readForm(typed) {
   ) => {
     const raw = typed[name] ?? '';
     if (raw.trim() === '') {
-      if (!optional) say(name, `${title}: a number is missing.`);
+      if (!optional) say(name, texts.aNumberIsMissing(title));
       return null;
     }
     const value = typedNumber(raw);
-    if (!Number.isFinite(value)) say(name, `${title}: “${typed[name]}” is not a number.`);
-    else if (value < min || value > max) say(name, `${title}: from ${min} to ${max}.`);
+    if (!Number.isFinite(value)) say(name, texts.isNotANumber(title, typed[name]));
+    else if (value < min || value > max) say(name, texts.fromTo(title, min, max));
     return isDegrees ? fromUnit(value) : value;
   };
   const name = (typed.name ?? '').trim();
-  if (name === '') say('name', 'Name: give the container a name.');
+  if (name === '') say('name', texts.nameGiveTheContainerA);
   const body = {
     name,
     kind: typed.kind,
     heatSource: (typed.heatSource ?? '').trim() || null,
-    base: read('base', 'Base temperature', { degrees: true }),
-    ceiling: read('ceiling', 'Ceiling temperature', { degrees: true, optional: true }),
+    base: read('base', texts.baseTemperature, { degrees: true }),
+    ceiling: read('ceiling', texts.ceilingTemperature, { degrees: true, optional: true }),
     band: {
       temperature: {
-        low: read('temperatureLow', 'Not colder than', { degrees: true }),
-        high: read('temperatureHigh', 'Not hotter than', { degrees: true }),
+        low: read('temperatureLow', texts.notColderThan, { degrees: true }),
+        high: read('temperatureHigh', texts.notHotterThan, { degrees: true }),
       },
-      light: { high: read('lightHigh', 'Not brighter than', { min: 0, max: 200000 }) },
-      humidity: { low: read('humidityLow', 'Not drier than', { min: 0, max: 100 }) },
+      light: { high: read('lightHigh', texts.notBrighterThan, { min: 0, max: 200000 }) },
+      humidity: { low: read('humidityLow', texts.notDrierThan2, { min: 0, max: 100 }) },
     },
   };
   const { low, high } = body.band.temperature;
-  if (low !== null && high !== null && low >= high)
-    say('temperatureHigh', '“Not hotter than” must be above “Not colder than”.');
+  if (low !== null && high !== null && low >= high) say('temperatureHigh', texts.notHotterThanMustBe);
   if (body.ceiling !== null && body.base !== null && body.ceiling <= body.base)
-    say('ceiling', 'The ceiling must be above the base.');
+    say('ceiling', texts.theCeilingMustBeAbove);
   return { body, problems };
 }

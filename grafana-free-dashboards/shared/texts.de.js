@@ -324,4 +324,39 @@ export default {
   signedInAs: (name) => `Angemeldet als ${name}`,
   signIn: 'Anmelden',
   youAreSignedOut: 'Abgemeldet.',
+
+  // container-fields.js
+  name: 'Name',
+  asWrittenOnItFor: 'Wie darauf geschrieben, zum Beispiel „Glas 3, Weide“.',
+  kind: 'Sorte',
+  limitsYouGetAnAlert: 'Grenzen: außerhalb wird gewarnt',
+  notColderThan: 'Nicht kälter als',
+  notHotterThan: 'Nicht wärmer als',
+  notBrighterThanLux: 'Nicht heller als (lx)',
+  darkIs0ASensor: 'Dunkel ist 0; mancher Sensor zeigt bei völliger Dunkelheit 1.',
+  notDrierThan: 'Nicht trockener als (%)',
+  humidityClosedAndMoistIs: 'Luftfeuchte. Geschlossen und feucht ist nahe 100.',
+  countingHeat: 'Zählung der Wärme',
+  baseTemperature: 'Basistemperatur',
+  belowThisSeedsGainNothing: 'Darunter gewinnen Samen nichts.',
+  ceilingTemperature: 'Obergrenze der Temperatur',
+  aboveItHeatCountsAs: 'Darüber zählt Wärme wie bei ihr. Leer: keine.',
+  heatSource: 'Wärmequelle',
+  heatMat: 'Heizmatte',
+  warmCloset: 'Warmer Schrank',
+  containersWithTheSameWords:
+    'Behälter mit denselben Worten hier gelten als an derselben Quelle. Leer: nichts wärmt ihn.',
+  mainsNearWater: 'Netzspannung nahe am Wasser. ',
+  putMatThermostatAndPlugs:
+    'Matte, Thermostat und Stecker hinter einen Fehlerstrom-Schutzschalter, höher als jedes verschüttete Wasser, das Kabel mit Tropfschlaufe. Örtliche Vorschriften befolgen; feste Leitungen sind Sache der Elektrofachkraft. Die Matte schaltet der Thermostat, nicht dieser Dienst.',
+
+  // container-form.js
+  aNumberIsMissing: (title) => `${title}: eine Zahl fehlt.`,
+  isNotANumber: (title, part) => `${title}: „${part}“ ist keine Zahl.`,
+  fromTo: (title, min, max) => `${title}: von ${min} bis ${max}.`,
+  nameGiveTheContainerA: 'Name: dem Behälter einen Namen geben.',
+  notBrighterThan: 'Nicht heller als',
+  notDrierThan2: 'Nicht trockener als',
+  notHotterThanMustBe: '„Nicht wärmer als“ muss über „Nicht kälter als“ liegen.',
+  theCeilingMustBeAbove: 'Die Obergrenze muss über der Basis liegen.',
 };

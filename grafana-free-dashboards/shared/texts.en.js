@@ -299,4 +299,39 @@ export default {
   signedInAs: (name) => `Signed in as ${name}`,
   signIn: 'Sign in',
   youAreSignedOut: 'You are signed out.',
+
+  // container-fields.js
+  name: 'Name',
+  asWrittenOnItFor: 'As written on it, for instance “Jar 3, willow”.',
+  kind: 'Kind',
+  limitsYouGetAnAlert: 'Limits: you get an alert outside of them',
+  notColderThan: 'Not colder than',
+  notHotterThan: 'Not hotter than',
+  notBrighterThanLux: 'Not brighter than (lux)',
+  darkIs0ASensor: 'Dark is 0; a sensor may show 1 in full darkness.',
+  notDrierThan: 'Not drier than (%)',
+  humidityClosedAndMoistIs: 'Humidity. Closed and moist is near 100.',
+  countingHeat: 'Counting heat',
+  baseTemperature: 'Base temperature',
+  belowThisSeedsGainNothing: 'Below this, seeds gain nothing.',
+  ceilingTemperature: 'Ceiling temperature',
+  aboveItHeatCountsAs: 'Above it, heat counts as at it. Leave empty for none.',
+  heatSource: 'Heat source',
+  heatMat: 'Heat mat',
+  warmCloset: 'Warm closet',
+  containersWithTheSameWords:
+    'Containers with the same words here are taken to be on the same source. Empty: nothing warms it.',
+  mainsNearWater: 'Mains near water. ',
+  putMatThermostatAndPlugs:
+    'Put mat, thermostat and plugs behind residual-current protection, above any spill, with a drip loop in the cable. Follow local codes; fixed wiring is for a licensed electrician. Let the thermostat, not this service, switch the mat.',
+
+  // container-form.js
+  aNumberIsMissing: (title) => `${title}: a number is missing.`,
+  isNotANumber: (title, part) => `${title}: “${part}” is not a number.`,
+  fromTo: (title, min, max) => `${title}: from ${min} to ${max}.`,
+  nameGiveTheContainerA: 'Name: give the container a name.',
+  notBrighterThan: 'Not brighter than',
+  notDrierThan2: 'Not drier than',
+  notHotterThanMustBe: '“Not hotter than” must be above “Not colder than”.',
+  theCeilingMustBeAbove: 'The ceiling must be above the base.',
 };

@@ -2,6 +2,7 @@
 
 import { h } from '../shared/dom.js';
 import { copyText } from '../shared/copy.js';
+import { texts } from './texts.js';
 
 const EXAMPLE = '{"temperature":31.2,"humidity":97,"light":0}';
 const EXAMPLE_SENSOR = 'jar-1';
@@ -13,42 +14,37 @@ export function connectStep(setup) {
   const needsAccount = embedded && anonymous !== 'everywhere';
   const line = `mosquitto_pub -h ${needsAccount ? '127.0.0.1' : names[0]} -p ${port} -t ${topic} -m '${EXAMPLE}'`;
   return [
-    h('p', {}, `Let it send MQTT messages to ${embedded ? 'this service' : 'your broker'}:`),
+    h('p', {}, texts.letItSendMqttMessages(embedded ? texts.thisService : texts.yourBroker)),
     h(
       'dl',
       { class: 'facts' },
       fact(
-        names.length > 1 ? 'Host (any of)' : 'Host',
+        names.length > 1 ? texts.hostAnyOf : texts.host,
         names.map((name) => h('code', {}, name)),
       ),
-      fact('Port', [h('code', {}, port)]),
-      fact('Topic', [
-        h('span', {}, h('code', {}, `${rootTopic}/`), h('em', {}, 'sensor name'), ' – letters, digits, _ and -'),
+      fact(texts.port, [h('code', {}, port)]),
+      fact(texts.topic, [
+        h('span', {}, h('code', {}, `${rootTopic}/`), h('em', {}, texts.sensorName), texts.lettersDigitsAnd),
       ]),
-      fact('Payload', [h('code', {}, EXAMPLE)]),
+      fact(texts.payload, [h('code', {}, EXAMPLE)]),
     ),
     embedded && accountNote(anonymous),
     h(
       'p',
       { class: 'quiet' },
-      'Temperature in °C, humidity in %, light in lux; leave out what it does not measure. ',
-      h('a', { href: '/docs/sensors.html' }, 'What sensors send'),
-      `. To try it ${needsAccount ? 'on this machine' : 'from any computer'}:`,
+      texts.temperatureInDegreescHumidity,
+      h('a', { href: '/docs/sensors.html' }, texts.whatSensorsSend),
+      texts.toTryIt(needsAccount ? texts.onThisMachine : texts.fromAnyComputer),
     ),
-    h('div', { class: 'copy' }, h('code', { id: 'publish-line', tabindex: '0' }, line), copyText(line, 'Copy')),
-    h(
-      'p',
-      { class: 'caution' },
-      h('strong', {}, 'Cells and heat. '),
-      'Keep lithium cells outside the container: heat and water can make them leak, burst or burn. Bring only the probe inside.',
-    ),
+    h('div', { class: 'copy' }, h('code', { id: 'publish-line', tabindex: '0' }, line), copyText(line, texts.copy)),
+    h('p', { class: 'caution' }, h('strong', {}, texts.cellsAndHeat), texts.keepLithiumCellsOutsideThe),
   ];
 }
 
 function accountNote(anonymous) {
   if (anonymous === 'everywhere') return null;
-  const who = anonymous === 'never' ? 'Each sensor' : 'A sensor on another machine';
-  return h('p', {}, `${who} needs an account: `, h('a', { href: '/sensors.html#accounts-part' }, 'make one'), '.');
+  const who = anonymous === 'never' ? texts.eachSensor : texts.aSensorOnAnotherMachine;
+  return h('p', {}, texts.needsAnAccount(who), h('a', { href: '/sensors.html#accounts-part' }, texts.makeOne), '.');
 }
 
 function fact(title, values) {

@@ -8,6 +8,7 @@ import { heardPart, updateHeard } from './heard.js';
 import { newContainerForm } from './new-container.js';
 import { placeOf, placeWords } from '../shared/sensor-place.js';
 import { choose, placementForm, updatePlacement } from './placement.js';
+import { texts } from './texts.js';
 
 const REJECTS_EVERY_MS = 5000;
 const STEPS = { connect: 'step-connect', make: 'step-make', place: 'step-place' };
@@ -28,36 +29,23 @@ export function makeGuide({ host, setup, created, placed }) {
       'div',
       { class: 'guide-head' },
       h('h2', { id: 'guide-title', tabindex: '-1' }),
-      h('button', { type: 'button', class: 'plain', id: 'close-guide', on: { click: () => open(false) } }, 'Close'),
+      h('button', { type: 'button', class: 'plain', id: 'close-guide', on: { click: () => open(false) } }, texts.close),
     ),
     h('p', { id: 'guide-intro' }),
     h(
       'ol',
       { class: 'steps' },
-      step('connect', 'Connect a sensor', connectStep(setup), heardPart()),
+      step('connect', texts.connectASensor, connectStep(setup), heardPart()),
       step(
         'make',
-        'Make a container',
-        h(
-          'p',
-          { class: 'quiet' },
-          'A bag, box, jar or tray that holds seeds. The figures suit many warm-germinating seeds; change them to yours.',
-        ),
+        texts.makeAContainer,
+        h('p', { class: 'quiet' }, texts.aBagBoxJarOr),
         newContainerForm((container) => {
           created(container);
           show('place', { container: container.id });
         }),
       ),
-      step(
-        'place',
-        'Place the sensor',
-        h(
-          'p',
-          { class: 'quiet' },
-          'Tell which sensor lies in which container. One sensor outside tells the temperature of the room.',
-        ),
-        form,
-      ),
+      step('place', texts.placeTheSensor, h('p', { class: 'quiet' }, texts.tellWhichSensorLiesIn), form),
     ),
   );
 
@@ -93,11 +81,8 @@ export function makeGuide({ host, setup, created, placed }) {
   function update(sensors, containers) {
     Object.assign(state, { sensors, containers });
     const empty = containers.size === 0;
-    setText(byId('guide-title'), empty ? 'Nothing on the shelf yet' : 'Add, connect, move');
-    setText(
-      byId('guide-intro'),
-      empty ? 'Three steps and the first container is watched. Take them in any order.' : '',
-    );
+    setText(byId('guide-title'), empty ? texts.nothingOnTheShelfYet : texts.addConnectMove);
+    setText(byId('guide-intro'), empty ? texts.threeStepsAndTheFirst : '');
     byId('close-guide').hidden = empty;
     const at = now();
     const all = [...sensors.values()];
@@ -129,12 +114,12 @@ function step(name, title, ...content) {
 function mark(name, done) {
   const element = byId(STEPS[name]);
   element.classList.toggle('is-done', done);
-  setText(element.querySelector('.step-state'), done ? ' ✓ done' : '');
+  setText(element.querySelector('.step-state'), done ? texts.done : '');
 }
 
 function showPlaced(sensor, containers, output) {
-  const words = `${sensor.sensor} is now ${placeWords(placeOf(sensor, now()), containers)}.`;
-  output.replaceChildren(h('p', { class: 'done' }, words, ' Its values appear on the Shelf as they come.'));
+  const words = texts.isNow(sensor.sensor, placeWords(placeOf(sensor, now()), containers));
+  output.replaceChildren(h('p', { class: 'done' }, words, texts.itsValuesAppearOnThe));
   announce(words);
 }
 

@@ -6,20 +6,21 @@ import { byId, h, reconcile, setText } from '../shared/dom.js';
 import { latestWords } from '../shared/latest-words.js';
 import { remedyFor } from '../shared/remedies.js';
 import { nameOf, placeOf, placeWords } from '../shared/sensor-place.js';
+import { texts } from './texts.js';
 
 export function heardPart() {
   return h(
     'div',
     { class: 'heard' },
-    h('h4', {}, 'Heard so far'),
-    h('p', { id: 'heard-nothing', class: 'waiting' }, 'Nothing yet. This list fills by itself as messages arrive.'),
+    h('h4', {}, texts.heardSoFar),
+    h('p', { id: 'heard-nothing', class: 'waiting' }, texts.nothingYetThisListFills),
     h('ul', { id: 'heard', class: 'rows', 'aria-live': 'polite' }),
     h(
       'div',
       { id: 'not-read-part', hidden: true },
-      h('h4', {}, 'Came, but could not be read'),
+      h('h4', {}, texts.cameButCouldNotBe),
       h('ul', { id: 'not-read', class: 'rows' }),
-      h('p', {}, h('a', { href: '/rejects.html' }, 'All that could not be read')),
+      h('p', {}, h('a', { href: '/rejects.html' }, texts.allThatCouldNotBe)),
     ),
   );
 }

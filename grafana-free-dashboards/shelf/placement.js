@@ -6,6 +6,7 @@ import { field, form } from '../shared/form.js';
 import { withLocalTimes } from '../shared/local-times.js';
 import { now } from '../shared/clock.js';
 import { ROOM, nameOf, placeOf, placeWords } from '../shared/sensor-place.js';
+import { texts } from './texts.js';
 
 const NOWHERE = '';
 
@@ -16,21 +17,21 @@ export function placementForm({ placed }) {
       h(
         'div',
         { class: 'fields two' },
-        field('Sensor', h('select', { id: 'place-which', name: 'sensor' })),
-        field('Goes to', h('select', { id: 'place-where', name: 'container' })),
+        field(texts.sensor, h('select', { id: 'place-which', name: 'sensor' })),
+        field(texts.goesTo, h('select', { id: 'place-where', name: 'container' })),
       ),
       h(
         'details',
         {},
-        h('summary', {}, 'It has been there for a while'),
+        h('summary', {}, texts.itHasBeenThereFor),
         field(
-          'In this place since',
+          texts.inThisPlaceSince,
           h('input', { id: 'place-from', name: 'from', type: 'datetime-local' }),
-          'Readings from then on count for the new place. Empty: from now on.',
+          texts.readingsFromThenOnCount,
         ),
       ),
     ],
-    submit: 'Place the sensor',
+    submit: texts.placeTheSensor,
     output: h('div', { class: 'output', role: 'status' }),
     save: async (element, output) => {
       const which = element.elements.sensor.value;
@@ -56,14 +57,14 @@ export function updatePlacement(element, { sensors, containers }) {
       text: `${nameOf(sensor)} (${placeWords(placeOf(sensor, at), containers)})`,
     }));
   const where = [...containers.values()].map((container) => ({ value: container.id, text: container.name }));
-  where.push({ value: ROOM, text: 'Outside, to measure the room' }, { value: NOWHERE, text: 'Nowhere for now' });
+  where.push({ value: ROOM, text: texts.outsideToMeasureTheRoom }, { value: NOWHERE, text: texts.nowhereForNow });
   setOptions(element.elements.sensor, which);
   setOptions(element.elements.container, where);
   const button = element.querySelector('button[type=submit]');
   if (button.dataset.ready !== String(which.length > 0)) {
     button.dataset.ready = String(which.length > 0);
     button.disabled = which.length === 0;
-    setText(button, which.length === 0 ? 'Waiting for a sensor' : 'Place the sensor');
+    setText(button, which.length === 0 ? texts.waitingForASensor : texts.placeTheSensor);
   }
 }
 

@@ -4,6 +4,7 @@ import { setAge } from '../shared/ages.js';
 import { byId, h } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import { placeOf } from '../shared/sensor-place.js';
+import { texts } from './texts.js';
 
 /** @param maxGapMinutes a value older than this is shown as the last one, not as the present one */
 export function drawRoom({ sensors, containers, at, maxGapMinutes }) {
@@ -18,14 +19,14 @@ export function drawRoom({ sensors, containers, at, maxGapMinutes }) {
   if (room.dataset.drawn === key) return;
   room.dataset.drawn = key;
   if (!latest) {
-    room.replaceChildren('Room: – ', h('span', { class: 'quiet' }, '(no sensor is placed outside)'));
+    room.replaceChildren(texts.room, h('span', { class: 'quiet' }, texts.noSensorIsPlacedOutside));
     return;
   }
   const time = h('time', { class: 'age' });
   setAge(time, latest.at);
   const old = at - Date.parse(latest.at) > maxGapMinutes * 60_000;
   room.replaceChildren(
-    old ? 'Room: –, last ' : 'Room: ',
+    old ? texts.roomLast : texts.room2,
     h('strong', {}, f.temperature(newest.corrected.temperature)),
     ' ',
     time,

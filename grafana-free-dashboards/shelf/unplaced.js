@@ -4,6 +4,7 @@ import { setAge } from '../shared/ages.js';
 import { byId, h, reconcile, setText } from '../shared/dom.js';
 import { latestWords } from '../shared/latest-words.js';
 import { nameOf, placeOf } from '../shared/sensor-place.js';
+import { texts } from './texts.js';
 
 /** @param place called with a sensor that is to be placed */
 export function drawUnplaced({ sensors, containers, at, place }) {
@@ -30,10 +31,10 @@ export function drawUnplaced({ sensors, containers, at, place }) {
           'button',
           {
             type: 'button',
-            'aria-label': `Place ${nameOf(sensor)}`,
+            'aria-label': texts.place(nameOf(sensor)),
             on: { click: () => place(sensor.sensor) },
           },
-          'Place it',
+          texts.placeIt,
         ),
       ),
     (item, sensor) => {

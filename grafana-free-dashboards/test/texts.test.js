@@ -12,8 +12,8 @@ const FOLDERS = readdirSync(ROOT, { withFileTypes: true })
   .map((entry) => entry.name);
 const TRANSLATED = FOLDERS.filter((folder) => existsSync(new URL(`${folder}/texts.de.js`, ROOT)));
 
-/** Modules whose texts still stand in them. */
-const NOT_YET = ['shared/card.js', 'shared/container-fields.js', 'shared/container-form.js'];
+/** Files whose texts still stand in them. */
+const NOT_YET = ['shared/card.js', 'shelf/attention-part.js', 'shelf/days.js', 'shelf/shelf.js', 'shelf/shelf.html'];
 
 const read = (path) => readFileSync(new URL(path, ROOT), 'utf8');
 const filesOf = (folder, ending) => readdirSync(new URL(`${folder}/`, ROOT)).filter((name) => name.endsWith(ending));
@@ -64,7 +64,7 @@ for (const folder of TRANSLATED) {
   });
 
   test(`${folder}: no text stands in its HTML`, () => {
-    for (const name of filesOf(folder, '.html')) {
+    for (const name of filesOf(folder, '.html').filter((one) => !NOT_YET.includes(`${folder}/${one}`))) {
       const shown = read(`${folder}/${name}`)
         .replace(/<!--.*?-->|\{\{\w+\}\}|\bTepidarium\b/gs, '')
         .replace(/\b(?:aria-label|title|alt|placeholder)="([^"]*)"/g, '>$1<')
