@@ -151,6 +151,10 @@ final class Target implements AutoCloseable {
     return data;
   }
 
+  long pid() {
+    return service.pid();
+  }
+
   boolean isAlive() {
     return service.isAlive();
   }

@@ -13,6 +13,8 @@ import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import tepidarium.ingest.Decoder;
 import tepidarium.ingest.HeardMessages;
 import tepidarium.ingest.Intake;
@@ -36,6 +38,8 @@ import tepidarium.web.system.ServiceInfo.Part;
  * would delay them.
  */
 final class BrokerStart implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(BrokerStart.class);
+
   /**
    * The broker that the service uses.
    *
@@ -175,6 +179,7 @@ final class BrokerStart implements AutoCloseable {
         "logins", Part.up(started.logins()),
         "sensorAccounts", Part.up(logins.health()),
         "clients", Part.up(started.rates()),
+        "connections", Part.up(started.connections()),
         "sessions", Part.up(started.sessions()));
   }
 
@@ -207,6 +212,12 @@ final class BrokerStart implements AutoCloseable {
                   ? null
                   : sensorLimit.whyNot(new SensorId(sensor), clock.instant());
             });
+    if (all.isShortOfFiles(limits.maxSensors())) {
+      LOG.warn(
+          "the system allows this process few open files, so at most {} connections of sensors are"
+              + " accepted. Allow more: LimitNOFILE in the unit of systemd, or ulimit -n",
+          all.connections());
+    }
     return all.withClientRate(limits.messagesPerSecond(), (long) limits.kilobytesPerSecond() << 10);
   }
 

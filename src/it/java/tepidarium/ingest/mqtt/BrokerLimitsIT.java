@@ -61,6 +61,7 @@ class BrokerLimitsIT {
         new BrokerLimits(
             8 << 20,
             100,
+            100,
             topics,
             topicIdle,
             others,

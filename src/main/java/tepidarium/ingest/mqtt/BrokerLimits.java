@@ -1,5 +1,7 @@
 package tepidarium.ingest.mqtt;
 
+import com.sun.management.UnixOperatingSystemMXBean;
+import java.lang.management.ManagementFactory;
 import java.time.Duration;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
@@ -9,7 +11,8 @@ import org.jspecify.annotations.Nullable;
  * each message that waits for a subscriber uses disk space.
  *
  * @param packetBytes largest accepted packet, in bytes
- * @param connections maximum number of connected clients
+ * @param connections maximum number of connections to the ports for sensors
+ * @param connectionsOfAddress maximum number of them from one address
  * @param topics maximum number of topics
  * @param topicIdle time without a message after which the broker deletes a topic; the next message
  *     creates it again
@@ -27,6 +30,7 @@ import org.jspecify.annotations.Nullable;
 public record BrokerLimits(
     int packetBytes,
     int connections,
+    int connectionsOfAddress,
     int topics,
     Duration topicIdle,
     int subscriptions,
@@ -39,6 +43,14 @@ public record BrokerLimits(
     Function<String, @Nullable String> whyNotNew) {
   /** Topics of one sensor: one for all its quantities, and one for each of four quantities. */
   private static final int TOPICS_OF_SENSOR = 5;
+
+  /**
+   * Open files that are left for others: up to 200 connections to the pages, the databases, the
+   * broker's journal and the libraries.
+   */
+  private static final int OTHER_FILES = 600;
+
+  private static final int FEWEST_CONNECTIONS = 100;
 
   /** Clients, topics and subscriptions that do not belong to a sensor. */
   private static final int OTHERS = 1_000;
@@ -61,9 +73,11 @@ public record BrokerLimits(
       Duration sessionExpiry,
       long sessionBytes,
       Function<String, @Nullable String> whyNotNew) {
+    int connections = Math.min(2 * sensors + OTHERS, openFiles() - OTHER_FILES);
     return new BrokerLimits(
         2 * payloadBytes,
-        2 * sensors + OTHERS,
+        Math.max(connections, FEWEST_CONNECTIONS),
+        Math.max(Math.min(sensors, connections / 4 * 3), FEWEST_CONNECTIONS / 2),
         TOPICS_OF_SENSOR * sensors + OTHERS,
         Duration.ofHours(1),
         OTHERS,
@@ -76,11 +90,24 @@ public record BrokerLimits(
         whyNotNew);
   }
 
+  /** Number of files and connections that the system allows this process to have open. */
+  private static int openFiles() {
+    return ManagementFactory.getOperatingSystemMXBean() instanceof UnixOperatingSystemMXBean system
+        ? (int) Math.min(Integer.MAX_VALUE, system.getMaxFileDescriptorCount())
+        : Integer.MAX_VALUE;
+  }
+
+  /** Whether the system allows fewer connections than these sensors may need. */
+  public boolean isShortOfFiles(int sensors) {
+    return connections < 2 * sensors + OTHERS;
+  }
+
   /** The same limits with a limit of the rate of one client. */
   public BrokerLimits withClientRate(int messages, long bytes) {
     return new BrokerLimits(
         packetBytes,
         connections,
+        connectionsOfAddress,
         topics,
         topicIdle,
         subscriptions,

@@ -31,6 +31,7 @@ import org.apache.activemq.artemis.core.server.Queue;
 import org.apache.activemq.artemis.core.server.ServerSession;
 import org.apache.activemq.artemis.core.settings.impl.AddressFullMessagePolicy;
 import org.apache.activemq.artemis.core.settings.impl.AddressSettings;
+import org.apache.activemq.artemis.spi.core.remoting.Acceptor;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -69,6 +70,7 @@ public final class EmbeddedBroker implements AutoCloseable {
   private final PacketMemory packets;
   private final LoginLimit logins;
   private final ClientRates rates;
+  private final SensorConnections connections;
   private final AnonymousRefusals anonymous = new AnonymousRefusals(System::nanoTime);
   private final Thread watchdog;
   private ActiveMQServer server;
@@ -84,6 +86,7 @@ public final class EmbeddedBroker implements AutoCloseable {
     this.accounts = accounts;
     this.limits = limits;
     this.rates = new ClientRates(limits, System::nanoTime);
+    this.connections = new SensorConnections(limits, System::nanoTime);
     this.logins = new LoginLimit(System::nanoTime, accounts::count);
     this.quota = new BrokerQuota(limits, accounts.serviceClientId(), System::nanoTime);
     this.packets =
@@ -142,7 +145,8 @@ public final class EmbeddedBroker implements AutoCloseable {
       AcknowledgementGuard.install(fresh);
       fresh
           .getRemotingService()
-          .addIncomingInterceptor(new PacketInterceptor(fresh, accounts, logins, anonymous, quota));
+          .addIncomingInterceptor(
+              new PacketInterceptor(fresh, accounts, logins, anonymous, quota, connections));
     } catch (Exception e) {
       fresh.stop();
       throw e;
@@ -302,7 +306,9 @@ public final class EmbeddedBroker implements AutoCloseable {
       return;
     }
     try {
-      remoting.createAcceptor(sensorAcceptor(name, port, tls)).start();
+      Acceptor acceptor = remoting.createAcceptor(sensorAcceptor(name, port, tls));
+      acceptor.start();
+      connections.install(acceptor);
       LOG.info(
           "sensors can publish to {}:{}{}", ports.host(), port, tls == null ? "" : " with TLS");
     } catch (Exception e) {
@@ -316,7 +322,7 @@ public final class EmbeddedBroker implements AutoCloseable {
 
   private TransportConfiguration sensorAcceptor(String name, int port, @Nullable SSLContext tls)
       throws Exception {
-    String uri = acceptor(ports.host(), port) + "&connectionsAllowed=" + limits.connections();
+    String uri = acceptor(ports.host(), port);
     TransportConfiguration plain =
         ConfigurationUtils.parseAcceptorURI(name, uri).stream().findFirst().orElseThrow();
     if (tls == null) {
@@ -407,6 +413,11 @@ public final class EmbeddedBroker implements AutoCloseable {
   /** A text about clients that send too fast. */
   public String rates() {
     return rates.summary();
+  }
+
+  /** A text about the connections to the ports for sensors. */
+  public String connections() {
+    return connections.summary();
   }
 
   /** A text about messages that wait for clients. */

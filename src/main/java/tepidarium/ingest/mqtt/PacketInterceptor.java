@@ -45,6 +45,7 @@ final class PacketInterceptor implements MQTTInterceptor {
   private final LoginLimit logins;
   private final AnonymousRefusals anonymous;
   private final BrokerQuota quota;
+  private final SensorConnections connections;
 
   /** The account of each client id while the broker has a session for it. */
   private final Map<String, String> owners = new ConcurrentHashMap<>();
@@ -54,12 +55,14 @@ final class PacketInterceptor implements MQTTInterceptor {
       BrokerAccounts accounts,
       LoginLimit logins,
       AnonymousRefusals anonymous,
-      BrokerQuota quota) {
+      BrokerQuota quota,
+      SensorConnections connections) {
     this.server = server;
     this.accounts = accounts;
     this.logins = logins;
     this.anonymous = anonymous;
     this.quota = quota;
+    this.connections = connections;
   }
 
   @Override
@@ -165,16 +168,20 @@ final class PacketInterceptor implements MQTTInterceptor {
     if (accounts.areConfigured()) {
       logins.succeeded(client);
     }
-    setRate(connection, account, service, clientId);
-    return maySetWill(packet, user, connection);
+    if (!maySetWill(packet, user, connection)) {
+      return false;
+    }
+    loggedIn(connection, account, service, clientId);
+    return true;
   }
 
-  private static void setRate(
+  private void loggedIn(
       RemotingConnection connection, String account, boolean service, String clientId) {
-    PacketLimit limit =
-        connection.getTransportConnection() instanceof NettyConnection netty
-            ? netty.getChannel().pipeline().get(PacketLimit.class)
-            : null;
+    if (!(connection.getTransportConnection() instanceof NettyConnection netty)) {
+      return;
+    }
+    connections.loggedIn(netty.getChannel());
+    PacketLimit limit = netty.getChannel().pipeline().get(PacketLimit.class);
     if (limit == null) {
       return;
     }

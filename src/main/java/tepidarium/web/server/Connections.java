@@ -26,8 +26,9 @@ import tepidarium.web.live.LiveStream;
  * Limits the HTTP connections: {@value #MAX_CONNECTIONS} in all, {@value #MAX_PER_ADDRESS} from one
  * address. A connection above a limit is accepted, and the connection that has been idle for
  * longest is closed. A client can therefore always connect, even while another client at its
- * address uses all allowed connections. New connections (younger than {@value #NEW_SECONDS} s) that
- * wait for their first request are closed only after idle ones, and live streams last.
+ * address uses all allowed connections. Connections that have waited for their first request or for
+ * an answer for less than {@value #NEW_SECONDS} s are closed only after idle ones, and live streams
+ * last.
  *
  * <p>Also closes slow connections: those without a complete request head after 60 s, and those that
  * read a response at less than about 1.6 kB/s. Thread-safe.
@@ -86,9 +87,9 @@ final class Connections extends Handler.Wrapper implements Connection.Listener {
       sinceNs = System.nanoTime();
     }
 
-    /** Whether the connection is new and still waits for its first request. */
-    boolean isNew() {
-      return !known && quietNs() < TimeUnit.SECONDS.toNanos(NEW_SECONDS);
+    /** Whether the connection still waits for its first request, or for an answer. */
+    boolean isBusy() {
+      return (handled || !known) && quietNs() < TimeUnit.SECONDS.toNanos(NEW_SECONDS);
     }
 
     boolean isHeadLate() {
@@ -162,7 +163,7 @@ final class Connections extends Handler.Wrapper implements Connection.Listener {
     candidates.stream()
         .min(
             Comparator.comparing(Client::isStreaming)
-                .thenComparing(Client::isNew)
+                .thenComparing(Client::isBusy)
                 .thenComparing(Comparator.comparing(Client::quietNs).reversed()))
         .ifPresent(
             client -> {
