@@ -21,9 +21,22 @@ public record Reject(Instant at, String topic, RejectCode code, String reason, S
       Instant at, String topic, RejectCode code, String reason, String payload) {
     return new Reject(
         at,
-        Text.printable(topic, MAX_EXCERPT_LENGTH),
+        printable(topic),
         code,
-        Text.printable(reason, MAX_REASON_LENGTH),
-        Text.printable(payload, MAX_EXCERPT_LENGTH));
+        printableReason(reason),
+        printable(payload));
+  }
+
+  /**
+   * Cuts a text of a sender, such as a topic or a client id, and replaces unprintable characters.
+   * Line breaks in it could forge lines of the log.
+   */
+  public static String printable(String text) {
+    return Text.printable(text, MAX_EXCERPT_LENGTH);
+  }
+
+  /** The same for a reason, which may be longer. */
+  public static String printableReason(String reason) {
+    return Text.printable(reason, MAX_REASON_LENGTH);
   }
 }

@@ -1,11 +1,9 @@
 package tepidarium.ingest.mqtt;
 
-import java.time.Instant;
 import java.util.function.LongSupplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.ingest.Reject;
-import tepidarium.ingest.RejectCode;
 
 /**
  * Counts connections that were refused because the client has no account. Logs at most one a
@@ -47,8 +45,7 @@ public final class AnonymousRefusals {
   }
 
   synchronized void add(String clientId, String address) {
-    // The client id is free text; line breaks in it could forge lines of the log.
-    String printable = Reject.of(Instant.EPOCH, clientId, RejectCode.OTHER, "", "").topic();
+    String printable = Reject.printable(clientId);
     latest = new Summary(1, printable, address);
     if (refused.add(nanos.getAsLong())) {
       LOG.warn(

@@ -1,12 +1,10 @@
 package tepidarium.ingest.mqtt;
 
-import java.time.Instant;
 import java.util.Map;
 import java.util.function.LongSupplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.ingest.Reject;
-import tepidarium.ingest.RejectCode;
 
 /**
  * Creates the rate limits of clients, and counts the clients that were slowed. All connections of
@@ -44,8 +42,7 @@ final class ClientRates {
 
   /** Records that a client must wait before more is read from it. */
   synchronized void slowed(String client) {
-    // The client id is free text; line breaks in it could forge lines of the log.
-    last = Reject.of(Instant.EPOCH, "", RejectCode.OTHER, client, "").reason();
+    last = Reject.printableReason(client);
     if (pauses.add(nanos.getAsLong())) {
       LOG.warn(
           "{} sends more than {} messages or {} KiB a second. The rest of its messages wait."

@@ -1,7 +1,6 @@
 package tepidarium.ingest.mqtt;
 
 import java.time.Duration;
-import java.time.Instant;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.function.IntSupplier;
@@ -10,7 +9,6 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.ingest.Reject;
-import tepidarium.ingest.RejectCode;
 
 /**
  * Limits password guessing. After 5 wrong passwords for one account from one network address within
@@ -135,7 +133,7 @@ final class LoginLimit {
   /** Records and logs a refused login. */
   synchronized void refused(String reason) {
     // The text contains names of clients; line breaks in them could forge lines of the log.
-    last = Reject.of(Instant.EPOCH, "", RejectCode.OTHER, reason, "").reason();
+    last = Reject.printableReason(reason);
     if (refused.add(nanos.getAsLong())) {
       LOG.warn("login refused: {}; further refusals are not logged for one minute", last);
     }

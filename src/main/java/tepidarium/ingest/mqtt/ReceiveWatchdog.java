@@ -1,13 +1,11 @@
 package tepidarium.ingest.mqtt;
 
 import java.io.InputStream;
-import java.time.Instant;
 import java.util.Map;
 import java.util.function.LongSupplier;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import tepidarium.ingest.Reject;
-import tepidarium.ingest.RejectCode;
 import tepidarium.ingest.mqtt.PublishFilter.Publish;
 
 /**
@@ -162,7 +160,7 @@ final class ReceiveWatchdog {
     synchronized (this) {
       count = failures.merge(suspect.fingerprint(), 1, Integer::sum);
     }
-    String topic = Reject.of(Instant.EPOCH, suspect.topic(), RejectCode.OTHER, "", "").topic();
+    String topic = Reject.printable(suspect.topic());
     return "; the message on "
         + topic
         + " may be the cause ("

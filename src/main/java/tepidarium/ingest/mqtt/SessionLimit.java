@@ -1,7 +1,6 @@
 package tepidarium.ingest.mqtt;
 
 import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -15,7 +14,6 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.ingest.Reject;
-import tepidarium.ingest.RejectCode;
 
 /**
  * Limits how long the embedded broker keeps the session of an absent client, and the size of the
@@ -136,7 +134,7 @@ final class SessionLimit {
   }
 
   private static String printable(String client) {
-    return '"' + Reject.of(Instant.EPOCH, client, RejectCode.OTHER, "", "").topic() + '"';
+    return '"' + Reject.printable(client) + '"';
   }
 
   private String summary(String client, long bytes) {
