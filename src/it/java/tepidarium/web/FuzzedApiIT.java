@@ -6,9 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.TextNode;
 import java.io.UncheckedIOException;
-import java.net.URLEncoder;
 import java.net.http.HttpResponse;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
@@ -99,26 +97,6 @@ class FuzzedApiIT {
 
   /** A random request to an operation. Some parts are as described, others are not. */
   private static final class FuzzedRequest {
-    private static final List<String> STRANGE =
-        List.of(
-            "",
-            " ",
-            "\u0000",
-            "../../records.db",
-            "..%2f..%2frecords.db",
-            "<img src=x onerror=alert(1)>",
-            "'; DROP TABLE container; --",
-            "=1+1",
-            "${jndi:ldap://127.0.0.1/a}",
-            "NaN",
-            "-1",
-            "1e309",
-            "9223372036854775808",
-            "2026-02-30T25:61:00Z",
-            "+1000000000-12-31T23:59:59Z",
-            "\uD800",
-            "\u202Etxt.exe",
-            "a".repeat(5_000));
     private static final List<String> USUAL =
         List.of("a", "Jar", "2026-03-01T06:00:00Z", "2026-03-01", "30.5", "3", "true", "bag-1");
 
@@ -172,20 +150,20 @@ class FuzzedApiIT {
     }
 
     private String text() {
-      return one(chance(0.6) ? USUAL : STRANGE);
+      return one(chance(0.6) ? USUAL : StrangeValues.TEXTS);
     }
 
     private String path(String template, JsonNode details) {
       String path =
           Pattern.compile("\\{\\w+}")
               .matcher(template)
-              .replaceAll(name -> encoded(chance(0.8) ? one(ids) : text()));
+              .replaceAll(name -> StrangeValues.encoded(chance(0.8) ? one(ids) : text()));
       List<String> query = new ArrayList<>();
       for (JsonNode each : details.path("parameters")) {
         JsonNode parameter = document.resolved(each);
         if (parameter.path("in").asText().equals("query") && chance(0.6)) {
           String value = chance(0.6) ? plain(parameter.path("schema")) : text();
-          query.add(parameter.path("name").asText() + '=' + encoded(value));
+          query.add(parameter.path("name").asText() + '=' + StrangeValues.encoded(value));
         }
       }
       return query.isEmpty() ? path : path + '?' + String.join("&", query);
@@ -195,10 +173,6 @@ class FuzzedApiIT {
     private String plain(JsonNode schema) {
       String value = value(schema, 0);
       return value.startsWith("\"") ? ApiDocument.json(value).asText() : value;
-    }
-
-    private static String encoded(String text) {
-      return URLEncoder.encode(text, StandardCharsets.UTF_8).replace("+", "%20");
     }
 
     /** Sometimes cuts JSON off or nests it. */
