@@ -33,6 +33,28 @@ final class MarkedAnswers {
   /** The live stream does not end. */
   private static final String ENDLESS = "/api/live";
 
+  /** Takes the names of the free texts, and the markup. */
+  private static final String EVENTS =
+      """
+      {
+        const names = %s;
+        const markup = %s;
+        const mark = (value, name) => {
+          if (typeof value === 'string') return names.includes(name) ? value + markup : value;
+          if (Array.isArray(value)) return value.map((each) => mark(each, name));
+          if (value === null || typeof value !== 'object') return value;
+          return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, mark(each, key)]));
+        };
+        globalThis.EventSource = class extends EventSource {
+          addEventListener(type, listener) {
+            super.addEventListener(type, (event) =>
+              listener(new MessageEvent(type, { data: JSON.stringify(mark(JSON.parse(event.data), '')) })),
+            );
+          }
+        };
+      }
+      """;
+
   private final ApiDocument document;
   private final Set<String> marked = new TreeSet<>();
 
@@ -47,6 +69,23 @@ final class MarkedAnswers {
 
   void changeAnswersTo(Page page) {
     page.route("**/api/**", this::answer);
+  }
+
+  /**
+   * Appends markup to the free texts in the events of the live stream, before the page hears them.
+   */
+  void markEvents(Page page) {
+    Set<String> names = new TreeSet<>();
+    for (String path : List.of("/api/containers", "/api/sensors", "/api/alerts", "/api/notices")) {
+      addFree(List.of(schema(document.operation("GET", path), 200)), "", names, 0);
+    }
+    page.addInitScript(EVENTS.formatted(quoted(names), TextNode.valueOf(MARKUP)));
+  }
+
+  private static String quoted(Set<String> texts) {
+    ArrayNode all = JsonNodeFactory.instance.arrayNode();
+    texts.forEach(all::add);
+    return all.toString();
   }
 
   private void answer(Route route) {

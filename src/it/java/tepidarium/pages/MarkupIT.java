@@ -3,6 +3,7 @@ package tepidarium.pages;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.microsoft.playwright.Page;
 import java.io.IOException;
@@ -14,11 +15,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -48,6 +51,9 @@ class MarkupIT {
 
   private static final Map<String, String> QUERIES =
       Map.of("container", "?id=closet", "tally", "?container=closet");
+
+  private static final Page.WaitForConditionOptions LONG =
+      new Page.WaitForConditionOptions().setTimeout(60_000);
 
   @TempDir private static Path data;
   private static RunningService service;
@@ -90,25 +96,73 @@ class MarkupIT {
     api.put(
         "/api/import-profiles/box",
         "{\"sensor\":\"box\",\"zone\":\"UTC\",\"delimiter\":\";\",\"encoding\":\"UTF-8\",\"columns\":{\"temp\":\"temperature\"}}");
-    upload("time;temp\n2026-03-01 06:00;29\n");
+    upload(
+        "/api/imports?name=box.csv",
+        "application/octet-stream",
+        "time;temp\n2026-03-01 06:00;29\n");
+    importTables(season);
     alert();
     api.post(
         "/api/sensor-accounts",
         "{\"name\":\"lamp\",\"topics\":[\"lamp/#\"],\"reads\":[\"tepidarium/alert/+/#\"]}");
   }
 
-  private static void upload(String content) {
+  /** Markup that comes in by the tables of the record, and is stored as it is. */
+  private static void importTables(SmallSeason season) {
+    String entry = "4f9c7b0e-6f4b-4c0a-9d65-0d9a3f6f2b11";
+    String now = Instant.now().truncatedTo(ChronoUnit.MILLIS).toString();
+    table(
+        "species",
+        "species,name,base,baseSource",
+        "pine",
+        stored("species"),
+        "15",
+        stored("source"));
+    table(
+        "lots",
+        "lot,species,name,seeds,gatheredAt,from",
+        "90",
+        "pine",
+        stored("lot"),
+        "20",
+        season.day(-1).toString(),
+        "plant");
+    table(
+        "entries",
+        "entry,sowing,at,recordedAt,kind,group,germinated,by,remark",
+        entry,
+        "3",
+        now,
+        now,
+        "checked",
+        "3-1",
+        "0",
+        stored("by"),
+        stored("remark"));
+  }
+
+  private static String stored(String what) {
+    return what + "-of-the-table\"'><b class=owned>";
+  }
+
+  private static void table(String name, String head, String... cells) {
+    String line =
+        Stream.of(cells)
+            .map(cell -> '"' + cell.replace("\"", "\"\"") + '"')
+            .collect(Collectors.joining(","));
+    upload("/api/import/" + name, "text/csv", head + "\r\n" + line + "\r\n");
+  }
+
+  private static void upload(String path, String type, String content) {
     HttpRequest request =
-        HttpRequest.newBuilder(URI.create(service.url() + "/api/imports?name=box.csv"))
-            .header("Content-Type", "application/octet-stream")
+        HttpRequest.newBuilder(URI.create(service.url() + path))
+            .header("Content-Type", type)
             .POST(HttpRequest.BodyPublishers.ofString(content))
             .build();
     try {
-      int status =
-          HttpClient.newHttpClient()
-              .send(request, HttpResponse.BodyHandlers.discarding())
-              .statusCode();
-      assertEquals(201, status);
+      HttpResponse<String> answer =
+          HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofString());
+      assertTrue(answer.statusCode() < 300, answer.body());
     } catch (IOException | InterruptedException e) {
       throw new IllegalStateException(e);
     }
@@ -126,9 +180,18 @@ class MarkupIT {
     await()
         .atMost(Duration.ofSeconds(60))
         .until(() -> !api.get("/api/alerts?state=active").isEmpty());
-    String path = "/api/alerts/" + api.get("/api/alerts?state=active").at("/0/id").asInt();
-    api.post(path + "/acknowledge", "{\"by\":\"Ida\"}");
-    api.post(path + "/shelve", "{\"by\":\"Ida\",\"minutes\":60,\"reason\":\"moving\"}");
+    api.post(alertPath() + "/acknowledge", "{\"by\":\"Ida\"}");
+    pauseAlert();
+  }
+
+  private static String alertPath() {
+    return "/api/alerts/" + service.api().get("/api/alerts?state=active").at("/0/id").asInt();
+  }
+
+  private static void pauseAlert() {
+    service
+        .api()
+        .post(alertPath() + "/shelve", "{\"by\":\"Ida\",\"minutes\":60,\"reason\":\"moving\"}");
   }
 
   @AfterAll
@@ -174,7 +237,7 @@ class MarkupIT {
       if (!WITHOUT_TEXTS.contains(name)) {
         assertThat(page.locator("body")).containsText("class=owned");
       }
-      page.evaluate("document.querySelectorAll('details').forEach((each) => (each.open = true))");
+      unfold(page);
       awaitLoaded(page);
       faults.addAll(faultsOf(page, name));
     }
@@ -184,6 +247,47 @@ class MarkupIT {
     missing.removeAll(answers.marked());
     missing.removeAll(NOT_SHOWN);
     assertEquals(Set.of(), missing, "texts that no page received");
+  }
+
+  @Test
+  void noPageMakesMarkupOfAnImportedTable() {
+    Page page = browser.page(1280);
+    page.navigate(service.url() + address("tally"));
+    for (String what : List.of("species", "lot", "remark")) {
+      page.waitForCondition(
+          () -> {
+            unfold(page);
+            return page.locator("body").textContent().contains(stored(what));
+          },
+          LONG);
+    }
+    assertEquals(List.of(), faultsOf(page, "tally"));
+  }
+
+  private static void unfold(Page page) {
+    page.evaluate("document.querySelectorAll('details').forEach((each) => (each.open = true))");
+  }
+
+  /** The answers come as they are, and the events of the stream with markup. */
+  @Test
+  void noPageMakesMarkupOfTheLiveStream() {
+    Publisher sensor = Publisher.to(service.mqttPort());
+    for (String name : List.of("shelf", "container", "alerts", "sensors")) {
+      Page page = browser.page(1280);
+      answers.markEvents(page);
+      page.navigate(service.url() + address(name));
+      awaitLoaded(page);
+      assertThat(page.locator("body")).not().containsText(MarkedAnswers.MARKUP);
+      page.waitForCondition(
+          () -> {
+            sensor.send("tepidarium/in-closet", "{\"temperature\":29.1}");
+            pauseAlert();
+            return page.locator("body").textContent().contains(MarkedAnswers.MARKUP);
+          },
+          LONG);
+      assertEquals(List.of(), faultsOf(page, name));
+    }
+    assertEquals(List.of(), browser.complaints());
   }
 
   /** Waits until nothing was loaded for a while. The live stream does not count. */
