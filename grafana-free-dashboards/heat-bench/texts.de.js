@@ -28,7 +28,7 @@ export default {
   // choice.js
   n3Days: '3 Tage',
   n7Days: '7 Tage',
-  n4Weeks: '4 Wochen',
+  n4Weeks: '28 Tage',
   all: 'Alles',
 
   // comparison.js

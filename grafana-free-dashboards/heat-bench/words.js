@@ -4,6 +4,8 @@ import { leftOutWords } from '../shared/fault-words.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { pairSentence } from './sentences.js';
+import { conditionOf } from '../shared/conditions.js';
+import { inSentence } from '../shared/text.js';
 import { texts } from './texts.js';
 
 export const known = (value) => value !== null && value !== undefined && Number.isFinite(value);
@@ -48,7 +50,10 @@ export function comparedRows(answer) {
     cells: [
       { main: f.number(one.coveredHours), interval: '' },
       ...MEASURES.map((measure) => figure(one.measures[measure.key], measure.say)),
-      { main: excursion(one.longestExcursion), interval: one.longestExcursion ? one.longestExcursion.kind : '' },
+      {
+        main: excursion(one.longestExcursion),
+        interval: one.longestExcursion ? inSentence(conditionOf(one.longestExcursion.kind).title) : '',
+      },
       recovery(one.recovery),
       { main: known(one.variation) ? difference(one.variation) : f.UNKNOWN, interval: '' },
       figure(one.spread, difference),

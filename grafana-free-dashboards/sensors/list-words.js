@@ -90,7 +90,7 @@ export function verdictWords(rows) {
   const used = rows.filter((row) => !row.retired);
   const count = (key) => used.filter(choiceOf(SHOWN, key).test).length;
   const needs = [
-    [count('late'), 'late'],
+    [count('late'), texts.late2],
     [count('low'), texts.withALowBattery],
     [count('faulty'), texts.withAFaultNow],
     [count('unplaced'), texts.withoutAPlace2],

@@ -271,7 +271,7 @@ export default {
   n7Days: '7 Tagen',
   noGapsIn: (length) => `keine Lücken in ${length}`,
   gapCount: { one: 'Lücke', other: 'Lücken' },
-  ofWord: 'mit',
+  ofWord: 'Dauer',
   together: 'zusammen',
   inWord: (counted, length, part, total) => `${counted} in ${length}, ${part} ${total}`,
   empty: 'leer',

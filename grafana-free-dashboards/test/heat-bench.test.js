@@ -88,7 +88,7 @@ test('a row says heat, excursion and recovery', () => {
   assert.deepEqual(a.cells[6], { main: 'none', interval: '' });
   assert.deepEqual(a.cells[7], { main: '–', interval: 'no opening cooled it' });
   assert.deepEqual(a.cells[8], { main: '0.8 °C', interval: '' });
-  assert.deepEqual(b.cells[6], { main: '4 h 30 min', interval: 'cold' });
+  assert.deepEqual(b.cells[6], { main: '4 h 30 min', interval: 'too cold' });
   assert.deepEqual(b.cells[7], { main: '18 min', interval: '12 to 24, 4 openings; 1 not seen to end' });
 });
 

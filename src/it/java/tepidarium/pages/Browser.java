@@ -101,11 +101,18 @@ final class Browser implements AutoCloseable {
     return running;
   }
 
-  /** A new page of the given width. */
+  /** A new page of the given width, in English. */
   Page page(int width) {
+    return page(width, "en-GB");
+  }
+
+  /** A new page of a browser that prefers the language of this locale. */
+  Page page(int width, String locale) {
     BrowserContext context =
         browser.newContext(
-            new com.microsoft.playwright.Browser.NewContextOptions().setViewportSize(width, 900));
+            new com.microsoft.playwright.Browser.NewContextOptions()
+                .setViewportSize(width, 900)
+                .setLocale(locale));
     contexts.add(context);
     return pageBeside(context);
   }

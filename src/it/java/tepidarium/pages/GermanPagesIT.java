@@ -1,0 +1,153 @@
+package tepidarium.pages;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import tepidarium.it.Grower;
+import tepidarium.it.Publisher;
+import tepidarium.it.RunningService;
+import tepidarium.it.SmallSeason;
+
+/** The pages of a small season as a German browser shows them, and the switch between languages. */
+class GermanPagesIT {
+  private static final Map<String, String> QUERIES =
+      Map.of("container", "?id=closet", "sensors", "?sensor=in-closet");
+
+  /**
+   * The English texts that stand on a page, of those that differ in German. A text with values is
+   * cut at them. Short pieces are left out: they can be part of a German word or of a name.
+   */
+  private static final String ENGLISH_ON_PAGE =
+      """
+      async (folders) => {
+        const pieces = (text) =>
+          typeof text === 'object' ? Object.values(text).flatMap(pieces)
+          : typeof text === 'function' ? text.toString().replace(/^.*?=>/s, '').split(/`|\\$\\{[^}]*\\}/)
+          : [text.replace(/<[^>]*>/g, '')];
+        const long = (text) => text.replace(/[^\\p{L}]/gu, '').length > 12;
+        const shown = document.body.innerText.replace(/\\s+/g, ' ');
+        const found = [];
+        for (const folder of folders) {
+          const of = async (language) =>
+            pieces((await import(`/${folder}/texts.${language}.js`)).default).map((one) => one.replace(/\\s+/g, ' ').trim());
+          const german = await of('de');
+          for (const text of await of('en')) {
+            if (long(text) && shown.includes(text) && !german.some((one) => one.includes(text))) found.push(text);
+          }
+        }
+        return found;
+      }
+      """;
+
+  @TempDir private static Path data;
+  private static RunningService service;
+  private static Browser browser;
+
+  @BeforeAll
+  static void start() {
+    service = RunningService.embedded(data);
+    browser = Browser.start();
+    Grower grower = new Grower(service.api());
+    grower.awaitBroker();
+    Publisher sensor = Publisher.to(service.mqttPort());
+    new SmallSeason(grower, sensor).fill();
+    sensor.send("tepidarium/in-closet", "{\"temperature\":\"warm\"}");
+  }
+
+  @AfterAll
+  static void stop() {
+    browser.close();
+    service.close();
+  }
+
+  /** The names of the pages, from their files. Documents are in English. */
+  private static List<String> pages() throws IOException {
+    try (Stream<Path> folders = Files.list(Path.of("grafana-free-dashboards"))) {
+      return folders
+          .map(folder -> folder.getFileName().toString())
+          .filter(name -> Files.exists(Path.of("grafana-free-dashboards", name, name + ".html")))
+          .filter(name -> !name.equals("document"))
+          .sorted()
+          .toList();
+    }
+  }
+
+  private static String address(String name) {
+    return name.equals("shelf") ? "/" : "/" + name + ".html" + QUERIES.getOrDefault(name, "");
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {390, 1280})
+  void aGermanBrowserSeesNoEnglishText(int width) throws IOException {
+    List<String> english = new ArrayList<>();
+    Page page = browser.page(width, "de-AT");
+    for (String name : pages()) {
+      page.navigate(service.url() + address(name));
+      assertThat(page.locator("html")).hasAttribute("lang", "de");
+      awaitLoaded(page);
+      page.evaluate("document.querySelectorAll('details').forEach((each) => (each.open = true))");
+      awaitLoaded(page);
+      for (Object text : (List<?>) page.evaluate(ENGLISH_ON_PAGE, List.of("shared", name))) {
+        english.add(name + ": " + text);
+      }
+      browser.assertNothingWrong(page);
+    }
+    assertEquals(List.of(), english);
+  }
+
+  /** Waits until nothing was loaded for a while. The live stream does not count. */
+  private static void awaitLoaded(Page page) {
+    page.waitForFunction(
+        """
+        () => performance.now()
+          > 150 + Math.max(...performance.getEntriesByType('resource').map((each) => each.responseEnd))
+        """);
+  }
+
+  @Test
+  void aDecimalCommaIsShownAndTaken() {
+    Page page = browser.page(1280, "de-DE");
+    page.navigate(service.url() + address("container"));
+    assertThat(page.locator("#limits-part")).containsText(Pattern.compile("29,5\\s°C"));
+    page.navigate(service.url() + address("sensors"));
+    Locator offset = page.locator("input[name=temperatureOffset]");
+    offset.fill("−0,4");
+    offset.press("Enter");
+    assertThat(page.locator("#sheet")).containsText("Gespeichert.");
+    assertEquals(
+        -0.4,
+        service.api().get("/api/sensors/in-closet").at("/calibration/temperatureOffset").asDouble());
+  }
+
+  @Test
+  void theSwitchChangesTheLanguageAndIsRemembered() {
+    Page page = browser.page(390, "de-DE");
+    page.navigate(service.url() + "/tally.html");
+    assertThat(page.locator("h1")).hasText("Zählbuch");
+    assertThat(page.locator("#language")).hasText("English");
+    page.locator("#language").click();
+    assertThat(page.locator("h1")).hasText("Tally");
+    assertThat(page.locator("html")).hasAttribute("lang", "en");
+    Page later = browser.pageBeside(page);
+    later.navigate(service.url() + "/alerts.html");
+    assertThat(later.locator("h1")).hasText("Alerts");
+    later.locator("#language").click();
+    assertThat(later.locator("h1")).hasText("Warnungen");
+  }
+}
