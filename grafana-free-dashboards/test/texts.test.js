@@ -79,6 +79,7 @@ test('a text in a module is found, a code is not', () => {
   assert.equal(stray("setText(place, 'Nothing yet.');"), 1);
   assert.equal(stray("h('p', { class: 'lead' }, 'empty');"), 1);
   assert.equal(stray("h('p', { 'aria-label': word ? 'one' : other });"), 1);
+  assert.equal(stray("place.replaceChildren(link, '. Next.');"), 1);
   assert.equal(stray('button.title = `Signed in as ${name}`;'), 1);
   assert.equal(stray('const words = { act: `Needs you`, open: 1 };'), 1);
   assert.equal(stray("h('p', { class: 'lead quiet', id: 'x' }, texts.empty);"), 0);
@@ -101,6 +102,8 @@ const READ = new Set([
 ]);
 /** Names that are the same in every language. */
 const NAMES = /\b(?:Tepidarium|Edge|Firefox|Chrome|Safari|Android|Windows|Linux|Europe\/Berlin|UTF-8)\b/g;
+/** Calls that show their texts. */
+const SHOWN = new Set(['setText', 'announce', 'replaceChildren']);
 /** Calls whose texts nobody reads, or which go to the console. */
 const UNREAD = new Set([
   'call',
@@ -143,7 +146,7 @@ function isRead(text, node, up) {
   );
   const callee = outer.node.callee?.property?.name ?? outer.node.callee?.name;
   if (callee === 'h' || callee === 'svg') return outer.node.arguments.indexOf(outer.child) >= 2;
-  if (callee === 'setText' || callee === 'announce') return true;
+  if (SHOWN.has(callee)) return true;
   if (UNREAD.has(callee) || outer.node.type === 'BinaryExpression') return false;
   if (outer.node.type === 'Property' && outer.name === 'value') {
     const name = outer.node.key.name ?? outer.node.key.value;
@@ -156,5 +159,5 @@ function isRead(text, node, up) {
 
 /** A capital letter and small ones, or words with spaces and a punctuation mark; not an address, a selector or a class. */
 const looksLikeText = (text) =>
-  !/^[#./?[]|^[a-z]+[A-Z]\w*$|\[data-/.test(text) &&
+  !/^[#./?[]\S*$|^[a-z]+[A-Z]\w*$|\[data-/.test(text) &&
   (/^\p{Lu}\p{Ll}+(?:[ .,:…]|$)/u.test(text) || /\p{Ll}{2,} \p{L}.*[.,:;!?…]/u.test(text));

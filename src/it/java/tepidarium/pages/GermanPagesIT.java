@@ -132,7 +132,11 @@ class GermanPagesIT {
     assertThat(page.locator("#sheet")).containsText("Gespeichert.");
     assertEquals(
         -0.4,
-        service.api().get("/api/sensors/in-closet").at("/calibration/temperatureOffset").asDouble());
+        service
+            .api()
+            .get("/api/sensors/in-closet")
+            .at("/calibration/temperatureOffset")
+            .asDouble());
   }
 
   @Test
