@@ -30,7 +30,7 @@ final class Bounds {
 
   String words() {
     return """
-    - heap after a collection, less what was used before the run: at most %d MB, and at most %d MB more than in the second row
+    - heap after a collection, with the driver: at most %d MB, and at most %d MB more than in the second row
     - readings: %d bytes for each reading of the %d days that are kept, plus %d MB
     - hourly sums: %d bytes for each container and hour, plus %d MB
     - records: %d MB plus %d kB a day; broker: %d MB

@@ -49,9 +49,6 @@ public final class Soak implements AutoCloseable {
   private final MovableClock clock;
   private final LogCount log = new LogCount();
 
-  /** What the process used before; in the tests, other classes ran in it. */
-  private final long heapBefore = heapAfterCollection();
-
   private final List<State> states = new ArrayList<>();
   private final List<String> broken = new ArrayList<>();
   private final List<String> containers = new ArrayList<>();
@@ -242,7 +239,7 @@ public final class Soak implements AutoCloseable {
         new State(
             LocalDate.ofInstant(clock.instant().minusSeconds(1), plan.zone()),
             (step + 1) / HOURS_PER_DAY,
-            heapAfterCollection() - heapBefore,
+            heapAfterCollection(),
             data.sizeOf("readings.db"),
             data.sizeOf("ledger.db"),
             data.sizeOf("records.db"),

@@ -7,7 +7,7 @@ import java.util.Locale;
  * One row of the table: the state of the service on one day.
  *
  * @param day number of days since the start
- * @param heapBytes used heap after a collection, less what was used before the run
+ * @param heapBytes used heap after a collection, with this driver
  * @param readingsBytes the readings store with its log
  * @param rollupBytes the hourly sums with their log
  * @param recordsBytes the records store with its log
