@@ -19,12 +19,7 @@ public record Reject(Instant at, String topic, RejectCode code, String reason, S
   /** Creates a line; cuts each text and replaces unprintable characters. */
   public static Reject of(
       Instant at, String topic, RejectCode code, String reason, String payload) {
-    return new Reject(
-        at,
-        printable(topic),
-        code,
-        printableReason(reason),
-        printable(payload));
+    return new Reject(at, printable(topic), code, printableReason(reason), printable(payload));
   }
 
   /**
