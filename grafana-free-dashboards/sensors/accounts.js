@@ -3,8 +3,12 @@
 import { api } from '../shared/api.js';
 import { copyText } from '../shared/copy.js';
 import { actionButton, byId, h, reconcile, setText, svg, whileBusy } from '../shared/dom.js';
+import { topicsForm } from './account-topics.js';
 import { accountWords, anonymousWords, refusedWords, topicsOf } from './account-words.js';
 import { texts } from './texts.js';
+
+/** The accounts by name, as they were drawn last. */
+const known = new Map();
 
 export function makeAccounts() {
   byId('add-account').addEventListener('submit', (event) => {
@@ -54,11 +58,13 @@ function makeRow({ name }) {
     h('p', { class: 'who' }, h('strong', {}, name), ' ', h('span', { class: 'quiet state' })),
     h('p', { class: 'rights' }),
     h('div', { class: 'actions' }, replace, remove),
+    topicsForm(name, () => known.get(name), output, drawAccounts),
     output,
   );
 }
 
 function updateRow(item, account) {
+  known.set(account.name, account);
   setText(item.querySelector('.state'), account.connected ? texts.connected : texts.notConnected);
   setText(item.querySelector('.rights'), accountWords(account));
 }

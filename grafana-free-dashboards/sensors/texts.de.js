@@ -38,6 +38,11 @@ export default {
   // accounts.js
   newPasswordFor: (name) => `Neues Passwort für ${name}`,
   newPassword: 'Neues Passwort',
+  changeTopics: 'Topics ändern',
+  changeTopicsOf: (name) => `Topics von ${name} ändern`,
+  topicsToPublish: 'Sendet an',
+  topicsToRead: 'Liest',
+  saveTopics: 'Speichern',
   removeTheAccount: (name) => `Konto ${name} entfernen`,
   remove: 'Entfernen',
   connected: 'verbunden',

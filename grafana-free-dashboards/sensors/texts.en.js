@@ -35,6 +35,11 @@ export default {
   // accounts.js
   newPasswordFor: (name) => `New password for ${name}`,
   newPassword: 'New password',
+  changeTopics: 'Change topics',
+  changeTopicsOf: (name) => `Change the topics of ${name}`,
+  topicsToPublish: 'Publishes to',
+  topicsToRead: 'Reads',
+  saveTopics: 'Save',
   removeTheAccount: (name) => `Remove the account ${name}`,
   remove: 'Remove',
   connected: 'connected',

@@ -70,6 +70,7 @@ export const api = {
   sensorAccounts: () => call('GET', '/api/sensor-accounts'),
   addSensorAccount: (body) => call('POST', '/api/sensor-accounts', { body }),
   replaceSensorPassword: (name) => call('POST', at('sensor-accounts', name, 'password')),
+  changeSensorTopics: (name, body) => call('PUT', at('sensor-accounts', name, 'topics'), { body }),
   removeSensorAccount: (name) => call('DELETE', at('sensor-accounts', name)),
   calibrationPoints: (sensor) => call('GET', at('sensors', sensor, 'calibration-points')),
   addCalibrationPoint: (sensor, body) => call('POST', at('sensors', sensor, 'calibration-points'), { body }),

@@ -126,6 +126,30 @@ class SensorAccountsIT {
   }
 
   @Test
+  void changedTopicsHoldAtOnce() throws IOException {
+    String password = made("moved", "");
+    try (RawMqtt jar = connection()) {
+      assertEquals(0, login(jar, "moved", password));
+      assertEquals(0, jar.publish("tepidarium/moved", "{\"light\":0}").reason());
+      service
+          .api()
+          .put(
+              ACCOUNTS + "/moved/topics",
+              "{\"topics\":[\"tepidarium/other\"],\"reads\":[\"lamp\"]}");
+      assertTrue(jar.next().ended());
+    }
+    try (RawMqtt again = connection()) {
+      assertEquals(0, login(again, "moved", password));
+      assertEquals(0, again.publish("tepidarium/other", "{\"light\":0}").reason());
+      assertEquals(NOT_AUTHORIZED, again.publish("tepidarium/moved", "{\"light\":0}").reason());
+      assertEquals(1, again.subscribe("lamp").granted());
+    }
+    String none = "{\"topics\":[],\"reads\":[]}";
+    assertEquals(400, service.api().call("PUT", ACCOUNTS + "/moved/topics", none).status());
+    assertEquals(404, service.api().call("PUT", ACCOUNTS + "/nobody/topics", none).status());
+  }
+
+  @Test
   void aClientWithoutAnAccountIsRefusedAndNamed() throws IOException {
     try (RawMqtt stranger = connection()) {
       assertEquals(NOT_AUTHORIZED, stranger.connect("stray-1", null, null, null, 0).reason());

@@ -143,6 +143,12 @@ class SensorsPageIT {
     page.getByLabel("New password for new-jar").click();
     assertThat(lines).containsText("#define BROKER_USER \"new-jar\"");
     assertThat(lines).not().hasText(first);
+    page.getByLabel("Change the topics of new-jar").click();
+    Locator topics = account.getByLabel("Publishes to");
+    assertThat(topics).hasValue("tepidarium/new-jar/#");
+    topics.fill("tepidarium/new-jar garden/#");
+    account.getByText("Save").click();
+    assertThat(account).containsText("publishes to tepidarium/new-jar, garden/#");
     page.getByLabel("Remove the account new-jar").click();
     assertThat(account).hasCount(0);
   }

@@ -597,8 +597,7 @@ abstract class RecordsContract {
     change(database -> new SensorAccountRecords(database).add(lamp));
     change(database -> new SensorAccountRecords(database).add(jar));
     assertEquals(List.of(jar, lamp), read(database -> new SensorAccountRecords(database).all()));
-    SensorAccount changed =
-        new SensorAccount("jar", "other", List.of("a/#", "b"), List.of(), START);
+    SensorAccount changed = new SensorAccount("jar", "other", List.of("a/#"), List.of("d"), START);
     change(database -> new SensorAccountRecords(database).change(changed));
     change(database -> new SensorAccountRecords(database).remove("lamp"));
     assertEquals(List.of(changed), read(database -> new SensorAccountRecords(database).all()));

@@ -87,6 +87,13 @@ final class PeopleChecks {
     JsonNode replaced = api.call("POST", path + "/acc-1/password", null, 200).json();
     assertFalse(replaced.path("password").equals(made.path("password")));
     api.call("POST", path + "/none/password", null, 404);
+    JsonNode changed =
+        api.call("PUT", path + "/acc-1/topics", "{\"topics\":[\"a/#\"],\"reads\":[\"b\"]}", 200)
+            .json();
+    assertEquals(changed, api.get(path).at("/accounts/0"));
+    assertEquals("b", changed.at("/reads/0").asText());
+    api.call("PUT", path + "/acc-1/topics", "{\"topics\":[\"a/#/b\"]}", 400);
+    api.call("PUT", path + "/none/topics", "{\"topics\":[\"a\"]}", 404);
     api.call("DELETE", path + "/acc-1", null, 204);
     api.call("DELETE", path + "/acc-1", null, 404);
   }

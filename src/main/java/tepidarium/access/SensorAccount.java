@@ -65,6 +65,10 @@ public record SensorAccount(
     return new SensorAccount(name, hash, topics, reads, createdAt);
   }
 
+  SensorAccount withTopics(List<String> newTopics, List<String> newReads) {
+    return new SensorAccount(name, passwordHash, newTopics, newReads, createdAt);
+  }
+
   /** Leaves out the hash, because this text may be logged. */
   @Override
   public String toString() {

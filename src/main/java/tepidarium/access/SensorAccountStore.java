@@ -9,7 +9,7 @@ public interface SensorAccountStore {
 
   void add(SensorAccount account);
 
-  /** Replaces the hash of the password. */
+  /** Replaces the hash of the password and the topics. */
   void change(SensorAccount account);
 
   void remove(String name);

@@ -46,7 +46,8 @@ public final class SensorAccounts {
   }
 
   /**
-   * Sets what ends the connections of an account whose password was replaced or that was removed.
+   * Sets what ends the connections of an account whose password or topics were replaced, or that
+   * was removed.
    */
   public void onEnd(Consumer<String> disconnect) {
     ended = disconnect;
@@ -102,6 +103,24 @@ public final class SensorAccounts {
     }
     ended.accept(name);
     return new NewPassword(changed, password);
+  }
+
+  /**
+   * Replaces the topics of an account. Ends its connections, because the broker remembers for each
+   * of them what it may do.
+   *
+   * @throws NoSuchElementException if there is no such account
+   * @throws InvalidInput if a topic is no topic filter, or there is none
+   */
+  public SensorAccount changeTopics(String name, List<String> topics, List<String> reads) {
+    SensorAccount changed;
+    synchronized (this) {
+      changed = required(name).withTopics(topics, reads);
+      store.change(changed);
+      accounts.put(name, changed);
+    }
+    ended.accept(name);
+    return changed;
   }
 
   /**

@@ -55,8 +55,10 @@ public final class SensorAccountRecords implements SensorAccountStore {
     database.transaction(
         handle ->
             handle.execute(
-                "UPDATE sensor_account SET password_hash = ? WHERE name = ?",
+                "UPDATE sensor_account SET password_hash = ?, topics = ?, reads = ? WHERE name = ?",
                 account.passwordHash(),
+                FILTERS.write(account.topics().toArray(new String[0])),
+                FILTERS.write(account.reads().toArray(new String[0])),
                 account.name()));
   }
 

@@ -176,6 +176,7 @@ public final class RouteRoles {
       GET /api/sensor-accounts
       POST /api/sensor-accounts
       POST /api/sensor-accounts/{account}/password
+      PUT /api/sensor-accounts/{account}/topics
       DELETE /api/sensor-accounts/{account}
       POST /api/notifiers/{name}/test
       POST /api/mappings

@@ -19,7 +19,7 @@ import tepidarium.web.Params;
 import tepidarium.web.QrDrawing;
 import tepidarium.web.sensors.BrokerLogins.SensorAddress;
 
-/** Routes to list, make and remove accounts of sensors, and to replace their passwords. */
+/** Routes to list, make and remove accounts of sensors, and to replace passwords and topics. */
 public final class SensorAccountRoutes {
   private static final String ACCOUNT = "account";
 
@@ -49,6 +49,8 @@ public final class SensorAccountRoutes {
   record AccountRequest(
       @Nullable String name, @Nullable List<String> topics, @Nullable List<String> reads) {}
 
+  record TopicsRequest(@Nullable List<String> topics, @Nullable List<String> reads) {}
+
   public SensorAccountRoutes(BrokerLogins logins, Clock clock) {
     this.logins = logins;
     this.clock = clock;
@@ -58,6 +60,7 @@ public final class SensorAccountRoutes {
     routes.get("/api/sensor-accounts", ctx -> ctx.json(accounts()));
     routes.post("/api/sensor-accounts", this::addAccount);
     routes.post("/api/sensor-accounts/{account}/password", this::replacePassword);
+    routes.put("/api/sensor-accounts/{account}/topics", this::changeTopics);
     routes.delete("/api/sensor-accounts/{account}", this::remove);
   }
 
@@ -104,6 +107,22 @@ public final class SensorAccountRoutes {
     String name = ctx.pathParam(ACCOUNT);
     NewPassword replaced = NotFound.ifMissing(() -> logins.accounts().replacePassword(name));
     ctx.json(shownOnce(ctx, replaced));
+  }
+
+  private void changeTopics(Context ctx) {
+    TopicsRequest request = Params.body(ctx, TopicsRequest.class);
+    requireEmbedded();
+    String name = ctx.pathParam(ACCOUNT);
+    SensorAccount changed =
+        NotFound.ifMissing(
+            () ->
+                logins
+                    .accounts()
+                    .changeTopics(
+                        name,
+                        filters("topics", request.topics(), List.of()),
+                        filters("reads", request.reads(), List.of())));
+    ctx.json(AccountJson.of(changed, logins.connected()));
   }
 
   private void remove(Context ctx) {
