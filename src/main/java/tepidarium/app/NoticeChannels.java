@@ -11,12 +11,8 @@ import tepidarium.alert.notify.channel.WebhookNotifier;
 final class NoticeChannels {
   private NoticeChannels() {}
 
-  /**
-   * Creates the channels: e-mail and webhook if they are set; MQTT and open pages always.
-   *
-   * @param page shows notices on the open pages
-   */
-  static List<Notifier> of(NoticesConfig config, MqttNotifier mqtt, Notifier page, Clock clock) {
+  /** Creates the channels for e-mail and webhook, if they are set. */
+  static List<Notifier> of(NoticesConfig config, Clock clock) {
     List<Notifier> channels = new ArrayList<>();
     NoticesConfig.Email email = config.email();
     if (email != null) {
@@ -26,8 +22,6 @@ final class NoticeChannels {
     if (webhook != null) {
       channels.add(new WebhookNotifier(webhook.url(), webhook.secret(), clock));
     }
-    channels.add(mqtt);
-    channels.add(page);
     return channels;
   }
 

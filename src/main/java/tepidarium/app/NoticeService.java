@@ -51,7 +51,6 @@ final class NoticeService implements LiveListener, AutoCloseable {
   /** Time for which health shows a jump of the clock or a failed notice. */
   private static final Duration SHOWN_FOR = Duration.ofHours(24);
 
-  private final NoticesConfig config;
   private final DiskUse diskUse;
   private final Pace pace;
   private final Clock clock;
@@ -61,6 +60,8 @@ final class NoticeService implements LiveListener, AutoCloseable {
   private final SelfMonitor selfMonitor;
   private final ScheduledExecutorService thread =
       Executors.newScheduledThreadPool(2, DaemonThreads.named("self-monitor"));
+  private final List<Notifier> ownChannels = new ArrayList<>();
+  private final NoticesConfig config;
   private volatile Map<Trouble.Kind, Trouble> troubles = Map.of();
   private volatile @Nullable DeliveryOutcome lastHeartbeat;
 
@@ -90,13 +91,12 @@ final class NoticeService implements LiveListener, AutoCloseable {
     this.diskUse = diskUse;
     this.pace = pace;
     this.clock = clock;
-    NoticeText text = new NoticeText(config.rules().zone(), config.units(), config.publicUrl());
     this.notices =
         new Notices(
             sources.alerts(),
             sources.store(),
             config.rules(),
-            text,
+            text(config),
             alert -> details(sources, alert),
             container -> containerName(sources.register(), container),
             clock);
@@ -115,16 +115,30 @@ final class NoticeService implements LiveListener, AutoCloseable {
    * @param summaries creates the daily summary
    */
   void start(MqttLink link, String rootTopic, Notifier page, Supplier<DailySummary> summaries) {
-    notices.start(
-        NoticeChannels.of(config, new MqttNotifier(link, rootTopic), page, clock),
-        summaries,
-        pace.notices());
+    ownChannels.add(new MqttNotifier(link, rootTopic));
+    ownChannels.add(page);
+    use(config);
+    notices.start(summaries, pace.notices());
     schedule(pace.checks(), () -> check(link));
     NoticesConfig.Heartbeat settings = config.heartbeat();
     if (settings != null) {
       Heartbeat heartbeat = new Heartbeat(settings.url());
       schedule(settings.every(), () -> lastHeartbeat = heartbeat.beat());
     }
+  }
+
+  /**
+   * Uses other settings for notices from now on. The heartbeat, the limits of the service's own
+   * troubles and the links in notices stay as they were at the start.
+   */
+  void use(NoticesConfig changed) {
+    List<Notifier> channels = new ArrayList<>(NoticeChannels.of(changed, clock));
+    channels.addAll(ownChannels);
+    notices.use(changed.rules(), text(changed), channels);
+  }
+
+  private NoticeText text(NoticesConfig changed) {
+    return new NoticeText(changed.rules().zone(), changed.units(), config.publicUrl());
   }
 
   private void schedule(Duration period, Runnable task) {

@@ -40,9 +40,6 @@ public final class Notices implements AutoCloseable {
 
   private final AlertStore alerts;
   private final NoticeStore store;
-  private final NoticeSettings settings;
-  private final NoticeRules rules;
-  private final NoticeText text;
   private final Function<Alert, AlertDetails> situations;
   private final Function<ContainerId, String> names;
   private final Clock clock;
@@ -50,12 +47,15 @@ public final class Notices implements AutoCloseable {
   private final Map<String, Instant> pendingSince = new HashMap<>();
   private final Semaphore wake = new Semaphore(0);
   private final Thread thread;
-  private volatile Outbox outbox;
+  private volatile Setup setup;
   private volatile long evaluateEveryMs = 1_000;
   private volatile Supplier<DailySummary> summaries = () -> new DailySummary(0, 0, "", List.of());
   private volatile boolean stopping;
   private @Nullable String lastFailure;
   private @Nullable Instant lastSummary;
+
+  /** How notices are decided, worded and sent. The settings replace it as a whole. */
+  private record Setup(NoticeRules rules, NoticeText text, Outbox outbox) {}
 
   /**
    * Loads the stored state; {@link #start} begins sending.
@@ -73,17 +73,19 @@ public final class Notices implements AutoCloseable {
       Clock clock) {
     this.alerts = alerts;
     this.store = store;
-    this.settings = settings;
-    this.rules = new NoticeRules(settings);
-    this.text = text;
     this.situations = situations;
     this.names = names;
     this.clock = clock;
     this.states = statesById(store);
     this.lastSummary = store.newestOf(NoticeKind.SUMMARY).orElse(null);
-    this.outbox = new Outbox(store, settings.giveUpAfter(), List.of(), clock);
+    this.setup = newSetup(settings, text, List.of());
     this.thread = new Thread(this::run, "notices");
     thread.setDaemon(true);
+  }
+
+  private Setup newSetup(NoticeSettings settings, NoticeText text, List<Notifier> notifiers) {
+    Outbox outbox = new Outbox(store, settings.giveUpAfter(), notifiers, clock);
+    return new Setup(new NoticeRules(settings), text, outbox);
   }
 
   private static Map<String, NotificationState> statesById(NoticeStore store) {
@@ -101,16 +103,24 @@ public final class Notices implements AutoCloseable {
   }
 
   /**
-   * Starts sending, including changes since the last stop. Call it once.
+   * Starts sending, including changes since the last stop. Call it once, after {@link #use}.
    *
    * @param summaries creates the daily summary; called on the notice thread
    * @param interval longest time between two evaluations
    */
-  public void start(List<Notifier> notifiers, Supplier<DailySummary> summaries, Duration interval) {
+  public void start(Supplier<DailySummary> summaries, Duration interval) {
     evaluateEveryMs = interval.toMillis();
     this.summaries = summaries;
-    outbox = new Outbox(store, settings.giveUpAfter(), notifiers, clock);
     thread.start();
+  }
+
+  /**
+   * Uses other settings and notifiers from now on. First waits, for at most 10 s, for deliveries
+   * that are running, so that no notice is delivered twice.
+   */
+  public synchronized void use(NoticeSettings settings, NoticeText text, List<Notifier> notifiers) {
+    setup.outbox().close();
+    setup = newSetup(settings, text, notifiers);
   }
 
   /**
@@ -134,7 +144,7 @@ public final class Notices implements AutoCloseable {
   }
 
   public List<Notifier> notifiers() {
-    return outbox.notifiers();
+    return setup.outbox().notifiers();
   }
 
   public Map<String, NoticeStore.DeliveryCounts> deliveryCounts() {
@@ -147,7 +157,8 @@ public final class Notices implements AutoCloseable {
 
   /** Sends a test notice and waits for the outcome, at most about one minute. */
   public DeliveryOutcome test(Notifier notifier) {
-    return outbox.test(notifier, text.test(clock.instant()));
+    Setup now = setup;
+    return now.outbox().test(notifier, now.text().test(clock.instant()));
   }
 
   private void run() {
@@ -181,7 +192,7 @@ public final class Notices implements AutoCloseable {
     }
   }
 
-  private void evaluate(Instant now) {
+  private synchronized void evaluate(Instant now) {
     // Read before the alerts: a condition raised in between then appears in both lists, not in
     // neither.
     Map<AlertKey, Condition> conditions = needsConditions() ? alerts.conditions() : Map.of();
@@ -194,7 +205,9 @@ public final class Notices implements AutoCloseable {
     updatePendingSince(subjects, now);
     List<PendingAlert> pendingAlerts = PendingAlert.among(conditions, known.values(), now);
     NoticeRules.Plan plan =
-        rules.plan(subjects, pendingAlerts, Map.copyOf(states), Map.copyOf(pendingSince), now);
+        setup
+            .rules()
+            .plan(subjects, pendingAlerts, Map.copyOf(states), Map.copyOf(pendingSince), now);
     for (NoticeRules.DueNotice due : plan.due()) {
       if (stopping) {
         return;
@@ -202,10 +215,10 @@ public final class Notices implements AutoCloseable {
       announce(due, known, troubles, now);
     }
     saveChangesWithoutNotice(plan);
-    if (rules.isSummaryDue(lastSummary, now)) {
+    if (setup.rules().isSummaryDue(lastSummary, now)) {
       sendSummary(now);
     }
-    outbox.handOut(now);
+    setup.outbox().handOut(now);
   }
 
   /** Whether pending alerts matter now; avoids a store query every second. */
@@ -234,7 +247,7 @@ public final class Notices implements AutoCloseable {
   private void updatePendingSince(List<AlertSubject> subjects, Instant now) {
     Set<String> pending = new HashSet<>();
     for (AlertSubject subject : subjects) {
-      if (rules.pending(subject, states)) {
+      if (setup.rules().pending(subject, states)) {
         pending.add(subject.key());
         pendingSince.putIfAbsent(subject.key(), now);
       }
@@ -272,8 +285,9 @@ public final class Notices implements AutoCloseable {
                     new NoticeText.NamedPendingAlert(
                         pending, names.apply(pending.of().container())))
             .toList();
-    Notice notice = text.of(due.kind(), due.priority(), affected, pendingAlerts, ofService, now);
-    store.add(notice, outbox.names(due.kind(), escalated), after);
+    Notice notice =
+        setup.text().of(due.kind(), due.priority(), affected, pendingAlerts, ofService, now);
+    store.add(notice, setup.outbox().names(due.kind(), escalated), after);
     after.forEach(state -> states.put(state.subject(), state));
     due.subjects().forEach(subject -> pendingSince.remove(subject.key()));
     LOG.info("notice: {}", notice.subject());
@@ -282,8 +296,8 @@ public final class Notices implements AutoCloseable {
   private void sendSummary(Instant now) {
     List<Alert> active = alerts.open().stream().filter(Alert::active).toList();
     List<Trouble> troubles = store.troubles().stream().filter(Trouble::active).toList();
-    Notice notice = text.summary(summaries.get(), active, troubles, now);
-    store.add(notice, outbox.names(NoticeKind.SUMMARY, false), List.of());
+    Notice notice = setup.text().summary(summaries.get(), active, troubles, now);
+    store.add(notice, setup.outbox().names(NoticeKind.SUMMARY, false), List.of());
     lastSummary = now;
     LOG.info("notice: {}", notice.subject());
   }
@@ -311,6 +325,6 @@ public final class Notices implements AutoCloseable {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
-    outbox.close();
+    setup.outbox().close();
   }
 }

@@ -40,6 +40,7 @@ class NoticesTest {
   private static final Duration SOON = Duration.ofSeconds(30);
   private static final Instant START = Instant.parse("2026-03-04T08:00:00Z");
 
+  private static final NoticeText TEXT = new NoticeText(ZoneOffset.UTC, new Units(false), null);
   private static final DailySummary FACTS = new DailySummary(8, 9, "", List.of());
 
   @TempDir private Path folder;
@@ -114,32 +115,34 @@ class NoticesTest {
   void open() {
     database = SqliteRecords.open(folder.resolve("records.db"));
     store = new NoticeRecords(database);
-    NoticeSettings settings =
-        new NoticeSettings(
-            Duration.ofSeconds(60),
-            Duration.ofMinutes(10),
-            Duration.ofMinutes(30),
-            Duration.ofHours(6),
-            true,
-            Map.of(),
-            summaryAt,
-            ZoneOffset.UTC,
-            Duration.ofHours(24));
     notices =
         new Notices(
             alertStore,
             store,
-            settings,
-            new NoticeText(ZoneOffset.UTC, new Units(false), null),
+            settings(),
+            TEXT,
             alert -> details.apply(alert),
             ContainerId::value,
             clock);
   }
 
+  private NoticeSettings settings() {
+    return new NoticeSettings(
+        Duration.ofSeconds(60),
+        Duration.ofMinutes(10),
+        Duration.ofMinutes(30),
+        Duration.ofHours(6),
+        true,
+        Map.of(),
+        summaryAt,
+        ZoneOffset.UTC,
+        Duration.ofHours(24));
+  }
+
   /** A mail server that does not answer must not keep notices from the pages. */
   @Test
   void aLongQueueOfOneNotifierDoesNotKeepTheOthersWaiting() {
-    Notice notice = new NoticeText(ZoneOffset.UTC, new Units(false), null).test(START);
+    Notice notice = TEXT.test(START);
     for (int i = 0; i < 201; i++) {
       store.add(notice, List.of("email"), List.of());
     }
@@ -150,8 +153,32 @@ class NoticesTest {
   }
 
   private void start() {
-    notices.start(
-        List.of(new Receiver("first"), new Receiver("second")), () -> FACTS, Duration.ofSeconds(1));
+    start(new Receiver("first"), new Receiver("second"));
+  }
+
+  private void start(Notifier... notifiers) {
+    notices.use(settings(), TEXT, List.of(notifiers));
+    notices.start(() -> FACTS, Duration.ofSeconds(1));
+  }
+
+  /** A notice that waits for a notifier goes over the new one of the same name, once. */
+  @Test
+  void newSettingsTakeOverWhatWaits() {
+    answer = DeliveryOutcome.later("busy");
+    start();
+    raise(1);
+    await().atMost(SOON).until(() -> moving() && attempts() >= 1);
+    answer = DeliveryOutcome.delivered("taken");
+    notices.use(settings(), TEXT, List.of(new Receiver("first"), new Receiver("third")));
+    assertEquals(
+        List.of("first", "third"), notices.notifiers().stream().map(Notifier::name).toList());
+    await().atMost(SOON).until(() -> moving() && !reached.isEmpty());
+    raise(2);
+    await()
+        .atMost(SOON)
+        .until(() -> moving() && reached.stream().anyMatch(one -> one.startsWith("third: ")));
+    assertEquals(
+        2, reached.stream().filter(one -> one.startsWith("first: ")).count(), () -> "" + reached);
   }
 
   @AfterEach
@@ -321,7 +348,7 @@ class NoticesTest {
     await().atMost(SOON).until(() -> moving() && attempts() >= 1);
     close();
     open();
-    notices.start(List.of(), () -> FACTS, Duration.ofSeconds(1));
+    start(new Notifier[0]);
     await()
         .atMost(SOON)
         .until(() -> moving() && !store.newest(Delivery.State.FAILED, 10).isEmpty());
