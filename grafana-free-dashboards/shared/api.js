@@ -29,6 +29,11 @@ export const api = {
   tokens: () => call('GET', '/api/tokens'),
   addToken: (body) => call('POST', '/api/tokens', { body }),
   removeToken: (id) => call('DELETE', at('tokens', id)),
+  settings: () => call('GET', '/api/settings'),
+  /** @param settings new values by name; null gives the default back */
+  changeSettings: (settings) => call('PATCH', '/api/settings', { body: { settings } }),
+  /** Sends real test messages, each of which may take a minute. */
+  trySettings: (settings) => call('POST', '/api/settings/trial', { body: { settings }, timeoutMs: 200_000 }),
   containers: () => call('GET', '/api/containers'),
   container: (id) => call('GET', at('containers', id)),
   createContainer: (body) => call('POST', '/api/containers', { body }),

@@ -66,6 +66,7 @@ class ArchitectureTest {
           "web.seasons",
           "web.seeds",
           "web.sensors",
+          "web.settings",
           "web.sums",
           "web.system");
 
@@ -177,6 +178,7 @@ class ArchitectureTest {
               List.of(
                   "web",
                   "web.seeds",
+                  "web.settings",
                   "web.sums",
                   "reading",
                   "stats",
@@ -250,6 +252,7 @@ class ArchitectureTest {
                       "exporting",
                       "importing"),
                   DOMAIN.toArray(new String[0]))),
+          Map.entry("web.settings", List.of("web", "web.pages", "reading", "alert.notify")),
           Map.entry("web.sums", List.of("web", "reading", "stats", "germination")),
           Map.entry("web.system", List.of("web", "access", "alert", "ingest", "live")));
 

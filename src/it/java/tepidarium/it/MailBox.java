@@ -36,17 +36,18 @@ public final class MailBox implements AutoCloseable {
   private final SMTPServer server;
   private volatile Function<String, String> refusal = to -> "";
 
-  private MailBox(Path folder, int port) throws IOException, GeneralSecurityException {
+  private MailBox(Path folder, int port, boolean encrypted)
+      throws IOException, GeneralSecurityException {
     certificate = folder.resolve("certificate.pem");
     Files.writeString(certificate, KEYS.pem());
     SSLContext context = KEYS.context();
+    SMTPServer.Builder builder =
+        SMTPServer.port(port).bindAddress(InetAddress.getLoopbackAddress()).requireAuth();
+    if (encrypted) {
+      builder.enableTLS().requireTLS().startTlsSocketFactory(context);
+    }
     server =
-        SMTPServer.port(port)
-            .bindAddress(InetAddress.getLoopbackAddress())
-            .enableTLS()
-            .requireTLS()
-            .requireAuth()
-            .startTlsSocketFactory(context)
+        builder
             .authenticationHandlerFactory(
                 new EasyAuthenticationHandlerFactory(
                     (user, password, session) -> {
@@ -60,9 +61,18 @@ public final class MailBox implements AutoCloseable {
   }
 
   public static MailBox open(Path folder, int port) {
+    return open(folder, port, true);
+  }
+
+  /** Opens one that takes mails without encryption, but with a login. */
+  public static MailBox withoutTls(Path folder, int port) {
+    return open(folder, port, false);
+  }
+
+  private static MailBox open(Path folder, int port, boolean encrypted) {
     try {
       Files.createDirectories(folder);
-      return new MailBox(folder, port);
+      return new MailBox(folder, port, encrypted);
     } catch (IOException | GeneralSecurityException e) {
       throw new IllegalStateException(e);
     }

@@ -46,6 +46,7 @@ import tepidarium.tls.ClientTls;
  * @param logFormat form of the lines in the log
  * @param notices who gets notices, how and when; without receivers they go to open pages and MQTT
  *     only
+ * @param sources the settings as they were written, by place
  */
 public record Config(
     Path data,
@@ -73,7 +74,8 @@ public record Config(
     SensorPort sensorPort,
     BackupSettings backups,
     LogFormat logFormat,
-    NoticesConfig notices) {
+    NoticesConfig notices,
+    SettingsSources sources) {
 
   /** When the pages and the API ask for a login. */
   public enum LoginMode {

@@ -140,11 +140,12 @@ record ConfigFile(
   /**
    * Checks every setting.
    *
-   * @param environment environment variables, for secrets that a setting refers to
+   * @param sources where these settings come from, and the environment variables for secrets that a
+   *     setting refers to
    * @param withoutSecrets these settings as YAML without secrets, for backups
    * @throws ConfigException if a setting is wrong; it lists every mistake
    */
-  Config checked(Map<String, String> environment, String withoutSecrets) {
+  Config checked(SettingsSources sources, String withoutSecrets) {
     ConfigProblems problems = new ConfigProblems();
     ZoneId zone = problems.zone("timeZone", timeZone);
     Config config =
@@ -182,7 +183,8 @@ record ConfigFile(
             sensorPort(problems),
             or(backups, BackupsSection.DEFAULT).checked(problems, withoutSecrets),
             logFormat(problems),
-            notices.checked(problems, environment, zone));
+            notices.checked(problems, sources.variables(), zone),
+            sources);
     if (config.embedded() && config.httpPort() == config.mqttPort()) {
       problems.add("httpPort and mqttPort must differ, not both " + config.httpPort());
     }

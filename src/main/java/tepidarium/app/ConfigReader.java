@@ -31,10 +31,10 @@ import org.apache.commons.text.similarity.LevenshteinDistance;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Reads the settings from a YAML file, the environment (TEPIDARIUM_HTTP_PORT for httpPort) and the
- * command line. The command line overrides the environment, and the environment overrides the file.
- * In the environment, a setting that holds several values is written in YAML, as in the file:
- * {@code TEPIDARIUM_SITE='{latitude: 52.5, longitude: 13.4}'}.
+ * Reads the settings that the page has saved, a YAML file, the environment (TEPIDARIUM_HTTP_PORT
+ * for httpPort) and the command line. Each overrides those before it ({@link SettingsSources}). In
+ * the environment, a setting that holds several values is written in YAML, as in the file: {@code
+ * TEPIDARIUM_SITE='{latitude: 52.5, longitude: 13.4}'}.
  */
 final class ConfigReader {
   private static final String PREFIX = "TEPIDARIUM_";
@@ -52,7 +52,7 @@ final class ConfigReader {
   private ConfigReader() {}
 
   /**
-   * Reads and checks all settings.
+   * Reads and checks all settings, those saved on the page included.
    *
    * @param file the YAML file, or null for none
    * @param commandLine settings that override all others, by name
@@ -63,33 +63,63 @@ final class ConfigReader {
     ObjectNode settings = file == null ? YAML.createObjectNode() : tree(file);
     List<String> names = names();
     refuseUnknown(settings, names, file);
+    ObjectNode variables = YAML.createObjectNode();
     for (RecordComponent setting : ConfigFile.class.getRecordComponents()) {
-      String variable = PREFIX + snake(setting.getName());
+      String variable = variable(setting.getName());
       String value = environment.get(variable);
       if (value != null) {
-        settings.set(
+        variables.set(
             setting.getName(), isPlain(setting) ? new TextNode(value) : of(variable, value));
       }
     }
-    commandLine.forEach(settings::put);
-    return checked(settings, environment);
+    ObjectNode options = YAML.createObjectNode();
+    commandLine.forEach(options::put);
+    return checkedWithPage(
+        new SettingsSources(
+            YAML.createObjectNode(), settings, variables, options, file, environment));
   }
 
   /** Checks settings by name; see {@link Config#of}. */
   static Config read(Map<String, ?> settings) {
     ObjectNode tree = YAML.valueToTree(settings);
     refuseUnknown(tree, names(), null);
-    return checked(tree, Map.of());
+    ObjectNode none = YAML.createObjectNode();
+    return checkedWithPage(new SettingsSources(none, tree, none, none, null, Map.of()));
   }
 
-  private static Config checked(ObjectNode settings, Map<String, String> environment) {
+  /** Adds the settings that the page has saved in the data folder, and checks all. */
+  private static Config checkedWithPage(SettingsSources sources) {
+    Config config = checked(sources);
+    Path saved = config.data().resolve(SavedSettings.FILE_NAME);
+    if (!Files.exists(saved)) {
+      return config;
+    }
+    ObjectNode page = tree(saved);
+    refuseUnknown(page, names(), saved);
+    try {
+      return checked(sources.withPage(page));
+    } catch (ConfigException e) {
+      throw e.with(
+          "Some settings are in "
+              + saved
+              + ", saved on the page Settings. If one of them is wrong, change or delete that file");
+    }
+  }
+
+  /**
+   * Checks settings.
+   *
+   * @throws ConfigException if a setting is wrong; it lists every mistake and its place
+   */
+  static Config checked(SettingsSources sources) {
+    ObjectNode settings = sources.merged();
     refuseEmptyEntries("", settings);
     if (!settings.hasNonNull(NOTICES)) {
       settings.putObject(NOTICES); // Every setting of the section then has its default.
     }
     try {
       return YAML.treeToValue(settings, ConfigFile.class)
-          .checked(environment, SettingsCopy.of(settings));
+          .checked(sources, SettingsCopy.of(settings));
     } catch (UnrecognizedPropertyException e) {
       throw problem(place(e) + ": there is no setting \"" + e.getPropertyName() + "\" here");
     } catch (InvalidFormatException e) {
@@ -245,7 +275,8 @@ final class ConfigReader {
         .collect(Collectors.joining(" "));
   }
 
-  private static String snake(String name) {
-    return name.replaceAll("([A-Z])", "_$1").toUpperCase(Locale.ROOT);
+  /** The environment variable of a setting. */
+  static String variable(String setting) {
+    return PREFIX + setting.replaceAll("([A-Z])", "_$1").toUpperCase(Locale.ROOT);
   }
 }

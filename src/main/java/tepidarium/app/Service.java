@@ -363,6 +363,7 @@ public final class Service implements AutoCloseable {
         containers.faults(),
         login.login(),
         sensorLogins,
+        new SavedSettings(config, notices::use, notices.notices()::test, clock),
         clock,
         config.timeZone(),
         config.site(),

@@ -7,6 +7,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.util.Set;
 
 /**
  * Replaces small files atomically: after a crash or power cut, a file has its complete old or its
@@ -17,13 +20,28 @@ public final class DurableFile {
 
   /** Writes a temporary file, syncs it, renames it over the old one, and syncs the folder. */
   public static void write(Path file, byte[] content) throws IOException {
+    write(file, content, new FileAttribute<?>[0]);
+  }
+
+  /** Writes a file in the same way that only its owner may read, where the system has owners. */
+  public static void writePrivate(Path file, byte[] content) throws IOException {
+    if (file.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+      write(
+          file,
+          content,
+          PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+    } else {
+      write(file, content);
+    }
+  }
+
+  private static void write(Path file, byte[] content, FileAttribute<?>... attributes)
+      throws IOException {
     Path temporary = file.resolveSibling(file.getFileName() + ".new");
-    try (FileChannel channel =
-        FileChannel.open(
-            temporary,
-            StandardOpenOption.CREATE,
-            StandardOpenOption.TRUNCATE_EXISTING,
-            StandardOpenOption.WRITE)) {
+    Files.deleteIfExists(temporary);
+    Set<StandardOpenOption> options =
+        Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+    try (FileChannel channel = FileChannel.open(temporary, options, attributes)) {
       ByteBuffer rest = ByteBuffer.wrap(content);
       while (rest.hasRemaining()) {
         channel.write(rest);

@@ -55,6 +55,8 @@ public final class RouteRoles {
       HEAD /sensors.html
       GET /service.html
       HEAD /service.html
+      GET /settings.html
+      HEAD /settings.html
       GET /tally.html
       HEAD /tally.html
       GET /figures.html
@@ -179,6 +181,9 @@ public final class RouteRoles {
       PUT /api/sensor-accounts/{account}/topics
       DELETE /api/sensor-accounts/{account}
       POST /api/notifiers/{name}/test
+      GET /api/settings
+      PATCH /api/settings
+      POST /api/settings/trial
       POST /api/mappings
       DELETE /api/mappings/{mapping}
       DELETE /api/species/{species}

@@ -27,6 +27,7 @@ final class DocumentPages {
   private static final String FOLDER = "/docs/";
   private static final String TEMPLATE = "document";
   private static final String FIGURES = "figures";
+  private static final List<Extension> TABLES = List.of(TablesExtension.create());
   private static final Pattern PAGE = Pattern.compile("([a-z-]+)\\.html");
   private static final Pattern FILE = Pattern.compile("([a-z-]+)\\.md(#.*)?");
 
@@ -62,14 +63,16 @@ final class DocumentPages {
 
   /** Converts Markdown with tables to HTML. Each heading gets an id to link to. */
   static String html(String markdown) {
-    List<Extension> tables = List.of(TablesExtension.create());
-    Node document = Parser.builder().extensions(tables).build().parse(markdown);
     return HtmlRenderer.builder()
-        .extensions(tables)
+        .extensions(TABLES)
         .attributeProviderFactory(
             context -> (node, tag, attributes) -> setAttributes(node, attributes))
         .build()
-        .render(document);
+        .render(parsed(markdown));
+  }
+
+  static Node parsed(String markdown) {
+    return Parser.builder().extensions(TABLES).build().parse(markdown);
   }
 
   private static void setAttributes(Node node, Map<String, String> attributes) {

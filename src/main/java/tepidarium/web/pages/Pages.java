@@ -36,6 +36,7 @@ public final class Pages {
           "season",
           "sensors",
           "service",
+          "settings",
           "tally");
 
   private static final String FIRST_PAGE = "shelf";

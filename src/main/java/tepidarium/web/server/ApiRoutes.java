@@ -63,6 +63,8 @@ import tepidarium.web.sensors.PlacementRoutes;
 import tepidarium.web.sensors.SensorAccountRoutes;
 import tepidarium.web.sensors.SensorRoutes;
 import tepidarium.web.sensors.SensorViews;
+import tepidarium.web.settings.ServiceSettings;
+import tepidarium.web.settings.SettingRoutes;
 import tepidarium.web.sums.SumsRoutes;
 import tepidarium.web.system.ServiceInfo;
 import tepidarium.web.system.SystemRoutes;
@@ -101,6 +103,7 @@ public final class ApiRoutes {
       FaultHistory faults,
       Login login,
       BrokerLogins brokerLogins,
+      ServiceSettings settings,
       Clock clock,
       ZoneId zone,
       @Nullable Site site,
@@ -137,6 +140,7 @@ public final class ApiRoutes {
     addAlertRoutes(routes, parts, requests);
     new SystemRoutes(parts.info(), parts.rejectLog(), parts.watch(), parts.clock()).add(routes);
     new MappingRoutes(parts.mappings(), parts.heard(), parts.clock()).add(routes);
+    new SettingRoutes(parts.settings()).add(routes);
     new ExportRoutes(parts.export()).add(routes);
     new ImportRoutes(parts.imports()).add(routes);
     new ImportProfileRoutes(parts.importProfiles()).add(routes);

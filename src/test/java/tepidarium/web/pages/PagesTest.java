@@ -74,6 +74,7 @@ class PagesTest {
     "/season.html, Season report, season/season.js",
     "/sensors.html, Sensors, sensors/sensors.js",
     "/service.html, Service, service/service.js",
+    "/settings.html, Settings, settings/settings.js",
     "/tally.html, Tally, tally/tally.js",
     "/docs/settings.html, Settings, document/document.js"
   })
