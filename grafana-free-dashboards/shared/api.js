@@ -35,6 +35,7 @@ export const api = {
   /** Sends real test messages, each of which may take a minute. */
   trySettings: (settings) => call('POST', '/api/settings/trial', { body: { settings }, timeoutMs: 200_000 }),
   containers: () => call('GET', '/api/containers'),
+  rooms: () => call('GET', '/api/rooms'),
   container: (id) => call('GET', at('containers', id)),
   createContainer: (body) => call('POST', '/api/containers', { body }),
   changeContainer: (id, body) => call('PUT', at('containers', id), { body }),

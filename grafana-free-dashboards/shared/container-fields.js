@@ -1,5 +1,6 @@
 // The fields of the form for a container.
 
+import { api } from './api.js';
 import { h } from './dom.js';
 import { field as labelled } from './form.js';
 import { round, toUnit, unitName } from './format.js';
@@ -19,6 +20,7 @@ export function fields(container) {
         autocomplete: 'off',
       }),
       choice('kind', texts.kind, container.kind),
+      room(container.room),
     ),
     heatSource(container.heatSource),
     h(
@@ -45,6 +47,23 @@ export function fields(container) {
         degrees('ceiling', texts.ceilingTemperature, container.ceiling, texts.aboveItHeatCountsAs),
       ),
     ),
+  ];
+}
+
+function room(value) {
+  const known = h('datalist', { id: 'rooms' });
+  // Without an answer there are no suggestions, and the field still works.
+  api.rooms().then(
+    (rooms) => known.replaceChildren(...rooms.map((one) => h('option', { value: one.name }))),
+    () => {},
+  );
+  return [
+    text('room', texts.roomOrBench, value, texts.whereItStands, {
+      list: 'rooms',
+      maxlength: 64,
+      autocomplete: 'off',
+    }),
+    known,
   ];
 }
 

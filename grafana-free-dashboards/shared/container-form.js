@@ -10,6 +10,7 @@ export const DEFAULTS = {
   name: '',
   kind: 'jar',
   heatSource: '',
+  room: '',
   base: 15,
   ceiling: null,
   band: { temperature: { low: 29.5, high: 34 }, light: { high: 1 }, humidity: { low: 80 } },
@@ -58,6 +59,8 @@ export function readForm(typed) {
     name,
     kind: typed.kind,
     heatSource: (typed.heatSource ?? '').trim() || null,
+    // An empty text takes the container out of its room; null would keep it there.
+    room: (typed.room ?? '').trim(),
     base: read('base', texts.baseTemperature, { degrees: true }),
     ceiling: read('ceiling', texts.ceilingTemperature, { degrees: true, optional: true }),
     band: {

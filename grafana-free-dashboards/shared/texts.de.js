@@ -359,4 +359,6 @@ export default {
   notDrierThan2: 'Nicht trockener als',
   notHotterThanMustBe: '„Nicht wärmer als“ muss über „Nicht kälter als“ liegen.',
   theCeilingMustBeAbove: 'Die Obergrenze muss über der Basis liegen.',
+  roomOrBench: 'Raum oder Tisch',
+  whereItStands: 'Wo es steht. Behälter mit denselben Worten werden zusammen gezeigt.',
 };

@@ -334,4 +334,6 @@ export default {
   notDrierThan2: 'Not drier than',
   notHotterThanMustBe: '“Not hotter than” must be above “Not colder than”.',
   theCeilingMustBeAbove: 'The ceiling must be above the base.',
+  roomOrBench: 'Room or bench',
+  whereItStands: 'Where it stands. Containers with the same words are shown together.',
 };

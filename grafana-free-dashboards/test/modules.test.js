@@ -33,6 +33,7 @@ test('the form: a comma is a decimal point, an empty ceiling is none', () => {
     name: 'Jar 1',
     kind: 'jar',
     heatSource: null,
+    room: '',
     base: 15,
     ceiling: null,
     band: { temperature: { low: 29.5, high: 34 }, light: { high: 1 }, humidity: { low: 80 } },

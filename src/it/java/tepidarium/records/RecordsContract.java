@@ -107,10 +107,15 @@ abstract class RecordsContract {
 
   private static Container bag(
       String name, @Nullable String heatSource, @Nullable Double ceilingC) {
+    return bag(name, heatSource, null, ceilingC);
+  }
+
+  private static Container bag(
+      String name, @Nullable String heatSource, @Nullable String room, @Nullable Double ceilingC) {
     return new Container(
         BAG,
         new ContainerSettings(
-            name, ContainerKind.BAG, heatSource, 10.5, ceilingC, new Band(29, 33.5, 2, 85)),
+            name, ContainerKind.BAG, heatSource, room, 10.5, ceilingC, new Band(29, 33.5, 2, 85)),
         START);
   }
 
@@ -120,7 +125,7 @@ abstract class RecordsContract {
     change(database -> new ContainerRecords(database).put(plain));
     assertEquals(List.of(plain), read(database -> new ContainerRecords(database).containers()));
 
-    Container full = bag("Großer Beutel 🌱", "heat mat", 38.0);
+    Container full = bag("Großer Beutel 🌱", "heat mat", "Bänke, hinten", 38.0);
     change(database -> new ContainerRecords(database).put(full));
     assertEquals(List.of(full), read(database -> new ContainerRecords(database).containers()));
   }

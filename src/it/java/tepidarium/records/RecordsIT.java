@@ -1,6 +1,7 @@
 package tepidarium.records;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -75,6 +76,8 @@ class RecordsIT extends RecordsContract {
             .toList());
     assertEquals("Ada", read(database -> new AlertRecords(database).transitions(7)).get(1).by());
     assertEquals(7, lastAlertId());
+    assertNull(
+        read(database -> new ContainerRecords(database).containers()).get(0).settings().room());
     assertEquals(
         Priority.HIGH, read(database -> new AlertRecords(database).alert(3)).get().priority());
   }

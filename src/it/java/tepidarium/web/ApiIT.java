@@ -78,6 +78,20 @@ class ApiIT {
   }
 
   @Test
+  void aChangeThatDoesNotNameTheRoomKeepsIt() {
+    api.post("/api/containers", "{\"name\":\"Jar\",\"kind\":\"jar\",\"room\":\" Bench 2 \"}");
+    assertEquals("Bench 2", api.get("/api/containers/jar").path("room").asText());
+
+    String withoutRoom = "{\"name\":\"Jar\",\"kind\":\"jar\"}";
+    assertEquals("Bench 2", api.put("/api/containers/jar", withoutRoom).path("room").asText());
+
+    JsonNode moved =
+        api.put("/api/containers/jar", "{\"name\":\"Jar\",\"kind\":\"jar\",\"room\":\"\"}");
+    assertTrue(moved.path("room").isNull());
+    assertTrue(api.put("/api/containers/jar", withoutRoom).path("room").isNull());
+  }
+
+  @Test
   void aContainerShowsItsSensorsValuesLimitsAlertsAndHeat() {
     JsonNode jar = api.get(JAR);
     assertEquals(Grower.SENSOR, jar.path("sensors").path(0).asText());

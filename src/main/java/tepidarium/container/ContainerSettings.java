@@ -8,6 +8,7 @@ import tepidarium.reading.InvalidInput;
  * The settings of a container that the grower can change.
  *
  * @param heatSource name of the heat source, as the grower entered it; null for none
+ * @param room the room or bench in which it stands, as the grower entered it; null for none
  * @param baseC base temperature, °C
  * @param ceilingC ceiling temperature, °C, or null for none
  * @throws InvalidInput if a setting is invalid; names the setting
@@ -16,6 +17,7 @@ public record ContainerSettings(
     String name,
     ContainerKind kind,
     @Nullable String heatSource,
+    @Nullable String room,
     double baseC,
     @Nullable Double ceilingC,
     Band band) {
@@ -28,6 +30,7 @@ public record ContainerSettings(
         heatSource == null || heatSource.isBlank()
             ? null
             : Checks.text("heatSource", heatSource, 60);
+    room = room == null || room.isBlank() ? null : Checks.text("room", room, 64);
     Checks.within("base", baseC, -20, 60, "°C");
     if (ceilingC != null) {
       Checks.within("ceiling", ceilingC, -20, 80, "°C");
@@ -35,5 +38,16 @@ public record ContainerSettings(
         throw new InvalidInput("ceiling " + ceilingC + " °C must lie above base " + baseC + " °C");
       }
     }
+  }
+
+  /** The settings of a container without a room. */
+  public ContainerSettings(
+      String name,
+      ContainerKind kind,
+      @Nullable String heatSource,
+      double baseC,
+      @Nullable Double ceilingC,
+      Band band) {
+    this(name, kind, heatSource, null, baseC, ceilingC, band);
   }
 }

@@ -54,11 +54,13 @@ public final class ContainerRecords implements ContainerStore {
             row.getDouble("light_high_lux"),
             row.getDouble("humidity_low_percent"));
     @Nullable String heatSource = row.getString("heat_source");
+    @Nullable String room = row.getString("room");
     ContainerSettings settings =
         new ContainerSettings(
             row.getString("name"),
             ofKey(ContainerKind.class, row.getString("kind")),
             heatSource,
+            room,
             row.getDouble("base_c"),
             Columns.doubleOrNull(row, "ceiling_c"),
             band);
@@ -70,13 +72,13 @@ public final class ContainerRecords implements ContainerStore {
   public void put(Container container) {
     String sql =
         """
-        INSERT INTO container (id, name, kind, heat_source, base_c, ceiling_c, temperature_low_c,
-          temperature_high_c, light_high_lux, humidity_low_percent, created_ms)
-        VALUES (:id.value, :name, :settings.kind, :settings.heatSource, :settings.baseC,
-          :settings.ceilingC, :band.temperatureLowC, :band.temperatureHighC, :band.lightHighLux,
+        INSERT INTO container (id, name, kind, heat_source, room, base_c, ceiling_c,
+          temperature_low_c, temperature_high_c, light_high_lux, humidity_low_percent, created_ms)
+        VALUES (:id.value, :name, :settings.kind, :settings.heatSource, :settings.room,
+          :settings.baseC, :settings.ceilingC, :band.temperatureLowC, :band.temperatureHighC, :band.lightHighLux,
           :band.humidityLowPercent, :createdAt)
         ON CONFLICT (id) DO UPDATE SET name = excluded.name, kind = excluded.kind,
-          heat_source = excluded.heat_source, base_c = excluded.base_c,
+          heat_source = excluded.heat_source, room = excluded.room, base_c = excluded.base_c,
           ceiling_c = excluded.ceiling_c, temperature_low_c = excluded.temperature_low_c,
           temperature_high_c = excluded.temperature_high_c,
           light_high_lux = excluded.light_high_lux,

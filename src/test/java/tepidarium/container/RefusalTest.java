@@ -49,6 +49,7 @@ class RefusalTest {
     refused("name", () -> settings(" ", null, 15, null));
     refused("name", () -> settings("x".repeat(61), null, 15, null));
     refused("heatSource", () -> settings("Bag", "x".repeat(61), 15, null));
+    refused("room", () -> inRoom("x".repeat(65)));
     refused("base", () -> settings("Bag", null, 61, null));
     refused("base", () -> settings("Bag", null, Double.NaN, null));
     refused("ceiling", () -> settings("Bag", null, 15, 81.0));
@@ -57,11 +58,13 @@ class RefusalTest {
   }
 
   @Test
-  void aNameLosesItsOuterSpacesAndABlankHeatSourceIsNone() {
+  void aNameLosesItsOuterSpacesAndABlankTextIsNone() {
     ContainerSettings settings = settings("  Bag ", "  ", 15, 32.0);
     assertEquals("Bag", settings.name());
     assertNull(settings.heatSource());
     assertEquals("Mat", settings("Bag", " Mat ", 15, null).heatSource());
+    assertEquals("Bench", inRoom(" Bench ").room());
+    assertNull(inRoom(" ").room());
   }
 
   @Test
@@ -94,6 +97,10 @@ class RefusalTest {
       String name, @Nullable String heatSource, double baseC, @Nullable Double ceilingC) {
     return new ContainerSettings(
         name, ContainerKind.JAR, heatSource, baseC, ceilingC, Band.DEFAULT);
+  }
+
+  private static ContainerSettings inRoom(String room) {
+    return new ContainerSettings("Bag", ContainerKind.BAG, null, room, 15, null, Band.DEFAULT);
   }
 
   private static void refused(String field, Executable making) {

@@ -54,7 +54,8 @@ final class DemoClient {
         Map.of(
             "name", container.name(),
             "kind", container.kind().name().toLowerCase(Locale.ROOT),
-            "heatSource", container.heatSource());
+            "heatSource", container.heatSource(),
+            "room", container.room());
     return call("POST", "/api/containers", request).required("id").asText();
   }
 

@@ -11,6 +11,8 @@ import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.IntStream;
@@ -57,6 +59,12 @@ record Garden(DemoCalendar calendar, List<SimulatedContainer> containers, Simula
     private static final String MAT = "heat mat";
     private static final String BOILER = "shelf by the boiler";
     private static final String LAMP = "lamp, always on";
+    private static final Map<String, String> ROOMS =
+        Map.of(
+            CUPBOARD, "Back room",
+            BOILER, "Back room",
+            MAT, "Bench by the door",
+            LAMP, "Bench by the door");
     private static final int[] CHECK_DAYS_AGO = {25, 18, 11, 4};
     private static final LocalTime FIRST_CHECK = LocalTime.of(10, 0);
     private static final int MINUTES_PER_CHECK = 12;
@@ -162,7 +170,14 @@ record Garden(DemoCalendar calendar, List<SimulatedContainer> containers, Simula
               at -> closed.temperatureC().at(at) - ContainerCheck.coolingC(checks, at),
               at -> closed.humidityPercent().at(at) - ContainerCheck.dryingPercent(checks, at),
               at -> closed.illuminanceLux().at(at) + ContainerCheck.addedLux(checks, at));
-      containers.add(new SimulatedContainer(name, kind, heatSource, checks, sensors.apply(inside)));
+      containers.add(
+          new SimulatedContainer(
+              name,
+              kind,
+              heatSource,
+              Objects.requireNonNull(ROOMS.get(heatSource)),
+              checks,
+              sensors.apply(inside)));
     }
 
     private List<ContainerCheck> checks(int number) {

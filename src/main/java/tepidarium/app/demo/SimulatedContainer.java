@@ -8,6 +8,7 @@ record SimulatedContainer(
     String name,
     ContainerKind kind,
     String heatSource,
+    String room,
     List<ContainerCheck> checks,
     List<SimulatedSensor> sensors) {
   SimulatedContainer {

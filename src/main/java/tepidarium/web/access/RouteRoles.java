@@ -70,6 +70,7 @@ public final class RouteRoles {
       DELETE /api/sessions/{session}
       PUT /api/session/password
       GET /api/containers
+      GET /api/rooms
       GET /api/containers/{id}
       GET /api/containers/{id}/openings
       GET /api/containers/{id}/openings/suggested

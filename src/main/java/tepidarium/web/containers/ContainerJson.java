@@ -20,6 +20,7 @@ public record ContainerJson(
     String name,
     String kind,
     @Nullable String heatSource,
+    @Nullable String room,
     double base,
     @Nullable Double ceiling,
     BandLimits band,
@@ -68,16 +69,24 @@ public record ContainerJson(
       com.fasterxml.jackson.annotation.JsonInclude.Include.NON_NULL)
   public record LowHigh(@Nullable Double low, @Nullable Double high) {}
 
-  /** A request to create or change a container; name and kind are required. */
+  /**
+   * A request to create or change a container; name and kind are required.
+   *
+   * @param room null keeps the present room, because older clients do not send it; blank for none
+   */
   record Request(
       @Nullable String name,
       @Nullable String kind,
       @Nullable String heatSource,
+      @Nullable String room,
       @Nullable Double base,
       @Nullable Double ceiling,
       @Nullable BandLimits band) {
 
-    ContainerSettings settings(double defaultBaseC) {
+    /**
+     * @param presentRoom null for a new container, and for one without a room
+     */
+    ContainerSettings settings(@Nullable String presentRoom) {
       if (name == null) {
         throw new InvalidInput("name", "is missing: give the container a name");
       }
@@ -85,7 +94,8 @@ public record ContainerJson(
           name,
           kind(kind),
           heatSource,
-          or(base, defaultBaseC),
+          room == null ? presentRoom : room,
+          or(base, ContainerSettings.DEFAULT_BASE_C),
           ceiling,
           band == null ? Band.DEFAULT : band.over(Band.DEFAULT));
     }

@@ -7,6 +7,8 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
@@ -65,6 +67,11 @@ public final class ContainerRoutes {
     }
   }
 
+  /**
+   * @param containers number of containers in it
+   */
+  record RoomJson(String name, int containers) {}
+
   record OpeningJson(String container, Instant from, Instant until) {
     static OpeningJson of(Opening opening) {
       Span span = opening.span();
@@ -87,6 +94,7 @@ public final class ContainerRoutes {
 
   public void add(RoutesConfig routes) {
     routes.get("/api/containers", this::list);
+    routes.get("/api/rooms", this::rooms);
     routes.post("/api/containers", this::create);
     routes.get("/api/containers/{id}", this::show);
     routes.put("/api/containers/{id}", this::change);
@@ -100,15 +108,26 @@ public final class ContainerRoutes {
     ctx.json(register.containers().stream().map(views::container).toList());
   }
 
+  private void rooms(Context ctx) {
+    Map<String, Integer> counts = new TreeMap<>();
+    for (Container container : register.containers()) {
+      String room = container.settings().room();
+      if (room != null) {
+        counts.merge(room, 1, Integer::sum);
+      }
+    }
+    ctx.json(counts.entrySet().stream().map(e -> new RoomJson(e.getKey(), e.getValue())).toList());
+  }
+
   private void create(Context ctx) {
-    Container container = register.add(settings(ctx), clock.instant());
+    Container container = register.add(settings(ctx, null), clock.instant());
     ctx.status(HttpStatus.CREATED)
         .header("Location", "/api/containers/" + container.id())
         .json(views.container(container));
   }
 
-  private static ContainerSettings settings(Context ctx) {
-    return Params.body(ctx, ContainerJson.Request.class).settings(ContainerSettings.DEFAULT_BASE_C);
+  private static ContainerSettings settings(Context ctx, @Nullable String presentRoom) {
+    return Params.body(ctx, ContainerJson.Request.class).settings(presentRoom);
   }
 
   private void show(Context ctx) {
@@ -116,7 +135,8 @@ public final class ContainerRoutes {
   }
 
   private void change(Context ctx) {
-    register.change(requests.container(ctx).id(), settings(ctx));
+    Container present = requests.container(ctx);
+    register.change(present.id(), settings(ctx, present.settings().room()));
     ctx.json(views.container(requests.container(ctx)));
   }
 

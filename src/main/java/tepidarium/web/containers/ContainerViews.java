@@ -49,6 +49,7 @@ public final class ContainerViews {
         container.name(),
         ContainerJson.kindOf(container),
         container.settings().heatSource(),
+        container.settings().room(),
         container.settings().baseC(),
         container.settings().ceilingC(),
         ContainerJson.BandLimits.of(container.band()),

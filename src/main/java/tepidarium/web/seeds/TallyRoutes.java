@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import tepidarium.container.Container;
 import tepidarium.container.Register;
 import tepidarium.exchange.Table;
@@ -35,7 +36,7 @@ public final class TallyRoutes {
   private final Clock clock;
   private final ZoneId zone;
 
-  record PlaceJson(String id, String name, String kind) {}
+  record PlaceJson(String id, String name, String kind, @Nullable String room) {}
 
   record TallyJson(
       Instant now,
@@ -49,6 +50,7 @@ public final class TallyRoutes {
   record DueJson(
       String container,
       String containerName,
+      @Nullable String room,
       Instant at,
       LocalDate day,
       boolean overdue,
@@ -76,7 +78,10 @@ public final class TallyRoutes {
         new TallyJson(
             clock.instant(),
             register.containers().stream()
-                .map(c -> new PlaceJson(c.id().value(), c.name(), ContainerJson.kindOf(c)))
+                .map(
+                    c ->
+                        new PlaceJson(
+                            c.id().value(), c.name(), ContainerJson.kindOf(c), c.settings().room()))
                 .toList(),
             journal.species().all().stream().map(SeedJson.SpeciesJson::of).toList(),
             seeds.lots(),
@@ -113,7 +118,14 @@ public final class TallyRoutes {
     }
     LocalDate day = at.atZone(zone).toLocalDate();
     boolean overdue = at.isBefore(clock.instant());
-    return new DueJson(container.id().value(), container.name(), at, day, overdue, groups);
+    return new DueJson(
+        container.id().value(),
+        container.name(),
+        container.settings().room(),
+        at,
+        day,
+        overdue,
+        groups);
   }
 
   /** Sends the due checks as a calendar. An overdue check is shown today until it is done. */
