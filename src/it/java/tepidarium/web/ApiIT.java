@@ -10,6 +10,7 @@ import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -78,9 +79,42 @@ class ApiIT {
   }
 
   @Test
+  void aPartOfTheContainersIsSearchedAndSorted() {
+    for (int i = 1; i <= 3; i++) {
+      String room = i == 2 ? "Part A" : "Part B";
+      api.post(
+          "/api/containers",
+          "{\"name\":\"Part %d\",\"kind\":\"box\",\"room\":\"%s\"}".formatted(4 - i, room),
+          201);
+    }
+    assertTrue(api.get("/api/containers").isArray());
+
+    String names = "/api/containers?limit=2&sort=name&search=PART";
+    JsonNode first = api.get(names);
+    assertEquals(3, first.path("matching").asInt());
+    assertEquals(api.get("/api/containers").size(), first.path("total").asInt());
+    assertEquals(List.of("Part 1", "Part 2"), names(first));
+    assertEquals(List.of("Part 3"), names(api.get(names + "&offset=2")));
+    assertEquals(List.of("Part 2"), names(api.get(names + "&room=Part+A")));
+    assertEquals(
+        List.of("Part 3", "Part 2"), names(api.get("/api/containers?limit=2&search=part")));
+    api.call("GET", "/api/containers?limit=0", null, 400);
+    api.call("GET", "/api/containers?limit=1&sort=size", null, 400);
+  }
+
+  private static List<String> names(JsonNode part) {
+    List<String> names = new ArrayList<>();
+    part.path("containers").forEach(container -> names.add(container.path("name").asText()));
+    return names;
+  }
+
+  @Test
   void aChangeThatDoesNotNameTheRoomKeepsIt() {
-    api.post("/api/containers", "{\"name\":\"Jar\",\"kind\":\"jar\",\"room\":\" Bench 2 \"}");
+    api.post("/api/containers", "{\"name\":\"Jar\",\"kind\":\"jar\",\"room\":\" Bench 2 \"}", 201);
     assertEquals("Bench 2", api.get("/api/containers/jar").path("room").asText());
+
+    assertTrue(
+        api.get("/api/rooms").toString().contains("{\"name\":\"Bench 2\",\"containers\":1}"));
 
     String withoutRoom = "{\"name\":\"Jar\",\"kind\":\"jar\"}";
     assertEquals("Bench 2", api.put("/api/containers/jar", withoutRoom).path("room").asText());

@@ -16,6 +16,7 @@ import tepidarium.container.ContainerSettings;
 import tepidarium.container.Opening;
 import tepidarium.container.Register;
 import tepidarium.germination.SeedJournal;
+import tepidarium.live.Watch;
 import tepidarium.reading.InvalidInput;
 import tepidarium.reading.Span;
 import tepidarium.web.ContainerRequests;
@@ -29,6 +30,7 @@ public final class ContainerRoutes {
   private final Register register;
   private final SeedJournal seeds;
   private final ContainerViews views;
+  private final Watch watch;
   private final ContainerRequests requests;
   private final Clock clock;
 
@@ -68,6 +70,14 @@ public final class ContainerRoutes {
   }
 
   /**
+   * A part of the containers.
+   *
+   * @param total number of all containers
+   * @param matching number of those that match search and room
+   */
+  record PartJson(int total, int matching, List<ContainerJson> containers) {}
+
+  /**
    * @param containers number of containers in it
    */
   record RoomJson(String name, int containers) {}
@@ -83,11 +93,13 @@ public final class ContainerRoutes {
       Register register,
       SeedJournal seeds,
       ContainerViews views,
+      Watch watch,
       ContainerRequests requests,
       Clock clock) {
     this.register = register;
     this.seeds = seeds;
     this.views = views;
+    this.watch = watch;
     this.requests = requests;
     this.clock = clock;
   }
@@ -105,7 +117,18 @@ public final class ContainerRoutes {
   }
 
   private void list(Context ctx) {
-    ctx.json(register.containers().stream().map(views::container).toList());
+    List<Container> all = register.containers();
+    ContainerPart part = ContainerPart.of(ctx);
+    if (part == null) {
+      ctx.json(all.stream().map(views::container).toList());
+      return;
+    }
+    List<Container> matching = part.matching(all, seeds, watch, clock.instant());
+    ctx.json(
+        new PartJson(
+            all.size(),
+            matching.size(),
+            part.cut(matching).stream().map(views::container).toList()));
   }
 
   private void rooms(Context ctx) {

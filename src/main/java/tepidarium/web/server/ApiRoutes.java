@@ -114,7 +114,12 @@ public final class ApiRoutes {
     ContainerRequests requests =
         new ContainerRequests(parts.register(), parts.history(), parts.clock());
     new ContainerRoutes(
-            parts.register(), parts.seeds(), parts.containers(), requests, parts.clock())
+            parts.register(),
+            parts.seeds(),
+            parts.containers(),
+            parts.watch(),
+            requests,
+            parts.clock())
         .add(routes);
     new SensorRoutes(parts.register(), parts.sensors(), parts.clock()).add(routes);
     new SensorAccountRoutes(parts.brokerLogins(), parts.clock()).add(routes);
