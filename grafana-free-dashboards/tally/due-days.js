@@ -13,11 +13,22 @@ export function dueSpecies(sowings) {
     .sort((a, b) => a.text.localeCompare(b.text));
 }
 
-/** @param species only the checks of this species; empty for all */
-export function dueDays(sowings, now, species) {
+/** The rooms in which a check is next. */
+export function dueRooms(sowings, roomOf) {
+  const groups = sowings.flatMap((sowing) => sowing.groups).filter((group) => group.nextCheck);
+  const rooms = new Set(groups.map((group) => roomOf(group.container)).filter(Boolean));
+  return [...rooms].sort((a, b) => a.localeCompare(b, undefined, { numeric: true }));
+}
+
+/**
+ * @param roomOf gives the room of a container by its id
+ * @param species, room only the checks of these; empty for all
+ */
+export function dueDays(sowings, now, { roomOf = () => null, species = '', room = '' }) {
   const due = sowings
     .filter((sowing) => species === '' || sowing.species === species)
     .flatMap((sowing) => sowing.groups.filter((group) => group.nextCheck).map((group) => ({ sowing, group })))
+    .filter(({ group }) => room === '' || roomOf(group.container) === room)
     .sort((a, b) => Date.parse(a.group.nextCheck.at) - Date.parse(b.group.nextCheck.at));
   const today = t.dayKey(new Date(now));
   const days = new Map();

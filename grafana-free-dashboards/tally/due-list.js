@@ -3,24 +3,33 @@
 import { now } from '../shared/clock.js';
 import { byId, h, reconcile, setOptions, setText } from '../shared/dom.js';
 import { checkRow } from './check-row.js';
-import { dueDays, dueSpecies } from './due-days.js';
+import { dueDays, dueRooms, dueSpecies } from './due-days.js';
 import { dueWords } from './seed-words.js';
 import { texts } from './texts.js';
 
+/** What is chosen: only the checks of these; empty for all. */
+export const dueChoice = () => ({ species: byId('due-species').value, room: byId('due-room').value });
+
 /**
- * @param names the name of a container, by its id
- * @param openCheck opens the sheet of a group
+ * @param names, roomOf name and room of a container, by its id
+ * @param openCheck opens the sheet of a group; @param chosen called after another choice
  */
-export function drawDue(sowings, { names, openCheck }) {
+export function drawDue(sowings, { names, roomOf, openCheck, chosen }) {
   const species = dueSpecies(sowings);
-  const pick = byId('due-species');
-  setOptions(pick, [{ value: '', text: texts.allSpecies }, ...species]);
-  pick.closest('.field').hidden = species.length < 2;
-  pick.onchange = () => drawDue(sowings, { names, openCheck });
+  const rooms = dueRooms(sowings, roomOf).map((name) => ({ value: name, text: name }));
+  for (const [id, all, options, fewest] of [
+    ['due-species', texts.allSpecies, species, 2],
+    ['due-room', texts.allRooms, rooms, 1],
+  ]) {
+    const pick = byId(id);
+    setOptions(pick, [{ value: '', text: all }, ...options]);
+    pick.closest('.field').hidden = options.length < fewest;
+    pick.onchange = chosen;
+  }
   byId('due-part').hidden = species.length === 0;
   reconcile(
     byId('due'),
-    dueDays(sowings, now(), pick.value),
+    dueDays(sowings, now(), { roomOf, ...dueChoice() }),
     (day) => day.key,
     () => h('li', {}, h('h3'), h('ul', { class: 'rows' })),
     (item, day) => {
@@ -29,14 +38,16 @@ export function drawDue(sowings, { names, openCheck }) {
         item.querySelector('ul'),
         day.items,
         (one) => one.group.id,
-        ({ group }) => checkRow('', group, openCheck),
-        (row, one) => setText(row.firstElementChild, checkWords(one, day, names)),
+        ({ group }) => checkRow('', group, (id) => openCheck(id)),
+        (row, one) => setText(row.firstElementChild, checkWords(one, day, names, roomOf)),
       );
     },
   );
 }
 
-function checkWords({ sowing, group }, day, names) {
+function checkWords({ sowing, group }, day, names, roomOf) {
   const late = day.key === 'overdue' ? `, ${dueWords(group.nextCheck.at, now())}` : '';
-  return texts.group(names(group.container), sowing.speciesName, group.id, late);
+  const room = roomOf(group.container);
+  const place = [names(group.container), room].filter(Boolean).join(', ');
+  return texts.group(place, sowing.speciesName, group.id, late);
 }

@@ -25,13 +25,15 @@ export function makeGroupSheets({ tally, waiting, names, write }) {
     return { sowing, group: withUnsent(stored, waiting()) };
   }
 
-  function openCheck(id) {
+  /** @param stop as a part of a round, see openSheet */
+  function openCheck(id, stop = null) {
     const { sowing, group } = find(id);
     const fields = checkFields(group);
     const remark = remarkField();
     const picture = pictureField();
     const when = whenField();
     openSheet({
+      stop,
       title: names(group.container),
       lead: texts.groupUngerminatedGerminated(
         sowing.speciesName,

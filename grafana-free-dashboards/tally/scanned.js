@@ -16,12 +16,13 @@ export const groupsIn = (sowings, container) =>
 /**
  * Opens the only group at once; offers several as buttons; says if there is none. The container stands in the address,
  * and is removed from it, so that a reload does not open its check again.
- * @param openCheck opens the sheet of a group
+ * @param openCheck opens the sheet of a group; @param goOn goes on with a round there, if one is under way
  */
-export function openScanned({ tally, openCheck }) {
+export function openScanned({ tally, openCheck, goOn }) {
   const container = new URLSearchParams(location.search).get('container');
   if (container === null) return;
   history.replaceState(null, '', location.pathname);
+  if (goOn(container)) return;
   const place = tally.containers.find((one) => one.id === container);
   const found = groupsIn(tally.sowings, container);
   if (found.length === 1) {

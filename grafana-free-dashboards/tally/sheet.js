@@ -4,6 +4,7 @@ import { byId, h } from '../shared/dom.js';
 import { form } from '../shared/form.js';
 import { texts } from './texts.js';
 
+const HOLD_MS = 500;
 let counters = 0;
 
 /** A number with a minus and a plus button, which never leave the range. */
@@ -50,27 +51,40 @@ export function counter(label, { value = 0, most = () => Infinity, name, changed
  * Opens the sheet.
  * @param title, lead texts; @param content elements
  * @param save function; resolves to an error text, or to nothing on success
+ * @param stop as a part of a round: `place` in it, buttons `skip` and `stop`, words `submit`, and `saved`, which is called
+ *   after the sheet has closed
  */
-export function openSheet({ title, lead, content, submit = texts.writeItDown, save }) {
+export function openSheet({ title, lead, content, submit = texts.writeItDown, save, stop = null }) {
   const sheet = byId('sheet');
+  const cancel = h('button', { type: 'button', on: { click: () => sheet.close() } }, texts.cancel);
   const sheetForm = form({
     content,
-    submit,
+    submit: stop?.submit ?? submit,
     output: h('div'),
-    other: h('button', { type: 'button', on: { click: () => sheet.close() } }, texts.cancel),
+    other: stop?.skip ?? cancel,
     save: async () => {
       const trouble = await save();
       if (trouble) throw new Error(trouble);
       sheet.close();
+      stop?.saved();
     },
   });
+  sheet.classList.toggle('night', stop !== null);
   sheet.replaceChildren(
+    stop ? h('div', { class: 'round-head' }, h('p', { class: 'place' }, stop.place), stop.stop) : '',
     h('h2', { id: 'sheet-title', tabindex: '-1' }, title),
     (lead && h('p', { class: 'there' }, lead)) || '',
     sheetForm,
   );
   if (!sheet.open) sheet.showModal();
   byId('sheet-title').focus();
+  if (stop) holdBack(sheetForm.querySelector('[type=submit]'));
+}
+
+/** The next check opens under the thumb that wrote the last one down: a second press must not count as one. */
+function holdBack(button) {
+  button.disabled = true;
+  setTimeout(() => (button.disabled = false), HOLD_MS);
 }
 
 export function remarkField() {

@@ -5,17 +5,18 @@ import { announce, byId, h, problemBox, reconcile } from '../shared/dom.js';
 import { startPage, untilItWorks } from '../shared/page.js';
 import { showProblem } from '../shared/trouble.js';
 import { makeComparison } from './compare.js';
-import { drawDue } from './due-list.js';
+import { drawDue, dueChoice } from './due-list.js';
 import { makeGroupSheets } from './group-sheets.js';
 import { makeHeatOrDays } from './heat-or-days.js';
 import { makeImport } from './import.js';
 import { showRecord } from './record.js';
+import { makeRound } from './round.js';
 import { openScanned } from './scanned.js';
 import { makeSources } from './sources.js';
 import { makeSowingCards, nameOf } from './sowing-cards.js';
 import { makeStart } from './start.js';
 import { drawUnsent } from './unsent-list.js';
-import { makeUnsent } from './unsent.js';
+import { browserStorage, makeUnsent } from './unsent.js';
 import { makeWriting, say } from './writing.js';
 import { texts } from './texts.js';
 
@@ -25,17 +26,14 @@ const LOOK_AGAIN_MS = 60_000;
 let tally = null;
 let arrivals = 0;
 const places = new Map();
-const storage = {
-  getItem: (key) => localStorage.getItem(key),
-  setItem: (key, value) => localStorage.setItem(key, value),
-};
 const unsent = makeUnsent({
-  storage,
+  storage: browserStorage,
   send: (entry) => api.write(entry.path, entry.body),
   changed: () => draw(),
   sent: (entry, answer) => arrived(entry, answer),
 });
 const names = (id) => places.get(id)?.name ?? id;
+const roomOf = (id) => places.get(id)?.room ?? null;
 const start = makeStart({
   host: byId('start'),
   done: async (words, next) => {
@@ -54,6 +52,7 @@ const cards = makeSowingCards({
   unfolded: (id, place) => fillRecord(id, place),
   undo: (id) => undoLast(tally.sowings.find((one) => one.id === id)),
 });
+const round = makeRound({ tally: () => tally, roomOf, names, choice: dueChoice, openCheck: sheets.openCheck });
 const comparison = makeComparison(byId('compare-part'), nameOf);
 makeImport(byId('export-part'), () => load().catch(showTrouble));
 const sources = makeSources(byId('sources-part'));
@@ -74,7 +73,7 @@ async function begin() {
   byId('start').hidden = false;
   byId('export-part').hidden = false;
   start.next(tally);
-  openScanned({ tally, openCheck: sheets.openCheck });
+  openScanned({ tally, openCheck: (id) => sheets.openCheck(id), goOn: round.scanned });
   setInterval(() => unsent.flush(), SEND_AGAIN_MS);
   addEventListener('online', () => unsent.flush());
   setInterval(() => load().catch(() => {}), LOOK_AGAIN_MS);
@@ -115,7 +114,8 @@ function draw() {
   if (!tally) return;
   byId('sowings-part').hidden = tally.sowings.length === 0;
   reconcile(byId('sowings'), [...tally.sowings].reverse(), (one) => one.id, cards.makeSowing, cards.updateSowing);
-  drawDue(tally.sowings, { names, openCheck: sheets.openCheck });
+  drawDue(tally.sowings, { names, roomOf, openCheck: sheets.openCheck, chosen: draw });
+  round.draw();
   comparison.update(tally.sowings);
   sources.update(tally);
   heatOrDays.update(tally);

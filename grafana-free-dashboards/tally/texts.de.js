@@ -8,6 +8,7 @@ export default {
     askingTheService: 'Der Dienst wird gefragt …',
     nextChecks: 'Nächste Kontrollen',
     species: 'Arten',
+    room: 'Raum',
     checksDueAsACalendar: 'Fällige Kontrollen als Kalender',
     sowings: 'Aussaaten',
     compareTwoSowings: 'Zwei Aussaaten vergleichen',
@@ -125,6 +126,7 @@ export default {
 
   // due-list.js
   allSpecies: 'Alle Arten',
+  allRooms: 'Alle Räume',
   group: (container, speciesName, id, late) => `${container}: ${speciesName}, Gruppe ${id}${late}`,
 
   // entries.js
@@ -543,4 +545,22 @@ export default {
     `Auf diesem Gerät gespeichert. Es wird gesendet, sobald der Dienst antwortet.${pictureWords}`,
   writtenDown: (what, pictureWords) => `Eingetragen. ${what}.${pictureWords}`,
   undo: 'Rückgängig',
+
+  // round.js
+  checkCount: { one: 'Kontrolle', other: 'Kontrollen' },
+  startARound: (checks) => `Rundgang beginnen: ${checks}`,
+  goOnWithRound: (checks) => `Rundgang fortsetzen: noch ${checks}`,
+  endTheRound: 'Rundgang beenden',
+  placeInRound: (number, all) => `${number} von ${all}`,
+  skip: 'Überspringen',
+  doneNext: 'Fertig, weiter',
+  done: 'Fertig',
+  stopHere: 'Hier aufhören',
+  roundFinished: 'Rundgang fertig',
+  roundStopped: 'Rundgang unterbrochen',
+  writtenInRound: (checks) => `${checks} aufgeschrieben.`,
+  notReachedInRound: (checks) => `${checks} nicht erreicht.`,
+  skippedThese: 'Übersprungen:',
+  checkTheSkipped: 'Übersprungene kontrollieren',
+  closeTheRound: 'Schließen',
 };

@@ -8,6 +8,7 @@ export default {
     askingTheService: 'Asking the service …',
     nextChecks: 'Next checks',
     species: 'Species',
+    room: 'Room',
     checksDueAsACalendar: 'Checks due as a calendar',
     sowings: 'Sowings',
     compareTwoSowings: 'Compare two sowings',
@@ -122,6 +123,7 @@ export default {
 
   // due-list.js
   allSpecies: 'All species',
+  allRooms: 'All rooms',
   group: (container, speciesName, id, late) => `${container}: ${speciesName}, group ${id}${late}`,
 
   // entries.js
@@ -538,4 +540,22 @@ export default {
     `Kept on this device. It is sent as soon as the service answers.${pictureWords}`,
   writtenDown: (what, pictureWords) => `Written down. ${what}.${pictureWords}`,
   undo: 'Undo',
+
+  // round.js
+  checkCount: { one: 'check', other: 'checks' },
+  startARound: (checks) => `Start a round: ${checks}`,
+  goOnWithRound: (checks) => `Go on with the round: ${checks} left`,
+  endTheRound: 'End the round',
+  placeInRound: (number, all) => `${number} of ${all}`,
+  skip: 'Skip',
+  doneNext: 'Done, next',
+  done: 'Done',
+  stopHere: 'Stop here',
+  roundFinished: 'Round finished',
+  roundStopped: 'Round stopped',
+  writtenInRound: (checks) => `${checks} written down.`,
+  notReachedInRound: (checks) => `${checks} not reached.`,
+  skippedThese: 'Skipped:',
+  checkTheSkipped: 'Check the skipped',
+  closeTheRound: 'Close',
 };

@@ -2,6 +2,12 @@
 
 const STORE = 'tepidarium.unsent';
 
+/** Asked at each use, because the mere access may be forbidden. */
+export const browserStorage = {
+  getItem: (key) => localStorage.getItem(key),
+  setItem: (key, value) => localStorage.setItem(key, value),
+};
+
 /** A random UUID (RFC 9562, version 4) also on pages that came without TLS, where browsers offer none ready-made. */
 export function uuid(bytes = crypto.getRandomValues(new Uint8Array(16))) {
   const own = Uint8Array.from(bytes);

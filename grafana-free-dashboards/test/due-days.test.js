@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { dueDays, dueSpecies } from '../tally/due-days.js';
+import { dueDays, dueRooms, dueSpecies } from '../tally/due-days.js';
 
 const NOW = new Date(2026, 2, 29, 10).getTime();
 const at = (day, hour = 12) => ({ at: new Date(2026, 2, 29 + day, hour).toISOString() });
@@ -26,7 +26,7 @@ const sowings = [
   { species: 'fig', speciesName: 'Fig', groups: [] },
 ];
 const days = (species) =>
-  dueDays(sowings, NOW, species).map((day) => [day.title, day.items.map((one) => one.group.id)]);
+  dueDays(sowings, NOW, { species }).map((day) => [day.title, day.items.map((one) => one.group.id)]);
 
 test('checks stand by day, overdue first, none is left out', () => {
   assert.deepEqual(days('').slice(0, 3), [
@@ -45,5 +45,17 @@ test('one species alone', () => {
   assert.deepEqual(
     dueSpecies(sowings).map((one) => one.text),
     ['Cacao', 'Lychee'],
+  );
+});
+
+test('one room alone', () => {
+  const roomOf = (container) => ({ jar: 'Bench 2', box: 'Bench 10' })[container] ?? null;
+  const group = (id, container, nextCheck = at(0)) => ({ id, container, nextCheck });
+  const all = [{ species: 'fig', groups: [group(1, 'jar'), group(2, 'bag'), group(3, 'box'), group(4, 'tin', null)] }];
+  assert.deepEqual(dueRooms(all, roomOf), ['Bench 2', 'Bench 10']);
+  const found = dueDays(all, NOW, { roomOf, room: 'Bench 10' });
+  assert.deepEqual(
+    found.flatMap((day) => day.items.map((one) => one.group.id)),
+    [3],
   );
 });
