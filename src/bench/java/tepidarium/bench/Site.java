@@ -85,7 +85,8 @@ final class Site {
       ContainerRecords records = new ContainerRecords(database);
       for (int i = 0; i < containers; i++) {
         ContainerSettings settings =
-            new ContainerSettings("Bag " + i, ContainerKind.BAG, "closet", 15, 35.0, Band.DEFAULT);
+            new ContainerSettings(
+                "Bag " + i, ContainerKind.BAG, "closet", "Bench " + i / 20, 15, 35.0, Band.DEFAULT);
         records.put(new Container(container(i), settings, longAgo));
       }
     }

@@ -1,0 +1,164 @@
+package tepidarium.bench;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.google.gson.JsonObject;
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.CDPSession;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import tepidarium.it.Ports;
+import tepidarium.it.ServiceProcess;
+
+/**
+ * The shelf with many containers in a browser of phone width, with its processor slowed down four
+ * times, while readings arrive: time until it can be used, and how long the tasks of the page's
+ * main thread take according to the browser's own trace, in processor time of that thread, so that
+ * other programs of the machine do not count.
+ */
+final class ShelfPage {
+  private static final int WIDTH = 390;
+  private static final int HEIGHT = 844;
+  private static final int SLOWED = 4;
+  private static final int READINGS_PER_SECOND = 3;
+  private static final int SECONDS = 10;
+  private static final List<String> TRACED = List.of("toplevel", "devtools.timeline");
+  private static final String TASK = "ThreadControllerImpl::RunTask";
+
+  /** Usable: a screen of containers, each with its temperature, and the search takes a press. */
+  private static final String USABLE =
+      "() => document.querySelectorAll('#containers article').length >= 8"
+          + " && !document.getElementById('view').hidden";
+
+  private static final Path CHROMIUM = Path.of("/usr/bin/chromium-headless-shell");
+
+  private final Path folder;
+  private final List<Integer> counts;
+
+  ShelfPage(Path folder, List<Integer> counts) {
+    this.folder = folder;
+    this.counts = counts;
+  }
+
+  /** Tasks of the main thread: the longest and the sum, ms. */
+  private record Tasks(double longestMs, double sumMs) {
+    /** Reads the trace of one page. */
+    static Tasks of(byte[] trace) {
+      try {
+        JsonNode events = new ObjectMapper().readTree(trace).path("traceEvents");
+        Map<String, Double> sums = new HashMap<>();
+        Map<String, Double> longest = new HashMap<>();
+        List<String> mains = new ArrayList<>();
+        for (JsonNode event : events) {
+          String thread = event.path("pid").asText() + '/' + event.path("tid").asText();
+          if (event.path("args").path("name").asText().equals("CrRendererMain")) {
+            mains.add(thread);
+          }
+          if (event.path("name").asText().equals(TASK)) {
+            double ms = event.path("tdur").asDouble() / 1000;
+            sums.merge(thread, ms, Double::sum);
+            longest.merge(thread, ms, Math::max);
+          }
+        }
+        // A browser may hold a spare process; the busiest main thread is that of the page.
+        return mains.stream()
+            .filter(sums::containsKey)
+            .map(main -> new Tasks(longest.getOrDefault(main, 0.0), sums.getOrDefault(main, 0.0)))
+            .max((a, b) -> Double.compare(a.sumMs, b.sumMs))
+            .orElseThrow(() -> new IllegalStateException("the trace has no task of the page"));
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+  }
+
+  void run(Report report) {
+    for (int count : counts) {
+      Site site = Site.fresh(folder.resolve("shelf-page"));
+      site.plant(count, 1);
+      int port = Ports.free();
+      try (ServiceProcess service = site.start(port, Site.EMBEDDED, Site.LARGE, Map.of());
+          Load load = new Load(port, 1, count);
+          Playwright playwright = Playwright.create();
+          Browser browser = playwright.chromium().launch(options())) {
+        load.send(2, count);
+        EndToEnd.awaitStored(service.grower(), 2L * count);
+        measure(service, port, count, browser, report);
+      }
+    }
+  }
+
+  private static BrowserType.LaunchOptions options() {
+    return new BrowserType.LaunchOptions()
+        .setExecutablePath(CHROMIUM)
+        .setHeadless(true)
+        .setArgs(List.of("--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage"));
+  }
+
+  private static void measure(
+      ServiceProcess service, int port, int count, Browser browser, Report report) {
+    try (BrowserContext context =
+            browser.newContext(
+                new Browser.NewContextOptions().setViewportSize(WIDTH, HEIGHT).setHasTouch(true));
+        Sensor sensor = new Sensor(port, "bench-live")) {
+      Page page = context.newPage();
+      // The second visit counts: the first fills the browser's cache, as on a phone in use.
+      page.navigate(service.grower().api().base());
+      page.waitForFunction(USABLE);
+      CDPSession session = context.newCDPSession(page);
+      JsonObject rate = new JsonObject();
+      rate.addProperty("rate", SLOWED);
+      session.send("Emulation.setCPUThrottlingRate", rate);
+
+      browser.startTracing(page, new Browser.StartTracingOptions().setCategories(TRACED));
+      long start = System.nanoTime();
+      page.navigate(service.grower().api().base());
+      page.waitForFunction(USABLE);
+      double usable = Wait.secondsSince(start);
+      Wait.pause(2_000);
+      Tasks loading = Tasks.of(browser.stopTracing());
+
+      browser.startTracing(page, new Browser.StartTracingOptions().setCategories(TRACED));
+      publish(sensor, count);
+      Tasks living = Tasks.of(browser.stopTracing());
+      String what = String.format(Locale.ROOT, "shelf with %,d containers on a slow phone", count);
+      report.figure(what + ": usable", "under 1 s", Report.figure(usable) + " s");
+      report.figure(what + ": longest task while it loads", "under 50 ms", ms(loading.longestMs));
+      report.figure(
+          what + ": longest task in 10 s at 3 readings/s", "under 50 ms", ms(living.longestMs));
+      report.figure(
+          what + ": main thread busy in 10 s at 3 readings/s",
+          "under 5 %",
+          Report.figure(living.sumMs / (SECONDS * 1000) * 100) + " %");
+    }
+  }
+
+  private static String ms(double ms) {
+    return Report.figure(ms) + " ms";
+  }
+
+  /** Publishes for ten seconds, each reading for another container. */
+  private static void publish(Sensor sensor, int count) {
+    long start = System.currentTimeMillis();
+    for (int i = 0; i < SECONDS * READINGS_PER_SECOND; i++) {
+      String payload =
+          "{\"temperature\":" + (30 + i % 20 / 10.0) + ",\"humidity\":94.5,\"light\":0}";
+      sensor.publish(Load.topic(i * 7 % count), payload.getBytes(StandardCharsets.UTF_8));
+      sensor.flush();
+      sensor.settle();
+      long next = start + (i + 1) * 1000L / READINGS_PER_SECOND;
+      Wait.pause(Math.max(0, next - System.currentTimeMillis()));
+    }
+  }
+}
