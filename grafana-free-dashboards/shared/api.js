@@ -35,6 +35,9 @@ export const api = {
   /** Sends real test messages, each of which may take a minute. */
   trySettings: (settings) => call('POST', '/api/settings/trial', { body: { settings }, timeoutMs: 200_000 }),
   containers: () => call('GET', '/api/containers'),
+  /** A part of the containers. @param part limit, offset, sort, search, room */
+  someContainers: (part) => call('GET', '/api/containers', { query: part }),
+  checksDue: () => call('GET', '/api/checks-due'),
   rooms: () => call('GET', '/api/rooms'),
   container: (id) => call('GET', at('containers', id)),
   createContainer: (body) => call('POST', '/api/containers', { body }),

@@ -11,7 +11,7 @@ import { QUANTITIES } from './quantities.js';
 import { tile, updateTile } from './tile.js';
 import * as t from './time-format.js';
 
-const SIGNS = { act: '!', seen: '…', silent: '?', watch: '~', open: '○', empty: '–', unsure: '?', fine: '✓' };
+export const SIGNS = { act: '!', seen: '…', silent: '?', watch: '~', open: '○', empty: '–', unsure: '?', fine: '✓' };
 
 /** On the shelf the name is a link; on the container's own page it is the title, and the charts replace the thin line. */
 export function makeCard(container, { large = false } = {}) {
@@ -70,7 +70,7 @@ export function updateCard(card, { container, day, maxGapMinutes, live = true })
 
 export function about(container) {
   const kind = CONTAINER_KINDS[container.kind] ?? container.kind;
-  return container.heatSource ? `${kind} · ${container.heatSource}` : `${kind} · no heat source named`;
+  return [kind, container.heatSource ?? 'no heat source named', container.room].filter(Boolean).join(' · ');
 }
 
 export function updateHeat(part, heat) {
@@ -117,7 +117,7 @@ function drawDay(figure, container, day) {
 }
 
 /** Without the live stream, `fine` becomes `unsure`. */
-function asHeard(state, live) {
+export function asHeard(state, live) {
   if (live || state.level !== 'fine') return state;
   return { level: 'unsure', title: 'Was in order', lines: ['In order when last heard; the page is not live.'] };
 }

@@ -76,14 +76,15 @@ function handledWords(container, now) {
   return active.some((alert) => isShelved(alert, now)) ? texts.pausedForNow : texts.acknowledged2;
 }
 
-const TITLES = {
+/** The levels, worst first, with their titles. */
+export const TITLES = {
   act: texts.needsYou,
-  seen: texts.seenByYou,
   silent: texts.silent,
   watch: texts.drifting,
-  open: texts.open,
-  empty: texts.noSensor,
+  seen: texts.seenByYou,
   unsure: texts.noReadingYet,
+  empty: texts.noSensor,
+  open: texts.open,
   fine: texts.inOrder,
 };
 

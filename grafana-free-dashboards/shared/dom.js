@@ -45,7 +45,7 @@ export function reconcile(parent, items, keyOf, make, update) {
   for (const item of items) {
     const key = String(keyOf(item));
     const element = old.get(key) ?? make(item);
-    element.dataset.key = key;
+    if (element.dataset.key !== key) element.dataset.key = key;
     old.delete(key);
     update?.(element, item);
     if (element === place) place = place.nextElementSibling;

@@ -53,6 +53,7 @@ export function makeGuide({ host, setup, created, placed }) {
     host.hidden = !wanted;
     clearInterval(rejects.timer);
     if (!wanted) return;
+    refresh();
     askRejects();
     rejects.timer = setInterval(askRejects, REJECTS_EVERY_MS);
   }
@@ -78,8 +79,14 @@ export function makeGuide({ host, setup, created, placed }) {
     target.querySelector('h3').focus({ preventScroll: true });
   }
 
+  /** A guide that is not open is not drawn: its choices list every sensor. */
   function update(sensors, containers) {
     Object.assign(state, { sensors, containers });
+    if (!host.hidden) refresh();
+  }
+
+  function refresh() {
+    const { sensors, containers } = state;
     const empty = containers.size === 0;
     setText(byId('guide-title'), empty ? texts.nothingOnTheShelfYet : texts.addConnectMove);
     setText(byId('guide-intro'), empty ? texts.threeStepsAndTheFirst : '');
@@ -96,7 +103,7 @@ export function makeGuide({ host, setup, created, placed }) {
       all.some((sensor) => containers.has(placeOf(sensor, at))),
     );
     updatePlacement(form, state);
-    if (!host.hidden) updateHeard(state, rejects.list);
+    updateHeard(state, rejects.list);
   }
 
   return { open, show, update };
@@ -121,13 +128,4 @@ function showPlaced(sensor, containers, output) {
   const words = texts.isNow(sensor.sensor, placeWords(placeOf(sensor, now()), containers));
   output.replaceChildren(h('p', { class: 'done' }, words, texts.itsValuesAppearOnThe));
   announce(words);
-}
-
-/** The buttons on top of the shelf open the guide at a step; so does an address with `place`. */
-export function connectButtons(guide) {
-  for (const button of byId('shelf-actions').querySelectorAll('button')) {
-    button.addEventListener('click', () => guide.show(button.dataset.step));
-  }
-  const wanted = new URLSearchParams(location.search).get('place');
-  if (wanted) guide.show('place', { container: wanted });
 }

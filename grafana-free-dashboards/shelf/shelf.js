@@ -3,62 +3,64 @@
 import { isOpen } from '../shared/alert-words.js';
 import { api } from '../shared/api.js';
 import { announceChange } from '../shared/attention.js';
-import { makeCard, updateCard } from '../shared/card.js';
 import { now } from '../shared/clock.js';
-import { standing } from '../shared/container-words.js';
-import { byId, reconcile } from '../shared/dom.js';
+import { byId } from '../shared/dom.js';
 import { replaceAll } from '../shared/maps.js';
 import { isLive, startPage, untilItWorks } from '../shared/page.js';
+import { placeOf } from '../shared/sensor-place.js';
 import { showProblem } from '../shared/trouble.js';
 import { drawAttention } from './attention-part.js';
-import { loadDay, loadDays } from './days.js';
-import { connectButtons, makeGuide } from './guide.js';
-import { placeOf } from '../shared/sensor-place.js';
+import { makeContainersPart } from './containers-part.js';
+import { connectButtons } from './guide-buttons.js';
+import { makeGuide } from './guide.js';
 import { drawRoom } from './room.js';
 import { drawUnplaced } from './unplaced.js';
 
-const DAYS_EVERY_MS = 5 * 60_000;
+const LOAD_AGAIN_MS = 5 * 60_000;
+const LOAD_LATER_MS = 2000;
 const LOOK_AGAIN_MS = 15_000;
 
-const containers = new Map();
 const sensors = new Map();
 const alerts = new Map();
-const days = new Map();
+const part = makeContainersPart({ alerts, alertChanged: takeAlert, drawn: soon });
+const { containers } = part;
 let setup = { maxGapMinutes: 30 };
 let guide = null;
+let loaded = false;
+/** The stream opened before the first answer; what changed between the two is asked for a little later. */
+let early = false;
 
 startPage({
   current: '/',
-  reload: () => guide && load().catch(showTrouble),
-  redraw: draw,
-  lost: draw,
-  handlers: {
-    container: takeContainer,
-    sensor: (sensor) => {
-      sensors.set(sensor.sensor, sensor);
-      soon();
-    },
-    alert: takeAlert,
-  },
+  reload: () => (loaded ? load().catch(showTrouble) : (early = true)),
+  redraw: drawAll,
+  lost: drawAll,
+  handlers: { container: part.take, sensor: takeSensor, alert: takeAlert },
 });
 begin();
 
 async function begin() {
   try {
+    // The containers come first: they need neither the settings nor the sensors.
+    const first = load().catch(() => {});
     setup = await untilItWorks(api.setup, showTrouble);
+    part.drawAll({ maxGapMinutes: setup.maxGapMinutes });
     guide = makeGuide({
       host: byId('guide'),
       setup,
       created: (container) => {
-        takeContainer(container);
-        draw();
+        part.take(container);
+        load().catch(showTrouble);
       },
       placed: (sensor) => {
         sensors.set(sensor.sensor, sensor);
         load().catch(showTrouble);
       },
     });
-    await untilItWorks(load, showTrouble);
+    await first;
+    if (!loaded) await untilItWorks(load, showTrouble);
+    draw();
+    if (early) setTimeout(() => load().catch(() => {}), LOAD_LATER_MS);
   } catch (problem) {
     showTrouble(problem);
     return;
@@ -66,39 +68,30 @@ async function begin() {
   byId('loading').remove();
   if (!anyPlaced()) guide.open(true);
   connectButtons(guide);
-  loadAllDays();
   // No event tells of containers that were removed on another device.
-  setInterval(() => load().then(loadAllDays, () => {}), DAYS_EVERY_MS);
+  setInterval(() => load().catch(() => {}), LOAD_AGAIN_MS);
   // Values become old with time, also without an event.
-  setInterval(draw, LOOK_AGAIN_MS);
+  setInterval(drawAll, LOOK_AGAIN_MS);
 }
 
 async function load() {
-  const [allContainers, allSensors, open, shelved] = await Promise.all([
-    api.containers(),
+  const [, allSensors, open, shelved] = await Promise.all([
+    part.load(),
     api.sensors(),
     api.alerts('open'),
     api.alerts('shelved'),
   ]);
-  replaceAll(containers, allContainers, (one) => one.id);
   replaceAll(sensors, allSensors, (one) => one.sensor);
   replaceAll(alerts, [...open, ...shelved], (one) => one.id);
+  loaded = true;
   draw();
 }
 
-function takeContainer(container) {
-  const isNew = !containers.has(container.id);
-  containers.set(container.id, container);
-  if (isNew) loadDay(container, takeDay);
-  soon();
+/** Only sensors outside the containers are shown on the shelf itself. */
+function takeSensor(sensor) {
+  sensors.set(sensor.sensor, sensor);
+  if (!byId('guide').hidden || !containers.has(placeOf(sensor, now()))) soon();
 }
-
-function takeDay(id, day) {
-  days.set(id, day);
-  soon();
-}
-
-const loadAllDays = () => loadDays([...containers.values()], takeDay);
 
 function takeAlert(alert) {
   announceChange(alerts.get(alert.id), alert);
@@ -116,25 +109,22 @@ function soon() {
   }, 60);
 }
 
+function drawAll() {
+  part.drawAll({ live: isLive() });
+  draw();
+}
+
+/** Draws all but the containers themselves. */
 function draw() {
   if (!guide) return;
   const at = now();
-  const list = [...containers.values()];
-  byId('containers-part').hidden = list.length === 0;
-  byId('shelf-actions').hidden = list.length === 0;
-  reconcile(
-    byId('containers'),
-    list,
-    (one) => one.id,
-    makeCard,
-    (card, container) =>
-      updateCard(card, { container, day: days.get(container.id), maxGapMinutes: setup.maxGapMinutes, live: isLive() }),
-  );
+  const empty = containers.size === 0;
+  byId('shelf-actions').hidden = empty;
   drawAttention({ containers, alerts, changed: takeAlert });
   drawRoom({ sensors, containers, at, maxGapMinutes: setup.maxGapMinutes });
   drawUnplaced({ sensors, containers, at, place: (sensor) => guide.show('place', { sensor }) });
   guide.update(sensors, containers);
-  const waiting = list.filter((one) => ['act', 'silent'].includes(standing(one, at, setup.maxGapMinutes).level)).length;
+  const waiting = part.waiting();
   document.title = waiting > 0 ? `(${waiting}) Shelf · Tepidarium` : 'Shelf · Tepidarium';
 }
 

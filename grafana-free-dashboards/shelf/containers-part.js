@@ -1,0 +1,148 @@
+// The containers of the shelf: loads them, keeps their levels, and arranges them as the person chose.
+
+import { api } from '../shared/api.js';
+import { now } from '../shared/clock.js';
+import { standing } from '../shared/container-words.js';
+import { byId, setText } from '../shared/dom.js';
+import { replaceAll } from '../shared/maps.js';
+import { arrange, densityFor, isArrangedAnew } from './arrange.js';
+import { makeBulk } from './bulk.js';
+import { keepChoice, partOf, readChoice } from './choice.js';
+import { makeChecksDue } from './checks-due.js';
+import { followDays } from './days.js';
+import { makeList } from './list.js';
+import { makeView } from './view-part.js';
+import { texts } from './texts.js';
+import { shownWords } from './words.js';
+
+/** So many containers are asked for at once; the service then gives those that match, the worst first. */
+const PART = 300;
+const ASK_AGAIN_MS = 10_000;
+
+/** @param alerts by id; @param alertChanged called with an alert; @param drawn called after the list was arranged */
+export function makeContainersPart({ alerts, alertChanged, drawn }) {
+  const containers = new Map();
+  const levels = new Map();
+  const days = new Map();
+  const checks = makeChecksDue();
+  const choice = readChoice(location.search);
+  let maxGapMinutes = 30;
+  let live = true;
+  let total = 0;
+  let matching = 0;
+  let limit = PART;
+  let asking = null;
+
+  const followed = followDays((id, day) => {
+    days.set(id, day);
+    list.changed(id);
+  });
+  const list = makeList({
+    host: byId('containers'),
+    contentOf: (id) => containers.has(id) && { container: containers.get(id), day: days.get(id), maxGapMinutes, live },
+    made: (element, id) => {
+      bulk.made(element, id);
+      if (element.matches('.card')) followed.watch(element);
+    },
+  });
+  const bulk = makeBulk({ host: byId('containers'), list, containers, alerts, changed: take, alertChanged });
+  const view = makeView({ host: byId('view'), choice, changed: chosen, choose: bulk.toggle });
+  byId('more').addEventListener('click', () => {
+    limit += PART;
+    load();
+  });
+
+  const levelOf = (container) => standing(container, now(), maxGapMinutes).level;
+  const isPart = () => total > containers.size;
+
+  async function load() {
+    const answer = await api.someContainers(partOf(choice, limit, isPart() || total === 0));
+    ({ total, matching } = answer);
+    replaceAll(containers, answer.containers, (one) => one.id);
+    levels.clear();
+    judgeAll();
+    loadMore();
+  }
+
+  /** What the first screen does not need: next checks with their species, and the rooms. */
+  async function loadMore() {
+    try {
+      const [rooms] = await Promise.all([api.rooms(), checks.load()]);
+      view.rooms(rooms.map((one) => one.name));
+      if (choice.search || choice.sort === 'check') show();
+    } catch {
+      /* the notice on top tells when the service is away */
+    }
+  }
+
+  function chosen(name) {
+    const query = keepChoice(choice, location.search);
+    history.replaceState(null, '', location.pathname + query);
+    show();
+    if (isPart() && ['search', 'room', 'sort'].includes(name)) load().catch(() => {});
+  }
+
+  function show() {
+    const items = [...containers.values()].map((container) => ({
+      container,
+      level: levels.get(container.id),
+      check: checks.at(container.id),
+      species: checks.species(container.id),
+    }));
+    const groups = arrange(items, choice);
+    const count = groups.reduce((sum, group) => sum + group.items.length, 0);
+    list.show(groups, { ...choice }, densityFor(choice.density, total));
+    setText(byId('shown'), shownWords({ shown: count, held: items.length, matching, total }));
+    byId('containers-part').hidden = total === 0;
+    byId('view').hidden = total < 2;
+    byId('more').hidden = matching <= items.length;
+    setText(byId('more'), texts.showMore(Math.min(PART, matching - items.length)));
+    bulk.draw();
+    drawn();
+  }
+
+  function judgeAll() {
+    for (const one of containers.values()) levels.set(one.id, levelOf(one));
+    list.allChanged();
+    show();
+  }
+
+  /** Arranges afresh only if the container may have another place now. */
+  function take(container) {
+    const old = containers.get(container.id);
+    const level = levelOf(container);
+    if (!old && isPart()) {
+      if (level === 'act' || level === 'silent') askAgain();
+      return;
+    }
+    containers.set(container.id, container);
+    if (!old) {
+      total += 1;
+      matching += 1;
+    }
+    list.changed(container.id);
+    const moved = !old || level !== levels.get(container.id) || isArrangedAnew(old, container);
+    levels.set(container.id, level);
+    if (moved) show();
+  }
+
+  /** A container that is not held needs somebody: asks for the worst again, not more often than every 10 s. */
+  function askAgain() {
+    asking ??= setTimeout(() => {
+      asking = null;
+      load().catch(() => {});
+    }, ASK_AGAIN_MS);
+  }
+
+  return {
+    containers,
+    load,
+    take,
+    /** Draws all afresh. @param rules maxGapMinutes and live, if they have changed */
+    drawAll: (rules) => {
+      ({ maxGapMinutes = maxGapMinutes, live = live } = rules);
+      judgeAll();
+    },
+    waiting: () => [...levels.values()].filter((level) => level === 'act' || level === 'silent').length,
+  };
+}
