@@ -34,9 +34,7 @@ export const api = {
   changeSettings: (settings) => call('PATCH', '/api/settings', { body: { settings } }),
   /** Sends real test messages, each of which may take a minute. */
   trySettings: (settings) => call('POST', '/api/settings/trial', { body: { settings }, timeoutMs: 200_000 }),
-  containers: () => call('GET', '/api/containers'),
-  /** A part of the containers. @param part limit, offset, sort, search, room */
-  someContainers: (part) => call('GET', '/api/containers', { query: part }),
+  containers: (part) => call('GET', '/api/containers', { query: part }), // part: limit, sort, search, room
   checksDue: () => call('GET', '/api/checks-due'),
   rooms: () => call('GET', '/api/rooms'),
   container: (id) => call('GET', at('containers', id)),

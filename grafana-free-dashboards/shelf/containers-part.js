@@ -56,7 +56,7 @@ export function makeContainersPart({ alerts, alertChanged, drawn }) {
   const isPart = () => total > containers.size;
 
   async function load() {
-    const answer = await api.someContainers(partOf(choice, limit, isPart() || total === 0));
+    const answer = await api.containers(partOf(choice, limit, isPart() || total === 0));
     ({ total, matching } = answer);
     replaceAll(containers, answer.containers, (one) => one.id);
     levels.clear();
