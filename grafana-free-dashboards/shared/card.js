@@ -10,6 +10,7 @@ import { extremes, spark } from './spark.js';
 import { QUANTITIES } from './quantities.js';
 import { tile, updateTile } from './tile.js';
 import * as t from './time-format.js';
+import { texts } from './texts.js';
 
 export const SIGNS = { act: '!', seen: '…', silent: '?', watch: '~', open: '○', empty: '–', unsure: '?', fine: '✓' };
 
@@ -34,7 +35,7 @@ export function makeCard(container, { large = false } = {}) {
       h('p', { class: 'about quiet' }),
     ),
     h('div', { class: 'gauge-place' }),
-    h('dl', { class: 'tiles' }, values, tile('heat', 'Heat so far')),
+    h('dl', { class: 'tiles' }, values, tile('heat', texts.heatSoFar)),
     h('ul', { class: 'lines' }),
     !large &&
       h(
@@ -44,9 +45,9 @@ export function makeCard(container, { large = false } = {}) {
         h(
           'figcaption',
           { class: 'quiet' },
-          h('span', {}, '24 h ago'),
+          h('span', {}, texts.n24HAgo),
           h('span', { class: 'day-range' }),
-          h('span', {}, 'now'),
+          h('span', {}, texts.now2),
         ),
       ),
   );
@@ -70,15 +71,15 @@ export function updateCard(card, { container, day, maxGapMinutes, live = true })
 
 export function about(container) {
   const kind = CONTAINER_KINDS[container.kind] ?? container.kind;
-  return [kind, container.heatSource ?? 'no heat source named', container.room].filter(Boolean).join(' · ');
+  return [kind, container.heatSource ?? texts.noHeatSourceNamed, container.room].filter(Boolean).join(' · ');
 }
 
 export function updateHeat(part, heat) {
   setText(part.querySelector('.figure'), heat && heat.coveredHours > 0 ? f.degreeHours(heat.degreeHours) : f.UNKNOWN);
   const note =
     !heat || !(heat.coveredHours > 0)
-      ? 'no readings to add up yet'
-      : heatBounds(heat) || `since ${t.moment(heat.from, now())}`;
+      ? texts.noReadingsToAddUp
+      : heatBounds(heat) || texts.since(t.moment(heat.from, now()));
   setText(part.querySelector('.note'), note);
 }
 
@@ -109,15 +110,15 @@ function drawDay(figure, container, day) {
   figure.hidden = !dayRange;
   if (!dayRange) return;
   const { low, high } = container.band.temperature;
-  const words = `${f.temperature(dayRange.min)} to ${f.temperature(dayRange.max)}`;
+  const words = texts.to(f.temperature(dayRange.min), f.temperature(dayRange.max));
   setText(figure.querySelector('.day-range'), words);
   drawIfChanged(figure.firstElementChild, JSON.stringify([day.to, low, high, f.temperatureUnit()]), () =>
-    spark({ ...day, low, high, label: `Temperature over the past 24 hours: ${words}.` }),
+    spark({ ...day, low, high, label: texts.temperatureOverThePast24(words) }),
   );
 }
 
 /** Without the live stream, `fine` becomes `unsure`. */
 export function asHeard(state, live) {
   if (live || state.level !== 'fine') return state;
-  return { level: 'unsure', title: 'Was in order', lines: ['In order when last heard; the page is not live.'] };
+  return { level: 'unsure', title: texts.wasInOrder, lines: [texts.inOrderWhenLastHeard] };
 }

@@ -7,8 +7,8 @@ export const language = globalThis.document?.documentElement?.lang in LOCALES ? 
 /** For dates, numbers and sorting. */
 export const locale = LOCALES[language];
 
-/** @param byLanguage the texts of each language, by its code; English where a page has no others yet */
-export const inLanguage = (byLanguage) => byLanguage[language] ?? byLanguage.en;
+/** @param byLanguage the texts of each language, by its code */
+export const inLanguage = (byLanguage) => byLanguage[language];
 
 const ordinary = new Intl.PluralRules(locale);
 

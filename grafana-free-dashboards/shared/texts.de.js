@@ -361,4 +361,14 @@ export default {
   theCeilingMustBeAbove: 'Die Obergrenze muss über der Basis liegen.',
   roomOrBench: 'Raum oder Tisch',
   whereItStands: 'Wo es steht. Behälter mit denselben Worten werden zusammen gezeigt.',
+
+  // card.js
+  heatSoFar: 'Wärme bisher',
+  n24HAgo: 'vor 24 h',
+  now2: 'jetzt',
+  noHeatSourceNamed: 'keine Wärmequelle genannt',
+  noReadingsToAddUp: 'noch keine Messwerte zu summieren',
+  temperatureOverThePast24: (words) => `Temperatur der letzten 24 Stunden: ${words}.`,
+  wasInOrder: 'War in Ordnung',
+  inOrderWhenLastHeard: 'In Ordnung, als zuletzt etwas kam; die Seite ist nicht live.',
 };

@@ -336,4 +336,14 @@ export default {
   theCeilingMustBeAbove: 'The ceiling must be above the base.',
   roomOrBench: 'Room or bench',
   whereItStands: 'Where it stands. Containers with the same words are shown together.',
+
+  // card.js
+  heatSoFar: 'Heat so far',
+  n24HAgo: '24 h ago',
+  now2: 'now',
+  noHeatSourceNamed: 'no heat source named',
+  noReadingsToAddUp: 'no readings to add up yet',
+  temperatureOverThePast24: (words) => `Temperature over the past 24 hours: ${words}.`,
+  wasInOrder: 'Was in order',
+  inOrderWhenLastHeard: 'In order when last heard; the page is not live.',
 };

@@ -15,6 +15,7 @@ import { connectButtons } from './guide-buttons.js';
 import { makeGuide } from './guide.js';
 import { drawRoom } from './room.js';
 import { drawUnplaced } from './unplaced.js';
+import { texts } from './texts.js';
 
 const LOAD_AGAIN_MS = 5 * 60_000;
 const LOAD_LATER_MS = 2000;
@@ -125,7 +126,7 @@ function draw() {
   drawUnplaced({ sensors, containers, at, place: (sensor) => guide.show('place', { sensor }) });
   guide.update(sensors, containers);
   const waiting = part.waiting();
-  document.title = waiting > 0 ? `(${waiting}) Shelf · Tepidarium` : 'Shelf · Tepidarium';
+  document.title = waiting > 0 ? texts.shelfTepidarium(waiting) : texts.shelfTepidarium2;
 }
 
 const anyPlaced = () => [...sensors.values()].some((sensor) => containers.has(placeOf(sensor, now())));

@@ -1,6 +1,20 @@
 // The German texts of this page.
 
 export default {
+  /** In the HTML file; the server puts them in. */
+  html: {
+    shelf: 'Regal',
+    labels: 'Etiketten',
+    addContainer: 'Behälter hinzufügen',
+    placeOrMoveSensor: 'Sensor einsetzen oder umsetzen',
+    connectSensor: 'Sensor verbinden',
+    askingTheService: 'Der Dienst wird gefragt …',
+    needsAttention: 'Braucht Aufmerksamkeit',
+    containers: 'Behälter',
+    sensorsWithoutAPlace: 'Sensoren ohne Platz',
+    theirReadingsAreKeptBut: 'Ihre Messwerte werden gespeichert, gehören aber noch zu keinem Behälter.',
+  },
+
   // connect.js
   thisService: 'diesen Dienst',
   yourBroker: 'den eigenen Broker',
@@ -148,4 +162,8 @@ export default {
   noAlerts: 'Keine Warnungen',
   showThem: 'Zeigen',
   needsAttention: (alerts) => `Braucht Hilfe: ${alerts}`,
+
+  // shelf.js
+  shelfTepidarium: (waiting) => `(${waiting}) Regal · Tepidarium`,
+  shelfTepidarium2: 'Regal · Tepidarium',
 };

@@ -1,6 +1,20 @@
 // The English texts of this page.
 
 export default {
+  /** In the HTML file; the server puts them in. */
+  html: {
+    shelf: 'Shelf',
+    labels: 'Labels',
+    addContainer: 'Add container',
+    placeOrMoveSensor: 'Place or move sensor',
+    connectSensor: 'Connect sensor',
+    askingTheService: 'Asking the service …',
+    needsAttention: 'Needs attention',
+    containers: 'Containers',
+    sensorsWithoutAPlace: 'Sensors without a place',
+    theirReadingsAreKeptBut: 'Their readings are kept, but belong to no container yet.',
+  },
+
   // connect.js
   thisService: 'this service',
   yourBroker: 'your broker',
@@ -148,4 +162,8 @@ export default {
   noAlerts: 'No alerts',
   showThem: 'Show them',
   needsAttention: (alerts) => `Needs attention: ${alerts}`,
+
+  // shelf.js
+  shelfTepidarium: (waiting) => `(${waiting}) Shelf · Tepidarium`,
+  shelfTepidarium2: 'Shelf · Tepidarium',
 };

@@ -48,7 +48,7 @@ final class PageTexts {
     Map<String, String> texts = new HashMap<>();
     String file = "/pages/" + folder + "/texts." + language + ".js";
     if (PageTexts.class.getResource(file) == null) {
-      return language.equals(LANGUAGES.get(0)) ? texts : read(folder, LANGUAGES.get(0));
+      return texts; // documents have none of their own
     }
     Matcher part = HTML_PART.matcher(PageFrame.resource(file));
     if (part.find()) {
