@@ -29,6 +29,9 @@ const valuesOf = (text) => {
     : Object.keys(text).sort();
 };
 
+/** A text as it is written; of several forms, all. */
+const shown = (text) => (typeof text === 'object' ? Object.values(text).join(' | ') : String(text));
+
 /** Key to kind and placeholders, so that two languages can be compared. */
 const shapeOf = ({ html = {}, ...texts }) => ({
   html: Object.keys(html).sort(),
@@ -42,6 +45,23 @@ const shapeOf = ({ html = {}, ...texts }) => ({
 for (const folder of TRANSLATED) {
   test(`${folder}: German has the same texts with the same values as English`, async () => {
     assert.deepEqual(shapeOf(await textsOf(folder, 'de')), shapeOf(await textsOf(folder, 'en')));
+  });
+
+  test(`${folder}: no sentence is the same in German`, async () => {
+    const all = async (language) => {
+      const { html = {}, ...texts } = await textsOf(folder, language);
+      return { ...html, ...texts };
+    };
+    const [de, en] = [await all('de'), await all('en')];
+    const words = (text) =>
+      shown(text)
+        .replace(/^\(.*?=>|\$\{[^}]*\}/gs, '')
+        .match(/\p{L}{2,}/gu) ?? [];
+    const sentences = Object.keys(en).filter((key) => words(en[key]).length > 2);
+    assert.deepEqual(
+      sentences.filter((key) => shown(de[key]) === shown(en[key])),
+      [],
+    );
   });
 
   test(`${folder}: each text is used, and each that is used exists`, async () => {
@@ -63,11 +83,11 @@ for (const folder of TRANSLATED) {
 
   test(`${folder}: no text stands in its HTML`, () => {
     for (const name of filesOf(folder, '.html')) {
-      const shown = read(`${folder}/${name}`)
+      const html = read(`${folder}/${name}`)
         .replace(/<!--.*?-->|\{\{\w+\}\}|\bTepidarium\b/gs, '')
         .replace(/\b(?:aria-label|title|alt|placeholder)="([^"]*)"/g, '>$1<')
         .replace(/<[^>]*>/g, '');
-      assert.doesNotMatch(shown, LETTERS, name);
+      assert.doesNotMatch(html, LETTERS, name);
     }
   });
 }
