@@ -16,8 +16,8 @@ import java.util.stream.Stream;
  */
 public final class EveryGet {
   /**
-   * They tell of the running process and not of the data: its state, its address and ports, and
-   * messages that it keeps in memory.
+   * They tell of the running process and not of the data: its state, its settings, address and
+   * ports, and messages that it keeps in memory.
    */
   private static final Set<String> OF_THE_PROCESS =
       Set.of(
@@ -25,6 +25,7 @@ public final class EveryGet {
           "/api/health",
           "/api/health/live",
           "/api/health/ready",
+          "/api/settings",
           "/api/setup",
           "/api/labels",
           "/api/containers/{id}/label.svg",

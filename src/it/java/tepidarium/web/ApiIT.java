@@ -876,6 +876,11 @@ class ApiIT {
     new PeopleChecks(api).all();
   }
 
+  @Test
+  void settingsAreListedChangedRefusedAndTried() {
+    new SettingChecks(api).all();
+  }
+
   /** Runs last: it looks back at what the others were answered. */
   @Test
   @Order(Integer.MAX_VALUE)
