@@ -102,9 +102,9 @@ class HeatBenchPageIT {
     page.navigate(service.url() + "/figures.html#container");
     assertThat(page.locator("h2#container")).hasText("Container");
     browser.assertNothingWrong(page);
-    page.locator("#foot .documents a", new Page.LocatorOptions().setHasText("Settings")).click();
-    assertThat(page).hasURL(service.url() + "/docs/settings.html");
-    assertThat(page.locator("h1")).hasText("Settings");
+    page.locator("#foot .documents a", new Page.LocatorOptions().setHasText("Stores")).click();
+    assertThat(page).hasURL(service.url() + "/docs/stores.html");
+    assertThat(page.locator("h1")).hasText("Stores and brokers");
     browser.assertNothingWrong(page);
   }
 
