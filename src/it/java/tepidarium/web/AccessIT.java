@@ -161,7 +161,8 @@ class AccessIT {
         owner.with("Sec-Fetch-Site", "cross-site").call("POST", "/api/containers", CONTAINER);
     assertEquals(403, site.status());
     Visit program = nobody.withToken(owner.token("own")).with("Origin", "https://other.example");
-    assertEquals(201, program.call("POST", "/api/containers", CONTAINER).status());
+    Visit.Answer made = program.call("POST", "/api/containers", CONTAINER);
+    assertEquals(201, made.status(), made.body());
   }
 
   @Test
