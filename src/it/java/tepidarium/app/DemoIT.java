@@ -26,7 +26,6 @@ import java.util.function.Predicate;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tepidarium.app.demo.Demo;
@@ -37,7 +36,6 @@ import tepidarium.it.Ports;
 import tepidarium.it.RunningService;
 
 /** The demo as a visitor meets it: over HTTP, once its history is in. */
-@Order(1)
 class DemoIT {
   /** Half an hour off the full hour, to see that dawn is the garden's and not UTC's. */
   private static final ZoneId ZONE = ZoneId.of("Asia/Kolkata");

@@ -17,11 +17,8 @@ import java.util.Map;
 public record LoginService(RunningService service, String password) implements AutoCloseable {
   private static final String BEFORE = "password  ";
 
-  /**
-   * Starts it on a loopback address, with further settings. One at a time, because it reads all
-   * that this process prints meanwhile.
-   */
-  public static synchronized LoginService start(Path data, Map<String, ?> more) {
+  /** Starts it on a loopback address, with further settings. */
+  public static LoginService start(Path data, Map<String, ?> more) {
     Map<String, Object> settings = new HashMap<>(more);
     settings.put("login", "always");
     PrintStream terminal = System.err;

@@ -15,12 +15,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** From cold readings to e-mails, over kills and with a mail server that is away at first. */
-@Order(1)
 class NoticeIT {
   private static final Duration SOON = Duration.ofSeconds(60);
 

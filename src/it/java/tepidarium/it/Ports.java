@@ -10,8 +10,8 @@ import java.util.Scanner;
 import java.util.concurrent.ThreadLocalRandom;
 
 /**
- * Finds free ports on the loopback address, for tests that run at the same time. They lie below the
- * range from which the system itself assigns ports, and each is given once. Nobody else can
+ * Finds free ports on the loopback address. They lie below the range from which the system itself
+ * assigns ports, and test processes that run at the same time use disjoint ports. Nobody else can
  * therefore take a port before the test listens on it.
  */
 public final class Ports {
@@ -19,20 +19,31 @@ public final class Ports {
   private static final int USUAL_END = 32_768;
   private static final int END = endOfOurs();
 
-  private static int next = ThreadLocalRandom.current().nextInt(FIRST, END);
+  /** How many test processes may run at the same time; the build starts four. */
+  private static final int PROCESSES = 8;
+
+  /** The number of this test process, set by the build. */
+  private static final int PROCESS = Integer.getInteger("tepidarium.testProcess", 0) % PROCESSES;
+
+  private static int next = randomOfThisProcess();
 
   private Ports() {}
 
   /** A port that was free a moment ago. */
   public static synchronized int free() {
-    for (int tries = FIRST; tries < END; tries++) {
+    for (int tries = FIRST; tries < END; tries += PROCESSES) {
       int port = next;
-      next = port + 1 < END ? port + 1 : FIRST;
+      next = port + PROCESSES < END ? port + PROCESSES : FIRST + PROCESS;
       if (isFree(port)) {
         return port;
       }
     }
     throw new AssertionError("no port from " + FIRST + " to " + END + " is free");
+  }
+
+  private static int randomOfThisProcess() {
+    int choices = (END - FIRST - PROCESS) / PROCESSES;
+    return FIRST + PROCESS + PROCESSES * ThreadLocalRandom.current().nextInt(choices);
   }
 
   private static boolean isFree(int port) {

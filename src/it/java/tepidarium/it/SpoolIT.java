@@ -14,12 +14,10 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The whole service with its readings in a real InfluxDB that comes and goes. */
-@Order(1)
 class SpoolIT {
   private static final Duration SOON = Duration.ofSeconds(30);
   private static final String DATABASE = "tepidarium";

@@ -20,7 +20,6 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tepidarium.it.Ports;
@@ -29,7 +28,6 @@ import tepidarium.it.Ports;
  * Builds the container image, inspects its layers and its configuration, and runs it: its entry
  * point as its user, on a root folder that has the files of its layers and no others.
  */
-@Order(1)
 class ContainerImageIT {
   @TempDir private static Path folder;
 

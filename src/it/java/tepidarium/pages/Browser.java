@@ -9,18 +9,16 @@ import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Opens pages in Debian's Chromium without a window and collects the errors that they report. A
- * Chromium serves one class of tests at a time, then the next one. Each page has a context of its
- * own, so that nothing that a page stores reaches another test. Must be used by one thread.
+ * Opens pages in Debian's Chromium without a window and collects the errors that they report. All
+ * tests of a process share one Chromium; each page has a context of its own, so that nothing that a
+ * page stores reaches another test. Must be used by one thread.
  *
  * <p>Tests unfold details with the Enter key: a click is lost if the page inserts something above
  * between the press and the release of the button.
@@ -51,33 +49,33 @@ final class Browser implements AutoCloseable {
           + ".map((line) => line[0]).filter((line) => ![...document.querySelectorAll('code')]"
           + ".some((code) => line.includes(code.innerText)))";
 
-  /** Those that no test uses now, by program. */
-  private static final Map<Path, Deque<com.microsoft.playwright.Browser>> FREE = new HashMap<>();
+  private static @Nullable Playwright playwright;
+  private static final Map<Path, com.microsoft.playwright.Browser> RUNNING = new HashMap<>();
 
-  private final Path program;
   private final com.microsoft.playwright.Browser browser;
   private final List<BrowserContext> contexts = new ArrayList<>();
   private final List<String> complaints = new ArrayList<>();
 
-  private Browser(Path program) {
-    this.program = program;
-    com.microsoft.playwright.Browser free = free(program);
-    this.browser = free == null ? launch(program) : free;
+  private Browser(com.microsoft.playwright.Browser browser) {
+    this.browser = browser;
   }
 
   static Browser start() {
-    return new Browser(WINDOWLESS);
+    return start(WINDOWLESS);
   }
 
   /** Starts a Chromium that can also show notifications. */
   static Browser withNotifications() {
-    return new Browser(CHROMIUM);
+    return start(CHROMIUM);
   }
 
-  private static com.microsoft.playwright.@Nullable Browser free(Path program) {
-    synchronized (FREE) {
-      return FREE.computeIfAbsent(program, unused -> new ArrayDeque<>()).pollLast();
+  private static Browser start(Path program) {
+    com.microsoft.playwright.Browser running = RUNNING.get(program);
+    if (running == null || !running.isConnected()) {
+      running = launch(program);
+      RUNNING.put(program, running);
     }
+    return new Browser(running);
   }
 
   /** Playwright ends Chromium when the test process ends. */
@@ -91,7 +89,16 @@ final class Browser implements AutoCloseable {
             .setExecutablePath(program)
             .setHeadless(true)
             .setArgs(ARGUMENTS);
-    return Playwright.create().chromium().launch(options);
+    return playwright().chromium().launch(options);
+  }
+
+  private static Playwright playwright() {
+    Playwright running = playwright;
+    if (running == null) {
+      running = Playwright.create();
+      playwright = running;
+    }
+    return running;
   }
 
   /** A new page of the given width, in English. */
@@ -150,10 +157,5 @@ final class Browser implements AutoCloseable {
   @Override
   public void close() {
     contexts.forEach(BrowserContext::close);
-    if (browser.isConnected()) {
-      synchronized (FREE) {
-        FREE.get(program).add(browser);
-      }
-    }
   }
 }

@@ -25,7 +25,6 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tepidarium.it.Api;
@@ -39,7 +38,6 @@ import tepidarium.web.ApiDocument;
  * Every page, with markup in every text that a person, a sensor or a file can enter: no page makes
  * an element of it, runs it, or asks the browser to.
  */
-@Order(1)
 class MarkupIT {
   /** The form to sign in shows no text of others. */
   private static final Set<String> WITHOUT_TEXTS = Set.of("login");

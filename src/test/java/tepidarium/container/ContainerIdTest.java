@@ -12,13 +12,10 @@ import java.util.Set;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.parallel.Isolated;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Runs alone, because one test changes the locale of the process. */
-@Isolated
 class ContainerIdTest {
   @ParameterizedTest
   @CsvSource({
