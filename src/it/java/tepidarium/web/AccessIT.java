@@ -160,7 +160,11 @@ class AccessIT {
     Visit.Answer site =
         owner.with("Sec-Fetch-Site", "cross-site").call("POST", "/api/containers", CONTAINER);
     assertEquals(403, site.status());
-    Visit program = nobody.withToken(owner.token("own")).with("Origin", "https://other.example");
+    // A connection of its own, as another program has: none on which a request was just refused.
+    Visit program =
+        Visit.to(service.url())
+            .withToken(owner.token("own"))
+            .with("Origin", "https://other.example");
     Visit.Answer made = program.call("POST", "/api/containers", CONTAINER);
     assertEquals(201, made.status(), made.body());
   }
