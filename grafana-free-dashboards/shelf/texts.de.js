@@ -5,7 +5,7 @@ export default {
   html: {
     shelf: 'Regal',
     labels: 'Etiketten',
-    addContainer: 'Behälter hinzufügen',
+    addContainer: 'Neuer Behälter',
     placeOrMoveSensor: 'Sensor einsetzen oder umsetzen',
     connectSensor: 'Sensor verbinden',
     askingTheService: 'Der Dienst wird gefragt …',
