@@ -106,8 +106,8 @@ public final class SensorAccounts {
   }
 
   /**
-   * Replaces the topics of an account. Ends its connections, because the broker remembers for each
-   * of them what it may do.
+   * Replaces the topics of an account. Ends its connections, because the broker keeps the rights of
+   * a connection until it ends.
    *
    * @throws NoSuchElementException if there is no such account
    * @throws InvalidInput if a topic is no topic filter, or there is none

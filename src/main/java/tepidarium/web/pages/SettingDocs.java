@@ -23,7 +23,7 @@ public final class SettingDocs {
    * What the documents say of a setting.
    *
    * @param standard its default, in words
-   * @param meaning what it does
+   * @param meaning its effect, in words
    */
   public record Doc(String standard, String meaning) {
     public static final Doc NONE = new Doc("", "");

@@ -1,7 +1,9 @@
 package tepidarium.web.settings;
 
+import com.fasterxml.jackson.annotation.JsonValue;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.notify.DeliveryOutcome;
@@ -16,7 +18,13 @@ public interface ServiceSettings {
     TEXT,
     CHOICE,
     /** Several values; changed in the settings file only. */
-    LIST
+    LIST;
+
+    /** Its name in the API. */
+    @JsonValue
+    public String key() {
+      return name().toLowerCase(Locale.ROOT);
+    }
   }
 
   /**

@@ -1,11 +1,11 @@
 package tepidarium.web.settings;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import com.fasterxml.jackson.databind.JsonNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.notify.DeliveryOutcome;
@@ -18,27 +18,15 @@ import tepidarium.web.settings.ServiceSettings.Trial;
 /** Routes to show and change the settings of the service, and to try channels for notices. */
 public final class SettingRoutes {
   private final ServiceSettings settings;
-  private final Map<String, SettingDocs.Doc> docs = SettingDocs.all();
 
   /**
    * A setting in the API.
    *
    * @param standard its default, in words
-   * @param meaning what it does, in English
+   * @param meaning its effect, in English
    */
   record SettingJson(
-      String name,
-      String kind,
-      List<String> choices,
-      String place,
-      @Nullable String placeName,
-      boolean set,
-      @Nullable JsonNode value,
-      boolean secret,
-      boolean changeable,
-      boolean fileOnly,
-      boolean atOnce,
-      boolean waiting,
+      @JsonUnwrapped Setting setting,
       @JsonProperty("default") @Nullable String standard,
       String meaning) {}
 
@@ -75,26 +63,14 @@ public final class SettingRoutes {
   }
 
   private SettingsJson json() {
-    return new SettingsJson(settings.file(), settings.all().stream().map(this::json).toList());
+    Map<String, SettingDocs.Doc> docs = SettingDocs.all();
+    return new SettingsJson(
+        settings.file(), settings.all().stream().map(setting -> json(setting, docs)).toList());
   }
 
-  private SettingJson json(Setting setting) {
+  private static SettingJson json(Setting setting, Map<String, SettingDocs.Doc> docs) {
     SettingDocs.Doc doc = docs.getOrDefault(setting.name(), SettingDocs.Doc.NONE);
-    return new SettingJson(
-        setting.name(),
-        setting.kind().name().toLowerCase(Locale.ROOT),
-        setting.choices(),
-        setting.place(),
-        setting.placeName(),
-        setting.set(),
-        setting.value(),
-        setting.secret(),
-        setting.changeable(),
-        setting.fileOnly(),
-        setting.atOnce(),
-        setting.waiting(),
-        doc.standard(),
-        doc.meaning());
+    return new SettingJson(setting, doc.standard(), doc.meaning());
   }
 
   private void change(Context ctx) {
