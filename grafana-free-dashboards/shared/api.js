@@ -32,7 +32,7 @@ export const api = {
   settings: () => call('GET', '/api/settings'),
   /** @param settings new values by name; null gives the default back */
   changeSettings: (settings) => call('PATCH', '/api/settings', { body: { settings } }),
-  /** Sends real test messages, each of which may take a minute. */
+  /** Sends real test messages. Each may take a minute. */
   trySettings: (settings) => call('POST', '/api/settings/trial', { body: { settings }, timeoutMs: 200_000 }),
   containers: (part) => call('GET', '/api/containers', { query: part }), // part: limit, sort, search, room
   checksDue: () => call('GET', '/api/checks-due'),

@@ -1,4 +1,4 @@
-// The sheet of one action for many containers: what it needs to know, then what came of it.
+// The sheet of one action for many containers: asks for its values, runs it, and shows the results.
 
 import { isOpen, isShelved } from '../shared/alert-words.js';
 import { api } from '../shared/api.js';
@@ -14,7 +14,7 @@ import { ACTIONS } from './words.js';
 const number = (name, title, value = '') =>
   field(title, h('input', { name, value, inputmode: 'decimal', autocomplete: 'off' }));
 
-/** What each action asks, what it works on, and the call for one of these. */
+/** For each action: its form fields, the containers or alerts that it applies to, and the call for one of them. */
 const WORK = {
   acknowledge: {
     ofAlerts: true,
