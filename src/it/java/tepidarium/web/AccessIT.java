@@ -16,6 +16,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -160,13 +161,17 @@ class AccessIT {
     Visit.Answer site =
         owner.with("Sec-Fetch-Site", "cross-site").call("POST", "/api/containers", CONTAINER);
     assertEquals(403, site.status());
-    // A connection of its own, as another program has: none on which a request was just refused.
-    Visit program =
-        Visit.to(service.url())
-            .withToken(owner.token("own"))
-            .with("Origin", "https://other.example");
+    Visit program = nobody.withToken(owner.token("own")).with("Origin", "https://other.example");
     Visit.Answer made = program.call("POST", "/api/containers", CONTAINER);
     assertEquals(201, made.status(), made.body());
+  }
+
+  @Test
+  void aWrongTokenDoesNotChangeALaterTokenOfItsConnection() {
+    String secret = owner.token("look");
+    Visit wrong = nobody.withToken(secret.toUpperCase(Locale.ROOT));
+    assertEquals(401, wrong.get("/metrics").status());
+    assertEquals(200, nobody.withToken(secret).get("/metrics").status());
   }
 
   @Test

@@ -172,6 +172,9 @@ public final class WebServer implements AutoCloseable {
 
   private static void configure(HttpConfiguration http, Address address) {
     http.addCustomizer(new SecurityHeaders());
+    // Else a value that differs from an earlier one of its connection in case only, such as a
+    // token, is replaced by the earlier one.
+    http.setHeaderCacheCaseSensitive(true);
     if (address.tls() != null) {
       // OwnNames checks the host, so a name that is not in the certificate needs no check here.
       SecureRequestCustomizer secure = new SecureRequestCustomizer(false);
