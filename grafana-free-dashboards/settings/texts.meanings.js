@@ -50,6 +50,10 @@ export const MEANINGS = {
   silentAfterMinutes: 'ein eingesetzter Sensor, der so lange schweigt, löst eine Warnung aus',
   silentGraceSeconds:
     'so lange gilt kein Sensor als stumm: nach dem Start, nach dem letzten Teil seines Rückstands und nach einer Änderung seines Behälters',
+  recordsUrl:
+    'Aufzeichnungen in dieser PostgreSQL-Datenbank aufbewahren, etwa postgresql://192.168.1.5:5432/tepidarium, anstelle von records.db',
+  recordsUser: 'Name zur Anmeldung dort',
+  recordsPassword: 'Passwort zur Anmeldung dort',
   influxUrl: 'Messwerte in dieser InfluxDB aufbewahren, etwa http://192.168.1.5:8086',
   influxDatabase: 'Datenbank dort; wird angelegt, wenn sie fehlt',
   influxUser: 'Name zur Anmeldung dort',

@@ -146,6 +146,7 @@ class ArchitectureTest {
           Map.entry("rollup.sqlite", and(DOMAIN, "rollup", "sqlite")),
           Map.entry("records", and(DOMAIN, "ingest", "alert.notify", "importing")),
           Map.entry("records.sqlite", and(DOMAIN, "records", "sqlite")),
+          Map.entry("records.postgres", and(DOMAIN, "records", "retry")),
           Map.entry(
               "web", List.of("reading", "stats", "container", "fault", "heat", "rollup", "access")),
           Map.entry("web.access", List.of("web", "reading", "series", "access")),
@@ -258,7 +259,13 @@ class ArchitectureTest {
 
   private static final List<String> STORES =
       List.of(
-          "sqlite", "series.sqlite", "series.spool", "rollup.sqlite", "records", "records.sqlite");
+          "sqlite",
+          "series.sqlite",
+          "series.spool",
+          "rollup.sqlite",
+          "records",
+          "records.sqlite",
+          "records.postgres");
 
   /** A library and the packages that may use it besides {@code app}. */
   private static final Map<String, List<String>> LIBRARIES =
@@ -274,6 +281,7 @@ class ArchitectureTest {
           Map.entry("io.javalin..", and(WEB, "web.server")),
           Map.entry("java.sql..", STORES),
           Map.entry("org.sqlite..", STORES),
+          Map.entry("org.postgresql..", List.of("records.postgres")),
           Map.entry("org.jdbi..", STORES),
           Map.entry("org.flywaydb..", STORES));
 

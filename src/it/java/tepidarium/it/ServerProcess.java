@@ -60,11 +60,14 @@ final class ServerProcess {
     }
   }
 
-  /** Kills it, as a power cut would; nothing where it was never started. */
+  /** Kills it and its children, as a power cut would; nothing where it was never started. */
   void kill() {
     if (process != null) {
+      List<ProcessHandle> children = process.descendants().toList();
       process.destroyForcibly();
+      children.forEach(ProcessHandle::destroyForcibly);
       awaitEnd(process);
+      children.forEach(child -> child.onExit().join());
     }
   }
 

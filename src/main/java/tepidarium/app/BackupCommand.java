@@ -20,6 +20,8 @@ import tepidarium.backup.BackupFile;
 import tepidarium.backup.BackupPart;
 import tepidarium.backup.BackupSource;
 import tepidarium.backup.BackupWriter;
+import tepidarium.reading.InvalidInput;
+import tepidarium.records.postgres.PostgresAddress;
 import tepidarium.series.influx.InfluxAddress;
 import tepidarium.sqlite.NativeLibrary;
 
@@ -49,7 +51,13 @@ final class BackupCommand implements Callable<Integer> {
   public Integer call() {
     Config config = folderOptions.config();
     BackupSource source = source(config, withoutReadings);
-    if (Files.exists(config.data().resolve(DataPart.RECORDS.fileName()))) {
+    if (source.parts().isEmpty()) {
+      throw new InvalidInput(
+          "the records are in the database "
+              + config.keeping().records()
+              + ", and no readings are to be backed up. Back up the database with pg_dump");
+    }
+    if (Files.isDirectory(config.data())) {
       NativeLibrary.unpackInto(config.data().resolve("native"));
     }
     BackupFile written =
@@ -57,6 +65,11 @@ final class BackupCommand implements Callable<Integer> {
     PrintWriter out = Objects.requireNonNull(spec).commandLine().getOut();
     out.println("Backup written and checked: " + file + " (" + BackupWords.size(written) + ")");
     BackupWords.describe(written.manifest()).forEach(line -> out.println("  " + line));
+    PostgresAddress records = config.keeping().records();
+    if (records != null) {
+      out.println(
+          "The records in the database " + records + " are not in it. Back them up with pg_dump.");
+    }
     InfluxAddress influx = config.keeping().influx();
     if (influx != null && !withoutReadings) {
       out.println(
@@ -73,7 +86,10 @@ final class BackupCommand implements Callable<Integer> {
    * been removed.
    */
   static BackupSource source(Config config, boolean withoutReadings) {
-    Set<BackupPart> parts = EnumSet.of(BackupPart.RECORDS);
+    Set<BackupPart> parts = EnumSet.noneOf(BackupPart.class);
+    if (config.keeping().records() == null) {
+      parts.add(BackupPart.RECORDS);
+    }
     if (!withoutReadings) {
       if (config.keeping().influx() == null) {
         parts.add(BackupPart.READINGS);

@@ -21,11 +21,13 @@ final class BackupWords {
     BackupManifest.Contents contents = manifest.contents();
     List<String> lines = new ArrayList<>();
     lines.add(
-        "records: %s, %s, %s"
-            .formatted(
-                Amount.of(contents.containers(), "container"),
-                Amount.of(contents.sowings(), "sowing"),
-                Amount.of(contents.photos(), "photo")));
+        manifest.contains(BackupPart.RECORDS)
+            ? "records: %s, %s, %s"
+                .formatted(
+                    Amount.of(contents.containers(), "container"),
+                    Amount.of(contents.sowings(), "sowing"),
+                    Amount.of(contents.photos(), "photo"))
+            : "records: not included");
     lines.add("readings: " + readings(manifest));
     if (manifest.contains(BackupPart.ROLLUPS)) {
       lines.add("hourly sums, because old raw readings have been removed");

@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.access.AnonymousSensors;
 import tepidarium.ingest.MappingRule;
 import tepidarium.light.Site;
+import tepidarium.records.postgres.PostgresAddress;
 import tepidarium.series.influx.InfluxAddress;
 import tepidarium.tls.ClientTls;
 
@@ -115,14 +116,18 @@ public record Config(
   public record Tls(Path certificate, Path key) {}
 
   /**
-   * Where readings are stored and for how long.
+   * Where records and readings are stored, and readings for how long.
    *
+   * @param records the PostgreSQL database that stores the records; null stores them in records.db
    * @param influx the InfluxDB server that stores them; null stores them in readings.db
    * @param spoolMaxMegabytes disk space for readings while that server does not answer, MiB
    * @param rawDays age in days at which raw readings are deleted; null keeps them for ever
    */
   public record Keeping(
-      @Nullable InfluxAddress influx, int spoolMaxMegabytes, @Nullable Double rawDays) {}
+      @Nullable PostgresAddress records,
+      @Nullable InfluxAddress influx,
+      int spoolMaxMegabytes,
+      @Nullable Double rawDays) {}
 
   /**
    * Automatic backups, and the settings that every backup contains.

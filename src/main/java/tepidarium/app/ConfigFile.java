@@ -17,6 +17,7 @@ import tepidarium.access.AnonymousSensors;
 import tepidarium.access.SensorAccount;
 import tepidarium.ingest.MappingRule;
 import tepidarium.light.Site;
+import tepidarium.records.postgres.PostgresAddress;
 import tepidarium.series.influx.InfluxAddress;
 import tepidarium.tls.ClientTls;
 import tepidarium.tls.PemFiles;
@@ -56,6 +57,9 @@ record ConfigFile(
     @Nullable Double silentAfterMinutes,
     @Nullable Integer silentGraceSeconds,
     @Nullable String timeZone,
+    @Nullable String recordsUrl,
+    @Nullable String recordsUser,
+    @Nullable String recordsPassword,
     @Nullable String influxUrl,
     @Nullable String influxDatabase,
     @Nullable String influxUser,
@@ -286,6 +290,7 @@ record ConfigFile(
 
   private Config.Keeping keeping(ConfigProblems problems) {
     return new Config.Keeping(
+        records(problems),
         influx(problems),
         problems.whole("spoolMaxMegabytes", or(spoolMaxMegabytes, SPOOL_MEGABYTES), 1, 1 << 20),
         keepRawDays == null ? null : problems.number("keepRawDays", keepRawDays, 1, 36_500));
@@ -347,6 +352,22 @@ record ConfigFile(
                     + filter
                     + '"'));
     return wrong.isEmpty();
+  }
+
+  private @Nullable PostgresAddress records(ConfigProblems problems) {
+    if (recordsUrl == null) {
+      problems.without("recordsUrl", "recordsUser", recordsUser);
+      problems.without("recordsUrl", "recordsPassword", recordsPassword);
+      return null;
+    }
+    String user = problems.filled("recordsUser", recordsUser);
+    String password = problems.filled("recordsPassword", recordsPassword);
+    if (!PostgresAddress.isAddress(recordsUrl)) {
+      // Not with the address, which may have a password in it.
+      problems.add("recordsUrl " + PostgresAddress.FORM);
+      return null;
+    }
+    return PostgresAddress.of(recordsUrl, user, password);
   }
 
   private @Nullable InfluxAddress influx(ConfigProblems problems) {

@@ -12,6 +12,7 @@ import tepidarium.ingest.IntakeCounts;
 import tepidarium.ingest.SensorLimit;
 import tepidarium.ingest.mqtt.MqttLink;
 import tepidarium.reading.SensorId;
+import tepidarium.records.postgres.PostgresAddress;
 import tepidarium.series.StoreException;
 import tepidarium.series.UncertainReadings;
 import tepidarium.web.system.ServiceInfo;
@@ -160,7 +161,8 @@ final class CurrentServiceInfo implements ServiceInfo {
       stores
           .records()
           .transaction(handle -> handle.createQuery("SELECT 1").mapTo(Integer.class).one());
-      return Part.up("answering");
+      PostgresAddress postgres = config.keeping().records();
+      return Part.up(postgres == null ? "answering" : "answering from the database " + postgres);
     } catch (StoreException e) {
       return Part.down(String.valueOf(e.getMessage()));
     }

@@ -107,7 +107,8 @@ final class ExportCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     Config config = folderOptions.config();
     ExportOptions options = options(config.timeZone());
-    if (!Files.exists(config.data().resolve(DataPart.RECORDS.fileName()))) {
+    if (config.keeping().records() == null
+        && !Files.exists(config.data().resolve(DataPart.RECORDS.fileName()))) {
       throw new InvalidInput(
           "there is no data in the folder "
               + config.data().toAbsolutePath()

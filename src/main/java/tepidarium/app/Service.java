@@ -168,7 +168,7 @@ public final class Service implements AutoCloseable {
     login = running.add(LoginStart.start(config, stores.records(), clock));
     backups = running.add(createBackups());
     notices = createNoticeService();
-    info.addHealth(() -> healthOf(notices, housekeeping, login, certificate));
+    info.addHealth(() -> healthOf(config, notices, housekeeping, login, certificate));
     activities = createActivities();
     web = startPages();
     broker.pagesReady(intake);
@@ -294,7 +294,8 @@ public final class Service implements AutoCloseable {
   private ScheduledBackups createBackups() {
     Config.BackupSettings settings = config.backups();
     return new ScheduledBackups(
-        new BackupSchedule(settings.every(), settings.keep()),
+        new BackupSchedule(
+            config.keeping().records() == null ? settings.every() : null, settings.keep()),
         config.data(),
         () -> BackupCommand.source(config, true),
         new ScheduledBackups.Target(config.backupFolder(), settings.folder() == null),
@@ -303,11 +304,19 @@ public final class Service implements AutoCloseable {
   }
 
   private static Map<String, Part> healthOf(
+      Config config,
       NoticeService notices,
       Housekeeping housekeeping,
       LoginStart login,
       @Nullable WatchedCertificate certificate) {
     Map<String, Part> parts = new LinkedHashMap<>(notices.health());
+    if (config.keeping().records() != null) {
+      parts.put(
+          "backup",
+          Part.up(
+              "no automatic backups, because the records are in PostgreSQL. Back up its database"
+                  + " with pg_dump"));
+    }
     parts.putAll(housekeeping.health());
     parts.putAll(login.health());
     if (certificate != null) {

@@ -19,6 +19,7 @@ final class SettingsCopy {
       List.of(
           "accounts.*",
           "brokerPassword",
+          "recordsPassword",
           "influxPassword",
           "influxToken",
           "notices.email.password",

@@ -99,9 +99,9 @@ public record BackupFile(Path path, BackupManifest manifest, String seal) {
                       + " another backup");
             });
     expected.addAll(manifest.parts().keySet());
-    if (!manifest.contains(BackupPart.RECORDS)
-        || found.size() != expected.size()
-        || !expected.equals(Set.copyOf(found))) {
+    boolean hasData =
+        manifest.contains(BackupPart.RECORDS) || manifest.contains(BackupPart.READINGS);
+    if (!hasData || found.size() != expected.size() || !expected.equals(Set.copyOf(found))) {
       throw damaged(path, "its entries are not those of its manifest");
     }
   }

@@ -56,7 +56,10 @@ public final class BackupWriter {
    */
   public BackupFile write(BackupSource source, Path target) {
     checkTarget(target);
-    if (!source.existing().contains(BackupPart.RECORDS)) {
+    boolean withoutRecords =
+        source.parts().contains(BackupPart.RECORDS)
+            && !source.existing().contains(BackupPart.RECORDS);
+    if (withoutRecords || source.existing().isEmpty()) {
       throw new InvalidInput(
           "there is no data in the folder "
               + source.data().toAbsolutePath()

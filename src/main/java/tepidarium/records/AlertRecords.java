@@ -119,13 +119,13 @@ public final class AlertRecords implements AlertStore {
   @Override
   public List<Alert> open() {
     return alerts(
-        "found_late = 0 AND (returned_ms IS NULL OR acknowledged_ms IS NULL) ORDER BY id",
+        "NOT found_late AND (returned_ms IS NULL OR acknowledged_ms IS NULL) ORDER BY id",
         Integer.MAX_VALUE);
   }
 
   @Override
   public List<Alert> newest(int most) {
-    return alerts("found_late = 0 ORDER BY id DESC", most);
+    return alerts("NOT found_late ORDER BY id DESC", most);
   }
 
   @Override
@@ -229,7 +229,7 @@ public final class AlertRecords implements AlertStore {
         shelvedBy,
         detail,
         instantOrNull(row, "forecast_ms"),
-        row.getInt("found_late") == 1);
+        row.getBoolean("found_late"));
   }
 
   static AlertKey alertKey(ResultSet row) throws SQLException {
@@ -297,7 +297,7 @@ public final class AlertRecords implements AlertStore {
     @Nullable Instant since = instantOrNull(row, "since_ms");
     return new Condition(
         since,
-        row.getInt("active") == 1,
+        row.getBoolean("active"),
         instantOrNull(row, "clear_ms"),
         instantOrNull(row, "last_ms"),
         worst == null || since == null ? Double.NaN : worst);

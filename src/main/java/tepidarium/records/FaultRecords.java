@@ -40,24 +40,27 @@ public final class FaultRecords implements ArrivalFaultStore {
   private static void join(Handle handle, Fault stretch) {
     Quantity quantity = stretch.quantity();
     String key = quantity == null ? null : quantity.key();
+    // Not min and max of two values: PostgreSQL calls them least and greatest.
     int extended =
-        handle.execute(
-            """
-            UPDATE arrival_fault SET from_ms = min(from_ms, ?), to_ms = max(to_ms, ?),
-              readings = readings + ?, low = min(low, ?), high = max(high, ?)
-            WHERE id = (SELECT max(id) FROM arrival_fault WHERE sensor = ? AND kind = ?
-              AND quantity IS ? AND to_ms >= ? AND from_ms <= ?)
-            """,
-            stretch.from(),
-            stretch.to(),
-            stretch.readings(),
-            stretch.low(),
-            stretch.high(),
-            stretch.sensor().name(),
-            stretch.kind().key(),
-            key,
-            stretch.from().minus(Faults.JOIN),
-            stretch.to().plus(Faults.JOIN));
+        handle
+            .createUpdate(
+                """
+                UPDATE arrival_fault SET readings = readings + :readings,
+                  from_ms = CASE WHEN from_ms < :from THEN from_ms ELSE :from END,
+                  to_ms = CASE WHEN to_ms > :to THEN to_ms ELSE :to END,
+                  low = CASE WHEN low < :low THEN low ELSE :low END,
+                  high = CASE WHEN high > :high THEN high ELSE :high END
+                WHERE id = (SELECT max(id) FROM arrival_fault WHERE sensor = :name AND kind = :key
+                  AND quantity IS NOT DISTINCT FROM :quantityKey
+                  AND to_ms >= :joinFrom AND from_ms <= :joinTo)
+                """)
+            .bindMethods(stretch)
+            .bind("name", stretch.sensor().name())
+            .bind("key", stretch.kind().key())
+            .bind("quantityKey", key)
+            .bind("joinFrom", stretch.from().minus(Faults.JOIN))
+            .bind("joinTo", stretch.to().plus(Faults.JOIN))
+            .execute();
     if (extended == 0) {
       handle.execute(
           """

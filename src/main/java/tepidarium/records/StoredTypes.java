@@ -2,13 +2,18 @@ package tepidarium.records;
 
 import static tepidarium.records.Columns.ofKey;
 
+import java.lang.reflect.Type;
+import java.sql.Types;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Function;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.argument.Argument;
 import org.jdbi.v3.core.argument.ArgumentFactory;
+import org.jdbi.v3.core.argument.NullArgument;
+import org.jdbi.v3.core.config.ConfigRegistry;
 import org.jdbi.v3.core.mapper.ColumnMapper;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.notify.NotificationState;
@@ -24,9 +29,7 @@ public final class StoredTypes {
   private StoredTypes() {}
 
   public static void register(Jdbi jdbi) {
-    ArgumentFactory arguments =
-        (type, value, config) -> Optional.ofNullable(value).flatMap(StoredTypes::argument);
-    jdbi.registerArgument(arguments);
+    jdbi.registerArgument(new Stored());
     ColumnMapper<@Nullable Instant> instants =
         (row, column, context) -> {
           long ms = row.getLong(column);
@@ -45,24 +48,39 @@ public final class StoredTypes {
     jdbi.registerColumnMapper(type, (row, column, context) -> ofKey(type, row.getString(column)));
   }
 
-  private static Optional<Argument> argument(Object value) {
-    if (value instanceof Instant instant) {
-      return millis(instant.toEpochMilli());
+  /**
+   * Writes the values. Preparable, because Jdbi asks such factories first and has one of its own
+   * for instants, which writes timestamps.
+   */
+  private static final class Stored implements ArgumentFactory.Preparable {
+    @Override
+    public Optional<Function<@Nullable Object, Argument>> prepare(
+        Type type, ConfigRegistry config) {
+      if (type == Instant.class) {
+        return Optional.of(
+            value -> millis(value == null ? null : ((Instant) value).toEpochMilli()));
+      }
+      if (type == Duration.class) {
+        return Optional.of(value -> millis(value == null ? null : ((Duration) value).toMillis()));
+      }
+      if (type instanceof Class<?> known && Enum.class.isAssignableFrom(known)) {
+        return Optional.of(value -> text(value == null ? null : Columns.key((Enum<?>) value)));
+      }
+      return type == UUID.class
+          ? Optional.of(value -> text(value == null ? null : value.toString()))
+          : Optional.empty();
     }
-    if (value instanceof Duration duration) {
-      return millis(duration.toMillis());
-    }
-    if (value instanceof Enum<?> constant) {
-      return text(Columns.key(constant));
-    }
-    return value instanceof UUID id ? text(id.toString()) : Optional.empty();
   }
 
-  private static Optional<Argument> millis(long ms) {
-    return Optional.of((position, statement, context) -> statement.setLong(position, ms));
+  private static Argument millis(@Nullable Long ms) {
+    return ms == null
+        ? new NullArgument(Types.BIGINT)
+        : (position, statement, context) -> statement.setLong(position, ms);
   }
 
-  private static Optional<Argument> text(String text) {
-    return Optional.of((position, statement, context) -> statement.setString(position, text));
+  private static Argument text(@Nullable String text) {
+    return text == null
+        ? new NullArgument(Types.VARCHAR)
+        : (position, statement, context) -> statement.setString(position, text);
   }
 }

@@ -227,6 +227,7 @@ class BackupCommandTest {
     found.removeAll(
         Set.of(
             "influxUrl",
+            "recordsUrl",
             "notices.publicUrl",
             "notices.email.passwordEnv",
             "notices.email.passwordFile",

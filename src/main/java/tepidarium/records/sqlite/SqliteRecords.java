@@ -19,7 +19,7 @@ import tepidarium.sqlite.SqliteFile;
  */
 public final class SqliteRecords implements Database {
   /** The schema that this version reads and writes. */
-  public static final Schema SCHEMA = new Schema("db/records", 18);
+  public static final Schema SCHEMA = new Schema("db/records", SCHEMA_VERSION);
 
   private final SqliteFile file;
   private final Connection connection;

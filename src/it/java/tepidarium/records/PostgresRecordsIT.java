@@ -1,0 +1,175 @@
+package tepidarium.records;
+
+import static org.awaitility.Awaitility.await;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tepidarium.ingest.Reject;
+import tepidarium.ingest.RejectCode;
+import tepidarium.it.Postgres;
+import tepidarium.records.postgres.PostgresAddress;
+import tepidarium.records.postgres.PostgresRecords;
+import tepidarium.records.sqlite.SqliteRecords;
+import tepidarium.series.StoreException;
+
+/** The records in a PostgreSQL database: the contract, the schema, and what is refused. */
+class PostgresRecordsIT extends RecordsContract {
+  /** A database with tables and without records; a copy of it is faster than a migration. */
+  private static final String MIGRATED = "migrated";
+
+  private static final AtomicInteger DATABASES = new AtomicInteger();
+  private static Postgres server;
+
+  private final String database = "garden" + DATABASES.incrementAndGet();
+  private final PostgresAddress address = server.create(database, MIGRATED);
+
+  @BeforeAll
+  static void start() {
+    server = Postgres.started();
+    PostgresRecords.open(server.create(MIGRATED)).close();
+  }
+
+  @AfterAll
+  static void stop() {
+    server.close();
+  }
+
+  @Override
+  Database open() {
+    return PostgresRecords.open(address);
+  }
+
+  /** A script in one of the two folders needs its counterpart in the other. */
+  @Test
+  void itHasTheTablesAndColumnsOfTheFile(@TempDir Path folder) {
+    List<String> columns =
+        server.ask(
+            database,
+            "SELECT table_name || '.' || column_name || CASE is_nullable WHEN 'NO' THEN '!' ELSE ''"
+                + " END FROM information_schema.columns WHERE table_schema = 'public'"
+                + " AND table_name <> 'flyway_schema_history' ORDER BY 1");
+    String ofTheFile =
+        "SELECT t.name || '.' || c.name || CASE WHEN c.\"notnull\" OR c.pk THEN '!' ELSE '' END"
+            + " FROM sqlite_master t JOIN pragma_table_info(t.name) c WHERE t.type = 'table'"
+            + " AND t.name NOT LIKE 'sqlite%' AND t.name <> 'flyway_schema_history' ORDER BY 1";
+    try (Database file = SqliteRecords.open(folder.resolve("records.db"))) {
+      List<String> expected =
+          file.transaction(handle -> handle.createQuery(ofTheFile).mapTo(String.class).list());
+      assertEquals(String.join("\n", expected), String.join("\n", columns));
+    }
+  }
+
+  @Test
+  void aNullCharacterInAPayloadIsReplaced() {
+    Reject reject = Reject.of(Instant.EPOCH, "tepidarium/x", RejectCode.JSON, "why", "a\0b");
+    change(records -> new RejectRecords(records).add(List.of(reject)));
+    assertEquals(
+        "a\uFFFDb",
+        read(records -> new RejectRecords(records).newest(1)).get(0).reject().payload());
+  }
+
+  @Test
+  void aWrongPasswordEndsTheStartAndIsNotShown() {
+    String words = refused(PostgresAddress.of(server.url(database), Postgres.USER, "h1dden"));
+    assertTrue(words.contains("refuses the login. Check recordsUser and recordsPassword"), words);
+    assertTrue(!words.contains("h1dden"), words);
+  }
+
+  @Test
+  void anUnknownDatabaseEndsTheStart() {
+    String words = refused(server.address("nowhere"));
+    assertTrue(words.contains("nowhere at 127.0.0.1:"), words);
+    assertTrue(words.contains("does not exist. Create it, or correct recordsUrl"), words);
+  }
+
+  @Test
+  void aDatabaseOfALaterVersionEndsTheStart() {
+    server.run(
+        database,
+        "INSERT INTO flyway_schema_history (installed_rank, version, description, type, script,"
+            + " installed_by, execution_time, success) VALUES (99, '999', 'later', 'SQL', 'x', 'y',"
+            + " 1, true)");
+    String words = refused(address);
+    assertTrue(words.contains("written by a later version of Tepidarium"), words);
+    assertTrue(words.contains("schema version 999"), words);
+  }
+
+  @Test
+  void aDatabaseWithForeignTablesIsLeftAlone() {
+    PostgresAddress other = server.create("other");
+    server.run("other", "CREATE TABLE foreign_table (id INT)");
+    String words = refused(other);
+    assertTrue(words.contains("It is unchanged. Name an empty database"), words);
+    assertEquals(
+        List.of("foreign_table"),
+        server.ask(
+            "other", "SELECT relname FROM pg_class WHERE relnamespace = 'public'::regnamespace"));
+  }
+
+  private static String refused(PostgresAddress address) {
+    return String.valueOf(
+        assertThrows(IllegalStateException.class, () -> PostgresRecords.open(address).close())
+            .getMessage());
+  }
+
+  @Test
+  void aReadOnlyServerIsNamedAndUsedAgainOnceItTakesChanges() {
+    try (Database records = open()) {
+      ContainerRecords containers = new ContainerRecords(records);
+      containers.put(bag("Bag"));
+      server.run(
+          database, "ALTER DATABASE " + database + " SET default_transaction_read_only = on");
+      disconnectAll();
+      String words =
+          String.valueOf(
+              assertThrows(StoreException.class, () -> containers.put(bag("Other"))).getMessage());
+      assertTrue(words.contains("takes no changes, because its server is a standby"), words);
+
+      server.run("postgres", "ALTER DATABASE " + database + " RESET default_transaction_read_only");
+      await()
+          .ignoreException(StoreException.class)
+          .untilAsserted(() -> containers.put(bag("Other")));
+      assertEquals("Other", containers.containers().get(0).name());
+    }
+  }
+
+  /** A connection that the server has ended between two transactions is nobody's trouble. */
+  @Test
+  void anEndedConnectionIsOpenedAgainUnnoticed() {
+    try (Database records = open()) {
+      ContainerRecords containers = new ContainerRecords(records);
+      containers.put(bag("Bag"));
+      disconnectAll();
+      containers.put(bag("Other"));
+      assertEquals("Other", containers.containers().get(0).name());
+    }
+  }
+
+  private void disconnectAll() {
+    server.ask(
+        "postgres",
+        "SELECT pg_terminate_backend(pid, 5000) FROM pg_stat_activity WHERE datname = '"
+            + database
+            + "'");
+  }
+
+  @Test
+  void everySessionWaitsForTheDisk() {
+    server.run(database, "ALTER DATABASE " + database + " SET synchronous_commit = off");
+    try (Database records = open()) {
+      assertEquals(
+          "on",
+          records.<String>transaction(
+              handle -> handle.createQuery("SHOW synchronous_commit").mapTo(String.class).one()));
+    }
+  }
+}

@@ -1,0 +1,87 @@
+package tepidarium.records.postgres;
+
+import java.sql.SQLException;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Describes a failure of PostgreSQL in words: what happened, to which database, what to do. The
+ * codes are those of the appendix "PostgreSQL Error Codes" of its manual.
+ */
+final class PostgresFailure {
+  private static final String READ_ONLY = "25006";
+
+  /** What to do about each code, or about each class of codes. */
+  private static final Map<String, String> WORDS =
+      Map.ofEntries(
+          Map.entry("28", "refuses the login. Check recordsUser and recordsPassword"),
+          Map.entry("3D000", "does not exist. Create it, or correct recordsUrl"),
+          Map.entry("42501", "refuses a right. Make recordsUser the owner of the database"),
+          Map.entry(
+              READ_ONLY,
+              "takes no changes, because its server is a standby or read-only. Name every server of"
+                  + " the cluster in recordsUrl"),
+          Map.entry("53100", "cannot store anything, because the disk of its server is full"),
+          Map.entry("53200", "cannot store anything, because its server is out of memory"),
+          Map.entry("53300", "has no connection left. Raise max_connections of its server"),
+          Map.entry("55P03", "is locked by another program"),
+          Map.entry("57P03", "is not ready, because its server is starting or stopping"),
+          Map.entry("57", "ended the connection"),
+          Map.entry("08", "does not answer"));
+
+  private PostgresFailure() {}
+
+  /** The SQL failure among the causes of an exception; null if there is none. */
+  static @Nullable SQLException sql(Throwable failure) {
+    Throwable cause = failure;
+    while (cause != null && !(cause instanceof SQLException)) {
+      cause = cause.getCause();
+    }
+    return (SQLException) cause;
+  }
+
+  static String words(PostgresAddress address, Throwable failure) {
+    SQLException sql = sql(failure);
+    String state = sql == null ? "" : state(sql);
+    String reason = firstLine(String.valueOf((sql == null ? failure : sql).getMessage()));
+    String known = WORDS.getOrDefault(state, WORDS.get(prefix(state)));
+    if (reason.contains("targetServerType")) {
+      known = WORDS.get(READ_ONLY);
+    }
+    return "the database "
+        + address
+        + (known == null ? " failed: " + reason : " " + known + " (" + reason + ')');
+  }
+
+  /**
+   * Whether the connection cannot be used any more, or must be replaced by one to another server.
+   */
+  static boolean needsNewConnection(Throwable failure) {
+    SQLException sql = sql(failure);
+    if (sql == null) {
+      return false;
+    }
+    String state = state(sql);
+    return prefix(state).equals("08") || prefix(state).equals("57") || state.equals(READ_ONLY);
+  }
+
+  /** Whether trying again cannot help before somebody changes the settings or the database. */
+  static boolean isPermanent(SQLException failure) {
+    String state = state(failure);
+    String group = prefix(state);
+    return group.equals("28") || group.equals("3D") || group.equals("42");
+  }
+
+  private static String state(SQLException failure) {
+    String state = failure.getSQLState();
+    return state == null ? "" : state;
+  }
+
+  private static String prefix(String state) {
+    return state.length() < 2 ? state : state.substring(0, 2);
+  }
+
+  private static String firstLine(String message) {
+    return message.lines().findFirst().orElse(message);
+  }
+}

@@ -1,0 +1,283 @@
+package tepidarium.records.postgres;
+
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.Duration;
+import java.util.Objects;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Function;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.JdbiException;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tepidarium.records.Database;
+import tepidarium.records.StoredTypes;
+import tepidarium.retry.Backoff;
+import tepidarium.series.StoreException;
+
+/**
+ * Runs transactions of the records against PostgreSQL on one connection, one at a time, as in a
+ * file. Thread-safe.
+ *
+ * <p>A lost connection is opened again at the next transaction, with a backoff in which
+ * transactions fail at once. A transaction whose commit got no answer is looked up by its number
+ * after the reconnect, so that the caller learns whether it was stored.
+ */
+public final class PostgresRecords implements Database {
+  private static final Logger LOG = LoggerFactory.getLogger(PostgresRecords.class);
+  private static final Backoff RECONNECT =
+      new Backoff(Duration.ofMillis(250), Duration.ofSeconds(5));
+  private static final Backoff START = new Backoff(Duration.ofMillis(500), Duration.ofSeconds(30));
+
+  /** How long a commit without an answer waits for the database to come back. */
+  private static final Duration OUTCOME_LIMIT = Duration.ofSeconds(15);
+
+  private static final long OUTCOME_PAUSE_MS = 200;
+
+  private final PostgresServer server;
+  private final PostgresSchema schema;
+  private @Nullable Connection connection;
+  private @Nullable Handle handle;
+  private int failures;
+  private long retryAtNanos;
+  private String trouble = "";
+  private boolean closed;
+
+  private PostgresRecords(PostgresServer server, PostgresSchema schema) {
+    this.server = server;
+    this.schema = schema;
+  }
+
+  /**
+   * Opens the database and migrates its schema. Waits while it does not answer, and tries again
+   * after 0.5 s to 30 s.
+   *
+   * @throws IllegalStateException when waiting does not help: the login is refused, there is no
+   *     such database, or a later version has written it. The message says what to do.
+   */
+  public static PostgresRecords open(PostgresAddress address) {
+    PostgresServer server = new PostgresServer(address);
+    PostgresSchema schema = new PostgresSchema(server, SCHEMA_VERSION);
+    for (int failures = 1; ; failures++) {
+      try {
+        schema.migrate();
+        PostgresRecords records = new PostgresRecords(server, schema);
+        records.connect();
+        return records;
+      } catch (SQLException e) {
+        String words = PostgresFailure.words(address, e);
+        if (PostgresFailure.isPermanent(e)) {
+          throw new IllegalStateException(words, e);
+        }
+        Duration delay = START.delay(failures);
+        LOG.warn("{}; the start waits and tries again in {} s", words, delay.toMillis() / 1000.0);
+        pause(delay.toMillis());
+      }
+    }
+  }
+
+  private static void pause(long ms) {
+    try {
+      TimeUnit.MILLISECONDS.sleep(ms);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("interrupted while waiting for the database", e);
+    }
+  }
+
+  @Override
+  public synchronized <T> T transaction(Function<Handle, T> work) {
+    Handle current = handle;
+    if (current != null && current.isInTransaction()) {
+      return work.apply(current);
+    }
+    Handle begun = begin();
+    T result;
+    try {
+      result = work.apply(begun);
+    } catch (JdbiException e) {
+      throw failed(begun, e);
+    } catch (RuntimeException | Error e) {
+      rollback(begun);
+      throw e;
+    }
+    commit(begun);
+    return result;
+  }
+
+  /** Begins a transaction; opens the connection again if the server has closed it. */
+  private Handle begin() {
+    Handle current = handle;
+    if (current != null) {
+      try {
+        return begin(current);
+      } catch (JdbiException e) {
+        drop();
+      }
+    }
+    connectOrFail();
+    Handle fresh = Objects.requireNonNull(handle);
+    try {
+      return begin(fresh);
+    } catch (JdbiException e) {
+      throw failed(fresh, e);
+    }
+  }
+
+  /** Asks the server for an answer before the work begins, while nothing depends on it. */
+  private static Handle begin(Handle handle) {
+    handle.begin();
+    handle.execute("SELECT 1");
+    return handle;
+  }
+
+  private void connectOrFail() {
+    if (closed) {
+      throw new StoreException("the records store is closed", new IllegalStateException());
+    }
+    if (failures > 0 && System.nanoTime() - retryAtNanos < 0) {
+      throw new StoreException(trouble, new IllegalStateException("waiting for the next attempt"));
+    }
+    try {
+      connect();
+    } catch (SQLException | IllegalStateException e) {
+      failures++;
+      retryAtNanos = System.nanoTime() + RECONNECT.delay(failures).toNanos();
+      String words =
+          e instanceof SQLException
+              ? PostgresFailure.words(server.address(), e)
+              : String.valueOf(e.getMessage());
+      if (!words.equals(trouble)) {
+        LOG.warn("{}; trying again", words);
+      }
+      trouble = words;
+      throw new StoreException(words, e);
+    }
+  }
+
+  private void connect() throws SQLException {
+    Connection opened = server.connect();
+    try {
+      schema.require(opened);
+    } catch (SQLException | IllegalStateException e) {
+      PostgresServer.close(opened);
+      throw e;
+    }
+    Jdbi jdbi = Jdbi.create(opened);
+    StoredTypes.register(jdbi);
+    PostgresText.register(jdbi);
+    connection = opened;
+    handle = jdbi.open();
+    if (failures > 0) {
+      LOG.info("the database {} answers again", server.address());
+    }
+    failures = 0;
+    trouble = "";
+  }
+
+  private void drop() {
+    Connection old = connection;
+    connection = null;
+    handle = null;
+    if (old != null) {
+      PostgresServer.close(old);
+    }
+  }
+
+  private StoreException failed(Handle begun, JdbiException failure) {
+    String words = PostgresFailure.words(server.address(), failure);
+    if (PostgresFailure.needsNewConnection(failure)) {
+      drop();
+      LOG.warn("{}; connecting again", words);
+    } else {
+      rollback(begun);
+    }
+    return new StoreException("the records store failed: " + words, failure);
+  }
+
+  private void rollback(Handle begun) {
+    try {
+      begun.rollback();
+    } catch (JdbiException e) {
+      drop();
+    }
+  }
+
+  private void commit(Handle begun) {
+    String number;
+    try {
+      number =
+          begun
+              .createQuery("SELECT pg_current_xact_id_if_assigned()::text")
+              .mapTo(String.class)
+              .findOne()
+              .orElse(null);
+    } catch (JdbiException e) {
+      throw failed(begun, e);
+    }
+    try {
+      begun.commit();
+    } catch (JdbiException e) {
+      boolean lost = PostgresFailure.needsNewConnection(e);
+      StoreException failure = failed(begun, e);
+      // Without a number, the transaction has changed nothing.
+      if (number == null || (lost && wasCommitted(number, failure))) {
+        return;
+      }
+      throw failure;
+    }
+  }
+
+  /**
+   * Finds out whether a transaction was committed whose commit got no answer. The number means the
+   * same transaction after a failover only if the standby is synchronous.
+   *
+   * @throws StoreException when the database does not tell within 15 s
+   */
+  private boolean wasCommitted(String number, StoreException failure) {
+    long end = System.nanoTime() + OUTCOME_LIMIT.toNanos();
+    while (System.nanoTime() - end < 0) {
+      try {
+        if (handle == null) {
+          connectOrFail();
+        }
+        String status = status(Objects.requireNonNull(connection), number);
+        if (!"in progress".equals(status)) {
+          return "committed".equals(status);
+        }
+      } catch (SQLException e) {
+        drop();
+        if (!PostgresFailure.needsNewConnection(e)) {
+          return false; // The server has never seen this number.
+        }
+      } catch (StoreException e) {
+        LOG.debug("the database is still away", e);
+      }
+      pause(OUTCOME_PAUSE_MS);
+    }
+    String words =
+        "the database "
+            + server.address()
+            + " did not confirm a change. It is not known whether the change was stored. Restart"
+            + " the service when the database answers again, and look";
+    LOG.error(words);
+    throw new StoreException(words, failure);
+  }
+
+  private static @Nullable String status(Connection connection, String number) throws SQLException {
+    try (Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery("SELECT pg_xact_status('" + number + "'::xid8)")) {
+      return row.next() ? row.getString(1) : null;
+    }
+  }
+
+  @Override
+  public synchronized void close() {
+    closed = true;
+    drop();
+  }
+}

@@ -1,0 +1,99 @@
+package tepidarium.records.postgres;
+
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import javax.sql.DataSource;
+import org.postgresql.ds.PGSimpleDataSource;
+
+/**
+ * Opens connections to the server that takes changes. Every commit on them is durable before it
+ * returns.
+ */
+final class PostgresServer {
+  private static final int CONNECT_SECONDS = 2;
+  private static final int ANSWER_SECONDS = 10;
+
+  /**
+   * Waits for the disk at each commit, whatever the default of the server. Does not lower a
+   * stricter default ({@code remote_apply}). Ends a transaction whose service has stopped, so that
+   * its locks do not stay.
+   */
+  private static final String SESSION =
+      """
+      SELECT set_config('synchronous_commit',
+          CASE WHEN current_setting('synchronous_commit') = 'remote_apply' THEN 'remote_apply'
+            ELSE 'on' END, false),
+        set_config('lock_timeout', '5s', false),
+        set_config('idle_in_transaction_session_timeout', '5s', false),
+        current_setting('fsync') = 'on' AS synced
+      """;
+
+  private final PostgresAddress address;
+  private final PGSimpleDataSource source = new PGSimpleDataSource();
+
+  PostgresServer(PostgresAddress address) {
+    this.address = address;
+    source.setServerNames(
+        address.servers().stream().map(PostgresAddress.Server::host).toArray(String[]::new));
+    source.setPortNumbers(
+        address.servers().stream().mapToInt(PostgresAddress.Server::port).toArray());
+    source.setDatabaseName(address.database());
+    source.setUser(address.user());
+    source.setPassword(address.password());
+    source.setTargetServerType("primary");
+    // Asks each server again: after a failover, what was known of the servers is wrong.
+    source.setHostRecheckSeconds(0);
+    source.setConnectTimeout(CONNECT_SECONDS);
+    source.setSocketTimeout(ANSWER_SECONDS);
+    source.setTcpKeepAlive(true);
+    source.setApplicationName("tepidarium");
+    source.setSslmode(address.sslMode());
+    source.setSslRootCert(address.authority());
+    // The messages of the server may contain values, such as names.
+    source.setLogServerErrorDetail(false);
+  }
+
+  PostgresAddress address() {
+    return address;
+  }
+
+  /** Returns the source of connections without these session settings, for the migration. */
+  DataSource source() {
+    return source;
+  }
+
+  /**
+   * Opens a connection.
+   *
+   * @throws SQLException when the database cannot be used
+   * @throws IllegalStateException when its server does not sync its files
+   */
+  Connection connect() throws SQLException {
+    Connection connection = source.getConnection();
+    try (Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery(SESSION)) {
+      row.next();
+      if (!row.getBoolean("synced")) {
+        throw new IllegalStateException(
+            "the server of the database "
+                + address
+                + " runs with fsync off: a power cut would damage the records. Set fsync = on in"
+                + " postgresql.conf");
+      }
+      return connection;
+    } catch (SQLException | IllegalStateException e) {
+      close(connection);
+      throw e;
+    }
+  }
+
+  static void close(Connection connection) {
+    try {
+      connection.close();
+    } catch (SQLException e) {
+      // It is given up in any case.
+    }
+  }
+}

@@ -1,0 +1,79 @@
+package tepidarium.app;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import tepidarium.records.postgres.PostgresAddress;
+import tepidarium.records.postgres.PostgresAddress.Server;
+
+/** The settings of a PostgreSQL database for the records. */
+class RecordsSettingsTest {
+  private static PostgresAddress read(Map<String, ?> settings) {
+    return Config.of(settings).keeping().records();
+  }
+
+  private static String problem(Map<String, ?> settings) {
+    return assertThrows(ConfigException.class, () -> Config.of(settings)).getMessage();
+  }
+
+  @Test
+  void withoutThemTheRecordsAreInAFile() {
+    assertNull(read(Map.of()));
+  }
+
+  @Test
+  void anAddressNamesTheServersOfAClusterAndTheDatabase() {
+    String url = "postgresql://db-1:6000,10.0.0.2,[fe80::1]:7000/garden?sslmode=verify-full";
+    PostgresAddress address =
+        read(
+            Map.of(
+                "recordsUrl",
+                url + "&sslrootcert=/etc/ca.pem",
+                "recordsUser",
+                "ida",
+                "recordsPassword",
+                "hush-hush"));
+    assertEquals(
+        List.of(
+            new Server("db-1", 6000), new Server("10.0.0.2", 5432), new Server("[fe80::1]", 7000)),
+        address.servers());
+    assertEquals("garden", address.database());
+    assertEquals("verify-full", address.sslMode());
+    assertEquals("/etc/ca.pem", address.authority());
+    assertEquals("hush-hush", address.password());
+    assertFalse(address.toString().contains("hush-hush"));
+    assertEquals("prefer", read(Map.of("recordsUrl", "postgres://db/garden")).sslMode());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "postgresql://ida:hush-hush@db/garden",
+        "postgresql://db",
+        "postgresql://db/",
+        "postgresql://db/garden?sslmode=maybe",
+        "postgresql://db/garden?password=hush-hush",
+        "jdbc:postgresql://db/garden",
+        "http://db/garden"
+      })
+  void anotherFormIsRefusedWithoutShowingIt(String url) {
+    String words = problem(Map.of("recordsUrl", url));
+    assertTrue(words.contains("recordsUrl must be an address like postgresql://"), words);
+    assertFalse(words.contains("hush-hush"), words);
+  }
+
+  @Test
+  void aLoginWithoutAnAddressHasNoEffect() {
+    assertTrue(
+        problem(Map.of("recordsUser", "ida", "recordsPassword", "p"))
+            .contains("recordsPassword has no effect without recordsUrl"));
+  }
+}
