@@ -9,8 +9,6 @@ import { MOST_SHOWN, nameOf, title } from './lists.js';
 import { historyLine, newestFirst, transitionTime, transitionWords } from './words.js';
 import { texts } from './texts.js';
 
-export const historyTime = (date) => transitionTime({ at: date.toISOString(), recordedAt: date.toISOString() }, now());
-
 const different = (pairs) =>
   [...new Map(pairs)].map(([value, text]) => ({ value, text })).sort((a, b) => a.text.localeCompare(b.text));
 

@@ -8,7 +8,7 @@ import { actionButton, h, reconcile, setText } from '../shared/dom.js';
 import { field, form } from '../shared/form.js';
 import { alertDetail, byUrgency, isOpen, isShelved } from '../shared/alert-words.js';
 import { conditionOf } from '../shared/conditions.js';
-import { historyTime } from './history.js';
+import * as t from '../shared/time-format.js';
 import { readMinutes } from './words.js';
 import { texts } from './texts.js';
 
@@ -108,9 +108,8 @@ const makeShelved = (alert, changed) =>
 function updateShelved(item, alert) {
   Object.assign(item.dataset, { alert: alert.id, kind: alert.kind, state: alert.state, shelved: true });
   setText(item.querySelector('.detail'), alertDetail(alert, now()));
-  const until = new Date(alert.shelvedUntil);
   setText(
     item.querySelector('.standing'),
-    texts.pausedUntilThenItIs(historyTime(until), alert.shelvedBy ? texts.by(alert.shelvedBy) : ''),
+    texts.pausedUntilThenItIs(t.stamp(alert.shelvedUntil, now()), alert.shelvedBy ? texts.by(alert.shelvedBy) : ''),
   );
 }

@@ -6,7 +6,6 @@ import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { conditionOf } from '../shared/conditions.js';
 import { limitOf } from '../shared/limit-words.js';
-import { NUMBER } from './tables.js';
 import { texts } from './texts.js';
 
 const STATES = {
@@ -51,12 +50,12 @@ export function limits(container, band) {
     },
     {
       title: texts.insideOfTheTimeHeard,
-      class: NUMBER,
+      class: 'number',
       cell: (row) => (row.summary ? insideWords(row.summary) : f.UNKNOWN),
     },
     {
       title: texts.outsideFor,
-      class: NUMBER,
+      class: 'number',
       cell: (row) => (row.summary ? t.hours(row.summary.hoursOutside) : f.UNKNOWN),
     },
   ];

@@ -11,7 +11,7 @@ import { texts } from './texts.js';
 
 /** Fewer rows on a phone, where each row takes six lines. */
 const firstRows = () => (globalThis.matchMedia('(max-width: 640px)').matches ? 4 : 12);
-export const NUMBER = 'number';
+const NUMBER = 'number';
 const shownAll = new Set();
 
 export function showTables(container, { light, band, heat }, setup) {

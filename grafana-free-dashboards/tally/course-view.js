@@ -3,12 +3,12 @@
 import { h, table } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import { drawing } from './course-drawing.js';
+import { unfolded } from './course-table.js';
 import { overHeat } from './heat-course.js';
 import { noHeatWords } from './heat-words.js';
 import { texts } from './texts.js';
 
 const AXES = { days: texts.overDays, heat: texts.overHeat };
-export const FATES = { germinated: texts.germinated, culled: texts.culled2, remaining: texts.stillSound };
 
 /** The axis chosen last, for all sowings of this page. */
 let chosen = 'days';
@@ -56,8 +56,6 @@ export function makeCourse(germination, sowing, asked) {
   );
 }
 
-export const BETWEEN = texts.fullLineFoundGerminatedBy;
-
 function overDays(germination, sowing) {
   const { checks, measures } = germination;
   const end = Math.max(1, ...checks.map((check) => check.day));
@@ -74,7 +72,7 @@ function overDays(germination, sowing) {
       xTitle: texts.daysSinceSowing,
       tickText: (day) => f.number(day, Number.isInteger(day) ? 0 : 1),
     }),
-    h('p', { class: 'quiet' }, BETWEEN, texts.whatWasCulledIsLeft),
+    h('p', { class: 'quiet' }, texts.fullLineFoundGerminatedBy, texts.whatWasCulledIsLeft),
     unfolded(
       table(
         texts.eachCheck,
@@ -92,6 +90,3 @@ function overDays(germination, sowing) {
     ),
   ];
 }
-
-export const unfolded = (content) =>
-  h('details', {}, h('summary', {}, texts.theSameAsATable), h('div', { class: 'table-place' }, content));

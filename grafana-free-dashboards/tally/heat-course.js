@@ -3,10 +3,12 @@
 import { h, table } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import { drawing } from './course-drawing.js';
-import { BETWEEN, FATES, unfolded } from './course-view.js';
+import { unfolded } from './course-table.js';
 import { heatEnd, heatWhiskers, watchedHeat } from './course.js';
 import { aboveWords, fitWords, heatNumber, heatUnit, leftOutOfCourse } from './heat-words.js';
 import { texts } from './texts.js';
+
+const FATES = { germinated: texts.germinated, culled: texts.culled2, remaining: texts.stillSound };
 
 export function overHeat({ course, trouble }, sowing) {
   if (trouble) return [h('p', { class: 'caution', role: 'status' }, trouble)];
@@ -18,7 +20,7 @@ export function overHeat({ course, trouble }, sowing) {
   if (course.curve.length === 0 || watched === 0) return [sure, ...lines];
   const whiskers = heatWhiskers(course);
   const keys = [
-    BETWEEN,
+    texts.fullLineFoundGerminatedBy,
     whiskers.length > 0 && texts.barsWithEndsHowFar,
     course.fit.identified && texts.smoothLineTheFittedCurve,
     course.fit.identified && course.fit.medianHeat <= heatEnd(course) && texts.theHeavyBarOnIt,

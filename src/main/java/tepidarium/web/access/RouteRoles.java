@@ -19,6 +19,7 @@ public final class RouteRoles {
       """
       GET /login.html
       HEAD /login.html
+      GET /scripts/{file}
       GET /api/health
       GET /api/health/live
       GET /api/health/ready

@@ -4,16 +4,24 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.regex.Pattern;
 
 /**
  * Puts the HTML of one page into the frame that all pages share: {@code shared/frame.html} with
  * head, menu and foot. The file of a page has two parts with an empty line between them: the page's
- * title, style sheets and script, then its content.
+ * title, style sheets and script, then its content. The modules that frame and page name are joined
+ * to one script.
  */
 final class PageFrame {
   private static final String FRAME = "/pages/shared/frame.html";
   private static final String HEAD = "<!-- head of the page -->";
   private static final String MAIN = "<!-- main part of the page -->";
+
+  private static final Pattern MODULE =
+      Pattern.compile(" *<script type=\"module\" src=\"([^\"]+)\"></script>\n?");
+  private static final String SCRIPT = "  <script type=\"module\" src=\"%s.js\"></script>\n";
+  private static final String HEAD_END = "</head>";
 
   private PageFrame() {}
 
@@ -24,11 +32,31 @@ final class PageFrame {
    * @param language one of {@link PageTexts#LANGUAGES}
    */
   static String page(String name, String language) {
-    String[] parts = resource("/pages/" + name + '/' + name + ".html").split("\n\n", 2);
+    String[] parts = resource(file(name)).split("\n\n", 2);
     String frame = PageTexts.fill(resource(FRAME), "shared", language);
-    return frame
-        .replace(HEAD, PageTexts.fill(parts[0].strip(), name, language))
+    String head = frame.replace(HEAD, PageTexts.fill(parts[0].strip(), name, language));
+    return MODULE
+        .matcher(head)
+        .replaceAll("")
+        .replace(HEAD_END, SCRIPT.formatted(Pages.SCRIPTS + name) + HEAD_END)
         .replace(MAIN, PageTexts.fill(parts[1].strip(), name, language));
+  }
+
+  /** The modules that the frame and a page start, in this order. */
+  static List<String> modules(String name) {
+    return MODULE
+        .matcher(resource(FRAME) + resource(file(name)))
+        .results()
+        .map(found -> found.group(1))
+        .toList();
+  }
+
+  static boolean exists(String name) {
+    return PageFrame.class.getResource(file(name)) != null;
+  }
+
+  private static String file(String name) {
+    return "/pages/" + name + '/' + name + ".html";
   }
 
   /** Reads a text file of the program, in UTF-8. */

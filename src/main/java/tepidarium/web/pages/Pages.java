@@ -2,6 +2,7 @@ package tepidarium.web.pages;
 
 import io.javalin.config.JavalinConfig;
 import io.javalin.config.RoutesConfig;
+import io.javalin.http.ContentType;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.staticfiles.Location;
@@ -40,6 +41,10 @@ public final class Pages {
           "tally");
 
   private static final String FIRST_PAGE = "shelf";
+
+  /** Begins the address of the script of each page, such as {@code /scripts/alerts.js}. */
+  static final String SCRIPTS = "/scripts/";
+
   private static final int ETAG_BYTES = 12;
   private static final Map<String, String> HEADERS =
       Map.of(
@@ -68,6 +73,7 @@ public final class Pages {
     add(config.routes, "/", first);
     add(config.routes, "/index.html", first);
     new DocumentPages().add(config.routes);
+    config.routes.get(SCRIPTS + "{file}", new PageScripts()::send);
   }
 
   private static Map<String, String> inEachLanguage(String name) {
@@ -88,15 +94,20 @@ public final class Pages {
 
   /** Sends a page in one language, or status 304 if the browser has the same version. */
   static void send(Context ctx, String language, String html) {
-    HEADERS.forEach(ctx::header);
     ctx.header("Content-Language", language);
     ctx.header("Vary", "Accept-Language, Cookie");
-    String tag = etag(html);
+    send(ctx, ContentType.TEXT_HTML, html);
+  }
+
+  /** Sends a text, or status 304 if the browser has the same version. */
+  static void send(Context ctx, ContentType type, String text) {
+    HEADERS.forEach(ctx::header);
+    String tag = etag(text);
     ctx.header("ETag", tag);
     if (tag.equals(ctx.header("If-None-Match"))) {
       ctx.status(HttpStatus.NOT_MODIFIED);
     } else {
-      ctx.html(html);
+      ctx.contentType(type.getMimeType() + "; charset=utf-8").result(text);
     }
   }
 

@@ -62,30 +62,32 @@ class PagesTest {
 
   @ParameterizedTest
   @CsvSource({
-    "/, Shelf, shelf/shelf.js",
-    "/index.html, Shelf, shelf/shelf.js",
-    "/alerts.html, Alerts, alerts/alerts.js",
-    "/container.html, Container, container/container.js",
-    "/files.html, Files, files/files.js",
-    "/heat-bench.html, Heat bench, heat-bench/heat-bench.js",
-    "/labels.html, Labels, labels/labels.js",
-    "/mappings.html, Mapping rules, mappings/mappings.js",
-    "/rejects.html, Not understood, rejects/rejects.js",
-    "/season.html, Season report, season/season.js",
-    "/sensors.html, Sensors, sensors/sensors.js",
-    "/service.html, Service, service/service.js",
-    "/settings.html, Settings, settings/settings.js",
-    "/tally.html, Tally, tally/tally.js",
-    "/docs/settings.html, Settings, document/document.js"
+    "/, Shelf, shelf",
+    "/index.html, Shelf, shelf",
+    "/alerts.html, Alerts, alerts",
+    "/container.html, Container, container",
+    "/files.html, Files, files",
+    "/heat-bench.html, Heat bench, heat-bench",
+    "/labels.html, Labels, labels",
+    "/mappings.html, Mapping rules, mappings",
+    "/rejects.html, Not understood, rejects",
+    "/season.html, Season report, season",
+    "/sensors.html, Sensors, sensors",
+    "/service.html, Service, service",
+    "/settings.html, Settings, settings",
+    "/tally.html, Tally, tally",
+    "/docs/settings.html, Settings, document"
   })
-  void eachPageHasTheFrameAndWhatItUses(String path, String title, String script)
+  void eachPageHasTheFrameAndWhatItUses(String path, String title, String name)
       throws IOException, InterruptedException {
     HttpResponse<String> page = ask("GET", path);
     String html = page.body();
     assertEquals(200, page.statusCode(), html);
     assertTrue(header(page, "Content-Type").startsWith("text/html"));
     assertTrue(html.contains("<title>" + title + " · Tepidarium</title>"), html);
-    assertTrue(html.contains("<script type=\"module\" src=\"/" + script + "\"></script>"), html);
+    assertTrue(
+        html.contains("<script type=\"module\" src=\"/scripts/" + name + ".js\"></script>"), html);
+    assertEquals(1, html.split("<script", -1).length - 1, "one script");
     assertTrue(html.contains("<nav id=\"pages\""), html);
     assertFalse(html.contains("<!--"), html);
     assertFalse(html.contains("{{"), html);
@@ -97,7 +99,14 @@ class PagesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"/", "/alerts.html", "/docs/settings.html", "/shared/style.css"})
+  @ValueSource(
+      strings = {
+        "/",
+        "/alerts.html",
+        "/docs/settings.html",
+        "/shared/style.css",
+        "/scripts/tally.js"
+      })
   void browsersKeepPagesAndAskWhetherTheyHaveChanged(String path)
       throws IOException, InterruptedException {
     HttpResponse<String> first = ask("GET", path);
@@ -156,6 +165,13 @@ class PagesTest {
     }
   }
 
+  @Test
+  void theScriptOfAPageKeepsItsCharacters() throws IOException, InterruptedException {
+    HttpResponse<String> script = ask("GET", "/scripts/people.js");
+    assertEquals("text/javascript;charset=utf-8", header(script, "Content-Type").replace(" ", ""));
+    assertTrue(script.body().contains("·"), "a middle dot of the texts");
+  }
+
   @ParameterizedTest
   @ValueSource(
       strings = {
@@ -164,7 +180,10 @@ class PagesTest {
         "/tally",
         "/tally/",
         "/absent.html",
-        "/tally.js"
+        "/tally.js",
+        "/scripts/absent.js",
+        "/scripts/../tally.js",
+        "/scripts/tally.html"
       })
   void partsOfPagesAreNotServed(String path) throws IOException, InterruptedException {
     assertEquals(404, ask("GET", path).statusCode());

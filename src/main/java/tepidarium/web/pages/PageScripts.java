@@ -1,0 +1,26 @@
+package tepidarium.web.pages;
+
+import io.javalin.http.ContentType;
+import io.javalin.http.Context;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import tepidarium.web.NotFound;
+
+/** Serves the script of each page. Each is joined when it is first requested, and then kept. */
+final class PageScripts {
+  private static final Pattern FILE = Pattern.compile("([a-z-]+)\\.js");
+
+  private final Map<String, String> byPage = new ConcurrentHashMap<>();
+
+  void send(Context ctx) {
+    Matcher file = FILE.matcher(ctx.pathParam("file"));
+    if (!file.matches() || !PageFrame.exists(file.group(1))) {
+      throw new NotFound("there is no script " + ctx.path());
+    }
+    String script =
+        byPage.computeIfAbsent(file.group(1), page -> PageScript.join(PageFrame.modules(page)));
+    Pages.send(ctx, ContentType.TEXT_JS, script);
+  }
+}

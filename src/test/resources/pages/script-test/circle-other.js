@@ -1,0 +1,2 @@
+import { one } from './circle.js';
+export const other = () => one;

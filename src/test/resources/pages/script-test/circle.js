@@ -1,0 +1,2 @@
+import { other } from './circle-other.js';
+export const one = other;
