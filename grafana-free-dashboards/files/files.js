@@ -6,6 +6,7 @@ import { startPage, untilItWorks } from '../shared/page.js';
 import { browserZone } from '../shared/time-format.js';
 import { showProblem } from '../shared/trouble.js';
 import { loadImports } from './import.js';
+import { takeChosen } from './record.js';
 import { exportChoices, exportQuery } from './export-address.js';
 
 startPage({ current: '/files.html', reload: () => load().catch(showTrouble), redraw: () => {} });
@@ -17,6 +18,8 @@ async function load() {
   byId('loading')?.remove();
   await loadImports();
 }
+
+byId('take').addEventListener('submit', takeChosen);
 
 byId('export').addEventListener('submit', (event) => {
   event.preventDefault();

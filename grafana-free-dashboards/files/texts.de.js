@@ -20,6 +20,13 @@ export default {
     withoutDaysAllReadingsAre:
       'Ohne Tage werden alle Messwerte gespeichert. Rohe Werte sind die, die die Sensoren gesendet haben.',
     download: 'Herunterladen',
+    theRecord: 'Aufzeichnungen',
+    containersSensorsAndSeeds:
+      'Behälter, Plätze der Sensoren, Kalibrierungen, Öffnungen und das ganze Zählbuch als eine Zip-Datei aus Tabellen. Messwerte, Bilder und Alarme sind nicht darin. <a href="/docs/records-csv.html">Mehr</a>',
+    downloadTheRecord: 'Aufzeichnungen herunterladen',
+    recordFile: 'Aufzeichnungen einer anderen Installation',
+    allOfItOrNothing: 'Die Zip-Datei oder eine ihrer Tabellen. Sie wird ganz übernommen oder gar nicht.',
+    takeItOver: 'Übernehmen',
     import: 'Einlesen',
     readsFilesOfOtherLoggers:
       'Liest Dateien anderer Logger: Tabellen (CSV) und InfluxDB Line Protocol, bis 2 GiB. <a href="/docs/import.html">Mehr</a>',
@@ -90,4 +97,23 @@ export default {
   continue: 'Fortsetzen',
   firstRows: 'Erste Zeilen',
   guessed: 'Geraten',
+
+  // record.js, record-words.js
+  containers: 'Behälter',
+  sensors: 'Sensoren',
+  placements: 'Plätze der Sensoren',
+  calibrationPoints: 'Kalibrierpunkte',
+  calibrations: 'Feste Abweichungen',
+  openings: 'Öffnungen',
+  species: 'Arten',
+  seedLots: 'Saatgutpartien',
+  entries: 'Einträge',
+  takenOver: 'Übernommen:',
+  theRecordIsTooLarge: 'Die Zip-Datei ist größer als 16 MB.',
+  theTableIsTooLarge: 'Die Tabelle ist größer als 1 MB. Sie in eine Zip-Datei legen.',
+  theNameMustTellTheTable: (names) => `Der Name der Datei muss mit dem Namen ihrer Tabelle beginnen: ${names}.`,
+  theFileHoldsNoRow: (title) => `${title}: die Datei enthält keine Zeile.`,
+  nothingNew: 'nichts Neues',
+  newWord: (added) => `${added} neu`,
+  read: (title, counted, part) => `${title}: ${counted} gelesen, ${part}.`,
 };

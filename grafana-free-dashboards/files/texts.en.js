@@ -18,6 +18,13 @@ export default {
     calibrated: 'Calibrated',
     withoutDaysAllReadingsAre: 'Without days, all readings are saved. Raw values are those that the sensors sent.',
     download: 'Download',
+    theRecord: 'The record',
+    containersSensorsAndSeeds:
+      'Containers, placements, calibrations, openings and the whole Tally as one zip file of tables. Readings, pictures and alerts are not in it. <a href="/docs/records-csv.html">More</a>',
+    downloadTheRecord: 'Download the record',
+    recordFile: 'Record of another installation',
+    allOfItOrNothing: 'The zip file, or one of its tables. It is taken over whole or not at all.',
+    takeItOver: 'Take it over',
     import: 'Import',
     readsFilesOfOtherLoggers:
       'Reads files of other loggers: tables (CSV) and InfluxDB line protocol, up to 2 GiB. <a href="/docs/import.html">More</a>',
@@ -88,4 +95,23 @@ export default {
   continue: 'Continue',
   firstRows: 'First rows',
   guessed: 'Guessed',
+
+  // record.js, record-words.js
+  containers: 'Containers',
+  sensors: 'Sensors',
+  placements: 'Placements',
+  calibrationPoints: 'Calibration points',
+  calibrations: 'Constant offsets',
+  openings: 'Openings',
+  species: 'Species',
+  seedLots: 'Seed lots',
+  entries: 'Entries',
+  takenOver: 'Taken over:',
+  theRecordIsTooLarge: 'The zip file is larger than 16 MB.',
+  theTableIsTooLarge: 'The table is larger than 1 MB. Put it into a zip file.',
+  theNameMustTellTheTable: (names) => `The name of the file must begin with the name of its table: ${names}.`,
+  theFileHoldsNoRow: (title) => `${title}: the file holds no row.`,
+  nothingNew: 'nothing new',
+  newWord: (added) => `${added} new`,
+  read: (title, counted, part) => `${title}: ${counted} read, ${part}.`,
 };

@@ -85,7 +85,6 @@ export const api = {
   settling: (sensor, quantity) => call('GET', at('sensors', sensor, 'settling'), { query: { quantity } }),
   calibrate: (sensor, body) => call('PUT', at('sensors', sensor, 'calibration'), { body }),
   alerts: (state) => call('GET', '/api/alerts', { query: { state } }),
-  /** One alert with its transitions. */
   alert: (id) => call('GET', at('alerts', id)),
   acknowledge: (id) => call('POST', at('alerts', id, 'acknowledge'), { body: { by: who() } }),
   shelve: (id, minutes, reason) => call('POST', at('alerts', id, 'shelve'), { body: { minutes, reason, by: who() } }),
@@ -101,6 +100,7 @@ export const api = {
   addSpecies: (body) => call('POST', '/api/species', { body }),
   changeSpecies: (id, body) => call('PUT', at('species', id), { body }),
   addLot: (body) => call('POST', '/api/lots', { body }),
+  changeLot: (id, body) => call('PUT', at('lots', id), { body }),
   sow: (body) => call('POST', '/api/sowings', { body }),
   /** An entry of the record; `body.entry` makes it count once, however often it is sent. */
   write: (path, body) => call('POST', path, { body }),
@@ -109,6 +109,7 @@ export const api = {
   putPhoto: (entry, picture) =>
     call('PUT', at('entries', entry, 'photo'), { body: picture, type: picture.type, timeoutMs: 60_000 }),
   importTable: (table, csv) => call('POST', at('import', table), { body: csv, type: 'text/csv', timeoutMs: 60_000 }),
+  importRecord: (zip) => call('POST', '/api/record', { body: zip, type: 'application/zip', timeoutMs: 120_000 }),
   germination: (sowing) => call('GET', at('sowings', sowing, 'germination'), { timeoutMs: 60_000 }),
   heatCourse: (sowing) => call('GET', at('sowings', sowing, 'heat-course'), { timeoutMs: 60_000 }),
   viability: (species) => call('GET', at('species', species, 'viability')),
@@ -123,7 +124,6 @@ export const api = {
   removeSeason: (id) => call('DELETE', at('seasons', id)),
   seedsNeeded: (body) => call('POST', '/api/sums/seeds-needed', { body }),
   imports: () => call('GET', '/api/imports'),
-  /** @param file the file to upload; large ones take long */
   uploadImport: (file) =>
     call('POST', '/api/imports', {
       query: { name: file.name },

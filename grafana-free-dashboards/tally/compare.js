@@ -1,13 +1,17 @@
 // Compares two sowings.
 
 import { api } from '../shared/api.js';
+import { now } from '../shared/clock.js';
 import { byId, h, setOptions } from '../shared/dom.js';
 import { field, form } from '../shared/form.js';
+import * as t from '../shared/time-format.js';
 import { comparisonWords } from './compare-words.js';
 import { texts } from './texts.js';
 
-/** @param nameOf gives the display name of a sowing */
-export function makeComparison(host, nameOf) {
+/**
+ * @param nameOf gives the display name of a sowing; @param names the name of a container, by its id
+ */
+export function makeComparison(host, nameOf, names) {
   let sowings = [];
   const result = h('div', { id: 'comparison', role: 'status' });
   const picks = ['first', 'second'].map((which) => h('select', { id: `compare-${which}` }));
@@ -20,6 +24,12 @@ export function makeComparison(host, nameOf) {
     }),
     result,
   );
+
+  /** The containers in which its seeds are or were last, and the day of the sowing. */
+  function withPlaceAndDay(sowing) {
+    const places = [...new Set(sowing.groups.map((group) => names(group.container)))];
+    return texts.sowingInSown(nameOf(sowing), places.join(', '), t.moment(sowing.at, now()));
+  }
 
   async function compare() {
     result.replaceChildren();
@@ -37,7 +47,7 @@ export function makeComparison(host, nameOf) {
     update(next) {
       sowings = next;
       byId('compare-part').hidden = sowings.length < 2;
-      const options = sowings.map((one) => ({ value: String(one.id), text: nameOf(one) }));
+      const options = sowings.map((one) => ({ value: String(one.id), text: withPlaceAndDay(one) }));
       const fresh = picks[1].options.length < 2;
       picks.forEach((pick) => setOptions(pick, options));
       if (fresh && options.length > 1) picks[1].value = options[1].value;

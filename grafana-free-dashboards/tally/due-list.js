@@ -4,7 +4,7 @@ import { now } from '../shared/clock.js';
 import { byId, h, reconcile, setOptions, setText } from '../shared/dom.js';
 import { checkRow } from './check-row.js';
 import { dueDays, dueRooms, dueSpecies } from './due-days.js';
-import { dueWords } from './seed-words.js';
+import { dueWords, groupName } from './seed-words.js';
 import { texts } from './texts.js';
 
 /** What is chosen: only the checks of these; empty for all. */
@@ -49,5 +49,5 @@ function checkWords({ sowing, group }, day, names, roomOf) {
   const late = day.key === 'overdue' ? `, ${dueWords(group.nextCheck.at, now())}` : '';
   const room = roomOf(group.container);
   const place = [names(group.container), room].filter(Boolean).join(', ');
-  return texts.group(place, sowing.speciesName, group.id, late);
+  return texts.group(place, sowing.speciesName, groupName(group), late);
 }

@@ -7,7 +7,7 @@ import { texts } from './texts.js';
 
 /** An entry of the record as one line. */
 export function entryWords(entry, names) {
-  const { sown, move, check, survival } = entry;
+  const { sown, move, check, survival, named } = entry;
   if (sown)
     return texts.sown(
       sown.groups
@@ -26,6 +26,8 @@ export function entryWords(entry, names) {
   }
   if (check) return texts.checkOfGroup(entry.group, checkWords(check));
   if (survival) return texts.seedlingsOfGroupAlive(entry.group, number(survival.alive));
+  if (named)
+    return entry.group ? texts.groupNamed(entry.group, named.name) : texts.sowingNamed(entry.sowing, named.name);
   return texts.withdrawn2;
 }
 

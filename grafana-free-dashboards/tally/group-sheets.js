@@ -6,6 +6,7 @@ import { checkFields } from './check-fields.js';
 import { checkWords } from './entry-words.js';
 import { entryOf, given, pathOf } from './entry.js';
 import { pictureField } from './photo.js';
+import { groupName } from './seed-words.js';
 import { counter, openSheet, remarkField, whenField } from './sheet.js';
 import { withUnsent } from './unsent.js';
 import { texts } from './texts.js';
@@ -37,7 +38,7 @@ export function makeGroupSheets({ tally, waiting, names, write }) {
       title: names(group.container),
       lead: texts.groupUngerminatedGerminated(
         sowing.speciesName,
-        id,
+        groupName(group),
         f.number(group.ungerminated),
         f.number(group.germinated),
       ),
@@ -96,14 +97,14 @@ export function makeGroupSheets({ tally, waiting, names, write }) {
       );
       setOptions(join, [
         { value: '', text: texts.asAGroupOfTheir },
-        ...others.map((one) => ({ value: one.id, text: texts.togetherWithGroup(one.id) })),
+        ...others.map((one) => ({ value: one.id, text: texts.togetherWithGroup(groupName(one)) })),
       ]);
       joinField.hidden = others.length === 0;
     };
     joins();
     openSheet({
       title: texts.moveSeeds,
-      lead: texts.groupNowIn(id, names(group.container)),
+      lead: texts.groupNowIn(groupName(group), names(group.container)),
       submit: texts.moveThem,
       content: [
         h('div', { class: 'field' }, h('label', { for: 'move-to' }, texts.to2), to),
@@ -127,7 +128,7 @@ export function makeGroupSheets({ tally, waiting, names, write }) {
     const alive = counter(texts.alive, { name: 'alive', value: group.alive, most: () => group.alive });
     openSheet({
       title: texts.countSeedlings,
-      lead: texts.groupPottedOn(id, f.count(group.potted, texts.seedlingCount)),
+      lead: texts.groupPottedOn(groupName(group), f.count(group.potted, texts.seedlingCount)),
       content: [alive.element],
       save: () =>
         write(

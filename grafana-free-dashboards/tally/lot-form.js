@@ -28,6 +28,13 @@ export function lotForm(done) {
         h('input', { autocomplete: 'off', maxlength: 300 }),
         texts.forInstanceMoistSand5,
       ),
+      named('name', texts.nameOptional, h('input', { autocomplete: 'off', maxlength: 60 })),
+      named(
+        'accession',
+        texts.accessionNumber,
+        h('input', { autocomplete: 'off', maxlength: 60 }),
+        texts.theNumberInTheSeed,
+      ),
       h('p', { class: 'caution' }, texts.someTreesAreProtectedAnd),
     ],
     save: async (element) => {
@@ -41,6 +48,8 @@ export function lotForm(done) {
         gatheredAt: new Date(gathered).toISOString(),
         from: typed.from,
         kept: typed.kept.trim() || null,
+        name: typed.name.trim() || null,
+        accession: typed.accession.trim() || null,
       });
       element.reset();
       done(texts.theLotIsIn, 'sowing');

@@ -2,6 +2,7 @@
 
 import { byId, h } from '../shared/dom.js';
 import * as f from '../shared/format.js';
+import { groupName } from './seed-words.js';
 import { checkRow } from './check-row.js';
 import { texts } from './texts.js';
 
@@ -46,7 +47,7 @@ export function openScanned({ tally, openCheck, goOn }) {
 
 const row = ({ sowing, group }, openCheck) =>
   checkRow(
-    texts.group4(sowing.speciesName, group.id, f.count(group.ungerminated + group.germinated, texts.seedCount)),
+    texts.group4(sowing.speciesName, groupName(group), f.count(group.ungerminated + group.germinated, texts.seedCount)),
     group,
     openCheck,
   );

@@ -15,6 +15,9 @@ export const CULL_REASONS = {
 export const COMMON_GIVE_UP_DAYS = 42;
 
 /** The 95 % interval of a fraction after Wilson (JASA 22, 1927, 209-212). */
+/** The number of a group, with its name if it has one. */
+export const groupName = ({ id, name }) => (name ? texts.groupWithName(id, name) : id);
+
 export function wilson(germinated, sown) {
   const p = germinated / sown;
   const z2 = Z95 * Z95;

@@ -5,12 +5,15 @@ import { h, reconcile, setText } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import { capital } from '../shared/text.js';
 import * as t from '../shared/time-format.js';
-import { dueWords, germinatedWords } from './seed-words.js';
+import { dueWords, germinatedWords, groupName } from './seed-words.js';
 import { withUnsent } from './unsent.js';
 import { texts } from './texts.js';
 
 /** The display name of a sowing. */
 export const nameOf = (sowing) => texts.sowing(sowing.name ?? sowing.speciesName, sowing.id);
+
+/** Its seed lot: name and accession number, as far as given. */
+const lotWords = (lot) => [texts.lotNumber(lot?.id), lot?.name, lot?.accession].filter(Boolean).join(', ');
 
 /**
  * @param waiting all entries that wait on this device or were refused
@@ -18,8 +21,9 @@ export const nameOf = (sowing) => texts.sowing(sowing.name ?? sowing.speciesName
  * @param sheets opens the sheets of a group
  * @param unfolded called with a sowing and the place for its record
  * @param undo called with a sowing whose last entry is to be withdrawn
+ * @param rename called with a sowing that is to be named; @param lotOf gives the lot of a sowing, by its id
  */
-export function makeSowingCards({ waiting, names, sheets, unfolded, undo }) {
+export function makeSowingCards({ waiting, names, sheets, unfolded, undo, rename, lotOf }) {
   function makeSowing(sowing) {
     const place = h('div', { class: 'record-place' });
     const details = h(
@@ -39,15 +43,8 @@ export function makeSowingCards({ waiting, names, sheets, unfolded, undo }) {
       h(
         'div',
         { class: 'actions' },
-        h(
-          'button',
-          {
-            type: 'button',
-            class: 'undo',
-            on: { click: () => undo(sowing.id) },
-          },
-          texts.undoTheLastEntry,
-        ),
+        h('button', { type: 'button', class: 'names', on: { click: () => rename(sowing.id) } }, texts.names),
+        h('button', { type: 'button', class: 'undo', on: { click: () => undo(sowing.id) } }, texts.undoTheLastEntry),
       ),
     );
   }
@@ -65,7 +62,7 @@ export function makeSowingCards({ waiting, names, sheets, unfolded, undo }) {
     setText(card.querySelector('h3'), nameOf(sowing));
     setText(
       card.querySelector('.about'),
-      texts.sownDay(t.moment(sowing.at, now()), Math.floor((now() - Date.parse(sowing.at)) / 86_400_000)),
+      `${texts.sownDay(t.moment(sowing.at, now()), Math.floor((now() - Date.parse(sowing.at)) / 86_400_000))}. ${lotWords(lotOf(sowing.id))}`,
     );
     setText(
       card.querySelector('.fraction'),
@@ -119,8 +116,8 @@ export function makeSowingCards({ waiting, names, sheets, unfolded, undo }) {
     setText(
       element.querySelector('.counts'),
       living > 0
-        ? texts.groupUngerminatedGerminated2(group.id, f.number(group.ungerminated), f.number(group.germinated))
-        : texts.group6(group.id, f.count(group.potted, texts.seedlingCount)),
+        ? texts.groupUngerminatedGerminated2(groupName(group), f.number(group.ungerminated), f.number(group.germinated))
+        : texts.group6(groupName(group), f.count(group.potted, texts.seedlingCount)),
     );
     setText(
       element.querySelector('.due'),

@@ -37,6 +37,7 @@ export function sowingForm(containerOptions, done) {
       select('lot', texts.seedLot),
       portions,
       h('button', { type: 'button', class: 'plain', on: { click: addPortion } }, texts.alsoIntoAnotherContainer),
+      named('name', texts.nameOptional, h('input', { autocomplete: 'off', maxlength: 60 })),
       named('at', texts.sownAtEmptyNow, h('input', { type: 'datetime-local' })),
     ],
     save: async (element) => {
@@ -49,6 +50,7 @@ export function sowingForm(containerOptions, done) {
       await api.sow({
         entry: key,
         lot: Number(typed.lot),
+        name: typed.name.trim() || null,
         groups,
         at: typed.at ? new Date(typed.at).toISOString() : null,
       });

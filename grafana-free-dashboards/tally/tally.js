@@ -8,7 +8,7 @@ import { makeComparison } from './compare.js';
 import { drawDue, dueChoice } from './due-list.js';
 import { makeGroupSheets } from './group-sheets.js';
 import { makeHeatOrDays } from './heat-or-days.js';
-import { makeImport } from './import.js';
+import { openNames } from './names-sheet.js';
 import { showRecord } from './record.js';
 import { makeRound } from './round.js';
 import { openScanned } from './scanned.js';
@@ -20,7 +20,6 @@ import { browserStorage, makeUnsent } from './unsent.js';
 import { makeWriting, say } from './writing.js';
 import { texts } from './texts.js';
 
-const SEND_AGAIN_MS = 4000;
 const LOOK_AGAIN_MS = 60_000;
 
 let tally = null;
@@ -33,6 +32,8 @@ const unsent = makeUnsent({
   sent: (entry, answer) => arrived(entry, answer),
 });
 const names = (id) => places.get(id)?.name ?? id;
+const sowingOf = (id) => tally.sowings.find((one) => one.id === id);
+const lotOf = (id) => tally.lots.find((one) => one.id === sowingOf(id).lot);
 const roomOf = (id) => places.get(id)?.room ?? null;
 const start = makeStart({
   host: byId('start'),
@@ -50,11 +51,12 @@ const cards = makeSowingCards({
   names,
   sheets,
   unfolded: (id, place) => fillRecord(id, place),
-  undo: (id) => undoLast(tally.sowings.find((one) => one.id === id)),
+  undo: (id) => undoLast(sowingOf(id)),
+  rename: (id) => openNames(sowingOf(id), lotOf(id), { names, write, lotChanged: () => load().catch(showTrouble) }),
+  lotOf,
 });
 const round = makeRound({ tally: () => tally, roomOf, names, choice: dueChoice, openCheck: sheets.openCheck });
-const comparison = makeComparison(byId('compare-part'), nameOf);
-makeImport(byId('export-part'), () => load().catch(showTrouble));
+const comparison = makeComparison(byId('compare-part'), nameOf, names);
 const sources = makeSources(byId('sources-part'));
 const heatOrDays = makeHeatOrDays(byId('heat-or-days-part'));
 
@@ -70,12 +72,10 @@ async function begin() {
     return;
   }
   byId('loading').remove();
-  byId('start').hidden = false;
-  byId('export-part').hidden = false;
+  for (const part of ['start', 'export-part']) byId(part).hidden = false;
   start.next(tally);
   openScanned({ tally, openCheck: (id) => sheets.openCheck(id), goOn: round.scanned });
-  setInterval(() => unsent.flush(), SEND_AGAIN_MS);
-  addEventListener('online', () => unsent.flush());
+  unsent.keepSending();
   setInterval(() => load().catch(() => {}), LOOK_AGAIN_MS);
 }
 

@@ -14,13 +14,11 @@ export default {
     compareTwoSowings: 'Zwei Aussaaten vergleichen',
     compareHeatSources: 'Wärmequellen vergleichen',
     heatOrDays: 'Wärme oder Tage?',
-    theRecordAsCsv: 'Das Zählbuch als CSV',
-    seedLots: 'Saatgutpartien',
-    entries: 'Einträge',
-    theColumns: 'Die Spalten',
+    theRecordAsAFile: 'Das Zählbuch als Datei',
     seasonReportAllOfIt:
       '<a href="/season.html">Saisonbericht</a>: alles auf einer Seite, zum Drucken und zum Aufheben für spätere Saisons.',
-    takeItAlong: 'Mitnehmen:',
+    takeItAlong:
+      'Mitnehmen oder in eine andere Installation übernehmen: <a href="/files.html#record-part">Dateien</a>.',
   },
 
   // check-fields.js
@@ -94,6 +92,7 @@ export default {
 
   // compare.js
   thisSowing: 'Diese Aussaat',
+  sowingInSown: (name, places, moment) => `${name}, in ${places}, gesät ${moment}`,
   withThisOne: 'mit dieser',
   compare: 'Vergleichen',
   chooseTwoDifferentSowings: 'Zwei verschiedene Aussaaten wählen.',
@@ -156,6 +155,8 @@ export default {
   groupMovedTo: (group, move, to, join, part) => `Gruppe ${group}: ${move} umgesetzt in ${to}${join}${part}`,
   checkOfGroup: (group, check) => `Kontrolle der Gruppe ${group}: ${check}`,
   seedlingsOfGroupAlive: (group, alive) => `Sämlinge der Gruppe ${group}: ${alive} am Leben`,
+  groupNamed: (group, name) => (name ? `Gruppe ${group} heißt „${name}“` : `Name der Gruppe ${group} entfernt`),
+  sowingNamed: (sowing, name) => (name ? `Aussaat ${sowing} heißt „${name}“` : `Name der Aussaat ${sowing} entfernt`),
   withdrawn2: 'Zurückgezogen',
   allSeeds: 'alle Samen',
   ungerminated: (ungerminated) => `${ungerminated} ungekeimt`,
@@ -283,24 +284,6 @@ export default {
     'Die Wärme ist zurzeit nicht verfügbar, weil die Messwerte nicht lesbar sind. Zum Wiederholen diesen Teil noch einmal öffnen.',
   theHeatCannotBeShown: (message) => `Die Wärme kann nicht gezeigt werden: ${message}`,
 
-  // import.js
-  species: 'Arten',
-  seedLots: 'Saatgutpartien',
-  entries: 'Einträge',
-  takeARecordOverFrom: 'Ein Zählbuch aus CSV übernehmen',
-  importSpeciesFirstThenSeed:
-    'Zuerst Arten einlesen, dann Saatgutpartien, dann Einträge; die Behälter müssen da sein. Eine Datei wird ganz eingelesen oder gar nicht.',
-  file: 'Datei',
-  itHolds: 'Sie enthält',
-  takeItOver: 'Übernehmen',
-  chooseAFileFirst: 'Zuerst eine Datei wählen.',
-  theFileIsLargerThan:
-    'Die Datei ist größer als 1 MB. Die Einträge auf mehrere Dateien verteilen und die ältesten zuerst einlesen.',
-  theFileHoldsNoRow: (title) => `${title}: die Datei enthält keine Zeile.`,
-  rowCount: { one: 'Zeile', other: 'Zeilen' },
-  newWord: (added) => `${added} neu`,
-  read: (title, counted, part) => `${title}: ${counted} gelesen, ${part}.`,
-
   // likelihood.js
   highestAtThoseAboveThe: (best) => `Am höchsten bei ${best}; die über der Linie passen auch zu den Zählungen.`,
   theCurveIsTooFlat: 'Die Kurve ist zu flach oder zu einseitig für eine Basistemperatur.',
@@ -315,6 +298,7 @@ export default {
   impossible: 'unmöglich',
 
   // lot-form.js
+  species: 'Arten',
   addTheLot: 'Partie hinzufügen',
   seedsGathered: 'Gesammelte Samen',
   gatheredOn: 'Gesammelt am',
@@ -326,7 +310,17 @@ export default {
   forInstanceMoistSand5: 'Zum Beispiel: feuchter Sand, 5 °C.',
   someTreesAreProtectedAnd:
     'Manche Bäume sind geschützt, und das Sammeln kann eine Erlaubnis brauchen. Vor dem Sammeln die Eigentümer des Grundes fragen und das Recht nachsehen.',
+  nameOptional: 'Name (freiwillig)',
+  accessionNumber: 'Akzessionsnummer (freiwillig)',
+  theNumberInTheSeed: 'Die Nummer im Verzeichnis einer Saatgutbank.',
   theLotIsIn: 'Die Partie ist eingetragen.',
+
+  // names-sheet.js
+  names: 'Namen',
+  emptyForNone: 'Ein leeres Feld bedeutet: kein Name.',
+  nameOfTheSowing: 'Aussaat',
+  nameOfLot: (lot) => `Saatgutpartie ${lot}`,
+  nameOfGroup: (group, container) => `Gruppe ${group}, in ${container}`,
 
   // photo.js
   thisBrowserCannotReadThat: 'Dieser Browser kann diese Datei nicht als Bild lesen.',
@@ -368,6 +362,7 @@ export default {
   n95To3: (low, high) => `95 %: ${low} bis ${high} %`,
   day2: (days) => `Tag ${days}`,
   toDays: (low, high) => `${low} bis ${high} Tage`,
+  groupWithName: (group, name) => `${group} „${name}“`,
   checkOverdueByDays: (part) => `Kontrolle seit ${part} Tagen überfällig`,
   checkOverdueByADay: 'Kontrolle seit einem Tag überfällig',
   checkDueToday: 'Kontrolle heute fällig',
@@ -443,6 +438,7 @@ export default {
 
   // sowing-cards.js
   sowing: (name, id) => `${name}, Aussaat ${id}`,
+  lotNumber: (lot) => `Partie ${lot}`,
   whatNextCurveRecord: 'Wie weiter, Kurve, Einträge',
   undoTheLastEntry: 'Letzten Eintrag rückgängig machen',
   sownDay: (moment, floor) => `Gesät ${moment}, Tag ${floor}`,

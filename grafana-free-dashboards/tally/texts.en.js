@@ -14,13 +14,10 @@ export default {
     compareTwoSowings: 'Compare two sowings',
     compareHeatSources: 'Compare heat sources',
     heatOrDays: 'Heat or days?',
-    theRecordAsCsv: 'The record as CSV',
-    seedLots: 'Seed lots',
-    entries: 'Entries',
-    theColumns: 'The columns',
+    theRecordAsAFile: 'The record as a file',
     seasonReportAllOfIt:
       '<a href="/season.html">Season report</a>: all of it on one page to print, and to keep for later seasons.',
-    takeItAlong: 'Take it along:',
+    takeItAlong: 'Take it along, or move it to another installation: <a href="/files.html#record-part">Files</a>.',
   },
 
   // check-fields.js
@@ -92,6 +89,7 @@ export default {
 
   // compare.js
   thisSowing: 'This sowing',
+  sowingInSown: (name, places, moment) => `${name}, in ${places}, sown ${moment}`,
   withThisOne: 'with this one',
   compare: 'Compare',
   chooseTwoDifferentSowings: 'Choose two different sowings.',
@@ -152,6 +150,8 @@ export default {
   groupMovedTo: (group, move, to, join, part) => `Group ${group}: ${move} moved to ${to}${join}${part}`,
   checkOfGroup: (group, check) => `Check of group ${group}: ${check}`,
   seedlingsOfGroupAlive: (group, alive) => `Seedlings of group ${group}: ${alive} alive`,
+  groupNamed: (group, name) => (name ? `Group ${group} named “${name}”` : `Name of group ${group} taken away`),
+  sowingNamed: (sowing, name) => (name ? `Sowing ${sowing} named “${name}”` : `Name of sowing ${sowing} taken away`),
   withdrawn2: 'Withdrawn',
   allSeeds: 'all seeds',
   ungerminated: (ungerminated) => `${ungerminated} ungerminated`,
@@ -278,24 +278,6 @@ export default {
     'The heat is not available now, because the readings cannot be read. Open this part again to retry.',
   theHeatCannotBeShown: (message) => `The heat cannot be shown: ${message}`,
 
-  // import.js
-  species: 'Species',
-  seedLots: 'Seed lots',
-  entries: 'Entries',
-  takeARecordOverFrom: 'Take a record over from CSV',
-  importSpeciesFirstThenSeed:
-    'Import species first, then seed lots, then entries; the containers must exist. A file is imported whole or not at all.',
-  file: 'File',
-  itHolds: 'It holds',
-  takeItOver: 'Take it over',
-  chooseAFileFirst: 'Choose a file first.',
-  theFileIsLargerThan:
-    'The file is larger than 1 MB. Split the entries into several files and import the oldest first.',
-  theFileHoldsNoRow: (title) => `${title}: the file holds no row.`,
-  rowCount: { one: 'row', other: 'rows' },
-  newWord: (added) => `${added} new`,
-  read: (title, counted, part) => `${title}: ${counted} read, ${part}.`,
-
   // likelihood.js
   highestAtThoseAboveThe: (best) => `Highest at ${best}; those above the line fit the counts too.`,
   theCurveIsTooFlat: 'The curve is too flat or too one-sided to give a base temperature.',
@@ -310,6 +292,7 @@ export default {
   impossible: 'impossible',
 
   // lot-form.js
+  species: 'Species',
   addTheLot: 'Add the lot',
   seedsGathered: 'Seeds gathered',
   gatheredOn: 'Gathered on',
@@ -321,7 +304,17 @@ export default {
   forInstanceMoistSand5: 'For instance: moist sand, 5 °C.',
   someTreesAreProtectedAnd:
     'Some trees are protected, and collecting seed may need a permit. Ask the owner of the land, and look up the law before you gather.',
+  nameOptional: 'Name (optional)',
+  accessionNumber: 'Accession number (optional)',
+  theNumberInTheSeed: 'The number in the register of a seed bank.',
   theLotIsIn: 'The lot is in.',
+
+  // names-sheet.js
+  names: 'Names',
+  emptyForNone: 'Leave a field empty for no name.',
+  nameOfTheSowing: 'Sowing',
+  nameOfLot: (lot) => `Seed lot ${lot}`,
+  nameOfGroup: (group, container) => `Group ${group}, in ${container}`,
 
   // photo.js
   thisBrowserCannotReadThat: 'This browser cannot read that file as a picture.',
@@ -364,6 +357,7 @@ export default {
   n95To3: (low, high) => `95 %: ${low} to ${high} %`,
   day2: (days) => `day ${days}`,
   toDays: (low, high) => `${low} to ${high} days`,
+  groupWithName: (group, name) => `${group} “${name}”`,
   checkOverdueByDays: (part) => `check overdue by ${part} days`,
   checkOverdueByADay: 'check overdue by a day',
   checkDueToday: 'check due today',
@@ -438,6 +432,7 @@ export default {
 
   // sowing-cards.js
   sowing: (name, id) => `${name}, sowing ${id}`,
+  lotNumber: (lot) => `Lot ${lot}`,
   whatNextCurveRecord: 'What next, curve, record',
   undoTheLastEntry: 'Undo the last entry',
   sownDay: (moment, floor) => `Sown ${moment}, day ${floor}`,

@@ -1,5 +1,6 @@
 // Entries that were written down but have not reached the service yet: kept in the browser, sent in order, once.
 
+const SEND_AGAIN_MS = 4000;
 const STORE = 'tepidarium.unsent';
 
 /** Asked at each use, because the mere access may be forbidden. */
@@ -95,7 +96,13 @@ export function makeUnsent({ storage, send, changed = () => {}, sent = () => {} 
     return left.refused ? { key, state: 'refused', message: left.refused } : { key, state: 'waiting' };
   }
 
-  return { add, flush, list, discard };
+  /** Sends from now on whatever waits, as soon as the service answers. */
+  function keepSending() {
+    setInterval(flush, SEND_AGAIN_MS);
+    addEventListener('online', flush);
+  }
+
+  return { add, flush, keepSending, list, discard };
 }
 
 /** How a seed group stands once the checks that still wait are counted in. */

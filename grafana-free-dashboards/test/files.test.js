@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { canStart, choicesOf, progressWords, rowWords, typedOf } from '../files/import-words.js';
+import { tableOf, takenWords, troubleByLine } from '../files/record-words.js';
 import { exportChoices, exportQuery } from '../files/export-address.js';
 
 const choice = (more) => ({ what: '', from: '', to: '', format: 'csv', calibrated: 'false', ...more });
@@ -74,4 +75,28 @@ test('choices become the texts of the fields and come back', () => {
   });
   assert.deepEqual(choicesOf(typed), { zone: '+01:00', headerLine: 3, columns });
   assert.throws(() => choicesOf({ columns: '2 temperature' }), /"2 temperature" is not a column and its meaning/);
+});
+
+test('what an import answers', () => {
+  assert.equal(takenWords({ table: 'lots', rows: 12, added: 3 }), 'Seed lots: 12 rows read, 3 new.');
+  assert.equal(takenWords({ table: 'species', rows: 1, added: 0 }), 'Species: 1 row read, nothing new.');
+  assert.equal(takenWords({ table: 'species', rows: 0, added: 0 }), 'Species: the file holds no row.');
+  assert.equal(tableOf('Lots (2).csv'), 'lots');
+  assert.equal(tableOf('calibration-points.csv'), 'calibration-points');
+  assert.equal(tableOf('calibrations.csv'), 'calibrations');
+  assert.equal(tableOf('harvest.csv'), null);
+});
+
+test('the problems of an import are listed line by line', () => {
+  assert.deepEqual(
+    troubleByLine({ message: 'nothing was imported: line 2: no such species; line 5: seeds: a number; and 3 more' }),
+    {
+      message: 'Nothing was imported:',
+      problems: ['line 2: no such species', 'line 5: seeds: a number', 'and 3 more'],
+    },
+  );
+  assert.deepEqual(troubleByLine({ message: 'the text is not valid CSV' }), {
+    message: 'the text is not valid CSV',
+    problems: [],
+  });
 });

@@ -114,7 +114,8 @@ class ArchitectureTest {
           Map.entry(
               "season",
               List.of("reading", "container", "heat", "light", "stats", "germination", "rollup")),
-          Map.entry("exchange", List.of("reading", "germination")),
+          Map.entry(
+              "exchange", List.of("reading", "calibration", "container", "sensor", "germination")),
           Map.entry("importing", List.of("disk", "reading", "ingest", "series")),
           Map.entry("exporting", List.of("reading", "container", "series")),
           Map.entry("alert.notify.channel", List.of("alert.notify")),
@@ -195,7 +196,9 @@ class ArchitectureTest {
               "web.history",
               List.of(
                   "web", "reading", "container", "heat", "light", "history", "alert", "rollup")),
-          Map.entry("web.files", List.of("web", "reading", "container", "exporting", "importing")),
+          Map.entry(
+              "web.files",
+              List.of("web", "reading", "container", "exchange", "exporting", "importing")),
           Map.entry("web.labels", List.of("web", "container", "germination")),
           Map.entry(
               "web.live",
@@ -221,8 +224,7 @@ class ArchitectureTest {
                   "stats",
                   "container",
                   "series",
-                  "germination",
-                  "exchange")),
+                  "germination")),
           Map.entry(
               "web.sensors",
               List.of(
@@ -250,6 +252,7 @@ class ArchitectureTest {
                       "live",
                       "ingest",
                       "alert.notify",
+                      "exchange",
                       "exporting",
                       "importing"),
                   DOMAIN.toArray(new String[0]))),

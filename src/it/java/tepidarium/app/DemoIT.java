@@ -1,12 +1,18 @@
 package tepidarium.app;
 
 import static org.awaitility.Awaitility.await;
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -73,6 +79,29 @@ class DemoIT {
             Ports.free(),
             "timeZone",
             ZONE.getId()));
+  }
+
+  @Test
+  void anEmptyInstallationTakesTheWholeRecord(@TempDir Path folder) throws Exception {
+    byte[] record = zip("GET", demo.httpPort(), "/api/record.zip", new byte[0]);
+    try (RunningService other = RunningService.embedded(folder)) {
+      int port = URI.create(other.url()).getPort();
+      String taken = new String(zip("POST", port, "/api/record", record), StandardCharsets.UTF_8);
+      assertTrue(taken.contains("{\"table\":\"entries\",\"rows\":"), taken);
+      assertArrayEquals(record, zip("GET", port, "/api/record.zip", new byte[0]));
+    }
+  }
+
+  private static byte[] zip(String method, int port, String path, byte[] body) throws Exception {
+    HttpRequest request =
+        HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path))
+            .header("Content-Type", "application/zip")
+            .method(method, HttpRequest.BodyPublishers.ofByteArray(body))
+            .build();
+    HttpResponse<byte[]> answer =
+        HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofByteArray());
+    assertEquals(200, answer.statusCode(), new String(answer.body(), StandardCharsets.UTF_8));
+    return answer.body();
   }
 
   @AfterAll

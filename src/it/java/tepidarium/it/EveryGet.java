@@ -2,6 +2,7 @@ package tepidarium.it;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -9,6 +10,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Stream;
+import tepidarium.exchange.Table;
 
 /**
  * Calls every GET of the description of the API, with the ids that the service lists, the first of
@@ -53,7 +55,7 @@ public final class EveryGet {
         some(
             api.get("/api/sowings").findValues("groups").stream()
                 .flatMap(groups -> groups.findValuesAsText("id").stream())));
-    ids.put("table", List.of("species", "lots", "entries"));
+    ids.put("table", Arrays.stream(Table.values()).map(Table::key).toList());
     ids.put("quantity", List.of("temperature"));
     ids.put("sowings", List.of(String.join(",", ids.get("sowing").subList(0, 2))));
     ids.put("containers", List.of(String.join(",", ids.get("id").subList(0, 2))));

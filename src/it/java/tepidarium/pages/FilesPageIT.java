@@ -90,4 +90,36 @@ class FilesPageIT {
     browser.complaints().removeIf(complaint -> complaint.contains("status of 400"));
     browser.assertNothingWrong(page);
   }
+
+  @Test
+  void theRecordIsTakenOverWholeOrNotAtAll() throws IOException {
+    service.api().post("/api/containers", "{\"name\":\"Jar of the record\",\"kind\":\"jar\"}");
+    Page page = browser.page(390);
+    page.navigate(service.url() + "/files.html");
+    Download saved =
+        page.waitForDownload(() -> page.getByText("Download the record").first().click());
+    assertEquals("tepidarium-record.zip", saved.suggestedFilename());
+    Path zip = folder.resolve("mine.zip");
+    saved.saveAs(zip);
+    take(page, zip);
+    assertThat(page.locator("#take-output")).containsText("Containers: 1 row read, nothing new.");
+
+    Path broken = folder.resolve("species.csv");
+    take(page, Files.writeString(broken, "species,name\r\n,Fig\r\n"));
+    assertThat(page.locator("#take-output [role=alert]")).containsText("line 2");
+    take(page, Files.writeString(broken, "species,name\r\nfig,Fig\r\n"));
+    assertThat(page.locator("#take-output")).containsText("Species: 1 row read, 1 new.");
+
+    take(page, Files.writeString(folder.resolve("harvest.csv"), "x\r\n"));
+    assertThat(page.locator("#take-output [role=alert]")).containsText("must begin with the name");
+    take(page, Files.writeString(folder.resolve("bad.zip"), "no zip"));
+    assertThat(page.locator("#take-output [role=alert]")).containsText("is not a zip file");
+    browser.complaints().removeIf(complaint -> complaint.contains("status of 400"));
+    browser.assertNothingWrong(page);
+  }
+
+  private static void take(Page page, Path file) {
+    page.locator("#record-file").setInputFiles(file);
+    page.locator("#take [type=submit]").click();
+  }
 }

@@ -83,9 +83,11 @@ class MarkupIT {
     api.put("/api/sensors/in-closet/details", "{\"name\":\"Left\",\"note\":\"at the wall\"}");
     api.post(
         "/api/lots",
-        "{\"species\":\"lychee\",\"seeds\":20,\"gatheredAt\":\"%s\",\"from\":\"plant\",\"name\":\"A\",\"place\":\"B\",\"kept\":\"C\",\"remark\":\"D\"}"
+        "{\"species\":\"lychee\",\"seeds\":20,\"gatheredAt\":\"%s\",\"from\":\"plant\",\"name\":\"A\",\"place\":\"B\",\"kept\":\"C\",\"remark\":\"D\",\"accession\":\"E\"}"
             .formatted(season.day(-1)));
     api.post("/api/groups/3-1/checks", "{\"germinated\":1,\"by\":\"Ida\",\"remark\":\"wet\"}");
+    api.post("/api/groups/3-1/name", "{\"name\":\"North\"}");
+    api.post("/api/sowings/3/name", "{\"name\":\"Late\"}");
     api.post(
         "/api/seasons",
         "{\"name\":\"Spring\",\"from\":\"%s\",\"to\":\"%s\",\"remark\":\"warm\"}"

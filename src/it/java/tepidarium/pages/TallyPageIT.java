@@ -9,11 +9,9 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.BoundingBox;
-import com.microsoft.playwright.options.FilePayload;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.LocalDateTime;
@@ -64,8 +62,8 @@ class TallyPageIT {
     splitPotOnAndJoin();
     lookAtTheRecord();
     compare();
+    name();
     measureRootsWithAPicture();
-    takeOver();
     assertNothingWrong();
   }
 
@@ -269,19 +267,23 @@ class TallyPageIT {
     return file;
   }
 
-  private void takeOver() {
-    page.locator("#export-part summary").press("Enter");
-    page.locator("#import-file").setInputFiles(table("\"species\",\"name\"\r\n\"\",\"Fig\"\r\n"));
-    page.locator("#import-form [type=submit]").click();
-    says("#import-output [role=alert]", "line 2");
-    page.locator("#import-file").setInputFiles(table("species,name\r\nfig,Fig\r\n"));
-    page.locator("#import-form [type=submit]").click();
-    says("#import-output", "Species: 1 row read, 1 new.");
-    says("#known-species", "Fig");
-  }
-
-  private static FilePayload table(String csv) {
-    return new FilePayload("species.csv", "text/csv", csv.getBytes(StandardCharsets.UTF_8));
+  /** A name that is taken away, and one that stays. The choice of a comparison tells the places. */
+  private void name() {
+    page.locator("[data-sowing='1'] .names").click();
+    page.locator("#sheet [name=lotName]").fill("From the hill");
+    page.locator("#sheet [name=accession]").fill("AC 12/7");
+    page.locator("#sheet [name='group-1-1']").fill("North");
+    page.locator("#sheet [name=sowingName]").fill("Early");
+    write();
+    says("[data-sowing='1'] h3", "Early, sowing 1");
+    says("[data-sowing='1'] .about", "Lot 1, From the hill, AC 12/7");
+    says("[data-group='1-1'] .counts", "group 1-1 “North”");
+    says("#compare-first option[value='1']", "Early, sowing 1, in Jar 1");
+    page.locator("[data-sowing='1'] .names").click();
+    page.locator("#sheet [name='group-1-1']").fill("");
+    write();
+    says("[data-group='1-1'] .counts", "group 1-1: ");
+    says("[data-sowing='1'] h3", "Early");
   }
 
   private void openCheck(String group) {

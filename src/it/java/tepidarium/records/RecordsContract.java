@@ -501,14 +501,17 @@ abstract class RecordsContract {
     assertEquals(3, shipped.size());
     Species own = new Species("own", "Own", Map.of(Trait.BASE, new Figure(11.5, "own results")));
     LotDetails details =
-        new LotDetails("own", "Lot ü", 40, START, Origin.GROUND, "row 3", "sawdust", "wet");
+        new LotDetails(
+            "own", "Lot ü", 40, START, Origin.GROUND, "row 3", "sawdust", "wet", "AC 12/7");
     Lot lot = new Lot(1, details);
     GroupId group = new GroupId(1, 1);
     List<Entry> entries =
         List.of(
             entry(new Act.Sown(1, "first", List.of(new Act.Part(group, BAG, 40))), null),
             entry(new Act.Moved(group, BAG, 3, null, new GroupId(1, 2), null), null),
-            entry(new Act.Survival(group, 0), null));
+            entry(new Act.Survival(group, 0), null),
+            entry(new Act.Named(group, "north"), null),
+            entry(new Act.Named(null, null), null));
     Culled culled = new Culled(1, CullReason.MOULD, true);
     Entry check = entry(new Act.Checked(group, 3, List.of(culled), 1, List.of(2.5)), null);
     Entry withdrawal = entry(new Act.Withdrawn(), check.id());
@@ -644,6 +647,24 @@ abstract class RecordsContract {
     assertEquals(List.of(next), read(database -> new DayExtremesRecords(database).days(BAG)));
     change(database -> new ContainerRecords(database).remove(BAG));
     assertEquals(List.of(), read(database -> new DayExtremesRecords(database).days(BAG)));
+  }
+
+  @Test
+  void aTransactionInsideAnotherTakesPartInIt() {
+    change(
+        database -> {
+          ContainerRecords containers = new ContainerRecords(database);
+          assertThrows(
+              IllegalStateException.class,
+              () ->
+                  database.transaction(
+                      handle -> {
+                        containers.put(bag("Bag"));
+                        assertEquals(1, containers.containers().size());
+                        throw new IllegalStateException("as planned");
+                      }));
+          assertEquals(List.of(), containers.containers());
+        });
   }
 
   @Test

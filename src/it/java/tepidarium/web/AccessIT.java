@@ -135,6 +135,9 @@ class AccessIT {
     if (path.equals("/api/imports")) {
       return "application/octet-stream";
     }
+    if (path.equals("/api/record")) {
+      return "application/zip";
+    }
     if (path.startsWith("/api/import/")) {
       return "text/csv";
     }

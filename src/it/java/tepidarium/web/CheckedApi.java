@@ -146,6 +146,9 @@ final class CheckedApi {
     if (path.startsWith("/api/imports?")) {
       return "application/octet-stream";
     }
+    if (path.equals("/api/record")) {
+      return "application/zip";
+    }
     if (path.startsWith("/api/import/")) {
       return "text/csv";
     }

@@ -10,10 +10,12 @@ import biweekly.ICalendar;
 import biweekly.component.VEvent;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.Map;
 import java.util.UUID;
+import tepidarium.exchange.Table;
 import tepidarium.web.ApiDocument.Operation;
 
 /** A season written down over the API, with everything that can go wrong with it. */
@@ -36,6 +38,7 @@ final class SeedSeason {
     check(sowing, group);
     move(sowing, group);
     correct(sowing, group);
+    names(sowing, group);
     seedlings(group);
     germination(sowing, group);
     statistics(sowing);
@@ -180,6 +183,27 @@ final class SeedSeason {
     assertConflict("POST", path, "{\"alive\":2}", "at most 1");
   }
 
+  private void names(String sowing, String group) {
+    String path = "/api/groups/" + group + "/name";
+    JsonNode named = api.post(path, "{\"name\":\"North\"}", 201);
+    assertEquals("North", named.at("/sowing/groups/0/name").asText());
+    assertEquals("named", named.at("/entry/kind").asText());
+    JsonNode plain = api.post(path, "{\"name\":\" \"}", 201);
+    assertTrue(plain.at("/sowing/groups/0/name").isNull());
+    JsonNode late = api.post(sowing + "/name", "{\"name\":\"Late\"}", 201);
+    assertEquals("Late", late.at("/sowing/name").asText());
+    String undo = "/api/entries/" + late.at("/entry/id").asText();
+    api.call("POST", undo + "/correction", "{\"check\":{}}", 400);
+    api.post(undo + "/withdrawal", "{\"reason\":\"a slip\"}", 201);
+    api.call("POST", "/api/groups/99-1/name", "{\"name\":\"x\"}", 404);
+    api.call("POST", "/api/sowings/99/name", "{\"name\":\"x\"}", 404);
+    for (String what : new String[] {path, sowing + "/name"}) {
+      api.call("POST", what, "{\"name\":\"" + "x".repeat(61) + "\"}", 400);
+      assertConflict(
+          "POST", what, "{\"name\":\"x\",\"at\":\"2001-01-01T00:00:00Z\"}", "earlier than");
+    }
+  }
+
   private void germination(String sowing, String group) {
     JsonNode told = api.get(sowing + "/germination");
     assertEquals(10, told.path("germinated").asInt());
@@ -310,12 +334,21 @@ final class SeedSeason {
   }
 
   private void tables(String sowing) {
-    for (String table : new String[] {"species", "lots", "entries"}) {
-      String csv = api.call("GET", "/api/export/" + table + ".csv", null, 200).text();
-      JsonNode taken = api.post("/api/import/" + table, csv, 200);
+    for (Table table : Table.values()) {
+      String name = table.key();
+      String csv = api.call("GET", "/api/export/" + name + ".csv", null, 200).text();
+      JsonNode taken = api.post("/api/import/" + name, csv, 200);
+      assertEquals(name, taken.path("table").asText());
       assertEquals(0, taken.path("added").asInt());
-      assertTrue(taken.path("rows").asInt() > 0);
     }
+    api.call("GET", "/api/record.zip", null, 200);
+    byte[] zip = api.sendBytes("GET", "/api/record.zip", new byte[0]).body();
+    HttpResponse<byte[]> answer = api.sendBytes("POST", "/api/record", zip);
+    String taken = new String(answer.body(), StandardCharsets.UTF_8);
+    assertEquals(200, answer.statusCode(), taken);
+    api.check(api.document().operation("POST", "/api/record"), 200, "application/json", taken);
+    assertEquals(Table.values().length, taken.split("\"added\":0[,}]", -1).length - 1, taken);
+    api.call("POST", "/api/record", "no zip", 400);
     String detail =
         api.call("POST", "/api/import/lots", "lot,seeds\r\n7,x\r\n0,1\r\n", 400)
             .json()

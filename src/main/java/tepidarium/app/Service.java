@@ -12,6 +12,8 @@ import tepidarium.alert.AlertStore;
 import tepidarium.backup.BackupSchedule;
 import tepidarium.backup.ScheduledBackups;
 import tepidarium.container.Register;
+import tepidarium.exchange.RecordExchange;
+import tepidarium.exchange.RecordStores;
 import tepidarium.exporting.ReadingExport;
 import tepidarium.germination.SeedJournal;
 import tepidarium.importing.ImportJobs;
@@ -29,6 +31,8 @@ import tepidarium.live.Watch;
 import tepidarium.records.AlertRecords;
 import tepidarium.records.AlertRuleRecords;
 import tepidarium.records.ClockRecords;
+import tepidarium.records.ContainerRecords;
+import tepidarium.records.Database;
 import tepidarium.records.DayExtremesRecords;
 import tepidarium.records.GerminationRecords;
 import tepidarium.records.ImportProfileRecords;
@@ -347,6 +351,7 @@ public final class Service implements AutoCloseable {
 
   private ApiRoutes.Parts apiParts() {
     Register register = containers.register();
+    SeedJournal journal = new SeedJournal(new GerminationRecords(stores.records()), register);
     return new ApiRoutes.Parts(
         register,
         containers.calibrated(),
@@ -355,6 +360,7 @@ public final class Service implements AutoCloseable {
         alerts,
         rules,
         new ReadingExport(stores.storage().source(), register),
+        recordExchange(journal),
         imports,
         new ImportProfileRecords(stores.records()),
         mappings,
@@ -365,7 +371,7 @@ public final class Service implements AutoCloseable {
             register, containers.latestValues(), containers.heatSoFar(), watch, alertViews, clock),
         sensorViews(),
         alertViews,
-        new SeedJournal(new GerminationRecords(stores.records()), register),
+        journal,
         notices.notices(),
         new SeasonRecords(stores.records()),
         new DayExtremesRecords(stores.records()),
@@ -377,6 +383,22 @@ public final class Service implements AutoCloseable {
         config.timeZone(),
         config.site(),
         config.notices().publicUrl());
+  }
+
+  private RecordExchange recordExchange(SeedJournal journal) {
+    Database records = stores.records();
+    RecordStores written =
+        new RecordStores(
+            new ContainerRecords(records),
+            new SensorRecords(records),
+            new GerminationRecords(records),
+            work ->
+                records.transaction(
+                    handle -> {
+                      work.run();
+                      return true;
+                    }));
+    return new RecordExchange(containers.register(), journal, sensors, written);
   }
 
   private SensorActivities createActivities() {

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -117,6 +118,53 @@ public final class Register {
           store.addFaultDecision(decision);
           reload(placesOf(decision.sensor()));
           return decision;
+        });
+  }
+
+  /** All placements, by their start. */
+  public List<Placement> placements() {
+    return snapshot.bySensor().values().stream()
+        .flatMap(List::stream)
+        .sorted(Comparator.comparing(Placement::from).thenComparing(Placement::sensor))
+        .toList();
+  }
+
+  /** The constant offsets of all sensors that have one. */
+  public Map<SensorId, Calibration> calibrations() {
+    Map<SensorId, Calibration> constants = new HashMap<>();
+    snapshot.corrections().forEach((sensor, all) -> constants.put(sensor, all.constant()));
+    constants.values().removeIf(Calibration.NONE::equals);
+    return constants;
+  }
+
+  /** All calibration points, in the order in which they were added. */
+  public List<CalibrationPoint> calibrationPoints() {
+    return snapshot.points().stream().map(CalibrationPoint.Stored::point).toList();
+  }
+
+  /** All openings, in no order. */
+  public List<Opening> openings() {
+    return List.copyOf(snapshot.openings());
+  }
+
+  /** All suggested openings that the grower declined, in no order. */
+  public List<Opening> declinedOpenings() {
+    return List.copyOf(snapshot.declined());
+  }
+
+  /**
+   * Reads everything anew after work that writes to the store directly. No other change runs
+   * meanwhile. If the work throws, nothing is read.
+   */
+  public void reloadAfter(Runnable work) {
+    change(
+        () -> {
+          work.run();
+          Set<ContainerId> touched = new HashSet<>(snapshot.containers().keySet());
+          store.containers().forEach(container -> touched.add(container.id()));
+          touched.add(ContainerId.ROOM);
+          reload(touched);
+          return touched;
         });
   }
 

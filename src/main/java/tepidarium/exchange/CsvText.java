@@ -55,27 +55,26 @@ final class CsvText {
   /**
    * Reads a table.
    *
-   * @throws InvalidInput if the text is not CSV, or a column is unknown or repeated, or a row has
-   *     too few or too many cells
+   * @param problems gets each row with too few or too many cells
+   * @throws InvalidInput if the text is not CSV, or a column is unknown or repeated
    */
-  static List<Row> read(String text, List<String> header) {
+  static List<Row> read(String text, List<String> header, Problems problems) {
     String plain = text.startsWith(BYTE_ORDER_MARK) ? text.substring(1) : text;
     CSVFormat format = CSVFormat.RFC4180.builder().setIgnoreEmptyLines(true).get();
     try (CSVParser parser = CSVParser.parse(new StringReader(plain), format)) {
-      return rows(parser, header);
+      return rows(parser, header, problems);
     } catch (IOException | UncheckedIOException e) {
       throw new InvalidInput("the text is not valid CSV: " + e.getMessage(), e);
     }
   }
 
-  private static List<Row> rows(CSVParser parser, List<String> header) {
+  private static List<Row> rows(CSVParser parser, List<String> header, Problems problems) {
     Iterator<CSVRecord> records = parser.iterator();
     if (!records.hasNext()) {
       throw new InvalidInput("the first line must be " + String.join(",", header));
     }
     List<String> columns = records.next().toList();
     checkHeader(columns, header);
-    Problems problems = new Problems();
     List<Row> rows = new ArrayList<>();
     while (true) {
       long line = parser.getCurrentLineNumber() + 1;
@@ -89,7 +88,6 @@ final class CsvText {
         rows.add(new Row(line, cells(columns, record)));
       }
     }
-    problems.throwIfAny();
     return rows;
   }
 

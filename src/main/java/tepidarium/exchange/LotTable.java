@@ -12,7 +12,17 @@ import tepidarium.reading.InvalidInput;
 /** The table of seed lots; one row for each lot. */
 final class LotTable {
   static final List<String> HEADER =
-      List.of("lot", "species", "name", "seeds", "gatheredAt", "from", "place", "kept", "remark");
+      List.of(
+          "lot",
+          "species",
+          "name",
+          "seeds",
+          "gatheredAt",
+          "from",
+          "place",
+          "kept",
+          "remark",
+          "accession");
 
   private LotTable() {}
 
@@ -27,7 +37,8 @@ final class LotTable {
         details.origin().name().toLowerCase(Locale.ROOT),
         details.place(),
         details.kept(),
-        details.remark());
+        details.remark(),
+        details.accession());
   }
 
   static Lot lot(Row row) {
@@ -45,6 +56,7 @@ final class LotTable {
             Origin.ofKey(row.text("from")),
             row.text("place"),
             row.text("kept"),
-            row.text("remark")));
+            row.text("remark"),
+            row.text("accession")));
   }
 }

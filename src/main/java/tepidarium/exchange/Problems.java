@@ -9,7 +9,15 @@ import tepidarium.reading.InvalidInput;
 final class Problems {
   private static final int MAX_REPORTED = 20;
 
+  private final String file;
   private final List<String> found = new ArrayList<>();
+
+  /**
+   * @param file name of the file, for an import of several; empty for a single table
+   */
+  Problems(String file) {
+    this.file = file;
+  }
 
   void add(long line, @Nullable String problem) {
     found.add("line " + line + ": " + problem);
@@ -26,7 +34,12 @@ final class Problems {
     }
     int more = found.size() - MAX_REPORTED;
     String reported = String.join("; ", found.subList(0, Math.min(MAX_REPORTED, found.size())));
-    throw new InvalidInput(
-        "nothing was imported: " + reported + (more > 0 ? "; and " + more + " more" : ""));
+    throw refusal(reported + (more > 0 ? "; and " + more + " more" : ""), null);
+  }
+
+  /** A refusal of the whole import. */
+  InvalidInput refusal(@Nullable String reason, @Nullable Throwable cause) {
+    String words = "nothing was imported: " + (file.isEmpty() ? "" : file + ": ") + reason;
+    return cause == null ? new InvalidInput(words) : new InvalidInput(words, cause);
   }
 }

@@ -3,7 +3,9 @@ package tepidarium.exchange;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
+import java.time.temporal.ChronoUnit;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
@@ -65,10 +67,25 @@ record Row(long line, Map<String, String> cells) {
     }
   }
 
+  double requiredDecimal(String column) {
+    required(column);
+    return Objects.requireNonNull(decimal(column));
+  }
+
+  /** The text of a cell; null for an empty one. */
+  static @Nullable String cell(@Nullable Object value) {
+    return value == null ? null : value.toString();
+  }
+
+  @Nullable Instant optionalInstant(String column) {
+    return text(column) == null ? null : instant(column);
+  }
+
+  /** An instant, truncated to whole milliseconds as the record stores it. */
   Instant instant(String column) {
     String text = required(column);
     try {
-      return OffsetDateTime.parse(text).toInstant();
+      return OffsetDateTime.parse(text).toInstant().truncatedTo(ChronoUnit.MILLIS);
     } catch (DateTimeException e) {
       throw new InvalidInput(
           column + " must be an instant like 2026-03-01T06:00:00Z, not \"" + text + '"', e);

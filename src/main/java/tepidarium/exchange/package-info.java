@@ -1,4 +1,4 @@
-/** Exports and imports the germination record as CSV. */
+/** Exports and imports the record as CSV: containers, sensors, and the germination record. */
 @NullMarked
 package tepidarium.exchange;
 

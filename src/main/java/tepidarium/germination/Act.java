@@ -7,10 +7,10 @@ import tepidarium.reading.InvalidInput;
 
 /** An action on the seeds of a sowing. All counts are counts of seeds. */
 public sealed interface Act {
-  /** Its name in the journal: sown, moved, checked, survival or withdrawn. */
+  /** Its name in the journal: sown, moved, checked, survival, named or withdrawn. */
   String kind();
 
-  /** The seed group that it changes; null for a sowing and a withdrawal. */
+  /** The seed group that it changes; null for a sowing, its name, and a withdrawal. */
   @Nullable GroupId group();
 
   /** Seeds of a sowing that were put into one container as one group. */
@@ -140,6 +140,23 @@ public sealed interface Act {
     @Override
     public String kind() {
       return "survival";
+    }
+  }
+
+  /**
+   * A name given to a group, or to the whole sowing. The newest name is valid.
+   *
+   * @param group null for the sowing
+   * @param name at most 60 characters; null takes the name away
+   */
+  record Named(@Nullable GroupId group, @Nullable String name) implements Act {
+    public Named {
+      name = Require.note("name", name, 60);
+    }
+
+    @Override
+    public String kind() {
+      return "named";
     }
   }
 

@@ -57,6 +57,7 @@ public record Entry(
           case "moved" -> "the move";
           case "checked" -> "the check";
           case "survival" -> "the count of seedlings";
+          case "named" -> "the name";
           default -> "the withdrawal";
         };
     return act.group() == null

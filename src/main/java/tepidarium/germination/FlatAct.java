@@ -105,6 +105,23 @@ public record FlatAct(
           null,
           survival.alive());
     }
+    if (act instanceof Act.Named named) {
+      return new FlatAct(
+          named.kind(),
+          text(named.group()),
+          null,
+          named.name(),
+          null,
+          null,
+          null,
+          null,
+          null,
+          null,
+          null,
+          null,
+          null,
+          null);
+    }
     return WITHDRAWN;
   }
 
@@ -146,10 +163,12 @@ public record FlatAct(
               pottedOn == null ? 0 : pottedOn,
               split(rootLengthsCm, FlatAct::centimetres));
       case "survival" -> new Act.Survival(groupId(), needed("alive", alive));
+      case "named" -> new Act.Named(group == null ? null : GroupId.parse(group), name);
       case "withdrawn" -> new Act.Withdrawn();
       default ->
           throw new InvalidInput(
-              "kind", "must be sown, moved, checked, survival or withdrawn, not \"" + kind + '"');
+              "kind",
+              "must be sown, moved, checked, survival, named or withdrawn, not \"" + kind + '"');
     };
   }
 

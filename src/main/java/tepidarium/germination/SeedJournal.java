@@ -42,6 +42,18 @@ public final class SeedJournal {
     return lots;
   }
 
+  /**
+   * Reads everything anew after work that writes to the stores directly, including that of the
+   * containers. No other change runs meanwhile. If the work throws, nothing is read.
+   */
+  public void reloadAfter(Runnable work) {
+    synchronized (record) {
+      register.reloadAfter(work);
+      species.reload();
+      record.reload();
+    }
+  }
+
   SeedRecord record() {
     return record;
   }
@@ -93,7 +105,7 @@ public final class SeedJournal {
         });
   }
 
-  /** Records a check or a count of seedlings. */
+  /** Records a check, a count of seedlings or the name of a group. */
   public Entry add(Act act, Note note) {
     return addIdempotent(
         note,
@@ -104,6 +116,22 @@ public final class SeedJournal {
           }
           existing(group);
           return entry(group.sowing(), act, note, null, null);
+        });
+  }
+
+  /**
+   * Names a sowing.
+   *
+   * @throws NoSuchElementException if there is no sowing with that number
+   */
+  public Entry name(long sowing, Act.Named act, Note note) {
+    return addIdempotent(
+        note,
+        () -> {
+          if (sowing(sowing).map(Sowing::timeline).isEmpty()) {
+            throw new NoSuchElementException("there is no sowing " + sowing);
+          }
+          return entry(sowing, act, note, null, null);
         });
   }
 

@@ -32,6 +32,10 @@ final class SeedRecord {
     return snapshot;
   }
 
+  void reload() {
+    snapshot = SeedSnapshot.load(store);
+  }
+
   void putLots(List<Lot> lots) {
     SeedSnapshot next = snapshot.withLots(lots);
     store.putLots(lots);

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -27,7 +28,9 @@ public final class SowingTimeline {
   private final List<Step> steps = new ArrayList<>();
   private final List<GerminationData.Row> rows = new ArrayList<>();
   private final Map<GroupId, GroupState> groups = new TreeMap<>();
+  private final Map<GroupId, String> groupNames = new HashMap<>();
   private @Nullable Entry first;
+  private @Nullable String name;
 
   private SowingTimeline() {}
 
@@ -71,6 +74,8 @@ public final class SowingTimeline {
       check(checked, at);
     } else if (act instanceof Act.Survival survival) {
       count(survival);
+    } else if (act instanceof Act.Named named) {
+      name(named);
     }
     steps.add(new Step(entry, groups));
   }
@@ -80,6 +85,7 @@ public final class SowingTimeline {
       throw new Refusal("the seeds have already been sown");
     }
     first = entry;
+    name = sown.name();
     for (Act.Part part : sown.parts()) {
       ownGroup(entry, part.group());
       if (groups.put(part.group(), GroupState.sown(part, entry.at())) != null) {
@@ -191,6 +197,27 @@ public final class SowingTimeline {
               .formatted(survival.alive(), group.alive(), group.id()));
     }
     groups.put(group.id(), group.survived(survival.alive()));
+  }
+
+  private void name(Act.Named named) {
+    GroupId group = named.group();
+    if (group == null) {
+      name = named.name();
+    } else if (named.name() == null) {
+      groupNames.remove(existing(group).id());
+    } else {
+      groupNames.put(existing(group).id(), named.name());
+    }
+  }
+
+  /** The newest name of the sowing; null if it has none. */
+  public @Nullable String name() {
+    return name;
+  }
+
+  /** The newest name of a group; null if it has none. */
+  public @Nullable String name(GroupId group) {
+    return groupNames.get(group);
   }
 
   /** The valid entries in chronological order, each with the states after it. */

@@ -51,6 +51,10 @@ public final class SpeciesList {
     return changed;
   }
 
+  synchronized void reload() {
+    all = store.species();
+  }
+
   /** Adds or replaces profiles, all or none. */
   synchronized void put(List<Species> species) {
     store.putSpecies(species);

@@ -23,6 +23,7 @@ final class ActJson {
     @JsonSubTypes.Type(value = Act.Moved.class, name = "moved"),
     @JsonSubTypes.Type(value = Act.Checked.class, name = "checked"),
     @JsonSubTypes.Type(value = Act.Survival.class, name = "survival"),
+    @JsonSubTypes.Type(value = Act.Named.class, name = "named"),
     @JsonSubTypes.Type(value = Act.Withdrawn.class, name = "withdrawn")
   })
   private interface ActMixIn {}

@@ -6,10 +6,11 @@ import org.jdbi.v3.core.Handle;
 /** Runs transactions against the records store, one at a time. */
 public interface Database extends AutoCloseable {
   /** The schema version that this program reads and writes, the same in every kind of database. */
-  int SCHEMA_VERSION = 18;
+  int SCHEMA_VERSION = 19;
 
   /**
    * Runs the work in one transaction and commits it; the changes are durable when this returns.
+   * Inside the work of another transaction of the same thread, takes part in that transaction.
    *
    * @throws tepidarium.series.StoreException when the store is not available
    */

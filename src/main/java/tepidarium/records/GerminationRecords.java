@@ -109,6 +109,7 @@ public final class GerminationRecords implements GerminationStore {
     @Nullable String place = row.getString("place");
     @Nullable String kept = row.getString("kept");
     @Nullable String remark = row.getString("remark");
+    @Nullable String accession = row.getString("accession");
     return new Lot(
         row.getLong("id"),
         new LotDetails(
@@ -119,19 +120,23 @@ public final class GerminationRecords implements GerminationStore {
             ofKey(Origin.class, row.getString("origin")),
             place,
             kept,
-            remark));
+            remark,
+            accession));
   }
 
   @Override
   public void putLots(List<Lot> lots) {
     String sql =
         """
-        INSERT INTO seed_lot (id, species_id, name, seeds, gathered_ms, origin, place, kept, remark)
+        INSERT INTO seed_lot (id, species_id, name, seeds, gathered_ms, origin, place, kept, remark,
+          accession)
         VALUES (:id, :details.species, :details.name, :details.seeds, :details.gatheredAt,
-          :details.origin, :details.place, :details.kept, :details.remark)
+          :details.origin, :details.place, :details.kept, :details.remark,
+          :details.accession)
         ON CONFLICT (id) DO UPDATE SET species_id = excluded.species_id, name = excluded.name,
           seeds = excluded.seeds, gathered_ms = excluded.gathered_ms, origin = excluded.origin,
-          place = excluded.place, kept = excluded.kept, remark = excluded.remark
+          place = excluded.place, kept = excluded.kept, remark = excluded.remark,
+          accession = excluded.accession
         """;
     database.transaction(
         handle -> {

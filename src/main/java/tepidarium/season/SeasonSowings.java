@@ -98,7 +98,7 @@ final class SeasonSowings {
     Double watched = data.remainingWatchedDays();
     List<Double> checks = timeline.checkDays();
     Double lastCheck = checks.isEmpty() ? null : Collections.max(checks);
-    String name = timeline.sowing().name();
+    String name = timeline.name();
     return new SowingResult(
         sowing.id(),
         name == null ? species.name() + ", sowing " + sowing.id() : name,

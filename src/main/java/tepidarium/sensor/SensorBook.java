@@ -37,6 +37,17 @@ public final class SensorBook implements AutoCloseable {
     return details.getOrDefault(sensor, SensorDetails.NONE);
   }
 
+  /** What the grower entered about sensors. */
+  public Map<SensorId, SensorDetails> allDetails() {
+    return Map.copyOf(details);
+  }
+
+  /** Reads the details anew after work that writes to the store directly. */
+  public synchronized void reloadAfter(Runnable work) {
+    work.run();
+    details.putAll(store.details());
+  }
+
   /** Changes the details of a sensor. */
   public synchronized void change(SensorId sensor, UnaryOperator<SensorDetails> change) {
     SensorDetails old = details(sensor);

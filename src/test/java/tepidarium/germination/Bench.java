@@ -38,7 +38,15 @@ final class Bench {
 
   static LotDetails lot(int seeds) {
     return new LotDetails(
-        "pawpaw", null, seeds, SOWN.minus(Duration.ofDays(2)), Origin.PLANT, null, null, null);
+        "pawpaw",
+        null,
+        seeds,
+        SOWN.minus(Duration.ofDays(2)),
+        Origin.PLANT,
+        null,
+        null,
+        null,
+        null);
   }
 
   static Instant day(double day) {

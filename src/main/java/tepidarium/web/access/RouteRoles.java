@@ -131,6 +131,7 @@ public final class RouteRoles {
       GET /api/export/readings
       GET /api/export/check
       GET /api/export/{table}.csv
+      GET /api/record.zip
       GET /api/imports
       GET /api/imports/{import}/rejected.csv
       GET /api/import-profiles
@@ -161,6 +162,8 @@ public final class RouteRoles {
       POST /api/groups/{group}/moves
       POST /api/groups/{group}/checks
       POST /api/groups/{group}/survival
+      POST /api/groups/{group}/name
+      POST /api/sowings/{sowing}/name
       POST /api/entries/{entry}/correction
       POST /api/entries/{entry}/withdrawal
       PUT /api/entries/{entry}/photo
@@ -198,6 +201,7 @@ public final class RouteRoles {
       PUT /api/import-profiles/{profile}
       DELETE /api/import-profiles/{profile}
       POST /api/import/{table}
+      POST /api/record
       GET /api/people
       POST /api/people
       PUT /api/people/{person}

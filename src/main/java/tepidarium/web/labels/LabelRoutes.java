@@ -93,7 +93,7 @@ public final class LabelRoutes {
   private LabelSowingJson sowing(SowingTimeline timeline, List<GroupState> groups) {
     return new LabelSowingJson(
         timeline.first().sowing(),
-        timeline.sowing().name(),
+        timeline.name(),
         sowings.species(timeline).name(),
         groups.stream().mapToInt(GroupState::seeds).sum(),
         timeline.sowing().lot(),

@@ -40,6 +40,7 @@ final class SeedJson {
       @Nullable String place,
       @Nullable String kept,
       @Nullable String remark,
+      @Nullable String accession,
       int sown,
       int left,
       @Nullable Freshness freshness,
@@ -67,6 +68,8 @@ final class SeedJson {
 
   record SurvivalJson(int alive) {}
 
+  record NamedJson(@Nullable String name) {}
+
   record EntryJson(
       UUID id,
       long sowing,
@@ -77,6 +80,7 @@ final class SeedJson {
       @Nullable MovedJson move,
       @Nullable CheckedJson check,
       @Nullable SurvivalJson survival,
+      @Nullable NamedJson named,
       Instant recordedAt,
       @Nullable String by,
       @Nullable String remark,
@@ -96,6 +100,7 @@ final class SeedJson {
           act instanceof Act.Moved moved ? moved(moved) : null,
           act instanceof Act.Checked check ? checked(check) : null,
           act instanceof Act.Survival survival ? new SurvivalJson(survival.alive()) : null,
+          act instanceof Act.Named named ? new NamedJson(named.name()) : null,
           entry.recordedAt(),
           entry.by(),
           entry.remark(),
@@ -133,6 +138,7 @@ final class SeedJson {
 
   record GroupJson(
       String id,
+      @Nullable String name,
       String container,
       int ungerminated,
       int notLookedAt,

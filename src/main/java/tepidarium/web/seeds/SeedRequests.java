@@ -62,7 +62,8 @@ final class SeedRequests {
       @Nullable String from,
       @Nullable String place,
       @Nullable String kept,
-      @Nullable String remark) {
+      @Nullable String remark,
+      @Nullable String accession) {
     LotDetails read() {
       return new LotDetails(
           needed("species", species),
@@ -72,7 +73,8 @@ final class SeedRequests {
           Origin.ofKey(from),
           place,
           kept,
-          remark);
+          remark,
+          accession);
     }
   }
 
@@ -160,6 +162,14 @@ final class SeedRequests {
           rootLengthsCm == null ? List.of() : rootLengthsCm);
     }
   }
+
+  record NameBody(
+      @Nullable String entry,
+      @Nullable String name,
+      @Nullable String at,
+      @Nullable String by,
+      @Nullable String remark)
+      implements Written {}
 
   record SurvivalBody(
       @Nullable String entry,

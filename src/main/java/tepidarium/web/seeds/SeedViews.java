@@ -78,6 +78,7 @@ public final class SeedViews {
         details.place(),
         details.kept(),
         details.remark(),
+        details.accession(),
         sown,
         details.seeds() - sown,
         Freshness.of(journal.species().existing(details.species()), details.gatheredAt(), now()),
@@ -103,7 +104,7 @@ public final class SeedViews {
     List<SowingTimeline.Step> steps = timeline.steps();
     return new SeedJson.SowingJson(
         sowing.id(),
-        timeline.sowing().name(),
+        timeline.name(),
         timeline.sowing().lot(),
         species.id(),
         species.name(),
@@ -133,6 +134,7 @@ public final class SeedViews {
       SowingTimeline timeline, Species species, GroupState group, HeatPath path) {
     return new SeedJson.GroupJson(
         group.id().toString(),
+        timeline.name(group.id()),
         group.container().value(),
         group.ungerminated(),
         group.seenBy(timeline.sownAt()),

@@ -7,6 +7,7 @@ import java.util.NoSuchElementException;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import tepidarium.germination.Act;
 import tepidarium.germination.Entry;
 import tepidarium.germination.GroupId;
 import tepidarium.germination.Note;
@@ -19,6 +20,7 @@ import tepidarium.web.Params;
 import tepidarium.web.seeds.SeedRequests.CheckBody;
 import tepidarium.web.seeds.SeedRequests.CorrectionBody;
 import tepidarium.web.seeds.SeedRequests.MoveBody;
+import tepidarium.web.seeds.SeedRequests.NameBody;
 import tepidarium.web.seeds.SeedRequests.SowingBody;
 import tepidarium.web.seeds.SeedRequests.SurvivalBody;
 import tepidarium.web.seeds.SeedRequests.WithdrawalBody;
@@ -41,6 +43,8 @@ public final class SowingRoutes {
     routes.post("/api/groups/{group}/moves", this::move);
     routes.post("/api/groups/{group}/checks", this::check);
     routes.post("/api/groups/{group}/survival", this::survival);
+    routes.post("/api/groups/{group}/name", this::nameGroup);
+    routes.post("/api/sowings/{sowing}/name", this::nameSowing);
     routes.post("/api/entries/{entry}/correction", this::correct);
     routes.post("/api/entries/{entry}/withdrawal", this::withdraw);
     routes.put("/api/entries/{entry}/photo", this::putPhoto);
@@ -100,6 +104,22 @@ public final class SowingRoutes {
     SurvivalBody body = Params.body(ctx, SurvivalBody.class);
     Note note = SeedRequests.note(ctx, body, seeds.now());
     written(ctx, NotFound.ifMissing(() -> journal.add(body.read(group), note)));
+  }
+
+  private void nameGroup(Context ctx) {
+    GroupId group = SeedParams.group(ctx);
+    NameBody body = Params.body(ctx, NameBody.class);
+    Note note = SeedRequests.note(ctx, body, seeds.now());
+    Act.Named act = new Act.Named(group, body.name());
+    written(ctx, NotFound.ifMissing(() -> journal.add(act, note)));
+  }
+
+  private void nameSowing(Context ctx) {
+    long sowing = Params.id(ctx, "sowing");
+    NameBody body = Params.body(ctx, NameBody.class);
+    Note note = SeedRequests.note(ctx, body, seeds.now());
+    Act.Named act = new Act.Named(null, body.name());
+    written(ctx, NotFound.ifMissing(() -> journal.name(sowing, act, note)));
   }
 
   private Entry existing(UUID id) {

@@ -6,7 +6,6 @@ import biweekly.component.VEvent;
 import biweekly.property.Uid;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import io.javalin.http.HttpStatus;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
@@ -22,13 +21,11 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import tepidarium.container.Container;
 import tepidarium.container.Register;
-import tepidarium.exchange.Table;
 import tepidarium.germination.NextCheck;
 import tepidarium.germination.SeedJournal;
-import tepidarium.web.NotFound;
 import tepidarium.web.containers.ContainerJson;
 
-/** Routes for the tally, the checks that are due, and the CSV export and import. */
+/** Routes for the tally and the checks that are due. */
 public final class TallyRoutes {
   private final SeedJournal journal;
   private final Register register;
@@ -69,8 +66,6 @@ public final class TallyRoutes {
     routes.get("/api/tally", this::tally);
     routes.get("/api/checks-due", ctx -> ctx.json(due()));
     routes.get("/api/checks-due.ics", this::calendar);
-    routes.get("/api/export/{table}.csv", this::export);
-    routes.post("/api/import/{table}", this::takeOver);
   }
 
   private void tally(Context ctx) {
@@ -171,25 +166,5 @@ public final class TallyRoutes {
               .formatted(group.speciesName(), group.group(), group.seeds(), group.check().why()));
     }
     return words.toString().strip();
-  }
-
-  private static Table table(Context ctx) {
-    Table table = Table.named(ctx.pathParam("table"));
-    if (table == null) {
-      throw new NotFound("the tables are species, lots and entries");
-    }
-    return table;
-  }
-
-  private void export(Context ctx) {
-    Table table = table(ctx);
-    ctx.header("Content-Disposition", "attachment; filename=\"" + table.key() + ".csv\"");
-    ctx.contentType("text/csv; charset=utf-8; header=present").result(table.write(journal));
-  }
-
-  private void takeOver(Context ctx) {
-    Table table = table(ctx);
-    String csv = new String(ctx.bodyAsBytes(), StandardCharsets.UTF_8);
-    ctx.status(HttpStatus.OK).json(table.read(csv, journal, clock.instant()));
   }
 }

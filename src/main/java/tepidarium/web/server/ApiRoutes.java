@@ -8,6 +8,7 @@ import tepidarium.alert.AlertRules;
 import tepidarium.alert.AlertStore;
 import tepidarium.alert.notify.Notices;
 import tepidarium.container.Register;
+import tepidarium.exchange.RecordExchange;
 import tepidarium.exporting.ReadingExport;
 import tepidarium.germination.SeedJournal;
 import tepidarium.germination.SowingFinder;
@@ -39,6 +40,7 @@ import tepidarium.web.containers.ContainerViews;
 import tepidarium.web.files.ExportRoutes;
 import tepidarium.web.files.ImportProfileRoutes;
 import tepidarium.web.files.ImportRoutes;
+import tepidarium.web.files.RecordRoutes;
 import tepidarium.web.germination.CompareRoutes;
 import tepidarium.web.germination.GerminationRoutes;
 import tepidarium.web.germination.HeatCourseRoutes;
@@ -87,6 +89,7 @@ public final class ApiRoutes {
       AlertStore alerts,
       AlertRules rules,
       ReadingExport export,
+      RecordExchange exchange,
       ImportJobs imports,
       ProfileStore importProfiles,
       Mappings mappings,
@@ -147,6 +150,7 @@ public final class ApiRoutes {
     new MappingRoutes(parts.mappings(), parts.heard(), parts.clock()).add(routes);
     new SettingRoutes(parts.settings()).add(routes);
     new ExportRoutes(parts.export()).add(routes);
+    new RecordRoutes(parts.exchange(), parts.clock()).add(routes);
     new ImportRoutes(parts.imports()).add(routes);
     new ImportProfileRoutes(parts.importProfiles()).add(routes);
     new SumsRoutes().add(routes);

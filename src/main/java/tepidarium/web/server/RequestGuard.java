@@ -10,10 +10,12 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
+import tepidarium.exchange.RecordZip;
 import tepidarium.importing.ImportJobs;
 import tepidarium.web.Params;
 import tepidarium.web.access.LoginGuard;
 import tepidarium.web.files.ImportRoutes;
+import tepidarium.web.files.RecordRoutes;
 
 /**
  * Refuses requests before they reach a route: requests from pages of other sites, too large bodies,
@@ -82,6 +84,9 @@ final class RequestGuard {
 
   /** The longest body that a route takes, in bytes. */
   static long maxBytes(Context ctx) {
+    if (ctx.path().equals(RecordRoutes.PATH)) {
+      return RecordZip.MAX_BYTES;
+    }
     return isUpload(ctx) ? ImportJobs.MAX_BYTES : MAX_BODY_BYTES;
   }
 
@@ -127,14 +132,17 @@ final class RequestGuard {
     return !plain.startsWith("charset=") || plain.equals("charset=utf-8");
   }
 
-  /** Whether the body is a file, which is stored in pieces. */
+  /** Whether the body is a file, which the route reads itself. */
   private static boolean isUpload(Context ctx) {
-    return ctx.path().equals(ImportRoutes.PATH);
+    return ctx.path().equals(ImportRoutes.PATH) || ctx.path().equals(RecordRoutes.PATH);
   }
 
   private static Set<String> mediaTypes(String path) {
     if (path.equals(ImportRoutes.PATH)) {
       return Set.of("application/octet-stream");
+    }
+    if (path.equals(RecordRoutes.PATH)) {
+      return Set.of("application/zip");
     }
     if (path.startsWith("/api/import/")) {
       return Set.of("text/csv");

@@ -69,7 +69,8 @@ class ApiDescriptionTest {
     ApiRoutes.Parts nothing =
         new ApiRoutes.Parts(
             null, null, null, null, null, null, null, null, null, null, null, null, null, null,
-            null, null, null, null, null, null, null, null, null, null, null, null, null, null);
+            null, null, null, null, null, null, null, null, null, null, null, null, null, null,
+            null);
     try (LiveStream live = new LiveStream(null, null, null, null, null)) {
       Javalin server =
           Javalin.create(

@@ -23,7 +23,8 @@ class RouteRolesTest {
     ApiRoutes.Parts nothing =
         new ApiRoutes.Parts(
             null, null, null, null, null, null, null, null, null, null, null, null, null, null,
-            null, null, null, null, null, null, null, null, null, null, null, null, null, null);
+            null, null, null, null, null, null, null, null, null, null, null, null, null, null,
+            null);
     try (LiveStream live = new LiveStream(null, null, null, null, null)) {
       Javalin server =
           Javalin.create(

@@ -1,0 +1,35 @@
+// What came of taking the record over, in words. Pure.
+
+import { count, number } from '../shared/format.js';
+import { texts } from './texts.js';
+
+/** By the name of the table's file. */
+const TABLES = {
+  containers: texts.containers,
+  sensors: texts.sensors,
+  placements: texts.placements,
+  'calibration-points': texts.calibrationPoints,
+  calibrations: texts.calibrations,
+  openings: texts.openings,
+  species: texts.species,
+  lots: texts.seedLots,
+  entries: texts.entries,
+};
+export const tableNames = Object.keys(TABLES).join(', ');
+
+/** Which table a file holds, by the name under which it is offered; null if the name tells none. */
+export const tableOf = (name) => Object.keys(TABLES).find((table) => name.toLowerCase().startsWith(table)) ?? null;
+
+export function takenWords({ table, rows, added }) {
+  const title = TABLES[table];
+  if (rows === 0) return texts.theFileHoldsNoRow(title);
+  return texts.read(title, count(rows, texts.rowCount), added === 0 ? texts.nothingNew : texts.newWord(number(added)));
+}
+
+/** Splits the message of the service into one problem per line. */
+export function troubleByLine({ message, problems = [] }) {
+  const parts = message.split(/(?:: |; )(?=line \d+: |and \d+ more)/);
+  return parts.length < 2
+    ? { message, problems }
+    : { message: `${parts[0][0].toUpperCase()}${parts[0].slice(1)}:`, problems: parts.slice(1) };
+}

@@ -1,0 +1,93 @@
+package tepidarium.exchange;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import java.util.function.IntSupplier;
+import java.util.function.Predicate;
+import tepidarium.germination.Contradiction;
+import tepidarium.germination.RefusedRow;
+import tepidarium.reading.InvalidInput;
+
+/**
+ * The rows of one imported table, read but not stored.
+ *
+ * @param file name of the file for messages; empty for a single table
+ */
+record TableRows(Table table, String file, List<Row> rows) {
+  /**
+   * Reads the text of a table.
+   *
+   * @throws InvalidInput naming each line that is no row of the table
+   */
+  static TableRows read(Table table, String file, String csv) {
+    Problems problems = new Problems(file);
+    List<Row> rows;
+    try {
+      rows = CsvText.read(csv, table.header(), problems);
+    } catch (InvalidInput e) {
+      throw file.isEmpty() ? e : problems.refusal(e.getMessage(), e);
+    }
+    problems.throwIfAny();
+    return new TableRows(table, file, rows);
+  }
+
+  /**
+   * Parses all rows.
+   *
+   * @throws InvalidInput naming each line with an invalid cell
+   */
+  <T> List<T> parsed(Function<Row, T> parse) {
+    Problems problems = new Problems(file);
+    List<T> all = new ArrayList<>();
+    for (Row row : rows) {
+      try {
+        all.add(parse.apply(row));
+      } catch (InvalidInput | ArithmeticException e) {
+        problems.add(row.line(), e.getMessage());
+      }
+    }
+    problems.throwIfAny();
+    return all;
+  }
+
+  /**
+   * Stores parsed rows one by one.
+   *
+   * @param store returns whether the row was new
+   * @return how many were new
+   * @throws InvalidInput naming each line that was refused
+   */
+  <T> int stored(List<T> parsed, Predicate<T> store) {
+    Problems problems = new Problems(file);
+    int added = 0;
+    for (int i = 0; i < parsed.size(); i++) {
+      try {
+        added += store.test(parsed.get(i)) ? 1 : 0;
+      } catch (InvalidInput e) {
+        problems.add(rows.get(i).line(), e.getMessage());
+      }
+    }
+    problems.throwIfAny();
+    return added;
+  }
+
+  /**
+   * Runs the import of the whole table.
+   *
+   * @param step returns how many rows were new
+   * @throws InvalidInput if a row contradicts others or the record
+   */
+  int imported(IntSupplier step) {
+    Problems problems = new Problems(file);
+    try {
+      return step.getAsInt();
+    } catch (RefusedRow e) {
+      problems.add(rows.get(e.index()).line(), e.getMessage());
+      problems.throwIfAny();
+      return 0;
+    } catch (Contradiction e) {
+      throw problems.refusal(e.getMessage(), e);
+    }
+  }
+}

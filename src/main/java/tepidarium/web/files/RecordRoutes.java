@@ -1,0 +1,81 @@
+package tepidarium.web.files;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.ContentTooLargeResponse;
+import io.javalin.http.Context;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.util.List;
+import tepidarium.exchange.RecordExchange;
+import tepidarium.exchange.RecordZip;
+import tepidarium.exchange.Table;
+import tepidarium.web.NotFound;
+
+/** Routes for the export and import of the record, table by table or as one zip file. */
+public final class RecordRoutes {
+  /** Takes a zip file, which may be larger than other bodies. */
+  public static final String PATH = "/api/record";
+
+  private final RecordExchange exchange;
+  private final Clock clock;
+
+  record TakenJson(String table, int rows, int added) {
+    static TakenJson of(RecordExchange.Taken taken) {
+      return new TakenJson(taken.table().key(), taken.rows(), taken.added());
+    }
+  }
+
+  record RecordAnswer(List<TakenJson> tables) {}
+
+  public RecordRoutes(RecordExchange exchange, Clock clock) {
+    this.exchange = exchange;
+    this.clock = clock;
+  }
+
+  public void add(RoutesConfig routes) {
+    routes.get("/api/export/{table}.csv", this::exportTable);
+    routes.post("/api/import/{table}", this::importTable);
+    routes.get("/api/record.zip", this::exportRecord);
+    routes.post(PATH, this::importRecord);
+  }
+
+  private static Table table(Context ctx) {
+    Table table = Table.named(ctx.pathParam("table"));
+    if (table == null) {
+      throw new NotFound("the tables are " + Table.names());
+    }
+    return table;
+  }
+
+  private void exportTable(Context ctx) {
+    Table table = table(ctx);
+    ctx.header("Content-Disposition", "attachment; filename=\"" + table.key() + ".csv\"");
+    ctx.contentType("text/csv; charset=utf-8; header=present").result(exchange.write(table));
+  }
+
+  private void importTable(Context ctx) {
+    Table table = table(ctx);
+    String csv = new String(ctx.bodyAsBytes(), StandardCharsets.UTF_8);
+    ctx.json(TakenJson.of(exchange.read(table, csv, clock.instant())));
+  }
+
+  private void exportRecord(Context ctx) throws IOException {
+    ByteArrayOutputStream zip = new ByteArrayOutputStream();
+    RecordZip.write(exchange.writeAll(), zip);
+    ctx.header("Content-Disposition", "attachment; filename=\"tepidarium-record.zip\"");
+    ctx.contentType("application/zip").result(zip.toByteArray());
+  }
+
+  private void importRecord(Context ctx) throws IOException {
+    byte[] zip = ctx.req().getInputStream().readNBytes(RecordZip.MAX_BYTES + 1);
+    if (zip.length > RecordZip.MAX_BYTES) {
+      throw new ContentTooLargeResponse();
+    }
+    List<RecordExchange.Taken> taken =
+        exchange.readAll(RecordZip.read(new ByteArrayInputStream(zip)), clock.instant());
+    ctx.json(new RecordAnswer(taken.stream().map(TakenJson::of).toList()));
+  }
+}
