@@ -1,7 +1,11 @@
 package tepidarium.it;
 
+import static org.awaitility.Awaitility.await;
+
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -13,6 +17,7 @@ import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import tepidarium.records.postgres.PostgresAddress;
 
@@ -54,29 +59,20 @@ public final class Postgres implements AutoCloseable {
 
   /** One that is not started yet. */
   private static Postgres prepared(String... more) {
+    Postgres postgres = inNewFolder();
     try {
-      Path folder = Files.createTempDirectory("tepidarium-postgres");
-      Path data = folder.resolve("data");
-      Path password = Files.writeString(folder.resolve("password"), PASSWORD);
-      give(folder);
+      Path password = Files.writeString(postgres.folder.resolve("password"), PASSWORD);
       give(password);
-      Postgres postgres = new Postgres(folder, data);
-      Command.Ended made =
-          Command.run(
-              asUser(
-                  "initdb",
-                  List.of(
-                      "--pgdata=" + data,
-                      "--auth=scram-sha-256",
-                      "--username=" + SYSTEM_USER,
-                      "--pwfile=" + password,
-                      "--locale=C.UTF-8",
-                      "--encoding=UTF8",
-                      "--no-sync")),
-              new byte[0]);
-      if (made.status() != 0) {
-        throw new AssertionError(made.output());
-      }
+      run(
+          "initdb",
+          List.of(
+              "--pgdata=" + postgres.data,
+              "--auth=scram-sha-256",
+              "--username=" + SYSTEM_USER,
+              "--pwfile=" + password,
+              "--locale=C.UTF-8",
+              "--encoding=UTF8",
+              "--no-sync"));
       List<String> lines =
           new ArrayList<>(
               List.of(
@@ -86,11 +82,67 @@ public final class Postgres implements AutoCloseable {
                   "shared_buffers = 16MB",
                   "max_connections = 30"));
       lines.addAll(List.of(more));
-      Files.write(data.resolve("postgresql.conf"), lines, StandardOpenOption.APPEND);
+      postgres.configure(lines);
       return postgres;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  private static Postgres inNewFolder() {
+    try {
+      Path folder = Files.createTempDirectory("tepidarium-postgres");
+      give(folder);
+      return new Postgres(folder, folder.resolve("data"));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private void configure(List<String> lines) throws IOException {
+    Files.write(data.resolve("postgresql.conf"), lines, StandardOpenOption.APPEND);
+  }
+
+  /** Starts a copy of this server that follows it; this one waits for it at each commit. */
+  public Postgres withStandby() {
+    Postgres standby = inNewFolder();
+    run(
+        "pg_basebackup",
+        List.of(
+            "--pgdata=" + standby.data,
+            "--write-recovery-conf",
+            "--wal-method=stream",
+            "--checkpoint=fast",
+            "--no-sync",
+            "--dbname=postgresql://"
+                + SYSTEM_USER
+                + ':'
+                + URLEncoder.encode(PASSWORD, StandardCharsets.UTF_8).replace("+", "%20")
+                + "@127.0.0.1:"
+                + port
+                + '/'));
+    try {
+      standby.configure(List.of("port = " + standby.port));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    standby.start();
+    run(SYSTEM_USER, "ALTER SYSTEM SET synchronous_standby_names = '*'");
+    run(SYSTEM_USER, "SELECT pg_reload_conf()");
+    await()
+        .until(
+            () ->
+                ask(SYSTEM_USER, "SELECT sync_state FROM pg_stat_replication")
+                    .equals(List.of("sync")));
+    return standby;
+  }
+
+  /** Lets this standby take changes. */
+  public void promote() {
+    // The setting for commits came along from the server that it followed.
+    run("pg_ctl", List.of("--pgdata=" + data, "promote"));
+    run(SYSTEM_USER, "ALTER SYSTEM RESET synchronous_standby_names");
+    run(SYSTEM_USER, "SELECT pg_reload_conf()");
   }
 
   private static boolean isRoot() {
@@ -166,6 +218,11 @@ public final class Postgres implements AutoCloseable {
     return PostgresAddress.of(url(database), USER, PASSWORD);
   }
 
+  /** The settings of a service with its records in a database. */
+  public static Map<String, String> settings(String url) {
+    return Map.of("recordsUrl", url, "recordsUser", USER, "recordsPassword", PASSWORD);
+  }
+
   public String url(String database) {
     return "postgresql://127.0.0.1:" + port + '/' + database;
   }
@@ -195,15 +252,28 @@ public final class Postgres implements AutoCloseable {
     }
   }
 
-  /** Stops it in order; it ends all connections. */
-  public void stop() {
-    Command.Ended ended =
-        Command.run(
-            asUser("pg_ctl", List.of("--pgdata=" + data, "--mode=fast", "stop")), new byte[0]);
+  /** Runs a program of PostgreSQL to its end. */
+  private static void run(String program, List<String> arguments) {
+    Command.Ended ended = Command.run(asUser(program, arguments), new byte[0]);
     if (ended.status() != 0) {
       throw new AssertionError(ended.output());
     }
+  }
+
+  /** Stops it in order; it ends all connections. */
+  public void stop() {
+    run("pg_ctl", List.of("--pgdata=" + data, "--mode=fast", "stop"));
     server.stop();
+  }
+
+  /** Stops every process of it where it is; nobody learns of it. */
+  public void freeze() {
+    server.signal("STOP");
+  }
+
+  /** Lets it go on. */
+  public void thaw() {
+    server.signal("CONT");
   }
 
   /** Kills it, as a power cut would. */

@@ -8,7 +8,9 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.Objects;
 import java.util.function.BooleanSupplier;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -69,6 +71,15 @@ final class ServerProcess {
       awaitEnd(process);
       children.forEach(child -> child.onExit().join());
     }
+  }
+
+  /** Sends a signal to it and its children. */
+  void signal(String name) {
+    Process running = Objects.requireNonNull(process);
+    Stream.concat(Stream.of(running.toHandle()), running.descendants())
+        .forEach(
+            each ->
+                Command.run(List.of("kill", "-" + name, String.valueOf(each.pid())), new byte[0]));
   }
 
   /** Waits for the end of a process; its exit status. */

@@ -12,8 +12,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import java.util.function.Consumer;
-import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -76,7 +74,7 @@ import tepidarium.series.StoreException;
  * Contract tests for every database that holds the records. A backend's test only opens its own
  * database. Each step opens the database anew, as a restart does.
  */
-abstract class RecordsContract {
+abstract class RecordsContract extends NoticesAndAccessContract {
   private static final Instant START = Instant.parse("2026-03-01T06:00:00.123Z");
   static final ContainerId BAG = new ContainerId("bag");
   private static final SensorId SENSOR = new SensorId("sensor-1");
@@ -85,21 +83,6 @@ abstract class RecordsContract {
       new AlertRuleStore.Decision(
           new RuleOverride(null, 0.75, Duration.ofMinutes(3), null, Priority.LOW),
           new OutOfService(START, "Ada", null));
-
-  /** Opens the database with its existing data; empty at the first call of a test. */
-  abstract Database open();
-
-  void change(Consumer<Database> change) {
-    try (Database database = open()) {
-      change.accept(database);
-    }
-  }
-
-  <T> T read(Function<Database, T> read) {
-    try (Database database = open()) {
-      return read.apply(database);
-    }
-  }
 
   static Container bag(String name) {
     return bag(name, null, null);

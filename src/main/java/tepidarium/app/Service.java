@@ -4,8 +4,10 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.AlertRules;
 import tepidarium.alert.AlertStore;
@@ -15,6 +17,7 @@ import tepidarium.container.Register;
 import tepidarium.exchange.RecordExchange;
 import tepidarium.exchange.RecordStores;
 import tepidarium.exporting.ReadingExport;
+import tepidarium.fault.ArrivalFault;
 import tepidarium.germination.SeedJournal;
 import tepidarium.importing.ImportJobs;
 import tepidarium.ingest.Decoder;
@@ -23,6 +26,7 @@ import tepidarium.ingest.IngestCounters;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.IntakeCounts;
 import tepidarium.ingest.Mappings;
+import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectLog;
 import tepidarium.ingest.SensorLimit;
 import tepidarium.ingest.mqtt.MqttLink;
@@ -138,7 +142,7 @@ public final class Service implements AutoCloseable {
             new AlertRuleRecords(stores.records()),
             config.silentAfter(),
             new CalibrationErrors(containers.register(), clock));
-    rejectLog = new RejectRecords(stores.records());
+    rejectLog = rejectLog();
     alertViews = new AlertViews(containers.register(), config.timeZone());
     ClockRecords clockRecords = new ClockRecords(stores.records());
     Optional<Instant> lastSeen = clockRecords.lastSeen().or(containers::newestReading);
@@ -247,6 +251,37 @@ public final class Service implements AutoCloseable {
             clock));
   }
 
+  /** A database on another machine may be away; the intake does not wait for it. */
+  private RejectLog rejectLog() {
+    RejectLog log = new RejectRecords(stores.records());
+    if (config.keeping().records() == null) {
+      return log;
+    }
+    DeferredWrites<Reject> writes =
+        running.add(new DeferredWrites<>("reject-log", RejectRecords.KEPT, log::add).start());
+    return new RejectLog() {
+      @Override
+      public void add(List<Reject> rejects) {
+        writes.add(rejects);
+      }
+
+      @Override
+      public List<Line> newest(int limit) {
+        return log.newest(limit);
+      }
+    };
+  }
+
+  private Consumer<List<ArrivalFault>> arrivalFaults() {
+    return config.keeping().records() == null
+        ? containers.arrivalFaults()::add
+        : running.add(
+                new DeferredWrites<>(
+                        "arrival-faults", RejectRecords.KEPT, containers.arrivalFaults()::add)
+                    .start())
+            ::add;
+  }
+
   /** Connects the intake to the store. The spool starts too, if there is one. */
   private Intake startIntake() {
     Storage storage = stores.storage();
@@ -260,7 +295,7 @@ public final class Service implements AutoCloseable {
                 sink,
                 counters,
                 new Buttons(containers.register()),
-                containers.arrivalFaults()::add,
+                arrivalFaults(),
                 heard,
                 stored -> {
                   trust.confirmBy(stored.readings(), stored.arrivedAt());

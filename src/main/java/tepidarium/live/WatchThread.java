@@ -10,6 +10,7 @@ import java.util.concurrent.TimeoutException;
 import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.series.StoreException;
 
 /**
  * One thread with a queue of at most 256 jobs and one periodic job. A caller that adds to a full
@@ -99,6 +100,9 @@ final class WatchThread implements AutoCloseable {
         }
       } catch (InterruptedException e) {
         break;
+      } catch (StoreException e) {
+        // Health shows it. The next reading or the next period tries again.
+        LOG.debug("a store does not answer; continuing", e);
       } catch (RuntimeException | Error e) {
         // A failure for one container must not stop the evaluation of the others.
         LOG.error("the watch thread caught an unexpected exception and continues", e);

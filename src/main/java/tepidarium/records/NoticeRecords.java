@@ -165,7 +165,7 @@ public final class NoticeRecords implements NoticeStore {
         DELIVERIES
             + " WHERE d.id IN (SELECT id FROM (SELECT id, row_number() OVER"
             + " (PARTITION BY notifier ORDER BY id) AS place FROM notice_delivery"
-            + " WHERE state = 'waiting' AND (next_ms <= :now OR next_ms > :ahead))"
+            + " WHERE state = 'waiting' AND (next_ms <= :now OR next_ms > :ahead)) AS ranked"
             + " WHERE place <= :limit) ORDER BY d.id",
         Map.of("now", nowMs, "ahead", nowMs + CLOCK_SET_BACK_MS, "limit", MAX_DUE));
   }

@@ -47,6 +47,8 @@ final class PostgresServer {
     source.setHostRecheckSeconds(0);
     source.setConnectTimeout(CONNECT_SECONDS);
     source.setSocketTimeout(ANSWER_SECONDS);
+    // A frozen server takes the connection and does not answer; the next server is tried then.
+    source.setSslResponseTimeout(CONNECT_SECONDS * 1_000);
     source.setTcpKeepAlive(true);
     source.setApplicationName("tepidarium");
     source.setSslmode(address.sslMode());
