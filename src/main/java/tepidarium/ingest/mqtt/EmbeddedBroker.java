@@ -5,9 +5,7 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.ServerSocket;
 import java.nio.file.Path;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
@@ -16,21 +14,11 @@ import java.util.stream.Collectors;
 import javax.net.ssl.SSLContext;
 import org.apache.activemq.artemis.api.core.ActiveMQDisconnectedException;
 import org.apache.activemq.artemis.api.core.SimpleString;
-import org.apache.activemq.artemis.api.core.TransportConfiguration;
-import org.apache.activemq.artemis.core.config.Configuration;
-import org.apache.activemq.artemis.core.config.ConfigurationUtils;
-import org.apache.activemq.artemis.core.config.WildcardConfiguration;
-import org.apache.activemq.artemis.core.config.impl.ConfigurationImpl;
-import org.apache.activemq.artemis.core.remoting.impl.netty.TransportConstants;
 import org.apache.activemq.artemis.core.remoting.server.RemotingService;
-import org.apache.activemq.artemis.core.security.Role;
 import org.apache.activemq.artemis.core.security.impl.SecurityStoreImpl;
 import org.apache.activemq.artemis.core.server.ActiveMQServer;
-import org.apache.activemq.artemis.core.server.JournalType;
 import org.apache.activemq.artemis.core.server.Queue;
 import org.apache.activemq.artemis.core.server.ServerSession;
-import org.apache.activemq.artemis.core.settings.impl.AddressFullMessagePolicy;
-import org.apache.activemq.artemis.core.settings.impl.AddressSettings;
 import org.apache.activemq.artemis.spi.core.remoting.Acceptor;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -45,15 +33,6 @@ import tepidarium.disk.DiskSpace;
  */
 public final class EmbeddedBroker implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(EmbeddedBroker.class);
-  private static final int JOURNAL_FILE_BYTES = 1 << 20;
-  private static final long MEMORY_BYTES = 16L << 20;
-
-  /**
-   * Minimum free disk space, 8 MiB; below it, publishers wait. The library's default is 10 % of the
-   * disk.
-   */
-  private static final long MIN_FREE_BYTES = 8L << 20;
-
   private static final String SENSORS = "sensors";
   private static final String TLS_SENSORS = "sensors-tls";
   private static final int CHECK_EVERY_MS = 1_000;
@@ -63,8 +42,8 @@ public final class EmbeddedBroker implements AutoCloseable {
 
   private final SensorPorts ports;
   private final Path folder;
+  private final BrokerConfiguration configuration;
   private final BrokerAccounts accounts;
-  private final BrokerLimits limits;
   private final BrokerQuota quota;
   private final SessionLimit sessions;
   private final PacketMemory packets;
@@ -83,8 +62,8 @@ public final class EmbeddedBroker implements AutoCloseable {
       throws Exception {
     this.ports = ports;
     this.folder = folder;
+    this.configuration = new BrokerConfiguration(folder, limits);
     this.accounts = accounts;
-    this.limits = limits;
     this.rates = new ClientRates(limits, System::nanoTime);
     this.connections = new SensorConnections(limits, System::nanoTime);
     this.logins = new LoginLimit(System::nanoTime, accounts::count);
@@ -120,7 +99,7 @@ public final class EmbeddedBroker implements AutoCloseable {
     } catch (IllegalStateException e) {
       throw e;
     } catch (Exception e) {
-      throw JournalFiles.startFailure(folder, MIN_FREE_BYTES, e);
+      throw JournalFiles.startFailure(folder, BrokerConfiguration.MIN_FREE_BYTES, e);
     }
   }
 
@@ -130,7 +109,7 @@ public final class EmbeddedBroker implements AutoCloseable {
    */
   private ActiveMQServer startServer() throws Exception {
     servicePort = freePort();
-    ActiveMQServer fresh = new LazyPagingBroker(configuration(), accounts);
+    ActiveMQServer fresh = new LazyPagingBroker(configuration.broker(servicePort), accounts);
     fresh.addProtocolManagerFactory(
         new LimitedMqttFactory(
             () -> new PacketLimit(packets, rates, PACKET_TIMEOUT_SECONDS),
@@ -140,7 +119,7 @@ public final class EmbeddedBroker implements AutoCloseable {
     try {
       fresh.start();
       if (!fresh.isActive()) {
-        throw JournalFiles.startFailure(folder, MIN_FREE_BYTES, failure.get());
+        throw JournalFiles.startFailure(folder, BrokerConfiguration.MIN_FREE_BYTES, failure.get());
       }
       AcknowledgementGuard.install(fresh);
       fresh
@@ -207,7 +186,7 @@ public final class EmbeddedBroker implements AutoCloseable {
       return;
     }
     server.stop();
-    if (DiskSpace.isShort(folder, MIN_FREE_BYTES)) {
+    if (DiskSpace.isShort(folder, BrokerConfiguration.MIN_FREE_BYTES)) {
       throw new IOException(
           "less than 8 MiB are free on the disk of " + folder + ": free some space");
     }
@@ -239,53 +218,6 @@ public final class EmbeddedBroker implements AutoCloseable {
     }
   }
 
-  private Configuration configuration() throws Exception {
-    ConfigurationImpl configuration = new ConfigurationImpl();
-    configuration.setName("tepidarium");
-    configuration.setPersistenceEnabled(true);
-    configuration.setJournalType(JournalType.NIO);
-    configuration.setJournalFileSize(JOURNAL_FILE_BYTES);
-    configuration.setJournalMinFiles(2);
-    configuration.setJournalPoolFiles(4);
-    configuration.setJournalSyncNonTransactional(true);
-    configuration.setJournalSyncTransactional(true);
-    configuration.setJournalDirectory(folder.resolve("journal").toString());
-    configuration.setBindingsDirectory(folder.resolve("bindings").toString());
-    configuration.setPagingDirectory(folder.resolve("paging").toString());
-    configuration.setLargeMessagesDirectory(folder.resolve("large").toString());
-    configuration.setGlobalMaxSize(MEMORY_BYTES);
-    configuration.setMaxDiskUsage(-1);
-    configuration.setMinDiskFree(MIN_FREE_BYTES);
-    configuration.setDiskScanPeriod(CHECK_EVERY_MS);
-    configuration.setJMXManagementEnabled(false);
-    configuration.setSecurityEnabled(true);
-    configuration.setThreadPoolMaxSize(8);
-    configuration.setScheduledThreadPoolMaxSize(1);
-    configuration.setCriticalAnalyzer(false);
-    // Uses the wildcards and the separator of MQTT. The broker's own separator is the dot, so
-    // topics
-    // with dots would have to be translated.
-    configuration.setWildCardConfiguration(
-        new WildcardConfiguration().setDelimiter('/').setSingleWord('+').setAnyWords('#'));
-    configuration.setSecurityRoles(Map.of("#", Set.of(allPermissions())));
-    configuration.setAddressSettings(Map.of("#", addressSettings()));
-    configuration.setAddressQueueScanPeriod(
-        Math.min(configuration.getAddressQueueScanPeriod(), limits.topicIdle().toMillis()));
-    configuration.addAcceptorConfiguration("service", acceptor("127.0.0.1", servicePort));
-    return configuration;
-  }
-
-  private String acceptor(String host, int port) {
-    return "tcp://"
-        + host
-        + ":"
-        + port
-        + "?protocols=MQTT&tcpNoDelay=true&useEpoll=false&remotingThreads=2"
-        + "&closeMqttConnectionOnPublishAuthorizationFailure=false&topicAliasMaximum=0"
-        + "&maximumPacketSize="
-        + limits.packetBytes();
-  }
-
   /**
    * Opens the ports for sensors; does nothing if they are open. Call it each time the service has
    * subscribed, because the broker may have restarted.
@@ -306,7 +238,8 @@ public final class EmbeddedBroker implements AutoCloseable {
       return;
     }
     try {
-      Acceptor acceptor = remoting.createAcceptor(sensorAcceptor(name, port, tls));
+      Acceptor acceptor =
+          remoting.createAcceptor(configuration.sensorPort(name, ports.host(), port, tls));
       acceptor.start();
       connections.install(acceptor);
       LOG.info(
@@ -320,53 +253,12 @@ public final class EmbeddedBroker implements AutoCloseable {
     }
   }
 
-  private TransportConfiguration sensorAcceptor(String name, int port, @Nullable SSLContext tls)
-      throws Exception {
-    String uri = acceptor(ports.host(), port);
-    TransportConfiguration plain =
-        ConfigurationUtils.parseAcceptorURI(name, uri).stream().findFirst().orElseThrow();
-    if (tls == null) {
-      return plain;
-    }
-    Map<String, Object> params = new HashMap<>(plain.getParams());
-    params.put(TransportConstants.SSL_ENABLED_PROP_NAME, true);
-    params.put(TransportConstants.SSL_CONTEXT_PROP_NAME, tls);
-    return new TransportConfiguration(
-        plain.getFactoryClassName(), params, name, plain.getExtraParams());
-  }
-
   private static void removeAcceptor(RemotingService remoting, String name) {
     try {
       remoting.destroyAcceptor(name);
     } catch (Exception e) {
       LOG.debug("cannot remove the acceptor of a port that could not be opened", e);
     }
-  }
-
-  /** A role with all permissions; {@link BrokerAccounts} decides by topic instead of by role. */
-  private static Role allPermissions() {
-    return new Role(
-        "any", true, true, true, true, true, true, true, true, true, true, false, false);
-  }
-
-  private AddressSettings addressSettings() {
-    AddressSettings settings = new AddressSettings();
-    settings.setAddressFullMessagePolicy(AddressFullMessagePolicy.PAGE);
-    settings.setMaxSizeBytes(MEMORY_BYTES / 2);
-    settings.setPageSizeBytes(1 << 20);
-    // No limit, because the broker delivers a message again each time the service is killed.
-    settings.setMaxDeliveryAttempts(-1);
-    settings.setRedeliveryDelay(0);
-    // Never used, but the broker logs a warning for each queue without one.
-    settings.setDeadLetterAddress(SimpleString.of("$undelivered"));
-    settings.setExpiryAddress(SimpleString.of("$expired"));
-    // Messages never expire, because late readings are stored too. Also, an expiry of 25 days or
-    // more overflows an integer in the broker, which then drops the message at once.
-    settings.setNoExpiry(true);
-    // Without this, the broker would never delete a topic that has had no queue of its own.
-    settings.setAutoDeleteAddressesSkipUsageCheck(true);
-    settings.setAutoDeleteAddressesDelay(limits.topicIdle().toMillis());
-    return settings;
   }
 
   /** A text with the number of refused logins within the last hour. */
