@@ -106,11 +106,9 @@ function showTrouble(problem) {
   }
   if (problem.missing || id === '') {
     document.title = texts.notFoundTepidarium;
-    place.classList.remove('loading');
-    place.replaceChildren(
-      h('strong', {}, id === '' ? texts.noContainerWasNamed : texts.thereIsNoContainerHere(id)),
-      texts.itMayHaveBeenRemoved,
-      h('a', { href: '/' }, texts.backToTheShelf),
+    place.replaceWith(
+      h('h1', {}, id === '' ? texts.noContainerWasNamed : texts.thereIsNoContainerHere(id)),
+      h('p', {}, texts.itMayHaveBeenRemoved, h('a', { href: '/' }, texts.backToTheShelf)),
     );
     return;
   }

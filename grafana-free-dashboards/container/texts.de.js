@@ -59,7 +59,7 @@ export default {
   notFoundTepidarium: 'Nicht gefunden · Tepidarium',
   noContainerWasNamed: 'Kein Behälter genannt.',
   thereIsNoContainerHere: (id) => `Einen Behälter „${id}“ gibt es hier nicht.`,
-  itMayHaveBeenRemoved: ' Vielleicht wurde er entfernt, oder der Link ist vertippt. ',
+  itMayHaveBeenRemoved: 'Vielleicht wurde er entfernt, oder der Link ist vertippt. ',
   backToTheShelf: 'Zurück zum Regal',
 
   // course.js

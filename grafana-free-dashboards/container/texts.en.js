@@ -58,7 +58,7 @@ export default {
   notFoundTepidarium: 'Not found · Tepidarium',
   noContainerWasNamed: 'No container was named.',
   thereIsNoContainerHere: (id) => `There is no container “${id}” here.`,
-  itMayHaveBeenRemoved: ' It may have been removed, or the link is mistyped. ',
+  itMayHaveBeenRemoved: 'It may have been removed, or the link is mistyped. ',
   backToTheShelf: 'Back to the Shelf',
 
   // course.js

@@ -113,11 +113,9 @@ function showTrouble(problem) {
   const place = byId('loading');
   if (!place) return;
   if (problem.missing) {
-    place.classList.remove('loading');
-    place.replaceChildren(
-      h('strong', {}, texts.thereIsNoSensorHere(wanted)),
-      texts.nothingWasHeardFromIt,
-      h('a', { href: '/sensors.html' }, texts.allSensors),
+    place.replaceWith(
+      h('h1', {}, texts.thereIsNoSensorHere(wanted)),
+      h('p', {}, texts.nothingWasHeardFromIt, h('a', { href: '/sensors.html' }, texts.allSensors)),
     );
     return;
   }

@@ -306,7 +306,7 @@ export default {
 
   // sensors.js
   thereIsNoSensorHere: (wanted) => `Einen Sensor „${wanted}“ gibt es hier nicht.`,
-  nothingWasHeardFromIt: ' Von ihm kam nichts. ',
+  nothingWasHeardFromIt: 'Von ihm kam nichts. ',
   allSensors: 'Alle Sensoren',
 
   // sheet.js

@@ -299,7 +299,7 @@ export default {
 
   // sensors.js
   thereIsNoSensorHere: (wanted) => `There is no sensor “${wanted}” here.`,
-  nothingWasHeardFromIt: ' Nothing was heard from it. ',
+  nothingWasHeardFromIt: 'Nothing was heard from it. ',
   allSensors: 'All sensors',
 
   // sheet.js

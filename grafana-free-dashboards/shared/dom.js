@@ -73,7 +73,11 @@ export function table(caption, columns, rows) {
   const head = h(
     'tr',
     { role: 'row' },
-    columns.map((column) => h('th', { role: 'columnheader', scope: 'col', class: column.class }, column.title)),
+    columns.map(({ title, class: kind }) =>
+      title === ''
+        ? h('td', { role: 'cell', class: kind })
+        : h('th', { role: 'columnheader', scope: 'col', class: kind }, title),
+    ),
   );
   const body = rows.map((row) =>
     h(

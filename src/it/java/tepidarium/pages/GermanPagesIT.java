@@ -5,14 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -26,9 +22,6 @@ import tepidarium.it.SmallSeason;
 class GermanPagesIT {
   private static final int PHONE = 390;
   private static final int DESK = 1280;
-
-  private static final Map<String, String> QUERIES =
-      Map.of("container", "?id=closet", "sensors", "?sensor=in-closet");
 
   /**
    * The English texts that stand on a page, of those that differ in German. A text with values is
@@ -77,33 +70,16 @@ class GermanPagesIT {
     service.close();
   }
 
-  /** The names of the pages, from their files. Documents are in English. */
-  private static List<String> pages() throws IOException {
-    try (Stream<Path> folders = Files.list(Path.of("grafana-free-dashboards"))) {
-      return folders
-          .map(folder -> folder.getFileName().toString())
-          .filter(name -> Files.exists(Path.of("grafana-free-dashboards", name, name + ".html")))
-          .filter(name -> !name.equals("document"))
-          .sorted()
-          .toList();
-    }
-  }
-
-  private static String address(String name) {
-    return name.equals("shelf") ? "/" : "/" + name + ".html" + QUERIES.getOrDefault(name, "");
-  }
-
   /** Long German words fit a phone and a desk. One visit for both, for the limit of requests. */
   @Test
-  void aGermanBrowserSeesNoEnglishText() throws IOException {
+  void aGermanBrowserSeesNoEnglishText() {
     List<String> english = new ArrayList<>();
     Page page = browser.page(PHONE, "de-AT");
-    for (String name : pages()) {
-      page.navigate(service.url() + address(name));
+    for (String name : EveryPage.names()) {
+      page.navigate(service.url() + EveryPage.path(name));
       assertThat(page.locator("html")).hasAttribute("lang", "de");
-      awaitLoaded(page);
-      page.evaluate("document.querySelectorAll('details').forEach((each) => (each.open = true))");
-      awaitLoaded(page);
+      EveryPage.awaitLoaded(page);
+      EveryPage.unfold(page);
       for (Object text : (List<?>) page.evaluate(ENGLISH_ON_PAGE, List.of("shared", name))) {
         english.add(name + ": " + text);
       }
@@ -115,21 +91,12 @@ class GermanPagesIT {
     assertEquals(List.of(), english);
   }
 
-  /** Waits until nothing was loaded for a while. The live stream does not count. */
-  private static void awaitLoaded(Page page) {
-    page.waitForFunction(
-        """
-        () => performance.now()
-          > 150 + Math.max(...performance.getEntriesByType('resource').map((each) => each.responseEnd))
-        """);
-  }
-
   @Test
   void aDecimalCommaIsShownAndTaken() {
     Page page = browser.page(1280, "de-DE");
-    page.navigate(service.url() + address("container"));
+    page.navigate(service.url() + EveryPage.path("container"));
     assertThat(page.locator("#limits-part")).containsText(Pattern.compile("29,5\\s°C"));
-    page.navigate(service.url() + address("sensors"));
+    page.navigate(service.url() + EveryPage.path("sensors"));
     Locator offset = page.locator("input[name=temperatureOffset]");
     offset.fill("−0,4");
     offset.press("Enter");

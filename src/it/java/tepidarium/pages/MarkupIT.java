@@ -11,14 +11,12 @@ import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -49,9 +47,6 @@ class MarkupIT {
    */
   private static final Set<String> NOT_SHOWN =
       Set.of("password", "current", "base64", "container", "columns", "settings");
-
-  private static final Map<String, String> QUERIES =
-      Map.of("container", "?id=closet", "tally", "?container=closet");
 
   private static final Page.WaitForConditionOptions LONG =
       new Page.WaitForConditionOptions().setTimeout(60_000);
@@ -204,25 +199,6 @@ class MarkupIT {
     service.close();
   }
 
-  /** The names of the pages, from their files. Documents hold texts of this project alone. */
-  private static List<String> pages() throws IOException {
-    try (Stream<Path> folders = Files.list(Path.of("grafana-free-dashboards"))) {
-      return folders
-          .map(folder -> folder.getFileName().toString())
-          .filter(name -> Files.exists(html(name)) && !name.equals("document"))
-          .sorted()
-          .toList();
-    }
-  }
-
-  private static Path html(String name) {
-    return Path.of("grafana-free-dashboards", name, name + ".html");
-  }
-
-  private static String address(String name) {
-    return name.equals("shelf") ? "/" : "/" + name + ".html" + QUERIES.getOrDefault(name, "");
-  }
-
   @Test
   void noPageMakesMarkupOfATextOrRunsIt() throws IOException {
     List<String> faults = new ArrayList<>();
@@ -235,14 +211,13 @@ class MarkupIT {
           }
         });
     answers.changeAnswersTo(page);
-    for (String name : pages()) {
-      page.navigate(service.url() + address(name));
-      awaitLoaded(page);
+    for (String name : EveryPage.names()) {
+      page.navigate(service.url() + EveryPage.path(name));
+      EveryPage.awaitLoaded(page);
       if (!WITHOUT_TEXTS.contains(name)) {
         assertThat(page.locator("body")).containsText("class=owned");
       }
-      unfold(page);
-      awaitLoaded(page);
+      EveryPage.unfold(page);
       faults.addAll(faultsOf(page, name));
     }
     assertEquals(List.of(), faults);
@@ -256,20 +231,16 @@ class MarkupIT {
   @Test
   void noPageMakesMarkupOfAnImportedTable() {
     Page page = browser.page(1280);
-    page.navigate(service.url() + address("tally"));
+    page.navigate(service.url() + EveryPage.path("tally"));
     for (String what : List.of("species", "lot", "remark")) {
       page.waitForCondition(
           () -> {
-            unfold(page);
+            EveryPage.unfold(page);
             return page.locator("body").textContent().contains(stored(what));
           },
           LONG);
     }
     assertEquals(List.of(), faultsOf(page, "tally"));
-  }
-
-  private static void unfold(Page page) {
-    page.evaluate("document.querySelectorAll('details').forEach((each) => (each.open = true))");
   }
 
   /** The answers come as they are, and the events of the stream with markup. */
@@ -279,8 +250,8 @@ class MarkupIT {
     for (String name : List.of("shelf", "container", "alerts", "sensors")) {
       Page page = browser.page(1280);
       answers.markEvents(page);
-      page.navigate(service.url() + address(name));
-      awaitLoaded(page);
+      page.navigate(service.url() + EveryPage.path(name));
+      EveryPage.awaitLoaded(page);
       assertThat(page.locator("body")).not().containsText(MarkedAnswers.MARKUP);
       page.waitForCondition(
           () -> {
@@ -292,15 +263,6 @@ class MarkupIT {
       assertEquals(List.of(), faultsOf(page, name));
     }
     assertEquals(List.of(), browser.complaints());
-  }
-
-  /** Waits until nothing was loaded for a while. The live stream does not count. */
-  private static void awaitLoaded(Page page) {
-    page.waitForFunction(
-        """
-        () => performance.now()
-          > 150 + Math.max(...performance.getEntriesByType('resource').map((each) => each.responseEnd))
-        """);
   }
 
   private static List<String> faultsOf(Page page, String name) {

@@ -1,0 +1,116 @@
+package tepidarium.pages;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import com.deque.html.axecore.playwright.AxeBuilder;
+import com.deque.html.axecore.results.CheckedNode;
+import com.deque.html.axecore.results.Rule;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.ReducedMotion;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.MethodOrderer;
+import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestMethodOrder;
+import org.junit.jupiter.api.io.TempDir;
+import tepidarium.it.Grower;
+import tepidarium.it.Publisher;
+import tepidarium.it.RunningService;
+import tepidarium.it.SmallSeason;
+
+/**
+ * Every page against the rules of axe-core (contrast and WCAG 2.2, levels A and AA, among them), in
+ * both colour schemes, while the service has no data and with a small season; and its width in
+ * windows of several widths. A desk of {@value #DESK} px at a zoom of 200 % is {@value #ZOOMED} px
+ * wide.
+ */
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class)
+class AccessiblePagesIT {
+  private static final int DESK = 1280;
+  private static final int ZOOMED = 640;
+  private static final int[] WIDTHS = {320, 390, ZOOMED, 768, 1024, 1920};
+
+  @TempDir private static Path data;
+  private static RunningService service;
+  private static Browser browser;
+  private static Page page;
+
+  @BeforeAll
+  static void start() {
+    service = RunningService.embedded(data);
+    new Grower(service.api()).awaitBroker();
+    browser = Browser.start();
+    page = browser.page(DESK);
+    page.emulateMedia(new Page.EmulateMediaOptions().setReducedMotion(ReducedMotion.REDUCE));
+  }
+
+  @AfterAll
+  static void stop() {
+    browser.close();
+    service.close();
+  }
+
+  @Test
+  @Order(1)
+  void pagesWithoutData() {
+    List<String> faults = faultsOfAllPages(List.of(ColorScheme.LIGHT));
+    browser.complaints().removeIf(one -> one.contains("404")); // no container and no sensor
+    assertEquals(List.of(), faults);
+  }
+
+  @Test
+  @Order(2)
+  void pagesOfASmallSeason() {
+    Grower grower = new Grower(service.api());
+    Publisher sensor = Publisher.to(service.mqttPort());
+    new SmallSeason(grower, sensor).fill();
+    sensor.send("tepidarium/in-closet", "{\"temperature\":\"warm\"}");
+    sensor.send("tepidarium/on-the-sill", "{\"temperature\":21}");
+    assertEquals(List.of(), faultsOfAllPages(List.of(ColorScheme.LIGHT, ColorScheme.DARK)));
+    assertEquals(List.of(), browser.complaints());
+  }
+
+  private static List<String> faultsOfAllPages(List<ColorScheme> schemes) {
+    List<String> faults = new ArrayList<>();
+    for (String name : EveryPage.names()) {
+      page.setViewportSize(DESK, 900);
+      page.navigate(service.url() + EveryPage.path(name));
+      EveryPage.awaitLoaded(page);
+      EveryPage.unfold(page);
+      for (ColorScheme scheme : schemes) {
+        page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(scheme));
+        for (Rule broken : brokenRules(scheme)) {
+          for (CheckedNode node : broken.getNodes()) {
+            faults.add(name + ", " + scheme + ": " + broken.getHelp() + ": " + node.getHtml());
+          }
+        }
+      }
+      int running = (int) page.evaluate("document.getAnimations().length");
+      if (running > 0) {
+        faults.add(name + " moves, although the reader asked for no motion");
+      }
+      for (int width : WIDTHS) {
+        page.setViewportSize(width, 900);
+        if (!Objects.equals(
+            true, page.evaluate("() => document.documentElement.scrollWidth <= innerWidth"))) {
+          faults.add(name + " scrolls sideways at " + width + " px");
+        }
+      }
+    }
+    return faults;
+  }
+
+  /** The schemes differ in their colours alone. */
+  private static List<Rule> brokenRules(ColorScheme scheme) {
+    AxeBuilder axe = new AxeBuilder(page).setLegacyMode(true);
+    return (scheme == ColorScheme.DARK ? axe.withRules(List.of("color-contrast")) : axe)
+        .analyze()
+        .getViolations();
+  }
+}

@@ -1,0 +1,55 @@
+package tepidarium.pages;
+
+import com.microsoft.playwright.Page;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+
+/** Lists the pages by their files, for tests that visit all of them. Documents are left out. */
+final class EveryPage {
+  private static final Path FOLDER = Path.of("grafana-free-dashboards");
+
+  /** What a page shows of the small season. */
+  private static final Map<String, String> QUERIES =
+      Map.of(
+          "container", "?id=closet", "sensors", "?sensor=in-closet", "tally", "?container=closet");
+
+  private EveryPage() {}
+
+  static List<String> names() {
+    try (Stream<Path> folders = Files.list(FOLDER)) {
+      return folders
+          .map(folder -> folder.getFileName().toString())
+          .filter(name -> Files.exists(FOLDER.resolve(name).resolve(name + ".html")))
+          .filter(name -> !name.equals("document"))
+          .sorted()
+          .toList();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** The path of a page that shows the closet of the small season, where it shows one container. */
+  static String path(String name) {
+    return name.equals("shelf") ? "/" : "/" + name + ".html" + QUERIES.getOrDefault(name, "");
+  }
+
+  /** Waits until nothing was loaded for a while. The live stream does not count. */
+  static void awaitLoaded(Page page) {
+    page.waitForFunction(
+        """
+        () => performance.now()
+          > 150 + Math.max(...performance.getEntriesByType('resource').map((each) => each.responseEnd))
+        """);
+  }
+
+  /** Opens all details and waits for what they load. */
+  static void unfold(Page page) {
+    page.evaluate("document.querySelectorAll('details').forEach((each) => (each.open = true))");
+    awaitLoaded(page);
+  }
+}
