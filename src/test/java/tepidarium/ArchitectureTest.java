@@ -195,7 +195,16 @@ class ArchitectureTest {
           Map.entry(
               "web.history",
               List.of(
-                  "web", "reading", "container", "heat", "light", "history", "alert", "rollup")),
+                  "web",
+                  "reading",
+                  "calibration",
+                  "container",
+                  "heat",
+                  "light",
+                  "history",
+                  "alert",
+                  "germination",
+                  "rollup")),
           Map.entry(
               "web.files",
               List.of("web", "reading", "container", "exchange", "exporting", "importing")),

@@ -265,6 +265,16 @@ class ApiIT {
   }
 
   @Test
+  void whatPeopleDidWithAContainerIsListed() {
+    JsonNode events = api.get(JAR + "/events?from=" + grower.ago(201)).path("events");
+    assertEquals("placed", events.at("/0/kind").asText());
+    assertEquals(Grower.SENSOR, events.at("/0/sensor").asText());
+    assertEquals(grower.ago(200).toString(), events.at("/0/at").asText());
+    JsonNode later = api.get(JAR + "/events?from=" + grower.ago(199)).path("events");
+    assertFalse(later.findValuesAsText("sensor").contains(Grower.SENSOR));
+  }
+
+  @Test
   void aSensorIsPlacedMovedAndCalibrated() {
     String spare = "/api/sensors/" + Grower.SPARE;
     assertEquals(0, api.get(spare).path("placements").size());
@@ -453,6 +463,10 @@ class ApiIT {
     assertTrue(tested.path("words").asText().contains("tepidarium/notice/test/low"));
     assertTrue(api.get("/api/notices?state=failed").isEmpty());
     api.call("GET", "/api/notices?state=lost", null, 400);
+    JsonNode ofAlerts = api.get("/api/alerts/notices");
+    assertEquals(
+        new TreeSet<>(api.get("/api/alerts").findValuesAsText("id")),
+        new TreeSet<>(ofAlerts.findValuesAsText("alert")));
     api.call("POST", "/api/notifiers/nobody/test", null, 404);
   }
 

@@ -243,6 +243,7 @@ record Refusal(int status, String method, String path, @Nullable String body, St
                 "/heat",
                 "/light",
                 "/band",
+                "/events",
                 "/trial",
                 "/day-extremes")
             .map(below -> new Refusal(404, "GET", none + below, null, "no container \"attic\"")),
@@ -330,6 +331,7 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         get(JAR + "/heat" + swapped, "to must not lie before from"),
         get(JAR + "/light" + swapped, "to must not lie before from"),
         get(JAR + "/band" + swapped, "to must not lie before from"),
+        get(JAR + "/events" + swapped, "to must not lie before from"),
         get("/api/room" + swapped, "to must not lie before from"),
         get(JAR + "/readings?from=yesterday", "from must be an instant"),
         get(JAR + "/readings?from=2026-03-01T06:00:00", "from must be an instant"),

@@ -54,7 +54,11 @@ public record AlertSubject(
    * because late readings may change it.
    */
   static String key(Alert alert) {
-    return "alert-" + alert.id();
+    return key(alert.id());
+  }
+
+  static String key(long alert) {
+    return "alert-" + alert;
   }
 
   static AlertSubject of(Trouble trouble) {

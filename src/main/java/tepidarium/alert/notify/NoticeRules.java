@@ -197,8 +197,7 @@ public final class NoticeRules {
       Map<String, NotificationState> states,
       Map<String, Instant> pendingSince,
       Instant now) {
-    Map<String, Instant> lastByTopic = new HashMap<>();
-    states.values().forEach(t -> lastByTopic.merge(t.topic(), t.raisedAt(), NoticeRules::later));
+    Map<String, Instant> lastByTopic = lastByTopic(states);
     List<AlertSubject> pending = matching(notQuiet, c -> pendingRaise(c, states));
     boolean ready =
         pending.stream()
@@ -207,6 +206,42 @@ public final class NoticeRules {
                     passed(pendingSince.getOrDefault(c.key(), now), settings.collect(), now)
                         && spaced(lastByTopic.get(c.topic()), now));
     return ready ? pending : List.of();
+  }
+
+  /** When each topic was last announced. */
+  private static Map<String, Instant> lastByTopic(Map<String, NotificationState> states) {
+    Map<String, Instant> last = new HashMap<>();
+    states.values().forEach(t -> last.merge(t.topic(), t.raisedAt(), NoticeRules::later));
+    return last;
+  }
+
+  /** Why a subject is not announced now; null if it was announced. */
+  @Nullable NoticeWait waiting(
+      AlertSubject subject,
+      Map<String, NotificationState> states,
+      Map<String, Instant> pendingSince,
+      Instant now) {
+    if (!newlyRaised(subject, states.get(subject.key()))
+        || listedAsPending(subject, states) != null) {
+      return null;
+    }
+    if (subject.acknowledged()) {
+      return new NoticeWait(NoticeWait.Reason.ACKNOWLEDGED, null);
+    }
+    if (subject.shelved()) {
+      return new NoticeWait(NoticeWait.Reason.PAUSED, null);
+    }
+    QuietHours hours = settings.quietHours().get(subject.priority());
+    Instant quietUntil = hours == null ? null : hours.end(now, settings.zone());
+    if (quietUntil != null) {
+      return new NoticeWait(NoticeWait.Reason.QUIET, quietUntil);
+    }
+    Instant last = lastByTopic(states).get(subject.topic());
+    if (last != null && !spaced(last, now)) {
+      return new NoticeWait(NoticeWait.Reason.GROUPED, last.plus(settings.spacing()));
+    }
+    Instant since = pendingSince.getOrDefault(subject.key(), now);
+    return new NoticeWait(NoticeWait.Reason.COLLECTING, since.plus(settings.collect()));
   }
 
   private boolean spaced(@Nullable Instant lastOfTopic, Instant now) {

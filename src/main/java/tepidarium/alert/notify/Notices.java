@@ -14,6 +14,7 @@ import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -153,6 +154,42 @@ public final class Notices implements AutoCloseable {
 
   public List<Delivery> deliveries(Delivery.@Nullable State state, int limit) {
     return store.newest(state, limit);
+  }
+
+  /**
+   * What became of the notices about each open alert, and about others with stored deliveries.
+   *
+   * @param limit number of newest deliveries to search
+   */
+  public synchronized List<AlertNotices> ofAlerts(int limit) {
+    Map<Long, List<Delivery>> deliveries = new LinkedHashMap<>();
+    Map<Long, NoticeWait> waiting = new HashMap<>();
+    Instant now = clock.instant();
+    for (Alert alert : alerts.open()) {
+      AlertSubject subject = AlertSubject.of(alert, now);
+      deliveries.put(alert.id(), new ArrayList<>());
+      waiting.put(alert.id(), setup.rules().waiting(subject, states, pendingSince, now));
+    }
+    for (Delivery delivery : store.newest(null, limit)) {
+      delivery.notice().about().stream()
+          .map(Notice.About::alert)
+          .flatMap(Stream::ofNullable)
+          .forEach(id -> deliveries.computeIfAbsent(id, any -> new ArrayList<>()).add(delivery));
+    }
+    return deliveries.entrySet().stream()
+        .map(
+            entry ->
+                new AlertNotices(
+                    entry.getKey(),
+                    announcedAt(entry.getKey()),
+                    waiting.get(entry.getKey()),
+                    entry.getValue()))
+        .toList();
+  }
+
+  private @Nullable Instant announcedAt(long alert) {
+    NotificationState state = states.get(AlertSubject.key(alert));
+    return state == null ? null : state.raisedAt();
   }
 
   /** Sends a test notice and waits for the outcome, at most about one minute. */

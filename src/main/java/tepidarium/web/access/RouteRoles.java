@@ -36,6 +36,8 @@ public final class RouteRoles {
       HEAD /index.html
       GET /alerts.html
       HEAD /alerts.html
+      GET /charts.html
+      HEAD /charts.html
       GET /container.html
       HEAD /container.html
       GET /files.html
@@ -82,6 +84,7 @@ public final class RouteRoles {
       GET /api/containers/{id}/light
       GET /api/containers/{id}/band
       GET /api/containers/{id}/faults
+      GET /api/containers/{id}/events
       GET /api/containers/{id}/trial
       GET /api/compare/heat
       GET /api/compare/germination
@@ -94,6 +97,7 @@ public final class RouteRoles {
       GET /api/sensors/{sensor}/faults
       GET /api/alerts
       GET /api/alerts/performance
+      GET /api/alerts/notices
       GET /api/alerts/{alert}
       GET /api/notices
       GET /api/notifiers

@@ -8,10 +8,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import tepidarium.alert.notify.AlertNotices;
 import tepidarium.alert.notify.Delivery;
 import tepidarium.alert.notify.DeliveryOutcome;
+import tepidarium.alert.notify.Notice;
 import tepidarium.alert.notify.NoticeJson;
 import tepidarium.alert.notify.NoticeStore.DeliveryCounts;
+import tepidarium.alert.notify.NoticeWait;
 import tepidarium.alert.notify.Notices;
 import tepidarium.alert.notify.Notifier;
 import tepidarium.reading.InvalidInput;
@@ -67,6 +70,34 @@ public final class NoticeRoutes {
     }
   }
 
+  record WaitJson(String reason, @Nullable Instant until) {
+    static @Nullable WaitJson of(@Nullable NoticeWait wait) {
+      return wait == null ? null : new WaitJson(wait.reason().key(), wait.until());
+    }
+  }
+
+  /** The delivery of a notice about an alert. */
+  record AboutAlertJson(String kind, Instant createdAt, DeliveryJson delivery) {
+    static AboutAlertJson of(Delivery delivery) {
+      Notice notice = delivery.notice();
+      return new AboutAlertJson(notice.kind().key(), notice.createdAt(), DeliveryJson.of(delivery));
+    }
+  }
+
+  record AlertNoticesJson(
+      long alert,
+      @Nullable Instant announcedAt,
+      @Nullable WaitJson waiting,
+      List<AboutAlertJson> notices) {
+    static AlertNoticesJson of(AlertNotices one) {
+      return new AlertNoticesJson(
+          one.alert(),
+          one.announcedAt(),
+          WaitJson.of(one.waiting()),
+          one.deliveries().stream().map(AboutAlertJson::of).toList());
+    }
+  }
+
   record Tested(boolean delivered, String words) {}
 
   public NoticeRoutes(Notices notices) {
@@ -75,6 +106,10 @@ public final class NoticeRoutes {
 
   public void add(RoutesConfig routes) {
     routes.get("/api/notices", this::list);
+    routes.get(
+        "/api/alerts/notices",
+        ctx ->
+            ctx.json(notices.ofAlerts(MAX_DELIVERIES).stream().map(AlertNoticesJson::of).toList()));
     routes.get("/api/notifiers", this::notifiers);
     routes.post("/api/notifiers/{name}/test", this::test);
   }

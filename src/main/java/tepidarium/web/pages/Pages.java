@@ -26,6 +26,7 @@ public final class Pages {
   private static final List<String> NAMES =
       List.of(
           "alerts",
+          "charts",
           "container",
           "files",
           "heat-bench",

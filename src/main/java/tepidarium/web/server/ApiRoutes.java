@@ -47,6 +47,7 @@ import tepidarium.web.germination.HeatCourseRoutes;
 import tepidarium.web.heatbench.HeatBenchRoutes;
 import tepidarium.web.history.BandRoutes;
 import tepidarium.web.history.DayExtremesRoutes;
+import tepidarium.web.history.EventRoutes;
 import tepidarium.web.history.HeatRoutes;
 import tepidarium.web.history.LightRoutes;
 import tepidarium.web.history.SeriesRoutes;
@@ -171,16 +172,17 @@ public final class ApiRoutes {
             parts.history(), parts.dayExtremes(), requests, parts.clock(), parts.zone())
         .add(routes);
     new SuggestedOpeningRoutes(parts.register(), parts.history(), requests).add(routes);
+    new EventRoutes(parts.register(), new SowingFinder(parts.seeds()), requests).add(routes);
   }
 
   private static void addAlertRoutes(RoutesConfig routes, Parts parts, ContainerRequests requests) {
     new PerformanceRoutes(
             parts.register(), parts.calibrated(), parts.alerts(), parts.rules(), parts.clock())
         .add(routes);
+    new NoticeRoutes(parts.notices()).add(routes);
     new AlertRoutes(parts.watch(), parts.alerts(), parts.alertViews(), requests, parts.clock())
         .add(routes);
     new AlertRuleRoutes(parts.watch(), parts.rules(), parts.alerts(), requests).add(routes);
-    new NoticeRoutes(parts.notices()).add(routes);
   }
 
   private static void addSeedRoutes(RoutesConfig routes, Parts parts, ContainerRequests requests) {

@@ -363,4 +363,42 @@ class NoticeRulesTest {
     assertFalse(quiet.isSummaryDue(null, at));
     assertTrue(quiet.isSummaryDue(null, at.plusSeconds(30 * 60)));
   }
+
+  private String waiting(String key, int minute) {
+    NoticeWait wait =
+        rules.waiting(concerns.get(key), states, pendingSince, START.plusSeconds(60L * minute));
+    if (wait == null) {
+      return "announced";
+    }
+    Instant until = wait.until();
+    return wait.reason().key()
+        + (until == null ? "" : " " + Duration.between(START, until).toSeconds());
+  }
+
+  @Test
+  void anAlertTellsWhyItWaits() {
+    cold("jar", "active");
+    look(minute(0));
+    assertEquals("collecting 60", waiting("jar", 0));
+    pass(1, 1);
+    assertEquals("announced", waiting("jar", 1));
+    set("box", "cold", Priority.HIGH, "active", minute(3));
+    look(minute(3));
+    assertEquals("grouped " + (60 + 600), waiting("box", 3));
+    set("tray", "dry", Priority.HIGH, "active seen", minute(3));
+    assertEquals("acknowledged", waiting("tray", 3));
+    set("tray", "dry", Priority.HIGH, "active shelved", minute(3));
+    assertEquals("paused", waiting("tray", 3));
+  }
+
+  @Test
+  void anAlertInQuietHoursTellsTheirEnd() {
+    QuietHours night = new QuietHours(LocalTime.of(7, 0), LocalTime.of(9, 30));
+    rules = new NoticeRules(settings(30, 6, true, Map.of(Priority.LOW, night)));
+    set("jar", "hot", Priority.LOW, "active");
+    look(minute(0));
+    assertEquals("quiet " + 90 * 60, waiting("jar", 0));
+    look(minute(90));
+    assertEquals("announced", waiting("jar", 90));
+  }
 }

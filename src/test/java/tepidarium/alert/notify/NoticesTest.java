@@ -3,6 +3,7 @@ package tepidarium.alert.notify;
 import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
@@ -13,6 +14,7 @@ import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -238,6 +240,25 @@ class NoticesTest {
     await().atMost(SOON).until(() -> moving() && first().size() == 2);
     assertTrue(first().get(0).contains("Jar 1"), reached.toString());
     assertTrue(first().get(1).contains("Jar 2"), reached.toString());
+  }
+
+  @Test
+  void eachAlertTellsByWhomItWasAnnouncedOrWhyNot() {
+    alertStore.save(List.of(cold(1, null, null), cold(2, null, START)), Map.of());
+    start();
+    await()
+        .atMost(SOON)
+        .until(() -> moving() && store.newest(Delivery.State.DELIVERED, 9).size() == 1);
+    Map<Long, AlertNotices> byAlert = new HashMap<>();
+    notices.ofAlerts(9).forEach(one -> byAlert.put(one.alert(), one));
+    AlertNotices told = byAlert.get(1L);
+    assertNull(told.waiting());
+    assertEquals("first", told.deliveries().get(0).notifier());
+    assertEquals(told.deliveries().get(0).notice().createdAt(), told.announcedAt());
+    AlertNotices seen = byAlert.get(2L);
+    assertEquals(new NoticeWait(NoticeWait.Reason.ACKNOWLEDGED, null), seen.waiting());
+    assertEquals(List.of(), seen.deliveries());
+    assertNull(seen.announcedAt());
   }
 
   /** An interrupted thread gets no answer from a store, and the notice would lack its figures. */

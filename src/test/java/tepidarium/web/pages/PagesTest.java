@@ -65,6 +65,7 @@ class PagesTest {
     "/, Shelf, shelf",
     "/index.html, Shelf, shelf",
     "/alerts.html, Alerts, alerts",
+    "/charts.html, Charts, charts",
     "/container.html, Container, container",
     "/files.html, Files, files",
     "/heat-bench.html, Heat bench, heat-bench",
