@@ -43,6 +43,7 @@ public final class Bench {
         new Named("heat", new HeatLoop()::run),
         new Named("latency", new Latency(folder, quick ? 30 : 200)::run),
         new Named("shelf", new ShelfPage(folder, numbers("containers", List.of(300, 3_000)))::run),
+        new Named("charts", new ChartsPage(folder)::run),
         new Named("season", new Season(folder)::run),
         new Named("coverage", new Coverages(quick ? 120 : 3_000)::run),
         new Named("import", new Imports(folder, rowsOfImport)::run),

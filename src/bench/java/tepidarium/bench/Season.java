@@ -29,7 +29,7 @@ final class Season {
   private static final int CONTAINERS = 100;
   private static final int SOWINGS = CONTAINERS / 2;
   private static final int SEEDS_IN_EACH = 40;
-  private static final int DAYS = 42;
+  static final int DAYS = 42;
   private static final int MINUTES_APART = 5;
   private static final int READINGS = DAYS * 24 * 60 / MINUTES_APART;
   private static final int ROUNDS = 6;
@@ -57,7 +57,7 @@ final class Season {
     Instant end = Instant.now().truncatedTo(ChronoUnit.HOURS);
     Instant start = end.minus(Duration.ofDays(DAYS));
     site.plant(CONTAINERS, 1);
-    fill(site, start);
+    fill(site, CONTAINERS, start);
     int port = Ports.free();
     List<String> species;
     try (ServiceProcess service = site.start(port, Site.EMBEDDED, Site.SMALL, Map.of())) {
@@ -119,7 +119,8 @@ final class Season {
     return 24 + 8.0 * container / CONTAINERS;
   }
 
-  private static void fill(Site site, Instant start) throws SQLException {
+  /** Six weeks of readings of so many sensors, one reading each five minutes. */
+  static void fill(Site site, int sensors, Instant start) throws SQLException {
     Path path = site.data().resolve("readings.db");
     SqliteReadings.open(path).close();
     try (Connection file = DriverManager.getConnection("jdbc:sqlite:" + path);
@@ -127,7 +128,7 @@ final class Season {
         PreparedStatement name = file.prepareStatement("INSERT INTO sensor VALUES (?, ?)");
         PreparedStatement rows = file.prepareStatement(FILL)) {
       statement.execute("PRAGMA synchronous = OFF");
-      for (int sensor = 0; sensor < CONTAINERS; sensor++) {
+      for (int sensor = 0; sensor < sensors; sensor++) {
         name.setInt(1, sensor + 1);
         name.setString(2, Load.sensor(sensor).name());
         name.executeUpdate();

@@ -1,7 +1,5 @@
 package tepidarium.bench;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import com.google.gson.JsonObject;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
@@ -9,12 +7,8 @@ import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.CDPSession;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -33,8 +27,6 @@ final class ShelfPage {
   private static final int SLOWED = 4;
   private static final int READINGS_PER_SECOND = 3;
   private static final int SECONDS = 10;
-  private static final List<String> TRACED = List.of("toplevel", "devtools.timeline");
-  private static final String TASK = "ThreadControllerImpl::RunTask";
 
   /** Usable: a screen of containers, each with its temperature, and the search takes a press. */
   private static final String USABLE =
@@ -49,38 +41,6 @@ final class ShelfPage {
   ShelfPage(Path folder, List<Integer> counts) {
     this.folder = folder;
     this.counts = counts;
-  }
-
-  /** Tasks of the main thread: the longest and the sum, ms. */
-  private record Tasks(double longestMs, double sumMs) {
-    /** Reads the trace of one page. */
-    static Tasks of(byte[] trace) {
-      try {
-        JsonNode events = new ObjectMapper().readTree(trace).path("traceEvents");
-        Map<String, Double> sums = new HashMap<>();
-        Map<String, Double> longest = new HashMap<>();
-        List<String> mains = new ArrayList<>();
-        for (JsonNode event : events) {
-          String thread = event.path("pid").asText() + '/' + event.path("tid").asText();
-          if (event.path("args").path("name").asText().equals("CrRendererMain")) {
-            mains.add(thread);
-          }
-          if (event.path("name").asText().equals(TASK)) {
-            double ms = event.path("tdur").asDouble() / 1000;
-            sums.merge(thread, ms, Double::sum);
-            longest.merge(thread, ms, Math::max);
-          }
-        }
-        // A browser may hold a spare process; the busiest main thread is that of the page.
-        return mains.stream()
-            .filter(sums::containsKey)
-            .map(main -> new Tasks(longest.getOrDefault(main, 0.0), sums.getOrDefault(main, 0.0)))
-            .max((a, b) -> Double.compare(a.sumMs, b.sumMs))
-            .orElseThrow(() -> new IllegalStateException("the trace has no task of the page"));
-      } catch (IOException e) {
-        throw new UncheckedIOException(e);
-      }
-    }
   }
 
   void run(Report report) {
@@ -99,7 +59,7 @@ final class ShelfPage {
     }
   }
 
-  private static BrowserType.LaunchOptions options() {
+  static BrowserType.LaunchOptions options() {
     return new BrowserType.LaunchOptions()
         .setExecutablePath(CHROMIUM)
         .setHeadless(true)
@@ -123,24 +83,24 @@ final class ShelfPage {
 
       // What the page before has to clean up does not count.
       page.navigate("about:blank");
-      browser.startTracing(page, new Browser.StartTracingOptions().setCategories(TRACED));
+      browser.startTracing(page, new Browser.StartTracingOptions().setCategories(Tasks.TRACED));
       page.navigate(service.grower().api().base());
       double usable = ((Number) page.waitForFunction(USABLE).jsonValue()).doubleValue() / 1000;
       Wait.pause(2_000);
       Tasks loading = Tasks.of(browser.stopTracing());
 
-      browser.startTracing(page, new Browser.StartTracingOptions().setCategories(TRACED));
+      browser.startTracing(page, new Browser.StartTracingOptions().setCategories(Tasks.TRACED));
       publish(sensor, count);
       Tasks living = Tasks.of(browser.stopTracing());
       String what = String.format(Locale.ROOT, "shelf with %,d containers on a slow phone", count);
       report.figure(what + ": usable", "under 1 s", Report.figure(usable) + " s");
-      report.figure(what + ": longest task while it loads", "under 50 ms", ms(loading.longestMs));
+      report.figure(what + ": longest task while it loads", "under 50 ms", ms(loading.longestMs()));
       report.figure(
-          what + ": longest task in 10 s at 3 readings/s", "under 50 ms", ms(living.longestMs));
+          what + ": longest task in 10 s at 3 readings/s", "under 50 ms", ms(living.longestMs()));
       report.figure(
           what + ": main thread busy in 10 s at 3 readings/s",
           "under 5 %",
-          Report.figure(living.sumMs / (SECONDS * 1000) * 100) + " %");
+          Report.figure(living.sumMs() / (SECONDS * 1000) * 100) + " %");
     }
   }
 
