@@ -3,7 +3,18 @@
 import js from '@eslint/js';
 import globals from 'globals';
 
-const PAGES = ['alerts', 'container', 'document', 'heat-bench', 'rejects', 'season', 'sensors', 'shelf', 'tally'];
+const PAGES = [
+  'alerts',
+  'charts',
+  'container',
+  'document',
+  'heat-bench',
+  'rejects',
+  'season',
+  'sensors',
+  'shelf',
+  'tally',
+];
 
 /** A module uses only its own folder and shared, so that a page can be read and changed alone. */
 const ownFolder = (folder) => ({
@@ -35,7 +46,7 @@ export default [
       'prefer-template': 'error',
     },
   },
-  ...['shared', ...PAGES].map(ownFolder),
+  ...['shared', 'chart-parts', ...PAGES].map(ownFolder),
   {
     // All texts of a page in one language stand together, so that a translator has one file. They are a list, not code.
     files: ['**/texts.*.js'],

@@ -12,6 +12,7 @@ import { drawFigures, drawNotices, drawNotifiers } from './figures.js';
 import { drawHistory, historyChoices, narrowed } from './history.js';
 import { drawOpen } from './lists.js';
 import { TABS, makeTabs, showTab, tab } from './tabs.js';
+import { makeTold } from './told.js';
 import { makeTelling, makeWho } from './telling.js';
 import { texts } from './texts.js';
 
@@ -23,6 +24,7 @@ const alerts = new Map();
 let heatSources = new Map();
 let past = [];
 let figures = null;
+const told = makeTold();
 let ready = false;
 
 startPage({
@@ -65,7 +67,12 @@ async function load() {
 }
 
 async function loadOpen() {
-  const [open, shelved, containers] = await Promise.all([api.alerts('open'), api.alerts('shelved'), api.containers()]);
+  const [open, shelved, containers] = await Promise.all([
+    api.alerts('open'),
+    api.alerts('shelved'),
+    api.containers(),
+    told.load(),
+  ]);
   heatSources = new Map(containers.map((one) => [one.id, one.heatSource]));
   replaceAll(alerts, [...open, ...shelved], (one) => one.id);
   draw();
@@ -83,6 +90,7 @@ function takeAlert(alert) {
 function draw() {
   const { open, shelved } = drawOpen(byId('open-list'), byId('shelved-list'), {
     alerts: [...alerts.values()],
+    toldOf: (id) => told.of(id, alerts.get(id)),
     heatSourceOf: (id) => heatSources.get(id) ?? null,
     changed: takeAlert,
   });
@@ -100,7 +108,7 @@ function drawPast() {
   byId('past-filter').hidden = past.length < 2;
   byId('no-past').hidden = past.length > 0;
   const shown = narrowed(past, { container: picks.container.value, kind: picks.kind.value });
-  drawHistory(byId('past'), shown);
+  drawHistory(byId('past'), shown, (id) => told.of(id, alerts.get(id)));
   byId('none-such').hidden = past.length === 0 || shown.length > 0;
 }
 
@@ -132,6 +140,7 @@ function loadTabSoon() {
     loading = null;
     // The service computes the figures from stored readings, which takes too long for every event.
     if (tab() !== 'figures') loadTab().catch(() => {});
+    told.load().then(draw, () => {});
   }, TOGETHER_MS);
 }
 

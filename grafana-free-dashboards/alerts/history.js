@@ -5,7 +5,7 @@ import { now } from '../shared/clock.js';
 import { h, problemBox, reconcile, setText } from '../shared/dom.js';
 import { alertDetail } from '../shared/alert-words.js';
 import { conditionOf } from '../shared/conditions.js';
-import { MOST_SHOWN, nameOf, title } from './lists.js';
+import { MOST_SHOWN, nameOf, showTold, title } from './lists.js';
 import { historyLine, newestFirst, transitionTime, transitionWords } from './words.js';
 import { texts } from './texts.js';
 
@@ -26,8 +26,17 @@ export const narrowed = (alerts, { container, kind }) =>
   alerts.filter((alert) => (!container || alert.container === container) && (!kind || alert.kind === kind));
 
 /** Newest first. The transitions of an alert are fetched when it is unfolded, and again when it changes. */
-export function drawHistory(list, alerts) {
-  reconcile(list, newestFirst(alerts).slice(0, MOST_SHOWN), (alert) => alert.id, makePast, updatePast);
+export function drawHistory(list, alerts, toldOf) {
+  reconcile(
+    list,
+    newestFirst(alerts).slice(0, MOST_SHOWN),
+    (alert) => alert.id,
+    makePast,
+    (item, alert) => {
+      updatePast(item, alert);
+      showTold(item, toldOf(alert.id));
+    },
+  );
 }
 
 function makePast(alert) {
@@ -44,6 +53,7 @@ function makePast(alert) {
     title(alert),
     h('p', { class: 'when' }),
     h('p', { class: 'late quiet' }, texts.foundLateReadingsThatCame),
+    h('div', { class: 'told quiet' }),
     details,
   );
 }

@@ -26,7 +26,7 @@ export const title = (alert) =>
   );
 
 /** Returns how many are open and how many shelved. */
-export function drawOpen(openList, shelvedList, { alerts, heatSourceOf, changed }) {
+export function drawOpen(openList, shelvedList, { alerts, toldOf, heatSourceOf, changed }) {
   const at = now();
   const all = alerts.filter(isOpen).sort(byUrgency(at));
   const open = all.filter((alert) => !isShelved(alert, at));
@@ -39,6 +39,8 @@ export function drawOpen(openList, shelvedList, { alerts, heatSourceOf, changed 
     (alert) => makeShelved(alert, changed),
     updateShelved,
   );
+  for (const list of [openList, shelvedList])
+    for (const item of list.querySelectorAll('[data-alert]')) showTold(item, toldOf(Number(item.dataset.alert)));
   return { open: open.length, shelved: shelved.length };
 }
 
@@ -61,7 +63,24 @@ function action(props, words, act) {
 }
 
 const alertItem = (alert, ...actions) =>
-  h('li', { class: 'alert' }, title(alert), h('p', { class: 'detail' }), h('p', { class: 'standing quiet' }), actions);
+  h(
+    'li',
+    { class: 'alert' },
+    title(alert),
+    h('p', { class: 'detail' }),
+    h('p', { class: 'standing quiet' }),
+    h('div', { class: 'told quiet' }),
+    actions,
+  );
+
+/** What became of its notices, a line for each. */
+export const showTold = (item, lines) =>
+  reconcile(
+    item.querySelector('.told'),
+    lines,
+    (line) => line,
+    (line) => h('p', {}, line),
+  );
 
 function shelving(alert, changed) {
   const minutes = h('input', {

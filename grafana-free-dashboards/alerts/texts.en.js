@@ -106,6 +106,22 @@ export default {
   keepQuietOnThisDevice: 'Keep quiet on this device',
   tellMeOnThisDevice: 'Tell me on this device',
 
+  // told-words.js
+  toldRaised: (at) => `Told ${at}:`,
+  toldReturned: (at) => `Told ${at} that it is over:`,
+  toldReminder: (at) => `Reminded ${at}:`,
+  toldEscalation: (at) => `Told others ${at}, since nobody acknowledged it:`,
+  toldOther: (at) => `Notice of ${at}:`,
+  toldBefore: (at) => `Told ${at}, within a notice about several.`,
+  notTold: 'Nobody was told yet.',
+  notToldAcknowledged: 'Nobody was told: it was acknowledged first.',
+  notToldPaused: (until) => `Nobody was told yet: it is paused until ${until}.`,
+  notToldQuiet: (until) => `Nobody was told yet: quiet hours until ${until}.`,
+  notToldCollecting: (until) => `Nobody was told yet: further alerts are collected until ${until}.`,
+  notToldGrouped: (until) =>
+    `Nobody was told yet: a notice of this kind was sent a short time ago. The next one follows after ${until}.`,
+  onlyOpenPages: 'Only open pages are told: no e-mail and no webhook is set up.',
+
   // words.js
   backToNormal: 'Back to normal',
   acknowledged: 'Acknowledged',

@@ -1,17 +1,14 @@
 // The course of a container over the stretch of time shown: charts and tables.
 
+import { edgeOf, loadContainer, reloadEveryMs } from '../chart-parts/load.js';
+import { makeRange } from '../chart-parts/range.js';
+import { rangeWords } from '../chart-parts/range-words.js';
 import { api } from '../shared/api.js';
 import { now } from '../shared/clock.js';
 import { byId, setText } from '../shared/dom.js';
-import * as t from '../shared/time-format.js';
 import { makeCharts } from './charts.js';
 import { showFaults } from './faults.js';
-import { makeRange } from './range.js';
 import { showTables } from './tables.js';
-import { texts } from './texts.js';
-
-const MOST_POINTS = 900;
-const DAY_MS = 86_400_000;
 
 /**
  * @param id of the container
@@ -23,14 +20,31 @@ export function makeCourse({ id, container, setup, failed }) {
   let newestAsk = 0;
   let askedAt = 0;
   let data = null;
+  let pointed = null;
   /** When its readings begin; before the first one, when it was created. */
   const begin = () => Date.parse(container().heat?.from ?? container().createdAt);
-  const range = makeRange(byId('range'), { begin, changed: () => load().catch(failed) });
+  const range = makeRange(byId('range'), { begin, changed: () => change() });
   let charts = newCharts();
+  byId('print').addEventListener('click', () => print());
+  byId('compare').href = `/charts.html?container=${encodeURIComponent(id)}`;
 
   function newCharts() {
-    const onZoom = (from, to) => range.zoom(from, to);
-    return makeCharts({ getBand: () => container().band, onZoom, onReset: () => range.reset() });
+    return makeCharts({
+      container,
+      onZoom: (from, to) => range.zoom(from, to),
+      onReset: () => range.reset(),
+      lead(at, { from, to }) {
+        pointed = at;
+        byId('course-title').scrollIntoView();
+        range.zoom(from, to);
+      },
+    });
+  }
+
+  /** Draws the new stretch from the samples at hand, until its own come. */
+  function change() {
+    charts.zoom(range.current());
+    load().catch(failed);
   }
 
   /** Fetches the stretch shown. Ignores the answer if another stretch was asked for meanwhile. */
@@ -38,21 +52,15 @@ export function makeCourse({ id, container, setup, failed }) {
     const ask = ++newestAsk;
     askedAt = now();
     const span = range.current();
-    const points = Math.min(MOST_POINTS, Math.max(200, byId('charts').clientWidth));
+    const width = byId('charts').clientWidth;
     byId('charts').setAttribute('aria-busy', 'true');
     try {
-      const [readings, light, band, openings, faults, heat, room] = await Promise.all([
-        api.readings(id, { ...span, points }),
-        api.light(id, span),
-        api.band(id, span),
-        api.openings(id, span),
-        api.faults(id, span),
-        // Heat so far counts from the beginning, whatever stretch is looked at.
-        api.heat(id, {}),
-        api.room({ ...span, points }).catch(() => null),
+      const [answers, room] = await Promise.all([
+        loadContainer(id, span, { width }),
+        api.room({ ...span, points: width }).catch(() => null),
       ]);
       if (ask !== newestAsk) return;
-      data = { answers: { readings, light, band, openings, faults, heat, room }, span };
+      data = { answers: { ...answers, room }, span };
       draw();
     } finally {
       if (ask === newestAsk) byId('charts').removeAttribute('aria-busy');
@@ -63,17 +71,15 @@ export function makeCourse({ id, container, setup, failed }) {
     charts.show(data.answers, data.span, setup.timeZone);
     showTables(container(), data.answers, setup);
     showFaults(data.answers, load);
-    const from = t.stamp(data.span.from, now());
-    const to = range.follows() ? texts.now : t.stamp(data.span.to, now());
-    setText(byId('range-words'), texts.toTimesAsInDrag(from, to, t.browserZone()));
+    setText(byId('range-words'), rangeWords(data.span, range.follows()));
+    if (pointed !== null && pointed <= edgeOf(data.span)) charts.pointAt(pointed);
+    pointed = null;
   }
 
-  /** Reloads a stretch that ends now: every 20 s up to two days, every 2 min beyond. */
+  /** Reloads a stretch that ends now. */
   function follow() {
     if (!data || !range.follows() || document.visibilityState === 'hidden') return;
-    const { from, to } = range.current();
-    const everyMs = to - from <= 2 * DAY_MS ? 20_000 : 120_000;
-    if (now() - askedAt >= everyMs) load().catch(() => {});
+    if (now() - askedAt >= reloadEveryMs(range.current())) load().catch(() => {});
   }
 
   /** Draws everything in the other unit. */

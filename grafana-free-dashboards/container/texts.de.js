@@ -10,6 +10,9 @@ export default {
     needsAttention: 'Braucht Aufmerksamkeit',
     didYouOpenIt: 'War das eine Öffnung?',
     course: 'Verlauf',
+    whatTheChartsMark: 'Was die Diagramme markieren',
+    compareWithOthers: 'Mit anderen vergleichen',
+    print: 'Drucken',
     faults: 'Fehler',
     limits: 'Grenzen',
     openingsAndOtherLight: 'Öffnungen und anderes Licht',
@@ -27,33 +30,10 @@ export default {
   keepTheseRules: 'Regeln speichern',
   kept: 'Gespeichert.',
 
-  // chart-specs.js
-  nothingHeard: 'nichts gehört',
-  temperature: (unitName) => `Temperatur, ${unitName}`,
-  shadedTheBandLineMean:
-    'Schattiert: der Bereich. Linie: Mittel, mit tiefstem und höchstem Wert darum. Gestrichelt: der Raum.',
-  humidity: 'Feuchte, %',
-  shadedSaturatedFromAboutDifferences: (SATURATED_FROM) =>
-    `Schattiert: gesättigt, ab etwa ${SATURATED_FROM} %; Unterschiede darin sagen nichts. Gestrichelt: die untere Grenze.`,
-  lightLux: 'Licht, lx',
-  eachLineUpwardsIsTen: 'Jede Linie nach oben ist zehnmal heller. Schattiert: dunkel genug.',
-  heatSoFarH: (unitName) => `Wärme bisher, ${unitName}·h`,
-  aDotAtTheEnd:
-    'Ein Punkt am Ende jedes Tages, gerade Linien dazwischen. Der Schatten darüber ist, was in den Lücken höchstens dazukam.',
-  lineMeanWithLowestAnd: 'Linie: Mittel, mit tiefstem und höchstem Wert darum.',
-  gapCount: { one: 'Lücke', other: 'Lücken' },
-  throughout: (low, gaps) => `durchweg ${low}${gaps}`,
-  to: (low, high, gaps) => `${low} bis ${high}${gaps}`,
-  atMost: (sum, upper) => `${sum}, höchstens ${upper}`,
-  room: (room) => `; Raum ${room}`,
-  to2: (min, max) => ` (${min} bis ${max})`,
-
   // charts.js
+  room: 'Raum',
   lettersAboveTheChartsC:
-    'Buchstaben über den Diagrammen: C zu kalt, H zu warm, D zu trocken, O Öffnung; Lichteinfall: S Tageslicht (Sonne), L Lampe, X anderes Licht; F Sensorfehler, E nicht mitgerechneter Fehler. Leere Abschnitte sind Lücken: es kam nichts.',
-  heatWasAddedUp: 'keine Wärme summiert',
-  wasHeard: (name) => `nichts gemessen: ${name}`,
-  nothingToDrawNoIn: (part) => `In diesem Zeitraum gibt es nichts zu zeichnen: ${part}.`,
+    'Über den Diagrammen: C zu kalt, H zu warm, D zu trocken, O Öffnung; Lichteinfall: S Tageslicht (Sonne), L Lampe, X anderes Licht; F Sensorfehler, E nicht mitgerechneter Fehler; ✓ Kontrolle, ↓ Sensor hineingelegt, ↑ Sensor herausgenommen, ± Kalibrierung. Leere Abschnitte sind Lücken: es kam nichts.',
 
   // container.js
   notFoundTepidarium: 'Nicht gefunden · Tepidarium',
@@ -61,11 +41,6 @@ export default {
   thereIsNoContainerHere: (id) => `Einen Behälter „${id}“ gibt es hier nicht.`,
   itMayHaveBeenRemoved: 'Vielleicht wurde er entfernt, oder der Link ist vertippt. ',
   backToTheShelf: 'Zurück zum Regal',
-
-  // course.js
-  now: 'jetzt',
-  toTimesAsInDrag: (from, to, browserZone) =>
-    `${from} bis ${to}, Zeiten wie in ${browserZone}. Seitlich über ein Diagramm ziehen vergrößert; Doppelklick oder zweimal tippen führt zurück.`,
 
   // extremes-words.js
   forTimeBeforeTheSensors:
@@ -146,17 +121,6 @@ export default {
   outsideFor: 'Außerhalb',
   inTheStretchShownHeard: (coveredHours, gapHours, leftOut) =>
     `Im gezeigten Zeitraum ${coveredHours} gemessen, ${gapHours} fehlen. ${leftOut}`,
-
-  // range.js
-  n24Hours: '24 Stunden',
-  n7Days: '7 Tage',
-  n4Weeks: '4 Wochen',
-  n4Wk: '4 Wo.',
-  all: 'Alles',
-  earlier: '← Früher',
-  later: 'Später →',
-  closer: 'Näher',
-  wider: 'Weiter',
 
   // rule-fields.js
   limit2: (unit) => `Grenze (${unit})`,

@@ -10,6 +10,9 @@ export default {
     needsAttention: 'Needs attention',
     didYouOpenIt: 'Did you open it?',
     course: 'Course',
+    whatTheChartsMark: 'What the charts mark',
+    compareWithOthers: 'Compare with others',
+    print: 'Print',
     faults: 'Faults',
     limits: 'Limits',
     openingsAndOtherLight: 'Openings and other light',
@@ -27,32 +30,10 @@ export default {
   keepTheseRules: 'Keep these rules',
   kept: 'Kept.',
 
-  // chart-specs.js
-  nothingHeard: 'nothing heard',
-  temperature: (unitName) => `Temperature, ${unitName}`,
-  shadedTheBandLineMean: 'Shaded: the band. Line: mean, with lowest and highest around it. Dashed: the room.',
-  humidity: 'Humidity, %',
-  shadedSaturatedFromAboutDifferences: (SATURATED_FROM) =>
-    `Shaded: saturated, from about ${SATURATED_FROM} %; differences in there tell nothing. Dashed: the lower limit.`,
-  lightLux: 'Light, lux',
-  eachLineUpwardsIsTen: 'Each line upwards is ten times brighter. Shaded: dark enough.',
-  heatSoFarH: (unitName) => `Heat so far, ${unitName}·h`,
-  aDotAtTheEnd:
-    'A dot at the end of each day, straight lines between. The shade above is what the gaps could have added.',
-  lineMeanWithLowestAnd: 'Line: mean, with lowest and highest around it.',
-  gapCount: { one: 'gap', other: 'gaps' },
-  throughout: (low, gaps) => `${low} throughout${gaps}`,
-  to: (low, high, gaps) => `${low} to ${high}${gaps}`,
-  atMost: (sum, upper) => `${sum}, at most ${upper}`,
-  room: (room) => `; room ${room}`,
-  to2: (min, max) => ` (${min} to ${max})`,
-
   // charts.js
+  room: 'room',
   lettersAboveTheChartsC:
-    'Letters above the charts: C too cold, H too hot, D too dry, O opening; light leaks: S daylight (sun), L lamp, X other light; F sensor fault, E fault left out of the figures. Blank stretches are gaps: nothing was heard.',
-  heatWasAddedUp: 'heat was added up',
-  wasHeard: (name) => `${name} was heard`,
-  nothingToDrawNoIn: (part) => `Nothing to draw: no ${part} in this stretch.`,
+    'Above the charts: C too cold, H too hot, D too dry, O opening; light leaks: S daylight (sun), L lamp, X other light; F sensor fault, E fault left out of the figures; ✓ check, ↓ sensor placed, ↑ sensor taken out, ± calibration. Blank stretches are gaps: nothing was heard.',
 
   // container.js
   notFoundTepidarium: 'Not found · Tepidarium',
@@ -60,11 +41,6 @@ export default {
   thereIsNoContainerHere: (id) => `There is no container “${id}” here.`,
   itMayHaveBeenRemoved: 'It may have been removed, or the link is mistyped. ',
   backToTheShelf: 'Back to the Shelf',
-
-  // course.js
-  now: 'now',
-  toTimesAsInDrag: (from, to, browserZone) =>
-    `${from} to ${to}, times as in ${browserZone}. Drag sideways over a chart for a closer look; double-click or tap twice to go back.`,
 
   // extremes-words.js
   forTimeBeforeTheSensors:
@@ -144,17 +120,6 @@ export default {
   outsideFor: 'Outside for',
   inTheStretchShownHeard: (coveredHours, gapHours, leftOut) =>
     `In the stretch shown, ${coveredHours} heard and ${gapHours} missing. ${leftOut}`,
-
-  // range.js
-  n24Hours: '24 hours',
-  n7Days: '7 days',
-  n4Weeks: '4 weeks',
-  n4Wk: '4 wk',
-  all: 'All',
-  earlier: '← Earlier',
-  later: 'Later →',
-  closer: 'Closer',
-  wider: 'Wider',
 
   // rule-fields.js
   limit2: (unit) => `Limit (${unit})`,

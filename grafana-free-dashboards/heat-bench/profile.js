@@ -1,6 +1,8 @@
 // The mean temperature of each compared place by hour of the day, as a chart and a table.
 
-import { createChart } from '../shared/chart.js';
+import { createChart } from '../chart-parts/chart.js';
+import { lineStyle } from '../chart-parts/colours.js';
+import { swatch } from '../chart-parts/key.js';
 import { byId, h, setText, table } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
@@ -8,16 +10,6 @@ import { profileColumns } from './words.js';
 import { texts } from './texts.js';
 
 const DAY_MS = 86_400_000;
-const COLOURS = [
-  ['--line'],
-  ['--cold', [8, 4]],
-  ['--moss', [2, 3]],
-  ['--watch', [10, 3, 2, 3]],
-  ['--room'],
-  ['--hot', [4, 4]],
-  ['--edge', [1, 3]],
-  ['--clay', [12, 4]],
-];
 /** Start of an arbitrary day, since only its hours are shown. */
 const START_MS = new Date(2001, 0, 1).getTime();
 
@@ -27,7 +19,7 @@ export function drawProfile(answer) {
   const place = byId('profile');
   chart?.destroy();
   chart = createChart(place, {
-    series: answer.compared.map((one, i) => ({ color: COLOURS[i][0], width: 2, dash: COLOURS[i][1] })),
+    series: answer.compared.map((one, i) => ({ ...lineStyle(i), width: 2 })),
     range: (min, max) => (min === null || min === undefined ? [0, 1] : [min - 0.5, max + 0.5]),
     formatTick: (value) => f.number(value, Number.isInteger(value) ? 0 : 1),
     formatTime: (at) => t.clockTime(at),
@@ -41,7 +33,7 @@ export function drawProfile(answer) {
   setText(byId('profile-title'), texts.throughTheDay(f.unitName()));
   place.setAttribute('aria-label', texts.meanTemperatureByHourOf(answer.compared.map((one) => one.name).join(', ')));
   byId('profile-key').replaceChildren(
-    ...answer.compared.map((one, i) => h('span', { class: 'key-entry' }, swatch(i), one.name)),
+    ...answer.compared.map((one, i) => h('span', { class: 'key-entry' }, swatch(lineStyle(i)), one.name)),
     texts.localHoursOf(answer.timeZone),
   );
   const rows = columns[0].map((at, hour) => ({
@@ -58,12 +50,4 @@ export function drawProfile(answer) {
       rows,
     ),
   );
-}
-
-function swatch(i) {
-  const [color, dash] = COLOURS[i];
-  const element = h('span', { class: 'swatch', 'aria-hidden': 'true' });
-  element.style.borderTopColor = `var(${color})`;
-  element.style.borderTopStyle = dash ? (dash[0] <= 2 ? 'dotted' : 'dashed') : 'solid';
-  return element;
 }

@@ -1,10 +1,10 @@
 // Lists every call to the service.
 
-import { call, liveRefusal } from './call.js';
+import { fileCalls } from './api-files.js';
+import { at, call, liveRefusal } from './call.js';
 import { learnTime } from './clock.js';
 import { who } from './who.js';
 
-const at = (...parts) => `/api/${parts.map((part) => encodeURIComponent(part)).join('/')}`;
 const iso = (ms) => (ms === null || ms === undefined ? undefined : new Date(ms).toISOString());
 const span = ({ from, to, ...rest }) => ({ from: iso(from), to: iso(to), ...rest });
 
@@ -59,6 +59,8 @@ export const api = {
   recordOpening: (id, { from, until }) => call('POST', at('containers', id, 'openings'), { body: { from, until } }),
   declineOpening: (id, { from, until }) =>
     call('POST', at('containers', id, 'openings', 'suggested', 'decline'), { body: { from, until } }),
+  /** Sensors placed, removed and calibrated, and checks of seeds. */
+  events: (id, range) => call('GET', at('containers', id, 'events'), { query: span(range) }),
   faults: (id, range) => call('GET', at('containers', id, 'faults'), { query: span(range) }),
   sensorFaults: (sensor, range) => call('GET', at('sensors', sensor, 'faults'), { query: span(range) }),
   decideFault: (sensor, body) =>
@@ -92,6 +94,7 @@ export const api = {
   alertPerformance: (range) => call('GET', '/api/alerts/performance', { query: span(range), timeoutMs: 60_000 }),
   alertRules: (id) => call('GET', at('containers', id, 'alert-rules')),
   changeAlertRules: (id, rules) => call('PUT', at('containers', id, 'alert-rules'), { body: { rules, by: who() } }),
+  noticesOfAlerts: () => call('GET', '/api/alerts/notices'),
   notices: () => call('GET', '/api/notices'),
   notifiers: () => call('GET', '/api/notifiers'),
   testNotifier: (name) => call('POST', at('notifiers', name, 'test'), { timeoutMs: 60_000 }),
@@ -112,6 +115,7 @@ export const api = {
   importRecord: (zip) => call('POST', '/api/record', { body: zip, type: 'application/zip', timeoutMs: 120_000 }),
   germination: (sowing) => call('GET', at('sowings', sowing, 'germination'), { timeoutMs: 60_000 }),
   heatCourse: (sowing) => call('GET', at('sowings', sowing, 'heat-course'), { timeoutMs: 60_000 }),
+  path: (group) => call('GET', at('groups', group, 'path'), { timeoutMs: 60_000 }),
   viability: (species) => call('GET', at('species', species, 'viability')),
   thermalTime: (species) => call('GET', at('species', species, 'thermal-time'), { timeoutMs: 60_000 }),
   compareHeatSources: (species) => call('GET', '/api/compare/heat-sources', { query: { species } }),
@@ -123,23 +127,7 @@ export const api = {
   keepSeason: (body) => call('POST', '/api/seasons', { body, timeoutMs: 60_000 }),
   removeSeason: (id) => call('DELETE', at('seasons', id)),
   seedsNeeded: (body) => call('POST', '/api/sums/seeds-needed', { body }),
-  imports: () => call('GET', '/api/imports'),
-  uploadImport: (file) =>
-    call('POST', '/api/imports', {
-      query: { name: file.name },
-      body: file,
-      type: 'application/octet-stream',
-      timeoutMs: 3_600_000,
-    }),
-  previewImport: (id, choices) => call('POST', at('imports', id, 'preview'), { body: choices, timeoutMs: 60_000 }),
-  startImport: (id, choices) => call('POST', at('imports', id, 'start'), { body: choices, timeoutMs: 60_000 }),
-  stopImport: (id) => call('POST', at('imports', id, 'stop')),
-  removeImport: (id) => call('DELETE', at('imports', id)),
-  importProfiles: () => call('GET', '/api/import-profiles'),
-  saveImportProfile: (name, choices) => call('PUT', at('import-profiles', name), { body: choices }),
-  removeImportProfile: (name) => call('DELETE', at('import-profiles', name)),
-  /** Checks an export before its download. @param query a URLSearchParams */
-  checkExport: (query) => call('GET', `/api/export/check?${query}`),
+  ...fileCalls,
   messages: () => call('GET', '/api/messages'),
   message: (topic) => call('GET', '/api/messages/newest', { query: { topic } }),
   mappings: () => call('GET', '/api/mappings'),

@@ -24,6 +24,9 @@ export class ApiError extends Error {
   }
 }
 
+/** The address of a resource of the API. */
+export const at = (...parts) => `/api/${parts.map((part) => encodeURIComponent(part)).join('/')}`;
+
 /** Sends `body` as JSON, or unchanged if `type` gives its media type. */
 export async function call(method, path, { query, body, type, timeoutMs = TIMEOUT_MS } = {}) {
   const request = {

@@ -111,20 +111,3 @@ export function within(columns, from, to) {
   }
   return kept;
 }
-
-/**
- * Returns the stretches that charts mark: openings, light events by kind, and excursions. A stretch without an end lasts
- * to the edge of the chart.
- */
-export function marksOf({ light, band, openings }, edge) {
-  const end = (one) => (one ? Date.parse(one) : edge);
-  const marks = [];
-  for (const event of light?.events ?? [])
-    marks.push({ kind: event.kind, from: Date.parse(event.start), to: end(event.end) });
-  for (const one of openings ?? [])
-    marks.push({ kind: 'opening', from: Date.parse(one.from), to: Math.min(edge, end(one.until)) });
-  for (const one of band?.excursions ?? []) {
-    if (one.kind !== 'light') marks.push({ kind: one.kind, from: Date.parse(one.start), to: end(one.end) });
-  }
-  return marks.sort((a, b) => a.from - b.from);
-}

@@ -33,6 +33,7 @@ export default {
     shelf: 'Regal',
     alerts: 'Warnungen',
     tally: 'Zählbuch',
+    charts: 'Kurven',
     heatBench: 'Wärmevergleich',
     sensors: 'Sensoren',
     files: 'Dateien',

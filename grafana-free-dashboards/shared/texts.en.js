@@ -12,6 +12,7 @@ export default {
     shelf: 'Shelf',
     alerts: 'Alerts',
     tally: 'Tally',
+    charts: 'Charts',
     heatBench: 'Heat bench',
     sensors: 'Sensors',
     files: 'Files',

@@ -1,16 +1,6 @@
 // The stretch of time that charts show: its length, and steps backward and forward. Pure.
 
-import { HOUR_MS, isKnown } from './series.js';
-
-/** The lowest and highest value of a line and its number of gaps; null without values. For a text summary. */
-export function extent(columns) {
-  const lows = columns[2].filter(isKnown);
-  const highs = columns[3].filter(isKnown);
-  const gaps = columns[1].filter((value, i) => value === null && columns[1][i - 1] !== null).length;
-  return lows.length === 0
-    ? null
-    : { min: lows.reduce((a, b) => Math.min(a, b)), max: highs.reduce((a, b) => Math.max(a, b)), gaps };
-}
+import { HOUR_MS } from './series.js';
 
 /**
  * Zooms a range around its middle, or moves it by half its length. The range ends now at the latest and is at least

@@ -5,6 +5,14 @@ import * as f from '../shared/format.js';
 import { curveLines, fittedLine } from './course.js';
 import { plot, ticksOf, whisker } from './plot.js';
 
+/** The axis of days or heat, which a drawing below it can share. */
+export function xAxis({ end, xTitle, tickText, toShown = (value) => value }) {
+  const to = end * 1.02;
+  const ratio = toShown(1);
+  const ticks = ticksOf(0, to * ratio, 5).map((shown) => ({ at: shown / ratio, text: tickText(shown) }));
+  return { from: 0, to, title: xTitle, ticks };
+}
+
 /** Two lines and the area between: a check gives an upper bound of the time. `toShown` converts to the chosen unit. */
 export function drawing({
   curve,
@@ -19,20 +27,14 @@ export function drawing({
 }) {
   const { least, most } = curveLines(curve, end);
   const top = niceTop(Math.max(most.at(-1)[1], fit ? fittedLine(fit, end).at(-1)[1] : 0, 0.02));
-  const to = end * 1.02;
-  const ratio = toShown(1);
+  const x = xAxis({ end, xTitle, tickText, toShown });
   return h(
     'figure',
     { class: 'curve-figure' },
     plot({
       title,
       description,
-      x: {
-        from: 0,
-        to,
-        title: xTitle,
-        ticks: ticksOf(0, to * ratio, 5).map((shown) => ({ at: shown / ratio, text: tickText(shown) })),
-      },
+      x,
       y: {
         from: 0,
         to: top,
@@ -47,7 +49,7 @@ export function drawing({
         svg('polyline', { class: 'least', points: place.points(least) }),
         whiskers.map((one) => whisker(place, { ...one, className: 'whisker' })),
         fit && [
-          svg('polyline', { class: 'fitted', points: place.points(fittedLine(fit, to)) }),
+          svg('polyline', { class: 'fitted', points: place.points(fittedLine(fit, x.to)) }),
           fit.medianHeat <= end && half(place, fit),
         ],
       ],

@@ -10,6 +10,14 @@ import { texts } from './texts.js';
 
 const FATES = { germinated: texts.germinated, culled: texts.culled2, remaining: texts.stillSound };
 
+/** The axis of degree-hours. */
+export const heatAxis = (course) => ({
+  end: heatEnd(course),
+  xTitle: `${heatUnit()} ${aboveWords(course)}`,
+  tickText: (shown) => f.number(shown),
+  toShown: f.differenceToUnit,
+});
+
 export function overHeat({ course, trouble }, sowing) {
   if (trouble) return [h('p', { class: 'caution', role: 'status' }, trouble)];
   if (!course) return [h('p', { class: 'waiting' }, texts.addingUpTheHeat)];
@@ -28,12 +36,9 @@ export function overHeat({ course, trouble }, sowing) {
   return [
     drawing({
       curve: course.curve,
-      end: heatEnd(course),
       title: texts.germinatedByHeat(aboveWords(course)),
       description: texts.seedsWereSown(words.headline, sowing.sown),
-      xTitle: `${heatUnit()} ${aboveWords(course)}`,
-      tickText: (shown) => f.number(shown),
-      toShown: f.differenceToUnit,
+      ...heatAxis(course),
       whiskers,
       fit: course.fit.identified ? course.fit : null,
     }),

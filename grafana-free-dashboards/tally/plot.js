@@ -3,7 +3,7 @@
 import { svg } from '../shared/dom.js';
 
 const WIDTH = 360;
-const HEIGHT = 230;
+const USUAL_HEIGHT = 230;
 const LEFT = 46;
 const RIGHT = 10;
 const TOP = 12;
@@ -28,28 +28,29 @@ export function ticksOf(from, to, most = 5) {
  * Draws.
  * @param x, y the axes: from, to, ticks [{at, text}]; x.title stands below
  * @param title, description for those who cannot see it
+ * @param className, height of the drawing, where they differ from those of a curve
  * @param draw(place) gives the shapes; place.x and place.y turn values into places, place.points joins [x, y] pairs
  */
-export function plot({ x, y, title, description, draw }) {
+export function plot({ x, y, title, description, className = 'curve', height = USUAL_HEIGHT, draw }) {
   const id = `plot-${(drawings += 1)}`;
   const place = {
     left: LEFT,
     right: WIDTH - RIGHT,
     top: TOP,
-    bottom: HEIGHT - BOTTOM,
+    bottom: height - BOTTOM,
     x: (value) => LEFT + ((value - x.from) / (x.to - x.from)) * (WIDTH - LEFT - RIGHT),
-    y: (value) => HEIGHT - BOTTOM - ((value - y.from) / (y.to - y.from)) * (HEIGHT - BOTTOM - TOP),
+    y: (value) => height - BOTTOM - ((value - y.from) / (y.to - y.from)) * (height - BOTTOM - TOP),
     points: (line) => line.map(([a, b]) => `${place.x(a).toFixed(1)},${place.y(b).toFixed(1)}`).join(' '),
   };
   return svg(
     'svg',
-    { class: 'curve', viewBox: `0 0 ${WIDTH} ${HEIGHT}`, role: 'img', 'aria-labelledby': `${id}-title ${id}-desc` },
+    { class: className, viewBox: `0 0 ${WIDTH} ${height}`, role: 'img', 'aria-labelledby': `${id}-title ${id}-desc` },
     svg('title', { id: `${id}-title` }, title),
     svg('desc', { id: `${id}-desc` }, description),
     svg(
       'clipPath',
       { id: `${id}-clip` },
-      svg('rect', { x: LEFT, y: TOP - 4, width: WIDTH - LEFT - RIGHT + 4, height: HEIGHT - BOTTOM - TOP + 8 }),
+      svg('rect', { x: LEFT, y: TOP - 4, width: WIDTH - LEFT - RIGHT + 4, height: height - BOTTOM - TOP + 8 }),
     ),
     y.ticks.map(({ at, text }) => [
       svg('line', { class: 'grid', x1: place.left, x2: place.right, y1: place.y(at), y2: place.y(at) }),
@@ -60,7 +61,7 @@ export function plot({ x, y, title, description, draw }) {
       svg('line', { class: 'tick', x1: place.x(at), x2: place.x(at), y1: place.bottom, y2: place.bottom + 4 }),
       svg('text', { x: place.x(at), y: place.bottom + 17, 'text-anchor': 'middle' }, text),
     ]),
-    svg('text', { x: place.right, y: HEIGHT - 6, 'text-anchor': 'end' }, x.title),
+    svg('text', { x: place.right, y: height - 6, 'text-anchor': 'end' }, x.title),
   );
 }
 

@@ -29,7 +29,7 @@ export async function showRecord(place, sowing, context) {
     whatNext(germination, sowing, context),
     forecasts(sowing, context.names, asked),
     h('h4', {}, texts.howTheyCameUp),
-    makeCourse(germination, sowing, asked),
+    makeCourse(germination, sowing, asked, context.names),
     measureList(measureRows(germination.measures)),
     ...indices(germination),
     bestFit(germination),

@@ -534,6 +534,15 @@ export default {
   groupsDifferByNoMore: 'Gruppen unterscheiden sich nicht stärker als durch Zufall.',
   daysRunFromGatheringTo: (part) => `Tage zählen vom Sammeln bis zur Aussaat, egal wie gelagert wird. ${part}`,
 
+  // warmth-view.js
+  warmthTitle: (unitName) => `Temperatur der Behälter, ${unitName}`,
+  warmthOnAverage: (name, temperature) => `${name}: im Mittel ${temperature} bis zur letzten Kontrolle.`,
+  halfAtHeat: (heat) => `Nach der angepassten Kurve braucht die Hälfte der keimenden ${heat}.`,
+  halfAtDay: (name, day) =>
+    `In ${name} hatte nach der angepassten Kurve die Hälfte der keimenden am Tag ${day} genug Wärme.`,
+  warmthKey: (base) =>
+    `Quer gestrichelt: ${base}, ab da zählt Wärme. Senkrecht gepunktet: eine Kontrolle. Senkrecht dick: die Hälfte, nach der angepassten Kurve.`,
+
   // writing.js
   theEntryHasNotArrived: 'der Eintrag ist noch nicht angekommen',
   thePictureWasNotKept: (lost) => ` Das Bild wurde nicht gespeichert: ${lost} Es später bei den Einträgen hinzufügen.`,

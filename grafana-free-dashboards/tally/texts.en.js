@@ -528,6 +528,15 @@ export default {
   groupsDifferByNoMore: 'Groups differ by no more than chance.',
   daysRunFromGatheringTo: (part) => `Days run from gathering to sowing, whatever the way of keeping. ${part}`,
 
+  // warmth-view.js
+  warmthTitle: (unitName) => `Temperature of the containers, ${unitName}`,
+  warmthOnAverage: (name, temperature) => `${name}: ${temperature} on average until the last check.`,
+  halfAtHeat: (heat) => `By the fitted curve, half of those that germinate need ${heat}.`,
+  halfAtDay: (name, day) =>
+    `In ${name}, half of those that germinate had enough heat by day ${day}, by the fitted curve.`,
+  warmthKey: (base) =>
+    `Dashed across: ${base}, above which heat counts. Dotted upright: a check. Heavy upright: half, by the fitted curve.`,
+
   // writing.js
   theEntryHasNotArrived: 'the entry has not arrived yet',
   thePictureWasNotKept: (lost) => ` The picture was not kept: ${lost} Add it later, in the record.`,

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { presetSpan } from '../container/range.js';
+import { presetSpan } from '../chart-parts/range.js';
 
 const MINUTE = 60_000;
 const DAY = 1440 * MINUTE;

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { columnsOf, heatColumns, join, lonePoints, marksOf, within } from '../shared/series.js';
-import { extent, shiftRange } from '../shared/time-range.js';
+import { columnsOf, heatColumns, join, lonePoints, within } from '../shared/series.js';
+import { shiftRange } from '../shared/time-range.js';
 
 const at = (minute) => new Date(Date.UTC(2026, 2, 1, 0, minute)).toISOString();
 const ms = (minute) => Date.UTC(2026, 2, 1, 0, minute);
@@ -110,46 +110,6 @@ test('straight lines are cut at the edges of the stretch', () => {
   ]);
   assert.deepEqual(within(columns, 0, 20), columns);
   assert.deepEqual(within(columns, 30, 40), [[], []]);
-});
-
-test('marks: an end that was not seen lasts to the edge, a plan to be open does not pass it', () => {
-  const marks = marksOf(
-    {
-      light: {
-        events: [
-          { kind: 'daylight', start: at(1), end: null },
-          { kind: 'opening', start: at(5), end: at(6) },
-        ],
-      },
-      openings: [{ from: at(8), until: at(60) }],
-      band: {
-        excursions: [
-          { kind: 'cold', start: at(0), end: at(2) },
-          { kind: 'light', start: at(1), end: at(2) },
-        ],
-      },
-    },
-    ms(10),
-  );
-  assert.deepEqual(marks, [
-    { kind: 'cold', from: ms(0), to: ms(2) },
-    { kind: 'daylight', from: ms(1), to: ms(10) },
-    { kind: 'opening', from: ms(5), to: ms(6) },
-    { kind: 'opening', from: ms(8), to: ms(10) },
-  ]);
-});
-
-test('the extent of a line, with gaps counted once each', () => {
-  assert.deepEqual(
-    extent([
-      [0, 1, 2, 3, 4],
-      [1, null, null, 2, null],
-      [0, null, null, 1, null],
-      [2, null, null, 3, null],
-    ]),
-    { min: 0, max: 3, gaps: 2 },
-  );
-  assert.equal(extent([[], [], [], []]), null);
 });
 
 test('ranges move and change size, never past now, never below ten minutes', () => {

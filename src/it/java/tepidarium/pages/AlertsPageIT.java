@@ -19,6 +19,8 @@ import tepidarium.it.RunningService;
 
 /** A grower with a phone deals with a cold alert on the Alerts page. */
 class AlertsPageIT {
+  private static final Pattern WAITS =
+      Pattern.compile("Nobody was told yet: further alerts are collected until .*\\d\\d:\\d\\d");
 
   @TempDir Path data;
   private RunningService service;
@@ -116,6 +118,10 @@ class AlertsPageIT {
     page.navigate(service.url() + "/alerts.html#notices");
     page.reload();
     assertThat(page.locator("#part-open")).isHidden();
+    page.locator("#tab-open").click();
+    assertThat(page.locator("#nobody")).containsText("Only open pages are told");
+    assertThat(page.locator("#open-list .told")).containsText(WAITS);
+    page.locator("#tab-notices").click();
     Locator notifier = page.locator("[data-notifier=page]");
     notifier.locator("button").click();
     assertThat(notifier.locator(".done")).containsText("It arrived");

@@ -1,7 +1,7 @@
 // The axes and scales of a chart, in the form that uPlot takes.
 
-import { locale } from './language.js';
-import { clockTime } from './time-format.js';
+import { locale } from '../shared/language.js';
+import { clockTime } from '../shared/time-format.js';
 
 const DAY_MS = 86_400_000;
 const Y_AXIS_WIDTH = 52;

@@ -8,8 +8,8 @@ import { texts } from './texts.js';
 
 const HOUR_MS = 3600_000;
 const PRESETS = [
-  { key: '24h', title: texts.n24Hours, short: '24 h', ms: 24 * HOUR_MS },
-  { key: '7d', title: texts.n7Days, short: '7 d', ms: 7 * 24 * HOUR_MS },
+  { key: '24h', title: texts.n24Hours, short: texts.n24H, ms: 24 * HOUR_MS },
+  { key: '7d', title: texts.n7Days, short: texts.n7D, ms: 7 * 24 * HOUR_MS },
   { key: '4wk', title: texts.n4Weeks, short: texts.n4Wk, ms: 28 * 24 * HOUR_MS },
   { key: 'all', title: texts.all, short: texts.all, ms: null },
 ];

@@ -1,10 +1,11 @@
 // The only file that touches uPlot. It owns what it makes: each listener, observer and chart created here is
 // undone by `destroy`.
 
-import { scaleOf, timeAxis, valueAxis } from './chart-axes.js';
-import { drawGround, drawLabels } from './chart-marks.js';
-import { watchTouch } from './chart-touch.js';
-import { lonePoints } from './series.js';
+import { scaleOf, timeAxis, valueAxis } from './axes.js';
+import { cursorOf, seriesOf } from './lines.js';
+import { drawGround, drawLabels } from './marks.js';
+import { watchTouch } from './touch.js';
+import { watchPaper } from './paper.js';
 import uPlot from '/uplot/uPlot.esm.js';
 
 /**
@@ -46,6 +47,7 @@ export function createChart(host, spec) {
   observer.observe(host);
   const scheme = matchMedia('(prefers-color-scheme: dark)');
   scheme.addEventListener('change', build);
+  const undoPaper = watchPaper(() => plot && build());
 
   return {
     update(next) {
@@ -53,10 +55,17 @@ export function createChart(host, spec) {
       if (plot) plot.setData(shown.columns, true);
       else build();
     },
+    /** Points at a moment and tells its values. */
+    pointAt(at) {
+      if (plot) plot.setCursor({ left: plot.valToPos(at, 'x'), top: 1 });
+    },
+    /** The picture as it is shown, as a canvas element; null before the first update. */
+    picture: () => plot?.ctx.canvas ?? null,
     destroy() {
       cancelAnimationFrame(frame);
       observer.disconnect();
       scheme.removeEventListener('change', build);
+      undoPaper();
       undoTouch?.();
       plot?.destroy();
       plot = null;
@@ -101,42 +110,3 @@ function zoom(u, spec, left, right) {
   u.setSelect({ left: 0, top: 0, width: 0, height: 0 }, false);
   if (right - left >= 8) spec.onZoom(u.posToVal(left, 'x'), u.posToVal(right, 'x'));
 }
-
-function cursorOf(spec, colour) {
-  const passed = (type) => type === 'mousemove' || type === 'mouseleave';
-  return {
-    y: false,
-    drag: { x: true, y: false, setScale: false, dist: 8 },
-    points: {
-      size: (u, index) => (spec.series[index - 1].width === 0 ? 0 : 9),
-      width: 2,
-      fill: (u, index) => colour(spec.series[index - 1].color),
-      stroke: () => colour('--card'),
-    },
-    // Zooming is not passed on: the page fetches the new range for all charts at once.
-    sync: { key: spec.sync, setSeries: false, scales: ['x', null], filters: { pub: passed, sub: passed } },
-    bind: { dblclick: () => () => spec.onReset() },
-  };
-}
-
-function seriesOf(series, colour) {
-  return {
-    stroke: series.width === 0 ? undefined : colour(series.color),
-    width: series.width,
-    dash: series.dash,
-    spanGaps: false,
-    points:
-      series.width === 0
-        ? { show: false }
-        : {
-            show: true,
-            size: 5,
-            fill: colour(series.color),
-            stroke: colour(series.color),
-            filter: (u, index) => (series.dots ? innerPoints(u.data[index]) : lonePoints(u.data[index])),
-          },
-  };
-}
-
-/** All but the ends, which are where the stretch shown was cut. */
-const innerPoints = (values) => values.map((value, i) => i).slice(1, -1);

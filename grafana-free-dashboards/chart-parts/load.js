@@ -1,0 +1,33 @@
+// Asks the service for what charts of a container show over a stretch of time.
+
+import { api } from '../shared/api.js';
+import { now } from '../shared/clock.js';
+
+/** More would not be seen: two for each pixel of a phone. */
+const MOST_POINTS = 900;
+const LEAST_POINTS = 200;
+
+/**
+ * The answers by their names.
+ * @param width of the charts, px; @param sharing how many containers share a chart
+ */
+export async function loadContainer(id, span, { width, sharing = 1 }) {
+  const points = Math.round(Math.min(MOST_POINTS, Math.max(LEAST_POINTS, width)) / Math.min(3, sharing));
+  const [readings, light, band, openings, events, faults, heat] = await Promise.all([
+    api.readings(id, { ...span, points }),
+    api.light(id, span),
+    api.band(id, span),
+    api.openings(id, span),
+    api.events(id, span),
+    api.faults(id, span),
+    // Heat so far counts from the beginning, whatever stretch is looked at.
+    api.heat(id, {}),
+  ]);
+  return { readings, light, band, openings, events, faults, heat };
+}
+
+/** How often a stretch that ends now is asked for again. */
+export const reloadEveryMs = ({ from, to }) => (to - from <= 2 * 86_400_000 ? 20_000 : 120_000);
+
+/** The end of what charts of this stretch can show. */
+export const edgeOf = (span) => Math.min(span.to, now());

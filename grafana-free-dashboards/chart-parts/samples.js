@@ -1,0 +1,43 @@
+// The samples of a container for each chart, from the answers of the service. Pure.
+
+import * as f from '../shared/format.js';
+import { RARE } from '../shared/quantities.js';
+import { columnsOf, heatColumns, within } from '../shared/series.js';
+
+/**
+ * [times, mean, min, max] for each chart, by its name.
+ * @param answers readings and heat; @param zone the service's, for its days
+ */
+export function samplesOf({ readings, heat }, range, zone) {
+  const span = heat ? { from: Date.parse(heat.from), to: Date.parse(heat.to) } : range;
+  return {
+    temperature: columnsOf(readings.temperature, f.toUnit),
+    humidity: columnsOf(readings.humidity),
+    light: columnsOf(readings.light),
+    ...Object.fromEntries(RARE.map(({ key }) => [key, columnsOf(readings[key])])),
+    heat: within(heatColumns(heat?.byDay ?? [], zone, span, f.differenceToUnit), range.from, range.to),
+  };
+}
+
+/**
+ * One line for each set on one time line: null is a gap, undefined is no sample at this time. Where a set has a gap,
+ * all times up to its next sample are in the gap.
+ */
+export function oneTimeLine(sets) {
+  const times = Float64Array.from(new Set(sets.flatMap(({ columns }) => columns[0]))).sort();
+  const lines = sets.map(({ columns: [own, mean] }) => {
+    const line = new Array(times.length).fill(undefined);
+    let next = 0;
+    let gap = false;
+    for (let i = 0; i < times.length; i++) {
+      if (next < own.length && own[next] === times[i]) {
+        gap = mean[next] === null;
+        line[i] = mean[next++];
+      } else if (gap) {
+        line[i] = null;
+      }
+    }
+    return line;
+  });
+  return [Array.from(times), ...lines];
+}

@@ -1,0 +1,60 @@
+// The charts of several containers, one for each quantity, and the list of what they mark. One container alone is drawn
+// with its limits and the spread of its readings.
+
+import { lineStyle } from '../chart-parts/colours.js';
+import { edgeOf } from '../chart-parts/load.js';
+import { isOn, markedOf } from '../chart-parts/marked.js';
+import { makeMarkedList } from '../chart-parts/marked-list.js';
+import { makePanel } from '../chart-parts/panel.js';
+import { oneTimeLine, samplesOf } from '../chart-parts/samples.js';
+import { specsOfOne, specsOfSeveral } from '../chart-parts/specs.js';
+import { byId } from '../shared/dom.js';
+
+/**
+ * @param containers those shown; @param quantities names of charts
+ * @param actions onZoom(from, to), onReset(), lead(at, range)
+ */
+export function makePanels(containers, quantities, { onZoom, onReset, lead }) {
+  const alone = containers.length === 1;
+  const specs = alone ? specsOfOne(() => containers[0].band) : specsOfSeveral(containers.length);
+  const shown = containers.length === 0 ? [] : quantities;
+  const panels = shown.map((name) => makePanel(name, specs[name], { onZoom, onReset, sync: 'charts' }));
+  byId('charts').replaceChildren(...panels.map((panel) => panel.element));
+  const list = makeMarkedList(byId('marked'), lead);
+
+  /** Of several containers, each has a lane of bars in the colour of its line. */
+  function marksOf(answers, span) {
+    const edge = edgeOf(span);
+    if (alone) return markedOf(answers[0], edge);
+    return answers
+      .flatMap((one, i) =>
+        markedOf(one, edge).map((mark) => ({ ...mark, name: containers[i].name, lane: i, color: lineStyle(i).color })),
+      )
+      .sort((a, b) => a.from - b.from);
+  }
+
+  return {
+    /** @param answers of the service for each container; @param zone the service's, for its days */
+    show(answers, span, zone) {
+      const samples = answers.map((one) => samplesOf(one, span, zone));
+      const marks = marksOf(answers, span);
+      for (const panel of panels) {
+        const sets = containers.map(({ name }, i) => ({ name, columns: samples[i][panel.name] }));
+        panel.show({
+          sets,
+          columns: alone ? withoutRoom(panel.name, sets[0].columns) : oneTimeLine(sets),
+          range: span,
+          marks: marks.filter((mark) => isOn(panel.name, mark)),
+        });
+      }
+      list.show(marks);
+    },
+    zoom: (range) => panels.forEach((panel) => panel.zoom(range)),
+    pointAt: (at) => panels.forEach((panel) => panel.pointAt(at)),
+    destroy: () => panels.forEach((panel) => panel.destroy()),
+  };
+}
+
+/** The chart of temperature has a line for the room, which this page does not draw. */
+const withoutRoom = (name, columns) =>
+  name === 'temperature' ? [...columns, new Array(columns[0].length).fill(undefined)] : columns;

@@ -1,0 +1,23 @@
+// The German texts of this page.
+
+export default {
+  /** In the HTML file; the server puts them in. */
+  html: {
+    charts: 'Kurven',
+    comparesContainersOverTime:
+      'Vergleicht Behälter über die Zeit. Die Adresse merkt sich die Auswahl, auch zum Teilen.',
+    print: 'Drucken',
+    askingTheService: 'Der Dienst wird gefragt …',
+    containers: 'Behälter',
+    search: 'Suchen',
+    whatToDraw: 'Was gezeichnet wird',
+    stretchOfTimeShown: 'Gezeigter Zeitraum',
+    whatTheChartsMark: 'Was die Kurven markieren',
+    barsAtTheTop: 'Mehrere Behälter: Markierungen sind Balken oben im Bild, in der Farbe des Behälters.',
+  },
+
+  // choice.js
+  chooseAContainer: 'Einen Behälter auswählen.',
+  noMoreThan: (most) => `Mehr als ${most} Linien sind nicht zu unterscheiden. Für eine andere erst eine weglassen.`,
+  moreBySearch: (count) => `${count} weitere: über die Suche.`,
+};
