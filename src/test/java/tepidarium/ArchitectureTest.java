@@ -147,7 +147,7 @@ class ArchitectureTest {
           Map.entry("rollup.sqlite", and(DOMAIN, "rollup", "sqlite")),
           Map.entry("records", and(DOMAIN, "ingest", "alert.notify", "importing")),
           Map.entry("records.sqlite", and(DOMAIN, "records", "sqlite")),
-          Map.entry("records.postgres", and(DOMAIN, "records", "retry")),
+          Map.entry("records.postgres", and(DOMAIN, "records", "retry", "thread")),
           Map.entry(
               "web", List.of("reading", "stats", "container", "fault", "heat", "rollup", "access")),
           Map.entry("web.access", List.of("web", "reading", "series", "access")),

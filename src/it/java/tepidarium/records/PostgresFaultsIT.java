@@ -24,6 +24,7 @@ import tepidarium.germination.GroupId;
 import tepidarium.it.Postgres;
 import tepidarium.records.postgres.PostgresAddress;
 import tepidarium.records.postgres.PostgresRecords;
+import tepidarium.records.postgres.Tenancy;
 import tepidarium.series.StoreException;
 
 /**
@@ -34,6 +35,7 @@ class PostgresFaultsIT {
   private static final int ENOUGH = 30;
   private static final int KILLS = 4;
   private static final long PAUSE_NANOS = 5_000_000;
+  private static final Tenancy ALONE = Tenancy.alone("test");
   private static final AtomicInteger DATABASES = new AtomicInteger();
 
   private static Postgres server;
@@ -100,7 +102,7 @@ class PostgresFaultsIT {
   }
 
   private static Set<UUID> stored(PostgresAddress address) {
-    try (Database database = PostgresRecords.open(address)) {
+    try (Database database = PostgresRecords.open(address, ALONE)) {
       return new GerminationRecords(database)
           .entries().stream().map(Entry::id).collect(Collectors.toCollection(TreeSet::new));
     }
@@ -121,7 +123,7 @@ class PostgresFaultsIT {
   @Test
   void everythingAcknowledgedOutlivesTheKillsOfTheServer() {
     Writer writer;
-    try (Database records = PostgresRecords.open(address);
+    try (Database records = PostgresRecords.open(address, ALONE);
         Writer writing = new Writer(records)) {
       writer = writing;
       for (int kill = 0; kill < KILLS; kill++) {
@@ -146,7 +148,7 @@ class PostgresFaultsIT {
                 Postgres.USER,
                 Postgres.PASSWORD);
         Writer writer;
-        try (Database records = PostgresRecords.open(both);
+        try (Database records = PostgresRecords.open(both, ALONE);
             Writer writing = new Writer(records)) {
           writer = writing;
           writer.awaitMore();
@@ -162,7 +164,7 @@ class PostgresFaultsIT {
   /** A network that swallows every byte looks the same. */
   @Test
   void aServerThatDoesNotAnswerFailsTheWriteAndIsUsedAgainLater() {
-    try (Database opened = PostgresRecords.open(address)) {
+    try (Database opened = PostgresRecords.open(address, ALONE)) {
       GerminationRecords records = new GerminationRecords(opened);
       records.append(List.of(entry(new UUID(0, 1))));
       server.freeze();
@@ -190,7 +192,7 @@ class PostgresFaultsIT {
   /** The error of a full disk, without one. */
   @Test
   void aFullDiskIsNamedAndNothingIsAcknowledged() {
-    try (Database opened = PostgresRecords.open(address)) {
+    try (Database opened = PostgresRecords.open(address, ALONE)) {
       GerminationRecords records = new GerminationRecords(opened);
       server.run(
           database,
@@ -213,7 +215,8 @@ class PostgresFaultsIT {
       PostgresAddress there = careless.create(database);
       String words =
           String.valueOf(
-              assertThrows(IllegalStateException.class, () -> PostgresRecords.open(there).close())
+              assertThrows(
+                      IllegalStateException.class, () -> PostgresRecords.open(there, ALONE).close())
                   .getMessage());
       assertTrue(words.contains("Set fsync = on"), words);
     }

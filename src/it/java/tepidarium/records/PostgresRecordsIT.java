@@ -18,6 +18,7 @@ import tepidarium.ingest.RejectCode;
 import tepidarium.it.Postgres;
 import tepidarium.records.postgres.PostgresAddress;
 import tepidarium.records.postgres.PostgresRecords;
+import tepidarium.records.postgres.Tenancy;
 import tepidarium.records.sqlite.SqliteRecords;
 import tepidarium.series.StoreException;
 
@@ -26,6 +27,7 @@ class PostgresRecordsIT extends RecordsContract {
   /** A database with tables and without records; a copy of it is faster than a migration. */
   private static final String MIGRATED = "migrated";
 
+  private static final Tenancy ALONE = Tenancy.alone("test");
   private static final AtomicInteger DATABASES = new AtomicInteger();
   private static Postgres server;
 
@@ -35,7 +37,7 @@ class PostgresRecordsIT extends RecordsContract {
   @BeforeAll
   static void start() {
     server = Postgres.started();
-    PostgresRecords.open(server.create(MIGRATED)).close();
+    PostgresRecords.open(server.create(MIGRATED), ALONE).close();
   }
 
   @AfterAll
@@ -45,7 +47,7 @@ class PostgresRecordsIT extends RecordsContract {
 
   @Override
   Database open() {
-    return PostgresRecords.open(address);
+    return PostgresRecords.open(address, ALONE);
   }
 
   /** A script in one of the two folders needs its counterpart in the other. */
@@ -56,7 +58,7 @@ class PostgresRecordsIT extends RecordsContract {
             database,
             "SELECT table_name || '.' || column_name || CASE is_nullable WHEN 'NO' THEN '!' ELSE ''"
                 + " END FROM information_schema.columns WHERE table_schema = 'public'"
-                + " AND table_name <> 'flyway_schema_history' ORDER BY 1");
+                + " AND table_name NOT IN ('flyway_schema_history', 'lease') ORDER BY 1");
     String ofTheFile =
         "SELECT t.name || '.' || c.name || CASE WHEN c.\"notnull\" OR c.pk THEN '!' ELSE '' END"
             + " FROM sqlite_master t JOIN pragma_table_info(t.name) c WHERE t.type = 'table'"
@@ -117,7 +119,8 @@ class PostgresRecordsIT extends RecordsContract {
 
   private static String refused(PostgresAddress address) {
     return String.valueOf(
-        assertThrows(IllegalStateException.class, () -> PostgresRecords.open(address).close())
+        assertThrows(
+                IllegalStateException.class, () -> PostgresRecords.open(address, ALONE).close())
             .getMessage());
   }
 

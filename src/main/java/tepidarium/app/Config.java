@@ -119,12 +119,14 @@ public record Config(
    * Where records and readings are stored, and readings for how long.
    *
    * @param records the PostgreSQL database that stores the records; null stores them in records.db
+   * @param standby whether other services share that database, and one takes over from another
    * @param influx the InfluxDB server that stores them; null stores them in readings.db
    * @param spoolMaxMegabytes disk space for readings while that server does not answer, MiB
    * @param rawDays age in days at which raw readings are deleted; null keeps them for ever
    */
   public record Keeping(
       @Nullable PostgresAddress records,
+      boolean standby,
       @Nullable InfluxAddress influx,
       int spoolMaxMegabytes,
       @Nullable Double rawDays) {}

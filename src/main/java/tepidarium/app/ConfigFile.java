@@ -60,6 +60,7 @@ record ConfigFile(
     @Nullable String recordsUrl,
     @Nullable String recordsUser,
     @Nullable String recordsPassword,
+    @Nullable Boolean standby,
     @Nullable String influxUrl,
     @Nullable String influxDatabase,
     @Nullable String influxUser,
@@ -291,6 +292,7 @@ record ConfigFile(
   private Config.Keeping keeping(ConfigProblems problems) {
     return new Config.Keeping(
         records(problems),
+        standby(problems),
         influx(problems),
         problems.whole("spoolMaxMegabytes", or(spoolMaxMegabytes, SPOOL_MEGABYTES), 1, 1 << 20),
         keepRawDays == null ? null : problems.number("keepRawDays", keepRawDays, 1, 36_500));
@@ -368,6 +370,19 @@ record ConfigFile(
       return null;
     }
     return PostgresAddress.of(recordsUrl, user, password);
+  }
+
+  private boolean standby(ConfigProblems problems) {
+    boolean shared = or(standby, false);
+    if (shared
+        && (recordsUrl == null
+            || influxUrl == null
+            || or(broker, Config.EMBEDDED).equals(Config.EMBEDDED))) {
+      problems.add(
+          "standby needs recordsUrl, influxUrl and broker, because a service can only take over"
+              + " what is not on the other one's machine");
+    }
+    return shared;
   }
 
   private @Nullable InfluxAddress influx(ConfigProblems problems) {

@@ -117,7 +117,7 @@ final class ExportCommand implements Callable<Integer> {
     Clock clock = Clock.tickMillis(ZoneOffset.UTC);
     try (RunningParts running = new RunningParts()) {
       OpenFolder folder = OpenFolder.open(config, StartOptions.NONE, clock, running);
-      Stores stores = Stores.open(config, folder.parts(), clock, running);
+      Stores stores = Stores.open(config, folder, clock, running);
       ContainerData containers = ContainerData.over(stores, config.maxGap(), clock);
       ReadingExport export = new ReadingExport(stores.storage().source(), containers.register());
       export.check(options);

@@ -43,7 +43,7 @@ final class ReadingImport implements AutoCloseable {
     RunningParts running = new RunningParts();
     try {
       OpenFolder folder = OpenFolder.open(config, StartOptions.NONE, clock, running);
-      Stores stores = Stores.open(config, folder.parts(), clock, running);
+      Stores stores = Stores.open(config, folder, clock, running);
       folder.parts().saveManifest(folder.clientId());
       ContainerData containers = ContainerData.over(stores, config.maxGap(), clock);
       noteClock(new ClockRecords(stores.records()), containers, clock);

@@ -46,6 +46,7 @@ import tepidarium.records.RejectRecords;
 import tepidarium.records.SeasonRecords;
 import tepidarium.records.SensorAccountRecords;
 import tepidarium.records.SensorRecords;
+import tepidarium.records.postgres.PostgresAddress;
 import tepidarium.sensor.SensorBook;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.SerialSink;
@@ -131,7 +132,7 @@ public final class Service implements AutoCloseable {
                 sensorLogins,
                 certificate,
                 clock));
-    stores = Stores.open(config, folder.parts(), clock, running);
+    stores = Stores.open(config, folder, clock, running);
     mappings =
         new Mappings(config.mappings(), new MappingRecords(stores.records()), decoder, heard);
     containers = ContainerData.over(stores, config.maxGap(), clock);
@@ -464,11 +465,19 @@ public final class Service implements AutoCloseable {
             started.address(),
             config.rootTopic(),
             decoder.topicFilters(),
-            folder.clientId(),
+            linkClientId(),
             new MqttLink.Limits(config.maxPayloadBytes(), MESSAGES_STUCK),
             started.waiting(),
             clock,
             intake));
+  }
+
+  /** Services that take over from one another share one session of the broker. */
+  private String linkClientId() {
+    PostgresAddress records = config.keeping().records();
+    return config.keeping().standby() && records != null
+        ? "tepidarium-" + records.database()
+        : folder.clientId();
   }
 
   /** Connects alerts to MQTT and to the notices, then starts the link to the broker. */

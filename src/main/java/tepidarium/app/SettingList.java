@@ -21,6 +21,7 @@ final class SettingList {
           "login", List.of("auto", "always", "never"),
           "anonymousSensors", List.of("auto", "never", "loopback", "everywhere"),
           "logFormat", List.of("text", "json"),
+          "standby", List.of("true", "false"),
           "backups.every", List.of("hour", "day", "week", "never"),
           "notices.temperatureUnit", List.of("°C", "°F"),
           "notices.tellReturned", List.of("true", "false"),

@@ -6,6 +6,7 @@ import org.slf4j.LoggerFactory;
 import tepidarium.records.Database;
 import tepidarium.records.postgres.PostgresAddress;
 import tepidarium.records.postgres.PostgresRecords;
+import tepidarium.records.postgres.Tenancy;
 import tepidarium.records.sqlite.SqliteRecords;
 import tepidarium.rollup.sqlite.SqliteRollups;
 
@@ -17,19 +18,24 @@ import tepidarium.rollup.sqlite.SqliteRollups;
  * @param rollups the hourly sums
  */
 record Stores(Storage storage, Database records, SqliteRollups rollups) {
+  /** Exit status of a service that no longer owns its database. */
+  private static final int LOST = 3;
+
   private static final Logger LOG = LoggerFactory.getLogger(Stores.class);
 
   /** Opens every store. The running parts close them in the reverse order. */
-  static Stores open(Config config, DataParts parts, Clock clock, RunningParts running) {
+  static Stores open(Config config, OpenFolder folder, Clock clock, RunningParts running) {
+    DataParts parts = folder.parts();
     // First, because a missing copy of the records stops the start before anything is migrated.
-    Database records = running.add(openRecords(config, parts));
+    Database records = running.add(openRecords(config, folder));
     return new Stores(
         running.add(Storage.open(config, parts, clock)),
         records,
         running.add(parts.open(DataPart.ROLLUPS, SqliteRollups::open)));
   }
 
-  private static Database openRecords(Config config, DataParts parts) {
+  private static Database openRecords(Config config, OpenFolder folder) {
+    DataParts parts = folder.parts();
     PostgresAddress postgres = config.keeping().records();
     if (postgres == null) {
       return parts.open(DataPart.RECORDS, SqliteRecords::open);
@@ -41,6 +47,17 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
           DataPart.RECORDS.fileName(),
           postgres);
     }
-    return PostgresRecords.open(postgres);
+    boolean standby = config.keeping().standby();
+    return PostgresRecords.open(
+        postgres, new Tenancy(folder.clientId(), standby, Stores::endAtOnce));
+  }
+
+  /**
+   * Ends the process. Nothing in it may judge, store or send any more: another service does so. An
+   * orderly stop would still send what waits, and could take too long.
+   */
+  private static void endAtOnce(String reason) {
+    System.err.println("tepidarium: " + reason + ". This service ends and may be started again.");
+    Runtime.getRuntime().halt(LOST);
   }
 }

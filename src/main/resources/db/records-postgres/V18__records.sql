@@ -355,6 +355,16 @@ CREATE TABLE sensor_account (
 
 CREATE TABLE anonymous_sensors (accepted TEXT NOT NULL);
 
+-- One row: which service owns the database, and until when, by the clock of the database. The epoch is raised each
+-- time somebody takes it. Files have no such table, because a lock of the data folder does the same there.
+CREATE TABLE lease (
+  only_row INTEGER PRIMARY KEY CHECK (only_row = 1),
+  owner    TEXT NOT NULL,
+  epoch    BIGINT NOT NULL,
+  ends_at  TIMESTAMPTZ NOT NULL
+);
+INSERT INTO lease (only_row, owner, epoch, ends_at) VALUES (1, '', 0, '-infinity');
+
 -- To begin with; each figure is common practice without a source until the grower knows better.
 INSERT INTO species (id, name) VALUES
   ('cacao', 'Cacao'), ('lychee', 'Lychee'), ('fresh-tropical-seed', 'Fresh tropical seed');

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -68,6 +69,16 @@ class RecordsSettingsTest {
     String words = problem(Map.of("recordsUrl", url));
     assertTrue(words.contains("recordsUrl must be an address like postgresql://"), words);
     assertFalse(words.contains("hush-hush"), words);
+  }
+
+  @Test
+  void aStandbyNeedsEverythingOutsideItsMachine() {
+    Map<String, Object> settings =
+        new HashMap<>(Map.of("recordsUrl", "postgresql://db/garden", "standby", true));
+    settings.put("influxUrl", "http://db:8086");
+    assertTrue(problem(settings).contains("standby needs recordsUrl, influxUrl and broker"));
+    settings.put("broker", "tcp://broker:1883");
+    assertTrue(Config.of(settings).keeping().standby());
   }
 
   @Test

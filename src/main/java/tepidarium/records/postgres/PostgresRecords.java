@@ -37,9 +37,18 @@ public final class PostgresRecords implements Database {
   private static final Duration OUTCOME_LIMIT = Duration.ofSeconds(15);
 
   private static final long OUTCOME_PAUSE_MS = 200;
+  private static final int ANSWER_SECONDS = 10;
+
+  /**
+   * How long a start that does not wait tries to get the lease: it may be that of a dead service.
+   */
+  private static final Duration LEASE_LIMIT = PostgresLease.LENGTH.plusSeconds(2);
+
+  private static final long LEASE_PAUSE_MS = 500;
 
   private final PostgresServer server;
   private final PostgresSchema schema;
+  private final PostgresLease lease;
   private @Nullable Connection connection;
   private @Nullable Handle handle;
   private int failures;
@@ -47,28 +56,38 @@ public final class PostgresRecords implements Database {
   private String trouble = "";
   private boolean closed;
 
-  private PostgresRecords(PostgresServer server, PostgresSchema schema) {
+  private PostgresRecords(PostgresServer server, PostgresSchema schema, PostgresLease lease) {
     this.server = server;
     this.schema = schema;
+    this.lease = lease;
   }
 
   /**
-   * Opens the database and migrates its schema. Waits while it does not answer, and tries again
+   * Takes the database and migrates its schema. Waits while it does not answer, and tries again
    * after 0.5 s to 30 s.
    *
    * @throws IllegalStateException when waiting does not help: the login is refused, there is no
    *     such database, or a later version has written it. The message says what to do.
    */
-  public static PostgresRecords open(PostgresAddress address) {
-    PostgresServer server = new PostgresServer(address);
+  public static PostgresRecords open(PostgresAddress address, Tenancy tenancy) {
+    PostgresServer server = new PostgresServer(address, ANSWER_SECONDS);
     PostgresSchema schema = new PostgresSchema(server, SCHEMA_VERSION);
     for (int failures = 1; ; failures++) {
+      PostgresLease lease = new PostgresLease(address, tenancy);
       try {
+        if (schema.isMissing()) {
+          schema.migrate();
+        }
+        awaitLease(address, lease, tenancy);
         schema.migrate();
-        PostgresRecords records = new PostgresRecords(server, schema);
+        PostgresRecords records = new PostgresRecords(server, schema, lease);
         records.connect();
         return records;
+      } catch (IllegalStateException e) {
+        lease.close();
+        throw e;
       } catch (SQLException e) {
+        lease.close();
         String words = PostgresFailure.words(address, e);
         if (PostgresFailure.isPermanent(e)) {
           throw new IllegalStateException(words, e);
@@ -77,6 +96,27 @@ public final class PostgresRecords implements Database {
         LOG.warn("{}; the start waits and tries again in {} s", words, delay.toMillis() / 1000.0);
         pause(delay.toMillis());
       }
+    }
+  }
+
+  private static void awaitLease(PostgresAddress address, PostgresLease lease, Tenancy tenancy)
+      throws SQLException {
+    long end = System.nanoTime() + LEASE_LIMIT.toNanos();
+    String shown = "";
+    for (String holder = lease.take(); holder != null; holder = lease.take()) {
+      if (!tenancy.waits() && System.nanoTime() - end >= 0) {
+        throw new IllegalStateException(
+            "another service ("
+                + holder
+                + ") uses the database "
+                + address
+                + ". Stop it, name another database in recordsUrl, or set standby to true");
+      }
+      if (!holder.equals(shown)) {
+        shown = holder;
+        LOG.info("the service {} owns the database {}; waiting to take over", holder, address);
+      }
+      pause(LEASE_PAUSE_MS);
     }
   }
 
@@ -129,10 +169,19 @@ public final class PostgresRecords implements Database {
   }
 
   /** Asks the server for an answer before the work begins, while nothing depends on it. */
-  private static Handle begin(Handle handle) {
+  private Handle begin(Handle handle) {
     handle.begin();
-    handle.execute("SELECT 1");
+    if (!lease.isOurs(handle)) {
+      throw notOurs(handle);
+    }
     return handle;
+  }
+
+  private StoreException notOurs(Handle handle) {
+    rollback(handle);
+    return new StoreException(
+        "another service has taken over the database " + server.address(),
+        new IllegalStateException());
   }
 
   private void connectOrFail() {
@@ -216,6 +265,9 @@ public final class PostgresRecords implements Database {
               .mapTo(String.class)
               .findOne()
               .orElse(null);
+      if (number != null && !lease.isOursUntilCommit(begun)) {
+        throw notOurs(begun);
+      }
     } catch (JdbiException e) {
       throw failed(begun, e);
     }
@@ -279,5 +331,6 @@ public final class PostgresRecords implements Database {
   public synchronized void close() {
     closed = true;
     drop();
+    lease.close();
   }
 }

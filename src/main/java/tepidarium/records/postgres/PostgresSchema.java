@@ -27,6 +27,13 @@ final class PostgresSchema {
     this.newest = newest;
   }
 
+  /** Whether the database has no tables of this program yet. */
+  boolean isMissing() throws SQLException {
+    try (Connection connection = server.connect()) {
+      return version(connection) == 0;
+    }
+  }
+
   /**
    * Migrates the schema to the newest version.
    *

@@ -13,7 +13,6 @@ import org.postgresql.ds.PGSimpleDataSource;
  */
 final class PostgresServer {
   private static final int CONNECT_SECONDS = 2;
-  private static final int ANSWER_SECONDS = 10;
 
   /**
    * Waits for the disk at each commit, whatever the default of the server. Does not lower a
@@ -33,7 +32,12 @@ final class PostgresServer {
   private final PostgresAddress address;
   private final PGSimpleDataSource source = new PGSimpleDataSource();
 
-  PostgresServer(PostgresAddress address) {
+  /**
+   * Prepares the connections.
+   *
+   * @param answerSeconds how long an answer may take; the connection is given up then
+   */
+  PostgresServer(PostgresAddress address, int answerSeconds) {
     this.address = address;
     source.setServerNames(
         address.servers().stream().map(PostgresAddress.Server::host).toArray(String[]::new));
@@ -46,7 +50,7 @@ final class PostgresServer {
     // Asks each server again: after a failover, what was known of the servers is wrong.
     source.setHostRecheckSeconds(0);
     source.setConnectTimeout(CONNECT_SECONDS);
-    source.setSocketTimeout(ANSWER_SECONDS);
+    source.setSocketTimeout(answerSeconds);
     // A frozen server takes the connection and does not answer; the next server is tried then.
     source.setSslResponseTimeout(CONNECT_SECONDS * 1_000);
     source.setTcpKeepAlive(true);

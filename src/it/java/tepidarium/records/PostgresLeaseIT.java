@@ -1,0 +1,144 @@
+package tepidarium.records;
+
+import static org.awaitility.Awaitility.await;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import tepidarium.it.Postgres;
+import tepidarium.records.postgres.PostgresAddress;
+import tepidarium.records.postgres.PostgresRecords;
+import tepidarium.records.postgres.Tenancy;
+import tepidarium.series.StoreException;
+
+/** Two services and one database: one owns it, and what the other writes is refused. */
+class PostgresLeaseIT {
+  private static final Duration LONG = Duration.ofMinutes(1);
+  private static final AtomicInteger DATABASES = new AtomicInteger();
+  private static final String TAKE =
+      "UPDATE lease SET owner = 'second', epoch = epoch + 1,"
+          + " ends_at = clock_timestamp() + interval '1 hour'";
+  private static Postgres server;
+
+  private final String database = "garden" + DATABASES.incrementAndGet();
+  private final PostgresAddress address = server.create(database);
+  private final CompletableFuture<String> lost = new CompletableFuture<>();
+
+  @BeforeAll
+  static void start() {
+    server = Postgres.started();
+  }
+
+  @AfterAll
+  static void stop() {
+    server.close();
+  }
+
+  private Database open(String owner) {
+    return PostgresRecords.open(address, new Tenancy(owner, true, lost::complete));
+  }
+
+  private static void put(Database records, String name) {
+    new ContainerRecords(records).put(RecordsContract.bag(name));
+  }
+
+  private List<String> names() {
+    return server.ask(database, "SELECT name FROM container");
+  }
+
+  private static String refused(Runnable change) {
+    return String.valueOf(assertThrows(StoreException.class, change::run).getMessage());
+  }
+
+  @Test
+  void aSecondServiceThatDoesNotWaitIsRefused() {
+    try (Database first = open("first")) {
+      String words =
+          String.valueOf(
+              assertThrows(
+                      IllegalStateException.class,
+                      () -> PostgresRecords.open(address, Tenancy.alone("second")).close())
+                  .getMessage());
+      assertTrue(words.startsWith("another service (first) uses the database garden"), words);
+      put(first, "Bag");
+      assertFalse(lost.isDone());
+    }
+  }
+
+  @Test
+  void aServiceThatWaitsTakesOverOnceTheFirstStops() {
+    CompletableFuture<Database> second;
+    try (Database first = open("first")) {
+      put(first, "Bag");
+      second = CompletableFuture.supplyAsync(() -> open("second"));
+    }
+    try (Database taken = second.join()) {
+      put(taken, "Other");
+    }
+    assertEquals(List.of("Other"), names());
+    assertEquals(List.of("2"), server.ask(database, "SELECT epoch FROM lease"));
+  }
+
+  @Test
+  void nothingIsStoredWithAnOldEpoch() {
+    try (Database first = open("first")) {
+      put(first, "Bag");
+      server.run(database, TAKE);
+      assertTrue(refused(() -> put(first, "Late")).contains("has taken over the database"));
+      assertEquals(List.of("Bag"), names());
+      assertTrue(lost.join().contains("another service has taken over"));
+    }
+  }
+
+  /** The epoch is checked at the end of the transaction, not at its beginning alone. */
+  @Test
+  void aTransactionThatBeganBeforeTheTakeOverIsNotCommitted() {
+    try (Database first = open("first")) {
+      put(first, "Bag");
+      String words =
+          refused(
+              () ->
+                  first.transaction(
+                      handle -> {
+                        int changed = handle.execute("UPDATE container SET name = 'Late'");
+                        server.run(database, TAKE);
+                        return changed;
+                      }));
+      assertTrue(words.contains("has taken over the database"), words);
+      assertEquals(List.of("Bag"), names());
+    }
+  }
+
+  @Test
+  void aServiceThatCannotRenewGivesUpByItself() {
+    try (Database first = open("first")) {
+      put(first, "Bag");
+      server.freeze();
+      try {
+        await().atMost(LONG).until(lost::isDone);
+      } finally {
+        server.thaw();
+      }
+      assertTrue(lost.join().contains("could not be renewed for 7 s"), lost.join());
+    }
+  }
+
+  /** A service that shares its database with none goes on. */
+  @Test
+  void aServiceAloneOutlivesAnOutageLongerThanTheLease() {
+    try (Database alone = PostgresRecords.open(address, Tenancy.alone("first"))) {
+      put(alone, "Bag");
+      server.run(database, "UPDATE lease SET ends_at = clock_timestamp() - interval '1 s'");
+      put(alone, "Other");
+      assertEquals(List.of("Other"), names());
+    }
+  }
+}

@@ -1,0 +1,209 @@
+package tepidarium.records.postgres;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.Duration;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
+import org.jdbi.v3.core.Handle;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tepidarium.thread.DaemonThreads;
+
+/**
+ * Holds the lease of the database: one row with owner, epoch and end. The owner renews it each
+ * second. Another service takes it after its end, by the clock of the database, and raises the
+ * epoch. Each transaction with changes checks its epoch just before it commits and locks the row
+ * until then, so that no change with an old epoch can be committed.
+ *
+ * <p>A service that cannot renew the lease gives it up before its end, by the monotonic clock of
+ * its own machine. Thread-safe.
+ */
+final class PostgresLease implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(PostgresLease.class);
+
+  /** How long the lease lasts without being renewed. */
+  static final Duration LENGTH = Duration.ofSeconds(8);
+
+  /** How long before the end by its own clock the owner gives up. */
+  private static final Duration MARGIN = Duration.ofSeconds(1);
+
+  private static final long RENEW_MS = 1_000;
+  private static final long CHECK_MS = 100;
+  private static final int ANSWER_SECONDS = 2;
+  private static final String END = "clock_timestamp() + interval '8 s'";
+  private static final String IS_OURS = " WHERE owner = ? AND epoch = ?";
+
+  private final PostgresServer server;
+  private final Tenancy tenancy;
+  private final ScheduledExecutorService renewing =
+      Executors.newSingleThreadScheduledExecutor(DaemonThreads.named("lease"));
+  private final ScheduledExecutorService checking =
+      Executors.newSingleThreadScheduledExecutor(DaemonThreads.named("lease-end"));
+  private final AtomicBoolean lost = new AtomicBoolean();
+  private @Nullable Connection connection;
+  private volatile long epoch;
+  private volatile long endNanos;
+
+  PostgresLease(PostgresAddress address, Tenancy tenancy) {
+    // A connection of its own with a short limit: a long transaction must not delay the renewal.
+    this.server = new PostgresServer(address, ANSWER_SECONDS);
+    this.tenancy = tenancy;
+  }
+
+  /**
+   * Takes the lease if nobody holds it, and begins to renew it.
+   *
+   * @return null if it was taken; otherwise the name of the service that holds it
+   */
+  @Nullable String take() throws SQLException {
+    long asked = System.nanoTime();
+    try (Connection taking = server.connect()) {
+      taking.setAutoCommit(false);
+      Long taken = take(taking);
+      if (taken == null) {
+        taking.rollback();
+        return holder(taking);
+      }
+      taking.commit();
+      epoch = taken;
+    }
+    endNanos = asked + LENGTH.toNanos();
+    LOG.info("this service owns the database {}, epoch {}", server.address(), epoch);
+    var unused =
+        renewing.scheduleAtFixedRate(this::renew, RENEW_MS, RENEW_MS, TimeUnit.MILLISECONDS);
+    var alsoUnused =
+        checking.scheduleAtFixedRate(this::checkEnd, CHECK_MS, CHECK_MS, TimeUnit.MILLISECONDS);
+    return null;
+  }
+
+  /** The new epoch; null while somebody else holds the lease. */
+  private @Nullable Long take(Connection taking) throws SQLException {
+    // Waits for the transactions that the owner is committing.
+    try (PreparedStatement lock =
+        taking.prepareStatement(
+            "SELECT 1 FROM lease WHERE owner = ? OR ends_at < clock_timestamp() FOR UPDATE")) {
+      lock.setString(1, tenancy.owner());
+      try (ResultSet row = lock.executeQuery()) {
+        if (!row.next()) {
+          return null;
+        }
+      }
+    }
+    try (PreparedStatement update =
+        taking.prepareStatement(
+            "UPDATE lease SET owner = ?, epoch = epoch + 1, ends_at = "
+                + END
+                + " RETURNING epoch")) {
+      update.setString(1, tenancy.owner());
+      try (ResultSet row = update.executeQuery()) {
+        return row.next() ? (Long) row.getLong(1) : null;
+      }
+    }
+  }
+
+  private static String holder(Connection connection) throws SQLException {
+    try (Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery("SELECT owner FROM lease")) {
+      return row.next() ? row.getString(1) : "nobody";
+    }
+  }
+
+  private void renew() {
+    long asked = System.nanoTime();
+    try {
+      Connection current = connection;
+      if (current == null) {
+        current = server.connect();
+        connection = current;
+      }
+      if (update(current, "UPDATE lease SET ends_at = " + END + IS_OURS) == 1) {
+        endNanos = asked + LENGTH.toNanos();
+      } else {
+        lose("another service has taken over the database " + server.address());
+      }
+    } catch (SQLException | IllegalStateException e) {
+      LOG.debug("cannot renew the lease", e);
+      disconnect();
+    }
+  }
+
+  private int update(Connection current, String sql) throws SQLException {
+    try (PreparedStatement statement = current.prepareStatement(sql)) {
+      statement.setString(1, tenancy.owner());
+      statement.setLong(2, epoch);
+      return statement.executeUpdate();
+    }
+  }
+
+  private void checkEnd() {
+    if (tenancy.waits() && System.nanoTime() - (endNanos - MARGIN.toNanos()) >= 0) {
+      lose(
+          "the lease of the database "
+              + server.address()
+              + " could not be renewed for "
+              + LENGTH.minus(MARGIN).toSeconds()
+              + " s; another service may take over");
+    }
+  }
+
+  private void lose(String reason) {
+    if (lost.compareAndSet(false, true)) {
+      LOG.error("{}", reason);
+      tenancy.lost().accept(reason);
+    }
+  }
+
+  /** Whether this service still owns the database, as far as a transaction sees it. */
+  boolean isOurs(Handle handle) {
+    return ours(handle, "");
+  }
+
+  /** The same, and nobody can take the database until the transaction ends. */
+  boolean isOursUntilCommit(Handle handle) {
+    return ours(handle, " FOR KEY SHARE");
+  }
+
+  private boolean ours(Handle handle, String lock) {
+    return handle
+        .createQuery("SELECT 1 FROM lease" + IS_OURS + lock)
+        .bind(0, tenancy.owner())
+        .bind(1, epoch)
+        .mapTo(Integer.class)
+        .findOne()
+        .isPresent();
+  }
+
+  private void disconnect() {
+    Connection old = connection;
+    connection = null;
+    if (old != null) {
+      PostgresServer.close(old);
+    }
+  }
+
+  /** Gives the lease back, so that another service can take it at once. */
+  @Override
+  public void close() {
+    checking.shutdownNow();
+    renewing.shutdown();
+    try {
+      boolean stopped = renewing.awaitTermination(2L * ANSWER_SECONDS, TimeUnit.SECONDS);
+      Connection current = connection;
+      if (stopped && current != null && !lost.get()) {
+        update(current, "UPDATE lease SET ends_at = clock_timestamp()" + IS_OURS);
+      }
+    } catch (SQLException e) {
+      LOG.debug("the lease ends by itself", e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    disconnect();
+  }
+}
