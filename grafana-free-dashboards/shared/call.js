@@ -1,5 +1,6 @@
 // Sends one request to the service and reads its answer. A failure becomes an ApiError.
 
+import { heardAt } from './offline.js';
 import { texts } from './texts.js';
 
 const TIMEOUT_MS = 20_000;
@@ -45,6 +46,7 @@ export async function call(method, path, { query, body, type, timeoutMs = TIMEOU
   } catch {
     throw new ApiError(texts.theServiceDoesNotAnswer);
   }
+  heardAt(response.headers?.get('Kept-At'));
   if (response.status === 401) globalThis.dispatchEvent?.(new Event('signed-out'));
   if (!response.ok) throw await problemOf(response);
   if (response.status === 204) return null;

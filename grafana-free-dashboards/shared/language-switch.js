@@ -5,5 +5,6 @@ const YEAR_SECONDS = 365 * 24 * 3600;
 const button = document.getElementById('language');
 button.addEventListener('click', () => {
   document.cookie = `language=${button.lang}; path=/; max-age=${YEAR_SECONDS}; samesite=lax`;
+  navigator.serviceWorker?.controller?.postMessage('language');
   globalThis.location.reload();
 });

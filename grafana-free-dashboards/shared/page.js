@@ -9,6 +9,7 @@ import { keepHealth, showHealth } from './health.js';
 import { liveStream } from './live.js';
 import { keepOpenCount } from './open-count.js';
 import { catchUp, takeNotice, wakeWithPage } from './tell-here.js';
+import { freshAgain, keepForOffline, keptSince } from './offline.js';
 import { unitSwitch } from './unit-switch.js';
 import { showVisitor } from './visitor.js';
 import { texts } from './texts.js';
@@ -30,6 +31,7 @@ export function startPage({ current, handlers = {}, reload, redraw, lost }) {
   keepAges();
   keepHealth();
   showVisitor();
+  keepForOffline();
   wakeWithPage((needed) => {
     byId('press').hidden = !needed;
   });
@@ -46,6 +48,7 @@ export function startPage({ current, handlers = {}, reload, redraw, lost }) {
   const onState = (state, reason) => {
     showLive(state, reason);
     if (state === 'live') {
+      freshAgain();
       reload();
       showHealth();
       showVisitor();
@@ -104,7 +107,8 @@ function showLive(state, reason = texts.theServiceDoesNotAnswer2) {
   document.body.classList.toggle('not-live', state === 'down');
   const notice = byId('notice');
   notice.hidden = state !== 'down';
-  setText(notice, state === 'down' ? texts.notLiveSinceWhatYou(moment(downSince, now()), reason) : '');
+  const since = Math.min(downSince ?? now(), keptSince() ?? Infinity);
+  setText(notice, state === 'down' ? texts.notLiveSinceWhatYou(moment(since, now()), reason) : '');
 }
 
 /** Repeats `work` until the service answers, so that a page opened before the service is up fills itself later. */

@@ -43,6 +43,8 @@ export default {
     figuresOnThesePagesNeed:
       'Die Zahlen auf diesen Seiten brauchen JavaScript. Von anderen Servern wird nichts geladen.',
     service: 'Dienst',
+    withoutNetworkNeedsTls:
+      'Mit TLS gehen diese Seiten auch ohne Netz und lassen sich installieren: <a href="/docs/operation.html#tls">so geht TLS</a>.',
     howIsThisWorkedOut: 'Wie wird das berechnet?',
     cautions: 'Gefahren',
     counting: 'Zählen',
@@ -322,6 +324,11 @@ export default {
   people: 'Personen',
   account: 'Konto',
   signOut: 'Abmelden',
+  entryCount: { one: 'Eintrag', other: 'Einträge' },
+  sendOrDiscardFirst: (counted) =>
+    `${counted} auf diesem Gerät noch nicht gesendet. Auf der Seite Zählbuch senden oder verwerfen, dann abmelden.`,
+  stillSignedIn:
+    'Der Dienst antwortet nicht, die Anmeldung besteht also noch. Was auf diesem Gerät aufbewahrt war, ist gelöscht; noch einmal abmelden, sobald der Dienst antwortet.',
   signedInAs: (name) => `Angemeldet als ${name}`,
   signIn: 'Anmelden',
   youAreSignedOut: 'Abgemeldet.',

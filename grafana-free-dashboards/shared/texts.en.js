@@ -20,6 +20,8 @@ export default {
     pressAnywhereOnThisPage: 'Press anywhere on this page. Until then, the browser plays no sound when a notice comes.',
     figuresOnThesePagesNeed: 'Figures on these pages need JavaScript. Nothing is loaded from other servers.',
     service: 'Service',
+    withoutNetworkNeedsTls:
+      'Over TLS these pages also work without a network, and can be installed: <a href="/docs/operation.html#tls">how to get TLS</a>.',
     howIsThisWorkedOut: 'How is this worked out?',
     cautions: 'Cautions',
     counting: 'Counting',
@@ -297,6 +299,11 @@ export default {
   people: 'People',
   account: 'Account',
   signOut: 'Sign out',
+  entryCount: { one: 'entry', other: 'entries' },
+  sendOrDiscardFirst: (counted) =>
+    `${counted} on this device not sent yet. Send or discard them on the page Tally, then sign out.`,
+  stillSignedIn:
+    'The service does not answer, so you are still signed in. What was kept on this device is deleted; sign out again once the service answers.',
   signedInAs: (name) => `Signed in as ${name}`,
   signIn: 'Sign in',
   youAreSignedOut: 'You are signed out.',

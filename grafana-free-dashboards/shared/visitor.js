@@ -3,6 +3,8 @@
 import { loginAddress } from '../login/target.js';
 import { api } from './api.js';
 import { byId, h, setText } from './dom.js';
+import { count } from './format.js';
+import { forgetState, unsentCount } from './offline.js';
 import { signedInAs } from './who.js';
 import { texts } from './texts.js';
 
@@ -55,9 +57,29 @@ function showMenu({ name, role }) {
     .append(h('li', {}, link), h('li', {}, out));
 }
 
+/** Entries that wait on this device would be sent in the name of the next person, so they must be sent before. */
 async function signOut() {
-  await api.signOut().catch(() => {});
+  const waiting = unsentCount();
+  if (waiting > 0) {
+    tell(texts.sendOrDiscardFirst(count(waiting, texts.entryCount)));
+    return;
+  }
+  await forgetState();
+  try {
+    await api.signOut();
+  } catch (problem) {
+    if (problem.unreachable) {
+      tell(texts.stillSignedIn);
+      return;
+    }
+  }
   globalThis.location.assign('/login.html');
+}
+
+function tell(words) {
+  const notice = byId('sign-out-trouble') ?? h('p', { id: 'sign-out-trouble', class: 'notice', role: 'alert' });
+  setText(notice, words);
+  byId('notice').before(notice);
 }
 
 /** Says that the session has ended, with a link to the login page. The page stays, with its typed text. */

@@ -7,6 +7,7 @@ import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
+import com.microsoft.playwright.options.ServiceWorkerPolicy;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -108,10 +109,21 @@ final class Browser implements AutoCloseable {
 
   /** A new page of a browser that prefers the language of this locale. */
   Page page(int width, String locale) {
+    return page(width, locale, ServiceWorkerPolicy.BLOCK);
+  }
+
+  /** A new page that works without a network too. */
+  Page offlinePage(int width, String locale) {
+    return page(width, locale, ServiceWorkerPolicy.ALLOW);
+  }
+
+  /** A service worker would hide requests from tests that answer or hold them back. */
+  private Page page(int width, String locale, ServiceWorkerPolicy workers) {
     BrowserContext context =
         browser.newContext(
             new com.microsoft.playwright.Browser.NewContextOptions()
                 .setViewportSize(width, 900)
+                .setServiceWorkers(workers)
                 .setLocale(locale));
     contexts.add(context);
     return pageBeside(context);

@@ -70,4 +70,38 @@ class LoginPageIT {
     assertThat(page.locator("#keep-part")).isHidden();
     browser.assertNothingWrong(page);
   }
+
+  /** Entries that wait would be sent in the name of the next person. */
+  @Test
+  void whoSignsOutLeavesNothingBehind() {
+    Page page = browser.offlinePage(390, "en-GB");
+    page.navigate(service.url() + "/alerts.html");
+    signIn(page, "owner", service.password());
+    page.waitForFunction("() => navigator.serviceWorker.controller?.state === 'activated'");
+    page.reload();
+    OfflineIT.await(page, "() => caches.has('state')");
+    page.evaluate("() => localStorage.setItem('tepidarium.unsent', '[{}]')");
+    page.locator("#sign-out").click();
+    assertThat(page.locator("#sign-out-trouble")).containsText("1 entry on this device not sent");
+    page.evaluate("() => localStorage.removeItem('tepidarium.unsent')");
+
+    page.context().setOffline(true);
+    page.locator("#sign-out").click();
+    assertThat(page.locator("#sign-out-trouble")).containsText("you are still signed in");
+    OfflineIT.await(page, "async () => !(await caches.has('state'))");
+    page.context().setOffline(false);
+
+    page.reload();
+    OfflineIT.await(page, "() => caches.has('state')");
+    page.locator("#sign-out").click();
+    assertThat(page.locator("h1")).hasText("Sign in");
+    OfflineIT.await(
+        page,
+        "async () => (await (await caches.open('state')).keys())"
+            + ".every((key) => key.url.endsWith('/api/session'))");
+    page.context().setOffline(true);
+    page.navigate(service.url() + "/alerts.html");
+    assertThat(page.locator("h1")).hasText("Alerts");
+    assertThat(page.locator("#account")).hasCount(0);
+  }
 }

@@ -20,6 +20,8 @@ public final class RouteRoles {
       GET /login.html
       HEAD /login.html
       GET /scripts/{file}
+      GET /worker.js
+      GET /manifest.webmanifest
       GET /api/health
       GET /api/health/live
       GET /api/health/ready

@@ -19,8 +19,11 @@ final class PageScripts {
     if (!file.matches() || !PageFrame.exists(file.group(1))) {
       throw new NotFound("there is no script " + ctx.path());
     }
-    String script =
-        byPage.computeIfAbsent(file.group(1), page -> PageScript.join(PageFrame.modules(page)));
-    Pages.send(ctx, ContentType.TEXT_JS, script);
+    Pages.send(ctx, ContentType.TEXT_JS, script(file.group(1)));
+  }
+
+  /** The script of a page that exists. */
+  String script(String page) {
+    return byPage.computeIfAbsent(page, name -> PageScript.join(PageFrame.modules(name)));
   }
 }

@@ -9,6 +9,7 @@ import io.javalin.http.staticfiles.Location;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
@@ -74,7 +75,11 @@ public final class Pages {
     add(config.routes, "/", first);
     add(config.routes, "/index.html", first);
     new DocumentPages().add(config.routes);
-    config.routes.get(SCRIPTS + "{file}", new PageScripts()::send);
+    PageScripts scripts = new PageScripts();
+    config.routes.get(SCRIPTS + "{file}", scripts::send);
+    List<String> kept = new ArrayList<>(List.of(FIRST_PAGE));
+    NAMES.stream().filter(name -> !name.equals("login")).forEach(kept::add);
+    new OfflineFiles(kept, scripts).add(config.routes);
   }
 
   private static Map<String, String> inEachLanguage(String name) {
@@ -113,10 +118,15 @@ public final class Pages {
   }
 
   private static String etag(String html) {
+    return '"' + digest(html) + '"';
+  }
+
+  /** A digest of a text; texts that differ have other digests. */
+  static String digest(String html) {
     try {
       byte[] digest =
           MessageDigest.getInstance("SHA-256").digest(html.getBytes(StandardCharsets.UTF_8));
-      return '"' + HexFormat.of().formatHex(Arrays.copyOf(digest, ETAG_BYTES)) + '"';
+      return HexFormat.of().formatHex(Arrays.copyOf(digest, ETAG_BYTES));
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java platform has SHA-256", e);
     }
