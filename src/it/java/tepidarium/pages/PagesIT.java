@@ -58,10 +58,9 @@ class PagesIT {
     sensor.send("tepidarium/jar-1", payload);
   }
 
-  @ParameterizedTest
-  @ValueSource(ints = {1280, 390})
-  void aNewcomerIsLedFromNothingToALiveContainer(int width) {
-    Page page = open(width, "/");
+  @Test
+  void aNewcomerIsLedFromNothingToALiveContainer() {
+    Page page = open(1280, "/");
     live(page);
     assertThat(page.locator("#guide")).isVisible();
     assertThat(page.locator("#guide")).containsText(String.valueOf(service.mqttPort()));
