@@ -214,6 +214,21 @@ public final class Postgres implements AutoCloseable {
     return address(database);
   }
 
+  /**
+   * Moves a database that nobody uses to another disk.
+   *
+   * @param folder an empty folder that the server's user can reach and becomes the owner of
+   */
+  public void move(String database, Path folder) {
+    try {
+      give(folder);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    run(SYSTEM_USER, "CREATE TABLESPACE other LOCATION '" + folder + "'");
+    run(SYSTEM_USER, "ALTER DATABASE " + database + " SET TABLESPACE other");
+  }
+
   public PostgresAddress address(String database) {
     return PostgresAddress.of(url(database), USER, PASSWORD);
   }

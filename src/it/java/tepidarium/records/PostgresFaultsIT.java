@@ -27,9 +27,7 @@ import tepidarium.records.postgres.PostgresRecords;
 import tepidarium.records.postgres.Tenancy;
 import tepidarium.series.StoreException;
 
-/**
- * Records in a PostgreSQL server that is killed, frozen, replaced or full while they are written.
- */
+/** Records in a PostgreSQL server that is killed, frozen or replaced while they are written. */
 class PostgresFaultsIT {
   private static final Duration LONG = Duration.ofMinutes(1);
   private static final int ENOUGH = 30;
@@ -187,26 +185,6 @@ class PostgresFaultsIT {
     return String.valueOf(
         assertThrows(StoreException.class, () -> records.append(List.of(entry(new UUID(0, 2)))))
             .getMessage());
-  }
-
-  /** The error of a full disk, without one. */
-  @Test
-  void aFullDiskIsNamedAndNothingIsAcknowledged() {
-    try (Database opened = PostgresRecords.open(address, ALONE)) {
-      GerminationRecords records = new GerminationRecords(opened);
-      server.run(
-          database,
-          "CREATE FUNCTION full_disk() RETURNS trigger LANGUAGE plpgsql AS 'BEGIN RAISE EXCEPTION"
-              + " ''could not extend file'' USING ERRCODE = ''disk_full''; END';"
-              + " CREATE TRIGGER full_disk BEFORE INSERT ON seed_entry EXECUTE FUNCTION"
-              + " full_disk()");
-      String words = refused(records);
-      assertTrue(words.contains("because the disk of its server is full"), words);
-      assertEquals(List.of(), records.entries());
-      server.run(database, "DROP TRIGGER full_disk ON seed_entry");
-      records.append(List.of(entry(new UUID(0, 1))));
-    }
-    assertEquals(Set.of(new UUID(0, 1)), stored(address));
   }
 
   @Test
