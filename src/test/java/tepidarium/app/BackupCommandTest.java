@@ -183,6 +183,31 @@ class BackupCommandTest {
   }
 
   @Test
+  void recordsInPostgresAreNotInABackupAndItSaysSo() throws IOException {
+    Files.writeString(
+        config, "recordsUrl: postgresql://db.example.org/garden\nrecordsPassword: SECRET\n");
+    Ended alone = backup("--without-readings");
+    assertEquals(1, alone.status());
+    assertTrue(alone.output().contains("Back up the database with pg_dump"), alone.output());
+    assertFalse(Files.exists(file));
+
+    Ended written = backup();
+    assertEquals(0, written.status(), written.output());
+    assertTrue(written.output().contains("records: not included"), written.output());
+    assertTrue(
+        written
+            .output()
+            .contains("The records in the database garden at db.example.org:5432 are not in it."),
+        written.output());
+    Ended restored = restore(folder.resolve("new"));
+    assertEquals(0, restored.status(), restored.output());
+    assertEquals(Set.of("readings.db"), Manifest.read(folder.resolve("new")).parts().keySet());
+    String settings = Files.readString(folder.resolve("new/restored-settings.yaml"));
+    assertTrue(settings.contains("fill them in: recordsPassword"), settings);
+    assertFalse(settings.contains("SECRET"), settings);
+  }
+
+  @Test
   void noSecretIsInABackup() throws IOException {
     Files.writeString(
         config,
