@@ -54,7 +54,8 @@ export const MEANINGS = {
     'Aufzeichnungen in dieser PostgreSQL-Datenbank aufbewahren, etwa postgresql://192.168.1.5:5432/tepidarium, anstelle von records.db',
   recordsUser: 'Name zur Anmeldung dort',
   recordsPassword: 'Passwort zur Anmeldung dort',
-  standby: 'true: mehrere Dienste teilen sich die Datenbank der Aufzeichnungen; einer arbeitet, die anderen warten auf die Übernahme',
+  standby:
+    'true: mehrere Dienste teilen sich die Datenbank der Aufzeichnungen; einer arbeitet, die anderen warten auf die Übernahme',
   influxUrl: 'Messwerte in dieser InfluxDB aufbewahren, etwa http://192.168.1.5:8086',
   influxDatabase: 'Datenbank dort; wird angelegt, wenn sie fehlt',
   influxUser: 'Name zur Anmeldung dort',

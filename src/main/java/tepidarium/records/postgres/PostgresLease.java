@@ -76,9 +76,9 @@ final class PostgresLease implements AutoCloseable {
     }
     endNanos = asked + LENGTH.toNanos();
     LOG.info("this service owns the database {}, epoch {}", server.address(), epoch);
-    var unused =
+    var unusedRenewal =
         renewing.scheduleAtFixedRate(this::renew, RENEW_MS, RENEW_MS, TimeUnit.MILLISECONDS);
-    var alsoUnused =
+    var unusedCheck =
         checking.scheduleAtFixedRate(this::checkEnd, CHECK_MS, CHECK_MS, TimeUnit.MILLISECONDS);
     return null;
   }
