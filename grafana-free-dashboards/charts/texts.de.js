@@ -12,6 +12,7 @@ export default {
     search: 'Suchen',
     whatToDraw: 'Was gezeichnet wird',
     stretchOfTimeShown: 'Gezeigter Zeitraum',
+    course: 'Verlauf',
     whatTheChartsMark: 'Was die Kurven markieren',
     barsAtTheTop: 'Mehrere Behälter: Markierungen sind Balken oben im Bild, in der Farbe des Behälters.',
   },

@@ -12,6 +12,7 @@ export default {
     search: 'Search',
     whatToDraw: 'What to draw',
     stretchOfTimeShown: 'Stretch of time shown',
+    course: 'Course',
     whatTheChartsMark: 'What the charts mark',
     barsAtTheTop: 'Marks of several containers are bars at the top of a chart, in the colour of each container.',
   },

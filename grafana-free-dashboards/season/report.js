@@ -5,6 +5,7 @@ import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import * as compared from './comparison-words.js';
 import * as containerWords from './container-rows.js';
+import { lessonPicture } from './picture.js';
 import { part, rowsTable } from './tables.js';
 import * as words from './words.js';
 import { texts } from './texts.js';
@@ -40,7 +41,9 @@ function head({ report, name, keptAt, remark }) {
 }
 
 function lessons(report) {
-  const rows = report.lessons.map((one) => h('li', { data: { kind: one.kind } }, words.lessonWords(one.words)));
+  const rows = report.lessons.map((one) =>
+    h('li', { data: { kind: one.kind } }, words.lessonWords(one.words), lessonPicture(one, report)),
+  );
   return [
     part(
       texts.lessons,

@@ -69,6 +69,21 @@ export default {
   reallyRemoveIt: 'Wirklich entfernen?',
   remove: 'Entfernen',
 
+  // pictures.js
+  timeTooCold: 'Anteil der gemessenen Zeit unter der unteren Grenze',
+  timeTooHot: 'Anteil der gemessenen Zeit über der oberen Grenze',
+  timeTooDry: 'Anteil der gemessenen Zeit unter der Grenze der Feuchte',
+  timeWithoutReadings: 'Anteil der Zeit ohne Messwerte',
+  timeWithReadings: 'Anteil der Zeit mit Messwerten, von Behältern mit Samen',
+  daysWithSuchLight: 'Tage mit solchem Licht',
+  seedsDiscarded: 'Anteil der Samen, die vor der Keimung entfernt wurden',
+  differenceWithInterval:
+    'Unterschied in Prozentpunkten mit 95-%-Intervall; die senkrechte Linie heißt: kein Unterschied',
+  heatADayWithInterval: 'Wärme am Tag mit 95-%-Intervall',
+  germinatedThenAndNow: 'Anteil der gekeimten Samen',
+  inSeason: (species, season) => `${species}, ${season}`,
+  inThisSeason: (species) => `${species}, diese Saison`,
+
   // report.js
   season: (span) => `Saison ${span}`,
   keptOnTheFiguresAre: (keptAt) => `Aufgehoben am ${keptAt}; die Zahlen sind die von damals.`,

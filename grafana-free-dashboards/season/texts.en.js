@@ -69,6 +69,20 @@ export default {
   reallyRemoveIt: 'Really remove it?',
   remove: 'Remove',
 
+  // pictures.js
+  timeTooCold: 'Share of the measured time below the lower limit',
+  timeTooHot: 'Share of the measured time above the upper limit',
+  timeTooDry: 'Share of the measured time below the limit of humidity',
+  timeWithoutReadings: 'Share of the time without readings',
+  timeWithReadings: 'Share of the time with readings, of containers that held seeds',
+  daysWithSuchLight: 'Days with such light',
+  seedsDiscarded: 'Share of the seeds discarded before they germinated',
+  differenceWithInterval: 'Difference in percentage points with its 95 % interval; the upright line is no difference',
+  heatADayWithInterval: 'Heat a day with its 95 % interval',
+  germinatedThenAndNow: 'Share of the seeds that germinated',
+  inSeason: (species, season) => `${species}, ${season}`,
+  inThisSeason: (species) => `${species}, this season`,
+
   // report.js
   season: (span) => `Season ${span}`,
   keptOnTheFiguresAre: (keptAt) => `Kept on ${keptAt}; the figures are those of then.`,

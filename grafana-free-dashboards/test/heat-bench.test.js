@@ -13,7 +13,7 @@ import {
   profileColumns,
   sourcesOf,
 } from '../heat-bench/words.js';
-import { barPositions } from '../heat-bench/bars.js';
+import { placesOf } from '../shared/bars.js';
 import { trialRows, wattsOf } from '../heat-bench/trial-words.js';
 
 const realFetch = globalThis.fetch;
@@ -103,14 +103,15 @@ test('a difference has no offset in Fahrenheit, a temperature has', () => {
 
 test('the bars share one axis with room at both ends', () => {
   const places = [
-    compared('a', { measures: measures(interval(100, 90, 110)) }),
-    compared('b', { measures: measures(interval(190)) }),
+    { value: 100, low: 90, high: 110 },
+    { value: 190, low: null, high: null },
   ];
-  const [a, b] = barPositions(places);
+  const [a, b] = placesOf(places).places;
   assert.equal(a.low, 0.1);
   assert.ok(Math.abs(b.value - 0.9) < 1e-9);
   assert.deepEqual([b.low, b.high], [null, null]);
-  assert.deepEqual(barPositions([compared('a', { measures: { degreeHoursPerDay: null } })]), [null]);
+  assert.deepEqual(placesOf([null]).places, [null]);
+  assert.ok(placesOf(places, [0]).at(0) < placesOf(places, [0]).places[0].low);
 });
 
 test('who was left out is named', () => {

@@ -4,6 +4,7 @@ import { setTemperatureUnit } from '../shared/format.js';
 import * as words from '../season/words.js';
 import * as containerWords from '../season/container-rows.js';
 import * as compared from '../season/comparison-words.js';
+import { pictureOf } from '../season/pictures.js';
 
 afterEach(() => setTemperatureUnit('C'));
 
@@ -227,4 +228,52 @@ test('nothing sown is said', () => {
     'Nothing was sown in this season.',
     '1 earlier sowing still had seeds in a container when it began, and is not counted here.',
   ]);
+});
+
+const picture = (kind, more) => pictureOf({ kind }, report(more));
+const bars = (kind, more) => picture(kind, more).bars.map(({ name, text }) => `${name}: ${text}`);
+
+test('the picture of a lesson about containers has their shares, greatest first', () => {
+  const containers = [
+    container({ cold: outside({ hours: 12 }), dryHours: 0 }),
+    container({ name: 'Mat', cold: outside({ hours: 120 }), gapHours: 80, dryHours: 24 }),
+    container({ name: 'Tray', coveredHours: 0, gapHours: 240, humidityCoveredHours: 0, lightCoveredHours: 0 }),
+  ];
+  assert.deepEqual(bars('cold', { containers }), ['Mat: 50.0 %', 'Closet: 5.0 %']);
+  assert.deepEqual(bars('dry', { containers }), ['Mat: 10.0 %', 'Closet: 0 %']);
+  assert.deepEqual(bars('unheard', { containers }), ['Tray: 100 %', 'Mat: 25.0 %', 'Closet: 0 %']);
+  assert.deepEqual(bars('blind', { containers }), ['Closet: 100 %', 'Mat: 75.0 %', 'Tray: 0 %']);
+});
+
+test('the picture of light leaks counts the days of that kind', () => {
+  const byKind = [{ kind: 'lamp', count: 4, days: 3, doseLuxHours: 9 }];
+  const containers = [container(), container({ name: 'Mat', leaks: { count: 4, doseLuxHours: 9, byKind } })];
+  assert.deepEqual(bars('lamp', { containers }), ['Mat: 3 days', 'Closet: 0 days']);
+  assert.deepEqual(bars('daylight', { containers }), ['Closet: 0 days', 'Mat: 0 days']);
+});
+
+test('the picture of a difference has its interval and a line at none', () => {
+  const pair = { firstName: 'A', secondName: 'B', difference: { value: 0.35, low: 0.14, high: 0.52 } };
+  const found = picture('sowings', { pairs: [pair] });
+  assert.equal(found.zero, true);
+  assert.deepEqual(found.bars, [{ name: 'A less B', value: 0.35, low: 0.14, high: 0.52, text: '+35' }]);
+});
+
+test('the pictures of sowings, heat sources and earlier seasons', () => {
+  assert.deepEqual(bars('culled', { sowings: [sowing()] }), ['In the closet: 12.5 %']);
+  const sources = [
+    { name: 'mat', degreeHoursPerDay: { value: 400, low: 390, high: 410 } },
+    { name: 'none', degreeHoursPerDay: null },
+  ];
+  assert.deepEqual(bars('sources', { heatSources: { sources } }), ['mat: 400 °C·h']);
+  const species = [{ name: 'Lychee', then: { germinated: 6, sown: 40 }, now: { germinated: 12, sown: 20 } }];
+  assert.deepEqual(bars('earlier', { earlier: [{ name: 'Spring', species }] }), [
+    'Lychee, Spring: 15 %',
+    'Lychee, this season: 60 %',
+  ]);
+});
+
+test('without figures, or for a kind that is not known, there is no picture', () => {
+  assert.equal(picture('cold', {}), null);
+  assert.equal(picture('of-a-later-version', { containers: [container()] }), null);
 });

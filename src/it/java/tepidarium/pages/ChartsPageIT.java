@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.microsoft.playwright.Download;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.ColorScheme;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -19,6 +20,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import tepidarium.it.Grower;
 import tepidarium.it.Publisher;
@@ -31,6 +33,19 @@ import tepidarium.it.SmallSeason;
 class ChartsPageIT {
   private static final double PATIENCE_MS = 30_000;
   private static final byte[] PNG = {(byte) 0x89, 'P', 'N', 'G', '\r', '\n', 0x1a, '\n'};
+
+  private static final String COLOURS_ON_PAPER =
+      """
+      () => {
+        dispatchEvent(new Event('beforeprint'));
+        const found = [
+          getComputedStyle(document.querySelector('.panel')).backgroundColor,
+          getComputedStyle(document.querySelector('.plot')).getPropertyValue('--line-1').trim(),
+        ];
+        dispatchEvent(new Event('afterprint'));
+        return found;
+      }
+      """;
 
   private static RunningService service;
   private static Browser browser;
@@ -177,5 +192,22 @@ class ChartsPageIT {
     plot.dblclick();
     assertThat(page).hasURL(Pattern.compile("range=all$"));
     browser.assertNothingWrong(page);
+  }
+
+  /** On white whatever the screen shows, and nothing beyond the paper. */
+  @ParameterizedTest
+  @EnumSource(Paper.class)
+  void chartsArePrintedWhole(Paper paper) {
+    for (String path : List.of("/charts.html?range=all", "/container.html?range=all&id=closet")) {
+      Page page = open(1280, path);
+      page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.DARK));
+      assertThat(page.locator("#charts canvas").first()).isVisible();
+      long sheets = paper.sheets(page);
+      assertTrue(sheets >= 2 && sheets <= 6, path + ": " + sheets + " sheets");
+      assertEquals(List.of(), paper.cutOff(page), path);
+      assertEquals(List.of("rgb(255, 255, 255)", "#9a4226"), page.evaluate(COLOURS_ON_PAPER), path);
+      assertThat(page.locator("#head")).isHidden();
+      browser.assertNothingWrong(page);
+    }
   }
 }
