@@ -1,7 +1,8 @@
 // The axes and scales of a chart, in the form that uPlot takes.
 
 import { locale } from '../shared/language.js';
-import { clockTime } from '../shared/time-format.js';
+import { clockTime, dayKey, startOfDay } from '../shared/time-format.js';
+import { pageZone } from '../shared/zone.js';
 
 const DAY_MS = 86_400_000;
 const Y_AXIS_WIDTH = 52;
@@ -26,9 +27,8 @@ export function timeAxis(spec, colour, font) {
 
 /** The date at midnight, else hour and minute. */
 function tickText(at, step) {
-  const date = new Date(at);
-  const midnight = date.getHours() === 0 && date.getMinutes() === 0;
-  if (step >= DAY_MS || midnight) return date.toLocaleDateString(locale, { day: 'numeric', month: 'short' });
+  if (step >= DAY_MS || at === startOfDay(dayKey(at)))
+    return new Date(at).toLocaleDateString(locale, { day: 'numeric', month: 'short', timeZone: pageZone });
   return clockTime(at);
 }
 

@@ -7,6 +7,7 @@ import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { conditionOf } from '../shared/conditions.js';
 import { limits } from './limits-table.js';
+import { pageZone } from '../shared/zone.js';
 import { texts } from './texts.js';
 
 /** Fewer rows on a phone, where each row takes six lines. */
@@ -113,7 +114,7 @@ function heatByDay(heat, zone) {
 const nothing = (words) => h('p', { class: 'quiet' }, words);
 const missing = (part) => (part.gapHours > 0.05 ? texts.withMissing(t.hours(part.gapHours)) : '');
 const leftOut = (part) => (part.leftOut?.length > 0 ? ` ${leftOutWords(part.leftOut)}` : '');
-const zoneWords = () => texts.timesAsIn(t.browserZone());
+const zoneWords = () => texts.timesAsIn(pageZone);
 const endWords = (one) => (one.end ? t.stamp(one.end, now()) : texts.notSeen);
 const lengthWords = (event) => (event.end ? t.duration(Date.parse(event.end) - Date.parse(event.start)) : f.UNKNOWN);
 

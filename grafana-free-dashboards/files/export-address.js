@@ -16,9 +16,10 @@ export function exportChoices(containers, sensors) {
 /**
  * The query of an export.
  * @param choice `what` (a value of exportChoices), `from` and `to` (days, both included), `format`, `values`
+ * @param zone of the days
  * @throws Error if the last day is before the first
  */
-export function exportQuery({ what, from, to, format, calibrated }, zone) {
+export function exportQuery({ what, from, to, format, calibrated }, zone = undefined) {
   if (from && to && to < from) throw new Error(texts.theLastDayIsBefore);
   const query = new URLSearchParams(what);
   query.set('format', format);

@@ -3,7 +3,6 @@
 import { api } from '../shared/api.js';
 import { byId, h, setOptions, whileBusy } from '../shared/dom.js';
 import { startPage, untilItWorks } from '../shared/page.js';
-import { browserZone } from '../shared/time-format.js';
 import { showProblem } from '../shared/trouble.js';
 import { loadImports } from './import.js';
 import { takeChosen } from './record.js';
@@ -31,7 +30,7 @@ byId('export').addEventListener('submit', (event) => {
       format: byId('format').value,
       calibrated: byId('values').value,
     };
-    const query = exportQuery(choice, browserZone());
+    const query = exportQuery(choice);
     await api.checkExport(query);
     h('a', { href: `/api/export/readings?${query}`, download: '' }).click();
   });

@@ -11,7 +11,7 @@ import { texts } from './texts.js';
 
 const DAY_MS = 86_400_000;
 /** Start of an arbitrary day, since only its hours are shown. */
-const START_MS = new Date(2001, 0, 1).getTime();
+const START_MS = t.startOfDay('2001-01-01');
 
 let chart = null;
 

@@ -4,7 +4,7 @@ import { api } from '../shared/api.js';
 import { byId, h, setText } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import { startPage, untilItWorks } from '../shared/page.js';
-import { browserZone } from '../shared/time-format.js';
+import { pageZone } from '../shared/zone.js';
 import { showProblem } from '../shared/trouble.js';
 import { firstPlace, loopbackWords, sheetsOf, sowingLines } from './sheets.js';
 import { texts } from './texts.js';
@@ -60,7 +60,7 @@ function draw() {
 
 function drawLabel(label) {
   if (!label) return h('div', { class: 'used' });
-  const lines = sowingLines(label.sowings, browserZone());
+  const lines = sowingLines(label.sowings, pageZone);
   return h(
     'div',
     { class: 'label', data: { container: label.container } },

@@ -9,6 +9,7 @@ import { startPage, untilItWorks } from '../shared/page.js';
 import { remedyFor } from '../shared/remedies.js';
 import * as t from '../shared/time-format.js';
 import { showProblem } from '../shared/trouble.js';
+import { pageZone } from '../shared/zone.js';
 import { texts } from './texts.js';
 
 const SHOWN = 100;
@@ -36,7 +37,7 @@ function totalWords(total, kept, shown) {
   const parts = [texts.inAll(f.count(total, texts.messageCount))];
   if (kept < total) parts.push(texts.theNewestAreKept(f.number(kept)));
   if (shown < kept) parts.push(texts.theNewestAreShown(f.number(shown)));
-  return texts.timesAsIn(parts.join('; '), t.browserZone());
+  return texts.timesAsIn(parts.join('; '), pageZone);
 }
 
 function makeReject(reject) {

@@ -2,11 +2,11 @@
 
 import { byId, h, reconcile, setText, whileBusy } from '../shared/dom.js';
 import * as f from '../shared/format.js';
-import * as t from '../shared/time-format.js';
 import * as words from './words.js';
+import { pageZone } from '../shared/zone.js';
 import { texts } from './texts.js';
 
-const zone = t.browserZone();
+const zone = pageZone;
 
 /**
  * @param shownId of the season shown; null for none

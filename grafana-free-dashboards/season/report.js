@@ -2,15 +2,15 @@
 
 import { h } from '../shared/dom.js';
 import * as f from '../shared/format.js';
-import * as t from '../shared/time-format.js';
 import * as compared from './comparison-words.js';
 import * as containerWords from './container-rows.js';
 import { lessonPicture } from './picture.js';
 import { part, rowsTable } from './tables.js';
 import * as words from './words.js';
+import { pageZone } from '../shared/zone.js';
 import { texts } from './texts.js';
 
-const zone = t.browserZone();
+const zone = pageZone;
 
 /** @param shown a report with its name, instant and remark if it was kept */
 export function reportParts(shown) {

@@ -8,9 +8,10 @@ import { showProblem } from '../shared/trouble.js';
 import { drawKept } from './kept.js';
 import { reportParts } from './report.js';
 import * as words from './words.js';
+import { pageZone } from '../shared/zone.js';
 import { texts } from './texts.js';
 
-const zone = t.browserZone();
+const zone = pageZone;
 let chosen = fromAddress();
 let shown = null;
 let keptSeasons = [];

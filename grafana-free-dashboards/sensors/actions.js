@@ -6,8 +6,9 @@ import { h, setOptions, setText } from '../shared/dom.js';
 import { field, form, Problems } from '../shared/form.js';
 import { withLocalTimes } from '../shared/local-times.js';
 import { nameOf, placeOf, placeWords, ROOM } from '../shared/sensor-place.js';
-import { localInput, typedInstant } from './change-words.js';
+import { typedInstant } from './change-words.js';
 import { makeDetails } from './details.js';
+import { inputOf } from '../shared/time-format.js';
 import { texts } from './texts.js';
 
 const NOWHERE = '';
@@ -35,7 +36,7 @@ export function makeActions({ key, known, result }) {
         class: 'plain',
         on: {
           click: () => {
-            move.elements.from.value = localInput(sensor().firstHeard);
+            move.elements.from.value = inputOf(sensor().firstHeard);
           },
         },
       },
@@ -137,8 +138,8 @@ function updateActions({ move, replace, retire, back }, sensor, { sensors, conta
       })),
   ]);
   for (const one of [move, retire]) {
-    one.elements.from.min = localInput(sensor.firstHeard);
-    one.elements.from.max = localInput(at);
+    one.elements.from.min = inputOf(sensor.firstHeard);
+    one.elements.from.max = inputOf(at);
   }
   retire.hidden = Boolean(sensor.retired);
   back.hidden = !sensor.retired;

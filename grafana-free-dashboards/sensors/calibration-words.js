@@ -2,6 +2,7 @@
 
 import * as f from '../shared/format.js';
 import { typedNumber } from '../shared/typed.js';
+import { typedTime } from '../shared/time-format.js';
 import { texts } from './texts.js';
 
 /** Quantities that can be calibrated; digits for values of each. */
@@ -82,9 +83,9 @@ export function readPoint(typed) {
     note: (typed.note ?? '').trim() || undefined,
   };
   if (typed.at) {
-    const at = new Date(typed.at);
-    if (Number.isNaN(at.getTime())) problems.push(texts.whenEnterADateAnd);
-    else body.at = at.toISOString();
+    const at = typedTime(typed.at);
+    if (Number.isNaN(at)) problems.push(texts.whenEnterADateAnd);
+    else body.at = new Date(at).toISOString();
   }
   return { body: JSON.parse(JSON.stringify(body)), problems };
 }

@@ -1,6 +1,7 @@
 // Words for a changed placement, with the figures of the containers before and after. Pure.
 
 import * as f from '../shared/format.js';
+import { inputOf, typedTime } from '../shared/time-format.js';
 import { texts } from './texts.js';
 
 /** The columns of the table that compares before and after. */
@@ -57,20 +58,12 @@ export function batteryReason(battery) {
   }
 }
 
-/** The input of a date and time in the browser's zone, as `datetime-local` wants it. */
-export function localInput(instant) {
-  if (!instant) return '';
-  const date = new Date(instant);
-  const shifted = new Date(date.getTime() - date.getTimezoneOffset() * 60_000);
-  return shifted.toISOString().slice(0, 16);
-}
-
 /**
  * The instant of a typed date and time. An untouched field keeps its exact instant, since the field has whole minutes.
  * @returns undefined for an empty field
  */
 export function typedInstant(typed, untouched) {
   if (!typed) return undefined;
-  if (untouched && typed === localInput(untouched)) return untouched;
-  return new Date(typed).toISOString();
+  if (untouched && typed === inputOf(untouched)) return untouched;
+  return new Date(typedTime(typed)).toISOString();
 }

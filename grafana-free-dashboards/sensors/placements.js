@@ -6,8 +6,8 @@ import { actionButton, h, reconcile, setOptions, setText } from '../shared/dom.j
 import { field, form } from '../shared/form.js';
 import { withLocalTimes } from '../shared/local-times.js';
 import { nameOf, placeWords, ROOM } from '../shared/sensor-place.js';
-import { stamp } from '../shared/time-format.js';
-import { localInput, typedInstant } from './change-words.js';
+import { stamp, inputOf } from '../shared/time-format.js';
+import { typedInstant } from './change-words.js';
 import { texts } from './texts.js';
 
 export function makePlacements({ key, known, result }) {
@@ -31,10 +31,10 @@ export function makePlacements({ key, known, result }) {
         'div',
         { class: 'fields' },
         field(texts.place, h('select', { name: 'container' })),
-        field(texts.from, h('input', { name: 'from', type: 'datetime-local', value: localInput(placement.from) })),
+        field(texts.from, h('input', { name: 'from', type: 'datetime-local', value: inputOf(placement.from) })),
         field(
           texts.until,
-          h('input', { name: 'until', type: 'datetime-local', value: localInput(placement.until) }),
+          h('input', { name: 'until', type: 'datetime-local', value: inputOf(placement.until) }),
           texts.emptyStillThere,
         ),
       ),

@@ -4,6 +4,7 @@ import { now } from './clock.js';
 import { h, setText } from './dom.js';
 import { locale } from './language.js';
 import { age } from './time-format.js';
+import { pageZone } from './zone.js';
 
 /** An element that shows the age of a moment; `keepAges` updates it. */
 export function ageOf(at, before = '', after = '') {
@@ -19,7 +20,7 @@ export function setAge(element, at, before = '', after = '') {
     return;
   }
   element.setAttribute('datetime', at);
-  element.title = new Date(at).toLocaleString(locale);
+  element.title = new Date(at).toLocaleString(locale, { timeZone: pageZone });
   Object.assign(element.dataset, { before, after });
   setText(element, before + age(at, now()) + after);
 }

@@ -2,6 +2,7 @@
 
 import { h, whileBusy } from './dom.js';
 import { texts } from './texts.js';
+import { zoneHelp } from './zone.js';
 
 /** Several problems with what was typed, one text each. */
 export class Problems extends Error {
@@ -43,8 +44,11 @@ export const typedIn = (element) => Object.fromEntries(new FormData(element));
 
 let fieldCount = 0;
 
-/** A label, its input and a help text. An input without an id gets one. */
-export function field(title, input, help = '') {
+const TIMES = ['date', 'datetime-local'];
+
+/** A label, its input and a help text. An input without an id gets one; one for a date or time says its zone. */
+export function field(title, input, words = '') {
+  const help = TIMES.includes(input.type) ? [words, zoneHelp()].filter(Boolean).join(' ') : words;
   if (!input.id) input.id = `field-${(fieldCount += 1)}`;
   if (help) input.setAttribute('aria-describedby', `${input.id}-help`);
   return h(

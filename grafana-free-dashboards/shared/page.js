@@ -10,6 +10,7 @@ import { liveStream } from './live.js';
 import { keepOpenCount } from './open-count.js';
 import { catchUp, takeNotice, wakeWithPage } from './tell-here.js';
 import { freshAgain, keepForOffline, keptSince } from './offline.js';
+import { sayZoneAtDates, zoneLine } from './zone-line.js';
 import { unitSwitch } from './unit-switch.js';
 import { showVisitor } from './visitor.js';
 import { texts } from './texts.js';
@@ -32,6 +33,8 @@ export function startPage({ current, handlers = {}, reload, redraw, lost }) {
   keepHealth();
   showVisitor();
   keepForOffline();
+  byId('notice').before(zoneLine());
+  sayZoneAtDates();
   wakeWithPage((needed) => {
     byId('press').hidden = !needed;
   });

@@ -379,4 +379,10 @@ export default {
   temperatureOverThePast24: (words) => `Temperatur der letzten 24 Stunden: ${words}.`,
   wasInOrder: 'War in Ordnung',
   inOrderWhenLastHeard: 'In Ordnung, als zuletzt etwas kam; die Seite ist nicht live.',
+
+  // zone.js, zone-line.js
+  useTheZoneOfThisDevice: (zone) => `Die dieses Geräts verwenden: ${zone}`,
+  useTheZoneOfTheService: (zone) => `Die des Dienstes verwenden: ${zone}`,
+  timesAsInZone: (zone) => `Zeiten wie in ${zone}.`,
+  inZone: (zone) => `Zeitzone ${zone}.`,
 };

@@ -354,4 +354,10 @@ export default {
   temperatureOverThePast24: (words) => `Temperature over the past 24 hours: ${words}.`,
   wasInOrder: 'Was in order',
   inOrderWhenLastHeard: 'In order when last heard; the page is not live.',
+
+  // zone.js, zone-line.js
+  useTheZoneOfThisDevice: (zone) => `Use this device’s: ${zone}`,
+  useTheZoneOfTheService: (zone) => `Use the service’s: ${zone}`,
+  timesAsInZone: (zone) => `Times as in ${zone}.`,
+  inZone: (zone) => `Time zone ${zone}.`,
 };

@@ -3,6 +3,7 @@
 import { UNKNOWN, known } from './format.js';
 import { locale } from './language.js';
 import { texts } from './texts.js';
+import { pageZone } from './zone.js';
 
 const TIME_LENGTH = '00:00'.length;
 const MINUTE = 60_000;
@@ -52,14 +53,14 @@ const dayText = (date, withYear, zone) =>
     .format(date)
     .replace(',', '');
 
-export const clockTime = (at, zone) =>
+export const clockTime = (at, zone = pageZone) =>
   new Intl.DateTimeFormat(locale, { hour: '2-digit', minute: '2-digit', timeZone: zone }).format(new Date(at));
 
-export const dayKey = (date, zone) =>
+export const dayKey = (date, zone = pageZone) =>
   new Intl.DateTimeFormat('en-CA', { year: 'numeric', month: '2-digit', day: '2-digit', timeZone: zone }).format(date);
 
-/** A moment in the browser's zone: the time alone if it is today, with day and month otherwise. */
-export function moment(at, now = Date.now(), zone = undefined) {
+/** A moment in the zone of the page: the time alone if it is today, with day and month otherwise. */
+export function moment(at, now = Date.now(), zone = pageZone) {
   if (!at) return UNKNOWN;
   const date = new Date(at);
   const time = clockTime(at, zone);
@@ -69,17 +70,15 @@ export function moment(at, now = Date.now(), zone = undefined) {
 }
 
 /** The same for tables: "today" before a bare time. */
-export function stamp(at, now = Date.now(), zone = undefined) {
+export function stamp(at, now = Date.now(), zone = pageZone) {
   const text = moment(at, now, zone);
   return text.length === TIME_LENGTH ? texts.today(text) : text;
 }
 
 export const day = (key) => dayText(new Date(`${key}T12:00:00Z`), false, 'UTC');
 
-export const browserZone = () => Intl.DateTimeFormat().resolvedOptions().timeZone;
-
 /** The instant (ms) at which a calendar day begins in a zone; right across clock changes. */
-export function startOfDay(key, zone) {
+export function startOfDay(key, zone = pageZone) {
   const utc = Date.parse(`${key}T00:00:00Z`);
   let guess = utc - zoneOffset(utc, zone);
   guess = utc - zoneOffset(guess, zone);
@@ -104,6 +103,25 @@ function zoneOffset(ms, zone) {
     Date.UTC(fields.year, fields.month - 1, fields.day, fields.hour, fields.minute, fields.second) -
     Math.floor(ms / 1000) * 1000
   );
+}
+
+/** An instant as a control of date and time wants it; '' for none. */
+export function inputOf(at, zone = pageZone) {
+  if (!at) return '';
+  const ms = typeof at === 'number' ? at : Date.parse(at);
+  return new Date(ms + zoneOffset(ms, zone)).toISOString().slice(0, 16);
+}
+
+/**
+ * The instant (ms) of a date and time that was typed. Of a time that comes twice, when clocks go back, the first; of a
+ * time that is skipped, as many minutes after the change.
+ */
+export function typedTime(typed, zone = pageZone) {
+  const utc = Date.parse(`${typed}Z`);
+  if (Number.isNaN(utc)) return NaN;
+  const [before, after] = [utc - DAY, utc + DAY].map((near) => utc - zoneOffset(near, zone));
+  const fitting = [before, after].filter((at) => at + zoneOffset(at, zone) === utc);
+  return fitting.length > 0 ? Math.min(...fitting) : before;
 }
 
 export const nextDay = (key) => new Date(Date.parse(`${key}T12:00:00Z`) + DAY).toISOString().slice(0, 10);

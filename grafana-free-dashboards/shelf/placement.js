@@ -6,6 +6,7 @@ import { field, form } from '../shared/form.js';
 import { withLocalTimes } from '../shared/local-times.js';
 import { now } from '../shared/clock.js';
 import { ROOM, nameOf, placeOf, placeWords } from '../shared/sensor-place.js';
+import { typedTime } from '../shared/time-format.js';
 import { texts } from './texts.js';
 
 const NOWHERE = '';
@@ -43,7 +44,10 @@ export function placementForm({ placed }) {
 
 function readPlacement(element) {
   const from = element.elements.from.value;
-  return { container: element.elements.container.value || null, ...(from && { from: new Date(from).toISOString() }) };
+  return {
+    container: element.elements.container.value || null,
+    ...(from && { from: new Date(typedTime(from)).toISOString() }),
+  };
 }
 
 /** Updates the choices and keeps the person's selection. */

@@ -6,7 +6,7 @@ import * as t from '../shared/time-format.js';
 import { pictureButton, pictureOf } from './photo.js';
 import { entryWords } from './entry-words.js';
 import { checkFields } from './check-fields.js';
-import { counter, localTime, openSheet, whenField } from './sheet.js';
+import { counter, openSheet, whenField } from './sheet.js';
 import { texts } from './texts.js';
 
 export function record(entries, sowing, context, output) {
@@ -70,7 +70,7 @@ const reasonField = () => {
 function correct(entry, { names, write }) {
   const reason = reasonField();
   const fields = entry.check ? checkFields(null, entry.check) : null;
-  const was = localTime(entry.at);
+  const was = t.inputOf(entry.at);
   const when = whenField(texts.doneAt, was);
   const at = () => (when.input.value === was ? null : when.read());
   const alive = entry.survival ? counter(texts.alive, { name: 'alive', value: entry.survival.alive }) : null;

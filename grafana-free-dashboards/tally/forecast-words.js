@@ -3,12 +3,17 @@
 import { number } from '../shared/format.js';
 import { heat, heatNumber, heatUnit, known } from './heat-words.js';
 import { locale } from '../shared/language.js';
+import { pageZone } from '../shared/zone.js';
 import { texts } from './texts.js';
 
 const HOUR_MS = 3_600_000;
 
-const dayWith = (options) => (at, zone) =>
-  new Intl.DateTimeFormat(locale, { day: 'numeric', timeZone: zone, ...options }).format(new Date(at)).replace(',', '');
+const dayWith =
+  (options) =>
+  (at, zone = pageZone) =>
+    new Intl.DateTimeFormat(locale, { day: 'numeric', timeZone: zone, ...options })
+      .format(new Date(at))
+      .replace(',', '');
 const longDay = dayWith({ weekday: 'long', month: 'long' });
 const shortDay = dayWith({ month: 'short' });
 

@@ -5,7 +5,7 @@ import { now } from '../shared/clock.js';
 import { h } from '../shared/dom.js';
 import { form, typedIn } from '../shared/form.js';
 import { named, select, whole } from './form-parts.js';
-import { localTime } from './sheet.js';
+import { dayKey, typedTime } from '../shared/time-format.js';
 import { texts } from './texts.js';
 
 /** @param done called with words after the lot was added */
@@ -40,8 +40,8 @@ export function lotForm(done) {
     save: async (element) => {
       const typed = typedIn(element);
       const seeds = whole(typed.seeds, texts.seedsGathered);
-      const day = typed.gatheredAt || localTime(now()).slice(0, 10);
-      const gathered = Math.min(Date.parse(`${day}T12:00:00`), now());
+      const day = typed.gatheredAt || dayKey(now());
+      const gathered = Math.min(typedTime(`${day}T12:00`), now());
       await api.addLot({
         species: typed.species,
         seeds,

@@ -1,7 +1,8 @@
 // The sheet over the page in which seeds are counted and moved: large plus and minus buttons, one at a time.
 
 import { byId, h } from '../shared/dom.js';
-import { form } from '../shared/form.js';
+import { field, form } from '../shared/form.js';
+import { typedTime } from '../shared/time-format.js';
 import { texts } from './texts.js';
 
 const HOLD_MS = 500;
@@ -100,13 +101,7 @@ export function whenField(label = texts.notNowButAt, value = '') {
   const input = h('input', { type: 'datetime-local', name: 'at', id: 'sheet-at', value });
   return {
     input,
-    read: () => (input.value === '' ? null : new Date(input.value).toISOString()),
-    element: h('div', { class: 'field' }, h('label', { for: 'sheet-at' }, label), input),
+    read: () => (input.value === '' ? null : new Date(typedTime(input.value)).toISOString()),
+    element: field(label, input),
   };
-}
-
-/** An instant as such a field wants it, in the browser's zone. */
-export function localTime(at) {
-  const date = new Date(at);
-  return new Date(date.getTime() - date.getTimezoneOffset() * 60_000).toISOString().slice(0, 16);
 }

@@ -5,6 +5,7 @@ import { h } from '../shared/dom.js';
 import { form, typedIn } from '../shared/form.js';
 import { named, select, whole } from './form-parts.js';
 import { uuid } from './unsent.js';
+import { typedTime } from '../shared/time-format.js';
 import { texts } from './texts.js';
 
 /**
@@ -52,7 +53,7 @@ export function sowingForm(containerOptions, done) {
         lot: Number(typed.lot),
         name: typed.name.trim() || null,
         groups,
-        at: typed.at ? new Date(typed.at).toISOString() : null,
+        at: typed.at ? new Date(typedTime(typed.at)).toISOString() : null,
       });
       key = uuid();
       element.reset();

@@ -10,7 +10,7 @@ test('an export of everything names only its format', () => {
   assert.equal(String(exportQuery(choice(), 'UTC')), 'format=csv');
 });
 
-test('an export of days runs from the start of the first to the end of the last, in the zone of the browser', () => {
+test('an export of days runs from the start of the first to the end of the last, in the zone of the page', () => {
   const query = exportQuery(
     choice({
       what: 'container=jar-1',

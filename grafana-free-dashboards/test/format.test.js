@@ -101,3 +101,28 @@ test('the day after', () => {
   assert.equal(t.nextDay('2026-02-28'), '2026-03-01');
   assert.equal(t.nextDay('2026-12-31'), '2027-01-01');
 });
+
+test('a typed date and time is one of the zone, also around the nights when clocks change', () => {
+  const utc = (typed, zone) => new Date(t.typedTime(typed, zone)).toISOString();
+  assert.equal(utc('2026-07-01T12:00', 'Europe/Berlin'), '2026-07-01T10:00:00.000Z');
+  assert.equal(utc('2026-03-29T01:59', 'Europe/Berlin'), '2026-03-29T00:59:00.000Z');
+  assert.equal(utc('2026-03-29T03:00', 'Europe/Berlin'), '2026-03-29T01:00:00.000Z');
+  // 02:30 does not exist in that night: as many minutes after the change.
+  assert.equal(utc('2026-03-29T02:30', 'Europe/Berlin'), '2026-03-29T01:30:00.000Z');
+  // 02:30 comes twice in that night: the first.
+  assert.equal(utc('2026-10-25T02:30', 'Europe/Berlin'), '2026-10-25T00:30:00.000Z');
+  assert.equal(utc('2026-10-25T03:00', 'Europe/Berlin'), '2026-10-25T02:00:00.000Z');
+  assert.equal(utc('2026-11-01T01:30', 'America/New_York'), '2026-11-01T05:30:00.000Z');
+  assert.equal(utc('2026-03-08T02:30', 'America/New_York'), '2026-03-08T07:30:00.000Z');
+  assert.equal(utc('2026-01-01T00:10', 'Asia/Kolkata'), '2025-12-31T18:40:00.000Z');
+  assert.ok(Number.isNaN(t.typedTime('soon', 'UTC')));
+});
+
+test('what a control shows is typed back to the same minute', () => {
+  for (const zone of ['Europe/Berlin', 'America/New_York', 'Asia/Kolkata', 'UTC']) {
+    for (let at = Date.UTC(2026, 2, 28); at < Date.UTC(2026, 2, 31); at += 1_800_000)
+      assert.equal(t.typedTime(t.inputOf(at, zone), zone), at, `${zone} ${at}`);
+  }
+  assert.equal(t.inputOf('2026-10-25T01:30:00Z', 'Europe/Berlin'), '2026-10-25T02:30');
+  assert.equal(t.inputOf(null), '');
+});

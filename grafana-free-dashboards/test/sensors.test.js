@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { localTimes } from '../shared/local-times.js';
-import { batteryReason, changeVerdict, localInput, typedInstant } from '../sensors/change-words.js';
+import { batteryReason, changeVerdict, typedInstant } from '../sensors/change-words.js';
+import { inputOf } from '../shared/time-format.js';
 import { chosenRows, daysWords, gapWords, interval, rowOf, verdictWords } from '../sensors/list-words.js';
 
 const AT = Date.parse('2026-03-20T12:00:00Z');
@@ -163,8 +164,8 @@ test('messages of the service tell times in the browser\u2019s zone', () => {
 
 test('an untouched time keeps its seconds, a typed one is taken', () => {
   const exact = '2026-03-20T05:00:12.345Z';
-  assert.equal(typedInstant(localInput(exact), exact), exact);
-  assert.equal(typedInstant(localInput('2026-03-20T06:00:00Z'), exact), '2026-03-20T06:00:00.000Z');
+  assert.equal(typedInstant(inputOf(exact), exact), exact);
+  assert.equal(typedInstant(inputOf('2026-03-20T06:00:00Z'), exact), '2026-03-20T06:00:00.000Z');
   assert.equal(typedInstant('', exact), undefined);
-  assert.equal(localInput(null), '');
+  assert.equal(inputOf(null), '');
 });

@@ -109,22 +109,30 @@ final class Browser implements AutoCloseable {
 
   /** A new page of a browser that prefers the language of this locale. */
   Page page(int width, String locale) {
-    return page(width, locale, ServiceWorkerPolicy.BLOCK);
+    return page(options(width, locale));
   }
 
   /** A new page that works without a network too. */
   Page offlinePage(int width, String locale) {
-    return page(width, locale, ServiceWorkerPolicy.ALLOW);
+    return page(options(width, locale).setServiceWorkers(ServiceWorkerPolicy.ALLOW));
+  }
+
+  /** A new page of a browser in another time zone, in English. */
+  Page pageIn(String zone) {
+    return page(options(1280, "en-GB").setTimezoneId(zone));
   }
 
   /** A service worker would hide requests from tests that answer or hold them back. */
-  private Page page(int width, String locale, ServiceWorkerPolicy workers) {
-    BrowserContext context =
-        browser.newContext(
-            new com.microsoft.playwright.Browser.NewContextOptions()
-                .setViewportSize(width, 900)
-                .setServiceWorkers(workers)
-                .setLocale(locale));
+  private static com.microsoft.playwright.Browser.NewContextOptions options(
+      int width, String locale) {
+    return new com.microsoft.playwright.Browser.NewContextOptions()
+        .setViewportSize(width, 900)
+        .setServiceWorkers(ServiceWorkerPolicy.BLOCK)
+        .setLocale(locale);
+  }
+
+  private Page page(com.microsoft.playwright.Browser.NewContextOptions options) {
+    BrowserContext context = browser.newContext(options);
     contexts.add(context);
     return pageBeside(context);
   }

@@ -2,6 +2,7 @@ package tepidarium.web.pages;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -31,6 +32,12 @@ final class DocumentPages {
   private static final Pattern PAGE = Pattern.compile("([a-z-]+)\\.html");
   private static final Pattern FILE = Pattern.compile("([a-z-]+)\\.md(#.*)?");
 
+  private final ZoneId zone;
+
+  DocumentPages(ZoneId zone) {
+    this.zone = zone;
+  }
+
   void add(RoutesConfig routes) {
     routes.get("/figures.html", ctx -> send(ctx, FIGURES));
     routes.get(FOLDER + "{page}", this::page);
@@ -51,7 +58,7 @@ final class DocumentPages {
     Pages.send(
         ctx,
         language,
-        PageFrame.page(TEMPLATE, language)
+        PageFrame.page(TEMPLATE, language, zone)
             .replace("<!-- title -->", title)
             .replace("<!-- name -->", name)
             .replace("<!-- text -->", html(markdown)));

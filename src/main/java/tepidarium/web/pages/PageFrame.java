@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.regex.Pattern;
 
@@ -17,6 +18,8 @@ final class PageFrame {
   private static final String FRAME = "/pages/shared/frame.html";
   private static final String HEAD = "<!-- head of the page -->";
   private static final String MAIN = "<!-- main part of the page -->";
+
+  private static final String ZONE = "data-zone=\"time-zone\"";
 
   private static final Pattern MODULE =
       Pattern.compile(" *<script type=\"module\" src=\"([^\"]+)\"></script>\n?");
@@ -40,6 +43,11 @@ final class PageFrame {
         .replaceAll("")
         .replace(HEAD_END, SCRIPT.formatted(Pages.SCRIPTS + name) + HEAD_END)
         .replace(MAIN, PageTexts.fill(parts[1].strip(), name, language));
+  }
+
+  /** The same page with the time zone in which its days and times are. */
+  static String page(String name, String language, ZoneId zone) {
+    return page(name, language).replace(ZONE, "data-zone=\"" + zone.getId() + '"');
   }
 
   /** The modules that the frame and a page start, in this order. */

@@ -9,6 +9,7 @@ import io.javalin.http.staticfiles.Location;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HexFormat;
@@ -60,7 +61,12 @@ public final class Pages {
 
   private Pages() {}
 
-  public static void add(JavalinConfig config) {
+  /**
+   * Adds the pages.
+   *
+   * @param zone in which the days and times of the pages are
+   */
+  public static void add(JavalinConfig config, ZoneId zone) {
     config.staticFiles.add(
         files -> {
           files.hostedPath = "/";
@@ -70,11 +76,11 @@ public final class Pages {
           // HTML files are parts of pages and are served only within the frame.
           files.skipFileFunction = request -> request.getRequestURI().endsWith(".html");
         });
-    NAMES.forEach(name -> add(config.routes, "/" + name + ".html", inEachLanguage(name)));
-    Map<String, String> first = inEachLanguage(FIRST_PAGE);
+    NAMES.forEach(name -> add(config.routes, "/" + name + ".html", inEachLanguage(name, zone)));
+    Map<String, String> first = inEachLanguage(FIRST_PAGE, zone);
     add(config.routes, "/", first);
     add(config.routes, "/index.html", first);
-    new DocumentPages().add(config.routes);
+    new DocumentPages(zone).add(config.routes);
     PageScripts scripts = new PageScripts();
     config.routes.get(SCRIPTS + "{file}", scripts::send);
     List<String> kept = new ArrayList<>(List.of(FIRST_PAGE));
@@ -82,10 +88,11 @@ public final class Pages {
     new OfflineFiles(kept, scripts).add(config.routes);
   }
 
-  private static Map<String, String> inEachLanguage(String name) {
+  private static Map<String, String> inEachLanguage(String name, ZoneId zone) {
     return PageTexts.LANGUAGES.stream()
         .collect(
-            Collectors.toMap(language -> language, language -> PageFrame.page(name, language)));
+            Collectors.toMap(
+                language -> language, language -> PageFrame.page(name, language, zone)));
   }
 
   private static void add(RoutesConfig routes, String address, Map<String, String> byLanguage) {

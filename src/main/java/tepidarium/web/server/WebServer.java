@@ -146,7 +146,7 @@ public final class WebServer implements AutoCloseable {
     config.routes.before("/api/*", ctx -> ctx.header("Cache-Control", "no-store"));
     new RequestGuard(new OwnNames(address.names())).add(config.routes);
     new LoginGuard(parts.login()).add(config.routes);
-    Pages.add(config);
+    Pages.add(config, parts.zone());
     ApiRoutes.add(config.routes, parts, live);
     Failures.add(config);
   }

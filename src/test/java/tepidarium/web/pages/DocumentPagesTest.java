@@ -13,6 +13,7 @@ import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -148,7 +149,7 @@ class DocumentPagesTest {
         Javalin.create(
             config -> {
               config.startup.showJavalinBanner = false;
-              new DocumentPages().add(config.routes);
+              new DocumentPages(ZoneOffset.UTC).add(config.routes);
               Failures.add(config);
             });
     server.start("127.0.0.1", 0);

@@ -12,6 +12,7 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
+import java.time.ZoneId;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterAll;
@@ -34,7 +35,7 @@ class PagesTest {
         Javalin.create(
             config -> {
               config.startup.showJavalinBanner = false;
-              Pages.add(config);
+              Pages.add(config, ZoneId.of("Europe/Berlin"));
               Failures.add(config);
             });
     server.start("127.0.0.1", 0);
@@ -90,6 +91,7 @@ class PagesTest {
         html.contains("<script type=\"module\" src=\"/scripts/" + name + ".js\"></script>"), html);
     assertEquals(1, html.split("<script", -1).length - 1, "one script");
     assertTrue(html.contains("<nav id=\"pages\""), html);
+    assertTrue(html.contains("<html lang=\"en\" data-zone=\"Europe/Berlin\">"), html);
     assertFalse(html.contains("<!--"), html);
     assertFalse(html.contains("{{"), html);
     for (String file : USED.matcher(html).results().map(used -> used.group(1)).toList()) {
@@ -142,7 +144,7 @@ class PagesTest {
       HttpResponse<String> page = ask("GET", path, headers);
       assertEquals(language, header(page, "Content-Language"), path);
       assertEquals("Accept-Language, Cookie", header(page, "Vary"), path);
-      assertTrue(page.body().contains("<html lang=\"" + language + "\">"), page.body());
+      assertTrue(page.body().contains("<html lang=\"" + language + "\" data"), page.body());
       assertTrue(page.body().contains(text), page.body());
       assertFalse(page.body().contains("{{"), page.body());
     }

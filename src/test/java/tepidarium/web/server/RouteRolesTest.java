@@ -3,6 +3,7 @@ package tepidarium.web.server;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import io.javalin.Javalin;
+import java.time.ZoneId;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -30,7 +31,7 @@ class RouteRolesTest {
           Javalin.create(
               config -> {
                 config.startup.showJavalinBanner = false;
-                Pages.add(config);
+                Pages.add(config, ZoneId.of("Europe/Berlin"));
                 ApiRoutes.add(config.routes, nothing, live);
               });
       return server.unsafe.internalRouter.allHttpHandlers().stream()
