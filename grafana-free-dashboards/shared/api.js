@@ -69,6 +69,7 @@ export const api = {
   /** Working out how each sensor reports reads a week of readings of each; only the page Sensors needs it. */
   sensors: ({ activity = false } = {}) => call('GET', '/api/sensors', { query: { activity } }),
   sensor: (sensor) => call('GET', at('sensors', sensor)),
+  placeSensor: (sensor, body) => call('PUT', at('sensors', sensor, 'placement'), { body, timeoutMs: 60_000 }),
   moveSensor: (sensor, body) => call('POST', at('sensors', sensor, 'move'), { body, timeoutMs: 60_000 }),
   retireSensor: (sensor, body) => call('POST', at('sensors', sensor, 'retire'), { body, timeoutMs: 60_000 }),
   unretireSensor: (sensor) => call('POST', at('sensors', sensor, 'unretire')),

@@ -2,12 +2,13 @@
 
 import { api } from '../shared/api.js';
 import { now } from '../shared/clock.js';
-import { announce, byId, h, setText } from '../shared/dom.js';
+import { byId, h, setText } from '../shared/dom.js';
 import { connectStep } from './connect.js';
 import { heardPart, updateHeard } from './heard.js';
 import { newContainerForm } from './new-container.js';
-import { placeOf, placeWords } from '../shared/sensor-place.js';
+import { placeOf } from '../shared/sensor-place.js';
 import { choose, placementForm, updatePlacement } from './placement.js';
+import { showPlaced } from './placed.js';
 import { texts } from './texts.js';
 
 const REJECTS_EVERY_MS = 5000;
@@ -122,10 +123,4 @@ function mark(name, done) {
   const element = byId(STEPS[name]);
   element.classList.toggle('is-done', done);
   setText(element.querySelector('.step-state'), done ? texts.done : '');
-}
-
-function showPlaced(sensor, containers, output) {
-  const words = texts.isNow(sensor.sensor, placeWords(placeOf(sensor, now()), containers));
-  output.replaceChildren(h('p', { class: 'done' }, words, texts.itsValuesAppearOnThe));
-  announce(words);
 }

@@ -40,7 +40,7 @@ export default {
   needsAnAccount: (who) => `${who} needs an account: `,
   makeOne: 'make one',
 
-  // guide.js
+  // guide.js, placed.js
   close: 'Close',
   connectASensor: 'Connect a sensor',
   makeAContainer: 'Make a container',
@@ -54,6 +54,8 @@ export default {
   threeStepsAndTheFirst: 'Three steps and the first container is watched. Take them in any order.',
   done: ' ✓ done',
   isNow: (sensor, placeWords) => `${sensor} is now ${placeWords}.`,
+  countFromFirstReading: (at) => `Count from its first reading, ${at}`,
+  countsFrom: (sensor, at) => `Readings of ${sensor} count for this place from ${at}.`,
   itsValuesAppearOnThe: ' Its values appear on the Shelf as they come.',
 
   // heard.js

@@ -5,6 +5,7 @@ import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import java.nio.file.Path;
@@ -77,6 +78,12 @@ class PagesIT {
     placement.locator("[name=sensor]").selectOption("jar-1");
     placement.locator("[name=container]").selectOption("jar-b-one-b");
     placement.locator("[type=submit]").click();
+
+    String from = "/api/sensors/jar-1";
+    page.locator("#place-sensor .from-first").click();
+    assertThat(page.locator("#place-sensor .done")).containsText("count for this place from");
+    JsonNode placed = service.api().get(from);
+    assertEquals(placed.path("firstHeard"), placed.at("/placements/0/from"));
 
     Locator card = page.locator("article[data-container=jar-b-one-b]");
     assertThat(card).containsText("Jar <b>one</b>");

@@ -100,12 +100,15 @@ public record ReportingRecord(@Nullable Duration usualInterval, Gaps lastDay, Ga
   }
 
   /**
-   * Whether the sensor is late: not heard for three usual intervals and five minutes. Without a
-   * usual interval, whether it was not heard for longer than {@code maxGap}.
+   * Whether the sensor is late: not heard for three usual intervals and five minutes. A sensor is
+   * not late before its usual interval is known.
    */
-  public boolean late(Instant last, Instant now, Duration maxGap) {
+  public boolean late(Instant last, Instant now) {
     Duration usual = usualInterval;
-    Duration limit = usual == null ? maxGap : usual.multipliedBy(LATE_INTERVALS);
+    if (usual == null) {
+      return false;
+    }
+    Duration limit = usual.multipliedBy(LATE_INTERVALS);
     Duration allowed = limit.compareTo(LATE_AT_LEAST) < 0 ? LATE_AT_LEAST : limit;
     return Duration.between(last, now).compareTo(allowed) > 0;
   }

@@ -80,19 +80,19 @@ class ReportingRecordTest {
     ReportingRecord every10 = record(LONG_AGO, readings(100, 0, 10));
     assertEquals(Duration.ZERO, every10.lateness(NOW, NOW.plusSeconds(599)));
     assertEquals(Duration.ofMinutes(15), every10.lateness(NOW, NOW.plusSeconds(1_500)));
-    assertFalse(every10.late(NOW, NOW.plusSeconds(1_800), MAX_GAP));
-    assertTrue(every10.late(NOW, NOW.plusSeconds(1_801), MAX_GAP));
+    assertFalse(every10.late(NOW, NOW.plusSeconds(1_800)));
+    assertTrue(every10.late(NOW, NOW.plusSeconds(1_801)));
 
     ReportingRecord everyMinute = record(LONG_AGO, readings(100, 0, 1));
-    assertFalse(everyMinute.late(NOW, NOW.plusSeconds(300), MAX_GAP));
-    assertTrue(everyMinute.late(NOW, NOW.plusSeconds(301), MAX_GAP));
+    assertFalse(everyMinute.late(NOW, NOW.plusSeconds(300)));
+    assertTrue(everyMinute.late(NOW, NOW.plusSeconds(301)));
   }
 
+  /** Two readings of a new sensor that reports every ten minutes do not tell its interval yet. */
   @Test
-  void withoutAUsualIntervalTheLongestGapDecides() {
-    ReportingRecord once = record(NOW, readings(0, 0, 1));
-    assertNull(once.lateness(NOW, NOW.plusSeconds(9_999)));
-    assertFalse(once.late(NOW, NOW.plus(MAX_GAP), MAX_GAP));
-    assertTrue(once.late(NOW, NOW.plus(MAX_GAP).plusMillis(1), MAX_GAP));
+  void aSensorIsNotLateBeforeItsUsualIntervalIsKnown() {
+    ReportingRecord twice = record(NOW.minusSeconds(600), readings(10, 0, 10));
+    assertNull(twice.lateness(NOW, NOW.plusSeconds(9_999)));
+    assertFalse(twice.late(NOW, NOW.plusSeconds(9_999)));
   }
 }

@@ -61,12 +61,11 @@ record ActivityJson(
       @Nullable BatteryForecast battery,
       Instant last,
       Instant now,
-      Duration maxGap,
       boolean retired) {
     return new ActivityJson(
         seconds(reporting.usualInterval()),
         retired ? null : seconds(reporting.lateness(last, now)),
-        !retired && reporting.late(last, now, maxGap),
+        !retired && reporting.late(last, now),
         new GapsJson(GapJson.of(reporting.lastDay()), GapJson.of(reporting.lastWeek())),
         battery == null ? null : BatteryJson.of(battery));
   }

@@ -143,7 +143,6 @@ public final class SensorActivities implements AutoCloseable {
             known.battery(),
             heard.last(),
             clock.instant(),
-            maxGap,
             book.details(sensor).retiredAt() != null);
   }
 
