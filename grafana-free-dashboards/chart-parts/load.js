@@ -7,12 +7,16 @@ import { now } from '../shared/clock.js';
 const MOST_POINTS = 900;
 const LEAST_POINTS = 200;
 
+/** How many samples a line has: fewer where several share a chart. */
+export const pointsOf = (width, sharing) =>
+  Math.round(Math.min(MOST_POINTS, Math.max(LEAST_POINTS, width)) / Math.min(3, sharing));
+
 /**
  * The answers by their names.
  * @param width of the charts, px; @param sharing how many containers share a chart
  */
 export async function loadContainer(id, span, { width, sharing = 1 }) {
-  const points = Math.round(Math.min(MOST_POINTS, Math.max(LEAST_POINTS, width)) / Math.min(3, sharing));
+  const points = pointsOf(width, sharing);
   const [readings, light, band, openings, events, faults, heat] = await Promise.all([
     api.readings(id, { ...span, points }),
     api.light(id, span),

@@ -22,15 +22,18 @@ export function samplesOf({ readings, heat }, range, zone) {
 /**
  * One line for each set on one time line: null is a gap, undefined is no sample at this time. Where a set has a gap,
  * all times up to its next sample are in the gap.
+ * @param step ms; samples are drawn at whole steps, so that the lines share their times and a chart of many lines is
+ *   drawn at once. At most half a step, which is about two pixels, is lost; samples closer together keep their time.
  */
-export function oneTimeLine(sets) {
-  const times = Float64Array.from(new Set(sets.flatMap(({ columns }) => columns[0]))).sort();
-  const lines = sets.map(({ columns: [own, mean] }) => {
+export function oneTimeLine(sets, step = 1) {
+  const own = sets.map(({ columns }) => atSteps(columns[0], step));
+  const times = Float64Array.from(new Set(own.flat())).sort();
+  const lines = sets.map(({ columns: [, mean] }, k) => {
     const line = new Array(times.length).fill(undefined);
     let next = 0;
     let gap = false;
     for (let i = 0; i < times.length; i++) {
-      if (next < own.length && own[next] === times[i]) {
+      if (next < own[k].length && own[k][next] === times[i]) {
         gap = mean[next] === null;
         line[i] = mean[next++];
       } else if (gap) {
@@ -40,4 +43,14 @@ export function oneTimeLine(sets) {
     return line;
   });
   return [Array.from(times), ...lines];
+}
+
+/** Ascending times, each at a whole step where that stays between its neighbours. */
+function atSteps(times, step) {
+  let before = -Infinity;
+  return times.map((time, i) => {
+    const snapped = Math.round(time / step) * step;
+    before = snapped > before && !(snapped >= times[i + 1]) ? snapped : time;
+    return before;
+  });
 }

@@ -2,7 +2,7 @@
 // with its limits and the spread of its readings.
 
 import { lineStyle } from '../chart-parts/colours.js';
-import { edgeOf } from '../chart-parts/load.js';
+import { edgeOf, pointsOf } from '../chart-parts/load.js';
 import { isOn, markedOf } from '../chart-parts/marked.js';
 import { makeMarkedList } from '../chart-parts/marked-list.js';
 import { makePanel } from '../chart-parts/panel.js';
@@ -38,11 +38,12 @@ export function makePanels(containers, quantities, { onZoom, onReset, lead }) {
     show(answers, span, zone) {
       const samples = answers.map((one) => samplesOf(one, span, zone));
       const marks = marksOf(answers, span);
+      const step = (span.to - span.from) / pointsOf(byId('charts').clientWidth, containers.length);
       for (const panel of panels) {
         const sets = containers.map(({ name }, i) => ({ name, columns: samples[i][panel.name] }));
         panel.show({
           sets,
-          columns: alone ? withoutRoom(panel.name, sets[0].columns) : oneTimeLine(sets),
+          columns: alone ? withoutRoom(panel.name, sets[0].columns) : oneTimeLine(sets, step),
           range: span,
           marks: marks.filter((mark) => isOn(panel.name, mark)),
         });

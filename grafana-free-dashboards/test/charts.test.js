@@ -176,6 +176,29 @@ test('several lines on one time line: a gap stays a gap, no sample is none', () 
   ]);
 });
 
+test('lines of many containers share their times at whole steps, but no sample moves past another', () => {
+  const [times, first, other] = oneTimeLine(
+    [
+      {
+        columns: [
+          [9, 21, 30, 32, 41],
+          [1, 2, 3, null, 4],
+        ],
+      },
+      {
+        columns: [
+          [11, 18, 29],
+          [5, 6, 7],
+        ],
+      },
+    ],
+    10,
+  );
+  assert.deepEqual(times, [10, 20, 30, 32, 40]);
+  assert.deepEqual(first, [1, 2, 3, null, 4]);
+  assert.deepEqual(other, [5, 6, 7, undefined, undefined]);
+});
+
 test('the table has at most 48 rows and no sample twice', () => {
   const many = set('Jar 1', ...Array.from({ length: 100 }, (_, i) => i));
   const rows = rowsOf([many], { from: ms(0), to: ms(99) });

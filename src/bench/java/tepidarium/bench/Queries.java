@@ -32,7 +32,7 @@ final class Queries {
   private static final String FILL =
       """
       WITH RECURSIVE n (i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i < ?)
-      INSERT OR IGNORE INTO reading
+      INSERT OR IGNORE INTO reading (sensor_id, at_ms, temperature, humidity, light, battery)
       SELECT ?, ? + i * 60000, 300000 + random() % 15000, 950000 + random() % 30000, 0, 39000
       FROM n
       """;

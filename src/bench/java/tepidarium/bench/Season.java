@@ -42,7 +42,7 @@ final class Season {
   private static final String FILL =
       """
       WITH RECURSIVE n (i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM n WHERE i < ?)
-      INSERT INTO reading
+      INSERT INTO reading (sensor_id, at_ms, temperature, humidity, light, battery)
       SELECT ?, ? + i * 300000, ? + abs(i % 288 - 144) * 150, 950000, 0, 39000 FROM n
       """;
 
