@@ -17,6 +17,7 @@ import java.time.Duration;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.List;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterEach;
@@ -66,6 +67,45 @@ class TallyPageIT {
     measureRootsWithAPicture();
     assertNothingWrong();
   }
+
+  /**
+   * At 640 by 840 pixels and 200 %, and on a phone: the control with the focus is never covered.
+   */
+  @Test
+  void theCheckSheetIsUsableByKeyboardAtTwiceTheSize() {
+    setUp();
+    for (int[] window : new int[][] {{320, 420}, {390, 700}}) {
+      page.setViewportSize(window[0], window[1]);
+      page.reload();
+      page.locator("[data-group='1-1'] [data-act=check]").press("Enter");
+      page.locator("#sheet summary").press("Enter");
+      page.locator("#sheet-title").focus();
+      List<String> order = new ArrayList<>();
+      for (int i = 0; i < 30 && !order.contains("submit"); i++) {
+        page.keyboard().press("Tab");
+        order.add((String) page.evaluate(FOCUS));
+      }
+      assertTrue(order.contains("submit"), order.toString());
+      assertEquals(List.of(), order.stream().filter(one -> one.startsWith("covered")).toList());
+      Browser.assertNoSidewaysScrolling(page);
+      page.keyboard().press("Escape");
+      assertThat(page.locator("#sheet")).isHidden();
+    }
+  }
+
+  /**
+   * The type of the control that has the focus; covered if another element lies over its middle.
+   */
+  private static final String FOCUS =
+      """
+      () => {
+        const one = document.activeElement;
+        const box = one.getBoundingClientRect();
+        const top = document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2);
+        const seen = top !== null && (one.contains(top) || top.contains(one));
+        return (seen && !top.matches('.actions') ? '' : 'covered ') + (one.type ?? one.tagName);
+      }
+      """;
 
   private void setUp() {
     says("#start", "Nothing sown yet");
