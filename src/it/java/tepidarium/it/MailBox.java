@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.security.GeneralSecurityException;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Function;
 import javax.net.ssl.SSLContext;
@@ -21,7 +22,7 @@ import org.subethamail.smtp.server.SMTPServer;
 
 /**
  * A real SMTP server on loopback that asks for STARTTLS and a login, keeps what it takes, and can
- * refuse for a time.
+ * refuse or be slow to answer for a time.
  */
 public final class MailBox implements AutoCloseable {
   public static final String USER = "tepidarium";
@@ -35,6 +36,7 @@ public final class MailBox implements AutoCloseable {
   private final Path certificate;
   private final SMTPServer server;
   private volatile Function<String, String> refusal = to -> "";
+  private volatile CountDownLatch answer = new CountDownLatch(0);
 
   private MailBox(Path folder, int port, boolean encrypted)
       throws IOException, GeneralSecurityException {
@@ -83,6 +85,16 @@ public final class MailBox implements AutoCloseable {
     refusal = wordsForReceiver;
   }
 
+  /** From now on keeps each mail, but does not tell so to its sender before {@link #answer}. */
+  public void keepWithoutAnswer() {
+    answer = new CountDownLatch(1);
+  }
+
+  /** Answers the waiting senders, and the next ones at once. */
+  public void answer() {
+    answer.countDown();
+  }
+
   /** The mails that were taken, as they came, with the receiver in front. */
   public List<String> mails() {
     return List.copyOf(mails);
@@ -103,6 +115,7 @@ public final class MailBox implements AutoCloseable {
 
   @Override
   public void close() {
+    answer();
     server.stop();
   }
 
@@ -129,7 +142,16 @@ public final class MailBox implements AutoCloseable {
     public String data(InputStream data) throws IOException {
       received.append(new String(data.readAllBytes(), StandardCharsets.UTF_8));
       mails.add(received.toString());
+      awaitAnswer();
       return null;
+    }
+
+    private void awaitAnswer() throws IOException {
+      try {
+        answer.await();
+      } catch (InterruptedException e) {
+        throw new IOException(e);
+      }
     }
 
     @Override

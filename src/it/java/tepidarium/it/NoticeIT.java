@@ -1,6 +1,7 @@
 package tepidarium.it;
 
 import static org.awaitility.Awaitility.await;
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -124,6 +125,41 @@ class NoticeIT {
         assertTrue(box.mails().get(1).contains("TO ben@example.org"));
         assertFalse(grower.api().get("/api/notifiers").toString().contains(MailBox.PASSWORD));
         aPowerCutSendsOneEmailAboutTheShelf(grower, box);
+      }
+    }
+  }
+
+  @Test
+  void aMailWithoutAnAnswerBeforeTheKillIsPerhapsSentAndNotSentAgain() throws IOException {
+    try (MailBox box = mail()) {
+      box.keepWithoutAnswer();
+      try (ServiceProcess service = start(1)) {
+        makeCold(service.grower(), 1, 1);
+        await().atMost(SOON).until(() -> box.mails().size() == 1);
+        service.kill();
+      }
+      box.answer();
+      try (ServiceProcess service = start(1)) {
+        Grower grower = service.grower();
+        makeCold(grower, 2, 2);
+        await().atMost(SOON).until(() -> deliveries(grower, "delivered").size() == 1);
+        List<JsonNode> perhaps = deliveries(grower, "perhaps-sent");
+        assertEquals(1, perhaps.size());
+        assertEquals(1, perhaps.get(0).get("attempts").intValue());
+        assertEquals(2, box.mails().size());
+        assertTrue(box.mails().get(0).contains("Bag 1 is colder"), box.mails().get(0));
+        assertTrue(box.mails().get(1).contains("Bag 2 is colder"), box.mails().get(1));
+        assertEquals(
+            Set.of("delivered", "perhaps-sent"),
+            grower
+                .api()
+                .get("/api/alerts/notices")
+                .valueStream()
+                .flatMap(alert -> alert.get("notices").valueStream())
+                .map(notice -> notice.get("delivery"))
+                .filter(delivery -> delivery.get("notifier").textValue().equals("email"))
+                .map(delivery -> delivery.get("state").textValue())
+                .collect(Collectors.toSet()));
       }
     }
   }

@@ -1,7 +1,9 @@
 package tepidarium.records;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Instant;
 import java.util.List;
@@ -118,6 +120,38 @@ abstract class NoticesAndAccessContract {
     assertEquals(
         Optional.empty(),
         read(database -> new NoticeRecords(database).newestOf(NoticeKind.SUMMARY)));
+  }
+
+  @Test
+  void aClaimedDeliveryIsNotDueAndWithoutAnOutcomePerhapsSent() {
+    change(
+        database ->
+            new NoticeRecords(database).add(notice("one"), List.of("email", "page"), List.of()));
+    List<Delivery> due = read(database -> new NoticeRecords(database).due(AT));
+    Delivery email = due.get(0);
+    Delivery page = due.get(1);
+    change(
+        database -> {
+          NoticeStore store = new NoticeRecords(database);
+          assertTrue(store.claim(email.id(), AT.plusSeconds(5)));
+          assertFalse(store.claim(email.id(), AT.plusSeconds(6)));
+          assertTrue(store.claim(page.id(), AT.plusSeconds(6)));
+          assertEquals(List.of(), store.due(AT.plusSeconds(6)));
+          store.update(page);
+          assertEquals(List.of(page), store.due(AT.plusSeconds(6)));
+        });
+    change(
+        database -> {
+          assertEquals(1, new NoticeRecords(database).settleClaimed());
+          assertEquals(0, new NoticeRecords(database).settleClaimed());
+          assertFalse(new NoticeRecords(database).claim(email.id(), AT));
+        });
+    assertEquals(List.of(page), read(database -> new NoticeRecords(database).due(AT)));
+    Delivery perhaps =
+        read(database -> new NoticeRecords(database).newest(Delivery.State.PERHAPS_SENT, 9)).get(0);
+    assertEquals(email.id(), perhaps.id());
+    assertEquals(AT.plusSeconds(5), perhaps.settledAt());
+    assertEquals(1, perhaps.attempts());
   }
 
   @Test

@@ -50,6 +50,6 @@ final class Columns {
   }
 
   static <E extends Enum<E>> E ofKey(Class<E> type, String key) {
-    return Enum.valueOf(type, key.toUpperCase(Locale.ROOT));
+    return Enum.valueOf(type, key.toUpperCase(Locale.ROOT).replace('-', '_'));
   }
 }

@@ -47,6 +47,9 @@ public final class NoticeRecords implements NoticeStore {
    */
   private static final long CLOCK_SET_BACK_MS = 3_600_000;
 
+  private static final String PERHAPS_SENT =
+      "the service ended before it knew whether the receiver took the message; it is not sent again";
+
   private static final String DELIVERIES =
       """
       SELECT d.id, d.notice_id, d.notifier, d.state, d.attempts, d.next_ms, d.settled_ms, d.words,
@@ -165,7 +168,7 @@ public final class NoticeRecords implements NoticeStore {
         DELIVERIES
             + " WHERE d.id IN (SELECT id FROM (SELECT id, row_number() OVER"
             + " (PARTITION BY notifier ORDER BY id) AS place FROM notice_delivery"
-            + " WHERE state = 'waiting' AND (next_ms <= :now OR next_ms > :ahead)) AS ranked"
+            + " WHERE state = 'waiting' AND claimed_ms IS NULL AND (next_ms <= :now OR next_ms > :ahead)) AS ranked"
             + " WHERE place <= :limit) ORDER BY d.id",
         Map.of("now", nowMs, "ahead", nowMs + CLOCK_SET_BACK_MS, "limit", MAX_DUE));
   }
@@ -232,13 +235,40 @@ public final class NoticeRecords implements NoticeStore {
   }
 
   @Override
+  public boolean claim(long delivery, Instant now) {
+    return database.transaction(
+        handle ->
+            handle.execute(
+                    "UPDATE notice_delivery SET claimed_ms = ?"
+                        + " WHERE id = ? AND state = 'waiting' AND claimed_ms IS NULL",
+                    ms(now),
+                    delivery)
+                == 1);
+  }
+
+  @Override
+  public int settleClaimed() {
+    return database.transaction(
+        handle ->
+            handle
+                .createUpdate(
+                    "UPDATE notice_delivery SET state = :state, attempts = attempts + 1,"
+                        + " settled_ms = claimed_ms, claimed_ms = NULL, words = :words"
+                        + " WHERE claimed_ms IS NOT NULL")
+                .bind("state", Delivery.State.PERHAPS_SENT.key())
+                .bind("words", PERHAPS_SENT)
+                .execute());
+  }
+
+  @Override
   public void update(Delivery delivery) {
     database.transaction(
         handle ->
             handle
                 .createUpdate(
                     "UPDATE notice_delivery SET state = :state.key, attempts = :attempts,"
-                        + " next_ms = :nextAt, settled_ms = :settledAt, words = :words"
+                        + " next_ms = :nextAt, settled_ms = :settledAt, words = :words,"
+                        + " claimed_ms = NULL"
                         + " WHERE id = :id")
                 .bindMethods(delivery)
                 .execute());

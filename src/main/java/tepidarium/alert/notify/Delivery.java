@@ -12,7 +12,8 @@ import tepidarium.retry.Backoff;
  * @param id its number, the same for all attempts and after restarts; 0 for a test
  * @param attempts number of attempts
  * @param nextAt time of the next attempt, while it waits
- * @param settledAt time at which it was delivered or given up; null while it waits
+ * @param settledAt time at which it was delivered or given up, or at which the attempt began that
+ *     perhaps sent it; null while it waits
  * @param words outcome of the last attempt; null before the first
  */
 public record Delivery(
@@ -31,10 +32,13 @@ public record Delivery(
   public enum State {
     WAITING,
     DELIVERED,
-    FAILED;
+    /** Given up. */
+    FAILED,
+    /** The service ended during the attempt; it is not sent again. */
+    PERHAPS_SENT;
 
     public String key() {
-      return name().toLowerCase(Locale.ROOT);
+      return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
   }
 

@@ -25,10 +25,25 @@ public interface NoticeStore {
   /** When the newest notice of a kind was created; empty if none is stored. */
   Optional<Instant> newestOf(NoticeKind kind);
 
-  /** Waiting deliveries that are due, oldest first. */
+  /** Waiting deliveries that are due and not claimed, oldest first. */
   List<Delivery> due(Instant now);
 
+  /**
+   * Claims a waiting delivery for the attempt that begins now.
+   *
+   * @return false if it does not wait, or is claimed already
+   */
+  boolean claim(long delivery, Instant now);
+
+  /** Stores the state of a delivery and ends its claim. */
   void update(Delivery delivery);
+
+  /**
+   * Makes each claimed delivery {@link Delivery.State#PERHAPS_SENT}, settled when it was claimed.
+   *
+   * @return number of them
+   */
+  int settleClaimed();
 
   /**
    * The newest deliveries, newest first.

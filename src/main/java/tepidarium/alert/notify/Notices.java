@@ -29,7 +29,7 @@ import tepidarium.container.ContainerId;
  * Sends notices about alerts and service troubles. One thread evaluates {@link NoticeRules} against
  * the stored state at each change and every second. It stores new notices and their notification
  * states in one transaction, so a crash neither loses nor repeats a notice. The {@link Outbox}
- * delivers them with one thread per notifier.
+ * delivers them with one thread per notifier. A delivery in progress at a kill is not repeated.
  */
 public final class Notices implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Notices.class);
@@ -44,6 +44,7 @@ public final class Notices implements AutoCloseable {
   private final Function<Alert, AlertDetails> situations;
   private final Function<ContainerId, String> names;
   private final Clock clock;
+  private final Claims claims;
   private final Map<String, NotificationState> states;
   private final Map<String, Instant> pendingSince = new HashMap<>();
   private final Semaphore wake = new Semaphore(0);
@@ -77,6 +78,8 @@ public final class Notices implements AutoCloseable {
     this.situations = situations;
     this.names = names;
     this.clock = clock;
+    this.claims = new Claims(store, clock);
+    claims.settleFormer();
     this.states = statesById(store);
     this.lastSummary = store.newestOf(NoticeKind.SUMMARY).orElse(null);
     this.setup = newSetup(settings, text, List.of());
@@ -85,7 +88,7 @@ public final class Notices implements AutoCloseable {
   }
 
   private Setup newSetup(NoticeSettings settings, NoticeText text, List<Notifier> notifiers) {
-    Outbox outbox = new Outbox(store, settings.giveUpAfter(), notifiers, clock);
+    Outbox outbox = new Outbox(store, settings.giveUpAfter(), notifiers, claims);
     return new Setup(new NoticeRules(settings), text, outbox);
   }
 

@@ -1,6 +1,5 @@
 package tepidarium.alert.notify;
 
-import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -17,9 +16,9 @@ import tepidarium.thread.DaemonThreads;
 
 /**
  * Delivers waiting notices through the notifiers, with retries. Each notifier has its own thread,
- * so one that hangs does not block the others. The outcome is stored after the attempt. If the
- * process is killed during an attempt, the attempt is repeated with the same delivery number, so
- * the receiver can detect the duplicate.
+ * so one that hangs does not block the others. Each delivery is claimed in the store before the
+ * attempt, and its outcome is stored afterwards ({@link Claims}). An attempt during which the
+ * process was killed is not repeated.
  */
 final class Outbox implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Outbox.class);
@@ -27,14 +26,14 @@ final class Outbox implements AutoCloseable {
 
   private final NoticeStore store;
   private final Duration giveUpAfter;
-  private final Clock clock;
+  private final Claims claims;
   private final Map<String, Worker> workers = new LinkedHashMap<>();
   private final Semaphore oneTest = new Semaphore(1);
 
-  Outbox(NoticeStore store, Duration giveUpAfter, List<Notifier> notifiers, Clock clock) {
+  Outbox(NoticeStore store, Duration giveUpAfter, List<Notifier> notifiers, Claims claims) {
     this.store = store;
     this.giveUpAfter = giveUpAfter;
-    this.clock = clock;
+    this.claims = claims;
     notifiers.forEach(notifier -> workers.put(notifier.name(), new Worker(notifier)));
   }
 
@@ -63,6 +62,7 @@ final class Outbox implements AutoCloseable {
           }
         });
     try {
+      claims.saveUnsaved();
       Map<String, List<Delivery>> byNotifier = new LinkedHashMap<>();
       for (Delivery delivery : store.due(now)) {
         byNotifier.computeIfAbsent(delivery.notifier(), name -> new ArrayList<>()).add(delivery);
@@ -86,8 +86,7 @@ final class Outbox implements AutoCloseable {
   }
 
   private boolean note(Delivery delivery, DeliveryOutcome outcome) {
-    Delivery after = delivery.after(outcome, clock.instant(), giveUpAfter);
-    store.update(after);
+    Delivery after = claims.confirm(delivery, outcome, giveUpAfter);
     if (after.state() == Delivery.State.FAILED) {
       LOG.warn(
           "cannot deliver notice {} through {}: {}",
@@ -138,14 +137,23 @@ final class Outbox implements AutoCloseable {
     private void deliver(List<Delivery> deliveries) {
       try {
         for (Delivery delivery : deliveries) {
-          if (stopping || !note(delivery, notifier.deliver(delivery))) {
+          if (stopping || (claims.claim(delivery) && !note(delivery, attempt(delivery)))) {
             return;
           }
         }
       } catch (RuntimeException e) {
-        LOG.error("notifier {} failed unexpectedly; the delivery is retried", notifier.name(), e);
+        LOG.error("cannot store the deliveries of notifier {}; trying again", notifier.name(), e);
       } finally {
         idle.release();
+      }
+    }
+
+    private DeliveryOutcome attempt(Delivery delivery) {
+      try {
+        return notifier.deliver(delivery);
+      } catch (RuntimeException e) {
+        LOG.error("notifier {} failed unexpectedly; the delivery is retried", notifier.name(), e);
+        return DeliveryOutcome.later("unexpected failure: " + e.getClass().getSimpleName());
       }
     }
 

@@ -123,7 +123,10 @@ public final class NoticeRoutes {
           case "waiting" -> Delivery.State.WAITING;
           case "delivered" -> Delivery.State.DELIVERED;
           case "failed" -> Delivery.State.FAILED;
-          default -> throw new InvalidInput("state", "must be all, waiting, delivered or failed");
+          case "perhaps-sent" -> Delivery.State.PERHAPS_SENT;
+          default ->
+              throw new InvalidInput(
+                  "state", "must be all, waiting, delivered, failed or perhaps-sent");
         };
     Map<Long, List<Delivery>> byNotice = new LinkedHashMap<>();
     for (Delivery delivery : notices.deliveries(state, MAX_DELIVERIES)) {

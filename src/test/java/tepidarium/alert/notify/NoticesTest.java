@@ -77,7 +77,7 @@ class NoticesTest {
       alert -> new AlertDetails(alert, "Jar " + alert.id(), null);
 
   /** A receiver that notes what reaches it, with the number that it would know a repeat by. */
-  private final class Receiver implements Notifier {
+  private class Receiver implements Notifier {
     private final String name;
 
     Receiver(String name) {
@@ -337,6 +337,36 @@ class NoticesTest {
     restart();
     await().atMost(SOON).until(() -> moving() && waiting() == 0);
     assertEquals(1, first().stream().filter(s -> s.startsWith("first: Jar 1")).count());
+  }
+
+  /** The error ends the attempt after the receiver took the message, as a kill does. */
+  @Test
+  void aMessageWithoutAnOutcomeIsPerhapsSentAndRemindedOfAfterTheUsualTime() {
+    start(
+        new Receiver("first") {
+          @Override
+          public DeliveryOutcome deliver(Delivery delivery) {
+            super.deliver(delivery);
+            throw new AssertionError("killed");
+          }
+        });
+    raise(1);
+    await().dontCatchUncaughtExceptions().atMost(SOON).until(() -> moving() && !reached.isEmpty());
+    Instant sent = store.newest(null, 1).get(0).notice().createdAt();
+    close();
+    open();
+    start(new Receiver("first"));
+    Delivery perhaps = store.newest(Delivery.State.PERHAPS_SENT, 9).get(0);
+    assertEquals(1, perhaps.attempts());
+    raise(2);
+    await().atMost(SOON).until(() -> moving() && reached.size() >= 2);
+    assertTrue(reached.get(1).startsWith("first: Jar 2"), reached.toString());
+    now = sent.plus(Duration.ofHours(5)).plus(Duration.ofMinutes(50));
+    await().atMost(SOON).until(() -> moving() && reached.size() >= 3);
+    assertTrue(reached.get(2).startsWith("first: Still: "), reached.toString());
+    Notice reminder = store.newest(Delivery.State.DELIVERED, 1).get(0).notice();
+    assertTrue(reminder.about().stream().anyMatch(about -> about.alert() == 1));
+    assertFalse(reminder.createdAt().isBefore(sent.plus(Duration.ofHours(6))));
   }
 
   private int attempts() {
