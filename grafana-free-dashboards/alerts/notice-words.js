@@ -5,11 +5,16 @@ import * as t from '../shared/time-format.js';
 import { capital } from '../shared/text.js';
 import { texts } from './texts.js';
 
-const STATES = { waiting: texts.waiting, delivered: texts.delivered, failed: texts.failed };
+const STATES = {
+  waiting: texts.waiting,
+  delivered: texts.delivered,
+  failed: texts.failed,
+};
 
 /** The state of one notice at one notifier. */
 export function deliveryWords(delivery, now) {
   const { notifier, state, attempts, nextAt, settledAt, words } = delivery;
+  if (state === 'perhaps-sent') return `${notifier}: ${texts.perhapsSent(t.stamp(settledAt, now))}`;
   const parts = [`${notifier}: ${STATES[state] ?? state}`];
   if (settledAt) parts[0] += ` ${t.stamp(settledAt, now)}`;
   if (attempts > 1 || (state !== 'delivered' && attempts > 0))
@@ -21,11 +26,11 @@ export function deliveryWords(delivery, now) {
 const worst = (sent) =>
   sent.deliveries.some((one) => one.state === 'failed')
     ? 0
-    : sent.deliveries.some((one) => one.state === 'waiting')
+    : sent.deliveries.some((one) => one.state === 'waiting' || one.state === 'perhaps-sent')
       ? 1
       : 2;
 
-/** Sorts notices: failed ones first, then waiting ones, then the others; newest first in each group. */
+/** Sorts notices: failed ones first, then those waiting or perhaps sent, then the others; newest first in each group. */
 export const failedFirst = (notices) =>
   [...notices].sort(
     (a, b) =>

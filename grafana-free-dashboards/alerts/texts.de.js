@@ -74,6 +74,7 @@ export default {
   waiting: 'wartet',
   delivered: 'zugestellt',
   failed: 'FEHLGESCHLAGEN',
+  perhapsSent: (at) => `vielleicht gesendet ${at} (der Dienst endete währenddessen), wird nicht noch einmal gesendet`,
   tryWordCount: { one: 'Versuch', other: 'Versuchen' },
   after: (counted) => `nach ${counted}`,
   nextTry: (nextAt) => `nächster Versuch ${nextAt}`,

@@ -73,6 +73,7 @@ export default {
   waiting: 'waiting',
   delivered: 'delivered',
   failed: 'FAILED',
+  perhapsSent: (at) => `perhaps sent ${at} (the service ended meanwhile), not sent again`,
   tryWordCount: { one: 'try', other: 'tries' },
   after: (counted) => `after ${counted}`,
   nextTry: (nextAt) => `next try ${nextAt}`,

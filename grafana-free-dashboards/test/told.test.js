@@ -36,6 +36,18 @@ test('each alert says by whom it was told, and what failed', () => {
   assert.deepEqual(toldWords(undefined, {}, NOW), []);
 });
 
+test('a notice that was perhaps sent says why', () => {
+  const perhaps = { state: 'perhaps-sent', words: 'the service ended' };
+  const one = {
+    announcedAt: clock(-5),
+    waiting: null,
+    notices: [{ kind: 'raised', createdAt: clock(-5), delivery: delivery(perhaps) }],
+  };
+  assert.deepEqual(toldWords(one, {}, NOW), [
+    `Told ${time(-5)}: email: perhaps sent today ${time(-4)} (the service ended meanwhile), not sent again.`,
+  ]);
+});
+
 test('each alert that nobody was told of says why', () => {
   const words = (reason, until, alert = {}) =>
     toldWords({ announcedAt: null, waiting: { reason, until }, notices: [] }, alert, NOW)[0];
