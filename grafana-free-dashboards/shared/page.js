@@ -33,7 +33,7 @@ export function startPage({ current, handlers = {}, reload, redraw, lost }) {
   keepHealth();
   showVisitor();
   keepForOffline();
-  byId('notice').before(zoneLine());
+  byId('main').prepend(zoneLine());
   sayZoneAtDates();
   wakeWithPage((needed) => {
     byId('press').hidden = !needed;

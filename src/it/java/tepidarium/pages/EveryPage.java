@@ -18,9 +18,24 @@ final class EveryPage {
       Map.of(
           "container", "?id=closet", "sensors", "?sensor=in-closet", "tally", "?container=closet");
 
+  /**
+   * A page to visit.
+   *
+   * @param name its folder
+   */
+  record Visit(String name, String path) {}
+
   private EveryPage() {}
 
-  static List<String> names() {
+  /** All pages. Sensors comes twice: the list, and the sheet of one. */
+  static List<Visit> all() {
+    return Stream.concat(
+            names().stream().map(name -> new Visit(name, path(name))),
+            Stream.of(new Visit("sensors", "/sensors.html")))
+        .toList();
+  }
+
+  private static List<String> names() {
     try (Stream<Path> folders = Files.list(FOLDER)) {
       return folders
           .map(folder -> folder.getFileName().toString())

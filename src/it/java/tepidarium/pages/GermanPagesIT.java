@@ -75,8 +75,9 @@ class GermanPagesIT {
   void aGermanBrowserSeesNoEnglishText() {
     List<String> english = new ArrayList<>();
     Page page = browser.page(PHONE, "de-AT");
-    for (String name : EveryPage.names()) {
-      page.navigate(service.url() + EveryPage.path(name));
+    for (EveryPage.Visit visit : EveryPage.all()) {
+      String name = visit.name();
+      page.navigate(service.url() + visit.path());
       assertThat(page.locator("html")).hasAttribute("lang", "de");
       EveryPage.awaitLoaded(page);
       EveryPage.unfold(page);

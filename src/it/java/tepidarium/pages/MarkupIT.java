@@ -211,8 +211,9 @@ class MarkupIT {
           }
         });
     answers.changeAnswersTo(page);
-    for (String name : EveryPage.names()) {
-      page.navigate(service.url() + EveryPage.path(name));
+    for (EveryPage.Visit visit : EveryPage.all()) {
+      String name = visit.name();
+      page.navigate(service.url() + visit.path());
       EveryPage.awaitLoaded(page);
       if (!WITHOUT_TEXTS.contains(name)) {
         assertThat(page.locator("body")).containsText("class=owned");

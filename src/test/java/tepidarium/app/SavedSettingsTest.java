@@ -242,6 +242,11 @@ class SavedSettingsTest {
     } else {
       settings.put(name, value);
     }
+    if (name.equals("standby")) {
+      settings.put("recordsUrl", "postgresql://db/tepidarium");
+      settings.put("influxUrl", "http://db:8086");
+      settings.put("broker", "tcp://db:1883");
+    }
     return settings;
   }
 
