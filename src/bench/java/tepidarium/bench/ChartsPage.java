@@ -24,7 +24,7 @@ import tepidarium.it.ServiceProcess;
  */
 final class ChartsPage {
   private static final int CONTAINERS = 10;
-  private static final int ROUNDS = 5;
+  private static final int ROUNDS = 2;
   private static final int WIDTH = 1280;
   private static final int HEIGHT = 900;
 
