@@ -109,19 +109,19 @@ export default {
   tellMeOnThisDevice: 'Auf diesem Gerät melden',
 
   // told-words.js
-  toldRaised: (at) => `Gemeldet ${at}:`,
-  toldReturned: (at) => `Gemeldet ${at}, dass es vorbei ist:`,
-  toldReminder: (at) => `Erinnert ${at}:`,
-  toldEscalation: (at) => `Anderen gemeldet ${at}, weil niemand bestätigt hat:`,
+  toldRaised: (at) => `Mitteilung, ${at}:`,
+  toldReturned: (at) => `Mitteilung, dass es vorbei ist, ${at}:`,
+  toldReminder: (at) => `Erinnerung, ${at}:`,
+  toldEscalation: (at) => `Mitteilung an andere, weil niemand bestätigt hat, ${at}:`,
   toldOther: (at) => `Mitteilung von ${at}:`,
-  toldBefore: (at) => `Gemeldet ${at}, in einer Mitteilung über mehrere.`,
+  toldBefore: (at) => `Mitteilung über mehrere Warnungen, ${at}.`,
   notTold: 'Noch niemandem gemeldet.',
   notToldAcknowledged: 'Niemandem gemeldet: vorher schon bestätigt.',
   notToldPaused: (until) => `Noch niemandem gemeldet: pausiert bis ${until}.`,
   notToldQuiet: (until) => `Noch niemandem gemeldet: Ruhezeit bis ${until}.`,
   notToldCollecting: (until) => `Noch niemandem gemeldet: weitere Warnungen werden gesammelt, bis ${until}.`,
   notToldGrouped: (until) =>
-    `Noch niemandem gemeldet: vor Kurzem ging eine Mitteilung dieser Art hinaus. Die nächste folgt nach ${until}.`,
+    `Noch niemandem gemeldet: vor Kurzem ging eine Mitteilung dieser Art hinaus. Die nächste geht frühestens ${until} hinaus.`,
   onlyOpenPages: 'Nur offene Seiten erhalten Mitteilungen: weder E-Mail noch Webhook ist eingerichtet.',
 
   // words.js

@@ -114,13 +114,13 @@ export default {
   toldEscalation: (at) => `Told others ${at}, since nobody acknowledged it:`,
   toldOther: (at) => `Notice of ${at}:`,
   toldBefore: (at) => `Told ${at}, within a notice about several.`,
-  notTold: 'Nobody was told yet.',
+  notTold: 'Nobody has been told yet.',
   notToldAcknowledged: 'Nobody was told: it was acknowledged first.',
-  notToldPaused: (until) => `Nobody was told yet: it is paused until ${until}.`,
-  notToldQuiet: (until) => `Nobody was told yet: quiet hours until ${until}.`,
-  notToldCollecting: (until) => `Nobody was told yet: further alerts are collected until ${until}.`,
+  notToldPaused: (until) => `Nobody has been told yet: it is paused until ${until}.`,
+  notToldQuiet: (until) => `Nobody has been told yet: quiet hours until ${until}.`,
+  notToldCollecting: (until) => `Nobody has been told yet: further alerts are collected until ${until}.`,
   notToldGrouped: (until) =>
-    `Nobody was told yet: a notice of this kind was sent a short time ago. The next one follows after ${until}.`,
+    `Nobody has been told yet: a notice of this kind was sent a short time ago. The next one is sent at ${until} or later.`,
   onlyOpenPages: 'Only open pages are told: no e-mail and no webhook is set up.',
 
   // words.js

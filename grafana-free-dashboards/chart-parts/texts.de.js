@@ -17,7 +17,7 @@ export default {
   endNotSeen: 'Ende nicht gesehen',
   lightMark: (title, lasting, peak) => `${title}: ${lasting}, bis ${peak}`,
   noted: (title, lasting) => `${title}: ${lasting}`,
-  outside: (title, lasting, worst) => `${title}: ${lasting}, schlimmstens ${worst}`,
+  outside: (title, lasting, worst) => `${title}: ${lasting}, im schlimmsten Fall ${worst}`,
   sensorPlaced: (sensor) => `Sensor ${sensor} hineingelegt`,
   sensorRemoved: (sensor) => `Sensor ${sensor} herausgenommen`,
   sensorCalibrated: (sensor, quantity) => `Sensor ${sensor} kalibriert: ${quantity}`,

@@ -3,7 +3,7 @@
 export default {
   /** In the HTML file; the server puts them in. */
   html: {
-    charts: 'Kurven',
+    charts: 'Diagramme',
     comparesContainersOverTime:
       'Vergleicht Behälter über die Zeit. Die Adresse merkt sich die Auswahl, auch zum Teilen.',
     print: 'Drucken',
@@ -13,7 +13,7 @@ export default {
     whatToDraw: 'Was gezeichnet wird',
     stretchOfTimeShown: 'Gezeigter Zeitraum',
     course: 'Verlauf',
-    whatTheChartsMark: 'Was die Kurven markieren',
+    whatTheChartsMark: 'Was die Diagramme markieren',
     barsAtTheTop: 'Mehrere Behälter: Markierungen sind Balken oben im Bild, in der Farbe des Behälters.',
   },
 

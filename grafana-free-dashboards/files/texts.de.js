@@ -22,7 +22,7 @@ export default {
     download: 'Herunterladen',
     theRecord: 'Aufzeichnungen',
     containersSensorsAndSeeds:
-      'Behälter, Plätze der Sensoren, Kalibrierungen, Öffnungen und das ganze Zählbuch als eine Zip-Datei aus Tabellen. Messwerte, Bilder und Alarme sind nicht darin. <a href="/docs/records-csv.html">Mehr</a>',
+      'Behälter, Plätze der Sensoren, Kalibrierungen, Öffnungen und das ganze Zählbuch als eine Zip-Datei aus Tabellen. Messwerte, Bilder und Warnungen sind nicht darin. <a href="/docs/records-csv.html">Mehr</a>',
     downloadTheRecord: 'Aufzeichnungen herunterladen',
     recordFile: 'Aufzeichnungen einer anderen Installation',
     allOfItOrNothing: 'Die Zip-Datei oder eine ihrer Tabellen. Sie wird ganz übernommen oder gar nicht.',

@@ -33,7 +33,7 @@ export default {
     shelf: 'Regal',
     alerts: 'Warnungen',
     tally: 'Zählbuch',
-    charts: 'Kurven',
+    charts: 'Diagramme',
     heatBench: 'Wärmevergleich',
     sensors: 'Sensoren',
     files: 'Dateien',
@@ -326,9 +326,9 @@ export default {
   signOut: 'Abmelden',
   entryCount: { one: 'Eintrag', other: 'Einträge' },
   sendOrDiscardFirst: (counted) =>
-    `${counted} auf diesem Gerät noch nicht gesendet. Auf der Seite Zählbuch senden oder verwerfen, dann abmelden.`,
+    `Dieses Gerät muss noch ${counted} senden. Auf der Seite Zählbuch senden oder verwerfen, dann abmelden.`,
   stillSignedIn:
-    'Der Dienst antwortet nicht, die Anmeldung besteht also noch. Was auf diesem Gerät aufbewahrt war, ist gelöscht; noch einmal abmelden, sobald der Dienst antwortet.',
+    'Der Dienst antwortet nicht, die Anmeldung besteht also noch. Was auf diesem Gerät gespeichert war, ist gelöscht; noch einmal abmelden, sobald der Dienst antwortet.',
   signedInAs: (name) => `Angemeldet als ${name}`,
   signIn: 'Anmelden',
   youAreSignedOut: 'Abgemeldet.',
@@ -381,8 +381,8 @@ export default {
   inOrderWhenLastHeard: 'In Ordnung, als zuletzt etwas kam; die Seite ist nicht live.',
 
   // zone.js, zone-line.js
-  useTheZoneOfThisDevice: (zone) => `Die dieses Geräts verwenden: ${zone}`,
-  useTheZoneOfTheService: (zone) => `Die des Dienstes verwenden: ${zone}`,
+  useTheZoneOfThisDevice: (zone) => `Zeitzone dieses Geräts verwenden: ${zone}`,
+  useTheZoneOfTheService: (zone) => `Zeitzone des Dienstes verwenden: ${zone}`,
   timesAsInZone: (zone) => `Zeiten wie in ${zone}.`,
   inZone: (zone) => `Zeitzone ${zone}.`,
 };

@@ -301,7 +301,7 @@ export default {
   signOut: 'Sign out',
   entryCount: { one: 'entry', other: 'entries' },
   sendOrDiscardFirst: (counted) =>
-    `${counted} on this device not sent yet. Send or discard them on the page Tally, then sign out.`,
+    `This device still has to send ${counted}. Send or discard everything on the page Tally, then sign out.`,
   stillSignedIn:
     'The service does not answer, so you are still signed in. What was kept on this device is deleted; sign out again once the service answers.',
   signedInAs: (name) => `Signed in as ${name}`,

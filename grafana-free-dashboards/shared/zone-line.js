@@ -22,7 +22,7 @@ function changeZone() {
     if (pageZone === serviceZone) localStorage.setItem(ZONE_KEY, BROWSER);
     else localStorage.removeItem(ZONE_KEY);
   } catch {
-    /* see above */
+    /* storage may be forbidden: then the zone stays the service’s */
   }
   globalThis.location.reload();
 }

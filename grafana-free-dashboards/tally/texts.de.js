@@ -537,9 +537,9 @@ export default {
   // warmth-view.js
   warmthTitle: (unitName) => `Temperatur der Behälter, ${unitName}`,
   warmthOnAverage: (name, temperature) => `${name}: im Mittel ${temperature} bis zur letzten Kontrolle.`,
-  halfAtHeat: (heat) => `Nach der angepassten Kurve braucht die Hälfte der keimenden ${heat}.`,
+  halfAtHeat: (heat) => `Nach der angepassten Kurve braucht die Hälfte der keimenden Samen ${heat}.`,
   halfAtDay: (name, day) =>
-    `In ${name} hatte nach der angepassten Kurve die Hälfte der keimenden am Tag ${day} genug Wärme.`,
+    `In ${name} hatte nach der angepassten Kurve die Hälfte der keimenden Samen am Tag ${day} genug Wärme.`,
   warmthKey: (base) =>
     `Quer gestrichelt: ${base}, ab da zählt Wärme. Senkrecht gepunktet: eine Kontrolle. Senkrecht dick: die Hälfte, nach der angepassten Kurve.`,
 

@@ -1,5 +1,5 @@
-// The containers' temperature below the course of germination, on the same axis: so that the eye sees what came before
-// the seeds did.
+// Draws the temperature of the containers below the germination curve, on the same axis. It shows the warmth that the
+// seeds had before they germinated.
 
 import { lineStyle } from '../chart-parts/colours.js';
 import { swatch } from '../chart-parts/key.js';

@@ -52,13 +52,13 @@ test('each alert that nobody was told of says why', () => {
   const words = (reason, until, alert = {}) =>
     toldWords({ announcedAt: null, waiting: { reason, until }, notices: [] }, alert, NOW)[0];
   assert.equal(words('acknowledged', null), 'Nobody was told: it was acknowledged first.');
-  assert.equal(words('quiet', clock(90)), `Nobody was told yet: quiet hours until ${time(90)}.`);
+  assert.equal(words('quiet', clock(90)), `Nobody has been told yet: quiet hours until ${time(90)}.`);
   assert.equal(
     words('paused', null, { shelvedUntil: clock(30) }),
-    `Nobody was told yet: it is paused until ${time(30)}.`,
+    `Nobody has been told yet: it is paused until ${time(30)}.`,
   );
   assert.match(words('collecting', clock(1)), /collected until/);
-  assert.match(words('grouped', clock(9)), new RegExp(`The next one follows after ${time(9)}`));
+  assert.match(words('grouped', clock(9)), new RegExp(`The next one is sent at ${time(9)} or later`));
   assert.deepEqual(toldWords({ announcedAt: clock(-9), waiting: null, notices: [] }, {}, NOW), [
     `Told ${time(-9)}, within a notice about several.`,
   ]);

@@ -20,7 +20,7 @@ import tepidarium.it.RunningService;
 /** A grower with a phone deals with a cold alert on the Alerts page. */
 class AlertsPageIT {
   private static final Pattern WAITS =
-      Pattern.compile("Nobody was told yet: further alerts are collected until .*\\d\\d:\\d\\d");
+      Pattern.compile("has been told yet: further alerts are collected until .*\\d\\d:\\d\\d");
 
   @TempDir Path data;
   private RunningService service;

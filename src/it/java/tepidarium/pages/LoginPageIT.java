@@ -82,7 +82,7 @@ class LoginPageIT {
     OfflineIT.await(page, "() => caches.has('state')");
     page.evaluate("() => localStorage.setItem('tepidarium.unsent', '[{}]')");
     page.locator("#sign-out").click();
-    assertThat(page.locator("#sign-out-trouble")).containsText("1 entry on this device not sent");
+    assertThat(page.locator("#sign-out-trouble")).containsText("still has to send 1 entry.");
     page.evaluate("() => localStorage.removeItem('tepidarium.unsent')");
 
     page.context().setOffline(true);
