@@ -40,13 +40,14 @@ export async function call(method, path, { query, body, type, timeoutMs = TIMEOU
     request.headers['Content-Type'] = type ?? 'application/json';
     request.body = type ? body : JSON.stringify(body);
   }
+  const address = path + queryOf(query);
   let response;
   try {
-    response = await fetch(path + queryOf(query), request);
+    response = await fetch(address, request);
   } catch {
     throw new ApiError(texts.theServiceDoesNotAnswer);
   }
-  heardAt(response.headers?.get('Kept-At'));
+  if (method === 'GET' && response.ok) heardAt(address, response.headers?.get('Kept-At'));
   if (response.status === 401) globalThis.dispatchEvent?.(new Event('signed-out'));
   if (!response.ok) throw await problemOf(response);
   if (response.status === 204) return null;

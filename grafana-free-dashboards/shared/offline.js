@@ -1,10 +1,11 @@
-// Lets the pages work without a network: starts the service worker, and tells since when a kept state is.
+// Lets the pages work without a network: starts the service worker, and tells how old the answers from the cache are.
 
 import { byId } from './dom.js';
 
 const WORKER = '/worker.js';
 
-let since = null;
+/** The answers from the cache that the page shows: address to the time (ms) at which the service gave it. */
+const kept = new Map();
 
 /** Browsers allow a service worker over TLS and on this machine only; elsewhere the foot says how to get it. */
 export function keepForOffline() {
@@ -15,14 +16,19 @@ export function keepForOffline() {
   navigator.serviceWorker.register(WORKER, { updateViaCache: 'none' }).catch(() => {});
 }
 
-/** An answer came from the cache. @param keptAt when the service gave it; null for a fresh answer */
-export function heardAt(keptAt) {
+/**
+ * Notes whether an answer came from the cache. Sends the event `kept-changed`.
+ * @param keptAt when the service gave it; null for a fresh answer
+ */
+export function heardAt(address, keptAt) {
   const at = Date.parse(keptAt ?? '');
-  if (!Number.isNaN(at)) since = Math.min(since ?? at, at);
+  if (!Number.isNaN(at)) kept.set(address, at);
+  else if (!kept.delete(address)) return;
+  globalThis.dispatchEvent?.(new Event('kept-changed'));
 }
 
 /** When the oldest answer was given that this page shows from the cache; null if all are fresh. */
-export const keptSince = () => since;
+export const keptSince = () => (kept.size === 0 ? null : Math.min(...kept.values()));
 
 /** Deletes what is kept of the state, for a person who signs out. */
 export async function forgetState() {
@@ -40,5 +46,6 @@ export function unsentCount() {
 
 /** The service answers again, and the page asks for everything anew. */
 export function freshAgain() {
-  since = null;
+  kept.clear();
+  globalThis.dispatchEvent?.(new Event('kept-changed'));
 }

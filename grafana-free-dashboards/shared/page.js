@@ -33,6 +33,7 @@ export function startPage({ current, handlers = {}, reload, redraw, lost }) {
   keepHealth();
   showVisitor();
   keepForOffline();
+  globalThis.addEventListener('kept-changed', showNotice);
   byId('main').prepend(zoneLine());
   sayZoneAtDates();
   wakeWithPage((needed) => {
@@ -98,6 +99,7 @@ function explanationOf(address) {
 }
 
 let downSince = null;
+let downReason = '';
 
 /** True until the stream breaks: a page that is still connecting has just fetched what it shows. */
 export const isLive = () => downSince === null;
@@ -107,11 +109,19 @@ function showLive(state, reason = texts.theServiceDoesNotAnswer2) {
   live.dataset.state = state;
   setText(live.querySelector('.word'), LIVE_WORDS[state]);
   downSince = state === 'down' ? (downSince ?? now()) : null;
+  downReason = reason;
   document.body.classList.toggle('not-live', state === 'down');
+  showNotice();
+}
+
+/** Says that the page is not live, or that a part of what it shows comes from the cache. */
+function showNotice() {
+  const kept = keptSince();
+  const since = Math.min(downSince ?? Infinity, kept ?? Infinity);
+  const words = downSince === null ? texts.partlyKept : texts.notLiveSinceWhatYou;
   const notice = byId('notice');
-  notice.hidden = state !== 'down';
-  const since = Math.min(downSince ?? now(), keptSince() ?? Infinity);
-  setText(notice, state === 'down' ? texts.notLiveSinceWhatYou(moment(since, now()), reason) : '');
+  notice.hidden = since === Infinity;
+  setText(notice, notice.hidden ? '' : words(moment(since, now()), downReason));
 }
 
 /** Repeats `work` until the service answers, so that a page opened before the service is up fills itself later. */

@@ -248,6 +248,8 @@ export default {
   connecting: 'Verbindet',
   notLive: 'Nicht live',
   theServiceDoesNotAnswer2: 'Der Dienst antwortet nicht.',
+  partlyKept: (since) =>
+    `Ein Teil dieser Seite ist von ${since} und war auf diesem Gerät gespeichert: Der Dienst war dafür nicht erreichbar. Für einen neuen Versuch die Seite neu laden.`,
   notLiveSinceWhatYou: (downSince, reason) =>
     `Nicht live seit ${downSince}. ${reason} Die Anzeige kann veraltet sein; an jeder Zahl steht ihr Alter. Neuer Versuch von selbst.`,
 

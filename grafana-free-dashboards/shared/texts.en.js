@@ -225,6 +225,8 @@ export default {
   connecting: 'Connecting',
   notLive: 'Not live',
   theServiceDoesNotAnswer2: 'The service does not answer.',
+  partlyKept: (since) =>
+    `A part of this page is from ${since} and was kept on this device: the service could not be reached for it. Reload the page to try again.`,
   notLiveSinceWhatYou: (downSince, reason) =>
     `Not live since ${downSince}. ${reason} What you see may be out of date; each figure says how old it is. Trying again by itself.`,
 

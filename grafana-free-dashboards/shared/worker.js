@@ -6,14 +6,15 @@ const PAGES = `pages-${version}`;
 const STATE = 'state';
 /** The header of an answer from the cache: when the service gave it. */
 const KEPT_AT = 'Kept-At';
-const PATIENCE_MS = 15_000;
+/** Limit for page files only: some answers of the API take longer. */
+const FILE_LIMIT_MS = 15_000;
 const MOST_ANSWERS = 200;
 /** Not kept: what is secret, large, or only of the moment. Answers about a time span are not asked for again. */
 const NOT_KEPT =
   /^\/api\/(live|health|people|tokens|sessions|settings|sensor-accounts|notifiers|messages|rejects|export|imports?|record)\b|\/photo$|\.(csv|ics|svg|zip)$/;
 
-/** Raised when another person may have signed in: an answer that was asked for before is then not kept. */
-let people = 0;
+/** Counts changes of the signed-in person. Answers to requests sent before a change are not cached. */
+let personChanges = 0;
 
 self.addEventListener('install', (event) => event.waitUntil(keepFiles().then(() => self.skipWaiting())));
 
@@ -40,7 +41,7 @@ async function dropOldVersions() {
   return Promise.all(names.filter((name) => name !== PAGES && name !== STATE).map((name) => caches.delete(name)));
 }
 
-/** A page that asks for a login is a redirect and is not kept; it is, after the login. */
+/** Caches all files. Without a login, a page is a redirect and is not cached; changePerson caches it after the login. */
 async function keepFiles() {
   const cache = await caches.open(PAGES);
   await Promise.all(
@@ -64,20 +65,28 @@ async function changePerson(event) {
 }
 
 async function forget() {
-  people += 1;
+  personChanges += 1;
   await caches.delete(STATE);
 }
 
-/** The service's answer; rejected if it takes too long or a proxy says that the service is away. */
+/** The service's answer; rejected without a network, or if a proxy says that the service is away. */
 async function ask(request) {
+  const answer = await fetch(request);
+  if (answer.status >= 502 && answer.status <= 504 && !isProblem(answer)) throw new Error(`status ${answer.status}`);
+  return answer;
+}
+
+/** The service itself gives its reason as problem details, a proxy does not. */
+const isProblem = (answer) => answer.headers.get('Content-Type')?.startsWith('application/problem+json') ?? false;
+
+/** Rejected if the answer takes longer than FILE_LIMIT_MS. */
+async function askForFile(request) {
   let timer;
   const late = new Promise((_, reject) => {
-    timer = setTimeout(() => reject(new Error('no answer')), PATIENCE_MS);
+    timer = setTimeout(() => reject(new Error('no answer')), FILE_LIMIT_MS);
   });
   try {
-    const answer = await Promise.race([fetch(request), late]);
-    if (answer.status >= 502 && answer.status <= 504) throw new Error(`status ${answer.status}`);
-    return answer;
+    return await Promise.race([ask(request), late]);
   } finally {
     clearTimeout(timer);
   }
@@ -86,7 +95,7 @@ async function ask(request) {
 /** A page, script, style sheet or picture. */
 async function file(event, path) {
   try {
-    const answer = await ask(event.request);
+    const answer = await askForFile(event.request);
     if (isWhole(answer)) {
       const copy = answer.clone();
       event.waitUntil(caches.open(PAGES).then((cache) => cache.put(path, copy)));
@@ -100,7 +109,7 @@ async function file(event, path) {
 /** An answer of the API, with the time at which it was given. */
 async function state(event) {
   const { request } = event;
-  const asked = people;
+  const asked = personChanges;
   try {
     const answer = await ask(request);
     if (answer.status === 401) await forget();
@@ -119,11 +128,11 @@ async function keep(url, answer, asked) {
   const headers = new Headers(answer.headers);
   headers.set(KEPT_AT, new Date().toISOString());
   const body = await answer.blob();
-  if (asked !== people) return;
+  if (asked !== personChanges) return;
   const cache = await caches.open(STATE);
   await cache.delete(url);
   await cache.put(url, new Response(body, { headers }));
   const known = await cache.keys();
   await Promise.all(known.slice(0, -MOST_ANSWERS).map((old) => cache.delete(old)));
-  if (asked !== people) await caches.delete(STATE);
+  if (asked !== personChanges) await caches.delete(STATE);
 }

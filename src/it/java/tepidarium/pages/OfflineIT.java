@@ -4,11 +4,15 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.microsoft.playwright.APIResponse;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Response;
+import com.microsoft.playwright.Route;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -142,6 +146,28 @@ class OfflineIT {
     // A time of another day comes with its date.
     assertThat(page.locator("#notice"))
         .containsText(Pattern.compile("Not live since \\w{3} \\d+ \\w{3}.* \\d\\d:\\d\\d"));
+  }
+
+  @Test
+  void aLivePageSaysThatAPartOfItIsKept() {
+    Page page = browser.page(390);
+    String all = "**/api/containers*";
+    page.route(
+        all,
+        route -> {
+          APIResponse answer = route.fetch();
+          Map<String, String> headers = new HashMap<>(answer.headers());
+          headers.put("kept-at", "2026-03-02T12:00:00Z");
+          route.fulfill(new Route.FulfillOptions().setResponse(answer).setHeaders(headers));
+        });
+    page.navigate(service.url() + "/");
+    assertThat(page.locator("#live")).hasAttribute("data-state", "live");
+    assertThat(page.locator("#notice")).containsText("A part of this page is from Mon 2 Mar");
+    page.unroute(all);
+    page.reload();
+    assertThat(page.locator("#main")).containsText("Shed jar");
+    assertThat(page.locator("#live")).hasAttribute("data-state", "live");
+    assertThat(page.locator("#notice")).isHidden();
   }
 
   @Test
