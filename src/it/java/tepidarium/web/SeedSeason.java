@@ -13,6 +13,7 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import tepidarium.exchange.Table;
@@ -183,6 +184,12 @@ final class SeedSeason {
     assertConflict("POST", path, "{\"alive\":2}", "at most 1");
   }
 
+  /** The names of sowings at the checks that the events of a container list. */
+  private List<String> checkNames(String container) {
+    return api.get("/api/containers/" + container + "/events?from=" + grower.ago(1440))
+        .findValuesAsText("sowingName");
+  }
+
   private void names(String sowing, String group) {
     String path = "/api/groups/" + group + "/name";
     JsonNode named = api.post(path, "{\"name\":\"North\"}", 201);
@@ -192,6 +199,7 @@ final class SeedSeason {
     assertTrue(plain.at("/sowing/groups/0/name").isNull());
     JsonNode late = api.post(sowing + "/name", "{\"name\":\"Late\"}", 201);
     assertEquals("Late", late.at("/sowing/name").asText());
+    assertTrue(checkNames(late.at("/sowing/groups/0/container").asText()).contains("Late"));
     String undo = "/api/entries/" + late.at("/entry/id").asText();
     api.call("POST", undo + "/correction", "{\"check\":{}}", 400);
     api.post(undo + "/withdrawal", "{\"reason\":\"a slip\"}", 201);

@@ -56,7 +56,7 @@ public final class EventRoutes {
           null,
           null,
           timeline.first().sowing(),
-          timeline.sowing().name(),
+          timeline.name(),
           check.group().toString(),
           check.germinated());
     }
