@@ -5,6 +5,7 @@ import { actionButton, byId, h, table } from '../shared/dom.js';
 import { field, form, Problems, typedIn } from '../shared/form.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
+import { serviceZone } from '../shared/zone.js';
 import { extremesSummary, readExtremes } from './extremes-words.js';
 import { texts } from './texts.js';
 
@@ -102,7 +103,8 @@ export function makeExtremes(id) {
   };
 }
 
+/** A day here is one of the service's zone, as in the answer, whatever the zone of the page. */
 function named(name, title, input) {
   Object.assign(input, { id: `extremes-${name}`, name });
-  return field(title, input);
+  return field(title, input, '', serviceZone);
 }

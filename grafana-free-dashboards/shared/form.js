@@ -46,9 +46,12 @@ let fieldCount = 0;
 
 const TIMES = ['date', 'datetime-local'];
 
-/** A label, its input and a help text. An input without an id gets one; one for a date or time says its zone. */
-export function field(title, input, words = '') {
-  const help = TIMES.includes(input.type) ? [words, zoneHelp()].filter(Boolean).join(' ') : words;
+/**
+ * A label, its input and a help text. An input without an id gets one; one for a date or time says its zone.
+ * @param zone of a date or time; the page's if left out
+ */
+export function field(title, input, words = '', zone = undefined) {
+  const help = TIMES.includes(input.type) ? [words, zoneHelp(zone)].filter(Boolean).join(' ') : words;
   if (!input.id) input.id = `field-${(fieldCount += 1)}`;
   if (help) input.setAttribute('aria-describedby', `${input.id}-help`);
   return h(

@@ -30,4 +30,4 @@ function chosen() {
 export const pageZone = chosen() === BROWSER ? browserZone : serviceZone;
 
 /** For the help of a control that takes a date or a time. */
-export const zoneHelp = () => texts.inZone(pageZone);
+export const zoneHelp = (zone = pageZone) => texts.inZone(zone);

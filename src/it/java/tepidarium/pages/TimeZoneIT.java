@@ -73,6 +73,9 @@ class TimeZoneIT {
     check(page, "2026-10-24T23:20", "America/New_York");
     assertEquals("2026-10-25T03:20:00Z", lastEntry());
 
+    page.navigate(service.url() + "/container.html?id=jar");
+    // Days without sensors are days of the service.
+    assertThat(page.locator("#extremes-day-help")).hasText("Time zone Europe/Berlin.");
     page.navigate(service.url() + "/files.html");
     assertThat(page.locator("#zone")).containsText("Times as in America/New_York.");
     assertThat(page.locator("#from + .help")).hasText("Time zone America/New_York.");
