@@ -25,7 +25,7 @@ export function makeCourse(germination, sowing, asked, names) {
   if (germination.measures.curve.length === 0) return h('p', { class: 'waiting' }, texts.theCurveBeginsWithThe);
   const drawn = h('div');
   const warmth = h('div');
-  const state = { course: null, trouble: null, lines: [] };
+  const state = { course: null, trouble: null, lines: [], leftOut: '' };
   const buttons = Object.entries(AXES).map(([axis, title]) =>
     h(
       'button',
@@ -54,8 +54,8 @@ export function makeCourse(germination, sowing, asked, names) {
     )
     .then(draw);
   loadWarmth(sowing, germination, names).then(
-    (lines) => {
-      Object.assign(state, { lines });
+    (loaded) => {
+      Object.assign(state, loaded);
       draw();
     },
     () => {},
@@ -71,7 +71,7 @@ export function makeCourse(germination, sowing, asked, names) {
 }
 
 /** The temperatures on the axis that is chosen; nothing where there are none. */
-function warmthBelow({ lines, course, trouble }, germination) {
+function warmthBelow({ lines, leftOut, course, trouble }, germination) {
   const overWarmth = chosen === 'heat';
   if (lines.length === 0 || (overWarmth && (trouble || !course || watchedHeat(course) === 0))) return [];
   const fit = course?.fit.identified ? course.fit : null;
@@ -80,6 +80,7 @@ function warmthBelow({ lines, course, trouble }, germination) {
   return [
     warmthFigure({
       lines,
+      leftOut,
       base: germination.base,
       axis: chosen,
       x: xAxis(overWarmth ? heatAxis(course) : dayAxis(germination)),

@@ -543,6 +543,10 @@ export default {
   warmthKey: (base) =>
     `Quer gestrichelt: ${base}, ab da zählt Wärme. Senkrecht gepunktet: eine Kontrolle. Senkrecht dick: die Hälfte, nach der angepassten Kurve.`,
 
+  // warmth-load.js
+  warmthFirstOf: (most, all) =>
+    `Gezeichnet sind die ersten ${most} von ${all} verschiedenen Wegen durch Behälter; mehr Linien würden einander verdecken.`,
+
   // writing.js
   theEntryHasNotArrived: 'der Eintrag ist noch nicht angekommen',
   thePictureWasNotKept: (lost) => ` Das Bild wurde nicht gespeichert: ${lost} Es später bei den Einträgen hinzufügen.`,

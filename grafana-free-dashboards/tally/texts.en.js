@@ -537,6 +537,10 @@ export default {
   warmthKey: (base) =>
     `Dashed across: ${base}, above which heat counts. Dotted upright: a check. Heavy upright: half, by the fitted curve.`,
 
+  // warmth-load.js
+  warmthFirstOf: (most, all) =>
+    `The first ${most} of ${all} different paths through containers are drawn; more lines would hide each other.`,
+
   // writing.js
   theEntryHasNotArrived: 'the entry has not arrived yet',
   thePictureWasNotKept: (lost) => ` The picture was not kept: ${lost} Add it later, in the record.`,

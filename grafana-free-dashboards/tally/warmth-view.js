@@ -13,13 +13,15 @@ const HEIGHT = 170;
 const ROWS = 12;
 
 /**
- * @param lines [{name, points}]; @param rule base, °C
+ * @param lines [{name, points}]; leftOut: see warmth-load.js; base: °C
  * @param axis days or heat; x: the axis of the course above; checks: where somebody looked, on this axis
  * @param medianHeat of the fitted curve; null without one
  */
-export function warmthFigure({ lines, base, axis, x, checks, medianHeat }) {
+export function warmthFigure({ lines, leftOut, base, axis, x, checks, medianHeat }) {
   const shown = lines.map((line, i) => ({ ...line, style: lineStyle(i), half: halfOf(line, axis, medianHeat) }));
-  const words = [...shown.map((line) => lineWords(line)), halfWords(shown, axis, medianHeat)].filter(Boolean).join(' ');
+  const words = [...shown.map((line) => lineWords(line)), halfWords(shown, axis, medianHeat), leftOut]
+    .filter(Boolean)
+    .join(' ');
   return h(
     'div',
     { class: 'warmth' },

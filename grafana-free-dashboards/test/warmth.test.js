@@ -1,8 +1,14 @@
 // The temperature along the way of the seeds, by days and by heat.
 
 import assert from 'node:assert/strict';
-import { test } from 'node:test';
+import { afterEach, test } from 'node:test';
+import { loadWarmth } from '../tally/warmth-load.js';
 import { dayOfHeat, legsOf, meanWarmth, partsOf, strokes, warmthPoints } from '../tally/warmth.js';
+
+const realFetch = globalThis.fetch;
+afterEach(() => {
+  globalThis.fetch = realFetch;
+});
 
 const HOUR = 3_600_000;
 const SOWN = Date.parse('2026-03-02T00:00:00Z');
@@ -62,4 +68,22 @@ test('a cold time receives no heat: over heat it is an upright line', () => {
 test('the table has the mean of equal parts of the axis, none where there are no readings', () => {
   const points = warmthPoints([steady(0, 12, 25), { ...steady(12, 24, 31), columns: [[], []] }], SOWN, rule);
   assert.deepEqual(partsOf(points, 'days', 1, 4), [25, 25, 25, null]);
+});
+
+test('at most four lines are drawn, and the page says that there are more', async () => {
+  globalThis.fetch = async (address) => {
+    const id = address.split('/')[3];
+    const legs = [{ container: `jar-${id}`, from: at(0), until: at(48) }];
+    const readings = { temperature: { at: [at(1)], mean: [25], min: [25], max: [25] } };
+    return new Response(JSON.stringify(address.endsWith('/path') ? { ...rule, ways: [{ share: 1, legs }] } : readings));
+  };
+  const germination = { sownAt: at(0), checks: [{ at: at(24) }] };
+  const load = (count) => {
+    const groups = Array.from({ length: count }, (_, i) => ({ id: `1-${i + 1}` }));
+    return loadWarmth({ groups }, germination, (id) => id);
+  };
+  const six = await load(6);
+  assert.equal(six.lines.length, 4);
+  assert.match(six.leftOut, /first 4 of 6 different paths/);
+  assert.equal((await load(4)).leftOut, '');
 });
