@@ -17,7 +17,10 @@ export function figuresTable({ sets, range }, spec) {
     column(texts.lowest, (row) => row.values[0].min),
     column(texts.highest, (row) => row.values[0].max),
   ];
-  const sum = [column(texts.soFar, (row) => row.values[0].last), column(texts.atMostTitle, (row) => row.values[0].max)];
+  const sum = [
+    column(texts.sumByItsEnd, (row) => row.values[0].last),
+    column(texts.atMostTitle, (row) => row.values[0].max),
+  ];
   const columns = sets.length > 1 ? each : spec.sum ? sum : one;
   return table(spec.title(), [time, ...columns], rows);
 }

@@ -42,7 +42,7 @@ export function makePanel(name, spec, actions) {
     faults,
     tools,
   );
-  let shown = { sets: [], columns: [[]], marks: [], range: { from: 0, to: 1 } };
+  let shown = { sets: [], columns: [[]], marks: [], range: { from: 0, to: 1 }, follows: true };
   let chart = null;
 
   function saveButtons() {
@@ -67,7 +67,7 @@ export function makePanel(name, spec, actions) {
     const names = shown.sets.map((set) => set.name).join(', ');
     const lines = [
       { text: `${spec.title()}: ${names}`, bold: true },
-      { text: sentence(shown.sets, spec) },
+      { text: sentence(shown.sets, spec, shown.follows) },
       ...(shown.sets.length > 1
         ? shown.sets.map((set, i) => ({ text: `— ${set.name}`, color: spec.series[i].color }))
         : []),
@@ -87,10 +87,10 @@ export function makePanel(name, spec, actions) {
   return {
     name,
     element,
-    /** @param next sets: see sentence.js; columns for the chart; marks; range: {from, to} */
+    /** @param next sets: see sentence.js; columns for the chart; marks; range: {from, to}; follows: whether it ends now */
     show(next) {
       shown = next;
-      const said = sentence(next.sets, spec);
+      const said = sentence(next.sets, spec, next.follows);
       setText(heading, spec.title());
       element.setAttribute('aria-label', spec.title());
       empty.hidden = said !== '';

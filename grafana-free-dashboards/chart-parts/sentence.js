@@ -36,11 +36,14 @@ export function extremesOf([times, means, mins, maxs]) {
   return { low: mins[lowest], lowAt: times[lowest], high: maxs[highest], highAt: times[highest], gaps };
 }
 
-/** @param sets those of one or several containers; empty text if none has a sample */
-export function sentence(sets, spec) {
+/**
+ * Empty if there is no sample.
+ * @param sets those of one or several containers; @param follows whether the stretch ends now
+ */
+export function sentence(sets, spec, follows) {
   const known = sets.filter((set) => extremesOf(set.columns) !== null);
   if (known.length === 0) return '';
-  if (sets.length === 1) return spec.sum ? heatSentence(known[0], spec) : sentenceOfOne(known[0], spec);
+  if (sets.length === 1) return spec.sum ? heatSentence(known[0], spec, follows) : sentenceOfOne(known[0], spec);
   return sentenceOfSeveral(known, sets.length, spec);
 }
 
@@ -53,10 +56,11 @@ function sentenceOfOne({ columns }, spec) {
   return texts.fromTo(spec.show(meanOf(columns)), lowText, lowWhen, highText, highWhen, gapText);
 }
 
-/** What was added in this stretch, the sum so far, and the most that gaps could have added. */
-function heatSentence({ columns: [, sum, , most] }, spec) {
+/** What was added in this stretch, the sum at its end, and the most that gaps could have added. */
+function heatSentence({ columns: [, sum, , most] }, spec, follows) {
   const [added, last, upper] = [sum.at(-1) - sum[0], sum.at(-1), most.at(-1)].map((value) => spec.show(value));
-  return last === upper ? texts.heatAdded(added, last) : texts.heatAddedAtMost(added, last, upper);
+  const when = follows ? texts.soFar : texts.byItsEnd;
+  return last === upper ? texts.heatAdded(added, last, when) : texts.heatAddedAtMost(added, last, when, upper);
 }
 
 function sentenceOfSeveral(known, all, spec) {
@@ -81,6 +85,22 @@ export function nearest(times, at) {
   return low > 0 && at - times[low - 1] <= times[low] - at ? low - 1 : times.length === 0 ? -1 : low;
 }
 
+/** The usual distance of samples (ms): the median. 0 for fewer than two. */
+function usualDistance(times) {
+  const steps = times.slice(1).map((time, i) => time - times[i]);
+  return steps.sort((a, b) => a - b)[steps.length >> 1] ?? 0;
+}
+
+/**
+ * Whether the sample `i`, the nearest one, stands for a moment: it is no further away than samples usually are, or the
+ * moment lies between two samples without a gap, where the chart draws a line.
+ */
+function standsFor([times, mean], i, at) {
+  if (!isKnown(mean[i])) return false;
+  const beyond = times[i] < at ? i + 1 : i - 1;
+  return isKnown(mean[beyond]) || Math.abs(at - times[i]) <= usualDistance(times);
+}
+
 /** The values at a moment, those of each container. */
 export function momentWords(sets, spec, at) {
   const parts = sets
@@ -90,11 +110,12 @@ export function momentWords(sets, spec, at) {
   return `${t.stamp(at, now())}: ${parts.join('; ') || f.UNKNOWN}`;
 }
 
-function valueAt({ columns: [times, mean, min, max], also }, spec, at) {
+function valueAt({ columns, also }, spec, at) {
+  const [times, mean, min, max] = columns;
   const i = nearest(times, at);
   if (i < 0) return '';
   const beside = also ? `; ${also.name} ${valueAt(also, spec, at) || f.UNKNOWN}` : '';
-  if (!isKnown(mean[i])) return texts.nothingHeard + beside;
+  if (!isKnown(mean[i]) || (!spec.sum && !standsFor(columns, i, at))) return texts.nothingHeard + beside;
   if (spec.sum) return spec.show(mean[i]) === spec.show(max[i]) ? spec.show(mean[i]) : atMost(spec, mean[i], max[i]);
   const spread = spec.show(min[i]) === spec.show(max[i]) ? '' : texts.spread(spec.show(min[i]), spec.show(max[i]));
   return spec.show(mean[i]) + spread + beside;

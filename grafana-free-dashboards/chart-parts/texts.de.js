@@ -6,7 +6,7 @@ export default {
   mean: 'Mittel',
   lowest: 'Tiefster Wert',
   highest: 'Höchster Wert',
-  soFar: 'Bisher',
+  sumByItsEnd: 'Summe am Ende',
   atMostTitle: 'Höchstens',
 
   // marked.js
@@ -64,9 +64,11 @@ export default {
   throughout: (value, gaps) => `Durchweg ${value}.${gaps}`,
   fromTo: (mean, low, lowAt, high, highAt, gaps) =>
     `Im Mittel ${mean}; am tiefsten ${low} (${lowAt}), am höchsten ${high} (${highAt}).${gaps}`,
-  heatAdded: (added, sum) => `${added} kamen in diesem Zeitraum dazu; bisher ${sum}.`,
-  heatAddedAtMost: (added, sum, most) =>
-    `${added} kamen in diesem Zeitraum dazu; bisher ${sum}, mit den Lücken höchstens ${most}.`,
+  soFar: 'bisher',
+  byItsEnd: 'an seinem Ende',
+  heatAdded: (added, sum, when) => `${added} kamen in diesem Zeitraum dazu; ${when} ${sum}.`,
+  heatAddedAtMost: (added, sum, when, most) =>
+    `${added} kamen in diesem Zeitraum dazu; ${when} ${sum}, mit den Lücken höchstens ${most}.`,
   withoutReadings: (count) => ` ${count} ohne Messwerte.`,
   onlyOne: (name, value) => `Nur ${name} hat Messwerte: im Mittel ${value}.`,
   allAlike: (value) => `Im Mittel alle gleich: ${value}.`,

@@ -6,7 +6,7 @@ export default {
   mean: 'Mean',
   lowest: 'Lowest',
   highest: 'Highest',
-  soFar: 'So far',
+  sumByItsEnd: 'Sum by its end',
   atMostTitle: 'At most',
 
   // marked.js
@@ -64,9 +64,11 @@ export default {
   throughout: (value, gaps) => `${value} throughout.${gaps}`,
   fromTo: (mean, low, lowAt, high, highAt, gaps) =>
     `On average ${mean}; lowest ${low} (${lowAt}), highest ${high} (${highAt}).${gaps}`,
-  heatAdded: (added, sum) => `${added} were added in this stretch; ${sum} so far.`,
-  heatAddedAtMost: (added, sum, most) =>
-    `${added} were added in this stretch; ${sum} so far, at most ${most} with the gaps.`,
+  soFar: 'so far',
+  byItsEnd: 'by its end',
+  heatAdded: (added, sum, when) => `${added} were added in this stretch; ${sum} ${when}.`,
+  heatAddedAtMost: (added, sum, when, most) =>
+    `${added} were added in this stretch; ${sum} ${when}, at most ${most} with the gaps.`,
   withoutReadings: (count) => ` ${count} without readings.`,
   onlyOne: (name, value) => `Only ${name} has readings: ${value} on average.`,
   allAlike: (value) => `On average all alike: ${value}.`,

@@ -93,7 +93,7 @@ async function load() {
     const answers = await Promise.all(all.map((one) => loadContainer(one.id, span, options)));
     if (ask !== newestAsk) return;
     byId('trouble').replaceChildren();
-    panels.show(answers, span, setup.timeZone);
+    panels.show(answers, span, setup.timeZone, range.follows());
     setText(byId('range-words'), rangeWords(span, range.follows()));
     if (pointed !== null) panels.pointAt(pointed);
     pointed = null;

@@ -34,8 +34,8 @@ export function makePanels(containers, quantities, { onZoom, onReset, lead }) {
   }
 
   return {
-    /** @param answers of the service for each container; @param zone the service's, for its days */
-    show(answers, span, zone) {
+    /** @param answers of the service for each container; @param zone the service's; follows: whether the span ends now */
+    show(answers, span, zone, follows) {
       const samples = answers.map((one) => samplesOf(one, span, zone));
       const marks = marksOf(answers, span);
       const step = (span.to - span.from) / pointsOf(byId('charts').clientWidth, containers.length);
@@ -45,6 +45,7 @@ export function makePanels(containers, quantities, { onZoom, onReset, lead }) {
           sets,
           columns: alone ? withoutRoom(panel.name, sets[0].columns) : oneTimeLine(sets, step),
           range: span,
+          follows,
           marks: marks.filter((mark) => isOn(panel.name, mark)),
         });
       }

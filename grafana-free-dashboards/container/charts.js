@@ -25,8 +25,8 @@ export function makeCharts({ container, onZoom, onReset, lead }) {
   const list = makeMarkedList(byId('marked'), lead);
   setText(byId('mark-key'), texts.lettersAboveTheChartsC);
   return {
-    /** @param data answers of the service for this range; @param zone the service's, for its days */
-    show(data, range, zone) {
+    /** @param data answers of the service for this range; @param zone the service's; follows: whether the range ends now */
+    show(data, range, zone, follows) {
       const samples = samplesOf(data, range, zone);
       const room = columnsOf(data.room?.temperature, f.toUnit);
       const marks = markedOf(data, edgeOf(range));
@@ -38,6 +38,7 @@ export function makeCharts({ container, onZoom, onReset, lead }) {
           sets: [{ name: container().name, columns, also }],
           columns: isWarmth ? join(columns, room.slice(0, 2)) : columns,
           range,
+          follows,
           marks: marks.filter((mark) => isOn(panel.name, mark)),
         });
       }

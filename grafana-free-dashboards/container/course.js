@@ -68,7 +68,7 @@ export function makeCourse({ id, container, setup, failed }) {
   }
 
   function draw() {
-    charts.show(data.answers, data.span, setup.timeZone);
+    charts.show(data.answers, data.span, setup.timeZone, range.follows());
     showTables(container(), data.answers, setup);
     showFaults(data.answers, load);
     setText(byId('range-words'), rangeWords(data.span, range.follows()));

@@ -129,8 +129,12 @@ test('the sentence of one container', () => {
     ],
   };
   assert.equal(
-    sentence([heat], one.heat),
+    sentence([heat], one.heat, true),
     '50.0 °C·h were added in this stretch; 150 °C·h so far, at most 160 °C·h with the gaps.',
+  );
+  assert.equal(
+    sentence([heat], one.heat, false),
+    '50.0 °C·h were added in this stretch; 150 °C·h by its end, at most 160 °C·h with the gaps.',
   );
 });
 
@@ -152,6 +156,26 @@ test('the values at a moment are those of the nearest sample; in a gap nothing w
   const sets = [set('Mat', 33, null, 35), set('Lamp', 30, 31, 32)];
   const spec = specsOfSeveral(2).temperature;
   assert.match(momentWords(sets, spec, ms(1)), /: Mat nothing heard; Lamp 31\.0 °C \(30\.0 °C to 32\.0 °C\)$/);
+});
+
+test('a moment without a measurement near it has no value', () => {
+  const words = (hour, ...values) => momentWords([set('Jar 1', ...values)], one.temperature, ms(hour)).split(': ')[1];
+  const silentSinceMonday = [30, 30, 30, 30];
+  assert.match(words(3.9, ...silentSinceMonday), /^30\.0 °C/);
+  assert.equal(words(76, ...silentSinceMonday), 'nothing heard');
+  assert.equal(words(-2, ...silentSinceMonday), 'nothing heard');
+
+  const withGap = { name: 'Jar 1', columns: [0, 1, 2, 60, 61].map(ms) };
+  const columns = [[30, 30, null, 31, 31]].flatMap((mean) => [mean, mean, mean]);
+  withGap.columns = [withGap.columns, ...columns];
+  const inGap = (hour, spec) => momentWords([withGap], spec, ms(hour)).split(': ')[1];
+  assert.equal(inGap(50, one.temperature), 'nothing heard');
+  assert.match(inGap(59.5, one.temperature), /^31\.0 °C/);
+  assert.match(inGap(50, one.heat), /^31\.0 °C·h/);
+
+  // The line goes on between two samples without a gap, however far apart.
+  const seldom = { name: 'Jar 1', columns: [[0, 1, 2, 9].map(ms), ...Array(3).fill([30, 30, 30, 31])] };
+  assert.match(momentWords([seldom], one.temperature, ms(5)), /: 30\.0 °C$/);
 });
 
 test('several lines on one time line: a gap stays a gap, no sample is none', () => {
