@@ -5,6 +5,10 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
 
 /**
  * Imports species profiles, seed lots and journal entries exported by another installation. Each
@@ -58,7 +62,8 @@ public final class JournalImport {
   }
 
   /**
-   * Imports journal entries.
+   * Imports journal entries. An entry that another one corrects or withdraws needs no container:
+   * the container may have been removed since.
    *
    * @return how many were new
    * @throws RefusedRow if one cannot be added, with its index
@@ -66,13 +71,26 @@ public final class JournalImport {
    */
   public int entries(List<Entry> imported, Instant now) {
     synchronized (record) {
+      Set<UUID> replaced =
+          imported.stream()
+              .map(Entry::corrects)
+              .filter(Objects::nonNull)
+              .collect(Collectors.toSet());
       List<Entry> added = new ArrayList<>();
       for (int i = 0; i < imported.size(); i++) {
         Entry entry = imported.get(i);
         Entry existing = record.snapshot().entries().get(entry.id());
         if (existing == null) {
           added.add(entry);
-          RefusedRow.checking(i, () -> record.check(entry, now));
+          RefusedRow.checking(
+              i,
+              () -> {
+                if (replaced.contains(entry.id())) {
+                  SeedRecord.checkTime(entry, now);
+                } else {
+                  record.check(entry, now);
+                }
+              });
         } else if (!existing.withoutRequest().equals(entry.withoutRequest())) {
           throw new RefusedRow(
               i, "there is an entry " + entry.id() + " with different contents here");
