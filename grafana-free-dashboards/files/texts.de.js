@@ -109,7 +109,7 @@ export default {
   seedLots: 'Saatgutpartien',
   entries: 'Einträge',
   takenOver: 'Übernommen:',
-  theRecordIsTooLarge: 'Die Zip-Datei ist größer als 16 MB.',
+  theRecordIsTooLarge: 'Die Zip-Datei ist größer als 8 MB.',
   theTableIsTooLarge: 'Die Tabelle ist größer als 1 MB. Sie in eine Zip-Datei legen.',
   theNameMustTellTheTable: (names) => `Der Name der Datei muss mit dem Namen ihrer Tabelle beginnen: ${names}.`,
   theFileHoldsNoRow: (title) => `${title}: die Datei enthält keine Zeile.`,

@@ -107,7 +107,7 @@ export default {
   seedLots: 'Seed lots',
   entries: 'Entries',
   takenOver: 'Taken over:',
-  theRecordIsTooLarge: 'The zip file is larger than 16 MB.',
+  theRecordIsTooLarge: 'The zip file is larger than 8 MB.',
   theTableIsTooLarge: 'The table is larger than 1 MB. Put it into a zip file.',
   theNameMustTellTheTable: (names) => `The name of the file must begin with the name of its table: ${names}.`,
   theFileHoldsNoRow: (title) => `${title}: the file holds no row.`,

@@ -809,7 +809,7 @@ class ApiIT {
       String most =
           switch (path) {
             case "/api/imports" -> "2147483648 bytes";
-            case "/api/record" -> "16777216 bytes";
+            case "/api/record" -> "8388608 bytes";
             default -> "1048576 bytes";
           };
       if (api.document().details(operation).has("requestBody")) {

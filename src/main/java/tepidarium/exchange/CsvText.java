@@ -3,11 +3,11 @@ package tepidarium.exchange;
 import java.io.IOException;
 import java.io.StringReader;
 import java.io.UncheckedIOException;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
@@ -25,6 +25,9 @@ final class CsvText {
   private static final String RISKY = "=+-@\t\r'";
   private static final Pattern NUMBER = Pattern.compile("-?\\d+(\\.\\d+)?(E-?\\d+)?");
   private static final String BYTE_ORDER_MARK = "\uFEFF";
+
+  /** The most rows of a table that are read. */
+  private static final int MAX_ROWS = 100_000;
 
   private CsvText() {}
 
@@ -53,42 +56,46 @@ final class CsvText {
   }
 
   /**
-   * Reads a table.
+   * Reads a table row by row, so that only one row is in memory.
    *
    * @param problems gets each row with too few or too many cells
-   * @throws InvalidInput if the text is not CSV, or a column is unknown or repeated
+   * @param taker takes each other row
+   * @throws InvalidInput if the text is not CSV, has more than 100,000 rows, or a column is unknown
+   *     or repeated
    */
-  static List<Row> read(String text, List<String> header, Problems problems) {
+  static void read(String text, List<String> header, Problems problems, Consumer<Row> taker) {
     String plain = text.startsWith(BYTE_ORDER_MARK) ? text.substring(1) : text;
     CSVFormat format = CSVFormat.RFC4180.builder().setIgnoreEmptyLines(true).get();
     try (CSVParser parser = CSVParser.parse(new StringReader(plain), format)) {
-      return rows(parser, header, problems);
+      rows(parser, header, problems, taker);
     } catch (IOException | UncheckedIOException e) {
       throw new InvalidInput("the text is not valid CSV: " + e.getMessage(), e);
     }
   }
 
-  private static List<Row> rows(CSVParser parser, List<String> header, Problems problems) {
+  private static void rows(
+      CSVParser parser, List<String> header, Problems problems, Consumer<Row> taker) {
     Iterator<CSVRecord> records = parser.iterator();
     if (!records.hasNext()) {
       throw new InvalidInput("the first line must be " + String.join(",", header));
     }
     List<String> columns = records.next().toList();
     checkHeader(columns, header);
-    List<Row> rows = new ArrayList<>();
-    while (true) {
+    for (int rows = 0; ; rows++) {
       long line = parser.getCurrentLineNumber() + 1;
       if (!records.hasNext()) {
-        break;
+        return;
+      }
+      if (rows == MAX_ROWS) {
+        throw new InvalidInput("has more than the " + MAX_ROWS + " rows that are accepted");
       }
       CSVRecord record = records.next();
       if (record.size() != columns.size()) {
         problems.add(line, "has " + record.size() + " cells, but the header has " + columns.size());
       } else {
-        rows.add(new Row(line, cells(columns, record)));
+        taker.accept(new Row(line, cells(columns, record)));
       }
     }
-    return rows;
   }
 
   private static void checkHeader(List<String> columns, List<String> header) {

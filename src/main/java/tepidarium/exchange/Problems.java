@@ -5,12 +5,14 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
 
-/** Collects the problems of a table by line, to report them together. */
+/** Counts the problems of a table and keeps the first 20 by line, to report them together. */
 final class Problems {
   private static final int MAX_REPORTED = 20;
+  private static final int MAX_LENGTH = 500;
 
   private final String file;
-  private final List<String> found = new ArrayList<>();
+  private final List<String> reported = new ArrayList<>();
+  private int found;
 
   /**
    * @param file name of the file, for an import of several; empty for a single table
@@ -20,7 +22,11 @@ final class Problems {
   }
 
   void add(long line, @Nullable String problem) {
-    found.add("line " + line + ": " + problem);
+    found++;
+    if (reported.size() < MAX_REPORTED) {
+      String words = "line " + line + ": " + problem;
+      reported.add(words.length() > MAX_LENGTH ? words.substring(0, MAX_LENGTH) + "…" : words);
+    }
   }
 
   /**
@@ -29,12 +35,11 @@ final class Problems {
    * @throws InvalidInput naming the first 20 problems with their lines
    */
   void throwIfAny() {
-    if (found.isEmpty()) {
+    if (found == 0) {
       return;
     }
-    int more = found.size() - MAX_REPORTED;
-    String reported = String.join("; ", found.subList(0, Math.min(MAX_REPORTED, found.size())));
-    throw refusal(reported + (more > 0 ? "; and " + more + " more" : ""), null);
+    int more = found - MAX_REPORTED;
+    throw refusal(String.join("; ", reported) + (more > 0 ? "; and " + more + " more" : ""), null);
   }
 
   /** A refusal of the whole import. */

@@ -26,7 +26,7 @@ final class RecordImport {
 
   void take(List<TableRows> tables, List<RecordExchange.Taken> taken) {
     for (TableRows rows : tables) {
-      taken.add(new RecordExchange.Taken(rows.table(), rows.rows().size(), added(rows)));
+      taken.add(new RecordExchange.Taken(rows.table(), rows.lines().size(), added(rows)));
     }
     containers.checkPoints();
   }

@@ -1,9 +1,12 @@
 package tepidarium.exchange;
 
+import java.io.ByteArrayInputStream;
+import java.io.EOFException;
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDateTime;
@@ -18,13 +21,18 @@ import tepidarium.reading.InvalidInput;
 
 /**
  * Reads and writes the whole record as one zip file: a CSV file for each table. The files may come
- * in any order, and some may be missing. A zip bomb is refused: unpacking stops at 64 MB.
+ * in any order, and some may be missing. A zip bomb is refused: unpacking stops at 8 MB, because
+ * all of it is in memory.
  */
 public final class RecordZip {
-  /** The largest zip file that is read, in bytes. */
-  public static final int MAX_BYTES = 16 << 20;
+  /** The largest zip file that is read, in bytes, also unpacked. */
+  public static final int MAX_BYTES = 8 << 20;
 
-  private static final int MAX_UNPACKED_BYTES = 64 << 20;
+  /** The record at the end, according to APPNOTE.TXT of the zip format, 4.3.16. */
+  private static final int END_SIGNATURE = 0x06054b50;
+
+  private static final int END_BYTES = 22;
+  private static final int MAX_COMMENT_BYTES = 65_535;
   private static final String SUFFIX = ".csv";
   private static final LocalDateTime NO_TIME = LocalDateTime.of(1980, 1, 1, 0, 0);
 
@@ -47,32 +55,55 @@ public final class RecordZip {
    * Reads a zip file.
    *
    * @throws InvalidInput if it is not a zip file, holds another file than the tables, holds one
-   *     twice or none, or unpacks to more than 64 MB
+   *     twice or none, is damaged, or unpacks to more than 8 MB
    */
-  public static Map<Table, String> read(InputStream in) throws IOException {
+  public static Map<Table, String> read(byte[] file) {
     Map<Table, String> tables = new EnumMap<>(Table.class);
-    int left = MAX_UNPACKED_BYTES;
-    try (ZipInputStream zip = new ZipInputStream(in, StandardCharsets.UTF_8)) {
-      for (ZipEntry file = zip.getNextEntry(); file != null; file = zip.getNextEntry()) {
-        Table table = table(file.getName());
+    int left = MAX_BYTES;
+    try (ZipInputStream zip =
+        new ZipInputStream(new ByteArrayInputStream(file), StandardCharsets.UTF_8)) {
+      for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
+        Table table = table(entry.getName());
         byte[] content = zip.readNBytes(left + 1);
         left -= content.length;
         if (left < 0) {
-          throw refusal("the zip file unpacks to more than the 64 MB that are accepted", null);
+          throw refusal("the zip file unpacks to more than the 8 MB that are accepted", null);
         }
-        if (tables.put(table, text(file.getName(), content)) != null) {
-          throw refusal("the zip file holds " + file.getName() + " twice", null);
+        if (tables.put(table, text(entry.getName(), content)) != null) {
+          throw refusal("the zip file holds " + entry.getName() + " twice", null);
         }
       }
+    } catch (EOFException e) {
+      throw refusal("the zip file is damaged: it ends too early", e);
     } catch (ZipException | IllegalArgumentException e) {
       throw e instanceof InvalidInput refused
           ? refused
           : refusal("the zip file is damaged: " + e.getMessage(), e);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e); // It is in memory.
     }
     if (tables.isEmpty()) {
       throw refusal("the file is not a zip file with tables such as lots.csv", null);
     }
+    if (tables.size() != declaredFiles(file)) {
+      throw refusal("the zip file is damaged: it ends too early", null);
+    }
     return tables;
+  }
+
+  /**
+   * The number of files in the record at the end of a zip file; -1 if there is none. Without it, a
+   * zip file that was cut off between two files looks whole.
+   */
+  private static int declaredFiles(byte[] file) {
+    ByteBuffer bytes = ByteBuffer.wrap(file).order(ByteOrder.LITTLE_ENDIAN);
+    int lowest = Math.max(0, file.length - END_BYTES - MAX_COMMENT_BYTES);
+    for (int at = file.length - END_BYTES; at >= lowest; at--) {
+      if (bytes.getInt(at) == END_SIGNATURE) {
+        return Short.toUnsignedInt(bytes.getShort(at + 10));
+      }
+    }
+    return -1;
   }
 
   private static Table table(String name) {

@@ -10,11 +10,14 @@ import tepidarium.germination.RefusedRow;
 import tepidarium.reading.InvalidInput;
 
 /**
- * The rows of one imported table, read but not stored.
+ * One imported table, read but not stored. Its rows are parsed from the text when they are needed:
+ * all their cells at once would need many times the memory of the text.
  *
  * @param file name of the file for messages; empty for a single table
+ * @param csv the text of the table
+ * @param lines number of the first line of each row, from 1
  */
-record TableRows(Table table, String file, List<Row> rows) {
+record TableRows(Table table, String file, String csv, List<Long> lines) {
   /**
    * Reads the text of a table.
    *
@@ -22,14 +25,14 @@ record TableRows(Table table, String file, List<Row> rows) {
    */
   static TableRows read(Table table, String file, String csv) {
     Problems problems = new Problems(file);
-    List<Row> rows;
+    List<Long> lines = new ArrayList<>();
     try {
-      rows = CsvText.read(csv, table.header(), problems);
+      CsvText.read(csv, table.header(), problems, row -> lines.add(row.line()));
     } catch (InvalidInput e) {
       throw file.isEmpty() ? e : problems.refusal(e.getMessage(), e);
     }
     problems.throwIfAny();
-    return new TableRows(table, file, rows);
+    return new TableRows(table, file, csv, lines);
   }
 
   /**
@@ -40,13 +43,17 @@ record TableRows(Table table, String file, List<Row> rows) {
   <T> List<T> parsed(Function<Row, T> parse) {
     Problems problems = new Problems(file);
     List<T> all = new ArrayList<>();
-    for (Row row : rows) {
-      try {
-        all.add(parse.apply(row));
-      } catch (InvalidInput | ArithmeticException e) {
-        problems.add(row.line(), e.getMessage());
-      }
-    }
+    CsvText.read(
+        csv,
+        table.header(),
+        problems,
+        row -> {
+          try {
+            all.add(parse.apply(row));
+          } catch (InvalidInput | ArithmeticException e) {
+            problems.add(row.line(), e.getMessage());
+          }
+        });
     problems.throwIfAny();
     return all;
   }
@@ -65,7 +72,7 @@ record TableRows(Table table, String file, List<Row> rows) {
       try {
         added += store.test(parsed.get(i)) ? 1 : 0;
       } catch (InvalidInput e) {
-        problems.add(rows.get(i).line(), e.getMessage());
+        problems.add(lines.get(i), e.getMessage());
       }
     }
     problems.throwIfAny();
@@ -83,7 +90,7 @@ record TableRows(Table table, String file, List<Row> rows) {
     try {
       return step.getAsInt();
     } catch (RefusedRow e) {
-      problems.add(rows.get(e.index()).line(), e.getMessage());
+      problems.add(lines.get(e.index()), e.getMessage());
       problems.throwIfAny();
       return 0;
     } catch (Contradiction e) {

@@ -6,13 +6,13 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static tepidarium.exchange.Garden.NOW;
 
-import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -23,7 +23,14 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tepidarium.container.Band;
 import tepidarium.container.ContainerId;
+import tepidarium.container.ContainerKind;
+import tepidarium.container.ContainerSettings;
+import tepidarium.germination.Entry;
+import tepidarium.germination.GroupId;
+import tepidarium.germination.MoveRequest;
+import tepidarium.germination.Portion;
 import tepidarium.reading.InvalidInput;
 
 class RecordExchangeTest {
@@ -53,7 +60,7 @@ class RecordExchangeTest {
   }
 
   private static List<RecordExchange.Taken> take(Garden garden, byte[] zip) throws IOException {
-    return garden.exchange.readAll(RecordZip.read(new ByteArrayInputStream(zip)), NOW);
+    return garden.exchange.readAll(RecordZip.read(zip), NOW);
   }
 
   /** Names and contents of files, in an order, as a zip file. */
@@ -241,18 +248,62 @@ class RecordExchangeTest {
     assertTrue(refusal(bytes.toByteArray()).contains("lots.csv is not in UTF-8"));
   }
 
-  /** 65 MB of zeros become a file of 65 kB. */
+  /** 9 MB of zeros become a file of 9 kB. */
   @Test
   void aZipBombIsRefused() throws IOException {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try (ZipOutputStream zip = new ZipOutputStream(bytes)) {
       zip.putNextEntry(new ZipEntry("lots.csv"));
       byte[] block = new byte[1 << 20];
-      for (int i = 0; i < 65; i++) {
+      for (int i = 0; i < 9; i++) {
         zip.write(block);
       }
     }
     assertTrue(bytes.size() < 1 << 20, "a small file: " + bytes.size());
-    assertTrue(refusal(bytes.toByteArray()).contains("more than the 64 MB"));
+    assertTrue(refusal(bytes.toByteArray()).contains("more than the 8 MB"));
+  }
+
+  @Test
+  void aTableWithTooManyRowsIsRefused() throws IOException {
+    String rows = "lot\n" + "a\n".repeat(100_000);
+    String most = refusal(zipOf("lots.csv", rows));
+    assertTrue(most.endsWith("; and 99980 more"), most);
+    String more = refusal(zipOf("lots.csv", rows + "a\n"));
+    assertTrue(more.contains("lots.csv: has more than the 100000 rows"), more);
+  }
+
+  @Test
+  void aLongProblemIsShortened() throws IOException {
+    String words = refusal(zipOf("lots.csv", "lot,seeds\n1," + "9".repeat(100_000) + "\n"));
+    assertTrue(words.length() < 600, () -> words.length() + " characters");
+  }
+
+  @Test
+  void aFileThatWasCutOffIsDamaged() throws IOException {
+    byte[] whole = zip();
+    int second = new String(whole, StandardCharsets.ISO_8859_1).indexOf("PK\003\004", 1);
+    for (int length : List.of(second - 5, second, second + 9, second + 40, whole.length - 3)) {
+      String words = refusal(Arrays.copyOf(whole, length));
+      assertTrue(words.startsWith("nothing was imported: the zip file is damaged"), words);
+    }
+  }
+
+  @Test
+  void anEntryThatWasWithdrawnNeedsNoContainer() throws IOException {
+    ContainerSettings settings =
+        new ContainerSettings("Gone", ContainerKind.BOX, null, 15, null, Band.DEFAULT);
+    ContainerId gone = garden.register.add(settings, Garden.SOWN.plusMillis(9)).id();
+    Entry sown = garden.journal.sow(1, null, List.of(new Portion(gone, 3)), Garden.note(30));
+    Entry kept = garden.journal.sow(1, null, List.of(new Portion(Garden.JAR, 3)), Garden.note(30));
+    Entry moved =
+        garden.journal.move(
+            new GroupId(kept.sowing(), 1),
+            new MoveRequest(gone, null, null, null),
+            Garden.note(31));
+    garden.journal.withdraw(sown.id(), "wrong box", Garden.note(32));
+    garden.journal.withdraw(moved.id(), "wrong box", Garden.note(32));
+    assertTrue(garden.journal.removeContainer(gone));
+    take(other, zip());
+    assertArrayEquals(zip(), zipped(other));
   }
 }

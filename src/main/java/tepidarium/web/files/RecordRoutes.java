@@ -3,12 +3,16 @@ package tepidarium.web.files;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
-import java.io.ByteArrayInputStream;
+import io.javalin.http.HttpResponseException;
+import io.javalin.http.HttpStatus;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Semaphore;
 import tepidarium.exchange.RecordExchange;
 import tepidarium.exchange.RecordZip;
 import tepidarium.exchange.Table;
@@ -21,6 +25,9 @@ public final class RecordRoutes {
 
   private final RecordExchange exchange;
   private final Clock clock;
+
+  /** One zip file at a time, because all of it is in memory. */
+  private final Semaphore reading = new Semaphore(1);
 
   record TakenJson(String table, int rows, int added) {
     static TakenJson of(RecordExchange.Taken taken) {
@@ -70,12 +77,27 @@ public final class RecordRoutes {
   }
 
   private void importRecord(Context ctx) throws IOException {
-    byte[] zip = ctx.req().getInputStream().readNBytes(RecordZip.MAX_BYTES + 1);
+    if (!reading.tryAcquire()) {
+      // An answer before the end of the body could be lost when the connection closes.
+      ctx.req().getInputStream().skip(RecordZip.MAX_BYTES);
+      throw new HttpResponseException(
+          HttpStatus.CONFLICT.getCode(),
+          "another zip file is being imported. Try again when it is done",
+          Map.of());
+    }
+    try {
+      ctx.json(new RecordAnswer(imported(ctx.req().getInputStream())));
+    } finally {
+      reading.release();
+    }
+  }
+
+  private List<TakenJson> imported(InputStream in) throws IOException {
+    byte[] zip = in.readNBytes(RecordZip.MAX_BYTES + 1);
     if (zip.length > RecordZip.MAX_BYTES) {
       throw new ContentTooLargeResponse();
     }
-    List<RecordExchange.Taken> taken =
-        exchange.readAll(RecordZip.read(new ByteArrayInputStream(zip)), clock.instant());
-    ctx.json(new RecordAnswer(taken.stream().map(TakenJson::of).toList()));
+    List<RecordExchange.Taken> taken = exchange.readAll(RecordZip.read(zip), clock.instant());
+    return taken.stream().map(TakenJson::of).toList();
   }
 }
