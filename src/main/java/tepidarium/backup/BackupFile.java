@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipFile;
@@ -99,8 +100,7 @@ public record BackupFile(Path path, BackupManifest manifest, String seal) {
                       + " another backup");
             });
     expected.addAll(manifest.parts().keySet());
-    boolean hasData =
-        manifest.contains(BackupPart.RECORDS) || manifest.contains(BackupPart.READINGS);
+    boolean hasData = Stream.of(BackupPart.values()).anyMatch(manifest::contains);
     if (!hasData || found.size() != expected.size() || !expected.equals(Set.copyOf(found))) {
       throw damaged(path, "its entries are not those of its manifest");
     }

@@ -208,6 +208,24 @@ class BackupCommandTest {
   }
 
   @Test
+  void aBackupMayHoldTheHourlySumsAlone() throws IOException {
+    Files.writeString(
+        config,
+        """
+        recordsUrl: postgresql://db.example.org/garden
+        influxUrl: http://db.example.org:8086
+        keepRawDays: 90
+        """);
+    SqliteRollups.open(data.resolve("ledger.db")).close();
+    Ended written = backup();
+    assertEquals(0, written.status(), written.output());
+    assertTrue(written.output().contains("hourly sums"), written.output());
+    Ended restored = restore(folder.resolve("new"));
+    assertEquals(0, restored.status(), restored.output());
+    assertTrue(Files.exists(folder.resolve("new/ledger.db")));
+  }
+
+  @Test
   void noSecretIsInABackup() throws IOException {
     Files.writeString(
         config,
