@@ -11,6 +11,7 @@ import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.series.StoreException;
+import tepidarium.series.UnknownOutcome;
 import tepidarium.thread.DaemonThreads;
 
 /**
@@ -57,7 +58,10 @@ final class DeferredWrites<T> implements AutoCloseable {
     }
   }
 
-  /** Writes what waits; keeps it if the store does not answer. */
+  /**
+   * Writes what waits. Keeps it if the store does not answer, but not if the store may have it
+   * already: it would be counted twice.
+   */
   void write() {
     List<T> entries = take();
     if (entries.isEmpty()) {
@@ -65,6 +69,8 @@ final class DeferredWrites<T> implements AutoCloseable {
     }
     try {
       store.accept(entries);
+    } catch (UnknownOutcome e) {
+      LOG.error("{} entries are not written again, they may be stored already", entries.size(), e);
     } catch (StoreException e) {
       LOG.debug("keeping {} entries in memory", entries.size(), e);
       putBack(entries);

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import tepidarium.series.StoreException;
+import tepidarium.series.UnknownOutcome;
 
 class DeferredWritesTest {
   private final List<String> stored = new ArrayList<>();
@@ -16,6 +17,10 @@ class DeferredWritesTest {
           "test",
           3,
           entries -> {
+            if (entries.contains("twice")) {
+              stored.addAll(entries);
+              throw new UnknownOutcome("not confirmed", new IllegalStateException());
+            }
             if (away) {
               throw new StoreException("away", new IllegalStateException());
             }
@@ -46,6 +51,14 @@ class DeferredWritesTest {
     writes.add(List.of("good"));
     writes.write();
     assertEquals(List.of("good"), stored);
+  }
+
+  @Test
+  void whatMayBeStoredIsNotWrittenAgain() {
+    writes.add(List.of("twice"));
+    writes.write();
+    writes.write();
+    assertEquals(List.of("twice"), stored);
   }
 
   @Test

@@ -18,6 +18,7 @@ import tepidarium.records.Database;
 import tepidarium.records.StoredTypes;
 import tepidarium.retry.Backoff;
 import tepidarium.series.StoreException;
+import tepidarium.series.UnknownOutcome;
 
 /**
  * Runs transactions of the records against PostgreSQL on one connection, one at a time, as in a
@@ -288,7 +289,7 @@ public final class PostgresRecords implements Database {
    * Finds out whether a transaction was committed whose commit got no answer. The number means the
    * same transaction after a failover only if the standby is synchronous.
    *
-   * @throws StoreException when the database does not tell within 15 s
+   * @throws UnknownOutcome when the database does not tell within 15 s
    */
   private boolean wasCommitted(String number, StoreException failure) {
     long end = System.nanoTime() + OUTCOME_LIMIT.toNanos();
@@ -317,7 +318,7 @@ public final class PostgresRecords implements Database {
             + " did not confirm a change. It is not known whether the change was stored. Restart"
             + " the service when the database answers again, and look";
     LOG.error(words);
-    throw new StoreException(words, failure);
+    throw new UnknownOutcome(words, failure);
   }
 
   private static @Nullable String status(Connection connection, String number) throws SQLException {
