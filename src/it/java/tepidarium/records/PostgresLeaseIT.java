@@ -67,7 +67,19 @@ class PostgresLeaseIT {
                       IllegalStateException.class,
                       () -> PostgresRecords.open(address, Tenancy.alone("second")).close())
                   .getMessage());
-      assertTrue(words.startsWith("another service (first) uses the database garden"), words);
+      assertTrue(words.startsWith("another service (first."), words);
+      put(first, "Bag");
+      assertFalse(lost.isDone());
+    }
+  }
+
+  /** As with two machines that began with a copy of the same data folder. */
+  @Test
+  void aServiceWithTheSameNameIsAnother() {
+    try (Database first = open("first")) {
+      assertThrows(
+          IllegalStateException.class,
+          () -> PostgresRecords.open(address, Tenancy.alone("first")).close());
       put(first, "Bag");
       assertFalse(lost.isDone());
     }

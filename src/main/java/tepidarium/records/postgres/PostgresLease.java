@@ -20,7 +20,8 @@ import tepidarium.thread.DaemonThreads;
  * Holds the lease of the database: one row with owner, epoch and end. The owner renews it each
  * second. Another service takes it after its end, by the clock of the database, and raises the
  * epoch. Each transaction with changes checks its epoch just before it commits and locks the row
- * until then, so that no change with an old epoch can be committed.
+ * until then, so that no change with an old epoch can be committed. The owner is a new one at each
+ * start: after a kill, the next start waits for the end of the lease.
  *
  * <p>A service that cannot renew the lease gives it up before its end, by the monotonic clock of
  * its own machine. Thread-safe.
@@ -41,6 +42,7 @@ final class PostgresLease implements AutoCloseable {
   private static final String IS_OURS = " WHERE owner = ? AND epoch = ?";
 
   private final PostgresServer server;
+  private final String owner;
   private final Tenancy tenancy;
   private final ScheduledExecutorService renewing =
       Executors.newSingleThreadScheduledExecutor(DaemonThreads.named("lease"));
@@ -51,9 +53,10 @@ final class PostgresLease implements AutoCloseable {
   private volatile long epoch;
   private volatile long endNanos;
 
-  PostgresLease(PostgresAddress address, Tenancy tenancy) {
+  PostgresLease(PostgresAddress address, String owner, Tenancy tenancy) {
     // A connection of its own with a short limit: a long transaction must not delay the renewal.
     this.server = new PostgresServer(address, ANSWER_SECONDS);
+    this.owner = owner;
     this.tenancy = tenancy;
   }
 
@@ -89,7 +92,7 @@ final class PostgresLease implements AutoCloseable {
     try (PreparedStatement lock =
         taking.prepareStatement(
             "SELECT 1 FROM lease WHERE owner = ? OR ends_at < clock_timestamp() FOR UPDATE")) {
-      lock.setString(1, tenancy.owner());
+      lock.setString(1, owner);
       try (ResultSet row = lock.executeQuery()) {
         if (!row.next()) {
           return null;
@@ -101,7 +104,7 @@ final class PostgresLease implements AutoCloseable {
             "UPDATE lease SET owner = ?, epoch = epoch + 1, ends_at = "
                 + END
                 + " RETURNING epoch")) {
-      update.setString(1, tenancy.owner());
+      update.setString(1, owner);
       try (ResultSet row = update.executeQuery()) {
         return row.next() ? (Long) row.getLong(1) : null;
       }
@@ -136,7 +139,7 @@ final class PostgresLease implements AutoCloseable {
 
   private int update(Connection current, String sql) throws SQLException {
     try (PreparedStatement statement = current.prepareStatement(sql)) {
-      statement.setString(1, tenancy.owner());
+      statement.setString(1, owner);
       statement.setLong(2, epoch);
       return statement.executeUpdate();
     }
@@ -160,6 +163,10 @@ final class PostgresLease implements AutoCloseable {
     }
   }
 
+  long epoch() {
+    return epoch;
+  }
+
   /** Whether this service still owns the database, as far as a transaction sees it. */
   boolean isOurs(Handle handle) {
     return ours(handle, "");
@@ -173,7 +180,7 @@ final class PostgresLease implements AutoCloseable {
   private boolean ours(Handle handle, String lock) {
     return handle
         .createQuery("SELECT 1 FROM lease" + IS_OURS + lock)
-        .bind(0, tenancy.owner())
+        .bind(0, owner)
         .bind(1, epoch)
         .mapTo(Integer.class)
         .findOne()
@@ -195,11 +202,12 @@ final class PostgresLease implements AutoCloseable {
     renewing.shutdown();
     try {
       boolean stopped = renewing.awaitTermination(2L * ANSWER_SECONDS, TimeUnit.SECONDS);
-      Connection current = connection;
-      if (stopped && current != null && !lost.get()) {
+      if (stopped && epoch > 0 && !lost.get()) {
+        Connection current = connection == null ? server.connect() : connection;
+        connection = current;
         update(current, "UPDATE lease SET ends_at = clock_timestamp()" + IS_OURS);
       }
-    } catch (SQLException e) {
+    } catch (SQLException | IllegalStateException e) {
       LOG.debug("the lease ends by itself", e);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();

@@ -6,6 +6,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
 import java.util.Objects;
+import java.util.UUID;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
@@ -73,8 +74,9 @@ public final class PostgresRecords implements Database {
   public static PostgresRecords open(PostgresAddress address, Tenancy tenancy) {
     PostgresServer server = new PostgresServer(address, ANSWER_SECONDS);
     PostgresSchema schema = new PostgresSchema(server, SCHEMA_VERSION);
+    String owner = tenancy.name() + '.' + UUID.randomUUID().toString().substring(0, 8);
     for (int failures = 1; ; failures++) {
-      PostgresLease lease = new PostgresLease(address, tenancy);
+      PostgresLease lease = new PostgresLease(address, owner, tenancy);
       try {
         if (schema.isMissing()) {
           schema.migrate();
@@ -119,6 +121,11 @@ public final class PostgresRecords implements Database {
       }
       pause(LEASE_PAUSE_MS);
     }
+  }
+
+  /** The number of this taking of the database; each service that takes it raises it by one. */
+  public long epoch() {
+    return lease.epoch();
   }
 
   private static void pause(long ms) {
