@@ -382,6 +382,11 @@ record ConfigFile(
           "standby needs recordsUrl, influxUrl and broker, because a service can only take over"
               + " what is not on the other one's machine");
     }
+    if (shared && keepRawDays != null) {
+      problems.add(
+          "standby and keepRawDays exclude each other, because only one machine would have the"
+              + " hourly sums of deleted readings");
+    }
     return shared;
   }
 

@@ -28,10 +28,13 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
     DataParts parts = folder.parts();
     // First, because a missing copy of the records stops the start before anything is migrated.
     Database records = running.add(openRecords(config, folder));
-    return new Stores(
-        running.add(Storage.open(config, parts, clock)),
-        records,
-        running.add(parts.open(DataPart.ROLLUPS, SqliteRollups::open)));
+    Storage storage = running.add(Storage.open(config, parts, clock));
+    SqliteRollups rollups = running.add(parts.open(DataPart.ROLLUPS, SqliteRollups::open));
+    if (records instanceof PostgresRecords shared && config.keeping().influx() != null) {
+      // Another service with the same databases may have stored readings since.
+      rollups.follow(shared.epoch());
+    }
+    return new Stores(storage, records, rollups);
   }
 
   private static Database openRecords(Config config, OpenFolder folder) {

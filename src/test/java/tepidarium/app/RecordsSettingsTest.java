@@ -79,6 +79,8 @@ class RecordsSettingsTest {
     assertTrue(problem(settings).contains("standby needs recordsUrl, influxUrl and broker"));
     settings.put("broker", "tcp://broker:1883");
     assertTrue(Config.of(settings).keeping().standby());
+    settings.put("keepRawDays", 90);
+    assertTrue(problem(settings).contains("standby and keepRawDays exclude each other"));
   }
 
   @Test

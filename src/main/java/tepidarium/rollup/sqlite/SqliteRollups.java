@@ -34,7 +34,7 @@ import tepidarium.sqlite.SqliteFile;
  */
 public final class SqliteRollups implements RollupStore, AutoCloseable {
   /** The schema that this version reads and writes. */
-  public static final Schema SCHEMA = new Schema("db/ledger", 6);
+  public static final Schema SCHEMA = new Schema("db/ledger", 7);
 
   private static final Quantity[] QUANTITIES = Quantity.values();
 
@@ -109,6 +109,14 @@ public final class SqliteRollups implements RollupStore, AutoCloseable {
   /** The fault searches of sensors, in the same file. */
   public SensorDayStore sensorDays() {
     return new SensorDayTable(readers, change -> transaction(() -> change.apply(writer)));
+  }
+
+  /**
+   * Begins to work under an epoch of a shared database. Drops what was calculated from readings,
+   * unless the epoch before was that of this file too.
+   */
+  public void follow(long epoch) {
+    transaction(() -> SharedReadings.follow(writer, epoch));
   }
 
   private static List<String> columns() {
