@@ -138,6 +138,8 @@ class SensorsPageIT {
     assertThat(account).containsText("publishes to tepidarium/new-jar/#");
 
     page.reload();
+    // The list stands above the accounts: a press is lost if it moves them away.
+    assertThat(page.locator("#verdict")).containsText("sensors in use");
     assertThat(account).containsText("not connected");
     assertThat(lines).hasCount(0);
     page.getByLabel("New password for new-jar").click();

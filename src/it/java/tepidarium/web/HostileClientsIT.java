@@ -174,7 +174,8 @@ class HostileClientsIT {
       }
       RawHttp refused = get("/api/live", host() + "\r\nAccept: text/event-stream");
       assertEquals(429, refused.status(), refused.body());
-      assertTrue(refused.body().contains("20 live pages"), refused.body());
+      assertTrue(
+          refused.body().contains(LiveStream.MAX_PER_ADDRESS + " live pages"), refused.body());
       open.add(stream("127.0.0.2"));
       assertEquals("HTTP/1.1 200", firstLine(open.get(LiveStream.MAX_PER_ADDRESS)));
     } finally {

@@ -43,7 +43,9 @@ public final class LiveStream implements LiveListener, Notifier, AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(LiveStream.class);
   public static final String PATH = "/api/live";
   static final int MAX_CLIENTS = 100;
-  public static final int MAX_PER_ADDRESS = 20;
+
+  /** The stream of a page that was left is noticed some seconds later, and counts until then. */
+  public static final int MAX_PER_ADDRESS = 40;
 
   private static final Duration PACE = Duration.ofSeconds(1);
 
