@@ -102,6 +102,8 @@ class OfflineIT {
     page.locator("#sheet [data-counter=germinated] button").last().click();
     page.locator("#sheet [type=submit]").click();
     assertThat(page.locator("#said")).containsText(kept);
+    // Asked before the next navigation: Chromium lets a request through in the middle of one.
+    assertEquals(1, entries(sowing), "nothing was sent yet");
     assertThat(page.locator(group + " .counts")).containsText("19");
 
     page.reload();
@@ -111,7 +113,6 @@ class OfflineIT {
     assertThat(page.locator("#main")).containsText("Shed jar");
     page.navigate(service.url() + "/tally.html?container=shed-jar");
     assertThat(page.locator("#unsent")).containsText(waiting);
-    assertEquals(1, entries(sowing), "nothing was sent yet");
 
     page.context().setOffline(false);
     assertThat(page.locator("#unsent")).isHidden();
