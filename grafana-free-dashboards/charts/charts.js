@@ -1,15 +1,16 @@
 // Runs the page Charts: any containers over one stretch of time, one chart for each quantity.
 
-import { loadContainer, reloadEveryMs } from '../chart-parts/load.js';
+import { loadContainer } from '../chart-parts/load.js';
 import { makeRange } from '../chart-parts/range.js';
 import { rangeWords } from '../chart-parts/range-words.js';
+import { makeStretch } from '../chart-parts/stretch.js';
 import { api } from '../shared/api.js';
 import { now } from '../shared/clock.js';
 import { byId, problemBox, setText } from '../shared/dom.js';
 import { startPage, untilItWorks } from '../shared/page.js';
 import { showProblem } from '../shared/trouble.js';
 import { drawChoice, firstChoice, fromAddress, toAddress } from './choice.js';
-import { makePanels } from './panels.js';
+import { makeLines } from './lines.js';
 
 const LOOK_AGAIN_MS = 15_000;
 
@@ -17,14 +18,13 @@ let choice = fromAddress();
 let containers = [];
 let setup = null;
 let range = null;
+let stretch = null;
 let panels = null;
-let newestAsk = 0;
-let askedAt = 0;
 let pointed = null;
 
 startPage({
   current: '/charts.html',
-  reload: () => panels && load().catch(showTrouble),
+  reload: () => panels && load(),
   redraw: () => panels && remake(),
 });
 begin();
@@ -42,8 +42,9 @@ async function begin() {
   byId('choice').addEventListener('submit', (event) => event.preventDefault());
   if (chosen().length === 0) choice = { ...choice, containers: firstChoice(containers) };
   range = makeRange(byId('range'), { begin: begun, changed: changeRange });
+  stretch = makeStretch({ range, ask, draw });
   take(choice);
-  setInterval(follow, LOOK_AGAIN_MS);
+  setInterval(stretch.follow, LOOK_AGAIN_MS);
 }
 
 const chosen = () =>
@@ -62,7 +63,7 @@ function take(next) {
 /** Makes the charts anew: for other containers, quantities or units. */
 function remake() {
   panels?.destroy();
-  panels = makePanels(chosen(), choice.quantities, {
+  panels = makeLines(chosen(), choice.quantities, {
     onZoom: (from, to) => range.zoom(from, to),
     onReset: () => range.reset(),
     lead(at, { from, to }) {
@@ -71,40 +72,29 @@ function remake() {
       range.zoom(from, to);
     },
   });
-  load().catch(showTrouble);
+  byId('marked-part').hidden = chosen().length === 0;
+  load();
 }
+
+const load = () => stretch.load().catch(showTrouble);
 
 /** Draws the new stretch from the samples at hand, until its own come. */
 function changeRange() {
   panels.zoom(range.current());
-  load().catch(showTrouble);
+  load();
 }
 
-/** Fetches the stretch shown. Ignores the answers if something else was asked for meanwhile. */
-async function load() {
-  const ask = ++newestAsk;
-  askedAt = now();
-  const span = range.current();
+function ask(span, width) {
   const all = chosen();
-  byId('marked-part').hidden = all.length === 0;
-  byId('charts').setAttribute('aria-busy', 'true');
-  try {
-    const options = { width: byId('charts').clientWidth, sharing: all.length };
-    const answers = await Promise.all(all.map((one) => loadContainer(one.id, span, options)));
-    if (ask !== newestAsk) return;
-    byId('trouble').replaceChildren();
-    panels.show(answers, span, setup.timeZone, range.follows());
-    setText(byId('range-words'), rangeWords(span, range.follows()));
-    if (pointed !== null) panels.pointAt(pointed);
-    pointed = null;
-  } finally {
-    if (ask === newestAsk) byId('charts').removeAttribute('aria-busy');
-  }
+  return Promise.all(all.map((one) => loadContainer(one.id, span, { width, sharing: all.length })));
 }
 
-function follow() {
-  if (!range.follows() || document.visibilityState === 'hidden') return;
-  if (now() - askedAt >= reloadEveryMs(range.current())) load().catch(() => {});
+function draw(answers, span) {
+  byId('trouble').replaceChildren();
+  panels.show(answers, span, setup.timeZone, range.follows());
+  setText(byId('range-words'), rangeWords(span, range.follows()));
+  if (pointed !== null) panels.pointAt(pointed);
+  pointed = null;
 }
 
 function showTrouble(problem) {

@@ -1,10 +1,10 @@
 // The course of a container over the stretch of time shown: charts and tables.
 
-import { edgeOf, loadContainer, reloadEveryMs } from '../chart-parts/load.js';
+import { edgeOf, loadContainer } from '../chart-parts/load.js';
 import { makeRange } from '../chart-parts/range.js';
 import { rangeWords } from '../chart-parts/range-words.js';
+import { makeStretch } from '../chart-parts/stretch.js';
 import { api } from '../shared/api.js';
-import { now } from '../shared/clock.js';
 import { byId, setText } from '../shared/dom.js';
 import { makeCharts } from './charts.js';
 import { showFaults } from './faults.js';
@@ -17,13 +17,12 @@ import { showTables } from './tables.js';
  * @param failed called with what went wrong when another stretch was chosen
  */
 export function makeCourse({ id, container, setup, failed }) {
-  let newestAsk = 0;
-  let askedAt = 0;
   let data = null;
   let pointed = null;
   /** When its readings begin; before the first one, when it was created. */
   const begin = () => Date.parse(container().heat?.from ?? container().createdAt);
   const range = makeRange(byId('range'), { begin, changed: () => change() });
+  const stretch = makeStretch({ range, ask, draw: take });
   let charts = newCharts();
   byId('print').addEventListener('click', () => print());
   byId('compare').href = `/charts.html?container=${encodeURIComponent(id)}`;
@@ -44,42 +43,29 @@ export function makeCourse({ id, container, setup, failed }) {
   /** Draws the new stretch from the samples at hand, until its own come. */
   function change() {
     charts.zoom(range.current());
-    load().catch(failed);
+    stretch.load().catch(failed);
   }
 
-  /** Fetches the stretch shown. Ignores the answer if another stretch was asked for meanwhile. */
-  async function load() {
-    const ask = ++newestAsk;
-    askedAt = now();
-    const span = range.current();
-    const width = byId('charts').clientWidth;
-    byId('charts').setAttribute('aria-busy', 'true');
-    try {
-      const [answers, room] = await Promise.all([
-        loadContainer(id, span, { width }),
-        api.room({ ...span, points: width }).catch(() => null),
-      ]);
-      if (ask !== newestAsk) return;
-      data = { answers: { ...answers, room }, span };
-      draw();
-    } finally {
-      if (ask === newestAsk) byId('charts').removeAttribute('aria-busy');
-    }
+  async function ask(span, width) {
+    const [answers, room] = await Promise.all([
+      loadContainer(id, span, { width }),
+      api.room({ ...span, points: width }).catch(() => null),
+    ]);
+    return { ...answers, room };
+  }
+
+  function take(answers, span) {
+    data = { answers, span };
+    draw();
   }
 
   function draw() {
     charts.show(data.answers, data.span, setup.timeZone, range.follows());
     showTables(container(), data.answers, setup);
-    showFaults(data.answers, load);
+    showFaults(data.answers, stretch.load);
     setText(byId('range-words'), rangeWords(data.span, range.follows()));
     if (pointed !== null && pointed <= edgeOf(data.span)) charts.pointAt(pointed);
     pointed = null;
-  }
-
-  /** Reloads a stretch that ends now. */
-  function follow() {
-    if (!data || !range.follows() || document.visibilityState === 'hidden') return;
-    if (now() - askedAt >= reloadEveryMs(range.current())) load().catch(() => {});
   }
 
   /** Draws everything in the other unit. */
@@ -89,5 +75,5 @@ export function makeCourse({ id, container, setup, failed }) {
     if (data) draw();
   }
 
-  return { load, follow, redraw };
+  return { load: stretch.load, follow: () => data && stretch.follow(), redraw };
 }

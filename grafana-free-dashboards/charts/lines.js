@@ -3,9 +3,8 @@
 
 import { lineStyle } from '../chart-parts/colours.js';
 import { edgeOf, pointsOf } from '../chart-parts/load.js';
-import { isOn, markedOf } from '../chart-parts/marked.js';
-import { makeMarkedList } from '../chart-parts/marked-list.js';
-import { makePanel } from '../chart-parts/panel.js';
+import { markedOf } from '../chart-parts/marked.js';
+import { makePanels } from '../chart-parts/panels.js';
 import { oneTimeLine, samplesOf } from '../chart-parts/samples.js';
 import { specsOfOne, specsOfSeveral } from '../chart-parts/specs.js';
 import { byId } from '../shared/dom.js';
@@ -14,13 +13,11 @@ import { byId } from '../shared/dom.js';
  * @param containers those shown; @param quantities names of charts
  * @param actions onZoom(from, to), onReset(), lead(at, range)
  */
-export function makePanels(containers, quantities, { onZoom, onReset, lead }) {
+export function makeLines(containers, quantities, actions) {
   const alone = containers.length === 1;
   const specs = alone ? specsOfOne(() => containers[0].band) : specsOfSeveral(containers.length);
   const shown = containers.length === 0 ? [] : quantities;
-  const panels = shown.map((name) => makePanel(name, specs[name], { onZoom, onReset, sync: 'charts' }));
-  byId('charts').replaceChildren(...panels.map((panel) => panel.element));
-  const list = makeMarkedList(byId('marked'), lead);
+  const panels = makePanels(Object.fromEntries(shown.map((name) => [name, specs[name]])), 'charts', actions);
 
   /** Of several containers, each has a lane of bars in the colour of its line. */
   function marksOf(answers, span) {
@@ -34,26 +31,17 @@ export function makePanels(containers, quantities, { onZoom, onReset, lead }) {
   }
 
   return {
+    ...panels,
     /** @param answers of the service for each container; @param zone the service's; follows: whether the span ends now */
     show(answers, span, zone, follows) {
       const samples = answers.map((one) => samplesOf(one, span, zone));
-      const marks = marksOf(answers, span);
       const step = (span.to - span.from) / pointsOf(byId('charts').clientWidth, containers.length);
-      for (const panel of panels) {
-        const sets = containers.map(({ name }, i) => ({ name, columns: samples[i][panel.name] }));
-        panel.show({
-          sets,
-          columns: alone ? withoutRoom(panel.name, sets[0].columns) : oneTimeLine(sets, step),
-          range: span,
-          follows,
-          marks: marks.filter((mark) => isOn(panel.name, mark)),
-        });
-      }
-      list.show(marks);
+      panels.show(marksOf(answers, span), (name) => {
+        const sets = containers.map((one, i) => ({ name: one.name, columns: samples[i][name] }));
+        const columns = alone ? withoutRoom(name, sets[0].columns) : oneTimeLine(sets, step);
+        return { sets, columns, range: span, follows };
+      });
     },
-    zoom: (range) => panels.forEach((panel) => panel.zoom(range)),
-    pointAt: (at) => panels.forEach((panel) => panel.pointAt(at)),
-    destroy: () => panels.forEach((panel) => panel.destroy()),
   };
 }
 
