@@ -47,6 +47,6 @@ function waitWords({ reason, until }, alert, now) {
   return words[reason] ?? texts.notTold;
 }
 
-/** A caution if nobody is told who does not look at a page; empty otherwise. */
+/** A caution when neither e-mail nor webhook is set up; empty otherwise. */
 export const nobodyWords = (notifiers) =>
   notifiers.some(({ kind }) => kind !== 'page' && kind !== 'mqtt') ? '' : texts.onlyOpenPages;

@@ -1,5 +1,5 @@
-// Draws the band, the limits, and what is marked: stretches such as openings, and instants such as checks. Each kind
-// has a letter or sign and a pattern besides its colour.
+// Draws the band, the limits and the marks. A mark is a stretch of time, such as an opening, or an instant, such as a
+// check. Each kind of mark has a letter or sign and a pattern besides its colour.
 
 export const MARKS = {
   cold: { letter: 'C', color: '--cold', pattern: 'falling' },

@@ -30,7 +30,7 @@ export function heardAt(address, keptAt) {
 /** When the oldest answer was given that this page shows from the cache; null if all are fresh. */
 export const keptSince = () => (kept.size === 0 ? null : Math.min(...kept.values()));
 
-/** Deletes what is kept of the state, for a person who signs out. */
+/** Deletes the answers that the browser keeps. For a person who signs out. */
 export async function forgetState() {
   await globalThis.caches?.delete('state');
 }

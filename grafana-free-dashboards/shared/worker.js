@@ -9,7 +9,7 @@ const KEPT_AT = 'Kept-At';
 /** Limit for page files only: some answers of the API take longer. */
 const FILE_LIMIT_MS = 15_000;
 const MOST_ANSWERS = 200;
-/** Not kept: what is secret, large, or only of the moment. Answers about a time span are not asked for again. */
+/** Answers that are not kept, because they are secret, large, or out of date at once. */
 const NOT_KEPT =
   /^\/api\/(live|health|people|tokens|sessions|settings|sensor-accounts|notifiers|messages|rejects|export|imports?|record)\b|\/photo$|\.(csv|ics|svg|zip)$/;
 
@@ -33,6 +33,7 @@ self.addEventListener('fetch', (event) => {
   else if (request.method !== 'GET') return;
   else if (!pathname.startsWith('/api/')) {
     if (files.includes(pathname)) event.respondWith(file(event, pathname));
+    // A stretch of time has other bounds each time, so that its answer would not be found again.
   } else if (!NOT_KEPT.test(pathname) && !searchParams.has('from')) event.respondWith(state(event));
 });
 

@@ -19,8 +19,8 @@ import tepidarium.thread.DaemonThreads;
  * not answer, keeps the newest entries in memory and tries again. An intake that writes through it
  * goes on storing readings meanwhile. Thread-safe.
  *
- * <p>Entries in memory are lost if the process is killed. Use it only for notes about messages, not
- * for what they contain.
+ * <p>Entries in memory are lost if the process is killed. postgresql.md says what may be missing
+ * then.
  */
 final class DeferredWrites<T> implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(DeferredWrites.class);

@@ -41,7 +41,7 @@ final class OfflineFiles {
   private final PageScripts scripts;
   private @Nullable String worker;
 
-  /** What the worker is told. */
+  /** What the worker begins with: the version of the files that it keeps, and their addresses. */
   record Offline(String version, Set<String> files) {}
 
   /**
