@@ -6,7 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.net.Socket;
+import java.net.URI;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -823,6 +827,23 @@ class ApiIT {
         assertTrue(answer.body().contains(most), answer.body());
       }
     }
+  }
+
+  @Test
+  void aSecondRecordIsRefusedWhileAnotherIsUploaded() throws IOException {
+    URI address = URI.create(service.url());
+    try (Socket first = new Socket(address.getHost(), address.getPort())) {
+      String begun =
+          "POST /api/record HTTP/1.1\r\nHost: %s\r\nContent-Type: application/zip\r\nContent-Length: 9\r\n\r\nhalf"
+              .formatted(address.getAuthority());
+      first.getOutputStream().write(begun.getBytes(StandardCharsets.US_ASCII));
+      await()
+          .until(
+              () -> api.send("POST", "/api/record", "no zip file", Map.of()).statusCode() == 409);
+      api.call("POST", "/api/record", "no zip file", 409);
+    }
+    await()
+        .until(() -> api.send("POST", "/api/record", "no zip file", Map.of()).statusCode() == 400);
   }
 
   /** The path of an operation with names of things that there may be. */
