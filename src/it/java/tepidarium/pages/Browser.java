@@ -50,6 +50,17 @@ final class Browser implements AutoCloseable {
           + ".map((line) => line[0]).filter((line) => ![...document.querySelectorAll('code')]"
           + ".some((code) => line.includes(code.innerText)))";
 
+  /** Counts the calls of the page that have no answer yet. */
+  private static final String COUNT_CALLS =
+      """
+      globalThis.callsUnderWay = 0;
+      const call = globalThis.fetch;
+      globalThis.fetch = (...request) => {
+        globalThis.callsUnderWay += 1;
+        return call(...request).finally(() => (globalThis.callsUnderWay -= 1));
+      };
+      """;
+
   private static @Nullable Playwright playwright;
   private static final Map<Path, com.microsoft.playwright.Browser> RUNNING = new HashMap<>();
 
@@ -146,6 +157,7 @@ final class Browser implements AutoCloseable {
 
   private Page pageBeside(BrowserContext context) {
     Page page = context.newPage();
+    page.addInitScript("{" + COUNT_CALLS + "}");
     page.onPageError(complaints::add);
     page.onConsoleMessage(
         message -> {

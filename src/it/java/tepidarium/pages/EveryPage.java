@@ -53,11 +53,14 @@ final class EveryPage {
     return name.equals("shelf") ? "/" : "/" + name + ".html" + QUERIES.getOrDefault(name, "");
   }
 
-  /** Waits until nothing was loaded for a while. The live stream does not count. */
+  /**
+   * Waits until no call waits for its answer and nothing was loaded for a while. The live stream
+   * does not count.
+   */
   static void awaitLoaded(Page page) {
     page.waitForFunction(
         """
-        () => performance.now()
+        () => callsUnderWay === 0 && performance.now()
           > 150 + Math.max(...performance.getEntriesByType('resource').map((each) => each.responseEnd))
         """);
   }
