@@ -2,10 +2,10 @@
 
 import { isOpen } from '../shared/alert-words.js';
 import { api } from '../shared/api.js';
-import { announceChange } from '../shared/attention.js';
+import { announceChange, openAlerts } from '../shared/attention.js';
 import { now } from '../shared/clock.js';
 import { byId, setOptions, setText } from '../shared/dom.js';
-import { replaceAll } from '../shared/maps.js';
+import { FollowedMap } from '../shared/maps.js';
 import { startPage, untilItWorks } from '../shared/page.js';
 import { showProblem } from '../shared/trouble.js';
 import { drawFigures, drawNotices, drawNotifiers } from './figures.js';
@@ -20,7 +20,7 @@ const LOOK_AGAIN_MS = 15_000;
 const TOGETHER_MS = 300;
 const DAY_MS = 86_400_000;
 
-const alerts = new Map();
+const alerts = new FollowedMap((one) => one.id);
 let heatSources = new Map();
 let past = [];
 let figures = null;
@@ -67,14 +67,8 @@ async function load() {
 }
 
 async function loadOpen() {
-  const [open, shelved, containers] = await Promise.all([
-    api.alerts('open'),
-    api.alerts('shelved'),
-    api.containers(),
-    told.load(),
-  ]);
+  const [containers] = await Promise.all([api.containers(), alerts.load(openAlerts), told.load()]);
   heatSources = new Map(containers.map((one) => [one.id, one.heatSource]));
-  replaceAll(alerts, [...open, ...shelved], (one) => one.id);
   draw();
   byId('trouble').replaceChildren();
 }

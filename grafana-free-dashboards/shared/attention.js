@@ -3,6 +3,7 @@
 import { drawGroups } from './alert-groups.js';
 import { makeAlert, updateAlert } from './alert-item.js';
 import { alertDetail, isOpen, isShelved } from './alert-words.js';
+import { api } from './api.js';
 import { now } from './clock.js';
 import { conditionOf } from './conditions.js';
 import { announce, reconcile, setText } from './dom.js';
@@ -27,6 +28,12 @@ export function showAlerts({ list, shelvedPart, alerts, containers, changed }) {
     updateAlert,
   );
   return waiting.length + put.length;
+}
+
+/** All open alerts, with those that are paused. */
+export async function openAlerts() {
+  const lists = await Promise.all([api.alerts('open'), api.alerts('shelved')]);
+  return lists.flat();
 }
 
 /** Announces an alert to screen readers when it was raised or is no longer shelved. */

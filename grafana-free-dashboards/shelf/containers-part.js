@@ -4,7 +4,7 @@ import { api } from '../shared/api.js';
 import { now } from '../shared/clock.js';
 import { standing } from '../shared/container-words.js';
 import { byId, setText } from '../shared/dom.js';
-import { replaceAll } from '../shared/maps.js';
+import { FollowedMap } from '../shared/maps.js';
 import { arrange, densityFor, isArrangedAnew } from './arrange.js';
 import { makeBulk } from './bulk.js';
 import { keepChoice, partOf, readChoice } from './choice.js';
@@ -21,7 +21,7 @@ const ASK_AGAIN_MS = 10_000;
 
 /** @param alerts by id; @param alertChanged called with an alert; @param drawn called after the list was arranged */
 export function makeContainersPart({ alerts, alertChanged, drawn }) {
-  const containers = new Map();
+  const containers = new FollowedMap((one) => one.id);
   const levels = new Map();
   const days = new Map();
   const checks = makeChecksDue();
@@ -56,9 +56,11 @@ export function makeContainersPart({ alerts, alertChanged, drawn }) {
   const isPart = () => total > containers.size;
 
   async function load() {
-    const answer = await api.containers(partOf(choice, limit, isPart() || total === 0));
-    ({ total, matching } = answer);
-    replaceAll(containers, answer.containers, (one) => one.id);
+    await containers.load(async () => {
+      const answer = await api.containers(partOf(choice, limit, isPart() || total === 0));
+      ({ total, matching } = answer);
+      return answer.containers;
+    });
     levels.clear();
     judgeAll();
     loadMore();

@@ -2,10 +2,10 @@
 
 import { isOpen } from '../shared/alert-words.js';
 import { api } from '../shared/api.js';
-import { announceChange } from '../shared/attention.js';
+import { announceChange, openAlerts } from '../shared/attention.js';
 import { now } from '../shared/clock.js';
 import { byId } from '../shared/dom.js';
-import { replaceAll } from '../shared/maps.js';
+import { FollowedMap } from '../shared/maps.js';
 import { isLive, startPage, untilItWorks } from '../shared/page.js';
 import { placeOf } from '../shared/sensor-place.js';
 import { showProblem } from '../shared/trouble.js';
@@ -21,8 +21,8 @@ const LOAD_AGAIN_MS = 5 * 60_000;
 const LOAD_LATER_MS = 2000;
 const LOOK_AGAIN_MS = 15_000;
 
-const sensors = new Map();
-const alerts = new Map();
+const sensors = new FollowedMap((one) => one.sensor);
+const alerts = new FollowedMap((one) => one.id);
 const part = makeContainersPart({ alerts, alertChanged: takeAlert, drawn: soon });
 const { containers } = part;
 let setup = { maxGapMinutes: 30 };
@@ -76,14 +76,7 @@ async function begin() {
 }
 
 async function load() {
-  const [, allSensors, open, shelved] = await Promise.all([
-    part.load(),
-    api.sensors(),
-    api.alerts('open'),
-    api.alerts('shelved'),
-  ]);
-  replaceAll(sensors, allSensors, (one) => one.sensor);
-  replaceAll(alerts, [...open, ...shelved], (one) => one.id);
+  await Promise.all([part.load(), sensors.load(api.sensors), alerts.load(openAlerts)]);
   loaded = true;
   draw();
 }
