@@ -1,5 +1,6 @@
 // The axes and scales of a chart, in the form that uPlot takes.
 
+import { dateForm } from '../shared/date-form.js';
 import { locale } from '../shared/language.js';
 import { clockTime, dayKey, startOfDay } from '../shared/time-format.js';
 import { pageZone } from '../shared/zone.js';
@@ -28,7 +29,7 @@ export function timeAxis(spec, colour, font) {
 /** The date at midnight, else hour and minute. */
 function tickText(at, step) {
   if (step >= DAY_MS || at === startOfDay(dayKey(at)))
-    return new Date(at).toLocaleDateString(locale, { day: 'numeric', month: 'short', timeZone: pageZone });
+    return dateForm(locale, { day: 'numeric', month: 'short', timeZone: pageZone }).format(at);
   return clockTime(at);
 }
 

@@ -1,7 +1,7 @@
 // The only file that touches uPlot. It owns what it makes: each listener, observer and chart created here is
 // undone by `destroy`.
 
-import { pageZone } from '../shared/zone.js';
+import { clockDate } from '../shared/time-format.js';
 import { scaleOf, timeAxis, valueAxis } from './axes.js';
 import { cursorOf, seriesOf } from './lines.js';
 import { drawGround, drawLabels } from './marks.js';
@@ -84,7 +84,7 @@ function optionsOf(host, spec, shown) {
   return {
     ...sizeOf(host),
     ms: 1,
-    tzDate: (at) => uPlot.tzDate(new Date(at), pageZone),
+    tzDate: (at) => clockDate(at),
     padding: [14, 12, 0, 0],
     legend: { show: false },
     cursor: cursorOf(spec, colour),

@@ -30,6 +30,26 @@ export async function loadContainer(id, span, { width, sharing = 1 }) {
   return { readings, light, band, openings, events, faults, heat };
 }
 
+/** Two containers at a time keep the browser's connections busy, and its page free for the next press. */
+const AT_ONCE = 2;
+
+/**
+ * The answers for each container, in their order.
+ * @param ask gives the answer for one; @param wanted false once another stretch was asked for: the rest is left out
+ */
+export async function loadInTurn(containers, ask, wanted) {
+  const answers = [];
+  let next = 0;
+  async function work() {
+    while (next < containers.length && wanted()) {
+      const i = next++;
+      answers[i] = await ask(containers[i]);
+    }
+  }
+  await Promise.all(Array.from({ length: AT_ONCE }, work));
+  return answers;
+}
+
 /** How often a stretch that ends now is asked for again. */
 export const reloadEveryMs = ({ from, to }) => (to - from <= 2 * 86_400_000 ? 20_000 : 120_000);
 

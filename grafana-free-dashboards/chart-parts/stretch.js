@@ -5,21 +5,25 @@ import { byId } from '../shared/dom.js';
 import { reloadEveryMs } from './load.js';
 
 /**
- * @param range of the page; @param ask gives the answers for a span and the width of the charts, px
+ * @param range of the page
+ * @param ask gives the answers for a span and the width of the charts, px, as long as its third argument returns true
  * @param draw called with the answers and their span, unless another stretch was asked for meanwhile
  */
 export function makeStretch({ range, ask, draw }) {
   let newest = 0;
   let askedAt = 0;
 
-  async function load() {
+  /** @param first awaited before the service is asked */
+  async function load(first = null) {
     const number = ++newest;
     askedAt = now();
-    const span = range.current();
     const charts = byId('charts');
     charts.setAttribute('aria-busy', 'true');
     try {
-      const answers = await ask(span, charts.clientWidth);
+      await first;
+      if (number !== newest) return;
+      const span = range.current();
+      const answers = await ask(span, charts.clientWidth, () => number === newest);
       if (number === newest) draw(answers, span);
     } finally {
       if (number === newest) charts.removeAttribute('aria-busy');
@@ -32,5 +36,8 @@ export function makeStretch({ range, ask, draw }) {
     if (now() - askedAt >= reloadEveryMs(range.current())) load().catch(() => {});
   }
 
-  return { load, follow };
+  /** After the browser has painted the stretch from the samples at hand. Of quick presses, only the last one asks. */
+  const loadWhenPainted = () => load(new Promise((done) => requestAnimationFrame(() => setTimeout(done))));
+
+  return { load: () => load(), loadWhenPainted, follow };
 }

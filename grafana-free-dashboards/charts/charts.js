@@ -1,6 +1,6 @@
 // Runs the page Charts: any containers over one stretch of time, one chart for each quantity.
 
-import { loadContainer } from '../chart-parts/load.js';
+import { loadContainer, loadInTurn } from '../chart-parts/load.js';
 import { makeRange } from '../chart-parts/range.js';
 import { rangeWords } from '../chart-parts/range-words.js';
 import { makeStretch } from '../chart-parts/stretch.js';
@@ -81,12 +81,12 @@ const load = () => stretch.load().catch(showTrouble);
 /** Draws the new stretch from the samples at hand, until its own come. */
 function changeRange() {
   panels.zoom(range.current());
-  load();
+  stretch.loadWhenPainted().catch(showTrouble);
 }
 
-function ask(span, width) {
+function ask(span, width, wanted) {
   const all = chosen();
-  return Promise.all(all.map((one) => loadContainer(one.id, span, { width, sharing: all.length })));
+  return loadInTurn(all, (one) => loadContainer(one.id, span, { width, sharing: all.length }), wanted);
 }
 
 function draw(answers, span) {

@@ -43,7 +43,7 @@ export function makeCourse({ id, container, setup, failed }) {
   /** Draws the new stretch from the samples at hand, until its own come. */
   function change() {
     charts.zoom(range.current());
-    stretch.load().catch(failed);
+    stretch.loadWhenPainted().catch(failed);
   }
 
   async function ask(span, width) {

@@ -1,10 +1,22 @@
 // Ages of moments ("3 min ago"), kept up to date.
 
 import { now } from './clock.js';
+import { dateForm } from './date-form.js';
 import { h, setText } from './dom.js';
 import { locale } from './language.js';
 import { age } from './time-format.js';
 import { pageZone } from './zone.js';
+
+const NUMBER = 'numeric';
+const MOMENT = {
+  year: NUMBER,
+  month: NUMBER,
+  day: NUMBER,
+  hour: NUMBER,
+  minute: NUMBER,
+  second: NUMBER,
+  timeZone: pageZone,
+};
 
 /** An element that shows the age of a moment; `keepAges` updates it. */
 export function ageOf(at, before = '', after = '') {
@@ -20,7 +32,7 @@ export function setAge(element, at, before = '', after = '') {
     return;
   }
   element.setAttribute('datetime', at);
-  element.title = new Date(at).toLocaleString(locale, { timeZone: pageZone });
+  element.title = dateForm(locale, MOMENT).format(new Date(at));
   Object.assign(element.dataset, { before, after });
   setText(element, before + age(at, now()) + after);
 }

@@ -1,9 +1,10 @@
 // Moments, days, ages and lengths of time in words. Pure.
 
+import { dateForm } from './date-form.js';
 import { UNKNOWN, known } from './format.js';
 import { locale } from './language.js';
 import { texts } from './texts.js';
-import { pageZone } from './zone.js';
+import { browserZone, pageZone } from './zone.js';
 
 const TIME_LENGTH = '00:00'.length;
 const MINUTE = 60_000;
@@ -43,7 +44,7 @@ export function age(at, now) {
 }
 
 const dayText = (date, withYear, zone) =>
-  new Intl.DateTimeFormat(locale, {
+  dateForm(locale, {
     weekday: 'short',
     day: 'numeric',
     month: 'short',
@@ -54,10 +55,10 @@ const dayText = (date, withYear, zone) =>
     .replace(',', '');
 
 export const clockTime = (at, zone = pageZone) =>
-  new Intl.DateTimeFormat(locale, { hour: '2-digit', minute: '2-digit', timeZone: zone }).format(new Date(at));
+  dateForm(locale, { hour: '2-digit', minute: '2-digit', timeZone: zone }).format(new Date(at));
 
 export const dayKey = (date, zone = pageZone) =>
-  new Intl.DateTimeFormat('en-CA', { year: 'numeric', month: '2-digit', day: '2-digit', timeZone: zone }).format(date);
+  dateForm('en-CA', { year: 'numeric', month: '2-digit', day: '2-digit', timeZone: zone }).format(date);
 
 /** A moment in the zone of the page: the time alone if it is today, with day and month otherwise. */
 export function moment(at, now = Date.now(), zone = pageZone) {
@@ -79,6 +80,15 @@ export const day = (key) => dayText(new Date(`${key}T12:00:00Z`), false, 'UTC');
 
 /** The instant (ms) at which a calendar day begins in a zone; right across clock changes. */
 export function startOfDay(key, zone = pageZone) {
+  const name = `${key} ${zone}`;
+  if (!starts.has(name)) starts.set(name, searchStart(key, zone));
+  return starts.get(name);
+}
+
+/** Charts ask for the same days again with each zoom. */
+const starts = new Map();
+
+function searchStart(key, zone) {
   const utc = Date.parse(`${key}T00:00:00Z`);
   let guess = utc - zoneOffset(utc, zone);
   guess = utc - zoneOffset(guess, zone);
@@ -88,7 +98,7 @@ export function startOfDay(key, zone = pageZone) {
 
 function zoneOffset(ms, zone) {
   const fields = {};
-  const format = new Intl.DateTimeFormat('en-GB', {
+  const format = dateForm('en-GB', {
     timeZone: zone,
     hourCycle: 'h23',
     year: 'numeric',
@@ -103,6 +113,15 @@ function zoneOffset(ms, zone) {
     Date.UTC(fields.year, fields.month - 1, fields.day, fields.hour, fields.minute, fields.second) -
     Math.floor(ms / 1000) * 1000
   );
+}
+
+/** A Date whose own year, month, day and clock are those of a moment in the zone, as axes want it. */
+export function clockDate(ms, zone = pageZone) {
+  if (zone === browserZone) return new Date(ms);
+  const there = new Date(ms + zoneOffset(ms, zone));
+  const date = [there.getUTCFullYear(), there.getUTCMonth(), there.getUTCDate()];
+  const clock = [there.getUTCHours(), there.getUTCMinutes(), there.getUTCSeconds(), there.getUTCMilliseconds()];
+  return new Date(...date, ...clock);
 }
 
 /** An instant as a control of date and time wants it; '' for none. */

@@ -3,6 +3,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { cell, csvOf, rowsOf } from '../chart-parts/figures.js';
+import { loadInTurn } from '../chart-parts/load.js';
 import { aroundMark, isOn, markedOf } from '../chart-parts/marked.js';
 import { oneTimeLine } from '../chart-parts/samples.js';
 import { extremesOf, meanOf, momentWords, nearest, sentence } from '../chart-parts/sentence.js';
@@ -253,4 +254,21 @@ test('containers are found by name, room or heat source', () => {
   const jar = { name: 'Jar 1', room: 'Cellar', heatSource: null };
   assert.ok(matches(jar, ' cell ') && matches(jar, 'JAR') && matches(jar, ''));
   assert.ok(!matches(jar, 'mat'));
+});
+
+test('containers are asked two at a time, answers keep their order, and the rest is left out once unwanted', async () => {
+  const waiting = [];
+  const asked = [];
+  let wanted = true;
+  const ask = (name) => new Promise((answer) => asked.push(name) && waiting.push(() => answer(name.toUpperCase())));
+  const all = loadInTurn(['a', 'b', 'c', 'd'], ask, () => wanted);
+  assert.deepEqual(asked, ['a', 'b']);
+  waiting[1]();
+  for (let i = 0; i < 9; i++) await null;
+  assert.deepEqual(asked, ['a', 'b', 'c']);
+  wanted = false;
+  waiting[0]();
+  waiting[2]();
+  assert.deepEqual(await all, ['A', 'B', 'C']);
+  assert.deepEqual(asked, ['a', 'b', 'c']);
 });

@@ -126,3 +126,12 @@ test('what a control shows is typed back to the same minute', () => {
   assert.equal(t.inputOf('2026-10-25T01:30:00Z', 'Europe/Berlin'), '2026-10-25T02:30');
   assert.equal(t.inputOf(null), '');
 });
+
+test('the date of an axis has the clock of its zone, also where clocks change', () => {
+  for (const [at, clock] of [
+    ['2026-03-29T00:59:59.500Z', [2026, 2, 29, 1, 59, 59]],
+    ['2026-03-29T01:00:00Z', [2026, 2, 29, 3, 0, 0]],
+    ['2026-01-01T00:00:00Z', [2026, 0, 1, 1, 0, 0]],
+  ])
+    assert.deepEqual(t.clockDate(Date.parse(at), 'Europe/Berlin'), new Date(...clock, at.includes('.5') ? 500 : 0));
+});

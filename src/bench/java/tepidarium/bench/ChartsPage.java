@@ -18,9 +18,9 @@ import tepidarium.it.Ports;
 import tepidarium.it.ServiceProcess;
 
 /**
- * Ten containers over six weeks on the page Charts, zoomed in and out: time until the new stretch
- * is drawn from the samples at hand, time until it is drawn from samples of its own, and how long
- * the page's main thread works for both.
+ * Zooms in and out over six weeks, of ten containers on the page Charts and of one on its own page:
+ * time until the new stretch is drawn from the samples at hand, time until it is drawn from samples
+ * of its own, and how long the page's main thread works for both.
  */
 final class ChartsPage {
   private static final int CONTAINERS = 10;
@@ -39,7 +39,9 @@ final class ChartsPage {
         button.click();
         await new Promise((painted) => requestAnimationFrame(() => setTimeout(painted)));
         const first = performance.now() - start;
-        while (charts.hasAttribute('aria-busy')) await new Promise((next) => setTimeout(next, 5));
+        if (charts.hasAttribute('aria-busy'))
+          await new Promise((idle) =>
+            new MutationObserver(idle).observe(charts, { attributeFilter: ['aria-busy'] }));
         await new Promise((painted) => requestAnimationFrame(() => setTimeout(painted)));
         return [first, performance.now() - start];
       }
@@ -62,14 +64,17 @@ final class ChartsPage {
     try (ServiceProcess service = site.start(port, Site.EMBEDDED, Site.SMALL, Map.of());
         Playwright playwright = Playwright.create();
         Browser browser = playwright.chromium().launch(ShelfPage.options())) {
-      measure(service, browser, report);
+      measure(service, browser, "/charts.html?" + chosen(), CONTAINERS + " containers", report);
+      String one = "/container.html?id=" + Site.container(0).value();
+      measure(service, browser, one, "one container on its page", report);
     }
     Site.remove(site.data());
   }
 
-  private static void measure(ServiceProcess service, Browser browser, Report report) {
+  private static void measure(
+      ServiceProcess service, Browser browser, String path, String whose, Report report) {
     Page page = browser.newPage(new Browser.NewPageOptions().setViewportSize(WIDTH, HEIGHT));
-    page.navigate(service.grower().api().base() + "/charts.html?range=all&" + chosen());
+    page.navigate(service.grower().api().base() + path + "&range=all");
     page.waitForFunction("() => document.querySelectorAll('#charts canvas').length >= 3");
     page.waitForFunction("() => !document.getElementById('charts').hasAttribute('aria-busy')");
     // The first look at a stretch works out its hourly sums; a grower waits for them once.
@@ -86,7 +91,8 @@ final class ChartsPage {
       }
     }
     Tasks tasks = Tasks.of(browser.stopTracing());
-    String what = "charts of six weeks of " + CONTAINERS + " containers: ";
+    page.close();
+    String what = "charts of six weeks of " + whose + ": ";
     report.figure(what + "a zoom, drawn", "under 100 ms", times(drawn));
     report.figure(what + "a zoom, with samples of its own", "", times(finer));
     report.figure(
