@@ -3,6 +3,7 @@
 import { api } from '../shared/api.js';
 import { now } from '../shared/clock.js';
 import { h, setOptions, setText } from '../shared/dom.js';
+import { countFromFirst, earlierReading } from '../shared/first-reading.js';
 import { field, form, Problems } from '../shared/form.js';
 import { withLocalTimes } from '../shared/local-times.js';
 import { nameOf, placeOf, placeWords, ROOM } from '../shared/sensor-place.js';
@@ -29,19 +30,6 @@ export function makeActions({ key, known, result }) {
       when(texts.emptyNowAllFiguresFollow),
     ),
     submit: texts.placeOrMove,
-    other: h(
-      'button',
-      {
-        type: 'button',
-        class: 'plain',
-        on: {
-          click: () => {
-            move.elements.from.value = inputOf(sensor().firstHeard);
-          },
-        },
-      },
-      texts.sinceItsFirstReading,
-    ),
     save: async (element) => {
       const where = element.elements.container;
       const container = where.value || null;
@@ -96,10 +84,21 @@ export function makeActions({ key, known, result }) {
   });
 
   const describe = makeDetails(key, known);
+  const earlier = h('div', { class: 'actions' });
+
+  /** Drawn anew only for another offer, since live values come each second. */
+  function updateEarlier() {
+    const offer = earlierReading(sensor()) ?? '';
+    if (earlier.dataset.offer === offer) return;
+    earlier.dataset.offer = offer;
+    const output = h('span');
+    const button = countFromFirst(sensor(), output, (done, change) => result.run([key], done, change));
+    earlier.replaceChildren(...(button ? [button, output] : []));
+  }
 
   const parts = { move, replace, retire, back };
   const section = (title, part) => h('details', { class: 'action' }, h('summary', {}, title), part);
-  const first = section(texts.placeOrMove, move);
+  const first = section(texts.placeOrMove, h('div', {}, earlier, move));
   first.open = true;
   const element = h(
     'div',
@@ -113,6 +112,7 @@ export function makeActions({ key, known, result }) {
     element,
     update: () => {
       updateActions(parts, sensor(), known);
+      updateEarlier();
       describe.update(sensor());
     },
   };

@@ -57,7 +57,6 @@ export default {
   goesTo: 'Kommt nach',
   emptyNowAllFiguresFollow: 'Leer: jetzt. Alle Auswertungen folgen, auch die vergangenen.',
   placeOrMove: 'Einsetzen oder umsetzen',
-  sinceItsFirstReading: 'Seit dem ersten Messwert',
   isTakenOut: (name) => `${name} ist herausgenommen.`,
   goesTo2: (name, text) => `${name}: neuer Platz ${text}.`,
   newSensor: 'Neuer Sensor',

@@ -54,7 +54,6 @@ export default {
   goesTo: 'Goes to',
   emptyNowAllFiguresFollow: 'Empty: now. All figures follow, also those of the past.',
   placeOrMove: 'Place or move',
-  sinceItsFirstReading: 'Since its first reading',
   isTakenOut: (name) => `${name} is taken out.`,
   goesTo2: (name, text) => `${name} goes to ${text}.`,
   newSensor: 'New sensor',

@@ -47,7 +47,8 @@ export const MEANINGS = {
   mappings: 'Regeln für Sensoren mit eigenem Format; die Seite Zuordnungsregeln speichert weitere',
   maxPayloadBytes: 'größere Nachrichten werden abgewiesen; höchstens 16 MiB',
   maxGapMinutes: 'Messwerte, die weiter auseinanderliegen, lassen eine Lücke; 1 bis 1440 min',
-  silentAfterMinutes: 'ein eingesetzter Sensor, der so lange schweigt, löst eine Warnung aus',
+  silentAfterMinutes:
+    'ein eingesetzter Sensor, der so lange schweigt, löst eine Warnung aus; erst nach drei üblichen Abständen, wenn das länger ist',
   silentGraceSeconds:
     'so lange gilt kein Sensor als stumm: nach dem Start, nach dem letzten Teil seines Rückstands und nach einer Änderung seines Behälters',
   recordsUrl:

@@ -207,6 +207,10 @@ export default {
   faults: (join) => `Fehler: ${join}.`,
   in7DaysNewest: (counted, inSentence) => `${counted} in 7 Tagen, zuletzt: ${inSentence}`,
 
+  // first-reading.js
+  countFromFirstReading: (at) => `Ab seinem ersten Messwert zählen, ${at}`,
+  countsFrom: (sensor, at) => `Messwerte von ${sensor} zählen für diesen Platz ab ${at}.`,
+
   // form.js
   pleaseLookAtThisAgain: 'Bitte noch einmal ansehen:',
 

@@ -184,6 +184,10 @@ export default {
   faults: (join) => `Faults: ${join}.`,
   in7DaysNewest: (counted, inSentence) => `${counted} in 7 days, newest: ${inSentence}`,
 
+  // first-reading.js
+  countFromFirstReading: (at) => `Count from its first reading, ${at}`,
+  countsFrom: (sensor, at) => `Readings of ${sensor} count for this place from ${at}.`,
+
   // form.js
   pleaseLookAtThisAgain: 'Please look at this again:',
 

@@ -54,8 +54,6 @@ export default {
   threeStepsAndTheFirst: 'Drei Schritte, und der erste Behälter ist bewacht. In beliebiger Reihenfolge.',
   done: ' ✓ fertig',
   isNow: (sensor, placeWords) => `${sensor} ist jetzt ${placeWords}.`,
-  countFromFirstReading: (at) => `Ab seinem ersten Messwert zählen, ${at}`,
-  countsFrom: (sensor, at) => `Messwerte von ${sensor} zählen für diesen Platz ab ${at}.`,
   itsValuesAppearOnThe: ' Seine Werte erscheinen im Regal, sobald sie kommen.',
 
   // heard.js

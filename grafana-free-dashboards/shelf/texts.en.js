@@ -54,8 +54,6 @@ export default {
   threeStepsAndTheFirst: 'Three steps and the first container is watched. Take them in any order.',
   done: ' ✓ done',
   isNow: (sensor, placeWords) => `${sensor} is now ${placeWords}.`,
-  countFromFirstReading: (at) => `Count from its first reading, ${at}`,
-  countsFrom: (sensor, at) => `Readings of ${sensor} count for this place from ${at}.`,
   itsValuesAppearOnThe: ' Its values appear on the Shelf as they come.',
 
   // heard.js

@@ -127,6 +127,7 @@ class ArchitectureTest {
                   "reading",
                   "container",
                   "fault",
+                  "sensor",
                   "series",
                   "heat",
                   "light",

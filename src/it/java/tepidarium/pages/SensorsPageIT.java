@@ -3,6 +3,7 @@ package tepidarium.pages;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.microsoft.playwright.APIResponse;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
@@ -170,6 +171,13 @@ class SensorsPageIT {
     form.locator("[name=from]").fill(local(NOW.minus(Duration.ofHours(48))));
     form.locator("[type=submit]").click();
     assertThat(result).containsText("node-7 goes to Jar. Jar: now 768 °C·h.");
+    page.getByText("Count from its first reading, ").click();
+    assertThat(result).containsText("Readings of node-7 count for this place from ");
+    assertThat(page.locator(".from-first")).hasCount(0);
+    JsonNode first = service.api().get("/api/sensors/node-7");
+    assertEquals(first.path("firstHeard"), first.at("/placements/0/from"));
+    result.getByText("Undo").click();
+    assertThat(result).containsText("placed as before");
     form.locator("[name=container]").selectOption("tray");
     form.locator("[name=from]").fill(local(NOW.minus(Duration.ofHours(24))));
     form.locator("[type=submit]").click();

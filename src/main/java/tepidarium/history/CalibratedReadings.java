@@ -84,6 +84,11 @@ public final class CalibratedReadings {
     return sensors;
   }
 
+  /** The instants of all readings of a sensor, wherever it was, ms, ascending. */
+  public long[] instants(SensorId sensor, Span span) {
+    return Samples.instants(source.read(sensor, span).values());
+  }
+
   /**
    * The time in the spans that the container's readings would cover if figures left no reading out,
    * and that they do not cover now, ms.

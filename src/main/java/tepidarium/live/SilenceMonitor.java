@@ -17,33 +17,44 @@ import tepidarium.container.ContainerId;
 import tepidarium.container.Placement;
 import tepidarium.container.Register;
 import tepidarium.reading.SensorId;
+import tepidarium.series.StoreException;
 
 /**
  * Reports to the alert board which containers have a silent sensor. It compares the clock with the
- * time at which each sensor was last heard. It reports nothing while the link to the broker is
- * down, and nothing of a sensor whose backlog arrives. Used by the watch thread alone.
+ * time at which each sensor was last heard. A sensor that reports rarely may be quiet for longer
+ * than the limit. It reports nothing while the link to the broker is down, and nothing of a sensor
+ * whose backlog arrives. Used by the watch thread alone.
  */
 final class SilenceMonitor {
   private final Register register;
   private final AlertRules rules;
   private final AlertBoard board;
+  private final UsualIntervals intervals;
   private final Duration grace;
   private final Map<SensorId, Instant> lastHeard = new HashMap<>();
   private final Map<SensorId, Instant> lastBacklog = new HashMap<>();
   private final Map<ContainerId, Instant> lastChanged = new HashMap<>();
   private @Nullable Instant listeningSince;
+  private boolean storeAnswers = true;
 
   /**
    * Creates a monitor that has heard no sensor yet.
    *
+   * @param intervals how long each sensor may be quiet, if that is longer than the limit
    * @param grace time after the link came up in which no sensor is reported as silent; also the
    *     time after the last late reading of a sensor in which that sensor is not, and after a
    *     change of a container in which none in it is
    */
-  SilenceMonitor(Register register, AlertRules rules, AlertBoard board, Duration grace) {
+  SilenceMonitor(
+      Register register,
+      AlertRules rules,
+      AlertBoard board,
+      UsualIntervals intervals,
+      Duration grace) {
     this.register = register;
     this.rules = rules;
     this.board = board;
+    this.intervals = intervals;
     this.grace = grace;
   }
 
@@ -89,7 +100,9 @@ final class SilenceMonitor {
     lastChanged.replaceAll((container, at) -> at.isAfter(now) ? now : at);
   }
 
+  /** Checks all containers. While the store does not answer, the limits alone count. */
   void check(Instant now) {
+    storeAnswers = true;
     for (Container container : register.containers()) {
       check(container, now);
     }
@@ -110,7 +123,7 @@ final class SilenceMonitor {
     Instant heard =
         placed.stream()
             .filter(placement -> !isUndecided(placement, limit, now))
-            .map(this::heardSincePlaced)
+            .map(placement -> heardOrExpected(placement, limit, now))
             .min(naturalOrder())
             .orElse(null);
     if (heard == null) {
@@ -135,6 +148,25 @@ final class SilenceMonitor {
     return backlog != null
         && !now.isAfter(backlog.plus(grace))
         && isSilent(heardSincePlaced(placement), limit, now);
+  }
+
+  /**
+   * When the sensor was last heard. While it is quiet for no longer than is usual for it, as if it
+   * were heard just within the limit.
+   */
+  private Instant heardOrExpected(Placement placement, Duration limit, Instant now) {
+    Instant heard = heardSincePlaced(placement);
+    Instant last = lastHeard.get(placement.sensor());
+    if (last == null || !storeAnswers || !isSilent(heard, limit, now)) {
+      return heard;
+    }
+    try {
+      boolean usual = !isSilent(heard, intervals.quietFor(placement.sensor(), last), now);
+      return usual ? now.minus(limit) : heard;
+    } catch (StoreException e) {
+      storeAnswers = false;
+      return heard;
+    }
   }
 
   private Instant heardSincePlaced(Placement placement) {

@@ -75,7 +75,8 @@ public final class Watch implements AutoCloseable {
     this.board = new AlertBoard(alerts, rules, calibrated.maxGap(), listeners::alertChanged);
     this.backlog = new BacklogEvaluator(register, calibrated, rules, board);
     this.checks = new PeriodicChecks(register, calibrated, rules, board);
-    this.silence = new SilenceMonitor(register, rules, board, silentGrace);
+    UsualIntervals intervals = new UsualIntervals(calibrated::instants);
+    this.silence = new SilenceMonitor(register, rules, board, intervals, silentGrace);
     this.readings =
         new ReadingProcessor(register, latestValues, heatSoFar, silence, backlog, board, listeners);
     latestValues

@@ -1,6 +1,7 @@
 package tepidarium.reading;
 
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
@@ -280,6 +281,15 @@ public final class Samples {
       return OptionalDouble.empty();
     }
     return OptionalDouble.of(along(index, instantMs));
+  }
+
+  /** The instants at which any of several quantities has a sample, ms, ascending. */
+  public static long[] instants(Collection<Samples> quantities) {
+    return quantities.stream()
+        .flatMapToLong(one -> Arrays.stream(one.atMs, 0, one.size()))
+        .sorted()
+        .distinct()
+        .toArray();
   }
 
   /** Builds a series from samples in ascending order. Not thread-safe. */

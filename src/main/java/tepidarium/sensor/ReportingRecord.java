@@ -19,12 +19,12 @@ public record ReportingRecord(@Nullable Duration usualInterval, Gaps lastDay, Ga
   public static final Duration WEEK = Duration.ofDays(7);
 
   /** Number of newest intervals that count for the usual one; common practice, no source. */
-  private static final int INTERVALS = 100;
+  public static final int INTERVALS = 100;
 
   private static final int FEWEST_INTERVALS = 3;
 
   /** A sensor is late after this many usual intervals; common practice, no source. */
-  private static final int LATE_INTERVALS = 3;
+  public static final int LATE_INTERVALS = 3;
 
   /** A sensor is not late before this; common practice, no source. */
   private static final Duration LATE_AT_LEAST = Duration.ofMinutes(5);
@@ -53,7 +53,12 @@ public record ReportingRecord(@Nullable Duration usualInterval, Gaps lastDay, Ga
         gaps(atMs, first, end, WEEK, maxGap));
   }
 
-  private static @Nullable Duration usualInterval(long[] atMs) {
+  /**
+   * The median of the newest intervals, of at most {@link #INTERVALS}; null for fewer than three.
+   *
+   * @param atMs instants of readings, ascending
+   */
+  public static @Nullable Duration usualInterval(long[] atMs) {
     int count = Math.min(INTERVALS, atMs.length - 1);
     if (count < FEWEST_INTERVALS) {
       return null;

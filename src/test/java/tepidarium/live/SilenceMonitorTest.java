@@ -4,7 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import tepidarium.alert.Alert;
 import tepidarium.alert.AlertBoard;
@@ -19,6 +21,8 @@ import tepidarium.container.ContainerSettings;
 import tepidarium.container.MemoryContainers;
 import tepidarium.container.Register;
 import tepidarium.reading.SensorId;
+import tepidarium.reading.Span;
+import tepidarium.series.StoreException;
 
 class SilenceMonitorTest {
   private static final Instant START = Instant.parse("2026-03-01T06:00:00Z");
@@ -30,7 +34,30 @@ class SilenceMonitorTest {
   private final MemoryAlerts store = new MemoryAlerts();
   private final AlertRules rules = new AlertRules(store, LIMIT, RemainingError.NONE);
   private final AlertBoard board = new AlertBoard(store, rules, LIMIT, (before, after, t) -> {});
-  private final SilenceMonitor monitor = new SilenceMonitor(register, rules, board, GRACE);
+  private final List<Integer> stored = new ArrayList<>();
+  private int queries;
+  private boolean storeAnswers = true;
+  private final UsualIntervals intervals = new UsualIntervals(this::instants);
+  private final SilenceMonitor monitor =
+      new SilenceMonitor(register, rules, board, intervals, GRACE);
+
+  private long[] instants(SensorId sensor, Span span) {
+    queries++;
+    if (!storeAnswers) {
+      throw new StoreException("away", null);
+    }
+    return stored.stream()
+        .mapToLong(minute -> minute(minute).toEpochMilli())
+        .filter(at -> at >= span.fromMs() && at <= span.toMs())
+        .toArray();
+  }
+
+  private void hear(int... minutes) {
+    for (int minute : minutes) {
+      stored.add(minute);
+      monitor.heard(SENSOR, minute(minute));
+    }
+  }
 
   private static Instant minute(int minute) {
     return START.plusSeconds(minute * 60L);
@@ -121,5 +148,52 @@ class SilenceMonitorTest {
     monitor.changed(register.containers().get(0).id(), minute(600));
     assertEquals(List.of(), openAt(630));
     assertEquals(List.of(AlertKind.SILENT), openAt(631));
+  }
+
+  @Test
+  void aSensorThatReportsHourlyIsSilentAfterThreeHoursOnceFourReadingsHaveShownIt() {
+    place(SENSOR);
+    monitor.linkUp(START);
+    hear(0, 60, 120);
+    assertEquals(List.of(AlertKind.SILENT), openAt(151), "two intervals tell nothing");
+    hear(180);
+    assertEquals(List.of(), activeAt(181), "an hour is usual now");
+    assertEquals(List.of(), activeAt(360));
+    assertEquals(List.of(AlertKind.SILENT), activeAt(361));
+    assertEquals(minute(180), board.open().get(0).since());
+    hear(362);
+    assertEquals(List.of(), activeAt(363));
+  }
+
+  @Test
+  void aSensorThatReportsEveryMinuteHasTheSetLimit() {
+    place(SENSOR);
+    monitor.linkUp(START);
+    hear(IntStream.range(0, 200).toArray());
+    assertEquals(List.of(), openAt(229), "three minutes are less than the limit");
+    assertEquals(List.of(AlertKind.SILENT), openAt(230));
+    monitor.check(minute(231));
+    assertEquals(1, queries, "read once for each last reading");
+  }
+
+  @Test
+  void theSetLimitAloneCountsWhileTheStoreDoesNotAnswer() {
+    SensorId other = new SensorId("other");
+    place(SENSOR, other);
+    monitor.linkUp(START);
+    hear(0, 60, 120, 180);
+    monitor.heard(other, minute(180));
+    storeAnswers = false;
+    assertEquals(List.of(AlertKind.SILENT), openAt(211));
+    assertEquals(1, queries, "asked once in a round");
+    storeAnswers = true;
+    stored.add(240);
+    monitor.heard(other, minute(240));
+    assertEquals(List.of(), activeAt(240));
+  }
+
+  private List<AlertKind> activeAt(int minute) {
+    monitor.check(minute(minute));
+    return board.open().stream().filter(Alert::active).map(Alert::kind).toList();
   }
 }

@@ -14,7 +14,6 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
-import java.util.stream.LongStream;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -194,18 +193,10 @@ public final class SensorActivities implements AutoCloseable {
     return Optional.of(
         new Activity(
             heard.last(),
-            ReportingRecord.of(instants(samples), heard.first(), end, maxGap),
+            ReportingRecord.of(Samples.instants(samples.values()), heard.first(), end, maxGap),
             battery(sensor, battery, from, heard, now),
             FaultSummaryJson.of(
                 faults.ofSensor(sensor, new Span(now.minus(FaultSummaryJson.LENGTH), now)))));
-  }
-
-  private static long[] instants(Map<Quantity, Samples> samples) {
-    return samples.values().stream()
-        .flatMapToLong(one -> LongStream.range(0, one.size()).map(i -> one.atMs((int) i)))
-        .sorted()
-        .distinct()
-        .toArray();
   }
 
   private @Nullable BatteryForecast battery(
