@@ -71,9 +71,8 @@ class ArchitectureTest {
           "web.system");
 
   /**
-   * Each package and what it may use besides itself; {@code app} may use everything. The package
-   * {@code sqlite} opens SQLite files for the stores that keep one, and names their columns of
-   * values.
+   * Each package and what it may use besides itself; {@code app} may use everything. The packages
+   * {@code sqlite} and {@code postgres} open files and databases for the stores.
    */
   private static final Map<String, List<String>> MAY_USE =
       Map.ofEntries(
@@ -84,7 +83,7 @@ class ArchitectureTest {
           Map.entry("thread", List.of()),
           Map.entry("disk", List.of("stats")),
           Map.entry("tls", List.of("thread")),
-          Map.entry("sqlite", List.of("series", "reading")),
+          Map.entry("sqlite", List.of("series")),
           Map.entry(
               "backup",
               List.of(
@@ -95,10 +94,12 @@ class ArchitectureTest {
                   "series.sqlite",
                   "rollup.sqlite",
                   "thread")),
+          Map.entry("postgres", List.of("series", "retry")),
           Map.entry("series", List.of("reading")),
-          Map.entry("series.sqlite", List.of("series", "reading", "sqlite")),
+          Map.entry("series.sql", List.of("series", "reading")),
+          Map.entry("series.sqlite", List.of("series", "series.sql", "reading", "sqlite")),
           Map.entry("series.influx", List.of("series", "reading")),
-          Map.entry("series.spool", List.of("series", "reading", "sqlite", "retry")),
+          Map.entry("series.spool", List.of("series", "series.sql", "reading", "sqlite", "retry")),
           Map.entry("calibration", List.of("reading", "stats")),
           Map.entry("fault", List.of("reading", "stats")),
           Map.entry("container", List.of("reading", "calibration", "fault")),
@@ -148,7 +149,7 @@ class ArchitectureTest {
           Map.entry("rollup.sqlite", and(DOMAIN, "rollup", "sqlite")),
           Map.entry("records", and(DOMAIN, "ingest", "alert.notify", "importing")),
           Map.entry("records.sqlite", and(DOMAIN, "records", "sqlite")),
-          Map.entry("records.postgres", and(DOMAIN, "records", "retry", "thread")),
+          Map.entry("records.postgres", and(DOMAIN, "records", "postgres", "retry", "thread")),
           Map.entry(
               "web", List.of("reading", "stats", "container", "fault", "heat", "rollup", "access")),
           Map.entry("web.access", List.of("web", "reading", "series", "access")),
@@ -273,6 +274,8 @@ class ArchitectureTest {
   private static final List<String> STORES =
       List.of(
           "sqlite",
+          "postgres",
+          "series.sql",
           "series.sqlite",
           "series.spool",
           "rollup.sqlite",
@@ -294,7 +297,7 @@ class ArchitectureTest {
           Map.entry("io.javalin..", and(WEB, "web.server")),
           Map.entry("java.sql..", STORES),
           Map.entry("org.sqlite..", STORES),
-          Map.entry("org.postgresql..", List.of("records.postgres")),
+          Map.entry("org.postgresql..", List.of("postgres")),
           Map.entry("org.jdbi..", STORES),
           Map.entry("org.flywaydb..", STORES));
 

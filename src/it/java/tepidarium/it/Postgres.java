@@ -19,7 +19,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
-import tepidarium.records.postgres.PostgresAddress;
+import tepidarium.postgres.PostgresAddress;
 
 /**
  * A real PostgreSQL server: Debian's, on a free loopback port, with a folder of its own. Started by
@@ -230,7 +230,7 @@ public final class Postgres implements AutoCloseable {
   }
 
   public PostgresAddress address(String database) {
-    return PostgresAddress.of(url(database), USER, PASSWORD);
+    return PostgresAddress.of("records", url(database), USER, PASSWORD);
   }
 
   /** The settings of a service with its records in a database. */

@@ -22,7 +22,7 @@ import tepidarium.germination.Act;
 import tepidarium.germination.Entry;
 import tepidarium.germination.GroupId;
 import tepidarium.it.Postgres;
-import tepidarium.records.postgres.PostgresAddress;
+import tepidarium.postgres.PostgresAddress;
 import tepidarium.records.postgres.PostgresRecords;
 import tepidarium.records.postgres.Tenancy;
 import tepidarium.series.StoreException;
@@ -147,6 +147,7 @@ class PostgresFaultsIT {
       try (Postgres second = first.withStandby()) {
         PostgresAddress both =
             PostgresAddress.of(
+                "records",
                 "postgresql://127.0.0.1:%d,127.0.0.1:%d/%s"
                     .formatted(second.port(), first.port(), database),
                 Postgres.USER,

@@ -14,7 +14,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import tepidarium.it.Postgres;
-import tepidarium.records.postgres.PostgresAddress;
+import tepidarium.postgres.PostgresAddress;
 import tepidarium.records.postgres.PostgresRecords;
 import tepidarium.records.postgres.Tenancy;
 import tepidarium.series.StoreException;

@@ -16,7 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
 import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectCode;
 import tepidarium.it.Postgres;
-import tepidarium.records.postgres.PostgresAddress;
+import tepidarium.postgres.PostgresAddress;
 import tepidarium.records.postgres.PostgresRecords;
 import tepidarium.records.postgres.Tenancy;
 import tepidarium.records.sqlite.SqliteRecords;
@@ -81,7 +81,8 @@ class PostgresRecordsIT extends RecordsContract {
 
   @Test
   void aWrongPasswordEndsTheStartAndIsNotShown() {
-    String words = refused(PostgresAddress.of(server.url(database), Postgres.USER, "h1dden"));
+    String words =
+        refused(PostgresAddress.of("records", server.url(database), Postgres.USER, "h1dden"));
     assertTrue(words.contains("refuses the login. Check recordsUser and recordsPassword"), words);
     assertTrue(!words.contains("h1dden"), words);
   }

@@ -20,8 +20,8 @@ import tepidarium.backup.BackupFile;
 import tepidarium.backup.BackupPart;
 import tepidarium.backup.BackupSource;
 import tepidarium.backup.BackupWriter;
+import tepidarium.postgres.PostgresAddress;
 import tepidarium.reading.InvalidInput;
-import tepidarium.records.postgres.PostgresAddress;
 import tepidarium.series.influx.InfluxAddress;
 import tepidarium.sqlite.NativeLibrary;
 

@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.access.AnonymousSensors;
 import tepidarium.ingest.MappingRule;
 import tepidarium.light.Site;
-import tepidarium.records.postgres.PostgresAddress;
+import tepidarium.postgres.PostgresAddress;
 import tepidarium.series.influx.InfluxAddress;
 import tepidarium.tls.ClientTls;
 

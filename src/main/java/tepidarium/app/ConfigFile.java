@@ -17,7 +17,7 @@ import tepidarium.access.AnonymousSensors;
 import tepidarium.access.SensorAccount;
 import tepidarium.ingest.MappingRule;
 import tepidarium.light.Site;
-import tepidarium.records.postgres.PostgresAddress;
+import tepidarium.postgres.PostgresAddress;
 import tepidarium.series.influx.InfluxAddress;
 import tepidarium.tls.ClientTls;
 import tepidarium.tls.PemFiles;
@@ -369,7 +369,7 @@ record ConfigFile(
       problems.add("recordsUrl " + PostgresAddress.FORM);
       return null;
     }
-    return PostgresAddress.of(recordsUrl, user, password);
+    return PostgresAddress.of("records", recordsUrl, user, password);
   }
 
   private boolean standby(ConfigProblems problems) {

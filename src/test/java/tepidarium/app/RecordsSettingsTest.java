@@ -12,8 +12,8 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import tepidarium.records.postgres.PostgresAddress;
-import tepidarium.records.postgres.PostgresAddress.Server;
+import tepidarium.postgres.PostgresAddress;
+import tepidarium.postgres.PostgresAddress.Server;
 
 /** The settings of a PostgreSQL database for the records. */
 class RecordsSettingsTest {

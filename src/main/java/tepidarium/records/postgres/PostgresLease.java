@@ -14,6 +14,8 @@ import org.jdbi.v3.core.Handle;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.postgres.PostgresAddress;
+import tepidarium.postgres.PostgresServer;
 import tepidarium.thread.DaemonThreads;
 
 /**

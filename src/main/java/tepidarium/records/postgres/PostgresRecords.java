@@ -15,6 +15,10 @@ import org.jdbi.v3.core.JdbiException;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.postgres.PostgresAddress;
+import tepidarium.postgres.PostgresFailure;
+import tepidarium.postgres.PostgresReconnect;
+import tepidarium.postgres.PostgresServer;
 import tepidarium.records.Database;
 import tepidarium.records.StoredTypes;
 import tepidarium.retry.Backoff;
@@ -31,8 +35,6 @@ import tepidarium.series.UnknownOutcome;
  */
 public final class PostgresRecords implements Database {
   private static final Logger LOG = LoggerFactory.getLogger(PostgresRecords.class);
-  private static final Backoff RECONNECT =
-      new Backoff(Duration.ofMillis(250), Duration.ofSeconds(5));
   private static final Backoff START = new Backoff(Duration.ofMillis(500), Duration.ofSeconds(30));
 
   /** How long a commit without an answer waits for the database to come back. */
@@ -51,17 +53,16 @@ public final class PostgresRecords implements Database {
   private final PostgresServer server;
   private final PostgresSchema schema;
   private final PostgresLease lease;
+  private final PostgresReconnect reconnect;
   private @Nullable Connection connection;
   private @Nullable Handle handle;
-  private int failures;
-  private long retryAtNanos;
-  private String trouble = "";
   private boolean closed;
 
   private PostgresRecords(PostgresServer server, PostgresSchema schema, PostgresLease lease) {
     this.server = server;
     this.schema = schema;
     this.lease = lease;
+    reconnect = new PostgresReconnect(server.address());
   }
 
   /**
@@ -196,24 +197,12 @@ public final class PostgresRecords implements Database {
     if (closed) {
       throw new StoreException("the records store is closed", new IllegalStateException());
     }
-    if (failures > 0 && System.nanoTime() - retryAtNanos < 0) {
-      throw new StoreException(trouble, new IllegalStateException("waiting for the next attempt"));
-    }
-    try {
-      connect();
-    } catch (SQLException | IllegalStateException e) {
-      failures++;
-      retryAtNanos = System.nanoTime() + RECONNECT.delay(failures).toNanos();
-      String words =
-          e instanceof SQLException
-              ? PostgresFailure.words(server.address(), e)
-              : String.valueOf(e.getMessage());
-      if (!words.equals(trouble)) {
-        LOG.warn("{}; trying again", words);
-      }
-      trouble = words;
-      throw new StoreException(words, e);
-    }
+    boolean unusedSuccess =
+        reconnect.attempt(
+            () -> {
+              connect();
+              return true;
+            });
   }
 
   private void connect() throws SQLException {
@@ -229,11 +218,6 @@ public final class PostgresRecords implements Database {
     PostgresText.register(jdbi);
     connection = opened;
     handle = jdbi.open();
-    if (failures > 0) {
-      LOG.info("the database {} answers again", server.address());
-    }
-    failures = 0;
-    trouble = "";
   }
 
   private void drop() {

@@ -7,6 +7,8 @@ import java.sql.Statement;
 import java.util.List;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
+import tepidarium.postgres.PostgresFailure;
+import tepidarium.postgres.PostgresServer;
 
 /**
  * Checks and migrates the schema of the records in PostgreSQL. All scripts run in one transaction.

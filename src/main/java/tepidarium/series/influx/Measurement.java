@@ -1,18 +1,23 @@
 package tepidarium.series.influx;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.NavigableSet;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
+import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
+import tepidarium.series.Placement;
+import tepidarium.series.Ranges;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.RefusedReading;
+import tepidarium.series.ScaledValue;
+import tepidarium.series.StoredInstant;
 import tepidarium.series.WriteResult;
 
 /**
@@ -22,6 +27,8 @@ import tepidarium.series.WriteResult;
  * requires that no other program writes to the measurement. Not thread-safe.
  */
 final class Measurement {
+  private static final long MAX_STEP_MS = Duration.ofDays(1).toMillis();
+
   private final InfluxServer server;
   private final String name;
   private final PointReader rows;
@@ -29,44 +36,6 @@ final class Measurement {
 
   /** Newest instant of each sensor, epoch milliseconds; null until loaded. */
   private @Nullable Map<SensorId, Long> newestMs;
-
-  /** The points of one batch before they are sent. */
-  private final class Batch {
-    final Map<Point.Key, Point> points = new LinkedHashMap<>();
-    final List<RefusedReading> refused = new ArrayList<>();
-    int repeated;
-
-    /** The newest instant of each sensor, including those of the batch. */
-    final Map<SensorId, Long> newest;
-
-    Batch(Map<SensorId, Long> newest) {
-      this.newest = newest;
-    }
-
-    void add(Reading reading) {
-      long atMs = reading.at().toEpochMilli();
-      for (int moved = 0; moved <= ReadingSink.MAX_SHIFT_MS; moved++) {
-        Point.Fit fit = add(reading, atMs + moved);
-        if (fit == Point.Fit.CONFLICT && uncertain) {
-          fit = add(reading, newest.getOrDefault(reading.sensor(), atMs) + 1);
-        }
-        if (fit != Point.Fit.CONFLICT) {
-          repeated += fit == Point.Fit.REPEATED ? 1 : 0;
-          return;
-        }
-      }
-      refused.add(new RefusedReading(reading, ReadingSink.noFreeInstant(reading)));
-    }
-
-    private Point.Fit add(Reading reading, long atMs) {
-      Point.Key key = new Point.Key(reading.sensor(), atMs);
-      Point.Fit fit = points.computeIfAbsent(key, Point::new).add(reading);
-      if (fit == Point.Fit.ADDED) {
-        newest.merge(key.sensor(), atMs, Math::max);
-      }
-      return fit;
-    }
-  }
 
   Measurement(InfluxServer server, String name, boolean uncertain) {
     this.server = server;
@@ -91,18 +60,17 @@ final class Measurement {
   /** Writes readings; {@link #newest} must have been called before. */
   WriteResult write(List<Reading> readings) {
     Map<SensorId, Long> known = newestMs == null ? Map.of() : newestMs;
-    Batch batch = new Batch(new HashMap<>(known));
-    loadExisting(readings, known, batch.points);
-    readings.forEach(batch::add);
-    batch.points.values().removeIf(point -> point.readings().isEmpty());
-    put(List.copyOf(batch.points.values()), batch.refused);
-    newestMs = batch.newest;
-    int stored = readings.size() - batch.repeated - batch.refused.size();
-    return new WriteResult(stored, batch.repeated, batch.refused);
+    Placement placement = new Placement(uncertain, known);
+    loadExisting(readings, known, placement);
+    readings.forEach(placement::add);
+    List<RefusedReading> refused = new ArrayList<>(placement.refused());
+    put(placement.changed(), refused);
+    newestMs = placement.newestMs();
+    int stored = readings.size() - placement.repeated() - refused.size();
+    return new WriteResult(stored, placement.repeated(), refused);
   }
 
-  private void loadExisting(
-      List<Reading> batch, Map<SensorId, Long> newest, Map<Point.Key, Point> points) {
+  private void loadExisting(List<Reading> batch, Map<SensorId, Long> newest, Placement placement) {
     Map<SensorId, NavigableSet<Long>> old = new HashMap<>();
     for (Reading reading : batch) {
       long atMs = reading.at().toEpochMilli();
@@ -110,13 +78,12 @@ final class Measurement {
         old.computeIfAbsent(reading.sensor(), sensor -> new TreeSet<>()).add(atMs);
       }
     }
-    old.forEach((sensor, instants) -> loadExisting(sensor, instants, points));
+    old.forEach((sensor, instants) -> loadExisting(sensor, instants, placement));
   }
 
   /** Also queries the later instants to which a reading may be shifted. */
-  private void loadExisting(
-      SensorId sensor, NavigableSet<Long> instants, Map<Point.Key, Point> points) {
-    for (Ranges.Range range : Ranges.over(instants)) {
+  private void loadExisting(SensorId sensor, NavigableSet<Long> instants, Placement placement) {
+    for (Ranges.Range range : Ranges.over(instants, MAX_STEP_MS)) {
       rows.each(
           sensor,
           range.fromMs(),
@@ -124,7 +91,7 @@ final class Measurement {
           (atMs, values) -> {
             Long asked = instants.floor(atMs);
             if (asked != null && atMs - asked <= ReadingSink.MAX_SHIFT_MS) {
-              points.computeIfAbsent(new Point.Key(sensor, atMs), Point::new).known(values);
+              placement.known(sensor, atMs, values);
             }
           });
     }
@@ -135,12 +102,12 @@ final class Measurement {
    * batch and reports the error of only one invalid point. The batch is sorted by time before it is
    * halved, because points with the same error are mostly neighbours in time.
    */
-  private void put(List<Point> points, List<RefusedReading> refused) {
+  private void put(List<StoredInstant> points, List<RefusedReading> refused) {
     if (points.isEmpty()) {
       return;
     }
     StringBuilder lines = new StringBuilder(points.size() * 96);
-    points.forEach(point -> point.appendTo(lines, name, uncertain));
+    points.forEach(point -> appendTo(lines, point));
     try {
       server.write(lines.toString());
     } catch (ErrorResponse e) {
@@ -148,7 +115,7 @@ final class Measurement {
         points.forEach(point -> refuse(point, e, refused));
         return;
       }
-      List<Point> byTime = new ArrayList<>(points);
+      List<StoredInstant> byTime = new ArrayList<>(points);
       byTime.sort(Comparator.comparingLong(point -> point.key().atMs()));
       int half = byTime.size() / 2;
       put(byTime.subList(0, half), refused);
@@ -156,7 +123,29 @@ final class Measurement {
     }
   }
 
-  private static void refuse(Point point, ErrorResponse refusal, List<RefusedReading> refused) {
+  /** Appends the added values in line protocol. Sensor names need no escaping. */
+  private void appendTo(StringBuilder lines, StoredInstant point) {
+    lines.append(name).append(",sensor=").append(point.key().sensor().name());
+    char before = ' ';
+    for (Map.Entry<Quantity, Long> field : point.addedSteps().entrySet()) {
+      lines.append(before).append(field.getKey().key()).append('=');
+      ScaledValue.append(lines, field.getValue());
+      before = ',';
+    }
+    // Counts of readings of uncertain time need the field; 0 stands for no packet identifier.
+    if (point.delivery() > 0 || uncertain) {
+      lines
+          .append(',')
+          .append(PointReader.DELIVERY)
+          .append('=')
+          .append(point.delivery())
+          .append('i');
+    }
+    lines.append(' ').append(point.key().atMs()).append('\n');
+  }
+
+  private static void refuse(
+      StoredInstant point, ErrorResponse refusal, List<RefusedReading> refused) {
     for (Reading reading : point.readings()) {
       refused.add(new RefusedReading(reading, refusal.reason()));
     }

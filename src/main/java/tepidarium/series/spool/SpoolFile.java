@@ -17,7 +17,7 @@ import tepidarium.reading.Arrival;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 import tepidarium.series.StoreException;
-import tepidarium.sqlite.QuantityColumns;
+import tepidarium.series.sql.QuantityColumns;
 import tepidarium.sqlite.Schema;
 import tepidarium.sqlite.SqliteFile;
 

@@ -11,7 +11,7 @@ import tepidarium.reading.Arrival;
 import tepidarium.reading.Reading;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.RefusedReading;
-import tepidarium.sqlite.QuantityColumns;
+import tepidarium.series.sql.QuantityColumns;
 
 /**
  * Inserts readings into one table, within the caller's transaction. A reading whose instant already

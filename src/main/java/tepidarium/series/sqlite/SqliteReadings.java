@@ -28,6 +28,7 @@ import tepidarium.series.SensorSummary;
 import tepidarium.series.StoreException;
 import tepidarium.series.UncertainReadings;
 import tepidarium.series.WriteResult;
+import tepidarium.series.sql.ReadingQueries;
 import tepidarium.sqlite.ReaderPool;
 import tepidarium.sqlite.Schema;
 import tepidarium.sqlite.SqliteFile;

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.series.ScaledValue;
-import tepidarium.sqlite.QuantityColumns;
+import tepidarium.series.sql.QuantityColumns;
 
 /**
  * Caches stored rows in blocks of 256 ms and compares new readings with the rows near their

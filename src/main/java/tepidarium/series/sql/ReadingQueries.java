@@ -1,4 +1,4 @@
-package tepidarium.series.sqlite;
+package tepidarium.series.sql;
 
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -20,15 +20,17 @@ import tepidarium.reading.Span;
 import tepidarium.series.Redeliveries;
 import tepidarium.series.ScaledValue;
 import tepidarium.series.SensorSummary;
-import tepidarium.sqlite.QuantityColumns;
 
-/** Queries the tables of readings on a given connection. Each sensor is given by its row id. */
-final class ReadingQueries {
+/**
+ * Queries the tables of readings on a given connection, in SQL that SQLite and PostgreSQL
+ * understand. Each sensor is given by its row id.
+ */
+public final class ReadingQueries {
   /**
    * Number of newest readings in which {@link #summary} searches for the latest value of each
    * quantity.
    */
-  private static final int LOOK_BACK = 200;
+  public static final int LOOK_BACK = 200;
 
   private static final Quantity[] QUANTITIES = Quantity.values();
 
@@ -37,7 +39,7 @@ final class ReadingQueries {
   private ReadingQueries() {}
 
   /** The samples of each quantity in a span, both ends included. */
-  static Map<Quantity, Samples> samples(Connection connection, int id, Span span)
+  public static Map<Quantity, Samples> samples(Connection connection, int id, Span span)
       throws SQLException {
     String sql =
         "SELECT "
@@ -80,7 +82,7 @@ final class ReadingQueries {
   }
 
   /** The time of the first reading in a span, both ends included. */
-  static Optional<Instant> firstAt(Connection connection, int id, long fromMs, long toMs)
+  public static Optional<Instant> firstAt(Connection connection, int id, long fromMs, long toMs)
       throws SQLException {
     String sql = "SELECT min(at_ms) FROM reading WHERE sensor_id = ? AND at_ms BETWEEN ? AND ?";
     try (PreparedStatement statement = connection.prepareStatement(sql)) {
@@ -95,7 +97,7 @@ final class ReadingQueries {
   }
 
   /** The summary of a sensor; null if it has no readings. */
-  static @Nullable SensorSummary summary(Connection connection, int id) throws SQLException {
+  public static @Nullable SensorSummary summary(Connection connection, int id) throws SQLException {
     Optional<Instant> first = firstAt(connection, id, Long.MIN_VALUE, Long.MAX_VALUE);
     if (first.isEmpty()) {
       return null;
@@ -128,13 +130,14 @@ final class ReadingQueries {
   }
 
   /** The time of the oldest reading of all sensors. */
-  static Optional<Instant> oldest(Connection connection) throws SQLException {
+  public static Optional<Instant> oldest(Connection connection) throws SQLException {
     String sql =
         """
         SELECT min(at_ms) FROM (
           SELECT (SELECT min(at_ms) FROM reading WHERE sensor_id = id) AS at_ms FROM sensor
           UNION ALL
           SELECT (SELECT min(at_ms) FROM uncertain_reading WHERE sensor_id = id) FROM sensor)
+        AS oldest_of_each
         """;
     try (Statement statement = connection.createStatement();
         ResultSet row = statement.executeQuery(sql)) {
@@ -144,12 +147,16 @@ final class ReadingQueries {
   }
 
   /** Adds the newest readings of a sensor in a table that have a packet identifier. */
-  static void addDelivered(
+  public static void addDelivered(
       Connection connection, String table, SensorId sensor, int id, List<Reading> found)
       throws SQLException {
     String newest = "SELECT * FROM " + table + " WHERE sensor_id = ? ORDER BY at_ms DESC LIMIT ?";
     String sql =
-        "SELECT " + COLUMNS + ", delivery FROM (" + newest + ") WHERE delivery IS NOT NULL";
+        "SELECT "
+            + COLUMNS
+            + ", delivery FROM ("
+            + newest
+            + ") AS newest WHERE delivery IS NOT NULL";
     try (PreparedStatement statement = connection.prepareStatement(sql)) {
       statement.setInt(1, id);
       statement.setInt(2, Redeliveries.LOOK_BACK);

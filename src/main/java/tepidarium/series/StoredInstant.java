@@ -1,6 +1,7 @@
-package tepidarium.series.influx;
+package tepidarium.series;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -8,18 +9,17 @@ import tepidarium.reading.Arrival;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
-import tepidarium.series.ScaledValue;
 
 /**
- * One InfluxDB point: the values that the server has at one sensor and instant, and the values that
- * a batch adds. Not thread-safe.
+ * The values that a store has of one sensor at one instant, and the values that a batch adds. Not
+ * thread-safe.
  */
-final class Point {
-  /** Identifies a point. */
-  record Key(SensorId sensor, long atMs) {}
+public final class StoredInstant {
+  /** Identifies it. */
+  public record Key(SensorId sensor, long atMs) {}
 
-  /** The outcome of adding a reading to a point. */
-  enum Fit {
+  /** The outcome of adding a reading. */
+  public enum Fit {
     ADDED,
     REPEATED,
     CONFLICT
@@ -31,27 +31,35 @@ final class Point {
   private final List<Reading> readings = new ArrayList<>(1);
   private int delivery;
 
-  Point(Key key) {
+  StoredInstant(Key key) {
     this.key = key;
   }
 
-  Key key() {
+  public Key key() {
     return key;
   }
 
   /** The readings that added a value. */
-  List<Reading> readings() {
+  public List<Reading> readings() {
     return readings;
   }
 
-  /** Records the values that the server already has. */
+  /** The added values, in steps of {@link ScaledValue}. */
+  public Map<Quantity, Long> addedSteps() {
+    return Collections.unmodifiableMap(addedSteps);
+  }
+
+  /** The packet identifier of the first added reading that has one; 0 if none has. */
+  public int delivery() {
+    return delivery;
+  }
+
+  /** Records the values that the store already has. */
   void known(Map<Quantity, Double> values) {
     values.forEach((quantity, value) -> steps.put(quantity, ScaledValue.steps(value)));
   }
 
-  /**
-   * Adds the quantities that the point is missing, unless a value conflicts with the existing one.
-   */
+  /** Adds the quantities that are missing, unless a value conflicts with the existing one. */
   Fit add(Reading reading) {
     Map<Quantity, Long> more = new EnumMap<>(Quantity.class);
     for (Quantity quantity : Quantity.values()) {
@@ -75,24 +83,5 @@ final class Point {
     Arrival arrival = reading.arrival();
     delivery = delivery == 0 && arrival != null ? arrival.delivery() : delivery;
     return Fit.ADDED;
-  }
-
-  /**
-   * Appends the added values in line protocol. Sensor names need no escaping.
-   *
-   * @param always whether to write the delivery field even without a packet identifier
-   */
-  void appendTo(StringBuilder lines, String measurement, boolean always) {
-    lines.append(measurement).append(",sensor=").append(key.sensor().name());
-    char before = ' ';
-    for (Map.Entry<Quantity, Long> field : addedSteps.entrySet()) {
-      lines.append(before).append(field.getKey().key()).append('=');
-      ScaledValue.append(lines, field.getValue());
-      before = ',';
-    }
-    if (delivery > 0 || always) {
-      lines.append(',').append(PointReader.DELIVERY).append('=').append(delivery).append('i');
-    }
-    lines.append(' ').append(key.atMs()).append('\n');
   }
 }

@@ -1,28 +1,30 @@
-package tepidarium.series.influx;
+package tepidarium.series;
 
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedSet;
 
 /**
- * Splits instants into query ranges at steps longer than one day, so that a query does not read all
- * points between distant instants.
+ * Splits instants into query ranges at long steps, so that a query does not read everything between
+ * distant instants.
  */
-final class Ranges {
-  private static final long MAX_STEP_MS = Duration.ofDays(1).toMillis();
-
+public final class Ranges {
   /** A time range, both ends included, epoch milliseconds. */
-  record Range(long fromMs, long toMs) {}
+  public record Range(long fromMs, long toMs) {}
 
   private Ranges() {}
 
-  static List<Range> over(SortedSet<Long> instantsMs) {
+  /**
+   * Returns the ranges over instants.
+   *
+   * @param maxStepMs longest step inside a range, milliseconds
+   */
+  public static List<Range> over(SortedSet<Long> instantsMs, long maxStepMs) {
     List<Range> ranges = new ArrayList<>();
     long from = instantsMs.first();
     long to = from;
     for (long at : instantsMs) {
-      if (at - to > MAX_STEP_MS) {
+      if (at - to > maxStepMs) {
         ranges.add(new Range(from, to));
         from = at;
       }

@@ -1,4 +1,4 @@
-package tepidarium.records.postgres;
+package tepidarium.postgres;
 
 import java.sql.SQLException;
 import java.util.Map;
@@ -8,19 +8,19 @@ import org.jspecify.annotations.Nullable;
  * Describes a failure of PostgreSQL in words: what happened, to which database, what to do. The
  * codes are those of the appendix "PostgreSQL Error Codes" of its manual.
  */
-final class PostgresFailure {
+public final class PostgresFailure {
   private static final String READ_ONLY = "25006";
 
-  /** What to do about each code, or about each class of codes. */
+  /** What to do about each code, or about each class of codes; the name of a setting goes on. */
   private static final Map<String, String> WORDS =
       Map.ofEntries(
-          Map.entry("28", "refuses the login. Check recordsUser and recordsPassword"),
-          Map.entry("3D000", "does not exist. Create it, or correct recordsUrl"),
-          Map.entry("42501", "refuses a right. Make recordsUser the owner of the database"),
+          Map.entry("28", "refuses the login. Check %1$sUser and %1$sPassword"),
+          Map.entry("3D000", "does not exist. Create it, or correct %1$sUrl"),
+          Map.entry("42501", "refuses a right. Make %1$sUser the owner of the database"),
           Map.entry(
               READ_ONLY,
               "takes no changes, because its server is a standby or read-only. Name every server of"
-                  + " the cluster in recordsUrl"),
+                  + " the cluster in %1$sUrl"),
           Map.entry("53100", "cannot store anything, because the disk of its server is full"),
           Map.entry("53200", "cannot store anything, because its server is out of memory"),
           Map.entry("53300", "has no connection left. Raise max_connections of its server"),
@@ -32,7 +32,7 @@ final class PostgresFailure {
   private PostgresFailure() {}
 
   /** The SQL failure among the causes of an exception; null if there is none. */
-  static @Nullable SQLException sql(Throwable failure) {
+  public static @Nullable SQLException sql(Throwable failure) {
     Throwable cause = failure;
     while (cause != null && !(cause instanceof SQLException)) {
       cause = cause.getCause();
@@ -40,7 +40,8 @@ final class PostgresFailure {
     return (SQLException) cause;
   }
 
-  static String words(PostgresAddress address, Throwable failure) {
+  /** Words about the failure of a call to the database. */
+  public static String words(PostgresAddress address, Throwable failure) {
     SQLException sql = sql(failure);
     String state = sql == null ? "" : state(sql);
     String reason = firstLine(String.valueOf((sql == null ? failure : sql).getMessage()));
@@ -50,13 +51,15 @@ final class PostgresFailure {
     }
     return "the database "
         + address
-        + (known == null ? " failed: " + reason : " " + known + " (" + reason + ')');
+        + (known == null
+            ? " failed: " + reason
+            : " " + known.formatted(address.settings()) + " (" + reason + ')');
   }
 
   /**
    * Whether the connection cannot be used any more, or must be replaced by one to another server.
    */
-  static boolean needsNewConnection(Throwable failure) {
+  public static boolean needsNewConnection(Throwable failure) {
     SQLException sql = sql(failure);
     if (sql == null) {
       return false;
@@ -66,13 +69,14 @@ final class PostgresFailure {
   }
 
   /** Whether trying again cannot help before somebody changes the settings or the database. */
-  static boolean isPermanent(SQLException failure) {
+  public static boolean isPermanent(SQLException failure) {
     String state = state(failure);
     String group = prefix(state);
     return group.equals("28") || group.equals("3D") || group.equals("42");
   }
 
-  private static String state(SQLException failure) {
+  /** The code of a failure; empty if it has none. */
+  public static String state(SQLException failure) {
     String state = failure.getSQLState();
     return state == null ? "" : state;
   }

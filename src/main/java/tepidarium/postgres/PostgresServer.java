@@ -1,4 +1,4 @@
-package tepidarium.records.postgres;
+package tepidarium.postgres;
 
 import java.sql.Connection;
 import java.sql.ResultSet;
@@ -11,8 +11,11 @@ import org.postgresql.ds.PGSimpleDataSource;
  * Opens connections to the server that takes changes. Every commit on them is durable before it
  * returns.
  */
-final class PostgresServer {
+public final class PostgresServer {
   private static final int CONNECT_SECONDS = 2;
+
+  /** Rows of an answer that are in memory at a time, inside a transaction. */
+  private static final int FETCHED_ROWS = 5_000;
 
   /**
    * Waits for the disk at each commit, whatever the default of the server. Does not lower a
@@ -37,7 +40,7 @@ final class PostgresServer {
    *
    * @param answerSeconds how long an answer may take; the connection is given up then
    */
-  PostgresServer(PostgresAddress address, int answerSeconds) {
+  public PostgresServer(PostgresAddress address, int answerSeconds) {
     this.address = address;
     source.setServerNames(
         address.servers().stream().map(PostgresAddress.Server::host).toArray(String[]::new));
@@ -54,6 +57,7 @@ final class PostgresServer {
     // A frozen server takes the connection and does not answer; the next server is tried then.
     source.setSslResponseTimeout(CONNECT_SECONDS * 1_000);
     source.setTcpKeepAlive(true);
+    source.setDefaultRowFetchSize(FETCHED_ROWS);
     source.setApplicationName("tepidarium");
     source.setSslmode(address.sslMode());
     source.setSslRootCert(address.authority());
@@ -61,12 +65,12 @@ final class PostgresServer {
     source.setLogServerErrorDetail(false);
   }
 
-  PostgresAddress address() {
+  public PostgresAddress address() {
     return address;
   }
 
   /** Returns the source of connections without these session settings, for the migration. */
-  DataSource source() {
+  public DataSource source() {
     return source;
   }
 
@@ -76,7 +80,7 @@ final class PostgresServer {
    * @throws SQLException when the database cannot be used
    * @throws IllegalStateException when its server does not sync its files
    */
-  Connection connect() throws SQLException {
+  public Connection connect() throws SQLException {
     Connection connection = source.getConnection();
     try (Statement statement = connection.createStatement();
         ResultSet row = statement.executeQuery(SESSION)) {
@@ -85,8 +89,9 @@ final class PostgresServer {
         throw new IllegalStateException(
             "the server of the database "
                 + address
-                + " runs with fsync off: a power cut would damage the records. Set fsync = on in"
-                + " postgresql.conf");
+                + " runs with fsync off: a power cut would damage the "
+                + address.settings()
+                + ". Set fsync = on in postgresql.conf");
       }
       return connection;
     } catch (SQLException | IllegalStateException e) {
@@ -95,7 +100,8 @@ final class PostgresServer {
     }
   }
 
-  static void close(Connection connection) {
+  /** Closes a connection that may be broken. */
+  public static void close(Connection connection) {
     try {
       connection.close();
     } catch (SQLException e) {

@@ -1,4 +1,4 @@
-package tepidarium.records.postgres;
+package tepidarium.postgres;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -10,6 +10,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * The servers, database and login of a PostgreSQL store.
  *
+ * @param settings how the names of its settings begin, which is also what it stores: {@code
+ *     records} or {@code readings}
  * @param servers the servers of one cluster; the one that takes changes is used
  * @param user null for the name of the system's user, as PostgreSQL's own programs do
  * @param password null if the server asks for none
@@ -18,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  *     certificate; null for the driver's default
  */
 public record PostgresAddress(
+    String settings,
     List<Server> servers,
     String database,
     @Nullable String user,
@@ -58,7 +61,8 @@ public record PostgresAddress(
    *
    * @throws IllegalArgumentException if it has another form
    */
-  public static PostgresAddress of(String url, @Nullable String user, @Nullable String password) {
+  public static PostgresAddress of(
+      String settings, String url, @Nullable String user, @Nullable String password) {
     Matcher parts = URL.matcher(url);
     if (!parts.matches()) {
       throw new IllegalArgumentException(FORM);
@@ -74,6 +78,7 @@ public record PostgresAddress(
     }
     String mode = parts.group(3);
     return new PostgresAddress(
+        settings,
         servers,
         parts.group(2),
         user,

@@ -1,4 +1,4 @@
-package tepidarium.sqlite;
+package tepidarium.series.sql;
 
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
