@@ -1,0 +1,5 @@
+/** Stores readings in a PostgreSQL database. */
+@NullMarked
+package tepidarium.series.postgres;
+
+import org.jspecify.annotations.NullMarked;
