@@ -57,13 +57,17 @@ export const MEANINGS = {
   recordsPassword: 'Passwort zur Anmeldung dort',
   standby:
     'true: mehrere Dienste teilen sich die Datenbank der Aufzeichnungen; einer arbeitet, die anderen warten auf die Übernahme',
+  readingsUrl:
+    'Messwerte in dieser PostgreSQL-Datenbank aufbewahren, etwa postgresql://192.168.1.5:5432/tepidarium, anstelle von readings.db',
+  readingsUser: 'Name zur Anmeldung dort',
+  readingsPassword: 'Passwort zur Anmeldung dort',
   influxUrl: 'Messwerte in dieser InfluxDB aufbewahren, etwa http://192.168.1.5:8086',
   influxDatabase: 'Datenbank dort; wird angelegt, wenn sie fehlt',
   influxUser: 'Name zur Anmeldung dort',
   influxPassword: 'Passwort zur Anmeldung dort',
   influxToken: 'Token zur Anmeldung dort, anstelle von Name und Passwort',
   spoolMaxMegabytes:
-    'Platz für Messwerte, solange InfluxDB fort ist, MiB; ist er voll, bleiben Nachrichten unbestätigt im Broker',
+    'Platz für Messwerte, solange deren Server fort ist, MiB; ist er voll, bleiben Nachrichten unbestätigt im Broker',
   keepRawDays: 'ältere Rohmesswerte werden gelöscht, höchstens ein Tag je Stunde; die Stundensummen bleiben',
   'backups.every': 'wie oft die Aufzeichnungen selbsttätig gesichert werden: hour, day, week oder never',
   'backups.keep': 'so viele selbsttätige Sicherungen bleiben erhalten, 1 bis 1000',

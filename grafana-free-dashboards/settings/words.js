@@ -7,7 +7,7 @@ const GROUPS = {
   notices: /^notices\./,
   sensors: /^(maxGap|silent|maxSensors|newSensors|rootTopic|mappings|maxPayload)/,
   place: /^(timeZone|site\.)/,
-  storage: /^(data$|records|standby|influx|spool|keepRaw|backups\.|logFormat)/,
+  storage: /^(data$|records|standby|readings|influx|spool|keepRaw|backups\.|logFormat)/,
   pages: /^(http|login|tls\.|proxies)/,
   broker: /./,
 };

@@ -238,6 +238,16 @@ public final class Postgres implements AutoCloseable {
     return Map.of("recordsUrl", url, "recordsUser", USER, "recordsPassword", PASSWORD);
   }
 
+  /** The address of a database for readings. */
+  public PostgresAddress readings(String database) {
+    return PostgresAddress.of("readings", url(database), USER, PASSWORD);
+  }
+
+  /** The settings of a service with its readings in a database. */
+  public static Map<String, String> readingsSettings(String url) {
+    return Map.of("readingsUrl", url, "readingsUser", USER, "readingsPassword", PASSWORD);
+  }
+
   public String url(String database) {
     return "postgresql://127.0.0.1:" + port + '/' + database;
   }

@@ -22,7 +22,6 @@ import tepidarium.backup.BackupSource;
 import tepidarium.backup.BackupWriter;
 import tepidarium.postgres.PostgresAddress;
 import tepidarium.reading.InvalidInput;
-import tepidarium.series.influx.InfluxAddress;
 import tepidarium.sqlite.NativeLibrary;
 
 /** Writes the data folder into one backup file, also while the service uses the folder. */
@@ -70,12 +69,14 @@ final class BackupCommand implements Callable<Integer> {
       out.println(
           "The records in the database " + records + " are not in it. Back them up with pg_dump.");
     }
-    InfluxAddress influx = config.keeping().influx();
-    if (influx != null && !withoutReadings) {
+    String server = config.keeping().readingsServer();
+    if (server != null && !withoutReadings) {
       out.println(
-          "The readings in InfluxDB at "
-              + influx.url()
-              + " are not in it. Back them up with the tools of InfluxDB, or with export.");
+          "The readings in "
+              + server
+              + " are not in it. Back them up with "
+              + (config.keeping().readings() == null ? "the tools of InfluxDB" : "pg_dump")
+              + ", or with export.");
     }
     out.flush();
     return 0;
@@ -91,7 +92,7 @@ final class BackupCommand implements Callable<Integer> {
       parts.add(BackupPart.RECORDS);
     }
     if (!withoutReadings) {
-      if (config.keeping().influx() == null) {
+      if (config.keeping().readingsServer() == null) {
         parts.add(BackupPart.READINGS);
       }
       Manifest manifest = Manifest.read(config.data());

@@ -120,16 +120,27 @@ public record Config(
    *
    * @param records the PostgreSQL database that stores the records; null stores them in records.db
    * @param standby whether other services share that database, and one takes over from another
-   * @param influx the InfluxDB server that stores them; null stores them in readings.db
-   * @param spoolMaxMegabytes disk space for readings while that server does not answer, MiB
+   * @param readings the PostgreSQL database that stores the readings, or null
+   * @param influx the InfluxDB server that stores them, or null; without either, they are stored in
+   *     readings.db
+   * @param spoolMaxMegabytes disk space for readings while their server does not answer, MiB
    * @param rawDays age in days at which raw readings are deleted; null keeps them for ever
    */
   public record Keeping(
       @Nullable PostgresAddress records,
       boolean standby,
+      @Nullable PostgresAddress readings,
       @Nullable InfluxAddress influx,
       int spoolMaxMegabytes,
-      @Nullable Double rawDays) {}
+      @Nullable Double rawDays) {
+    /** Names the server that stores the readings; null if they are stored in readings.db. */
+    @Nullable String readingsServer() {
+      if (readings != null) {
+        return "the database " + readings;
+      }
+      return influx == null ? null : "InfluxDB at " + influx.url();
+    }
+  }
 
   /**
    * Automatic backups, and the settings that every backup contains.
@@ -198,7 +209,13 @@ public record Config(
   /** Leaves out all secrets, because this text may be printed. */
   @Override
   public String toString() {
-    return "Config[data=" + data + ", broker=" + broker + ", influx=" + keeping.influx() + ']';
+    return "Config[data="
+        + data
+        + ", broker="
+        + broker
+        + ", readings="
+        + keeping.readingsServer()
+        + ']';
   }
 
   /** Returns the folder of automatic backups. */

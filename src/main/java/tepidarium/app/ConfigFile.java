@@ -61,6 +61,9 @@ record ConfigFile(
     @Nullable String recordsUser,
     @Nullable String recordsPassword,
     @Nullable Boolean standby,
+    @Nullable String readingsUrl,
+    @Nullable String readingsUser,
+    @Nullable String readingsPassword,
     @Nullable String influxUrl,
     @Nullable String influxDatabase,
     @Nullable String influxUser,
@@ -291,8 +294,9 @@ record ConfigFile(
 
   private Config.Keeping keeping(ConfigProblems problems) {
     return new Config.Keeping(
-        records(problems),
+        postgres(problems, "records", recordsUrl, recordsUser, recordsPassword),
         standby(problems),
+        postgres(problems, "readings", readingsUrl, readingsUser, readingsPassword),
         influx(problems),
         problems.whole("spoolMaxMegabytes", or(spoolMaxMegabytes, SPOOL_MEGABYTES), 1, 1 << 20),
         keepRawDays == null ? null : problems.number("keepRawDays", keepRawDays, 1, 36_500));
@@ -356,31 +360,37 @@ record ConfigFile(
     return wrong.isEmpty();
   }
 
-  private @Nullable PostgresAddress records(ConfigProblems problems) {
-    if (recordsUrl == null) {
-      problems.without("recordsUrl", "recordsUser", recordsUser);
-      problems.without("recordsUrl", "recordsPassword", recordsPassword);
+  /** Reads the three settings of a database; {@code name} is how their names begin. */
+  private static @Nullable PostgresAddress postgres(
+      ConfigProblems problems,
+      String name,
+      @Nullable String url,
+      @Nullable String user,
+      @Nullable String password) {
+    if (url == null) {
+      problems.without(name + "Url", name + "User", user);
+      problems.without(name + "Url", name + "Password", password);
       return null;
     }
-    String user = problems.filled("recordsUser", recordsUser);
-    String password = problems.filled("recordsPassword", recordsPassword);
-    if (!PostgresAddress.isAddress(recordsUrl)) {
+    String checkedUser = problems.filled(name + "User", user);
+    String checkedPassword = problems.filled(name + "Password", password);
+    if (!PostgresAddress.isAddress(url)) {
       // Not with the address, which may have a password in it.
-      problems.add("recordsUrl " + PostgresAddress.FORM);
+      problems.add(name + "Url " + PostgresAddress.FORM);
       return null;
     }
-    return PostgresAddress.of("records", recordsUrl, user, password);
+    return PostgresAddress.of(name, url, checkedUser, checkedPassword);
   }
 
   private boolean standby(ConfigProblems problems) {
     boolean shared = or(standby, false);
     if (shared
         && (recordsUrl == null
-            || influxUrl == null
+            || (influxUrl == null && readingsUrl == null)
             || or(broker, Config.EMBEDDED).equals(Config.EMBEDDED))) {
       problems.add(
-          "standby needs recordsUrl, influxUrl and broker, because a service can only take over"
-              + " what is not on the other one's machine");
+          "standby needs recordsUrl, readingsUrl or influxUrl, and broker, because a service can"
+              + " only take over what is not on the other one's machine");
     }
     if (shared && keepRawDays != null) {
       problems.add(
@@ -397,6 +407,9 @@ record ConfigFile(
       problems.without("influxUrl", "influxPassword", influxPassword);
       problems.without("influxUrl", "influxToken", influxToken);
       return null;
+    }
+    if (readingsUrl != null) {
+      problems.add("readingsUrl and influxUrl are two places for the readings; set one of them");
     }
     if (influxUser == null) {
       problems.without("influxUser", "influxPassword", influxPassword);

@@ -20,6 +20,7 @@ final class SettingsCopy {
           "accounts.*",
           "brokerPassword",
           "recordsPassword",
+          "readingsPassword",
           "influxPassword",
           "influxToken",
           "notices.email.password",

@@ -8,6 +8,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.ingest.IngestCounters;
 import tepidarium.live.Watch;
+import tepidarium.postgres.PostgresAddress;
 import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 import tepidarium.rollup.HourlyRollups;
@@ -22,13 +23,14 @@ import tepidarium.series.StoreException;
 import tepidarium.series.WriteResult;
 import tepidarium.series.influx.InfluxAddress;
 import tepidarium.series.influx.InfluxReadings;
+import tepidarium.series.postgres.PostgresReadings;
 import tepidarium.series.spool.Spool;
 import tepidarium.series.sqlite.SqliteReadings;
 import tepidarium.web.system.ServiceInfo.Part;
 
 /**
- * Opens the readings store that the settings select: a local file, or InfluxDB with a spool in
- * front of it.
+ * Opens the readings store that the settings select: a local file, or PostgreSQL or InfluxDB with a
+ * spool in front of it.
  */
 final class Storage implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Storage.class);
@@ -42,7 +44,8 @@ final class Storage implements AutoCloseable {
   private @Nullable Spool spool;
 
   /** Additional parts of a store on another machine, for its spool. */
-  private record Remote(Runnable probe, DataParts parts, long spoolLimitBytes, Clock clock) {}
+  private record Remote(
+      String product, Runnable probe, DataParts parts, long spoolLimitBytes, Clock clock) {}
 
   private Storage(
       ReadingSink store,
@@ -60,20 +63,33 @@ final class Storage implements AutoCloseable {
   }
 
   static Storage open(Config config, DataParts parts, Clock clock) {
+    PostgresAddress postgres = config.keeping().readings();
+    if (postgres != null) {
+      PostgresReadings readings = new PostgresReadings(postgres);
+      Remote remote = remote("PostgreSQL", readings::probe, config, parts, clock);
+      String place = "the database " + postgres;
+      return new Storage(readings, readings, readings, place, readings::close, remote);
+    }
     InfluxAddress influx = config.keeping().influx();
     if (influx != null) {
       InfluxReadings readings = new InfluxReadings(influx);
-      long limitBytes = (long) config.keeping().spoolMaxMegabytes() << 20;
-      Remote remote = new Remote(readings::probe, parts, limitBytes, clock);
+      Remote remote = remote("InfluxDB", readings::probe, config, parts, clock);
       String place = "InfluxDB at " + influx.url();
       return new Storage(readings, readings, readings, place, readings::close, remote);
     }
     if (parts.exists(DataPart.SPOOL)) {
-      LOG.warn("spool.db may contain readings for InfluxDB; set influxUrl to forward them");
+      LOG.warn(
+          "spool.db may contain readings for a server; set readingsUrl or influxUrl to forward them");
     }
     SqliteReadings readings = parts.open(DataPart.READINGS, SqliteReadings::open);
     return new Storage(
         readings, readings, readings, DataPart.READINGS.fileName(), readings::close, null);
+  }
+
+  private static Remote remote(
+      String product, Runnable probe, Config config, DataParts parts, Clock clock) {
+    long limitBytes = (long) config.keeping().spoolMaxMegabytes() << 20;
+    return new Remote(product, probe, parts, limitBytes, clock);
   }
 
   ReadingTrimmer trimmer() {
@@ -159,7 +175,9 @@ final class Storage implements AutoCloseable {
   /** Returns the health of the store, in words. */
   Part part() {
     Spool current = spool;
-    return StorageHealth.of(place, current == null ? null : current.state());
+    return remote == null || current == null
+        ? StorageHealth.of(place)
+        : StorageHealth.of(remote.product(), place, current.state());
   }
 
   @Override

@@ -1,7 +1,6 @@
 package tepidarium.app;
 
 import java.util.Locale;
-import org.jspecify.annotations.Nullable;
 import tepidarium.series.spool.Spool;
 import tepidarium.web.system.ServiceInfo.Part;
 
@@ -9,15 +8,20 @@ import tepidarium.web.system.ServiceInfo.Part;
 final class StorageHealth {
   private StorageHealth() {}
 
+  /** Describes a store in the data folder. */
+  static Part of(String place) {
+    return Part.up("writing to " + place);
+  }
+
   /**
-   * Describes the store and its spool.
+   * Describes a store on a server and its spool.
    *
+   * @param product name of the server's program
    * @param place name of the store
-   * @param spool state of the spool in front of the store; null without a spool
    */
-  static Part of(String place, Spool.@Nullable State spool) {
-    if (spool == null || (spool.awaySince() == null && spool.waiting() == 0)) {
-      return Part.up("writing to " + place);
+  static Part of(String product, String place, Spool.State spool) {
+    if (spool.awaySince() == null && spool.waiting() == 0) {
+      return of(place);
     }
     if (spool.awaySince() == null) {
       return Part.up(
@@ -30,8 +34,9 @@ final class StorageHealth {
     return Part.down(
         String.format(
             Locale.ROOT,
-            "InfluxDB has not answered since %s; %d readings are kept on this disk (%.1f %% of the"
-                + " spool). %s",
+            "%s has not answered since %s; %d readings are kept on this disk (%.1f %% of the"
+                + " spool). Reason: %s",
+            product,
             spool.awaySince(),
             spool.waiting(),
             100 * spool.share(),

@@ -30,7 +30,7 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
     Database records = running.add(openRecords(config, folder));
     Storage storage = running.add(Storage.open(config, parts, clock));
     SqliteRollups rollups = running.add(parts.open(DataPart.ROLLUPS, SqliteRollups::open));
-    if (records instanceof PostgresRecords shared && config.keeping().influx() != null) {
+    if (records instanceof PostgresRecords shared && config.keeping().readingsServer() != null) {
       // Another service with the same databases may have stored readings since.
       rollups.follow(shared.epoch());
     }

@@ -271,6 +271,7 @@ class BackupCommandTest {
         Set.of(
             "influxUrl",
             "recordsUrl",
+            "readingsUrl",
             "notices.publicUrl",
             "notices.email.passwordEnv",
             "notices.email.passwordFile",

@@ -15,7 +15,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import tepidarium.postgres.PostgresAddress;
 import tepidarium.postgres.PostgresAddress.Server;
 
-/** The settings of a PostgreSQL database for the records. */
+/** The settings of PostgreSQL databases for the records and for the readings. */
 class RecordsSettingsTest {
   private static PostgresAddress read(Map<String, ?> settings) {
     return Config.of(settings).keeping().records();
@@ -75,12 +75,33 @@ class RecordsSettingsTest {
   void aStandbyNeedsEverythingOutsideItsMachine() {
     Map<String, Object> settings =
         new HashMap<>(Map.of("recordsUrl", "postgresql://db/garden", "standby", true));
-    settings.put("influxUrl", "http://db:8086");
-    assertTrue(problem(settings).contains("standby needs recordsUrl, influxUrl and broker"));
+    settings.put("readingsUrl", "postgresql://db/garden");
+    assertTrue(
+        problem(settings)
+            .contains("standby needs recordsUrl, readingsUrl or influxUrl, and broker"));
     settings.put("broker", "tcp://broker:1883");
     assertTrue(Config.of(settings).keeping().standby());
     settings.put("keepRawDays", 90);
     assertTrue(problem(settings).contains("standby and keepRawDays exclude each other"));
+  }
+
+  @Test
+  void readingsHaveADatabaseOfTheirOwn() {
+    Map<String, Object> settings = new HashMap<>();
+    settings.put("readingsUrl", "postgresql://db:6000/seeds");
+    settings.put("readingsUser", "ida");
+    settings.put("readingsPassword", "hush-hush");
+    Config config = Config.of(settings);
+    assertEquals("the database seeds at db:6000", config.keeping().readingsServer());
+    assertEquals("readings", config.keeping().readings().settings());
+    assertNull(config.keeping().records());
+    assertFalse(config.toString().contains("hush-hush"), config::toString);
+    settings.put("influxUrl", "http://db:8086");
+    assertTrue(problem(settings).contains("readingsUrl and influxUrl are two places"));
+    assertTrue(
+        problem(Map.of("readingsUrl", "http://ida:hush-hush@db"))
+            .contains("readingsUrl must be an address like postgresql://"));
+    assertTrue(problem(Map.of("readingsUser", "ida")).contains("no effect without readingsUrl"));
   }
 
   @Test
