@@ -81,7 +81,8 @@ export default {
 
   // specs.js
   temperature: (unitName) => `Temperatur, ${unitName}`,
-  shadedTheBand: 'Schattiert: die Grenzen. Linie: Mittel, mit tiefstem und höchstem Wert darum. Gestrichelt: der Raum.',
+  shadedTheBand:
+    'Schattiert: die Grenzen. Linie: Mittel, mit tiefstem und höchstem Wert darum. Gestrichelt: die Raumluft.',
   humidity: 'Feuchte, %',
   shadedSaturated: (from) =>
     `Schattiert: gesättigt, ab etwa ${from} %; Unterschiede darin sagen nichts. Gestrichelt: die untere Grenze.`,

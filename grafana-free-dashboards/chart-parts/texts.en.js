@@ -81,7 +81,7 @@ export default {
 
   // specs.js
   temperature: (unitName) => `Temperature, ${unitName}`,
-  shadedTheBand: 'Shaded: the limits. Line: mean, with lowest and highest around it. Dashed: the room.',
+  shadedTheBand: 'Shaded: the limits. Line: mean, with lowest and highest around it. Dashed: the room air.',
   humidity: 'Humidity, %',
   shadedSaturated: (from) =>
     `Shaded: saturated, from about ${from} %; differences in there tell nothing. Dashed: the lower limit.`,

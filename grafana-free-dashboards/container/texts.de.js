@@ -31,7 +31,7 @@ export default {
   kept: 'Gespeichert.',
 
   // charts.js
-  room: 'Raum',
+  room: 'Raumluft',
   lettersAboveTheChartsC:
     'Über den Diagrammen: C zu kalt, H zu warm, D zu trocken, O Öffnung; Lichteinfall: S Tageslicht (Sonne), L Lampe, X anderes Licht; F Sensorfehler, E nicht mitgerechneter Fehler; ✓ Kontrolle, ↓ Sensor hineingelegt, ↑ Sensor herausgenommen, ± Kalibrierung. Leere Abschnitte sind Lücken: es kam nichts.',
 

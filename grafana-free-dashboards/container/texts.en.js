@@ -31,7 +31,7 @@ export default {
   kept: 'Kept.',
 
   // charts.js
-  room: 'room',
+  room: 'room air',
   lettersAboveTheChartsC:
     'Above the charts: C too cold, H too hot, D too dry, O opening; light leaks: S daylight (sun), L lamp, X other light; F sensor fault, E fault left out of the figures; ✓ check, ↓ sensor placed, ↑ sensor taken out, ± calibration. Blank stretches are gaps: nothing was heard.',
 

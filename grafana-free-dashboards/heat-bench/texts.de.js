@@ -112,7 +112,7 @@ export default {
   // trial-words.js
   measuredTogether: 'Zusammen gemessen',
   meanInside: 'Mittel innen',
-  room: 'Raum',
+  room: 'Raumluft',
   to: (roomMin, roomMax) => `${roomMin} bis ${roomMax}`,
   timeConstant: 'Zeitkonstante',
   riseAboveTheRoomHeater: 'Übertemperatur zum Raum, Heizung immer an',

@@ -110,7 +110,7 @@ export default {
   // trial-words.js
   measuredTogether: 'Measured together',
   meanInside: 'Mean inside',
-  room: 'Room',
+  room: 'Room air',
   to: (roomMin, roomMax) => `${roomMin} to ${roomMax}`,
   timeConstant: 'Time constant',
   riseAboveTheRoomHeater: 'Rise above the room, heater always on',

@@ -72,7 +72,7 @@ export default {
   useAgain: 'Wieder benutzen',
   replaceByAnother: 'Durch einen anderen ersetzen',
   nameNoteCells: 'Name, Notiz, Zellen',
-  outsideToMeasureTheRoom: 'Außen, um den Raum zu messen',
+  outsideToMeasureTheRoom: 'Raumluft, außerhalb der Behälter',
   nowhereForNow: 'Vorerst nirgends',
   choose: 'Wählen',
   retired: 'ausgemustert',

@@ -69,7 +69,7 @@ export default {
   useAgain: 'Use again',
   replaceByAnother: 'Replace by another',
   nameNoteCells: 'Name, note, cells',
-  outsideToMeasureTheRoom: 'Outside, to measure the room',
+  outsideToMeasureTheRoom: 'Room air, outside the containers',
   nowhereForNow: 'Nowhere for now',
   choose: 'Choose',
   retired: 'retired',

@@ -295,7 +295,7 @@ export default {
 
   // sensor-place.js
   withoutAPlace: 'ohne Platz',
-  outsideInTheRoom: 'außen, im Raum',
+  outsideInTheRoom: 'in der Raumluft',
   inWord: (name) => `in ${name}`,
 
   // text.js

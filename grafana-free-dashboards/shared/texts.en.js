@@ -270,7 +270,7 @@ export default {
 
   // sensor-place.js
   withoutAPlace: 'without a place',
-  outsideInTheRoom: 'outside, in the room',
+  outsideInTheRoom: 'in the room air',
   inWord: (name) => `in ${name}`,
 
   // text.js

@@ -47,8 +47,7 @@ export default {
   aBagBoxJarOr:
     'Beutel, Kasten, Glas oder Schale mit Samen. Die Zahlen passen für viele Wärmekeimer; sie lassen sich ändern.',
   placeTheSensor: 'Sensor einsetzen',
-  tellWhichSensorLiesIn:
-    'Angeben, welcher Sensor in welchem Behälter liegt. Ein Sensor außen misst die Temperatur des Raums.',
+  tellWhichSensorLiesIn: 'Angeben, welcher Sensor in welchem Behälter liegt. Ein Sensor außen misst die Raumluft.',
   nothingOnTheShelfYet: 'Noch nichts im Regal',
   addConnectMove: 'Hinzufügen, verbinden, umsetzen',
   threeStepsAndTheFirst: 'Drei Schritte, und der erste Behälter ist bewacht. In beliebiger Reihenfolge.',
@@ -73,15 +72,15 @@ export default {
   itHasBeenThereFor: 'Er ist schon eine Weile dort',
   inThisPlaceSince: 'An diesem Platz seit',
   readingsFromThenOnCount: 'Messwerte von da an zählen für den neuen Platz. Leer: ab jetzt.',
-  outsideToMeasureTheRoom: 'Außen, um den Raum zu messen',
+  outsideToMeasureTheRoom: 'Raumluft, außerhalb der Behälter',
   nowhereForNow: 'Vorerst nirgends',
   waitingForASensor: 'Wartet auf einen Sensor',
 
   // room.js
-  room: 'Raum: – ',
-  noSensorIsPlacedOutside: '(außen ist kein Sensor)',
-  roomLast: 'Raum: –, zuletzt ',
-  room2: 'Raum: ',
+  room: 'Raumluft: – ',
+  noSensorIsPlacedOutside: '(dafür einen Sensor außerhalb der Behälter einsetzen)',
+  roomLast: 'Raumluft: –, zuletzt ',
+  room2: 'Raumluft: ',
 
   // unplaced.js
   place: (sensor) => `${sensor} einsetzen`,

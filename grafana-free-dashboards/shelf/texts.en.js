@@ -47,8 +47,7 @@ export default {
   aBagBoxJarOr:
     'A bag, box, jar or tray that holds seeds. The figures suit many warm-germinating seeds; change them to yours.',
   placeTheSensor: 'Place the sensor',
-  tellWhichSensorLiesIn:
-    'Tell which sensor lies in which container. One sensor outside tells the temperature of the room.',
+  tellWhichSensorLiesIn: 'Tell which sensor lies in which container. One sensor outside measures the room air.',
   nothingOnTheShelfYet: 'Nothing on the shelf yet',
   addConnectMove: 'Add, connect, move',
   threeStepsAndTheFirst: 'Three steps and the first container is watched. Take them in any order.',
@@ -73,15 +72,15 @@ export default {
   itHasBeenThereFor: 'It has been there for a while',
   inThisPlaceSince: 'In this place since',
   readingsFromThenOnCount: 'Readings from then on count for the new place. Empty: from now on.',
-  outsideToMeasureTheRoom: 'Outside, to measure the room',
+  outsideToMeasureTheRoom: 'Room air, outside the containers',
   nowhereForNow: 'Nowhere for now',
   waitingForASensor: 'Waiting for a sensor',
 
   // room.js
-  room: 'Room: – ',
-  noSensorIsPlacedOutside: '(no sensor is placed outside)',
-  roomLast: 'Room: –, last ',
-  room2: 'Room: ',
+  room: 'Room air: – ',
+  noSensorIsPlacedOutside: '(place a sensor outside the containers to see it)',
+  roomLast: 'Room air: –, last ',
+  room2: 'Room air: ',
 
   // unplaced.js
   place: (sensor) => `Place ${sensor}`,
