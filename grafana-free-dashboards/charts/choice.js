@@ -3,6 +3,7 @@
 import { specsOfSeveral } from '../chart-parts/specs.js';
 import { MOST_LINES } from '../chart-parts/colours.js';
 import { byId, h, reconcile, setText } from '../shared/dom.js';
+import { showNext } from '../shared/next-step.js';
 import { matches } from './match.js';
 import { texts } from './texts.js';
 
@@ -51,10 +52,7 @@ export function drawChoice(all, choice, changed) {
     full,
   );
   const more = found.length > MOST_BOXES ? texts.moreBySearch(found.length - MOST_BOXES) : '';
-  setText(
-    byId('choice-help'),
-    chosen.length === 0 ? texts.chooseAContainer : full ? texts.noMoreThan(MOST_LINES) : more,
-  );
+  showNext(byId('choice-help'), ...helpOf(all, chosen, full ? texts.noMoreThan(MOST_LINES) : more));
   const titles = specsOfSeveral(1);
   drawBoxes(
     byId('quantities').querySelector('.choices'),
@@ -67,6 +65,15 @@ export function drawChoice(all, choice, changed) {
       }),
     false,
   );
+}
+
+/** What is missing for a chart, with the next step; else the other words. */
+function helpOf(all, chosen, other) {
+  if (all.length === 0) return [texts.noContainerYet, { title: texts.makeAContainer, href: '/' }];
+  if (chosen.length === 0) return [texts.chooseAContainer];
+  const measured = ({ sensors, heat }) => (sensors ?? []).length > 0 || heat?.from;
+  if (!chosen.some(measured)) return [texts.noReadingsYet, { title: texts.placeASensor, href: '/sensors.html' }];
+  return [other];
 }
 
 /** Boxes that stay keep the focus; their listeners are those of the newest choice. */

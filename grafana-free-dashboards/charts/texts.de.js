@@ -19,6 +19,10 @@ export default {
 
   // choice.js
   chooseAContainer: 'Einen Behälter auswählen.',
+  noContainerYet: 'Es gibt noch keinen Behälter.',
+  makeAContainer: 'Im Regal einen Behälter anlegen',
+  noReadingsYet: 'In dieser Auswahl ist nichts gemessen, weil kein Sensor darin ist.',
+  placeASensor: 'Einen Sensor einsetzen',
   noMoreThan: (most) => `Mehr als ${most} Linien sind nicht zu unterscheiden. Für eine andere erst eine weglassen.`,
   moreBySearch: (count) => `${count} weitere: über die Suche.`,
 };

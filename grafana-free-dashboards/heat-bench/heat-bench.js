@@ -2,7 +2,8 @@
 
 import { api } from '../shared/api.js';
 import { now } from '../shared/clock.js';
-import { byId, h, problemBox, setText } from '../shared/dom.js';
+import { byId, h, problemBox } from '../shared/dom.js';
+import { showNext } from '../shared/next-step.js';
 import { startPage, untilItWorks } from '../shared/page.js';
 import { showProblem } from '../shared/trouble.js';
 import { drawChoice, firstChoice, fromAddress, toAddress } from './choice.js';
@@ -61,9 +62,11 @@ async function compare() {
   const ask = ++newestAsk;
   const keys = choice.keys;
   const enough = keys.length >= 2 && keys.length <= MOST;
-  setText(
+  const few = containers.length < 2;
+  showNext(
     byId('choice-help'),
-    enough ? '' : containers.length < 2 ? texts.twoContainersAreNeededFor : texts.chooseTwoToOfOne(MOST),
+    enough ? '' : few ? texts.twoContainersAreNeededFor : texts.chooseTwoToOfOne(MOST),
+    few ? { title: texts.makeAContainer, href: '/' } : null,
   );
   if (!enough) {
     answer = null;

@@ -37,6 +37,9 @@ function head({ report, name, keptAt, remark }) {
     keptAt && h('p', { class: 'quiet' }, texts.keptOnTheFiguresAre(words.dateOf(keptAt, zone))),
     remark && h('p', {}, remark),
     ...words.headlines(report).map((line) => h('p', { class: 'headline' }, line)),
+    report.sowings.length === 0 &&
+      !keptAt &&
+      h('p', { class: 'next-step' }, h('a', { href: '/tally.html' }, texts.recordASowing)),
   ].filter(Boolean);
 }
 

@@ -116,6 +116,7 @@ export default {
   under0001: 'unter 0,001',
   n95To: (points, low, high) => `${points} % (95 %: ${low} bis ${high} %)`,
   nothingWasSownInThis: 'In dieser Saison wurde nichts gesät.',
+  recordASowing: 'Eine Aussaat im Zählbuch eintragen',
   inSowings: (sowings) => ` in ${sowings} Aussaaten`,
   sownNotCheckedYet: (name, counted, many) => `${name}: ${counted} gesät${many}, noch nicht kontrolliert.`,
   moreWereNotCheckedYet: (unchecked) => `; ${unchecked} weitere noch nicht kontrolliert`,

@@ -114,6 +114,7 @@ export default {
   under0001: 'under 0.001',
   n95To: (points, low, high) => `${points} % (95 %: ${low} to ${high} %)`,
   nothingWasSownInThis: 'Nothing was sown in this season.',
+  recordASowing: 'Record a sowing on the Tally',
   inSowings: (sowings) => ` in ${sowings} sowings`,
   sownNotCheckedYet: (name, counted, many) => `${name}: ${counted} sown${many}, not checked yet.`,
   moreWereNotCheckedYet: (unchecked) => `; ${unchecked} more were not checked yet`,

@@ -4,6 +4,7 @@ import { setAge } from '../shared/ages.js';
 import { now } from '../shared/clock.js';
 import { byId, h, reconcile, setOptions, setText } from '../shared/dom.js';
 import * as f from '../shared/format.js';
+import { showNext } from '../shared/next-step.js';
 import { sheetOf } from '../shared/sensor-place.js';
 import { SHOWN, SORTS, chosenRows, rowOf, verdictWords } from './list-words.js';
 import { texts } from './texts.js';
@@ -42,7 +43,8 @@ export function drawList(sensors, containers) {
   const rows = [...sensors.values()].map((sensor) => rowOf(sensor, containers, at));
   const typed = Object.fromEntries(new FormData(byId('choice')));
   const chosen = chosenRows(rows, typed);
-  setText(byId('verdict'), verdictWords(rows));
+  const connect = { title: texts.connectASensor, href: '/' };
+  showNext(byId('verdict'), verdictWords(rows), rows.length === 0 ? connect : null);
   setOptions(
     byId('show'),
     SHOWN.map(({ key, title, test }) => ({ value: key, text: `${title} (${f.number(rows.filter(test).length)})` })),

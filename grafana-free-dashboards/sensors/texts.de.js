@@ -261,6 +261,7 @@ export default {
   gaps2: 'Lücken',
   weakestSignal: 'Schwächstes Signal',
   noSensorHasBeenHeard: 'Noch kein Sensor hat sich gemeldet.',
+  connectASensor: 'Im Regal einen anschließen',
   withALowBattery: 'mit schwacher Batterie',
   withAFaultNow: 'zurzeit mit Fehler',
   withoutAPlace2: 'ohne Platz',

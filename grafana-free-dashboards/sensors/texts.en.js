@@ -254,6 +254,7 @@ export default {
   gaps2: 'Gaps',
   weakestSignal: 'Weakest signal',
   noSensorHasBeenHeard: 'No sensor has been heard yet.',
+  connectASensor: 'Connect one on the Shelf',
   withALowBattery: 'with a low battery',
   withAFaultNow: 'with a fault now',
   withoutAPlace2: 'without a place',

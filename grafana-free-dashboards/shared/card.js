@@ -63,7 +63,7 @@ export function updateCard(card, { container, day, maxGapMinutes, live = true })
   setText(card.querySelector('.about'), about(container));
   for (const quantity of QUANTITIES) updateTile(card, container, quantity, at, maxGapMinutes);
   updateHeat(card.querySelector('.tile.heat'), container.heat);
-  updateLines(card.querySelector('.lines'), state.lines);
+  updateLines(card.querySelector('.lines'), state);
   const temperature = freshness(container, 'temperature', at, maxGapMinutes);
   drawGauge(card.querySelector('.gauge-place'), container, temperature, day);
   drawDay(card.querySelector('.spark-place'), container, day);
@@ -83,9 +83,12 @@ export function updateHeat(part, heat) {
   setText(part.querySelector('.note'), note);
 }
 
-function updateLines(list, lines) {
-  if ([...list.children].map((item) => item.textContent).join('\n') === lines.join('\n')) return;
+/** Without a sensor, the next step is to place one. */
+function updateLines(list, { level, lines }) {
+  if (list.dataset.said === lines.join('\n')) return;
+  list.dataset.said = lines.join('\n');
   list.replaceChildren(...lines.map((line) => h('li', {}, line)));
+  if (level === 'empty') list.lastChild.append(' ', h('a', { href: '/sensors.html' }, texts.placeASensor));
 }
 
 /** Redraws only if the key has changed. */

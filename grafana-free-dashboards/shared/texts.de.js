@@ -136,7 +136,7 @@ export default {
   noSensor: 'Kein Sensor',
   noSensorIsPlacedHere: 'Hier ist kein Sensor eingesetzt, also ist nichts bekannt.',
   openForACheckUntil: (until) => `Offen für eine Kontrolle bis ${until}; Licht zählt als Öffnung.`,
-  itsTemperatureWasNotCompared: 'Die Temperatur wurde noch nicht mit den Grenzen verglichen.',
+  itsTemperatureWasNotCompared: 'Die Temperatur wird ab dem nächsten Messwert mit den Grenzen verglichen.',
   notCheckedYet: 'Noch nicht geprüft',
   aSensorIsPlacedBut: 'Ein Sensor ist eingesetzt, aber noch kam keine Temperatur von ihm.',
   pausedForNow: 'Vorläufig pausiert.',
@@ -377,6 +377,7 @@ export default {
   whereItStands: 'Wo es steht. Behälter mit denselben Worten werden zusammen gezeigt.',
 
   // card.js
+  placeASensor: 'Einen Sensor einsetzen',
   heatSoFar: 'Wärme bisher',
   n24HAgo: 'vor 24 h',
   now2: 'jetzt',

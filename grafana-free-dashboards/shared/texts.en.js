@@ -113,7 +113,7 @@ export default {
   noSensor: 'No sensor',
   noSensorIsPlacedHere: 'No sensor is placed here, so nothing is known.',
   openForACheckUntil: (until) => `Open for a check until ${until}; light counts as an opening.`,
-  itsTemperatureWasNotCompared: 'Its temperature was not compared with its limits yet.',
+  itsTemperatureWasNotCompared: 'Its temperature is compared with its limits from the next reading on.',
   notCheckedYet: 'Not checked yet',
   aSensorIsPlacedBut: 'A sensor is placed, but no temperature has come from it yet.',
   pausedForNow: 'Paused for now.',
@@ -352,6 +352,7 @@ export default {
   whereItStands: 'Where it stands. Containers with the same words are shown together.',
 
   // card.js
+  placeASensor: 'Place a sensor',
   heatSoFar: 'Heat so far',
   n24HAgo: '24 h ago',
   now2: 'now',

@@ -11,6 +11,7 @@ import com.microsoft.playwright.Page;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Map;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -59,10 +60,26 @@ class PagesIT {
     sensor.send("tepidarium/jar-1", payload);
   }
 
+  /** What pages without any data link to. */
+  private static final Map<String, String> EMPTY =
+      Map.of(
+          "/charts.html", "Make a container on the Shelf",
+          "/heat-bench.html", "Make a container on the Shelf",
+          "/labels.html", "Make a container on the Shelf",
+          "/sensors.html", "Connect one on the Shelf",
+          "/season.html", "Record a sowing on the Tally");
+
   @Test
   void aNewcomerIsLedFromNothingToALiveContainer() {
     Page page = open(1280, "/");
     live(page);
+    EMPTY.forEach(
+        (path, next) -> {
+          page.navigate(service.url() + path);
+          assertThat(page.locator("main").getByText(next))
+              .hasAttribute("href", Pattern.compile("^/"));
+        });
+    page.navigate(service.url() + "/");
     assertThat(page.locator("#guide")).isVisible();
     assertThat(page.locator("#guide")).containsText(String.valueOf(service.mqttPort()));
     publish("{\"temperature\":30.4,\"humidity\":91,\"light\":0}");
@@ -74,6 +91,8 @@ class PagesIT {
     form.locator("[name=name]").fill("Jar <b>one</b>");
     form.locator("[name=kind]").selectOption("jar");
     form.locator("[type=submit]").click();
+    Locator made = page.locator("article[data-container=jar-b-one-b]");
+    assertThat(made.getByText("Place a sensor")).hasAttribute("href", "/sensors.html");
     Locator placement = page.locator("#place-sensor");
     placement.locator("[name=sensor]").selectOption("jar-1");
     placement.locator("[name=container]").selectOption("jar-b-one-b");
