@@ -91,16 +91,22 @@ final class Stores {
     }
   }
 
-  private interface Write {
+  /** Takes batches. */
+  interface Write {
     void write(List<Reading> batch) throws Exception;
   }
 
   private static double rate(int count, int size, Write store) throws Exception {
+    return rate(count, size, SENSORS, STEP_MS, store);
+  }
+
+  /** Readings a second of sensors that each report once a step. */
+  static double rate(int count, int size, int sensors, long stepMs, Write store) throws Exception {
     double seconds = 0;
     List<Reading> batch = new ArrayList<>(size);
     for (int i = 0; i < count; i++) {
-      long round = i / SENSORS;
-      batch.add(Load.reading(i % SENSORS, round, FIRST_MS + round * STEP_MS));
+      long round = i / sensors;
+      batch.add(Load.reading(i % sensors, round, FIRST_MS + round * stepMs));
       if (batch.size() == size || i == count - 1) {
         long start = System.nanoTime();
         store.write(batch);

@@ -37,8 +37,8 @@ class PostgresReadingsIT extends SeriesContract<PostgresReadings> {
       new Span(Reading.EARLIEST, Instant.parse("2040-01-01T00:00:00Z"));
   private static final Duration SOON = Duration.ofMinutes(1);
   private static final long PAUSE_NANOS = 5_000_000;
-  private static final int BATCH = 50;
-  private static final int ENOUGH = 500;
+  private static final int BATCH = 2;
+  private static final int ENOUGH = 300;
   private static Postgres server;
   private static PostgresAddress address;
 

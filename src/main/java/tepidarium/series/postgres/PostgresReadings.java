@@ -9,14 +9,13 @@ import java.time.Instant;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.BitSet;
-import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 import tepidarium.postgres.PostgresAddress;
@@ -120,7 +119,7 @@ public final class PostgresReadings
     BitSet again = Redeliveries.repeated(batch, this::delivered);
     List<Reading> certain = new ArrayList<>(batch.size());
     List<Reading> others = new ArrayList<>(0);
-    Set<SensorId> sensors = new TreeSet<>(Comparator.comparing(SensorId::name));
+    Set<SensorId> sensors = new HashSet<>();
     for (int i = 0; i < batch.size(); i++) {
       if (!again.get(i)) {
         sensors.add(batch.get(i).sensor());
@@ -186,7 +185,8 @@ public final class PostgresReadings
       try (PreparedStatement statement =
           connection.prepareStatement(
               "INSERT INTO sensor (name) SELECT unnest(?::text[]) ON CONFLICT DO NOTHING")) {
-        Object[] names = unknown.stream().map(SensorId::name).toArray();
+        // Every writer locks names in the same order.
+        Object[] names = unknown.stream().map(SensorId::name).sorted().toArray();
         statement.setArray(1, connection.createArrayOf("text", names));
         statement.executeUpdate();
       }

@@ -5,8 +5,12 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.Arrays;
 import java.util.BitSet;
+import java.util.EnumMap;
 import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Quantity;
 import tepidarium.series.sql.QuantityColumns;
@@ -26,8 +30,7 @@ final class RowUpsert {
     private final Integer[] sensorIds;
     private final Long[] atMs;
     private final @Nullable Integer[] deliveries;
-    private final @Nullable Long[][] values;
-    private final boolean[] present = new boolean[QUANTITIES.length];
+    private final Map<Quantity, @Nullable Number[]> values = new EnumMap<>(Quantity.class);
     private boolean delivered;
 
     Rows(int count) {
@@ -35,7 +38,6 @@ final class RowUpsert {
       sensorIds = new Integer[count];
       atMs = new Long[count];
       deliveries = new Integer[count];
-      values = new Long[QUANTITIES.length][count];
     }
 
     /** Sets sensor, instant and packet identifier (0 for none) of a row. */
@@ -50,14 +52,26 @@ final class RowUpsert {
 
     /** Sets a value of a row, in steps. */
     void set(int row, Quantity quantity, long steps) {
-      values[quantity.ordinal()][row] = steps;
-      present[quantity.ordinal()] = true;
+      boolean wide = isWide(quantity);
+      @Nullable Number[] column =
+          values.computeIfAbsent(quantity, absent -> wide ? new Long[count] : new Integer[count]);
+      if (wide) {
+        column[row] = steps;
+      } else {
+        column[row] = (int) steps;
+      }
     }
 
-    private @Nullable Long[] column(int quantity) {
+    private Array column(Connection connection, Quantity quantity) throws SQLException {
+      @Nullable Number @Nullable [] column = values.get(quantity);
       // The database fills the end of a shorter column with NULL.
-      return present[quantity] ? values[quantity] : new Long[0];
+      return connection.createArrayOf(
+          isWide(quantity) ? "int8" : "int4", column == null ? new Object[0] : column);
     }
+  }
+
+  private static boolean isWide(Quantity quantity) {
+    return ReadingTables.type(quantity).equals(ReadingTables.WIDE);
   }
 
   /**
@@ -69,11 +83,12 @@ final class RowUpsert {
   record Unchanged(BitSet same, BitSet conflicting) {}
 
   RowUpsert(String table) {
-    String values = "?::bigint[], ".repeat(QUANTITIES.length);
     String columns = "sensor_id, at_ms, delivery, " + QuantityColumns.NAMES;
     sql =
         "WITH given AS (SELECT * FROM unnest(?::int[], ?::bigint[], ?::int[], "
-            + values.substring(0, values.length() - 2)
+            + Arrays.stream(QUANTITIES)
+                .map(quantity -> "?::" + ReadingTables.type(quantity) + "[]")
+                .collect(Collectors.joining(", "))
             + ") WITH ORDINALITY AS given ("
             + columns
             + ", place)), written AS (INSERT INTO "
@@ -112,7 +127,7 @@ final class RowUpsert {
       @Nullable Integer[] deliveries = rows.delivered ? rows.deliveries : new Integer[0];
       statement.setArray(3, array(connection, "int4", deliveries));
       for (int i = 0; i < QUANTITIES.length; i++) {
-        statement.setArray(4 + i, array(connection, "int8", rows.column(i)));
+        statement.setArray(4 + i, rows.column(connection, QUANTITIES[i]));
       }
       Unchanged unchanged = new Unchanged(new BitSet(rows.count), new BitSet(rows.count));
       try (ResultSet result = statement.executeQuery()) {
