@@ -88,7 +88,7 @@ final class BackupCommand implements Callable<Integer> {
    */
   static BackupSource source(Config config, boolean withoutReadings) {
     Set<BackupPart> parts = EnumSet.noneOf(BackupPart.class);
-    if (config.keeping().records() == null) {
+    if (!config.keeping().recordsElsewhere()) {
       parts.add(BackupPart.RECORDS);
     }
     if (!withoutReadings) {

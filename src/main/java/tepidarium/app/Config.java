@@ -140,6 +140,11 @@ public record Config(
       }
       return influx == null ? null : "InfluxDB at " + influx.url();
     }
+
+    /** Whether a database server stores the records, which may be away, and not a file. */
+    boolean recordsElsewhere() {
+      return records != null;
+    }
   }
 
   /**

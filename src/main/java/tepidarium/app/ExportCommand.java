@@ -107,7 +107,7 @@ final class ExportCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     Config config = folderOptions.config();
     ExportOptions options = options(config.timeZone());
-    if (config.keeping().records() == null
+    if (!config.keeping().recordsElsewhere()
         && !Files.exists(config.data().resolve(DataPart.RECORDS.fileName()))) {
       throw new InvalidInput(
           "there is no data in the folder "

@@ -4,10 +4,8 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.AlertRules;
 import tepidarium.alert.AlertStore;
@@ -17,7 +15,6 @@ import tepidarium.container.Register;
 import tepidarium.exchange.RecordExchange;
 import tepidarium.exchange.RecordStores;
 import tepidarium.exporting.ReadingExport;
-import tepidarium.fault.ArrivalFault;
 import tepidarium.germination.SeedJournal;
 import tepidarium.importing.ImportJobs;
 import tepidarium.ingest.Decoder;
@@ -26,7 +23,6 @@ import tepidarium.ingest.IngestCounters;
 import tepidarium.ingest.Intake;
 import tepidarium.ingest.IntakeCounts;
 import tepidarium.ingest.Mappings;
-import tepidarium.ingest.Reject;
 import tepidarium.ingest.RejectLog;
 import tepidarium.ingest.SensorLimit;
 import tepidarium.ingest.mqtt.MqttLink;
@@ -86,7 +82,7 @@ public final class Service implements AutoCloseable {
   private final SensorBook sensors;
   private final AlertStore alerts;
   private final AlertRules rules;
-  private final RejectLog rejectLog;
+  private final ArrivalRecords arrivals;
   private final AlertViews alertViews;
   private final ClockTrust trust;
   private final Watch watch;
@@ -143,7 +139,7 @@ public final class Service implements AutoCloseable {
             new AlertRuleRecords(stores.records()),
             config.silentAfter(),
             new CalibrationErrors(containers.register(), clock));
-    rejectLog = rejectLog();
+    arrivals = arrivalRecords();
     alertViews = new AlertViews(containers.register(), config.timeZone());
     ClockRecords clockRecords = new ClockRecords(stores.records());
     Optional<Instant> lastSeen = clockRecords.lastSeen().or(containers::newestReading);
@@ -252,41 +248,17 @@ public final class Service implements AutoCloseable {
             clock));
   }
 
-  /** A database on another machine may be away; the intake does not wait for it. */
-  private RejectLog rejectLog() {
-    RejectLog log = new RejectRecords(stores.records());
-    if (config.keeping().records() == null) {
-      return log;
-    }
-    DeferredWrites<Reject> writes =
-        running.add(new DeferredWrites<>("reject-log", RejectRecords.KEPT, log::add).start());
-    return new RejectLog() {
-      @Override
-      public void add(List<Reject> rejects) {
-        writes.add(rejects);
-      }
-
-      @Override
-      public List<Line> newest(int limit) {
-        return log.newest(limit);
-      }
-    };
-  }
-
-  private Consumer<List<ArrivalFault>> arrivalFaults() {
-    return config.keeping().records() == null
-        ? containers.arrivalFaults()::add
-        : running.add(
-                new DeferredWrites<>(
-                        "arrival-faults", RejectRecords.KEPT, containers.arrivalFaults()::add)
-                    .start())
-            ::add;
+  private ArrivalRecords arrivalRecords() {
+    RejectLog rejects = new RejectRecords(stores.records());
+    return config.keeping().recordsElsewhere()
+        ? ArrivalRecords.deferred(rejects, containers.arrivalFaults(), running)
+        : ArrivalRecords.direct(rejects, containers.arrivalFaults());
   }
 
   /** Connects the intake to the store. The spool starts too, if there is one. */
   private Intake startIntake() {
     Storage storage = stores.storage();
-    IngestCounters counters = new IngestCounters(rejectLog, config.rootTopic(), clock);
+    IngestCounters counters = new IngestCounters(arrivals.rejects(), config.rootTopic(), clock);
     running.add(storage::stopForwarding);
     Intake started =
         running.add(
@@ -296,7 +268,7 @@ public final class Service implements AutoCloseable {
                 sink,
                 counters,
                 new Buttons(containers.register()),
-                arrivalFaults(),
+                arrivals.faults(),
                 heard,
                 stored -> {
                   trust.confirmBy(stored.readings(), stored.arrivedAt());
@@ -335,7 +307,7 @@ public final class Service implements AutoCloseable {
     Config.BackupSettings settings = config.backups();
     return new ScheduledBackups(
         new BackupSchedule(
-            config.keeping().records() == null ? settings.every() : null, settings.keep()),
+            config.keeping().recordsElsewhere() ? null : settings.every(), settings.keep()),
         config.data(),
         () -> BackupCommand.source(config, true),
         new ScheduledBackups.Target(config.backupFolder(), settings.folder() == null),
@@ -350,7 +322,7 @@ public final class Service implements AutoCloseable {
       LoginStart login,
       @Nullable WatchedCertificate certificate) {
     Map<String, Part> parts = new LinkedHashMap<>(notices.health());
-    if (config.keeping().records() != null) {
+    if (config.keeping().recordsElsewhere()) {
       parts.put(
           "backup",
           Part.up(
@@ -401,7 +373,7 @@ public final class Service implements AutoCloseable {
         new ImportProfileRecords(stores.records()),
         mappings,
         heard,
-        rejectLog,
+        arrivals.rejects(),
         info,
         new ContainerViews(
             register, containers.latestValues(), containers.heatSoFar(), watch, alertViews, clock),
