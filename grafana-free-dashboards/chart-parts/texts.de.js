@@ -55,7 +55,7 @@ export default {
   // range-words.js
   now: 'jetzt',
   shownFromTo: (from, to, zone) =>
-    `${from} bis ${to}, Zeiten wie in ${zone}. Seitlich über ein Diagramm ziehen vergrößert; Doppelklick oder zweimal tippen führt zurück.`,
+    `${from} bis ${to}, in der Zeitzone ${zone}. Seitlich über ein Diagramm ziehen vergrößert; Doppelklick oder zweimal tippen führt zurück.`,
 
   // sentence.js
   nothingHeard: 'nichts gehört',
@@ -85,12 +85,12 @@ export default {
     'Schattiert: die Grenzen. Linie: Mittel, mit tiefstem und höchstem Wert darum. Gestrichelt: die Raumluft.',
   humidity: 'Feuchte, %',
   shadedSaturated: (from) =>
-    `Schattiert: gesättigt, ab etwa ${from} %; Unterschiede darin sagen nichts. Gestrichelt: die untere Grenze.`,
+    `Schattiert: gesättigt, ab etwa ${from} %: dort können Sensoren Werte nicht unterscheiden. Gestrichelt: die untere Grenze.`,
   lightLux: 'Licht, lx',
   eachLineUpwards: 'Jede Linie nach oben ist zehnmal heller.',
   eachLineUpwardsShaded: 'Jede Linie nach oben ist zehnmal heller. Schattiert: dunkel genug.',
   heatSoFar: (unitName) => `Wärme bisher, ${unitName}·h`,
   aDotAtTheEnd:
-    'Ein Punkt am Ende jedes Tages, gerade Linien dazwischen. Der Schatten darüber ist, was in den Lücken höchstens dazukam.',
+    'Ein Punkt am Ende jedes Tages, gerade Linien dazwischen. Schattiert darüber: was in den Lücken höchstens dazukam.',
   lineMeanWithSpread: 'Linie: Mittel, mit tiefstem und höchstem Wert darum.',
 };

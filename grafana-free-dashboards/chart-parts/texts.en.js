@@ -55,7 +55,7 @@ export default {
   // range-words.js
   now: 'now',
   shownFromTo: (from, to, zone) =>
-    `${from} to ${to}, times as in ${zone}. Drag sideways over a chart for a closer look; double-click or tap twice to go back.`,
+    `${from} to ${to}, in the time zone ${zone}. Drag sideways over a chart for a closer look; double-click or tap twice to go back.`,
 
   // sentence.js
   nothingHeard: 'nothing heard',
@@ -84,12 +84,12 @@ export default {
   shadedTheBand: 'Shaded: the limits. Line: mean, with lowest and highest around it. Dashed: the room air.',
   humidity: 'Humidity, %',
   shadedSaturated: (from) =>
-    `Shaded: saturated, from about ${from} %; differences in there tell nothing. Dashed: the lower limit.`,
+    `Shaded: saturated, from about ${from} %: sensors cannot tell values apart there. Dashed: the lower limit.`,
   lightLux: 'Light, lux',
   eachLineUpwards: 'Each line upwards is ten times brighter.',
   eachLineUpwardsShaded: 'Each line upwards is ten times brighter. Shaded: dark enough.',
   heatSoFar: (unitName) => `Heat so far, ${unitName}·h`,
   aDotAtTheEnd:
-    'A dot at the end of each day, straight lines between. The shade above is what the gaps could have added.',
+    'A dot at the end of each day, straight lines between. Shaded above: the most that the gaps could have added.',
   lineMeanWithSpread: 'Line: mean, with lowest and highest around it.',
 };

@@ -26,7 +26,7 @@ export default {
   // alert-rules.js
   changeWhenAlertsAreRaised: 'Ändern, wann gewarnt wird',
   anEmptyFieldMeansThe:
-    'Ein leeres Feld heißt: Vorgabe, grau gezeigt. Die Grenzen für Temperatur, Feuchte und Licht stehen beim Bereich oben.',
+    'Ein leeres Feld heißt: Vorgabe, grau gezeigt. Die Grenzen für Temperatur, Feuchte und Licht stehen oben.',
   keepTheseRules: 'Regeln speichern',
   kept: 'Gespeichert.',
 
@@ -88,7 +88,7 @@ export default {
   sinceFromOfReadings: (from, coveredHours) => `seit ${from}, aus ${coveredHours} mit Messwerten`,
   soBetweenAnd: (heat, lower, upper) => `${heat}, also zwischen ${lower} und ${upper}`,
   betweenAndAsTheSensor: (sensorLower, sensorUpper) =>
-    `zwischen ${sensorLower} und ${sensorUpper}, so weit der Sensor abweichen kann`,
+    `zwischen ${sensorLower} und ${sensorUpper}, weil der Sensor abweichen kann`,
   iAmOpeningIt: 'Ich öffne jetzt',
   itIsClosedAgain: 'Wieder geschlossen',
   aCheck: 'Eine Kontrolle',
@@ -145,8 +145,8 @@ export default {
 
   // settings.js
   keepTheseSettings: 'Einstellungen speichern',
-  keptAllFiguresFollowAlso: 'Gespeichert. Alle Auswertungen folgen, auch die vergangenen.',
-  changeNameBandOrHow: 'Name, Bereich oder Zählung der Wärme ändern',
+  keptAllFiguresFollowAlso: 'Gespeichert. Alle Auswertungen werden neu berechnet, auch die vergangenen.',
+  changeNameBandOrHow: 'Name, Grenzen oder Zählung der Wärme ändern',
   yesRemoveIt: 'Ja, entfernen',
   removeThisContainer: 'Diesen Behälter entfernen',
   itLeavesTheShelfThe: 'Er verlässt das Regal. Die Messwerte bleiben bei ihren Sensoren.',
@@ -196,6 +196,6 @@ export default {
   wholeTimeOfThisContainer: (above, zone, heat) =>
     `${above}. Gesamte Zeit dieses Behälters; Tage wie in ${zone}.${heat}`,
   withMissing: (gapHours) => `, ${gapHours} fehlen`,
-  timesAsIn: (browserZone) => `Zeiten wie in ${browserZone}.`,
+  timesAsIn: (browserZone) => `Zeiten in der Zone ${browserZone}.`,
   notSeen: 'nicht gesehen',
 };

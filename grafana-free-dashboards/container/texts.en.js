@@ -26,7 +26,7 @@ export default {
   // alert-rules.js
   changeWhenAlertsAreRaised: 'Change when alerts are raised',
   anEmptyFieldMeansThe:
-    'An empty field means the default, shown in grey. The limits of temperature, humidity and light stand with the band above.',
+    'An empty field means the default, shown in grey. The limits of temperature, humidity and light are set above.',
   keepTheseRules: 'Keep these rules',
   kept: 'Kept.',
 
@@ -87,7 +87,7 @@ export default {
   sinceFromOfReadings: (from, coveredHours) => `since ${from}, from ${coveredHours} of readings`,
   soBetweenAnd: (heat, lower, upper) => `${heat}, so between ${lower} and ${upper}`,
   betweenAndAsTheSensor: (sensorLower, sensorUpper) =>
-    `between ${sensorLower} and ${sensorUpper} as the sensor may be off`,
+    `between ${sensorLower} and ${sensorUpper} because the sensor may be off`,
   iAmOpeningIt: 'I am opening it',
   itIsClosedAgain: 'It is closed again',
   aCheck: 'A check',
@@ -116,10 +116,10 @@ export default {
   sensorTo: (share, low, high) => `${share} (sensor: ${low} to ${high})`,
   limit: 'Limit',
   now2: 'Now',
-  insideOfTheTimeHeard: 'Inside, of the time heard',
+  insideOfTheTimeHeard: 'Inside, of the measured time',
   outsideFor: 'Outside for',
   inTheStretchShownHeard: (coveredHours, gapHours, leftOut) =>
-    `In the stretch shown, ${coveredHours} heard and ${gapHours} missing. ${leftOut}`,
+    `In the stretch shown, ${coveredHours} were measured and ${gapHours} are missing. ${leftOut}`,
 
   // rule-fields.js
   limit2: (unit) => `Limit (${unit})`,
@@ -144,8 +144,8 @@ export default {
 
   // settings.js
   keepTheseSettings: 'Keep these settings',
-  keptAllFiguresFollowAlso: 'Kept. All figures follow, also those of the past.',
-  changeNameBandOrHow: 'Change name, band or how heat is counted',
+  keptAllFiguresFollowAlso: 'Saved. All figures are calculated again, also those of the past.',
+  changeNameBandOrHow: 'Change name, limits or how heat is counted',
   yesRemoveIt: 'Yes, remove it',
   removeThisContainer: 'Remove this container',
   itLeavesTheShelfThe: 'It leaves the Shelf. The readings stay with their sensors.',
@@ -176,7 +176,8 @@ export default {
   openingCount: { one: 'opening', other: 'openings' },
   inAll: (counted, counted2, doseLuxHours, light, light2, zoneWords) =>
     `${counted}, ${counted2}; ${doseLuxHours} in all${light}.${light2} ${zoneWords}`,
-  temperatureAndHumidityStayed: (band) => `Temperature and humidity stayed inside their limits while heard${band}.`,
+  temperatureAndHumidityStayed: (band) =>
+    `Temperature and humidity stayed inside their limits while they were measured${band}.`,
   duringAnOpening: ', during an opening',
   worst: 'Worst',
   worstAt: 'Worst at',
@@ -193,6 +194,6 @@ export default {
   above: (base, part) => `Above ${base}${part}`,
   wholeTimeOfThisContainer: (above, zone, heat) => `${above}. Whole time of this container; days as in ${zone}.${heat}`,
   withMissing: (gapHours) => `, with ${gapHours} missing`,
-  timesAsIn: (browserZone) => `Times as in ${browserZone}.`,
+  timesAsIn: (browserZone) => `Times are in the zone ${browserZone}.`,
   notSeen: 'not seen',
 };

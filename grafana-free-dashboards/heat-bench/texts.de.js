@@ -5,7 +5,7 @@ export default {
   html: {
     heatBench: 'Wärmevergleich',
     comparesContainersOrHeatSources:
-      'Vergleicht Behälter oder Wärmequellen über die Stunden, in denen alle gemessen wurden. Prüft auch einen Ort, bevor Samen in Gefahr sind.',
+      'Vergleicht Behälter oder Wärmequellen über die Stunden, in denen alle gemessen wurden. Prüft auch einen Ort mit einem Glas Wasser, bevor Samen hineinkommen.',
     askingTheService: 'Der Dienst wird gefragt …',
     compare: 'Vergleichen',
     heatSources: 'Wärmequellen',

@@ -5,7 +5,7 @@ export default {
   html: {
     heatBench: 'Heat bench',
     comparesContainersOrHeatSources:
-      'Compares containers or heat sources over the hours in which all were measured. Also tries a place before any seed is at risk.',
+      'Compares containers or heat sources over the hours in which all were measured. Also tests a place with a jar of water, before seeds go in.',
     askingTheService: 'Asking the service …',
     compare: 'Compare',
     heatSources: 'Heat sources',

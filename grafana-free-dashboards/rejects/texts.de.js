@@ -12,12 +12,12 @@ export default {
   },
 
   // rejects.js
-  nothingSoFarEveryMessage: 'Bisher nichts: jede Nachricht war lesbar.',
+  nothingSoFarEveryMessage: 'Bisher nichts: jede Nachricht wurde verstanden.',
   messageCount: { one: 'Nachricht', other: 'Nachrichten' },
   inAll: (counted) => `${counted} insgesamt`,
   theNewestAreKept: (kept) => `die neuesten ${kept} sind gespeichert`,
   theNewestAreShown: (shown) => `die neuesten ${shown} sind gezeigt`,
-  timesAsIn: (join, browserZone) => `${join}. Zeiten wie in ${browserZone}.`,
+  timesAsIn: (join, browserZone) => `${join}. Zeiten in der Zone ${browserZone}.`,
   noTopic: '(kein Topic)',
   whatToDo: 'Was tun: ',
   payload: 'Inhalt',

@@ -12,12 +12,12 @@ export default {
   },
 
   // rejects.js
-  nothingSoFarEveryMessage: 'Nothing so far: every message that came could be read.',
+  nothingSoFarEveryMessage: 'Nothing so far: every message was understood.',
   messageCount: { one: 'message', other: 'messages' },
   inAll: (counted) => `${counted} in all`,
   theNewestAreKept: (kept) => `the newest ${kept} are kept`,
   theNewestAreShown: (shown) => `the newest ${shown} are shown`,
-  timesAsIn: (join, browserZone) => `${join}. Times as in ${browserZone}.`,
+  timesAsIn: (join, browserZone) => `${join}. Times are in the zone ${browserZone}.`,
   noTopic: '(no topic)',
   whatToDo: 'What to do: ',
   payload: 'Payload',

@@ -86,14 +86,14 @@ export default {
 
   // report.js
   season: (span) => `Saison ${span}`,
-  keptOnTheFiguresAre: (keptAt) => `Aufgehoben am ${keptAt}; die Zahlen sind die von damals.`,
+  keptOnTheFiguresAre: (keptAt) => `Aufgehoben am ${keptAt}, mit den Zahlen dieses Tages.`,
   lessons: 'Lehren',
-  noLessonFoundByThe: 'Nach den Regeln dieser Seite keine Lehre gefunden.',
+  noLessonFoundByThe: 'Die Regeln dieser Seite fanden keine Lehre.',
   sownAndComeUp: 'Gesät und gekeimt',
-  belowAFractionStandsIts: 'Unter einem Anteil steht sein Intervall.',
+  belowAFractionStandsIts: 'Unter jedem Anteil steht sein 95-%-Intervall.',
   sowing: 'Aussaat',
   noContainerHeldSeedsOr: 'In dieser Saison hatte kein Behälter Samen, und keiner wurde gemessen.',
-  overTheTimeThatWas: 'Über die gemessene Zeit.',
+  overTheTimeThatWas: 'Nur gemessene Zeit zählt.',
   container: 'Behälter',
   pairCount: { one: 'Paar', other: 'Paare' },
   withFewerSeedsLeftOut: (counted) => ` ${counted} mit weniger Samen weggelassen.`,
@@ -106,7 +106,7 @@ export default {
   againstEarlierSeasons: 'Gegen frühere Saisons',
   seedsOfAllSowingsOf: 'Samen aller Aussaaten einer Art zusammen.',
   species: 'Art',
-  noSpeciesWasSownIn: 'Keine Art wurde in beiden gesät.',
+  noSpeciesWasSownIn: 'Keine Art wurde in beiden Saisons gesät.',
 
   // season.js
   removed: (name) => `Entfernt: ${name}.`,
@@ -146,7 +146,7 @@ export default {
     'Gezählt sind die Kontrollen bis zum Ende der Saison; ein Same ist irgendwann zwischen zwei Kontrollen gekeimt. Samen, die niemand angesehen hat, fehlen in Anteilen und Vergleichen. Intervalle sind 95 %: Anteile nach Wilson, Unterschiede nach Newcombe; jeder Same zählt als ein Versuch.',
   mostly: (base) => ` (meist ${base})`,
   heatIsDegreeHoursOf: (part) =>
-    `Wärme sind Gradstunden: bei Aussaaten über der Basis der Art, bei Behältern über ihrer eigenen Basis${part}; was nicht gemessen ist, zählt nicht, und der Bereich darunter sagt, was es gewesen sein kann.`,
+    `Wärme sind Gradstunden: bei Aussaaten über der Basis der Art, bei Behältern über ihrer eigenen Basis${part}; Zeit ohne Messwerte zählt nicht, und der Bereich darunter sagt, wie viel sie beigetragen haben kann.`,
   cullReasons: {
     mould: 'Schimmel',
     dead: 'tot',

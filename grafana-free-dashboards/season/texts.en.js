@@ -85,14 +85,14 @@ export default {
 
   // report.js
   season: (span) => `Season ${span}`,
-  keptOnTheFiguresAre: (keptAt) => `Kept on ${keptAt}; the figures are those of then.`,
+  keptOnTheFiguresAre: (keptAt) => `Kept on ${keptAt}, with the figures of that day.`,
   lessons: 'Lessons',
-  noLessonFoundByThe: 'No lesson found by the rules of this page.',
+  noLessonFoundByThe: 'The rules of this page found no lesson.',
   sownAndComeUp: 'Sown and come up',
-  belowAFractionStandsIts: 'Below a fraction stands its interval.',
+  belowAFractionStandsIts: 'The 95 % interval stands below each fraction.',
   sowing: 'Sowing',
   noContainerHeldSeedsOr: 'No container held seeds or was measured in this season.',
-  overTheTimeThatWas: 'Over the time that was measured.',
+  overTheTimeThatWas: 'Only measured time counts.',
   container: 'Container',
   pairCount: { one: 'pair', other: 'pairs' },
   withFewerSeedsLeftOut: (counted) => ` ${counted} with fewer seeds left out.`,
@@ -104,7 +104,7 @@ export default {
   againstEarlierSeasons: 'Against earlier seasons',
   seedsOfAllSowingsOf: 'Seeds of all sowings of a species together.',
   species: 'Species',
-  noSpeciesWasSownIn: 'No species was sown in both.',
+  noSpeciesWasSownIn: 'No species was sown in both seasons.',
 
   // season.js
   removed: (name) => `Removed: ${name}.`,
@@ -145,6 +145,6 @@ export default {
     'Counts are those of the checks until the end of the season; a seed germinated at some time between two checks. Seeds that nobody looked at are left out of fractions and comparisons. Intervals are 95 %: fractions after Wilson, differences after Newcombe; every seed counts as one trial.',
   mostly: (base) => ` (mostly ${base})`,
   heatIsDegreeHoursOf: (part) =>
-    `Heat is degree-hours: of sowings above the base of the species, of containers above their own base${part}; what was not measured adds none, and the range below says what it can have been.`,
+    `Heat is degree-hours: of sowings above the base of the species, of containers above their own base${part}; time without readings adds none, and the range below says how much it could have added.`,
   cullReasons: { mould: 'mould', dead: 'dead', empty: 'empty', eaten: 'eaten', taken: 'taken out', other: 'other' },
 };

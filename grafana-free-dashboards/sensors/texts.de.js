@@ -55,7 +55,7 @@ export default {
   // actions.js
   since: 'Seit',
   goesTo: 'Kommt nach',
-  emptyNowAllFiguresFollow: 'Leer: jetzt. Alle Auswertungen folgen, auch die vergangenen.',
+  emptyNowAllFiguresFollow: 'Leer: jetzt. Alle Auswertungen werden neu berechnet, auch die vergangenen.',
   placeOrMove: 'Einsetzen oder umsetzen',
   isTakenOut: (name) => `${name} ist herausgenommen.`,
   goesTo2: (name, text) => `${name}: neuer Platz ${text}.`,
@@ -96,7 +96,7 @@ export default {
   note: 'Notiz',
   valuesIn: 'Werte in ',
   addThePoint: 'Punkt hinzufügen',
-  addedAllFiguresFollowAlso: 'Hinzugefügt. Alle Auswertungen folgen, auch die vergangenen.',
+  addedAllFiguresFollowAlso: 'Hinzugefügt. Alle Auswertungen werden neu berechnet, auch die vergangenen.',
   now: (value) => `jetzt ${value}`,
 
   // calibration-words.js
@@ -144,8 +144,8 @@ export default {
   container: 'Behälter',
   degreeHoursBefore: 'Gradstunden vorher',
   degreeHoursAfter: 'Gradstunden nachher',
-  inBandBefore: 'Im Bereich vorher',
-  inBandAfter: 'Im Bereich nachher',
+  inBandBefore: 'In den Grenzen vorher',
+  inBandAfter: 'In den Grenzen nachher',
   gapsBefore: 'Lücken vorher',
   gapsAfter: 'Lücken nachher',
   inBand: 'im Bereich ',
@@ -167,7 +167,7 @@ export default {
   mayBeOffByDegreesc: 'Mögliche Abweichung (± °C)',
   whatTheMakerStatesOr: 'Angabe des Herstellers oder eigener Befund.',
   keepTheCorrection: 'Korrektur speichern',
-  keptAllFiguresFollowAlso: 'Gespeichert. Alle Auswertungen folgen, auch die vergangenen.',
+  keptAllFiguresFollowAlso: 'Gespeichert. Alle Auswertungen werden neu berechnet, auch die vergangenen.',
   isNotANumber: (value) => `„${value}“ ist keine Zahl.`,
 
   // details.js
@@ -242,7 +242,7 @@ export default {
   itsUncertainty: (quantity) => `Seine Unsicherheit (${quantity})`,
   halfOfTheInIts: 'Die Hälfte des ± in seinen Unterlagen.',
   temperatureOfTheJar2: (unitOf) => `Temperatur des Glases (${unitOf})`,
-  takenAllFiguresFollowAlso: 'Übernommen. Alle Auswertungen folgen, auch die vergangenen.',
+  takenAllFiguresFollowAlso: 'Übernommen. Alle Auswertungen werden neu berechnet, auch die vergangenen.',
   aSecondPointFarFrom: 'Ein zweiter Punkt weit vom ersten ergibt auch die Verstärkung.',
   done: 'Fertig',
 

@@ -52,7 +52,7 @@ export default {
   // actions.js
   since: 'Since',
   goesTo: 'Goes to',
-  emptyNowAllFiguresFollow: 'Empty: now. All figures follow, also those of the past.',
+  emptyNowAllFiguresFollow: 'Empty: now. All figures are calculated again, also those of the past.',
   placeOrMove: 'Place or move',
   isTakenOut: (name) => `${name} is taken out.`,
   goesTo2: (name, text) => `${name} goes to ${text}.`,
@@ -93,7 +93,7 @@ export default {
   note: 'Note',
   valuesIn: 'Values in ',
   addThePoint: 'Add the point',
-  addedAllFiguresFollowAlso: 'Added. All figures follow, also those of the past.',
+  addedAllFiguresFollowAlso: 'Added. All figures are calculated again, also those of the past.',
   now: (value) => `now ${value}`,
 
   // calibration-words.js
@@ -141,8 +141,8 @@ export default {
   container: 'Container',
   degreeHoursBefore: 'Degree-hours before',
   degreeHoursAfter: 'Degree-hours after',
-  inBandBefore: 'In band before',
-  inBandAfter: 'In band after',
+  inBandBefore: 'Inside limits before',
+  inBandAfter: 'Inside limits after',
   gapsBefore: 'Gaps before',
   gapsAfter: 'Gaps after',
   inBand: 'in band ',
@@ -164,7 +164,7 @@ export default {
   mayBeOffByDegreesc: 'May be off by (± °C)',
   whatTheMakerStatesOr: 'What the maker states, or what you found.',
   keepTheCorrection: 'Keep the correction',
-  keptAllFiguresFollowAlso: 'Kept. All figures follow, also those of the past.',
+  keptAllFiguresFollowAlso: 'Saved. All figures are calculated again, also those of the past.',
   isNotANumber: (value) => `“${value}” is not a number.`,
 
   // details.js
@@ -235,7 +235,7 @@ export default {
   itsUncertainty: (quantity) => `Its uncertainty (${quantity})`,
   halfOfTheInIts: 'Half of the ± in its papers.',
   temperatureOfTheJar2: (unitOf) => `Temperature of the jar (${unitOf})`,
-  takenAllFiguresFollowAlso: 'Taken. All figures follow, also those of the past.',
+  takenAllFiguresFollowAlso: 'Taken. All figures are calculated again, also those of the past.',
   aSecondPointFarFrom: 'A second point far from the first gives the gain too.',
   done: 'Done',
 

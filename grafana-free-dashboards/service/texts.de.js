@@ -5,7 +5,7 @@ export default {
   html: {
     service: 'Dienst',
     theProgramOnTheComputer:
-      'Das Programm auf dem Rechner, das den Sensoren zuhört: jeder seiner Teile, und was seit dem Start ankam. <a href="/docs/operation.html">Betrieb</a>',
+      'Das Programm, das die Messwerte empfängt: der Zustand jedes Teils, und was seit dem Start ankam. <a href="/docs/operation.html">Betrieb</a>',
     askingTheService: 'Der Dienst wird gefragt …',
   },
 

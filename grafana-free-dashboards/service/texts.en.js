@@ -5,7 +5,7 @@ export default {
   html: {
     service: 'Service',
     theProgramOnTheComputer:
-      'The program on the computer that listens to the sensors: each of its parts, and what came in since its start. <a href="/docs/operation.html">Operation</a>',
+      'The program that receives the readings: the state of each part, and what arrived since its start. <a href="/docs/operation.html">Operation</a>',
     askingTheService: 'Asking the service …',
   },
 

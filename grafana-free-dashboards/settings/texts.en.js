@@ -14,7 +14,7 @@ export default {
     allSettings: 'All settings',
     search: 'Search',
     show: 'Show',
-    noneFound: 'No setting fits.',
+    noneFound: 'No setting matches.',
   },
 
   // notices.js

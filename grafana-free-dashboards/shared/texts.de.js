@@ -223,7 +223,7 @@ export default {
   under01: 'unter 0,1 %',
 
   // gauge.js
-  bandTo: (low, high) => `Bereich ${low} bis ${high}`,
+  bandTo: (low, high) => `Grenzen ${low} bis ${high}`,
   temperatureNotKnown: (band) => `Temperatur unbekannt; ${band}.`,
   belowTheBand: 'unter dem Bereich',
   aboveTheBand: 'über dem Bereich',
@@ -354,7 +354,7 @@ export default {
   baseTemperature: 'Basistemperatur',
   belowThisSeedsGainNothing: 'Darunter gewinnen Samen nichts.',
   ceilingTemperature: 'Obergrenze der Temperatur',
-  aboveItHeatCountsAs: 'Darüber zählt Wärme wie bei ihr. Leer: keine.',
+  aboveItHeatCountsAs: 'Darüber zählt Wärme so, als wäre es genau so warm. Leer: keine Obergrenze.',
   heatSource: 'Wärmequelle',
   heatMat: 'Heizmatte',
   warmCloset: 'Warmer Schrank',
@@ -390,6 +390,6 @@ export default {
   // zone.js, zone-line.js
   useTheZoneOfThisDevice: (zone) => `Zeitzone dieses Geräts verwenden: ${zone}`,
   useTheZoneOfTheService: (zone) => `Zeitzone des Dienstes verwenden: ${zone}`,
-  timesAsInZone: (zone) => `Zeiten wie in ${zone}.`,
+  timesAsInZone: (zone) => `Zeiten in der Zone ${zone}.`,
   inZone: (zone) => `Zeitzone ${zone}.`,
 };

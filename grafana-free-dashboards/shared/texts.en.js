@@ -200,7 +200,7 @@ export default {
   under01: 'under 0.1 %',
 
   // gauge.js
-  bandTo: (low, high) => `band ${low} to ${high}`,
+  bandTo: (low, high) => `limits ${low} to ${high}`,
   temperatureNotKnown: (band) => `Temperature not known; ${band}.`,
   belowTheBand: 'below the band',
   aboveTheBand: 'above the band',
@@ -329,7 +329,7 @@ export default {
   baseTemperature: 'Base temperature',
   belowThisSeedsGainNothing: 'Below this, seeds gain nothing.',
   ceilingTemperature: 'Ceiling temperature',
-  aboveItHeatCountsAs: 'Above it, heat counts as at it. Leave empty for none.',
+  aboveItHeatCountsAs: 'Above this temperature, heat counts as if it were exactly this warm. Empty: no ceiling.',
   heatSource: 'Heat source',
   heatMat: 'Heat mat',
   warmCloset: 'Warm closet',
@@ -365,6 +365,6 @@ export default {
   // zone.js, zone-line.js
   useTheZoneOfThisDevice: (zone) => `Use this device’s: ${zone}`,
   useTheZoneOfTheService: (zone) => `Use the service’s: ${zone}`,
-  timesAsInZone: (zone) => `Times as in ${zone}.`,
+  timesAsInZone: (zone) => `Times are in the zone ${zone}.`,
   inZone: (zone) => `Time zone ${zone}.`,
 };

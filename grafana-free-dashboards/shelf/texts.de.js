@@ -58,8 +58,8 @@ export default {
   // heard.js
   heardSoFar: 'Bisher gehört',
   nothingYetThisListFills: 'Noch nichts. Diese Liste füllt sich von selbst, wenn Nachrichten kommen.',
-  cameButCouldNotBe: 'Angekommen, aber nicht lesbar',
-  allThatCouldNotBe: 'Alles, was nicht lesbar war',
+  cameButCouldNotBe: 'Angekommen, aber nicht verstanden',
+  allThatCouldNotBe: 'Alles, was nicht verstanden wurde',
 
   // new-container.js
   makeTheContainer: 'Behälter anlegen',

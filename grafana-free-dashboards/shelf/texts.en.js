@@ -58,8 +58,8 @@ export default {
   // heard.js
   heardSoFar: 'Heard so far',
   nothingYetThisListFills: 'Nothing yet. This list fills by itself as messages arrive.',
-  cameButCouldNotBe: 'Came, but could not be read',
-  allThatCouldNotBe: 'All that could not be read',
+  cameButCouldNotBe: 'Arrived, but not understood',
+  allThatCouldNotBe: 'All that was not understood',
 
   // new-container.js
   makeTheContainer: 'Make the container',
@@ -96,7 +96,7 @@ export default {
   warmestFirst: 'Warmest first',
   coldestFirst: 'Coldest first',
   nextCheckFirst: 'Next check',
-  asManyNeed: 'As many need',
+  asManyNeed: 'By their number',
   cards: 'Cards',
   rows: 'Rows',
   tiles: 'Tiles',

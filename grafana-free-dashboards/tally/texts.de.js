@@ -51,7 +51,7 @@ export default {
     `Noch nicht zu Ende: ${remaining} und ${remaining2} Samen noch gesund, beobachtet im Mittel bis ${dayWords} und ${dayWords2}. `,
   aSowingThatWasWatched: 'Eine länger beobachtete Aussaat hatte mehr Zeit.',
   ofWord: (name, germinated, sown, fraction, others) => `${name}: ${germinated} von ${sown}, ${fraction}${others}.`,
-  didBetterByMoreThan: (part) => `${part} war besser, deutlicher als durch Zufall zu erwarten.`,
+  didBetterByMoreThan: (part) => `${part} war besser. Zufall allein erklärt den Unterschied kaum.`,
   theseTwoSayAlmostNothing: 'Diese beiden sagen fast nichts darüber, welche besser ist.',
   theseTwoDoNotTell: 'Diese beiden zeigen nicht sicher, welche besser ist.',
   bestAndWorstGroupAre: (number) => `Beste und schlechteste Gruppe liegen ${number} Prozentpunkte auseinander.`,
@@ -76,7 +76,7 @@ export default {
     `Gemeinsames Chancenverhältnis ${oddsRatio} (95 %: ${number} bis ${number2}).`,
   theLotsDisagreeAboutThe: (p) =>
     `Die Partien widersprechen sich beim Unterschied (p = ${p}): auf eine gemeinsame Zahl ist kein Verlass.`,
-  theLotsAgreeAsFar: (p) => `Die Partien stimmen überein, soweit sie es zeigen können (p = ${p}).`,
+  theLotsAgreeAsFar: (p) => `Kein Anzeichen, dass die Partien sich widersprechen (p = ${p}).`,
   oneLotIsOneTrial:
     'Eine Partie ist ein einziger Versuch: Der Unterschied kann an den Behältern liegen. Mit einer anderen Partie wiederholen.',
   n95To: (signedPoints, signedPoints2) => ` (95 %: ${signedPoints} bis ${signedPoints2})`,
@@ -84,7 +84,7 @@ export default {
   lotCount: { one: 'Partie', other: 'Partien' },
   withNoPCanBe: (part, counted, leastFlipsP) => `${part}; mit ${counted} kann kein p unter ${leastFlipsP} liegen.`,
   seedsOfOneContainerShare:
-    'Samen eines Behälters teilen Wärme und Feuchte; das erste p ist dann zu klein. Wärmequellen unterscheiden sich auch in Licht, Austrocknung und Ort.',
+    'Samen eines Behälters teilen Wärme und Feuchte; das erste p kann deshalb zu klein sein. Wärmequellen unterscheiden sich auch in Licht, Austrocknung und Ort.',
   andTheLotsDisagree: (first, second) => `${first} und ${second}: die Partien widersprechen sich.`,
   didBetterThanWithinThe: (better, part) => `${better} war besser als ${part}, innerhalb derselben Partien.`,
   noClearDifferenceYetBetween: (first, second) => `Noch kein klarer Unterschied zwischen ${first} und ${second}.`,
@@ -106,7 +106,7 @@ export default {
   theCurveBeginsWithThe: 'Die Kurve beginnt mit der ersten Kontrolle.',
   drawTheCurve: 'Kurve zeichnen',
   fullLineFoundGerminatedBy:
-    'Durchgezogen: bis dahin gekeimt gefunden. Gestrichelt: so früh können sie gekeimt sein, gleich nach der Kontrolle davor. Im Schatten dazwischen ist es nicht bekannt.',
+    'Durchgezogen: bis dahin gekeimt gefunden. Gestrichelt: der früheste mögliche Zeitpunkt, gleich nach der Kontrolle davor. Schattiert: nicht bekannt.',
   day: (day, germinatedSoFar) => `Tag ${day}: ${germinatedSoFar}`,
   germinatedOfSown: (sown, join) => `Gekeimt von ${sown} gesäten: ${join}.`,
   germinatedByDaySinceSowing: 'Gekeimt, nach Tagen seit der Aussaat',
@@ -218,7 +218,7 @@ export default {
   // heat-course.js
   addingUpTheHeat: 'Wärme wird summiert …',
   barsWithEndsHowFar:
-    'Balken mit Enden: wie unsicher die Wärme bei einer Kontrolle ist, durch Lücken und durch mögliche Abweichungen der Sensoren.',
+    'Balken mit Enden: wie unsicher die Wärme bei einer Kontrolle ist, durch Lücken und Fehler der Sensoren.',
   smoothLineTheFittedCurve: 'Glatte Linie: die angepasste Kurve.',
   theHeavyBarOnIt: 'Der dicke Balken darauf ist die Wärme der Hälfte von ihnen, mit 95-%-Intervall.',
   germinatedByHeat: (course) => `Gekeimt, nach Wärme ${course}`,
@@ -429,7 +429,7 @@ export default {
   seedsOfOneLotOn:
     'Samen einer Partie auf zwei Wärmequellen werden innerhalb der Partie verglichen, über alle Partien und Saisons.',
   itTakesOneLotWith:
-    'Nötig ist eine Partie mit Samen auf zwei Wärmequellen, jede einmal angesehen. Gruppen, die die Quelle gewechselt haben oder geteilt oder zusammengelegt wurden, zählen nicht.',
+    'Nötig ist eine Partie mit Samen auf zwei Wärmequellen, jede einmal kontrolliert. Gruppen, die die Quelle gewechselt haben oder geteilt oder zusammengelegt wurden, zählen nicht.',
   containerCount: { one: 'Behälter', other: 'Behälter' },
   ofWord3: (germinated, sown, counted) => `${germinated} von ${sown} (${counted})`,
   theLotsCounted: 'Die gezählten Partien',

@@ -50,7 +50,7 @@ export default {
     `Not over yet: ${remaining} and ${remaining2} seeds still sound, watched until ${dayWords} and ${dayWords2} on average. `,
   aSowingThatWasWatched: 'A sowing that was watched for longer had more time.',
   ofWord: (name, germinated, sown, fraction, others) => `${name}: ${germinated} of ${sown}, ${fraction}${others}.`,
-  didBetterByMoreThan: (part) => `${part} did better, by more than luck alone would make likely.`,
+  didBetterByMoreThan: (part) => `${part} did better. Chance alone hardly explains the difference.`,
   theseTwoSayAlmostNothing: 'These two say almost nothing about which is better.',
   theseTwoDoNotTell: 'These two do not tell for sure which is better.',
   bestAndWorstGroupAre: (number) => `Best and worst group are ${number} percentage points apart.`,
@@ -74,14 +74,14 @@ export default {
     `Common odds ratio ${oddsRatio} (95 %: ${number} to ${number2}).`,
   theLotsDisagreeAboutThe: (p) =>
     `The lots disagree about the difference (p = ${p}): do not rely on one common figure.`,
-  theLotsAgreeAsFar: (p) => `The lots agree as far as they can show (p = ${p}).`,
+  theLotsAgreeAsFar: (p) => `No sign that the lots disagree (p = ${p}).`,
   oneLotIsOneTrial: 'One lot is one trial: the difference may be that of the containers. Repeat it with another lot.',
   n95To: (signedPoints, signedPoints2) => ` (95 %: ${signedPoints} to ${signedPoints2})`,
   lotsAsUnitsMean: (difference, part) => `Lots as units: mean ${difference}${part}`,
   lotCount: { one: 'lot', other: 'lots' },
   withNoPCanBe: (part, counted, leastFlipsP) => `${part}; with ${counted} no p can be under ${leastFlipsP}.`,
   seedsOfOneContainerShare:
-    'Seeds of one container share its warmth and moisture, so the first p is too small where they do. Sources also differ in light, drying and place.',
+    'Seeds of one container share its warmth and moisture, so the first p can be too small. Sources also differ in light, drying and place.',
   andTheLotsDisagree: (first, second) => `${first} and ${second}: the lots disagree.`,
   didBetterThanWithinThe: (better, part) => `${better} did better than ${part}, within the same lots.`,
   noClearDifferenceYetBetween: (first, second) => `No clear difference yet between ${first} and ${second}.`,
@@ -103,7 +103,7 @@ export default {
   theCurveBeginsWithThe: 'The curve begins with the first check.',
   drawTheCurve: 'Draw the curve',
   fullLineFoundGerminatedBy:
-    'Full line: found germinated by then. Dashed: they may have germinated as early as that, just after the check before. In the shade between it is not known.',
+    'Full line: found germinated by then. Dashed: the earliest that they may have germinated, just after the check before. Shaded: not known.',
   day: (day, germinatedSoFar) => `day ${day}: ${germinatedSoFar}`,
   germinatedOfSown: (sown, join) => `Germinated of ${sown} sown: ${join}.`,
   germinatedByDaySinceSowing: 'Germinated, by day since sowing',
@@ -138,7 +138,8 @@ export default {
   correctIt: 'Correct it',
   correctionOf: (entry) => `Correction of: ${entry}`,
   withdrawThisEntry: 'Withdraw this entry?',
-  itStaysInTheRecord: (stamp, entry) => `${stamp}. ${entry}. It stays in the record, crossed out, and counts no more.`,
+  itStaysInTheRecord: (stamp, entry) =>
+    `${stamp}. ${entry}. It stays in the record, crossed out, and no longer counts.`,
   withdrawIt: 'Withdraw it',
   withdrawalOf: (entry) => `Withdrawal of: ${entry}`,
 
@@ -212,8 +213,7 @@ export default {
 
   // heat-course.js
   addingUpTheHeat: 'Adding up the heat …',
-  barsWithEndsHowFar:
-    'Bars with ends: how far the heat at a check is uncertain, from gaps and from what the sensors may be off by.',
+  barsWithEndsHowFar: 'Bars with ends: how uncertain the heat at a check is, because of gaps and sensor errors.',
   smoothLineTheFittedCurve: 'Smooth line: the fitted curve.',
   theHeavyBarOnIt: 'The heavy bar on it is the heat of half of them, with its 95 % interval.',
   germinatedByHeat: (course) => `Germinated, by heat ${course}`,
@@ -423,7 +423,7 @@ export default {
   // sources.js
   seedsOfOneLotOn: 'Seeds of one lot on two heat sources are compared within the lot, over all lots and seasons.',
   itTakesOneLotWith:
-    'It takes one lot with seeds on two heat sources, each looked at once. Groups that changed the source, or were split or joined, are left out.',
+    'This needs one lot with seeds on two heat sources, each checked once. Groups that changed the source, or were split or joined, are left out.',
   containerCount: { one: 'container', other: 'containers' },
   ofWord3: (germinated, sown, counted) => `${germinated} of ${sown} (${counted})`,
   theLotsCounted: 'The lots counted',

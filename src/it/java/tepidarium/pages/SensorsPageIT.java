@@ -258,7 +258,7 @@ class SensorsPageIT {
     page.getByLabel("Its uncertainty (°C)").fill("0.05");
     browser.assertNothingWrong(page);
     page.getByText("Take 31.00 °C").click();
-    assertThat(page.locator(".guide")).containsText("Taken. All figures follow");
+    assertThat(page.locator(".guide")).containsText("Taken. All figures are calculated again");
     assertThat(page.locator(".guide")).containsText("− 0.40 °C");
     page.reload();
     page.getByText("Calibrate by points").press("Enter");

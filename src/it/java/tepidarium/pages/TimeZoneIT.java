@@ -62,13 +62,13 @@ class TimeZoneIT {
   void timesAreInTheZoneThatThePageNames() {
     Page page = browser.pageIn("America/New_York");
     page.navigate(service.url() + "/tally.html");
-    assertThat(page.locator("#zone")).containsText("Times as in Europe/Berlin.");
+    assertThat(page.locator("#zone")).containsText("Times are in the zone Europe/Berlin.");
     assertThat(page.locator(".sowing .about")).containsText("Sun 25 Oct 02:30");
     check(page, "2026-10-25T03:10", "Europe/Berlin");
     assertEquals("2026-10-25T02:10:00Z", lastEntry());
 
     page.locator("#change-zone").click();
-    assertThat(page.locator("#zone")).containsText("Times as in America/New_York.");
+    assertThat(page.locator("#zone")).containsText("Times are in the zone America/New_York.");
     assertThat(page.locator(".sowing .about")).containsText("Sat 24 Oct 21:30");
     check(page, "2026-10-24T23:20", "America/New_York");
     assertEquals("2026-10-25T03:20:00Z", lastEntry());
@@ -77,10 +77,10 @@ class TimeZoneIT {
     // Days without sensors are days of the service.
     assertThat(page.locator("#extremes-day-help")).hasText("Time zone Europe/Berlin.");
     page.navigate(service.url() + "/files.html");
-    assertThat(page.locator("#zone")).containsText("Times as in America/New_York.");
+    assertThat(page.locator("#zone")).containsText("Times are in the zone America/New_York.");
     assertThat(page.locator("#from + .help")).hasText("Time zone America/New_York.");
     page.locator("#change-zone").click();
-    assertThat(page.locator("#zone")).containsText("Times as in Europe/Berlin.");
+    assertThat(page.locator("#zone")).containsText("Times are in the zone Europe/Berlin.");
     assertThat(page.locator("#from + .help")).hasText("Time zone Europe/Berlin.");
     browser.assertNothingWrong(page);
   }
