@@ -7,12 +7,14 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.CsvSource;
 import tepidarium.it.Grower;
 import tepidarium.it.Influx;
 import tepidarium.it.Mosquitto;
@@ -21,8 +23,8 @@ import tepidarium.it.Postgres;
 import tepidarium.it.ServiceProcess;
 
 /**
- * Two services with one PostgreSQL, one InfluxDB and one Mosquitto. The one that works is killed or
- * frozen; the other takes over.
+ * Two services with one PostgreSQL and one Mosquitto, and their readings in that PostgreSQL or in
+ * InfluxDB. The one that works is killed or frozen; the other takes over.
  */
 class TakeOverIT {
   private static final String DATABASE = "garden";
@@ -31,35 +33,40 @@ class TakeOverIT {
 
   @TempDir private Path folder;
 
-  private record Site(Postgres postgres, Influx influx, Mosquitto mosquitto)
+  /** Servers; without InfluxDB the readings are in PostgreSQL. */
+  private record Site(Postgres postgres, @Nullable Influx influx, Mosquitto mosquitto)
       implements AutoCloseable {
-    static Site in(Path folder) {
+    static Site in(Path folder, boolean withInflux) {
       Postgres postgres = Postgres.started();
       postgres.create(DATABASE);
       return new Site(
           postgres,
-          Influx.started(folder.resolve("influx")),
+          withInflux ? Influx.started(folder.resolve("influx")) : null,
           Mosquitto.started(folder.resolve("mosquitto")));
     }
 
     ServiceProcess service(Path data) {
+      Map<String, String> settings = new HashMap<>(database("RECORDS"));
+      if (influx == null) {
+        settings.putAll(database("READINGS"));
+      } else {
+        settings.put("TEPIDARIUM_INFLUX_URL", influx.address(DATABASE).url());
+        settings.put("TEPIDARIUM_INFLUX_DATABASE", DATABASE);
+      }
+      settings.put("TEPIDARIUM_STANDBY", "true");
       return ServiceProcess.start(
-          data,
-          Ports.free(),
-          "tcp://127.0.0.1:" + mosquitto.port(),
-          Map.of(
-              "TEPIDARIUM_RECORDS_URL",
-              postgres.url(DATABASE),
-              "TEPIDARIUM_RECORDS_USER",
-              Postgres.USER,
-              "TEPIDARIUM_RECORDS_PASSWORD",
-              Postgres.PASSWORD,
-              "TEPIDARIUM_INFLUX_URL",
-              influx.address(DATABASE).url(),
-              "TEPIDARIUM_INFLUX_DATABASE",
-              DATABASE,
-              "TEPIDARIUM_STANDBY",
-              "true"));
+          data, Ports.free(), "tcp://127.0.0.1:" + mosquitto.port(), settings);
+    }
+
+    private Map<String, String> database(String of) {
+      String name = "TEPIDARIUM_" + of;
+      return Map.of(
+          name + "_URL",
+          postgres.url(DATABASE),
+          name + "_USER",
+          Postgres.USER,
+          name + "_PASSWORD",
+          Postgres.PASSWORD);
     }
 
     String ask(String sql) {
@@ -71,21 +78,25 @@ class TakeOverIT {
     }
 
     long readings() {
-      return influx.count(DATABASE, "temperature");
+      return influx == null
+          ? Long.parseLong(ask("SELECT count(temperature) FROM readings.reading"))
+          : influx.count(DATABASE, "temperature");
     }
 
     @Override
     public void close() {
       mosquitto.close();
-      influx.close();
+      if (influx != null) {
+        influx.close();
+      }
       postgres.close();
     }
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"KILL", "STOP"})
-  void theOtherServiceTakesOver(String signal) {
-    try (Site site = Site.in(folder);
+  @CsvSource({"KILL, true", "STOP, false"})
+  void theOtherServiceTakesOver(String signal, boolean withInflux) {
+    try (Site site = Site.in(folder, withInflux);
         ServiceProcess first = site.service(folder.resolve("first"))) {
       first.grower().container("Bag");
       String owner = site.owner();
