@@ -143,6 +143,8 @@ class PostgresReadingsIT extends SeriesContract<PostgresReadings> {
     assertEquals(new WriteResult(2, 1), store.write(batch));
     server.run(DATABASE, "DROP TABLE readings.reading_2026_01");
     assertEquals(new WriteResult(1, 2), store.write(batch));
+    assertEquals(0, store.deleteBefore(Instant.parse("2026-03-01T00:00:00Z"), 10));
+    assertEquals(List.of(), months());
   }
 
   @Test

@@ -154,7 +154,7 @@ final class DataParts {
 
   /**
    * Returns whether the folder should contain the part. Without a manifest, readings are expected
-   * if there are records, and the reverse. If there is a spool, readings may be in InfluxDB
+   * if there are records, and the reverse. If there is a spool, readings may be on a server
    * instead.
    */
   private boolean isExpected(DataPart part) {

@@ -258,10 +258,16 @@ public final class PostgresReadings
   /** Drops whole months too, which does not count and is not limited. */
   @Override
   public int deleteBefore(Instant instant, int limit) {
-    int removed =
+    // Two transactions: a dropped month locks out everybody until the commit.
+    boolean unusedSuccess =
         readers.with(
             connection -> {
               tables.dropMonths(connection, instant);
+              return true;
+            });
+    int removed =
+        readers.with(
+            connection -> {
               int old = TableQueries.deleteBefore(connection, "reading", instant, limit);
               return old
                   + TableQueries.deleteBefore(

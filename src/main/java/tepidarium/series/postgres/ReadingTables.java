@@ -179,10 +179,10 @@ final class ReadingTables {
     months.clear();
   }
 
-  /** Drops the months that end before an instant. */
+  /** Drops the months that end before an instant; call it in a transaction of its own. */
   void dropMonths(Connection connection, Instant before) throws SQLException {
     List<YearMonth> old =
-        months.stream()
+        existing(connection).stream()
             .filter(month -> startMs(month.plusMonths(1)) <= before.toEpochMilli())
             .toList();
     if (old.isEmpty()) {
