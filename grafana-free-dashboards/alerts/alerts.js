@@ -10,7 +10,7 @@ import { startPage, untilItWorks } from '../shared/page.js';
 import { showProblem } from '../shared/trouble.js';
 import { drawFigures, drawNotices, drawNotifiers } from './figures.js';
 import { drawHistory, historyChoices, narrowed } from './history.js';
-import { drawOpen } from './lists.js';
+import { drawOpen, sayNoneOpen } from './lists.js';
 import { TABS, makeTabs, showTab, tab } from './tabs.js';
 import { makeTold } from './told.js';
 import { makeTelling, makeWho } from './telling.js';
@@ -89,6 +89,7 @@ function draw() {
     changed: takeAlert,
   });
   byId('no-open').hidden = open > 0;
+  sayNoneOpen(byId('no-open'), heatSources.size);
   byId('no-shelved').hidden = shelved > 0;
   setText(byId('tab-open'), open > 0 ? texts.open(open) : TABS.open);
   setText(byId('tab-shelved'), shelved > 0 ? texts.paused(shelved) : TABS.shelved);

@@ -8,6 +8,7 @@ import { actionButton, h, reconcile, setText } from '../shared/dom.js';
 import { field, form } from '../shared/form.js';
 import { alertDetail, byUrgency, isOpen, isShelved } from '../shared/alert-words.js';
 import { conditionOf } from '../shared/conditions.js';
+import { showNext } from '../shared/next-step.js';
 import * as t from '../shared/time-format.js';
 import { readMinutes } from './words.js';
 import { texts } from './texts.js';
@@ -42,6 +43,12 @@ export function drawOpen(openList, shelvedList, { alerts, toldOf, heatSourceOf, 
   for (const list of [openList, shelvedList])
     for (const item of list.querySelectorAll('[data-alert]')) showTold(item, toldOf(Number(item.dataset.alert)));
   return { open: open.length, shelved: shelved.length };
+}
+
+/** Without a container, no alert can come: the next step is to make one. */
+export function sayNoneOpen(place, containers) {
+  if (containers > 0) showNext(place, texts.nothingIsOpen);
+  else showNext(place, texts.noContainerYet, { title: texts.makeAContainer, href: '/' });
 }
 
 function makeOpen(alert, changed) {

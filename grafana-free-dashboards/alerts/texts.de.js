@@ -8,7 +8,6 @@ export default {
     whatRaisesAnAlert: 'Wann gewarnt wird',
     askingTheService: 'Der Dienst wird gefragt …',
     open: 'Offen',
-    nothingIsOpen: 'Nichts ist offen.',
     tellMeOnThisDevice: 'Auf diesem Gerät melden',
     yourNameForTheRecord: 'Name für die Aufzeichnung',
     storedOnThisDeviceRecorded:
@@ -59,6 +58,9 @@ export default {
   foundLateReadingsThatCame: 'Spät gefunden: später gekommene Messwerte zeigen sie; niemandem wurde sie gemeldet.',
 
   // lists.js
+  nothingIsOpen: 'Nichts ist offen.',
+  noContainerYet: 'Es gibt noch keinen Behälter, also kann nichts eine Warnung auslösen.',
+  makeAContainer: 'Im Regal einen Behälter anlegen',
   acknowledge: (title, alert) => `Bestätigen: ${title}, ${alert}`,
   acknowledge2: 'Bestätigen',
   pause: 'Pausieren',

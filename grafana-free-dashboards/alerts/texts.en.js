@@ -8,7 +8,6 @@ export default {
     whatRaisesAnAlert: 'What raises an alert',
     askingTheService: 'Asking the service …',
     open: 'Open',
-    nothingIsOpen: 'Nothing is open.',
     tellMeOnThisDevice: 'Tell me on this device',
     yourNameForTheRecord: 'Your name, for the record',
     storedOnThisDeviceRecorded: 'Stored on this device. Recorded when you acknowledge or pause an alert.',
@@ -58,6 +57,9 @@ export default {
   foundLateReadingsThatCame: 'Found late: readings that came afterwards show it; nobody was told.',
 
   // lists.js
+  nothingIsOpen: 'Nothing is open.',
+  noContainerYet: 'There is no container yet, so nothing can raise an alert.',
+  makeAContainer: 'Make a container on the Shelf',
   acknowledge: (title, alert) => `Acknowledge: ${title}, ${alert}`,
   acknowledge2: 'Acknowledge',
   pause: 'Pause',

@@ -55,7 +55,11 @@ test('all is well only when all is known', () => {
 
 test('values that nobody has judged yet are not called in order', () => {
   const unjudged = Object.fromEntries(Object.keys(inside).map((kind) => [kind, 'unknown']));
-  assert.equal(standing(container({ limits: unjudged }), NOW, 30).level, 'unsure');
+  assert.deepEqual(standing(container({ limits: unjudged }), NOW, 30), {
+    level: 'unsure',
+    title: 'Not checked yet',
+    lines: ['Its temperature is compared with its limits from the next reading on.'],
+  });
 });
 
 test('a silent container is not a fine one, even if its last value was', () => {

@@ -63,6 +63,7 @@ class PagesIT {
   /** What pages without any data link to. */
   private static final Map<String, String> EMPTY =
       Map.of(
+          "/alerts.html", "Make a container on the Shelf",
           "/charts.html", "Make a container on the Shelf",
           "/heat-bench.html", "Make a container on the Shelf",
           "/labels.html", "Make a container on the Shelf",
