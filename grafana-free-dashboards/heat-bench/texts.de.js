@@ -138,7 +138,7 @@ export default {
   // words.js
   min: (number) => `${number} min`,
   heatADay: 'Wärme am Tag',
-  insideTheBand: 'Im Bereich',
+  insideTheBand: 'In den Grenzen',
   points: (number) => `${number} Punkte`,
   mean: 'Mittel',
   nightFloor: 'Nächtliches Minimum',

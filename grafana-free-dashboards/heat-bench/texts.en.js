@@ -136,7 +136,7 @@ export default {
   // words.js
   min: (number) => `${number} min`,
   heatADay: 'Heat a day',
-  insideTheBand: 'Inside the band',
+  insideTheBand: 'Inside the limits',
   points: (number) => `${number} points`,
   mean: 'Mean',
   nightFloor: 'Night floor',

@@ -148,7 +148,7 @@ export default {
   inBandAfter: 'In den Grenzen nachher',
   gapsBefore: 'Lücken vorher',
   gapsAfter: 'Lücken nachher',
-  inBand: 'im Bereich ',
+  inBand: 'in den Grenzen ',
   gaps: 'Lücken ',
   noFigureChanged: (done) => `${done} Keine Auswertung hat sich geändert.`,
   noLongerMeasuredWas: (degreeHours) => `nicht mehr gemessen (war ${degreeHours})`,

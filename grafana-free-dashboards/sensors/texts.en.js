@@ -145,7 +145,7 @@ export default {
   inBandAfter: 'Inside limits after',
   gapsBefore: 'Gaps before',
   gapsAfter: 'Gaps after',
-  inBand: 'in band ',
+  inBand: 'inside limits ',
   gaps: 'gaps ',
   noFigureChanged: (done) => `${done} No figure changed.`,
   noLongerMeasuredWas: (degreeHours) => `no longer measured (was ${degreeHours})`,

@@ -2,7 +2,7 @@
 //
 // The same word for the same thing on every page:
 //
-//   acknowledge: bestätigen        band: Bereich              bench, heat bench: Wärmevergleich
+//   acknowledge: bestätigen        band: Grenzen              bench, heat bench: Wärmevergleich
 //   check (of seeds): Kontrolle    container: Behälter        cull: aussondern
 //   deadband: Hysterese            degree-hours: Gradstunden  excursion: Abweichung
 //   fault: Fehler                  figures: Auswertung        gap: Lücke
@@ -225,9 +225,9 @@ export default {
   // gauge.js
   bandTo: (low, high) => `Grenzen ${low} bis ${high}`,
   temperatureNotKnown: (band) => `Temperatur unbekannt; ${band}.`,
-  belowTheBand: 'unter dem Bereich',
-  aboveTheBand: 'über dem Bereich',
-  withinTheBand: 'im Bereich',
+  belowTheBand: 'unter den Grenzen',
+  aboveTheBand: 'über den Grenzen',
+  withinTheBand: 'in den Grenzen',
 
   // health.js
   askingTheServiceHowIt: 'Zustand des Dienstes wird abgefragt …',

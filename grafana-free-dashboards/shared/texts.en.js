@@ -202,9 +202,9 @@ export default {
   // gauge.js
   bandTo: (low, high) => `limits ${low} to ${high}`,
   temperatureNotKnown: (band) => `Temperature not known; ${band}.`,
-  belowTheBand: 'below the band',
-  aboveTheBand: 'above the band',
-  withinTheBand: 'within the band',
+  belowTheBand: 'below the limits',
+  aboveTheBand: 'above the limits',
+  withinTheBand: 'within the limits',
 
   // health.js
   askingTheServiceHowIt: 'Asking the service how it is …',

@@ -124,7 +124,7 @@ test('what was not measured is not said to have been in order', () => {
   );
   for (const title of [
     'Heat a day',
-    'In the band',
+    'Inside the limits',
     'Coldest, hottest',
     'Too cold',
     'Too hot',

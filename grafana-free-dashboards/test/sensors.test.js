@@ -151,7 +151,7 @@ test('a change shows which figures changed', () => {
   assert.equal(changeVerdict('Moved.', change(figures(64), figures(64.01))), 'Moved. No figure changed.');
   assert.equal(
     changeVerdict('Moved.', change(figures(64), { ...figures(64), shareInBand: 0.8, gapHours: 2 })),
-    'Moved. Cacao jar: in band 90.0 % became 80.0 %, gaps 0.0 h became 2.0 h.',
+    'Moved. Cacao jar: inside limits 90.0 % became 80.0 %, gaps 0.0 h became 2.0 h.',
   );
 });
 
