@@ -23,12 +23,20 @@ import tepidarium.germination.Entry;
 import tepidarium.germination.GroupId;
 import tepidarium.it.Postgres;
 import tepidarium.postgres.PostgresAddress;
+import tepidarium.reading.Reading;
+import tepidarium.reading.Readings;
+import tepidarium.reading.SensorId;
 import tepidarium.records.postgres.PostgresRecords;
 import tepidarium.records.postgres.Tenancy;
 import tepidarium.series.StoreException;
 import tepidarium.series.UnknownOutcome;
+import tepidarium.series.WriteResult;
+import tepidarium.series.postgres.PostgresReadings;
 
-/** Records in a PostgreSQL server that is killed, frozen or replaced while they are written. */
+/**
+ * Records, and readings where a standby takes over, in a PostgreSQL server that is killed, frozen
+ * or replaced while they are written.
+ */
 class PostgresFaultsIT {
   private static final Duration LONG = Duration.ofMinutes(1);
   private static final int ENOUGH = 30;
@@ -145,25 +153,39 @@ class PostgresFaultsIT {
     try (Postgres first = Postgres.started("synchronous_commit = off")) {
       first.create(database);
       try (Postgres second = first.withStandby()) {
-        PostgresAddress both =
-            PostgresAddress.of(
-                "records",
-                "postgresql://127.0.0.1:%d,127.0.0.1:%d/%s"
-                    .formatted(second.port(), first.port(), database),
-                Postgres.USER,
-                Postgres.PASSWORD);
+        String both =
+            "postgresql://127.0.0.1:%d,127.0.0.1:%d/%s"
+                .formatted(second.port(), first.port(), database);
         Writer writer;
-        try (Database records = PostgresRecords.open(both, ALONE);
+        try (Database records = PostgresRecords.open(address("records", both), ALONE);
+            PostgresReadings readings = new PostgresReadings(address("readings", both));
             Writer writing = new Writer(records)) {
           writer = writing;
           writer.awaitMore();
+          assertEquals(new WriteResult(1, 0), readings.write(List.of(reading(0))));
           first.kill();
+          assertThrows(StoreException.class, () -> readings.write(List.of(reading(1))));
           second.promote();
           writer.awaitMore();
+          await()
+              .atMost(LONG)
+              .ignoreException(StoreException.class)
+              .until(
+                  () -> readings.write(List.of(reading(0), reading(1))),
+                  new WriteResult(1, 1)::equals);
         }
         compare(writer, second.address(database));
       }
     }
+  }
+
+  private static PostgresAddress address(String settings, String url) {
+    return PostgresAddress.of(settings, url, Postgres.USER, Postgres.PASSWORD);
+  }
+
+  private static Reading reading(int minute) {
+    Instant at = Instant.parse("2026-03-01T06:00:00Z").plusSeconds(60L * minute);
+    return Readings.ofAir(new SensorId("jar-1"), at, 30.0, null, null, null);
   }
 
   /** A network that swallows every byte looks the same. */
