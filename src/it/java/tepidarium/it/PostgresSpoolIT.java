@@ -14,7 +14,10 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The whole service with its readings in a real PostgreSQL that is killed and comes back. */
+/**
+ * The whole service with its readings in a real PostgreSQL: the database is missing at the start,
+ * and its server is killed later.
+ */
 class PostgresSpoolIT {
   private static final Duration SOON = Duration.ofMinutes(1);
   private static final String DATABASE = "garden";
@@ -45,9 +48,8 @@ class PostgresSpoolIT {
   }
 
   @Test
-  void whileItIsAwayReadingsAreKeptAndGoOverOnceItIsBack() {
+  void whileItIsMissingOrAwayReadingsAreKeptAndGoOverAfterwards() {
     try (Postgres postgres = Postgres.started()) {
-      postgres.create(DATABASE);
       try (RunningService service =
           RunningService.start(
               RunningService.config(
@@ -59,7 +61,13 @@ class PostgresSpoolIT {
         Grower grower = new Grower(service.api());
         grower.awaitBroker();
         Publisher publisher = Publisher.to(service.mqttPort());
-        publisher.send(TOPIC, backlog(0, 500));
+        publisher.send(TOPIC, backlog(0, 200));
+        awaitPart(grower, "down: PostgreSQL has not", "Create it, or correct readingsUrl");
+        await().atMost(SOON).until(() -> grower.count("waiting") == 200);
+
+        postgres.create(DATABASE);
+        await().atMost(SOON).until(() -> grower.count("stored") == 200);
+        publisher.send(TOPIC, backlog(200, 500));
         await().atMost(SOON).until(() -> grower.count("stored") == 500);
         awaitPart(grower, "up: writing to the database garden at 127.0.0.1:", "");
 
