@@ -10,11 +10,12 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.concurrent.CompletableFuture;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
 import tepidarium.it.Grower;
 import tepidarium.it.Influx;
 import tepidarium.it.Mosquitto;
@@ -24,7 +25,7 @@ import tepidarium.it.ServiceProcess;
 
 /**
  * Two services with one PostgreSQL and one Mosquitto, and their readings in that PostgreSQL or in
- * InfluxDB. The one that works is killed or frozen; the other takes over.
+ * InfluxDB. The one that works is killed, frozen or cut off; the other takes over.
  */
 class TakeOverIT {
   private static final String DATABASE = "garden";
@@ -33,22 +34,65 @@ class TakeOverIT {
 
   @TempDir private Path folder;
 
-  /** Servers; without InfluxDB the readings are in PostgreSQL. */
-  private record Site(Postgres postgres, @Nullable Influx influx, Mosquitto mosquitto)
+  /** What happens to the service that works. */
+  private enum Trouble {
+    KILLED("working service: SIGKILL", 15),
+    FROZEN("working service: SIGSTOP", 15),
+    CUT_OFF("working service cut off from PostgreSQL", 15),
+    LEADER_KILLED_TOO("working service and PostgreSQL: SIGKILL", 20);
+
+    private final String words;
+
+    /** The goal for the time until the other service owns the database. */
+    private final int goalSeconds;
+
+    Trouble(String words, int goalSeconds) {
+      this.words = words;
+      this.goalSeconds = goalSeconds;
+    }
+  }
+
+  static List<Trouble> troubles() {
+    return List.of(Trouble.values()).subList(0, Form.of(2, Trouble.values().length));
+  }
+
+  /**
+   * Servers; without InfluxDB the readings are in PostgreSQL. The first service reaches PostgreSQL
+   * through a line that can be cut.
+   */
+  private record Site(
+      Postgres postgres,
+      @Nullable Postgres standby,
+      SilentNetwork line,
+      @Nullable Influx influx,
+      Mosquitto mosquitto)
       implements AutoCloseable {
-    static Site in(Path folder, boolean withInflux) {
+    static Site in(Path folder, Trouble trouble) {
       Postgres postgres = Postgres.started();
       postgres.create(DATABASE);
       return new Site(
           postgres,
-          withInflux ? Influx.started(folder.resolve("influx")) : null,
+          trouble == Trouble.LEADER_KILLED_TOO ? postgres.withStandby() : null,
+          SilentNetwork.before(postgres.port()),
+          trouble == Trouble.KILLED ? Influx.started(folder.resolve("influx")) : null,
           Mosquitto.started(folder.resolve("mosquitto")));
     }
 
-    ServiceProcess service(Path data) {
-      Map<String, String> settings = new HashMap<>(database("RECORDS"));
+    ServiceProcess first(Path folder) {
+      return service(folder.resolve("first"), "127.0.0.1:" + line.port());
+    }
+
+    ServiceProcess second(Path folder) {
+      String leader = "127.0.0.1:" + postgres.port();
+      return service(
+          folder.resolve("second"),
+          standby == null ? leader : leader + ",127.0.0.1:" + standby.port());
+    }
+
+    private ServiceProcess service(Path data, String servers) {
+      Map<String, String> settings = new HashMap<>(database("RECORDS", servers));
       if (influx == null) {
-        settings.putAll(database("READINGS"));
+        settings.putAll(database("READINGS", servers));
       } else {
         settings.put("TEPIDARIUM_INFLUX_URL", influx.address(DATABASE).url());
         settings.put("TEPIDARIUM_INFLUX_DATABASE", DATABASE);
@@ -58,11 +102,11 @@ class TakeOverIT {
           data, Ports.free(), "tcp://127.0.0.1:" + mosquitto.port(), settings);
     }
 
-    private Map<String, String> database(String of) {
+    private static Map<String, String> database(String of, String servers) {
       String name = "TEPIDARIUM_" + of;
       return Map.of(
           name + "_URL",
-          postgres.url(DATABASE),
+          "postgresql://" + servers + '/' + DATABASE,
           name + "_USER",
           Postgres.USER,
           name + "_PASSWORD",
@@ -70,7 +114,8 @@ class TakeOverIT {
     }
 
     String ask(String sql) {
-      return postgres.ask(DATABASE, sql).get(0);
+      Postgres leader = standby == null ? postgres : standby;
+      return leader.ask(DATABASE, sql).get(0);
     }
 
     String owner() {
@@ -83,43 +128,65 @@ class TakeOverIT {
           : influx.count(DATABASE, "temperature");
     }
 
+    /** Lets it happen. A manager of the database would find a new leader like this. */
+    void happen(Trouble trouble, ServiceProcess first) {
+      switch (trouble) {
+        case KILLED -> signal("KILL", first);
+        case FROZEN -> signal("STOP", first);
+        case CUT_OFF -> line.cut();
+        case LEADER_KILLED_TOO -> {
+          signal("KILL", first);
+          postgres.kill();
+          Objects.requireNonNull(standby).promote();
+        }
+      }
+    }
+
     @Override
     public void close() {
       mosquitto.close();
       if (influx != null) {
         influx.close();
       }
+      line.close();
+      if (standby != null) {
+        standby.close();
+      }
       postgres.close();
     }
   }
 
   @ParameterizedTest
-  @CsvSource({"KILL, true", "STOP, false"})
-  void theOtherServiceTakesOver(String signal, boolean withInflux) {
-    try (Site site = Site.in(folder, withInflux);
-        ServiceProcess first = site.service(folder.resolve("first"))) {
+  @MethodSource("troubles")
+  void theOtherServiceTakesOver(Trouble trouble) {
+    try (Site site = Site.in(folder, trouble);
+        ServiceProcess first = site.first(folder)) {
       first.grower().container("Bag");
       String owner = site.owner();
       CompletableFuture<ServiceProcess> starting =
-          CompletableFuture.supplyAsync(() -> site.service(folder.resolve("second")));
+          CompletableFuture.supplyAsync(() -> site.second(folder));
       try (Load load = Load.on(site.mosquitto().port(), SENSORS)) {
         load.awaitMore(ENOUGH);
         await().atMost(Form.SOON).until(() -> site.readings() > 0);
         assertFalse(starting.isDone());
 
-        signal(signal, first);
         long from = System.nanoTime();
+        site.happen(trouble, first);
         await().atMost(Form.SOON).until(() -> !site.owner().equals(owner));
+        double owned = secondsSince(from);
         try (ServiceProcess second = starting.join()) {
           double ready = secondsSince(from);
-          check(site, second, load, signal, ready);
-          if (signal.equals("STOP")) {
+          check(site, second, load, trouble, owned, ready);
+          if (trouble == Trouble.FROZEN) {
             String epoch = site.ask("SELECT epoch FROM lease");
             signal("CONT", first);
             await().atMost(Form.SOON).until(() -> !first.isAlive());
             assertEquals(epoch, site.ask("SELECT epoch FROM lease"));
             second.grower().awaitBroker();
             second.grower().container("Third");
+          }
+          if (trouble == Trouble.CUT_OFF) {
+            await().atMost(Form.SOON).until(() -> !first.isAlive());
           }
         }
       } finally {
@@ -131,7 +198,7 @@ class TakeOverIT {
   }
 
   private static void check(
-      Site site, ServiceProcess second, Load load, String signal, double ready) {
+      Site site, ServiceProcess second, Load load, Trouble trouble, double owned, double ready) {
     Grower grower = second.grower();
     assertEquals(1, grower.api().get("/api/containers").size());
     grower.container("Other");
@@ -142,11 +209,12 @@ class TakeOverIT {
     await().atMost(Form.SOON).until(() -> Tally.of(grower).addsUp());
     assertEquals(sent, site.readings());
     new Row(
-            "working service: SIG" + signal + "; the other takes over",
+            "%s; the other one serves after %.1f s".formatted(trouble.words, ready),
             Tally.of(grower),
             Math.max(0, sent - site.readings()),
             Math.max(0, site.readings() - sent),
-            ready)
+            owned,
+            trouble.goalSeconds)
         .check();
   }
 
