@@ -4,6 +4,9 @@ import { now } from '../shared/clock.js';
 import { byId } from '../shared/dom.js';
 import { reloadEveryMs } from './load.js';
 
+/** Not every browser tells when it is idle. */
+const whenIdle = (work) => (globalThis.requestIdleCallback ?? setTimeout)(work);
+
 /**
  * @param range of the page
  * @param ask gives the answers for a span and the width of the charts, px, as long as its third argument returns true
@@ -37,7 +40,7 @@ export function makeStretch({ range, ask, draw }) {
   }
 
   /** After the browser has painted the stretch from the samples at hand. Of quick presses, only the last one asks. */
-  const loadWhenPainted = () => load(new Promise((done) => requestAnimationFrame(() => setTimeout(done))));
+  const loadWhenPainted = () => load(new Promise((done) => requestAnimationFrame(() => whenIdle(done))));
 
   return { load: () => load(), loadWhenPainted, follow };
 }
