@@ -43,7 +43,7 @@ class PostgresLeaseIT {
   }
 
   private Database open(String owner) {
-    return PostgresRecords.open(address, new Tenancy(owner, true, lost::complete));
+    return PostgresRecords.open(address, new Tenancy(owner, true, other -> {}, lost::complete));
   }
 
   private static void put(Database records, String name) {

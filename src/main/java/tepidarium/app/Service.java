@@ -54,6 +54,7 @@ import tepidarium.web.sensors.SensorActivities;
 import tepidarium.web.sensors.SensorViews;
 import tepidarium.web.server.ApiRoutes;
 import tepidarium.web.server.PagesTls;
+import tepidarium.web.server.WaitingPages;
 import tepidarium.web.server.WebServer;
 import tepidarium.web.system.ServiceInfo.Part;
 
@@ -128,7 +129,7 @@ public final class Service implements AutoCloseable {
                 sensorLogins,
                 certificate,
                 clock));
-    stores = Stores.open(config, folder, clock, running);
+    stores = openStores();
     mappings =
         new Mappings(config.mappings(), new MappingRecords(stores.records()), decoder, heard);
     containers = ContainerData.over(stores, config.maxGap(), clock);
@@ -215,6 +216,15 @@ public final class Service implements AutoCloseable {
     } catch (RuntimeException e) {
       running.close();
       throw e;
+    }
+  }
+
+  private Stores openStores() {
+    if (!config.keeping().standby()) {
+      return Stores.open(config, folder, clock, running);
+    }
+    try (WaitingPages pages = WaitingPages.start(pagesAddress())) {
+      return Stores.open(config, folder, clock, running, pages::waitFor);
     }
   }
 
@@ -346,15 +356,16 @@ public final class Service implements AutoCloseable {
   }
 
   private WebServer startPages() {
-    return running.add(
-        WebServer.start(
-            new WebServer.Address(
-                config.httpHost(),
-                config.httpPort(),
-                config.httpNames(),
-                config.access().proxies(),
-                certificate == null ? null : new PagesTls(certificate)),
-            apiParts()));
+    return running.add(WebServer.start(pagesAddress(), apiParts()));
+  }
+
+  private WebServer.Address pagesAddress() {
+    return new WebServer.Address(
+        config.httpHost(),
+        config.httpPort(),
+        config.httpNames(),
+        config.access().proxies(),
+        certificate == null ? null : new PagesTls(certificate));
   }
 
   private ApiRoutes.Parts apiParts() {

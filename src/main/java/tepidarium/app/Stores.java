@@ -1,6 +1,7 @@
 package tepidarium.app;
 
 import java.time.Clock;
+import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.postgres.PostgresAddress;
@@ -25,9 +26,23 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
 
   /** Opens every store. The running parts close them in the reverse order. */
   static Stores open(Config config, OpenFolder folder, Clock clock, RunningParts running) {
+    return open(config, folder, clock, running, other -> {});
+  }
+
+  /**
+   * The same.
+   *
+   * @param waiting called with the name of each service that this one waits for, before it opens
+   */
+  static Stores open(
+      Config config,
+      OpenFolder folder,
+      Clock clock,
+      RunningParts running,
+      Consumer<String> waiting) {
     DataParts parts = folder.parts();
     // First, because a missing copy of the records stops the start before anything is migrated.
-    Database records = running.add(openRecords(config, folder));
+    Database records = running.add(openRecords(config, folder, waiting));
     Storage storage = running.add(Storage.open(config, parts, clock));
     SqliteRollups rollups = running.add(parts.open(DataPart.ROLLUPS, SqliteRollups::open));
     if (records instanceof PostgresRecords shared && config.keeping().readingsServer() != null) {
@@ -37,7 +52,7 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
     return new Stores(storage, records, rollups);
   }
 
-  private static Database openRecords(Config config, OpenFolder folder) {
+  private static Database openRecords(Config config, OpenFolder folder, Consumer<String> waiting) {
     DataParts parts = folder.parts();
     PostgresAddress postgres = config.keeping().records();
     if (postgres == null) {
@@ -52,7 +67,7 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
     }
     boolean standby = config.keeping().standby();
     return PostgresRecords.open(
-        postgres, new Tenancy(folder.clientId(), standby, Stores::endAtOnce));
+        postgres, new Tenancy(folder.clientId(), standby, waiting, Stores::endAtOnce));
   }
 
   /**

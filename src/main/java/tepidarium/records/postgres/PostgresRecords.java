@@ -119,6 +119,7 @@ public final class PostgresRecords implements Database {
       if (!holder.equals(shown)) {
         shown = holder;
         LOG.info("the service {} owns the database {}; waiting to take over", holder, address);
+        tenancy.waiting().accept(holder);
       }
       pause(LEASE_PAUSE_MS);
     }

@@ -56,9 +56,9 @@ public final class WebServer implements AutoCloseable {
       proxies = Set.copyOf(proxies);
     }
 
-    /** The scheme of the pages' address. */
-    public String scheme() {
-      return tls == null ? "http" : "https";
+    /** The address of the pages on a port. */
+    String url(int port) {
+      return (tls == null ? "http" : "https") + "://" + host + ':' + port + '/';
     }
   }
 
@@ -93,7 +93,7 @@ public final class WebServer implements AutoCloseable {
     try {
       Javalin javalin = Javalin.create(config -> configure(config, address, parts, live));
       javalin.start();
-      LOG.info("pages and API at {}://{}:{}/", address.scheme(), address.host(), javalin.port());
+      LOG.info("pages and API at {}", address.url(javalin.port()));
       return new WebServer(javalin, live);
     } catch (RuntimeException e) {
       live.close();
@@ -120,10 +120,21 @@ public final class WebServer implements AutoCloseable {
 
   private static void configure(
       JavalinConfig config, Address address, ApiRoutes.Parts parts, LiveStream live) {
-    config.startup.showJavalinBanner = false;
+    listen(config, address);
     config.http.maxRequestSize = RequestGuard.MAX_BODY_BYTES;
     config.http.prefer405over404 = true;
     config.jsonMapper(new JavalinJackson(Json.MAPPER, false));
+    config.routes.before("/api/*", ctx -> ctx.header("Cache-Control", "no-store"));
+    new RequestGuard(new OwnNames(address.names())).add(config.routes);
+    new LoginGuard(parts.login()).add(config.routes);
+    Pages.add(config, parts.zone());
+    ApiRoutes.add(config.routes, parts, live);
+    Failures.add(config);
+  }
+
+  /** Sets where and how the server listens. */
+  static void listen(JavalinConfig config, Address address) {
+    config.startup.showJavalinBanner = false;
     config.jetty.threadPool = threads();
     Connections connections = new Connections();
     config.jetty.modifyServer(
@@ -143,12 +154,6 @@ public final class WebServer implements AutoCloseable {
           connector.addBean(connections);
           return connector;
         });
-    config.routes.before("/api/*", ctx -> ctx.header("Cache-Control", "no-store"));
-    new RequestGuard(new OwnNames(address.names())).add(config.routes);
-    new LoginGuard(parts.login()).add(config.routes);
-    Pages.add(config, parts.zone());
-    ApiRoutes.add(config.routes, parts, live);
-    Failures.add(config);
   }
 
   /** Uses virtual threads on Java versions in which they do not pin carrier threads. */

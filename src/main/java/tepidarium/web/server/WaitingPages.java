@@ -1,0 +1,91 @@
+package tepidarium.web.server;
+
+import io.javalin.Javalin;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tepidarium.web.Problem;
+import tepidarium.web.ProblemType;
+
+/**
+ * Answers every request with status 503 while the service waits to take over from another one. A
+ * proxy in front of both then asks the other one, and a person reads which one works.
+ */
+public final class WaitingPages implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(WaitingPages.class);
+  private static final String AGAIN_SECONDS = "10";
+  private static final String PAGE =
+      """
+      <!doctype html>
+      <html lang="en">
+      <head>
+      <meta charset="utf-8">
+      <meta name="viewport" content="width=device-width">
+      <meta http-equiv="refresh" content="%s">
+      <title>Waiting · Tepidarium</title>
+      </head>
+      <body>
+      <h1>This service waits</h1>
+      <p>%s</p>
+      <p>Nothing is to be done here. This page looks again every %1$s seconds.</p>
+      </body>
+      </html>
+      """;
+
+  private final Javalin javalin;
+  private volatile String words = "It waits for its database.";
+
+  private WaitingPages(WebServer.Address address) {
+    javalin =
+        Javalin.create(
+            config -> {
+              WebServer.listen(config, address);
+              // There are no routes, so that every request comes here.
+              config.routes.error(HttpStatus.NOT_FOUND.getCode(), this::answer);
+            });
+  }
+
+  /**
+   * Starts the server.
+   *
+   * @throws IllegalStateException when the server cannot start; the message says why
+   */
+  public static WaitingPages start(WebServer.Address address) {
+    WaitingPages pages = new WaitingPages(address);
+    try {
+      pages.javalin.start();
+    } catch (RuntimeException e) {
+      throw new IllegalStateException(WebServer.startFailure(address, e), e);
+    }
+    LOG.info("until the service works, {} says that it waits", address.url(pages.port()));
+    return pages;
+  }
+
+  /**
+   * Says for whom the service waits.
+   *
+   * @param working name of the service that works; letters, digits, points and dashes only
+   */
+  public void waitFor(String working) {
+    words = "The service " + working + " works. This one takes over by itself if that one stops.";
+  }
+
+  public int port() {
+    return javalin.port();
+  }
+
+  private void answer(Context ctx) {
+    ctx.header("Retry-After", AGAIN_SECONDS).header("Cache-Control", "no-store");
+    if (ctx.path().startsWith("/api/")) {
+      Problem.send(ctx, HttpStatus.SERVICE_UNAVAILABLE, ProblemType.STORE_AWAY, words);
+    } else {
+      ctx.status(HttpStatus.SERVICE_UNAVAILABLE).html(PAGE.formatted(AGAIN_SECONDS, words));
+    }
+  }
+
+  @Override
+  public void close() {
+    javalin.stop();
+  }
+}
