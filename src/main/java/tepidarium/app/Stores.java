@@ -1,5 +1,7 @@
 package tepidarium.app;
 
+import java.net.InetAddress;
+import java.net.UnknownHostException;
 import java.time.Clock;
 import java.util.function.Consumer;
 import org.slf4j.Logger;
@@ -67,7 +69,16 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
     }
     boolean standby = config.keeping().standby();
     return PostgresRecords.open(
-        postgres, new Tenancy(folder.clientId(), standby, waiting, Stores::endAtOnce));
+        postgres, new Tenancy(name(folder), standby, waiting, Stores::endAtOnce));
+  }
+
+  /** What other services call this one: by its machine, or if that has no name, by its data. */
+  private static String name(OpenFolder folder) {
+    try {
+      return InetAddress.getLocalHost().getHostName();
+    } catch (UnknownHostException e) {
+      return folder.clientId();
+    }
   }
 
   /**

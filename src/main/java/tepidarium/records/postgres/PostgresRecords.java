@@ -34,6 +34,9 @@ import tepidarium.series.UnknownOutcome;
  * after the reconnect, so that the caller learns whether it was stored.
  */
 public final class PostgresRecords implements Database {
+  /** What is added to the name of a service to make the owner of the lease. */
+  private static final String SUFFIX = "\\.[0-9a-f]{8}$";
+
   private static final Logger LOG = LoggerFactory.getLogger(PostgresRecords.class);
   private static final Backoff START = new Backoff(Duration.ofMillis(500), Duration.ofSeconds(30));
 
@@ -75,6 +78,7 @@ public final class PostgresRecords implements Database {
   public static PostgresRecords open(PostgresAddress address, Tenancy tenancy) {
     PostgresServer server = new PostgresServer(address, ANSWER_SECONDS);
     PostgresSchema schema = new PostgresSchema(server, SCHEMA_VERSION);
+    // Each start is an owner of its own.
     String owner = tenancy.name() + '.' + UUID.randomUUID().toString().substring(0, 8);
     for (int failures = 1; ; failures++) {
       PostgresLease lease = new PostgresLease(address, owner, tenancy);
@@ -119,7 +123,7 @@ public final class PostgresRecords implements Database {
       if (!holder.equals(shown)) {
         shown = holder;
         LOG.info("the service {} owns the database {}; waiting to take over", holder, address);
-        tenancy.waiting().accept(holder);
+        tenancy.waiting().accept(holder.replaceFirst(SUFFIX, ""));
       }
       pause(LEASE_PAUSE_MS);
     }

@@ -65,10 +65,12 @@ public final class WaitingPages implements AutoCloseable {
   /**
    * Says for whom the service waits.
    *
-   * @param working name of the service that works; letters, digits, points and dashes only
+   * @param working name of the service that works
    */
   public void waitFor(String working) {
-    words = "The service " + working + " works. This one takes over by itself if that one stops.";
+    // Nothing that could be markup.
+    String name = working.replaceAll("[^\\w.-]", "_");
+    words = "The service on " + name + " works. This one takes over by itself if that one stops.";
   }
 
   public int port() {

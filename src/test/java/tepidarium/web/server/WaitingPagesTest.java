@@ -37,14 +37,15 @@ class WaitingPagesTest {
       assertTrue(shelf.body().contains("waits for its database"), shelf.body());
       assertEquals("10", shelf.headers().firstValue("retry-after").orElse(""));
 
-      pages.waitFor("barn.1f");
-      assertTrue(send(pages.port(), "GET", "/alerts.html").body().contains("barn.1f works"));
+      pages.waitFor("barn-2.lan<b>");
+      String page = send(pages.port(), "GET", "/alerts.html").body();
+      assertTrue(page.contains("on barn-2.lan_b_ works"), page);
       for (String method : new String[] {"GET", "POST", "DELETE"}) {
         HttpResponse<String> answer = send(pages.port(), method, "/api/containers");
         assertEquals(503, answer.statusCode());
         assertEquals(
             "application/problem+json", answer.headers().firstValue("content-type").orElse(""));
-        assertTrue(answer.body().contains("barn.1f works"), answer.body());
+        assertTrue(answer.body().contains("barn-2.lan_b_ works"), answer.body());
       }
     }
   }
