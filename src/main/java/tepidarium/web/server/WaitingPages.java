@@ -3,6 +3,10 @@ package tepidarium.web.server;
 import io.javalin.Javalin;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Base64;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.web.Problem;
@@ -15,6 +19,10 @@ import tepidarium.web.ProblemType;
 public final class WaitingPages implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(WaitingPages.class);
   private static final String AGAIN_SECONDS = "10";
+  private static final String STYLE =
+      ":root { color-scheme: light dark }"
+          + " body { font: 1.1rem/1.5 system-ui, sans-serif; max-width: 34rem; margin: 10vh auto;"
+          + " padding: 0 1rem }";
   private static final String PAGE =
       """
       <!doctype html>
@@ -24,11 +32,12 @@ public final class WaitingPages implements AutoCloseable {
       <meta name="viewport" content="width=device-width">
       <meta http-equiv="refresh" content="%s">
       <title>Waiting · Tepidarium</title>
+      <style>%s</style>
       </head>
       <body>
       <h1>This service waits</h1>
       <p>%s</p>
-      <p>Nothing is to be done here. This page looks again every %1$s seconds.</p>
+      <p>You need to do nothing here. This page looks again every %1$s seconds.</p>
       </body>
       </html>
       """;
@@ -82,7 +91,19 @@ public final class WaitingPages implements AutoCloseable {
     if (ctx.path().startsWith("/api/")) {
       Problem.send(ctx, HttpStatus.SERVICE_UNAVAILABLE, ProblemType.STORE_AWAY, words);
     } else {
-      ctx.status(HttpStatus.SERVICE_UNAVAILABLE).html(PAGE.formatted(AGAIN_SECONDS, words));
+      ctx.header("Content-Security-Policy", "default-src 'none'; style-src " + hashOf(STYLE));
+      ctx.status(HttpStatus.SERVICE_UNAVAILABLE).html(PAGE.formatted(AGAIN_SECONDS, STYLE, words));
+    }
+  }
+
+  /** The source expression with which a policy permits an inline style sheet (CSP level 2). */
+  private static String hashOf(String style) {
+    try {
+      byte[] hash =
+          MessageDigest.getInstance("SHA-256").digest(style.getBytes(StandardCharsets.UTF_8));
+      return "'sha256-" + Base64.getEncoder().encodeToString(hash) + '\'';
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException(e); // every Java has it
     }
   }
 
