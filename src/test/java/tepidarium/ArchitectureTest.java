@@ -119,6 +119,7 @@ class ArchitectureTest {
           Map.entry(
               "exchange", List.of("reading", "calibration", "container", "sensor", "germination")),
           Map.entry("importing", List.of("disk", "reading", "ingest", "series")),
+          Map.entry("moving", List.of("reading", "series")),
           Map.entry("exporting", List.of("reading", "container", "series")),
           Map.entry("alert.notify.channel", List.of("alert.notify")),
           Map.entry("ingest", List.of("reading", "fault", "series")),

@@ -20,6 +20,13 @@ public interface ReadingSource {
   Map<Quantity, Samples> read(SensorId sensor, Span span);
 
   /**
+   * The readings of uncertain time, as {@link #read} gives the others. No other query returns them.
+   *
+   * @throws StoreException when the store cannot answer now
+   */
+  Map<Quantity, Samples> readUncertain(SensorId sensor, Span span);
+
+  /**
    * The instant of the sensor's first reading in the span, both ends included.
    *
    * @throws StoreException when the store cannot answer now
@@ -34,8 +41,8 @@ public interface ReadingSource {
   Map<SensorId, SensorSummary> summaries();
 
   /**
-   * Counts the readings of uncertain time by sensor. They are stored, but no other query returns
-   * them. The counts are cached; while the store is down, the last known ones are returned.
+   * Counts the readings of uncertain time by sensor. The counts are cached; while the store is
+   * down, the last known ones are returned.
    */
   Map<SensorId, UncertainReadings> uncertain();
 }

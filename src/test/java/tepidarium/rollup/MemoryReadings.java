@@ -61,6 +61,11 @@ public final class MemoryReadings implements ReadingSink, ReadingSource {
     return samples;
   }
 
+  @Override
+  public Map<Quantity, Samples> readUncertain(SensorId sensor, Span span) {
+    return Map.of();
+  }
+
   /** Runs the action after the next read has taken its result. */
   public void afterNextRead(Runnable then) {
     afterNextRead = then;

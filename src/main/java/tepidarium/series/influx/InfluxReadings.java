@@ -115,8 +115,17 @@ public final class InfluxReadings
 
   @Override
   public Map<Quantity, Samples> read(SensorId sensor, Span span) {
+    return read(rows, sensor, span);
+  }
+
+  @Override
+  public Map<Quantity, Samples> readUncertain(SensorId sensor, Span span) {
+    return read(uncertainReadings.rows(), sensor, span);
+  }
+
+  private static Map<Quantity, Samples> read(PointReader points, SensorId sensor, Span span) {
     Map<Quantity, Samples.Builder> builders = new EnumMap<>(Quantity.class);
-    rows.each(
+    points.each(
         sensor,
         span.fromMs(),
         span.toMs(),

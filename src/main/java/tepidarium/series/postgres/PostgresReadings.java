@@ -214,10 +214,19 @@ public final class PostgresReadings
 
   @Override
   public Map<Quantity, Samples> read(SensorId sensor, Span span) {
+    return read("reading", sensor, span);
+  }
+
+  @Override
+  public Map<Quantity, Samples> readUncertain(SensorId sensor, Span span) {
+    return read("uncertain_reading", sensor, span);
+  }
+
+  private Map<Quantity, Samples> read(String table, SensorId sensor, Span span) {
     return readers.with(
         connection -> {
           Integer id = id(connection, sensor);
-          return id == null ? Map.of() : ReadingQueries.samples(connection, id, span);
+          return id == null ? Map.of() : ReadingQueries.samples(connection, table, id, span);
         });
   }
 

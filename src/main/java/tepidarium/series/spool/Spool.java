@@ -1,5 +1,6 @@
 package tepidarium.series.spool;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
@@ -101,6 +102,20 @@ public final class Spool implements ReadingSink, AutoCloseable {
    */
   public static Spool open(Backend backend, Path path, long limitBytes, Clock clock) {
     return new Spool(backend, SpoolFile.open(path, limitBytes), clock);
+  }
+
+  /**
+   * Counts the readings in a queue file that nobody uses; 0 if there is none.
+   *
+   * @throws IllegalStateException when the file cannot be used; the message names it
+   */
+  public static long waiting(Path path) {
+    if (!Files.exists(path)) {
+      return 0;
+    }
+    try (SpoolFile file = SpoolFile.open(path, 1L << 40)) {
+      return file.size();
+    }
   }
 
   /** Starts the forwarding thread. Call it once. */

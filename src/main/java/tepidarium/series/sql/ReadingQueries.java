@@ -38,13 +38,15 @@ public final class ReadingQueries {
 
   private ReadingQueries() {}
 
-  /** The samples of each quantity in a span, both ends included. */
-  public static Map<Quantity, Samples> samples(Connection connection, int id, Span span)
-      throws SQLException {
+  /** The samples of each quantity in a span of a table, both ends included. */
+  public static Map<Quantity, Samples> samples(
+      Connection connection, String table, int id, Span span) throws SQLException {
     String sql =
         "SELECT "
             + COLUMNS
-            + " FROM reading WHERE sensor_id = ? AND at_ms BETWEEN ? AND ? ORDER BY at_ms";
+            + " FROM "
+            + table
+            + " WHERE sensor_id = ? AND at_ms BETWEEN ? AND ? ORDER BY at_ms";
     try (PreparedStatement statement = connection.prepareStatement(sql)) {
       statement.setInt(1, id);
       statement.setLong(2, span.fromMs());

@@ -205,11 +205,20 @@ public final class SqliteReadings
 
   @Override
   public Map<Quantity, Samples> read(SensorId sensor, Span span) {
+    return read("reading", sensor, span);
+  }
+
+  @Override
+  public Map<Quantity, Samples> readUncertain(SensorId sensor, Span span) {
+    return read("uncertain_reading", sensor, span);
+  }
+
+  private Map<Quantity, Samples> read(String table, SensorId sensor, Span span) {
     Integer id = sensorIds.get(sensor);
     if (id == null) {
       return Map.of();
     }
-    return readers.with(connection -> ReadingQueries.samples(connection, id, span));
+    return readers.with(connection -> ReadingQueries.samples(connection, table, id, span));
   }
 
   @Override
