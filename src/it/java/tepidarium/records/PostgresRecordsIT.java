@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -67,6 +68,82 @@ class PostgresRecordsIT extends RecordsContract {
       List<String> expected =
           file.transaction(handle -> handle.createQuery(ofTheFile).mapTo(String.class).list());
       assertEquals(String.join("\n", expected), String.join("\n", columns));
+    }
+  }
+
+  /** A table that is not copied would be lost when an installation moves. */
+  @Test
+  void everyTableButTheLeaseIsCopied() {
+    List<String> tables =
+        server.ask(
+            database,
+            "SELECT table_name FROM information_schema.tables WHERE table_schema = 'public'"
+                + " AND table_name NOT IN ('flyway_schema_history', 'lease') ORDER BY 1");
+    assertEquals(tables, RecordsCopy.tables().stream().sorted().toList());
+  }
+
+  private static final List<String> ROWS =
+      List.of(
+          "INSERT INTO container VALUES ('bag','B','bag',NULL,15,NULL,29,34,1,80,0,'shed')",
+          "INSERT INTO alert_condition (container_id,kind,active,worst_value) VALUES"
+              + " ('bag','cold',1,28.3), ('bag','hot',0,NULL)",
+          "INSERT INTO seed_lot (id,species_id,seeds,gathered_ms,origin) VALUES (7,'cacao',9,1,'x')",
+          "INSERT INTO seed_entry (number,id,sowing,at_ms,recorded_ms,lot_id) VALUES (3,'a',1,1,1,7)",
+          "INSERT INTO seed_entry (number,id,sowing,at_ms,recorded_ms,corrects) VALUES"
+              + " (5,'b',1,1,1,'a'), (9,'c',1,1,1,NULL)",
+          "DELETE FROM seed_entry WHERE number = 9",
+          "INSERT INTO seed_photo VALUES ('a', x'00ff10')",
+          "UPDATE species_figure SET figure = 15.25 WHERE trait = 'base' AND species_id = 'cacao'",
+          "INSERT INTO reject (at_ms,topic,reason,payload) VALUES (1,'t','r',char(97,0,98))");
+
+  @Test
+  void theRecordsMoveThereAndBackWithTheirKeysAndNumbers(@TempDir Path folder) {
+    try (Database file = SqliteRecords.open(folder.resolve("records.db"));
+        Database postgres = open();
+        Database back = SqliteRecords.open(folder.resolve("back.db"))) {
+      assertEquals(RecordsCopy.sums(file), RecordsCopy.sums(postgres), "both begin with the same");
+      ROWS.forEach(sql -> execute(file, sql));
+      Map<String, RowSum> before = RecordsCopy.sums(file);
+      assertEquals(
+          before.values().stream().mapToLong(RowSum::rows).sum(), RecordsCopy.copy(file, postgres));
+      assertEquals(before, RecordsCopy.sums(postgres));
+      RecordsCopy.copy(postgres, back);
+      assertEquals(before, RecordsCopy.sums(back));
+      for (Database moved : List.of(postgres, back)) {
+        execute(moved, "INSERT INTO seed_entry (id,sowing,at_ms,recorded_ms) VALUES ('d',1,1,1)");
+        assertEquals(
+            List.of("3", "5", "10"),
+            moved.<List<String>>transaction(
+                handle ->
+                    handle
+                        .createQuery("SELECT number FROM seed_entry ORDER BY number")
+                        .mapTo(String.class)
+                        .list()));
+      }
+      assertEquals(
+          List.of("seed_entry"), RecordsCopy.different(before, RecordsCopy.sums(postgres)));
+    }
+  }
+
+  private static void execute(Database database, String sql) {
+    int unusedRows = database.transaction(handle -> handle.execute(sql));
+  }
+
+  /** The target takes none of the rows if it gives one back otherwise. */
+  @Test
+  void aRowThatIsNotStoredAsItIsUndoesTheCopy(@TempDir Path folder) {
+    try (Database file = SqliteRecords.open(folder.resolve("records.db"));
+        Database postgres = open()) {
+      Map<String, RowSum> empty = RecordsCopy.sums(postgres);
+      ROWS.forEach(sql -> execute(file, sql));
+      server.run(database, "ALTER TABLE container ALTER base_c TYPE real");
+      execute(file, "UPDATE container SET base_c = 15.1");
+      String words =
+          String.valueOf(
+              assertThrows(IllegalStateException.class, () -> RecordsCopy.copy(file, postgres))
+                  .getMessage());
+      assertTrue(words.contains("these tables: container."), words);
+      assertEquals(empty, RecordsCopy.sums(postgres));
     }
   }
 
