@@ -108,7 +108,7 @@ public final class ServiceProcess implements AutoCloseable {
    * The options for Java up to the program. The build sets them for its integration tests; without
    * the build the program comes from this process's class path.
    */
-  static List<String> launch() {
+  public static List<String> launch() {
     String ofTheBuild = System.getProperty("tepidarium.launch");
     return ofTheBuild == null
         ? List.of("-cp", System.getProperty("java.class.path"), "tepidarium.app.Main")

@@ -68,6 +68,19 @@ final class DataFolder implements AutoCloseable {
     }
   }
 
+  /** Whether a service or command holds the lock of a folder. Changes nothing in it. */
+  static boolean isInUse(Path path) {
+    Path file = path.resolve("in-use");
+    if (!Files.exists(file)) {
+      return false;
+    }
+    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
+      return lock(channel) == null;
+    } catch (IOException e) {
+      throw new IllegalStateException("cannot use the data folder " + path + ": " + e, e);
+    }
+  }
+
   private static @Nullable FileLock lock(FileChannel channel) throws IOException {
     try {
       return channel.tryLock();

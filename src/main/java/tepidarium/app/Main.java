@@ -51,6 +51,7 @@ import tepidarium.web.server.WebServer;
       PasswordCommand.class,
       ImportCommand.class,
       ExportCommand.class,
+      MoveCommand.class,
       BackupCommand.class,
       RestoreCommand.class,
       Main.Train.class

@@ -132,6 +132,11 @@ final class Storage implements AutoCloseable {
     return new RollupSink(rollups, new SensorDaySink(days, store));
   }
 
+  /** Returns the sink of the store alone. It does not invalidate sums, so there must be none. */
+  ReadingSink plainSink() {
+    return store;
+  }
+
   private record Backend(ReadingSink sink, Runnable prober) implements Spool.Backend {
     @Override
     public WriteResult write(List<Reading> batch) {
