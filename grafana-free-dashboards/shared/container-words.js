@@ -27,7 +27,7 @@ export function whyUnknown(container, quantity) {
 }
 
 /**
- * How a container is doing.
+ * How a container is doing. It is silent only if the alert says so: a sensor that reports rarely has old values.
  * level: 'act' (an alert), 'silent', 'seen' (alerts, all acknowledged or shelved), 'watch' (outside, not yet an alert), 'open', 'empty' (no sensor), 'unsure', 'fine'
  */
 export function standing(container, now, maxGapMinutes) {
@@ -37,8 +37,8 @@ export function standing(container, now, maxGapMinutes) {
   const lines = [];
   const limits = container.limits ?? {};
   const temperature = freshness(container, 'temperature', now, maxGapMinutes);
-  const quiet = limits.silent === 'alert' || temperature.state === 'old';
-  if (quiet) lines.push(silentLine(container, now));
+  const silent = limits.silent === 'alert';
+  if (silent) lines.push(silentLine(container, now));
   const open = Boolean(container.opening) && Date.parse(container.opening.until) > now;
   for (const kind of ['cold', 'dry', 'light', 'hot']) {
     if (!(open && kind === 'light')) lines.push(...limitLines(container, kind, now));
@@ -47,7 +47,8 @@ export function standing(container, now, maxGapMinutes) {
   const values = Object.values(limits);
   const handled = values.includes('alert') ? handledWords(container, now) : null;
   if (handled) lines.push(handled);
-  const level = quiet
+  const inside = limits.cold === 'inside' && limits.hot === 'inside';
+  const level = silent
     ? 'silent'
     : values.includes('alert')
       ? handled
@@ -57,10 +58,14 @@ export function standing(container, now, maxGapMinutes) {
         ? 'open'
         : values.includes('outside')
           ? 'watch'
-          : temperature.state === 'fresh' && limits.cold === 'inside' && limits.hot === 'inside'
+          : temperature.state === 'fresh' && inside
             ? 'fine'
             : 'unsure';
   if (level === 'fine') lines.push(fineLine(container));
+  if (level === 'unsure' && temperature.state === 'old' && inside) {
+    lines.push(texts.inOrderAtTheLastReading(t.duration(now - Date.parse(temperature.latest.at))));
+    return { level, title: texts.wasInOrder, lines };
+  }
   if (level === 'unsure' && temperature.state !== 'none') {
     lines.push(texts.itsTemperatureWasNotCompared);
     return { level, title: texts.notCheckedYet, lines };

@@ -147,6 +147,7 @@ export default {
   open: 'Offen',
   noReadingYet: 'Noch kein Messwert',
   inOrder: 'In Ordnung',
+  inOrderAtTheLastReading: (duration) => `In Ordnung beim letzten Messwert, vor ${dative(duration)}.`,
   nothingHasBeenHeardFrom: 'Vom Sensor kam noch nichts.',
   nothingHeardForItMay: (duration) =>
     `Seit ${dative(duration)} kommt nichts. Vielleicht ist es kalt oder offen: Sensor und Batterie prüfen.`,

@@ -124,6 +124,7 @@ export default {
   open: 'Open',
   noReadingYet: 'No reading yet',
   inOrder: 'In order',
+  inOrderAtTheLastReading: (duration) => `In order at the last reading, ${duration} ago.`,
   nothingHasBeenHeardFrom: 'Nothing has been heard from its sensor yet.',
   nothingHeardForItMay: (duration) =>
     `Nothing heard for ${duration}. It may be cold or open: look at sensor and battery.`,

@@ -63,10 +63,30 @@ test('values that nobody has judged yet are not called in order', () => {
 });
 
 test('a silent container is not a fine one, even if its last value was', () => {
-  const old = container({ latest: { temperature: latest(31, 47), humidity: null, light: null } });
-  assert.equal(standing(old, NOW, 30).level, 'silent');
-  assert.match(standing(old, NOW, 30).lines[0], /Nothing heard for 47 min/);
-  assert.equal(standing(container({ limits: { ...inside, silent: 'alert' } }), NOW, 30).level, 'silent');
+  const silent = { limits: { ...inside, silent: 'alert' } };
+  assert.equal(standing(container(silent), NOW, 30).level, 'silent');
+  const old = standing(container({ ...silent, latest: { temperature: latest(31, 47) } }), NOW, 30);
+  assert.equal(old.level, 'silent');
+  assert.match(old.lines[0], /Nothing heard for 47 min/);
+  assert.deepEqual(standing(container({ ...silent, latest: {} }), NOW, 30), {
+    level: 'silent',
+    title: 'Silent',
+    lines: ['Nothing has been heard from its sensor yet.'],
+  });
+});
+
+test('an old value is called old, not silent, unless the alert says so', () => {
+  const hourly = { latest: { temperature: latest(31, 47), humidity: null, light: null } };
+  for (const silent of ['inside', 'unknown']) {
+    assert.deepEqual(standing(container({ ...hourly, limits: { ...inside, silent } }), NOW, 30), {
+      level: 'unsure',
+      title: 'Was in order',
+      lines: ['In order at the last reading, 47 min ago.'],
+    });
+  }
+  const unjudged = { ...hourly, limits: { ...inside, cold: 'unknown' } };
+  assert.equal(standing(container(unjudged), NOW, 30).title, 'Not checked yet');
+  assert.equal(standing(container({ ...hourly, limits: { ...inside, cold: 'alert' } }), NOW, 30).level, 'act');
 });
 
 test('no sensor, nothing known', () => {
