@@ -271,6 +271,9 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
       assertEquals(Set.of(BAG), store.summaries().keySet());
       assertEquals(second(0), requireNonNull(store.summaries().get(BAG)).last());
       assertEquals(3, requireNonNull(store.uncertain().get(BAG)).count());
+      assertEquals(
+          Map.of(second(0), 31.0, second(1), 32.0, second(1).plusMillis(1), 33.0),
+          values(store.readUncertain(BAG, ALL).get(Quantity.TEMPERATURE)));
       assertEquals(new UncertainReadings(1, second(5)), store.uncertain().get(other));
       restart();
     }

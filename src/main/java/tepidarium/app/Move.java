@@ -222,7 +222,7 @@ final class Move {
             ? "The records stay in " + MovePlaces.records(from) + '.'
             : "Records: "
                 + Amount.of(rows, "row")
-                + " copied and verified, from "
+                + " verified, from "
                 + MovePlaces.records(from)
                 + " to "
                 + MovePlaces.records(to)

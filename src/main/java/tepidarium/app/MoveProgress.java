@@ -19,7 +19,7 @@ final class MoveProgress implements ReadingMove.Progress {
       return;
     }
     System.err.printf(
-        "  %s, %s: %,d readings, %,.0f a second; %.0f %% of the days are left, and %d more sensors%n",
+        "  %s, %s: %,d readings, %,.0f a second; %.0f %% of the days and %d of the sensors are left%n",
         sensor.name(),
         day.atZone(ZoneOffset.UTC).toLocalDate(),
         readings,
