@@ -2,6 +2,7 @@ package tepidarium.sensor;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.Span;
 import tepidarium.stats.Median;
@@ -22,6 +23,15 @@ public record ReportingRecord(@Nullable Duration usualInterval, Gaps lastDay, Ga
   public static final int INTERVALS = 100;
 
   private static final int FEWEST_INTERVALS = 3;
+
+  /** Readings closer than this are of one moment, as in a batch; common practice, no source. */
+  private static final long ONE_MOMENT_MS = Duration.ofMinutes(1).toMillis();
+
+  /**
+   * A sensor with moments closer than this reports all the time: one reading every 59 s makes
+   * moments almost two minutes apart.
+   */
+  private static final Duration STEADY = Duration.ofMinutes(3);
 
   /** A sensor is late after this many usual intervals; common practice, no source. */
   public static final int LATE_INTERVALS = 3;
@@ -55,10 +65,30 @@ public record ReportingRecord(@Nullable Duration usualInterval, Gaps lastDay, Ga
 
   /**
    * The median of the newest intervals, of at most {@link #INTERVALS}; null for fewer than three.
+   * Readings less than a minute apart count as one, so that a sensor with a message for each value,
+   * or with batches, has the interval between these. A sensor whose readings always come so fast
+   * has the interval between readings.
    *
    * @param atMs instants of readings, ascending
    */
   public static @Nullable Duration usualInterval(long[] atMs) {
+    Duration apart = median(moments(atMs));
+    return apart == null || apart.compareTo(STEADY) >= 0 ? apart : median(atMs);
+  }
+
+  /** The instants without those less than a minute after the last one kept. */
+  public static long[] moments(long[] atMs) {
+    long[] kept = new long[atMs.length];
+    int count = 0;
+    for (long at : atMs) {
+      if (count == 0 || at - kept[count - 1] >= ONE_MOMENT_MS) {
+        kept[count++] = at;
+      }
+    }
+    return Arrays.copyOf(kept, count);
+  }
+
+  private static @Nullable Duration median(long[] atMs) {
     int count = Math.min(INTERVALS, atMs.length - 1);
     if (count < FEWEST_INTERVALS) {
       return null;

@@ -45,6 +45,25 @@ class ReportingRecordTest {
     assertNull(record(LONG_AGO).usualInterval());
   }
 
+  /** A value in each of three messages within a second, or an hour's readings in one batch. */
+  @Test
+  void readingsOfOneMomentCountAsOne() {
+    for (int count : new int[] {3, 60}) {
+      LongStream bursts =
+          readings(600, 0, 60).flatMap(at -> LongStream.range(0, count).map(i -> at + i * 180));
+      assertEquals(Duration.ofHours(1), record(LONG_AGO, bursts).usualInterval());
+    }
+  }
+
+  @Test
+  void aSensorThatReportsMoreOftenThanEveryMinuteHasItsOwnInterval() {
+    LongStream every45s = LongStream.range(0, 200).map(i -> NOW.toEpochMilli() + i * 45_000);
+    assertEquals(Duration.ofSeconds(45), record(LONG_AGO, every45s).usualInterval());
+    LongStream twice = LongStream.of(NOW.toEpochMilli(), NOW.toEpochMilli() + 3_600_000);
+    LongStream bursts = twice.flatMap(at -> LongStream.range(0, 60).map(i -> at + i * 180));
+    assertNull(record(LONG_AGO, bursts).usualInterval());
+  }
+
   @Test
   void gapsAreCountedAndCutAtTheStartOfTheirSpan() {
     int day = 24 * 60;
