@@ -48,7 +48,7 @@ export const MEANINGS = {
   maxPayloadBytes: 'größere Nachrichten werden abgewiesen; höchstens 16 MiB',
   maxGapMinutes: 'Messwerte, die weiter auseinanderliegen, lassen eine Lücke; 1 bis 1440 min',
   silentAfterMinutes:
-    'ein eingesetzter Sensor, der so lange schweigt, löst eine Warnung aus; erst nach drei üblichen Abständen, wenn das länger ist',
+    'ein eingesetzter Sensor, der so lange schweigt, löst eine Warnung aus; erst nach drei üblichen Abständen, höchstens 6 h, wenn das länger ist',
   silentGraceSeconds:
     'so lange gilt kein Sensor als stumm: nach dem Start, nach dem letzten Teil seines Rückstands und nach einer Änderung seines Behälters',
   recordsUrl:

@@ -159,9 +159,14 @@ final class Storage implements AutoCloseable {
     }
   }
 
-  /** Starts to forward the readings in the spool, if there is one. Call it once. */
+  /**
+   * Starts to forward the readings in the spool, if there is one. Tells the watch when the store
+   * answers. Call it once.
+   */
   void start(IngestCounters counters, Watch watch) {
-    if (spool != null) {
+    if (spool == null) {
+      watch.learn(Map.of());
+    } else {
       counters.received(spool.state().waiting());
       spool.start(new SpoolListener(place, source, counters, watch));
     }

@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.AlertBoard;
 import tepidarium.alert.AlertKey;
@@ -17,7 +18,6 @@ import tepidarium.container.ContainerId;
 import tepidarium.container.Placement;
 import tepidarium.container.Register;
 import tepidarium.reading.SensorId;
-import tepidarium.series.StoreException;
 
 /**
  * Reports to the alert board which containers have a silent sensor. It compares the clock with the
@@ -35,7 +35,7 @@ final class SilenceMonitor {
   private final Map<SensorId, Instant> lastBacklog = new HashMap<>();
   private final Map<ContainerId, Instant> lastChanged = new HashMap<>();
   private @Nullable Instant listeningSince;
-  private boolean storeAnswers = true;
+  private boolean storeHasAnswered;
 
   /**
    * Creates a monitor that has heard no sensor yet.
@@ -56,6 +56,14 @@ final class SilenceMonitor {
     this.board = board;
     this.intervals = intervals;
     this.grace = grace;
+  }
+
+  /**
+   * Notes that it is known when each sensor in the store was last heard. Before that, a sensor that
+   * was not heard yet is not judged.
+   */
+  void storeAnswered() {
+    storeHasAnswered = true;
   }
 
   void heard(SensorId sensor, Instant at) {
@@ -100,9 +108,9 @@ final class SilenceMonitor {
     lastChanged.replaceAll((container, at) -> at.isAfter(now) ? now : at);
   }
 
-  /** Checks all containers. While the store does not answer, the limits alone count. */
+  /** Checks all containers. */
   void check(Instant now) {
-    storeAnswers = true;
+    intervals.beginRound();
     for (Container container : register.containers()) {
       check(container, now);
     }
@@ -120,22 +128,34 @@ final class SilenceMonitor {
       return;
     }
     Duration limit = limit(container);
+    List<Placement> decided =
+        placed.stream().filter(placement -> !isUndecided(placement, limit, now)).toList();
     Instant heard =
-        placed.stream()
-            .filter(placement -> !isUndecided(placement, limit, now))
-            .map(placement -> heardOrExpected(placement, limit, now))
-            .min(naturalOrder())
-            .orElse(null);
-    if (heard == null) {
-      return;
-    }
-    boolean silent = isSilent(heard, limit, now);
-    Instant begin = later(since, changedAt(container.id()));
-    if (silent && Duration.between(begin, now).compareTo(grace) <= 0) {
+        decided.stream().map(this::heardSincePlaced).min(naturalOrder()).orElse(null);
+    if (heard != null && isSilent(heard, limit, now)) {
+      Instant begin = later(since, changedAt(container.id()));
       // Within the grace time, silence neither starts an alert nor ends an earlier one.
-      return;
+      boolean grace = Duration.between(begin, now).compareTo(this.grace) <= 0;
+      heard = grace ? null : longestUnusual(decided, limit, now);
     }
-    board.observeSilence(container.id(), container.band(), now, heard);
+    if (heard != null) {
+      board.observeSilence(container.id(), container.band(), now, heard);
+    }
+  }
+
+  /**
+   * When the sensor that has been silent longest was heard, see {@link #heardOrExpected}; null if
+   * none is silent, but one cannot be judged yet.
+   */
+  private @Nullable Instant longestUnusual(
+      List<Placement> placements, Duration limit, Instant now) {
+    List<Instant> known =
+        placements.stream()
+            .flatMap(placement -> heardOrExpected(placement, limit, now).stream())
+            .toList();
+    Instant longest = known.stream().min(naturalOrder()).orElse(null);
+    boolean all = known.size() == placements.size();
+    return longest != null && (all || isSilent(longest, limit, now)) ? longest : null;
   }
 
   private static boolean isSilent(Instant heard, Duration limit, Instant now) {
@@ -152,21 +172,20 @@ final class SilenceMonitor {
 
   /**
    * When the sensor was last heard. While it is quiet for no longer than is usual for it, as if it
-   * were heard just within the limit.
+   * were heard just within the limit. Empty if that is not known yet.
    */
-  private Instant heardOrExpected(Placement placement, Duration limit, Instant now) {
+  private Optional<Instant> heardOrExpected(Placement placement, Duration limit, Instant now) {
     Instant heard = heardSincePlaced(placement);
+    if (!isSilent(heard, limit, now)) {
+      return Optional.of(heard);
+    }
     Instant last = lastHeard.get(placement.sensor());
-    if (last == null || !storeAnswers || !isSilent(heard, limit, now)) {
-      return heard;
+    if (last == null) {
+      return storeHasAnswered ? Optional.of(heard) : Optional.empty();
     }
-    try {
-      boolean usual = !isSilent(heard, intervals.quietFor(placement.sensor(), last), now);
-      return usual ? now.minus(limit) : heard;
-    } catch (StoreException e) {
-      storeAnswers = false;
-      return heard;
-    }
+    return intervals
+        .quietFor(placement, last)
+        .map(usual -> isSilent(heard, usual, now) ? heard : now.minus(limit));
   }
 
   private Instant heardSincePlaced(Placement placement) {

@@ -3,55 +3,109 @@ package tepidarium.live;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.BiFunction;
+import java.util.function.LongSupplier;
 import org.jspecify.annotations.Nullable;
+import tepidarium.container.Placement;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
 import tepidarium.sensor.ReportingRecord;
+import tepidarium.series.StoreException;
 
 /**
- * Finds out how long a sensor may be quiet, from the intervals between its stored readings: three
- * usual intervals, as where the lists of sensors say that one is late. It is asked only for sensors
- * that were quiet for a while, and reads their readings once. Used by the watch thread alone.
+ * Finds out how long a sensor may be quiet, from the intervals between its stored readings since it
+ * was placed: three usual intervals, as where the lists of sensors say that one is late, but at
+ * most six hours. It is asked only for sensors that were quiet for a while, and reads their
+ * readings once. One round reads for at most 100 ms, and the next one continues. Used by the watch
+ * thread alone.
  */
 final class UsualIntervals {
-  /** What was learned when the sensor had last been heard at an instant. */
-  private record Learned(Instant last, @Nullable Duration interval) {}
+  /** A sensor that is quiet for longer is silent, however rarely it reports. */
+  static final Duration LONGEST = Duration.ofHours(6);
+
+  private static final long MAX_NANOS_PER_ROUND = Duration.ofMillis(100).toNanos();
+
+  /** How far back to read, until there are enough intervals: a sensor may report each second. */
+  private static final List<Duration> LOOK_BACK =
+      List.of(Duration.ofHours(2), ReportingRecord.DAY, ReportingRecord.WEEK);
+
+  /** What was learned in a placement when the sensor had last been heard at an instant. */
+  private record Learned(Instant placed, Instant last, @Nullable Duration interval) {}
 
   private final BiFunction<SensorId, Span, long[]> instants;
+  private final LongSupplier nanos;
   private final Map<SensorId, Learned> learned = new HashMap<>();
+  private long spentNanos;
+  private boolean storeAnswers = true;
 
   /**
    * Creates it without any knowledge.
    *
    * @param instants gives the instants of a sensor's readings in a span, ms, ascending
+   * @param nanos a clock that is never set, ns
    */
-  UsualIntervals(BiFunction<SensorId, Span, long[]> instants) {
+  UsualIntervals(BiFunction<SensorId, Span, long[]> instants, LongSupplier nanos) {
     this.instants = instants;
+    this.nanos = nanos;
+  }
+
+  /** Begins a round over all sensors. */
+  void beginRound() {
+    spentNanos = 0;
+    storeAnswers = true;
   }
 
   /**
    * For how long the sensor may be quiet because of its usual interval; zero before that is known.
+   * While the store does not answer, what was learned last counts. Empty if the time of this round
+   * is over: ask in the next one.
    *
-   * @throws tepidarium.series.StoreException when the store cannot answer now
+   * @param last when the sensor was last heard
    */
-  Duration quietFor(SensorId sensor, Instant last) {
-    Learned known = learned.get(sensor);
-    if (known == null || !known.last().equals(last)) {
-      known = new Learned(last, learn(sensor, last));
-      learned.put(sensor, known);
+  Optional<Duration> quietFor(Placement placement, Instant last) {
+    Instant placed = placement.from();
+    Learned known = learned.get(placement.sensor());
+    if (known != null && !known.placed().equals(placed)) {
+      known = null;
     }
-    Duration interval = known.interval();
-    return interval == null ? Duration.ZERO : interval.multipliedBy(ReportingRecord.LATE_INTERVALS);
+    boolean current = known != null && known.last().equals(last);
+    if (!current && storeAnswers && last.isAfter(placed)) {
+      if (spentNanos >= MAX_NANOS_PER_ROUND) {
+        return Optional.empty();
+      }
+      long began = nanos.getAsLong();
+      try {
+        known = new Learned(placed, last, learn(placement.sensor(), placed, last));
+        learned.put(placement.sensor(), known);
+      } catch (StoreException e) {
+        storeAnswers = false;
+      }
+      spentNanos += nanos.getAsLong() - began;
+    }
+    return Optional.of(known == null ? Duration.ZERO : quietFor(known.interval()));
   }
 
-  /** Reads a week only if a day has fewer intervals than count. */
-  private @Nullable Duration learn(SensorId sensor, Instant last) {
-    long[] day = instants.apply(sensor, new Span(last.minus(ReportingRecord.DAY), last));
-    return ReportingRecord.usualInterval(
-        day.length > ReportingRecord.INTERVALS
-            ? day
-            : instants.apply(sensor, new Span(last.minus(ReportingRecord.WEEK), last)));
+  private static Duration quietFor(@Nullable Duration interval) {
+    if (interval == null) {
+      return Duration.ZERO;
+    }
+    Duration usual = interval.multipliedBy(ReportingRecord.LATE_INTERVALS);
+    return usual.compareTo(LONGEST) > 0 ? LONGEST : usual;
+  }
+
+  private @Nullable Duration learn(SensorId sensor, Instant placed, Instant last) {
+    long[] found = {};
+    for (Duration back : LOOK_BACK) {
+      Instant from = last.minus(back);
+      boolean all = !from.isAfter(placed);
+      found = instants.apply(sensor, new Span(all ? placed : from, last));
+      if (all || ReportingRecord.moments(found).length > ReportingRecord.INTERVALS) {
+        break;
+      }
+    }
+    return ReportingRecord.usualInterval(found);
   }
 }

@@ -75,7 +75,7 @@ public final class Watch implements AutoCloseable {
     this.board = new AlertBoard(alerts, rules, calibrated.maxGap(), listeners::alertChanged);
     this.backlog = new BacklogEvaluator(register, calibrated, rules, board);
     this.checks = new PeriodicChecks(register, calibrated, rules, board);
-    UsualIntervals intervals = new UsualIntervals(calibrated::instants);
+    UsualIntervals intervals = new UsualIntervals(calibrated::instants, System::nanoTime);
     this.silence = new SilenceMonitor(register, rules, board, intervals, silentGrace);
     this.readings =
         new ReadingProcessor(register, latestValues, heatSoFar, silence, backlog, board, listeners);
@@ -138,9 +138,18 @@ public final class Watch implements AutoCloseable {
     thread.add(() -> readings.imported(batch));
   }
 
-  /** Adds the summaries of a readings store that could not be reached at start. */
+  /**
+   * Adds the summaries of a readings store that could not be reached at start. Call it whenever the
+   * store begins to answer: a sensor that was not heard yet is called silent only after that.
+   *
+   * @param summaries empty if the watch was created with them
+   */
   public void learn(Map<SensorId, SensorSummary> summaries) {
-    thread.add(() -> summaries.forEach(readings::known));
+    thread.add(
+        () -> {
+          summaries.forEach(readings::known);
+          silence.storeAnswered();
+        });
   }
 
   /** Reports that the link to the broker came up or went down. */

@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import tepidarium.alert.Alert;
 import tepidarium.alert.AlertBoard;
@@ -37,12 +38,22 @@ class SilenceMonitorTest {
   private final List<Integer> stored = new ArrayList<>();
   private int queries;
   private boolean storeAnswers = true;
-  private final UsualIntervals intervals = new UsualIntervals(this::instants);
+  private Duration longestSpan = Duration.ZERO;
+  private long nanos;
+  private Duration queryTime = Duration.ZERO;
+  private final UsualIntervals intervals = new UsualIntervals(this::instants, () -> nanos);
   private final SilenceMonitor monitor =
       new SilenceMonitor(register, rules, board, intervals, GRACE);
 
+  @BeforeEach
+  void theStoreIsKnown() {
+    monitor.storeAnswered();
+  }
+
   private long[] instants(SensorId sensor, Span span) {
     queries++;
+    longestSpan = span.length().compareTo(longestSpan) > 0 ? span.length() : longestSpan;
+    nanos += queryTime.toNanos();
     if (!storeAnswers) {
       throw new StoreException("away", null);
     }
@@ -192,8 +203,108 @@ class SilenceMonitorTest {
     assertEquals(List.of(), activeAt(240));
   }
 
+  @Test
+  void whatWasLearnedLastCountsWhileTheStoreDoesNotAnswer() {
+    place(SENSOR);
+    monitor.linkUp(START);
+    hear(1, 61, 121, 181);
+    assertEquals(List.of(), openAt(220));
+    storeAnswers = false;
+    hear(241);
+    assertEquals(List.of(), openAt(280));
+    assertEquals(List.of(), openAt(421));
+    assertEquals(List.of(AlertKind.SILENT), openAt(422));
+  }
+
+  @Test
+  void intervalsBeforeThePlacementDoNotCount() {
+    place(SENSOR);
+    monitor.linkUp(START);
+    hear(-240, -180, -120, -60, 2);
+    assertEquals(List.of(AlertKind.SILENT), openAt(33));
+  }
+
+  @Test
+  void whatWasLearnedInAnEarlierPlacementDoesNotCount() {
+    place(SENSOR);
+    monitor.linkUp(START);
+    hear(1, 61, 121, 181);
+    assertEquals(List.of(), openAt(220));
+    register.place(SENSOR, register.containers().get(0).id(), minute(230), null);
+    hear(241);
+    assertEquals(List.of(AlertKind.SILENT), openAt(272));
+  }
+
+  @Test
+  void aSensorThatReportsVeryRarelyIsSilentAfterSixHours() {
+    place(SENSOR);
+    monitor.linkUp(START);
+    int day = 24 * 60;
+    hear(1, day, 2 * day, 3 * day);
+    assertEquals(List.of(), openAt(3 * day + 360));
+    assertEquals(List.of(AlertKind.SILENT), openAt(3 * day + 361));
+  }
+
+  @Test
+  void sensorsForWhichARoundHadNoTimeAreJudgedInTheNext() {
+    SensorId other = new SensorId("other");
+    place(SENSOR);
+    place(other);
+    monitor.linkUp(START);
+    monitor.heard(SENSOR, minute(2));
+    monitor.heard(other, minute(2));
+    queryTime = Duration.ofMillis(100);
+    assertEquals(List.of(AlertKind.SILENT), openAt(33));
+    assertEquals(1, queries);
+    assertEquals(List.of(AlertKind.SILENT, AlertKind.SILENT), openAt(34));
+    assertEquals(2, queries);
+  }
+
+  @Test
+  void theStoreIsNotAskedWithinTheGraceTime() {
+    place(SENSOR);
+    monitor.linkUp(minute(60));
+    monitor.heard(SENSOR, minute(5));
+    assertEquals(List.of(), openAt(70));
+    assertEquals(0, queries);
+    assertEquals(List.of(AlertKind.SILENT), openAt(71));
+  }
+
+  @Test
+  void onlyAsManyReadingsAreReadAsAreUsed() {
+    place(SENSOR);
+    monitor.linkUp(START);
+    hear(IntStream.range(0, 2000).toArray());
+    assertEquals(List.of(AlertKind.SILENT), openAt(2030));
+    assertEquals(Duration.ofHours(2), longestSpan);
+  }
+
+  @Test
+  void aSensorThatWasNeverHeardIsNotJudgedBeforeTheStoreHasAnswered() {
+    SensorId other = new SensorId("other");
+    SilenceMonitor started = new SilenceMonitor(register, rules, board, intervals, GRACE);
+    place(SENSOR, other);
+    started.linkUp(START);
+    started.heard(other, minute(40));
+    started.check(minute(41));
+    assertEquals(List.of(), board.open());
+    started.check(minute(71));
+    assertEquals(minute(40), board.open().get(0).since(), "the other one is silent");
+    started.heard(other, minute(72));
+    started.check(minute(73));
+    assertEquals(List.of(AlertKind.SILENT), activeKinds(), "kept while nothing is known");
+    started.storeAnswered();
+    started.heard(SENSOR, minute(50));
+    started.check(minute(74));
+    assertEquals(List.of(), activeKinds());
+  }
+
   private List<AlertKind> activeAt(int minute) {
     monitor.check(minute(minute));
+    return activeKinds();
+  }
+
+  private List<AlertKind> activeKinds() {
     return board.open().stream().filter(Alert::active).map(Alert::kind).toList();
   }
 }
