@@ -78,6 +78,7 @@ public final class Service implements AutoCloseable {
   private final SensorLimit sensorLimit;
   private final SensorLogins sensorLogins;
   private final BrokerStart broker;
+  private final @Nullable WaitingPages waitingPages;
   private final Stores stores;
   private final ContainerData containers;
   private final SensorBook sensors;
@@ -129,6 +130,7 @@ public final class Service implements AutoCloseable {
                 sensorLogins,
                 certificate,
                 clock));
+    waitingPages = waitingPages();
     stores = openStores();
     mappings =
         new Mappings(config.mappings(), new MappingRecords(stores.records()), decoder, heard);
@@ -219,13 +221,18 @@ public final class Service implements AutoCloseable {
     }
   }
 
+  private @Nullable WaitingPages waitingPages() {
+    return config.keeping().standby() ? running.add(WaitingPages.start(pagesAddress())) : null;
+  }
+
   private Stores openStores() {
-    if (!config.keeping().standby()) {
+    WaitingPages pages = waitingPages;
+    if (pages == null) {
       return Stores.open(config, folder, clock, running);
     }
-    try (WaitingPages pages = WaitingPages.start(pagesAddress())) {
-      return Stores.open(config, folder, clock, running, pages::waitFor);
-    }
+    Stores opened = Stores.open(config, folder, clock, running, pages::waitFor);
+    pages.takeOver();
+    return opened;
   }
 
   private Housekeeping startHousekeeping(ClockRecords clockRecords) {
@@ -356,6 +363,9 @@ public final class Service implements AutoCloseable {
   }
 
   private WebServer startPages() {
+    if (waitingPages != null) {
+      waitingPages.close();
+    }
     return running.add(WebServer.start(pagesAddress(), apiParts()));
   }
 

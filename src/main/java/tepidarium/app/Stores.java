@@ -4,6 +4,7 @@ import java.net.InetAddress;
 import java.net.UnknownHostException;
 import java.time.Clock;
 import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.postgres.PostgresAddress;
@@ -34,14 +35,15 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
   /**
    * The same.
    *
-   * @param waiting called with the name of each service that this one waits for, before it opens
+   * @param waiting called with the name of each service that this one waits for, before it opens;
+   *     with null while the database does not answer
    */
   static Stores open(
       Config config,
       OpenFolder folder,
       Clock clock,
       RunningParts running,
-      Consumer<String> waiting) {
+      Consumer<@Nullable String> waiting) {
     DataParts parts = folder.parts();
     // First, because a missing copy of the records stops the start before anything is migrated.
     Database records = running.add(openRecords(config, folder, waiting));
@@ -54,7 +56,8 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
     return new Stores(storage, records, rollups);
   }
 
-  private static Database openRecords(Config config, OpenFolder folder, Consumer<String> waiting) {
+  private static Database openRecords(
+      Config config, OpenFolder folder, Consumer<@Nullable String> waiting) {
     DataParts parts = folder.parts();
     PostgresAddress postgres = config.keeping().records();
     if (postgres == null) {

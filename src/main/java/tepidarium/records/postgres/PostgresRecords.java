@@ -100,6 +100,7 @@ public final class PostgresRecords implements Database {
         if (PostgresFailure.isPermanent(e)) {
           throw new IllegalStateException(words, e);
         }
+        tenancy.waiting().accept(null);
         Duration delay = START.delay(failures);
         LOG.warn("{}; the start waits and tries again in {} s", words, delay.toMillis() / 1000.0);
         pause(delay.toMillis());

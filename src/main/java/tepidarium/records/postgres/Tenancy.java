@@ -1,6 +1,7 @@
 package tepidarium.records.postgres;
 
 import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How a service shares the database with others.
@@ -10,10 +11,12 @@ import java.util.function.Consumer;
  * @param waits whether it waits for the database while another service owns it, and must end when
  *     it no longer owns it. If not, the start ends with the reason, and a service that cannot reach
  *     the database goes on.
- * @param waiting called with the name of each service that it waits for
+ * @param waiting called with the name of each service that it waits for; with null while the
+ *     database does not answer
  * @param lost called once, with the reason, when a service that waits has lost the database
  */
-public record Tenancy(String name, boolean waits, Consumer<String> waiting, Consumer<String> lost) {
+public record Tenancy(
+    String name, boolean waits, Consumer<@Nullable String> waiting, Consumer<String> lost) {
   /** For a service that shares its database with no other. */
   public static Tenancy alone(String name) {
     return new Tenancy(name, false, other -> {}, reason -> {});

@@ -1,20 +1,23 @@
 package tepidarium.web.server;
 
 import io.javalin.Javalin;
+import io.javalin.http.ContentType;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.Base64;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.web.Problem;
 import tepidarium.web.ProblemType;
 
 /**
- * Answers every request with status 503 while the service waits to take over from another one. A
- * proxy in front of both then asks the other one, and a person reads which one works.
+ * Answers every request with status 503 while the service waits to take over from another one, and
+ * while it takes over. A proxy in front of both then asks the other one, and a person reads which
+ * one works. A supervisor that asks whether the process works is told that it does.
  */
 public final class WaitingPages implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(WaitingPages.class);
@@ -43,14 +46,18 @@ public final class WaitingPages implements AutoCloseable {
       """;
 
   private final Javalin javalin;
-  private volatile String words = "It waits for its database.";
+  private volatile String words = "";
 
   private WaitingPages(WebServer.Address address) {
+    waitFor(null);
     javalin =
         Javalin.create(
             config -> {
               WebServer.listen(config, address);
-              // There are no routes, so that every request comes here.
+              config.routes.get(
+                  "/api/health/live",
+                  ctx -> ctx.contentType(ContentType.APPLICATION_JSON).result("{\"live\":true}"));
+              // There are no others, so that every other request comes here.
               config.routes.error(HttpStatus.NOT_FOUND.getCode(), this::answer);
             });
   }
@@ -71,12 +78,21 @@ public final class WaitingPages implements AutoCloseable {
     return pages;
   }
 
+  /** Says that the service takes over now. */
+  public void takeOver() {
+    words = "It takes over now. This takes some seconds.";
+  }
+
   /**
    * Says for whom the service waits.
    *
-   * @param working name of the service that works
+   * @param working name of the service that works; null while the database does not answer
    */
-  public void waitFor(String working) {
+  public void waitFor(@Nullable String working) {
+    if (working == null) {
+      words = "The database does not answer yet.";
+      return;
+    }
     // Nothing that could be markup.
     String name = working.replaceAll("[^\\w.-]", "_");
     words = "The service on " + name + " works. This one takes over by itself if that one stops.";

@@ -34,7 +34,7 @@ class WaitingPagesTest {
     try (WaitingPages pages = WaitingPages.start(on(0))) {
       HttpResponse<String> shelf = send(pages.port(), "GET", "/");
       assertEquals(503, shelf.statusCode());
-      assertTrue(shelf.body().contains("waits for its database"), shelf.body());
+      assertTrue(shelf.body().contains("database does not answer yet"), shelf.body());
       assertEquals("10", shelf.headers().firstValue("retry-after").orElse(""));
 
       pages.waitFor("barn-2.lan<b>");
@@ -47,6 +47,11 @@ class WaitingPagesTest {
             "application/problem+json", answer.headers().firstValue("content-type").orElse(""));
         assertTrue(answer.body().contains("barn-2.lan_b_ works"), answer.body());
       }
+      HttpResponse<String> live = send(pages.port(), "GET", "/api/health/live");
+      assertEquals(200, live.statusCode(), "a restart would not help");
+      assertEquals("{\"live\":true}", live.body());
+      pages.takeOver();
+      assertTrue(send(pages.port(), "GET", "/").body().contains("takes over now"));
     }
   }
 
