@@ -48,7 +48,7 @@ function base(getBand) {
       formatTick: (value) => f.number(value, Number.isInteger(value) ? 0 : 1),
       show: (shown) => `${f.number(shown, 1)} ${f.unitName()}`,
       digits: 1,
-      key: texts.shadedTheBand,
+      key: texts.shadedTheLimits,
     },
     humidity: {
       title: () => texts.humidity,

@@ -4,8 +4,18 @@ import { now } from '../shared/clock.js';
 import { byId } from '../shared/dom.js';
 import { reloadEveryMs } from './load.js';
 
+const IDLE_LIMIT_MS = 1000;
+
 /** Not every browser tells when it is idle. */
-const whenIdle = (work) => (globalThis.requestIdleCallback ?? setTimeout)(work);
+function whenIdle(work) {
+  if (globalThis.requestIdleCallback) requestIdleCallback(work, { timeout: IDLE_LIMIT_MS });
+  else setTimeout(work);
+}
+
+/** Charts are saved and printed only while picture, sentence and table tell of one stretch. */
+function letSave(may) {
+  for (const button of document.querySelectorAll('.chart-tools button, #print')) button.disabled = !may;
+}
 
 /**
  * @param range of the page
@@ -27,7 +37,11 @@ export function makeStretch({ range, ask, draw }) {
       if (number !== newest) return;
       const span = range.current();
       const answers = await ask(span, charts.clientWidth, () => number === newest);
-      if (number === newest) draw(answers, span);
+      if (number !== newest) return;
+      draw(answers, span);
+      letSave(true);
+    } catch (problem) {
+      if (number === newest) throw problem;
     } finally {
       if (number === newest) charts.removeAttribute('aria-busy');
     }
@@ -40,7 +54,10 @@ export function makeStretch({ range, ask, draw }) {
   }
 
   /** After the browser has painted the stretch from the samples at hand. Of quick presses, only the last one asks. */
-  const loadWhenPainted = () => load(new Promise((done) => requestAnimationFrame(() => whenIdle(done))));
+  function loadWhenPainted() {
+    letSave(false);
+    return load(new Promise((done) => requestAnimationFrame(() => whenIdle(done))));
+  }
 
   return { load: () => load(), loadWhenPainted, follow };
 }

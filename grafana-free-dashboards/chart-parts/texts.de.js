@@ -81,7 +81,7 @@ export default {
 
   // specs.js
   temperature: (unitName) => `Temperatur, ${unitName}`,
-  shadedTheBand:
+  shadedTheLimits:
     'Schattiert: die Grenzen. Linie: Mittel, mit tiefstem und höchstem Wert darum. Gestrichelt: die Raumluft.',
   humidity: 'Feuchte, %',
   shadedSaturated: (from) =>

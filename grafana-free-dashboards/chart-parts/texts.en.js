@@ -81,7 +81,7 @@ export default {
 
   // specs.js
   temperature: (unitName) => `Temperature, ${unitName}`,
-  shadedTheBand: 'Shaded: the limits. Line: mean, with lowest and highest around it. Dashed: the room air.',
+  shadedTheLimits: 'Shaded: the limits. Line: mean, with lowest and highest around it. Dashed: the room air.',
   humidity: 'Humidity, %',
   shadedSaturated: (from) =>
     `Shaded: saturated, from about ${from} %: sensors cannot tell values apart there. Dashed: the lower limit.`,

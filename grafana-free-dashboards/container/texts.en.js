@@ -28,7 +28,7 @@ export default {
   anEmptyFieldMeansThe:
     'An empty field means the default, shown in grey. The limits of temperature, humidity and light are set above.',
   keepTheseRules: 'Keep these rules',
-  kept: 'Kept.',
+  kept: 'Saved.',
 
   // charts.js
   room: 'room air',

@@ -5,7 +5,7 @@ export default {
   html: {
     heatBench: 'Wärmevergleich',
     comparesContainersOrHeatSources:
-      'Vergleicht Behälter oder Wärmequellen über die Stunden, in denen alle gemessen wurden. Prüft auch einen Ort mit einem Glas Wasser, bevor Samen hineinkommen.',
+      'Vergleicht Behälter oder Wärmequellen über die Stunden, in denen alle gemessen wurden. Prüft auch einen Ort, an dem noch keine Samen stehen: mit einem Sensor in einem Glas Wasser.',
     askingTheService: 'Der Dienst wird gefragt …',
     compare: 'Vergleichen',
     heatSources: 'Wärmequellen',
@@ -138,7 +138,7 @@ export default {
   // words.js
   min: (number) => `${number} min`,
   heatADay: 'Wärme am Tag',
-  insideTheBand: 'In den Grenzen',
+  insideTheBand: 'Innerhalb der Grenzen',
   points: (number) => `${number} Punkte`,
   mean: 'Mittel',
   nightFloor: 'Nächtliches Minimum',

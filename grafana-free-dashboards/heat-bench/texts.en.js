@@ -5,7 +5,7 @@ export default {
   html: {
     heatBench: 'Heat bench',
     comparesContainersOrHeatSources:
-      'Compares containers or heat sources over the hours in which all were measured. Also tests a place with a jar of water, before seeds go in.',
+      'Compares containers or heat sources over the hours in which all were measured. Also tests a place before seeds go there: with a sensor in a jar of water.',
     askingTheService: 'Asking the service …',
     compare: 'Compare',
     heatSources: 'Heat sources',

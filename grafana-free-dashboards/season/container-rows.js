@@ -8,7 +8,7 @@ import { texts } from './texts.js';
 
 export const CONTAINER_TITLES = [
   texts.heatADay,
-  texts.inTheBand,
+  texts.insideTheLimits,
   texts.coldestHottest,
   texts.tooCold,
   texts.tooHot,

@@ -39,7 +39,7 @@ export default {
     `Die Wärme von ${name} ist nicht vergleichbar: sie wurde nicht in beiden gemessen oder über einer anderen Basis summiert.`,
 
   // container-rows.js
-  inTheBand: 'In den Grenzen',
+  insideTheLimits: 'Innerhalb der Grenzen',
   coldestHottest: 'Kältester, wärmster Wert',
   tooCold: 'Zu kalt',
   tooHot: 'Zu warm',

@@ -39,7 +39,7 @@ export default {
     `The heat of ${name} cannot be compared: it was not measured in both, or summed above another base.`,
 
   // container-rows.js
-  inTheBand: 'Inside the limits',
+  insideTheLimits: 'Inside the limits',
   coldestHottest: 'Coldest, hottest',
   tooCold: 'Too cold',
   tooHot: 'Too hot',

@@ -173,7 +173,7 @@ export default {
   cellsEmptyAtV: 'Cells empty at (V)',
   empty33VTwo: 'Empty: 3.3 V. Two AA cells: about 2.1 V.',
   keep: 'Keep',
-  kept: 'Kept.',
+  kept: 'Saved.',
 
   // faults.js
   askingTheService: 'Asking the service …',

@@ -85,8 +85,9 @@ function marker(value, low, high) {
 }
 
 function describe(value, low, high) {
-  const band = texts.bandTo(temperature(low), temperature(high));
+  const band = texts.limitsTo(temperature(low), temperature(high));
   if (value === null || value === undefined) return texts.temperatureNotKnown(band);
-  const where = value < low ? texts.belowTheBand : value > high ? texts.aboveTheBand : texts.withinTheBand;
+  const where =
+    value < low ? texts.belowTheLowerLimit : value > high ? texts.aboveTheUpperLimit : texts.withinTheLimits;
   return `${temperature(value)}, ${where}; ${band}.`;
 }

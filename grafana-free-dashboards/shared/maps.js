@@ -31,28 +31,33 @@ export class FollowedMap extends Map {
     return super.delete(key);
   }
 
-  /** @param ask resolves to the list. A list that was asked for before the one taken last is left. */
-  async load(ask) {
+  /**
+   * A list that was asked for before the one taken last is left.
+   * @param ask resolves to the list
+   * @param isWhole called when the list is there: whether it has all there is. If not, changes of others are left too
+   * @returns whether the list was taken
+   */
+  async load(ask, isWhole = () => true) {
     const changes = new Map();
     const number = ++this.#asked;
     this.#loading.add(changes);
     try {
       const list = await ask();
-      if (number > this.#taken) {
-        this.#taken = number;
-        this.#take(list, changes);
-      }
+      if (number < this.#taken) return false;
+      this.#taken = number;
+      this.#take(list, changes, isWhole());
+      return true;
     } finally {
       this.#loading.delete(changes);
     }
   }
 
-  #take(list, changes) {
+  #take(list, changes, whole) {
     super.clear();
     for (const one of list) super.set(this.#keyOf(one), one);
     for (const [key, one] of changes) {
       if (one === undefined) super.delete(key);
-      else super.set(key, one);
+      else if (whole || super.has(key)) super.set(key, one);
     }
   }
 }

@@ -49,3 +49,25 @@ export function freshAgain() {
   kept.clear();
   globalThis.dispatchEvent?.(new Event('kept-changed'));
 }
+
+const FIRST_WAIT_MS = 3000;
+const LONGEST_WAIT_MS = 60_000;
+
+/**
+ * Asks again while the page is live and shows answers from the cache: a request can fail just when the network comes
+ * back, and nothing else would send it again.
+ */
+export function askAgainForKept(load, isLive) {
+  let waitMs = FIRST_WAIT_MS;
+  let timer = null;
+  const isNeeded = () => kept.size > 0 && isLive();
+  globalThis.addEventListener('kept-changed', () => {
+    if (!isNeeded()) return;
+    timer ??= setTimeout(() => {
+      timer = null;
+      if (!isNeeded()) return;
+      waitMs = Math.min(waitMs * 2, LONGEST_WAIT_MS);
+      load();
+    }, waitMs);
+  });
+}

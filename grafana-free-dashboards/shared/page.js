@@ -9,7 +9,7 @@ import { keepHealth, showHealth } from './health.js';
 import { liveStream } from './live.js';
 import { keepOpenCount } from './open-count.js';
 import { catchUp, takeNotice, wakeWithPage } from './tell-here.js';
-import { freshAgain, keepForOffline, keptSince } from './offline.js';
+import { askAgainForKept, freshAgain, keepForOffline, keptSince } from './offline.js';
 import { sayZoneAtDates, zoneLine } from './zone-line.js';
 import { unitSwitch } from './unit-switch.js';
 import { showVisitor } from './visitor.js';
@@ -49,11 +49,15 @@ export function startPage({ current, handlers = {}, reload, redraw, lost }) {
     takeNotice(message);
     handlers.notice?.(message);
   };
+  const loadFresh = () => {
+    freshAgain();
+    reload();
+  };
+  askAgainForKept(loadFresh, isLive);
   const onState = (state, reason) => {
     showLive(state, reason);
     if (state === 'live') {
-      freshAgain();
-      reload();
+      loadFresh();
       showHealth();
       showVisitor();
       // Without an answer the old number stays; the page says itself that it is not live.

@@ -224,11 +224,11 @@ export default {
   under01: 'unter 0,1 %',
 
   // gauge.js
-  bandTo: (low, high) => `Grenzen ${low} bis ${high}`,
+  limitsTo: (low, high) => `Grenzen ${low} bis ${high}`,
   temperatureNotKnown: (band) => `Temperatur unbekannt; ${band}.`,
-  belowTheBand: 'unter den Grenzen',
-  aboveTheBand: 'über den Grenzen',
-  withinTheBand: 'in den Grenzen',
+  belowTheLowerLimit: 'unter der unteren Grenze',
+  aboveTheUpperLimit: 'über der oberen Grenze',
+  withinTheLimits: 'innerhalb der Grenzen',
 
   // health.js
   askingTheServiceHowIt: 'Zustand des Dienstes wird abgefragt …',
@@ -254,7 +254,7 @@ export default {
   notLive: 'Nicht live',
   theServiceDoesNotAnswer2: 'Der Dienst antwortet nicht.',
   partlyKept: (since) =>
-    `Ein Teil dieser Seite ist von ${since} und war auf diesem Gerät gespeichert: Der Dienst war dafür nicht erreichbar. Für einen neuen Versuch die Seite neu laden.`,
+    `Ein Teil dieser Seite ist von ${since} und war auf diesem Gerät gespeichert: Der Dienst war dafür nicht erreichbar. Neuer Versuch von selbst.`,
   notLiveSinceWhatYou: (downSince, reason) =>
     `Nicht live seit ${downSince}. ${reason} Die Anzeige kann veraltet sein; an jeder Zahl steht ihr Alter. Neuer Versuch von selbst.`,
 

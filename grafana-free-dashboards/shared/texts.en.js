@@ -201,11 +201,11 @@ export default {
   under01: 'under 0.1 %',
 
   // gauge.js
-  bandTo: (low, high) => `limits ${low} to ${high}`,
+  limitsTo: (low, high) => `limits ${low} to ${high}`,
   temperatureNotKnown: (band) => `Temperature not known; ${band}.`,
-  belowTheBand: 'below the limits',
-  aboveTheBand: 'above the limits',
-  withinTheBand: 'within the limits',
+  belowTheLowerLimit: 'below the lower limit',
+  aboveTheUpperLimit: 'above the upper limit',
+  withinTheLimits: 'within the limits',
 
   // health.js
   askingTheServiceHowIt: 'Asking the service how it is …',
@@ -231,7 +231,7 @@ export default {
   notLive: 'Not live',
   theServiceDoesNotAnswer2: 'The service does not answer.',
   partlyKept: (since) =>
-    `A part of this page is from ${since} and was kept on this device: the service could not be reached for it. Reload the page to try again.`,
+    `A part of this page is from ${since} and was kept on this device: the service could not be reached for it. The page asks again by itself.`,
   notLiveSinceWhatYou: (downSince, reason) =>
     `Not live since ${downSince}. ${reason} What you see may be out of date; each figure says how old it is. Trying again by itself.`,
 

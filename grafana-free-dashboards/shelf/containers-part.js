@@ -56,11 +56,10 @@ export function makeContainersPart({ alerts, alertChanged, drawn }) {
   const isPart = () => total > containers.size;
 
   async function load() {
-    await containers.load(async () => {
-      const answer = await api.containers(partOf(choice, limit, isPart() || total === 0));
-      ({ total, matching } = answer);
-      return answer.containers;
-    });
+    let answer;
+    const ask = async () => (answer = await api.containers(partOf(choice, limit, isPart() || total === 0))).containers;
+    if (!(await containers.load(ask, () => answer.total === answer.containers.length))) return;
+    ({ total, matching } = answer);
     levels.clear();
     judgeAll();
     loadMore();

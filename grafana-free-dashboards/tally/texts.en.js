@@ -480,7 +480,7 @@ export default {
   whatIsUsualForIt: 'What is usual for it (all optional)',
   whereNewFiguresComeFrom: 'Where new figures come from',
   ownResults: 'own results',
-  kept: 'Kept.',
+  kept: 'Saved.',
   added: (name) => `Added: ${name}.`,
   isNotANumber: (title, raw) => `${title}: “${raw}” is not a number.`,
   commonPractice: 'common practice',

@@ -37,11 +37,23 @@ test('a list that was overtaken is left, and one that failed changes nothing', a
   answer(1, list([1, 'new']));
   await second;
   answer(0, list([1, 'old']));
-  await first;
+  assert.equal(await first, false);
   assert.deepEqual(states(map), ['1 new']);
   await assert.rejects(
     map.load(() => Promise.reject(new Error('away'))),
     /away/,
   );
   assert.deepEqual(states(map), ['1 new']);
+});
+
+test('a list that is a part takes no changes of others', async () => {
+  const map = new FollowedMap((one) => one.id);
+  await map.load(async () => list([1, 'old'], [2, 'old']));
+  const { ask, answer } = makeAsking();
+  const loading = map.load(ask, () => false);
+  map.set(1, { id: 1, state: 'new' });
+  map.set(2, { id: 2, state: 'new' });
+  answer(0, list([2, 'old'], [3, 'old']));
+  assert.equal(await loading, true);
+  assert.deepEqual(states(map), ['2 new', '3 old']);
 });
