@@ -89,7 +89,7 @@ public final class PostgresRecords implements Database {
         awaitLease(address, lease, tenancy);
         schema.migrate();
         PostgresRecords records = new PostgresRecords(server, schema, lease);
-        records.connect();
+        records.handle = records.connect();
         return records;
       } catch (IllegalStateException e) {
         lease.close();
@@ -203,15 +203,10 @@ public final class PostgresRecords implements Database {
     if (closed) {
       throw new StoreException("the records store is closed", new IllegalStateException());
     }
-    boolean unusedSuccess =
-        reconnect.attempt(
-            () -> {
-              connect();
-              return true;
-            });
+    handle = reconnect.attempt(this::connect);
   }
 
-  private void connect() throws SQLException {
+  private Handle connect() throws SQLException {
     Connection opened = server.connect();
     try {
       schema.require(opened);
@@ -223,7 +218,7 @@ public final class PostgresRecords implements Database {
     StoredTypes.register(jdbi);
     PostgresText.register(jdbi);
     connection = opened;
-    handle = jdbi.open();
+    return jdbi.open();
   }
 
   private void drop() {

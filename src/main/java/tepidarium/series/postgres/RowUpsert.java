@@ -8,7 +8,6 @@ import java.sql.SQLException;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.EnumMap;
-import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -99,24 +98,20 @@ final class RowUpsert {
             + columns
             + " FROM given ON CONFLICT (sensor_id, at_ms) DO UPDATE SET"
             + " delivery = coalesce(old.delivery, excluded.delivery), "
-            + each("%1$s = coalesce(old.%1$s, excluded.%1$s)", ", ")
+            + QuantityColumns.each("%1$s = coalesce(old.%1$s, excluded.%1$s)", ", ")
             + " WHERE "
-            + each("coalesce(old.%1$s = excluded.%1$s, true)", " AND ")
+            + QuantityColumns.each("coalesce(old.%1$s = excluded.%1$s, true)", " AND ")
             + " AND ("
-            + each("(old.%1$s IS NULL AND excluded.%1$s IS NOT NULL)", " OR ")
+            + QuantityColumns.each("(old.%1$s IS NULL AND excluded.%1$s IS NOT NULL)", " OR ")
             + ") RETURNING sensor_id, at_ms)"
             // The table as it was before the statement.
             + " SELECT place, (SELECT "
-            + each("coalesce(old.%1$s = given.%1$s, given.%1$s IS NULL)", " AND ")
+            + QuantityColumns.each("coalesce(old.%1$s = given.%1$s, given.%1$s IS NULL)", " AND ")
             + " FROM "
             + table
             + " AS old WHERE old.sensor_id = given.sensor_id AND old.at_ms = given.at_ms)"
             + " FROM given LEFT JOIN written USING (sensor_id, at_ms)"
             + " WHERE written.at_ms IS NULL";
-  }
-
-  private static String each(String form, String separator) {
-    return QuantityColumns.each(name -> String.format(Locale.ROOT, form, name), separator);
   }
 
   /** Writes the rows; all others than the returned ones were stored or completed. */

@@ -26,18 +26,15 @@ final class TableQueries {
   private static final String SUMMARIES =
       "SELECT name, (SELECT min(at_ms) FROM reading WHERE sensor_id = id), newest.*"
           + " FROM sensor CROSS JOIN LATERAL (SELECT max(at_ms) AS last, "
-          + each(
+          + QuantityColumns.each(
               "max(at_ms) FILTER (WHERE %1$s IS NOT NULL),"
-                  + " (array_agg(%1$s ORDER BY at_ms DESC) FILTER (WHERE %1$s IS NOT NULL))[1]")
+                  + " (array_agg(%1$s ORDER BY at_ms DESC) FILTER (WHERE %1$s IS NOT NULL))[1]",
+              ", ")
           + " FROM (SELECT * FROM reading WHERE sensor_id = id ORDER BY at_ms DESC LIMIT "
           + ReadingQueries.LOOK_BACK
           + ") AS latest) AS newest WHERE last IS NOT NULL";
 
   private TableQueries() {}
-
-  private static String each(String form) {
-    return QuantityColumns.each(name -> String.format(Locale.ROOT, form, name), ", ");
-  }
 
   static Map<SensorId, SensorSummary> summaries(Connection connection) throws SQLException {
     Map<SensorId, SensorSummary> summaries = new LinkedHashMap<>();

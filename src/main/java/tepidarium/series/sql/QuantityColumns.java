@@ -6,6 +6,7 @@ import java.sql.SQLException;
 import java.sql.Types;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -33,6 +34,11 @@ public final class QuantityColumns {
   /** Builds SQL from each column name, and joins the parts with the separator. */
   public static String each(Function<String, String> sql, String separator) {
     return names().map(sql).collect(Collectors.joining(separator));
+  }
+
+  /** Builds SQL from each column name, for {@code %1$s} in the form, and joins the parts. */
+  public static String each(String form, String separator) {
+    return each(name -> String.format(Locale.ROOT, form, name), separator);
   }
 
   private static Stream<String> names() {
