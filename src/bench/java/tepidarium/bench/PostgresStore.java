@@ -90,9 +90,9 @@ final class PostgresStore {
       }
     }
     report.figure(
-        "six weeks of one of "
-            + sensors
-            + " sensors in PostgreSQL, a reading each "
+        "six weeks of one "
+            + (sensors == 1 ? "sensor alone" : "of " + sensors + " sensors")
+            + " in PostgreSQL, a reading each "
             + stepMs / 1000
             + " s",
         "",
