@@ -54,7 +54,10 @@ public final class Spool implements ReadingSink, AutoCloseable {
 
   /** Receives the outcome of forwarding; called on the spool's own thread. */
   public interface Listener {
-    /** The store is up, for the first time or after an outage. */
+    /**
+     * The store is up, for the first time or after an outage: it has taken a batch of the queue, or
+     * answers while the queue is empty.
+     */
     void reached();
 
     /**
@@ -88,6 +91,9 @@ public final class Spool implements ReadingSink, AutoCloseable {
   private volatile @Nullable Away away;
   private volatile boolean stopping;
   private @Nullable Thread thread;
+
+  /** Whether the listener knows that the store is up; for the spool's own thread. */
+  private boolean told;
 
   private Spool(Backend backend, SpoolFile file, Clock clock) {
     this.backend = backend;
@@ -163,14 +169,9 @@ public final class Spool implements ReadingSink, AutoCloseable {
 
   private void run(Listener listener) {
     int failures = 0;
-    boolean reached = false;
     while (!stopping) {
       try {
         backend.probe();
-        if (!reached || away != null) {
-          listener.reached();
-          reached = true;
-        }
         forward(listener);
         failures = 0;
         pause(PROBE_EVERY);
@@ -188,18 +189,29 @@ public final class Spool implements ReadingSink, AutoCloseable {
   }
 
   private void forward(Listener listener) {
+    told &= away == null;
     while (file.size() > 0 && !stopping) {
       SpoolFile.Batch batch = file.oldest(BATCH);
       WriteResult result = backend.write(batch.readings());
-      away = null;
       if (!result.refused().isEmpty()) {
         listener.refused(result.refused());
       }
       file.remove(batch);
       listener.forwarded(batch.readings(), result);
+      up(listener);
       if (file.size() == 0) {
         file.shrink();
       }
+    }
+    if (!stopping) {
+      up(listener);
+    }
+  }
+
+  private void up(Listener listener) {
+    if (!told) {
+      listener.reached();
+      told = true;
     }
     away = null;
   }
