@@ -11,6 +11,12 @@ import org.jspecify.annotations.Nullable;
 public final class PostgresFailure {
   private static final String READ_ONLY = "25006";
 
+  /** A lock was not free in time. */
+  public static final String LOCKED = "55P03";
+
+  /** A statement took too long, or somebody cancelled it; the connection goes on. */
+  private static final String CANCELLED = "57014";
+
   /** What to do about each code, or about each class of codes; the name of a setting goes on. */
   private static final Map<String, String> WORDS =
       Map.ofEntries(
@@ -24,7 +30,11 @@ public final class PostgresFailure {
           Map.entry("53100", "cannot store anything, because the disk of its server is full"),
           Map.entry("53200", "cannot store anything, because its server is out of memory"),
           Map.entry("53300", "has no connection left. Raise max_connections of its server"),
-          Map.entry("55P03", "is locked by another program"),
+          Map.entry(
+              LOCKED,
+              "is locked, by another program or by an own change that waits for a synchronous"
+                  + " standby"),
+          Map.entry(CANCELLED, "took too long for a statement, which was given up"),
           Map.entry("57P03", "is not ready, because its server is starting or stopping"),
           Map.entry("57", "ended the connection"),
           Map.entry("08", "does not answer"));
@@ -65,7 +75,9 @@ public final class PostgresFailure {
       return false;
     }
     String state = state(sql);
-    return prefix(state).equals("08") || prefix(state).equals("57") || state.equals(READ_ONLY);
+    return prefix(state).equals("08")
+        || (prefix(state).equals("57") && !state.equals(CANCELLED))
+        || state.equals(READ_ONLY);
   }
 
   /** Whether trying again cannot help before somebody changes the settings or the database. */

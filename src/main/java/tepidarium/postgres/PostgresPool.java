@@ -5,19 +5,23 @@ import java.sql.SQLException;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.Semaphore;
+import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.series.StoreException;
 
 /**
  * A pool of connections that are opened when they are needed. Each serves one thread at a time, and
- * callers wait for a free one. Thread-safe.
+ * callers wait for a free one, in turn and no longer than an answer may take. Thread-safe.
  *
  * <p>Work on a connection that breaks is done again on a new one, so it must change nothing when it
  * is done twice.
  */
 public final class PostgresPool implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(PostgresPool.class);
+
+  /** The class of failures of a connection. */
+  private static final String NO_ANSWER = "08000";
 
   private final PostgresServer server;
   private final PostgresReconnect reconnect;
@@ -29,6 +33,11 @@ public final class PostgresPool implements AutoCloseable {
   /** One transaction on a connection. */
   public interface Work<T> {
     T run(Connection connection) throws SQLException;
+  }
+
+  /** One transaction on a connection that has no result. */
+  public interface Change {
+    void run(Connection connection) throws SQLException;
   }
 
   /** Prepares a new connection, in a transaction of its own. */
@@ -46,7 +55,7 @@ public final class PostgresPool implements AutoCloseable {
     this.server = server;
     this.reconnect = reconnect;
     this.preparation = preparation;
-    free = new Semaphore(size);
+    free = new Semaphore(size, true);
   }
 
   /**
@@ -55,7 +64,7 @@ public final class PostgresPool implements AutoCloseable {
    * @throws StoreException when the database cannot do it now
    */
   public <T> T with(Work<T> work) {
-    free.acquireUninterruptibly();
+    awaitFree();
     try {
       Connection used = idle.poll();
       if (used != null) {
@@ -79,6 +88,43 @@ public final class PostgresPool implements AutoCloseable {
       }
     } finally {
       free.release();
+    }
+  }
+
+  /**
+   * The same for work without a result.
+   *
+   * @throws StoreException when the database cannot do it now
+   */
+  public void change(Change change) {
+    boolean unused =
+        with(
+            connection -> {
+              change.run(connection);
+              return true;
+            });
+  }
+
+  /** Goes on waiting when it is interrupted, so that a stop does not look like an outage. */
+  private void awaitFree() {
+    long end = System.nanoTime() + server.answerLimit().toNanos();
+    boolean interrupted = false;
+    boolean waiting = true;
+    boolean found = false;
+    while (waiting) {
+      try {
+        found = free.tryAcquire(end - System.nanoTime(), TimeUnit.NANOSECONDS);
+        waiting = false;
+      } catch (InterruptedException e) {
+        interrupted = true;
+      }
+    }
+    if (interrupted) {
+      Thread.currentThread().interrupt();
+    }
+    if (!found) {
+      String busy = "all connections were busy for " + server.answerLimit().toSeconds() + " s";
+      throw failed(new SQLException(busy, NO_ANSWER));
     }
   }
 

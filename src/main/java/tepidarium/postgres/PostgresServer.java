@@ -4,6 +4,7 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.Duration;
 import javax.sql.DataSource;
 import org.postgresql.ds.PGSimpleDataSource;
 
@@ -14,13 +15,16 @@ import org.postgresql.ds.PGSimpleDataSource;
 public final class PostgresServer {
   private static final int CONNECT_SECONDS = 2;
 
+  /** How much earlier the server gives a statement up than this program the connection. */
+  private static final int EARLIER_MS = 500;
+
   /** Rows of an answer that are in memory at a time, inside a transaction. */
   private static final int FETCHED_ROWS = 5_000;
 
   /**
    * Waits for the disk at each commit, whatever the default of the server. Does not lower a
    * stricter default ({@code remote_apply}). Ends a transaction whose service has stopped, so that
-   * its locks do not stay.
+   * its locks do not stay, and a statement before its connection is given up.
    */
   private static final String SESSION =
       """
@@ -28,12 +32,14 @@ public final class PostgresServer {
           CASE WHEN current_setting('synchronous_commit') = 'remote_apply' THEN 'remote_apply'
             ELSE 'on' END, false),
         set_config('lock_timeout', '5s', false),
+        set_config('statement_timeout', '%d', false),
         set_config('idle_in_transaction_session_timeout', '5s', false),
         current_setting('fsync') = 'on' AS synced
       """;
 
   private final PostgresAddress address;
   private final PGSimpleDataSource source = new PGSimpleDataSource();
+  private final Duration answerLimit;
 
   /**
    * Prepares the connections.
@@ -42,6 +48,7 @@ public final class PostgresServer {
    */
   public PostgresServer(PostgresAddress address, int answerSeconds) {
     this.address = address;
+    answerLimit = Duration.ofSeconds(answerSeconds);
     source.setServerNames(
         address.servers().stream().map(PostgresAddress.Server::host).toArray(String[]::new));
     source.setPortNumbers(
@@ -69,6 +76,11 @@ public final class PostgresServer {
     return address;
   }
 
+  /** How long an answer may take. */
+  Duration answerLimit() {
+    return answerLimit;
+  }
+
   /** Returns the source of connections without these session settings, for the migration. */
   public DataSource source() {
     return source;
@@ -83,7 +95,8 @@ public final class PostgresServer {
   public Connection connect() throws SQLException {
     Connection connection = source.getConnection();
     try (Statement statement = connection.createStatement();
-        ResultSet row = statement.executeQuery(SESSION)) {
+        ResultSet row =
+            statement.executeQuery(SESSION.formatted(answerLimit.toMillis() - EARLIER_MS))) {
       row.next();
       if (!row.getBoolean("synced")) {
         throw new IllegalStateException(

@@ -46,6 +46,9 @@ public final class PostgresRecords implements Database {
   private static final long OUTCOME_PAUSE_MS = 200;
   private static final int ANSWER_SECONDS = 10;
 
+  /** The server has never seen the number of a transaction. */
+  private static final String UNKNOWN_NUMBER = "22023";
+
   /**
    * How long a start that does not wait tries to get the lease: it may be that of a dead service.
    */
@@ -296,8 +299,8 @@ public final class PostgresRecords implements Database {
         }
       } catch (SQLException e) {
         drop();
-        if (!PostgresFailure.needsNewConnection(e)) {
-          return false; // The server has never seen this number.
+        if (PostgresFailure.state(e).equals(UNKNOWN_NUMBER)) {
+          return false;
         }
       } catch (StoreException e) {
         LOG.debug("the database is still away", e);
