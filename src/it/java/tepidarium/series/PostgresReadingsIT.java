@@ -2,9 +2,14 @@ package tepidarium.series;
 
 import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -22,6 +27,9 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import tepidarium.it.Postgres;
 import tepidarium.postgres.PostgresAddress;
+import tepidarium.postgres.PostgresPool;
+import tepidarium.postgres.PostgresReconnect;
+import tepidarium.postgres.PostgresServer;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Readings;
@@ -38,6 +46,10 @@ class PostgresReadingsIT extends SeriesContract<PostgresReadings> {
   private static final Duration SOON = Duration.ofMinutes(1);
   private static final long PAUSE_NANOS = 5_000_000;
   private static final int BATCH = 2;
+
+  /** Serialises the changes of the tables. */
+  private static final long LOCK = 7_301_154_482L;
+
   private static final int ENOUGH = 300;
   private static Postgres server;
   private static PostgresAddress address;
@@ -147,6 +159,71 @@ class PostgresReadingsIT extends SeriesContract<PostgresReadings> {
     assertEquals(List.of(), months());
   }
 
+  /** A dump locks every table in the same way until its end. */
+  @Test
+  void aMonthThatAnotherProgramReadsIsEmptiedAndDroppedTheNextTime() throws SQLException {
+    PostgresReadings store = store();
+    store.write(List.of(at("2026-01-31T12:00:00Z", 1), at("2026-02-15T00:00:00Z", 3)));
+    try (Connection dump = transaction();
+        Statement statement = dump.createStatement()) {
+      statement.execute("LOCK TABLE readings.reading IN ACCESS SHARE MODE");
+      assertEquals(1, store.deleteBefore(Instant.parse("2026-02-10T00:00:00Z"), 10));
+      assertEquals(1, count(store));
+      assertEquals(List.of("reading_2026_01", "reading_2026_02"), months());
+    }
+    assertEquals(0, store.deleteBefore(Instant.parse("2026-02-10T01:00:00Z"), 10));
+    assertEquals(List.of("reading_2026_02"), months());
+  }
+
+  private static Connection transaction() throws SQLException {
+    Connection connection =
+        DriverManager.getConnection(
+            "jdbc:" + server.url(DATABASE), Postgres.USER, Postgres.PASSWORD);
+    connection.setAutoCommit(false);
+    return connection;
+  }
+
+  @Test
+  void aStatementThatTheServerGivesUpIsNotRunAgain() {
+    PostgresReadings store = store();
+    store.write(List.of(warm(0, 30)));
+    server.run(DATABASE, "CREATE SEQUENCE readings.tries");
+    refuse("query_canceled");
+    String words = words(store);
+    assertTrue(words.contains("took too long for a statement"), words);
+    assertTrue(words.contains("9500ms"), words);
+    assertEquals(List.of("1"), server.ask(DATABASE, "SELECT last_value FROM readings.tries"));
+    refuse("lock_not_available");
+    assertTrue(words(store).contains("is locked, by another program or by an own change"));
+  }
+
+  /** Each write fails with the code and tells how long the server lets a statement run. */
+  private static void refuse(String code) {
+    server.run(
+        DATABASE,
+        "CREATE OR REPLACE FUNCTION readings.refuse() RETURNS trigger LANGUAGE plpgsql SECURITY"
+            + " DEFINER AS 'BEGIN PERFORM nextval(''readings.tries''); RAISE EXCEPTION ''%'',"
+            + " current_setting(''statement_timeout'') USING ERRCODE = ''"
+            + code
+            + "''; END'; CREATE OR REPLACE TRIGGER refuse BEFORE INSERT ON readings.reading"
+            + " EXECUTE FUNCTION readings.refuse()");
+  }
+
+  @Test
+  void whoFindsNoFreeConnectionFailsAfterTheLimitOfAnAnswer() {
+    try (PostgresPool pool =
+        new PostgresPool(
+            new PostgresServer(address, 1), new PostgresReconnect(address), 1, unused -> {})) {
+      StoreException busy =
+          assertThrows(
+              StoreException.class,
+              () -> pool.change(taken -> pool.change(Connection::clearWarnings)));
+      String words = String.valueOf(busy.getMessage());
+      assertTrue(words.contains("does not answer (all connections were busy for 1 s)"), words);
+      pool.change(Connection::clearWarnings);
+    }
+  }
+
   @Test
   void storedCompletedAndRepeatedReadingsOfABatchAreCounted() {
     PostgresReadings store = store();
@@ -186,6 +263,29 @@ class PostgresReadingsIT extends SeriesContract<PostgresReadings> {
       Reading air = new Reading(SENSOR, second(0), Map.of(Quantity.CARBON_DIOXIDE, 1e6), null);
       assertEquals(new WriteResult(1, 0), later.write(List.of(air)));
       assertEquals(1e6, later.read(SENSOR, EVER).get(Quantity.CARBON_DIOXIDE).value(0));
+    }
+  }
+
+  @Test
+  void aColumnIsAddedAfterTheChangesOfAnotherService() throws SQLException {
+    store().probe();
+    server.run(DATABASE, "ALTER TABLE readings.uncertain_reading DROP COLUMN co2");
+    try (Connection other = transaction();
+        Statement statement = other.createStatement();
+        PostgresReadings later = open()) {
+      statement.execute("SELECT pg_advisory_xact_lock(" + LOCK + ")");
+      CompletableFuture<Void> adding = CompletableFuture.runAsync(later::probe);
+      await()
+          .atMost(SOON)
+          .until(
+              () ->
+                  adding.isDone()
+                      || !server
+                          .ask(DATABASE, "SELECT 1 FROM pg_locks WHERE NOT granted")
+                          .isEmpty());
+      assertFalse(adding.isDone());
+      other.rollback();
+      adding.join();
     }
   }
 

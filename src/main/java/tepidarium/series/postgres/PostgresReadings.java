@@ -18,6 +18,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import tepidarium.postgres.PostgresAddress;
 import tepidarium.postgres.PostgresFailure;
 import tepidarium.postgres.PostgresPool;
@@ -44,6 +46,7 @@ import tepidarium.series.sql.ReadingQueries;
  */
 public final class PostgresReadings
     implements ReadingSink, ReadingSource, ReadingTrimmer, AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(PostgresReadings.class);
   private static final int BATCH = 5_000;
   private static final int READERS = 4;
   private static final int WRITE_SECONDS = 10;
@@ -64,6 +67,9 @@ public final class PostgresReadings
 
   private volatile boolean uncertainIsKnown;
 
+  /** The instant before which months could not be dropped, so that each batch need not wait. */
+  private volatile @Nullable Instant lockedBefore;
+
   /** Connects at the first call, so that the service can start while the database is away. */
   public PostgresReadings(PostgresAddress address) {
     tables = new ReadingTables(address);
@@ -82,18 +88,17 @@ public final class PostgresReadings
   }
 
   /**
-   * Checks that the database answers and takes changes.
+   * Checks that the database answers. Whether it has room for changes shows only when one is made.
    *
    * @throws StoreException when it does not
    */
   public void probe() {
-    boolean unusedAnswer =
-        writer.with(
-            connection -> {
-              try (Statement statement = connection.createStatement()) {
-                return statement.execute("SELECT 1");
-              }
-            });
+    writer.change(
+        connection -> {
+          try (Statement statement = connection.createStatement()) {
+            statement.execute("SELECT 1");
+          }
+        });
   }
 
   @Override
@@ -160,12 +165,8 @@ public final class PostgresReadings
   private void makeMonths(List<Reading> readings) {
     Set<YearMonth> missing = tables.missing(readings);
     if (!missing.isEmpty()) {
-      tables.made(
-          writer.with(
-              connection -> {
-                tables.makeMonths(connection, missing);
-                return missing;
-              }));
+      writer.change(connection -> tables.makeMonths(connection, missing));
+      tables.made(missing);
     }
   }
 
@@ -268,12 +269,7 @@ public final class PostgresReadings
   @Override
   public int deleteBefore(Instant instant, int limit) {
     // Two transactions: a dropped month locks out everybody until the commit.
-    boolean unusedSuccess =
-        readers.with(
-            connection -> {
-              tables.dropMonths(connection, instant);
-              return true;
-            });
+    dropMonths(instant);
     int removed =
         readers.with(
             connection -> {
@@ -284,6 +280,26 @@ public final class PostgresReadings
             });
     uncertainIsKnown = false;
     return removed;
+  }
+
+  /** Leaves months that another program is reading, such as a dump, for another instant. */
+  private void dropMonths(Instant instant) {
+    if (instant.equals(lockedBefore)) {
+      return;
+    }
+    try {
+      List<YearMonth> dropped = readers.with(connection -> tables.dropMonths(connection, instant));
+      if (!dropped.isEmpty()) {
+        LOG.info("deleted all raw readings of {}", dropped);
+      }
+    } catch (StoreException e) {
+      SQLException sql = PostgresFailure.sql(e);
+      if (sql == null || !PostgresFailure.state(sql).equals(PostgresFailure.LOCKED)) {
+        throw e;
+      }
+      lockedBefore = instant;
+      LOG.debug("old months are dropped next time", e);
+    }
   }
 
   @Override

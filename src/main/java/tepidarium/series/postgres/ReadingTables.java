@@ -100,6 +100,7 @@ final class ReadingTables {
 
   /** The columns of quantities that an earlier version did not know are not part of the key. */
   private static void addColumns(Connection connection) throws SQLException {
+    boolean locked = false;
     for (String table : List.of("reading", "uncertain_reading")) {
       Set<String> known =
           new HashSet<>(
@@ -110,6 +111,10 @@ final class ReadingTables {
                       + "'::regclass"));
       for (Quantity quantity : Quantity.values()) {
         if (!known.contains(quantity.key().toLowerCase(Locale.ROOT))) {
+          if (!locked) {
+            lock(connection);
+            locked = true;
+          }
           execute(
               connection,
               String.format(
@@ -179,20 +184,28 @@ final class ReadingTables {
     months.clear();
   }
 
-  /** Drops the months that end before an instant; call it in a transaction of its own. */
-  void dropMonths(Connection connection, Instant before) throws SQLException {
+  /**
+   * Drops the months that end before an instant; call it in a transaction of its own. Waits only
+   * briefly for each lock, because everybody else waits behind it.
+   *
+   * @return the dropped months, in order
+   */
+  List<YearMonth> dropMonths(Connection connection, Instant before) throws SQLException {
     List<YearMonth> old =
         existing(connection).stream()
             .filter(month -> startMs(month.plusMonths(1)) <= before.toEpochMilli())
+            .sorted()
             .toList();
     if (old.isEmpty()) {
-      return;
+      return old;
     }
+    execute(connection, "SET LOCAL lock_timeout = '200ms'");
     lock(connection);
     for (YearMonth month : old) {
       execute(connection, "DROP TABLE IF EXISTS " + table(month));
     }
     old.forEach(months::remove);
+    return old;
   }
 
   private static Set<YearMonth> existing(Connection connection) throws SQLException {
