@@ -190,6 +190,12 @@ class AlertIT {
   }
 
   @Test
+  void aSensorThatWasNeverHeardIsSilentAfterTheLimit() {
+    clock.set(minute(31));
+    assertEquals("active", theAlert("open", "silent").get("state").textValue());
+  }
+
+  @Test
   void theClockAloneRaisesSilence() {
     report("temperature", 31, 0, 0);
     clock.set(minute(30));

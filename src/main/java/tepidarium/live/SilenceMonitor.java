@@ -130,8 +130,7 @@ final class SilenceMonitor {
     Duration limit = limit(container);
     List<Placement> decided =
         placed.stream().filter(placement -> !isUndecided(placement, limit, now)).toList();
-    Instant heard =
-        decided.stream().map(this::heardSincePlaced).min(naturalOrder()).orElse(null);
+    Instant heard = decided.stream().map(this::heardSincePlaced).min(naturalOrder()).orElse(null);
     if (heard != null && isSilent(heard, limit, now)) {
       Instant begin = later(since, changedAt(container.id()));
       // Within the grace time, silence neither starts an alert nor ends an earlier one.
