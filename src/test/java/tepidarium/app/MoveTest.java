@@ -110,8 +110,11 @@ class MoveTest {
 
   @Test
   void besideARunningServiceOnlyReadingsAreCopied() throws IOException {
-    try (DataFolder service = DataFolder.open(old)) {
+    DataFolder service = DataFolder.open(old);
+    try {
       assertEquals(Move.AGAIN, move());
+    } finally {
+      service.close();
     }
     assertSaid("Stop the service and run the same command again");
     assertFalse(Files.exists(fresh.resolve("records.db")));
