@@ -98,7 +98,7 @@ class AlertsPageIT {
     assertThat(deadband).hasAttribute("placeholder", "0.54");
     deadband.fill("0,9");
     page.locator("#rules [type=submit]").click();
-    assertThat(page.locator("#rules .done")).containsText("Kept");
+    assertThat(page.locator("#rules .done")).containsText("Saved");
     assertThat(deadband).hasValue("0.9");
     JsonNode rules = service.api().get("/api/containers/" + jar + "/alert-rules");
     assertEquals(0.5, rules.at("/rules/cold/overrides/deadband").asDouble());
