@@ -53,6 +53,7 @@ final class PostgresLease implements AutoCloseable {
   private final AtomicBoolean lost = new AtomicBoolean();
   private @Nullable Connection connection;
   private volatile long epoch;
+  private volatile boolean held;
   private volatile long endNanos;
 
   PostgresLease(PostgresAddress address, String owner, Tenancy tenancy) {
@@ -128,6 +129,9 @@ final class PostgresLease implements AutoCloseable {
         current = server.connect();
         connection = current;
       }
+      if (held) {
+        return;
+      }
       if (update(current, "UPDATE lease SET ends_at = " + END + IS_OURS) == 1) {
         endNanos = asked + LENGTH.toNanos();
       } else {
@@ -167,6 +171,15 @@ final class PostgresLease implements AutoCloseable {
 
   long epoch() {
     return epoch;
+  }
+
+  /**
+   * Sends no renewal while the outcome of a transaction is sought. A server that crashed gives the
+   * number of a lost transaction to the next one that changes something, which would then look as
+   * if the lost one had been committed.
+   */
+  void hold(boolean hold) {
+    held = hold;
   }
 
   /** Whether this service still owns the database, as far as a transaction sees it. */

@@ -270,6 +270,8 @@ public final class PostgresRecords implements Database {
     try {
       begun.commit();
     } catch (JdbiException e) {
+      // At once, before a server that crashed is up again.
+      lease.hold(true);
       boolean lost = PostgresFailure.needsNewConnection(e);
       StoreException failure = failed(begun, e);
       // Without a number, the transaction has changed nothing.
@@ -277,6 +279,8 @@ public final class PostgresRecords implements Database {
         return;
       }
       throw failure;
+    } finally {
+      lease.hold(false);
     }
   }
 
