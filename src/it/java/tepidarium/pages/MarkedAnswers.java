@@ -47,9 +47,11 @@ final class MarkedAnswers {
         };
         globalThis.EventSource = class extends EventSource {
           addEventListener(type, listener) {
-            super.addEventListener(type, (event) =>
-              listener(new MessageEvent(type, { data: JSON.stringify(mark(JSON.parse(event.data), '')) })),
-            );
+            super.addEventListener(type, (event) => {
+              const data = JSON.parse(event.data);
+              const sent = globalThis.eventsAreMarked ? mark(data, '') : data;
+              listener(new MessageEvent(type, { data: JSON.stringify(sent) }));
+            });
           }
         };
       }
@@ -72,7 +74,8 @@ final class MarkedAnswers {
   }
 
   /**
-   * Appends markup to the free texts in the events of the live stream, before the page hears them.
+   * Appends markup to the free texts in the events of the live stream, before the page hears them,
+   * from {@link #beginMarkingEvents} on.
    */
   void markEvents(Page page) {
     Set<String> names = new TreeSet<>();
@@ -80,6 +83,10 @@ final class MarkedAnswers {
       addFree(List.of(schema(document.operation("GET", path), 200)), "", names, 0);
     }
     page.addInitScript(EVENTS.formatted(quoted(names), TextNode.valueOf(MARKUP)));
+  }
+
+  static void beginMarkingEvents(Page page) {
+    page.evaluate("globalThis.eventsAreMarked = true");
   }
 
   private static String quoted(Set<String> texts) {

@@ -254,6 +254,7 @@ class MarkupIT {
       page.navigate(service.url() + EveryPage.path(name));
       EveryPage.awaitLoaded(page);
       assertThat(page.locator("body")).not().containsText(MarkedAnswers.MARKUP);
+      MarkedAnswers.beginMarkingEvents(page);
       page.waitForCondition(
           () -> {
             sensor.send("tepidarium/in-closet", "{\"temperature\":29.1}");
