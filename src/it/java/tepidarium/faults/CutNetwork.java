@@ -3,17 +3,10 @@ package tepidarium.faults;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
-import java.io.UncheckedIOException;
-import java.net.InetAddress;
-import java.net.ServerSocket;
 import java.net.Socket;
 import java.util.function.Supplier;
-import tepidarium.it.Ports;
 
-/**
- * A TCP proxy in front of a broker that cuts connections at the worst moments of MQTT. Each
- * connection has threads of its own; closing the proxy ends them.
- */
+/** A TCP proxy in front of a broker that cuts connections at the worst moments of MQTT. */
 final class CutNetwork implements AutoCloseable {
   /** What happens to a connection. */
   enum Cut {
@@ -31,49 +24,27 @@ final class CutNetwork implements AutoCloseable {
 
   private static final int CONNACK_BYTES = 4;
 
-  private final ServerSocket entrance;
+  private final TcpProxy proxy;
   private final int brokerPort;
-  private final Supplier<Cut> next;
 
-  private CutNetwork(ServerSocket entrance, int brokerPort, Supplier<Cut> next) {
-    this.entrance = entrance;
+  private CutNetwork(int brokerPort, Supplier<Cut> next) {
     this.brokerPort = brokerPort;
-    this.next = next;
+    proxy =
+        TcpProxy.start(
+            sensor -> {
+              Cut cut = next.get();
+              return () -> carry(sensor, cut);
+            });
   }
 
   /** Starts a proxy; each connection asks for its fate. */
   static CutNetwork before(int brokerPort, Supplier<Cut> next) {
-    try {
-      ServerSocket entrance = new ServerSocket(Ports.free(), 50, InetAddress.getLoopbackAddress());
-      CutNetwork network = new CutNetwork(entrance, brokerPort, next);
-      daemon(network::accept);
-      return network;
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return new CutNetwork(brokerPort, next);
   }
 
   /** Where sensors connect to. */
   int port() {
-    return entrance.getLocalPort();
-  }
-
-  private static void daemon(Runnable task) {
-    Thread thread = new Thread(task, "cut-network");
-    thread.setDaemon(true);
-    thread.start();
-  }
-
-  private void accept() {
-    while (!entrance.isClosed()) {
-      try {
-        Socket sensor = entrance.accept();
-        Cut cut = next.get();
-        daemon(() -> carry(sensor, cut));
-      } catch (IOException e) {
-        return; // closed
-      }
-    }
+    return proxy.port();
   }
 
   private void carry(Socket sensor, Cut cut) {
@@ -89,8 +60,8 @@ final class CutNetwork implements AutoCloseable {
   }
 
   private void connect(Socket sensor, Cut cut) throws IOException {
-    try (Socket broker = new Socket(InetAddress.getLoopbackAddress(), brokerPort)) {
-      daemon(() -> carryAnswers(broker, sensor, cut));
+    try (Socket broker = TcpProxy.connect(brokerPort)) {
+      TcpProxy.daemon(() -> carryAnswers(broker, sensor, cut));
       InputStream in = sensor.getInputStream();
       byte[] packet = new byte[65_536];
       for (int packets = 0; ; packets++) {
@@ -120,10 +91,6 @@ final class CutNetwork implements AutoCloseable {
 
   @Override
   public void close() {
-    try {
-      entrance.close();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    proxy.close();
   }
 }

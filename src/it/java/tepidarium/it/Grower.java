@@ -1,6 +1,7 @@
 package tepidarium.it;
 
 import static org.awaitility.Awaitility.await;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.time.Duration;
@@ -83,6 +84,17 @@ public record Grower(Api api) {
   public String part(String name) {
     JsonNode part = api.get("/api/health").get("parts").get(name);
     return part.get("status").textValue() + ": " + part.get("detail").textValue();
+  }
+
+  /** Waits until the part that stores the readings is in a state, with these words about it. */
+  public void awaitReadingsPart(Duration limit, String beginning, String words) {
+    await()
+        .atMost(limit)
+        .untilAsserted(
+            () -> {
+              String part = part("readings");
+              assertTrue(part.startsWith(beginning) && part.contains(words), part);
+            });
   }
 
   /** The reasons of the newest rejects of a topic, newest first. */

@@ -2,7 +2,6 @@ package tepidarium.it;
 
 import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.time.Clock;
@@ -37,16 +36,6 @@ class PostgresSpoolIT {
         .toString();
   }
 
-  private static void awaitPart(Grower grower, String beginning, String words) {
-    await()
-        .atMost(SOON)
-        .untilAsserted(
-            () -> {
-              String part = grower.part("readings");
-              assertTrue(part.startsWith(beginning) && part.contains(words), part);
-            });
-  }
-
   @Test
   void whileItIsMissingOrAwayReadingsAreKeptAndGoOverAfterwards() {
     try (Postgres postgres = Postgres.started()) {
@@ -62,23 +51,25 @@ class PostgresSpoolIT {
         grower.awaitBroker();
         Publisher publisher = Publisher.to(service.mqttPort());
         publisher.send(TOPIC, backlog(0, 200));
-        awaitPart(grower, "down: PostgreSQL has not", "Create it, or correct readingsUrl");
+        grower.awaitReadingsPart(
+            SOON, "down: PostgreSQL has not", "Create it, or correct readingsUrl");
         await().atMost(SOON).until(() -> grower.count("waiting") == 200);
 
         postgres.create(DATABASE);
         await().atMost(SOON).until(() -> grower.count("stored") == 200);
         publisher.send(TOPIC, backlog(200, 500));
         await().atMost(SOON).until(() -> grower.count("stored") == 500);
-        awaitPart(grower, "up: writing to the database garden at 127.0.0.1:", "");
+        grower.awaitReadingsPart(SOON, "up: writing to the database garden at 127.0.0.1:", "");
 
         postgres.kill();
         publisher.send(TOPIC, backlog(400, 1_000));
-        awaitPart(grower, "down: PostgreSQL has not answered since 20", "600 readings are kept");
-        awaitPart(grower, "down:", "does not answer");
+        grower.awaitReadingsPart(
+            SOON, "down: PostgreSQL has not answered since 20", "600 readings are kept");
+        grower.awaitReadingsPart(SOON, "down:", "does not answer");
 
         postgres.start();
         await().atMost(SOON).until(() -> grower.count("waiting") == 0);
-        awaitPart(grower, "up: writing", "");
+        grower.awaitReadingsPart(SOON, "up: writing", "");
         assertEquals(
             List.of("1000"), postgres.ask(DATABASE, "SELECT count(*) FROM readings.reading"));
         await().atMost(SOON).until(() -> grower.count("stored") == 1_000);

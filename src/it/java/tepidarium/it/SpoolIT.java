@@ -78,16 +78,6 @@ class SpoolIT {
     await().atMost(SOON).until(() -> grower.count(name) == readings);
   }
 
-  private static void awaitPart(Grower grower, String beginning, String words) {
-    await()
-        .atMost(SOON)
-        .untilAsserted(
-            () -> {
-              String part = grower.part("readings");
-              assertTrue(part.startsWith(beginning) && part.contains(words), part);
-            });
-  }
-
   private static void assertAllCounted(Grower grower) {
     await().atMost(SOON).untilAsserted(() -> assertSumOfCounts(grower));
   }
@@ -144,8 +134,8 @@ class SpoolIT {
       publisher.send(TOPIC, backlog(1_900, 3_000));
 
       awaitWaiting(grower, 2_600);
-      awaitPart(
-          grower,
+      grower.awaitReadingsPart(
+          SOON,
           "down: InfluxDB has not answered since 20",
           "2600 readings are kept on this disk (0.");
       assertEquals("degraded", service.api().get("/api/health").get("status").textValue());
@@ -164,7 +154,7 @@ class SpoolIT {
 
       influx.start();
       awaitWaiting(grower, 0);
-      awaitPart(grower, "up: writing", "");
+      grower.awaitReadingsPart(SOON, "up: writing", "");
       assertEquals(3_000, influx.count(DATABASE, "temperature"));
       awaitCount(grower, "stored", 3_000);
       awaitCount(grower, "repeated", 600);
@@ -225,12 +215,13 @@ class SpoolIT {
     try (RunningService service = service()) {
       Grower grower = new Grower(service.api());
       grower.awaitBroker();
-      awaitPart(grower, "down: InfluxDB has not answered since", "0 readings are kept");
+      grower.awaitReadingsPart(
+          SOON, "down: InfluxDB has not answered since", "0 readings are kept");
       Publisher.to(service.mqttPort()).send(TOPIC, reading(0));
       awaitWaiting(grower, 1);
 
       influx.start();
-      awaitPart(grower, "up: writing", "");
+      grower.awaitReadingsPart(SOON, "up: writing", "");
       assertEquals(1, influx.count(DATABASE, "temperature"));
     }
   }
@@ -301,7 +292,7 @@ class SpoolIT {
         RunningService.withInflux(data, influx.address(DATABASE), port, 64)) {
       Grower grower = new Grower(service.api());
       await().atMost(SOON).until(() -> grower.count("waiting") >= 2_200);
-      awaitPart(grower, "down: InfluxDB has not answered since", "readings are kept");
+      grower.awaitReadingsPart(SOON, "down: InfluxDB has not answered since", "readings are kept");
 
       influx.start();
 
@@ -324,7 +315,8 @@ class SpoolIT {
         publisher.send(TOPIC, backlog(from, from + 2_000));
       }
       Grower grower = service.grower();
-      awaitPart(grower, "down: the spool or its disk is full", "New readings are rejected");
+      grower.awaitReadingsPart(
+          SOON, "down: the spool or its disk is full", "New readings are rejected");
       await().atMost(SOON).until(() -> grower.count("waiting") == readings);
       service.kill();
     }
@@ -342,7 +334,7 @@ class SpoolIT {
                       influx.count(DATABASE, "temperature"),
                       grower.api().get("/api/health")::toString));
       awaitWaiting(grower, 0);
-      awaitPart(grower, "up: writing", "");
+      grower.awaitReadingsPart(SOON, "up: writing", "");
       assertAllCounted(grower);
     }
   }
