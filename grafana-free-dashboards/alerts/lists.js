@@ -8,7 +8,7 @@ import { actionButton, h, reconcile, setText } from '../shared/dom.js';
 import { field, form } from '../shared/form.js';
 import { alertDetail, byUrgency, isOpen, isShelved } from '../shared/alert-words.js';
 import { conditionOf } from '../shared/conditions.js';
-import { showNext } from '../shared/next-step.js';
+import { makeContainer, showNext } from '../shared/next-step.js';
 import * as t from '../shared/time-format.js';
 import { readMinutes } from './words.js';
 import { texts } from './texts.js';
@@ -48,7 +48,7 @@ export function drawOpen(openList, shelvedList, { alerts, toldOf, heatSourceOf, 
 /** Without a container, no alert can come: the next step is to make one. */
 export function sayNoneOpen(place, containers) {
   if (containers > 0) showNext(place, texts.nothingIsOpen);
-  else showNext(place, texts.noContainerYet, { title: texts.makeAContainer, href: '/' });
+  else showNext(place, texts.noContainerYet, makeContainer());
 }
 
 function makeOpen(alert, changed) {

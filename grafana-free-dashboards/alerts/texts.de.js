@@ -60,7 +60,6 @@ export default {
   // lists.js
   nothingIsOpen: 'Nichts ist offen.',
   noContainerYet: 'Es gibt noch keinen Behälter, also kann nichts eine Warnung auslösen.',
-  makeAContainer: 'Im Regal einen Behälter anlegen',
   acknowledge: (title, alert) => `Bestätigen: ${title}, ${alert}`,
   acknowledge2: 'Bestätigen',
   pause: 'Pausieren',

@@ -59,7 +59,6 @@ export default {
   // lists.js
   nothingIsOpen: 'Nothing is open.',
   noContainerYet: 'There is no container yet, so nothing can raise an alert.',
-  makeAContainer: 'Make a container on the Shelf',
   acknowledge: (title, alert) => `Acknowledge: ${title}, ${alert}`,
   acknowledge2: 'Acknowledge',
   pause: 'Pause',

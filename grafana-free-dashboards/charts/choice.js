@@ -3,7 +3,7 @@
 import { specsOfSeveral } from '../chart-parts/specs.js';
 import { MOST_LINES } from '../chart-parts/colours.js';
 import { byId, h, reconcile, setText } from '../shared/dom.js';
-import { showNext } from '../shared/next-step.js';
+import { showNext, withoutContainers } from '../shared/next-step.js';
 import { matches } from './match.js';
 import { texts } from './texts.js';
 
@@ -69,7 +69,7 @@ export function drawChoice(all, choice, changed) {
 
 /** What is missing for a chart, with the next step; else the other words. */
 function helpOf(all, chosen, other) {
-  if (all.length === 0) return [texts.noContainerYet, { title: texts.makeAContainer, href: '/' }];
+  if (all.length === 0) return withoutContainers();
   if (chosen.length === 0) return [texts.chooseAContainer];
   const measured = ({ sensors, heat }) => (sensors ?? []).length > 0 || heat?.from;
   if (!chosen.some(measured)) return [texts.noReadingsYet, { title: texts.placeASensor, href: '/sensors.html' }];

@@ -19,8 +19,6 @@ export default {
 
   // choice.js
   chooseAContainer: 'Einen Behälter auswählen.',
-  noContainerYet: 'Es gibt noch keinen Behälter.',
-  makeAContainer: 'Im Regal einen Behälter anlegen',
   noReadingsYet: 'In dieser Auswahl ist nichts gemessen, weil kein Sensor darin ist.',
   placeASensor: 'Einen Sensor einsetzen',
   noMoreThan: (most) => `Mehr als ${most} Linien sind nicht zu unterscheiden. Für eine andere erst eine weglassen.`,

@@ -19,8 +19,6 @@ export default {
 
   // choice.js
   chooseAContainer: 'Choose a container.',
-  noContainerYet: 'There is no container yet.',
-  makeAContainer: 'Make a container on the Shelf',
   noReadingsYet: 'Nothing was measured in what you chose, because no sensor is in it.',
   placeASensor: 'Place a sensor',
   noMoreThan: (most) => `More than ${most} lines cannot be told apart. Take one away to choose another.`,

@@ -3,7 +3,7 @@
 import { api } from '../shared/api.js';
 import { now } from '../shared/clock.js';
 import { byId, h, problemBox } from '../shared/dom.js';
-import { showNext } from '../shared/next-step.js';
+import { makeContainer, showNext } from '../shared/next-step.js';
 import { startPage, untilItWorks } from '../shared/page.js';
 import { showProblem } from '../shared/trouble.js';
 import { drawChoice, firstChoice, fromAddress, toAddress } from './choice.js';
@@ -66,7 +66,7 @@ async function compare() {
   showNext(
     byId('choice-help'),
     enough ? '' : few ? texts.twoContainersAreNeededFor : texts.chooseTwoToOfOne(MOST),
-    few ? { title: texts.makeAContainer, href: '/' } : null,
+    few ? makeContainer() : null,
   );
   if (!enough) {
     answer = null;

@@ -47,7 +47,6 @@ export default {
 
   // heat-bench.js
   twoContainersAreNeededFor: 'Für einen Vergleich sind zwei Behälter nötig.',
-  makeAContainer: 'Im Regal einen Behälter anlegen',
   chooseTwoToOfOne: (MOST) => `Zwei bis ${MOST} einer Sorte wählen.`,
   comparing: 'Wird verglichen …',
 

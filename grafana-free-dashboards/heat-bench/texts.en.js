@@ -47,7 +47,6 @@ export default {
 
   // heat-bench.js
   twoContainersAreNeededFor: 'Two containers are needed for a comparison.',
-  makeAContainer: 'Make a container on the Shelf',
   chooseTwoToOfOne: (MOST) => `Choose two to ${MOST} of one kind.`,
   comparing: 'Comparing …',
 

@@ -4,7 +4,7 @@ import { api } from '../shared/api.js';
 import { byId, h, setText } from '../shared/dom.js';
 import * as f from '../shared/format.js';
 import { startPage, untilItWorks } from '../shared/page.js';
-import { showNext } from '../shared/next-step.js';
+import { showNext, withoutContainers } from '../shared/next-step.js';
 import { pageZone } from '../shared/zone.js';
 import { showProblem } from '../shared/trouble.js';
 import { firstPlace, loopbackWords, sheetsOf, sowingLines } from './sheets.js';
@@ -55,12 +55,7 @@ function draw() {
   const chosen = labels.filter(({ container }) => boxes.get(container).checked);
   const sheets = sheetsOf(chosen, firstPlace(byId('first').value));
   const count = texts.on(f.count(chosen.length, texts.labelCount), f.count(sheets.length, texts.sheetCount));
-  const none = labels.length === 0;
-  showNext(
-    byId('count'),
-    none ? texts.noContainerYet : count,
-    none ? { title: texts.makeAContainer, href: '/' } : null,
-  );
+  showNext(byId('count'), ...(labels.length === 0 ? withoutContainers() : [count]));
   byId('choice').querySelector('[type=submit]').disabled = chosen.length === 0;
   byId('sheets').replaceChildren(...sheets.map((places) => h('div', { class: 'sheet' }, places.map(drawLabel))));
 }

@@ -18,8 +18,6 @@ export default {
   // labels.js
   labelCount: { one: 'Etikett', other: 'Etiketten' },
   sheetCount: { one: 'Bogen', other: 'Bögen' },
-  noContainerYet: 'Es gibt noch keinen Behälter.',
-  makeAContainer: 'Im Regal einen Behälter anlegen',
   on: (counted, counted2) => `${counted} auf ${counted2}.`,
   qrCodeCheck: (name) => `QR-Code: Kontrolle von ${name}`,
   scanToCheck: 'Scannen zum Kontrollieren',

@@ -18,8 +18,6 @@ export default {
   // labels.js
   labelCount: { one: 'label', other: 'labels' },
   sheetCount: { one: 'sheet', other: 'sheets' },
-  noContainerYet: 'There is no container yet.',
-  makeAContainer: 'Make a container on the Shelf',
   on: (counted, counted2) => `${counted} on ${counted2}.`,
   qrCodeCheck: (name) => `QR code: check ${name}`,
   scanToCheck: 'Scan to check',

@@ -18,7 +18,7 @@ export function earlierReading(sensor) {
 /**
  * A button; null where nothing is to be offered.
  * @param output shows what went wrong
- * @param work gets a sentence that says what is done, and the call that does it
+ * @param work called with the sentence to show after the change, and with a function that makes the change
  */
 export function countFromFirst(sensor, output, work) {
   const first = earlierReading(sensor);

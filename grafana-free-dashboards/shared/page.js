@@ -118,7 +118,7 @@ function showLive(state, reason = texts.theServiceDoesNotAnswer2) {
   showNotice();
 }
 
-/** Says that the page is not live, or that a part of what it shows comes from the cache. */
+/** Shows a notice while the page is not live, or while some of its answers come from the cache. */
 function showNotice() {
   const kept = keptSince();
   const since = Math.min(downSince ?? Infinity, kept ?? Infinity);

@@ -245,6 +245,10 @@ export default {
   justNowAnAlertFollows: (title, place) => `${title}, gerade eben: ${place}. Bleibt es so, folgt eine Warnung.`,
   forWord3: (duration) => `, seit ${dative(duration)}`,
 
+  // next-step.js
+  noContainerYet: 'Es gibt noch keinen Behälter.',
+  makeAContainer: 'Im Regal einen Behälter anlegen',
+
   // open-count.js
   open2: (size) => ` (${size} offen)`,
 

@@ -222,6 +222,10 @@ export default {
   justNowAnAlertFollows: (title, place) => `${title}, just now: ${place}. An alert follows if it lasts.`,
   forWord3: (duration) => `, for ${duration}`,
 
+  // next-step.js
+  noContainerYet: 'There is no container yet.',
+  makeAContainer: 'Make a container on the Shelf',
+
   // open-count.js
   open2: (size) => ` (${size} open)`,
 
