@@ -81,7 +81,6 @@ final class Move {
       if (target != null) {
         target.parts().saveManifest(target.clientId());
       }
-      out.flush();
       return verified ? end(running, rows) : FAILED;
     } finally {
       out.flush();
@@ -115,13 +114,15 @@ final class Move {
     }
   }
 
-  /** Both databases of the records. */
-  private record Records(Database source, Database target, boolean present) {
+  /**
+   * Both databases of the records.
+   *
+   * @param present number of rows if the target has them already, else null
+   */
+  private record Records(Database source, Database target, @Nullable Long present) {
     /** Copies the records; returns the number of rows. */
     long copy() {
-      return present
-          ? RecordsCopy.sums(target).values().stream().mapToLong(RowSum::rows).sum()
-          : RecordsCopy.copy(source, target);
+      return present == null ? RecordsCopy.copy(source, target) : present;
     }
   }
 
@@ -138,19 +139,19 @@ final class Move {
     }
     Database target = open.add(records(to, targetParts));
     Map<String, RowSum> there = RecordsCopy.sums(target);
-    boolean same = there.equals(RecordsCopy.sums(source));
-    if (!same) {
-      List<String> filled = RecordsCopy.different(there, emptySums());
-      if (!filled.isEmpty()) {
-        throw new InvalidInput(
-            MovePlaces.records(to)
-                + " has other records already, in "
-                + String.join(", ", filled)
-                + ". Nothing was changed. Name an empty database in the new settings, or rename the"
-                + " file if it is an old one");
-      }
+    if (there.equals(RecordsCopy.sums(source))) {
+      return new Records(source, target, RecordsCopy.rows(there));
     }
-    return new Records(source, target, same);
+    List<String> filled = RecordsCopy.different(there, emptySums());
+    if (!filled.isEmpty()) {
+      throw new InvalidInput(
+          MovePlaces.records(to)
+              + " has other records already, in "
+              + String.join(", ", filled)
+              + ". Nothing was changed. Name an empty database in the new settings, or rename the"
+              + " file if it is an old one");
+    }
+    return new Records(source, target, null);
   }
 
   private static Database records(Config config, DataParts parts) {

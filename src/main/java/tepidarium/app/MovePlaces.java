@@ -5,7 +5,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import tepidarium.postgres.PostgresAddress;
@@ -106,8 +105,7 @@ record MovePlaces(Config from, Config to) {
           "the settings name the stores that are in use; nothing is to be moved");
     }
     boolean removedRaw =
-        from.keeping().rawDays() != null
-            || (manifest != null && Objects.requireNonNull(manifest).rawReadingsRemoved());
+        from.keeping().rawDays() != null || (manifest != null && manifest.rawReadingsRemoved());
     if (removedRaw && !sameFolder()) {
       throw new InvalidInput(
           "the service deletes old readings (keepRawDays), and only "

@@ -134,8 +134,8 @@ final class SilenceMonitor {
     if (heard != null && isSilent(heard, limit, now)) {
       Instant begin = later(since, changedAt(container.id()));
       // Within the grace time, silence neither starts an alert nor ends an earlier one.
-      boolean grace = Duration.between(begin, now).compareTo(this.grace) <= 0;
-      heard = grace ? null : longestUnusual(decided, limit, now);
+      boolean withinGrace = Duration.between(begin, now).compareTo(grace) <= 0;
+      heard = withinGrace ? null : longestUnusual(decided, limit, now);
     }
     if (heard != null) {
       board.observeSilence(container.id(), container.band(), now, heard);

@@ -10,8 +10,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * The servers, database and login of a PostgreSQL store.
  *
- * @param settings how the names of its settings begin, which is also what it stores: {@code
- *     records} or {@code readings}
+ * @param settings what it stores: {@code records} or {@code readings}. The names of its settings
+ *     begin with this word
  * @param servers the servers of one cluster; the one that takes changes is used
  * @param user null for the name of the system's user, as PostgreSQL's own programs do
  * @param password null if the server asks for none

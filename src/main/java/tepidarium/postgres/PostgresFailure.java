@@ -87,8 +87,14 @@ public final class PostgresFailure {
     return group.equals("28") || group.equals("3D") || group.equals("42");
   }
 
+  /** Whether a failure, or one of its causes, has this code. */
+  public static boolean hasState(Throwable failure, String state) {
+    SQLException sql = sql(failure);
+    return sql != null && state(sql).equals(state);
+  }
+
   /** The code of a failure; empty if it has none. */
-  public static String state(SQLException failure) {
+  private static String state(SQLException failure) {
     String state = failure.getSQLState();
     return state == null ? "" : state;
   }

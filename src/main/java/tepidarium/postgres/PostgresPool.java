@@ -109,22 +109,22 @@ public final class PostgresPool implements AutoCloseable {
   private void awaitFree() {
     long end = System.nanoTime() + server.answerLimit().toNanos();
     boolean interrupted = false;
-    boolean waiting = true;
-    boolean found = false;
-    while (waiting) {
-      try {
-        found = free.tryAcquire(end - System.nanoTime(), TimeUnit.NANOSECONDS);
-        waiting = false;
-      } catch (InterruptedException e) {
-        interrupted = true;
+    try {
+      while (true) {
+        try {
+          if (free.tryAcquire(end - System.nanoTime(), TimeUnit.NANOSECONDS)) {
+            return;
+          }
+          String busy = "all connections were busy for " + server.answerLimit().toSeconds() + " s";
+          throw failed(new SQLException(busy, NO_ANSWER));
+        } catch (InterruptedException e) {
+          interrupted = true;
+        }
       }
-    }
-    if (interrupted) {
-      Thread.currentThread().interrupt();
-    }
-    if (!found) {
-      String busy = "all connections were busy for " + server.answerLimit().toSeconds() + " s";
-      throw failed(new SQLException(busy, NO_ANSWER));
+    } finally {
+      if (interrupted) {
+        Thread.currentThread().interrupt();
+      }
     }
   }
 

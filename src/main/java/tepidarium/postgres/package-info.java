@@ -1,4 +1,4 @@
-/** Connects to PostgreSQL databases, and says in words what is wrong with them. */
+/** Connections to PostgreSQL databases, and words for their failures. */
 @NullMarked
 package tepidarium.postgres;
 

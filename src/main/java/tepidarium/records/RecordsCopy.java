@@ -128,7 +128,12 @@ public final class RecordsCopy {
               + String.join(", ", different(wanted, written))
               + ". The target is unchanged");
     }
-    return wanted.values().stream().mapToLong(RowSum::rows).sum();
+    return rows(wanted);
+  }
+
+  /** The number of rows of all tables. */
+  public static long rows(Map<String, RowSum> sums) {
+    return sums.values().stream().mapToLong(RowSum::rows).sum();
   }
 
   /** The tables whose sums differ. */

@@ -10,9 +10,9 @@ import tepidarium.reading.Reading;
 import tepidarium.reading.SensorId;
 
 /**
- * Finds the instant at which each reading of a batch is stored: its own, or the next free one where
- * that holds another value. The store tells beforehand what it has at the instants in reach. Not
- * thread-safe.
+ * Finds the instant at which each reading of a batch is stored: its own, or the next free one if
+ * another value is stored there. Before that, the store passes what it has at and after those
+ * instants. Not thread-safe.
  */
 public final class Placement {
   private final boolean uncertain;

@@ -303,7 +303,7 @@ public final class PostgresRecords implements Database {
         }
       } catch (SQLException e) {
         drop();
-        if (PostgresFailure.state(e).equals(UNKNOWN_NUMBER)) {
+        if (PostgresFailure.hasState(e, UNKNOWN_NUMBER)) {
           return false;
         }
       } catch (StoreException e) {

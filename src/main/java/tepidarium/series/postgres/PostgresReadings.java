@@ -109,8 +109,7 @@ public final class PostgresReadings
       try {
         result = result.plus(writeSome(part));
       } catch (StoreException e) {
-        SQLException sql = PostgresFailure.sql(e);
-        if (sql == null || !PostgresFailure.state(sql).equals(CHECK_VIOLATION)) {
+        if (!PostgresFailure.hasState(e, CHECK_VIOLATION)) {
           throw e;
         }
         tables.forgetMonths();
@@ -150,14 +149,8 @@ public final class PostgresReadings
   private List<Reading> delivered(SensorId sensor) {
     return readers.with(
         connection -> {
-          List<Reading> found = new ArrayList<>();
           Integer id = id(connection, sensor);
-          if (id != null) {
-            for (String table : List.of("reading", "uncertain_reading")) {
-              ReadingQueries.addDelivered(connection, table, sensor, id, found);
-            }
-          }
-          return found;
+          return id == null ? List.of() : ReadingQueries.delivered(connection, sensor, id);
         });
   }
 
@@ -293,8 +286,7 @@ public final class PostgresReadings
         LOG.info("deleted all raw readings of {}", dropped);
       }
     } catch (StoreException e) {
-      SQLException sql = PostgresFailure.sql(e);
-      if (sql == null || !PostgresFailure.state(sql).equals(PostgresFailure.LOCKED)) {
+      if (!PostgresFailure.hasState(e, PostgresFailure.LOCKED)) {
         throw e;
       }
       lockedBefore = instant;

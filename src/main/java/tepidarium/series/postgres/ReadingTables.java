@@ -48,7 +48,8 @@ final class ReadingTables {
   }
 
   /**
-   * Prepares a new connection: creates what is missing, and reads which months there are.
+   * Prepares a new connection: creates missing tables and columns, and reads which months have a
+   * partition.
    *
    * @throws IllegalStateException when a later version of this program has written the tables
    */
@@ -100,7 +101,6 @@ final class ReadingTables {
 
   /** The columns of quantities that an earlier version did not know are not part of the key. */
   private static void addColumns(Connection connection) throws SQLException {
-    boolean locked = false;
     for (String table : List.of("reading", "uncertain_reading")) {
       Set<String> known =
           new HashSet<>(
@@ -111,10 +111,7 @@ final class ReadingTables {
                       + "'::regclass"));
       for (Quantity quantity : Quantity.values()) {
         if (!known.contains(quantity.key().toLowerCase(Locale.ROOT))) {
-          if (!locked) {
-            lock(connection);
-            locked = true;
-          }
+          lock(connection);
           execute(
               connection,
               String.format(

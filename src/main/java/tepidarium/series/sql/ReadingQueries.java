@@ -6,6 +6,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -148,8 +149,16 @@ public final class ReadingQueries {
     }
   }
 
-  /** Adds the newest readings of a sensor in a table that have a packet identifier. */
-  public static void addDelivered(
+  /** The newest stored readings of a sensor that have a packet identifier. */
+  public static List<Reading> delivered(Connection connection, SensorId sensor, int id)
+      throws SQLException {
+    List<Reading> found = new ArrayList<>();
+    addDelivered(connection, "reading", sensor, id, found);
+    addDelivered(connection, "uncertain_reading", sensor, id, found);
+    return found;
+  }
+
+  private static void addDelivered(
       Connection connection, String table, SensorId sensor, int id, List<Reading> found)
       throws SQLException {
     String newest = "SELECT * FROM " + table + " WHERE sensor_id = ? ORDER BY at_ms DESC LIMIT ?";

@@ -7,7 +7,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -145,14 +144,7 @@ public final class SqliteReadings
     if (id == null) {
       return List.of();
     }
-    return readers.with(
-        connection -> {
-          List<Reading> found = new ArrayList<>();
-          for (String table : List.of("reading", "uncertain_reading")) {
-            ReadingQueries.addDelivered(connection, table, sensor, id, found);
-          }
-          return found;
-        });
+    return readers.with(connection -> ReadingQueries.delivered(connection, sensor, id));
   }
 
   private void count(Reading reading) {
