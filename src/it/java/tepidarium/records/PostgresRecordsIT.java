@@ -59,7 +59,7 @@ class PostgresRecordsIT extends RecordsContract {
             database,
             "SELECT table_name || '.' || column_name || CASE is_nullable WHEN 'NO' THEN '!' ELSE ''"
                 + " END FROM information_schema.columns WHERE table_schema = 'public'"
-                + " AND table_name NOT IN ('flyway_schema_history', 'lease') ORDER BY 1");
+                + " AND table_name NOT IN ('flyway_schema_history', 'lease', 'ownership') ORDER BY 1");
     String ofTheFile =
         "SELECT t.name || '.' || c.name || CASE WHEN c.\"notnull\" OR c.pk THEN '!' ELSE '' END"
             + " FROM sqlite_master t JOIN pragma_table_info(t.name) c WHERE t.type = 'table'"
@@ -78,7 +78,7 @@ class PostgresRecordsIT extends RecordsContract {
         server.ask(
             database,
             "SELECT table_name FROM information_schema.tables WHERE table_schema = 'public'"
-                + " AND table_name NOT IN ('flyway_schema_history', 'lease') ORDER BY 1");
+                + " AND table_name NOT IN ('flyway_schema_history', 'lease', 'ownership') ORDER BY 1");
     assertEquals(tables, RecordsCopy.tables().stream().sorted().toList());
   }
 

@@ -6,6 +6,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
+import java.util.UUID;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
@@ -53,7 +54,6 @@ final class PostgresLease implements AutoCloseable {
   private final AtomicBoolean lost = new AtomicBoolean();
   private @Nullable Connection connection;
   private volatile long epoch;
-  private volatile boolean held;
   private volatile long endNanos;
 
   PostgresLease(PostgresAddress address, String owner, Tenancy tenancy) {
@@ -129,9 +129,6 @@ final class PostgresLease implements AutoCloseable {
         current = server.connect();
         connection = current;
       }
-      if (held) {
-        return;
-      }
       if (update(current, "UPDATE lease SET ends_at = " + END + IS_OURS) == 1) {
         endNanos = asked + LENGTH.toNanos();
       } else {
@@ -173,33 +170,61 @@ final class PostgresLease implements AutoCloseable {
     return epoch;
   }
 
-  /**
-   * Sends no renewal while the outcome of a transaction is sought. A server that crashed gives the
-   * number of a lost transaction to the next one that changes something, which would then look as
-   * if the lost one had been committed.
-   */
-  void hold(boolean hold) {
-    held = hold;
+  /** Adds this taking to the list of those who owned the database. */
+  void list(Connection connection) throws SQLException {
+    try (PreparedStatement insert =
+        connection.prepareStatement("INSERT INTO ownership (epoch, owner) VALUES (?, ?)")) {
+      insert.setLong(1, epoch);
+      insert.setString(2, owner);
+      insert.executeUpdate();
+    }
   }
 
   /** Whether this service still owns the database, as far as a transaction sees it. */
   boolean isOurs(Handle handle) {
-    return ours(handle, "");
-  }
-
-  /** The same, and nobody can take the database until the transaction ends. */
-  boolean isOursUntilCommit(Handle handle) {
-    return ours(handle, " FOR KEY SHARE");
-  }
-
-  private boolean ours(Handle handle, String lock) {
     return handle
-        .createQuery("SELECT 1 FROM lease" + IS_OURS + lock)
+        .createQuery("SELECT 1 FROM lease" + IS_OURS)
         .bind(0, owner)
         .bind(1, epoch)
         .mapTo(Integer.class)
         .findOne()
         .isPresent();
+  }
+
+  /**
+   * Marks the change of a transaction, if this service still owns the database. Nobody can take the
+   * database until the transaction ends.
+   *
+   * @return whether this service owns the database
+   */
+  boolean mark(Handle handle, UUID mark) {
+    return handle
+            .createUpdate(
+                "WITH ours AS (SELECT epoch FROM lease"
+                    + IS_OURS
+                    + " FOR KEY SHARE) UPDATE ownership SET last_change = ?::uuid FROM ours"
+                    + " WHERE ownership.epoch = ours.epoch")
+            .bind(0, owner)
+            .bind(1, epoch)
+            .bind(2, mark)
+            .execute()
+        == 1;
+  }
+
+  /**
+   * Whether the change with this mark was the last one of this service to be committed. Waits while
+   * its transaction is still open.
+   */
+  boolean isLastChange(Connection connection, UUID mark) throws SQLException {
+    try (PreparedStatement query =
+        connection.prepareStatement(
+            "SELECT last_change = ? FROM ownership WHERE epoch = ? FOR SHARE")) {
+      query.setObject(1, mark);
+      query.setLong(2, epoch);
+      try (ResultSet row = query.executeQuery()) {
+        return row.next() && row.getBoolean(1);
+      }
+    }
   }
 
   private void disconnect() {

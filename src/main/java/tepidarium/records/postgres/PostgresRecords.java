@@ -1,9 +1,7 @@
 package tepidarium.records.postgres;
 
 import java.sql.Connection;
-import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Statement;
 import java.time.Duration;
 import java.util.Objects;
 import java.util.UUID;
@@ -30,8 +28,8 @@ import tepidarium.series.UnknownOutcome;
  * file. Thread-safe.
  *
  * <p>A lost connection is opened again at the next transaction, with a backoff in which
- * transactions fail at once. A transaction whose commit got no answer is looked up by its number
- * after the reconnect, so that the caller learns whether it was stored.
+ * transactions fail at once. A change whose commit got no answer is looked up by its mark after the
+ * reconnect, so that the caller learns whether it was stored.
  */
 public final class PostgresRecords implements Database {
   /** What is added to the name of a service to make the owner of the lease. */
@@ -45,9 +43,6 @@ public final class PostgresRecords implements Database {
 
   private static final long OUTCOME_PAUSE_MS = 200;
   private static final int ANSWER_SECONDS = 10;
-
-  /** The server has never seen the number of a transaction. */
-  private static final String UNKNOWN_NUMBER = "22023";
 
   /**
    * How long a start that does not wait tries to get the lease: it may be that of a dead service.
@@ -93,6 +88,7 @@ public final class PostgresRecords implements Database {
         schema.migrate();
         PostgresRecords records = new PostgresRecords(server, schema, lease);
         records.handle = records.connect();
+        lease.list(Objects.requireNonNull(records.connection));
         return records;
       } catch (IllegalStateException e) {
         lease.close();
@@ -253,15 +249,15 @@ public final class PostgresRecords implements Database {
   }
 
   private void commit(Handle begun) {
-    String number;
+    UUID mark = UUID.randomUUID();
+    boolean changes;
     try {
-      number =
+      changes =
           begun
-              .createQuery("SELECT pg_current_xact_id_if_assigned()::text")
-              .mapTo(String.class)
-              .findOne()
-              .orElse(null);
-      if (number != null && !lease.isOursUntilCommit(begun)) {
+              .createQuery("SELECT pg_current_xact_id_if_assigned() IS NOT NULL")
+              .mapTo(Boolean.class)
+              .one();
+      if (changes && !lease.mark(begun, mark)) {
         throw notOurs(begun);
       }
     } catch (JdbiException e) {
@@ -270,42 +266,30 @@ public final class PostgresRecords implements Database {
     try {
       begun.commit();
     } catch (JdbiException e) {
-      // At once, before a server that crashed is up again.
-      lease.hold(true);
       boolean lost = PostgresFailure.needsNewConnection(e);
       StoreException failure = failed(begun, e);
-      // Without a number, the transaction has changed nothing.
-      if (number == null || (lost && wasCommitted(number, failure))) {
+      if (!changes || (lost && wasCommitted(mark, failure))) {
         return;
       }
       throw failure;
-    } finally {
-      lease.hold(false);
     }
   }
 
   /**
-   * Finds out whether a transaction was committed whose commit got no answer. The number means the
-   * same transaction after a failover only if the standby is synchronous.
+   * Finds out whether a change was committed whose commit got no answer.
    *
    * @throws UnknownOutcome when the database does not tell within 15 s
    */
-  private boolean wasCommitted(String number, StoreException failure) {
+  private boolean wasCommitted(UUID mark, StoreException failure) {
     long end = System.nanoTime() + OUTCOME_LIMIT.toNanos();
     while (System.nanoTime() - end < 0) {
       try {
         if (handle == null) {
           connectOrFail();
         }
-        String status = status(Objects.requireNonNull(connection), number);
-        if (!"in progress".equals(status)) {
-          return "committed".equals(status);
-        }
+        return lease.isLastChange(Objects.requireNonNull(connection), mark);
       } catch (SQLException e) {
         drop();
-        if (PostgresFailure.hasState(e, UNKNOWN_NUMBER)) {
-          return false;
-        }
       } catch (StoreException e) {
         LOG.debug("the database is still away", e);
       }
@@ -318,13 +302,6 @@ public final class PostgresRecords implements Database {
             + " the service when the database answers again, and look";
     LOG.error(words);
     throw new UnknownOutcome(words, failure);
-  }
-
-  private static @Nullable String status(Connection connection, String number) throws SQLException {
-    try (Statement statement = connection.createStatement();
-        ResultSet row = statement.executeQuery("SELECT pg_xact_status('" + number + "'::xid8)")) {
-      return row.next() ? row.getString(1) : null;
-    }
   }
 
   @Override
