@@ -19,7 +19,7 @@ function letSave(may) {
 
 /**
  * @param range of the page
- * @param ask gives the answers for a span and the width of the charts, px, as long as its third argument returns true
+ * @param ask gives the answers for a span and the width of the charts, px
  * @param draw called with the answers and their span, unless another stretch was asked for meanwhile
  */
 export function makeStretch({ range, ask, draw }) {
@@ -36,7 +36,7 @@ export function makeStretch({ range, ask, draw }) {
       await first;
       if (number !== newest) return;
       const span = range.current();
-      const answers = await ask(span, charts.clientWidth, () => number === newest);
+      const answers = await ask(span, charts.clientWidth);
       if (number !== newest) return;
       draw(answers, span);
       letSave(true);

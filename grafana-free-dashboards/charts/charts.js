@@ -1,6 +1,6 @@
 // Runs the page Charts: any containers over one stretch of time, one chart for each quantity.
 
-import { loadContainer, loadInTurn } from '../chart-parts/load.js';
+import { loadCharts } from '../chart-parts/load.js';
 import { makeRange } from '../chart-parts/range.js';
 import { rangeWords } from '../chart-parts/range-words.js';
 import { makeStretch } from '../chart-parts/stretch.js';
@@ -84,10 +84,12 @@ function changeRange() {
   stretch.loadWhenPainted().catch(showTrouble);
 }
 
-function ask(span, width, wanted) {
-  const all = chosen();
-  return loadInTurn(all, (one) => loadContainer(one.id, span, { width, sharing: all.length }), wanted);
-}
+const ask = (span, width) =>
+  loadCharts(
+    chosen().map((one) => one.id),
+    span,
+    width,
+  );
 
 function draw(answers, span) {
   byId('trouble').replaceChildren();

@@ -1,6 +1,6 @@
 // The course of a container over the stretch of time shown: charts and tables.
 
-import { edgeOf, loadContainer } from '../chart-parts/load.js';
+import { edgeOf, loadCharts } from '../chart-parts/load.js';
 import { makeRange } from '../chart-parts/range.js';
 import { rangeWords } from '../chart-parts/range-words.js';
 import { makeStretch } from '../chart-parts/stretch.js';
@@ -47,8 +47,8 @@ export function makeCourse({ id, container, setup, failed }) {
   }
 
   async function ask(span, width) {
-    const [answers, room] = await Promise.all([
-      loadContainer(id, span, { width }),
+    const [[answers], room] = await Promise.all([
+      loadCharts([id], span, width),
       api.room({ ...span, points: width }).catch(() => null),
     ]);
     return { ...answers, room };

@@ -43,25 +43,20 @@ export const api = {
   removeContainer: (id) => call('DELETE', at('containers', id)),
   /** Ranges are given in milliseconds since 1970, as the charts hold them. */
   readings: (id, range) => call('GET', at('containers', id, 'readings'), { query: span(range) }),
-  heat: (id, range) => call('GET', at('containers', id, 'heat'), { query: span(range) }),
   dayExtremes: (id) => call('GET', at('containers', id, 'day-extremes')),
   putDayExtremes: (id, day, body) => call('PUT', at('containers', id, 'day-extremes', day), { body }),
   removeDayExtremes: (id, day) => call('DELETE', at('containers', id, 'day-extremes', day)),
-  light: (id, range) => call('GET', at('containers', id, 'light'), { query: span(range) }),
-  band: (id, range) => call('GET', at('containers', id, 'band'), { query: span(range) }),
+  /** All that charts of several containers show. */
+  charts: (what) => call('GET', '/api/charts', { query: span(what), timeoutMs: 60_000 }),
   /** `containers` or `sources`: two or more ids, or names. */
   compareHeat: (what) => call('GET', '/api/compare/heat', { query: span(what) }),
   trial: (id, range) => call('GET', at('containers', id, 'trial'), { query: span(range) }),
-  openings: (id, range) => call('GET', at('containers', id, 'openings'), { query: span(range) }),
   open: (id, minutes) => call('POST', at('containers', id, 'openings'), { body: { minutes } }),
   endOpening: (id) => call('POST', at('containers', id, 'openings', 'end'), { body: {} }),
   suggestedOpenings: (id, range) => call('GET', at('containers', id, 'openings', 'suggested'), { query: span(range) }),
   recordOpening: (id, { from, until }) => call('POST', at('containers', id, 'openings'), { body: { from, until } }),
   declineOpening: (id, { from, until }) =>
     call('POST', at('containers', id, 'openings', 'suggested', 'decline'), { body: { from, until } }),
-  /** Sensors placed, removed and calibrated, and checks of seeds. */
-  events: (id, range) => call('GET', at('containers', id, 'events'), { query: span(range) }),
-  faults: (id, range) => call('GET', at('containers', id, 'faults'), { query: span(range) }),
   sensorFaults: (sensor, range) => call('GET', at('sensors', sensor, 'faults'), { query: span(range) }),
   decideFault: (sensor, body) =>
     call('POST', at('sensors', sensor, 'fault-decisions'), { body: { ...body, by: who() } }),

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { cell, csvOf, rowsOf } from '../chart-parts/figures.js';
-import { loadInTurn } from '../chart-parts/load.js';
+import { loadCharts } from '../chart-parts/load.js';
 import { aroundMark, isOn, markedOf } from '../chart-parts/marked.js';
 import { oneTimeLine } from '../chart-parts/samples.js';
 import { extremesOf, meanOf, momentWords, nearest, sentence } from '../chart-parts/sentence.js';
@@ -256,19 +256,20 @@ test('containers are found by name, room or heat source', () => {
   assert.ok(!matches(jar, 'mat'));
 });
 
-test('containers are asked two at a time, answers keep their order, and the rest is left out once unwanted', async () => {
-  const waiting = [];
+test('charts of ten containers take two calls, and their answers keep the order', async () => {
   const asked = [];
-  let wanted = true;
-  const ask = (name) => new Promise((answer) => asked.push(name) && waiting.push(() => answer(name.toUpperCase())));
-  const all = loadInTurn(['a', 'b', 'c', 'd'], ask, () => wanted);
-  assert.deepEqual(asked, ['a', 'b']);
-  waiting[1]();
-  for (let i = 0; i < 9; i++) await null;
-  assert.deepEqual(asked, ['a', 'b', 'c']);
-  wanted = false;
-  waiting[0]();
-  waiting[2]();
-  assert.deepEqual(await all, ['A', 'B', 'C']);
-  assert.deepEqual(asked, ['a', 'b', 'c']);
+  const ask = async (query) => {
+    asked.push(query);
+    return query.containers.split(',').map((container) => ({ container }));
+  };
+  const ids = Array.from({ length: 10 }, (_, i) => `jar-${i}`);
+  const answers = await loadCharts(ids, { from: 1, to: 2 }, 600, ask);
+  assert.deepEqual(
+    answers.map((answer) => answer.container),
+    ids,
+  );
+  assert.equal(asked.length, 2);
+  assert.deepEqual(asked[1], { from: 1, to: 2, points: 200, containers: 'jar-5,jar-6,jar-7,jar-8,jar-9' });
+  assert.deepEqual(await loadCharts([], { from: 1, to: 2 }, 600, ask), []);
+  assert.equal(asked.length, 2);
 });

@@ -207,6 +207,26 @@ class ApiIT {
   }
 
   @Test
+  void oneAnswerHasAllThatTheChartsOfContainersShow() {
+    String span = "?from=" + grower.ago(150) + "&to=" + grower.ago(2);
+    JsonNode charts = api.get("/api/charts" + span + "&points=40&containers=empty-tray,jar-1");
+    assertEquals(2, charts.size());
+    for (JsonNode chart : charts) {
+      String path = "/api/containers/" + chart.path("container").asText();
+      for (String part : List.of("light", "band", "openings", "events", "faults")) {
+        assertEquals(api.get(path + '/' + part + span), chart.path(part), part);
+      }
+      assertEquals(api.get(path + "/readings" + span + "&points=40"), chart.path("readings"));
+      JsonNode heat = api.get(path + "/heat");
+      assertEquals(heat.path("base"), chart.at("/heat/base"));
+      assertEquals(heat.path("byDay").size(), chart.at("/heat/byDay").size());
+    }
+    assertEquals("jar-1", charts.at("/1/container").asText());
+    assertTrue(charts.at("/1/readings/temperature/at").size() > 10);
+    api.call("GET", "/api/charts?containers=jar-1,attic", null, 404);
+  }
+
+  @Test
   void aContainerWithoutASensorCanBeOpenedToo() {
     api.post("/api/containers/empty-tray/openings", "{}", 201);
     String later = "?to=" + Instant.now().plusSeconds(60);

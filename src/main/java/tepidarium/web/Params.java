@@ -14,6 +14,8 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
 import java.time.temporal.ChronoUnit;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -86,6 +88,16 @@ public final class Params {
       throw new InvalidInput(
           name, "must be an instant like 2026-03-01T06:00:00Z, not \"" + shown(text) + '"');
     }
+  }
+
+  /**
+   * Reads different names, given once with commas between, or several times for names that contain
+   * a comma.
+   */
+  public static List<String> names(Context ctx, String parameter) {
+    List<String> values = ctx.queryParams(parameter);
+    List<String> parts = values.size() == 1 ? Arrays.asList(values.get(0).split(",", -1)) : values;
+    return parts.stream().map(String::strip).filter(name -> !name.isEmpty()).distinct().toList();
   }
 
   /** Reads a number; refuses values outside the range. */

@@ -85,6 +85,7 @@ public final class RouteRoles {
       GET /api/containers/{id}/day-extremes
       GET /api/containers/{id}/light
       GET /api/containers/{id}/band
+      GET /api/charts
       GET /api/containers/{id}/faults
       GET /api/containers/{id}/events
       GET /api/containers/{id}/trial

@@ -191,11 +191,15 @@ public final class ContainerRoutes {
   }
 
   private void openings(Context ctx) {
-    ContainerId id = requests.container(ctx).id();
+    Container container = requests.container(ctx);
     // By default all openings, because a container may be opened before it has a sensor.
     Instant from = Params.instant(ctx, "from");
-    Span span = requests.span(id, from == null ? Instant.EPOCH : from, to(ctx));
-    List<OpeningJson> openings = register.openings(id, span).stream().map(OpeningJson::of).toList();
-    ctx.json(openings);
+    Span span = requests.span(container.id(), from == null ? Instant.EPOCH : from, to(ctx));
+    ctx.json(openings(container, span));
+  }
+
+  /** Also a part of charts. */
+  public Object openings(Container container, Span span) {
+    return register.openings(container.id(), span).stream().map(OpeningJson::of).toList();
   }
 }

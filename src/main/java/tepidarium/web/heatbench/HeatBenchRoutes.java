@@ -6,12 +6,9 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
@@ -68,8 +65,8 @@ public final class HeatBenchRoutes {
       String key, String name, boolean source, List<Container> containers) {}
 
   private void compare(Context ctx) {
-    List<String> containers = names(ctx, "containers");
-    List<String> sources = names(ctx, "sources");
+    List<String> containers = Params.names(ctx, "containers");
+    List<String> sources = Params.names(ctx, "sources");
     if (containers.isEmpty() == sources.isEmpty()) {
       throw new InvalidInput(
           "name what to compare: either containers=a,b with their ids, or sources=x,y with the"
@@ -108,18 +105,6 @@ public final class HeatBenchRoutes {
           .ifPresent(sum -> leftOut.put(side.key(), List.of(sum)));
     }
     return leftOut;
-  }
-
-  /**
-   * Reads a parameter that is values once with commas, or several times for names that contain a
-   * comma.
-   */
-  private static List<String> names(Context ctx, String parameter) {
-    List<String> values = ctx.queryParams(parameter);
-    List<String> parts = values.size() == 1 ? Arrays.asList(values.get(0).split(",", -1)) : values;
-    Set<String> names = new LinkedHashSet<>();
-    parts.stream().map(String::strip).filter(name -> !name.isEmpty()).forEach(names::add);
-    return List.copyOf(names);
   }
 
   private RequestedSide container(String name) {

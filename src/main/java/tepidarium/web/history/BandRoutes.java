@@ -83,7 +83,10 @@ public final class BandRoutes {
 
   private void band(Context ctx) {
     Container container = requests.container(ctx);
-    Span span = requests.span(ctx, container.id());
+    ctx.json(answer(container, requests.span(ctx, container.id())));
+  }
+
+  BandAnswer answer(Container container, Span span) {
     BandHistory.AllLimits all = history.band().allLimits(container, span);
     long covered = all.cold().time().coveredMs();
     Map<String, BandHistory.LimitSummary> summaries = new LinkedHashMap<>();
@@ -101,15 +104,14 @@ public final class BandRoutes {
           limit.excursions().forEach(detail -> excursions.add(excursion(kind, detail, explaining)));
         });
     excursions.sort(Comparator.comparing(ExcursionJson::start));
-    ctx.json(
-        new BandAnswer(
-            span.from(),
-            span.to(),
-            covered / MS_PER_HOUR,
-            (span.length().toMillis() - covered) / MS_PER_HOUR,
-            LeftOutJson.of(faults.leftOut(container.id(), span, LIMITED)),
-            limits,
-            excursions));
+    return new BandAnswer(
+        span.from(),
+        span.to(),
+        covered / MS_PER_HOUR,
+        (span.length().toMillis() - covered) / MS_PER_HOUR,
+        LeftOutJson.of(faults.leftOut(container.id(), span, LIMITED)),
+        limits,
+        excursions);
   }
 
   /** Null without covered time. */

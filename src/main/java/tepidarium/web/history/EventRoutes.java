@@ -76,7 +76,10 @@ public final class EventRoutes {
 
   private void list(Context ctx) {
     Container container = requests.container(ctx);
-    Span span = requests.span(ctx, container.id());
+    ctx.json(answer(container, requests.span(ctx, container.id())));
+  }
+
+  EventsAnswer answer(Container container, Span span) {
     List<EventJson> events = new ArrayList<>();
     addSensors(events, container);
     addChecks(events, container);
@@ -86,7 +89,7 @@ public final class EventRoutes {
             .distinct()
             .sorted(Comparator.comparing(EventJson::at))
             .toList();
-    ctx.json(new EventsAnswer(span.from(), span.to(), inSpan));
+    return new EventsAnswer(span.from(), span.to(), inSpan);
   }
 
   /** A sensor is often calibrated outside of the container, so each session counts. */

@@ -67,19 +67,28 @@ public final class HeatRoutes {
         Params.heatRule(
             base == null ? container.settings().baseC() : base,
             ceiling == null ? container.settings().ceilingC() : ceiling);
+    ctx.json(answer(container, span, rule));
+  }
+
+  /** Since the first reading of the container, by its own rule. */
+  HeatAnswer sinceBeginning(Container container) {
+    Span span = requests.span(container.id(), null, null);
+    return answer(container, span, HeatRule.of(container.settings()));
+  }
+
+  private HeatAnswer answer(Container container, Span span, HeatRule rule) {
     if (span.length().toDays() > MAX_DAYS) {
       throw new InvalidInput(
           "from", "must lie at most " + MAX_DAYS + " days before to, because each day is listed");
     }
     HeatSum sum = history.heat(container, span, rule);
     SensorError sensor = history.sensorError(container, span, rule);
-    ctx.json(
-        new HeatAnswer(
-            HeatJson.of(span, sum, rule, container, sensor),
-            rule.baseC(),
-            rule.ceilingC(),
-            LeftOutJson.of(faults.leftOut(container.id(), span, Quantity.TEMPERATURE)),
-            byDay(container, span, rule)));
+    return new HeatAnswer(
+        HeatJson.of(span, sum, rule, container, sensor),
+        rule.baseC(),
+        rule.ceilingC(),
+        LeftOutJson.of(faults.leftOut(container.id(), span, Quantity.TEMPERATURE)),
+        byDay(container, span, rule));
   }
 
   private List<DayJson> byDay(Container container, Span span, HeatRule rule) {

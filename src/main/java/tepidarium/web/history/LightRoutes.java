@@ -76,19 +76,27 @@ public final class LightRoutes {
     Double asked = Params.number(ctx, "limit", 0, 100_000, "lux");
     double limit = asked == null ? container.band().lightHighLux() : asked;
     int join = Params.whole(ctx, "joinSeconds", DEFAULT_JOIN_SECONDS, 0, 86_400);
+    ctx.json(answer(container, span, limit, join));
+  }
+
+  /** Above the limit of the container's band. */
+  LightAnswer answer(Container container, Span span) {
+    return answer(container, span, container.band().lightHighLux(), DEFAULT_JOIN_SECONDS);
+  }
+
+  private LightAnswer answer(Container container, Span span, double limit, int join) {
     ContainerHistory.LightSummary summaries =
         history.light(container, span, limit, Duration.ofSeconds(join));
-    ctx.json(
-        new LightAnswer(
-            span.from(),
-            span.to(),
-            limit,
-            join,
-            summaries.luxHours(),
-            summaries.coveredMs() / MS_PER_HOUR,
-            summaries.gapMs() / MS_PER_HOUR,
-            LeftOutJson.of(faults.leftOut(container.id(), span, Quantity.LIGHT)),
-            lightEvents(summaries, container.id())));
+    return new LightAnswer(
+        span.from(),
+        span.to(),
+        limit,
+        join,
+        summaries.luxHours(),
+        summaries.coveredMs() / MS_PER_HOUR,
+        summaries.gapMs() / MS_PER_HOUR,
+        LeftOutJson.of(faults.leftOut(container.id(), span, Quantity.LIGHT)),
+        lightEvents(summaries, container.id()));
   }
 
   private List<LightEventJson> lightEvents(ContainerHistory.LightSummary light, ContainerId id) {

@@ -48,7 +48,14 @@ public final class SeriesRoutes {
 
   private void readings(Context ctx, ContainerId id, SeriesSource source) {
     Span span = requests.span(ctx, id);
-    int points = Params.whole(ctx, "points", DEFAULT_POINTS, 1, MAX_POINTS);
+    ctx.json(answer(id, span, Params.whole(ctx, "points", DEFAULT_POINTS, 1, MAX_POINTS), source));
+  }
+
+  Map<String, Object> answer(Container container, Span span, int points) {
+    return answer(container.id(), span, points, (of, most) -> history.series(container, of, most));
+  }
+
+  private Map<String, Object> answer(ContainerId id, Span span, int points, SeriesSource source) {
     Map<String, Object> answer = new LinkedHashMap<>();
     answer.put("container", id.value());
     answer.put("from", span.from());
@@ -57,6 +64,6 @@ public final class SeriesRoutes {
     source
         .series(span, points)
         .forEach((quantity, thinned) -> answer.put(quantity.key(), SeriesJson.of(thinned)));
-    ctx.json(answer);
+    return answer;
   }
 }

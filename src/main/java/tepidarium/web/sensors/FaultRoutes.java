@@ -53,7 +53,12 @@ public final class FaultRoutes {
   private void ofContainer(Context ctx) {
     Container container = requests.container(ctx);
     Span span = requests.span(ctx, container.id());
-    ctx.json(FaultJson.of(span, faults.ofContainer(container.id(), span)));
+    ctx.json(ofContainer(container, span));
+  }
+
+  /** Also a part of charts. */
+  public Object ofContainer(Container container, Span span) {
+    return FaultJson.of(span, faults.ofContainer(container.id(), span));
   }
 
   private void ofSensor(Context ctx) {

@@ -46,6 +46,7 @@ import tepidarium.web.germination.GerminationRoutes;
 import tepidarium.web.germination.HeatCourseRoutes;
 import tepidarium.web.heatbench.HeatBenchRoutes;
 import tepidarium.web.history.BandRoutes;
+import tepidarium.web.history.ChartRoutes;
 import tepidarium.web.history.DayExtremesRoutes;
 import tepidarium.web.history.EventRoutes;
 import tepidarium.web.history.HeatRoutes;
@@ -117,27 +118,29 @@ public final class ApiRoutes {
   static void add(RoutesConfig routes, Parts parts, LiveStream live) {
     ContainerRequests requests =
         new ContainerRequests(parts.register(), parts.history(), parts.clock());
-    new ContainerRoutes(
+    ContainerRoutes containers =
+        new ContainerRoutes(
             parts.register(),
             parts.seeds(),
             parts.containers(),
             parts.watch(),
             requests,
-            parts.clock())
-        .add(routes);
+            parts.clock());
+    containers.add(routes);
     new SensorRoutes(parts.register(), parts.sensors(), parts.clock()).add(routes);
     new SensorAccountRoutes(parts.brokerLogins(), parts.clock()).add(routes);
     new PlacementRoutes(parts.register(), parts.sensors(), parts.history(), parts.clock())
         .add(routes);
-    new FaultRoutes(
+    FaultRoutes faults =
+        new FaultRoutes(
             parts.register(),
             parts.faults(),
             parts.history(),
             requests,
             parts.sensors(),
-            parts.clock())
-        .add(routes);
-    addHistoryRoutes(routes, parts, requests);
+            parts.clock());
+    faults.add(routes);
+    addHistoryRoutes(routes, parts, requests, containers::openings, faults::ofContainer);
     new HeatBenchRoutes(
             parts.register(),
             parts.calibrated(),
@@ -162,17 +165,28 @@ public final class ApiRoutes {
   }
 
   private static void addHistoryRoutes(
-      RoutesConfig routes, Parts parts, ContainerRequests requests) {
-    new SeriesRoutes(parts.history(), parts.faults(), requests).add(routes);
-    new HeatRoutes(parts.history(), parts.faults(), requests, parts.zone()).add(routes);
-    new LightRoutes(parts.register(), parts.history(), parts.faults(), requests, parts.site())
-        .add(routes);
-    new BandRoutes(parts.register(), parts.history(), parts.faults(), requests).add(routes);
+      RoutesConfig routes,
+      Parts parts,
+      ContainerRequests requests,
+      ChartRoutes.Part openings,
+      ChartRoutes.Part faults) {
+    SeriesRoutes series = new SeriesRoutes(parts.history(), parts.faults(), requests);
+    HeatRoutes heat = new HeatRoutes(parts.history(), parts.faults(), requests, parts.zone());
+    LightRoutes light =
+        new LightRoutes(parts.register(), parts.history(), parts.faults(), requests, parts.site());
+    BandRoutes band = new BandRoutes(parts.register(), parts.history(), parts.faults(), requests);
+    EventRoutes events =
+        new EventRoutes(parts.register(), new SowingFinder(parts.seeds()), requests);
+    series.add(routes);
+    heat.add(routes);
+    light.add(routes);
+    band.add(routes);
+    events.add(routes);
+    new ChartRoutes(requests, series, heat, light, band, events, openings, faults).add(routes);
     new DayExtremesRoutes(
             parts.history(), parts.dayExtremes(), requests, parts.clock(), parts.zone())
         .add(routes);
     new SuggestedOpeningRoutes(parts.register(), parts.history(), requests).add(routes);
-    new EventRoutes(parts.register(), new SowingFinder(parts.seeds()), requests).add(routes);
   }
 
   private static void addAlertRoutes(RoutesConfig routes, Parts parts, ContainerRequests requests) {
