@@ -70,7 +70,10 @@ export function standing(container, now, maxGapMinutes) {
     lines.push(texts.itsTemperatureWasNotCompared);
     return { level, title: texts.notCheckedYet, lines };
   }
-  if (level === 'unsure') lines.push(texts.aSensorIsPlacedBut);
+  if (level === 'unsure') {
+    lines.push(texts.aSensorIsPlacedBut);
+    return { level, title: texts.noReadingYet, lines };
+  }
   return { level, title: TITLES[level], lines };
 }
 
@@ -81,13 +84,13 @@ function handledWords(container, now) {
   return active.some((alert) => isShelved(alert, now)) ? texts.pausedForNow : texts.acknowledged2;
 }
 
-/** The levels, worst first, with their titles. */
+/** The levels, worst first, with the titles of their groups. Of an unsure one, its own title says why. */
 export const TITLES = {
   act: texts.needsYou,
   silent: texts.silent,
   watch: texts.drifting,
   seen: texts.seenByYou,
-  unsure: texts.noReadingYet,
+  unsure: texts.stateUnknown,
   empty: texts.noSensor,
   open: texts.open,
   fine: texts.inOrder,

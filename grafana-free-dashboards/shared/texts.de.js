@@ -146,6 +146,7 @@ export default {
   drifting: 'Weicht ab',
   open: 'Offen',
   noReadingYet: 'Noch kein Messwert',
+  stateUnknown: 'Zustand unbekannt',
   inOrder: 'In Ordnung',
   inOrderAtTheLastReading: (duration) => `In Ordnung beim letzten Messwert, vor ${dative(duration)}.`,
   nothingHasBeenHeardFrom: 'Vom Sensor kam noch nichts.',

@@ -123,6 +123,7 @@ export default {
   drifting: 'Drifting',
   open: 'Open',
   noReadingYet: 'No reading yet',
+  stateUnknown: 'State unknown',
   inOrder: 'In order',
   inOrderAtTheLastReading: (duration) => `In order at the last reading, ${duration} ago.`,
   nothingHasBeenHeardFrom: 'Nothing has been heard from its sensor yet.',

@@ -54,6 +54,7 @@ test('groups stand by name, the one without a room last; groups of states stand 
   assert.equal(groupTitle('room', rooms[0]), 'Bench 2: 2 containers, 1 needs you');
   assert.equal(groupTitle('room', rooms[2]), 'No room: 1 container');
   assert.equal(groupTitle('state', states[0]), 'Needs you: 1 container');
+  assert.equal(groupTitle('state', { key: 'unsure', items: [{}], waiting: 0 }), 'State unknown: 1 container');
 });
 
 test('search finds name, room, heat source and species; filters narrow it further', () => {

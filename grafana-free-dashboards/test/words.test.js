@@ -91,7 +91,7 @@ test('an old value is called old, not silent, unless the alert says so', () => {
 
 test('no sensor, nothing known', () => {
   assert.equal(standing(container({ sensors: [], latest: {} }), NOW, 30).level, 'empty');
-  assert.equal(standing(container({ latest: { temperature: null } }), NOW, 30).level, 'unsure');
+  assert.equal(standing(container({ latest: { temperature: null } }), NOW, 30).title, 'No reading yet');
 });
 
 test('outside the band: just now, then an alert, then known', () => {
