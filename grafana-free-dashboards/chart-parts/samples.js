@@ -15,7 +15,11 @@ export function samplesOf({ readings, heat }, range, zone) {
     humidity: columnsOf(readings.humidity),
     light: columnsOf(readings.light),
     ...Object.fromEntries(RARE.map(({ key }) => [key, columnsOf(readings[key])])),
-    heat: within(heatColumns(heat?.byDay ?? [], zone, span, f.differenceToUnit), range.from, range.to),
+    heat: within(
+      heatColumns(heat?.coveredHours > 0 ? heat.byDay : [], zone, span, f.differenceToUnit),
+      range.from,
+      range.to,
+    ),
   };
 }
 

@@ -51,7 +51,10 @@ function sentenceOfOne({ columns }, spec) {
   const { low, lowAt, high, highAt, gaps } = extremesOf(columns);
   const [lowText, highText] = [spec.show(low), spec.show(high)];
   const gapText = gaps > 0 ? texts.withGaps(f.count(gaps, texts.gapCount)) : '';
-  if (lowText === highText) return texts.throughout(lowText, gapText);
+  if (lowText === highText)
+    return columns[1].filter(isKnown).length === 1
+      ? texts.onlyOnce(lowText, t.stamp(lowAt, now()))
+      : texts.throughout(lowText, gapText);
   const [lowWhen, highWhen] = [t.stamp(lowAt, now()), t.stamp(highAt, now())];
   return texts.fromTo(spec.show(meanOf(columns)), lowText, lowWhen, highText, highWhen, gapText);
 }

@@ -61,6 +61,7 @@ export default {
   nothingHeard: 'nichts gehört',
   gapCount: { one: 'Lücke', other: 'Lücken' },
   withGaps: (counted) => ` ${counted} ohne Messwerte.`,
+  onlyOnce: (value, at) => `${value}, nur einmal gemessen: ${at}.`,
   throughout: (value, gaps) => `Durchweg ${value}.${gaps}`,
   fromTo: (mean, low, lowAt, high, highAt, gaps) =>
     `Im Mittel ${mean}; am tiefsten ${low} (${lowAt}), am höchsten ${high} (${highAt}).${gaps}`,

@@ -61,6 +61,7 @@ export default {
   nothingHeard: 'nothing heard',
   gapCount: { one: 'gap', other: 'gaps' },
   withGaps: (counted) => ` ${counted} without readings.`,
+  onlyOnce: (value, at) => `${value}, measured only once: ${at}.`,
   throughout: (value, gaps) => `${value} throughout.${gaps}`,
   fromTo: (mean, low, lowAt, high, highAt, gaps) =>
     `On average ${mean}; lowest ${low} (${lowAt}), highest ${high} (${highAt}).${gaps}`,

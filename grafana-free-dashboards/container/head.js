@@ -6,7 +6,7 @@ import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { now } from '../shared/clock.js';
 import { makeAlert, updateAlert } from '../shared/alert-item.js';
-import { makeCard, updateCard } from '../shared/card.js';
+import { heatBegins, makeCard, updateCard } from '../shared/card.js';
 import { missingHours } from '../shared/container-words.js';
 import { byUrgency, isOpen } from '../shared/alert-words.js';
 import { texts } from './texts.js';
@@ -31,11 +31,12 @@ export function updateNow(container, setup, live) {
   const card = byId('now').querySelector('article');
   document.title = `${container.name} · Tepidarium`;
   updateCard(card, { container, day: null, maxGapMinutes: setup.maxGapMinutes, live });
-  setText(card.querySelector('.tile.heat .note'), heatNote(container.heat));
+  setText(card.querySelector('.tile.heat .note'), heatNote(container));
 }
 
-function heatNote(heat) {
-  if (!heat || !(heat.coveredHours > 0)) return texts.noReadingsToAddUp;
+function heatNote(container) {
+  const { heat } = container;
+  if (!heat || !(heat.coveredHours > 0)) return heatBegins(container);
   const parts = [texts.sinceFromOfReadings(t.moment(heat.from, now()), t.hours(heat.coveredHours))];
   if (heat.gapHours > 0.05)
     parts.push(

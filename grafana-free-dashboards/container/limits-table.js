@@ -31,6 +31,14 @@ export function insideWords({ fractionInside, sensorLower, sensorUpper }) {
   return low === share && high === share ? share : texts.sensorTo(share, low, high);
 }
 
+/** How much of the stretch was measured: time between two readings without a gap. */
+export function measuredWords({ coveredHours, gapHours, leftOut }) {
+  const without = leftOutWords(leftOut);
+  return coveredHours > 0
+    ? texts.inTheStretchShownHeard(t.hours(coveredHours), t.hours(gapHours), without)
+    : texts.nothingMeasured(without);
+}
+
 export function limits(container, band) {
   const rows = Object.keys(NAMES).map((kind) => ({
     kind,
@@ -59,8 +67,5 @@ export function limits(container, band) {
       cell: (row) => (row.summary ? t.hours(row.summary.hoursOutside) : f.UNKNOWN),
     },
   ];
-  const heard = band
-    ? texts.inTheStretchShownHeard(t.hours(band.coveredHours), t.hours(band.gapHours), leftOutWords(band.leftOut))
-    : '';
-  return [table(heard, columns, rows)];
+  return [table(band ? measuredWords(band) : '', columns, rows)];
 }

@@ -6,7 +6,7 @@ import { leftOutWords } from '../shared/fault-words.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { conditionOf } from '../shared/conditions.js';
-import { limits } from './limits-table.js';
+import { limits, measuredWords } from './limits-table.js';
 import { pageZone } from '../shared/zone.js';
 import { texts } from './texts.js';
 
@@ -30,6 +30,7 @@ const LIGHT_KINDS = { opening: texts.opening, daylight: texts.daylight, lamp: te
 function lightEvents(light) {
   if (!light) return [];
   const events = [...light.events].reverse();
+  if (events.length === 0 && light.coveredHours === 0) return [nothing(measuredWords(light))];
   if (events.length === 0)
     return [nothing(texts.noLightAboveWasSeen(f.lux(light.limit), missing(light), leftOut(light)))];
   const columns = [
@@ -58,7 +59,8 @@ function lightEvents(light) {
 function excursions(band) {
   if (!band) return [];
   const rows = band.excursions.filter((one) => one.kind !== 'light').reverse();
-  if (rows.length === 0) return [nothing(texts.temperatureAndHumidityStayed(missing(band)))];
+  if (rows.length === 0)
+    return [nothing(band.coveredHours > 0 ? texts.temperatureAndHumidityStayed(missing(band)) : measuredWords(band))];
   const columns = [
     {
       title: texts.what,

@@ -84,7 +84,6 @@ export default {
   // head.js
   shelf: '← Regal',
   label: 'Etikett',
-  noReadingsToAddUp: 'noch keine Messwerte zu summieren',
   sinceFromOfReadings: (from, coveredHours) => `seit ${from}, aus ${coveredHours} mit Messwerten`,
   soBetweenAnd: (heat, lower, upper) => `${heat}, also zwischen ${lower} und ${upper}`,
   betweenAndAsTheSensor: (sensorLower, sensorUpper) =>
@@ -121,6 +120,8 @@ export default {
   outsideFor: 'Außerhalb',
   inTheStretchShownHeard: (coveredHours, gapHours, leftOut) =>
     `Im gezeigten Zeitraum ${coveredHours} gemessen, ${gapHours} fehlen. ${leftOut}`,
+  nothingMeasured: (leftOut) =>
+    `In diesem Zeitraum folgen keine zwei Messwerte aufeinander, also zählt keine Zeit als gemessen. ${leftOut}`,
 
   // rule-fields.js
   limit2: (unit) => `Grenze (${unit})`,

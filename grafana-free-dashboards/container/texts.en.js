@@ -83,7 +83,6 @@ export default {
   // head.js
   shelf: '← Shelf',
   label: 'Label',
-  noReadingsToAddUp: 'no readings to add up yet',
   sinceFromOfReadings: (from, coveredHours) => `since ${from}, from ${coveredHours} of readings`,
   soBetweenAnd: (heat, lower, upper) => `${heat}, so between ${lower} and ${upper}`,
   betweenAndAsTheSensor: (sensorLower, sensorUpper) =>
@@ -120,6 +119,8 @@ export default {
   outsideFor: 'Outside for',
   inTheStretchShownHeard: (coveredHours, gapHours, leftOut) =>
     `In the stretch shown, ${coveredHours} were measured and ${gapHours} are missing. ${leftOut}`,
+  nothingMeasured: (leftOut) =>
+    `No two readings follow each other in this stretch, so no time counts as measured. ${leftOut}`,
 
   // rule-fields.js
   limit2: (unit) => `Limit (${unit})`,

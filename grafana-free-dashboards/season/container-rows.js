@@ -30,7 +30,7 @@ export function containerRows(report) {
       figure(one.humidityCoveredHours === 0 ? f.UNKNOWN : one.dryHours === 0 ? texts.never : t.hours(one.dryHours)),
       leaks(one),
       figure(f.number(one.openings)),
-      figure(one.coveredHours === 0 ? texts.noSensor : t.hours(one.coveredHours), gapWords(one)),
+      figure(one.coveredHours === 0 ? texts.notMeasured : t.hours(one.coveredHours), gapWords(one)),
     ],
   }));
 }

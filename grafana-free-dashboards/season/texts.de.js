@@ -50,7 +50,6 @@ export default {
   noHeatSource: 'keine Wärmequelle',
   to: (number, hottest) => `${number} bis ${hottest}`,
   never: 'nie',
-  noSensor: 'kein Sensor',
   notHeard: (silent) => `${silent} ohne Messwerte`,
   longest: (longestHours) => `am längsten ${longestHours}`,
   whileOpen: (duringOpenings) => `${duringOpenings} beim Öffnen`,

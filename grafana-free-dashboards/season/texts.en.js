@@ -50,7 +50,6 @@ export default {
   noHeatSource: 'no heat source',
   to: (number, hottest) => `${number} to ${hottest}`,
   never: 'never',
-  noSensor: 'no sensor',
   notHeard: (silent) => `${silent} not heard`,
   longest: (longestHours) => `longest ${longestHours}`,
   whileOpen: (duringOpenings) => `${duringOpenings} while open`,

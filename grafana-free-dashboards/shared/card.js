@@ -62,7 +62,7 @@ export function updateCard(card, { container, day, maxGapMinutes, live = true })
   setText(card.querySelector('.badge .word'), state.title);
   setText(card.querySelector('.about'), about(container));
   for (const quantity of QUANTITIES) updateTile(card, container, quantity, at, maxGapMinutes);
-  updateHeat(card.querySelector('.tile.heat'), container.heat);
+  updateHeat(card.querySelector('.tile.heat'), container);
   updateLines(card.querySelector('.lines'), state);
   const temperature = freshness(container, 'temperature', at, maxGapMinutes);
   drawGauge(card.querySelector('.gauge-place'), container, temperature, day);
@@ -74,11 +74,15 @@ export function about(container) {
   return [kind, container.heatSource ?? texts.noHeatSourceNamed, container.room].filter(Boolean).join(' · ');
 }
 
-export function updateHeat(part, heat) {
+/** Why there is no heat yet: it is counted between two readings. */
+export const heatBegins = ({ latest }) => (latest?.temperature ? texts.countsFromTheNext : texts.noReadingsToAddUp);
+
+function updateHeat(part, container) {
+  const { heat } = container;
   setText(part.querySelector('.figure'), heat && heat.coveredHours > 0 ? f.degreeHours(heat.degreeHours) : f.UNKNOWN);
   const note =
     !heat || !(heat.coveredHours > 0)
-      ? texts.noReadingsToAddUp
+      ? heatBegins(container)
       : heatBounds(heat) || texts.since(t.moment(heat.from, now()));
   setText(part.querySelector('.note'), note);
 }
@@ -113,7 +117,8 @@ function drawDay(figure, container, day) {
   figure.hidden = !dayRange;
   if (!dayRange) return;
   const { low, high } = container.band.temperature;
-  const words = texts.to(f.temperature(dayRange.min), f.temperature(dayRange.max));
+  const [lowest, highest] = [dayRange.min, dayRange.max].map((value) => f.temperature(value));
+  const words = lowest === highest ? lowest : texts.to(lowest, highest);
   setText(figure.querySelector('.day-range'), words);
   drawIfChanged(figure.firstElementChild, JSON.stringify([day.to, low, high, f.temperatureUnit()]), () =>
     spark({ ...day, low, high, label: texts.temperatureOverThePast24(words) }),

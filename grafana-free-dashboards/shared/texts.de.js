@@ -389,6 +389,7 @@ export default {
   now2: 'jetzt',
   noHeatSourceNamed: 'keine Wärmequelle genannt',
   noReadingsToAddUp: 'noch keine Messwerte zu summieren',
+  countsFromTheNext: 'zählt ab dem nächsten Messwert',
   temperatureOverThePast24: (words) => `Temperatur der letzten 24 Stunden: ${words}.`,
   wasInOrder: 'War in Ordnung',
   inOrderWhenLastHeard: 'In Ordnung, als zuletzt etwas kam; die Seite ist nicht live.',

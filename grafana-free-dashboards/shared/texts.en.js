@@ -364,6 +364,7 @@ export default {
   now2: 'now',
   noHeatSourceNamed: 'no heat source named',
   noReadingsToAddUp: 'no readings to add up yet',
+  countsFromTheNext: 'counts from the next reading on',
   temperatureOverThePast24: (words) => `Temperature over the past 24 hours: ${words}.`,
   wasInOrder: 'Was in order',
   inOrderWhenLastHeard: 'In order when last heard; the page is not live.',

@@ -30,7 +30,7 @@ export async function showRecord(place, sowing, context) {
     forecasts(sowing, context.names, asked),
     h('h4', {}, texts.howTheyCameUp),
     makeCourse(germination, sowing, asked, context.names),
-    measureList(measureRows(germination.measures)),
+    measureList(measureRows(germination)),
     ...indices(germination),
     bestFit(germination),
     ...replicates(germination),

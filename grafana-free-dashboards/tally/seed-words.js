@@ -103,7 +103,7 @@ function prospectHeadline({ soon, ever, everLimits }) {
 }
 
 /** The measures that a grower asks for first, in words; times of a check are late by up to the interval. */
-export function measureRows(measures) {
+export function measureRows({ measures, checks }) {
   const days = (value) => (value === null ? UNKNOWN : texts.days(number(value, 1)));
   return [
     [texts.firstGerminated, measures.firstTime === null ? UNKNOWN : texts.foundOn(dayWords(measures.firstTime))],
@@ -116,7 +116,11 @@ export function measureRows(measures) {
     [texts.halfOfThoseGerminated, days(measures.halfTimeCoolbear)],
     [
       texts.halfOfThoseSown,
-      measures.halfOfSownBetween === null ? texts.notReached : spanWords(measures.halfOfSownBetween),
+      measures.halfOfSownBetween !== null
+        ? spanWords(measures.halfOfSownBetween)
+        : checks.length > 0
+          ? texts.notReached
+          : UNKNOWN,
     ],
   ];
 }

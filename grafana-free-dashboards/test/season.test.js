@@ -133,7 +133,7 @@ test('what was not measured is not said to have been in order', () => {
   ]) {
     assert.equal(cell(rows, containerWords.CONTAINER_TITLES, title).main, '–', title);
   }
-  assert.equal(cell(rows, containerWords.CONTAINER_TITLES, 'Measured').main, 'no sensor');
+  assert.equal(cell(rows, containerWords.CONTAINER_TITLES, 'Measured').main, 'not measured');
 });
 
 test('hours left out because of faults are told apart from hours not heard', () => {

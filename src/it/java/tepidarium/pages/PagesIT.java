@@ -11,7 +11,9 @@ import com.microsoft.playwright.Page;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Map;
+import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -105,6 +107,7 @@ class PagesIT {
     JsonNode placed = service.api().get(from);
     assertEquals(placed.path("firstHeard"), placed.at("/placements/0/from"));
 
+    oneReadingIsNoSilence("jar-b-one-b");
     Locator card = page.locator("article[data-container=jar-b-one-b]");
     assertThat(card).containsText("Jar <b>one</b>");
     await()
@@ -113,6 +116,36 @@ class PagesIT {
     publish("{\"temperature\":31.7,\"humidity\":92,\"light\":0}");
     assertThat(card.locator("[data-value=temperature]")).containsText("31.7");
     browser.assertNothingWrong(page);
+  }
+
+  /** What would be false, or a figure from too little, while there is one reading. */
+  private static final Pattern FALSE_AFTER_ONE =
+      Pattern.compile(
+          "NaN|undefined|Infinity|no readings|No reading|0 s were|without temperature|all alike"
+              + "|throughout|\\b0 %|to 30\\.4|not reached|seeds a day|no sensor\\b(?! faults)");
+
+  /** Each page with one reading in a container, then with seeds sown there today too. */
+  private void oneReadingIsNoSilence(String jar) {
+    Page page = browser.page(1280);
+    assertNothingFalse(page, "/");
+    assertNothingFalse(page, "/container.html?id=" + jar);
+    assertThat(page.locator("#charts")).containsText("30.4 °C, measured only once");
+    assertThat(page.locator(".tile.heat")).containsText("counts from the next reading on");
+    service.api().post("/api/lots", SeedBodies.lot("cacao"));
+    service.api().post("/api/sowings", SeedBodies.sowing(1, jar, 0));
+    assertNothingFalse(page, "/charts.html?container=" + jar);
+    assertNothingFalse(page, "/heat-bench.html");
+    assertNothingFalse(page, "/season.html");
+    assertNothingFalse(page, "/tally.html");
+    page.close();
+  }
+
+  private void assertNothingFalse(Page page, String path) {
+    page.navigate(service.url() + path);
+    EveryPage.awaitLoaded(page);
+    EveryPage.unfold(page);
+    String said = page.locator("main").innerText();
+    assertEquals(List.of(), FALSE_AFTER_ONE.matcher(said).results().map(MatchResult::group).toList());
   }
 
   @Test

@@ -18,8 +18,8 @@ final class ContainerLessons {
   private static final double MIN_SHARE = 0.05;
   private static final double MIN_HOURS = 24;
   private static final double MIN_GAP_HOURS = 12;
-  private static final int REPEATED_DAYS = 2;
   private static final double HOURS_PER_DAY = 24;
+  private static final int REPEATED_DAYS = 2;
 
   static final String DAYLIGHT =
       "Daylight entered %s on %d days (%s lux·h). Turn the "
@@ -191,6 +191,8 @@ final class ContainerLessons {
     List<String> found =
         containers.stream()
             .filter(result -> result.seeds() && result.coveredHours() == 0)
+            // On the day of the sowing, the first readings may still come.
+            .filter(result -> result.gapHours() > HOURS_PER_DAY)
             .map(ContainerResult::name)
             .toList();
     long withSeeds = containers.stream().filter(ContainerResult::seeds).count();

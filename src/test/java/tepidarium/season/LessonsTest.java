@@ -101,7 +101,9 @@ class LessonsTest {
 
   @Test
   void seedsWithoutASensorAreReported() {
-    SeasonReport report = report(List.of(), closet(), Place.of("Jar", 0));
+    SeasonReport today = report(List.of(), closet(), Place.of("Jar", 0).gap(24));
+    assertEquals(List.of(), kinds(today));
+    SeasonReport report = report(List.of(), closet(), Place.of("Jar", 0).gap(25));
     assertEquals(List.of("blind"), kinds(report));
     assertEquals(0.5, report.lessons().get(0).weight());
   }
