@@ -46,6 +46,7 @@ public final class Bench {
         new Named("shelf", new ShelfPage(folder, numbers("containers", List.of(300, 3_000)))::run),
         new Named("charts", new ChartsPage(folder)::run),
         new Named("season", new Season(folder)::run),
+        new Named("fleet", new FleetYears(quick ? 1 : 20)::run),
         new Named("coverage", new Coverages(quick ? 120 : 3_000)::run),
         new Named("import", new Imports(folder, rowsOfImport)::run),
         new Named("queries", new Queries(folder, rows)::run));
