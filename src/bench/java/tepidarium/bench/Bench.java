@@ -41,6 +41,7 @@ public final class Bench {
         new Named("postgres", new PostgresStore(quick ? 100_000 : 400_000)::run),
         new Named("script", new Script(folder, quick ? 3_000 : 12_000)::run),
         new Named("sensors", new ManySensors(folder, sensors, readings / 2)::run),
+        new Named("instances", new Instances(folder, readings)::run),
         new Named("heat", new HeatLoop()::run),
         new Named("latency", new Latency(folder, quick ? 30 : 200)::run),
         new Named("shelf", new ShelfPage(folder, numbers("containers", List.of(300, 3_000)))::run),

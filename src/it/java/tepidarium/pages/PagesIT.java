@@ -145,7 +145,8 @@ class PagesIT {
     EveryPage.awaitLoaded(page);
     EveryPage.unfold(page);
     String said = page.locator("main").innerText();
-    assertEquals(List.of(), FALSE_AFTER_ONE.matcher(said).results().map(MatchResult::group).toList());
+    assertEquals(
+        List.of(), FALSE_AFTER_ONE.matcher(said).results().map(MatchResult::group).toList());
   }
 
   @Test
