@@ -6,6 +6,7 @@ import { leftOutWords } from '../shared/fault-words.js';
 import * as f from '../shared/format.js';
 import * as t from '../shared/time-format.js';
 import { conditionOf } from '../shared/conditions.js';
+import { lightAdvice } from './light-words.js';
 import { limits, measuredWords } from './limits-table.js';
 import { pageZone } from '../shared/zone.js';
 import { texts } from './texts.js';
@@ -42,7 +43,7 @@ function lightEvents(light) {
     { title: texts.lightDose, class: NUMBER, cell: (event) => f.luxHours(event.doseLuxHours) },
     { title: texts.temperature3, class: NUMBER, cell: (event) => f.temperatureChange(event.temperatureChange) },
     { title: texts.humidity3, class: NUMBER, cell: (event) => f.humidityChange(event.humidityChange) },
-    { title: texts.whatToDo, cell: (event) => event.advice },
+    { title: texts.whatToDo, cell: (event) => lightAdvice(event) },
   ];
   const leaks = events.filter((event) => event.kind !== 'opening').length;
   const caption = texts.inAll(

@@ -100,6 +100,31 @@ export default {
     'Vor dem Öffnen drücken. Licht in den nächsten 10 Minuten zählt dann als Öffnung, nicht als Lichteinfall.',
   tenMinutesMore: 'Zehn Minuten mehr',
 
+  // light-words.js
+  lightOpening: 'Eine Öffnung zur Kontrolle: nichts zu tun.',
+  quarters: {
+    north: 'Norden',
+    'north-east': 'Nordosten',
+    east: 'Osten',
+    'south-east': 'Südosten',
+    south: 'Süden',
+    'south-west': 'Südwesten',
+    west: 'Westen',
+    'north-west': 'Nordwesten',
+  },
+  sunBelow: (quarter) => `im ${quarter} unter dem Horizont`,
+  sunAt: (quarter, degrees) => `im ${quarter}, ${degrees}° hoch`,
+  lightDaylight: (where) =>
+    `Tageslicht dringt ein (die Sonne stand ${where}). Die Naht oder den Rand des Deckels vom Fenster wegdrehen oder lichtdicht abdecken; die Schranktür geschlossen halten.`,
+  lightLampAtNight: (degrees) =>
+    `Nicht nur Tageslicht: Die Sonne stand ${degrees}° unter dem Horizont, also brannte eine Lampe. Prüfen, ob Schranktür und Deckel zur Lampe hin dicht schließen. Wurde der Behälter damals geöffnet, die Öffnung eintragen.`,
+  lightLampByShape:
+    'Wahrscheinlich eine Lampe: Das Licht war sofort voll da und blieb gleich. Herausfinden, welche Lampe brannte. Prüfen, ob Schranktür und Deckel dicht schließen. Wurde der Behälter damals geöffnet, die Öffnung eintragen.',
+  lightUndecided:
+    'Tageslicht oder eine Lampe; die Messwerte zeigen nicht, was. Prüfen, ob Deckel und Schranktür dicht schließen und die Naht nicht zum Fenster zeigt. Wurde der Behälter damals geöffnet, die Öffnung eintragen.',
+  lightUnknownSite:
+    'Prüfen, ob Deckel und Schranktür dicht schließen und die Naht nicht zum Fenster zeigt. Wurde der Behälter damals geöffnet, die Öffnung eintragen. Mit einem Standort in den Einstellungen lassen sich Tageslicht und Lampen unterscheiden.',
+
   // limits-table.js
   inside: '✓ innerhalb',
   outsideNotForLongYet: '~ außerhalb, noch nicht lange',

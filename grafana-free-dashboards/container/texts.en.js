@@ -99,6 +99,31 @@ export default {
     'Press before you open it. Light in the next 10 minutes then counts as an opening, not as a light leak.',
   tenMinutesMore: 'Ten minutes more',
 
+  // light-words.js
+  lightOpening: 'An opening for a check: nothing to do.',
+  quarters: {
+    north: 'north',
+    'north-east': 'north-east',
+    east: 'east',
+    'south-east': 'south-east',
+    south: 'south',
+    'south-west': 'south-west',
+    west: 'west',
+    'north-west': 'north-west',
+  },
+  sunBelow: (quarter) => `below the horizon in the ${quarter}`,
+  sunAt: (quarter, degrees) => `in the ${quarter}, ${degrees}° high`,
+  lightDaylight: (where) =>
+    `Daylight gets in (the sun stood ${where}). Turn the seam or the lid's edge that faces the window away from it, or cover it with something opaque; keep the closet door shut.`,
+  lightLampAtNight: (degrees) =>
+    `Not daylight alone: the sun was ${degrees}° below the horizon, so a lamp was on. Check that the closet door and the lid are closed tightly towards the lamp. If you opened the container then, record the opening.`,
+  lightLampByShape:
+    'Probably a lamp: the light started at full brightness and stayed constant. Find out which lamp was on. Check that the closet door and the lid are closed tightly. If you opened the container then, record the opening.',
+  lightUndecided:
+    'Daylight or a lamp; the readings do not show which. Check that the lid and the closet door are closed tightly and that the seam does not face the window. If you opened the container then, record the opening.',
+  lightUnknownSite:
+    'Check that the lid and the closet door are closed tightly and that the seam does not face the window. If you opened the container then, record the opening. With a site in the settings, daylight and lamps can be distinguished.',
+
   // limits-table.js
   inside: '✓ inside',
   outsideNotForLongYet: '~ outside, not for long yet',

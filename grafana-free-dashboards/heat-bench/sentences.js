@@ -1,5 +1,5 @@
-// The verdicts of the heat bench in the chosen unit. The service has the same sentences in °C. Sentences without a
-// temperature or heat are used as the service sends them. Pure.
+// The verdicts of the heat bench in the chosen unit and language. The service has the same sentences in English and °C.
+// Pure.
 
 import * as f from '../shared/format.js';
 import { texts } from './texts.js';
@@ -14,7 +14,16 @@ const plain = (value) => f.number(value, Math.abs(value - Math.round(value)) < 1
 
 /** The whole comparison. */
 export const comparisonSentence = (answer) =>
-  answer.pairs.length === 1 ? pairSentence(answer, answer.pairs[0]) : answer.verdict;
+  answer.pairs.length === 1 ? pairSentence(answer, answer.pairs[0]) : pairsSentence(answer.pairs);
+
+function pairsSentence(pairs) {
+  const differ = pairs.filter(({ finding }) => finding === 'more' || finding === 'less').length;
+  const shown = differ === 0 ? texts.nonePairs : differ === pairs.length ? texts.allPairs : f.number(differ);
+  return texts.pairsDiffer(shown, f.number(pairs.length), differ === 1);
+}
+
+/** Fewer days have no interval; the service has the same bound. */
+const LEAST_DAYS = 4;
 
 /** A difference that chance makes more often than this can be chance. */
 const MAX_P = 0.05;
@@ -24,7 +33,8 @@ export function pairSentence(answer, pair) {
   const sides = [pair.first, pair.second].map((key) => answer.compared.find((side) => side.key === key));
   const [a, b] = sides.map((side) => side.name);
   const gain = pair.differences.degreeHoursPerDay;
-  if (!gain || !known(gain.low) || !known(gain.high)) return pair.words;
+  if (!gain || !known(gain.low) || !known(gain.high))
+    return texts.tooFewHours(a, b, f.number(pair.pairedHours), LEAST_DAYS);
   const unit = texts.hADay(f.unitName());
   const [more, less] = gain.value > 0 ? [a, b] : [b, a];
   const difference = texts.gaveMoreThan(more, heat(Math.abs(gain.value)), unit, less);
@@ -47,7 +57,7 @@ export function pairSentence(answer, pair) {
     case 'only-these-containers':
       return texts.thatCanBeDueTo(difference, smaller(sides));
     default:
-      return pair.words;
+      return '';
   }
 }
 
@@ -108,8 +118,12 @@ export function trialSentence(trial) {
         texts.somethingRegulatesThisPlace(degrees(trial.roomMin), degrees(trial.roomMax), f.unitName()) +
         texts.theLowestRoomTemperatureFor
       );
+    case 'too-short':
+      return texts.trialTooShort(one(trial.coveredHours));
+    case 'no-fit':
+      return texts.trialWithoutFit;
     default:
-      return trial.verdict;
+      return '';
   }
 }
 

@@ -59,6 +59,16 @@ export default {
   hour: 'Stunde',
 
   // sentences.js
+  nonePairs: 'Keine',
+  allPairs: 'Alle',
+  pairsDiffer: (shown, pairs, isOne) =>
+    `${shown} von ${pairs} Paaren ${isOne ? 'unterscheidet' : 'unterscheiden'} sich deutlich in der Wärme. Etwa jedes zwanzigste Paar täte das durch Zufall allein.`,
+  tooFewHours: (first, second, hours, days) =>
+    `Zu wenige Stunden, um ${first} und ${second} zu vergleichen: ${hours} wurden in beiden gemessen, mindestens ${days} Tage sind nötig.`,
+  trialTooShort: (hours) =>
+    `Der Versuch ist zu kurz: Ort und Raum wurden ${hours} Stunden lang zugleich gemessen. Mindestens 12 Stunden sind nötig, besser zwei Tage. Prüfen, ob ein Sensor im Raum eingesetzt ist.`,
+  trialWithoutFit:
+    'Die Temperaturen passen nicht zu einem beheizten Ort in diesem Raum. Prüfen, ob die Sonne ihn erreicht oder ob er geöffnet wurde.',
   hADay: (unitName) => `${unitName}·h am Tag`,
   gaveMoreThan: (more, heat, unit, less) => `${more} gab ${heat} ${unit} mehr als ${less}`,
   noClearDifferenceInHeat: (part, part2, low, high, unit) =>

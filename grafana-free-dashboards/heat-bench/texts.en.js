@@ -59,6 +59,16 @@ export default {
   hour: 'Hour',
 
   // sentences.js
+  nonePairs: 'None',
+  allPairs: 'All',
+  pairsDiffer: (shown, pairs, isOne) =>
+    `${shown} of ${pairs} pairs ${isOne ? 'differs' : 'differ'} clearly in heat. About one pair in twenty would do so by chance alone.`,
+  tooFewHours: (first, second, hours, days) =>
+    `Too few hours to compare ${first} and ${second}: ${hours} were measured in both, and at least ${days} days are needed.`,
+  trialTooShort: (hours) =>
+    `The trial is too short: place and room were measured together for ${hours} hours. At least 12 hours are needed, better two days. Check that a sensor is placed in the room.`,
+  trialWithoutFit:
+    'The temperatures do not fit a heated place in this room. Check whether the sun reaches it or whether it was opened.',
   hADay: (unitName) => `${unitName}·h a day`,
   gaveMoreThan: (more, heat, unit, less) => `${more} gave ${heat} ${unit} more than ${less}`,
   noClearDifferenceInHeat: (part, part2, low, high, unit) =>

@@ -3,7 +3,8 @@
 import { api } from './api.js';
 import { now } from './clock.js';
 import { actionButton, h, reconcile } from './dom.js';
-import { nextDecisions, quantityOf, reasonWords, stateWords, titleOf, whenWords } from './fault-words.js';
+import { reasonWords } from './fault-reasons.js';
+import { nextDecisions, quantityOf, stateWords, titleOf, whenWords } from './fault-words.js';
 import { inSentence } from './text.js';
 import { texts } from './texts.js';
 

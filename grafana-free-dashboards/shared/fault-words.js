@@ -45,16 +45,6 @@ export function stateWords(fault) {
 
 const isOut = (fault) => fault.state !== 'counted' || (fault.otherState ?? 'counted') !== 'counted';
 
-/** The reason of a fault, with temperatures in the unit that the reader chose. */
-export function reasonWords(fault) {
-  if (f.temperatureUnit() === 'C') return fault.reason;
-  const convert = fault.kind === 'drift' ? f.differenceToUnit : f.toUnit;
-  return fault.reason.replace(/([−-]?)(\d+(?:\.\d+)?) °C/g, (_, sign, number) => {
-    const celsius = Number(number) * (sign ? -1 : 1);
-    return `${f.number(convert(celsius), 2).replace(/\.?0+$/, '')} ${f.unitName()}`;
-  });
-}
-
 /** When it was: one moment, a stretch, or "since". */
 export function whenWords(fault, now) {
   const from = t.stamp(fault.from, now);

@@ -170,6 +170,35 @@ export default {
   // fault-list.js
   decidedBy: (by) => `, entschieden von ${by}`,
 
+  // fault-reasons.js
+  seconds2: (n) => `${n} s`,
+  minutes2: (n) => `${n} min`,
+  hours2: (n) => `${n} h`,
+  days2: (n) => `${n} Tage`,
+  reasonPowerOn: (value) =>
+    `Genau ${value}: Das meldet ein DS18B20 nach dem Einschalten, vor seiner ersten Messung. Versorgung und Kabel prüfen.`,
+  reasonNotConnected: (value) => `${value}: Der Sensorchip antwortete nicht. Kabel und Stecker prüfen.`,
+  reasonRawLimit: (values) => `${values}: Alle Bits des Rohwerts sind gleich. Die Verdrahtung des Chips prüfen.`,
+  reasonOutOfRange: (values) =>
+    `${values} liegt außerhalb dessen, was ein Sensor messen kann. Den Sensor und seine Einheit prüfen.`,
+  reasonImplausible: (values) => `${values} ist in einem Keimbehälter unmöglich. Den Sensor prüfen.`,
+  reasonStuck: (values, time) =>
+    `${values}, ${time} lang ohne jede Änderung, obwohl sich die Werte dieses Sensors sonst ändern. Neu starten, Verdrahtung prüfen.`,
+  reasonSpike: (values) => `${values}, weit entfernt von den Messwerten davor und danach. Die Verdrahtung prüfen.`,
+  reasonJump: (before, after) =>
+    `Sprang von ${before} auf ${after} und blieb dort. Prüfen, ob der Sensor bewegt wurde.`,
+  reasonSaturatedHumidity: (time) => `${time} lang am Ende der Feuchteskala. Unterschiede bedeuten dort wenig.`,
+  reasonSaturatedLight: 'Der Lichtsensor ist am Ende seiner Skala: sehr helles Licht, oder nicht angeschlossen.',
+  reasonCondensation:
+    'Gesättigte Luft, während die Temperatur fiel: Wasser schlägt sich auf dem Sensor nieder. Seine Feuchte zeigt stundenlang zu viel an.',
+  reasonDrift: (other, difference) =>
+    `Weicht von ${other} im selben Behälter um ${difference} ab, mehr als die Fehler beider erlauben. Beide nebeneinander vergleichen.`,
+  reasonWrongClock: (behind, time) =>
+    `Die Uhr des Sensors geht um mindestens ${time} ${behind ? 'nach' : 'vor'}. Stellen, oder age statt at senden.`,
+  reasonInterval: (after, before) => `Meldet sich alle ${after} statt alle ${before}. Funk und Batterie prüfen.`,
+  reasonBattery: (before, after) =>
+    `Die Batteriespannung fiel binnen einer Woche von ${before} auf ${after}. Laden oder wechseln.`,
+
   // fault-words.js
   powerOnValue: 'Einschaltwert',
   sensorChipNotConnected: 'Sensorchip nicht verbunden',

@@ -147,6 +147,33 @@ export default {
   // fault-list.js
   decidedBy: (by) => `, decided by ${by}`,
 
+  // fault-reasons.js
+  seconds2: (n) => `${n} s`,
+  minutes2: (n) => `${n} min`,
+  hours2: (n) => `${n} h`,
+  days2: (n) => `${n} days`,
+  reasonPowerOn: (value) =>
+    `Exactly ${value}: a DS18B20 reports this after power-up, before its first measurement. Check its supply and cable.`,
+  reasonNotConnected: (value) => `${value}: the sensor chip did not answer. Check its cable and plug.`,
+  reasonRawLimit: (values) => `${values}: all bits of the raw value are equal. Check the wiring of the chip.`,
+  reasonOutOfRange: (values) => `${values} is outside what a sensor can measure. Check the sensor and its unit.`,
+  reasonImplausible: (values) => `${values} is impossible in a germination container. Check the sensor.`,
+  reasonStuck: (values, time) =>
+    `${values} without any change for ${time}, although this sensor's values change otherwise. Restart it, check its wiring.`,
+  reasonSpike: (values) => `${values}, far from the readings before and after. Check the wiring.`,
+  reasonJump: (before, after) =>
+    `Jumped from ${before} to ${after} and stayed there. Check whether the sensor was moved.`,
+  reasonSaturatedHumidity: (time) => `At the end of the humidity scale for ${time}. Differences there mean little.`,
+  reasonSaturatedLight: 'The light sensor is at the end of its scale: very bright light, or not connected.',
+  reasonCondensation:
+    'Saturated air while the temperature fell: water condenses on the sensor. Its humidity reads too high for hours.',
+  reasonDrift: (other, difference) =>
+    `Differs from ${other} in the same container by ${difference}, more than the errors of both allow. Compare them side by side.`,
+  reasonWrongClock: (behind, time) =>
+    `The sensor's clock is ${behind ? 'behind' : 'ahead'} by at least ${time}. Set it, or send age instead of at.`,
+  reasonInterval: (after, before) => `Reports every ${after} instead of every ${before}. Check its radio and battery.`,
+  reasonBattery: (before, after) => `Battery fell from ${before} to ${after} within a week. Charge or replace it.`,
+
   // fault-words.js
   powerOnValue: 'Power-on value',
   sensorChipNotConnected: 'Sensor chip not connected',

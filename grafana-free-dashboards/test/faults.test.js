@@ -5,12 +5,12 @@ import {
   leftOutWords,
   marksOfFaults,
   nextDecisions,
-  reasonWords,
   recentWords,
   stateWords,
   summaryWords,
   whenWords,
 } from '../shared/fault-words.js';
+import { reasonWords } from '../shared/fault-reasons.js';
 import { setTemperatureUnit } from '../shared/format.js';
 
 const fault = (more = {}) => ({
@@ -62,17 +62,26 @@ test('a fault without faulty readings cannot be excluded, but included again', (
 });
 
 test('a reason shows temperatures in the unit that the reader chose', () => {
-  const stuck = fault({ reason: '30.04 °C to −5 °C without any change for 7 h.' });
-  const drift = fault({ kind: 'drift', reason: 'Differs from second by −2.25 °C.' });
-  assert.equal(reasonWords(stuck), stuck.reason);
+  const stuck = fault({ kind: 'stuck', low: -5, high: 30.04, to: '2026-03-01T13:00:00Z' });
+  const drift = fault({ kind: 'drift', low: -2.25, high: 1, otherSensor: 'second' });
+  assert.match(reasonWords(stuck), /^−5 °C to 30\.04 °C without any change for 7 h, although/);
   setTemperatureUnit('F');
   try {
-    assert.equal(reasonWords(stuck), '86.07 °F to 23 °F without any change for 7 h.');
-    assert.equal(reasonWords(drift), 'Differs from second by −4.05 °F.');
-    assert.equal(reasonWords(fault({ reason: '−127 °C: no answer.' })), '−196.6 °F: no answer.');
+    assert.match(reasonWords(stuck), /^23 °F to 86\.07 °F without any change for 7 h/);
+    assert.match(reasonWords(drift), /^Differs from second in the same container by −4\.05 °F/);
+    assert.match(reasonWords(fault({ kind: 'not-connected' })), /^−196\.6 °F: the sensor chip did not answer/);
   } finally {
     setTemperatureUnit('C');
   }
+});
+
+test('reasons have the figures of their kind', () => {
+  const said = (more) => reasonWords(fault({ kind: 'wrong-clock', quantity: null, ...more }));
+  assert.match(said({ low: 12, high: 30 }), /behind by at least 12 min\./);
+  assert.match(said({ low: -300, high: -200 }), /ahead by at least 3 h\./);
+  assert.match(said({ kind: 'lengthening-interval', low: 60, high: 600 }), /every 10 min instead of every 60 s/);
+  assert.match(said({ kind: 'falling-battery', low: 3.1, high: 3.9 }), /from 3\.90 V to 3\.10 V/);
+  assert.match(said({ kind: 'spike', quantity: 'co2', low: 9000, high: 9000 }), /^9,?000 ppm, far/);
 });
 
 test('a figure says what it left out', () => {

@@ -237,10 +237,13 @@ test('a verdict says what chance explains and where a container is missing', () 
   pair.finding = 'only-these-containers';
   assert.match(pairSentence(told, pair), /these containers and not to the heat source: add a container to B\.$/);
   assert.equal(
-    pairSentence(...pairOf({ differences: measures(interval(3)), words: 'Too few.', finding: 'cannot-tell' })),
-    'Too few.',
+    pairSentence(...pairOf({ differences: measures(interval(3)), finding: 'cannot-tell' })),
+    'Too few hours to compare A and B: 660 were measured in both, and at least 4 days are needed.',
   );
-  assert.equal(comparisonSentence(answer({ pairs: [{}, {}], verdict: 'None of 2.' })), 'None of 2.');
+  const findings = (...all) => comparisonSentence(answer({ pairs: all.map((finding) => ({ finding })) }));
+  assert.match(findings('none-shown', 'cannot-tell'), /^None of 2 pairs differ clearly/);
+  assert.match(findings('less', 'none-shown'), /^1 of 2 pairs differs clearly/);
+  assert.match(findings('less', 'more'), /^All of 2 pairs differ clearly/);
 });
 
 test('a trial in Fahrenheit', () => {
@@ -263,5 +266,6 @@ test('a trial in Fahrenheit', () => {
     /from 59\.0 to 75\.2 °F, .* 86\.0 to 86\.9 °F\. Either/,
   );
   assert.match(trialSentence({ outcome: 'unclear', ...swung }), /changed enough \(59\.0 to 75\.2 °F\)/);
-  assert.equal(trialSentence({ outcome: 'no-fit', verdict: 'It cannot.' }), 'It cannot.');
+  assert.match(trialSentence({ outcome: 'no-fit' }), /do not fit a heated place/);
+  assert.match(trialSentence({ outcome: 'too-short', coveredHours: 3.25 }), /together for 3\.3 hours/);
 });

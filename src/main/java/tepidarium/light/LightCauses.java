@@ -128,7 +128,7 @@ public final class LightCauses {
   }
 
   private static LightCause opening() {
-    return new LightCause(LightKind.OPENING, "An opening for a check: nothing to do.");
+    return new LightCause(LightCause.Sign.OPENING, "An opening for a check: nothing to do.");
   }
 
   private static LightCause daylight(Sky sky) {
@@ -139,27 +139,31 @@ public final class LightCauses {
             : String.format(
                 Locale.ROOT, "in the %s, %.0f° high", sun.quarter(), sun.elevationDegrees());
     return new LightCause(
-        LightKind.DAYLIGHT,
+        LightCause.Sign.DAYLIGHT,
         "Daylight gets in (the sun stood "
             + where
             + "). Turn the seam or the lid's edge that faces the window away from it, or cover it"
-            + " with something opaque; keep the closet door shut.");
+            + " with something opaque; keep the closet door shut.",
+        sun.elevationDegrees(),
+        sun.quarter());
   }
 
   private static LightCause lampAtNight(Sky sky) {
     return new LightCause(
-        LightKind.LAMP,
+        LightCause.Sign.LAMP_AT_NIGHT,
         String.format(
             Locale.ROOT,
             "Not daylight alone: the sun was %.0f° below the horizon, so a lamp was on. Check that"
                 + " the closet door and the lid are closed tightly towards the lamp. If you opened"
                 + " the container then, record the opening.",
-            -sky.lowest().elevationDegrees()));
+            -sky.lowest().elevationDegrees()),
+        sky.lowest().elevationDegrees(),
+        null);
   }
 
   private static LightCause lampByDay() {
     return new LightCause(
-        LightKind.LAMP,
+        LightCause.Sign.LAMP_BY_SHAPE,
         "Probably a lamp: the light started at full brightness and stayed constant. Find out which"
             + " lamp was on. Check that the closet door and the lid are closed tightly. If you opened"
             + " the container then, record the opening.");
@@ -167,7 +171,7 @@ public final class LightCauses {
 
   private static LightCause other() {
     return new LightCause(
-        LightKind.OTHER,
+        LightCause.Sign.UNDECIDED,
         "Daylight or a lamp; the readings do not show which. Check that the lid and the closet door"
             + " are closed tightly and that the seam does not face the window. If you opened the"
             + " container then, record the opening.");
@@ -175,7 +179,7 @@ public final class LightCauses {
 
   private static LightCause unknownSite() {
     return new LightCause(
-        LightKind.OTHER,
+        LightCause.Sign.UNKNOWN_SITE,
         "Check that the lid and the closet door are closed tightly and that the seam does not face"
             + " the window. If you opened the container then, record the opening. With a site in the"
             + " settings, daylight and lamps can be distinguished.");

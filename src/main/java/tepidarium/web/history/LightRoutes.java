@@ -39,6 +39,9 @@ public final class LightRoutes {
       double doseLuxHours,
       String kind,
       String advice,
+      String sign,
+      @Nullable Double sunElevation,
+      @Nullable String sunQuarter,
       @Nullable Double temperatureChange,
       @Nullable Double humidityChange) {}
 
@@ -118,6 +121,9 @@ public final class LightRoutes {
         event.doseLuxHours(),
         cause.kind().key(),
         cause.advice(),
+        cause.sign().key(),
+        cause.sunElevationDegrees(),
+        cause.sunQuarter(),
         detail.temperatureChangeC(),
         detail.humidityChangePercent());
   }

@@ -35,6 +35,8 @@ record FaultJson(Instant from, Instant to, List<FaultOfSensor> faults) {
       boolean ongoing,
       int readings,
       String reason,
+      @Nullable Double low,
+      @Nullable Double high,
       @Nullable String otherSensor,
       String state,
       @Nullable String otherState,
@@ -53,11 +55,17 @@ record FaultJson(Instant from, Instant to, List<FaultOfSensor> faults) {
           listed.ongoing(),
           fault.readings(),
           fault.reason(),
+          finite(fault.low()),
+          finite(fault.high()),
           other == null ? null : other.name(),
           JsonValues.hyphenated(listed.state()),
           listed.otherState() == null ? null : JsonValues.hyphenated(listed.otherState()),
           fault.isRefused(),
           Decided.of(listed.decision()));
+    }
+
+    private static @Nullable Double finite(double figure) {
+      return Double.isFinite(figure) ? figure : null;
     }
   }
 

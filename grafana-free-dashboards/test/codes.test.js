@@ -1,0 +1,28 @@
+// Every code that the service gives in place of a sentence has words on the pages. That each text is there in every
+// language, texts.test.js checks.
+
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { test } from 'node:test';
+import { LIGHT_ADVICE, lightAdvice } from '../container/light-words.js';
+import { REASONS } from '../shared/fault-reasons.js';
+
+const DESCRIPTION = readFileSync(new URL('../../src/main/resources/openapi.yaml', import.meta.url), 'utf8');
+
+/** The codes of an enumeration in the description of the API, found by the first of them. */
+function codes(first) {
+  const [, all] = DESCRIPTION.match(new RegExp(`enum:\\s*\\[(${first},[^\\]]*)\\]`));
+  return all.split(',').map((code) => code.trim());
+}
+
+test('every kind of fault has a reason', () => {
+  assert.deepEqual(Object.keys(REASONS).sort(), codes('power-on').sort());
+});
+
+test('every sign of a cause of light has advice', () => {
+  assert.deepEqual(Object.keys(LIGHT_ADVICE), codes('opening, daylight, lamp-at-night'));
+  const low = { sign: 'daylight', sunElevation: -2.4, sunQuarter: 'north-east' };
+  assert.match(lightAdvice(low), /stood below the horizon in the north-east\)/);
+  assert.match(lightAdvice({ ...low, sunElevation: 31.2 }), /in the north-east, 31° high\)/);
+  assert.match(lightAdvice({ sign: 'lamp-at-night', sunElevation: -12.2 }), /was 12° below/);
+});
