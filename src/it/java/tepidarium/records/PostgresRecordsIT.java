@@ -20,8 +20,12 @@ import tepidarium.it.Postgres;
 import tepidarium.postgres.PostgresAddress;
 import tepidarium.records.postgres.PostgresRecords;
 import tepidarium.records.postgres.Tenancy;
+import tepidarium.reading.Readings;
+import tepidarium.reading.Reading;
+import tepidarium.reading.SensorId;
 import tepidarium.records.sqlite.SqliteRecords;
 import tepidarium.series.StoreException;
+import tepidarium.series.postgres.PostgresReadings;
 
 /** The records in a PostgreSQL database: the contract, the schema, and what is refused. */
 class PostgresRecordsIT extends RecordsContract {
@@ -123,6 +127,50 @@ class PostgresRecordsIT extends RecordsContract {
       assertEquals(
           List.of("seed_entry"), RecordsCopy.different(before, RecordsCopy.sums(postgres)));
     }
+  }
+
+  /** Two sites in one database: both work at once, and neither sees what the other has. */
+  @Test
+  void eachSchemaHasRecordsReadingsAndALeaseOfItsOwn(@TempDir Path folder) {
+    server.create("sites");
+    String url = server.url("sites");
+    List<Reading> readings =
+        List.of(
+            Readings.ofAir(new SensorId("jar-1"), Reading.EARLIEST, 30.0, null, null, null));
+    try (Database north = PostgresRecords.open(site(url, "north"), ALONE);
+        Database south = PostgresRecords.open(site(url, "south"), ALONE);
+        Database copy = SqliteRecords.open(folder.resolve("copy.db"));
+        PostgresReadings northern = new PostgresReadings(site(url, "north"));
+        PostgresReadings southern = new PostgresReadings(site(url, "south"))) {
+      ROWS.forEach(sql -> execute(copy, sql));
+      RecordsCopy.copy(copy, north);
+      assertEquals(List.of("1"), server.ask("sites", "SELECT count(*) FROM north.container"));
+      assertEquals(List.of("0"), server.ask("sites", "SELECT count(*) FROM south.container"));
+      put(south, "Other");
+      assertEquals(List.of("Other"), server.ask("sites", "SELECT name FROM south.container"));
+      assertEquals(1, northern.write(readings).stored());
+      assertEquals(Map.of(), southern.summaries());
+      assertEquals(1, southern.write(readings).stored());
+    }
+    assertEquals(
+        List.of("north", "north_readings", "south", "south_readings"),
+        server.ask(
+            "sites",
+            "SELECT nspname FROM pg_namespace WHERE nspname ~ '^(north|south|readings)' ORDER BY"
+                + " 1"));
+    assertEquals(
+        List.of("0"),
+        server.ask(
+            "sites", "SELECT count(*) FROM pg_class WHERE relnamespace = 'public'::regnamespace"));
+  }
+
+  private static PostgresAddress site(String url, String schema) {
+    return PostgresAddress.of(
+        "records", url + "?currentSchema=" + schema, Postgres.USER, Postgres.PASSWORD);
+  }
+
+  private static void put(Database records, String name) {
+    new ContainerRecords(records).put(RecordsContract.bag(name));
   }
 
   private static void execute(Database database, String sql) {

@@ -75,6 +75,7 @@ record ConfigFile(
     @Nullable BackupsSection backups,
     @Nullable String logFormat,
     NoticesSection notices) {
+  static final String ROOT_TOPIC = "tepidarium";
   private static final int SPOOL_MEGABYTES = 1_024;
   private static final Pattern DATABASE = Pattern.compile("[A-Za-z0-9_./-]{1,64}");
   private static final Pattern HOST_NAME =
@@ -176,7 +177,7 @@ record ConfigFile(
             mqttLimits(problems),
             problems.that(
                 "rootTopic",
-                or(rootTopic, "tepidarium"),
+                or(rootTopic, ROOT_TOPIC),
                 t -> ROOT.matcher(t).matches(),
                 "must be a topic without +, #, spaces or empty levels"),
             or(mappings, List.of()),

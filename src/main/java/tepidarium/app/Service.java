@@ -465,12 +465,20 @@ public final class Service implements AutoCloseable {
             intake));
   }
 
-  /** Services that take over from one another share one session of the broker. */
+  /**
+   * Services that take over from one another share one session of the broker. Sites with other
+   * topics have other sessions.
+   */
   private String linkClientId() {
     PostgresAddress records = config.keeping().records();
-    return config.keeping().standby() && records != null
-        ? "tepidarium-" + records.database()
-        : folder.clientId();
+    if (!config.keeping().standby() || records == null) {
+      return folder.clientId();
+    }
+    String topics =
+        config.rootTopic().equals(ConfigFile.ROOT_TOPIC)
+            ? ""
+            : '-' + config.rootTopic().replace('/', '-');
+    return "tepidarium-" + records.key() + topics;
   }
 
   /** Connects alerts to MQTT and to the notices, then starts the link to the broker. */

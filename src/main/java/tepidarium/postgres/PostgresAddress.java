@@ -1,8 +1,9 @@
 package tepidarium.postgres;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -13,6 +14,8 @@ import org.jspecify.annotations.Nullable;
  * @param settings what it stores: {@code records} or {@code readings}. The names of its settings
  *     begin with this word
  * @param servers the servers of one cluster; the one that takes changes is used
+ * @param schema the schema of the records. The readings are in another one, whose name ends with
+ *     {@code _readings}. Null for the schemas public and readings
  * @param user null for the name of the system's user, as PostgreSQL's own programs do
  * @param password null if the server asks for none
  * @param sslMode how TLS is used: disable, prefer, require, verify-ca or verify-full
@@ -23,6 +26,7 @@ public record PostgresAddress(
     String settings,
     List<Server> servers,
     String database,
+    @Nullable String schema,
     @Nullable String user,
     @Nullable String password,
     String sslMode,
@@ -35,9 +39,17 @@ public record PostgresAddress(
               + HOST
               + "(?:,"
               + HOST
-              + ")*)/([A-Za-z0-9_.-]{1,63})"
-              + "(?:\\?sslmode=(disable|prefer|require|verify-ca|verify-full)"
-              + "(?:&sslrootcert=([^&?]+))?)?");
+              + ")*)/([A-Za-z0-9_.-]{1,63})(?:\\?([^?]+))?");
+  private static final String SCHEMA = "currentSchema";
+  private static final String MODE = "sslmode";
+  private static final String AUTHORITY = "sslrootcert";
+
+  /** Small letters only, so that a name is the same with and without quotes. */
+  private static final Map<String, Pattern> OPTIONS =
+      Map.of(
+          MODE, Pattern.compile("disable|prefer|require|verify-ca|verify-full"),
+          AUTHORITY, Pattern.compile(".+"),
+          SCHEMA, Pattern.compile("(?!pg_)[a-z][a-z0-9_]{0,49}"));
 
   /** The end of the message about an address that cannot be read. */
   public static final String FORM =
@@ -53,7 +65,27 @@ public record PostgresAddress(
 
   /** Whether an address has the form that {@link #of} reads. */
   public static boolean isAddress(String url) {
-    return URL.matcher(url).matches();
+    Matcher parts = URL.matcher(url);
+    return parts.matches() && options(parts.group(3)) != null;
+  }
+
+  /** The options after the question mark by name; null if one is unknown, wrong or there twice. */
+  private static @Nullable Map<String, String> options(@Nullable String text) {
+    Map<String, String> options = new HashMap<>();
+    if (text == null) {
+      return options;
+    }
+    for (String option : text.split("&", -1)) {
+      String[] parts = option.split("=", 2);
+      Pattern valid = OPTIONS.get(parts[0]);
+      if (valid == null
+          || parts.length < 2
+          || !valid.matcher(parts[1]).matches()
+          || options.put(parts[0], parts[1]) != null) {
+        return null;
+      }
+    }
+    return options;
   }
 
   /**
@@ -64,7 +96,8 @@ public record PostgresAddress(
   public static PostgresAddress of(
       String settings, String url, @Nullable String user, @Nullable String password) {
     Matcher parts = URL.matcher(url);
-    if (!parts.matches()) {
+    Map<String, String> options = parts.matches() ? options(parts.group(3)) : null;
+    if (options == null) {
       throw new IllegalArgumentException(FORM);
     }
     List<Server> servers = new ArrayList<>();
@@ -76,21 +109,27 @@ public record PostgresAddress(
               : new Server(
                   server.substring(0, colon), Integer.parseInt(server.substring(colon + 1))));
     }
-    String mode = parts.group(3);
     return new PostgresAddress(
         settings,
         servers,
         parts.group(2),
+        options.get(SCHEMA),
         user,
         password,
-        mode == null ? "prefer" : mode.toLowerCase(Locale.ROOT),
-        parts.group(4));
+        options.getOrDefault(MODE, "prefer"),
+        options.get(AUTHORITY));
+  }
+
+  /** What tells this database from others, also two schemas of one: letters that MQTT allows. */
+  public String key() {
+    return schema == null ? database : database + '-' + schema;
   }
 
   /** Names database and servers, without the login, so that it can be printed. */
   @Override
   public String toString() {
     List<String> names = servers.stream().map(one -> one.host() + ':' + one.port()).toList();
-    return database + " at " + String.join(" or ", names);
+    String place = schema == null ? database : database + " (schema " + schema + ')';
+    return place + " at " + String.join(" or ", names);
   }
 }

@@ -54,6 +54,7 @@ public final class PostgresServer {
     source.setPortNumbers(
         address.servers().stream().mapToInt(PostgresAddress.Server::port).toArray());
     source.setDatabaseName(address.database());
+    source.setCurrentSchema(address.schema());
     source.setUser(address.user());
     source.setPassword(address.password());
     source.setTargetServerType("primary");

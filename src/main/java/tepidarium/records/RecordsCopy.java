@@ -203,7 +203,7 @@ public final class RecordsCopy {
   private static Set<String> flags(Handle to, Table table) {
     return new HashSet<>(
         to.createQuery(
-                "SELECT column_name FROM information_schema.columns WHERE table_schema = 'public'"
+                "SELECT column_name FROM information_schema.columns WHERE table_schema = current_schema()"
                     + " AND data_type = 'boolean' AND table_name = ?")
             .bind(0, table.name())
             .mapTo(String.class)

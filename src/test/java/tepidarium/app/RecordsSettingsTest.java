@@ -54,6 +54,17 @@ class RecordsSettingsTest {
     assertEquals("prefer", read(Map.of("recordsUrl", "postgres://db/garden")).sslMode());
   }
 
+  @Test
+  void anAddressNamesTheSchemaOfASite() {
+    PostgresAddress north =
+        read(Map.of("recordsUrl", "postgresql://db/gardens?currentSchema=north&sslmode=require"));
+    assertEquals("north", north.schema());
+    assertEquals("require", north.sslMode());
+    assertEquals("gardens (schema north) at db:5432", north.toString());
+    assertEquals("gardens-north", north.key());
+    assertEquals("gardens", read(Map.of("recordsUrl", "postgresql://db/gardens")).key());
+  }
+
   @ParameterizedTest
   @ValueSource(
       strings = {
@@ -62,6 +73,10 @@ class RecordsSettingsTest {
         "postgresql://db/",
         "postgresql://db/garden?sslmode=maybe",
         "postgresql://db/garden?password=hush-hush",
+        "postgresql://db/garden?currentSchema=",
+        "postgresql://db/garden?currentSchema=pg_catalog",
+        "postgresql://db/garden?currentSchema=north;drop",
+        "postgresql://db/garden?currentSchema=north&currentSchema=south",
         "jdbc:postgresql://db/garden",
         "http://db/garden"
       })

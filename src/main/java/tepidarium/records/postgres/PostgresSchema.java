@@ -53,8 +53,11 @@ final class PostgresSchema {
       }
     }
     try {
+      String schema = server.address().schema();
       Flyway.configure()
           .dataSource(server.source())
+          // Creates a schema that is missing; none stands for that of the connection.
+          .schemas(schema == null ? new String[0] : new String[] {schema})
           .locations("classpath:" + SCRIPTS)
           .callbackLocations(new String[0])
           .javaMigrationClassProvider(List::of)

@@ -22,8 +22,9 @@ import tepidarium.series.ScaledValue;
 import tepidarium.series.sql.QuantityColumns;
 
 /**
- * Creates the tables of the readings, in the schema {@code readings} of the database. The table
- * {@code reading} has one partition for each month (UTC), made when it is needed; its key includes
+ * Creates the tables of the readings, in the schema {@code readings} of the database, or in that of
+ * the site: {@code north_readings} where {@code currentSchema} is {@code north}. The table {@code
+ * reading} has one partition for each month (UTC), made when it is needed; its key includes
  * the values, so that a query need not visit the rows. The columns of the values follow from {@link
  * Quantity}. An advisory lock serialises all changes of the tables, so two services may make the
  * same month at once. Thread-safe.
@@ -40,11 +41,15 @@ final class ReadingTables {
 
   private static final String PREFIX = "reading_";
 
+  private static final String SCHEMA = "readings";
+
   private final PostgresAddress address;
+  private final String schema;
   private final Set<YearMonth> months = ConcurrentHashMap.newKeySet();
 
   ReadingTables(PostgresAddress address) {
     this.address = address;
+    schema = address.schema() == null ? SCHEMA : address.schema() + '_' + SCHEMA;
   }
 
   /**
@@ -55,7 +60,7 @@ final class ReadingTables {
    */
   void prepare(Connection connection) throws SQLException {
     // The database would compile each statement at run time, which takes longer than a batch.
-    execute(connection, "SET search_path TO readings; SET jit TO off");
+    execute(connection, "SET search_path TO " + schema + "; SET jit TO off");
     if (list(connection, "SELECT 1 WHERE to_regclass('format') IS NOT NULL").isEmpty()) {
       create(connection);
     }
@@ -72,10 +77,10 @@ final class ReadingTables {
     months.addAll(existing(connection));
   }
 
-  private static void create(Connection connection) throws SQLException {
+  private void create(Connection connection) throws SQLException {
     lock(connection);
-    if (list(connection, "SELECT 1 WHERE to_regnamespace('readings') IS NOT NULL").isEmpty()) {
-      execute(connection, "CREATE SCHEMA readings");
+    if (list(connection, "SELECT 1 WHERE to_regnamespace('" + schema + "') IS NOT NULL").isEmpty()) {
+      execute(connection, "CREATE SCHEMA " + schema);
     }
     String columns =
         "(sensor_id int NOT NULL, at_ms bigint NOT NULL, delivery int, "
