@@ -9,7 +9,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -17,6 +19,7 @@ import tepidarium.it.Postgres;
 import tepidarium.postgres.PostgresAddress;
 import tepidarium.records.postgres.PostgresRecords;
 import tepidarium.records.postgres.Tenancy;
+import tepidarium.records.postgres.WaitingService;
 import tepidarium.series.StoreException;
 
 /** Two services and one database: one owns it, and what the other writes is refused. */
@@ -43,7 +46,11 @@ class PostgresLeaseIT {
   }
 
   private Database open(String owner) {
-    return PostgresRecords.open(address, new Tenancy(owner, true, other -> {}, lost::complete));
+    return PostgresRecords.open(address, waits(owner, () -> true));
+  }
+
+  private Tenancy waits(String owner, BooleanSupplier reachesBroker) {
+    return new Tenancy(owner, owner, true, reachesBroker, other -> {}, lost::complete);
   }
 
   private static void put(Database records, String name) {
@@ -52,6 +59,19 @@ class PostgresLeaseIT {
 
   private List<String> names() {
     return server.ask(database, "SELECT name FROM container");
+  }
+
+  private PostgresRecords open(Tenancy tenancy) {
+    return PostgresRecords.open(address, tenancy);
+  }
+
+  private String owner() {
+    return server.ask(database, "SELECT owner FROM lease").get(0);
+  }
+
+  private List<String> takeOvers() {
+    return server.ask(
+        database, "SELECT previous || ' ' || machine || ' ' || reason FROM take_over ORDER BY id");
   }
 
   private static String refused(Runnable change) {
@@ -67,7 +87,7 @@ class PostgresLeaseIT {
                       IllegalStateException.class,
                       () -> PostgresRecords.open(address, Tenancy.alone("second")).close())
                   .getMessage());
-      assertTrue(words.startsWith("another service (first."), words);
+      assertTrue(words.startsWith("another service (first)"), words);
       put(first, "Bag");
       assertFalse(lost.isDone());
     }
@@ -97,6 +117,93 @@ class PostgresLeaseIT {
     }
     assertEquals(List.of("Other"), names());
     assertEquals(List.of("2"), server.ask(database, "SELECT epoch FROM lease"));
+    assertEquals(List.of("first second stopped"), takeOvers());
+  }
+
+  /** The lease has run out for both; the one that waits asks first, each half a second. */
+  @Test
+  void afterTheDatabaseWasAwayTheServiceThatWorkedHasTheFirstClaim() throws Exception {
+    open("first").close();
+    server.run(
+        database,
+        "UPDATE lease SET ends_at = clock_timestamp() + interval '1 hour', given_back = NULL");
+    CompletableFuture<String> away = new CompletableFuture<>();
+    Tenancy second =
+        new Tenancy(
+            "second",
+            "second",
+            true,
+            () -> true,
+            other -> {
+              if (other == null) {
+                away.complete("");
+              }
+            },
+            lost::complete);
+    CompletableFuture<PostgresRecords> waiting = CompletableFuture.supplyAsync(() -> open(second));
+    await().atMost(LONG).until(() -> isWaiting("second"));
+    server.kill();
+    away.get(1, TimeUnit.MINUTES);
+    server.start();
+    server.run(database, "UPDATE lease SET ends_at = clock_timestamp()");
+    // It says twice that it waits: in between, it left the lease alone.
+    awaitNextAnnouncement();
+    awaitNextAnnouncement();
+    assertTrue(owner().startsWith("first."), owner());
+    try (Database first = open("first")) {
+      put(first, "Bag");
+      assertEquals(List.of(), takeOvers());
+    }
+    // Given back in order, nobody else has a claim.
+    waiting.get(1, TimeUnit.MINUTES).close();
+    assertEquals(List.of("first second stopped"), takeOvers());
+  }
+
+  private void awaitNextAnnouncement() {
+    String seen = announcement();
+    await().atMost(LONG).until(() -> !announcement().equals(seen));
+  }
+
+  private String announcement() {
+    return String.valueOf(server.ask(database, "SELECT seen_at FROM waiting_service"));
+  }
+
+  private boolean isWaiting(String machine) {
+    return server
+        .ask(database, "SELECT count(*) FROM waiting_service WHERE owner LIKE '" + machine + ".%'")
+        .equals(List.of("1"));
+  }
+
+  @Test
+  void aServiceThatReachesTheBrokerTakesWhatWasGivenBackForIt() throws Exception {
+    PostgresRecords first = open(waits("first", () -> false));
+    CompletableFuture<PostgresRecords> cut;
+    CompletableFuture<PostgresRecords> second;
+    try {
+      cut = CompletableFuture.supplyAsync(() -> open(waits("cut", () -> false)));
+      await().atMost(LONG).until(() -> isWaiting("cut"));
+      second = CompletableFuture.supplyAsync(() -> open(waits("second", () -> true)));
+      await().atMost(LONG).until(() -> isWaiting("second"));
+      assertEquals(
+          List.of(new WaitingService("cut", false), new WaitingService("second", true)),
+          first.waiting());
+      assertFalse(first.wasGivenBackForBroker(LONG));
+      first.giveBackForBroker();
+    } finally {
+      first.close();
+    }
+    CompletableFuture<PostgresRecords> again =
+        CompletableFuture.supplyAsync(() -> open(waits("first", () -> true)));
+    try (PostgresRecords taken = second.get(1, TimeUnit.MINUTES)) {
+      assertEquals(List.of("first second broker"), takeOvers());
+      assertTrue(taken.wasGivenBackForBroker(LONG));
+      assertEquals("second", taken.lease().machine());
+      assertEquals(2, taken.lease().epoch());
+    }
+    // Each of the two takes it when the other one stops.
+    CompletableFuture.allOf(
+            cut.thenAccept(PostgresRecords::close), again.thenAccept(PostgresRecords::close))
+        .get(1, TimeUnit.MINUTES);
   }
 
   @Test

@@ -6,9 +6,10 @@ import java.time.ZoneOffset;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.concurrent.Callable;
-import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
@@ -249,25 +250,28 @@ public final class Main implements Callable<Integer> {
 
   private static int serve(Config config, StartOptions options) throws InterruptedException {
     config.logFormat().use();
-    CountDownLatch stopped = new CountDownLatch(1);
     Clock clock = Clock.tickMillis(ZoneOffset.UTC);
-    Service service = Service.start(config, clock, options);
-    Runtime.getRuntime()
-        .addShutdownHook(
-            new Thread(
-                () -> {
-                  service.close();
-                  stopped.countDown();
-                },
-                "stop"));
+    AtomicReference<Service> running = new AtomicReference<>();
+    for (StartOptions wanted = options; ; wanted = StartOptions.NONE) {
+      Service service = Service.start(config, clock, wanted);
+      if (running.getAndSet(service) == null) {
+        Thread stop = new Thread(() -> Objects.requireNonNull(running.get()).close(), "stop");
+        Runtime.getRuntime().addShutdownHook(stop);
+      }
+      announce(config, service);
+      // Returns only if this service hands over to another one. It waits then, as after a start.
+      service.awaitHandOver();
+      service.close();
+    }
+  }
+
+  private static void announce(Config config, Service service) {
     System.out.println(
         "Tepidarium is ready: "
             + (config.access().tls() == null ? "http://" : "https://")
             + browserHost(config.httpHost())
             + ":"
             + service.httpPort());
-    stopped.await();
-    return 0;
   }
 
   /** Returns the address to open in a browser on this machine. */

@@ -6,6 +6,10 @@ import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.AlertRules;
 import tepidarium.alert.AlertStore;
@@ -25,6 +29,7 @@ import tepidarium.ingest.IntakeCounts;
 import tepidarium.ingest.Mappings;
 import tepidarium.ingest.RejectLog;
 import tepidarium.ingest.SensorLimit;
+import tepidarium.ingest.mqtt.BrokerProbe;
 import tepidarium.ingest.mqtt.MqttLink;
 import tepidarium.live.CalibrationErrors;
 import tepidarium.live.Watch;
@@ -43,10 +48,13 @@ import tepidarium.records.RejectRecords;
 import tepidarium.records.SeasonRecords;
 import tepidarium.records.SensorAccountRecords;
 import tepidarium.records.SensorRecords;
+import tepidarium.records.postgres.PostgresRecords;
+import tepidarium.records.postgres.WaitingService;
 import tepidarium.sensor.SensorBook;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.SerialSink;
 import tepidarium.series.WriteResult;
+import tepidarium.thread.DaemonThreads;
 import tepidarium.tls.WatchedCertificate;
 import tepidarium.web.alerts.AlertViews;
 import tepidarium.web.containers.ContainerViews;
@@ -79,6 +87,7 @@ public final class Service implements AutoCloseable {
   private final SensorLogins sensorLogins;
   private final BrokerStart broker;
   private final @Nullable WaitingPages waitingPages;
+  private final CountDownLatch handOver = new CountDownLatch(1);
   private final Stores stores;
   private final ContainerData containers;
   private final SensorBook sensors;
@@ -185,6 +194,9 @@ public final class Service implements AutoCloseable {
     mappings.onChange(() -> link.follow(decoder.topicFilters()));
     mappings.refusedBy(link::refusal);
     startLinkAndNotices();
+    if (config.keeping().standby() && stores.records() instanceof PostgresRecords shared) {
+      watchBroker(shared);
+    }
     folder.parts().saveManifest(folder.clientId());
     folder.parts().warnOfUnneededSetAside();
     info.markStarted();
@@ -230,9 +242,11 @@ public final class Service implements AutoCloseable {
     if (pages == null) {
       return Stores.open(config, folder, clock, running);
     }
-    Stores opened = Stores.open(config, folder, clock, running, pages::waitFor);
-    pages.takeOver();
-    return opened;
+    try (BrokerProbe probe = BrokerProbe.start(broker.await().address().get())) {
+      Stores opened = Stores.open(config, folder, clock, running, probe::reached, pages::waitFor);
+      pages.takeOver();
+      return opened;
+    }
   }
 
   private Housekeeping startHousekeeping(ClockRecords clockRecords) {
@@ -507,6 +521,31 @@ public final class Service implements AutoCloseable {
     if (config.embedded()) {
       start.awaitSensors();
     }
+  }
+
+  /** Hands over to another service if this one loses the broker and that one reaches it. */
+  private void watchBroker(PostgresRecords shared) {
+    BrokerWatch brokerWatch =
+        new BrokerWatch(
+            link::isUp,
+            () -> shared.waiting().stream().anyMatch(WaitingService::reachesBroker),
+            shared::wasGivenBackForBroker,
+            () -> {
+              shared.giveBackForBroker();
+              handOver.countDown();
+            },
+            pace.nanos());
+    ScheduledExecutorService checking =
+        Executors.newSingleThreadScheduledExecutor(DaemonThreads.named("broker-watch"));
+    running.add(checking::shutdownNow);
+    long ms = pace.checks().toMillis();
+    var unusedChecks =
+        checking.scheduleWithFixedDelay(brokerWatch::check, ms, ms, TimeUnit.MILLISECONDS);
+  }
+
+  /** Waits until this service should be closed, so that another one takes over. */
+  void awaitHandOver() throws InterruptedException {
+    handOver.await();
   }
 
   public int httpPort() {

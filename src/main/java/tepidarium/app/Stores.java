@@ -3,6 +3,7 @@ package tepidarium.app;
 import java.net.InetAddress;
 import java.net.UnknownHostException;
 import java.time.Clock;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -29,12 +30,13 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
 
   /** Opens every store. The running parts close them in the reverse order. */
   static Stores open(Config config, OpenFolder folder, Clock clock, RunningParts running) {
-    return open(config, folder, clock, running, other -> {});
+    return open(config, folder, clock, running, () -> true, other -> {});
   }
 
   /**
    * The same.
    *
+   * @param reachesBroker whether the broker can be reached; asked while this service waits
    * @param waiting called with the name of each service that this one waits for, before it opens;
    *     with null while the database does not answer
    */
@@ -43,10 +45,11 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
       OpenFolder folder,
       Clock clock,
       RunningParts running,
+      BooleanSupplier reachesBroker,
       Consumer<@Nullable String> waiting) {
     DataParts parts = folder.parts();
     // First, because a missing copy of the records stops the start before anything is migrated.
-    Database records = running.add(openRecords(config, folder, waiting));
+    Database records = running.add(openRecords(config, folder, reachesBroker, waiting));
     Storage storage = running.add(Storage.open(config, parts, clock));
     SqliteRollups rollups = running.add(parts.open(DataPart.ROLLUPS, SqliteRollups::open));
     if (records instanceof PostgresRecords shared && config.keeping().readingsServer() != null) {
@@ -57,7 +60,10 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
   }
 
   private static Database openRecords(
-      Config config, OpenFolder folder, Consumer<@Nullable String> waiting) {
+      Config config,
+      OpenFolder folder,
+      BooleanSupplier reachesBroker,
+      Consumer<@Nullable String> waiting) {
     DataParts parts = folder.parts();
     PostgresAddress postgres = config.keeping().records();
     if (postgres == null) {
@@ -72,11 +78,18 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
     }
     boolean standby = config.keeping().standby();
     return PostgresRecords.open(
-        postgres, new Tenancy(name(folder), standby, waiting, Stores::endAtOnce));
+        postgres,
+        new Tenancy(
+            machine(folder),
+            folder.clientId(),
+            standby,
+            reachesBroker,
+            waiting,
+            Stores::endAtOnce));
   }
 
   /** What other services call this one: by its machine, or if that has no name, by its data. */
-  private static String name(OpenFolder folder) {
+  static String machine(OpenFolder folder) {
     try {
       return InetAddress.getLocalHost().getHostName();
     } catch (UnknownHostException e) {

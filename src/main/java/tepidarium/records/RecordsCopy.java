@@ -29,7 +29,7 @@ public final class RecordsCopy {
 
   /**
    * Every table, after those that it refers to, with the column that the database numbers. The
-   * lease of PostgreSQL is no record.
+   * lease of PostgreSQL and those who wait for it are no records.
    */
   private static final List<Table> TABLES =
       List.of(
@@ -69,7 +69,8 @@ public final class RecordsCopy {
           new Table("session", "id"),
           new Table("api_token", "id"),
           new Table("sensor_account", null),
-          new Table("anonymous_sensors", null));
+          new Table("anonymous_sensors", null),
+          new Table("take_over", "id"));
 
   private RecordsCopy() {}
 

@@ -4,8 +4,8 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Statement;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.UUID;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
@@ -17,6 +17,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.postgres.PostgresAddress;
 import tepidarium.postgres.PostgresServer;
+import tepidarium.records.TakeOver;
+import tepidarium.records.TakeOver.Reason;
 import tepidarium.thread.DaemonThreads;
 
 /**
@@ -45,8 +47,9 @@ final class PostgresLease implements AutoCloseable {
   private static final String IS_OURS = " WHERE owner = ? AND epoch = ?";
 
   private final PostgresServer server;
-  private final String owner;
+  private final Owner owner;
   private final Tenancy tenancy;
+  private final Grace grace;
   private final ScheduledExecutorService renewing =
       Executors.newSingleThreadScheduledExecutor(DaemonThreads.named("lease"));
   private final ScheduledExecutorService checking =
@@ -55,30 +58,37 @@ final class PostgresLease implements AutoCloseable {
   private @Nullable Connection connection;
   private volatile long epoch;
   private volatile long endNanos;
+  private volatile Reason givesBack = Reason.STOPPED;
+  private volatile Instant since = Instant.EPOCH;
+  private @Nullable LeaseRow before;
+  private @Nullable Long announcedNanos;
 
-  PostgresLease(PostgresAddress address, String owner, Tenancy tenancy) {
+  PostgresLease(PostgresAddress address, Owner owner, Tenancy tenancy, Grace grace) {
     // A connection of its own with a short limit: a long transaction must not delay the renewal.
     this.server = new PostgresServer(address, ANSWER_SECONDS);
     this.owner = owner;
     this.tenancy = tenancy;
+    this.grace = grace;
   }
 
   /**
    * Takes the lease if nobody holds it, and begins to renew it.
    *
-   * @return null if it was taken; otherwise the name of the service that holds it
+   * @return null if it was taken; otherwise the service that holds it
    */
-  @Nullable String take() throws SQLException {
+  @Nullable Owner take() throws SQLException {
     long asked = System.nanoTime();
     try (Connection taking = server.connect()) {
       taking.setAutoCommit(false);
-      Long taken = take(taking);
-      if (taken == null) {
+      LeaseRow found = LeaseRow.read(taking);
+      grace.answers(found.server());
+      announce(taking);
+      if (!found.ended() || isLeftAlone(found) || !take(taking)) {
         taking.rollback();
-        return holder(taking);
+        return found.owner();
       }
       taking.commit();
-      epoch = taken;
+      before = found;
     }
     endNanos = asked + LENGTH.toNanos();
     LOG.info("this service owns the database {}, epoch {}", server.address(), epoch);
@@ -89,16 +99,49 @@ final class PostgresLease implements AutoCloseable {
     return null;
   }
 
-  /** The new epoch; null while somebody else holds the lease. */
-  private @Nullable Long take(Connection taking) throws SQLException {
+  /** Says every 2 s that this service waits. */
+  private void announce(Connection taking) throws SQLException {
+    long now = System.nanoTime();
+    Long last = announcedNanos;
+    if (tenancy.waits()
+        && (last == null
+            || now - last >= TimeUnit.SECONDS.toNanos(WaitingServices.INTERVAL_SECONDS))) {
+      announcedNanos = now;
+      WaitingServices.announce(taking, owner, tenancy.reachesBroker().getAsBoolean());
+      taking.commit();
+    }
+  }
+
+  /** Whether another service has the first claim to a lease that has ended. */
+  private boolean isLeftAlone(LeaseRow ended) {
+    if (!tenancy.waits() || !ended.hadOwner()) {
+      return false;
+    }
+    boolean ours = owner.isSameService(ended.owner());
+    return switch (ended.reason()) {
+      case STOPPED -> false;
+      case ENDED -> !ours && grace.isRunning();
+      case BROKER -> {
+        // One that reaches the broker takes it; if there is none after all, anybody does.
+        if (ours || !tenancy.reachesBroker().getAsBoolean()) {
+          grace.beginOnce(ended.epoch());
+          yield grace.isRunning();
+        }
+        yield false;
+      }
+    };
+  }
+
+  /** Returns whether the lease was taken; somebody else may have been faster. */
+  private boolean take(Connection taking) throws SQLException {
     // Waits for the transactions that the owner is committing.
     try (PreparedStatement lock =
         taking.prepareStatement(
             "SELECT 1 FROM lease WHERE owner = ? OR ends_at < clock_timestamp() FOR UPDATE")) {
-      lock.setString(1, owner);
+      lock.setString(1, owner.text());
       try (ResultSet row = lock.executeQuery()) {
         if (!row.next()) {
-          return null;
+          return false;
         }
       }
     }
@@ -106,18 +149,14 @@ final class PostgresLease implements AutoCloseable {
         taking.prepareStatement(
             "UPDATE lease SET owner = ?, epoch = epoch + 1, ends_at = "
                 + END
-                + " RETURNING epoch")) {
-      update.setString(1, owner);
+                + " RETURNING epoch, clock_timestamp()")) {
+      update.setString(1, owner.text());
       try (ResultSet row = update.executeQuery()) {
-        return row.next() ? (Long) row.getLong(1) : null;
+        row.next();
+        epoch = row.getLong(1);
+        since = row.getTimestamp(2).toInstant();
+        return true;
       }
-    }
-  }
-
-  private static String holder(Connection connection) throws SQLException {
-    try (Statement statement = connection.createStatement();
-        ResultSet row = statement.executeQuery("SELECT owner FROM lease")) {
-      return row.next() ? row.getString(1) : "nobody";
     }
   }
 
@@ -142,7 +181,7 @@ final class PostgresLease implements AutoCloseable {
 
   private int update(Connection current, String sql) throws SQLException {
     try (PreparedStatement statement = current.prepareStatement(sql)) {
-      statement.setString(1, owner);
+      statement.setString(1, owner.text());
       statement.setLong(2, epoch);
       return statement.executeUpdate();
     }
@@ -175,16 +214,35 @@ final class PostgresLease implements AutoCloseable {
     try (PreparedStatement insert =
         connection.prepareStatement("INSERT INTO ownership (epoch, owner) VALUES (?, ?)")) {
       insert.setLong(1, epoch);
-      insert.setString(2, owner);
+      insert.setString(2, owner.text());
       insert.executeUpdate();
     }
+  }
+
+  LeaseState state() {
+    long renewedNanos = endNanos - LENGTH.toNanos();
+    return new LeaseState(
+        owner.machine(), epoch, since, Duration.ofNanos(System.nanoTime() - renewedNanos));
+  }
+
+  /** The taking of the lease from a service on another machine; null if it was none. */
+  @Nullable TakeOver takeOver() {
+    LeaseRow previous = before;
+    return previous == null || !previous.hadOwner() || owner.isSameService(previous.owner())
+        ? null
+        : new TakeOver(since, owner.machine(), previous.owner().machine(), previous.reason());
+  }
+
+  /** Sets why {@link #close} gives the lease back. */
+  void giveBackFor(Reason reason) {
+    givesBack = reason;
   }
 
   /** Whether this service still owns the database, as far as a transaction sees it. */
   boolean isOurs(Handle handle) {
     return handle
         .createQuery("SELECT 1 FROM lease" + IS_OURS)
-        .bind(0, owner)
+        .bind(0, owner.text())
         .bind(1, epoch)
         .mapTo(Integer.class)
         .findOne()
@@ -204,7 +262,7 @@ final class PostgresLease implements AutoCloseable {
                     + IS_OURS
                     + " FOR KEY SHARE) UPDATE ownership SET last_change = ?::uuid FROM ours"
                     + " WHERE ownership.epoch = ours.epoch")
-            .bind(0, owner)
+            .bind(0, owner.text())
             .bind(1, epoch)
             .bind(2, mark)
             .execute()
@@ -245,7 +303,12 @@ final class PostgresLease implements AutoCloseable {
       if (stopped && epoch > 0 && !lost.get()) {
         Connection current = connection == null ? server.connect() : connection;
         connection = current;
-        update(current, "UPDATE lease SET ends_at = clock_timestamp()" + IS_OURS);
+        update(
+            current,
+            "UPDATE lease SET ends_at = clock_timestamp(), given_back = '"
+                + givesBack.key()
+                + '\''
+                + IS_OURS);
       }
     } catch (SQLException | IllegalStateException e) {
       LOG.debug("the lease ends by itself", e);

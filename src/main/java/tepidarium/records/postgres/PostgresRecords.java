@@ -3,6 +3,7 @@ package tepidarium.records.postgres;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Duration;
+import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
 import java.util.concurrent.TimeUnit;
@@ -19,6 +20,8 @@ import tepidarium.postgres.PostgresReconnect;
 import tepidarium.postgres.PostgresServer;
 import tepidarium.records.Database;
 import tepidarium.records.StoredTypes;
+import tepidarium.records.TakeOver;
+import tepidarium.records.TakeOverRecords;
 import tepidarium.retry.Backoff;
 import tepidarium.series.StoreException;
 import tepidarium.series.UnknownOutcome;
@@ -32,11 +35,11 @@ import tepidarium.series.UnknownOutcome;
  * reconnect, so that the caller learns whether it was stored.
  */
 public final class PostgresRecords implements Database {
-  /** What is added to the name of a service to make the owner of the lease. */
-  private static final String SUFFIX = "\\.[0-9a-f]{8}$";
-
   private static final Logger LOG = LoggerFactory.getLogger(PostgresRecords.class);
   private static final Backoff START = new Backoff(Duration.ofMillis(500), Duration.ofSeconds(30));
+
+  /** Shorter, so that the time of a take-over does not depend on it. */
+  private static final Backoff WAITING = new Backoff(Duration.ofMillis(500), Duration.ofSeconds(2));
 
   /** How long a commit without an answer waits for the database to come back. */
   private static final Duration OUTCOME_LIMIT = Duration.ofSeconds(15);
@@ -68,7 +71,7 @@ public final class PostgresRecords implements Database {
 
   /**
    * Takes the database and migrates its schema. Waits while it does not answer, and tries again
-   * after 0.5 s to 30 s.
+   * after 0.5 s to 30 s, or to 2 s if other services may take it too.
    *
    * @throws IllegalStateException when waiting does not help: the login is refused, there is no
    *     such database, or a later version has written it. The message says what to do.
@@ -76,10 +79,10 @@ public final class PostgresRecords implements Database {
   public static PostgresRecords open(PostgresAddress address, Tenancy tenancy) {
     PostgresServer server = new PostgresServer(address, ANSWER_SECONDS);
     PostgresSchema schema = new PostgresSchema(server, SCHEMA_VERSION);
-    // Each start is an owner of its own.
-    String owner = tenancy.name() + '.' + UUID.randomUUID().toString().substring(0, 8);
+    Owner owner = Owner.of(tenancy);
+    Grace grace = new Grace(PostgresLease.LENGTH, System::nanoTime);
     for (int failures = 1; ; failures++) {
-      PostgresLease lease = new PostgresLease(address, owner, tenancy);
+      PostgresLease lease = new PostgresLease(address, owner, tenancy, grace);
       try {
         if (schema.isMissing()) {
           schema.migrate();
@@ -89,6 +92,7 @@ public final class PostgresRecords implements Database {
         PostgresRecords records = new PostgresRecords(server, schema, lease);
         records.handle = records.connect();
         lease.list(Objects.requireNonNull(records.connection));
+        records.noteTaking(owner);
         return records;
       } catch (IllegalStateException e) {
         lease.close();
@@ -99,8 +103,9 @@ public final class PostgresRecords implements Database {
         if (PostgresFailure.isPermanent(e)) {
           throw new IllegalStateException(words, e);
         }
+        grace.away();
         tenancy.waiting().accept(null);
-        Duration delay = START.delay(failures);
+        Duration delay = (tenancy.waits() ? WAITING : START).delay(failures);
         LOG.warn("{}; the start waits and tries again in {} s", words, delay.toMillis() / 1000.0);
         pause(delay.toMillis());
       }
@@ -111,27 +116,78 @@ public final class PostgresRecords implements Database {
       throws SQLException {
     long end = System.nanoTime() + LEASE_LIMIT.toNanos();
     String shown = "";
-    for (String holder = lease.take(); holder != null; holder = lease.take()) {
+    for (Owner holder = lease.take(); holder != null; holder = lease.take()) {
       if (!tenancy.waits() && System.nanoTime() - end >= 0) {
         throw new IllegalStateException(
             "another service ("
-                + holder
+                + holder.machine()
                 + ") uses the database "
                 + address
                 + ". Stop it, name another database in recordsUrl, or set standby to true");
       }
-      if (!holder.equals(shown)) {
-        shown = holder;
-        LOG.info("the service {} owns the database {}; waiting to take over", holder, address);
-        tenancy.waiting().accept(holder.replaceFirst(SUFFIX, ""));
+      if (!holder.machine().equals(shown)) {
+        shown = holder.machine();
+        LOG.info("the service on {} owns the database {}; waiting to take over", shown, address);
+        tenancy.waiting().accept(shown);
       }
       pause(LEASE_PAUSE_MS);
     }
   }
 
+  /** Stores that this service took over from another one, once the table for it is there. */
+  private void noteTaking(Owner owner) {
+    boolean unused =
+        transaction(
+            handle -> {
+              WaitingServices.remove(handle, owner);
+              TakeOver takeOver = lease.takeOver();
+              if (takeOver != null) {
+                new TakeOverRecords(this).add(takeOver);
+              }
+              handle.execute("UPDATE lease SET given_back = NULL");
+              return true;
+            });
+  }
+
   /** The number of this taking of the database; each service that takes it raises it by one. */
   public long epoch() {
     return lease.epoch();
+  }
+
+  public LeaseState lease() {
+    return lease.state();
+  }
+
+  /**
+   * Returns the services that wait to take over.
+   *
+   * @throws StoreException when the database does not answer
+   */
+  public List<WaitingService> waiting() {
+    return transaction(WaitingServices::list);
+  }
+
+  /**
+   * Whether a service has given the lease back within a time because it did not reach the broker.
+   *
+   * @throws StoreException when the database does not answer
+   */
+  public boolean wasGivenBackForBroker(Duration within) {
+    return transaction(
+        handle ->
+            handle
+                .createQuery(
+                    "SELECT count(*) > 0 FROM take_over WHERE reason = :reason"
+                        + " AND at_ms > extract(epoch FROM clock_timestamp()) * 1000 - :ms")
+                .bind("reason", TakeOver.Reason.BROKER.key())
+                .bind("ms", within.toMillis())
+                .mapTo(Boolean.class)
+                .one());
+  }
+
+  /** Makes {@link #close} say that the lease was given back because the broker is away. */
+  public void giveBackForBroker() {
+    lease.giveBackFor(TakeOver.Reason.BROKER);
   }
 
   private static void pause(long ms) {

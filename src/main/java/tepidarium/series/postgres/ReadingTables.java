@@ -24,8 +24,8 @@ import tepidarium.series.sql.QuantityColumns;
 /**
  * Creates the tables of the readings, in the schema {@code readings} of the database, or in that of
  * the site: {@code north_readings} where {@code currentSchema} is {@code north}. The table {@code
- * reading} has one partition for each month (UTC), made when it is needed; its key includes
- * the values, so that a query need not visit the rows. The columns of the values follow from {@link
+ * reading} has one partition for each month (UTC), made when it is needed; its key includes the
+ * values, so that a query need not visit the rows. The columns of the values follow from {@link
  * Quantity}. An advisory lock serialises all changes of the tables, so two services may make the
  * same month at once. Thread-safe.
  */
@@ -79,7 +79,8 @@ final class ReadingTables {
 
   private void create(Connection connection) throws SQLException {
     lock(connection);
-    if (list(connection, "SELECT 1 WHERE to_regnamespace('" + schema + "') IS NOT NULL").isEmpty()) {
+    if (list(connection, "SELECT 1 WHERE to_regnamespace('" + schema + "') IS NOT NULL")
+        .isEmpty()) {
       execute(connection, "CREATE SCHEMA " + schema);
     }
     String columns =

@@ -1,0 +1,86 @@
+package tepidarium.app;
+
+import java.time.Duration;
+import java.util.function.BooleanSupplier;
+import java.util.function.LongSupplier;
+import java.util.function.Predicate;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tepidarium.series.StoreException;
+
+/**
+ * Decides when a service that works gives its lease back because it has lost the broker: after 60 s
+ * without it, if a service that waits reaches the broker, and if none has given the lease back for
+ * this reason within 10 minutes. To be used by one thread.
+ */
+final class BrokerWatch {
+  private static final Logger LOG = LoggerFactory.getLogger(BrokerWatch.class);
+
+  /** How long the broker may be away. Common practice, no source. */
+  static final Duration AWAY = Duration.ofSeconds(60);
+
+  /** How long no service hands over again. Common practice, no source. */
+  static final Duration PAUSE = Duration.ofMinutes(10);
+
+  private final BooleanSupplier isUp;
+  private final BooleanSupplier anotherReachesIt;
+  private final Predicate<Duration> wasGivenBackWithin;
+  private final Runnable giveBack;
+  private final LongSupplier nanos;
+  private @Nullable Long lostNanos;
+  private boolean givenBack;
+
+  /**
+   * Creates the watch.
+   *
+   * @param isUp whether this service is connected to the broker
+   * @param anotherReachesIt whether a service that waits reaches the broker; may throw {@link
+   *     StoreException}
+   * @param wasGivenBackWithin whether a service has handed over for this reason within a time; may
+   *     throw {@link StoreException}
+   * @param giveBack called once
+   * @param nanos monotonic time
+   */
+  BrokerWatch(
+      BooleanSupplier isUp,
+      BooleanSupplier anotherReachesIt,
+      Predicate<Duration> wasGivenBackWithin,
+      Runnable giveBack,
+      LongSupplier nanos) {
+    this.isUp = isUp;
+    this.anotherReachesIt = anotherReachesIt;
+    this.wasGivenBackWithin = wasGivenBackWithin;
+    this.giveBack = giveBack;
+    this.nanos = nanos;
+  }
+
+  void check() {
+    if (isUp.getAsBoolean()) {
+      lostNanos = null;
+      return;
+    }
+    Long lost = lostNanos;
+    if (lost == null) {
+      lostNanos = nanos.getAsLong();
+      return;
+    }
+    if (!givenBack && nanos.getAsLong() - lost > AWAY.toNanos() && another()) {
+      givenBack = true;
+      LOG.warn(
+          "the broker cannot be reached for {} s, and a service that waits reaches it: handing"
+              + " over",
+          AWAY.toSeconds());
+      giveBack.run();
+    }
+  }
+
+  private boolean another() {
+    try {
+      return anotherReachesIt.getAsBoolean() && !wasGivenBackWithin.test(PAUSE);
+    } catch (StoreException e) {
+      LOG.debug("the database does not tell who waits", e);
+      return false;
+    }
+  }
+}

@@ -1,0 +1,43 @@
+package tepidarium.records;
+
+import java.time.Instant;
+
+/**
+ * One change of the machine that works.
+ *
+ * @param at when the new one took the lease, by the clock of the database
+ * @param machine name of the machine that works since
+ * @param previous name of the one that worked before
+ */
+public record TakeOver(Instant at, String machine, String previous, Reason reason) {
+  /** Why the previous one no longer works. */
+  public enum Reason {
+    /** It did not renew its lease: it was lost, stood still, or was cut off from the database. */
+    ENDED("ended"),
+    /** It was stopped in order. */
+    STOPPED("stopped"),
+    /** It could not reach the broker, and the other one could. */
+    BROKER("broker");
+
+    private final String key;
+
+    Reason(String key) {
+      this.key = key;
+    }
+
+    /** The name in the database and in the API. */
+    public String key() {
+      return key;
+    }
+
+    /** The reason of a key; a key that this version does not know counts as ended. */
+    public static Reason ofKey(String key) {
+      for (Reason reason : values()) {
+        if (reason.key.equals(key)) {
+          return reason;
+        }
+      }
+      return ENDED;
+    }
+  }
+}
