@@ -26,7 +26,14 @@ class LibrariesIT {
    * Software Foundation's third-party licence policy (value from memory).
    */
   private static final Set<String> USABLE =
-      Set.of("Apache-2.0", "MIT", "BSD-2-Clause", "BSD-3-Clause", "EPL-2.0", "FreeBSD-License");
+      Set.of(
+          "Apache-2.0",
+          "MIT",
+          "BSD-2-Clause",
+          "BSD-3-Clause",
+          "CC0-1.0",
+          "EPL-2.0",
+          "FreeBSD-License");
 
   private static final Path LIST = Path.of("src/main/resources/META-INF/libraries.txt");
 

@@ -27,10 +27,19 @@ public record ClientTls(@Nullable Path ca, @Nullable Path certificate, @Nullable
    * @throws IllegalArgumentException if they cannot be used; the message names the file
    */
   public SSLSocketFactory socketFactory() {
+    return context().getSocketFactory();
+  }
+
+  /**
+   * Reads the files, for libraries that make their own sockets.
+   *
+   * @throws IllegalArgumentException if they cannot be used; the message names the file
+   */
+  public SSLContext context() {
     try {
       SSLContext context = SSLContext.getInstance("TLS");
       context.init(keys(), trusted(), null);
-      return context.getSocketFactory();
+      return context;
     } catch (GeneralSecurityException | IOException e) {
       throw new IllegalArgumentException("the files for TLS cannot be used (" + e + ")", e);
     }

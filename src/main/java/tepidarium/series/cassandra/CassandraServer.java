@@ -1,0 +1,189 @@
+package tepidarium.series.cassandra;
+
+import com.datastax.oss.driver.api.core.CqlSession;
+import com.datastax.oss.driver.api.core.DriverException;
+import com.datastax.oss.driver.api.core.cql.AsyncResultSet;
+import com.datastax.oss.driver.api.core.cql.PreparedStatement;
+import com.datastax.oss.driver.api.core.cql.Row;
+import com.datastax.oss.driver.api.core.cql.Statement;
+import java.time.Duration;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CompletionStage;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ExecutionException;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import tepidarium.retry.Backoff;
+import tepidarium.series.StoreException;
+
+/**
+ * A client for one Cassandra cluster. It connects at the first call and prepares the tables. While
+ * that fails, callers fail at once with the words of the last failure until it is time for another
+ * attempt. Once connected, the driver itself reconnects. Thread-safe.
+ */
+final class CassandraServer implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(CassandraServer.class);
+  private static final Backoff BACKOFF = new Backoff(Duration.ofMillis(250), Duration.ofSeconds(5));
+
+  /** Statements that wait for their answers at a time. */
+  private static final int WINDOW = 128;
+
+  private final CassandraAddress address;
+  private final Map<String, PreparedStatement> prepared = new ConcurrentHashMap<>();
+  private volatile @Nullable CqlSession session;
+  private volatile String durabilityWarning = "";
+  private int failures;
+  private long retryAtNanos;
+  private String trouble = "";
+
+  /** Receives the rows of several statements. */
+  interface Visitor {
+    /**
+     * Receives a row.
+     *
+     * @param statement index of its statement
+     */
+    void row(int statement, Row row);
+  }
+
+  CassandraServer(CassandraAddress address) {
+    this.address = address;
+  }
+
+  /** The name of a table with its keyspace. */
+  String table(String name) {
+    return address.keyspace() + '.' + name;
+  }
+
+  /** What the nodes do not keep through a power cut; empty if they keep all or cannot tell. */
+  String durabilityWarning() {
+    return durabilityWarning;
+  }
+
+  private CqlSession session() {
+    CqlSession open = session;
+    return open == null ? opened() : open;
+  }
+
+  private synchronized CqlSession opened() {
+    if (session != null) {
+      return session;
+    }
+    if (failures > 0 && System.nanoTime() - retryAtNanos < 0) {
+      throw new StoreException(trouble, new IllegalStateException("waiting for the next attempt"));
+    }
+    CqlSession opening = null;
+    try {
+      opening = CassandraSession.open(address);
+      CassandraTables.prepare(opening, address);
+      durabilityWarning = CassandraSession.durabilityWarning(opening, address);
+      if (!durabilityWarning.isEmpty()) {
+        LOG.warn("{}", durabilityWarning);
+      }
+      if (failures > 0) {
+        LOG.info("the keyspace {} answers again", address);
+      }
+      failures = 0;
+      session = opening;
+      return opening;
+    } catch (DriverException | IllegalArgumentException | IllegalStateException e) {
+      if (opening != null) {
+        opening.forceCloseAsync();
+      }
+      failures++;
+      retryAtNanos = System.nanoTime() + BACKOFF.delay(failures).toNanos();
+      String words =
+          e instanceof DriverException
+              ? CassandraFailure.words(address, e)
+              : String.valueOf(e.getMessage());
+      if (!words.equals(trouble)) {
+        LOG.warn("{}; trying again", words);
+      }
+      trouble = words;
+      throw new StoreException(words, e);
+    }
+  }
+
+  /**
+   * Prepares a statement, once for all callers.
+   *
+   * @throws StoreException when the cluster cannot do it now
+   */
+  PreparedStatement prepare(String cql) {
+    CqlSession open = session();
+    PreparedStatement known = prepared.get(cql);
+    if (known == null) {
+      known = described(() -> open.prepare(cql));
+      prepared.put(cql, known);
+    }
+    return known;
+  }
+
+  /**
+   * Runs statements side by side and passes the rows of each one in order.
+   *
+   * @throws StoreException when one fails; no statement runs any more then
+   */
+  void run(List<? extends Statement<?>> statements, Visitor visitor) {
+    CqlSession open = session();
+    Deque<CompletionStage<AsyncResultSet>> running = new ArrayDeque<>();
+    int next = 0;
+    try {
+      for (int i = 0; i < statements.size(); i++) {
+        while (next < statements.size() && running.size() < WINDOW) {
+          Statement<?> statement = statements.get(next++);
+          running.add(described(() -> open.executeAsync(statement)));
+        }
+        AsyncResultSet page = answer(running.remove());
+        while (true) {
+          int statement = i;
+          page.currentPage().forEach(row -> visitor.row(statement, row));
+          if (!page.hasMorePages()) {
+            break;
+          }
+          page = answer(page.fetchNextPage());
+        }
+      }
+    } finally {
+      running.forEach(one -> one.toCompletableFuture().handle((page, failure) -> page).join());
+    }
+  }
+
+  /** Runs statements that give no rows. */
+  void run(List<? extends Statement<?>> statements) {
+    run(statements, (statement, row) -> {});
+  }
+
+  private AsyncResultSet answer(CompletionStage<AsyncResultSet> running) {
+    try {
+      return running.toCompletableFuture().get();
+    } catch (ExecutionException e) {
+      Throwable cause = e.getCause() == null ? e : e.getCause();
+      throw new StoreException(CassandraFailure.words(address, cause), cause);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new StoreException("interrupted while waiting for the keyspace " + address, e);
+    }
+  }
+
+  private <T> T described(Supplier<T> call) {
+    try {
+      return call.get();
+    } catch (DriverException | IllegalStateException e) {
+      throw new StoreException(CassandraFailure.words(address, e), e);
+    }
+  }
+
+  @Override
+  public synchronized void close() {
+    CqlSession open = session;
+    if (open != null) {
+      open.close();
+    }
+  }
+}
