@@ -58,7 +58,7 @@ export const MEANINGS = {
   standby:
     'true: mehrere Dienste teilen sich die Datenbank der Aufzeichnungen; einer arbeitet, die anderen warten auf die Übernahme',
   readingsUrl:
-    'Messwerte in dieser PostgreSQL-Datenbank aufbewahren, etwa postgresql://192.168.1.5:5432/tepidarium, anstelle von readings.db',
+    'Messwerte in dieser PostgreSQL-Datenbank aufbewahren, etwa postgresql://192.168.1.5:5432/tepidarium, anstelle von readings.db; oder in diesem Cassandra-Keyspace, etwa cassandra://192.168.1.5,192.168.1.6/tepidarium?dc=datacenter1',
   readingsUser: 'Name zur Anmeldung dort',
   readingsPassword: 'Passwort zur Anmeldung dort',
   influxUrl: 'Messwerte in dieser InfluxDB aufbewahren, etwa http://192.168.1.5:8086',

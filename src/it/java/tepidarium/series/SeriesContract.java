@@ -58,7 +58,7 @@ abstract class SeriesContract<S extends ReadingSink & ReadingSource & ReadingTri
     close(store);
   }
 
-  private void restart() {
+  void restart() {
     close(store);
     store = open();
   }

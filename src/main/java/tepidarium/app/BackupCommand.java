@@ -75,11 +75,18 @@ final class BackupCommand implements Callable<Integer> {
           "The readings in "
               + server
               + " are not in it. Back them up with "
-              + (config.keeping().readings() == null ? "the tools of InfluxDB" : "pg_dump")
+              + readingsTools(config.keeping())
               + ", or with export.");
     }
     out.flush();
     return 0;
+  }
+
+  private static String readingsTools(Config.Keeping keeping) {
+    if (keeping.cassandra() != null) {
+      return "nodetool snapshot on every node";
+    }
+    return keeping.readings() == null ? "the tools of InfluxDB" : "pg_dump";
   }
 
   /**

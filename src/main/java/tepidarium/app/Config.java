@@ -12,6 +12,7 @@ import tepidarium.access.AnonymousSensors;
 import tepidarium.ingest.MappingRule;
 import tepidarium.light.Site;
 import tepidarium.postgres.PostgresAddress;
+import tepidarium.series.cassandra.CassandraAddress;
 import tepidarium.series.influx.InfluxAddress;
 import tepidarium.tls.ClientTls;
 
@@ -121,8 +122,9 @@ public record Config(
    * @param records the PostgreSQL database that stores the records; null stores them in records.db
    * @param standby whether other services share that database, and one takes over from another
    * @param readings the PostgreSQL database that stores the readings, or null
-   * @param influx the InfluxDB server that stores them, or null; without either, they are stored in
-   *     readings.db
+   * @param cassandra the Cassandra keyspace that stores them, or null
+   * @param influx the InfluxDB server that stores them, or null; without any of the three, they are
+   *     stored in readings.db
    * @param spoolMaxMegabytes disk space for readings while their server does not answer, MiB
    * @param rawDays age in days at which raw readings are deleted; null keeps them for ever
    */
@@ -130,6 +132,7 @@ public record Config(
       @Nullable PostgresAddress records,
       boolean standby,
       @Nullable PostgresAddress readings,
+      @Nullable CassandraAddress cassandra,
       @Nullable InfluxAddress influx,
       int spoolMaxMegabytes,
       @Nullable Double rawDays) {
@@ -137,6 +140,9 @@ public record Config(
     @Nullable String readingsServer() {
       if (readings != null) {
         return "the database " + readings;
+      }
+      if (cassandra != null) {
+        return "the keyspace " + cassandra;
       }
       return influx == null ? null : "InfluxDB at " + influx.url();
     }

@@ -18,6 +18,7 @@ import tepidarium.access.SensorAccount;
 import tepidarium.ingest.MappingRule;
 import tepidarium.light.Site;
 import tepidarium.postgres.PostgresAddress;
+import tepidarium.series.cassandra.CassandraAddress;
 import tepidarium.series.influx.InfluxAddress;
 import tepidarium.tls.ClientTls;
 import tepidarium.tls.PemFiles;
@@ -297,7 +298,10 @@ record ConfigFile(
     return new Config.Keeping(
         postgres(problems, "records", recordsUrl, recordsUser, recordsPassword),
         standby(problems),
-        postgres(problems, "readings", readingsUrl, readingsUser, readingsPassword),
+        isCassandra()
+            ? null
+            : postgres(problems, "readings", readingsUrl, readingsUser, readingsPassword),
+        cassandra(problems),
         influx(problems),
         problems.whole("spoolMaxMegabytes", or(spoolMaxMegabytes, SPOOL_MEGABYTES), 1, 1 << 20),
         keepRawDays == null ? null : problems.number("keepRawDays", keepRawDays, 1, 36_500));
@@ -381,6 +385,24 @@ record ConfigFile(
       return null;
     }
     return PostgresAddress.of(name, url, checkedUser, checkedPassword);
+  }
+
+  private boolean isCassandra() {
+    return readingsUrl != null && readingsUrl.startsWith(CassandraAddress.SCHEME);
+  }
+
+  private @Nullable CassandraAddress cassandra(ConfigProblems problems) {
+    if (readingsUrl == null || !isCassandra()) {
+      return null;
+    }
+    String user = problems.filled("readingsUser", readingsUser);
+    String password = problems.filled("readingsPassword", readingsPassword);
+    try {
+      return CassandraAddress.of(readingsUrl, user, password);
+    } catch (IllegalArgumentException e) {
+      problems.add("readingsUrl " + e.getMessage());
+      return null;
+    }
   }
 
   private boolean standby(ConfigProblems problems) {

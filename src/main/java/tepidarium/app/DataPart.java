@@ -16,7 +16,7 @@ enum DataPart {
       "the containers, placements, openings, alerts and tallies",
       SqliteRecords.SCHEMA.version()),
   ROLLUPS("ledger.db", "the hourly sums", SqliteRollups.SCHEMA.version()),
-  SPOOL("spool.db", "readings that waited for InfluxDB or PostgreSQL", Spool.SCHEMA_VERSION),
+  SPOOL("spool.db", "readings that waited for a server of their own", Spool.SCHEMA_VERSION),
   BROKER("broker", "messages that the embedded broker had not delivered yet", 0);
 
   private final String fileName;

@@ -9,6 +9,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import tepidarium.postgres.PostgresAddress;
 import tepidarium.reading.InvalidInput;
+import tepidarium.series.cassandra.CassandraAddress;
 import tepidarium.series.influx.InfluxAddress;
 
 /**
@@ -45,7 +46,11 @@ record MovePlaces(Config from, Config to) {
 
   private static Object readingsPlace(Config config) {
     PostgresAddress postgres = config.keeping().readings();
+    CassandraAddress cassandra = config.keeping().cassandra();
     InfluxAddress influx = config.keeping().influx();
+    if (cassandra != null) {
+      return List.of(cassandra.nodes(), cassandra.keyspace());
+    }
     if (postgres != null) {
       return database(postgres);
     }

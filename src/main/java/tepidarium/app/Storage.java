@@ -3,6 +3,7 @@ package tepidarium.app;
 import java.time.Clock;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -21,6 +22,8 @@ import tepidarium.series.ReadingTrimmer;
 import tepidarium.series.SensorSummary;
 import tepidarium.series.StoreException;
 import tepidarium.series.WriteResult;
+import tepidarium.series.cassandra.CassandraAddress;
+import tepidarium.series.cassandra.CassandraReadings;
 import tepidarium.series.influx.InfluxAddress;
 import tepidarium.series.influx.InfluxReadings;
 import tepidarium.series.postgres.PostgresReadings;
@@ -29,8 +32,8 @@ import tepidarium.series.sqlite.SqliteReadings;
 import tepidarium.web.system.ServiceInfo.Part;
 
 /**
- * Opens the readings store that the settings select: a local file, or PostgreSQL or InfluxDB with a
- * spool in front of it.
+ * Opens the readings store that the settings select: a local file, or PostgreSQL, Cassandra or
+ * InfluxDB with a spool in front of it.
  */
 final class Storage implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Storage.class);
@@ -45,7 +48,12 @@ final class Storage implements AutoCloseable {
 
   /** Additional parts of a store on another machine, for its spool. */
   private record Remote(
-      String product, Runnable probe, DataParts parts, long spoolLimitBytes, Clock clock) {}
+      String product,
+      Runnable probe,
+      Supplier<String> warning,
+      DataParts parts,
+      long spoolLimitBytes,
+      Clock clock) {}
 
   private Storage(
       ReadingSink store,
@@ -66,14 +74,22 @@ final class Storage implements AutoCloseable {
     PostgresAddress postgres = config.keeping().readings();
     if (postgres != null) {
       PostgresReadings readings = new PostgresReadings(postgres);
-      Remote remote = remote("PostgreSQL", readings::probe, config, parts, clock);
+      Remote remote = remote("PostgreSQL", readings::probe, () -> "", config, parts, clock);
       String place = "the database " + postgres;
+      return new Storage(readings, readings, readings, place, readings::close, remote);
+    }
+    CassandraAddress cassandra = config.keeping().cassandra();
+    if (cassandra != null) {
+      CassandraReadings readings = new CassandraReadings(cassandra, clock);
+      Remote remote =
+          remote("Cassandra", readings::probe, readings::durabilityWarning, config, parts, clock);
+      String place = "the keyspace " + cassandra;
       return new Storage(readings, readings, readings, place, readings::close, remote);
     }
     InfluxAddress influx = config.keeping().influx();
     if (influx != null) {
       InfluxReadings readings = new InfluxReadings(influx);
-      Remote remote = remote("InfluxDB", readings::probe, config, parts, clock);
+      Remote remote = remote("InfluxDB", readings::probe, () -> "", config, parts, clock);
       String place = "InfluxDB at " + influx.url();
       return new Storage(readings, readings, readings, place, readings::close, remote);
     }
@@ -87,9 +103,14 @@ final class Storage implements AutoCloseable {
   }
 
   private static Remote remote(
-      String product, Runnable probe, Config config, DataParts parts, Clock clock) {
+      String product,
+      Runnable probe,
+      Supplier<String> warning,
+      Config config,
+      DataParts parts,
+      Clock clock) {
     long limitBytes = (long) config.keeping().spoolMaxMegabytes() << 20;
-    return new Remote(product, probe, parts, limitBytes, clock);
+    return new Remote(product, probe, warning, parts, limitBytes, clock);
   }
 
   ReadingTrimmer trimmer() {
@@ -187,7 +208,7 @@ final class Storage implements AutoCloseable {
     Spool current = spool;
     return remote == null || current == null
         ? StorageHealth.of(place)
-        : StorageHealth.of(remote.product(), place, current.state());
+        : StorageHealth.of(remote.product(), place, remote.warning().get(), current.state());
   }
 
   @Override

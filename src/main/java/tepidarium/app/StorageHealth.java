@@ -18,10 +18,11 @@ final class StorageHealth {
    *
    * @param product name of the server's program
    * @param place name of the store
+   * @param warning what its operator should change; empty for nothing
    */
-  static Part of(String product, String place, Spool.State spool) {
+  static Part of(String product, String place, String warning, Spool.State spool) {
     if (spool.awaySince() == null && spool.waiting() == 0) {
-      return of(place);
+      return of(warning.isEmpty() ? place : place + ". Warning: " + warning);
     }
     if (spool.awaySince() == null) {
       return Part.up(

@@ -120,6 +120,25 @@ class RecordsSettingsTest {
   }
 
   @Test
+  void readingsGoToCassandraByItsAddress() {
+    Map<String, Object> settings = new HashMap<>();
+    settings.put("readingsUrl", "cassandra://n1,n2:9000/seeds?dc=barn");
+    settings.put("readingsUser", "ida");
+    settings.put("readingsPassword", "hush-hush");
+    Config config = Config.of(settings);
+    assertEquals("the keyspace seeds at n1:9042 or n2:9000", config.keeping().readingsServer());
+    assertEquals("barn", config.keeping().cassandra().dataCentre());
+    assertEquals("hush-hush", config.keeping().cassandra().password());
+    assertNull(config.keeping().readings());
+    assertFalse(config.toString().contains("hush-hush"), config::toString);
+    settings.put("influxUrl", "http://db:8086");
+    assertTrue(problem(settings).contains("readingsUrl and influxUrl are two places"));
+    String words = problem(Map.of("readingsUrl", "cassandra://ida:hush-hush@db/seeds"));
+    assertTrue(words.contains("readingsUrl must be an address like cassandra://"), words);
+    assertFalse(words.contains("hush-hush"), words);
+  }
+
+  @Test
   void aLoginWithoutAnAddressHasNoEffect() {
     assertTrue(
         problem(Map.of("recordsUser", "ida", "recordsPassword", "p"))
