@@ -1,6 +1,7 @@
 // Alerts in words, their order and their groups. Pure.
 
 import { conditionOf } from './conditions.js';
+import * as f from './format.js';
 import { capital, known } from './text.js';
 import * as t from './time-format.js';
 import { texts } from './texts.js';
@@ -22,7 +23,8 @@ export function alertDetail(alert, now) {
   const parts = [];
   if (WORDS_ONLY.has(alert.kind)) {
     parts.push(over ? texts.lasted(lasting) : texts.forWord(lasting));
-    if (alert.detail) parts.push(alert.detail);
+    if (alert.trend) parts.push(trendWords(alert.trend));
+    else if (alert.detail) parts.push(alert.detail);
     if (!over && alert.forecastAt) parts.push(texts.outsideAtAbout(t.moment(alert.forecastAt, now)));
     return capital(`${parts.join(', ')}.`);
   }
@@ -35,6 +37,9 @@ export function alertDetail(alert, now) {
   if (known(alert.value) && alert.kind !== 'silent' && !over) parts.push(texts.now(words.unitOf(alert.value)));
   return capital(`${parts.join(', ')}.`);
 }
+
+const trendWords = ({ value, perHour, steady }) =>
+  texts.trend(f.temperature(value), f.temperatureChange(perHour), f.temperature(steady));
 
 export function alertStanding(alert, now) {
   if (isShelved(alert, now)) return texts.pausedUntilThenItIs(t.moment(alert.shelvedUntil, now));

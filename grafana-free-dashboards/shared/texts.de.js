@@ -72,6 +72,7 @@ export default {
   // alert-words.js
   lasted: (lasting) => `Dauerte ${lasting}`,
   forWord: (lasting) => `Seit ${dative(lasting)}`,
+  trend: (value, perHour, steady) => `jetzt ${value}, Änderung ${perHour} in der Stunde, auf etwa ${steady} zu`,
   outsideAtAbout: (forecastAt) => `außerhalb etwa um ${forecastAt}`,
   nothingWasHeardFor: (lasting) => `${lasting} lang kam nichts`,
   nothingHeardForSoNobody: (lasting) => `Seit ${dative(lasting)} kommt nichts; niemand weiß, wie es innen ist`,

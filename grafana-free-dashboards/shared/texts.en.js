@@ -49,6 +49,7 @@ export default {
   // alert-words.js
   lasted: (lasting) => `Lasted ${lasting}`,
   forWord: (lasting) => `For ${lasting}`,
+  trend: (value, perHour, steady) => `now ${value} and changing by ${perHour} an hour, towards about ${steady}`,
   outsideAtAbout: (forecastAt) => `outside at about ${forecastAt}`,
   nothingWasHeardFor: (lasting) => `Nothing was heard for ${lasting}`,
   nothingHeardForSoNobody: (lasting) => `Nothing heard for ${lasting}, so nobody knows how it is inside`,

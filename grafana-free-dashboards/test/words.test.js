@@ -134,10 +134,14 @@ test('a forecast is told with its time, a doubtful sensor with its signs', () =>
     limit: 120,
     value: 60,
     worst: 55,
-    detail: 'by 1 °C an hour',
+    detail: 'the English words of the service',
+    trend: { value: 30.1, perHour: -1.2, steady: 24 },
     forecastAt: ago(-60),
   });
-  assert.match(alertDetail(ahead, NOW), /^For 3 h 10 min, by 1 °C an hour, outside at about .+\.$/);
+  assert.match(
+    alertDetail(ahead, NOW),
+    /^For 3 h 10 min, now 30\.1 °C and changing by −1\.2 °C an hour, towards about 24\.0 °C, outside at about .+\.$/,
+  );
   const faulty = alert({
     kind: 'faulty',
     limit: 0,

@@ -5,7 +5,6 @@ import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -19,6 +18,7 @@ import tepidarium.alert.Forecast;
 import tepidarium.alert.Observation;
 import tepidarium.alert.SensorFault;
 import tepidarium.alert.SensorFaults;
+import tepidarium.alert.Trend;
 import tepidarium.container.Container;
 import tepidarium.container.ContainerId;
 import tepidarium.container.Register;
@@ -112,17 +112,8 @@ final class PeriodicChecks {
     Observation observation =
         forecast == null
             ? Observation.heading(kind, at, null, null)
-            : Observation.heading(kind, at, forecast.at(), words(forecast));
+            : Observation.heading(kind, at, forecast.at(), Trend.of(forecast).words());
     board.observe(container.id(), container.band(), observation, now);
-  }
-
-  private static String words(Forecast forecast) {
-    return String.format(
-        Locale.ROOT,
-        "now %.1f °C and changing by %+.1f °C an hour, towards about %.1f °C",
-        forecast.valueC(),
-        forecast.perHourC(),
-        forecast.steadyC());
   }
 
   private void faults(

@@ -5,6 +5,7 @@ import java.time.ZoneId;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.Alert;
 import tepidarium.alert.AlertText;
+import tepidarium.alert.Trend;
 
 /** The JSON form of an alert in the API and in MQTT messages. */
 public record AlertJson(
@@ -27,6 +28,7 @@ public record AlertJson(
     double worst,
     String unit,
     @Nullable String detail,
+    @Nullable Trend trend,
     @Nullable Instant forecastAt,
     boolean foundLate,
     String message) {
@@ -53,6 +55,7 @@ public record AlertJson(
         alert.worst(),
         alert.kind().unit(),
         alert.detail(),
+        Trend.read(alert.detail()),
         alert.forecastAt(),
         alert.foundLate(),
         AlertText.of(alert, containerName, zone));
