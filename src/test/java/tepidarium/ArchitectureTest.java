@@ -124,7 +124,8 @@ class ArchitectureTest {
           Map.entry("exporting", List.of("reading", "container", "series")),
           Map.entry("alert.notify.channel", List.of("alert.notify")),
           Map.entry("ingest", List.of("reading", "fault", "series")),
-          Map.entry("ingest.mqtt", List.of("disk", "ingest", "reading", "series", "retry", "thread")),
+          Map.entry(
+              "ingest.mqtt", List.of("disk", "ingest", "reading", "series", "retry", "thread")),
           Map.entry(
               "live",
               List.of(

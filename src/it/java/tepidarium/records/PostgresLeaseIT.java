@@ -6,7 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
@@ -15,10 +17,14 @@ import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import tepidarium.it.MovableClock;
 import tepidarium.it.Postgres;
 import tepidarium.postgres.PostgresAddress;
 import tepidarium.records.postgres.PostgresRecords;
 import tepidarium.records.postgres.Tenancy;
+import tepidarium.records.postgres.Waiting;
 import tepidarium.records.postgres.WaitingService;
 import tepidarium.series.StoreException;
 
@@ -50,7 +56,8 @@ class PostgresLeaseIT {
   }
 
   private Tenancy waits(String owner, BooleanSupplier reachesBroker) {
-    return new Tenancy(owner, owner, true, reachesBroker, other -> {}, lost::complete);
+    return new Tenancy(
+        owner, owner, true, reachesBroker, waiting -> {}, Clock.systemUTC(), lost::complete);
   }
 
   private static void put(Database records, String name) {
@@ -120,6 +127,37 @@ class PostgresLeaseIT {
     assertEquals(List.of("first second stopped"), takeOvers());
   }
 
+  /** It would refuse readings of sensors with a clock, or give the others a wrong time. */
+  @ParameterizedTest
+  @ValueSource(ints = {-60, 60})
+  void aServiceWithAWrongClockTakesOverOnceItIsSet(int minutesAhead) {
+    MovableClock clock = new MovableClock(Instant.now().plus(Duration.ofMinutes(minutesAhead)));
+    CompletableFuture<Waiting> told = new CompletableFuture<>();
+    Tenancy second =
+        new Tenancy(
+            "second",
+            "second",
+            true,
+            () -> true,
+            waiting -> {
+              if (waiting.clockAhead() != null) {
+                told.complete(waiting);
+              }
+            },
+            clock,
+            lost::complete);
+    open("first").close();
+    CompletableFuture<PostgresRecords> opening = CompletableFuture.supplyAsync(() -> open(second));
+    Duration ahead = told.orTimeout(1, TimeUnit.MINUTES).join().clockAhead();
+    assertEquals(minutesAhead, ahead.plusSeconds(30).toMinutes(), 1);
+    assertFalse(opening.isDone());
+    clock.set(Instant.now());
+    try (PostgresRecords records = opening.join()) {
+      put(records, "Bag");
+    }
+    assertEquals(List.of("Bag"), names());
+  }
+
   /** The lease has run out for both; the one that waits asks first, each half a second. */
   @Test
   void afterTheDatabaseWasAwayTheServiceThatWorkedHasTheFirstClaim() throws Exception {
@@ -134,11 +172,12 @@ class PostgresLeaseIT {
             "second",
             true,
             () -> true,
-            other -> {
-              if (other == null) {
+            waiting -> {
+              if (waiting.working() == null) {
                 away.complete("");
               }
             },
+            Clock.systemUTC(),
             lost::complete);
     CompletableFuture<PostgresRecords> waiting = CompletableFuture.supplyAsync(() -> open(second));
     await().atMost(LONG).until(() -> isWaiting("second"));

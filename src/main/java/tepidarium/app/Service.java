@@ -243,7 +243,14 @@ public final class Service implements AutoCloseable {
       return Stores.open(config, folder, clock, running);
     }
     try (BrokerProbe probe = BrokerProbe.start(broker.await().address().get())) {
-      Stores opened = Stores.open(config, folder, clock, running, probe::reached, pages::waitFor);
+      Stores opened =
+          Stores.open(
+              config,
+              folder,
+              clock,
+              running,
+              probe::reached,
+              waiting -> pages.waitFor(waiting.working(), waiting.clockAhead()));
       pages.takeOver();
       return opened;
     }

@@ -5,13 +5,13 @@ import java.net.UnknownHostException;
 import java.time.Clock;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
-import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.postgres.PostgresAddress;
 import tepidarium.records.Database;
 import tepidarium.records.postgres.PostgresRecords;
 import tepidarium.records.postgres.Tenancy;
+import tepidarium.records.postgres.Waiting;
 import tepidarium.records.sqlite.SqliteRecords;
 import tepidarium.rollup.sqlite.SqliteRollups;
 
@@ -37,8 +37,7 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
    * The same.
    *
    * @param reachesBroker whether the broker can be reached; asked while this service waits
-   * @param waiting called with the name of each service that this one waits for, before it opens;
-   *     with null while the database does not answer
+   * @param waiting called with the reason for which this service waits, each time that it changes
    */
   static Stores open(
       Config config,
@@ -46,10 +45,10 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
       Clock clock,
       RunningParts running,
       BooleanSupplier reachesBroker,
-      Consumer<@Nullable String> waiting) {
+      Consumer<Waiting> waiting) {
     DataParts parts = folder.parts();
     // First, because a missing copy of the records stops the start before anything is migrated.
-    Database records = running.add(openRecords(config, folder, reachesBroker, waiting));
+    Database records = running.add(openRecords(config, folder, clock, reachesBroker, waiting));
     Storage storage = running.add(Storage.open(config, parts, clock));
     SqliteRollups rollups = running.add(parts.open(DataPart.ROLLUPS, SqliteRollups::open));
     if (records instanceof PostgresRecords shared && config.keeping().readingsServer() != null) {
@@ -62,8 +61,9 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
   private static Database openRecords(
       Config config,
       OpenFolder folder,
+      Clock clock,
       BooleanSupplier reachesBroker,
-      Consumer<@Nullable String> waiting) {
+      Consumer<Waiting> waiting) {
     DataParts parts = folder.parts();
     PostgresAddress postgres = config.keeping().records();
     if (postgres == null) {
@@ -85,6 +85,7 @@ record Stores(Storage storage, Database records, SqliteRollups rollups) {
             standby,
             reachesBroker,
             waiting,
+            clock,
             Stores::endAtOnce));
   }
 

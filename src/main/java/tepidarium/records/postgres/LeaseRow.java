@@ -4,6 +4,7 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 import tepidarium.records.TakeOver.Reason;
 
@@ -13,12 +14,20 @@ import tepidarium.records.TakeOver.Reason;
  * @param ended whether it has ended by the clock of the database
  * @param givenBack why its owner gave it back; null if it did not
  * @param server what tells this run of the database server from others
+ * @param readAt when it was read, by the clock of the database
  */
-record LeaseRow(Owner owner, long epoch, boolean ended, @Nullable Reason givenBack, String server) {
+record LeaseRow(
+    Owner owner,
+    long epoch,
+    boolean ended,
+    @Nullable Reason givenBack,
+    String server,
+    Instant readAt) {
   /** The column of the reason is missing while a service of an earlier version works. */
   private static final String QUERY =
       "SELECT owner, epoch, ends_at < clock_timestamp(), to_jsonb(lease) ->> 'given_back',"
-          + " pg_postmaster_start_time()::text || inet_server_addr() || inet_server_port()"
+          + " pg_postmaster_start_time()::text || inet_server_addr() || inet_server_port(),"
+          + " clock_timestamp()"
           + " FROM lease";
 
   static LeaseRow read(Connection connection) throws SQLException {
@@ -33,7 +42,8 @@ record LeaseRow(Owner owner, long epoch, boolean ended, @Nullable Reason givenBa
           row.getLong(2),
           row.getBoolean(3),
           reason == null ? null : Reason.ofKey(reason),
-          String.valueOf(row.getString(5)));
+          String.valueOf(row.getString(5)),
+          row.getTimestamp(6).toInstant());
     }
   }
 

@@ -40,6 +40,12 @@ final class PostgresLease implements AutoCloseable {
   /** How long before the end by its own clock the owner gives up. */
   private static final Duration MARGIN = Duration.ofSeconds(1);
 
+  /**
+   * Furthest that the clock of this machine may be off the database's for a take-over: as far as a
+   * reading may be ahead. A service whose clock is behind would refuse readings.
+   */
+  private static final Duration CLOCK_LIMIT = Duration.ofMinutes(5);
+
   private static final long RENEW_MS = 1_000;
   private static final long CHECK_MS = 100;
   private static final int ANSWER_SECONDS = 2;
@@ -62,6 +68,7 @@ final class PostgresLease implements AutoCloseable {
   private volatile Instant since = Instant.EPOCH;
   private @Nullable LeaseRow before;
   private @Nullable Long announcedNanos;
+  private @Nullable Duration clockAhead;
 
   PostgresLease(PostgresAddress address, Owner owner, Tenancy tenancy, Grace grace) {
     // A connection of its own with a short limit: a long transaction must not delay the renewal.
@@ -83,7 +90,8 @@ final class PostgresLease implements AutoCloseable {
       LeaseRow found = LeaseRow.read(taking);
       grace.answers(found.server());
       announce(taking);
-      if (!found.ended() || isLeftAlone(found) || !take(taking)) {
+      compareClocks(found.readAt());
+      if (clockAhead != null || !found.ended() || isLeftAlone(found) || !take(taking)) {
         taking.rollback();
         return found.owner();
       }
@@ -97,6 +105,19 @@ final class PostgresLease implements AutoCloseable {
     var unusedCheck =
         checking.scheduleAtFixedRate(this::checkEnd, CHECK_MS, CHECK_MS, TimeUnit.MILLISECONDS);
     return null;
+  }
+
+  private void compareClocks(Instant ofDatabase) {
+    Duration ahead = Duration.between(ofDatabase, tenancy.clock().instant());
+    clockAhead = tenancy.waits() && ahead.abs().compareTo(CLOCK_LIMIT) > 0 ? ahead : null;
+  }
+
+  /**
+   * How far the clock of this machine was ahead of the database's when {@link #take} refused to
+   * take the lease for that, negative if behind; null if it did not.
+   */
+  @Nullable Duration clockAhead() {
+    return clockAhead;
   }
 
   /** Says every 2 s that this service waits. */

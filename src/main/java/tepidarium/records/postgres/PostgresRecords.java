@@ -3,6 +3,7 @@ package tepidarium.records.postgres;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Duration;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
@@ -104,7 +105,7 @@ public final class PostgresRecords implements Database {
           throw new IllegalStateException(words, e);
         }
         grace.away();
-        tenancy.waiting().accept(null);
+        tenancy.waiting().accept(new Waiting(null, null));
         Duration delay = (tenancy.waits() ? WAITING : START).delay(failures);
         LOG.warn("{}; the start waits and tries again in {} s", words, delay.toMillis() / 1000.0);
         pause(delay.toMillis());
@@ -115,7 +116,7 @@ public final class PostgresRecords implements Database {
   private static void awaitLease(PostgresAddress address, PostgresLease lease, Tenancy tenancy)
       throws SQLException {
     long end = System.nanoTime() + LEASE_LIMIT.toNanos();
-    String shown = "";
+    Waiting shown = new Waiting(null, null);
     for (Owner holder = lease.take(); holder != null; holder = lease.take()) {
       if (!tenancy.waits() && System.nanoTime() - end >= 0) {
         throw new IllegalStateException(
@@ -125,12 +126,32 @@ public final class PostgresRecords implements Database {
                 + address
                 + ". Stop it, name another database in recordsUrl, or set standby to true");
       }
-      if (!holder.machine().equals(shown)) {
-        shown = holder.machine();
-        LOG.info("the service on {} owns the database {}; waiting to take over", shown, address);
-        tenancy.waiting().accept(shown);
+      Waiting waiting = new Waiting(holder.machine(), minutes(lease.clockAhead()));
+      if (!waiting.equals(shown)) {
+        shown = waiting;
+        tell(waiting, address);
+        tenancy.waiting().accept(waiting);
       }
       pause(LEASE_PAUSE_MS);
+    }
+  }
+
+  private static @Nullable Duration minutes(@Nullable Duration ahead) {
+    return ahead == null ? null : ahead.truncatedTo(ChronoUnit.MINUTES);
+  }
+
+  private static void tell(Waiting waiting, PostgresAddress address) {
+    if (waiting.clockAhead() == null) {
+      LOG.info(
+          "the service on {} owns the database {}; waiting to take over",
+          waiting.working(),
+          address);
+    } else {
+      LOG.error(
+          "the clock of this machine differs by {} min from the one of the database {}; this service"
+              + " does not take over until the wrong one is set",
+          waiting.clockAhead().abs().toMinutes(),
+          address);
     }
   }
 

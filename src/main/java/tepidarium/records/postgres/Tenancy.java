@@ -1,8 +1,8 @@
 package tepidarium.records.postgres;
 
+import java.time.Clock;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
-import org.jspecify.annotations.Nullable;
 
 /**
  * How a service shares the database with others.
@@ -15,8 +15,8 @@ import org.jspecify.annotations.Nullable;
  *     it no longer owns it. If not, the start ends with the reason, and a service that cannot reach
  *     the database goes on.
  * @param reachesBroker whether the broker can be reached from here; asked while it waits
- * @param waiting called with the name of each machine that it waits for; with null while the
- *     database does not answer
+ * @param waiting called with the reason for which it waits, each time that it changes
+ * @param clock the clock of this machine, which is compared with the database's
  * @param lost called once, with the reason, when a service that waits has lost the database
  */
 public record Tenancy(
@@ -24,10 +24,12 @@ public record Tenancy(
     String folder,
     boolean waits,
     BooleanSupplier reachesBroker,
-    Consumer<@Nullable String> waiting,
+    Consumer<Waiting> waiting,
+    Clock clock,
     Consumer<String> lost) {
   /** For a service that shares its database with no other. */
   public static Tenancy alone(String machine) {
-    return new Tenancy(machine, machine, false, () -> true, other -> {}, reason -> {});
+    return new Tenancy(
+        machine, machine, false, () -> true, other -> {}, Clock.systemUTC(), reason -> {});
   }
 }

@@ -7,7 +7,9 @@ import io.javalin.http.HttpStatus;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.time.Duration;
 import java.util.Base64;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -40,7 +42,7 @@ public final class WaitingPages implements AutoCloseable {
       <body>
       <h1>This service waits</h1>
       <p>%s</p>
-      <p>You need to do nothing here. This page looks again every %1$s seconds.</p>
+      <p>This page looks again every %1$s seconds.</p>
       </body>
       </html>
       """;
@@ -49,7 +51,7 @@ public final class WaitingPages implements AutoCloseable {
   private volatile String words = "";
 
   private WaitingPages(WebServer.Address address) {
-    waitFor(null);
+    waitFor(null, null);
     javalin =
         Javalin.create(
             config -> {
@@ -84,18 +86,34 @@ public final class WaitingPages implements AutoCloseable {
   }
 
   /**
-   * Says for whom the service waits.
+   * Says why the service waits.
    *
-   * @param working name of the service that works; null while the database does not answer
+   * @param working name of the machine whose service works; null while the database does not answer
+   * @param clockAhead how far the clock of this machine is ahead of the database's, negative if it
+   *     is behind, when that keeps it from taking over; otherwise null
    */
-  public void waitFor(@Nullable String working) {
+  public void waitFor(@Nullable String working, @Nullable Duration clockAhead) {
+    if (clockAhead != null) {
+      words =
+          String.format(
+              Locale.ROOT,
+              "The clock of this machine is %d min %s the database's. Set the one that is wrong:"
+                  + " until then, this service does not take over.",
+              clockAhead.abs().toMinutes(),
+              clockAhead.isNegative() ? "behind" : "ahead of");
+      return;
+    }
     if (working == null) {
       words = "The database does not answer yet.";
       return;
     }
     // Nothing that could be markup.
     String name = working.replaceAll("[^\\w.-]", "_");
-    words = "The service on " + name + " works. This one takes over by itself if that one stops.";
+    words =
+        "The service on "
+            + name
+            + " works. This one takes over by itself if that one stops."
+            + " You need to do nothing here.";
   }
 
   public int port() {

@@ -1,6 +1,7 @@
 package tepidarium.web.server;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -12,6 +13,7 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
+import java.time.Duration;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 
@@ -30,6 +32,16 @@ class WaitingPagesTest {
   }
 
   @Test
+  void aWrongClockIsNamedAndHowFarItIsOff() throws Exception {
+    try (WaitingPages pages = WaitingPages.start(on(0))) {
+      pages.waitFor("barn", Duration.ofMinutes(-60));
+      String page = send(pages.port(), "GET", "/").body();
+      assertTrue(page.contains("is 60 min behind the database"), page);
+      assertFalse(page.contains("do nothing"), page);
+    }
+  }
+
+  @Test
   void everyRequestIsToldWhichServiceWorks() throws Exception {
     try (WaitingPages pages = WaitingPages.start(on(0))) {
       HttpResponse<String> shelf = send(pages.port(), "GET", "/");
@@ -37,7 +49,7 @@ class WaitingPagesTest {
       assertTrue(shelf.body().contains("database does not answer yet"), shelf.body());
       assertEquals("10", shelf.headers().firstValue("retry-after").orElse(""));
 
-      pages.waitFor("barn-2.lan<b>");
+      pages.waitFor("barn-2.lan<b>", null);
       String page = send(pages.port(), "GET", "/alerts.html").body();
       assertTrue(page.contains("on barn-2.lan_b_ works"), page);
       for (String method : new String[] {"GET", "POST", "DELETE"}) {
