@@ -2,9 +2,11 @@ package tepidarium;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -25,7 +27,7 @@ import org.junit.jupiter.api.Test;
  */
 class ComposeTest {
   private static final Path FILE = Path.of("docker-compose.yml");
-  private static final Pattern PINNED = Pattern.compile("[a-z-]+:\\d+\\.\\d+\\.\\d+[\\w.-]*");
+  private static final Pattern PINNED = Pattern.compile("[a-z-]+:\\d+\\.\\d+[\\w.-]*");
   private static final Pattern FROM = Pattern.compile("(?m)^FROM (\\S+)");
 
   private final String text;
@@ -48,7 +50,42 @@ class ComposeTest {
   void brokerInfluxAndServiceAreThere() {
     assertEquals(
         Set.of("broker", "influxdb", "tepidarium"),
-        Set.copyOf(services().map(Map.Entry::getKey).toList()));
+        Set.copyOf(
+            services()
+                .filter(service -> !service.getValue().has("profiles"))
+                .map(Map.Entry::getKey)
+                .toList()));
+  }
+
+  /** What {@code docker compose up proxy} starts, with what each of them depends on. */
+  @Test
+  void twoEqualServicesWithADatabaseAndAProxyAreInAProfile() {
+    Set<String> started = new TreeSet<>();
+    start("proxy", started);
+    assertEquals(Set.of("broker", "database", "first", "second", "proxy"), started);
+    services()
+        .filter(service -> service.getValue().has("profiles"))
+        .forEach(
+            service -> {
+              assertEquals("two", service.getValue().at("/profiles/0").asText());
+              assertTrue(started.contains(service.getKey()), service.getKey());
+            });
+    ObjectNode first = compose.at("/services/first").deepCopy();
+    ObjectNode second = compose.at("/services/second").deepCopy();
+    assertNotEquals(first.remove("volumes"), second.remove("volumes"));
+    assertEquals(first, second);
+    assertEquals("true", first.at("/environment/TEPIDARIUM_STANDBY").asText());
+    String proxy = compose.at("/configs/nginx/content").asText();
+    assertTrue(proxy.contains("server first:8080") && proxy.contains("server second:8080"));
+  }
+
+  private void start(String name, Set<String> started) {
+    started.add(name);
+    JsonNode needed = compose.at("/services/" + name + "/depends_on");
+    if (needed.isArray()) {
+      needed.forEach(each -> start(each.asText(), started));
+    }
+    needed.fieldNames().forEachRemaining(each -> start(each, started));
   }
 
   @Test
@@ -60,7 +97,7 @@ class ComposeTest {
       images.add(from.group(1));
     }
 
-    assertEquals(5, images.size());
+    assertEquals(9, images.size());
     images.forEach(image -> assertTrue(PINNED.matcher(image).matches(), image));
   }
 
@@ -82,21 +119,22 @@ class ComposeTest {
     services()
         .forEach(
             service -> {
-              String volume = service.getValue().path("volumes").path(0).asText();
-              used.add(volume.substring(0, volume.indexOf(':')));
+              for (JsonNode volume : service.getValue().path("volumes")) {
+                used.add(volume.asText().substring(0, volume.asText().indexOf(':')));
+              }
             });
 
     Set<String> declared = new TreeSet<>();
     compose.get("volumes").fieldNames().forEachRemaining(declared::add);
     assertEquals(declared, used);
-    assertEquals(3, used.size());
+    assertEquals(6, used.size());
   }
 
   @Test
   void noPasswordHasADefault() {
     int passwords = 0;
     for (JsonNode service : compose.get("services")) {
-      for (Map.Entry<String, JsonNode> variable : service.get("environment").properties()) {
+      for (Map.Entry<String, JsonNode> variable : service.path("environment").properties()) {
         if (variable.getKey().contains("PASSWORD")) {
           passwords++;
           String value = variable.getValue().asText();
@@ -104,7 +142,7 @@ class ComposeTest {
         }
       }
     }
-    assertEquals(6, passwords);
+    assertEquals(13, passwords);
     assertFalse(text.contains("PASSWORD:-"));
     assertTrue(compose.at("/configs/mosquitto/content").asText().contains("allow_anonymous false"));
     assertEquals(
@@ -135,9 +173,11 @@ class ComposeTest {
       String snake = setting.getName().replaceAll("([A-Z])", "_$1");
       known.add("TEPIDARIUM_" + snake.toUpperCase(java.util.Locale.ROOT));
     }
-    compose
-        .at("/services/tepidarium/environment")
-        .fieldNames()
-        .forEachRemaining(name -> assertTrue(known.contains(name), name));
+    for (String service : List.of("tepidarium", "first", "second")) {
+      compose
+          .at("/services/" + service + "/environment")
+          .fieldNames()
+          .forEachRemaining(name -> assertTrue(known.contains(name), name));
+    }
   }
 }
