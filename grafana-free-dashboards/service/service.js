@@ -6,8 +6,9 @@ import { byId, h, setText, table } from '../shared/dom.js';
 import { count, number } from '../shared/format.js';
 import { healthVerdict } from '../shared/health.js';
 import { startPage, untilItWorks } from '../shared/page.js';
+import { stamp } from '../shared/time-format.js';
 import { showProblem } from '../shared/trouble.js';
-import { partRows } from './words.js';
+import { partRows, workingWords } from './words.js';
 import { texts } from './texts.js';
 
 const LOOK_AGAIN_MS = 10_000;
@@ -17,7 +18,7 @@ untilItWorks(load, showTrouble).catch(showTrouble);
 setInterval(() => load().catch(showTrouble), LOOK_AGAIN_MS);
 
 async function load() {
-  const health = await api.health();
+  const [health, site] = await Promise.all([api.health(), api.site()]);
   byId('loading')?.remove();
   byId('trouble').replaceChildren();
   byId('state').hidden = false;
@@ -34,7 +35,25 @@ async function load() {
     ),
   );
   if (health.counts) showCounts(health.counts);
+  showTakeOvers(site);
   setText(byId('state-version'), health.version ? texts.version(health.version) : '');
+}
+
+function showTakeOvers({ machine, lease, waiting, takeOvers }) {
+  byId('take-overs').hidden = !lease && takeOvers.count === 0;
+  setText(byId('working'), workingWords(machine, waiting));
+  byId('take-over-list').replaceChildren(
+    table(
+      takeOvers.count > 0 ? texts.timesInAll(count(takeOvers.count, texts.timeCount)) : texts.noneSoFar,
+      [
+        { title: texts.when, cell: ({ at }) => stamp(at, now()) },
+        { title: texts.worksSince, cell: (row) => row.machine },
+        { title: texts.workedBefore, cell: ({ previous }) => previous },
+        { title: texts.why, cell: ({ reason }) => texts.reasons[reason] ?? reason },
+      ],
+      takeOvers.newest,
+    ),
+  );
 }
 
 function showCounts(counts) {

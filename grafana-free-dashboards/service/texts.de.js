@@ -7,6 +7,7 @@ export default {
     theProgramOnTheComputer:
       'Das Programm, das die Messwerte empfängt: der Zustand jedes Teils, und was seit dem Start ankam. <a href="/docs/operation.html">Betrieb</a>',
     askingTheService: 'Der Dienst wird gefragt …',
+    takeOvers: 'Übernahmen',
   },
 
   // service.js
@@ -20,7 +21,23 @@ export default {
   messageCount: { one: 'Nachricht', other: 'Nachrichten' },
   notUnderstood: (counted) => `${counted} nicht verstanden`,
 
+  timesInAll: (counted) => `Insgesamt ${counted}; die neueste zuerst.`,
+  timeCount: { one: 'Übernahme', other: 'Übernahmen' },
+  noneSoFar: 'Bisher keine.',
+  when: 'Wann',
+  worksSince: 'Arbeitet seitdem',
+  workedBefore: 'Arbeitete vorher',
+  why: 'Warum',
+  reasons: {
+    ended: 'hat seinen Besitz nicht erneuert: ausgefallen, angehalten oder von der Datenbank getrennt',
+    stopped: 'wurde beendet',
+    broker: 'hatte den Broker verloren',
+  },
+
   // words.js
+  worksAlone: (machine) => `${machine} arbeitet. Kein anderer Rechner wartet auf die Übernahme.`,
+  worksAndWait: (machine, waiting) => `${machine} arbeitet. Auf die Übernahme warten: ${waiting}.`,
+  withoutBroker: (machine) => `${machine} (erreicht den Broker nicht)`,
   works: 'arbeitet',
   doesNotWork: 'arbeitet nicht',
   isStarting: 'startet',

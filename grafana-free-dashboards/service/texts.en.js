@@ -7,6 +7,7 @@ export default {
     theProgramOnTheComputer:
       'The program that receives the readings: the state of each part, and what arrived since its start. <a href="/docs/operation.html">Operation</a>',
     askingTheService: 'Asking the service …',
+    takeOvers: 'Take-overs',
   },
 
   // service.js
@@ -20,7 +21,23 @@ export default {
   messageCount: { one: 'message', other: 'messages' },
   notUnderstood: (counted) => `${counted} not understood`,
 
+  timesInAll: (counted) => `${counted} in all; the newest first.`,
+  timeCount: { one: 'time', other: 'times' },
+  noneSoFar: 'None so far.',
+  when: 'When',
+  worksSince: 'Works since',
+  workedBefore: 'Worked before',
+  why: 'Why',
+  reasons: {
+    ended: 'did not renew its lease: lost, stood still, or cut off from the database',
+    stopped: 'was stopped',
+    broker: 'had lost the broker',
+  },
+
   // words.js
+  worksAlone: (machine) => `${machine} works. No other machine waits to take over.`,
+  worksAndWait: (machine, waiting) => `${machine} works. Waiting to take over: ${waiting}.`,
+  withoutBroker: (machine) => `${machine} (does not reach the broker)`,
   works: 'works',
   doesNotWork: 'does not work',
   isStarting: 'is starting',

@@ -74,8 +74,13 @@ export const MEANINGS = {
   'backups.folder': 'Ordner der selbsttätigen Sicherungen; ein anderer muss schon da sein',
   logFormat: 'Form der Zeilen im Protokoll: text, oder json mit einem Objekt je Zeile',
   timeZone: 'wo ein Tag beginnt, für Auswertungen nach Tagen',
+  'site.name':
+    'Name dieses Standorts, 1 bis 40 Buchstaben, Ziffern, Leerzeichen, Punkte und Bindestriche; oben auf den Seiten und am Anfang jeder Meldung',
   'site.latitude': 'Grad Nord, etwa 52.5; unterscheidet Tageslicht von einer Lampe',
   'site.longitude': 'Grad Ost, etwa 13.4; unterscheidet Tageslicht von einer Lampe',
+  sites:
+    'andere Standorte für die Seite Standorte: je Name die Adressen seiner Rechner, etwa {Nord: [https://nord.example.org]}',
+  siteTokens: 'Zugangstoken für deren API, je Name eines',
   'notices.email.host': 'Mailserver, etwa mail.example.org; der Anbieter nennt ihn',
   'notices.email.port': 'sein Port',
   'notices.email.tls': 'Verschlüsselung: starttls, implicit (vom ersten Byte an) oder none (keine)',

@@ -6,7 +6,7 @@ import { texts } from './texts.js';
 const GROUPS = {
   notices: /^notices\./,
   sensors: /^(maxGap|silent|maxSensors|newSensors|rootTopic|mappings|maxPayload)/,
-  place: /^(timeZone|site\.)/,
+  place: /^(timeZone|site)/,
   storage: /^(data$|records|standby|readings|influx|spool|keepRaw|backups\.|logFormat)/,
   pages: /^(http|login|tls\.|proxies)/,
   broker: /./,

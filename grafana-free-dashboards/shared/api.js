@@ -16,6 +16,8 @@ export const api = {
     return health;
   },
   setup: () => call('GET', '/api/setup'),
+  site: () => call('GET', '/api/site'),
+  sites: () => call('GET', '/api/sites'),
   session: () => call('GET', '/api/session'),
   signIn: (body) => call('POST', '/api/session', { body, timeoutMs: 60_000 }),
   signOut: () => call('DELETE', '/api/session'),

@@ -36,6 +36,7 @@ export default {
     charts: 'Diagramme',
     heatBench: 'Wärmevergleich',
     sensors: 'Sensoren',
+    sites: 'Standorte',
     files: 'Dateien',
     notUnderstood: 'Nicht verstanden',
     pressAnywhereOnThisPage:

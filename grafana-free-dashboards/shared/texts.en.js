@@ -15,6 +15,7 @@ export default {
     charts: 'Charts',
     heatBench: 'Heat bench',
     sensors: 'Sensors',
+    sites: 'Sites',
     files: 'Files',
     notUnderstood: 'Not understood',
     pressAnywhereOnThisPage: 'Press anywhere on this page. Until then, the browser plays no sound when a notice comes.',

@@ -83,6 +83,7 @@ class ArchitectureTest {
           Map.entry("thread", List.of()),
           Map.entry("disk", List.of("stats")),
           Map.entry("tls", List.of("thread")),
+          Map.entry("sites", List.of("thread")),
           Map.entry("sqlite", List.of("series")),
           Map.entry(
               "backup",
@@ -261,6 +262,7 @@ class ArchitectureTest {
               and(
                   and(
                       WEB,
+                      "sites",
                       "thread",
                       "tls",
                       "rollup",
@@ -273,7 +275,7 @@ class ArchitectureTest {
                   DOMAIN.toArray(new String[0]))),
           Map.entry("web.settings", List.of("web", "web.pages", "reading", "alert.notify")),
           Map.entry("web.sums", List.of("web", "reading", "stats", "germination")),
-          Map.entry("web.system", List.of("web", "access", "alert", "ingest", "live")));
+          Map.entry("web.system", List.of("web", "access", "alert", "ingest", "live", "sites")));
 
   private static final List<String> STORES =
       List.of(

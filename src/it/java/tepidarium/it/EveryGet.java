@@ -29,6 +29,8 @@ public final class EveryGet {
           "/api/health/ready",
           "/api/settings",
           "/api/setup",
+          "/api/site",
+          "/api/sites",
           "/api/labels",
           "/api/containers/{id}/label.svg",
           "/metrics",

@@ -708,6 +708,16 @@ class ApiIT {
   }
 
   @Test
+  void theSiteTellsItsStateAndThereIsNoOther() {
+    JsonNode site = api.get("/api/site");
+    assertTrue(site.get("name").isNull());
+    assertTrue(site.get("lease").isNull());
+    assertFalse(site.get("machine").asText().isEmpty());
+    assertEquals(0, site.at("/takeOvers/count").asInt());
+    assertEquals(0, api.get("/api/sites").get("sites").size());
+  }
+
+  @Test
   void theServiceIsLiveAndReady() {
     assertTrue(api.get("/api/health/live").get("live").booleanValue());
     assertTrue(api.get("/api/health/ready").get("ready").booleanValue());

@@ -14,6 +14,7 @@ import tepidarium.light.Site;
 import tepidarium.postgres.PostgresAddress;
 import tepidarium.series.cassandra.CassandraAddress;
 import tepidarium.series.influx.InfluxAddress;
+import tepidarium.sites.OtherSite;
 import tepidarium.tls.ClientTls;
 
 /**
@@ -42,6 +43,7 @@ import tepidarium.tls.ClientTls;
  * @param timeZone time zone of the days in daily figures
  * @param keeping where readings are stored and for how long
  * @param site where the containers stand, to distinguish daylight from a lamp; null if not set
+ * @param network the name of this site, and the other sites
  * @param access login and TLS of the pages and the API
  * @param sensorPort which sensors the embedded broker accepts
  * @param backups where backups are made and when
@@ -72,12 +74,25 @@ public record Config(
     ZoneId timeZone,
     Keeping keeping,
     @Nullable Site site,
+    Network network,
     Access access,
     SensorPort sensorPort,
     BackupSettings backups,
     LogFormat logFormat,
     NoticesConfig notices,
     SettingsSources sources) {
+
+  /**
+   * The network of sites.
+   *
+   * @param name name of this site; null if it has none
+   * @param others the sites that the page <i>Sites</i> shows
+   */
+  public record Network(@Nullable String name, List<OtherSite> others) {
+    public Network {
+      others = List.copyOf(others);
+    }
+  }
 
   /** When the pages and the API ask for a login. */
   public enum LoginMode {

@@ -3,6 +3,7 @@ package tepidarium.app;
 import java.net.URI;
 import java.nio.file.Path;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -20,6 +21,7 @@ import tepidarium.light.Site;
 import tepidarium.postgres.PostgresAddress;
 import tepidarium.series.cassandra.CassandraAddress;
 import tepidarium.series.influx.InfluxAddress;
+import tepidarium.sites.OtherSite;
 import tepidarium.tls.ClientTls;
 import tepidarium.tls.PemFiles;
 
@@ -73,6 +75,8 @@ record ConfigFile(
     @Nullable Integer spoolMaxMegabytes,
     @Nullable Double keepRawDays,
     @Nullable Place site,
+    @Nullable Map<String, @Nullable List<String>> sites,
+    @Nullable Map<String, @Nullable String> siteTokens,
     @Nullable BackupsSection backups,
     @Nullable String logFormat,
     NoticesSection notices) {
@@ -83,6 +87,7 @@ record ConfigFile(
       Pattern.compile("([a-z0-9_-]+(\\.[a-z0-9_-]+)*|\\[[0-9a-f:.]+])(:\\d{1,5})?");
   private static final Pattern ADDRESS =
       Pattern.compile("\\d{1,3}(\\.\\d{1,3}){3}|[0-9A-Fa-f:.]*:[0-9A-Fa-f:.]*");
+  private static final Pattern SITE_NAME = Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{N} .-]{0,39}");
   private static final Pattern ROOT = Pattern.compile("[^/+#\\s]+(/[^/+#\\s]+)*");
 
   /** The files for TLS, as they are written in a file. */
@@ -131,9 +136,12 @@ record ConfigFile(
     }
   }
 
-  /** The site as it is written in a file, in degrees north and east. */
-  record Place(@Nullable Double latitude, @Nullable Double longitude) {
+  /** The site as it is written in a file: its name, and its place in degrees north and east. */
+  record Place(@Nullable String name, @Nullable Double latitude, @Nullable Double longitude) {
     private @Nullable Site checked(ConfigProblems problems) {
+      if (latitude == null && longitude == null && name != null) {
+        return null;
+      }
       if (latitude == null || longitude == null) {
         problems.add("site needs both latitude and longitude, in degrees north and east");
         return null;
@@ -189,6 +197,7 @@ record ConfigFile(
             zone,
             keeping(problems),
             site == null ? null : site.checked(problems),
+            network(problems),
             access(problems),
             sensorPort(problems),
             or(backups, BackupsSection.DEFAULT).checked(problems, withoutSecrets),
@@ -403,6 +412,51 @@ record ConfigFile(
       problems.add("readingsUrl " + e.getMessage());
       return null;
     }
+  }
+
+  private Config.Network network(ConfigProblems problems) {
+    String name = site == null ? null : problems.filled("site.name", site.name());
+    if (name != null) {
+      siteName(problems, "site.name", name);
+    }
+    Map<String, String> tokens = problems.passwords("siteTokens", or(siteTokens, Map.of()));
+    List<OtherSite> others = new ArrayList<>();
+    Map<String, @Nullable List<String>> given = or(sites, Map.of());
+    given.forEach(
+        (other, addresses) -> {
+          siteName(problems, "sites", other);
+          List<URI> checked = new ArrayList<>();
+          for (String address : or(addresses, List.<String>of())) {
+            checked.add(
+                URI.create(
+                    problems
+                        .that(
+                            "sites." + other,
+                            address,
+                            ConfigFile::isWebAddress,
+                            "must list addresses like https://north.example.org")
+                        .replaceFirst("/+$", "")));
+          }
+          if (checked.isEmpty()) {
+            problems.add("sites." + other + " needs the addresses of its machines");
+          }
+          others.add(new OtherSite(other, checked, tokens.get(other)));
+        });
+    for (String other : tokens.keySet()) {
+      if (!given.containsKey(other)) {
+        problems.add("siteTokens " + other + ": there is no site of this name in sites");
+      }
+    }
+    return new Config.Network(name, others);
+  }
+
+  private static void siteName(ConfigProblems problems, String setting, String name) {
+    String unused =
+        problems.that(
+            setting,
+            name,
+            text -> SITE_NAME.matcher(text).matches(),
+            "must have 1 to 40 letters, digits, spaces, dots or hyphens");
   }
 
   private boolean standby(ConfigProblems problems) {

@@ -62,6 +62,7 @@ final class NoticeService implements LiveListener, AutoCloseable {
       Executors.newScheduledThreadPool(2, DaemonThreads.named("self-monitor"));
   private final List<Notifier> ownChannels = new ArrayList<>();
   private final NoticesConfig config;
+  private final @Nullable String site;
   private volatile Map<Trouble.Kind, Trouble> troubles = Map.of();
   private volatile @Nullable DeliveryOutcome lastHeartbeat;
 
@@ -76,10 +77,12 @@ final class NoticeService implements LiveListener, AutoCloseable {
   /**
    * Prepares the notices; {@link #start} starts to send them.
    *
+   * @param site name of this site; null if it has none
    * @param pace intervals at which the service checks itself and decides notices
    */
   NoticeService(
       NoticesConfig config,
+      @Nullable String site,
       DiskUse diskUse,
       Sources sources,
       ClockTrust trust,
@@ -88,6 +91,7 @@ final class NoticeService implements LiveListener, AutoCloseable {
     this.trust = trust;
     this.backups = sources.backups();
     this.config = config;
+    this.site = site;
     this.diskUse = diskUse;
     this.pace = pace;
     this.clock = clock;
@@ -138,7 +142,7 @@ final class NoticeService implements LiveListener, AutoCloseable {
   }
 
   private NoticeText text(NoticesConfig changed) {
-    return new NoticeText(changed.rules().zone(), changed.units(), config.publicUrl());
+    return new NoticeText(changed.rules().zone(), changed.units(), config.publicUrl(), site);
   }
 
   private void schedule(Duration period, Runnable task) {

@@ -54,6 +54,7 @@ import tepidarium.sensor.SensorBook;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.SerialSink;
 import tepidarium.series.WriteResult;
+import tepidarium.sites.Sites;
 import tepidarium.thread.DaemonThreads;
 import tepidarium.tls.WatchedCertificate;
 import tepidarium.web.alerts.AlertViews;
@@ -105,6 +106,7 @@ public final class Service implements AutoCloseable {
   private final ScheduledBackups backups;
   private final NoticeService notices;
   private final SensorActivities activities;
+  private final Sites sites;
   private final @Nullable WatchedCertificate certificate;
   private final LoginStart login;
   private final WebServer web;
@@ -187,6 +189,7 @@ public final class Service implements AutoCloseable {
     notices = createNoticeService();
     info.addHealth(() -> healthOf(config, notices, housekeeping, login, certificate));
     activities = createActivities();
+    sites = createSites();
     web = startPages();
     broker.pagesReady(intake);
     MqttLink.prepare();
@@ -329,6 +332,7 @@ public final class Service implements AutoCloseable {
   private NoticeService createNoticeService() {
     return new NoticeService(
         config.notices(),
+        config.network().name(),
         diskUse,
         new NoticeService.Sources(
             containers.register(),
@@ -432,7 +436,22 @@ public final class Service implements AutoCloseable {
         clock,
         config.timeZone(),
         config.site(),
-        config.notices().publicUrl());
+        config.notices().publicUrl(),
+        config.network().name(),
+        sites);
+  }
+
+  private Sites createSites() {
+    OwnSite own =
+        running.add(
+            new OwnSite(
+                config,
+                Stores.machine(folder),
+                info,
+                new OwnSite.Sources(stores, containers, watch, backups),
+                pace,
+                clock));
+    return running.add(new Sites(config.network().others(), own::state, clock)).start();
   }
 
   private RecordExchange recordExchange(SeedJournal journal) {

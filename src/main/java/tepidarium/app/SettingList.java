@@ -46,6 +46,7 @@ final class SettingList {
           "timeZone",
           "spoolMaxMegabytes",
           "keepRawDays",
+          "site.name",
           "site.latitude",
           "site.longitude",
           "backups.every",

@@ -23,6 +23,7 @@ final class SettingsCopy {
           "readingsPassword",
           "influxPassword",
           "influxToken",
+          "siteTokens.*",
           "notices.email.password",
           "notices.webhook.url",
           "notices.webhook.secret",

@@ -147,6 +147,12 @@ public final class ScheduledBackups implements AutoCloseable {
     next.write(data);
   }
 
+  /** Returns when the last backup was made; null if there was none. */
+  public @Nullable Instant lastDone() {
+    BackupState current = state;
+    return current.doneAt();
+  }
+
   /** Returns why the last backup failed; null if it did not fail. */
   public @Nullable String problem() {
     BackupState current = state;

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
@@ -18,6 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tepidarium.light.Site;
+import tepidarium.sites.OtherSite;
 
 class ConfigReaderTest {
   @TempDir private Path folder;
@@ -124,6 +126,24 @@ class ConfigReaderTest {
     Config config = ConfigReader.read(file, Map.of(), Map.of());
     assertEquals(new Site(52.52, -13.4), config.site());
     assertNull(ConfigReader.read(file("httpPort: 1\n"), Map.of(), Map.of()).site());
+  }
+
+  @Test
+  void theNetworkOfSitesIsRead() throws IOException {
+    String sites = "site: {name: North 1}\nsites: {South: ['https://south.example.org/']}\n";
+    Config.Network network =
+        ConfigReader.read(file(sites + "siteTokens: {South: t0ken}\n"), Map.of(), Map.of())
+            .network();
+    assertEquals("North 1", network.name());
+    assertEquals(
+        List.of(new OtherSite("South", List.of(URI.create("https://south.example.org")), "t0ken")),
+        network.others());
+    assertTrue(
+        problem(sites + "siteTokens: {East: x}\n").contains("siteTokens East: there is no site"));
+    assertTrue(problem("sites: {South: []}\n").contains("sites.South needs the addresses"));
+    assertTrue(
+        problem("sites: {South: ['ftp://x']}\n").contains("sites.South must list addresses"));
+    assertTrue(problem("site: {name: '<b>'}\n").contains("site.name must have 1 to 40 letters"));
   }
 
   @Test

@@ -38,6 +38,10 @@ public record Notice(
     about = List.copyOf(about);
   }
 
+  Notice withSubject(String other) {
+    return new Notice(id, kind, priority, createdAt, other, text, link, about);
+  }
+
   Notice withId(long given) {
     return new Notice(given, kind, priority, createdAt, subject, text, link, about);
   }

@@ -30,6 +30,7 @@ public final class NoticeText {
   private final ZoneId zone;
   private final Units units;
   private final @Nullable String publicUrl;
+  private final @Nullable String site;
 
   /**
    * Creates a writer.
@@ -38,6 +39,16 @@ public final class NoticeText {
    * @param publicUrl address of the pages, without a slash at its end; null for no link
    */
   public NoticeText(ZoneId zone, Units units, @Nullable String publicUrl) {
+    this(zone, units, publicUrl, null);
+  }
+
+  /**
+   * The same with the name of the site, which begins each subject; null for none.
+   *
+   * @param site at most 40 characters
+   */
+  public NoticeText(ZoneId zone, Units units, @Nullable String publicUrl, @Nullable String site) {
+    this.site = site;
     this.zone = zone;
     this.units = units;
     this.publicUrl = publicUrl;
@@ -79,7 +90,7 @@ public final class NoticeText {
         kind,
         priority,
         now,
-        NoticeFormat.oneLine(prefix(kind) + subject),
+        NoticeFormat.oneLine(fromSite(prefix(kind) + subject)),
         String.join("\n", lines) + '\n',
         link,
         about(alerts, pendingAlerts, troubles));
@@ -110,13 +121,25 @@ public final class NoticeText {
             + (publicUrl == null ? ".\n" : ".\n\n" + publicUrl + "/\n");
     String link = publicUrl == null ? null : publicUrl + '/';
     return new Notice(
-        0, NoticeKind.TEST, Priority.LOW, now, "Tepidarium: a test", text, link, List.of());
+        0,
+        NoticeKind.TEST,
+        Priority.LOW,
+        now,
+        fromSite("Tepidarium: a test"),
+        text,
+        link,
+        List.of());
   }
 
   /** Writes the daily summary. */
   public Notice summary(
       DailySummary facts, List<Alert> activeAlerts, List<Trouble> activeTroubles, Instant now) {
-    return SummaryText.of(facts, activeAlerts, activeTroubles, publicUrl, now);
+    Notice summary = SummaryText.of(facts, activeAlerts, activeTroubles, publicUrl, now);
+    return summary.withSubject(fromSite(summary.subject()));
+  }
+
+  private String fromSite(String subject) {
+    return site == null ? subject : site + ": " + subject;
   }
 
   private static String prefix(NoticeKind kind) {

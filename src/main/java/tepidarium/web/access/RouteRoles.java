@@ -62,6 +62,8 @@ public final class RouteRoles {
       HEAD /service.html
       GET /settings.html
       HEAD /settings.html
+      GET /sites.html
+      HEAD /sites.html
       GET /tally.html
       HEAD /tally.html
       GET /figures.html
@@ -70,6 +72,8 @@ public final class RouteRoles {
       GET /api/openapi.json
       GET /api/setup
       GET /api/live
+      GET /api/site
+      GET /api/sites
       GET /api/rejects
       GET /api/sessions
       DELETE /api/sessions/{session}

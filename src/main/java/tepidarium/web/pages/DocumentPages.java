@@ -2,7 +2,6 @@ package tepidarium.web.pages;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -32,10 +31,10 @@ final class DocumentPages {
   private static final Pattern PAGE = Pattern.compile("([a-z-]+)\\.html");
   private static final Pattern FILE = Pattern.compile("([a-z-]+)\\.md(#.*)?");
 
-  private final ZoneId zone;
+  private final PageSetup setup;
 
-  DocumentPages(ZoneId zone) {
-    this.zone = zone;
+  DocumentPages(PageSetup setup) {
+    this.setup = setup;
   }
 
   void add(RoutesConfig routes) {
@@ -58,7 +57,7 @@ final class DocumentPages {
     Pages.send(
         ctx,
         language,
-        PageFrame.page(TEMPLATE, language, zone)
+        PageFrame.page(TEMPLATE, language, setup)
             .replace("<!-- title -->", title)
             .replace("<!-- name -->", name)
             .replace("<!-- text -->", html(markdown)));

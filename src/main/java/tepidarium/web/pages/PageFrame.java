@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.regex.Pattern;
 
@@ -18,6 +17,12 @@ final class PageFrame {
   private static final String FRAME = "/pages/shared/frame.html";
   private static final String HEAD = "<!-- head of the page -->";
   private static final String MAIN = "<!-- main part of the page -->";
+
+  /** Where the name of the site comes. */
+  private static final String SITE = "<!-- name of the site -->";
+
+  /** The entry of the menu that only a service with other sites shows. */
+  private static final String MENU_HIDDEN = "<li hidden>";
 
   private static final String ZONE = "data-zone=\"time-zone\"";
 
@@ -45,9 +50,14 @@ final class PageFrame {
         .replace(MAIN, PageTexts.fill(parts[1].strip(), name, language));
   }
 
-  /** The same page with the time zone in which its days and times are. */
-  static String page(String name, String language, ZoneId zone) {
-    return page(name, language).replace(ZONE, "data-zone=\"" + zone.getId() + '"');
+  /** The same page with what is the same on every page. */
+  static String page(String name, String language, PageSetup setup) {
+    // The settings allow nothing in the name that could be markup.
+    String site = setup.site();
+    return page(name, language)
+        .replace(ZONE, "data-zone=\"" + setup.zone().getId() + '"')
+        .replace(SITE, site == null ? "" : "<span class=\"site\">" + site + "</span>")
+        .replace(MENU_HIDDEN, setup.otherSites() ? "<li>" : MENU_HIDDEN);
   }
 
   /** The modules that the frame and a page start, in this order. */

@@ -9,7 +9,6 @@ import io.javalin.http.staticfiles.Location;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HexFormat;
@@ -41,6 +40,7 @@ public final class Pages {
           "sensors",
           "service",
           "settings",
+          "sites",
           "tally");
 
   private static final String FIRST_PAGE = "shelf";
@@ -64,9 +64,9 @@ public final class Pages {
   /**
    * Adds the pages.
    *
-   * @param zone in which the days and times of the pages are
+   * @param setup what is the same on every page
    */
-  public static void add(JavalinConfig config, ZoneId zone) {
+  public static void add(JavalinConfig config, PageSetup setup) {
     config.staticFiles.add(
         files -> {
           files.hostedPath = "/";
@@ -76,11 +76,11 @@ public final class Pages {
           // HTML files are parts of pages and are served only within the frame.
           files.skipFileFunction = request -> request.getRequestURI().endsWith(".html");
         });
-    NAMES.forEach(name -> add(config.routes, "/" + name + ".html", inEachLanguage(name, zone)));
-    Map<String, String> first = inEachLanguage(FIRST_PAGE, zone);
+    NAMES.forEach(name -> add(config.routes, "/" + name + ".html", inEachLanguage(name, setup)));
+    Map<String, String> first = inEachLanguage(FIRST_PAGE, setup);
     add(config.routes, "/", first);
     add(config.routes, "/index.html", first);
-    new DocumentPages(zone).add(config.routes);
+    new DocumentPages(setup).add(config.routes);
     PageScripts scripts = new PageScripts();
     config.routes.get(SCRIPTS + "{file}", scripts::send);
     List<String> kept = new ArrayList<>(List.of(FIRST_PAGE));
@@ -88,11 +88,11 @@ public final class Pages {
     new OfflineFiles(kept, scripts).add(config.routes);
   }
 
-  private static Map<String, String> inEachLanguage(String name, ZoneId zone) {
+  private static Map<String, String> inEachLanguage(String name, PageSetup setup) {
     return PageTexts.LANGUAGES.stream()
         .collect(
             Collectors.toMap(
-                language -> language, language -> PageFrame.page(name, language, zone)));
+                language -> language, language -> PageFrame.page(name, language, setup)));
   }
 
   private static void add(RoutesConfig routes, String address, Map<String, String> byLanguage) {

@@ -26,6 +26,7 @@ import tepidarium.rollup.FaultHistory;
 import tepidarium.rollup.RollupTemperatures;
 import tepidarium.season.SeasonReporter;
 import tepidarium.season.SeasonStore;
+import tepidarium.sites.Sites;
 import tepidarium.web.ContainerRequests;
 import tepidarium.web.access.Login;
 import tepidarium.web.access.PeopleRoutes;
@@ -71,6 +72,7 @@ import tepidarium.web.settings.ServiceSettings;
 import tepidarium.web.settings.SettingRoutes;
 import tepidarium.web.sums.SumsRoutes;
 import tepidarium.web.system.ServiceInfo;
+import tepidarium.web.system.SiteRoutes;
 import tepidarium.web.system.SystemRoutes;
 
 /** Registers the routes of the API. */
@@ -82,6 +84,8 @@ public final class ApiRoutes {
    *
    * @param site null if it is not known
    * @param publicUrl address of the pages from outside; null if it is not set
+   * @param siteName name of this site; null if it has none
+   * @param sites the state of this site and of the others
    */
   public record Parts(
       Register register,
@@ -112,7 +116,9 @@ public final class ApiRoutes {
       Clock clock,
       ZoneId zone,
       @Nullable Site site,
-      @Nullable String publicUrl) {}
+      @Nullable String publicUrl,
+      @Nullable String siteName,
+      Sites sites) {}
 
   /** Adds all routes except those of the pages. */
   static void add(RoutesConfig routes, Parts parts, LiveStream live) {
@@ -151,6 +157,7 @@ public final class ApiRoutes {
         .add(routes);
     addAlertRoutes(routes, parts, requests);
     new SystemRoutes(parts.info(), parts.rejectLog(), parts.watch(), parts.clock()).add(routes);
+    new SiteRoutes(parts.sites()).add(routes);
     new MappingRoutes(parts.mappings(), parts.heard(), parts.clock()).add(routes);
     new SettingRoutes(parts.settings()).add(routes);
     new ExportRoutes(parts.export()).add(routes);

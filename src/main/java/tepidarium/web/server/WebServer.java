@@ -23,6 +23,7 @@ import tepidarium.alert.notify.Notifier;
 import tepidarium.web.Json;
 import tepidarium.web.access.LoginGuard;
 import tepidarium.web.live.LiveStream;
+import tepidarium.web.pages.PageSetup;
 import tepidarium.web.pages.Pages;
 
 /** Runs the HTTP server with the API, the live stream and the pages. */
@@ -127,7 +128,7 @@ public final class WebServer implements AutoCloseable {
     config.routes.before("/api/*", ctx -> ctx.header("Cache-Control", "no-store"));
     new RequestGuard(new OwnNames(address.names())).add(config.routes);
     new LoginGuard(parts.login()).add(config.routes);
-    Pages.add(config, parts.zone());
+    Pages.add(config, new PageSetup(parts.zone(), parts.siteName(), !parts.sites().isEmpty()));
     ApiRoutes.add(config.routes, parts, live);
     Failures.add(config);
   }

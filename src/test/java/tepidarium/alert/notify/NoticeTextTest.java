@@ -196,6 +196,21 @@ class NoticeTextTest {
   }
 
   @Test
+  void theNameOfTheSiteBeginsTheSubject() {
+    NoticeText text = new NoticeText(BERLIN, new Units(false), null, "North 1");
+    Notice notice =
+        text.of(
+            NoticeKind.RETURNED,
+            Priority.HIGH,
+            List.of(cold(1, "Jar 1")),
+            List.of(),
+            List.of(),
+            NOW);
+    assertTrue(notice.subject().startsWith("North 1: Back to normal: Jar 1"), notice.subject());
+    assertEquals("North 1: Tepidarium: a test", text.test(NOW).subject());
+  }
+
+  @Test
   void aReturnedAlertNeedsNoSteps() {
     Notice notice =
         new NoticeText(BERLIN, new Units(false), null)

@@ -149,7 +149,7 @@ class DocumentPagesTest {
         Javalin.create(
             config -> {
               config.startup.showJavalinBanner = false;
-              new DocumentPages(ZoneOffset.UTC).add(config.routes);
+              new DocumentPages(PageSetup.of(ZoneOffset.UTC)).add(config.routes);
               Failures.add(config);
             });
     server.start("127.0.0.1", 0);

@@ -35,7 +35,7 @@ class PagesTest {
         Javalin.create(
             config -> {
               config.startup.showJavalinBanner = false;
-              Pages.add(config, ZoneId.of("Europe/Berlin"));
+              Pages.add(config, PageSetup.of(ZoneId.of("Europe/Berlin")));
               Failures.add(config);
             });
     server.start("127.0.0.1", 0);
@@ -61,6 +61,17 @@ class PagesTest {
     return answer.headers().firstValue(name).orElse("");
   }
 
+  @Test
+  void theSiteStandsBesideTheProductAndTheMenuNamesTheOthers() {
+    ZoneId zone = ZoneId.of("Europe/Berlin");
+    String alone = PageFrame.page("service", "en", PageSetup.of(zone));
+    assertFalse(alone.contains("class=\"site\""), alone);
+    assertTrue(alone.contains("<li hidden><a href=\"/sites.html\">"), alone);
+    String north = PageFrame.page("service", "de", new PageSetup(zone, "Nord 1", true));
+    assertTrue(north.contains("<span>Tepidarium</span><span class=\"site\">Nord 1</span>"), north);
+    assertTrue(north.contains("<li><a href=\"/sites.html\">Standorte</a>"), north);
+  }
+
   @ParameterizedTest
   @CsvSource({
     "/, Shelf, shelf",
@@ -77,6 +88,7 @@ class PagesTest {
     "/sensors.html, Sensors, sensors",
     "/service.html, Service, service",
     "/settings.html, Settings, settings",
+    "/sites.html, Sites, sites",
     "/tally.html, Tally, tally",
     "/docs/settings.html, Settings, document"
   })

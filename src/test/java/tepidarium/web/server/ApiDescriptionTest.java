@@ -70,7 +70,7 @@ class ApiDescriptionTest {
         new ApiRoutes.Parts(
             null, null, null, null, null, null, null, null, null, null, null, null, null, null,
             null, null, null, null, null, null, null, null, null, null, null, null, null, null,
-            null);
+            null, null, null);
     try (LiveStream live = new LiveStream(null, null, null, null, null)) {
       Javalin server =
           Javalin.create(

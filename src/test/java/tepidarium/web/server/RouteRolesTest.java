@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import tepidarium.web.access.RouteRoles;
 import tepidarium.web.live.LiveStream;
+import tepidarium.web.pages.PageSetup;
 import tepidarium.web.pages.Pages;
 
 class RouteRolesTest {
@@ -25,13 +26,13 @@ class RouteRolesTest {
         new ApiRoutes.Parts(
             null, null, null, null, null, null, null, null, null, null, null, null, null, null,
             null, null, null, null, null, null, null, null, null, null, null, null, null, null,
-            null);
+            null, null, null);
     try (LiveStream live = new LiveStream(null, null, null, null, null)) {
       Javalin server =
           Javalin.create(
               config -> {
                 config.startup.showJavalinBanner = false;
-                Pages.add(config, ZoneId.of("Europe/Berlin"));
+                Pages.add(config, PageSetup.of(ZoneId.of("Europe/Berlin")));
                 ApiRoutes.add(config.routes, nothing, live);
               });
       return server.unsafe.internalRouter.allHttpHandlers().stream()

@@ -1,0 +1,64 @@
+// The German texts of this page.
+
+export default {
+  /** In the HTML file; the server puts them in. */
+  html: {
+    sites: 'Standorte',
+    theOtherNurseries:
+      'Alle Standorte des Verbunds, alle 10 Sekunden befragt. Was gestört ist, steht zuerst. <a href="/docs/scale.html">Viele Rechner</a>',
+    askingTheService: 'Der Dienst wird gefragt …',
+  },
+
+  // sites.js
+  lookThere: 'Dort nachsehen',
+
+  // words.js
+  somethingIsWrongAt: (sites) => `Gestört: ${sites}.`,
+  lookAt: (sites) => `Alle Standorte arbeiten. Bei Gelegenheit nachsehen: ${sites}.`,
+  allSitesWork: 'Alle Standorte arbeiten.',
+  statusWords: { up: 'Arbeitet.', attention: 'Achtung.', down: 'Gestört.', unknown: 'Unbekannt.' },
+  unreachable: (machines, detail) =>
+    `Keine seiner Adressen (${machines}) antwortet: ${detail}. Rechner und Netz dort prüfen.`,
+  refused:
+    'Er nimmt das Zugangstoken nicht an. Dort auf der Seite Personen ein neues anlegen und in siteTokens eintragen.',
+  unreadable: (detail) =>
+    `Seine Antwort ist nicht lesbar: ${detail}. Die Adresse prüfen, und ob die Version dort zu alt ist.`,
+  nobodyWorks: 'Seine Rechner warten, keiner arbeitet. Die Datenbank dort prüfen.',
+  partIsDown: (part, detail) => `${part} arbeitet nicht: ${detail}.`,
+  recordsPart: 'Die Datenbank der Aufzeichnungen',
+  readingsPart: 'Der Speicher der Messwerte',
+  brokerPart: 'Die Verbindung zum Broker',
+  onePart: 'Ein Teil',
+  highAlerts: (counted) => `${counted} von hoher Dringlichkeit. Nach den Behältern sehen.`,
+  alertCount: { one: 'aktiver Alarm', other: 'aktive Alarme' },
+  diskFull: (time) =>
+    `Die Festplatte ist bei diesem Zuwachs in ${time} voll. Platz schaffen, oder eine größere einbauen.`,
+  nobodyWaits: 'Kein anderer Rechner wartet auf die Übernahme. Einen starten, bevor dieser ausfällt.',
+  waitingWithoutBroker: 'Keiner der wartenden Rechner erreicht den Broker. Deren Netz prüfen.',
+  notAsked: 'Er wurde noch nicht befragt.',
+  works: 'Dort arbeitet alles.',
+  since: (time) => `Seit: ${time}.`,
+  asOf: 'Zuletzt gehört',
+  worksOn: 'Arbeitet auf',
+  lease: 'Besitz',
+  renewed: (seconds, time) => `vor ${seconds} s erneuert; gehalten seit: ${time}`,
+  noLease: 'keiner: kein anderer Rechner teilt die Datenbank',
+  waiting: 'Es warten',
+  withoutBroker: (machine) => `${machine} (ohne Broker)`,
+  none: 'keine',
+  readingsIn: 'Messwerte',
+  perMinute: (readings) => `${readings} je Minute`,
+  newestReading: 'Neuester Messwert',
+  queue: 'Noch nicht gespeichert',
+  broker: 'Broker',
+  connected: 'verbunden',
+  notConnected: 'nicht verbunden',
+  disk: 'Festplatte',
+  gibFree: (gib) => `${gib} GiB frei`,
+  fullIn: (time) => `voll in ${time}`,
+  lastBackup: 'Letzte Sicherung',
+  backupElsewhere: 'mit den Werkzeugen von PostgreSQL',
+  highAlertsTitle: 'Dringende Alarme',
+  takeOvers: 'Übernahmen',
+  timesLast: (times, time) => `${times}, zuletzt: ${time}`,
+};

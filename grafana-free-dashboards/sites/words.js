@@ -1,0 +1,92 @@
+// The states of sites in words. Pure.
+
+import { UNKNOWN, count, known, number } from '../shared/format.js';
+import { listed } from '../shared/text.js';
+import { age, duration, stamp } from '../shared/time-format.js';
+import { texts } from './texts.js';
+
+const GIB = 2 ** 30;
+
+/** The page of the site that explains the trouble; troubles without one lie outside the site. */
+const PAGES = {
+  records: '/service.html',
+  readings: '/service.html',
+  broker: '/service.html',
+  part: '/service.html',
+  disk: '/service.html',
+  nobodyWaits: '/service.html',
+  waitingWithoutBroker: '/service.html',
+  highAlerts: '/alerts.html',
+  refused: '/people.html',
+};
+
+export const verdictOf = (sites) => {
+  const down = sites.filter((site) => site.status === 'down').map((site) => site.name);
+  if (down.length > 0) return texts.somethingIsWrongAt(listed(down));
+  const attention = sites.filter((site) => site.status !== 'up').map((site) => site.name);
+  return attention.length > 0 ? texts.lookAt(listed(attention)) : texts.allSitesWork;
+};
+
+export const wordOf = ({ status }) => texts.statusWords[status];
+
+export function sentenceOf({ trouble, detail, since, machines, state }, at) {
+  const sentence = {
+    unreachable: () => texts.unreachable(number(machines), detail),
+    refused: () => texts.refused,
+    unreadable: () => texts.unreadable(detail),
+    nobodyWorks: () => texts.nobodyWorks,
+    records: () => texts.partIsDown(texts.recordsPart, detail),
+    readings: () => texts.partIsDown(texts.readingsPart, detail),
+    broker: () => texts.partIsDown(texts.brokerPart, detail),
+    part: () => texts.partIsDown(texts.onePart, detail),
+    highAlerts: () => texts.highAlerts(count(state.highAlerts, texts.alertCount)),
+    disk: () => texts.diskFull(duration(state.disk.secondsUntilFull * 1000)),
+    nobodyWaits: () => texts.nobodyWaits,
+    waitingWithoutBroker: () => texts.waitingWithoutBroker,
+    notAsked: () => texts.notAsked,
+    none: () => texts.works,
+  }[trouble]();
+  return since ? `${sentence} ${texts.since(stamp(since, at))}` : sentence;
+}
+
+export const linkOf = ({ trouble, address }) => (PAGES[trouble] ? address + PAGES[trouble] : null);
+
+/** What is known of a site; of one that does not answer, what it said last. */
+export function factsOf(site, at) {
+  const { state } = site;
+  if (!state) return [];
+  const facts = [
+    { title: texts.worksOn, value: state.machine },
+    { title: texts.lease, value: leaseOf(state) },
+    { title: texts.waiting, value: state.waiting.length > 0 ? listed(state.waiting.map(waitingOf)) : texts.none },
+    { title: texts.readingsIn, value: texts.perMinute(number(state.readings.perMinute)) },
+    { title: texts.newestReading, value: state.readings.newest ? age(state.readings.newest, at) : texts.none },
+    { title: texts.queue, value: number(state.readings.queue) },
+    { title: texts.broker, value: isDown(state, 'broker') ? texts.notConnected : texts.connected },
+    { title: texts.disk, value: diskOf(state.disk) },
+    { title: texts.lastBackup, value: backupOf(state.backup, at) },
+    { title: texts.highAlertsTitle, value: number(state.highAlerts) },
+    { title: texts.takeOvers, value: takeOversOf(state.takeOvers, at) },
+  ];
+  if (site.status === 'down' && !Number.isNaN(Date.parse(state.time))) {
+    facts.unshift({ title: texts.asOf, value: stamp(state.time, at) });
+  }
+  return facts;
+}
+
+const isDown = (state, part) => state.down.some((down) => down.part === part);
+
+const waitingOf = ({ machine, reachesBroker }) => (reachesBroker ? machine : texts.withoutBroker(machine));
+
+const leaseOf = ({ lease }) =>
+  lease ? texts.renewed(number(lease.renewedSecondsAgo, 1), stamp(lease.since)) : texts.noLease;
+
+const diskOf = ({ freeBytes, secondsUntilFull }) => {
+  const free = texts.gibFree(number(freeBytes / GIB, 1));
+  return known(secondsUntilFull) ? `${free}, ${texts.fullIn(duration(secondsUntilFull * 1000))}` : free;
+};
+
+const backupOf = ({ last, elsewhere }, at) => (elsewhere ? texts.backupElsewhere : last ? stamp(last, at) : UNKNOWN);
+
+const takeOversOf = ({ count: times, newest }, at) =>
+  times === 0 ? texts.none : texts.timesLast(number(times), stamp(newest[0].at, at));

@@ -1,0 +1,100 @@
+package tepidarium.sites;
+
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
+import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.time.Duration;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import org.jspecify.annotations.Nullable;
+import tepidarium.sites.SiteAnswer.Kind;
+
+/**
+ * Asks one address of a site for its state. An answer takes at most 5 s and has at most 64 KiB;
+ * redirects are not followed. Thread-safe.
+ */
+final class SiteClient {
+  private static final Duration LIMIT = Duration.ofSeconds(5);
+  private static final int MOST_BYTES = 64 << 10;
+  private static final ObjectMapper JSON =
+      JsonMapper.builder()
+          .addModule(new JavaTimeModule())
+          .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+          .build();
+
+  private final HttpClient web =
+      HttpClient.newBuilder()
+          .connectTimeout(LIMIT)
+          .followRedirects(HttpClient.Redirect.NEVER)
+          .build();
+
+  CompletableFuture<SiteAnswer> ask(URI address, @Nullable String token) {
+    HttpRequest.Builder request =
+        HttpRequest.newBuilder(URI.create(address + "/api/site"))
+            .timeout(LIMIT)
+            .header("Accept", "application/json");
+    if (token != null) {
+      request.header("Authorization", "Bearer " + token);
+    }
+    LimitedBody body = new LimitedBody(MOST_BYTES);
+    return web.sendAsync(request.build(), info -> body)
+        .orTimeout(LIMIT.toMillis(), TimeUnit.MILLISECONDS)
+        .whenComplete(
+            (response, failure) -> {
+              if (failure != null) {
+                body.fail(failure);
+              }
+            })
+        .handle((response, failure) -> answer(address, response, failure));
+  }
+
+  private static SiteAnswer answer(
+      URI address, @Nullable HttpResponse<byte[]> response, @Nullable Throwable failure) {
+    if (response == null) {
+      return new SiteAnswer(address, Kind.UNREACHABLE, words(failure), null);
+    }
+    String status = "HTTP status " + response.statusCode();
+    return switch (response.statusCode()) {
+      case 200 -> read(address, response.body());
+      case 401, 403 -> new SiteAnswer(address, Kind.REFUSED, status, null);
+      // A proxy that reaches no machine answers with 503 too, but not in this form.
+      case 503 ->
+          isOfTheProgram(response)
+              ? new SiteAnswer(address, Kind.WAITS, status, null)
+              : new SiteAnswer(address, Kind.UNREACHABLE, status, null);
+      case 502, 504 -> new SiteAnswer(address, Kind.UNREACHABLE, status, null);
+      default -> new SiteAnswer(address, Kind.UNREADABLE, status, null);
+    };
+  }
+
+  private static boolean isOfTheProgram(HttpResponse<?> response) {
+    return response.headers().firstValue("Content-Type").orElse("").contains("problem+json");
+  }
+
+  private static SiteAnswer read(URI address, byte[] body) {
+    try {
+      return new SiteAnswer(address, Kind.WORKS, "", JSON.readValue(body, SiteState.class));
+    } catch (IOException e) {
+      return new SiteAnswer(address, Kind.UNREADABLE, "it is not the answer of this program", null);
+    }
+  }
+
+  private static String words(@Nullable Throwable failure) {
+    Throwable cause =
+        failure instanceof CompletionException && failure.getCause() != null
+            ? failure.getCause()
+            : failure;
+    if (cause instanceof TimeoutException || cause instanceof java.net.http.HttpTimeoutException) {
+      return "no answer within " + LIMIT.toSeconds() + " s";
+    }
+    return cause == null || cause.getMessage() == null ? "no connection" : cause.getMessage();
+  }
+}
