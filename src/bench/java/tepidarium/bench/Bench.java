@@ -38,6 +38,7 @@ public final class Bench {
     return List.of(
         new Named("end-to-end", new EndToEnd(folder, readings, quick ? 1 : 3)::run),
         new Named("stores", new Stores(folder, quick ? 100_000 : 400_000)::run),
+        new Named("cassandra", new CassandraStore(quick ? 100_000 : 400_000)::run),
         new Named("postgres", new PostgresStore(quick ? 100_000 : 400_000)::run),
         new Named("script", new Script(folder, quick ? 3_000 : 12_000)::run),
         new Named("sensors", new ManySensors(folder, sensors, readings / 2)::run),

@@ -22,7 +22,7 @@ import tepidarium.series.cassandra.CassandraAddress;
 
 /**
  * Real Cassandra nodes from Maven's libraries, on the addresses from 127.0.0.1 on and free ports.
- * They ask for a login, confirm changes only once they are on the disk, and use little memory.
+ * They use little memory.
  */
 public final class Cassandra implements AutoCloseable {
   /** The administrator that every new cluster has. */
@@ -66,51 +66,78 @@ public final class Cassandra implements AutoCloseable {
           "java.rmi/sun.rmi.server",
           "java.sql/java.sql");
 
+  private static final List<String> SMALL =
+      List.of(
+          "-Xms256m",
+          "-Xmx256m",
+          "-XX:MaxDirectMemorySize=256m",
+          "-XX:TieredStopAtLevel=1",
+          "-XX:+UnlockDiagnosticVMOptions",
+          "-XX:-BytecodeVerificationRemote");
+
+  private static final List<String> LARGE =
+      List.of("-Xms1g", "-Xmx1g", "-XX:MaxDirectMemorySize=512m");
+
+  private final List<String> memory;
   private final Path folder;
   private final int port = Ports.free();
   private final int storagePort = Ports.free();
   private final List<ServerProcess> nodes = new ArrayList<>();
 
-  private Cassandra(int count, String sync) {
+  private Cassandra(List<String> syncs, List<String> memory) {
+    this.memory = memory;
     try {
       folder = Files.createTempDirectory("cassandra");
-      for (int node = 1; node <= count; node++) {
-        configure(node, sync);
-        nodes.add(new ServerProcess(command(node, count), folder.resolve("node-" + node + ".out")));
+      for (int node = 1; node <= syncs.size(); node++) {
+        configure(node, syncs);
+        nodes.add(
+            new ServerProcess(
+                command(node, syncs.size()), folder.resolve("node-" + node + ".out")));
       }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
   }
 
-  /** A cluster of that many nodes, started one after the other. */
-  public static Cassandra started(int count) {
-    return started(count, "batch");
+  /** One node that asks for a login, and confirms changes only once they are on its disk. */
+  public static Cassandra started() {
+    return started(List.of("batch"));
   }
 
   /**
-   * A cluster.
+   * A cluster. Several nodes ask for no login, because only one of them would know the roles.
    *
-   * @param sync its {@code commitlog_sync}
+   * @param syncs {@code commitlog_sync} of each node; they start one after the other
    */
-  public static Cassandra started(int count, String sync) {
-    Cassandra cassandra = new Cassandra(count, sync);
-    IntStream.rangeClosed(1, count).forEach(cassandra::start);
+  public static Cassandra started(List<String> syncs) {
+    return started(syncs, SMALL);
+  }
+
+  /** One node with the memory and the compiler of a server, for measurements. */
+  public static Cassandra large() {
+    return started(List.of("batch"), LARGE);
+  }
+
+  private static Cassandra started(List<String> syncs, List<String> memory) {
+    Cassandra cassandra = new Cassandra(syncs, memory);
+    IntStream.rangeClosed(1, syncs.size()).forEach(cassandra::start);
     return cassandra;
   }
 
-  private void configure(int node, String sync) throws IOException {
+  private void configure(int node, List<String> syncs) throws IOException {
     Path home = home(node);
     Files.createDirectories(home);
     String host = host(node);
+    String sync = syncs.get(node - 1);
+    boolean login = syncs.size() == 1;
     List<String> lines =
         new ArrayList<>(
             List.of(
                 "cluster_name: test",
                 "num_tokens: 1",
                 "partitioner: org.apache.cassandra.dht.Murmur3Partitioner",
-                "authenticator: PasswordAuthenticator",
-                "authorizer: CassandraAuthorizer",
+                "authenticator: " + (login ? "PasswordAuthenticator" : "AllowAllAuthenticator"),
+                "authorizer: " + (login ? "CassandraAuthorizer" : "AllowAllAuthorizer"),
                 "role_manager: CassandraRoleManager",
                 "endpoint_snitch: SimpleSnitch",
                 "listen_address: " + host,
@@ -133,10 +160,15 @@ public final class Cassandra implements AutoCloseable {
                 "commit_failure_policy: die",
                 "concurrent_reads: 4",
                 "concurrent_writes: 4",
-                "memtable_heap_space: 32MiB",
-                "memtable_offheap_space: 32MiB",
-                "file_cache_size: 16MiB",
+                "memtable_heap_space: " + (memory.equals(SMALL) ? "32MiB" : "128MiB"),
+                "memtable_offheap_space: " + (memory.equals(SMALL) ? "32MiB" : "128MiB"),
+                "file_cache_size: " + (memory.equals(SMALL) ? "16MiB" : "64MiB"),
                 "networking_cache_size: 16MiB",
+                // For a busy machine.
+                "read_request_timeout: 10s",
+                "range_request_timeout: 10s",
+                "write_request_timeout: 10s",
+                "truncate_request_timeout: 60s",
                 "auto_snapshot: false"));
     if (sync.equals("periodic")) {
       lines.add("commitlog_sync_period: 10s");
@@ -157,17 +189,8 @@ public final class Cassandra implements AutoCloseable {
     Path home = home(node);
     List<String> command =
         new ArrayList<>(
-            List.of(
-                java17(),
-                "-Xms256m",
-                "-Xmx256m",
-                "-Xss512k",
-                "-XX:+UseSerialGC",
-                "-XX:TieredStopAtLevel=1",
-                "-XX:+UnlockDiagnosticVMOptions",
-                "-XX:-BytecodeVerificationRemote",
-                "-XX:MaxDirectMemorySize=256m",
-                "-Djdk.attach.allowAttachSelf=true"));
+            List.of(java17(), "-Xss512k", "-XX:+UseSerialGC", "-Djdk.attach.allowAttachSelf=true"));
+    command.addAll(memory);
     OPEN.forEach(one -> command.addAll(List.of("--add-opens", one + "=ALL-UNNAMED")));
     EXPORTED.forEach(one -> command.addAll(List.of("--add-exports", one + "=ALL-UNNAMED")));
     Map.of(
@@ -233,6 +256,23 @@ public final class Cassandra implements AutoCloseable {
       return true;
     } catch (IOException e) {
       return false;
+    }
+  }
+
+  /** Stops a node in order; it writes what it has in memory to its files. */
+  public void stop(int node) {
+    nodes.get(node - 1).stop();
+  }
+
+  /** The size of a table's files on a node, bytes. */
+  public long size(int node, String keyspace, String table) {
+    try (Stream<Path> all = Files.walk(home(node).resolve("data").resolve(keyspace))) {
+      return all.filter(Files::isRegularFile)
+          .filter(one -> one.getParent().getFileName().toString().startsWith(table + '-'))
+          .mapToLong(one -> one.toFile().length())
+          .sum();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 

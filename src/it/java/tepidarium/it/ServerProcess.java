@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * A server of the system as a process of its own, which can be stopped and killed at any moment.
  */
 final class ServerProcess {
-  private static final Duration START_LIMIT = Duration.ofSeconds(30);
+  private static final Duration START_LIMIT = Duration.ofMinutes(2);
 
   private final List<String> command;
   private final File output;

@@ -64,7 +64,7 @@ class CassandraReadingsIT extends SeriesContract<CassandraReadings> {
 
   @BeforeAll
   static void start() {
-    server = Cassandra.started(1);
+    server = Cassandra.started();
     administrator = server.administrator();
     address = server.address(KEYSPACE);
   }

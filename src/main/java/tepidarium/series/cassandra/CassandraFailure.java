@@ -7,6 +7,7 @@ import com.datastax.oss.driver.api.core.NoNodeAvailableException;
 import com.datastax.oss.driver.api.core.auth.AuthenticationException;
 import com.datastax.oss.driver.api.core.connection.ClosedConnectionException;
 import com.datastax.oss.driver.api.core.connection.HeartbeatException;
+import com.datastax.oss.driver.api.core.servererrors.InvalidQueryException;
 import com.datastax.oss.driver.api.core.servererrors.OverloadedException;
 import com.datastax.oss.driver.api.core.servererrors.QueryConsistencyException;
 import com.datastax.oss.driver.api.core.servererrors.UnauthorizedException;
@@ -80,6 +81,11 @@ final class CassandraFailure {
           "has too few nodes up: %d of the %d that must answer. Start the others",
           few.getAlive(),
           few.getRequired());
+    }
+    if (failure instanceof InvalidQueryException
+        && String.valueOf(failure.getMessage()).contains("not exist")) {
+      return "has nodes that do not know its tables yet. If that lasts, look at nodetool"
+          + " describecluster";
     }
     return failure instanceof QueryConsistencyException
             || failure instanceof OverloadedException

@@ -106,7 +106,7 @@ final class CassandraSession {
         // Told once, by the words of the failure.
         .withBoolean(DefaultDriverOption.CONNECTION_WARN_INIT_ERROR, false)
         .withDuration(DefaultDriverOption.HEARTBEAT_INTERVAL, HEARTBEAT)
-        .withDuration(DefaultDriverOption.HEARTBEAT_TIMEOUT, HEARTBEAT)
+        .withDuration(DefaultDriverOption.HEARTBEAT_TIMEOUT, HEARTBEAT.minusMillis(100))
         .withDuration(DefaultDriverOption.RECONNECTION_BASE_DELAY, Duration.ofMillis(250))
         .withDuration(DefaultDriverOption.RECONNECTION_MAX_DELAY, Duration.ofSeconds(5))
         // Each change of the tables waits for it.

@@ -5,6 +5,7 @@ import com.datastax.oss.driver.api.core.CqlSession;
 import com.datastax.oss.driver.api.core.cql.ResultSet;
 import com.datastax.oss.driver.api.core.cql.Row;
 import com.datastax.oss.driver.api.core.cql.SimpleStatement;
+import com.datastax.oss.driver.api.core.metadata.Metadata;
 import com.datastax.oss.driver.api.core.metadata.Node;
 import com.datastax.oss.driver.api.core.metadata.schema.KeyspaceMetadata;
 import com.datastax.oss.driver.api.core.metadata.schema.TableMetadata;
@@ -64,11 +65,11 @@ final class CassandraTables {
     if (session.getMetadata().getKeyspace(name).isEmpty()) {
       createKeyspace(session, address);
     }
-    KeyspaceMetadata keyspace = session.getMetadata().getKeyspace(name).orElseThrow();
+    KeyspaceMetadata keyspace = keyspace(session.getMetadata(), address);
     tellCopies(keyspace, address);
     if (keyspace.getTable("format").isEmpty()) {
       createTables(session, address);
-      keyspace = session.getMetadata().getKeyspace(name).orElseThrow();
+      keyspace = keyspace(session.refreshSchema(), address);
     }
     Row format =
         session.execute("SELECT version FROM " + address.keyspace() + ".format WHERE id = 0").one();
@@ -83,8 +84,24 @@ final class CassandraTables {
               + " name another keyspace in readingsUrl");
     }
     for (String table : List.of("reading", "uncertain_reading")) {
-      addColumns(session, address, keyspace.getTable(table).orElseThrow());
+      addColumns(
+          session, address, keyspace.getTable(table).orElseThrow(() -> disagreement(address)));
     }
+  }
+
+  /** The nodes of a young cluster may still differ after they said that they agree. */
+  private static KeyspaceMetadata keyspace(Metadata metadata, CassandraAddress address) {
+    return metadata
+        .getKeyspace(CqlIdentifier.fromInternal(address.keyspace()))
+        .orElseThrow(() -> disagreement(address));
+  }
+
+  private static IllegalStateException disagreement(CassandraAddress address) {
+    return new IllegalStateException(
+        "the nodes of the keyspace "
+            + address
+            + " do not agree on its tables. If that lasts, look at nodetool describecluster, and"
+            + " restart the nodes that differ");
   }
 
   private static void createKeyspace(CqlSession session, CassandraAddress address) {
@@ -163,11 +180,7 @@ final class CassandraTables {
   private static void change(CqlSession session, CassandraAddress address, String cql) {
     ResultSet done = session.execute(SimpleStatement.newInstance(cql).setTimeout(CHANGE_LIMIT));
     if (!done.getExecutionInfo().isSchemaInAgreement()) {
-      throw new IllegalStateException(
-          "the nodes of the keyspace "
-              + address
-              + " do not agree on its tables. Look at nodetool describecluster, and restart the"
-              + " nodes that differ");
+      throw disagreement(address);
     }
   }
 }

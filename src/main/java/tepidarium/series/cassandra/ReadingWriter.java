@@ -157,8 +157,7 @@ final class ReadingWriter {
         sensorDays.add(new SensorDay(sensor, day));
       }
     }
-    days.add(ofDays);
-    mark(sensorDays);
+    record(ofDays, sensorDays);
     List<BatchStatement> batches = new ArrayList<>();
     for (List<StoredInstant> partition : partitions.values()) {
       for (int start = 0; start < partition.size(); start += CHUNK) {
@@ -168,8 +167,12 @@ final class ReadingWriter {
     server.run(batches);
   }
 
-  private void mark(Collection<SensorDay> sensorDays) {
-    server.run(sensorDays.stream().map(one -> rows.mark(one.sensor(), one.day())).toList());
+  /** Before the readings, so that none can be overlooked. */
+  private void record(Collection<Integer> ofDays, Collection<SensorDay> sensorDays) {
+    List<BoundStatement> records = new ArrayList<>(days.additions(ofDays));
+    sensorDays.forEach(one -> records.add(rows.mark(one.sensor(), one.day())));
+    server.run(records);
+    days.added(ofDays);
     sensorDays.forEach(one -> marked.merge(one.sensor(), one.day(), Math::max));
   }
 

@@ -46,20 +46,18 @@ final class StoredDays {
     return Math.toIntExact(Math.floorDiv(atMs, DAY_MS));
   }
 
-  /** Records that days have readings. Call it before their readings are written. */
-  void add(Collection<Integer> days) {
+  /** The changes that record which of these days have readings. Call {@link #added} after them. */
+  List<BoundStatement> additions(Collection<Integer> days) {
     load();
-    Set<Integer> missing = new TreeSet<>(days);
-    missing.removeAll(stored);
-    if (!missing.isEmpty()) {
-      PreparedStatement insert =
-          server.prepare(
-              "INSERT INTO "
-                  + server.table("stored_day")
-                  + " (id, day, stored) VALUES (0, ?, true)");
-      server.run(missing.stream().map(day -> insert.bind(day)).toList());
-      stored.addAll(missing);
-    }
+    PreparedStatement insert =
+        server.prepare(
+            "INSERT INTO " + server.table("stored_day") + " (id, day, stored) VALUES (0, ?, true)");
+    return days.stream().filter(day -> !stored.contains(day)).map(day -> insert.bind(day)).toList();
+  }
+
+  /** The days are recorded. */
+  void added(Collection<Integer> days) {
+    stored.addAll(days);
   }
 
   /** The days with readings before a day. */
