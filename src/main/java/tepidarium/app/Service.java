@@ -6,10 +6,6 @@ import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
 import tepidarium.alert.AlertRules;
 import tepidarium.alert.AlertStore;
@@ -29,11 +25,9 @@ import tepidarium.ingest.IntakeCounts;
 import tepidarium.ingest.Mappings;
 import tepidarium.ingest.RejectLog;
 import tepidarium.ingest.SensorLimit;
-import tepidarium.ingest.mqtt.BrokerProbe;
 import tepidarium.ingest.mqtt.MqttLink;
 import tepidarium.live.CalibrationErrors;
 import tepidarium.live.Watch;
-import tepidarium.postgres.PostgresAddress;
 import tepidarium.records.AlertRecords;
 import tepidarium.records.AlertRuleRecords;
 import tepidarium.records.ClockRecords;
@@ -48,14 +42,11 @@ import tepidarium.records.RejectRecords;
 import tepidarium.records.SeasonRecords;
 import tepidarium.records.SensorAccountRecords;
 import tepidarium.records.SensorRecords;
-import tepidarium.records.postgres.PostgresRecords;
-import tepidarium.records.postgres.WaitingService;
 import tepidarium.sensor.SensorBook;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.SerialSink;
 import tepidarium.series.WriteResult;
 import tepidarium.sites.Sites;
-import tepidarium.thread.DaemonThreads;
 import tepidarium.tls.WatchedCertificate;
 import tepidarium.web.alerts.AlertViews;
 import tepidarium.web.containers.ContainerViews;
@@ -63,7 +54,6 @@ import tepidarium.web.sensors.SensorActivities;
 import tepidarium.web.sensors.SensorViews;
 import tepidarium.web.server.ApiRoutes;
 import tepidarium.web.server.PagesTls;
-import tepidarium.web.server.WaitingPages;
 import tepidarium.web.server.WebServer;
 import tepidarium.web.system.ServiceInfo.Part;
 
@@ -87,8 +77,7 @@ public final class Service implements AutoCloseable {
   private final SensorLimit sensorLimit;
   private final SensorLogins sensorLogins;
   private final BrokerStart broker;
-  private final @Nullable WaitingPages waitingPages;
-  private final CountDownLatch handOver = new CountDownLatch(1);
+  private final Standby standby;
   private final Stores stores;
   private final ContainerData containers;
   private final SensorBook sensors;
@@ -141,8 +130,8 @@ public final class Service implements AutoCloseable {
                 sensorLogins,
                 certificate,
                 clock));
-    waitingPages = waitingPages();
-    stores = openStores();
+    standby = new Standby(config, folder, pagesAddress(), clock, running);
+    stores = standby.openStores(broker);
     mappings =
         new Mappings(config.mappings(), new MappingRecords(stores.records()), decoder, heard);
     containers = ContainerData.over(stores, config.maxGap(), clock);
@@ -197,9 +186,7 @@ public final class Service implements AutoCloseable {
     mappings.onChange(() -> link.follow(decoder.topicFilters()));
     mappings.refusedBy(link::refusal);
     startLinkAndNotices();
-    if (config.keeping().standby() && stores.records() instanceof PostgresRecords shared) {
-      watchBroker(shared);
-    }
+    standby.watchBroker(stores, link, pace);
     folder.parts().saveManifest(folder.clientId());
     folder.parts().warnOfUnneededSetAside();
     info.markStarted();
@@ -233,29 +220,6 @@ public final class Service implements AutoCloseable {
     } catch (RuntimeException e) {
       running.close();
       throw e;
-    }
-  }
-
-  private @Nullable WaitingPages waitingPages() {
-    return config.keeping().standby() ? running.add(WaitingPages.start(pagesAddress())) : null;
-  }
-
-  private Stores openStores() {
-    WaitingPages pages = waitingPages;
-    if (pages == null) {
-      return Stores.open(config, folder, clock, running);
-    }
-    try (BrokerProbe probe = BrokerProbe.start(broker.await().address().get())) {
-      Stores opened =
-          Stores.open(
-              config,
-              folder,
-              clock,
-              running,
-              probe::reached,
-              waiting -> pages.waitFor(waiting.working(), waiting.clockAhead()));
-      pages.takeOver();
-      return opened;
     }
   }
 
@@ -388,9 +352,7 @@ public final class Service implements AutoCloseable {
   }
 
   private WebServer startPages() {
-    if (waitingPages != null) {
-      waitingPages.close();
-    }
+    standby.endWaiting();
     return running.add(WebServer.start(pagesAddress(), apiParts()));
   }
 
@@ -498,27 +460,11 @@ public final class Service implements AutoCloseable {
             started.address(),
             config.rootTopic(),
             decoder.topicFilters(),
-            linkClientId(),
+            standby.clientId(),
             new MqttLink.Limits(config.maxPayloadBytes(), MESSAGES_STUCK),
             started.waiting(),
             clock,
             intake));
-  }
-
-  /**
-   * Services that take over from one another share one session of the broker. Sites with other
-   * topics have other sessions.
-   */
-  private String linkClientId() {
-    PostgresAddress records = config.keeping().records();
-    if (!config.keeping().standby() || records == null) {
-      return folder.clientId();
-    }
-    String topics =
-        config.rootTopic().equals(ConfigFile.ROOT_TOPIC)
-            ? ""
-            : '-' + config.rootTopic().replace('/', '-');
-    return "tepidarium-" + records.key() + topics;
   }
 
   /** Connects alerts to MQTT and to the notices, then starts the link to the broker. */
@@ -549,29 +495,9 @@ public final class Service implements AutoCloseable {
     }
   }
 
-  /** Hands over to another service if this one loses the broker and that one reaches it. */
-  private void watchBroker(PostgresRecords shared) {
-    BrokerWatch brokerWatch =
-        new BrokerWatch(
-            link::isUp,
-            () -> shared.waiting().stream().anyMatch(WaitingService::reachesBroker),
-            shared::wasGivenBackForBroker,
-            () -> {
-              shared.giveBackForBroker();
-              handOver.countDown();
-            },
-            pace.nanos());
-    ScheduledExecutorService checking =
-        Executors.newSingleThreadScheduledExecutor(DaemonThreads.named("broker-watch"));
-    running.add(checking::shutdownNow);
-    long ms = pace.checks().toMillis();
-    var unusedChecks =
-        checking.scheduleWithFixedDelay(brokerWatch::check, ms, ms, TimeUnit.MILLISECONDS);
-  }
-
   /** Waits until this service should be closed, so that another one takes over. */
   void awaitHandOver() throws InterruptedException {
-    handOver.await();
+    standby.awaitHandOver();
   }
 
   public int httpPort() {
