@@ -1,6 +1,8 @@
 package tepidarium.records.postgres;
 
 import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 
@@ -16,7 +18,7 @@ import java.util.function.Consumer;
  *     the database goes on.
  * @param reachesBroker whether the broker can be reached from here; asked while it waits
  * @param waiting called with the reason for which it waits, each time that it changes
- * @param clock the clock of this machine, which is compared with the database's
+ * @param clock the clock of this machine, compared with the database's if the service waits
  * @param lost called once, with the reason, when a service that waits has lost the database
  */
 public record Tenancy(
@@ -30,6 +32,12 @@ public record Tenancy(
   /** For a service that shares its database with no other. */
   public static Tenancy alone(String machine) {
     return new Tenancy(
-        machine, machine, false, () -> true, other -> {}, Clock.systemUTC(), reason -> {});
+        machine,
+        machine,
+        false,
+        () -> true,
+        other -> {},
+        Clock.fixed(Instant.EPOCH, ZoneOffset.UTC),
+        reason -> {});
   }
 }
