@@ -34,7 +34,7 @@ final class CassandraStore {
   private static final long DAY_MS = 86_400_000;
   private static final int SIX_WEEKS_MINUTES = 42 * 24 * 60;
   private static final int READS = 20;
-  private static final int WARM_UP = 10;
+  private static final int WARM_UP = 100;
   private static final long FIRST_WRITE_TIME = 2_000_000_000_000_000L;
   private static final Span EVER =
       new Span(Reading.EARLIEST, Instant.parse("2040-01-01T00:00:00Z"));

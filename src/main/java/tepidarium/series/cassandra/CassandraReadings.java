@@ -163,7 +163,7 @@ public final class CassandraReadings
       queries.add(from.select(sensor, day, span.fromMs(), span.toMs()));
     }
     Map<Quantity, Samples.Builder> builders = new EnumMap<>(Quantity.class);
-    server.run(
+    server.runLarge(
         queries,
         (query, row) -> {
           long atMs = row.getLong(0);

@@ -33,6 +33,9 @@ final class CassandraServer implements AutoCloseable {
   /** Statements that wait for their answers at a time. */
   private static final int WINDOW = 128;
 
+  /** The same for statements with many rows: a day of a sensor takes about half a megabyte. */
+  private static final int LARGE_WINDOW = 16;
+
   private final CassandraAddress address;
   private final Map<String, PreparedStatement> prepared = new ConcurrentHashMap<>();
   private volatile @Nullable CqlSession session;
@@ -130,12 +133,21 @@ final class CassandraServer implements AutoCloseable {
    * @throws StoreException when one fails; no statement runs any more then
    */
   void run(List<? extends Statement<?>> statements, Visitor visitor) {
+    run(statements, WINDOW, visitor);
+  }
+
+  /** Runs statements that may give many rows each, so that few answers wait in memory. */
+  void runLarge(List<? extends Statement<?>> statements, Visitor visitor) {
+    run(statements, LARGE_WINDOW, visitor);
+  }
+
+  private void run(List<? extends Statement<?>> statements, int window, Visitor visitor) {
     CqlSession open = session();
     Deque<CompletionStage<AsyncResultSet>> running = new ArrayDeque<>();
     int next = 0;
     try {
       for (int i = 0; i < statements.size(); i++) {
-        while (next < statements.size() && running.size() < WINDOW) {
+        while (next < statements.size() && running.size() < window) {
           Statement<?> statement = statements.get(next++);
           running.add(described(() -> open.executeAsync(statement)));
         }

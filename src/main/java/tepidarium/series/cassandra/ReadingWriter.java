@@ -127,7 +127,7 @@ final class ReadingWriter {
         }
       }
     }
-    server.run(
+    server.runLarge(
         queries,
         (query, row) -> {
           Map.Entry<SensorId, NavigableSet<Long>> of = asked.get(query);
