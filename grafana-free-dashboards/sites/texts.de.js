@@ -13,12 +13,13 @@ export default {
   lookThere: 'Dort nachsehen',
 
   // words.js
+  noOtherSites: 'In den Einstellungen dieses Dienstes steht kein anderer Standort (sites).',
   somethingIsWrongAt: (sites) => `Gestört: ${sites}.`,
   lookAt: (sites) => `Alle Standorte arbeiten. Bei Gelegenheit nachsehen: ${sites}.`,
   allSitesWork: 'Alle Standorte arbeiten.',
   statusWords: { up: 'Arbeitet.', attention: 'Achtung.', down: 'Gestört.', unknown: 'Unbekannt.' },
   unreachable: (machines, detail) =>
-    `Keine seiner Adressen (${machines}) antwortet: ${detail}. Rechner und Netz dort prüfen.`,
+    `Keine seiner ${machines} Adressen antwortet${detail}. Rechner und Netz dort prüfen.`,
   refused:
     'Er nimmt das Zugangstoken nicht an. Dort auf der Seite Personen ein neues anlegen und in siteTokens eintragen.',
   unreadable: (detail) =>

@@ -13,12 +13,13 @@ export default {
   lookThere: 'Look there',
 
   // words.js
+  noOtherSites: 'The settings of this service name no other site (sites).',
   somethingIsWrongAt: (sites) => `Something is wrong at ${sites}.`,
   lookAt: (sites) => `All sites work. Look at ${sites} when there is time.`,
   allSitesWork: 'All sites work.',
   statusWords: { up: 'Works.', attention: 'Attention.', down: 'Trouble.', unknown: 'Unknown.' },
   unreachable: (machines, detail) =>
-    `None of its ${machines} addresses answers (${detail}). Check its machines and the network.`,
+    `None of its ${machines} addresses answers${detail}. Check its machines and the network.`,
   refused: 'It refuses the access token. Make a new one there, on the page People, and put it into siteTokens.',
   unreadable: (detail) =>
     `Its answer cannot be read: ${detail}. Check its address, and whether its version is too old.`,

@@ -20,7 +20,11 @@ const PAGES = {
   refused: '/people.html',
 };
 
+/** Troubles with which a site says nothing of itself; what it said last is shown. */
+const SILENT = ['unreachable', 'refused', 'unreadable', 'nobodyWorks'];
+
 export const verdictOf = (sites) => {
+  if (sites.length === 0) return texts.noOtherSites;
   const down = sites.filter((site) => site.status === 'down').map((site) => site.name);
   if (down.length > 0) return texts.somethingIsWrongAt(listed(down));
   const attention = sites.filter((site) => site.status !== 'up').map((site) => site.name);
@@ -31,7 +35,7 @@ export const wordOf = ({ status }) => texts.statusWords[status];
 
 export function sentenceOf({ trouble, detail, since, machines, state }, at) {
   const sentence = {
-    unreachable: () => texts.unreachable(number(machines), detail),
+    unreachable: () => texts.unreachable(number(machines), detail ? ` (${detail})` : ''),
     refused: () => texts.refused,
     unreadable: () => texts.unreadable(detail),
     nobodyWorks: () => texts.nobodyWorks,
@@ -68,7 +72,7 @@ export function factsOf(site, at) {
     { title: texts.highAlertsTitle, value: number(state.highAlerts) },
     { title: texts.takeOvers, value: takeOversOf(state.takeOvers, at) },
   ];
-  if (site.status === 'down' && !Number.isNaN(Date.parse(state.time))) {
+  if (SILENT.includes(site.trouble)) {
     facts.unshift({ title: texts.asOf, value: stamp(state.time, at) });
   }
   return facts;

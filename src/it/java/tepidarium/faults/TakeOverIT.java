@@ -3,6 +3,7 @@ package tepidarium.faults;
 import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -39,7 +40,8 @@ class TakeOverIT {
     KILLED("working service: SIGKILL", 15),
     FROZEN("working service: SIGSTOP", 15),
     CUT_OFF("working service cut off from PostgreSQL", 15),
-    LEADER_KILLED_TOO("working service and PostgreSQL: SIGKILL", 20);
+    LEADER_KILLED_TOO("working service and PostgreSQL: SIGKILL", 20),
+    BROKER_CUT_OFF("working service cut off from the broker", 120);
 
     private final String words;
 
@@ -58,38 +60,42 @@ class TakeOverIT {
 
   /**
    * Servers; without InfluxDB the readings are in PostgreSQL. The first service reaches PostgreSQL
-   * through a line that can be cut.
+   * and the broker through lines that can be cut.
    */
   private record Site(
       Postgres postgres,
       @Nullable Postgres standby,
       SilentNetwork line,
       @Nullable Influx influx,
-      Mosquitto mosquitto)
+      Mosquitto mosquitto,
+      SilentNetwork brokerLine)
       implements AutoCloseable {
     static Site in(Path folder, Trouble trouble) {
       Postgres postgres = Postgres.started();
       postgres.create(DATABASE);
+      Mosquitto mosquitto = Mosquitto.started(folder.resolve("mosquitto"));
       return new Site(
           postgres,
           trouble == Trouble.LEADER_KILLED_TOO ? postgres.withStandby() : null,
           SilentNetwork.before(postgres.port()),
           trouble == Trouble.KILLED ? Influx.started(folder.resolve("influx")) : null,
-          Mosquitto.started(folder.resolve("mosquitto")));
+          mosquitto,
+          SilentNetwork.before(mosquitto.port()));
     }
 
     ServiceProcess first(Path folder) {
-      return service(folder.resolve("first"), "127.0.0.1:" + line.port());
+      return service(folder.resolve("first"), "127.0.0.1:" + line.port(), brokerLine.port());
     }
 
     ServiceProcess second(Path folder) {
       String leader = "127.0.0.1:" + postgres.port();
       return service(
           folder.resolve("second"),
-          standby == null ? leader : leader + ",127.0.0.1:" + standby.port());
+          standby == null ? leader : leader + ",127.0.0.1:" + standby.port(),
+          mosquitto.port());
     }
 
-    private ServiceProcess service(Path data, String servers) {
+    private ServiceProcess service(Path data, String servers, int broker) {
       Map<String, String> settings = new HashMap<>(database("RECORDS", servers));
       if (influx == null) {
         settings.putAll(database("READINGS", servers));
@@ -98,8 +104,7 @@ class TakeOverIT {
         settings.put("TEPIDARIUM_INFLUX_DATABASE", DATABASE);
       }
       settings.put("TEPIDARIUM_STANDBY", "true");
-      return ServiceProcess.start(
-          data, Ports.free(), "tcp://127.0.0.1:" + mosquitto.port(), settings);
+      return ServiceProcess.start(data, Ports.free(), "tcp://127.0.0.1:" + broker, settings);
     }
 
     private static Map<String, String> database(String of, String servers) {
@@ -134,6 +139,7 @@ class TakeOverIT {
         case KILLED -> signal("KILL", first);
         case FROZEN -> signal("STOP", first);
         case CUT_OFF -> line.cut();
+        case BROKER_CUT_OFF -> brokerLine.cut();
         case LEADER_KILLED_TOO -> {
           signal("KILL", first);
           postgres.kill();
@@ -144,6 +150,7 @@ class TakeOverIT {
 
     @Override
     public void close() {
+      brokerLine.close();
       mosquitto.close();
       if (influx != null) {
         influx.close();
@@ -172,7 +179,7 @@ class TakeOverIT {
 
         long from = System.nanoTime();
         site.happen(trouble, first);
-        await().atMost(Form.SOON).until(() -> !site.owner().equals(owner));
+        await().atMost(Form.SOON.multipliedBy(2)).until(() -> !site.owner().equals(owner));
         double owned = secondsSince(from);
         try (ServiceProcess second = starting.join()) {
           double ready = secondsSince(from);
@@ -187,6 +194,13 @@ class TakeOverIT {
           }
           if (trouble == Trouble.CUT_OFF) {
             await().atMost(Form.SOON).until(() -> !first.isAlive());
+          }
+          if (trouble == Trouble.BROKER_CUT_OFF) {
+            assertEquals("broker", site.ask("SELECT reason FROM take_over"));
+            await()
+                .atMost(Form.SOON)
+                .until(() -> site.ask("SELECT count(*) FROM waiting_service").equals("1"));
+            assertTrue(first.isAlive());
           }
         }
       } finally {

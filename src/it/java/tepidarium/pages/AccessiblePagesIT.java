@@ -68,7 +68,10 @@ class AccessiblePagesIT {
   private static Page page;
 
   @BeforeAll
-  static void start() {
+  static void start() throws IOException {
+    // A site with a name, and one that does not answer.
+    String settings = "site: {name: North}\nsites: {South: ['http://127.0.0.1:1']}\n";
+    Files.writeString(data.resolve("settings.yaml"), settings);
     service = RunningService.embedded(data);
     new Grower(service.api()).awaitBroker();
     browser = Browser.start();

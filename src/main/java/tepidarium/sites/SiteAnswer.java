@@ -6,10 +6,11 @@ import org.jspecify.annotations.Nullable;
 /**
  * What came from one address of a site.
  *
- * @param detail in words, if there is no state
+ * @param detail in words, if there is no state; null for none
  * @param state what the site says of itself; null unless the machine works
  */
-record SiteAnswer(URI address, Kind kind, String detail, @Nullable SiteState state) {
+record SiteAnswer(
+    URI address, Kind kind, @Nullable String detail, @Nullable SiteState state) {
   /** The kinds of answers, the one that counts first. */
   enum Kind {
     WORKS(SiteTrouble.NONE),

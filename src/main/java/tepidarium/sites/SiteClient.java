@@ -5,10 +5,12 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 import java.io.IOException;
+import java.net.ConnectException;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.net.http.HttpTimeoutException;
 import java.time.Duration;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
@@ -87,14 +89,17 @@ final class SiteClient {
     }
   }
 
-  private static String words(@Nullable Throwable failure) {
+  /** What the system says of a failure; null if the address merely does not answer. */
+  private static @Nullable String words(@Nullable Throwable failure) {
     Throwable cause =
         failure instanceof CompletionException && failure.getCause() != null
             ? failure.getCause()
             : failure;
-    if (cause instanceof TimeoutException || cause instanceof java.net.http.HttpTimeoutException) {
-      return "no answer within " + LIMIT.toSeconds() + " s";
-    }
-    return cause == null || cause.getMessage() == null ? "no connection" : cause.getMessage();
+    boolean silent =
+        cause == null
+            || cause instanceof TimeoutException
+            || cause instanceof HttpTimeoutException
+            || cause instanceof ConnectException;
+    return silent ? null : cause.getMessage();
   }
 }

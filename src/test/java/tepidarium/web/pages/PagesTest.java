@@ -68,7 +68,7 @@ class PagesTest {
     assertFalse(alone.contains("class=\"site\""), alone);
     assertTrue(alone.contains("<li hidden><a href=\"/sites.html\">"), alone);
     String north = PageFrame.page("service", "de", new PageSetup(zone, "Nord 1", true));
-    assertTrue(north.contains("<span>Tepidarium</span><span class=\"site\">Nord 1</span>"), north);
+    assertTrue(north.contains("<span>Tepidarium<span class=\"site\">Nord 1</span></span>"), north);
     assertTrue(north.contains("<li><a href=\"/sites.html\">Standorte</a>"), north);
   }
 
