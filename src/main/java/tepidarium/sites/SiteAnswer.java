@@ -9,8 +9,7 @@ import org.jspecify.annotations.Nullable;
  * @param detail in words, if there is no state; null for none
  * @param state what the site says of itself; null unless the machine works
  */
-record SiteAnswer(
-    URI address, Kind kind, @Nullable String detail, @Nullable SiteState state) {
+record SiteAnswer(URI address, Kind kind, @Nullable String detail, @Nullable SiteState state) {
   /** The kinds of answers, the one that counts first. */
   enum Kind {
     WORKS(SiteTrouble.NONE),

@@ -96,10 +96,9 @@ final class SiteClient {
             ? failure.getCause()
             : failure;
     boolean silent =
-        cause == null
-            || cause instanceof TimeoutException
+        cause instanceof TimeoutException
             || cause instanceof HttpTimeoutException
             || cause instanceof ConnectException;
-    return silent ? null : cause.getMessage();
+    return cause == null || silent ? null : cause.getMessage();
   }
 }
