@@ -81,6 +81,18 @@ class PostgresLeaseIT {
         database, "SELECT previous || ' ' || machine || ' ' || reason FROM take_over ORDER BY id");
   }
 
+  /** Otherwise it would give it back once more a minute later. */
+  @Test
+  void aLeaseThatNobodyTookAfterItWasGivenBackForTheBrokerCountsAsHandedOver() {
+    PostgresRecords first = open(waits("first", () -> false));
+    first.giveBackForBroker();
+    first.close();
+    try (PostgresRecords again = open(waits("first", () -> false))) {
+      assertTrue(again.wasGivenBackForBroker(LONG));
+      assertEquals(List.of("first first broker"), takeOvers());
+    }
+  }
+
   private static String refused(Runnable change) {
     return String.valueOf(assertThrows(StoreException.class, change::run).getMessage());
   }

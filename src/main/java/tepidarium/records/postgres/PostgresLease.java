@@ -89,8 +89,8 @@ final class PostgresLease implements AutoCloseable {
       taking.setAutoCommit(false);
       LeaseRow found = LeaseRow.read(taking);
       grace.answers(found.server());
-      announce(taking);
       compareClocks(found.readAt());
+      announce(taking);
       if (clockAhead != null || !found.ended() || isLeftAlone(found) || !take(taking)) {
         taking.rollback();
         return found.owner();
@@ -120,11 +120,12 @@ final class PostgresLease implements AutoCloseable {
     return clockAhead;
   }
 
-  /** Says every 2 s that this service waits. */
+  /** Says every 2 s that this service waits, unless its clock keeps it from taking over. */
   private void announce(Connection taking) throws SQLException {
     long now = System.nanoTime();
     Long last = announcedNanos;
     if (tenancy.waits()
+        && clockAhead == null
         && (last == null
             || now - last >= TimeUnit.SECONDS.toNanos(WaitingServices.INTERVAL_SECONDS))) {
       announcedNanos = now;
@@ -246,10 +247,18 @@ final class PostgresLease implements AutoCloseable {
         owner.machine(), epoch, since, Duration.ofNanos(System.nanoTime() - renewedNanos));
   }
 
-  /** The taking of the lease from a service on another machine; null if it was none. */
+  /**
+   * The taking of the lease from a service on another machine; null if it was none. What this
+   * service gave back for the broker and nobody took counts too, so that it is not given back again
+   * soon.
+   */
   @Nullable TakeOver takeOver() {
     LeaseRow previous = before;
-    return previous == null || !previous.hadOwner() || owner.isSameService(previous.owner())
+    if (previous == null || !previous.hadOwner()) {
+      return null;
+    }
+    boolean again = owner.isSameService(previous.owner()) && previous.reason() != Reason.BROKER;
+    return again
         ? null
         : new TakeOver(since, owner.machine(), previous.owner().machine(), previous.reason());
   }
