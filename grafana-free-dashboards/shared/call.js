@@ -1,6 +1,7 @@
 // Sends one request to the service and reads its answer. A failure becomes an ApiError.
 
 import { heardAt } from './offline.js';
+import { refusalWords } from './refusals.js';
 import { texts } from './texts.js';
 
 const TIMEOUT_MS = 20_000;
@@ -74,7 +75,7 @@ async function problemOf(response) {
   } catch {
     /* not from the service itself */
   }
-  const message = answer.detail || answer.title || texts.theServiceRefused(response.status);
+  const message = refusalWords(answer) || answer.title || texts.theServiceRefused(response.status);
   const problems = Array.isArray(answer.problems) ? answer.problems : [];
   return new ApiError(message, { status: response.status, type: answer.type, problems });
 }

@@ -6,6 +6,7 @@ import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 import { LIGHT_ADVICE, lightAdvice } from '../container/light-words.js';
 import { REASONS } from '../shared/fault-reasons.js';
+import { RULES, refusalWords } from '../shared/refusals.js';
 
 const DESCRIPTION = readFileSync(new URL('../../src/main/resources/openapi.yaml', import.meta.url), 'utf8');
 
@@ -25,4 +26,13 @@ test('every sign of a cause of light has advice', () => {
   assert.match(lightAdvice(low), /stood below the horizon in the north-east\)/);
   assert.match(lightAdvice({ ...low, sunElevation: 31.2 }), /in the north-east, 31° high\)/);
   assert.match(lightAdvice({ sign: 'lamp-at-night', sunElevation: -12.2 }), /was 12° below/);
+});
+
+test('every rule of an input has words; other refusals keep the sentence of the service', () => {
+  assert.deepEqual(Object.keys(RULES), codes('missing, too-long'));
+  const range = { field: 'base', rule: 'range', figures: { least: -20, most: 60.5, unit: '°C' } };
+  assert.equal(refusalWords(range), 'Please check the base temperature: between −20 and 60.5 °C.');
+  assert.equal(refusalWords({ field: 'noLabel', rule: 'missing', figures: {} }), 'Missing: noLabel.');
+  assert.equal(refusalWords({ field: 'base', detail: 'base lies above ceiling' }), 'base lies above ceiling');
+  assert.equal(refusalWords({ field: 'base', rule: 'a-later-rule', detail: 'base is odd' }), 'base is odd');
 });

@@ -227,6 +227,16 @@ class ApiIT {
   }
 
   @Test
+  void aRefusalNamesTheRuleWithItsFigures() {
+    JsonNode low = api.call("GET", JAR + "/heat?base=-300", null, 400).json();
+    assertEquals("range", low.path("rule").asText());
+    assertEquals(-20, low.at("/figures/least").asDouble());
+    assertEquals("°C", low.at("/figures/unit").asText());
+    JsonNode other = api.call("GET", JAR + "/heat?base=30&ceiling=20", null, 400).json();
+    assertTrue(other.path("rule").isMissingNode(), other.toString());
+  }
+
+  @Test
   void aContainerWithoutASensorCanBeOpenedToo() {
     api.post("/api/containers/empty-tray/openings", "{}", 201);
     String later = "?to=" + Instant.now().plusSeconds(60);

@@ -223,8 +223,8 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         post(germination, row("\"from\":1,\"to\":7,\"count\":-1"), "intervals[0].count"),
         post(germination, row("\"from\":1,\"to\":7"), "intervals[0].count is missing"),
         post(air, "{\"temperature\":30}", "humidity is missing"),
-        post(air, "{\"temperature\":30,\"humidity\":101}", "humidity must lie"),
-        post(air, "{\"temperature\":300,\"humidity\":50}", "temperature must lie"));
+        post(air, "{\"temperature\":30,\"humidity\":101}", "humidity must be"),
+        post(air, "{\"temperature\":300,\"humidity\":50}", "temperature must be"));
   }
 
   private static String row(String fields) {
@@ -346,13 +346,13 @@ record Refusal(int status, String method, String path, @Nullable String body, St
         get(JAR + "/readings?points=2.5", "points must be a whole number"),
         get("/api/room?points=many", "points must be a number, not \"many\""),
         get(JAR + "/heat?base=cold", "base must be a number"),
-        get(JAR + "/heat?base=-1e308", "base must lie between -20 and 60 °C"),
+        get(JAR + "/heat?base=-1e308", "base must be between -20 and 60 °C"),
         get(JAR + "/heat?ceiling=NaN", "ceiling must be a number"),
         get(JAR + "/heat?base=20&ceiling=10", "ceiling 10.0 °C must lie above"),
         get(JAR + "/heat" + years, "at most 7500 days before to"),
-        get(JAR + "/light?limit=-1", "limit must lie between 0 and 100000 lux"),
+        get(JAR + "/light?limit=-1", "limit must be between 0 and 100000 lux"),
         get(JAR + "/light?joinSeconds=-1", "joinSeconds must be"),
-        get(JAR + "/trial?watts=-1", "watts must lie between 0 and 5000 W"),
+        get(JAR + "/trial?watts=-1", "watts must be between 0 and 5000 W"),
         get(JAR + "/trial" + years, "at most 60 days before to"),
         get("/api/compare/heat", "name what to compare"),
         get("/api/compare/heat?containers=jar-1,empty-tray&sources=mat", "name what to compare"),

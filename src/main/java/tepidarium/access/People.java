@@ -54,7 +54,7 @@ final class People {
   static String checked(String name) {
     String stripped = name.strip();
     if (stripped.isEmpty() || stripped.length() > MAX_NAME_CHARACTERS) {
-      throw new InvalidInput("name", "must have 1 to " + MAX_NAME_CHARACTERS + " characters");
+      throw InvalidInput.length("name", MAX_NAME_CHARACTERS);
     }
     if (stripped.chars().anyMatch(Character::isISOControl)) {
       throw new InvalidInput("name", "must not have control characters");

@@ -40,7 +40,7 @@ final class Tokens {
   ApiToken add(ApiToken draft) {
     String name = draft.name();
     if (name.isBlank() || name.length() > MAX_NAME_CHARACTERS) {
-      throw new InvalidInput("name", "must have 1 to " + MAX_NAME_CHARACTERS + " characters");
+      throw InvalidInput.length("name", MAX_NAME_CHARACTERS);
     }
     if (name.chars().anyMatch(Character::isISOControl)) {
       throw new InvalidInput("name", "must not have control characters");

@@ -27,7 +27,7 @@ public record FaultDecision(
     String by) {
   public FaultDecision {
     if (to.isBefore(from)) {
-      throw new InvalidInput("to", "must not lie before from");
+      throw InvalidInput.order();
     }
   }
 

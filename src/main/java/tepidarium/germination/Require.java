@@ -1,6 +1,5 @@
 package tepidarium.germination;
 
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import tepidarium.reading.InvalidInput;
 
@@ -13,7 +12,7 @@ final class Require {
   static String text(String name, @Nullable String value, int longest) {
     String text = note(name, value, longest);
     if (text == null) {
-      throw new InvalidInput(name, "must have 1 to " + longest + " characters");
+      throw InvalidInput.length(name, longest);
     }
     return text;
   }
@@ -22,7 +21,7 @@ final class Require {
   static @Nullable String note(String name, @Nullable String value, int longest) {
     String text = value == null ? "" : value.strip();
     if (text.length() > longest) {
-      throw new InvalidInput(name, "must have at most " + longest + " characters");
+      throw InvalidInput.tooLong(name, longest);
     }
     boolean hasControls = text.chars().anyMatch(c -> Character.isISOControl(c) && c != '\n');
     if (hasControls) {
@@ -33,16 +32,13 @@ final class Require {
 
   static void count(String name, @Nullable Integer value, int least) {
     if (value != null && (value < least || value > MAX_SEEDS)) {
-      throw new InvalidInput(
-          name, "must be a whole number from " + least + " to " + MAX_SEEDS + ", not " + value);
+      throw InvalidInput.whole(name, least, MAX_SEEDS);
     }
   }
 
   static void within(String name, double value, double low, double high, String unit) {
     if (!(value >= low && value <= high)) {
-      throw new InvalidInput(
-          name,
-          String.format(Locale.ROOT, "must be between %s and %s %s", low, high, unit).strip());
+      throw InvalidInput.range(name, low, high, unit);
     }
   }
 }

@@ -72,7 +72,7 @@ final class SeedRecord {
 
   private static void notAhead(String name, Instant at, Instant now) {
     if (at.isAfter(now.plus(MAX_AHEAD))) {
-      throw new InvalidInput(name, "must not be in the future; it is " + now + " now");
+      throw InvalidInput.future(name, now);
     }
   }
 

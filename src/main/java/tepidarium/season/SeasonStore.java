@@ -17,11 +17,11 @@ public interface SeasonStore {
     public NewSeason {
       name = name.strip();
       if (name.isEmpty() || name.length() > MAX_NAME_LENGTH) {
-        throw new InvalidInput("name", "must have 1 to " + MAX_NAME_LENGTH + " characters");
+        throw InvalidInput.length("name", MAX_NAME_LENGTH);
       }
       remark = remark == null || remark.isBlank() ? null : remark.strip();
       if (remark != null && remark.length() > MAX_REMARK_LENGTH) {
-        throw new InvalidInput("remark", "must have at most " + MAX_REMARK_LENGTH + " characters");
+        throw InvalidInput.tooLong("remark", MAX_REMARK_LENGTH);
       }
       if ((name + (remark == null ? "" : remark.replace("\n", "")))
           .chars()

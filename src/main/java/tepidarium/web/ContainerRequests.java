@@ -68,7 +68,7 @@ public final class ContainerRequests {
     Instant end = to == null ? extent.to() : to;
     if (end.isBefore(start)) {
       if (from != null && to != null) {
-        throw new InvalidInput("to", "must not lie before from");
+        throw InvalidInput.order();
       }
       return from == null ? new Span(end, end) : new Span(start, start);
     }

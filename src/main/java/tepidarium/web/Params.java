@@ -16,7 +16,6 @@ import java.time.format.DateTimeParseException;
 import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import tepidarium.heat.HeatRule;
@@ -45,7 +44,7 @@ public final class Params {
    */
   public static Quantity quantity(@Nullable String key) {
     if (key == null) {
-      throw new InvalidInput("quantity", "is missing");
+      throw InvalidInput.missing("quantity");
     }
     return Quantity.ofKey(key)
         .orElseThrow(
@@ -85,8 +84,7 @@ public final class Params {
       }
       return instant;
     } catch (DateTimeParseException e) {
-      throw new InvalidInput(
-          name, "must be an instant like 2026-03-01T06:00:00Z, not \"" + shown(text) + '"');
+      throw InvalidInput.instant(name, shown(text));
     }
   }
 
@@ -105,8 +103,7 @@ public final class Params {
       Context ctx, String name, double least, double most, String unit) {
     Double value = number(ctx, name);
     if (value != null && (value < least || value > most)) {
-      throw new InvalidInput(
-          name, String.format(Locale.ROOT, "must lie between %.0f and %.0f %s", least, most, unit));
+      throw InvalidInput.range(name, least, most, unit);
     }
     return value;
   }
@@ -124,7 +121,7 @@ public final class Params {
     } catch (NumberFormatException e) {
       // Refused below, together with infinite numbers.
     }
-    throw new InvalidInput(name, "must be a number, not \"" + shown(text) + '"');
+    throw InvalidInput.number(name, shown(text));
   }
 
   /** Reads a parameter that is true or false. */
@@ -146,7 +143,7 @@ public final class Params {
       return otherwise;
     }
     if (value != Math.rint(value) || value < least || value > most) {
-      throw new InvalidInput(name, "must be a whole number from " + least + " to " + most);
+      throw InvalidInput.whole(name, least, most);
     }
     return value.intValue();
   }
@@ -162,7 +159,7 @@ public final class Params {
   public static String person(@Nullable String by) {
     String name = by == null || by.isBlank() ? "somebody" : by.strip();
     if (name.length() > 60) {
-      throw new InvalidInput("by", "must have at most 60 characters");
+      throw InvalidInput.tooLong("by", 60);
     }
     return name;
   }
@@ -173,7 +170,7 @@ public final class Params {
       return null;
     }
     if (reason.strip().length() > 200) {
-      throw new InvalidInput("reason", "must have at most 200 characters");
+      throw InvalidInput.tooLong("reason", 200);
     }
     return reason.strip();
   }

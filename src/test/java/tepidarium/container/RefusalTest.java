@@ -41,7 +41,7 @@ class RefusalTest {
     IllegalArgumentException refusal =
         assertThrows(IllegalArgumentException.class, () -> new Band(29, 34, 1, 120));
     assertEquals(
-        "band.humidity.low must be between 0.0 and 100.0 %, not 120.0", refusal.getMessage());
+        "band.humidity.low must be between 0 and 100 %", refusal.getMessage());
   }
 
   @Test

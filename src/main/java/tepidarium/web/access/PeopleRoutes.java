@@ -153,7 +153,7 @@ public final class PeopleRoutes {
 
   private static String needed(String field, @Nullable String value) {
     if (value == null || value.isEmpty()) {
-      throw new InvalidInput(field, "is missing");
+      throw InvalidInput.missing(field);
     }
     return value;
   }

@@ -123,7 +123,7 @@ public final class SessionRoutes {
 
   private static String needed(String field, @Nullable String value) {
     if (value == null || value.isEmpty()) {
-      throw new InvalidInput(field, "is missing");
+      throw InvalidInput.missing(field);
     }
     return value;
   }

@@ -92,7 +92,7 @@ public final class AlertRoutes {
     Instant from = Params.instant(ctx, "from");
     Instant to = Params.instant(ctx, "to");
     if (from != null && to != null && to.isBefore(from)) {
-      throw new InvalidInput("to", "must not lie before from");
+      throw InvalidInput.order();
     }
     String container = ctx.queryParam("container");
     return new AlertFilter(

@@ -117,7 +117,7 @@ public final class PerformanceRoutes {
     Instant end = to == null ? clock.instant() : to;
     Instant start = from == null ? end.minus(DEFAULT_SPAN) : from;
     if (end.isBefore(start)) {
-      throw new InvalidInput("to", "must not lie before from");
+      throw InvalidInput.order();
     }
     if (Duration.between(start, end).toDays() > MAX_DAYS) {
       throw new InvalidInput("a span of more than " + MAX_DAYS + " days is too long to replay");

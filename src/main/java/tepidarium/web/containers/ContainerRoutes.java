@@ -48,7 +48,7 @@ public final class ContainerRoutes {
       }
       Instant start = from == null ? now : Params.instant("from", from);
       if (start.isAfter(now)) {
-        throw new InvalidInput("from", "must not lie in the future; it is " + now + " now");
+        throw InvalidInput.future("from", now);
       }
       return until == null
           ? new Span(start, start.plus(time()))

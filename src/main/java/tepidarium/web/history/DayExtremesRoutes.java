@@ -142,7 +142,7 @@ public final class DayExtremesRoutes {
     LocalDate day = day(ctx);
     DayRequest request = Params.body(ctx, DayRequest.class);
     if (request.min() == null || request.max() == null) {
-      throw new InvalidInput(request.min() == null ? "min" : "max", "is missing");
+      throw InvalidInput.missing(request.min() == null ? "min" : "max");
     }
     if (day.isAfter(clock.instant().atZone(zone).toLocalDate())) {
       throw new InvalidInput("day", day + " lies in the future");

@@ -82,7 +82,7 @@ public final class SeasonRoutes {
   private void keep(Context ctx) {
     KeepBody body = Params.body(ctx, KeepBody.class);
     if (body.name() == null) {
-      throw new InvalidInput("name", "is missing");
+      throw InvalidInput.missing("name");
     }
     List<StoredSeason> kept = store.seasons();
     Span span = span(instant("from", body.from()), instant("to", body.to()), kept);

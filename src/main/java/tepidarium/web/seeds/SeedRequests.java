@@ -207,7 +207,7 @@ final class SeedRequests {
 
   static <T> T needed(String name, @Nullable T value) {
     if (value == null) {
-      throw new InvalidInput(name, "is missing");
+      throw InvalidInput.missing(name);
     }
     return value;
   }

@@ -169,7 +169,7 @@ record CalibrationJson(String sensor, List<PointJson> points, List<CorrectionJso
 
     private static <T> T given(String field, @Nullable T value) {
       if (value == null) {
-        throw new InvalidInput(field, "is missing");
+        throw InvalidInput.missing(field);
       }
       return value;
     }

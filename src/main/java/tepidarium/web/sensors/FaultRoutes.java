@@ -69,7 +69,7 @@ public final class FaultRoutes {
     Instant from = Params.instant(ctx, "from");
     Instant start = from == null ? end.minus(DEFAULT_SPAN) : from;
     if (start.isAfter(end)) {
-      throw new InvalidInput("to", "must not lie before from");
+      throw InvalidInput.order();
     }
     Span span = new Span(start, end);
     if (span.length().toDays() > MAX_DAYS) {

@@ -54,7 +54,7 @@ public final class PlacementRoutes {
       @Nullable String container, @Nullable String from, @Nullable String until) {
     Placement placement(SensorId sensor) {
       if (from == null) {
-        throw new InvalidInput("from", "is missing");
+        throw InvalidInput.missing("from");
       }
       Instant start = Params.instant("from", from);
       Instant end = until == null ? null : Params.instant("until", until);
@@ -141,7 +141,7 @@ public final class PlacementRoutes {
     List<@Nullable PlacementRequest> requests =
         Params.body(ctx, CorrectionRequest.class).placements();
     if (requests == null) {
-      throw new InvalidInput("placements", "is missing");
+      throw InvalidInput.missing("placements");
     }
     List<Placement> wanted = new ArrayList<>();
     for (PlacementRequest request : requests) {

@@ -80,7 +80,7 @@ public final class SensorAccountRoutes {
     requireEmbedded();
     String name = request.name();
     if (name == null || name.isEmpty()) {
-      throw new InvalidInput("name", "is missing");
+      throw InvalidInput.missing("name");
     }
     List<String> own = List.of(logins.address(null).rootTopic() + '/' + name + "/#");
     NewPassword added =

@@ -5,6 +5,7 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
 import java.io.IOException;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.UUID;
 import org.eclipse.jetty.http.HttpException;
@@ -12,6 +13,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.germination.Contradiction;
 import tepidarium.reading.InvalidInput;
+import tepidarium.reading.Rule;
 import tepidarium.series.StoreException;
 import tepidarium.web.NotFound;
 import tepidarium.web.Problem;
@@ -56,10 +58,17 @@ public final class Failures {
   }
 
   private static void invalid(InvalidInput e, Context ctx) {
+    Map<String, Object> more = new LinkedHashMap<>();
+    more.put("type", ProblemType.INVALID_INPUT.uri());
     String field = e.field();
-    String type = ProblemType.INVALID_INPUT.uri();
-    Map<String, String> more =
-        field == null ? Map.of("type", type) : Map.of("type", type, "field", field);
+    if (field != null) {
+      more.put("field", field);
+    }
+    Rule rule = e.rule();
+    if (rule != null) {
+      more.put("rule", rule.key());
+      more.put("figures", e.figures());
+    }
     Problem.send(ctx, HttpStatus.BAD_REQUEST, words(e), more);
   }
 

@@ -192,7 +192,7 @@ public final class SumsRoutes {
       String name, @Nullable Double value, int least, int most, String unit) {
     double given = needed(name, value);
     if (!(given >= least && given <= most)) {
-      throw new InvalidInput(name, "must lie between " + least + " and " + most + ' ' + unit);
+      throw InvalidInput.range(name, least, most, unit);
     }
     return given;
   }
@@ -200,14 +200,14 @@ public final class SumsRoutes {
   private static int whole(String name, @Nullable Double value, int least, int most) {
     double given = needed(name, value);
     if (!(given >= least && given <= most) || given != Math.rint(given)) {
-      throw new InvalidInput(name, "must be a whole number from " + least + " to " + most);
+      throw InvalidInput.whole(name, least, most);
     }
     return (int) given;
   }
 
   private static <T> T needed(String name, @Nullable T value) {
     if (value == null) {
-      throw new InvalidInput(name, "is missing");
+      throw InvalidInput.missing(name);
     }
     return value;
   }
