@@ -198,7 +198,7 @@ export default {
     password: 'the password',
     username: 'the username',
     room: 'the room',
-    heatSource: 'the heat source',
+    heatSource: 'heat source',
     reading: 'the reading',
     trueValue: 'the true value',
     uncertainty: 'the uncertainty',

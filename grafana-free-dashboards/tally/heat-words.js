@@ -2,6 +2,7 @@
 
 import { leftOutOfHeat } from '../shared/fault-words.js';
 import { UNKNOWN, count, differenceToUnit, number, toUnit, unitName } from '../shared/format.js';
+import { noFitWords } from './no-fit.js';
 import { texts } from './texts.js';
 
 export const known = (value) => value !== null && value !== undefined;
@@ -48,7 +49,7 @@ export function fitWords({ base, fit }, watched) {
   if (!fit.identified)
     return {
       headline: texts.notKnownYetTheHeat,
-      lines: [sentence(fit.reason)].filter(Boolean),
+      lines: [sentence(noFitWords(fit))].filter(Boolean),
     };
   const beyond = fit.medianHeat > watched;
   const headline = texts.halfOfThoseThatAbove(

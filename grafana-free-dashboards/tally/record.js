@@ -10,6 +10,7 @@ import { forecasts } from './forecast.js';
 import { fractionWords, hasIndices, indexRows, measureRows, prospectWords } from './seed-words.js';
 import { replicateWords } from './compare-words.js';
 import { seedsToGather } from './seeds-to-gather.js';
+import { noFitWords } from './no-fit.js';
 import { texts } from './texts.js';
 
 /** The newest request for each place. Answers to older requests are not drawn. */
@@ -74,14 +75,14 @@ function whatNext(germination, sowing, { species }) {
 
 function bestFit({ fits: { best, fits, finalFractionInterval }, checks }) {
   const fit = fits.find((one) => one.model === best);
-  if (!fit) return h('p', { class: 'quiet' }, texts.noCurveCanBeFitted(fits.at(-1)?.reason ?? texts.tooFew));
+  if (!fit) return h('p', { class: 'quiet' }, texts.noCurveCanBeFitted(noFitWords(fits.at(-1)) || texts.tooFew));
   const name = fit.model.replace('WithFinalFraction', '');
   const final = finalFractionInterval
     ? texts.inTheEndGerminateThe(fractionWords(fit.finalFraction, finalFractionInterval))
     : texts.theseCountsDoNotShow;
   const watched = Math.max(0, ...checks.map((check) => check.day));
   const half = fit.medianReason
-    ? fit.medianReason
+    ? texts.halfTooFar
     : fit.median <= watched
       ? texts.halfOfThoseThatEver(f.number(fit.median, 1))
       : texts.halfOfThoseThatEver2;

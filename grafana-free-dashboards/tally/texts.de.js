@@ -337,6 +337,8 @@ export default {
   theRecord: 'Die Einträge',
   indicesForPublications: 'Kennzahlen für Veröffentlichungen',
   tooFew: 'zu wenige',
+  halfTooFar:
+    'die Hälfte würde erst nach mehr als der doppelten Zeit der letzten Kontrolle keimen: zu weit jenseits der Daten für eine Schätzung',
   noCurveCanBeFitted: (reason) => `An diese Zählungen lässt sich keine Kurve anpassen: ${reason}.`,
   inTheEndGerminateThe: (finalFraction) =>
     `Am Ende keimen ${finalFraction}; das Intervall gilt über alle Kurven, die etwa so gut passen.`,
@@ -572,4 +574,22 @@ export default {
   skippedThese: 'Übersprungen:',
   checkTheSkipped: 'Übersprungene kontrollieren',
   closeTheRound: 'Schließen',
+
+  // no-fit.js
+  noFitNoCheck: 'nach dem Beginn wurde keine Kontrolle eingetragen; mindestens eine ist nötig',
+  noFitNoneGerminated: 'noch ist kein Same gekeimt; Zählungen gekeimter Samen sind nötig',
+  noFitEverySeed: 'jeder Same ist gekeimt, also ist der Endanteil 1; die Anpassung ohne Endanteil gilt',
+  noFitOnBound:
+    'diese Zählungen zeigen nicht, dass manche Samen nie keimen, denn der geschätzte Endanteil ist 1; die Anpassung ohne Endanteil gilt',
+  noFitFlat: 'mehrere Kurven passen gleich gut zu diesen Zählungen; Zählungen bei weiteren Kontrollen sind nötig',
+  noFitSameChecks:
+    'alle gekeimten Samen wurden zwischen denselben zwei Kontrollen gefunden, also ist die Streuung ihrer Zeiten unbekannt; öfter kontrollieren, solange Samen keimen',
+  noFitNeighbouringChecks:
+    'alle gekeimten Samen wurden in benachbarten Abständen zwischen Kontrollen gefunden, also lassen sich weder ihre Zeit noch deren Streuung schätzen; öfter kontrollieren, solange Samen keimen',
+  noFitEndlessSpread: 'die geschätzte Streuung wächst ohne Grenze; Zählungen bei weiteren Kontrollen sind nötig',
+  noFitNoHeat:
+    'manche Samen keimten, obwohl die Messwerte keine Wärme über der Basistemperatur zeigen: Die Basistemperatur ist zu hoch, oder die Messwerte zeigen nicht, wie warm die Samen waren',
+  noFitUnmeasured: 'weniger als die Hälfte der Zeit, in der die Samen lagen, ist durch Messwerte abgedeckt',
+  noFitBeyond:
+    'der geschätzte Median liegt über dem Doppelten der größten Wärme bei einer Kontrolle, zu weit jenseits der Daten für eine Schätzung',
 };

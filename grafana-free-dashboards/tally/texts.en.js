@@ -331,6 +331,8 @@ export default {
   theRecord: 'The record',
   indicesForPublications: 'Indices for publications',
   tooFew: 'too few',
+  halfTooFar:
+    'half would germinate only after more than twice the time of the last check: this is too far beyond the data for an estimate',
   noCurveCanBeFitted: (reason) => `No curve can be fitted to these counts: ${reason}.`,
   inTheEndGerminateThe: (finalFraction) =>
     `In the end ${finalFraction} germinate; the interval is over all curves that fit about as well.`,
@@ -566,4 +568,22 @@ export default {
   skippedThese: 'Skipped:',
   checkTheSkipped: 'Check the skipped',
   closeTheRound: 'Close',
+
+  // no-fit.js
+  noFitNoCheck: 'no check was recorded after the start; at least one is needed',
+  noFitNoneGerminated: 'no seed has germinated yet; counts of germinated seeds are needed',
+  noFitEverySeed: 'every seed germinated, so the final fraction is 1; use the fit without a final fraction',
+  noFitOnBound:
+    'these counts do not show that some seeds never germinate, because the estimated final fraction is 1; use the fit without a final fraction',
+  noFitFlat: 'more than one curve fits these counts equally well; counts from more checks are needed',
+  noFitSameChecks:
+    'all germinated seeds were found between the same two checks, so the spread of their times is unknown; check more often while seeds germinate',
+  noFitNeighbouringChecks:
+    'all germinated seeds were found in neighbouring intervals between checks, so neither their time nor its spread can be estimated; check more often while seeds germinate',
+  noFitEndlessSpread: 'the estimated spread grows without limit; counts from more checks are needed',
+  noFitNoHeat:
+    'some seeds germinated although the readings show no heat above the base temperature: the base temperature is too high, or the readings do not show how warm the seeds were',
+  noFitUnmeasured: 'readings cover less than half of the time that the seeds were kept',
+  noFitBeyond:
+    'the estimated median is more than twice the greatest heat at any check, too far beyond the data to be estimated',
 };

@@ -5,6 +5,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 import { LIGHT_ADVICE, lightAdvice } from '../container/light-words.js';
+import { NO_FIT } from '../tally/no-fit.js';
 import { REASONS } from '../shared/fault-reasons.js';
 import { RULES, refusalWords } from '../shared/refusals.js';
 
@@ -35,4 +36,8 @@ test('every rule of an input has words; other refusals keep the sentence of the 
   assert.equal(refusalWords({ field: 'noLabel', rule: 'missing', figures: {} }), 'Missing: noLabel.');
   assert.equal(refusalWords({ field: 'base', detail: 'base lies above ceiling' }), 'base lies above ceiling');
   assert.equal(refusalWords({ field: 'base', rule: 'a-later-rule', detail: 'base is odd' }), 'base is odd');
+});
+
+test('every reason why no curve fits has words', () => {
+  assert.deepEqual(Object.keys(NO_FIT), codes('no-check, none-germinated'));
 });

@@ -8,6 +8,7 @@ import tepidarium.stats.Censored;
 import tepidarium.stats.ConfidenceInterval;
 import tepidarium.stats.IntervalFit;
 import tepidarium.stats.IntervalFit.Parameter;
+import tepidarium.stats.NoFit;
 import tepidarium.stats.Posterior;
 import tepidarium.stats.TimeFamily;
 import tepidarium.stats.TimeModel;
@@ -33,18 +34,6 @@ public record HeatFit(
     @Nullable ConfidenceInterval finalFraction,
     @Nullable String reason,
     @Nullable String note) {
-  static final String NO_HEAT_WORDS =
-      "some seeds germinated although the readings show no heat above the base "
-          + "temperature: the base temperature is too high, or the readings do not "
-          + "show how warm the seeds were";
-
-  static final String UNMEASURED_WORDS =
-      "less than half of the time that the seeds were kept is covered by readings";
-
-  private static final String BEYOND_WORDS =
-      "the estimated median is more than twice the greatest heat at any check, "
-          + "too far beyond the data to be estimated";
-
   /**
    * At most this many past sowings enter a prior. Older ones add computing time but little
    * information.
@@ -62,11 +51,11 @@ public record HeatFit(
   public static HeatFit of(double baseC, List<HeatCounts.Row> all) {
     List<HeatCounts.Row> rows = all.stream().filter(HeatCounts.Row::known).toList();
     if (rows.isEmpty() && !all.isEmpty()) {
-      return none(UNMEASURED_WORDS);
+      return none(NoFit.UNMEASURED.words());
     }
     List<Censored> likely = by(rows, SeedHeat::likely);
     if (likely == null) {
-      return none(NO_HEAT_WORDS);
+      return none(NoFit.NO_HEAT.words());
     }
     Chosen chosen = choose(likely);
     IntervalFit fit = chosen.fit();
@@ -74,7 +63,7 @@ public record HeatFit(
       return none(fit.reason());
     }
     if (fit.medianBeyond()) {
-      return none(BEYOND_WORDS);
+      return none(NoFit.BEYOND.words());
     }
     ConfidenceInterval median = median(chosen);
     String note = chosen.note();

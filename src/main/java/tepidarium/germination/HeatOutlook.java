@@ -16,6 +16,7 @@ import tepidarium.container.ContainerId;
 import tepidarium.heat.HeatRule;
 import tepidarium.reading.Span;
 import tepidarium.stats.Censored;
+import tepidarium.stats.NoFit;
 import tepidarium.stats.Posterior;
 import tepidarium.stats.TimeFamily;
 
@@ -142,10 +143,10 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
       List<HeatCounts.Row> all, Posterior.@Nullable Prior past, List<Weighted> fits) {
     List<HeatCounts.Row> rows = all.stream().filter(HeatCounts.Row::known).toList();
     if (rows.isEmpty()) {
-      return HeatFit.UNMEASURED_WORDS;
+      return NoFit.UNMEASURED.words();
     }
     if (HeatFit.by(rows, SeedHeat::likely) == null) {
-      return HeatFit.NO_HEAT_WORDS;
+      return NoFit.NO_HEAT.words();
     }
     Optional<Posterior> likely = posterior(rows, SeedHeat::likely, past);
     if (likely.isEmpty()) {
@@ -182,7 +183,7 @@ public record HeatOutlook(List<Expected> expected, @Nullable String none) {
       List<Expected> expected) {
     SeedHeat heatNow = path.seedHeat(group.seedPaths(), now, now, rule);
     if (!heatNow.known()) {
-      return HeatFit.UNMEASURED_WORDS;
+      return NoFit.UNMEASURED.words();
     }
     List<SeedHeat> days = days(group.container(), path, rule, now);
     if (days.isEmpty()) {

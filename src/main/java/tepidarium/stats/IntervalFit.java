@@ -32,9 +32,6 @@ public final class IntervalFit {
   /** A median above this multiple of the last check is not reported; common practice, no source. */
   private static final double MAX_MEDIAN_RATIO = 2;
 
-  private static final String EVERY_SEED_WORDS =
-      "every seed germinated, so the final fraction is 1; use the fit without a final fraction";
-
   /**
    * The maximum-likelihood estimate.
    *
@@ -80,17 +77,15 @@ public final class IntervalFit {
   public static IntervalFit of(TimeModel model, List<Censored> all) {
     List<Censored> rows = Censored.compact(all);
     if (rows.isEmpty()) {
-      return new IntervalFit(
-          model, rows, null, "no check was recorded after the start; at least one is needed");
+      return new IntervalFit(model, rows, null, NoFit.NO_CHECK.words());
     }
     if (Censored.met(rows) == 0) {
-      return new IntervalFit(
-          model, rows, null, "no seed has germinated yet; counts of germinated seeds are needed");
+      return new IntervalFit(model, rows, null, NoFit.NONE_GERMINATED.words());
     }
     if (model.withFinalFraction() && rows.stream().noneMatch(Censored::open)) {
       IntervalFit whole = of(new TimeModel(model.family(), false), rows);
       return new IntervalFit(
-          model, rows, null, whole.identified() ? EVERY_SEED_WORDS : whole.reason());
+          model, rows, null, whole.identified() ? NoFit.EVERY_SEED.words() : whole.reason());
     }
     IntervalLikelihood likelihood = new IntervalLikelihood(model, rows);
     Maximum.Top top = LikelihoodSearch.highest(likelihood, Starts.of(model, rows));
@@ -196,7 +191,7 @@ public final class IntervalFit {
    * final fraction is then equal.
    */
   public boolean fractionOnBound() {
-    return EVERY_SEED_WORDS.equals(reason) || LikelihoodSearch.ON_BOUND_WORDS.equals(reason);
+    return NoFit.EVERY_SEED.words().equals(reason) || NoFit.ON_BOUND.words().equals(reason);
   }
 
   /**

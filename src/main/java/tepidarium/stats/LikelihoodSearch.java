@@ -15,13 +15,6 @@ final class LikelihoodSearch {
 
   private static final double FLAT = 1e-7;
 
-  private static final String FLAT_WORDS =
-      "more than one curve fits these counts equally well; counts from more checks are needed";
-
-  static final String ON_BOUND_WORDS =
-      "these counts do not show that some seeds never germinate, because the estimated final"
-          + " fraction is 1; use the fit without a final fraction";
-
   private LikelihoodSearch() {}
 
   /** Searches from each start; null if the likelihood is 0 at all of them. */
@@ -51,24 +44,21 @@ final class LikelihoodSearch {
       IntervalLikelihood likelihood,
       Maximum.@Nullable Top top) {
     if (top == null) {
-      return FLAT_WORDS;
+      return NoFit.FLAT.words();
     }
     Degenerate edges = new Degenerate(model, rows);
     if (edges.withoutSpread() > top.value() - TIE) {
       return rows.stream().filter(row -> !row.open()).count() == 1
-          ? "all germinated seeds were found between the same two checks, so the spread of their"
-              + " times is unknown; check more often while seeds germinate"
-          : "all germinated seeds were found in neighbouring intervals between checks, so neither"
-              + " their time nor its spread can be estimated; check more often while seeds"
-              + " germinate";
+          ? NoFit.SAME_CHECKS.words()
+          : NoFit.NEIGHBOURING_CHECKS.words();
     }
     if (model.withFinalFraction() && atItsBound(model.family(), rows, top)) {
-      return ON_BOUND_WORDS;
+      return NoFit.ON_BOUND.words();
     }
     if (edges.withoutEnd() > top.value() - TIE) {
-      return "the estimated spread grows without limit; counts from more checks are needed";
+      return NoFit.ENDLESS_SPREAD.words();
     }
-    return top.level() && curved(likelihood, top.at()) ? null : FLAT_WORDS;
+    return top.level() && curved(likelihood, top.at()) ? null : NoFit.FLAT.words();
   }
 
   private static boolean atItsBound(TimeFamily family, List<Censored> rows, Maximum.Top top) {

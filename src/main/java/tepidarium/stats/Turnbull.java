@@ -34,8 +34,7 @@ public record Turnbull(List<Step> steps, double logLikelihood) {
   public static Turnbull of(List<Censored> all) {
     List<Censored> rows = Censored.compact(all);
     if (rows.isEmpty()) {
-      throw new IllegalArgumentException(
-          "no check was recorded after the start; at least one is needed");
+      throw new IllegalArgumentException(NoFit.NO_CHECK.words());
     }
     List<Step> stretches = stretches(rows);
     boolean[][] holds = new boolean[rows.size()][stretches.size()];

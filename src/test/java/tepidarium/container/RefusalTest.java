@@ -40,8 +40,7 @@ class RefusalTest {
   void aRefusalStatesTheRangeTheUnitAndTheValue() {
     IllegalArgumentException refusal =
         assertThrows(IllegalArgumentException.class, () -> new Band(29, 34, 1, 120));
-    assertEquals(
-        "band.humidity.low must be between 0 and 100 %", refusal.getMessage());
+    assertEquals("band.humidity.low must be between 0 and 100 %", refusal.getMessage());
   }
 
   @Test

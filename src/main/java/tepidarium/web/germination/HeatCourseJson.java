@@ -12,6 +12,7 @@ import tepidarium.germination.SeedHeat;
 import tepidarium.germination.ThermalTime;
 import tepidarium.heat.HeatRule;
 import tepidarium.stats.ConfidenceInterval;
+import tepidarium.stats.NoFit;
 import tepidarium.web.JsonValues;
 
 /** The germination of a sowing as a function of heat; heat in °C·h. */
@@ -57,6 +58,7 @@ record HeatCourseJson(
   record FitJson(
       boolean identified,
       @Nullable String reason,
+      @Nullable String reasonCode,
       @Nullable String note,
       @Nullable Double medianHeat,
       @Nullable List<@Nullable Double> medianInterval,
@@ -67,10 +69,12 @@ record HeatCourseJson(
     static FitJson of(HeatFit fit) {
       ThermalTime model = fit.model();
       if (model == null) {
-        return new FitJson(false, fit.reason(), null, null, null, null, null, null, null);
+        String code = NoFit.codeOf(fit.reason());
+        return new FitJson(false, fit.reason(), code, null, null, null, null, null, null, null);
       }
       return new FitJson(
           true,
+          null,
           null,
           fit.note(),
           model.medianHeat(),

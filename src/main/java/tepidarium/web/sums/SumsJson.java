@@ -14,6 +14,7 @@ import tepidarium.stats.IntervalFit;
 import tepidarium.stats.IntervalFit.Estimate;
 import tepidarium.stats.IntervalFit.Parameter;
 import tepidarium.stats.MoistAir;
+import tepidarium.stats.NoFit;
 import tepidarium.stats.Proportion;
 import tepidarium.stats.ProportionDifference;
 import tepidarium.stats.Replicates;
@@ -173,6 +174,7 @@ public final class SumsJson {
       String model,
       boolean identified,
       @Nullable String reason,
+      @Nullable String reasonCode,
       @Nullable Double mu,
       @Nullable Double sigma,
       @Nullable Double finalFraction,
@@ -193,6 +195,7 @@ public final class SumsJson {
             fit.model().word(),
             false,
             fit.reason(),
+            NoFit.codeOf(fit.reason()),
             null,
             null,
             null,
@@ -209,6 +212,7 @@ public final class SumsJson {
       return new Fit(
           fit.model().word(),
           true,
+          null,
           null,
           estimate.mu(),
           estimate.sigma(),
