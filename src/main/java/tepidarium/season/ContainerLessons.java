@@ -191,8 +191,6 @@ final class ContainerLessons {
     List<String> found =
         containers.stream()
             .filter(result -> result.seeds() && result.coveredHours() == 0)
-            // On the day of the sowing, the first readings may still come.
-            .filter(result -> result.gapHours() > HOURS_PER_DAY)
             .map(ContainerResult::name)
             .toList();
     long withSeeds = containers.stream().filter(ContainerResult::seeds).count();

@@ -1,5 +1,6 @@
 package tepidarium.season;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -24,10 +25,12 @@ import org.jspecify.annotations.Nullable;
  */
 final class Lessons {
   static final int MAX_LESSONS = 8;
+  private static final Duration ONE_DAY = Duration.ofDays(1);
 
   private Lessons() {}
 
   static List<Lesson> of(
+      Duration season,
       List<SowingResult> sowings,
       List<ContainerResult> containers,
       List<SowingPair> pairs,
@@ -41,7 +44,10 @@ final class Lessons {
     lessons.add(ContainerLessons.leaks("lamp", ContainerLessons.LAMP, containers));
     lessons.add(ContainerLessons.leaks("other", ContainerLessons.OTHER, containers));
     lessons.add(ContainerLessons.gaps(containers));
-    lessons.add(ContainerLessons.unmeasured(containers));
+    // On the day of the sowing, the first readings may still come.
+    if (season.compareTo(ONE_DAY) > 0) {
+      lessons.add(ContainerLessons.unmeasured(containers));
+    }
     lessons.add(ResultLessons.culled(sowings));
     lessons.add(ResultLessons.clearDifference(pairs));
     lessons.add(ResultLessons.undecided(pairs));

@@ -1,5 +1,6 @@
 package tepidarium.season;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -71,6 +72,6 @@ public record SeasonReport(
         all.size() - shown.size(),
         heatSources,
         earlier,
-        Lessons.of(sowings, containers, shown, heatSources, earlier));
+        Lessons.of(Duration.between(from, to), sowings, containers, shown, heatSources, earlier));
   }
 }

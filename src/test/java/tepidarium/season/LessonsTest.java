@@ -101,9 +101,7 @@ class LessonsTest {
 
   @Test
   void seedsWithoutASensorAreReported() {
-    SeasonReport today = report(List.of(), closet(), Place.of("Jar", 0).gap(24));
-    assertEquals(List.of(), kinds(today));
-    SeasonReport report = report(List.of(), closet(), Place.of("Jar", 0).gap(25));
+    SeasonReport report = report(List.of(), closet(), Place.of("Jar", 0));
     assertEquals(List.of("blind"), kinds(report));
     assertEquals(0.5, report.lessons().get(0).weight());
   }
