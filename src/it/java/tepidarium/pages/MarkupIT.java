@@ -37,8 +37,8 @@ import tepidarium.web.ApiDocument;
  * an element of it, runs it, or asks the browser to.
  */
 class MarkupIT {
-  /** The form to sign in shows no text of others. */
-  private static final Set<String> WITHOUT_TEXTS = Set.of("login");
+  /** The form to sign in shows no text of others, and this service names no other site. */
+  private static final Set<String> WITHOUT_TEXTS = Set.of("login", "sites");
 
   /**
    * Texts that no page receives as they were entered: secrets; ids of containers and meanings of
