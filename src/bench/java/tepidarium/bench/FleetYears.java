@@ -22,7 +22,7 @@ final class FleetYears {
   private static final double BY_ITSELF = 30;
 
   private static final FleetPlan PLAN =
-      new FleetPlan(1_000_000, 60, 100, 18, 3, 9, 5_000, 69_600, 365, 4, 60, 30, 30, BY_HAND);
+      new FleetPlan(1_000_000, 60, 100, 18, 3, 9, 5_000, 27_700, 365, 4, 60, 30, 30, BY_HAND);
 
   private final int years;
 

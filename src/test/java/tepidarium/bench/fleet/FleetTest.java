@@ -63,7 +63,7 @@ class FleetTest {
     List<Double> outages = fleet.outages().get(LossCause.PROCESS);
     assertEquals(Collections.max(outages), fleet.longestLateness(), 1e-6);
     assertEquals(10 * Collections.max(outages), fleet.longestQueue(), 1e-6);
-    assertTrue(Collections.min(outages) >= 12.2 && Collections.max(outages) <= 20.8);
+    assertTrue(Collections.min(outages) >= 12.2 && Collections.max(outages) <= 26.5);
   }
 
   /**
