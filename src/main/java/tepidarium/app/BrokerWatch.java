@@ -12,7 +12,9 @@ import tepidarium.series.StoreException;
 /**
  * Decides when a service that works gives its lease back because it has lost the broker: after 60 s
  * without it, if a service that waits reaches the broker, and if none has given the lease back for
- * this reason within 10 minutes. To be used by one thread.
+ * this reason within 10 minutes. One that took over for this reason, and was never connected
+ * itself, does not: the other one's test of the port did not show that the broker refuses both. To
+ * be used by one thread.
  */
 final class BrokerWatch {
   private static final Logger LOG = LoggerFactory.getLogger(BrokerWatch.class);
@@ -26,9 +28,11 @@ final class BrokerWatch {
   private final BooleanSupplier isUp;
   private final BooleanSupplier anotherReachesIt;
   private final Predicate<Duration> wasGivenBackWithin;
+  private final boolean tookOverForThis;
   private final Runnable giveBack;
   private final LongSupplier nanos;
   private @Nullable Long lostNanos;
+  private boolean wasUp;
   private boolean givenBack;
 
   /**
@@ -39,6 +43,7 @@ final class BrokerWatch {
    *     StoreException}
    * @param wasGivenBackWithin whether a service has handed over for this reason within a time; may
    *     throw {@link StoreException}
+   * @param tookOverForThis whether this service works because another one had lost the broker
    * @param giveBack called once
    * @param nanos monotonic time
    */
@@ -46,11 +51,13 @@ final class BrokerWatch {
       BooleanSupplier isUp,
       BooleanSupplier anotherReachesIt,
       Predicate<Duration> wasGivenBackWithin,
+      boolean tookOverForThis,
       Runnable giveBack,
       LongSupplier nanos) {
     this.isUp = isUp;
     this.anotherReachesIt = anotherReachesIt;
     this.wasGivenBackWithin = wasGivenBackWithin;
+    this.tookOverForThis = tookOverForThis;
     this.giveBack = giveBack;
     this.nanos = nanos;
   }
@@ -58,6 +65,7 @@ final class BrokerWatch {
   void check() {
     if (isUp.getAsBoolean()) {
       lostNanos = null;
+      wasUp = true;
       return;
     }
     Long lost = lostNanos;
@@ -65,7 +73,8 @@ final class BrokerWatch {
       lostNanos = nanos.getAsLong();
       return;
     }
-    if (!givenBack && nanos.getAsLong() - lost > AWAY.toNanos() && another()) {
+    boolean mayHandOver = !givenBack && (wasUp || !tookOverForThis);
+    if (mayHandOver && nanos.getAsLong() - lost > AWAY.toNanos() && another()) {
       givenBack = true;
       LOG.warn(
           "the broker cannot be reached for {} s, and a service that waits reaches it: handing"

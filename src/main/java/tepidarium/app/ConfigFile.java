@@ -304,12 +304,21 @@ record ConfigFile(
   }
 
   private Config.Keeping keeping(ConfigProblems problems) {
-    return new Config.Keeping(
-        postgres(problems, "records", recordsUrl, recordsUser, recordsPassword),
-        standby(problems),
+    PostgresAddress records =
+        postgres(problems, "records", recordsUrl, recordsUser, recordsPassword);
+    PostgresAddress readings =
         isCassandra()
             ? null
-            : postgres(problems, "readings", readingsUrl, readingsUser, readingsPassword),
+            : postgres(problems, "readings", readingsUrl, readingsUser, readingsPassword);
+    if (records != null && readings != null && records.isOtherSchemaOf(readings)) {
+      problems.add(
+          "recordsUrl and readingsUrl name one database with different schemas, so that two sites"
+              + " could share readings. Give both the same currentSchema, or none");
+    }
+    return new Config.Keeping(
+        records,
+        standby(problems),
+        readings,
         cassandra(problems),
         influx(problems),
         problems.whole("spoolMaxMegabytes", or(spoolMaxMegabytes, SPOOL_MEGABYTES), 1, 1 << 20),

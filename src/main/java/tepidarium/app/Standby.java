@@ -78,9 +78,7 @@ final class Standby {
       return folder.clientId();
     }
     String topics =
-        config.rootTopic().equals(ConfigFile.ROOT_TOPIC)
-            ? ""
-            : '-' + config.rootTopic().replace('/', '-');
+        config.rootTopic().equals(ConfigFile.ROOT_TOPIC) ? "" : ':' + config.rootTopic();
     return "tepidarium-" + records.key() + topics;
   }
 
@@ -94,6 +92,7 @@ final class Standby {
             link::isUp,
             () -> shared.waiting().stream().anyMatch(WaitingService::reachesBroker),
             shared::wasGivenBackForBroker,
+            shared.tookOverForBroker(),
             () -> {
               shared.giveBackForBroker();
               handOver.countDown();

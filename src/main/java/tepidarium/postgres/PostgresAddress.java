@@ -1,9 +1,11 @@
 package tepidarium.postgres;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -44,12 +46,15 @@ public record PostgresAddress(
   private static final String MODE = "sslmode";
   private static final String AUTHORITY = "sslrootcert";
 
-  /** Small letters only, so that a name is the same with and without quotes. */
+  /**
+   * Small letters only, so that a name is the same with and without quotes. The schemas of sites
+   * without a name, and of readings, are not for the records of a site.
+   */
   private static final Map<String, Pattern> OPTIONS =
       Map.of(
           MODE, Pattern.compile("disable|prefer|require|verify-ca|verify-full"),
           AUTHORITY, Pattern.compile(".+"),
-          SCHEMA, Pattern.compile("(?!pg_)[a-z][a-z0-9_]{0,49}"));
+          SCHEMA, Pattern.compile("(?!pg_|public$|(?:.*_)?readings$)[a-z][a-z0-9_]{0,49}"));
 
   /** The end of the message about an address that cannot be read. */
   public static final String FORM =
@@ -120,9 +125,18 @@ public record PostgresAddress(
         options.get(AUTHORITY));
   }
 
-  /** What tells this database from others, also two schemas of one: letters that MQTT allows. */
+  /**
+   * What tells this database from others, also two schemas of one; neither name can hold a colon.
+   */
   public String key() {
-    return schema == null ? database : database + '-' + schema;
+    return schema == null ? database : database + ':' + schema;
+  }
+
+  /** Whether both name the same database of a common server, and different schemas in it. */
+  public boolean isOtherSchemaOf(PostgresAddress other) {
+    return database.equals(other.database)
+        && !Collections.disjoint(servers, other.servers)
+        && !Objects.equals(schema, other.schema);
   }
 
   /** Names database and servers, without the login, so that it can be printed. */

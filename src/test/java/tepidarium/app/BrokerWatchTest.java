@@ -15,18 +15,36 @@ class BrokerWatchTest {
   private Duration sinceLastTime = Duration.ofDays(1);
   private int handedOver;
 
-  private final BrokerWatch watch =
-      new BrokerWatch(
-          () -> up,
-          () -> {
-            if (databaseAway) {
-              throw new StoreException("away", new IllegalStateException());
-            }
-            return anotherReachesIt;
-          },
-          within -> sinceLastTime.compareTo(within) < 0,
-          () -> handedOver++,
-          () -> nanos);
+  private BrokerWatch watch = watch(false);
+
+  private BrokerWatch watch(boolean tookOverForThis) {
+    return new BrokerWatch(
+        () -> up,
+        () -> {
+          if (databaseAway) {
+            throw new StoreException("away", new IllegalStateException());
+          }
+          return anotherReachesIt;
+        },
+        within -> sinceLastTime.compareTo(within) < 0,
+        tookOverForThis,
+        () -> handedOver++,
+        () -> nanos);
+  }
+
+  /** A broker that takes connections and refuses the login refuses both services. */
+  @Test
+  void whoTookOverForTheBrokerAndWasNeverConnectedKeepsTheLease() {
+    watch = watch(true);
+    up = false;
+    assertEquals(0, afterSeconds(0));
+    assertEquals(0, afterSeconds(3_600));
+    up = true;
+    assertEquals(0, afterSeconds(5));
+    up = false;
+    assertEquals(0, afterSeconds(5));
+    assertEquals(1, afterSeconds(61));
+  }
 
   private int afterSeconds(long seconds) {
     nanos += Duration.ofSeconds(seconds).toNanos();

@@ -61,8 +61,23 @@ class RecordsSettingsTest {
     assertEquals("north", north.schema());
     assertEquals("require", north.sslMode());
     assertEquals("gardens (schema north) at db:5432", north.toString());
-    assertEquals("gardens-north", north.key());
+    assertEquals("gardens:north", north.key());
     assertEquals("gardens", read(Map.of("recordsUrl", "postgresql://db/gardens")).key());
+  }
+
+  /** The readings would go into the schema of all sites that name none. */
+  @Test
+  void recordsAndReadingsInOneDatabaseHaveOneSchema() {
+    String words =
+        problem(
+            Map.of(
+                "recordsUrl", "postgresql://a,b/gardens?currentSchema=north",
+                "readingsUrl", "postgresql://b/gardens"));
+    assertTrue(words.contains("with different schemas"), words);
+    read(
+        Map.of(
+            "recordsUrl", "postgresql://db/gardens?currentSchema=north",
+            "readingsUrl", "postgresql://other/gardens"));
   }
 
   @ParameterizedTest
@@ -75,6 +90,8 @@ class RecordsSettingsTest {
         "postgresql://db/garden?password=hush-hush",
         "postgresql://db/garden?currentSchema=",
         "postgresql://db/garden?currentSchema=pg_catalog",
+        "postgresql://db/garden?currentSchema=public",
+        "postgresql://db/garden?currentSchema=north_readings",
         "postgresql://db/garden?currentSchema=north;drop",
         "postgresql://db/garden?currentSchema=north&currentSchema=south",
         "jdbc:postgresql://db/garden",

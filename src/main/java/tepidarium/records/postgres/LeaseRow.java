@@ -13,6 +13,8 @@ import tepidarium.records.TakeOver.Reason;
  *
  * @param ended whether it has ended by the clock of the database
  * @param givenBack why its owner gave it back; null if it did not
+ * @param hasReason whether the column of the reason is there; a service of an earlier version made
+ *     the table without it
  * @param server what tells this run of the database server from others
  * @param readAt when it was read, by the clock of the database
  */
@@ -21,11 +23,12 @@ record LeaseRow(
     long epoch,
     boolean ended,
     @Nullable Reason givenBack,
+    boolean hasReason,
     String server,
     Instant readAt) {
-  /** The column of the reason is missing while a service of an earlier version works. */
   private static final String QUERY =
       "SELECT owner, epoch, ends_at < clock_timestamp(), to_jsonb(lease) ->> 'given_back',"
+          + " jsonb_exists(to_jsonb(lease), 'given_back'),"
           + " pg_postmaster_start_time()::text || inet_server_addr() || inet_server_port(),"
           + " clock_timestamp()"
           + " FROM lease";
@@ -42,8 +45,9 @@ record LeaseRow(
           row.getLong(2),
           row.getBoolean(3),
           reason == null ? null : Reason.ofKey(reason),
-          String.valueOf(row.getString(5)),
-          row.getTimestamp(6).toInstant());
+          row.getBoolean(5),
+          String.valueOf(row.getString(6)),
+          row.getTimestamp(7).toInstant());
     }
   }
 

@@ -28,7 +28,8 @@ record Owner(String text) {
 
   /** Whether both are starts of the same data folder on the same machine. */
   boolean isSameService(Owner other) {
-    return service().equals(other.service());
+    // Earlier versions wrote no data folder.
+    return service().equals(other.service()) || other.service().equals(machine());
   }
 
   private String service() {

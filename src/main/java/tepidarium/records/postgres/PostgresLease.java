@@ -91,7 +91,7 @@ final class PostgresLease implements AutoCloseable {
       grace.answers(found.server());
       compareClocks(found.readAt());
       announce(taking);
-      if (clockAhead != null || !found.ended() || isLeftAlone(found) || !take(taking)) {
+      if (clockAhead != null || !found.ended() || isLeftAlone(found) || !take(taking, found)) {
         taking.rollback();
         return found.owner();
       }
@@ -155,7 +155,7 @@ final class PostgresLease implements AutoCloseable {
   }
 
   /** Returns whether the lease was taken; somebody else may have been faster. */
-  private boolean take(Connection taking) throws SQLException {
+  private boolean take(Connection taking, LeaseRow found) throws SQLException {
     // Waits for the transactions that the owner is committing.
     try (PreparedStatement lock =
         taking.prepareStatement(
@@ -171,6 +171,7 @@ final class PostgresLease implements AutoCloseable {
         taking.prepareStatement(
             "UPDATE lease SET owner = ?, epoch = epoch + 1, ends_at = "
                 + END
+                + (found.hasReason() ? ", given_back = NULL" : "")
                 + " RETURNING epoch, clock_timestamp()")) {
       update.setString(1, owner.text());
       try (ResultSet row = update.executeQuery()) {
@@ -248,13 +249,13 @@ final class PostgresLease implements AutoCloseable {
   }
 
   /**
-   * The taking of the lease from a service on another machine; null if it was none. What this
-   * service gave back for the broker and nobody took counts too, so that it is not given back again
-   * soon.
+   * The taking of the lease from a service on another machine; null if it was none, or if this
+   * service shares the database with no other. What this service gave back for the broker and
+   * nobody took counts too, so that it is not given back again soon.
    */
   @Nullable TakeOver takeOver() {
     LeaseRow previous = before;
-    if (previous == null || !previous.hadOwner()) {
+    if (previous == null || !tenancy.waits() || !previous.hadOwner()) {
       return null;
     }
     boolean again = owner.isSameService(previous.owner()) && previous.reason() != Reason.BROKER;

@@ -98,10 +98,11 @@ public final class PostgresRecords implements Database {
       } catch (IllegalStateException e) {
         lease.close();
         throw e;
-      } catch (SQLException e) {
+      } catch (SQLException | StoreException e) {
         lease.close();
         String words = PostgresFailure.words(address, e);
-        if (PostgresFailure.isPermanent(e)) {
+        SQLException sql = PostgresFailure.sql(e);
+        if (sql != null && PostgresFailure.isPermanent(sql)) {
           throw new IllegalStateException(words, e);
         }
         grace.away();
@@ -165,7 +166,6 @@ public final class PostgresRecords implements Database {
               if (takeOver != null) {
                 new TakeOverRecords(this).add(takeOver);
               }
-              handle.execute("UPDATE lease SET given_back = NULL");
               return true;
             });
   }
@@ -204,6 +204,12 @@ public final class PostgresRecords implements Database {
                 .bind("ms", within.toMillis())
                 .mapTo(Boolean.class)
                 .one());
+  }
+
+  /** Whether this service owns the database because another one had lost the broker. */
+  public boolean tookOverForBroker() {
+    TakeOver takeOver = lease.takeOver();
+    return takeOver != null && takeOver.reason() == TakeOver.Reason.BROKER;
   }
 
   /** Makes {@link #close} say that the lease was given back because the broker is away. */

@@ -65,6 +65,10 @@ class GraceTest {
     assertTrue(first.isSameService(again));
     assertFalse(first.isSameService(Owner.of(Tenancy.alone("barn"))));
     assertEquals("shed", new Owner("shed.0c4e1a7f").machine(), "as earlier versions wrote it");
+    assertTrue(
+        new Owner("shed.0c4e1a7f.9b2d3e51").isSameService(new Owner("shed.0c4e1a7f")),
+        "as earlier versions wrote it");
+    assertFalse(new Owner("shed.0c4e1a7f.9b2d3e51").isSameService(new Owner("barn.0c4e1a7f")));
     assertEquals("", new Owner("").machine());
   }
 }
