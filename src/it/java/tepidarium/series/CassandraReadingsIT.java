@@ -20,6 +20,8 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import tepidarium.it.Cassandra;
 import tepidarium.it.Grower;
 import tepidarium.it.Ports;
@@ -43,6 +45,7 @@ import tepidarium.series.sqlite.SqliteReadings;
 class CassandraReadingsIT extends SeriesContract<CassandraReadings> {
   private static final String KEYSPACE = "garden";
   private static final SensorId SENSOR = new SensorId("bag");
+  private static final SensorId BAG_2 = new SensorId("bag-2");
   private static final Span EVER =
       new Span(Reading.EARLIEST, Instant.parse("2040-01-01T00:00:00Z"));
   private static final Duration SOON = Duration.ofMinutes(1);
@@ -159,6 +162,66 @@ class CassandraReadingsIT extends SeriesContract<CassandraReadings> {
     store.deleteBefore(Instant.parse("2027-01-01T00:00:00Z"), 10);
     assertEquals(Map.of(), store.summaries());
     assertEquals(Optional.empty(), store.oldest());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "reading, sensor_group, true",
+    "uncertain_reading, sensor_group, false",
+    "uncertain_reading, sensor_group, true",
+    "uncertain_day, day, false",
+  })
+  void aDeletionThatFailsHalfWayIsDoneAgain(String table, String column, boolean restarted) {
+    CassandraReadings store = store();
+    Reading old = at("2026-01-30T12:00:00Z", 1);
+    Reading kept =
+        Readings.ofAir(BAG_2, Instant.parse("2026-02-01T15:00:00Z"), 4.0, null, null, null);
+    Map<Quantity, Double> humid = Map.of(Quantity.HUMIDITY, 96.0);
+    store.write(List.of(old, kept));
+    store.write(List.of(new Reading(SENSOR, old.at(), humid, new Arrival(3, false, true))));
+    Instant noon = Instant.parse("2026-02-01T12:00:00Z");
+    rename(table, column, "other");
+    try {
+      assertThrows(StoreException.class, () -> store.deleteBefore(noon, 10));
+    } finally {
+      rename(table, "other", column);
+    }
+    if (restarted) {
+      restart();
+    }
+    // It lands on a day of which a part is deleted.
+    Reading late = at("2026-01-30T18:00:00Z", 2);
+    assertEquals(new WriteResult(1, 0), store().write(List.of(late)));
+    assertEquals(2.0, temperatures().get(late.at()));
+
+    store().deleteBefore(noon, 10);
+
+    assertEquals(1, rows("reading"));
+    assertEquals(0, rows("uncertain_reading"));
+    assertEquals(Optional.of(kept.at()), store().oldest());
+    assertEquals(new WriteResult(1, 0), store().write(List.of(old)));
+    assertEquals(Map.of(old.at(), 1.0), temperatures());
+  }
+
+  /** While a column of its key has another name, statements on a table fail. */
+  private static void rename(String table, String column, String name) {
+    administrator.execute("ALTER TABLE garden." + table + " RENAME " + column + " TO " + name);
+  }
+
+  private static int rows(String table) {
+    return administrator.execute("SELECT at FROM garden." + table).all().size();
+  }
+
+  @Test
+  void theOldestReadingIsFoundAfterADayOfWhichNothingIsLeft() {
+    CassandraReadings store = store();
+    store.write(
+        List.of(
+            at("2026-02-01T05:00:00Z", 1),
+            at("2026-02-03T05:00:00Z", 2),
+            Readings.ofAir(BAG_2, Instant.parse("2026-02-05T05:00:00Z"), 3.0, null, null, null)));
+    store.deleteBefore(Instant.parse("2026-02-01T06:00:00Z"), 10);
+    assertEquals(Optional.of(Instant.parse("2026-02-03T05:00:00Z")), store.oldest());
   }
 
   @Test

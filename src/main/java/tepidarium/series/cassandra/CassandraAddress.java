@@ -91,11 +91,14 @@ public record CassandraAddress(
         authority);
   }
 
+  /** The options after the question mark by name. */
   private static Map<String, String> options(@Nullable String text) {
     Map<String, String> options = new HashMap<>();
     for (String option : text == null ? new String[0] : text.split("&", -1)) {
       int equals = option.indexOf('=');
-      options.put(option.substring(0, equals), option.substring(equals + 1));
+      if (options.put(option.substring(0, equals), option.substring(equals + 1)) != null) {
+        throw new IllegalArgumentException(FORM);
+      }
     }
     return options;
   }

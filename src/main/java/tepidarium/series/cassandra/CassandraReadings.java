@@ -241,13 +241,14 @@ public final class CassandraReadings
         .map(Instant::ofEpochMilli);
   }
 
+  /**
+   * Searches day after day. A recorded day may have no rows left; its sensor's next one follows.
+   */
   private Optional<Long> oldest(SensorRows from) {
-    Map<Integer, List<SensorId>> byFirstDay = new TreeMap<>();
-    from.firstDays()
-        .forEach(
-            (sensor, first) ->
-                byFirstDay.computeIfAbsent(first, day -> new ArrayList<>()).add(sensor));
-    for (Map.Entry<Integer, List<SensorId>> sensors : byFirstDay.entrySet()) {
+    TreeMap<Integer, List<SensorId>> byDay = new TreeMap<>();
+    addByDay(from.firstDays(), byDay);
+    while (!byDay.isEmpty()) {
+      Map.Entry<Integer, List<SensorId>> sensors = byDay.pollFirstEntry();
       int day = sensors.getKey();
       long[] oldest = {Long.MAX_VALUE};
       server.run(
@@ -258,8 +259,13 @@ public final class CassandraReadings
       if (oldest[0] != Long.MAX_VALUE) {
         return Optional.of(oldest[0]);
       }
+      addByDay(from.nextDays(sensors.getValue(), day), byDay);
     }
     return Optional.empty();
+  }
+
+  private static void addByDay(Map<SensorId, Integer> days, Map<Integer, List<SensorId>> byDay) {
+    days.forEach((sensor, day) -> byDay.computeIfAbsent(day, one -> new ArrayList<>()).add(sensor));
   }
 
   /** Deletes all old readings, without the limit, and whole days at once; it counts nothing. */
@@ -268,22 +274,32 @@ public final class CassandraReadings
     long beforeMs = instant.toEpochMilli();
     int lastDay = StoredDays.day(beforeMs);
     synchronized (changing) {
-      SortedSet<Integer> old = days.before(lastDay);
-      if (!old.isEmpty()) {
-        Map<Integer, Long> deletions = days.endLives(old);
+      try {
+        dropDays(days.before(lastDay));
         for (SensorRows each : List.of(rows, uncertainRows)) {
-          deletions.forEach((day, writeTime) -> server.run(each.dropDay(day, writeTime)));
+          deleteBefore(each, lastDay, beforeMs);
         }
-        LOG.info("deleted all raw readings of {} days", old.size());
+      } finally {
+        // Also after a failure, because a part may be deleted.
+        writer.forget();
+        uncertainWriter.forget();
+        uncertainIsKnown = false;
       }
-      for (SensorRows each : List.of(rows, uncertainRows)) {
-        deleteBefore(each, lastDay, beforeMs);
-      }
-      writer.forget();
-      uncertainWriter.forget();
-      uncertainIsKnown = false;
     }
     return 0;
+  }
+
+  /** The days count as stored until all is deleted, so that a later call repeats what failed. */
+  private void dropDays(SortedSet<Integer> old) {
+    if (old.isEmpty()) {
+      return;
+    }
+    Map<Integer, Long> deletions = days.beginLives(old);
+    for (SensorRows each : List.of(rows, uncertainRows)) {
+      deletions.forEach((day, writeTime) -> server.run(each.dropDay(day, writeTime)));
+    }
+    days.emptied(old);
+    LOG.info("deleted all raw readings of {} days", old.size());
   }
 
   /** Deletes the readings of the last day before the instant, and the records of days before it. */
@@ -301,7 +317,7 @@ public final class CassandraReadings
               }
             });
     if (!ofLastDay.isEmpty()) {
-      long writeTime = days.beginLife(lastDay);
+      long writeTime = days.beginLives(List.of(lastDay)).getOrDefault(lastDay, 0L);
       ofLastDay.forEach(one -> deletions.add(from.delete(one, lastDay, beforeMs, writeTime)));
     }
     server.run(deletions);

@@ -43,6 +43,7 @@ final class SensorRows {
   private final String days;
   private final String newestDays;
   private final String firstDays;
+  private final String nextDay;
 
   /**
    * Uses two tables.
@@ -81,6 +82,7 @@ final class SensorRows {
     days = "SELECT day FROM " + dayTable + " WHERE sensor = ? AND day >= ? AND day <= ?";
     newestDays =
         "SELECT day FROM " + dayTable + " WHERE sensor = ? AND day < ? ORDER BY day DESC LIMIT ?";
+    nextDay = "SELECT day FROM " + dayTable + " WHERE sensor = ? AND day > ? LIMIT 1";
     firstDays = "SELECT sensor, day FROM " + dayTable + " PER PARTITION LIMIT 1";
   }
 
@@ -201,6 +203,16 @@ final class SensorRows {
     server.run(
         List.of(server.prepare(firstDays).bind()),
         (statement, row) -> found.put(new SensorId(row.getString(0)), row.getInt(1)));
+    return found;
+  }
+
+  /** The first day after a day, for each sensor that has one. */
+  Map<SensorId, Integer> nextDays(List<SensorId> sensors, int after) {
+    PreparedStatement select = server.prepare(nextDay);
+    Map<SensorId, Integer> found = new TreeMap<>();
+    server.run(
+        sensors.stream().map(one -> select.bind(one.name(), after)).toList(),
+        (statement, row) -> found.put(sensors.get(statement), row.getInt(0)));
     return found;
   }
 

@@ -76,45 +76,40 @@ final class StoredDays {
   }
 
   /**
-   * Begins a new life of a day that keeps some readings.
+   * Begins new lives of days. They still count as days with readings, so that a deletion that fails
+   * is done again.
    *
-   * @return the write time at which readings of the lives before are to be deleted
+   * @return the write time at which readings of the lives before are to be deleted, by day
    */
-  long beginLife(int day) {
-    return begin(List.of(day), true).getOrDefault(day, 0L);
-  }
-
-  /**
-   * Ends the lives of days, which then count as without readings.
-   *
-   * @return the write time at which their readings are to be deleted, by day
-   */
-  Map<Integer, Long> endLives(Collection<Integer> days) {
-    return begin(days, false);
-  }
-
-  private Map<Integer, Long> begin(Collection<Integer> days, boolean stay) {
+  Map<Integer, Long> beginLives(Collection<Integer> days) {
     load();
     PreparedStatement insert =
         server.prepare(
             "INSERT INTO "
                 + server.table("stored_day")
-                + " (id, day, lives, stored) VALUES (0, ?, ?, ?)");
+                + " (id, day, lives, stored) VALUES (0, ?, ?, true)");
     Map<Integer, Long> deletions = new HashMap<>();
     List<BoundStatement> changes = new ArrayList<>();
     for (int day : days) {
       int next = lives.getOrDefault(day, 0) + 1;
       deletions.put(day, next * LIFE_MICROS);
-      changes.add(insert.bind(day, next, stay));
+      changes.add(insert.bind(day, next));
     }
     server.run(changes);
-    for (int day : days) {
-      lives.merge(day, 1, Integer::sum);
-      if (!stay) {
-        stored.remove(day);
-      }
-    }
+    days.forEach(day -> lives.merge(day, 1, Integer::sum));
     return deletions;
+  }
+
+  /** Records that days have no readings. Call it after their readings are deleted. */
+  void emptied(Collection<Integer> days) {
+    PreparedStatement update =
+        server.prepare(
+            "INSERT INTO "
+                + server.table("stored_day")
+                + " (id, day, stored) VALUES (0, ?, false)");
+    // First, because a part may be recorded when this fails. A late reading then records its day.
+    stored.removeAll(days);
+    server.run(days.stream().map(day -> update.bind(day)).toList());
   }
 
   private void load() {

@@ -50,6 +50,8 @@ class CassandraAddressTest {
         "cassandra://ida:hush-hush@db/seeds",
         "cassandra://db/seeds?dc=",
         "cassandra://db/seeds?colour=green",
+        "cassandra://db/seeds?dc=barn&dc=attic",
+        "cassandra://db/seeds?dc=barn&sslmode=disable&dc=barn",
         "cassandra://db:port/seeds"
       })
   void anotherFormIsRefused(String url) {
