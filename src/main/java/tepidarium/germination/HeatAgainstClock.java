@@ -4,11 +4,13 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import tepidarium.germination.BaseTemperature.Verdict;
 import tepidarium.stats.Censored;
 import tepidarium.stats.IntervalFit;
+import tepidarium.stats.NoFit;
 
 /**
  * Compares two models of the counts of a species by AIC: lognormal on degree-hours, and lognormal
@@ -46,9 +48,10 @@ public record HeatAgainstClock(
     IntervalFit fit = chosen.fit();
     IntervalFit clock = fit.identified() ? fit : null;
     String note = clock == null ? null : chosen.note();
-    String reason = heat.reason() == null ? fit.reason() : heat.reason();
+    NoFit reason = heat.reason() == null ? fit.reason() : heat.reason();
     if (reason != null || clock == null) {
-      return new HeatAgainstClock(heat, clock, note, Verdict.CANNOT_BE_TOLD, CANNOT + reason + ".");
+      String words = CANNOT + Objects.requireNonNull(reason).words() + ".";
+      return new HeatAgainstClock(heat, clock, note, Verdict.CANNOT_BE_TOLD, words);
     }
     List<Double> perDay = perDay(baseC, counts);
     double lowest = perDay.stream().mapToDouble(d -> d).min().orElse(0);

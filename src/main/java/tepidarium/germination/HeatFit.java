@@ -2,6 +2,7 @@ package tepidarium.germination;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import tepidarium.stats.Censored;
@@ -32,7 +33,7 @@ public record HeatFit(
     @Nullable ThermalTime model,
     @Nullable ConfidenceInterval median,
     @Nullable ConfidenceInterval finalFraction,
-    @Nullable String reason,
+    @Nullable NoFit reason,
     @Nullable String note) {
   /**
    * At most this many past sowings enter a prior. Older ones add computing time but little
@@ -51,11 +52,11 @@ public record HeatFit(
   public static HeatFit of(double baseC, List<HeatCounts.Row> all) {
     List<HeatCounts.Row> rows = all.stream().filter(HeatCounts.Row::known).toList();
     if (rows.isEmpty() && !all.isEmpty()) {
-      return none(NoFit.UNMEASURED.words());
+      return none(NoFit.UNMEASURED);
     }
     List<Censored> likely = by(rows, SeedHeat::likely);
     if (likely == null) {
-      return none(NoFit.NO_HEAT.words());
+      return none(NoFit.NO_HEAT);
     }
     Chosen chosen = choose(likely);
     IntervalFit fit = chosen.fit();
@@ -63,7 +64,7 @@ public record HeatFit(
       return none(fit.reason());
     }
     if (fit.medianBeyond()) {
-      return none(NoFit.BEYOND.words());
+      return none(NoFit.BEYOND);
     }
     ConfidenceInterval median = median(chosen);
     String note = chosen.note();
@@ -86,7 +87,7 @@ public record HeatFit(
         note);
   }
 
-  private static HeatFit none(@Nullable String reason) {
+  private static HeatFit none(@Nullable NoFit reason) {
     return new HeatFit(null, null, null, reason, null);
   }
 
@@ -124,7 +125,7 @@ public record HeatFit(
             ? null
             : "the fit assumes that every seed germinates in the end, because the fit "
                 + "with a final fraction was rejected: "
-                + fit.reason());
+                + Objects.requireNonNull(fit.reason()).words());
   }
 
   /**

@@ -59,13 +59,13 @@ public final class IntervalFit {
   private final List<Censored> rows;
   private final IntervalLikelihood likelihood;
   private final Maximum.@Nullable Top top;
-  private final @Nullable String reason;
+  private final @Nullable NoFit reason;
 
   /** Profile intervals that were computed already. */
   private final Map<Parameter, ConfidenceInterval> intervals = new ConcurrentHashMap<>();
 
   private IntervalFit(
-      TimeModel model, List<Censored> rows, Maximum.@Nullable Top top, @Nullable String reason) {
+      TimeModel model, List<Censored> rows, Maximum.@Nullable Top top, @Nullable NoFit reason) {
     this.model = model;
     this.rows = rows;
     this.likelihood = new IntervalLikelihood(model, rows);
@@ -77,19 +77,19 @@ public final class IntervalFit {
   public static IntervalFit of(TimeModel model, List<Censored> all) {
     List<Censored> rows = Censored.compact(all);
     if (rows.isEmpty()) {
-      return new IntervalFit(model, rows, null, NoFit.NO_CHECK.words());
+      return new IntervalFit(model, rows, null, NoFit.NO_CHECK);
     }
     if (Censored.met(rows) == 0) {
-      return new IntervalFit(model, rows, null, NoFit.NONE_GERMINATED.words());
+      return new IntervalFit(model, rows, null, NoFit.NONE_GERMINATED);
     }
     if (model.withFinalFraction() && rows.stream().noneMatch(Censored::open)) {
       IntervalFit whole = of(new TimeModel(model.family(), false), rows);
       return new IntervalFit(
-          model, rows, null, whole.identified() ? NoFit.EVERY_SEED.words() : whole.reason());
+          model, rows, null, whole.identified() ? NoFit.EVERY_SEED : whole.reason());
     }
     IntervalLikelihood likelihood = new IntervalLikelihood(model, rows);
     Maximum.Top top = LikelihoodSearch.highest(likelihood, Starts.of(model, rows));
-    String reason = LikelihoodSearch.whyNotIdentified(model, rows, likelihood, top);
+    NoFit reason = LikelihoodSearch.whyNotIdentified(model, rows, likelihood, top);
     return new IntervalFit(model, rows, reason == null ? top : null, reason);
   }
 
@@ -182,7 +182,7 @@ public final class IntervalFit {
   }
 
   /** The reason why the fit is not identified; null if it is. */
-  public @Nullable String reason() {
+  public @Nullable NoFit reason() {
     return reason;
   }
 
@@ -191,7 +191,7 @@ public final class IntervalFit {
    * final fraction is then equal.
    */
   public boolean fractionOnBound() {
-    return NoFit.EVERY_SEED.words().equals(reason) || NoFit.ON_BOUND.words().equals(reason);
+    return reason == NoFit.EVERY_SEED || reason == NoFit.ON_BOUND;
   }
 
   /**

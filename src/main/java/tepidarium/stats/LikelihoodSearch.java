@@ -38,27 +38,27 @@ final class LikelihoodSearch {
    *
    * @param top the result of {@link #highest}
    */
-  static @Nullable String whyNotIdentified(
+  static @Nullable NoFit whyNotIdentified(
       TimeModel model,
       List<Censored> rows,
       IntervalLikelihood likelihood,
       Maximum.@Nullable Top top) {
     if (top == null) {
-      return NoFit.FLAT.words();
+      return NoFit.FLAT;
     }
     Degenerate edges = new Degenerate(model, rows);
     if (edges.withoutSpread() > top.value() - TIE) {
       return rows.stream().filter(row -> !row.open()).count() == 1
-          ? NoFit.SAME_CHECKS.words()
-          : NoFit.NEIGHBOURING_CHECKS.words();
+          ? NoFit.SAME_CHECKS
+          : NoFit.NEIGHBOURING_CHECKS;
     }
     if (model.withFinalFraction() && atItsBound(model.family(), rows, top)) {
-      return NoFit.ON_BOUND.words();
+      return NoFit.ON_BOUND;
     }
     if (edges.withoutEnd() > top.value() - TIE) {
-      return NoFit.ENDLESS_SPREAD.words();
+      return NoFit.ENDLESS_SPREAD;
     }
-    return top.level() && curved(likelihood, top.at()) ? null : NoFit.FLAT.words();
+    return top.level() && curved(likelihood, top.at()) ? null : NoFit.FLAT;
   }
 
   private static boolean atItsBound(TimeFamily family, List<Censored> rows, Maximum.Top top) {

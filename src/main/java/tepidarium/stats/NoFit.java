@@ -1,8 +1,6 @@
 package tepidarium.stats;
 
-import java.util.Arrays;
 import java.util.Locale;
-import org.jspecify.annotations.Nullable;
 
 /** Why counts do not identify a curve. The code lets a page say it in another language. */
 public enum NoFit {
@@ -45,12 +43,8 @@ public enum NoFit {
     return words;
   }
 
-  /** The code of the reason with these words, such as {@code no-check}; null for other words. */
-  public static @Nullable String codeOf(@Nullable String words) {
-    return Arrays.stream(values())
-        .filter(reason -> reason.words.equals(words))
-        .map(reason -> reason.name().toLowerCase(Locale.ROOT).replace('_', '-'))
-        .findFirst()
-        .orElse(null);
+  /** The code in the API, such as {@code no-check}. */
+  public String key() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 }

@@ -9,6 +9,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import tepidarium.germination.BaseTemperature.Verdict;
 import tepidarium.stats.ConfidenceInterval;
+import tepidarium.stats.NoFit;
 
 /** Invented sowings whose truth is known. */
 class HeatAgainstClockTest {
@@ -36,7 +37,7 @@ class HeatAgainstClockTest {
     HeatCounts counts = counts(12.2, 12.4);
     HeatFit fit = HeatFit.of(BASE_C, counts);
     assertNull(fit.model());
-    assertTrue(fit.reason().contains("no seed has germinated yet"), fit.reason());
+    assertEquals(NoFit.NONE_GERMINATED, fit.reason());
     HeatAgainstClock compared = HeatAgainstClock.of(BASE_C, counts);
     assertEquals(Verdict.CANNOT_BE_TOLD, compared.verdict());
     assertTrue(compared.words().contains("no seed has germinated yet"), compared.words());

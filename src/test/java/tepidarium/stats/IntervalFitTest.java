@@ -138,7 +138,7 @@ class IntervalFitTest {
 
   private static void refused(IntervalFit fit, String words) {
     assertFalse(fit.identified(), fit.model().word());
-    assertTrue(fit.reason().contains(words), fit.reason());
+    assertTrue(fit.reason().words().contains(words), fit.reason().words());
     assertThrows(IllegalStateException.class, fit::estimate);
     assertThrows(IllegalStateException.class, fit::aic);
   }

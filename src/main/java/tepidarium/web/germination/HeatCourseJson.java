@@ -3,6 +3,7 @@ package tepidarium.web.germination;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import tepidarium.germination.HeatCounts;
 import tepidarium.germination.HeatFit;
@@ -69,8 +70,9 @@ record HeatCourseJson(
     static FitJson of(HeatFit fit) {
       ThermalTime model = fit.model();
       if (model == null) {
-        String code = NoFit.codeOf(fit.reason());
-        return new FitJson(false, fit.reason(), code, null, null, null, null, null, null, null);
+        NoFit reason = Objects.requireNonNull(fit.reason());
+        return new FitJson(
+            false, reason.words(), reason.key(), null, null, null, null, null, null, null);
       }
       return new FitJson(
           true,

@@ -1,6 +1,7 @@
 package tepidarium.web.sums;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.jspecify.annotations.Nullable;
@@ -191,11 +192,12 @@ public final class SumsJson {
 
     public static Fit of(IntervalFit fit) {
       if (!fit.identified()) {
+        NoFit reason = Objects.requireNonNull(fit.reason());
         return new Fit(
             fit.model().word(),
             false,
-            fit.reason(),
-            NoFit.codeOf(fit.reason()),
+            reason.words(),
+            reason.key(),
             null,
             null,
             null,
