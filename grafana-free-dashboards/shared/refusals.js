@@ -1,6 +1,7 @@
 // Why the service refused a field, by the rule that it broke. Other refusals come as sentences of the service. Pure.
 
 import { number } from './format.js';
+import { moment } from './time-format.js';
 import { texts } from './texts.js';
 
 /** As many digits as it has, three at most. */
@@ -14,7 +15,8 @@ export const RULES = {
   range: (field, { least, most, unit }) => texts.isBetween(field, plain(least), `${plain(most)} ${unit}`.trim()),
   number: (field, { value }) => texts.isANumberNot(field, value),
   instant: (field, { value }) => texts.isATimeNot(field, value),
-  future: (field, { now }) => texts.isNotInTheFuture(field, now),
+  // Told from 1970, a moment has its day and year, as the field has them.
+  future: (field, { now }) => texts.isNotInTheFuture(field, moment(now, 0)),
   order: () => texts.endBeforeStart,
 };
 

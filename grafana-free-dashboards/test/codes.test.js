@@ -8,6 +8,7 @@ import { LIGHT_ADVICE, lightAdvice } from '../container/light-words.js';
 import { NO_FIT } from '../tally/no-fit.js';
 import { REASONS } from '../shared/fault-reasons.js';
 import { RULES, refusalWords } from '../shared/refusals.js';
+import { moment } from '../shared/time-format.js';
 
 const DESCRIPTION = readFileSync(new URL('../../src/main/resources/openapi.yaml', import.meta.url), 'utf8');
 
@@ -34,6 +35,10 @@ test('every rule of an input has words; other refusals keep the sentence of the 
   const range = { field: 'base', rule: 'range', figures: { least: -20, most: 60.5, unit: '°C' } };
   assert.equal(refusalWords(range), 'Please check the base temperature: between −20 and 60.5 °C.');
   assert.equal(refusalWords({ field: 'noLabel', rule: 'missing', figures: {} }), 'Missing: noLabel.');
+  const future = { field: 'at', rule: 'future', figures: { now: '2026-11-30T23:57:05.123Z' } };
+  const local = moment('2026-11-30T23:57:05.123Z', 0);
+  assert.match(local, /^\w{3} \d{1,2} \w{3} 20\d\d \d\d:\d\d$/);
+  assert.ok(refusalWords(future).endsWith(`It is ${local} now.`), refusalWords(future));
   assert.equal(refusalWords({ field: 'base', detail: 'base lies above ceiling' }), 'base lies above ceiling');
   assert.equal(refusalWords({ field: 'base', rule: 'a-later-rule', detail: 'base is odd' }), 'base is odd');
 });
