@@ -29,7 +29,7 @@ export default {
   workedBefore: 'Arbeitete vorher',
   why: 'Warum',
   reasons: {
-    ended: 'hat seinen Besitz nicht erneuert: ausgefallen, angehalten oder von der Datenbank getrennt',
+    ended: 'hat sich nicht mehr als zuständig gemeldet: ausgefallen, angehalten oder von der Datenbank getrennt',
     stopped: 'wurde beendet',
     broker: 'hatte den Broker verloren',
   },

@@ -5,7 +5,7 @@ import { now } from '../shared/clock.js';
 import { byId, h, setText } from '../shared/dom.js';
 import { startPage, untilItWorks } from '../shared/page.js';
 import { showProblem } from '../shared/trouble.js';
-import { factsOf, linkOf, sentenceOf, verdictOf, wordOf } from './words.js';
+import { cardOf, verdictOf } from './words.js';
 import { texts } from './texts.js';
 
 const LOOK_AGAIN_MS = 10_000;
@@ -24,17 +24,17 @@ async function load() {
 }
 
 function siteCard(site, at) {
-  const link = linkOf(site);
+  const { status, word, sentence, link, facts } = cardOf(site, at);
   return h(
     'li',
-    { class: 'site-card', data: { status: site.status } },
+    { class: 'site-card', data: { status } },
     h('h2', {}, h('a', { href: site.address }, site.name)),
-    h('p', {}, h('span', { class: 'word' }, wordOf(site)), ' ', sentenceOf(site, at)),
+    h('p', {}, h('span', { class: 'word' }, word), ' ', sentence),
     link && h('p', {}, h('a', { href: link }, texts.lookThere)),
     h(
       'dl',
       {},
-      factsOf(site, at).map(({ title, value }) => [h('dt', {}, title), h('dd', {}, value)]),
+      facts.map(({ title, value }) => [h('dt', {}, title), h('dd', {}, value)]),
     ),
   );
 }

@@ -25,17 +25,39 @@ const SILENT = ['unreachable', 'refused', 'unreadable', 'nobodyWorks'];
 
 export const verdictOf = (sites) => {
   if (sites.length === 0) return texts.noOtherSites;
-  const down = sites.filter((site) => site.status === 'down').map((site) => site.name);
+  const down = namesWith(sites, 'down');
   if (down.length > 0) return texts.somethingIsWrongAt(listed(down));
-  const attention = sites.filter((site) => site.status !== 'up').map((site) => site.name);
-  return attention.length > 0 ? texts.lookAt(listed(attention)) : texts.allSitesWork;
+  const attention = namesWith(sites, 'attention');
+  const unknown = namesWith(sites, 'unknown');
+  return [
+    unknown.length === 0 && texts.allSitesWork,
+    attention.length > 0 && texts.lookAt(listed(attention)),
+    unknown.length > 0 && texts.notAskedYet(listed(unknown)),
+  ]
+    .filter(Boolean)
+    .join(' ');
 };
 
-export const wordOf = ({ status }) => texts.statusWords[status];
+const namesWith = (sites, status) => sites.filter((site) => site.status === status).map((site) => site.name);
 
-export function sentenceOf({ trouble, detail, since, machines, state }, at) {
+/** The words of a card. A site whose answer this page cannot show spoils no other card. */
+export function cardOf(site, at) {
+  try {
+    return {
+      status: site.status,
+      word: texts.statusWords[site.status],
+      sentence: sentenceOf(site, at),
+      link: linkOf(site),
+      facts: factsOf(site, at),
+    };
+  } catch {
+    return { status: 'unknown', word: texts.statusWords.unknown, sentence: texts.notShown, link: null, facts: [] };
+  }
+}
+
+function sentenceOf({ trouble, detail, since, machines, state }, at) {
   const sentence = {
-    unreachable: () => texts.unreachable(number(machines), detail ? ` (${detail})` : ''),
+    unreachable: () => silentWords(machines, detail ? ` (${detail})` : ''),
     refused: () => texts.refused,
     unreadable: () => texts.unreadable(detail),
     nobodyWorks: () => texts.nobodyWorks,
@@ -53,18 +75,21 @@ export function sentenceOf({ trouble, detail, since, machines, state }, at) {
   return since ? `${sentence} ${texts.since(stamp(since, at))}` : sentence;
 }
 
-export const linkOf = ({ trouble, address }) => (PAGES[trouble] ? address + PAGES[trouble] : null);
+const silentWords = (machines, detail) =>
+  machines === 1 ? texts.oneAddressSilent(detail) : texts.unreachable(number(machines), detail);
+
+const linkOf = ({ trouble, address }) => (PAGES[trouble] ? address + PAGES[trouble] : null);
 
 /** What is known of a site; of one that does not answer, what it said last. */
-export function factsOf(site, at) {
+function factsOf(site, at) {
   const { state } = site;
   if (!state) return [];
   const facts = [
     { title: texts.worksOn, value: state.machine },
     { title: texts.lease, value: leaseOf(state) },
-    { title: texts.waiting, value: state.waiting.length > 0 ? listed(state.waiting.map(waitingOf)) : texts.none },
+    { title: texts.waiting, value: state.waiting.length > 0 ? listed(state.waiting.map(waitingOf)) : texts.nobody },
     { title: texts.readingsIn, value: texts.perMinute(number(state.readings.perMinute)) },
-    { title: texts.newestReading, value: state.readings.newest ? age(state.readings.newest, at) : texts.none },
+    { title: texts.newestReading, value: state.readings.newest ? age(state.readings.newest, at) : texts.noReading },
     { title: texts.queue, value: number(state.readings.queue) },
     { title: texts.broker, value: isDown(state, 'broker') ? texts.notConnected : texts.connected },
     { title: texts.disk, value: diskOf(state.disk) },
@@ -93,4 +118,4 @@ const diskOf = ({ freeBytes, secondsUntilFull }) => {
 const backupOf = ({ last, elsewhere }, at) => (elsewhere ? texts.backupElsewhere : last ? stamp(last, at) : UNKNOWN);
 
 const takeOversOf = ({ count: times, newest }, at) =>
-  times === 0 ? texts.none : texts.timesLast(number(times), stamp(newest[0].at, at));
+  times === 0 ? texts.noTakeOver : texts.timesLast(number(times), stamp(newest[0].at, at));
