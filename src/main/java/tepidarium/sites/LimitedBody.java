@@ -29,6 +29,10 @@ final class LimitedBody implements BodySubscriber<byte[]> {
   @Override
   public void onSubscribe(Flow.Subscription given) {
     subscription = given;
+    if (body.isDone()) {
+      given.cancel(); // it failed before the answer began
+      return;
+    }
     given.request(Long.MAX_VALUE);
   }
 
@@ -47,11 +51,11 @@ final class LimitedBody implements BodySubscriber<byte[]> {
 
   /** Ends the connection. */
   void fail(Throwable reason) {
+    body.completeExceptionally(reason);
     Flow.Subscription current = subscription;
     if (current != null) {
       current.cancel();
     }
-    body.completeExceptionally(reason);
   }
 
   @Override

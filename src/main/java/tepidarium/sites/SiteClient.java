@@ -11,44 +11,63 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.net.http.HttpTimeoutException;
+import java.time.DateTimeException;
 import java.time.Duration;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import tepidarium.sites.SiteAnswer.Kind;
 
 /**
- * Asks one address of a site for its state. An answer takes at most 5 s and has at most 64 KiB;
- * redirects are not followed. Thread-safe.
+ * Asks one address of a site for its state. An answer has at most 64 KiB; redirects are not
+ * followed. Thread-safe.
  */
 final class SiteClient {
-  private static final Duration LIMIT = Duration.ofSeconds(5);
+  private static final Logger LOG = LoggerFactory.getLogger(SiteClient.class);
   private static final int MOST_BYTES = 64 << 10;
   private static final ObjectMapper JSON =
       JsonMapper.builder()
           .addModule(new JavaTimeModule())
           .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+          .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
+          .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
           .build();
 
-  private final HttpClient web =
-      HttpClient.newBuilder()
-          .connectTimeout(LIMIT)
-          .followRedirects(HttpClient.Redirect.NEVER)
-          .build();
+  private final Duration limit;
+  private final HttpClient web;
 
+  /**
+   * Prepares the questions.
+   *
+   * @param limit the longest time for a whole answer
+   */
+  SiteClient(Duration limit) {
+    this.limit = limit;
+    web =
+        HttpClient.newBuilder()
+            .connectTimeout(limit)
+            .followRedirects(HttpClient.Redirect.NEVER)
+            .build();
+  }
+
+  /** Returns what comes from the address. Whatever fails, the future has an answer that says so. */
   CompletableFuture<SiteAnswer> ask(URI address, @Nullable String token) {
-    HttpRequest.Builder request =
-        HttpRequest.newBuilder(URI.create(address + "/api/site"))
-            .timeout(LIMIT)
-            .header("Accept", "application/json");
-    if (token != null) {
-      request.header("Authorization", "Bearer " + token);
+    HttpRequest request;
+    try {
+      request = request(address, token);
+    } catch (IllegalArgumentException e) {
+      // Without the exception's message, which may contain the token.
+      return CompletableFuture.completedFuture(
+          new SiteAnswer(
+              address, Kind.UNREACHABLE, "its address or access token is not valid", null));
     }
     LimitedBody body = new LimitedBody(MOST_BYTES);
-    return web.sendAsync(request.build(), info -> body)
-        .orTimeout(LIMIT.toMillis(), TimeUnit.MILLISECONDS)
+    return web.sendAsync(request, info -> body)
+        .orTimeout(limit.toMillis(), TimeUnit.MILLISECONDS)
         .whenComplete(
             (response, failure) -> {
               if (failure != null) {
@@ -56,6 +75,17 @@ final class SiteClient {
               }
             })
         .handle((response, failure) -> answer(address, response, failure));
+  }
+
+  private HttpRequest request(URI address, @Nullable String token) {
+    HttpRequest.Builder request =
+        HttpRequest.newBuilder(URI.create(address + "/api/site"))
+            .timeout(limit)
+            .header("Accept", "application/json");
+    if (token != null) {
+      request.header("Authorization", "Bearer " + token);
+    }
+    return request.build();
   }
 
   private static SiteAnswer answer(
@@ -83,10 +113,14 @@ final class SiteClient {
 
   private static SiteAnswer read(URI address, byte[] body) {
     try {
-      return new SiteAnswer(address, Kind.WORKS, "", JSON.readValue(body, SiteState.class));
-    } catch (IOException e) {
-      return new SiteAnswer(address, Kind.UNREADABLE, "it is not the answer of this program", null);
+      SiteState state = JSON.readValue(body, SiteState.class);
+      if (state != null) { // null for the JSON null
+        return new SiteAnswer(address, Kind.WORKS, null, state);
+      }
+    } catch (IOException | DateTimeException e) {
+      LOG.debug("cannot read the answer of {}", address, e);
     }
+    return new SiteAnswer(address, Kind.UNREADABLE, "it is not the answer of this program", null);
   }
 
   /** What the system says of a failure; null if the address merely does not answer. */

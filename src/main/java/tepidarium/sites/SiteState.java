@@ -6,7 +6,8 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a site says of itself, as it is in the API.
+ * What a site says of itself, as it is in the API. Every part checks itself, because another
+ * version or another program may answer.
  *
  * @param name name of the site; null if it has none
  * @param machine name of the machine that works
@@ -31,6 +32,7 @@ public record SiteState(
     TakeOvers takeOvers) {
   public SiteState {
     Objects.requireNonNull(machine);
+    Objects.requireNonNull(version);
     Objects.requireNonNull(time);
     Objects.requireNonNull(readings);
     Objects.requireNonNull(disk);
@@ -41,7 +43,12 @@ public record SiteState(
   }
 
   /** A part that does not work, and why. */
-  public record Down(String part, String detail) {}
+  public record Down(String part, String detail) {
+    public Down {
+      Objects.requireNonNull(part);
+      Objects.requireNonNull(detail);
+    }
+  }
 
   /**
    * The lease.
@@ -49,14 +56,22 @@ public record SiteState(
    * @param since when this machine took it
    * @param renewedSecondsAgo time since it was renewed, s
    */
-  public record Lease(long epoch, Instant since, double renewedSecondsAgo) {}
+  public record Lease(long epoch, Instant since, double renewedSecondsAgo) {
+    public Lease {
+      Objects.requireNonNull(since);
+    }
+  }
 
   /**
    * A machine that waits.
    *
    * @param reachesBroker whether it can connect to the broker's port
    */
-  public record Waiting(String machine, boolean reachesBroker) {}
+  public record Waiting(String machine, boolean reachesBroker) {
+    public Waiting {
+      Objects.requireNonNull(machine);
+    }
+  }
 
   /**
    * The readings.
@@ -82,10 +97,15 @@ public record SiteState(
    */
   public record Backup(@Nullable Instant last, boolean elsewhere) {}
 
-  /** How often another machine took over, and the newest times. */
+  /**
+   * How often another machine took over, and the newest times: at least one if the count is not 0.
+   */
   public record TakeOvers(long count, List<TakeOver> newest) {
     public TakeOvers {
       newest = List.copyOf(newest);
+      if (count > 0 && newest.isEmpty()) {
+        throw new IllegalArgumentException(count + " take-overs without the newest");
+      }
     }
   }
 
@@ -94,5 +114,12 @@ public record SiteState(
    *
    * @param reason {@code ended}, {@code stopped} or {@code broker}
    */
-  public record TakeOver(Instant at, String machine, String previous, String reason) {}
+  public record TakeOver(Instant at, String machine, String previous, String reason) {
+    public TakeOver {
+      Objects.requireNonNull(at);
+      Objects.requireNonNull(machine);
+      Objects.requireNonNull(previous);
+      Objects.requireNonNull(reason);
+    }
+  }
 }

@@ -2,6 +2,7 @@ package tepidarium.sites;
 
 import java.net.URI;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -15,22 +16,27 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import tepidarium.thread.DaemonThreads;
 
 /**
  * Asks the other sites for their state every 10 s, on a thread of its own, and keeps what they
- * said. All addresses are asked at once. Thread-safe.
+ * said. All addresses are asked at once; each has 5 s for its answer. Thread-safe.
  */
 public final class Sites implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Sites.class);
   private static final int INTERVAL_SECONDS = 10;
+  private static final Duration ANSWER_LIMIT = Duration.ofSeconds(5);
 
   private final List<OtherSite> others;
   private final Supplier<SiteState> own;
   private final Clock clock;
-  private final SiteClient client = new SiteClient();
+  private final SiteClient client;
   private final Map<String, SiteReport> reports = new ConcurrentHashMap<>();
   private final ScheduledExecutorService asking =
       Executors.newSingleThreadScheduledExecutor(DaemonThreads.named("sites"));
+  private @Nullable String lastFailure; // used by the thread that asks
 
   /**
    * Prepares the questions.
@@ -38,6 +44,11 @@ public final class Sites implements AutoCloseable {
    * @param own the state of this site
    */
   public Sites(List<OtherSite> others, Supplier<SiteState> own, Clock clock) {
+    this(others, own, clock, new SiteClient(ANSWER_LIMIT));
+  }
+
+  Sites(List<OtherSite> others, Supplier<SiteState> own, Clock clock, SiteClient client) {
+    this.client = client;
     this.others = List.copyOf(others);
     this.own = own;
     this.clock = clock;
@@ -45,11 +56,21 @@ public final class Sites implements AutoCloseable {
 
   /** Starts to ask, if there are other sites. */
   public Sites start() {
+    warnOfOpenTokens();
     if (!others.isEmpty()) {
       var unused =
           asking.scheduleWithFixedDelay(this::askAll, 0, INTERVAL_SECONDS, TimeUnit.SECONDS);
     }
     return this;
+  }
+
+  /** Warns of addresses to which a token goes unencrypted. */
+  void warnOfOpenTokens() {
+    for (OtherSite site : others) {
+      for (URI address : site.addressesWithOpenToken()) {
+        LOG.warn("the token of site {} goes to {} unencrypted; use https", site.name(), address);
+      }
+    }
   }
 
   public boolean isEmpty() {
@@ -84,7 +105,21 @@ public final class Sites implements AutoCloseable {
         null);
   }
 
+  /** Asks every address once. A failure is logged once for each cause; the next time asks again. */
   void askAll() {
+    try {
+      ask();
+      lastFailure = null;
+    } catch (RuntimeException | Error e) { // the executor would never ask again
+      String failure = e.toString();
+      if (!asking.isShutdown() && !failure.equals(lastFailure)) {
+        LOG.warn("asking the other sites failed; asking again in 10 s", e);
+      }
+      lastFailure = failure;
+    }
+  }
+
+  private void ask() {
     List<CompletableFuture<?>> all = new ArrayList<>();
     for (OtherSite site : others) {
       List<CompletableFuture<SiteAnswer>> answers = new ArrayList<>();

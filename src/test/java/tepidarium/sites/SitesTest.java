@@ -18,7 +18,12 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.logging.Handler;
+import java.util.logging.LogRecord;
+import java.util.logging.Logger;
+import java.util.logging.SimpleFormatter;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** What is learned of other sites from their answers. */
@@ -36,12 +41,18 @@ class SitesTest {
 
   private final List<HttpServer> servers = new ArrayList<>();
   private final List<String> authorizations = new CopyOnWriteArrayList<>();
+  private final List<String> warnings = new CopyOnWriteArrayList<>();
+  private final Logger log = Logger.getLogger(Sites.class.getName());
   private Instant now = NOW;
+  private boolean clockFails;
 
   private final Clock clock =
       new Clock() {
         @Override
         public Instant instant() {
+          if (clockFails) {
+            throw new IllegalStateException("no time");
+          }
           return now;
         }
 
@@ -56,8 +67,28 @@ class SitesTest {
         }
       };
 
+  private final Handler collecting =
+      new Handler() {
+        @Override
+        public void publish(LogRecord entry) {
+          warnings.add(new SimpleFormatter().formatMessage(entry));
+        }
+
+        @Override
+        public void flush() {}
+
+        @Override
+        public void close() {}
+      };
+
+  @BeforeEach
+  void collectWarnings() {
+    log.addHandler(collecting);
+  }
+
   @AfterEach
   void stop() {
+    log.removeHandler(collecting);
     servers.forEach(server -> server.stop(0));
   }
 
@@ -170,6 +201,84 @@ class SitesTest {
       assertEquals(NOW.plusSeconds(10), first.since());
       assertEquals("shed", assertNotNullState(first).machine());
       assertEquals(SiteTrouble.NONE, sites.reports().get(1).trouble());
+    }
+  }
+
+  @Test
+  void anAnswerWithoutARequiredPartIsUnreadable() throws IOException {
+    String whole = STATE.formatted("");
+    String lease = "\"lease\":{\"epoch\":1,\"since\":null,\"renewedSecondsAgo\":1}";
+    for (String body :
+        List.of(
+            "null",
+            whole.replace("\"highAlerts\":0,", ""),
+            whole.replace("\"highAlerts\":0", "\"highAlerts\":null"),
+            whole.replace("\"lease\":null,", ""),
+            whole.replace("\"version\":\"1\"", "\"version\":null"),
+            whole.replace("\"lease\":null", lease),
+            whole.replace("\"waiting\":[]", "\"waiting\":[null]"),
+            whole.replace(
+                "\"waiting\":[]", "\"waiting\":[{\"machine\":null,\"reachesBroker\":true}]"),
+            whole.replace("\"waiting\":[]", "\"waiting\":[{\"machine\":\"barn\"}]"),
+            whole.replace("\"count\":0", "\"count\":1"),
+            whole.replace("\"time\":\"2026-05-01T10:00:00Z\"", "\"time\":1e30"),
+            STATE.formatted("{\"part\":\"broker\",\"detail\":null}"))) {
+      SiteReport report = report(machine(200, "application/json", body));
+      assertEquals(SiteTrouble.UNREADABLE, report.trouble(), body);
+      assertNull(report.state(), body);
+    }
+    assertEquals(
+        SiteTrouble.NONE, report(machine(200, "application/json", whole)).trouble(), whole);
+  }
+
+  @Test
+  void aTokenThatFitsNoRequestFailsAlone() throws IOException {
+    try (Sites sites =
+        sites(
+            new OtherSite("North", List.of(working("")), "t0ken\n"),
+            new OtherSite("South", List.of(working("")), null))) {
+      sites.askAll();
+      SiteReport north = sites.reports().get(0);
+      assertEquals("North", north.name());
+      assertEquals(SiteTrouble.UNREACHABLE, north.trouble());
+      assertEquals("its address or access token is not valid", north.detail());
+      assertEquals(SiteTrouble.NONE, sites.reports().get(1).trouble());
+    }
+  }
+
+  @Test
+  void askingGoesOnAfterAFailureThatIsLoggedOnce() throws IOException {
+    try (Sites sites = sites(new OtherSite("North", List.of(working("")), null))) {
+      clockFails = true;
+      sites.askAll();
+      sites.askAll();
+      assertEquals(SiteTrouble.NOT_ASKED, sites.reports().get(0).trouble());
+      assertEquals(List.of("asking the other sites failed; asking again in 10 s"), warnings);
+      clockFails = false;
+      sites.askAll();
+      assertEquals(SiteTrouble.NONE, sites.reports().get(0).trouble());
+    }
+  }
+
+  @Test
+  void aTokenThatGoesUnencryptedIsLoggedAtTheStart() {
+    List<URI> addresses =
+        List.of(
+            URI.create("http://localhost:1"),
+            URI.create("http://127.0.0.1:1"),
+            URI.create("http://[::1]:1"),
+            URI.create("https://127.0.0.1.example.org"),
+            URI.create("http://127.0.0.1.example.org"));
+    OtherSite open = new OtherSite("South", addresses, null);
+    OtherSite north = new OtherSite("North", addresses, "t0ken");
+    assertEquals(List.of(), open.addressesWithOpenToken());
+    assertEquals(addresses.subList(4, 5), north.addressesWithOpenToken());
+    try (Sites sites = sites(open, north)) {
+      sites.warnOfOpenTokens();
+      assertEquals(
+          List.of(
+              "the token of site North goes to " + addresses.get(4) + " unencrypted; use https"),
+          warnings);
     }
   }
 
