@@ -3,7 +3,6 @@ package tepidarium.app;
 import java.net.URI;
 import java.nio.file.Path;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -21,7 +20,6 @@ import tepidarium.light.Site;
 import tepidarium.postgres.PostgresAddress;
 import tepidarium.series.cassandra.CassandraAddress;
 import tepidarium.series.influx.InfluxAddress;
-import tepidarium.sites.OtherSite;
 import tepidarium.tls.ClientTls;
 import tepidarium.tls.PemFiles;
 
@@ -87,7 +85,6 @@ record ConfigFile(
       Pattern.compile("([a-z0-9_-]+(\\.[a-z0-9_-]+)*|\\[[0-9a-f:.]+])(:\\d{1,5})?");
   private static final Pattern ADDRESS =
       Pattern.compile("\\d{1,3}(\\.\\d{1,3}){3}|[0-9A-Fa-f:.]*:[0-9A-Fa-f:.]*");
-  private static final Pattern SITE_NAME = Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{N} .-]{0,39}");
   private static final Pattern ROOT = Pattern.compile("[^/+#\\s]+(/[^/+#\\s]+)*");
 
   /** The files for TLS, as they are written in a file. */
@@ -197,7 +194,8 @@ record ConfigFile(
             zone,
             keeping(problems),
             site == null ? null : site.checked(problems),
-            network(problems),
+            new NetworkSection(site == null ? null : site.name(), sites, siteTokens)
+                .checked(problems),
             access(problems),
             sensorPort(problems),
             or(backups, BackupsSection.DEFAULT).checked(problems, withoutSecrets),
@@ -423,51 +421,6 @@ record ConfigFile(
     }
   }
 
-  private Config.Network network(ConfigProblems problems) {
-    String name = site == null ? null : problems.filled("site.name", site.name());
-    if (name != null) {
-      siteName(problems, "site.name", name);
-    }
-    Map<String, String> tokens = problems.passwords("siteTokens", or(siteTokens, Map.of()));
-    List<OtherSite> others = new ArrayList<>();
-    Map<String, @Nullable List<String>> given = or(sites, Map.of());
-    given.forEach(
-        (other, addresses) -> {
-          siteName(problems, "sites", other);
-          List<URI> checked = new ArrayList<>();
-          for (String address : or(addresses, List.<String>of())) {
-            checked.add(
-                URI.create(
-                    problems
-                        .that(
-                            "sites." + other,
-                            address,
-                            ConfigFile::isWebAddress,
-                            "must list addresses like https://north.example.org")
-                        .replaceFirst("/+$", "")));
-          }
-          if (checked.isEmpty()) {
-            problems.add("sites." + other + " needs the addresses of its machines");
-          }
-          others.add(new OtherSite(other, checked, tokens.get(other)));
-        });
-    for (String other : tokens.keySet()) {
-      if (!given.containsKey(other)) {
-        problems.add("siteTokens " + other + ": there is no site of this name in sites");
-      }
-    }
-    return new Config.Network(name, others);
-  }
-
-  private static void siteName(ConfigProblems problems, String setting, String name) {
-    String unused =
-        problems.that(
-            setting,
-            name,
-            text -> SITE_NAME.matcher(text).matches(),
-            "must have 1 to 40 letters, digits, spaces, dots or hyphens");
-  }
-
   private boolean standby(ConfigProblems problems) {
     boolean shared = or(standby, false);
     if (shared
@@ -518,13 +471,16 @@ record ConfigFile(
         problems.filled("influxToken", influxToken));
   }
 
-  private static boolean isWebAddress(String text) {
+  /** Whether a text is an address of a web server: no name or password, query or fragment in it. */
+  static boolean isWebAddress(String text) {
     try {
       URI uri = URI.create(text);
       return ("http".equals(uri.getScheme()) || "https".equals(uri.getScheme()))
           && uri.getHost() != null
+          && uri.getPort() <= 65_535
           && uri.getUserInfo() == null
-          && uri.getQuery() == null;
+          && uri.getQuery() == null
+          && uri.getFragment() == null;
     } catch (IllegalArgumentException e) {
       return false;
     }

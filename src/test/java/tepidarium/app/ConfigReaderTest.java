@@ -141,9 +141,26 @@ class ConfigReaderTest {
     assertTrue(
         problem(sites + "siteTokens: {East: x}\n").contains("siteTokens East: there is no site"));
     assertTrue(problem("sites: {South: []}\n").contains("sites.South needs the addresses"));
-    assertTrue(
-        problem("sites: {South: ['ftp://x']}\n").contains("sites.South must list addresses"));
+    for (String wrong :
+        List.of("ftp://x", "https://a#x", "https://a?x", "https://a:99999", "https://a b", "")) {
+      String said = problem("sites: {South: ['" + wrong + "']}\n");
+      assertTrue(said.contains("sites.South must list addresses"), said);
+    }
     assertTrue(problem("site: {name: '<b>'}\n").contains("site.name must have 1 to 40 letters"));
+  }
+
+  @Test
+  void anAccessTokenIsVisibleAscii() throws IOException {
+    String sites = "sites: {South: ['https://south.example.org']}\nsiteTokens: {South: \"%s\"}\n";
+    for (String token : List.of("t0ken", "t0ken\\n", "t0ken\\r\\n")) {
+      Config config = ConfigReader.read(file(sites.formatted(token)), Map.of(), Map.of());
+      assertEquals("t0ken", config.network().others().get(0).token());
+    }
+    for (String token : List.of("t0ken\\n\\n", "t0\\nken", "t0 ken", "t0ken\u2013", "t0k\u00e9n")) {
+      String said = problem(sites.formatted(token));
+      assertTrue(said.contains("siteTokens South must be an access token in one piece"), said);
+      assertFalse(said.contains("t0"), said);
+    }
   }
 
   @Test
