@@ -24,6 +24,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tepidarium.it.Cassandra;
 import tepidarium.it.Grower;
+import tepidarium.it.MovableClock;
 import tepidarium.it.Ports;
 import tepidarium.it.Publisher;
 import tepidarium.it.RunningService;
@@ -67,7 +68,7 @@ class CassandraReadingsIT extends SeriesContract<CassandraReadings> {
 
   @BeforeAll
   static void start() {
-    server = Cassandra.started();
+    server = Cassandra.started(List.of("periodic"));
     administrator = server.administrator();
     address = server.address(KEYSPACE);
   }
@@ -277,6 +278,30 @@ class CassandraReadingsIT extends SeriesContract<CassandraReadings> {
     try (CassandraReadings granted =
         new CassandraReadings(CassandraAddress.of(url, "ida", "p"), Clock.systemUTC())) {
       assertEquals(new WriteResult(1, 0), granted.write(List.of(warm(0, 30))));
+    }
+  }
+
+  /** A node that told nothing at the connect tells it later. */
+  @Test
+  void theWarningAboutTheCommitLogIsRenewedWhileConnected() {
+    administrator.execute("CREATE ROLE IF NOT EXISTS ada WITH PASSWORD = 'p' AND LOGIN = true");
+    administrator.execute("GRANT ALL PERMISSIONS ON KEYSPACE garden TO ada");
+    store().probe();
+    MovableClock clock = new MovableClock(Instant.parse("2026-03-01T12:00:00Z"));
+    try (CassandraReadings asked =
+        new CassandraReadings(CassandraAddress.of(server.url(KEYSPACE), "ada", "p"), clock)) {
+      asked.probe();
+      assertEquals("", asked.durabilityWarning());
+      administrator.execute("GRANT SELECT ON KEYSPACE system_views TO ada");
+      await()
+          .atMost(SOON)
+          .until(
+              () -> {
+                clock.set(clock.instant().plusSeconds(60));
+                asked.probe();
+                return asked.durabilityWarning();
+              },
+              words -> words.contains("Set commitlog_sync to group or batch there"));
     }
   }
 

@@ -59,7 +59,7 @@ public final class CassandraReadings
 
   /** Connects at the first call, so that the service can start while the cluster is away. */
   public CassandraReadings(CassandraAddress address, Clock clock) {
-    server = new CassandraServer(address);
+    server = new CassandraServer(address, clock);
     rows = new SensorRows(server, "reading", "sensor_day");
     uncertainRows = new SensorRows(server, "uncertain_reading", "uncertain_day");
     days = new StoredDays(server, clock);
@@ -68,7 +68,7 @@ public final class CassandraReadings
   }
 
   /**
-   * Checks that a quorum answers.
+   * Checks that a quorum answers. Renews {@link #durabilityWarning} each minute.
    *
    * @throws StoreException when it does not
    */
@@ -78,6 +78,7 @@ public final class CassandraReadings
             server
                 .prepare("SELECT version FROM " + server.table("format") + " WHERE id = 0")
                 .bind()));
+    server.checkDurability();
   }
 
   /** What the nodes do not keep through a power cut; empty if they keep all or cannot tell. */

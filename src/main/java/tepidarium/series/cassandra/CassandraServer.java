@@ -6,6 +6,7 @@ import com.datastax.oss.driver.api.core.cql.AsyncResultSet;
 import com.datastax.oss.driver.api.core.cql.PreparedStatement;
 import com.datastax.oss.driver.api.core.cql.Row;
 import com.datastax.oss.driver.api.core.cql.Statement;
+import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.Deque;
@@ -37,9 +38,9 @@ final class CassandraServer implements AutoCloseable {
   private static final int LARGE_WINDOW = 16;
 
   private final CassandraAddress address;
+  private final DurabilityCheck durability;
   private final Map<String, PreparedStatement> prepared = new ConcurrentHashMap<>();
   private volatile @Nullable CqlSession session;
-  private volatile String durabilityWarning = "";
   private int failures;
   private long retryAtNanos;
   private String trouble = "";
@@ -54,8 +55,9 @@ final class CassandraServer implements AutoCloseable {
     void row(int statement, Row row);
   }
 
-  CassandraServer(CassandraAddress address) {
+  CassandraServer(CassandraAddress address, Clock clock) {
     this.address = address;
+    durability = new DurabilityCheck(address, clock);
   }
 
   /** The name of a table with its keyspace. */
@@ -65,7 +67,12 @@ final class CassandraServer implements AutoCloseable {
 
   /** What the nodes do not keep through a power cut; empty if they keep all or cannot tell. */
   String durabilityWarning() {
-    return durabilityWarning;
+    return durability.warning();
+  }
+
+  /** Asks the nodes again what they keep through a power cut, at most once a minute. */
+  void checkDurability() {
+    durability.check(CassandraSession.commitlogSyncs(session()));
   }
 
   private CqlSession session() {
@@ -84,10 +91,7 @@ final class CassandraServer implements AutoCloseable {
     try {
       opening = CassandraSession.open(address);
       CassandraTables.prepare(opening, address);
-      durabilityWarning = CassandraSession.durabilityWarning(opening, address);
-      if (!durabilityWarning.isEmpty()) {
-        LOG.warn("{}", durabilityWarning);
-      }
+      durability.check(CassandraSession.commitlogSyncs(opening));
       if (failures > 0) {
         LOG.info("the keyspace {} answers again", address);
       }

@@ -15,11 +15,15 @@ import com.datastax.oss.driver.internal.core.specex.ConstantSpeculativeExecution
 import java.net.InetSocketAddress;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.tls.ClientTls;
@@ -121,31 +125,28 @@ final class CassandraSession {
         .build();
   }
 
-  /** Names the nodes that acknowledge before their disk has the change; empty if there is none. */
-  static String durabilityWarning(CqlSession session, CassandraAddress address) {
-    Set<String> periodic = new TreeSet<>();
+  /** The setting {@code commitlog_sync} of each node, which is asked when the value is needed. */
+  static Map<String, Supplier<@Nullable String>> commitlogSyncs(CqlSession session) {
+    Map<String, Supplier<@Nullable String>> syncs = new HashMap<>();
     for (Node node : session.getMetadata().getNodes().values()) {
-      SimpleStatement ask =
-          SimpleStatement.newInstance(
-                  "SELECT value FROM system_views.settings WHERE name = 'commitlog_sync'")
-              .setConsistencyLevel(ConsistencyLevel.ONE)
-              .setNode(node);
-      try {
-        Row row = session.execute(ask).one();
-        if (row != null && "periodic".equalsIgnoreCase(row.getString(0))) {
-          periodic.add(String.valueOf(node.getEndPoint()));
-        }
-      } catch (DriverException e) {
-        LOG.debug("{} does not tell commitlog_sync", node.getEndPoint(), e);
-      }
+      syncs.put(String.valueOf(node.getEndPoint()), () -> commitlogSync(session, node));
     }
-    return periodic.isEmpty()
-        ? ""
-        : "the keyspace "
-            + address
-            + " has nodes that confirm readings up to 10 s before their disks have them: "
-            + String.join(", ", periodic)
-            + ". A power cut of several nodes loses those. Set commitlog_sync to group or batch"
-            + " there";
+    return syncs;
+  }
+
+  private static @Nullable String commitlogSync(CqlSession session, Node node) {
+    SimpleStatement ask =
+        SimpleStatement.newInstance(
+                "SELECT value FROM system_views.settings WHERE name = 'commitlog_sync'")
+            .setConsistencyLevel(ConsistencyLevel.ONE)
+            .setTimeout(CONNECT_LIMIT)
+            .setNode(node);
+    try {
+      Row row = session.execute(ask).one();
+      return row == null ? null : row.getString(0);
+    } catch (DriverException e) {
+      LOG.debug("{} does not tell commitlog_sync", node.getEndPoint(), e);
+      return null;
+    }
   }
 }
