@@ -174,11 +174,11 @@ class CassandraReadingsIT extends SeriesContract<CassandraReadings> {
   })
   void aDeletionThatFailsHalfWayIsDoneAgain(String table, String column, boolean restarted) {
     CassandraReadings store = store();
-    Reading old = at("2026-01-30T12:00:00Z", 1);
+    Reading old = at("2026-01-29T12:00:00Z", 1);
     Reading kept =
         Readings.ofAir(BAG_2, Instant.parse("2026-02-01T15:00:00Z"), 4.0, null, null, null);
     Map<Quantity, Double> humid = Map.of(Quantity.HUMIDITY, 96.0);
-    store.write(List.of(old, kept));
+    store.write(List.of(old, at("2026-01-30T12:00:00Z", 2), kept));
     store.write(List.of(new Reading(SENSOR, old.at(), humid, new Arrival(3, false, true))));
     Instant noon = Instant.parse("2026-02-01T12:00:00Z");
     rename(table, column, "other");
@@ -190,10 +190,10 @@ class CassandraReadingsIT extends SeriesContract<CassandraReadings> {
     if (restarted) {
       restart();
     }
-    // It lands on a day of which a part is deleted.
-    Reading late = at("2026-01-30T18:00:00Z", 2);
+    // On the second day, so that it does not record the first one as stored again.
+    Reading late = at("2026-01-30T18:00:00Z", 3);
     assertEquals(new WriteResult(1, 0), store().write(List.of(late)));
-    assertEquals(2.0, temperatures().get(late.at()));
+    assertEquals(3.0, temperatures().get(late.at()));
 
     store().deleteBefore(noon, 10);
 
