@@ -14,6 +14,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -139,6 +140,10 @@ class PostgresLeaseIT {
     assertEquals(List.of("first second stopped"), takeOvers());
   }
 
+  private Tenancy second(Clock clock, Consumer<Waiting> waiting) {
+    return new Tenancy("second", "second", true, () -> true, waiting, clock, lost::complete);
+  }
+
   /** It would refuse readings of sensors with a clock, or give the others a wrong time. */
   @ParameterizedTest
   @ValueSource(ints = {-60, 60})
@@ -146,18 +151,13 @@ class PostgresLeaseIT {
     MovableClock clock = new MovableClock(Instant.now().plus(Duration.ofMinutes(minutesAhead)));
     CompletableFuture<Waiting> told = new CompletableFuture<>();
     Tenancy second =
-        new Tenancy(
-            "second",
-            "second",
-            true,
-            () -> true,
+        second(
+            clock,
             waiting -> {
               if (waiting.clockAhead() != null) {
                 told.complete(waiting);
               }
-            },
-            clock,
-            lost::complete);
+            });
     open("first").close();
     CompletableFuture<PostgresRecords> opening = CompletableFuture.supplyAsync(() -> open(second));
     Duration ahead = told.orTimeout(1, TimeUnit.MINUTES).join().clockAhead();
@@ -179,18 +179,13 @@ class PostgresLeaseIT {
         "UPDATE lease SET ends_at = clock_timestamp() + interval '1 hour', given_back = NULL");
     CompletableFuture<String> away = new CompletableFuture<>();
     Tenancy second =
-        new Tenancy(
-            "second",
-            "second",
-            true,
-            () -> true,
+        second(
+            Clock.systemUTC(),
             waiting -> {
               if (waiting.working() == null) {
                 away.complete("");
               }
-            },
-            Clock.systemUTC(),
-            lost::complete);
+            });
     CompletableFuture<PostgresRecords> waiting = CompletableFuture.supplyAsync(() -> open(second));
     await().atMost(LONG).until(() -> isWaiting("second"));
     server.kill();
