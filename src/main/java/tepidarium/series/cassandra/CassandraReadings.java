@@ -26,6 +26,7 @@ import tepidarium.series.ReadingTrimmer;
 import tepidarium.series.Redeliveries;
 import tepidarium.series.SensorSummary;
 import tepidarium.series.StoreException;
+import tepidarium.series.UncertainCounts;
 import tepidarium.series.UncertainReadings;
 import tepidarium.series.WriteResult;
 
@@ -52,10 +53,7 @@ public final class CassandraReadings
   /** Held by every change, because a deletion changes what the writers know. */
   private final Object changing = new Object();
 
-  /** Cached counts from the last successful query. */
-  private volatile Map<SensorId, UncertainReadings> uncertain = Map.of();
-
-  private volatile boolean uncertainIsKnown;
+  private final UncertainCounts uncertain;
 
   /** Connects at the first call, so that the service can start while the cluster is away. */
   public CassandraReadings(CassandraAddress address, Clock clock) {
@@ -65,6 +63,7 @@ public final class CassandraReadings
     days = new StoredDays(server, clock);
     writer = new ReadingWriter(server, rows, days, false);
     uncertainWriter = new ReadingWriter(server, uncertainRows, days, true);
+    uncertain = new UncertainCounts(this::countUncertain);
   }
 
   /**
@@ -108,9 +107,9 @@ public final class CassandraReadings
     synchronized (changing) {
       WriteResult result = writer.write(certain);
       if (!others.isEmpty()) {
-        uncertainIsKnown = false;
+        uncertain.changed();
         result = result.plus(uncertainWriter.write(others));
-        uncertainIsKnown = false;
+        uncertain.changed();
       }
       return result.plus(new WriteResult(0, again.cardinality()));
     }
@@ -197,15 +196,7 @@ public final class CassandraReadings
 
   @Override
   public Map<SensorId, UncertainReadings> uncertain() {
-    if (!uncertainIsKnown) {
-      try {
-        uncertainIsKnown = true;
-        uncertain = countUncertain();
-      } catch (StoreException e) {
-        uncertainIsKnown = false;
-      }
-    }
-    return uncertain;
+    return uncertain.get();
   }
 
   private Map<SensorId, UncertainReadings> countUncertain() {
@@ -284,7 +275,7 @@ public final class CassandraReadings
         // Also after a failure, because a part may be deleted.
         writer.forget();
         uncertainWriter.forget();
-        uncertainIsKnown = false;
+        uncertain.changed();
       }
     }
     return 0;

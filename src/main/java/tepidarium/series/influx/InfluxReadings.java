@@ -24,7 +24,7 @@ import tepidarium.series.ReadingSource;
 import tepidarium.series.ReadingTrimmer;
 import tepidarium.series.Redeliveries;
 import tepidarium.series.SensorSummary;
-import tepidarium.series.StoreException;
+import tepidarium.series.UncertainCounts;
 import tepidarium.series.UncertainReadings;
 import tepidarium.series.WriteResult;
 
@@ -45,10 +45,7 @@ public final class InfluxReadings
   private final Measurement uncertainReadings;
   private final PointReader rows;
 
-  /** Cached counts from the last successful query. */
-  private volatile Map<SensorId, UncertainReadings> uncertain = Map.of();
-
-  private volatile boolean uncertainIsKnown;
+  private final UncertainCounts uncertain;
 
   /** Connects lazily, at the first call, so the service can start while the server is down. */
   public InfluxReadings(InfluxAddress address) {
@@ -56,6 +53,7 @@ public final class InfluxReadings
     readings = new Measurement(server, READING, false);
     uncertainReadings = new Measurement(server, UNCERTAIN, true);
     rows = readings.rows();
+    uncertain = new UncertainCounts(this::countUncertain);
   }
 
   /**
@@ -92,7 +90,7 @@ public final class InfluxReadings
     }
     if (!others.isEmpty()) {
       result = result.plus(write(uncertainReadings, others));
-      uncertainIsKnown = false;
+      uncertain.changed();
     }
     return result;
   }
@@ -221,15 +219,7 @@ public final class InfluxReadings
 
   @Override
   public Map<SensorId, UncertainReadings> uncertain() {
-    if (!uncertainIsKnown) {
-      try {
-        uncertainIsKnown = true;
-        uncertain = countUncertain();
-      } catch (StoreException e) {
-        uncertainIsKnown = false;
-      }
-    }
-    return uncertain;
+    return uncertain.get();
   }
 
   /**
@@ -269,7 +259,7 @@ public final class InfluxReadings
   public int deleteBefore(Instant instant, int limit) {
     String before = " WHERE time < " + instant.toEpochMilli() + "ms";
     server.ask("DELETE FROM " + READING + before + "; DELETE FROM " + UNCERTAIN + before);
-    uncertainIsKnown = false;
+    uncertain.changed();
     return 0;
   }
 

@@ -36,6 +36,7 @@ import tepidarium.series.ReadingTrimmer;
 import tepidarium.series.Redeliveries;
 import tepidarium.series.SensorSummary;
 import tepidarium.series.StoreException;
+import tepidarium.series.UncertainCounts;
 import tepidarium.series.UncertainReadings;
 import tepidarium.series.WriteResult;
 import tepidarium.series.sql.ReadingQueries;
@@ -62,10 +63,7 @@ public final class PostgresReadings
   private final TableWriter uncertainRows = new TableWriter("uncertain_reading", true);
   private final Map<SensorId, Integer> sensorIds = new ConcurrentHashMap<>();
 
-  /** Cached counts from the last successful query. */
-  private volatile Map<SensorId, UncertainReadings> uncertain = Map.of();
-
-  private volatile boolean uncertainIsKnown;
+  private final UncertainCounts uncertain;
 
   /** The instant before which months could not be dropped, so that each batch need not wait. */
   private volatile @Nullable Instant lockedBefore;
@@ -79,6 +77,7 @@ public final class PostgresReadings
     readers =
         new PostgresPool(
             new PostgresServer(address, READ_SECONDS), reconnect, READERS, this::prepare);
+    uncertain = new UncertainCounts(() -> readers.with(TableQueries::uncertain));
   }
 
   private void prepare(Connection connection) throws SQLException {
@@ -141,7 +140,7 @@ public final class PostgresReadings
             });
     sensorIds.putAll(ids);
     if (!others.isEmpty()) {
-      uncertainIsKnown = false;
+      uncertain.changed();
     }
     return result.plus(new WriteResult(0, again.cardinality()));
   }
@@ -242,15 +241,7 @@ public final class PostgresReadings
 
   @Override
   public Map<SensorId, UncertainReadings> uncertain() {
-    if (!uncertainIsKnown) {
-      try {
-        uncertainIsKnown = true;
-        uncertain = readers.with(TableQueries::uncertain);
-      } catch (StoreException e) {
-        uncertainIsKnown = false;
-      }
-    }
-    return uncertain;
+    return uncertain.get();
   }
 
   @Override
@@ -271,7 +262,7 @@ public final class PostgresReadings
                   + TableQueries.deleteBefore(
                       connection, "uncertain_reading", instant, limit - old);
             });
-    uncertainIsKnown = false;
+    uncertain.changed();
     return removed;
   }
 
