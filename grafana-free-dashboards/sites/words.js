@@ -20,7 +20,7 @@ const PAGES = {
   refused: '/people.html',
 };
 
-/** Troubles with which a site says nothing of itself; what it said last is shown. */
+/** With these troubles a site gives no answer of its own. Its last answer is shown. */
 const SILENT = ['unreachable', 'refused', 'unreadable', 'nobodyWorks'];
 
 export const verdictOf = (sites) => {
@@ -80,7 +80,7 @@ const silentWords = (machines, detail) =>
 
 const linkOf = ({ trouble, address }) => (PAGES[trouble] ? address + PAGES[trouble] : null);
 
-/** What is known of a site; of one that does not answer, what it said last. */
+/** The facts of the last answer of a site. */
 function factsOf(site, at) {
   const { state } = site;
   if (!state) return [];

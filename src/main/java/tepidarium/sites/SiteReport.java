@@ -5,7 +5,7 @@ import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What is known of another site.
+ * The state of another site, by its last answers.
  *
  * @param address of the machine that works, or the first one
  * @param trouble what is wrong

@@ -34,7 +34,7 @@ final class DurabilityCheck {
    * Asks the nodes, unless it did so within the last minute.
    *
    * @param syncs gives {@code commitlog_sync} of each node of the cluster, by its name; null if the
-   *     node does not tell it now, which leaves what is known of it
+   *     node does not answer now: its last answer then stays
    */
   synchronized void check(Map<String, Supplier<@Nullable String>> syncs) {
     Instant now = clock.instant();

@@ -50,7 +50,7 @@ final class PageFrame {
         .replace(MAIN, PageTexts.fill(parts[1].strip(), name, language));
   }
 
-  /** The same page with what is the same on every page. */
+  /** The same, with the time zone, the site's name and the menu that follow from the settings. */
   static String page(String name, String language, PageSetup setup) {
     // The settings allow nothing in the name that could be markup.
     String site = setup.site();

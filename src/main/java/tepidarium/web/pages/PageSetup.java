@@ -4,7 +4,7 @@ import java.time.ZoneId;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What is the same on every page.
+ * What the settings change on every page.
  *
  * @param zone in which the days and times of the pages are
  * @param site name of the site, shown beside that of the product; null for none
