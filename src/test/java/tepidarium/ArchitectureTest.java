@@ -79,7 +79,7 @@ class ArchitectureTest {
           Map.entry("reading", List.of()),
           Map.entry("stats", List.of()),
           Map.entry("access", List.of("reading")),
-          Map.entry("retry", List.of()),
+          Map.entry("retry", List.of("series")),
           Map.entry("thread", List.of()),
           Map.entry("disk", List.of("stats")),
           Map.entry("tls", List.of("thread")),
@@ -101,7 +101,8 @@ class ArchitectureTest {
           Map.entry("series.sqlite", List.of("series", "series.sql", "reading", "sqlite")),
           Map.entry("series.influx", List.of("series", "reading")),
           Map.entry("series.cassandra", List.of("series", "reading", "retry", "tls")),
-          Map.entry("series.postgres", List.of("series", "series.sql", "reading", "postgres")),
+          Map.entry(
+              "series.postgres", List.of("series", "series.sql", "reading", "postgres", "retry")),
           Map.entry("series.spool", List.of("series", "series.sql", "reading", "sqlite", "retry")),
           Map.entry("calibration", List.of("reading", "stats")),
           Map.entry("fault", List.of("reading", "stats")),

@@ -28,7 +28,6 @@ import org.junit.jupiter.api.Test;
 import tepidarium.it.Postgres;
 import tepidarium.postgres.PostgresAddress;
 import tepidarium.postgres.PostgresPool;
-import tepidarium.postgres.PostgresReconnect;
 import tepidarium.postgres.PostgresServer;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
@@ -213,7 +212,7 @@ class PostgresReadingsIT extends SeriesContract<PostgresReadings> {
   void whoFindsNoFreeConnectionFailsAfterTheLimitOfAnAnswer() {
     try (PostgresPool pool =
         new PostgresPool(
-            new PostgresServer(address, 1), new PostgresReconnect(address), 1, unused -> {})) {
+            new PostgresServer(address, 1), PostgresServer.reconnect(address), 1, unused -> {})) {
       StoreException busy =
           assertThrows(
               StoreException.class,

@@ -8,6 +8,7 @@ import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import tepidarium.retry.Reconnect;
 import tepidarium.series.StoreException;
 
 /**
@@ -24,7 +25,7 @@ public final class PostgresPool implements AutoCloseable {
   private static final String NO_ANSWER = "08000";
 
   private final PostgresServer server;
-  private final PostgresReconnect reconnect;
+  private final Reconnect reconnect;
   private final Preparation preparation;
   private final Semaphore free;
   private final Queue<Connection> idle = new ConcurrentLinkedQueue<>();
@@ -51,7 +52,7 @@ public final class PostgresPool implements AutoCloseable {
    * @param size most connections
    */
   public PostgresPool(
-      PostgresServer server, PostgresReconnect reconnect, int size, Preparation preparation) {
+      PostgresServer server, Reconnect reconnect, int size, Preparation preparation) {
     this.server = server;
     this.reconnect = reconnect;
     this.preparation = preparation;

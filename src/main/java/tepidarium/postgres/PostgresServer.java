@@ -7,6 +7,7 @@ import java.sql.Statement;
 import java.time.Duration;
 import javax.sql.DataSource;
 import org.postgresql.ds.PGSimpleDataSource;
+import tepidarium.retry.Reconnect;
 
 /**
  * Opens connections to the server that takes changes. Every commit on them is durable before it
@@ -71,6 +72,11 @@ public final class PostgresServer {
     source.setSslRootCert(address.authority());
     // The messages of the server may contain values, such as names.
     source.setLogServerErrorDetail(false);
+  }
+
+  /** Limits the attempts to connect to a database that fails; servers of one database share it. */
+  public static Reconnect reconnect(PostgresAddress address) {
+    return new Reconnect("the database " + address, e -> PostgresFailure.words(address, e));
   }
 
   public PostgresAddress address() {

@@ -1,4 +1,4 @@
-/** Computes the delays of retries. */
+/** Computes the delays of retries, and limits attempts to connect to stores. */
 @NullMarked
 package tepidarium.retry;
 

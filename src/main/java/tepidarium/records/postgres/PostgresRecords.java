@@ -17,13 +17,13 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tepidarium.postgres.PostgresAddress;
 import tepidarium.postgres.PostgresFailure;
-import tepidarium.postgres.PostgresReconnect;
 import tepidarium.postgres.PostgresServer;
 import tepidarium.records.Database;
 import tepidarium.records.StoredTypes;
 import tepidarium.records.TakeOver;
 import tepidarium.records.TakeOverRecords;
 import tepidarium.retry.Backoff;
+import tepidarium.retry.Reconnect;
 import tepidarium.series.StoreException;
 import tepidarium.series.UnknownOutcome;
 
@@ -58,7 +58,7 @@ public final class PostgresRecords implements Database {
   private final PostgresServer server;
   private final PostgresSchema schema;
   private final PostgresLease lease;
-  private final PostgresReconnect reconnect;
+  private final Reconnect reconnect;
   private @Nullable Connection connection;
   private @Nullable Handle handle;
   private boolean closed;
@@ -67,7 +67,7 @@ public final class PostgresRecords implements Database {
     this.server = server;
     this.schema = schema;
     this.lease = lease;
-    reconnect = new PostgresReconnect(server.address());
+    reconnect = PostgresServer.reconnect(server.address());
   }
 
   /**

@@ -7,7 +7,6 @@ import com.datastax.oss.driver.api.core.cql.PreparedStatement;
 import com.datastax.oss.driver.api.core.cql.Row;
 import com.datastax.oss.driver.api.core.cql.Statement;
 import java.time.Clock;
-import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
@@ -17,9 +16,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutionException;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
-import tepidarium.retry.Backoff;
+import tepidarium.retry.Reconnect;
 import tepidarium.series.StoreException;
 
 /**
@@ -28,9 +25,6 @@ import tepidarium.series.StoreException;
  * attempt. Once connected, the driver itself reconnects. Thread-safe.
  */
 final class CassandraServer implements AutoCloseable {
-  private static final Logger LOG = LoggerFactory.getLogger(CassandraServer.class);
-  private static final Backoff BACKOFF = new Backoff(Duration.ofMillis(250), Duration.ofSeconds(5));
-
   /** Statements that wait for their answers at a time. */
   private static final int WINDOW = 128;
 
@@ -38,12 +32,10 @@ final class CassandraServer implements AutoCloseable {
   private static final int LARGE_WINDOW = 16;
 
   private final CassandraAddress address;
+  private final Reconnect reconnect;
   private final DurabilityCheck durability;
   private final Map<String, PreparedStatement> prepared = new ConcurrentHashMap<>();
   private volatile @Nullable CqlSession session;
-  private int failures;
-  private long retryAtNanos;
-  private String trouble = "";
 
   /** Receives the rows of several statements. */
   interface Visitor {
@@ -57,6 +49,7 @@ final class CassandraServer implements AutoCloseable {
 
   CassandraServer(CassandraAddress address, Clock clock) {
     this.address = address;
+    reconnect = new Reconnect("the keyspace " + address, e -> CassandraFailure.words(address, e));
     durability = new DurabilityCheck(address, clock);
   }
 
@@ -84,35 +77,20 @@ final class CassandraServer implements AutoCloseable {
     if (session != null) {
       return session;
     }
-    if (failures > 0 && System.nanoTime() - retryAtNanos < 0) {
-      throw new StoreException(trouble, new IllegalStateException("waiting for the next attempt"));
-    }
-    CqlSession opening = null;
+    CqlSession opened = reconnect.attempt(this::open);
+    session = opened;
+    return opened;
+  }
+
+  private CqlSession open() {
+    CqlSession opening = CassandraSession.open(address);
     try {
-      opening = CassandraSession.open(address);
       CassandraTables.prepare(opening, address);
       durability.check(CassandraSession.commitlogSyncs(opening));
-      if (failures > 0) {
-        LOG.info("the keyspace {} answers again", address);
-      }
-      failures = 0;
-      session = opening;
       return opening;
-    } catch (DriverException | IllegalArgumentException | IllegalStateException e) {
-      if (opening != null) {
-        opening.forceCloseAsync();
-      }
-      failures++;
-      retryAtNanos = System.nanoTime() + BACKOFF.delay(failures).toNanos();
-      String words =
-          e instanceof DriverException
-              ? CassandraFailure.words(address, e)
-              : String.valueOf(e.getMessage());
-      if (!words.equals(trouble)) {
-        LOG.warn("{}; trying again", words);
-      }
-      trouble = words;
-      throw new StoreException(words, e);
+    } catch (DriverException | IllegalStateException e) {
+      opening.forceCloseAsync();
+      throw e;
     }
   }
 

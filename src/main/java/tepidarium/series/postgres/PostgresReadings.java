@@ -23,13 +23,13 @@ import org.slf4j.LoggerFactory;
 import tepidarium.postgres.PostgresAddress;
 import tepidarium.postgres.PostgresFailure;
 import tepidarium.postgres.PostgresPool;
-import tepidarium.postgres.PostgresReconnect;
 import tepidarium.postgres.PostgresServer;
 import tepidarium.reading.Quantity;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Samples;
 import tepidarium.reading.SensorId;
 import tepidarium.reading.Span;
+import tepidarium.retry.Reconnect;
 import tepidarium.series.ReadingSink;
 import tepidarium.series.ReadingSource;
 import tepidarium.series.ReadingTrimmer;
@@ -71,7 +71,7 @@ public final class PostgresReadings
   /** Connects at the first call, so that the service can start while the database is away. */
   public PostgresReadings(PostgresAddress address) {
     tables = new ReadingTables(address);
-    PostgresReconnect reconnect = new PostgresReconnect(address);
+    Reconnect reconnect = PostgresServer.reconnect(address);
     writer =
         new PostgresPool(new PostgresServer(address, WRITE_SECONDS), reconnect, 1, this::prepare);
     readers =
