@@ -63,8 +63,11 @@ export const api = {
   decideFault: (sensor, body) =>
     call('POST', at('sensors', sensor, 'fault-decisions'), { body: { ...body, by: who() } }),
   room: (range) => call('GET', '/api/room', { query: span(range) }),
-  /** Working out how each sensor reports reads a week of readings of each; only the page Sensors needs it. */
-  sensors: ({ activity = false } = {}) => call('GET', '/api/sensors', { query: { activity } }),
+  /**
+   * Working out how each sensor reports reads a week of readings of each; only the page Sensors needs it.
+   * @param outside whether to ask only for those that are in no container
+   */
+  sensors: ({ activity = false, outside = null } = {}) => call('GET', '/api/sensors', { query: { activity, outside } }),
   sensor: (sensor) => call('GET', at('sensors', sensor)),
   placeSensor: (sensor, body) => call('PUT', at('sensors', sensor, 'placement'), { body, timeoutMs: 60_000 }),
   moveSensor: (sensor, body) => call('POST', at('sensors', sensor, 'move'), { body, timeoutMs: 60_000 }),

@@ -144,6 +144,7 @@ export function makeContainersPart({ alerts, alertChanged, drawn }) {
       ({ maxGapMinutes = maxGapMinutes, live = live } = rules);
       judgeAll();
     },
+    isPart,
     waiting: () => [...levels.values()].filter((level) => level === 'act' || level === 'silent').length,
   };
 }

@@ -14,8 +14,8 @@ import { texts } from './texts.js';
 const REJECTS_EVERY_MS = 5000;
 const STEPS = { connect: 'step-connect', make: 'step-make', place: 'step-place' };
 
-/** @param created, placed called with the service's answers; @param host the section */
-export function makeGuide({ host, setup, created, placed }) {
+/** @param created, placed called with the service's answers; @param opened called when it opens; @param host the section */
+export function makeGuide({ host, setup, created, placed, opened }) {
   const rejects = { list: [], timer: null };
   const state = { sensors: new Map(), containers: new Map() };
   const form = placementForm({
@@ -51,9 +51,11 @@ export function makeGuide({ host, setup, created, placed }) {
   );
 
   function open(wanted) {
+    const opens = wanted && host.hidden;
     host.hidden = !wanted;
     clearInterval(rejects.timer);
     if (!wanted) return;
+    if (opens) opened();
     refresh();
     askRejects();
     rejects.timer = setInterval(askRejects, REJECTS_EVERY_MS);

@@ -21,6 +21,7 @@ const LOAD_AGAIN_MS = 5 * 60_000;
 const LOAD_LATER_MS = 2000;
 const LOOK_AGAIN_MS = 15_000;
 
+/** Those outside the containers; all of them while the guide is open, whose choices list every one. */
 const sensors = new FollowedMap((one) => one.sensor);
 const alerts = new FollowedMap((one) => one.id);
 const part = makeContainersPart({ alerts, alertChanged: takeAlert, drawn: soon });
@@ -57,6 +58,7 @@ async function begin() {
         sensors.set(sensor.sensor, sensor);
         load().catch(showTrouble);
       },
+      opened: () => loadSensors().then(draw, showTrouble),
     });
     await first;
     if (!loaded) await untilItWorks(load, showTrouble);
@@ -67,7 +69,7 @@ async function begin() {
     return;
   }
   byId('loading').remove();
-  if (!anyPlaced()) guide.open(true);
+  if (isNew()) guide.open(true);
   connectButtons(guide);
   // No event tells of containers that were removed on another device.
   setInterval(() => load().catch(() => {}), LOAD_AGAIN_MS);
@@ -76,10 +78,12 @@ async function begin() {
 }
 
 async function load() {
-  await Promise.all([part.load(), sensors.load(api.sensors), alerts.load(openAlerts)]);
+  await Promise.all([part.load(), loadSensors(), alerts.load(openAlerts)]);
   loaded = true;
   draw();
 }
+
+const loadSensors = () => sensors.load(() => api.sensors({ outside: byId('guide').hidden }));
 
 /** Only sensors outside the containers are shown on the shelf itself. */
 function takeSensor(sensor) {
@@ -122,7 +126,8 @@ function draw() {
   document.title = waiting > 0 ? texts.shelfTepidarium(waiting) : texts.shelfTepidarium2;
 }
 
-const anyPlaced = () => [...sensors.values()].some((sensor) => containers.has(placeOf(sensor, now())));
+/** No container has a sensor. Who has too many containers to hold them all is not new. */
+const isNew = () => !part.isPart() && [...containers.values()].every((one) => one.sensors.length === 0);
 
 function showTrouble(problem) {
   showProblem(byId('loading'), problem);

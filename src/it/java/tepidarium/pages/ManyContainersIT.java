@@ -8,10 +8,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Request;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -126,6 +130,29 @@ class ManyContainersIT {
     page.locator("#view-more").click();
     page.locator("#view-room").selectOption("Bench 1");
     assertThat(page.locator("#containers .name")).hasText(new String[] {"Jar 2", "Jar 4"});
+  }
+
+  /** The bounds lie a fifth above what was loaded when they were written. */
+  @Test
+  void theShelfLoadsWhatItShowsAndNoMore() {
+    plant(300);
+    for (int i = 1; i <= 300; i++) {
+      grower.place("s-" + i, "jar-" + i, Instant.now().minusSeconds(600));
+    }
+    grower.place("outside", "room", Instant.now().minusSeconds(600));
+    Page page = browser.page(WIDTH);
+    Map<String, Request> loaded = new ConcurrentHashMap<>();
+    page.onRequestFinished(request -> loaded.putIfAbsent(request.url(), request));
+    page.navigate(service.url() + "/");
+    assertThat(page.locator("#containers article")).hasCount(300);
+    page.waitForFunction("() => callsUnderWay === 0");
+    Map<String, Integer> bytes = new TreeMap<>();
+    loaded.forEach((url, request) -> bytes.put(url, request.response().body().length));
+    assertTrue(bytes.size() <= 16, bytes.toString());
+    assertTrue(bytes.values().stream().mapToInt(one -> one).sum() < 630_000, bytes.toString());
+
+    page.locator("[data-step=place]").click();
+    assertThat(page.locator("#place-which option")).hasCount(301);
   }
 
   @Test

@@ -407,6 +407,23 @@ class ApiIT {
   }
 
   @Test
+  void sensorsOutsideTheContainersAreListedAlone() {
+    String sensor = "/api/sensors/wanders";
+    api.put(sensor + "/placement", "{\"container\":\"room\"}");
+    assertTrue(outside().contains("wanders"), "in the room");
+    assertFalse(outside().contains(Grower.SENSOR), "in a container");
+    api.put(sensor + "/placement", "{\"container\":null}");
+    assertTrue(outside().contains("wanders"), "without a place");
+    api.post(sensor + "/retire", "{}", 200);
+    assertFalse(outside().contains("wanders"), "retired");
+    assertTrue(api.get("/api/sensors").findValuesAsText("sensor").contains("wanders"), "of all");
+  }
+
+  private static List<String> outside() {
+    return api.get("/api/sensors?activity=false&outside=true").findValuesAsText("sensor");
+  }
+
+  @Test
   void alertsAreAcknowledgedAndShelved() {
     JsonNode cold = grower.alert("cold");
     assertEquals(24, cold.path("worst").asDouble());

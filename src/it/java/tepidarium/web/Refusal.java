@@ -19,6 +19,7 @@ record Refusal(int status, String method, String path, @Nullable String body, St
     String swapped = "?from=2026-03-02T00:00:00Z&to=2026-03-01T00:00:00Z";
     return Stream.of(
         get("/api/sensors?activity=yes", "activity"),
+        get("/api/sensors?outside=yes", "outside"),
         get(JAR + "/heat?base=30&ceiling=20", "ceiling"),
         get(JAR + "/heat?base=-300", "base"),
         get(JAR + "/heat" + years, "from"),

@@ -28,7 +28,7 @@ public final class SensorRoutes {
   }
 
   public void add(RoutesConfig routes) {
-    routes.get("/api/sensors", ctx -> ctx.json(views.sensors(Params.flag(ctx, "activity", true))));
+    routes.get("/api/sensors", this::list);
     routes.get("/api/sensors/{sensor}", ctx -> ctx.json(views.existing(Params.sensorId(ctx))));
     routes.put("/api/sensors/{sensor}/placement", this::place);
     routes.put("/api/sensors/{sensor}/details", this::describe);
@@ -37,6 +37,12 @@ public final class SensorRoutes {
     routes.post("/api/sensors/{sensor}/calibration-points", this::addPoint);
     routes.get("/api/sensors/{sensor}/settling", this::settling);
     routes.delete("/api/sensors/{sensor}/calibration-points/{point}", this::removePoint);
+  }
+
+  private void list(Context ctx) {
+    boolean activity = Params.flag(ctx, "activity", true);
+    boolean outside = Params.flag(ctx, "outside", false);
+    ctx.json(views.sensors(outside ? views.outside(clock.instant()) : views.all(), activity));
   }
 
   private void place(Context ctx) {

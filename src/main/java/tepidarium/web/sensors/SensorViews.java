@@ -162,22 +162,41 @@ public final class SensorViews {
     return latestValues.of(sensor).map(SensorSummary::first).orElse(null);
   }
 
-  /**
-   * Every sensor that has sent a reading or was placed, by name. The activity of a sensor may be
-   * missing if working out all of them takes longer than a second.
-   *
-   * @param activity whether to calculate activities that are not known yet
-   */
-  List<SensorJson> sensors(boolean activity) {
+  /** Every sensor that has sent a reading or was placed, by name. */
+  Set<SensorId> all() {
     Set<SensorId> all = new TreeSet<>(latestValues.sensors());
     all.addAll(readings.uncertain().keySet());
     register.placementsIn(ContainerId.ROOM).stream().map(Placement::sensor).forEach(all::add);
     for (Container container : register.containers()) {
       register.placementsIn(container.id()).stream().map(Placement::sensor).forEach(all::add);
     }
+    return all;
+  }
+
+  /** Those that are in the room or have no place at this moment, and are not retired. */
+  Set<SensorId> outside(Instant now) {
+    Set<SensorId> outside = all();
+    outside.removeIf(
+        sensor ->
+            book.details(sensor).retiredAt() != null
+                || register.placeOf(sensor, now).filter(place -> !isRoom(place)).isPresent());
+    return outside;
+  }
+
+  private static boolean isRoom(ContainerId place) {
+    return place.equals(ContainerId.ROOM);
+  }
+
+  /**
+   * The JSON of sensors. The activity of a sensor may be missing if working out all of them takes
+   * longer than a second.
+   *
+   * @param activity whether to calculate activities that are not known yet
+   */
+  List<SensorJson> sensors(Set<SensorId> sensors, boolean activity) {
     if (activity) {
-      activities.load(all, WAIT);
+      activities.load(sensors, WAIT);
     }
-    return all.stream().map(this::sensor).toList();
+    return sensors.stream().map(this::sensor).toList();
   }
 }
