@@ -6,42 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import java.nio.file.Path;
 import java.time.Instant;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import tepidarium.it.Grower;
-import tepidarium.it.Publisher;
-import tepidarium.it.RunningService;
 
 /** A grower with a phone deals with a cold alert on the Alerts page. */
-class AlertsPageIT {
+class AlertsPageIT extends OnEmptyService {
   private static final Pattern WAITS =
       Pattern.compile("has been told yet: further alerts are collected until .*\\d\\d:\\d\\d");
-
-  @TempDir Path data;
-  private RunningService service;
-  private Browser browser;
-  private Grower grower;
-  private Publisher sensor;
-
-  @BeforeEach
-  void start() {
-    service = RunningService.embedded(data);
-    grower = new Grower(service.api());
-    grower.awaitBroker();
-    sensor = Publisher.to(service.mqttPort());
-    browser = Browser.start();
-  }
-
-  @AfterEach
-  void stop() {
-    browser.close();
-    service.close();
-  }
 
   @Test
   void aColdAlertIsShelvedTakenBackAcknowledgedAndRemembered() {

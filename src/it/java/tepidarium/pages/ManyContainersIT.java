@@ -9,7 +9,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Request;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -17,18 +16,12 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import tepidarium.it.Grower;
-import tepidarium.it.Publisher;
-import tepidarium.it.RunningService;
 
 /**
  * The shelf of a nursery on a phone: groups, search, actions for many, and what a reading costs.
  */
-class ManyContainersIT {
+class ManyContainersIT extends OnEmptyService {
   private static final int WIDTH = 390;
   private static final int HEIGHT = 844;
 
@@ -45,27 +38,6 @@ class ManyContainersIT {
           + " window.changed.push(element?.closest('article')?.dataset.container ?? 'the list'); }"
           + " }).observe(document.getElementById('containers'), { subtree: true, childList: true,"
           + " characterData: true, attributes: true }); }";
-
-  @TempDir Path data;
-  private RunningService service;
-  private Browser browser;
-  private Grower grower;
-  private Publisher sensor;
-
-  @BeforeEach
-  void start() {
-    service = RunningService.embedded(data);
-    grower = new Grower(service.api());
-    grower.awaitBroker();
-    sensor = Publisher.to(service.mqttPort());
-    browser = Browser.start();
-  }
-
-  @AfterEach
-  void stop() {
-    browser.close();
-    service.close();
-  }
 
   private Page open(String path) {
     Page page = browser.page(WIDTH);

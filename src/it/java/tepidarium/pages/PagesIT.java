@@ -8,46 +8,18 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import tepidarium.it.Grower;
-import tepidarium.it.Publisher;
-import tepidarium.it.RunningService;
 
 /** A real browser looks at the pages of a real service while a real sensor publishes. */
-class PagesIT {
-  @TempDir Path data;
-  private RunningService service;
-  private Browser browser;
-  private Grower grower;
-  private Publisher sensor;
-
-  @BeforeEach
-  void start() {
-    service = RunningService.embedded(data);
-    grower = new Grower(service.api());
-    grower.awaitBroker();
-    sensor = Publisher.to(service.mqttPort());
-    browser = Browser.start();
-  }
-
-  @AfterEach
-  void stop() {
-    browser.close();
-    service.close();
-  }
-
+class PagesIT extends OnEmptyService {
   private Page open(int width, String path) {
     Page page = browser.page(width);
     page.navigate(service.url() + path);

@@ -8,33 +8,22 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.BoundingBox;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import tepidarium.it.Api;
-import tepidarium.it.Grower;
-import tepidarium.it.RunningService;
 
 /** A grower walks past the containers that are due, with the phone in one hand. */
-class RoundIT {
+class RoundIT extends OnEmptyService {
   /** Large enough for a wet thumb in the dark, px. */
   private static final double LARGE_PX = 60;
 
-  @TempDir Path data;
-  private RunningService service;
-  private Browser browser;
   private Page page;
 
   @BeforeEach
-  void start() {
-    service = RunningService.embedded(data);
+  void sowInFourJars() {
     Api api = service.api();
-    Grower grower = new Grower(api);
-    grower.awaitBroker();
     api.post("/api/lots", SeedBodies.lot("cacao"));
     List<String> rooms = List.of("Bench 2", "Bench 1", "Bench 2", "Bench 1");
     for (int i = 1; i <= 4; i++) {
@@ -42,15 +31,8 @@ class RoundIT {
       // The last one is not due yet.
       api.post("/api/sowings", SeedBodies.sowing(1, "jar-" + i, i == 4 ? 1 : 8 + i));
     }
-    browser = Browser.start();
     page = browser.page(390);
     page.navigate(service.url() + "/tally.html");
-  }
-
-  @AfterEach
-  void stop() {
-    browser.close();
-    service.close();
   }
 
   @Test

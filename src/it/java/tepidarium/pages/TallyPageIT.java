@@ -20,38 +20,22 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import javax.imageio.ImageIO;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import tepidarium.it.Grower;
-import tepidarium.it.RunningService;
 
 /** A grower with a phone and an empty installation writes a small season down. */
-class TallyPageIT {
+class TallyPageIT extends OnEmptyService {
   private static final double THUMB_PX = 44;
   private static final double PATIENCE_MS = 30_000;
   private static final Integer KEPT_WIDTH = 1600;
 
-  @TempDir Path data;
-  private RunningService service;
-  private Browser browser;
   private Page page;
 
   @BeforeEach
-  void start() {
-    service = RunningService.embedded(data);
-    new Grower(service.api()).awaitBroker();
-    browser = Browser.start();
+  void openTally() {
     page = browser.page(390);
     page.setDefaultTimeout(PATIENCE_MS);
     page.navigate(service.url() + "/tally.html");
-  }
-
-  @AfterEach
-  void stop() {
-    browser.close();
-    service.close();
   }
 
   @Test
