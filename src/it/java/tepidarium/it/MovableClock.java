@@ -1,6 +1,7 @@
 package tepidarium.it;
 
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
@@ -15,6 +16,11 @@ public final class MovableClock extends Clock {
 
   public void set(Instant instant) {
     now = instant;
+  }
+
+  /** Moves the clock forward. */
+  public void pass(Duration time) {
+    now = now.plus(time);
   }
 
   @Override

@@ -47,7 +47,7 @@ class ScheduledBackupsTest {
   }
 
   private void runAfter(Duration wait) {
-    clock.set(clock.instant().plus(wait));
+    clock.pass(wait);
     backups.run();
   }
 

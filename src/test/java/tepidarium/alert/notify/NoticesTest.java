@@ -7,11 +7,9 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalTime;
-import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -33,6 +31,7 @@ import tepidarium.alert.Condition;
 import tepidarium.alert.MemoryAlerts;
 import tepidarium.alert.Priority;
 import tepidarium.container.ContainerId;
+import tepidarium.it.MovableClock;
 import tepidarium.records.Database;
 import tepidarium.records.NoticeRecords;
 import tepidarium.records.sqlite.SqliteRecords;
@@ -47,31 +46,13 @@ class NoticesTest {
 
   @TempDir private Path folder;
   private final List<String> reached = new CopyOnWriteArrayList<>();
-  private volatile Instant now = START;
   private @Nullable LocalTime summaryAt;
   private volatile DeliveryOutcome answer = DeliveryOutcome.delivered("taken");
   private Database database;
   private NoticeRecords store;
   private Notices notices;
 
-  private final Clock clock =
-      new Clock() {
-        @Override
-        public Instant instant() {
-          return now;
-        }
-
-        @Override
-        public ZoneId getZone() {
-          return ZoneOffset.UTC;
-        }
-
-        @Override
-        public Clock withZone(ZoneId zone) {
-          return this;
-        }
-      };
-
+  private final MovableClock clock = new MovableClock(START);
   private final MemoryAlerts alertStore = new MemoryAlerts();
   private volatile Function<Alert, AlertDetails> details =
       alert -> new AlertDetails(alert, "Jar " + alert.id(), null);
@@ -234,7 +215,7 @@ class NoticesTest {
     for (int i = 0; i < 3; i++) {
       restart();
       raise(1);
-      now = now.plusSeconds(700);
+      clock.pass(Duration.ofSeconds(700));
     }
     raise(2);
     await().atMost(SOON).until(() -> moving() && first().size() == 2);
@@ -296,10 +277,10 @@ class NoticesTest {
     raise(1);
     await().atMost(SOON).until(() -> moving() && first().size() == 2);
     assertTrue(first().get(1).contains("Jar 1"), reached.toString());
-    now = START.plus(Duration.ofHours(23));
+    clock.set(START.plus(Duration.ofHours(23)));
     restart();
     await().atMost(SOON).until(() -> moving() && first().size() >= 3);
-    now = START.plus(Duration.ofHours(24));
+    clock.set(START.plus(Duration.ofHours(24)));
     await()
         .atMost(SOON)
         .until(
@@ -317,7 +298,7 @@ class NoticesTest {
 
   /** Advances the clock while something is awaited, and has the state evaluated at once. */
   private boolean moving() {
-    now = now.plusSeconds(61);
+    clock.pass(Duration.ofSeconds(61));
     notices.alertChanged(cold(1, null, null));
     return true;
   }
@@ -361,7 +342,7 @@ class NoticesTest {
     raise(2);
     await().atMost(SOON).until(() -> moving() && reached.size() >= 2);
     assertTrue(reached.get(1).startsWith("first: Jar 2"), reached.toString());
-    now = sent.plus(Duration.ofHours(5)).plus(Duration.ofMinutes(50));
+    clock.set(sent.plus(Duration.ofHours(5)).plus(Duration.ofMinutes(50)));
     await().atMost(SOON).until(() -> moving() && reached.size() >= 3);
     assertTrue(reached.get(2).startsWith("first: Still: "), reached.toString());
     Notice reminder = store.newest(Delivery.State.DELIVERED, 1).get(0).notice();
@@ -385,7 +366,7 @@ class NoticesTest {
     start();
     raise(1);
     await().atMost(SOON).until(() -> moving() && attempts() >= 1);
-    now = now.plus(Duration.ofHours(25));
+    clock.pass(Duration.ofHours(25));
     await().atMost(SOON).until(() -> !store.newest(Delivery.State.FAILED, 10).isEmpty());
     Delivery failed = store.newest(Delivery.State.FAILED, 10).get(0);
     assertEquals("nobody there", failed.words());
@@ -435,7 +416,7 @@ class NoticesTest {
         .atMost(SOON)
         .until(() -> store.notificationStates().containsKey(AlertSubject.key(cold(2, null, null))));
     restart();
-    now = now.plus(Duration.ofMinutes(20));
+    clock.pass(Duration.ofMinutes(20));
     raise(3);
     await().atMost(SOON).until(() -> moving() && first().size() >= 2);
     assertTrue(first().get(1).contains("Jar 3 is too cold"), reached.toString());
@@ -453,7 +434,7 @@ class NoticesTest {
     Alert earlier = cold(1, START.minusSeconds(3_600), null, null);
     alertStore.save(List.of(earlier), Map.of());
     notices.alertChanged(earlier);
-    now = now.plus(Duration.ofMinutes(11));
+    clock.pass(Duration.ofMinutes(11));
     raise(2);
     await().atMost(SOON).until(() -> moving() && first().size() >= 2);
     assertTrue(first().get(1).contains("Jar 2 is too cold"), reached.toString());
@@ -471,7 +452,7 @@ class NoticesTest {
         Set.of());
     alertStore.save(List.of(cold(1, null, null)), Map.of());
     restart();
-    now = now.plus(Duration.ofMinutes(11));
+    clock.pass(Duration.ofMinutes(11));
     raise(2);
     await().atMost(SOON).until(() -> moving() && !first().isEmpty());
     assertTrue(first().get(0).contains("Jar 2 is too cold"), reached.toString());
@@ -483,10 +464,10 @@ class NoticesTest {
     start();
     raise(1);
     awaitReached(1);
-    now = now.plus(Duration.ofMinutes(31));
+    clock.pass(Duration.ofMinutes(31));
     awaitReached(2);
-    alertStore.save(List.of(cold(1, now, now)), Map.of());
-    notices.alertChanged(cold(1, now, now));
+    alertStore.save(List.of(cold(1, clock.instant(), clock.instant())), Map.of());
+    notices.alertChanged(cold(1, clock.instant(), clock.instant()));
     await().atMost(SOON).until(() -> moving() && reached.size() == 4);
     List<String> who = new ArrayList<>(reached.stream().map(s -> s.split(":", 2)[0]).toList());
     assertEquals("first", who.get(0));
