@@ -10,7 +10,7 @@ const ORIGIN = 'https://shed.example';
 const PROBLEM = { 'Content-Type': 'application/problem+json' };
 
 /** A worker with a network that the test replaces, a cache for each name, and a clock that the test moves. */
-function worker() {
+function worker(files = ['/shelf.js']) {
   const handlers = {};
   const stores = new Map();
   const timers = [];
@@ -32,7 +32,7 @@ function worker() {
   };
   const sandbox = {
     self: {
-      offline: { version: 'v', files: ['/shelf.js'] },
+      offline: { version: 'v', files },
       location: { origin: ORIGIN },
       addEventListener: (name, handler) => (handlers[name] = handler),
     },
@@ -54,7 +54,19 @@ function worker() {
     await Promise.all(rest);
     return given;
   }
-  return { sandbox, timers, get, keep: async (path, text) => (await open('pages-v')).put(path, new Response(text)) };
+  /** Tells the worker something, and waits until it has done what it does then. */
+  async function tell(data) {
+    const done = [];
+    handlers.message({ data, waitUntil: (promise) => done.push(promise) });
+    await Promise.all(done);
+  }
+  return {
+    sandbox,
+    timers,
+    get,
+    tell,
+    keep: async (path, text) => (await open('pages-v')).put(path, new Response(text)),
+  };
 }
 
 async function withKeptTally() {
@@ -100,4 +112,15 @@ test('only page files have a limit of time', async () => {
   assert.equal(one.timers.length, 1);
   one.timers[0].work();
   assert.equal(await (await file).text(), 'kept file');
+});
+
+test('the scripts of the language of the pages are kept, those of others are not', async () => {
+  const one = worker(['/', '/scripts/de/shelf.js', '/scripts/en/shelf.js', '/shelf/shelf.css']);
+  const asked = new Set();
+  one.sandbox.network = async (path) => {
+    asked.add(path);
+    return new Response('', { headers: { 'Content-Language': 'de' } });
+  };
+  await one.tell('language');
+  assert.deepEqual([...asked], ['/', '/scripts/de/shelf.js', '/shelf/shelf.css']);
 });

@@ -121,7 +121,7 @@ class ManyContainersIT extends OnEmptyService {
     Map<String, Integer> bytes = new TreeMap<>();
     loaded.forEach((url, request) -> bytes.put(url, request.response().body().length));
     assertTrue(bytes.size() <= 16, bytes.toString());
-    assertTrue(bytes.values().stream().mapToInt(one -> one).sum() < 630_000, bytes.toString());
+    assertTrue(bytes.values().stream().mapToInt(one -> one).sum() < 590_000, bytes.toString());
 
     page.locator("[data-step=place]").click();
     assertThat(page.locator("#place-which option")).hasCount(301);

@@ -19,7 +19,7 @@ public final class RouteRoles {
       """
       GET /login.html
       HEAD /login.html
-      GET /scripts/{file}
+      GET /scripts/{language}/{file}
       GET /worker.js
       GET /manifest.webmanifest
       GET /api/health

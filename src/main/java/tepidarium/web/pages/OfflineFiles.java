@@ -79,8 +79,8 @@ final class OfflineFiles {
       files.add(page.equals(pages.get(0)) ? "/" : "/" + page + ".html");
       for (String language : PageTexts.LANGUAGES) {
         addFilesOf(PageFrame.page(page, language), files, contents);
+        addFilesOf(scripts.script(page, language), files, contents);
       }
-      addFilesOf(scripts.script(page), files, contents);
     }
     for (String file : files) {
       String resource = "/pages" + file;

@@ -28,7 +28,7 @@ final class PageFrame {
 
   private static final Pattern MODULE =
       Pattern.compile(" *<script type=\"module\" src=\"([^\"]+)\"></script>\n?");
-  private static final String SCRIPT = "  <script type=\"module\" src=\"%s.js\"></script>\n";
+  private static final String SCRIPT = "  <script type=\"module\" src=\"%s\"></script>\n";
   private static final String HEAD_END = "</head>";
 
   private PageFrame() {}
@@ -46,7 +46,7 @@ final class PageFrame {
     return MODULE
         .matcher(head)
         .replaceAll("")
-        .replace(HEAD_END, SCRIPT.formatted(Pages.SCRIPTS + name) + HEAD_END)
+        .replace(HEAD_END, SCRIPT.formatted(PageScripts.address(name, language)) + HEAD_END)
         .replace(MAIN, PageTexts.fill(parts[1].strip(), name, language));
   }
 

@@ -14,7 +14,8 @@ import java.util.regex.Pattern;
 /**
  * Joins the modules that a page uses to one script, so that a browser asks for one file in place of
  * a hundred. Each module becomes a function that returns what the module exports; modules come
- * after those that they import. Modules of libraries stay files of their own.
+ * after those that they import. Modules of libraries stay files of their own. Of the texts, only
+ * those of one language are in it.
  *
  * <p>It reads the statements that the project's own modules use, each at the start of a line:
  * {@code import {a, b as c} from}, {@code import * as a from}, {@code import a from}, and {@code
@@ -30,23 +31,28 @@ final class PageScript {
   private static final Pattern DEFAULT_EXPORT =
       Pattern.compile("^export default ", Pattern.MULTILINE);
   private static final Pattern OTHER = Pattern.compile("^(import|export)\\b.*", Pattern.MULTILINE);
+  private static final Pattern TEXTS = Pattern.compile(".*/texts\\.(\\w+)\\.js");
   private static final String DEFAULT = "$default";
 
   private final Map<String, String> names = new LinkedHashMap<>();
   private final Set<String> begun = new LinkedHashSet<>();
   private final Set<String> ofLibraries = new LinkedHashSet<>();
   private final StringBuilder joined = new StringBuilder();
+  private final String language;
 
-  private PageScript() {}
+  private PageScript(String language) {
+    this.language = language;
+  }
 
   /**
    * Joins modules and all that they import.
    *
    * @param modules paths of the modules that the page starts, such as {@code /shelf/shelf.js}
+   * @param language one of {@link PageTexts#LANGUAGES}; the texts of the others become null
    * @throws IllegalStateException if a module is missing or cannot be joined
    */
-  static String join(List<String> modules) {
-    PageScript script = new PageScript();
+  static String join(List<String> modules, String language) {
+    PageScript script = new PageScript(language);
     modules.forEach(script::add);
     return String.join("", script.ofLibraries) + script.joined;
   }
@@ -60,7 +66,7 @@ final class PageScript {
     if (!begun.add(path)) {
       throw new IllegalStateException(path + " imports itself through other modules");
     }
-    String source = PageFrame.resource("/pages" + path);
+    String source = PageTexts.withoutHtml(PageFrame.resource("/pages" + path));
     String body = IMPORT.matcher(source).replaceAll(found -> quoted(imported(found, path)));
     List<String> exports = new ArrayList<>();
     body =
@@ -102,6 +108,9 @@ final class PageScript {
       ofLibraries.add(statement.group() + '\n');
       return "";
     }
+    if (isOtherLanguage(from)) {
+      return "const " + statement.group(1) + " = null;";
+    }
     String module = add(Path.of(path).resolveSibling(from).normalize().toString());
     if (statement.group(1) != null) {
       return "const { default: " + statement.group(1) + " } = " + module + ';';
@@ -111,6 +120,13 @@ final class PageScript {
     }
     String parts = statement.group(3).replace(" as ", ": ").replaceAll("\\s+", " ");
     return "const {" + parts + "} = " + module + ';';
+  }
+
+  private boolean isOtherLanguage(String module) {
+    Matcher texts = TEXTS.matcher(module);
+    return texts.matches()
+        && PageTexts.LANGUAGES.contains(texts.group(1))
+        && !language.equals(texts.group(1));
   }
 
   private static String quoted(String replacement) {

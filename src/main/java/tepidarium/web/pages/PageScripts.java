@@ -8,22 +8,34 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import tepidarium.web.NotFound;
 
-/** Serves the script of each page. Each is joined when it is first requested, and then kept. */
+/**
+ * Serves the script of each page in each language. Each is joined when it is first requested, and
+ * then kept.
+ */
 final class PageScripts {
   private static final Pattern FILE = Pattern.compile("([a-z-]+)\\.js");
 
-  private final Map<String, String> byPage = new ConcurrentHashMap<>();
+  private final Map<String, String> byAddress = new ConcurrentHashMap<>();
+
+  /** Such as {@code /scripts/en/alerts.js}. */
+  static String address(String page, String language) {
+    return Pages.SCRIPTS + language + '/' + page + ".js";
+  }
 
   void send(Context ctx) {
     Matcher file = FILE.matcher(ctx.pathParam("file"));
-    if (!file.matches() || !PageFrame.exists(file.group(1))) {
+    String language = ctx.pathParam("language");
+    if (!file.matches()
+        || !PageFrame.exists(file.group(1))
+        || !PageTexts.LANGUAGES.contains(language)) {
       throw new NotFound("there is no script " + ctx.path());
     }
-    Pages.send(ctx, ContentType.TEXT_JS, script(file.group(1)));
+    Pages.send(ctx, ContentType.TEXT_JS, script(file.group(1), language));
   }
 
   /** The script of a page that exists. */
-  String script(String page) {
-    return byPage.computeIfAbsent(page, name -> PageScript.join(PageFrame.modules(name)));
+  String script(String page, String language) {
+    return byAddress.computeIfAbsent(
+        address(page, language), address -> PageScript.join(PageFrame.modules(page), language));
   }
 }

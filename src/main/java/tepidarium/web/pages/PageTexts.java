@@ -44,6 +44,11 @@ final class PageTexts {
             });
   }
 
+  /** A module of texts without the part for the server; any other module as it is. */
+  static String withoutHtml(String module) {
+    return HTML_PART.matcher(module).replaceFirst("\n");
+  }
+
   private static Map<String, String> read(String folder, String language) {
     Map<String, String> texts = new HashMap<>();
     String file = "/pages/" + folder + "/texts." + language + ".js";

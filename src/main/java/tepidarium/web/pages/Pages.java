@@ -45,7 +45,7 @@ public final class Pages {
 
   private static final String FIRST_PAGE = "shelf";
 
-  /** Begins the address of the script of each page, such as {@code /scripts/alerts.js}. */
+  /** Begins the address of the script of each page. */
   static final String SCRIPTS = "/scripts/";
 
   private static final int ETAG_BYTES = 12;
@@ -82,7 +82,7 @@ public final class Pages {
     add(config.routes, "/index.html", first);
     new DocumentPages(setup).add(config.routes);
     PageScripts scripts = new PageScripts();
-    config.routes.get(SCRIPTS + "{file}", scripts::send);
+    config.routes.get(SCRIPTS + "{language}/{file}", scripts::send);
     List<String> kept = new ArrayList<>(List.of(FIRST_PAGE));
     NAMES.stream().filter(name -> !name.equals("login")).forEach(kept::add);
     new OfflineFiles(kept, scripts).add(config.routes);

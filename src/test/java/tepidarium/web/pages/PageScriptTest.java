@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Test;
 /** The joined script of small modules in the test resources, and of the real pages. */
 class PageScriptTest {
   private static String joined(String module) {
-    return PageScript.join(List.of("/script-test/" + module));
+    return PageScript.join(List.of("/script-test/" + module), "de");
   }
 
   @Test
@@ -64,8 +64,30 @@ class PageScriptTest {
   }
 
   @Test
+  void onlyTheTextsOfOneLanguageAreJoined() {
+    assertEquals(
+        """
+        // /script-test/texts.de.js
+        const $1 = (() => {
+        const $default = {
+          warm: 'warm, aber auf Deutsch',
+        };
+        return { default: $default };
+        })();
+        // /script-test/texts.js
+        const $2 = (() => {
+        const { default: de } = $1;
+        const en = null;
+        const texts = { de, en };
+        return { texts };
+        })();
+        """,
+        joined("texts.js"));
+  }
+
+  @Test
   void noModuleOfAPageIsLeftOut() {
-    String shelf = PageScript.join(PageFrame.modules("shelf"));
+    String shelf = PageScript.join(PageFrame.modules("shelf"), "en");
     assertTrue(shelf.contains("// /shared/language-switch.js\n"), "the frame's module");
     assertTrue(shelf.contains("// /shelf/shelf.js\n"), "the page's module");
     assertFalse(Pattern.compile("^(import|export)\\b", Pattern.MULTILINE).matcher(shelf).find());

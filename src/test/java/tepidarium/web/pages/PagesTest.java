@@ -100,7 +100,8 @@ class PagesTest {
     assertTrue(header(page, "Content-Type").startsWith("text/html"));
     assertTrue(html.contains("<title>" + title + " · Tepidarium</title>"), html);
     assertTrue(
-        html.contains("<script type=\"module\" src=\"/scripts/" + name + ".js\"></script>"), html);
+        html.contains("<script type=\"module\" src=\"/scripts/en/" + name + ".js\"></script>"),
+        html);
     assertEquals(1, html.split("<script", -1).length - 1, "one script");
     assertTrue(html.contains("<nav id=\"pages\""), html);
     assertTrue(html.contains("<html lang=\"en\" data-zone=\"Europe/Berlin\">"), html);
@@ -120,7 +121,7 @@ class PagesTest {
         "/alerts.html",
         "/docs/settings.html",
         "/shared/style.css",
-        "/scripts/tally.js"
+        "/scripts/en/tally.js"
       })
   void browsersKeepPagesAndAskWhetherTheyHaveChanged(String path)
       throws IOException, InterruptedException {
@@ -182,7 +183,7 @@ class PagesTest {
 
   @Test
   void theScriptOfAPageKeepsItsCharacters() throws IOException, InterruptedException {
-    HttpResponse<String> script = ask("GET", "/scripts/people.js");
+    HttpResponse<String> script = ask("GET", "/scripts/en/people.js");
     assertEquals("text/javascript;charset=utf-8", header(script, "Content-Type").replace(" ", ""));
     assertTrue(script.body().contains("·"), "a middle dot of the texts");
   }
@@ -196,9 +197,10 @@ class PagesTest {
         "/tally/",
         "/absent.html",
         "/tally.js",
-        "/scripts/absent.js",
-        "/scripts/../tally.js",
-        "/scripts/tally.html"
+        "/scripts/en/absent.js",
+        "/scripts/xx/tally.js",
+        "/scripts/en/../tally.js",
+        "/scripts/en/tally.html"
       })
   void partsOfPagesAreNotServed(String path) throws IOException, InterruptedException {
     assertEquals(404, ask("GET", path).statusCode());

@@ -1,0 +1,6 @@
+export default {
+  html: {
+    shelf: 'Regal',
+  },
+  warm: 'warm, aber auf Deutsch',
+};
