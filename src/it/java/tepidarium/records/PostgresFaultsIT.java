@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.net.SocketTimeoutException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Collections;
@@ -23,6 +26,7 @@ import tepidarium.germination.Entry;
 import tepidarium.germination.GroupId;
 import tepidarium.it.Postgres;
 import tepidarium.postgres.PostgresAddress;
+import tepidarium.postgres.PostgresServer;
 import tepidarium.reading.Reading;
 import tepidarium.reading.Readings;
 import tepidarium.reading.SensorId;
@@ -214,6 +218,25 @@ class PostgresFaultsIT {
     return String.valueOf(
         assertThrows(StoreException.class, () -> records.append(List.of(entry(new UUID(0, 2)))))
             .getMessage());
+  }
+
+  /** A socket that takes connections and never answers, as the kernel does for a frozen server. */
+  @Test
+  void aFrozenServerIsAskedOnceAndNotForEachConnection() throws Exception {
+    try (ServerSocket frozen = new ServerSocket(0, 50, InetAddress.getLoopbackAddress())) {
+      String url =
+          "postgresql://127.0.0.1:%d,127.0.0.1:%d/%s?sslmode=disable"
+              .formatted(frozen.getLocalPort(), server.port(), database);
+      PostgresServer servers =
+          new PostgresServer(
+              PostgresAddress.of("records", url, Postgres.USER, Postgres.PASSWORD), 10);
+      for (int i = 0; i < 3; i++) {
+        PostgresServer.close(servers.connect());
+      }
+      frozen.accept().close();
+      frozen.setSoTimeout(1);
+      assertThrows(SocketTimeoutException.class, frozen::accept);
+    }
   }
 
   @Test

@@ -87,6 +87,18 @@ public final class PostgresFailure {
     return group.equals("28") || group.equals("3D") || group.equals("42");
   }
 
+  /**
+   * Which of the failures of two servers is told: that one takes no changes, rather than that the
+   * other one does not answer.
+   */
+  static SQLException moreTelling(@Nullable SQLException first, SQLException second) {
+    return first != null && isOfStandby(first) ? first : second;
+  }
+
+  private static boolean isOfStandby(SQLException failure) {
+    return String.valueOf(failure.getMessage()).contains("targetServerType");
+  }
+
   /** Whether a failure, or one of its causes, has this code. */
   public static boolean hasState(Throwable failure, String state) {
     SQLException sql = sql(failure);

@@ -5,6 +5,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
+import java.util.Objects;
 import javax.sql.DataSource;
 import org.postgresql.ds.PGSimpleDataSource;
 import tepidarium.retry.Reconnect;
@@ -39,7 +40,6 @@ public final class PostgresServer {
       """;
 
   private final PostgresAddress address;
-  private final PGSimpleDataSource source = new PGSimpleDataSource();
   private final Duration answerLimit;
 
   /**
@@ -50,10 +50,12 @@ public final class PostgresServer {
   public PostgresServer(PostgresAddress address, int answerSeconds) {
     this.address = address;
     answerLimit = Duration.ofSeconds(answerSeconds);
-    source.setServerNames(
-        address.servers().stream().map(PostgresAddress.Server::host).toArray(String[]::new));
-    source.setPortNumbers(
-        address.servers().stream().mapToInt(PostgresAddress.Server::port).toArray());
+  }
+
+  private PGSimpleDataSource source(PostgresAddress.Server server) {
+    PGSimpleDataSource source = new PGSimpleDataSource();
+    source.setServerNames(new String[] {server.host()});
+    source.setPortNumbers(new int[] {server.port()});
     source.setDatabaseName(address.database());
     source.setCurrentSchema(address.schema());
     source.setUser(address.user());
@@ -62,8 +64,8 @@ public final class PostgresServer {
     // Asks each server again: after a failover, what was known of the servers is wrong.
     source.setHostRecheckSeconds(0);
     source.setConnectTimeout(CONNECT_SECONDS);
-    source.setSocketTimeout(answerSeconds);
     // A frozen server takes the connection and does not answer; the next server is tried then.
+    source.setSocketTimeout(CONNECT_SECONDS);
     source.setSslResponseTimeout(CONNECT_SECONDS * 1_000);
     source.setTcpKeepAlive(true);
     source.setDefaultRowFetchSize(FETCHED_ROWS);
@@ -72,6 +74,7 @@ public final class PostgresServer {
     source.setSslRootCert(address.authority());
     // The messages of the server may contain values, such as names.
     source.setLogServerErrorDetail(false);
+    return source;
   }
 
   /** Limits the attempts to connect to a database that fails; servers of one database share it. */
@@ -90,7 +93,30 @@ public final class PostgresServer {
 
   /** Returns the source of connections without these session settings, for the migration. */
   public DataSource source() {
-    return source;
+    return new PGSimpleDataSource() {
+      @Override
+      public Connection getConnection() throws SQLException {
+        return toPrimary();
+      }
+    };
+  }
+
+  /** Connects to the server that takes changes; the one that did so last is asked first. */
+  private Connection toPrimary() throws SQLException {
+    ServerOrder order = ServerOrder.of(address.servers());
+    SQLException failure = null;
+    for (PostgresAddress.Server server : order.servers()) {
+      try {
+        Connection connection = source(server).getConnection();
+        order.first(server);
+        connection.setNetworkTimeout(Runnable::run, Math.toIntExact(answerLimit.toMillis()));
+        return connection;
+      } catch (SQLException e) {
+        order.last(server);
+        failure = PostgresFailure.moreTelling(failure, e);
+      }
+    }
+    throw Objects.requireNonNull(failure);
   }
 
   /**
@@ -100,7 +126,7 @@ public final class PostgresServer {
    * @throws IllegalStateException when its server does not sync its files
    */
   public Connection connect() throws SQLException {
-    Connection connection = source.getConnection();
+    Connection connection = toPrimary();
     try (Statement statement = connection.createStatement();
         ResultSet row =
             statement.executeQuery(SESSION.formatted(answerLimit.toMillis() - EARLIER_MS))) {

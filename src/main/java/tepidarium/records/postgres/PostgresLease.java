@@ -84,21 +84,28 @@ final class PostgresLease implements AutoCloseable {
    * @return null if it was taken; otherwise the service that holds it
    */
   @Nullable Owner take() throws SQLException {
-    long asked = System.nanoTime();
-    try (Connection taking = server.connect()) {
+    // Kept for the renewals: to connect can take seconds while a server is frozen.
+    Connection taking = connection == null ? server.connect() : connection;
+    connection = taking;
+    try {
       taking.setAutoCommit(false);
       LeaseRow found = LeaseRow.read(taking);
       grace.answers(found.server());
       compareClocks(found.readAt());
       announce(taking);
+      long asked = System.nanoTime();
       if (clockAhead != null || !found.ended() || isLeftAlone(found) || !take(taking, found)) {
         taking.rollback();
         return found.owner();
       }
       taking.commit();
+      taking.setAutoCommit(true);
       before = found;
+      endNanos = asked + LENGTH.toNanos();
+    } catch (SQLException e) {
+      disconnect();
+      throw e;
     }
-    endNanos = asked + LENGTH.toNanos();
     LOG.info("this service owns the database {}, epoch {}", server.address(), epoch);
     var unusedRenewal =
         renewing.scheduleAtFixedRate(this::renew, RENEW_MS, RENEW_MS, TimeUnit.MILLISECONDS);
@@ -184,13 +191,14 @@ final class PostgresLease implements AutoCloseable {
   }
 
   private void renew() {
-    long asked = System.nanoTime();
     try {
       Connection current = connection;
       if (current == null) {
         current = server.connect();
         connection = current;
       }
+      // Not earlier: the end must not count the time in which a frozen server was asked first.
+      long asked = System.nanoTime();
       if (update(current, "UPDATE lease SET ends_at = " + END + IS_OURS) == 1) {
         endNanos = asked + LENGTH.toNanos();
       } else {
