@@ -72,6 +72,13 @@ final class Supervised implements AutoCloseable {
     service.stop();
   }
 
+  /** Ends it without any warning; it is not started again. */
+  void end() {
+    held = true;
+    supervisor.shutdownNow();
+    service.kill();
+  }
+
   /** Everything that came in since the first start, once all of it has come to its end. */
   Tally settled() {
     Tally now = Health.settled(this::grower);
@@ -80,8 +87,6 @@ final class Supervised implements AutoCloseable {
 
   @Override
   public void close() {
-    held = true;
-    supervisor.shutdownNow();
-    service.close();
+    end();
   }
 }

@@ -19,6 +19,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import tepidarium.postgres.PostgresAddress;
 
 /**
@@ -38,19 +39,26 @@ public final class Postgres implements AutoCloseable {
   private final Path folder;
   private final Path data;
   private final int port = Ports.free();
+  private final String host;
   private final ServerProcess server;
 
-  private Postgres(Path folder, Path data) {
+  private Postgres(Path folder, Path data, @Nullable SeparateNetwork network) {
     this.folder = folder;
     this.data = data;
-    this.server =
-        new ServerProcess(
-            asUser("postgres", List.of("-D", data.toString())), folder.resolve("postgres.log"));
+    this.host = network == null ? "127.0.0.1" : network.host();
+    List<String> command = new ArrayList<>(network == null ? List.of() : network.prefix());
+    command.addAll(asUser("postgres", List.of("-D", data.toString())));
+    this.server = new ServerProcess(command, folder.resolve("postgres.log"));
   }
 
   /** One that answers, with the user of the service. */
   public static Postgres started(String... more) {
-    Postgres postgres = prepared(more);
+    return started(null, more);
+  }
+
+  /** The same in another network. */
+  public static Postgres started(@Nullable SeparateNetwork network, String... more) {
+    Postgres postgres = prepared(network, more);
     postgres.start();
     postgres.run(
         SYSTEM_USER, "CREATE USER " + USER + " PASSWORD '" + PASSWORD + "' CREATEDB REPLICATION");
@@ -58,8 +66,8 @@ public final class Postgres implements AutoCloseable {
   }
 
   /** One that is not started yet. */
-  private static Postgres prepared(String... more) {
-    Postgres postgres = inNewFolder();
+  private static Postgres prepared(@Nullable SeparateNetwork network, String... more) {
+    Postgres postgres = inNewFolder(network);
     try {
       Path password = Files.writeString(postgres.folder.resolve("password"), PASSWORD);
       give(password);
@@ -76,7 +84,7 @@ public final class Postgres implements AutoCloseable {
       List<String> lines =
           new ArrayList<>(
               List.of(
-                  "listen_addresses = '127.0.0.1'",
+                  "listen_addresses = '" + postgres.host + "'",
                   "port = " + postgres.port,
                   "unix_socket_directories = ''",
                   "shared_buffers = 16MB",
@@ -85,7 +93,9 @@ public final class Postgres implements AutoCloseable {
       postgres.configure(lines);
       // The test's own questions need no password, whose check takes longer than the question.
       Path access = postgres.data.resolve("pg_hba.conf");
-      String trusted = "host all " + SYSTEM_USER + " 127.0.0.1/32 trust\n";
+      String trusted =
+          "host all %1$s samenet trust\nhost all all samenet scram-sha-256\n"
+              .formatted(SYSTEM_USER);
       Files.writeString(access, trusted + Files.readString(access));
       return postgres;
     } catch (IOException e) {
@@ -93,11 +103,11 @@ public final class Postgres implements AutoCloseable {
     }
   }
 
-  private static Postgres inNewFolder() {
+  private static Postgres inNewFolder(@Nullable SeparateNetwork network) {
     try {
       Path folder = Files.createTempDirectory("tepidarium-postgres");
       give(folder);
-      return new Postgres(folder, folder.resolve("data"));
+      return new Postgres(folder, folder.resolve("data"), network);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -109,7 +119,7 @@ public final class Postgres implements AutoCloseable {
 
   /** Starts a copy of this server that follows it; this one waits for it at each commit. */
   public Postgres withStandby() {
-    Postgres standby = inNewFolder();
+    Postgres standby = inNewFolder(null);
     run(
         "pg_basebackup",
         List.of(
@@ -154,7 +164,7 @@ public final class Postgres implements AutoCloseable {
   }
 
   /** Gives a file to the user as which the server runs. */
-  private static void give(Path path) throws IOException {
+  static void give(Path path) throws IOException {
     if (isRoot()) {
       Files.setOwner(
           path,
@@ -163,19 +173,23 @@ public final class Postgres implements AutoCloseable {
   }
 
   private static List<String> asUser(String program, List<String> arguments) {
-    List<String> command = new ArrayList<>();
-    if (isRoot()) {
-      command.addAll(
-          Command.of(
-              "/usr/bin/setpriv",
-              "util-linux",
-              List.of("--reuid=" + SYSTEM_USER, "--regid=" + SYSTEM_USER, "--clear-groups")));
-    }
+    List<String> command = new ArrayList<>(asSystemUser());
     command.addAll(Command.of(newest() + "/bin/" + program, PACKAGE, arguments));
     return command;
   }
 
-  private static Path newest() {
+  /** How a command begins that runs as the user of the server; empty for another user than root. */
+  static List<String> asSystemUser() {
+    return isRoot()
+        ? Command.of(
+            "/usr/bin/setpriv",
+            "util-linux",
+            List.of("--reuid=" + SYSTEM_USER, "--regid=" + SYSTEM_USER, "--clear-groups"))
+        : List.of();
+  }
+
+  /** The folder of the newest version that is installed. */
+  static Path newest() {
     try (Stream<Path> versions = Files.list(VERSIONS)) {
       return versions
           .max(Comparator.comparing(path -> Integer.parseInt(path.getFileName().toString())))
@@ -200,7 +214,7 @@ public final class Postgres implements AutoCloseable {
 
   private Connection connect(String database) throws SQLException {
     return DriverManager.getConnection(
-        "jdbc:postgresql://127.0.0.1:" + port + '/' + database, SYSTEM_USER, PASSWORD);
+        "jdbc:postgresql://" + host + ':' + port + '/' + database, SYSTEM_USER, PASSWORD);
   }
 
   public int port() {
@@ -253,7 +267,7 @@ public final class Postgres implements AutoCloseable {
   }
 
   public String url(String database) {
-    return "postgresql://127.0.0.1:" + port + '/' + database;
+    return "postgresql://" + host + ':' + port + '/' + database;
   }
 
   /** Runs a statement as the administrator. */

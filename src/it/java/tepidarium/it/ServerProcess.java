@@ -5,6 +5,7 @@ import static org.awaitility.Awaitility.await;
 import java.io.File;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
@@ -49,9 +50,17 @@ final class ServerProcess {
 
   private boolean answers(Process started, BooleanSupplier answers) {
     if (!started.isAlive()) {
-      throw new AssertionError(command.get(0) + " ended at once; see " + output);
+      throw new AssertionError(command.get(0) + " ended at once: " + text());
     }
     return answers.getAsBoolean();
+  }
+
+  private String text() {
+    try {
+      return Files.readString(output.toPath());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** Stops it in order; nothing where it was never started. */
@@ -77,9 +86,11 @@ final class ServerProcess {
   void signal(String name) {
     Process running = Objects.requireNonNull(process);
     Stream.concat(Stream.of(running.toHandle()), running.descendants())
-        .forEach(
-            each ->
-                Command.run(List.of("kill", "-" + name, String.valueOf(each.pid())), new byte[0]));
+        .forEach(each -> signal(name, each));
+  }
+
+  static void signal(String name, ProcessHandle process) {
+    Command.run(List.of("kill", "-" + name, String.valueOf(process.pid())), new byte[0]);
   }
 
   /** Waits for the end of a process; its exit status. */

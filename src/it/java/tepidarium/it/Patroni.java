@@ -1,0 +1,283 @@
+package tepidarium.it;
+
+import static org.awaitility.Awaitility.await;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.InetSocketAddress;
+import java.net.Socket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+
+/**
+ * Two PostgreSQL servers under Patroni, with one etcd, on free loopback ports: Debian's packages,
+ * and the settings of the page about PostgreSQL.
+ */
+public final class Patroni implements AutoCloseable {
+  private static final Path PAGE = Path.of("src/docs/postgresql.md");
+  private static final Duration SOON = Duration.ofMinutes(2);
+  private static final String ADMINISTRATOR = "postgres";
+  private static final String PASSWORD = "a password";
+
+  private final Path folder;
+  private final int etcdPort = Ports.free();
+  private final ServerProcess etcd;
+  private final List<Node> nodes;
+
+  /** The node that is asked first, so that a question does not wait for a frozen one. */
+  private volatile int first = 1;
+
+  private Patroni() throws IOException {
+    folder = Files.createTempDirectory("tepidarium-patroni");
+    Postgres.give(folder);
+    String peers = "http://127.0.0.1:" + Ports.free();
+    String clients = "http://127.0.0.1:" + etcdPort;
+    etcd =
+        new ServerProcess(
+            Command.of(
+                "/usr/bin/etcd",
+                "etcd-server",
+                List.of(
+                    "--name=etcd",
+                    "--data-dir=" + folder.resolve("etcd"),
+                    "--listen-client-urls=" + clients,
+                    "--advertise-client-urls=" + clients,
+                    "--listen-peer-urls=" + peers,
+                    "--initial-advertise-peer-urls=" + peers,
+                    "--initial-cluster=etcd=" + peers)),
+            folder.resolve("etcd.log"));
+    nodes = List.of(new Node(1), new Node(2));
+  }
+
+  /** A leader and a standby that has every confirmed change, with the user of the service. */
+  public static Patroni started() {
+    try {
+      Patroni patroni = new Patroni();
+      try {
+        patroni.etcd.start(() -> answers(patroni.etcdPort));
+        patroni.start(1);
+        patroni.start(2);
+        patroni.awaitStandby();
+        patroni.run(
+            ADMINISTRATOR,
+            "CREATE USER " + Postgres.USER + " PASSWORD '" + Postgres.PASSWORD + "'");
+        return patroni;
+      } catch (RuntimeException | AssertionError e) {
+        patroni.close();
+        throw e;
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static boolean answers(int port) {
+    try (Socket socket = new Socket()) {
+      socket.connect(new InetSocketAddress("127.0.0.1", port), 1_000);
+      return true;
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  /** Waits until there is a leader and its standby confirms each change. */
+  public void awaitStandby() {
+    await("a synchronous standby")
+        .atMost(SOON)
+        .ignoreExceptions()
+        .until(
+            () -> ask(ADMINISTRATOR, "SELECT sync_state FROM pg_stat_replication").equals("sync"));
+  }
+
+  /** Starts Patroni on a node, 1 or 2; it starts PostgreSQL. */
+  public void start(int node) {
+    Node one = nodes.get(node - 1);
+    one.server.start(() -> answers(one.port));
+  }
+
+  /** The node that takes changes, 1 or 2; none for a while after the leader was lost. */
+  public Optional<Integer> leader() {
+    return IntStream.of(first, 3 - first)
+        .boxed()
+        .filter(node -> nodes.get(node - 1).leads())
+        .findFirst();
+  }
+
+  /** Ends Patroni and PostgreSQL of a node at once, as a power cut would. */
+  public void kill(int node) {
+    first = 3 - node;
+    nodes.get(node - 1).kill();
+  }
+
+  /** Stops Patroni and PostgreSQL of a node where they are. */
+  public void freeze(int node) {
+    first = 3 - node;
+    nodes.get(node - 1).signal("STOP");
+  }
+
+  /** Lets them go on. */
+  public void thaw(int node) {
+    nodes.get(node - 1).signal("CONT");
+  }
+
+  /** Both servers, as they stand in the address of a database. */
+  public String servers() {
+    return "127.0.0.1:" + nodes.get(0).port + ",127.0.0.1:" + nodes.get(1).port;
+  }
+
+  /** Creates an empty database that belongs to the user of the service. */
+  public void create(String database) {
+    run(ADMINISTRATOR, "CREATE DATABASE " + database + " OWNER " + Postgres.USER);
+  }
+
+  private void run(String database, String sql) {
+    try (Connection connection = connect(servers(), database, "primary");
+        Statement statement = connection.createStatement()) {
+      statement.execute(sql);
+    } catch (SQLException e) {
+      throw new AssertionError(sql, e);
+    }
+  }
+
+  /**
+   * Asks the leader; the first column of the first row, empty if there is none.
+   *
+   * @throws AssertionError if nobody leads
+   */
+  public String ask(String database, String sql) {
+    Node asked = nodes.get(first - 1);
+    Node other = nodes.get(2 - first);
+    String servers = "127.0.0.1:" + asked.port + ",127.0.0.1:" + other.port;
+    return ask(servers, database, "primary", sql);
+  }
+
+  /** Asks one node, leader or not. */
+  public String ask(int node, String database, String sql) {
+    return ask("127.0.0.1:" + nodes.get(node - 1).port, database, "any", sql);
+  }
+
+  private static String ask(String servers, String database, String type, String sql) {
+    try (Connection connection = connect(servers, database, type);
+        Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery(sql)) {
+      return row.next() ? String.valueOf(row.getString(1)) : "";
+    } catch (SQLException e) {
+      throw new AssertionError(sql, e);
+    }
+  }
+
+  private static Connection connect(String servers, String database, String type)
+      throws SQLException {
+    return DriverManager.getConnection(
+        "jdbc:postgresql://"
+            + servers
+            + '/'
+            + database
+            + "?connectTimeout=1&socketTimeout=2&sslmode=disable&hostRecheckSeconds=0"
+            + "&targetServerType="
+            + type,
+        ADMINISTRATOR,
+        PASSWORD);
+  }
+
+  @Override
+  public void close() {
+    nodes.forEach(Node::kill);
+    etcd.kill();
+    try (Stream<Path> all = Files.walk(folder)) {
+      for (Path path : all.sorted(Comparator.reverseOrder()).toList()) {
+        Files.delete(path);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** One machine with Patroni and its PostgreSQL. */
+  private final class Node {
+    private final int port = Ports.free();
+    private final Path data;
+    private final ServerProcess server;
+
+    Node(int number) throws IOException {
+      data = folder.resolve("data-" + number);
+      Path settings =
+          Files.writeString(folder.resolve("patroni-" + number + ".yml"), settings(number));
+      Postgres.give(settings);
+      Path log = Files.createFile(folder.resolve("patroni-" + number + ".log"));
+      List<String> command = new ArrayList<>(Postgres.asSystemUser());
+      command.addAll(Command.of("/usr/bin/patroni", "patroni", List.of(settings.toString())));
+      server = new ServerProcess(command, log);
+    }
+
+    /** The example of the page, with the addresses of this node. */
+    private String settings(int number) throws IOException {
+      String page = Files.readString(PAGE);
+      int begin = page.indexOf("scope: tepidarium");
+      String rest = "127.0.0.1:" + Ports.free();
+      String database = "127.0.0.1:" + port;
+      return page.substring(begin, page.indexOf("```", begin))
+          .replace("name: db-1", "name: db-" + number)
+          .replaceAll("hosts: \\[.*]", "hosts: [\"127.0.0.1:" + etcdPort + "\"]")
+          .replace("0.0.0.0:8008", rest)
+          .replace("db-1.example.org:8008", rest)
+          .replace("0.0.0.0:5432", database)
+          .replace("db-1.example.org:5432", database)
+          .replace("10.0.0.0/24", "127.0.0.1/32")
+          .replace("/var/lib/postgresql/15/tepidarium", data.toString())
+          .replace("/var/lib/postgresql/15/patroni.pgpass", data + ".pgpass")
+          .replace("/usr/lib/postgresql/15", Postgres.newest().toString())
+          .replace(
+              "      parameters:\n", "      parameters:\n        unix_socket_directories: ''\n");
+    }
+
+    boolean leads() {
+      try (Connection connection = connect("127.0.0.1:" + port, ADMINISTRATOR, "primary")) {
+        return connection.isValid(1);
+      } catch (SQLException e) {
+        return false;
+      }
+    }
+
+    /** PostgreSQL is no child of Patroni. */
+    private List<ProcessHandle> postgres() {
+      Path id = data.resolve("postmaster.pid");
+      if (!Files.exists(id)) {
+        return List.of();
+      }
+      try {
+        Optional<ProcessHandle> main =
+            ProcessHandle.of(Long.parseLong(Files.readAllLines(id).get(0)));
+        return main.stream()
+            .flatMap(one -> Stream.concat(Stream.of(one), one.descendants()))
+            .toList();
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+
+    void kill() {
+      List<ProcessHandle> postgres = postgres();
+      server.kill();
+      postgres.forEach(ProcessHandle::destroyForcibly);
+      postgres.forEach(one -> one.onExit().join());
+    }
+
+    void signal(String name) {
+      server.signal(name);
+      postgres().forEach(one -> ServerProcess.signal(name, one));
+    }
+  }
+}
