@@ -11,6 +11,7 @@ import tepidarium.alert.Alert;
 import tepidarium.alert.Priority;
 import tepidarium.backup.ScheduledBackups;
 import tepidarium.live.Watch;
+import tepidarium.records.Database;
 import tepidarium.records.TakeOverRecords;
 import tepidarium.records.postgres.LeaseState;
 import tepidarium.records.postgres.PostgresRecords;
@@ -19,9 +20,13 @@ import tepidarium.sites.SiteState;
 import tepidarium.thread.DaemonThreads;
 import tepidarium.web.system.ServiceInfo;
 
-/** Tells the state of this site from its parts. Thread-safe. */
+/**
+ * Tells the state of this site from its parts. A store that does not answer delays it by at most 2
+ * s: the last known state is told then, with its time. Thread-safe.
+ */
 final class OwnSite implements AutoCloseable {
   private static final int MOST_TAKE_OVERS = 20;
+  private static final Duration LIMIT = Duration.ofSeconds(2);
 
   private final Config config;
   private final String machine;
@@ -29,6 +34,7 @@ final class OwnSite implements AutoCloseable {
   private final Sources sources;
   private final Clock clock;
   private final ReadingRate rate;
+  private final LastAnswer<SiteState> answer;
   private final ScheduledExecutorService sampling =
       Executors.newSingleThreadScheduledExecutor(DaemonThreads.named("reading-rate"));
 
@@ -43,17 +49,39 @@ final class OwnSite implements AutoCloseable {
     this.sources = sources;
     this.clock = clock;
     rate = new ReadingRate(pace.nanos());
+    answer = new LastAnswer<>("own-site", this::ask, LIMIT);
     long ms = pace.checks().toMillis();
     var unused =
         sampling.scheduleAtFixedRate(
             () -> rate.sample(info.counts().received()), 0, ms, TimeUnit.MILLISECONDS);
   }
 
+  /** The machines that wait, and the take-overs. */
+  private record Others(List<SiteState.Waiting> waiting, SiteState.TakeOvers takeOvers) {}
+
+  /**
+   * Returns the state, at the latest after 2 s.
+   *
+   * @throws StoreException if a store has not answered once within that time
+   */
   SiteState state() {
+    return answer.get(
+        last ->
+            last.with(
+                new SiteState.Down(
+                    "records",
+                    "the store of the records or of the readings has not answered for "
+                        + LIMIT.toSeconds()
+                        + " s; this is the state of "
+                        + last.time())));
+  }
+
+  private SiteState ask() {
     PostgresRecords shared =
         config.keeping().standby() && sources.stores().records() instanceof PostgresRecords postgres
             ? postgres
             : null;
+    Others others = others(shared);
     return new SiteState(
         config.network().name(),
         machine,
@@ -64,7 +92,7 @@ final class OwnSite implements AutoCloseable {
             .map(part -> new SiteState.Down(part.getKey(), part.getValue().detail()))
             .toList(),
         shared == null ? null : lease(shared.lease()),
-        shared == null ? List.of() : waiting(shared),
+        others.waiting(),
         new SiteState.Readings(
             rate.perMinute(),
             info.counts().waiting(),
@@ -75,7 +103,7 @@ final class OwnSite implements AutoCloseable {
             .filter(alert -> alert.priority() == Priority.HIGH)
             .filter(Alert::active)
             .count(),
-        takeOvers());
+        others.takeOvers());
   }
 
   private static SiteState.Lease lease(LeaseState lease) {
@@ -83,14 +111,36 @@ final class OwnSite implements AutoCloseable {
     return new SiteState.Lease(lease.epoch(), lease.since(), ago.toMillis() / 1_000.0);
   }
 
-  private static List<SiteState.Waiting> waiting(PostgresRecords shared) {
+  /** In one transaction, so that a slow database is waited for once. */
+  private Others others(@Nullable PostgresRecords shared) {
+    Database database = sources.stores().records();
     try {
-      return shared.waiting().stream()
-          .map(one -> new SiteState.Waiting(one.machine(), one.reachesBroker()))
-          .toList();
+      return database.transaction(
+          handle ->
+              new Others(
+                  shared == null ? List.of() : waiting(shared),
+                  takeOvers(new TakeOverRecords(database))));
     } catch (StoreException e) {
-      return List.of(); // the part of the records says why
+      // The part of the records says why.
+      return new Others(List.of(), new SiteState.TakeOvers(0, List.of()));
     }
+  }
+
+  private static List<SiteState.Waiting> waiting(PostgresRecords shared) {
+    return shared.waiting().stream()
+        .map(one -> new SiteState.Waiting(one.machine(), one.reachesBroker()))
+        .toList();
+  }
+
+  private static SiteState.TakeOvers takeOvers(TakeOverRecords records) {
+    return new SiteState.TakeOvers(
+        records.count(),
+        records.newest(MOST_TAKE_OVERS).stream()
+            .map(
+                one ->
+                    new SiteState.TakeOver(
+                        one.at(), one.machine(), one.previous(), one.reason().key()))
+            .toList());
   }
 
   private static SiteState.Disk disk(ServiceInfo.Disk disk) {
@@ -98,24 +148,9 @@ final class OwnSite implements AutoCloseable {
     return new SiteState.Disk(disk.freeBytes(), full == null || full.isInfinite() ? null : full);
   }
 
-  private SiteState.TakeOvers takeOvers() {
-    TakeOverRecords records = new TakeOverRecords(sources.stores().records());
-    try {
-      return new SiteState.TakeOvers(
-          records.count(),
-          records.newest(MOST_TAKE_OVERS).stream()
-              .map(
-                  one ->
-                      new SiteState.TakeOver(
-                          one.at(), one.machine(), one.previous(), one.reason().key()))
-              .toList());
-    } catch (StoreException e) {
-      return new SiteState.TakeOvers(0, List.of());
-    }
-  }
-
   @Override
   public void close() {
     sampling.shutdownNow();
+    answer.close();
   }
 }

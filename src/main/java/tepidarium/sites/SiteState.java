@@ -1,6 +1,7 @@
 package tepidarium.sites;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
@@ -40,6 +41,25 @@ public record SiteState(
     Objects.requireNonNull(takeOvers);
     down = List.copyOf(down);
     waiting = List.copyOf(waiting);
+  }
+
+  /** The same with one more part that does not work. */
+  public SiteState with(Down more) {
+    List<Down> all = new ArrayList<>(down);
+    all.add(more);
+    return new SiteState(
+        name,
+        machine,
+        version,
+        time,
+        all,
+        lease,
+        waiting,
+        readings,
+        disk,
+        backup,
+        highAlerts,
+        takeOvers);
   }
 
   /** A part that does not work, and why. */
