@@ -2,6 +2,7 @@ package tepidarium.web;
 
 import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.BufferedReader;
@@ -25,17 +26,25 @@ import java.time.Duration;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import javax.net.ssl.SSLContext;
 import javax.net.ssl.SSLSocket;
 import javax.net.ssl.TrustManagerFactory;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tepidarium.ingest.mqtt.BrokerAddress;
+import tepidarium.ingest.mqtt.BrokerProbe;
 import tepidarium.it.Certificates;
 import tepidarium.it.LoginService;
 import tepidarium.it.Nginx;
 import tepidarium.it.Ports;
 import tepidarium.it.Publisher;
 import tepidarium.it.RunningService;
+import tepidarium.tls.ClientTls;
+import tepidarium.tls.WatchedCertificate;
+import tepidarium.web.server.PagesTls;
+import tepidarium.web.server.WaitingPages;
+import tepidarium.web.server.WebServer;
 
 /** The pages over TLS: with files of the service's own, and behind nginx. */
 class PagesTlsIT {
@@ -89,12 +98,42 @@ class PagesTlsIT {
       await().atMost(Duration.ofSeconds(15)).until(() -> nameOf(base).equals("CN=second"));
       assertEquals("up", statusOfTls(base));
       assertEquals("CN=second", nameAt("127.0.0.1", sensorPort));
+      assertBrokerIsReachedOverTls(sensorPort);
       Publisher.to(sensorPort)
           .tls(folder.resolve("chain.pem"))
           .send("tepidarium/over-tls", "{\"light\":0}");
       await()
           .atMost(Duration.ofSeconds(15))
           .until(() -> visit(base).get("/api/sensors/over-tls").status() == 200);
+    }
+  }
+
+  /** By a client that trusts the certificate, and by no other. */
+  private void assertBrokerIsReachedOverTls(int port) {
+    String uri = "ssl://localhost:" + port;
+    ClientTls trusting = new ClientTls(folder.resolve("chain.pem"), null, null);
+    BrokerAddress known = new BrokerAddress(uri, null, null, trusting.socketFactory());
+    try (BrokerProbe other = BrokerProbe.start(new BrokerAddress(uri, null, null, null));
+        BrokerProbe probe = BrokerProbe.start(known)) {
+      await().atMost(Duration.ofSeconds(15)).until(probe::reached);
+      assertFalse(other.reached());
+    }
+  }
+
+  @Test
+  void aServiceThatWaitsAnswersOverTls() throws Exception {
+    Certificates.write(folder, "waiting");
+    try (WatchedCertificate certificate =
+            new WatchedCertificate(
+                folder.resolve("chain.pem"), folder.resolve("key.pem"), Clock.systemUTC());
+        WaitingPages pages =
+            WaitingPages.start(
+                new WebServer.Address(
+                    "127.0.0.1", 0, Set.of(), Set.of(), new PagesTls(certificate)))) {
+      pages.waitFor("barn", null);
+      Visit.Answer answer = visit("https://127.0.0.1:" + pages.port()).get("/api/containers");
+      assertEquals(503, answer.status());
+      assertTrue(answer.body().contains("barn works"), answer.body());
     }
   }
 
