@@ -7,14 +7,14 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 
-/** The system's nginx as a reverse proxy with TLS, on a free loopback port. */
+/** The system's nginx as a reverse proxy, on a free loopback port. */
 public final class Nginx implements AutoCloseable {
   private final ServerProcess process;
-  private final int port;
+  private final String url;
 
-  private Nginx(ServerProcess process, int port) {
+  private Nginx(ServerProcess process, String url) {
     this.process = process;
-    this.port = port;
+    this.url = url;
   }
 
   /**
@@ -25,6 +25,33 @@ public final class Nginx implements AutoCloseable {
   public static Nginx start(Path folder, String location) throws IOException {
     Certificates.write(folder, "garden");
     int port = Ports.free();
+    return start(
+        folder,
+        port,
+        "https",
+        """
+        server {
+          listen 127.0.0.1:%2$d ssl;
+          ssl_certificate %1$s/chain.pem;
+          ssl_certificate_key %1$s/key.pem;
+          %3$s
+        }
+        """
+            .formatted(folder, port, location));
+  }
+
+  /**
+   * Starts it in front of two machines, without TLS.
+   *
+   * @param pair the blocks {@code upstream} and {@code server} of its configuration
+   */
+  public static Nginx before(Path folder, String pair) throws IOException {
+    int port = Ports.free();
+    return start(folder, port, "http", pair.replace("listen 80", "listen 127.0.0.1:" + port));
+  }
+
+  private static Nginx start(Path folder, int port, String scheme, String blocks)
+      throws IOException {
     Path configuration = folder.resolve("nginx.conf");
     Files.writeString(
         configuration,
@@ -40,21 +67,16 @@ public final class Nginx implements AutoCloseable {
           fastcgi_temp_path %1$s/fastcgi;
           uwsgi_temp_path %1$s/uwsgi;
           scgi_temp_path %1$s/scgi;
-          server {
-            listen 127.0.0.1:%2$d ssl;
-            ssl_certificate %1$s/chain.pem;
-            ssl_certificate_key %1$s/key.pem;
-            %3$s
-          }
+          %2$s
         }
         """
-            .formatted(folder, port, location));
+            .formatted(folder, blocks));
     List<String> command =
         Command.of(
             "/usr/sbin/nginx", "nginx", List.of("-e", "stderr", "-c", configuration.toString()));
     ServerProcess process = new ServerProcess(command, folder.resolve("nginx.out"));
     process.start(() -> answers(port));
-    return new Nginx(process, port);
+    return new Nginx(process, scheme + "://localhost:" + port);
   }
 
   private static boolean answers(int port) {
@@ -67,7 +89,7 @@ public final class Nginx implements AutoCloseable {
   }
 
   public String url() {
-    return "https://localhost:" + port;
+    return url;
   }
 
   @Override
