@@ -20,57 +20,59 @@ import tepidarium.it.Cassandra;
 import tepidarium.it.Grower;
 import tepidarium.it.Ports;
 import tepidarium.it.RunningService;
+import tepidarium.it.SeparateNetwork;
 
 /**
- * One of three Cassandra nodes is lost while sensors publish. The short form is in {@code
- * CassandraReadingsIT}, which has one node for all its tests.
+ * One of three Cassandra nodes is lost while sensors publish: killed, frozen, or cut off from the
+ * others and from the service. It is in a network of its own, so this needs root. The short form is
+ * in {@code CassandraReadingsIT}, which has one node for all its tests.
  */
 class CassandraNodesIT {
   private static final int ENOUGH = 1_000;
   private static final int SENSORS = 4;
   private static final int SECONDS_AWAY = 20;
 
-  /** Neither the first one, which tells the others of one another, nor the one that is periodic. */
+  /**
+   * The one in a network of its own. Neither the first one, which tells the others of one another,
+   * nor the one that is periodic.
+   */
   private static final int LOST = 2;
 
   private static final List<String> SYNCS = List.of("batch", "batch", "periodic");
 
   @TempDir private Path folder;
+  private SeparateNetwork network;
   private Cassandra cluster;
 
   private enum Trouble {
-    SIGKILL {
-      @Override
-      void begin(Cassandra cluster) {
-        cluster.kill(LOST);
-      }
+    SIGKILL,
+    SIGSTOP,
+    CUT_OFF
+  }
 
-      @Override
-      void end(Cassandra cluster) {
-        cluster.start(LOST);
-      }
-    },
-    SIGSTOP {
-      @Override
-      void begin(Cassandra cluster) {
-        cluster.freeze(LOST);
-      }
+  private void begin(Trouble trouble) {
+    switch (trouble) {
+      case SIGKILL -> cluster.kill(LOST);
+      case SIGSTOP -> cluster.freeze(LOST);
+      case CUT_OFF -> network.cut();
+    }
+  }
 
-      @Override
-      void end(Cassandra cluster) {
-        cluster.thaw(LOST);
-      }
-    };
-
-    abstract void begin(Cassandra cluster);
-
-    abstract void end(Cassandra cluster);
+  private void end(Trouble trouble) {
+    switch (trouble) {
+      case SIGKILL -> cluster.start(LOST);
+      case SIGSTOP -> cluster.thaw(LOST);
+      case CUT_OFF -> network.join();
+    }
   }
 
   @AfterEach
   void stop() {
     if (cluster != null) {
       cluster.close();
+    }
+    if (network != null) {
+      network.close();
     }
   }
 
@@ -83,7 +85,10 @@ class CassandraNodesIT {
   }
 
   private void drive(Trouble trouble) {
-    cluster = cluster == null ? Cassandra.started(SYNCS) : cluster;
+    if (cluster == null) {
+      network = SeparateNetwork.made(1);
+      cluster = Cassandra.started(SYNCS, network);
+    }
     String keyspace = "garden_" + trouble.ordinal();
     try (RunningService service =
         RunningService.start(
@@ -98,13 +103,13 @@ class CassandraNodesIT {
       grower.awaitReadingsPart(Form.SOON, "up:", "Set commitlog_sync to group or batch there");
       try (Load load = Load.on(service.mqttPort(), SENSORS)) {
         load.awaitMore(ENOUGH);
-        trouble.begin(cluster);
+        begin(trouble);
         long atNanos = System.nanoTime();
         long more = Tally.of(grower).stored() + ENOUGH;
         await().atMost(Form.SOON).until(() -> Tally.of(grower).stored() >= more);
         double seconds = Health.secondsUntilUp(() -> grower, atNanos);
         Form.last(SECONDS_AWAY);
-        trouble.end(cluster);
+        end(trouble);
         load.awaitMore(ENOUGH);
         load.finish();
         long sent = load.acknowledged();

@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import tepidarium.series.cassandra.CassandraAddress;
 
 /**
@@ -79,13 +80,15 @@ public final class Cassandra implements AutoCloseable {
       List.of("-Xms1g", "-Xmx1g", "-XX:MaxDirectMemorySize=512m");
 
   private final List<String> memory;
+  private final @Nullable SeparateNetwork network;
   private final Path folder;
   private final int port = Ports.free();
   private final int storagePort = Ports.free();
   private final List<ServerProcess> nodes = new ArrayList<>();
 
-  private Cassandra(List<String> syncs, List<String> memory) {
+  private Cassandra(List<String> syncs, List<String> memory, @Nullable SeparateNetwork network) {
     this.memory = memory;
+    this.network = network;
     try {
       folder = Files.createTempDirectory("cassandra");
       for (int node = 1; node <= syncs.size(); node++) {
@@ -110,16 +113,22 @@ public final class Cassandra implements AutoCloseable {
    * @param syncs {@code commitlog_sync} of each node; they start one after the other
    */
   public static Cassandra started(List<String> syncs) {
-    return started(syncs, SMALL);
+    return started(syncs, SMALL, null);
+  }
+
+  /** The same; the second node is in another network. */
+  public static Cassandra started(List<String> syncs, SeparateNetwork network) {
+    return started(syncs, SMALL, network);
   }
 
   /** One node with the memory and the compiler of a server, for measurements. */
   public static Cassandra large() {
-    return started(List.of("batch"), LARGE);
+    return started(List.of("batch"), LARGE, null);
   }
 
-  private static Cassandra started(List<String> syncs, List<String> memory) {
-    Cassandra cassandra = new Cassandra(syncs, memory);
+  private static Cassandra started(
+      List<String> syncs, List<String> memory, @Nullable SeparateNetwork network) {
+    Cassandra cassandra = new Cassandra(syncs, memory, network);
     IntStream.rangeClosed(1, syncs.size()).forEach(cassandra::start);
     return cassandra;
   }
@@ -148,7 +157,7 @@ public final class Cassandra implements AutoCloseable {
                 "seed_provider:",
                 "  - class_name: org.apache.cassandra.locator.SimpleSeedProvider",
                 "    parameters:",
-                "      - seeds: \"127.0.0.1\"",
+                "      - seeds: \"" + host(1) + '"',
                 "data_file_directories: [" + home.resolve("data") + ']',
                 "commitlog_directory: " + home.resolve("commitlog"),
                 "saved_caches_directory: " + home.resolve("caches"),
@@ -187,9 +196,12 @@ public final class Cassandra implements AutoCloseable {
           CLASS_PATH + " is missing; run: mvn antrun:run@cassandra-for-integration-tests");
     }
     Path home = home(node);
-    List<String> command =
-        new ArrayList<>(
-            List.of(java17(), "-Xss512k", "-XX:+UseSerialGC", "-Djdk.attach.allowAttachSelf=true"));
+    List<String> command = new ArrayList<>();
+    if (network != null && node == SeparateNetwork.INSIDE) {
+      command.addAll(network.prefix());
+    }
+    command.addAll(
+        List.of(java17(), "-Xss512k", "-XX:+UseSerialGC", "-Djdk.attach.allowAttachSelf=true"));
     command.addAll(memory);
     OPEN.forEach(one -> command.addAll(List.of("--add-opens", one + "=ALL-UNNAMED")));
     EXPORTED.forEach(one -> command.addAll(List.of("--add-exports", one + "=ALL-UNNAMED")));
@@ -241,8 +253,8 @@ public final class Cassandra implements AutoCloseable {
     return folder.resolve("node-" + node);
   }
 
-  private static String host(int node) {
-    return "127.0.0." + node;
+  private String host(int node) {
+    return network == null ? "127.0.0." + node : network.host(node);
   }
 
   /** Starts a node, and waits until it answers. */
