@@ -11,6 +11,7 @@ export const serviceZone = known(globalThis.document?.documentElement?.dataset?.
 
 /** By the browser's own name, since a zone has several; a zone that the browser does not know gives its own. */
 function known(zone) {
+  if (zone === browserZone) return zone; // to make a form of dates takes long
   try {
     return Intl.DateTimeFormat('en', { timeZone: zone }).resolvedOptions().timeZone;
   } catch {

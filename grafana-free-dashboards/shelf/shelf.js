@@ -32,6 +32,8 @@ let loaded = false;
 /** The stream opened before the first answer; what changed between the two is asked for a little later. */
 let early = false;
 
+// The containers come first: they need neither the settings nor the rest of the page.
+const first = load().catch(() => {});
 startPage({
   current: '/',
   reload: () => (loaded ? load().catch(showTrouble) : (early = true)),
@@ -43,8 +45,6 @@ begin();
 
 async function begin() {
   try {
-    // The containers come first: they need neither the settings nor the sensors.
-    const first = load().catch(() => {});
     setup = await untilItWorks(api.setup, showTrouble);
     part.drawAll({ maxGapMinutes: setup.maxGapMinutes });
     guide = makeGuide({
@@ -83,7 +83,9 @@ async function load() {
   draw();
 }
 
-const loadSensors = () => sensors.load(() => api.sensors({ outside: byId('guide').hidden }));
+function loadSensors() {
+  return sensors.load(() => api.sensors({ outside: byId('guide').hidden }));
+}
 
 /** Only sensors outside the containers are shown on the shelf itself. */
 function takeSensor(sensor) {

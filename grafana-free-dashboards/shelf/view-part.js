@@ -41,15 +41,18 @@ export function makeView({ host, choice, changed, choose }) {
     selects[name] = select;
     return h('div', { class: 'field' }, h('label', { for: select.id }, FIELDS[name]), select);
   };
-  const panel = h(
-    'div',
-    { id: 'view-panel', class: 'fields', hidden: true },
-    field('group', CHOICES.group),
-    field('sort', CHOICES.sort),
-    field('density', CHOICES.density),
-    field('room', { '': texts.allRooms }),
-    field('state', STATES),
-  );
+  const panel = h('div', { id: 'view-panel', class: 'fields', hidden: true });
+  /** Made later than the rest: the panel is closed at first. */
+  const fillPanel = () => {
+    if (panel.hasChildNodes()) return;
+    panel.append(
+      field('group', CHOICES.group),
+      field('sort', CHOICES.sort),
+      field('density', CHOICES.density),
+      field('room', { '': texts.allRooms }),
+      field('state', STATES),
+    );
+  };
   const more = h(
     'button',
     {
@@ -59,6 +62,7 @@ export function makeView({ host, choice, changed, choose }) {
       'aria-controls': 'view-panel',
       on: {
         click: () => {
+          fillPanel();
           panel.hidden = !panel.hidden;
           more.setAttribute('aria-expanded', String(!panel.hidden));
         },
@@ -72,6 +76,7 @@ export function makeView({ host, choice, changed, choose }) {
   return {
     /** The rooms that can be chosen; a chosen one stays, even if nothing stands in it now. */
     rooms: (names) => {
+      fillPanel();
       const all = [...new Set([...names, choice.room].filter(Boolean))].sort((a, b) => a.localeCompare(b));
       setOptions(selects.room, [
         { value: '', text: texts.allRooms },
