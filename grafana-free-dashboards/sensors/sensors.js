@@ -2,7 +2,7 @@
 
 import { api } from '../shared/api.js';
 import { byId, h } from '../shared/dom.js';
-import { replaceAll } from '../shared/maps.js';
+import { FollowedMap } from '../shared/maps.js';
 import { startPage, untilItWorks } from '../shared/page.js';
 import { nameOf } from '../shared/sensor-place.js';
 import { showProblem } from '../shared/trouble.js';
@@ -18,13 +18,11 @@ const MOST_REPEATS = 10;
 const DRAW_EVERY_MS = 250;
 
 const wanted = new URLSearchParams(location.search).get('sensor');
-const sensors = new Map();
-const containers = new Map();
+const sensors = new FollowedMap((one) => one.sensor);
+const containers = new FollowedMap((one) => one.id);
 let sheet = null;
 let ready = false;
 let repeats = 0;
-/** How many changes this page has made. A list that was asked for before a change is too old. */
-let changes = 0;
 
 startPage({
   current: '/sensors.html',
@@ -63,11 +61,7 @@ async function begin() {
 }
 
 async function load() {
-  const before = changes;
-  const [allContainers, allSensors] = await Promise.all([api.containers(), api.sensors({ activity: true })]);
-  if (changes !== before) return load();
-  replaceAll(containers, allContainers, (one) => one.id);
-  replaceAll(sensors, allSensors, (one) => one.sensor);
+  await Promise.all([containers.load(api.containers), sensors.load(() => api.sensors({ activity: true }))]);
   if (wanted !== null && !sensors.has(wanted)) sensors.set(wanted, await api.sensor(wanted));
   byId('loading')?.remove();
   if (wanted !== null && sheet === null) {
@@ -77,7 +71,7 @@ async function load() {
   byId('list-part').hidden = wanted !== null;
   if (wanted === null) await drawAccounts();
   draw();
-  if (allSensors.some((sensor) => sensor.lastHeard && !sensor.activity) && repeats < MOST_REPEATS) {
+  if ([...sensors.values()].some((sensor) => sensor.lastHeard && !sensor.activity) && repeats < MOST_REPEATS) {
     repeats += 1;
     setTimeout(() => load().catch(() => {}), UNFINISHED_MS);
   }
@@ -85,7 +79,6 @@ async function load() {
 
 /** Takes sensors from an answer of the service. */
 function take(changed) {
-  changes += 1;
   for (const sensor of changed) sensors.set(sensor.sensor, sensor);
   draw();
 }
